@@ -1,0 +1,1 @@
+"""Where people talk to the program: Telegram and the console. Translate only."""

@@ -1,0 +1,1 @@
+"""Words in, words out: reading messages, wording replies. Knows no Telegram."""

@@ -1,0 +1,1 @@
+"""Reminders: what is due, claimed, sent, tried again."""

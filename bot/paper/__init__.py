@@ -1,0 +1,1 @@
+"""Labels, pictures and files made from plain values."""

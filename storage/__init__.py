@@ -1,0 +1,1 @@
+"""Tables, unit of work and migrations."""

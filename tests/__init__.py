@@ -1,0 +1,1 @@
+"""Tests mirror the tree; see also api, outside, stories and bench."""
