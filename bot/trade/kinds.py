@@ -12,9 +12,8 @@ import unicodedata
 from dataclasses import dataclass
 from enum import StrEnum
 
+from bot.trade.sources import PRACTICE, Source
 from bot.trade.words import N_
-
-COMMON_PRACTICE = N_("common practice, no source")
 
 
 class Preparation(StrEnum):
@@ -59,18 +58,21 @@ class MeasuredBy(StrEnum):
 class PreparationDefaults:
     """What a kind of preparation brings until the bar or the formula says otherwise.
 
-    `rest_hours` is the rest before first use, in hours; `discard_days` is the
-    number of days after the day of making on which it is thrown out. The
-    caution ids are those of bot.trade.cautions. The numbers are common
-    practice, no source.
+    `rest_hours` is the rest before first use, in hours. The rest are whole days:
+    `discard_days` and `recheck_days` run from the day of making, `opened_days`
+    from the day a bottle of it is opened; `recheck_days` is None where nothing
+    is gained by looking again. The caution ids are those of bot.trade.cautions.
+    The numbers are common practice, no source.
     """
 
     rest_hours: int
     discard_days: int
+    opened_days: int
+    recheck_days: int | None
     keep_cold: bool
     caution_ids: tuple[str, ...]
     label_lines: tuple[str, ...]
-    source: str = COMMON_PRACTICE
+    source: Source = PRACTICE
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +98,8 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     Preparation.AROMA_MIST: PreparationDefaults(
         rest_hours=24,
         discard_days=180,
+        opened_days=90,
+        recheck_days=30,
         keep_cold=False,
         caution_ids=(
             "flame-at-spray",
@@ -113,6 +117,8 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     Preparation.TINCTURE: PreparationDefaults(
         rest_hours=14 * 24,
         discard_days=365,
+        opened_days=180,
+        recheck_days=7,
         keep_cold=False,
         caution_ids=("no-flame", "house-licence", "sealed-storage"),
         label_lines=(_FLAMMABLE_LINE, N_("For use by the dash or drop: not to be drunk neat")),
@@ -120,6 +126,8 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     Preparation.INFUSION: PreparationDefaults(
         rest_hours=48,
         discard_days=90,
+        opened_days=60,
+        recheck_days=1,
         keep_cold=False,
         caution_ids=("house-licence", "solids-covered", "sealed-storage"),
         label_lines=(N_("House infusion: contains alcohol"),),
@@ -127,6 +135,8 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     Preparation.SYRUP: PreparationDefaults(
         rest_hours=0,
         discard_days=14,
+        opened_days=14,
+        recheck_days=7,
         keep_cold=True,
         caution_ids=("hot-sugar", "clean-bottles", "keep-cold"),
         label_lines=(_COLD_LINE,),
@@ -134,6 +144,8 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     Preparation.CORDIAL: PreparationDefaults(
         rest_hours=24,
         discard_days=21,
+        opened_days=14,
+        recheck_days=7,
         keep_cold=True,
         caution_ids=("clean-bottles", "keep-cold"),
         label_lines=(_COLD_LINE,),
@@ -141,6 +153,8 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     Preparation.JUICE: PreparationDefaults(
         rest_hours=0,
         discard_days=1,
+        opened_days=1,
+        recheck_days=None,
         keep_cold=True,
         caution_ids=("wash-fruit", "keep-cold", "food-code-juice"),
         label_lines=(_COLD_LINE, N_("Fresh juice, not pasteurised")),
@@ -148,6 +162,8 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     Preparation.ACID_ADJUSTED_JUICE: PreparationDefaults(
         rest_hours=0,
         discard_days=3,
+        opened_days=2,
+        recheck_days=None,
         keep_cold=True,
         caution_ids=("wash-fruit", "acid-contact", "keep-cold", "food-code-juice"),
         label_lines=(_COLD_LINE, N_("Juice with added acid, not pasteurised")),
@@ -155,6 +171,8 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     Preparation.SALINE: PreparationDefaults(
         rest_hours=0,
         discard_days=30,
+        opened_days=30,
+        recheck_days=None,
         keep_cold=False,
         caution_ids=("clean-bottles",),
         label_lines=(N_("Salt solution: for use by the drop"),),
@@ -162,6 +180,8 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     Preparation.OTHER: PreparationDefaults(
         rest_hours=0,
         discard_days=7,
+        opened_days=3,
+        recheck_days=3,
         keep_cold=True,
         caution_ids=("clean-bottles", "ask-inspector"),
         label_lines=(_COLD_LINE,),
@@ -191,69 +211,57 @@ def plain_name(name: str) -> str:
     return " ".join(bare.casefold().split())
 
 
-def _any_word(*words: str) -> re.Pattern[str]:
-    return re.compile(r"\b(?:" + "|".join(words) + r")\b")
+def _any_word(*alternatives: str) -> re.Pattern[str]:
+    return re.compile(r"\b(?:" + "|".join(alternatives) + r")\b")
 
 
 CITRUS_FRUIT_WORDS = (
-    r"grapefruits?", r"oranges?", r"lemons?", r"limes?", r"bergamots?", r"mandarins?", r"tangerines?",
-    r"clementines?", r"satsumas?", r"yuzus?", r"kumquats?", r"citrons?", r"pomelos?", r"calamansis?",
-    r"sudachis?", r"kabosus?", r"tangelos?",
-)  # fmt: skip
+    "grapefruits?|oranges?|lemons?|limes?|bergamots?|mandarins?|tangerines?|clementines?|satsumas?",
+    "yuzus?|kumquats?|citrons?|pomelos?|calamansis?|sudachis?|kabosus?|tangelos?",
+)
 _OTHER_FRUIT_WORDS = (
-    r"apples?", r"pears?", r"pineapples?", r"mangos?", r"mangoes", r"peach(?:es)?", r"plums?", r"cherry",
-    r"cherries", r"(?:[a-z]*berry|[a-z]*berries)", r"grapes?", r"melons?", r"watermelons?", r"cucumbers?",
-    r"bananas?", r"figs?", r"rhubarb", r"passion ?fruits?", r"pomegranates?", r"apricots?", r"tomato(?:es)?",
-    r"peels?", r"zests?", r"rinds?", r"wedges?", r"fruits?",
-)  # fmt: skip
+    "apples?|pears?|pineapples?|mango(?:e?s)?|peach(?:es)?|plums?|cherry|cherries|[a-z]*berry|[a-z]*berries",
+    "grapes?|melons?|watermelons?|cucumbers?|bananas?|figs?|rhubarb|passion ?fruits?|pomegranates?",
+    "apricots?|tomato(?:es)?|peels?|zests?|rinds?|wedges?|fruits?",
+)
 
 # Words for things that look like a kind of ours but are not it.
 _NOT_FOR_DRINKS = _any_word(
-    "isopropyl", "isopropanol", "rubbing", "methanol", "methyl", "methylated", "denatured", "surgical",
-    "wood alcohol", "ethylene", "diethylene", "antifreeze", "fragrance",
-)  # fmt: skip
-_OF_NO_KIND = _any_word(
-    "syrups?", "vinegars?", "honey", "agave", "molasses", "purees?", "milk", "cream", "butter",
-    "eggs?", "salt",
-    "saline", "orgeat",
-)  # fmt: skip
-_UNSURE = _any_word(
-    "liqueurs?", "bitters", "vermouths?", "wines?", "beers?", "ciders?", "sherry", "cordials?",
-    "sodas?", "tonic",
-    "flowers?", "blossoms?", "coconut water", "rose water", "leaf", "leaves", "lemonade",
-    "extracts?", "essence",
-)  # fmt: skip
-_JUICE = _any_word("juices?")
-_GLYCOL = _any_word("pg", "(?:mono)?propylene glycol", "glycol", "propane ?-? ?1,2 ?-? ?diol", "e ?1520")
-_GLYCEROL = _any_word("glycerols?", "glycerine?s?", "vg", "e ?422")
-_CARRIER = _any_word(
-    "mct", "medium[ -]chain triglycerides?", "carrier",
-    "(?:coconut|sunflower|olive|grape ?seed|rape ?seed|canola|rice bran|vegetable|neutral|sesame"
-    "|almond|peanut"
-    "|groundnut|walnut|hazelnut|avocado|soya?|soybean|corn|safflower) oil",
-)  # fmt: skip
-_OIL = _any_word("oils?")
-_CITRUS_OIL = _any_word(*CITRUS_FRUIT_WORDS, "citrus", "limonene")
-_NOT_PEEL_OIL = _any_word(
-    "leaf", "leaves", "flowers?", "blossoms?", "balm", "verbena", "myrtle", "mint", "thyme", "grass", "basil",
-    "eucalyptus", "tea tree", "petitgrain", "neroli",
-)  # fmt: skip
-_ACID = _any_word(
-    "acids?", "citric", "malic", "tartaric", "lactic", "ascorbic", "phosphoric", "acid phosphate"
+    "isopropyl|isopropanol|rubbing|methanol|methyl|methylated|denatured|surgical|wood alcohol",
+    "ethylene|diethylene|antifreeze|fragrance",
 )
+_OF_NO_KIND = _any_word(
+    "syrups?|vinegars?|honey|agave|molasses|purees?|milk|cream|butter|eggs?|salt|saline|orgeat"
+)
+_UNSURE = _any_word(
+    "liqueurs?|bitters|vermouths?|wines?|beers?|ciders?|sherry|cordials?|sodas?|tonic|lemonade",
+    "flowers?|blossoms?|coconut water|rose water|leaf|leaves|extracts?|essence",
+)
+_JUICE = _any_word("juices?")
+_GLYCOL = _any_word("pg|(?:mono)?propylene glycol|glycol|propane ?-? ?1,2 ?-? ?diol|e ?1520")
+_GLYCEROL = _any_word("glycerols?|glycerine?s?|vg|e ?422")
+_CARRIER = _any_word(
+    "mct|medium[ -]chain triglycerides?|carrier",
+    "(?:coconut|sunflower|olive|grape ?seed|rape ?seed|canola|rice bran|vegetable|neutral|sesame|corn"
+    "|almond|peanut|groundnut|walnut|hazelnut|avocado|soya?|soybean|safflower) oil",
+)
+_OIL = _any_word("oils?")
+_CITRUS_OIL = _any_word(*CITRUS_FRUIT_WORDS, "citrus|limonene")
+_NOT_PEEL_OIL = _any_word(
+    "leaf|leaves|flowers?|blossoms?|balm|verbena|myrtle|mint|thyme|grass|basil|eucalyptus|tea tree",
+    "petitgrain|neroli",
+)
+_ACID = _any_word("acids?|citric|malic|tartaric|lactic|ascorbic|phosphoric")
 _SPIRIT = _any_word(
-    "spirits?", "vodkas?", "gins?", "rums?", "whiske?ys?", "whiskies", "bourbons?", "rye",
-    "scotch", "tequilas?",
-    "mezcals?", "brandy", "brandies", "cognacs?", "armagnacs?", "piscos?", "grappas?", "cachacas?",
-    "aquavits?",
-    "absinthes?", "eaux? de vie", "calvados", "arrack", "baijiu", "shochu", "soju", "ethanol", "alcohols?",
-    "gns", "over-?proof", "high[ -]proof", r"\d+(?:\.\d+)? proof",
-)  # fmt: skip
-_SUGAR = _any_word("sugars?", "sucrose", "dextrose", "glucose", "fructose", "demerara", "muscovado", "caster")
+    "spirits?|vodkas?|gins?|rums?|whiske?ys?|whiskies|bourbons?|rye|scotch|tequilas?|mezcals?|brandy",
+    "brandies|cognacs?|armagnacs?|piscos?|grappas?|cachacas?|aquavits?|absinthes?|eaux? de vie|calvados",
+    "arrack|baijiu|shochu|soju|ethanol|alcohols?|gns|over-?proof|high[ -]proof",
+    r"\d+(?:\.\d+)? proof",
+)
+_SUGAR = _any_word("sugars?|sucrose|dextrose|glucose|fructose|demerara|muscovado|caster")
 _WATER = re.compile(
-    r"(?:(?:still|filtered|distilled|tap|mineral|spring|sparkling|purified|deionised|deionized|hot"
-    "|cold|boiling"
-    r"|boiled|iced?|soda|drinking) ?)*(?:water|ice)"
+    "(?:(?:still|filtered|distilled|tap|mineral|spring|sparkling|purified|deionised|deionized|hot|cold"
+    "|boiling|boiled|iced?|soda|drinking) ?)*(?:water|ice)"
 )
 _FRUIT = _any_word(*CITRUS_FRUIT_WORDS, *_OTHER_FRUIT_WORDS)
 
@@ -273,6 +281,11 @@ _LATER_GUESSES: tuple[tuple[re.Pattern[str], IngredientKind | None], ...] = (
     (_SUGAR, IngredientKind.SUGAR),
     (_FRUIT, IngredientKind.FRUIT),
 )
+
+
+def is_not_for_drinks(name: str) -> bool:
+    """Whether an ingredient's name says that it is an alcohol, a glycol or an oil not made for drinking."""
+    return bool(_NOT_FOR_DRINKS.search(plain_name(name)))
 
 
 def is_peel_oil_name(name: str) -> bool:
