@@ -1,0 +1,225 @@
+"""The words people type for units, and which of them need the bar's settings to be understood.
+
+Nothing is guessed: a word is in a table, or it is unknown; a word that names several units is
+resolved by what the bar has set, or is asked. Letters that a general parser takes for a tesla, a
+molar or the speed of light ("T", "M", "c") are in no table.
+"""
+
+from __future__ import annotations
+
+import difflib
+import unicodedata
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Final, Literal
+
+from bot.trade.errors import TradeError
+
+LONGEST_WORD: Final = 32  # characters; no unit name comes near, and the search for a near word stays cheap
+
+
+@dataclass
+class UnknownUnitError(TradeError):
+    """No unit goes by this word; `nearest` are known words spelt like it, best first."""
+
+    unit: str
+    nearest: tuple[str, ...] = ()
+
+
+@dataclass
+class AmbiguousUnitError(TradeError):
+    """The word names several units and the bar's settings do not say which; `choices` are canonical units."""
+
+    word: str
+    choices: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AmbiguousUnit:
+    """A word that names more than one unit; `choices` are canonical units."""
+
+    word: str
+    choices: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class UnitSense:
+    """What the bar has set, and what is being measured, as far as known.
+
+    `oz_liquid` is which fluid ounce the bar pours by, `household` whose spoons, cups, pints, quarts
+    and gallons it owns, `liquid` whether the thing measured is a liquid. None means not known.
+    """
+
+    oz_liquid: Literal["us", "imperial"] | None = None
+    household: Literal["us", "metric", "imperial"] | None = None
+    liquid: bool | None = None
+
+
+_OZ = AmbiguousUnit("oz", ("us_fluid_ounce", "imperial_fluid_ounce", "ounce"))
+_FL_OZ = AmbiguousUnit("fl oz", ("us_fluid_ounce", "imperial_fluid_ounce"))
+_TSP = AmbiguousUnit("tsp", ("us_teaspoon", "metric_teaspoon"))
+_TBSP = AmbiguousUnit("tbsp", ("us_tablespoon", "metric_tablespoon"))
+_CUP = AmbiguousUnit("cup", ("us_cup", "metric_cup", "imperial_cup"))
+_PINT = AmbiguousUnit("pint", ("us_pint", "imperial_pint"))
+_QUART = AmbiguousUnit("quart", ("us_quart", "imperial_quart"))
+_GALLON = AmbiguousUnit("gallon", ("us_gallon", "imperial_gallon"))
+
+_ENGLISH: Final[dict[str | AmbiguousUnit, str]] = {
+    "ml": "ml, mls, cc, millilitre, millilitres, milliliter, milliliters",
+    "cl": "cl, cls, centilitre, centilitres, centiliter, centiliters",
+    "dl": "dl, dls, decilitre, decilitres, deciliter, deciliters",
+    "l": "l, ltr, ltrs, litre, litres, liter, liters",
+    "mg": "mg, mgs, milligram, milligrams, milligramme, milligrammes",
+    "g": "g, gr, gm, gms, gram, grams, gramme, grammes",
+    "kg": "kg, kgs, kilo, kilos, kilogram, kilograms, kilogramme, kilogrammes",
+    "pound": "lb, lbs, pound, pounds",
+    "ounce": "oz wt, wt oz, oz weight, weight oz, avoirdupois ounce, avoirdupois ounces",
+    "us_fluid_ounce": "us fl oz, us fluid oz, us fluid ounce, us fluid ounces",
+    "imperial_fluid_ounce": (
+        "imp fl oz, uk fl oz, imperial fl oz, imperial fluid oz, imperial fluid ounce, imperial fluid ounces"
+    ),
+    "us_teaspoon": "us tsp, us teaspoon, us teaspoons",
+    "us_tablespoon": "us tbsp, us tablespoon, us tablespoons",
+    "us_cup": "us cup, us cups",
+    "us_pint": "us pint, us pints",
+    "us_quart": "us quart, us quarts",
+    "us_gallon": "us gallon, us gallons, us gal",
+    "metric_teaspoon": "metric tsp, metric teaspoon, metric teaspoons",
+    "metric_tablespoon": "metric tbsp, metric tablespoon, metric tablespoons",
+    "metric_cup": "metric cup, metric cups",
+    "imperial_cup": "imp cup, uk cup, imperial cup, imperial cups",
+    "imperial_pint": "imp pint, uk pint, imperial pint, imperial pints",
+    "imperial_quart": "imp quart, uk quart, imperial quart, imperial quarts",
+    "imperial_gallon": "imp gallon, uk gallon, imperial gallon, imperial gallons",
+    "each": "each, ea, pc, pcs, piece, pieces, unit, units, whole",
+    "dozen": "dozen, dozens, doz, dz",
+    "dash": "dash, dashes",
+    "drop": "drop, drops",
+    "barspoon": "barspoon, barspoons, bar spoon, bar spoons, bsp, bsps",
+    "splash": "splash, splashes",
+    "jigger": "jigger, jiggers",
+    "part": "part, parts",
+    "bottle": "bottle, bottles, btl, btls",
+    _OZ: "oz, ozs, ounce, ounces",
+    _FL_OZ: "fl oz, floz, fl ozs, fluid oz, fluid ounce, fluid ounces",
+    _TSP: "tsp, tsps, teaspoon, teaspoons, teaspoonful, teaspoonfuls",
+    _TBSP: "tbsp, tbsps, tablespoon, tablespoons, tablespoonful, tablespoonfuls",
+    _CUP: "cup, cups, cupful, cupfuls",
+    _PINT: "pint, pints, pt, pts",
+    _QUART: "quart, quarts, qt, qts",
+    _GALLON: "gallon, gallons, gal, gals",
+}
+
+_SPANISH: Final[dict[str | AmbiguousUnit, str]] = {
+    "ml": "ml, mililitro, mililitros",
+    "cl": "cl, centilitro, centilitros",
+    "dl": "dl, decilitro, decilitros",
+    "l": "l, lt, lts, litro, litros",
+    "mg": "mg, miligramo, miligramos",
+    "g": "g, gr, grs, gramo, gramos",
+    "kg": "kg, kgs, kilo, kilos, kilogramo, kilogramos",
+    "pound": "lb, libra, libras",
+    "each": "pieza, piezas, pza, pzas, unidad, unidades, ud, uds, cada uno, cada una",
+    "dozen": "docena, docenas",
+    "dash": "golpe, golpes",
+    "drop": "gota, gotas",
+    "barspoon": "cuchara de bar, cucharas de bar, cucharilla de bar, cucharillas de bar",
+    "splash": "chorrito, chorritos",
+    "part": "parte, partes",
+    "bottle": "botella, botellas",
+    _OZ: "oz, onza, onzas",
+    _FL_OZ: "onza líquida, onzas líquidas, onza fluida, onzas fluidas",
+    _TSP: "cdta, cdtas, cdita, cditas, cucharadita, cucharaditas",
+    _TBSP: "cda, cdas, cucharada, cucharadas",
+    _CUP: "taza, tazas",
+    _PINT: "pinta, pintas",
+    _QUART: "cuarto de galón, cuartos de galón",
+    _GALLON: "galón, galones",
+}
+
+
+def _without_accents(word: str) -> str:
+    return "".join(char for char in unicodedata.normalize("NFKD", word) if not unicodedata.combining(char))
+
+
+def _table(rows: Mapping[str | AmbiguousUnit, str]) -> Mapping[str, str | AmbiguousUnit]:
+    """Turn rows of 'unit: words' round; words with accents are found without them too."""
+    table: dict[str, str | AmbiguousUnit] = {}
+    for unit, words in rows.items():
+        for word in words.split(", "):
+            table[word] = unit
+            table[_without_accents(word)] = unit
+    return MappingProxyType(table)
+
+
+UNIT_WORDS: Final = _table(_ENGLISH)
+"""Words understood in every language: symbols and English names, as `normal_word` gives them."""
+
+UNIT_WORDS_BY_LANGUAGE: Final[Mapping[str, Mapping[str, str | AmbiguousUnit]]] = MappingProxyType(
+    {"en": UNIT_WORDS, "es": _table(_SPANISH)}
+)
+"""Words by ISO 639-1 language code; `UNIT_WORDS` stands behind each."""
+
+
+def normal_word(word: str) -> str:
+    """Return the form in which unit words are looked up.
+
+    Compatibility characters are unfolded (NFKC), letter case and full stops dropped, underscores and
+    runs of spaces become one space: "Fl. Oz." gives "fl oz", "㎖" gives "ml".
+    """
+    plain = unicodedata.normalize("NFKC", word[: LONGEST_WORD * 2]).casefold()
+    return " ".join(plain.replace(".", " ").replace("_", " ").split())
+
+
+def look_up(word: str, language: str = "en") -> str | AmbiguousUnit | None:
+    """Return the unit or units that a word names in a language, or None."""
+    if len(word) > LONGEST_WORD:
+        return None
+    normal = normal_word(word)
+    own = UNIT_WORDS_BY_LANGUAGE.get(language, UNIT_WORDS)
+    return own.get(normal) or UNIT_WORDS.get(normal)
+
+
+def nearest_words(word: str, language: str = "en") -> tuple[str, ...]:
+    """Return up to three known unit words spelt like this one, best first."""
+    if len(word) > LONGEST_WORD:
+        return ()
+    known = {**UNIT_WORDS, **UNIT_WORDS_BY_LANGUAGE.get(language, UNIT_WORDS)}
+    return tuple(difflib.get_close_matches(normal_word(word), known, n=3, cutoff=0.6))
+
+
+def resolve_unit(word: str, sense: UnitSense, language: str = "en") -> str:
+    """Return the canonical unit that a typed word means in this bar.
+
+    A word for several units is narrowed by the bar's settings and by whether a liquid is measured.
+    A kitchen set to imperial owns 5 mL and 15 mL spoons (common practice); there is no metric pint,
+    so a metric kitchen is asked.
+
+    Raises UnknownUnitError (with near words) or AmbiguousUnitError (with the choices left).
+    """
+    found = look_up(word, language)
+    if found is None:
+        raise UnknownUnitError(word, nearest_words(word, language))
+    if isinstance(found, str):
+        return found
+    choices = _narrow(found.choices, sense)
+    if len(choices) > 1:
+        raise AmbiguousUnitError(found.word, choices)
+    return choices[0]
+
+
+def _narrow(choices: tuple[str, ...], sense: UnitSense) -> tuple[str, ...]:
+    """Keep the choices that the settings allow; all of them if the settings allow none."""
+    if "us_fluid_ounce" in choices:
+        if "ounce" in choices and sense.liquid is not None:
+            choices = tuple(choice for choice in choices if (choice != "ounce") == sense.liquid)
+        if sense.oz_liquid is not None:
+            choices = tuple(c for c in choices if c in ("ounce", f"{sense.oz_liquid}_fluid_ounce"))
+        return choices
+    if sense.household is None:
+        return choices
+    kept = [choice for choice in choices if choice.startswith(sense.household)]
+    if not kept and sense.household == "imperial":
+        kept = [choice for choice in choices if choice.startswith("metric")]
+    return tuple(kept) or choices
