@@ -221,6 +221,10 @@ _YIELD_ROWS = {
     "lime": ("09160", "lime yields"),
     "grapefruit": ("09128", "fruit yields"),
 }
+# The size that the published yield is taken to belong to where it is not the usual one. The database
+# leaves it open; a food-service size table (lemons of 158 g and 130 g, both seen) gives 43 and 36 mL
+# a lemon, which fits 46.5 mL from the larger published lemon and not from the smaller.
+_YIELD_SIZES = {"lemon": "large"}
 # Fruit without one, and the like fruit whose juice share of the purchased mass is taken instead.
 _LIKE = {"navel": "orange", "valencia": "orange", "florida": "orange", "mandarin": "orange"}
 
@@ -264,26 +268,24 @@ def juice_density(key: str) -> Decimal:
 def published_yield(key: str, size: str | None = None) -> JuiceYield:
     """Return the juice of one fruit by the published yields, in mL.
 
-    The database gives one yield a fruit, without a size: other sizes are taken
-    in proportion to their mass, fruit without a yield by the orange's share of
-    the mass as purchased, and both are then marked as estimated. Only the lime
-    has a published spread (11.0 of 44 g, 12 fruit); the others borrow it in
-    proportion. Raises UnknownFruitError, UnknownFruitSizeError.
+    The database gives one yield a fruit and leaves its size open: without
+    `size` the answer is that. A named size is taken in proportion to its mass,
+    fruit without a yield by the orange's share of the mass as purchased, and
+    both are then marked as estimated. Only the lime has a published spread
+    (11.0 of 44 g, 12 fruit); the others borrow it in proportion. Raises
+    UnknownFruitError, UnknownFruitSizeError.
     """
     fruit = find_fruit(key)
     base = _LIKE.get(key, key)
     number, wording = _YIELD_ROWS[base]
-    like = FRUIT[base]
-    chosen = fruit.size(size)
-    share = portion(number, wording).grams / like.size().as_purchased_g
-    mean_ml = share * chosen.as_purchased_g / juice_density(base)
-    exact = base == key and chosen.name == like.usual_size
-    return JuiceYield(
-        mean_ml,
-        mean_ml * _lime_spread(),
-        YieldBasis.PUBLISHED if exact else YieldBasis.LIKE_FRUIT,
-        SR28,
-    )
+    mean_ml = portion(number, wording).grams / juice_density(base)
+    basis = YieldBasis.PUBLISHED
+    if size is not None or base != key:
+        like = FRUIT[base].size(_YIELD_SIZES.get(base))
+        chosen = fruit.size(size)
+        mean_ml *= chosen.as_purchased_g / like.as_purchased_g
+        basis = YieldBasis.PUBLISHED if chosen == like else YieldBasis.LIKE_FRUIT
+    return JuiceYield(mean_ml, mean_ml * _lime_spread(), basis, SR28)
 
 
 def expected_juice(

@@ -115,6 +115,10 @@ _WHOLE = [
     ("mandarin", "large", 120, 26),
 ]
 
+# A food-service distributor's size table: lemons in a case of 115, 140, 165; ounces each; inches across.
+_SIZE_TABLE = "a food-service distributor's table of lemon sizes and case counts"
+_CITRUS_PAGE = "a produce distributor's page on oranges: 2 to 4 mediums (113 to the case) give about 1 cup"
+
 # Juice of one fruit: key, published grams, published grams of a cup (236.588 mL).
 _JUICE = [("orange", 86, 248), ("lemon", 48, 244), ("lime", 44, 242), ("grapefruit", 196, 247)]
 
@@ -179,6 +183,44 @@ CHECKS: list[Check] = [
     *_spread_checks(),
     *_whole_checks(),
     *_juice_checks(),
+    Check(
+        "fruit",
+        "lemon of 2.130 in, 3.88 oz, against the published 2-1/8 in as purchased",
+        _SIZE_TABLE,
+        Mark.READ,
+        3.88 * 28.349523125,
+        later(fruit.mass_from_count, "lemon", Decimal(1), "medium"),
+        "g",
+        2,
+    ),
+    Check(
+        "fruit",
+        "lemon of 2.410 in, 5.57 oz, against the published 2-3/8 in as purchased",
+        _SIZE_TABLE,
+        Mark.READ,
+        5.57 * 28.349523125,
+        later(fruit.mass_from_count, "lemon", Decimal(1), "large"),
+        "g",
+        2,
+    ),
+    Check(
+        "fruit",
+        "21 US cups from a case of 115 to 140 lemons: juice of one large lemon, with the half of a spread",
+        _SIZE_TABLE,
+        Mark.READ,
+        (21 * 236.5882365 / 140, 21 * 236.5882365 / 115 * 1.125),
+        lambda: float(fruit.expected_juice("lemon", Decimal(1), size="large").volume_ml),
+        "mL",
+    ),
+    Check(
+        "fruit",
+        "orange: juice of one medium",
+        _CITRUS_PAGE,
+        Mark.READ,
+        (236.5882365 / 4, 236.5882365 / 2),
+        later(_juice_ml, "orange"),
+        "mL",
+    ),
     Check(
         "fruit",
         "an orange bought by the pound: price of the edible part alone is too low by the refuse",

@@ -60,7 +60,13 @@ def test_every_fruit_holds_less_juice_than_flesh(key: str) -> None:
 def test_a_yield_without_a_published_row_is_marked_as_estimated() -> None:
     assert published_yield("orange").basis is YieldBasis.PUBLISHED
     assert published_yield("orange", "large").basis is YieldBasis.LIKE_FRUIT
+    assert published_yield("orange", "medium") == published_yield("orange")
     assert published_yield("mandarin").basis is YieldBasis.LIKE_FRUIT
+
+
+def test_the_published_lemon_yield_belongs_to_the_larger_lemon() -> None:
+    assert published_yield("lemon", "large") == published_yield("lemon")
+    assert published_yield("lemon", "medium").mean_ml < published_yield("lemon").mean_ml
 
 
 def test_larger_fruit_give_juice_in_proportion_to_their_mass() -> None:
