@@ -82,9 +82,9 @@ LIMITS: tuple[Limit, ...] = (
         ),
         source=Source(
             N_(
-                "Regulation (EC) No 1333/2008, Annex III, Part 4 (before it Directive 95/2/EC): the figure was "
-                "read in the trade press of 29 October 2014, the annex is from memory; the United Kingdom keeps "
-                "the same text, from memory"
+                "Regulation (EC) No 1333/2008, Annex III, Part 4 (before it Directive 95/2/EC): the figure "
+                "was read in the trade press of 29 October 2014, the annex is from memory; that the United "
+                "Kingdom keeps the same text is from memory too"
             ),
             HowKnown.READ_SECOND_HAND,
             _SEEN,
@@ -137,7 +137,8 @@ LIMITS: tuple[Limit, ...] = (
 )
 
 LIMONENE_NOTE = N_(
-    "No figure limits the oil itself here: JECFA set no numerical daily intake for d-limonene (41st meeting, 1993)."
+    "No figure limits the oil itself here: JECFA set no numerical daily intake for d-limonene "
+    "(41st meeting, 1993)."
 )
 LIMONENE_SOURCE = Source(
     N_("JECFA monograph on d-limonene, 41st meeting, 1993, WHO Food Additives Series 32"),
