@@ -192,7 +192,7 @@ _BY_VOLUME = MeasuredBy.VOLUME
 
 INGREDIENT_PROPERTIES: dict[IngredientKind, IngredientProperties] = {
     IngredientKind.CITRUS_OIL: IngredientProperties(True, True, _BY_VOLUME, True),
-    IngredientKind.SPIRIT: IngredientProperties(True, True, _BY_VOLUME, True),
+    IngredientKind.SPIRIT: IngredientProperties(False, True, _BY_VOLUME, True),
     IngredientKind.PROPYLENE_GLYCOL: IngredientProperties(True, False, _BY_VOLUME, True),
     IngredientKind.GLYCEROL: IngredientProperties(True, False, _BY_VOLUME, True),
     IngredientKind.CARRIER_OIL: IngredientProperties(True, False, _BY_VOLUME, True),
@@ -294,6 +294,11 @@ def is_peel_oil_name(name: str) -> bool:
     if _CARRIER.search(plain) or _NOT_PEEL_OIL.search(plain) or not _CITRUS_OIL.search(plain):
         return False
     return bool(_OIL.search(plain)) or "limonene" in plain
+
+
+def is_carrier_name(name: str) -> bool:
+    """Whether an ingredient's name is that of an oil that carries flavour rather than having it."""
+    return bool(_CARRIER.search(plain_name(name)))
 
 
 def is_oil_name(name: str) -> bool:
