@@ -29,6 +29,7 @@ from bot.trade.unit_words import (
     nearest_words,
     normal_word,
     resolve_unit,
+    unit_words,
 )
 from bot.trade.words import N_
 
@@ -58,6 +59,7 @@ __all__ = [
     "to_count",
     "to_g",
     "to_ml",
+    "unit_words",
 ]
 
 

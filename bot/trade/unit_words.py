@@ -11,6 +11,7 @@ import difflib
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from types import MappingProxyType
 from typing import Final, Literal
 
@@ -172,21 +173,25 @@ def normal_word(word: str) -> str:
     return " ".join(plain.replace(".", " ").replace("_", " ").split())
 
 
+@cache
+def unit_words(language: str = "en") -> tuple[Mapping[str, str | AmbiguousUnit], int]:
+    """Return every unit word understood in a language, and how many words the longest of them has."""
+    table = {**UNIT_WORDS, **UNIT_WORDS_BY_LANGUAGE.get(language, UNIT_WORDS)}
+    return MappingProxyType(table), max(word.count(" ") + 1 for word in table)
+
+
 def look_up(word: str, language: str = "en") -> str | AmbiguousUnit | None:
     """Return the unit or units that a word names in a language, or None."""
     if len(word) > LONGEST_WORD:
         return None
-    normal = normal_word(word)
-    own = UNIT_WORDS_BY_LANGUAGE.get(language, UNIT_WORDS)
-    return own.get(normal) or UNIT_WORDS.get(normal)
+    return unit_words(language)[0].get(normal_word(word))
 
 
 def nearest_words(word: str, language: str = "en") -> tuple[str, ...]:
     """Return up to three known unit words spelt like this one, best first."""
     if len(word) > LONGEST_WORD:
         return ()
-    known = {**UNIT_WORDS, **UNIT_WORDS_BY_LANGUAGE.get(language, UNIT_WORDS)}
-    return tuple(difflib.get_close_matches(normal_word(word), known, n=3, cutoff=0.6))
+    return tuple(difflib.get_close_matches(normal_word(word), unit_words(language)[0], n=3, cutoff=0.6))
 
 
 def resolve_unit(word: str, sense: UnitSense, language: str = "en") -> str:

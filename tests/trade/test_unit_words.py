@@ -21,6 +21,7 @@ from bot.trade.unit_words import (
     nearest_words,
     normal_word,
     resolve_unit,
+    unit_words,
 )
 
 NOT_SET = UnitSense()
@@ -186,3 +187,11 @@ def test_any_text_is_a_unit_or_an_error_of_ours(word: str, language: str) -> Non
 def test_letter_case_does_not_matter(word: str, change: object) -> None:
     assert callable(change)
     assert look_up(change(word)) == look_up(word)
+
+
+def test_the_longest_phrase_bounds_the_search() -> None:
+    for language in ("en", "es", "xx"):
+        table, longest = unit_words(language)
+        assert max(len(word.split()) for word in table) == longest
+        assert all(look_up(word, language) == unit for word, unit in table.items())
+    assert unit_words("es")[1] == 3

@@ -1,0 +1,230 @@
+"""Numbers as people type and read them: decimal point or comma, groups, fractions, words, ranges.
+
+A number that two locales read differently is never guessed: a thousandfold mistake in an amount
+is worse than a question. Work is bounded, so no text can hold the bot up.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal, localcontext
+from fractions import Fraction
+from functools import cache
+from types import MappingProxyType
+from typing import Final
+
+from babel import Locale
+from babel.numbers import format_decimal, get_decimal_symbol
+
+from bot.trade.errors import TradeError
+
+LONGEST_NUMBER: Final = 40  # characters
+MOST_DIGITS: Final = 12
+
+
+@dataclass
+class NotANumberError(TradeError):
+    """The text is no number, or no range, that we read."""
+
+    text: str
+
+
+@dataclass
+class AmbiguousNumberError(TradeError):
+    """The text can be meant in other ways than one; `readings` are the numbers to offer, likeliest first."""
+
+    text: str
+    readings: tuple[Fraction, ...]
+
+
+_ONE_TO_TWELVE: Final = (
+    ("one", "uno"),
+    ("two", "dos"),
+    ("three", "tres"),
+    ("four", "cuatro"),
+    ("five", "cinco"),
+    ("six", "seis"),
+    ("seven", "siete"),
+    ("eight", "ocho"),
+    ("nine", "nueve"),
+    ("ten", "diez"),
+    ("eleven", "once"),
+    ("twelve", "doce"),
+)
+_HALF: Final = Fraction(1, 2)
+
+NUMBER_WORDS: Final[Mapping[str, Fraction]] = MappingProxyType(
+    {
+        **{word: Fraction(value) for value, words in enumerate(_ONE_TO_TWELVE, 1) for word in words},
+        **dict.fromkeys(("a", "an", "un", "una"), Fraction(1)),
+        **dict.fromkeys(("half", "medio", "media"), _HALF),
+    }
+)
+"""Single words for numbers, in English and Spanish, casefolded. A dozen is a unit, not a number."""
+
+_HALVES: Final = frozenset({"a half", "half a", "half an", "half of a"})
+
+# The characters of Unicode that stand for a whole fraction: "½" decomposes to "1⁄2".
+_VULGAR_SIGNS: Final = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_VULGAR: Final = {ord(sign): f" {unicodedata.normalize('NFKC', sign)}" for sign in _VULGAR_SIGNS}
+_FRACTION_SIGNS: Final = {ord("⁄"): "/", ord("∕"): "/"}
+_SPACES: Final = " \u00a0\u2009\u202f"
+_HYPHENS: Final = "-\u2010\u2011\u2012\u2013\u2014"
+
+_FRACTION: Final = re.compile(rf"(?:([0-9]+)[{_SPACES}]+)?([0-9]+) ?/ ?([0-9]+)")
+_HYPHENED: Final = re.compile(rf"([0-9]+)[{_HYPHENS}][{_SPACES}]?([0-9]+)/([0-9]+)")
+_AND_A_HALF: Final = re.compile(r"(\w+) (?:and|y) (?:a )?(?:half|medio|media)")
+_PLAIN: Final = re.compile(rf"[0-9]*(?:[.,'’{_SPACES}][0-9]+)*")
+_RANGE: Final = re.compile(rf" ?[{_HYPHENS}] ?| (?:to|or|a|o) ")
+
+
+def read_number(text: str, decimal_mark: str = ".") -> Fraction:
+    """Return the number that `text` is, exactly; never negative.
+
+    `decimal_mark` is the mark of the reader's locale, "." or ",". Read are: 12, 1.5, 36,5, groups of
+    thousands by the other mark, a space or an apostrophe, groups in the Indian way (1,00,000), ½, 1½,
+    1 1/2, and words (see NUMBER_WORDS, "one and a half"). A mark followed by other than three digits
+    can only be a decimal mark. Followed by three, the other mark groups (1,000 is a thousand where
+    the mark is a point) and a point where it is the locale's mark is one (1.000 is one).
+
+    Raises AmbiguousNumberError for a comma before three digits where the comma is the decimal mark
+    (one, or a thousand?) and for 1-1/2; NotANumberError for all else, also for more than 40
+    characters or 12 digits.
+    """
+    if len(text) > LONGEST_NUMBER:
+        raise NotANumberError(text)
+    plain = text.translate(_VULGAR).translate(_FRACTION_SIGNS).strip(_SPACES).casefold()
+    if sum(char.isdigit() for char in plain) > MOST_DIGITS:
+        raise NotANumberError(text)
+    found = _by_word(plain) or _by_fraction(plain) or _by_digits(plain, decimal_mark)
+    if found is None:
+        raise NotANumberError(text)
+    if isinstance(found, _Doubt):
+        raise AmbiguousNumberError(text, found.readings)
+    return found.value
+
+
+def read_range(text: str, decimal_mark: str = ".") -> tuple[Fraction, Fraction]:
+    """Return the low and high end of a range such as 2-3, 2–3, "2 to 3" or "dos a tres"; one number is both.
+
+    Raises as `read_number` does, and NotANumberError where the first number is the larger.
+    """
+    try:
+        only = read_number(text, decimal_mark)
+    except NotANumberError:
+        if len(text) > LONGEST_NUMBER:
+            raise
+    else:
+        return only, only
+    for found in _RANGE.finditer(text.casefold()):
+        try:
+            low = read_number(text[: found.start()], decimal_mark)
+            high = read_number(text[found.end() :], decimal_mark)
+        except NotANumberError:
+            continue
+        if low <= high:
+            return low, high
+    raise NotANumberError(text)
+
+
+def show_number(value: Fraction | Decimal | int, locale: str | Locale = "en", places: int = 2) -> str:
+    """Write a number in a locale's signs with at most `places` decimals, no trailing zeros.
+
+    Halves round to even. `read_number` with the locale's decimal mark reads back the rounded number,
+    up to 12 digits: therefore three decimals after a comma get a fourth, 0, where they could be taken
+    for thousands.
+    """
+    scaled = round(Fraction(value) * 10**places)
+    while places > 0 and scaled % 10 == 0:
+        scaled //= 10
+        places -= 1
+    signs = _locale(locale) if isinstance(locale, str) else locale
+    if places == 3 and 1000 <= abs(scaled) < 1_000_000 and get_decimal_symbol(signs) == ",":
+        scaled, places = scaled * 10, 4
+    whole_part = signs.decimal_formats[None].pattern.partition(".")[0]
+    with localcontext(prec=len(str(scaled)) + places):
+        exact = Decimal(scaled).scaleb(-places)
+        return format_decimal(exact, f"{whole_part}.{'0' * places}", signs)
+
+
+@cache
+def _locale(name: str) -> Locale:
+    return Locale.parse(name)
+
+
+@dataclass(frozen=True, slots=True)
+class _Sure:
+    value: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class _Doubt:
+    readings: tuple[Fraction, ...]
+
+
+def _by_word(plain: str) -> _Sure | None:
+    """Return the number that words make."""
+    words = " ".join(plain.split())
+    if words in NUMBER_WORDS:
+        return _Sure(NUMBER_WORDS[words])
+    if words in _HALVES:
+        return _Sure(_HALF)
+    if found := _AND_A_HALF.fullmatch(words):
+        whole = found[1]
+        if whole.isascii() and whole.isdigit():
+            return _Sure(int(whole) + _HALF)
+        if whole in NUMBER_WORDS and NUMBER_WORDS[whole] != _HALF:
+            return _Sure(NUMBER_WORDS[whole] + _HALF)
+    return None
+
+
+def _by_fraction(plain: str) -> _Sure | _Doubt | None:
+    """Return a fraction or a mixed number; 1-1/2 is in doubt, because a hyphen also means a range."""
+    if found := _FRACTION.fullmatch(plain):
+        whole, over, under = (int(part or 0) for part in found.groups())
+        # "1 3/2" is a slip of the finger, not a number.
+        if under and (found[1] is None or over < under):
+            return _Sure(whole + Fraction(over, under))
+    if found := _HYPHENED.fullmatch(plain):
+        whole, over, under = (int(part) for part in found.groups())
+        if whole and 0 < over < under:
+            return _Doubt((whole + Fraction(over, under),))
+    return None
+
+
+def _by_digits(plain: str, decimal_mark: str) -> _Sure | _Doubt | None:
+    """Return what digits with points, commas and other separators mean."""
+    if not plain or not _PLAIN.fullmatch(plain):
+        return None
+    groups = re.split(r"[^0-9]", plain)
+    marks = re.sub(r"[0-9]", "", plain)
+    whole = Fraction(int("".join(groups)))
+    if not marks:
+        return _Sure(whole)
+    last = marks[-1]
+    decimal = whole / 10 ** len(groups[-1])
+    if marks in (".", ","):
+        if not _grouped(groups, last):
+            return _Sure(decimal)
+        if last != decimal_mark:
+            return _Sure(whole)
+        return _Sure(decimal) if last == "." else _Doubt((decimal, whole))
+    if len(set(marks)) == 1:
+        return _Sure(whole) if _grouped(groups, last) else None
+    # Two kinds of separators: the first groups, the last, once, is the decimal mark.
+    if last in ".," and len(set(marks[:-1])) == 1 and marks[0] != last and _grouped(groups[:-1], marks[0]):
+        return _Sure(decimal)
+    return None
+
+
+def _grouped(groups: list[str], separator: str) -> bool:
+    """Whether digits are set off as thousands are, or with commas as lakhs are (1,00,000)."""
+    first, *rest = groups
+    if not rest or not first or first.startswith("0") or len(rest[-1]) != 3:
+        return False
+    if all(len(group) == 3 for group in rest):
+        return len(first) <= 3
+    return separator == "," and len(first) <= 2 and all(len(group) == 2 for group in rest[:-1])
