@@ -19,6 +19,7 @@ from typing import Final
 import pint
 
 from bot.trade.errors import OutOfRangeError, TradeError
+from bot.trade.sources import PRACTICE, HowKnown, Source
 from bot.trade.unit_words import (
     UNIT_WORDS,
     UNIT_WORDS_BY_LANGUAGE,
@@ -147,17 +148,21 @@ class HouseDefault:
     """A size in mL taken where the bar has set none, and where it comes from."""
 
     ml: Decimal
-    source: str
+    source: Source
 
-
-_PRACTICE = N_("common practice, no source")
 
 DEFAULT_HOUSE_MEASURES: Final[Mapping[str, HouseDefault]] = MappingProxyType(
     {
-        "dash": HouseDefault(Decimal("0.8"), _PRACTICE),
-        "drop": HouseDefault(Decimal("0.05"), N_("common practice; a dropper of water, USP <1101>")),
-        "barspoon": HouseDefault(Decimal(5), _PRACTICE),
-        "jigger": HouseDefault(Decimal("44.36029434375"), N_("common practice; 1.5 US fluid ounces")),
+        "dash": HouseDefault(Decimal("0.8"), PRACTICE),
+        "drop": HouseDefault(
+            Decimal("0.05"),
+            Source(N_("common practice; a drop of water from the dropper of USP <1101>"), HowKnown.PRACTICE),
+        ),
+        "barspoon": HouseDefault(Decimal(5), PRACTICE),
+        "jigger": HouseDefault(
+            Decimal("44.36029434375"),
+            Source(N_("common practice; 1.5 US fluid ounces"), HowKnown.PRACTICE),
+        ),
     }
 )
 """Sizes in mL assumed for house measures. A splash, a part and a bottle have no common size."""

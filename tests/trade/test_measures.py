@@ -149,5 +149,5 @@ def test_only_house_measures_can_be_set() -> None:
 def test_every_default_names_where_it_comes_from() -> None:
     for name, default in measures.DEFAULT_HOUSE_MEASURES.items():
         assert name in HOUSE_MEASURES
-        assert default.source
+        assert default.source.title
         assert default.ml > 0
