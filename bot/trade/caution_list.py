@@ -164,7 +164,7 @@ BODY_CAUTIONS: tuple[Caution, ...] = (
         N_("Note when each oil was opened and keep it cold: aged oil irritates skin and tastes stale."),
         ((Step.ADDING, 5), (Step.STORING, 5)),
         kinds=_OIL,
-        source=_read(N_("Brared Christensson et al. on patch tests with oxidised limonene, abstracts")),
+        source=_read(N_("patch tests with oxidised limonene, 2 to 3 % positive, abstracts (one of 2021)")),
     ),
     Caution(
         "acid-contact",
@@ -225,7 +225,7 @@ GUEST_CAUTIONS: tuple[Caution, ...] = (
         ),
         ((Step.SERVING, 4),),
         kinds=_OIL | {Kind.JUICE, Kind.FRUIT},
-        source=_second_hand(N_("Bailey et al., CMAJ 2013;185(4):309-316, as described: juice, not oil")),
+        source=_second_hand(N_("CMAJ 2013;185(4):309-316, as described: about juice, not oil")),
     ),
 )  # fmt: skip
 
