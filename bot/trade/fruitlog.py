@@ -196,5 +196,6 @@ def _welch(now: Sequence[Decimal], before: Sequence[Decimal], confidence: float)
     if one + other == 0:
         return Range.exactly(change)
     freedom = (one + other) ** 2 / (one**2 / (len(now) - 1) + other**2 / (len(before) - 1))
-    half = two_sided_quantile(confidence, max(1, math.floor(freedom))) * math.sqrt(one + other)
+    whole_freedom = max(1, math.floor(freedom + 1e-9))  # 25.999999 is 26 with a rounding error
+    half = two_sided_quantile(confidence, whole_freedom) * math.sqrt(one + other)
     return Range(change - half, change + half)
