@@ -1,0 +1,86 @@
+"""Money in whole minor units of its currency, as ISO 4217 gives them.
+
+Amounts are `Decimal`s or exact fractions; they become whole minor units only where money changes
+hands or is stored, rounded half to even.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from typing import Final
+
+from iso4217 import Currency
+
+from bot.trade.errors import OutOfRangeError, TradeError
+
+PLACES: Final = 12  # decimals kept of an amount that is not yet rounded to minor units
+
+
+@dataclass
+class UnknownCurrencyError(TradeError):
+    """ISO 4217 lists no currency with minor units under this code."""
+
+    code: str
+
+
+def minor_digits(currency: str) -> int:
+    """Return how many decimals the currency's minor unit has: 2 for EUR, 0 for JPY, 3 for KWD.
+
+    The code's letter case does not matter. Source: ISO 4217 list one, by the iso4217 library. Raises
+    UnknownCurrencyError, also for codes without minor units such as gold.
+    """
+    try:
+        digits = Currency(currency.upper()).exponent
+    except ValueError:
+        digits = None
+    if digits is None:
+        raise UnknownCurrencyError(currency)
+    return int(digits)
+
+
+def to_minor(amount: Decimal | Fraction, currency: str) -> int:
+    """Return an amount in whole minor units, rounded half to even: 12.345 EUR gives 1234.
+
+    Raises UnknownCurrencyError, or OutOfRangeError for an amount that is no finite number.
+    """
+    digits = minor_digits(currency)
+    if isinstance(amount, Decimal) and not amount.is_finite():
+        raise OutOfRangeError("amount of money", float(amount), None, None, currency)
+    return round(Fraction(amount) * Fraction(10) ** digits)
+
+
+def from_minor(minor: int, currency: str) -> Decimal:
+    """Return whole minor units as an exact amount with all the currency's decimals.
+
+    Raises UnknownCurrencyError.
+    """
+    return _exact(minor, minor_digits(currency))
+
+
+def minor_parts(parts: Sequence[Decimal | Fraction], currency: str) -> tuple[int, ...]:
+    """Return each part in whole minor units so that they add up to the rounded total.
+
+    Each part is rounded down; the units then left over go to the parts that lost most (the largest
+    remainder method), the earlier first. Raises as `to_minor` does.
+    """
+    digits = minor_digits(currency)
+    total = to_minor(sum((Fraction(part) for part in parts), Fraction(0)), currency)
+    exact = [Fraction(part) * Fraction(10) ** digits for part in parts]
+    floors = [amount.__floor__() for amount in exact]
+    left_over = total - sum(floors)
+    by_loss = sorted(range(len(parts)), key=lambda at: floors[at] - exact[at])
+    gets_one = set(by_loss[:left_over])
+    return tuple(amount + (at in gets_one) for at, amount in enumerate(floors))
+
+
+def as_decimal(amount: Fraction) -> Decimal:
+    """Return an exact amount as a Decimal with 12 decimals, rounded half to even."""
+    return _exact(round(amount * 10**PLACES), PLACES)
+
+
+def _exact(units: int, places: int) -> Decimal:
+    """Return units / 10**places; built from digits, since arithmetic rounds to the decimal context."""
+    return Decimal((int(units < 0), tuple(map(int, str(abs(units)))), -places))
