@@ -1,1 +1,13 @@
+"""A Bot API server on loopback and the phones that talk to it.
 
+`Server` answers python-telegram-bot as Telegram does, limits and refusals included; `Person` and
+`Group` are what is on the other side: they write, tap and wait for what follows.
+"""
+
+from tests.api.faults import Fault
+from tests.api.group import Group
+from tests.api.person import Person
+from tests.api.seen import Button, Followed, Seen
+from tests.api.server import BOT_USERNAME, TOKEN, Server
+
+__all__ = ["BOT_USERNAME", "TOKEN", "Button", "Fault", "Followed", "Group", "Person", "Seen", "Server"]

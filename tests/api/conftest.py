@@ -1,0 +1,45 @@
+"""A real python-telegram-bot `Bot` at the server, and a server that may be sinned against."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+
+import pytest
+from telegram import Bot
+from telegram.request import HTTPXRequest
+
+from tests.api import Person, Server
+
+
+def make_bot(server: Server, token: str | None = None, read_timeout: float = 5) -> Bot:
+    """A bot that talks to the server; not yet initialized."""
+    return Bot(
+        token or server.token,
+        base_url=server.base_url,
+        base_file_url=server.base_file_url,
+        request=HTTPXRequest(read_timeout=read_timeout, connection_pool_size=8),
+        get_updates_request=HTTPXRequest(read_timeout=read_timeout, connection_pool_size=8),
+    )
+
+
+@pytest.fixture
+async def server() -> AsyncIterator[Server]:
+    """A server whose violations the test looks at itself."""
+    async with Server() as server:
+        yield server
+
+
+@pytest.fixture
+async def bot(server: Server) -> AsyncIterator[Bot]:
+    """A bot at that server."""
+    async with make_bot(server) as bot:
+        yield bot
+
+
+@pytest.fixture
+def ana(server: Server) -> Person:
+    """Somebody who has started the bot; her first message is out of the way."""
+    ana = server.person("Ana")
+    ana.writes("/start")
+    server.world.updates.pending.clear()
+    return ana

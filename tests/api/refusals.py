@@ -1,0 +1,65 @@
+"""How the server says no: the status, the sentence and the parameters Telegram would send.
+
+The sentences are those of the open Bot API server (tdlib/telegram-bot-api, `Client.cpp`) and of TDLib,
+or were seen in public reports of its answers; the few that are from memory say so where they are raised.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+JsonDict = dict[str, Any]
+
+
+class RefusalError(Exception):
+    """One refused request; `breach` marks what a well-made bot never asks for."""
+
+    def __init__(
+        self, code: int, description: str, parameters: JsonDict | None = None, *, breach: bool = False
+    ) -> None:
+        super().__init__(description)
+        self.code = code
+        self.description = description
+        self.parameters = parameters
+        self.breach = breach
+
+    def body(self) -> JsonDict:
+        """The answer's JSON."""
+        body: JsonDict = {"ok": False, "error_code": self.code, "description": self.description}
+        if self.parameters:
+            body["parameters"] = self.parameters
+        return body
+
+
+def bad(sentence: str) -> RefusalError:
+    """400 for something the bot did wrong: it lands in the server's list of violations."""
+    return RefusalError(400, f"Bad Request: {sentence}", breach=True)
+
+
+def stale(sentence: str) -> RefusalError:
+    """400 for what can happen to any bot: the message is gone, the button is old, nothing changed."""
+    return RefusalError(400, f"Bad Request: {sentence}")
+
+
+def forbidden(sentence: str) -> RefusalError:
+    """403: blocked, kicked, or never let in."""
+    return RefusalError(403, f"Forbidden: {sentence}")
+
+
+def conflict(sentence: str) -> RefusalError:
+    """409: two ways of taking updates at once."""
+    return RefusalError(409, f"Conflict: {sentence}")
+
+
+def migrated(new_chat_id: int) -> RefusalError:
+    """400 that names the supergroup which the group has become."""
+    return RefusalError(
+        400,
+        "Bad Request: group chat was upgraded to a supergroup chat",
+        {"migrate_to_chat_id": new_chat_id},
+    )
+
+
+def too_many_requests(retry_after: int) -> RefusalError:
+    """429 with the seconds to wait."""
+    return RefusalError(429, f"Too Many Requests: retry after {retry_after}", {"retry_after": retry_after})

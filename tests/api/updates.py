@@ -1,0 +1,222 @@
+"""The queue of updates: long poll, confirmation by a higher offset, webhook, and tricks for tests."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+import httpx
+
+from tests.api.refusals import JsonDict, conflict
+
+# Not sent unless a bot asks for them by name.
+_ONLY_ON_REQUEST = {"chat_member", "message_reaction", "message_reaction_count"}
+
+
+@dataclass(slots=True)
+class Queued:
+    """One update on its way, `handed` over at least once, to be handed over `repeats` more times."""
+
+    id: int
+    body: bytes
+    handed: bool = False
+    repeats: int = 0
+
+
+@dataclass(slots=True)
+class Webhook:
+    """Where updates go when they are not polled for."""
+
+    url: str = ""
+    secret: str = ""
+    max_connections: int = 40
+    last_error: str | None = None
+    last_error_at: int = 0
+
+
+class UpdateQueue:
+    """Updates that the bot has not confirmed yet, oldest first."""
+
+    def __init__(self, wake: Callable[[], None]) -> None:
+        self.next_id = 300_000_001
+        self.pending: list[Queued] = []
+        self.allowed: list[str] = []
+        self.webhook = Webhook()
+        self.polls: list[float] = []  # when getUpdates came, for the cold start
+        self.retry_after = 0.05  # seconds between two attempts at a webhook that fails
+        self._wake = wake
+        self._poll: asyncio.Future[None] | None = None
+        self._duplicate_next = False
+        self._hold = 0
+        self._held: list[tuple[str, JsonDict, Callable[[int], None] | None]] = []
+        self._client: httpx.AsyncClient | None = None
+        self._delivery: asyncio.Task[None] | None = None
+
+    # -- in -----------------------------------------------------------------------------------
+
+    def push(self, kind: str, body: JsonDict, then: Callable[[int], None] | None = None) -> bool:
+        """Queue one update; says whether it is wanted. `then` gets its id once it has one."""
+        if kind not in self.allowed if self.allowed else kind in _ONLY_ON_REQUEST:
+            return False
+        if self._hold:
+            self._held.append((kind, body, then))
+            if len(self._held) == self._hold:
+                held, self._held, self._hold = self._held, [], 0
+                for one in reversed(held):
+                    self._queue(*one)
+            return True
+        self._queue(kind, body, then)
+        return True
+
+    def _queue(self, kind: str, body: JsonDict, then: Callable[[int], None] | None) -> None:
+        number = self.next_id
+        self.next_id += 1
+        if then is not None:
+            then(number)
+        queued = Queued(number, json.dumps({"update_id": number, kind: body}).encode())
+        if self._duplicate_next:
+            self._duplicate_next, queued.repeats = False, 1
+        self.pending.append(queued)
+        if self._poll is not None and not self._poll.done():
+            self._poll.set_result(None)
+        self._deliver_soon()
+
+    def duplicate_next(self) -> None:
+        """The next update comes once more, with the same id, after it was confirmed."""
+        self._duplicate_next = True
+
+    def reorder_next(self, count: int) -> None:
+        """The next `count` updates are held and then numbered in the opposite order."""
+        self._hold = count
+
+    # -- out by long poll ---------------------------------------------------------------------
+
+    def confirm(self, offset: int) -> None:
+        """Forget all updates below `offset`; a negative one keeps only that many of the newest."""
+        if offset < 0:
+            self.pending = self.pending[offset:]
+            return
+        kept = []
+        for queued in self.pending:
+            if queued.id >= offset:
+                kept.append(queued)
+            elif queued.repeats:
+                queued.repeats -= 1
+                kept.append(queued)
+        self.pending = kept
+
+    async def poll(self, offset: int, limit: int, seconds: float) -> bytes:
+        """The JSON array of up to `limit` updates; waits up to `seconds` for the first one."""
+        if self.webhook.url:
+            raise conflict(
+                "can't use getUpdates method while webhook is active; "
+                "use deleteWebhook to delete the webhook first"
+            )
+        self.end_poll(
+            "terminated by other getUpdates request; make sure that only one bot instance is running"
+        )
+        self.polls.append(time.monotonic())
+        if offset:
+            self.confirm(offset)
+        self._wake()
+        if not self.pending and seconds > 0:
+            await self._wait(seconds)
+        batch = self.pending[: max(1, min(limit, 100))]
+        for queued in batch:
+            queued.handed = True
+        return b"[" + b",".join(queued.body for queued in batch) + b"]"
+
+    async def _wait(self, seconds: float) -> None:
+        poll: asyncio.Future[None] = asyncio.get_running_loop().create_future()
+        self._poll = poll
+        try:
+            await asyncio.wait({poll}, timeout=seconds)
+            if poll.done():
+                poll.result()  # raises the conflict that ended it
+        finally:
+            if self._poll is poll:
+                self._poll = None
+
+    def end_poll(self, sentence: str) -> None:
+        """End the waiting poll, if there is one, with 409."""
+        poll, self._poll = self._poll, None
+        if poll is not None and not poll.done():
+            poll.set_exception(conflict(sentence))
+
+    # -- out by webhook -----------------------------------------------------------------------
+
+    def set_webhook(self, webhook: Webhook, *, drop_pending: bool) -> None:
+        """Switch to a webhook, or with an empty url back to polling."""
+        if drop_pending:
+            self.pending.clear()
+        self.webhook = webhook
+        if webhook.url:
+            self.end_poll("terminated by setWebhook request")
+            self._deliver_soon()
+
+    def _deliver_soon(self) -> None:
+        if self.webhook.url and self.pending and (self._delivery is None or self._delivery.done()):
+            self._delivery = asyncio.get_running_loop().create_task(self._deliver_all())
+
+    async def _deliver_all(self) -> None:
+        while self.webhook.url and self.pending:
+            queued = self.pending[0]
+            status = await self.post(queued.body)
+            if 200 <= status <= 299:
+                queued.handed = True
+                if queued.repeats:
+                    queued.repeats -= 1
+                elif queued in self.pending:
+                    self.pending.remove(queued)
+                self._wake()
+                continue
+            self.webhook.last_error = (
+                f"Wrong response from the webhook: {status}" if status else "Connection refused"
+            )
+            self.webhook.last_error_at = int(time.time())
+            await asyncio.sleep(self.retry_after)
+
+    async def post(self, body: bytes, secret: str | None = None) -> int:
+        """Post one update to the webhook; returns the HTTP status, 0 if nobody answered."""
+        if self._client is None:
+            self._client = httpx.AsyncClient(trust_env=False, timeout=10)
+        headers = {"Content-Type": "application/json"}
+        token = self.webhook.secret if secret is None else secret
+        if token:
+            headers["X-Telegram-Bot-Api-Secret-Token"] = token
+        try:
+            response = await self._client.post(self.webhook.url, content=body, headers=headers)
+        except httpx.TransportError:
+            return 0
+        return response.status_code
+
+    def info(self) -> JsonDict:
+        """The WebhookInfo object."""
+        hook = self.webhook
+        found: dict[str, Any] = {
+            "url": hook.url,
+            "has_custom_certificate": False,
+            "pending_update_count": len(self.pending),
+        }
+        if hook.url:
+            found["max_connections"] = hook.max_connections
+        if hook.last_error:
+            found |= {"last_error_date": hook.last_error_at, "last_error_message": hook.last_error}
+        if self.allowed:
+            found["allowed_updates"] = self.allowed
+        return found
+
+    async def close(self) -> None:
+        """End polls and deliveries."""
+        self.webhook = Webhook()
+        if self._poll is not None and not self._poll.done():
+            self._poll.set_result(None)
+        if self._delivery is not None:
+            self._delivery.cancel()
+            await asyncio.wait({self._delivery})
+        if self._client is not None:
+            await self._client.aclose()

@@ -1,0 +1,89 @@
+"""What holds for all tests: no connection leaves this machine, and a Bot API server on request."""
+
+from __future__ import annotations
+
+import ipaddress
+import os
+import socket
+from collections.abc import AsyncIterator, Iterator
+from typing import Any
+
+import pytest
+
+from tests.api import Server
+
+# python-telegram-bot gives times as timedelta instead of warning that it will one day.
+os.environ["PTB_TIMEDELTA"] = "1"
+
+_refused: list[str] = []
+
+
+class OutsideConnectionError(RuntimeError):
+    """A test tried to reach something other than this machine."""
+
+
+def _is_local(family: int, address: Any) -> bool:
+    if family == socket.AF_UNIX:
+        return True
+    host = str(address[0]).partition("%")[0]
+    if host in {"", "localhost"}:
+        return True
+    try:
+        return ipaddress.ip_address(host).is_loopback
+    except ValueError:
+        return False
+
+
+def _refuse(what: str) -> OutsideConnectionError:
+    _refused.append(what)
+    return OutsideConnectionError(f"tests may not leave this machine: {what}")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _local_sockets_only() -> Iterator[None]:
+    """Let sockets connect to loopback and unix addresses only, and look up no other names."""
+    look_up = socket.getaddrinfo
+
+    def guarded(name: str) -> Any:
+        original = getattr(socket.socket, name)
+
+        def connect(self: socket.socket, *arguments: Any) -> Any:
+            # sendto(data, [flags,] address) has the address last, as connect has it alone.
+            if not _is_local(self.family, arguments[-1]):
+                raise _refuse(f"{name} {arguments[-1]!r}")
+            return original(self, *arguments)
+
+        return connect
+
+    def look_up_local(host: Any, *arguments: Any, **options: Any) -> Any:
+        name = host.decode() if isinstance(host, bytes) else host
+        if name is not None and not _is_local(socket.AF_INET, (name,)):
+            raise _refuse(f"look-up of {name!r}")
+        return look_up(host, *arguments, **options)
+
+    with pytest.MonkeyPatch.context() as patch:
+        for name in ("connect", "connect_ex", "sendto"):
+            patch.setattr(socket.socket, name, guarded(name))
+        patch.setattr(socket, "getaddrinfo", look_up_local)
+        yield
+
+
+@pytest.fixture(autouse=True)
+def outside_connections(_local_sockets_only: None) -> Iterator[list[str]]:
+    """What was refused during this test; a test that leaves anything in it fails.
+
+    The error itself may well be caught by a retry loop and never be seen.
+    """
+    _refused.clear()
+    yield _refused
+    assert not _refused, f"connections to the outside: {_refused}"
+
+
+@pytest.fixture
+async def api() -> AsyncIterator[Server]:
+    """A Bot API server; the test fails if the bot did anything that Telegram refuses."""
+    server = Server()
+    await server.start()
+    yield server
+    violations = await server.stop()
+    assert violations == []
