@@ -172,7 +172,7 @@ _COVERED_WORDS = re.compile(
     r"\b(?:melons?|watermelons?|cantaloupes?|honeydews?|tomato(?:es)?|lettuces?|spinach|kale|chard|arugula"
     r"|sprouts?|milk|cream|half[- ]and[- ]half|yogh?urt|eggs?|cooked|roasted|blanched|garlic (?:in )?oil)\b"
 )
-_NOT_COVERED_PHRASES = re.compile(r"\b(?:cream of tartar|cream sodas?|coconut (?:milk|cream))\b")
+_NOT_COVERED_PHRASES = re.compile(r"\b(?:cream of tartar|cream sodas?)\b")
 _STRONG = frozenset({Preparation.AROMA_MIST, Preparation.TINCTURE, Preparation.INFUSION})
 _JUICES = frozenset({Preparation.JUICE, Preparation.ACID_ADJUSTED_JUICE})
 

@@ -1,0 +1,279 @@
+"""Cautions: flash points by strength, the lines of the flammable classes, allergen lists and listed oils."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from bot.trade.allergens import Standing, allergen_lines
+from bot.trade.cautions import caution_by_id
+from bot.trade.ethanol import mass_fraction
+from bot.trade.flash import (
+    COMPUTED_FLASH_C,
+    PUBLISHED_FLASH_C,
+    FlammableCategory,
+    category_of,
+    flash_point,
+)
+from bot.trade.grade import oil_standing
+from bot.trade.jurisdiction import Jurisdiction
+from tests.outside.check import Check, Mark
+
+_PAGES = "ethanol in water, flash points printed on three public pages (two as % vol, one as % mass)"
+_GHS = "Globally Harmonised System, flammable liquids, criteria as reprinted"
+
+
+def _computed_flash(percent: float) -> float:
+    """Ethanol's share of the vapour over the mixture reaches what it is over pure ethanol at 12 °C."""
+    from scipy.optimize import brentq  # noqa: PLC0415 - an oracle for tests only
+    from thermo import VaporPressure  # noqa: PLC0415 - slow to import
+    from thermo.unifac import UNIFAC  # noqa: PLC0415
+
+    mass = mass_fraction(percent)
+    moles = (mass / 46.069) / (mass / 46.069 + (1 - mass) / 18.015)
+    pressure = VaporPressure(CASRN="64-17-5")
+    pure = pressure(285.15)
+
+    def excess(kelvin: float) -> float:
+        # Ethanol is CH3 + CH2 + OH (groups 1, 2, 14), water is group 16, original UNIFAC.
+        groups = [{1: 1, 2: 1, 14: 1}, {16: 1}]
+        model = UNIFAC.from_subgroups(T=kelvin, xs=[moles, 1 - moles], chemgroups=groups, version=0)
+        return float(moles * model.gammas()[0] * pressure(kelvin) - pure)
+
+    return float(brentq(excess, 270, 350)) - 273.15
+
+
+def _gap(percent: float, ours: float) -> Callable[[], float]:
+    return lambda: ours - _computed_flash(percent)
+
+
+def _library_flash(cas: str, method: str) -> Callable[[], float]:
+    def got() -> float:
+        from chemicals import T_flash  # noqa: PLC0415 - loads data tables
+
+        return float(T_flash(cas, method=method)) - 273.15
+
+    return got
+
+
+def _inside_band(percent: float, value: float) -> Callable[[], str]:
+    def got() -> str:
+        band = flash_point(percent).band_c
+        assert band is not None
+        return "inside" if band.low - 1e-9 <= value <= band.high + 1e-9 else f"{band.low} to {band.high}"
+
+    return got
+
+
+def _strictly_highly_flammable_from() -> float:
+    """The weakest whole % vol at which every reading lies below 23 °C."""
+    highly = FlammableCategory.HIGHLY_FLAMMABLE
+    return float(next(p for p in range(10, 101) if flash_point(float(p)).category_high is highly))
+
+
+def _standing(word: str, jurisdiction: Jurisdiction) -> Callable[[], str]:
+    def got() -> str:
+        lines = allergen_lines([word], jurisdiction)
+        return lines[0].standing.value if lines else "not found"
+
+    return got
+
+
+_ONE_OF_EACH = (
+    "wheat", "prawns", "egg white", "anchovy", "peanut butter", "soya milk", "cow milk", "almonds", "celery",
+    "mustard", "sesame", "sulphites", "lupin", "oyster",
+)  # fmt: skip
+
+
+def _listed(jurisdiction: Jurisdiction) -> Callable[[], float]:
+    lines = allergen_lines(_ONE_OF_EACH, jurisdiction)
+    return lambda: float(len({line.allergen for line in lines if line.standing is Standing.LISTED}))
+
+
+_LISTED_OILS = (
+    ("orange oil", "a citrus producers' page on 21 CFR 182.20", Mark.READ),
+    ("tangerine oil", "21 CFR 182.20, 2006 edition, end of the list", Mark.READ),
+    ("bergamot oil", "a producer's page on 21 CFR 182.20", Mark.READ),
+    ("lemon oil", "a producer's specification citing 21 CFR 182.20", Mark.READ),
+    ("limonene", "a citrus producers' page on 21 CFR 182.60", Mark.READ),
+    ("lime oil", "21 CFR 182.20", Mark.MEMORY),
+    ("grapefruit oil", "21 CFR 182.20", Mark.MEMORY),
+    ("mandarin oil", "21 CFR 182.20", Mark.MEMORY),
+    ("bitter orange oil", "21 CFR 182.20", Mark.MEMORY),
+)
+
+
+CHECKS: list[Check] = [
+    *(
+        Check(
+            "cautions",
+            f"flash point table value at {percent:g} % vol lies in the band given",
+            _PAGES,
+            Mark.READ,
+            "inside",
+            _inside_band(percent, celsius),
+            "°C",
+        )
+        for percent, celsius in PUBLISHED_FLASH_C
+    ),
+    *(
+        Check(
+            "cautions",
+            f"printed flash point of {percent} % ethanol",
+            _PAGES,
+            Mark.READ,
+            float(celsius),
+            lambda percent=percent: dict(PUBLISHED_FLASH_C)[percent],  # type: ignore[misc]
+            "°C",
+        )
+        for percent, celsius in (
+            (10, 49),
+            (20, 36),
+            (30, 29),
+            (40, 26),
+            (50, 24),
+            (60, 22),
+            (70, 21),
+            (80, 20),
+            (90, 17),
+            (96, 17),
+        )
+    ),
+    *(
+        Check(
+            "cautions",
+            f"computed flash point at {percent:g} % vol, difference from the library",
+            "thermo: original UNIFAC and vapour pressure, pure ethanol at 12 °C",
+            Mark.COMPUTED,
+            0.0,
+            _gap(percent, celsius),
+            "°C",
+            0.1,
+        )
+        for percent, celsius in COMPUTED_FLASH_C
+    ),
+    Check(
+        "cautions",
+        "pure ethanol flashes, computed curve's end",
+        "IEC 60079-20-1 (2010) through the library chemicals",
+        Mark.COMPUTED,
+        12.0,
+        _library_flash("64-17-5", "IEC 60079-20-1 (2010)"),
+        "°C",
+        0.01,
+    ),
+    *(
+        Check(
+            "cautions",
+            f"{name} flashes above every spirit of 40 % vol and more",
+            f"{method} through the library chemicals",
+            Mark.COMPUTED,
+            (28.1, 120.0),
+            _library_flash(cas, method),
+            "°C",
+        )
+        for name, cas, method in (
+            ("limonene", "138-86-3", "IEC 60079-20-1 (2010)"),
+            ("limonene", "138-86-3", "NFPA 497 (2008)"),
+            ("d-limonene", "5989-27-5", "Serat DIPPR (2017)"),
+            ("propylene glycol", "57-55-6", "Serat DIPPR (2017)"),
+        )
+    ),
+    Check(
+        "cautions",
+        "strength from which every reading is below 23 °C (about 60 to 65 % vol and somewhat above)",
+        "UNIFAC and vapour pressure, worked apart from this program",
+        Mark.COMPUTED,
+        (60.0, 67.0),
+        _strictly_highly_flammable_from,
+        "% vol",
+    ),
+    Check(
+        "cautions", "flash point 22.9 °C", _GHS, Mark.READ, "HIGHLY_FLAMMABLE", lambda: category_of(22.9).name
+    ),
+    Check("cautions", "flash point 23 °C", _GHS, Mark.READ, "FLAMMABLE", lambda: category_of(23.0).name),
+    Check("cautions", "flash point 60 °C", _GHS, Mark.READ, "FLAMMABLE", lambda: category_of(60.0).name),
+    Check(
+        "cautions",
+        "strength above which spirit in small receptacles travels as dangerous goods",
+        "ADR, UN 3065, special provisions 144 and 145, as quoted: up to 24 % and up to 70 % vol are let off",
+        Mark.READ,
+        70.0,
+        lambda: caution_by_id("transport").from_percent or 0.0,
+        "% vol",
+    ),
+    Check(
+        "cautions",
+        "allergens listed in the European Union",
+        "Regulation (EU) No 1169/2011, Annex II, as reprinted",
+        Mark.READ,
+        14.0,
+        _listed(Jurisdiction.EU),
+    ),
+    Check(
+        "cautions",
+        "allergens listed in the United Kingdom",
+        "a charity's page on the fourteen allergens of UK law",
+        Mark.READ,
+        14.0,
+        _listed(Jurisdiction.UK),
+    ),
+    Check(
+        "cautions",
+        "major allergens listed in the United States",
+        "FDA page: sesame is the ninth major food allergen",
+        Mark.READ,
+        9.0,
+        _listed(Jurisdiction.US),
+    ),
+    Check(
+        "cautions",
+        "coconut in the United States",
+        "FDA guidance of 6 January 2025, edition 5, as reported by a state department and a law review",
+        Mark.READ,
+        "worth saying",
+        _standing("coconut cream", Jurisdiction.US),
+    ),
+    Check(
+        "cautions",
+        "pine nuts in the United States",
+        "FDA guidance of 6 January 2025, edition 5, table of twelve tree nuts, as reported",
+        Mark.READ,
+        "listed",
+        _standing("pine nuts", Jurisdiction.US),
+    ),
+    Check(
+        "cautions",
+        "coconut in the European Union",
+        "Regulation (EU) No 1169/2011, Annex II, nuts named there, as reprinted",
+        Mark.READ,
+        "worth saying",
+        _standing("coconut cream", Jurisdiction.EU),
+    ),
+    Check(
+        "cautions",
+        "cereals distilled into spirit, European Union",
+        "Regulation (EU) No 1169/2011, Annex II, 1(d), as reprinted",
+        Mark.READ,
+        "not found",
+        _standing("rye whiskey", Jurisdiction.EU),
+    ),
+    Check(
+        "cautions",
+        "sulphites in the United States",
+        "21 CFR 101.100(a)(4)",
+        Mark.MEMORY,
+        "listed apart",
+        _standing("sulphites", Jurisdiction.US),
+    ),
+    *(
+        Check(
+            "cautions",
+            f"{name} is on the list of flavouring oils",
+            source,
+            mark,
+            "citrus listed",
+            lambda name=name: str(oil_standing(name)),  # type: ignore[misc]
+        )
+        for name, source, mark in _LISTED_OILS
+    ),
+]
