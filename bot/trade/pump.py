@@ -127,7 +127,9 @@ def sprays_to_weigh(ml_per_spray: float, density_g_per_ml: float, scale_step_g: 
     ):
         if not 0 < value < math.inf:
             raise OutOfRangeError(name, value, 0, None, unit)
-    return max(1, math.ceil(scale_step_g / (ml_per_spray * density_g_per_ml * COARSE_SCALE_PERCENT / 100)))
+    sprays = scale_step_g / (ml_per_spray * density_g_per_ml * COARSE_SCALE_PERCENT / 100)
+    # A quotient of 1000 sprays that comes out a hair above in binary must not become 1001.
+    return max(1, math.ceil(sprays * (1 - 1e-12)))
 
 
 def spray_ml_per_drink(ml_per_spray: Range[float], sprays_per_drink: Range[float]) -> Range[float]:
