@@ -113,13 +113,16 @@ _OTHER_SPECIES = re.compile(r"\b(?:kaffir|makrut|combava|finger|desert|australia
 def listed_oil(name: str) -> ListedOil | None:
     """Return the entry of the list that an oil's name points to, or None; a name proves nothing by itself."""
     plain = plain_name(name)
-    if is_peel_oil_name(plain):
-        if _OTHER_SPECIES.search(plain):
-            return None
-        # The longest match decides, so that bitter orange is not taken for orange.
-        found = [(match.end() - match.start(), oil) for p, oil in _CITRUS if (match := p.search(plain))]
-        return max(found, key=lambda pair: pair[0])[1] if found else None
-    return next((oil for pattern, oil in _OTHERS if pattern.search(plain)), None)
+    peel = is_peel_oil_name(plain)
+    if peel and _OTHER_SPECIES.search(plain):
+        return None
+    # The longest match decides, so that bitter orange is not taken for orange.
+    found = [
+        (match.end() - match.start(), oil)
+        for pattern, oil in (_CITRUS if peel else _OTHERS)
+        if (match := pattern.search(plain))
+    ]
+    return max(found, key=lambda pair: pair[0])[1] if found else None
 
 
 def oil_standing(name: str) -> OilStanding | None:
