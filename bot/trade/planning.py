@@ -1,0 +1,250 @@
+"""The next batch: how much is poured a day, when to make more, and how much before it would go off.
+
+Amounts are mL, or drinks, or any one unit throughout. Dates are business days.
+Forecasts are estimates and reckoned in floating point.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from decimal import Decimal
+from enum import StrEnum
+from statistics import NormalDist
+
+from bot.trade.errors import OutOfRangeError, TradeError
+
+# No plan looks further ahead than this.
+FARTHEST_DAYS = 3 * 366
+# Weeks of data from which a forecast rests on some, and on many. Common practice, no source.
+SOME_WEEKS, MANY_WEEKS = 4, 12
+
+
+class NoUseError(TradeError):
+    """Nothing was used on any logged day, so there is nothing to plan by."""
+
+
+class Backing(StrEnum):
+    """How many weeks of data a forecast rests on."""
+
+    FEW_WEEKS = "few weeks"
+    SOME_WEEKS = "some weeks"
+    MANY_WEEKS = "many weeks"
+
+
+@dataclass(frozen=True, slots=True)
+class WeekdayUse:
+    """Use of a day by weekday, Monday first.
+
+    `means` are the averages (of all days where that weekday was never logged),
+    `counts` how many of each were logged, `spread` the standard deviation of
+    single days around them, None with too few days to tell. `weeks` is the
+    number of calendar weeks with a logged day.
+    """
+
+    means: tuple[float, ...]
+    counts: tuple[int, ...]
+    spread: float | None
+    weeks: int
+
+    @property
+    def a_week(self) -> float:
+        """The likely use of a week."""
+        return sum(self.means)
+
+    @property
+    def backing(self) -> Backing:
+        """How many weeks of data this rests on."""
+        return backing(self.weeks)
+
+    def on(self, day: date) -> float:
+        """Return the likely use on a date."""
+        return self.means[day.weekday()]
+
+    def likely(self, first: date, days: int) -> float:
+        """Return the likely use of `days` days from `first` on."""
+        return sum(self.on(first + timedelta(days=number)) for number in range(days))
+
+    def at_least(self, first: date, days: int, chance: float = 0.9) -> float:
+        """Return a use that `days` days from `first` on reach with this chance; never below 0.
+
+        Normal approximation of the sum, with the spread of single days and the
+        error of the weekday averages. Without a spread, the likely use.
+        """
+        likely = self.likely(first, days)
+        if self.spread is None or days == 0:
+            return likely
+        of_each = [0] * 7
+        for number in range(days):
+            of_each[(first + timedelta(days=number)).weekday()] += 1
+        everything = sum(self.counts)
+        averages = sum(
+            repeats**2 / (logged or everything) for repeats, logged in zip(of_each, self.counts, strict=True)
+        )
+        deviation = self.spread * math.sqrt(days + averages)
+        return max(0.0, likely - NormalDist().inv_cdf(chance) * deviation)
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """An amount on hand, the day it is thrown out (None if it keeps) and the day its rest is over."""
+
+    amount: Decimal
+    discard_on: date | None = None
+    ready_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class BatchPlan:
+    """When to make the next batch, and how much of it will be poured before it must go.
+
+    `run_out_on` is the first day that the stock does not cover, batches at rest
+    included. `dry_days` is how many days there is nothing to pour, because a
+    rest is longer than the stock.
+    `largest` is poured before `discard_on` with nine chances in ten,
+    `likely_use` is what will probably be poured by then; both are 0 when the
+    batch would go off before it is needed. `lost` is what of the present stock
+    goes off unpoured.
+    """
+
+    run_out_on: date
+    make_on: date
+    ready_on: date
+    discard_on: date
+    dry_days: int
+    largest: float
+    likely_use: float
+    lost: float
+    backing: Backing
+    weeks: int
+
+
+def backing(weeks: int) -> Backing:
+    """Return what so many weeks of data are called: some from 4, many from 12 (common practice)."""
+    if weeks >= MANY_WEEKS:
+        return Backing.MANY_WEEKS
+    return Backing.SOME_WEEKS if weeks >= SOME_WEEKS else Backing.FEW_WEEKS
+
+
+def use_by_weekday(days: Sequence[tuple[date, Decimal]]) -> WeekdayUse:
+    """Return the use by weekday of logged days; a day on which nothing was used is logged as 0.
+
+    Raises NoUseError when nothing was used at all, OutOfRangeError for a
+    negative amount.
+    """
+    by_weekday: list[list[float]] = [[] for _ in range(7)]
+    for day, amount in days:
+        if not amount >= 0:
+            raise OutOfRangeError("use", float(amount), 0, None, "")
+        by_weekday[day.weekday()].append(float(amount))
+    everything = [amount for logged in by_weekday for amount in logged]
+    if not any(everything):
+        raise NoUseError
+    overall = sum(everything) / len(everything)
+    means = tuple(sum(logged) / len(logged) if logged else overall for logged in by_weekday)
+    squares = sum((amount - means[number]) ** 2 for number in range(7) for amount in by_weekday[number])
+    freedom = len(everything) - sum(bool(logged) for logged in by_weekday)
+    return WeekdayUse(
+        means,
+        tuple(len(logged) for logged in by_weekday),
+        math.sqrt(squares / freedom) if freedom > 0 else None,
+        len({day.isocalendar()[:2] for day, _ in days}),
+    )
+
+
+def spread_over_days(finished: Sequence[tuple[date, Decimal]], opened_on: date) -> list[tuple[date, Decimal]]:
+    """Return daily use from bottles used up: each spread evenly over the days since the one before.
+
+    `opened_on` is the day on which the first was opened. Two finished on one
+    day share its days. Raises OutOfRangeError when a bottle was finished
+    before the first was opened.
+    """
+    totals: dict[date, Decimal] = {}
+    for day, amount in finished:
+        totals[day] = totals.get(day, Decimal(0)) + amount
+    found = []
+    first = opened_on
+    for day in sorted(totals):
+        length = (day - first).days + 1
+        if length < 1:
+            raise OutOfRangeError("days to use a bottle", length, 1, None, "d")
+        found += [(first + timedelta(days=number), totals[day] / length) for number in range(length)]
+        first = day + timedelta(days=1)
+    return found
+
+
+def next_batch(
+    use: WeekdayUse,
+    stock: Sequence[Stock],
+    today: date,
+    rest_days: int,
+    discard_days: int,
+    *,
+    most: float | None = None,
+) -> BatchPlan | None:
+    """Return when to make the next batch and how large, or None if the stock outlasts any plan.
+
+    The rest is lead time: the batch is made so that it is ready on the day the
+    stock runs out, or today if that is already too late. It is thrown out
+    `discard_days` days after it is made, so no more is made than will be
+    poured before. Stock is poured earliest discard first. `most` caps the
+    batch (a vessel, the ingredients at hand). Raises OutOfRangeError.
+    """
+    for one in stock:
+        if not one.amount >= 0:
+            raise OutOfRangeError("stock", float(one.amount), 0, None, "")
+    for name, days in (("rest", rest_days), ("discard", discard_days)):
+        if not 0 <= days <= FARTHEST_DAYS:
+            raise OutOfRangeError(name, days, 0, FARTHEST_DAYS, "d")
+    run_out_on, dry_days, lost = _pour(use, stock, today)
+    if run_out_on is None:
+        return None
+    make_on = max(today, run_out_on - timedelta(days=rest_days))
+    ready_on = make_on + timedelta(days=rest_days)
+    discard_on = make_on + timedelta(days=discard_days)
+    pour_from = max(ready_on, run_out_on)
+    days = max(0, (discard_on - pour_from).days)
+    largest = use.at_least(pour_from, days)
+    return BatchPlan(
+        run_out_on,
+        make_on,
+        ready_on,
+        discard_on,
+        dry_days + (pour_from - run_out_on).days,
+        largest if most is None else min(largest, most),
+        use.likely(pour_from, days),
+        lost,
+        use.backing,
+        use.weeks,
+    )
+
+
+def _pour(use: WeekdayUse, stock: Sequence[Stock], today: date) -> tuple[date | None, int, float]:
+    """Return the first day without stock, the dry days before it, and what goes off unpoured.
+
+    A day that only has to wait for a resting batch is dry, but not the end.
+    """
+    order = sorted(stock, key=lambda one: one.discard_on or date.max)
+    left = [float(one.amount) for one in order]
+    dry_days, lost = 0, 0.0
+    for number in range(FARTHEST_DAYS):
+        day = today + timedelta(days=number)
+        wanted = use.on(day)
+        resting = False
+        for place, one in enumerate(order):
+            if one.discard_on is not None and one.discard_on <= day:
+                lost += left[place]
+                left[place] = 0.0
+            elif one.ready_on is not None and one.ready_on > day:
+                resting = resting or left[place] > 0
+            else:
+                poured = min(left[place], wanted)
+                left[place] -= poured
+                wanted -= poured
+        if wanted > 1e-9 * use.a_week:
+            if not resting:
+                return day, dry_days, lost
+            dry_days += 1
+    return None, dry_days, lost
