@@ -31,7 +31,7 @@ _QUESTION_14 = "published exercise: price 20, purchase 14, salvage 5"
 _VENDOR = "published exercise: a paper costs 25, sells at 85 and is returned at 5 cents"
 _BEER = "published exercise: shortage 2, left over 1 a case; demand 10 to 50 with 0.2, 0.3, 0.3, 0.1, 0.1"
 _NOTES = "public notes on the discrete newsvendor: price 10, cost 4, salvage 1, six weeks; answer 14"
-_HALF = "a public model card: price 2, cost 1, demand N(1000, 200); answer 1000"
+_HALF = "a public description of the newsvendor model: price 2, cost 1, demand N(1000, 200); answer 1000"
 
 
 def _fractile(under: str, over: str) -> Fraction:
