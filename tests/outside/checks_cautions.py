@@ -17,6 +17,7 @@ from bot.trade.flash import (
 from bot.trade.grade import oil_standing
 from bot.trade.jurisdiction import Jurisdiction
 from tests.outside.check import Check, Mark
+from tests.outside.quiet import quiet_library
 
 _PAGES = "ethanol in water, flash points printed on three public pages (two as % vol, one as % mass)"
 _GHS = "Globally Harmonised System, flammable liquids, criteria as reprinted"
@@ -24,13 +25,14 @@ _GHS = "Globally Harmonised System, flammable liquids, criteria as reprinted"
 
 def _computed_flash(percent: float) -> float:
     """Ethanol's share of the vapour over the mixture reaches what it is over pure ethanol at 12 °C."""
-    from scipy.optimize import brentq  # noqa: PLC0415 - an oracle for tests only
-    from thermo import VaporPressure  # noqa: PLC0415 - slow to import
-    from thermo.unifac import UNIFAC  # noqa: PLC0415
+    with quiet_library():
+        from scipy.optimize import brentq  # noqa: PLC0415 - an oracle for tests only
+        from thermo import VaporPressure  # noqa: PLC0415 - slow to import
+        from thermo.unifac import UNIFAC  # noqa: PLC0415
 
+        pressure = VaporPressure(CASRN="64-17-5")
     mass = mass_fraction(percent)
     moles = (mass / 46.069) / (mass / 46.069 + (1 - mass) / 18.015)
-    pressure = VaporPressure(CASRN="64-17-5")
     pure = pressure(285.15)
 
     def excess(kelvin: float) -> float:
@@ -48,9 +50,11 @@ def _gap(percent: float, ours: float) -> Callable[[], float]:
 
 def _library_flash(cas: str, method: str) -> Callable[[], float]:
     def got() -> float:
-        from chemicals import T_flash  # noqa: PLC0415 - loads data tables
+        with quiet_library():
+            from chemicals import T_flash  # noqa: PLC0415 - loads data tables
 
-        return float(T_flash(cas, method=method)) - 273.15
+            kelvin = float(T_flash(cas, method=method))
+        return kelvin - 273.15
 
     return got
 

@@ -17,6 +17,7 @@ from bot.trade.dose import (
 from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.limits import Part, find_limit, limits_for
 from tests.outside.check import Check, Mark
+from tests.outside.quiet import quiet_library
 
 _EU = "eu-e1520-beverages"
 _DRINKS_ML = (60.0, 75.0, 90.0, 120.0)
@@ -81,9 +82,11 @@ def _adi_drinks() -> float:
 
 
 def _thermo_glycol_density() -> float:
-    from thermo import Chemical  # noqa: PLC0415 - slow to import, needed by this check only
+    with quiet_library():
+        from thermo import Chemical  # noqa: PLC0415 - slow to import, needed by this check only
 
-    return float(Chemical("propylene glycol", T=293.15).rhol) / 1000 - GLYCOL_DENSITY_G_PER_ML
+        density = float(Chemical("propylene glycol", T=293.15).rhol)
+    return density / 1000 - GLYCOL_DENSITY_G_PER_ML
 
 
 CHECKS: list[Check] = [
