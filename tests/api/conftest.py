@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from typing import Any
 
 import pytest
-from telegram import Bot
+from telegram import Bot, Update
+from telegram.ext import ApplicationBuilder, BaseHandler
 from telegram.request import HTTPXRequest
 
 from tests.api import Person, Server
@@ -43,3 +46,23 @@ def ana(server: Server) -> Person:
     ana.writes("/start")
     server.world.updates.pending.clear()
     return ana
+
+
+@asynccontextmanager
+async def running(server: Server, *handlers: BaseHandler[Any, Any, Any]) -> AsyncIterator[None]:
+    """A whole bot with its own poller, made of these handlers, while the block lasts."""
+    application = (
+        ApplicationBuilder()
+        .token(server.token)
+        .base_url(server.base_url)
+        .base_file_url(server.base_file_url)
+        .build()
+    )
+    application.add_handlers(handlers)
+    async with application:
+        await application.start()
+        assert application.updater is not None
+        await application.updater.start_polling(poll_interval=0, allowed_updates=Update.ALL_TYPES)
+        yield
+        await application.updater.stop()
+        await application.stop()

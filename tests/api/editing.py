@@ -17,6 +17,7 @@ _NOT_MODIFIED = (
     "message is not modified: specified new message content and reply markup are exactly the same "
     "as a current content and reply markup of the message"
 )
+_DELETABLE_SECONDS = 48 * 3600  # deleteMessage
 _CONTENT = ("text", "entities", "caption", "caption_entities", "photo", "document")
 
 
@@ -25,7 +26,8 @@ def _own_message(world: World, params: Params) -> tuple[Chat, Message]:
         raise stale("MESSAGE_ID_INVALID")
     chat = writable_chat(world, params)
     message = existing(chat, params.integer("message_id"), "message to edit")
-    if not message.by_bot:
+    # Neither the messages of others nor own ones that brought a reply keyboard or asked for a reply.
+    if not message.by_bot or (message.markup and "inline_keyboard" not in message.markup):
         raise bad("message can't be edited")
     return chat, message
 
@@ -94,6 +96,8 @@ def delete_message(world: World, params: Params) -> bool:
     message = existing(chat, params.integer("message_id"), "message to delete")
     if not message.by_bot and chat.kind != "private" and chat.bot_status != "administrator":
         raise bad("message can't be deleted")
+    if world.clock() - message.data["date"] > _DELETABLE_SECONDS:
+        raise stale("message can't be deleted for everyone")
     message.deleted = True
     text = message.data.get("text") or message.data.get("caption") or "a message"
     world.note(chat, "bot deletes", text.split("\n")[0])

@@ -195,4 +195,5 @@ def _new_chat(server: Server, title: str, kind: Literal["group", "supergroup"]) 
     # Telegram's two ranges: basic groups are small negative numbers, supergroups -100 and ten digits.
     chat_id = -(4_000_000 + number) if kind == "group" else -(1_001_000_000_000 + number)
     chat = server.world.chats[chat_id] = Chat(chat_id, kind, title)
+    chat.numbers = 1  # a supergroup's first message is its own making; in forums 1 stands for General
     return chat

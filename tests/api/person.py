@@ -103,8 +103,7 @@ class Person:
         place.messages[message.id] = message
         topic = place.topics.get(thread or 0)
         self.world.note(place, f"{self.name} #{topic}" if topic else self.name, shown)
-        if delivered:
-            self.world.updates.push("message", data)
+        message.delivered = delivered and self.world.updates.push("message", data)
         return message.id
 
     async def edits(
@@ -130,9 +129,15 @@ class Person:
         if entities:
             own.data["entities"] = entities
         self.world.note(place, f"{self.name} (edited)", text)
-        if reaches_bot(place, text, None)[0] or own.meant_for_bot:
-            self.world.updates.push("edited_message", own.data)
+        delivered = reaches_bot(place, text, None)[0] or own.meant_for_bot
+        own.delivered = delivered and self.world.updates.push("edited_message", own.data)
         return await self._after(place, mark, own.id, expects, within, wait=wait)
+
+    def deletes(self, message: Followed | int, *, chat: Group | None = None) -> None:
+        """Delete an own message; bots are not told."""
+        place = self.server.chat(chat or self)
+        place.messages[(message if isinstance(message, int) else message.said) or 0].deleted = True
+        self.world.note(place, self.name, "(deleted a message)")
 
     async def sends_photo(
         self,
@@ -347,4 +352,6 @@ class Person:
     ) -> Followed:
         if not wait:
             return Followed((), said=said)
+        if expects and not place.messages[said].delivered:
+            raise AssertionError(f"not delivered to the bot:\n{place.notes[-1]}")
         return await self.server.follow(place.id, mark, expects=expects, within=within, said=said)

@@ -24,19 +24,19 @@ class Remote:
         begun = json.loads(self.process.stdout.readline())
         self.port: int = begun["port"]
         self.token: str = begun["token"]
-        self._connection = HTTPConnection("127.0.0.1", self.port, timeout=600)
+        self.connection = HTTPConnection("127.0.0.1", self.port, timeout=600)
 
     def ask(self, what: str, **given: Any) -> Any:
         """One control request; see `tests.api.control` for what there is."""
-        self._connection.request("POST", f"/control/{what}", json.dumps(given))
-        answer = json.loads(self._connection.getresponse().read())
+        self.connection.request("POST", f"/control/{what}", json.dumps(given))
+        answer = json.loads(self.connection.getresponse().read())
         if not answer["ok"]:
             raise AssertionError(answer["error"])
         return answer["result"]
 
     def stop(self) -> list[str]:
         """End the server; returns all violations, taps never answered among them."""
-        self._connection.close()
+        self.connection.close()
         self.process.terminate()
         output, _ = self.process.communicate(timeout=10)
         return [json.loads(line)["violation"] for line in output.splitlines()]

@@ -49,6 +49,7 @@ class Message:
     by_bot: bool
     html: str = ""
     deleted: bool = False
+    delivered: bool = True  # False where privacy mode or the wanted kinds kept it from the bot
     meant_for_bot: bool = False
     silent: bool = False
     markup: JsonDict | None = None  # of any kind; the API gives back inline keyboards only
