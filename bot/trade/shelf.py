@@ -243,7 +243,8 @@ def shelf_plan(question: ShelfQuestion) -> ShelfPlan:
 def _candidates(question: ShelfQuestion) -> Iterator[Candidate]:
     defaults = PREPARATION_DEFAULTS[question.preparation]
     made = question.making_day
-    if question.discard_days is None:
+    # A formula that was saved with the usual time of its kind has no time of its own to name.
+    if question.discard_days is None or question.discard_days == defaults.discard_days:
         yield Candidate(ShelfRule.KIND, made + timedelta(days=defaults.discard_days), defaults.source)
     else:
         yield Candidate(ShelfRule.FORMULA, made + timedelta(days=question.discard_days), OWN_TIME)

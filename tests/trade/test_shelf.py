@@ -54,6 +54,11 @@ def test_the_formulas_own_time_takes_the_place_of_the_kinds() -> None:
     assert all(candidate.rule is not ShelfRule.KIND for candidate in plan.candidates)
 
 
+def test_a_formula_saved_with_the_usual_time_names_the_kind() -> None:
+    assert shelf_plan(_ask(discard_days=180)).winner.rule is ShelfRule.KIND
+    assert shelf_plan(_ask(discard_days=179)).winner.rule is ShelfRule.FORMULA
+
+
 def test_opening_starts_its_own_clock() -> None:
     opened = shelf_plan(_ask(opened_on=date(2026, 4, 1)))
     assert opened.winner.rule is ShelfRule.OPENED
