@@ -1,0 +1,74 @@
+"""Breaking a text into lines: at spaces first, between ideographs, and inside a word only at need."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Callable
+
+_NOT_FIRST = frozenset(
+    "、。，．！？）」』】〕》〉ー々゛゜：；・ぁぃぅぇぉっゃゅょゎァィゥェォッャュョヮ)]},.;:!?"
+)
+_NOT_LAST = frozenset("（「『【〔《〈([{")
+_ZERO_WIDTH_JOINER = "\u200d"
+
+
+def _is_ideograph(character: str) -> bool:
+    # Korean is set with spaces, so its syllables stay together like letters.
+    return unicodedata.east_asian_width(character) in "WF" and not "\uac00" <= character <= "\ud7a3"
+
+
+def _may_break(before: str, after: str) -> bool:
+    if before == " ":
+        return True
+    if after == " " or after in _NOT_FIRST or before in _NOT_LAST:
+        return False
+    if unicodedata.category(after).startswith("M"):
+        return False
+    if before == "-" and after.isalpha():
+        return True
+    return _is_ideograph(before) or (_is_ideograph(after) and before.isalnum())
+
+
+def _is_character_start(text: str, index: int) -> bool:
+    after, before = text[index], text[index - 1]
+    return not (unicodedata.category(after).startswith("M") or _ZERO_WIDTH_JOINER in {after, before})
+
+
+def _longest(text: str, ends: list[int], fits: Callable[[str], bool]) -> int:
+    """The last of `ends` whose text fits, or 0. Widths grow with length, so halving finds it."""
+    low, high = 0, len(ends)
+    while low < high:
+        middle = (low + high) // 2
+        if fits(text[: ends[middle]].rstrip(" ")):
+            low = middle + 1
+        else:
+            high = middle
+    return ends[low - 1] if low else 0
+
+
+def take_line(text: str, fits: Callable[[str], bool]) -> tuple[str, str]:
+    """Split `text` into the line that fits and the rest, both without spaces at the cut.
+
+    `fits` says whether a line is narrow enough. A word wider than the line is cut between
+    its characters, never between a letter and its accent; a line always takes at least one
+    character, so that a caller's loop ends.
+    """
+    if fits(text):
+        return text, ""
+    breaks = [index for index in range(1, len(text)) if _may_break(text[index - 1], text[index])]
+    end = _longest(text, breaks, fits)
+    if not end:
+        starts = [index for index in range(1, len(text)) if _is_character_start(text, index)]
+        end = _longest(text, starts, fits) or (starts[0] if starts else len(text))
+    return text[:end].rstrip(" "), text[end:].lstrip(" ")
+
+
+def is_right_to_left(text: str) -> bool:
+    """Whether the first letter that has a direction runs from right to left."""
+    for character in text:
+        direction = unicodedata.bidirectional(character)
+        if direction == "L":
+            return False
+        if direction in {"R", "AL"}:
+            return True
+    return False
