@@ -1,0 +1,73 @@
+"""The boxes that a label is made of: where each printed thing sits, in mm from the label's corner."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+MM_PER_POINT = 25.4 / 72
+LINE_PER_SIZE = 1.22  # height of a line over its letters' size: room for accents above and tails below
+
+
+def line_height_mm(size_pt: float) -> float:
+    """Height in mm of one line of letters of `size_pt` points."""
+    return size_pt * LINE_PER_SIZE * MM_PER_POINT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """A rectangle on a label, in mm; `left` and `top` are from the label's upper left corner."""
+
+    left: float
+    top: float
+    width: float
+    height: float
+
+    @property
+    def right(self) -> float:
+        """Distance of its right edge from the label's left edge, in mm."""
+        return self.left + self.width
+
+    @property
+    def bottom(self) -> float:
+        """Distance of its lower edge from the label's upper edge, in mm."""
+        return self.top + self.height
+
+    def overlaps(self, other: Box) -> bool:
+        """Whether the two share more than an edge (a thousandth of a millimetre is an edge)."""
+        edge = 0.001
+        across = min(self.right, other.right) - max(self.left, other.left)
+        down = min(self.bottom, other.bottom) - max(self.top, other.top)
+        return across > edge and down > edge
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TextBox(Box):
+    """One printed line. `part` says what it belongs to, `framed` draws a line round the box."""
+
+    part: str
+    text: str
+    size_pt: float
+    bold: bool = False
+    framed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuleBox(Box):
+    """A thin black line, as thick as the box is high."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QrBox(Box):
+    """A QR symbol with its quiet zone; `module_mm` is the side of one module."""
+
+    module_mm: float
+    link: str
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """What is printed on one label of `width_mm` by `height_mm`."""
+
+    width_mm: float
+    height_mm: float
+    boxes: tuple[Box, ...]
