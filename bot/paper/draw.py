@@ -19,7 +19,7 @@ _CUT_LINE_MM = 0.1
 _ONE_AT_A_TIME = threading.Lock()
 
 
-def new_document(title: str, language: str) -> FPDF:
+def new_document(language: str) -> FPDF:
     """An empty PDF in millimetres that asks to be printed at its true size."""
     from fpdf import FPDF, ViewerPreferences  # noqa: PLC0415 - loaded only when a label is made
 
@@ -27,7 +27,6 @@ def new_document(title: str, language: str) -> FPDF:
     pdf.set_auto_page_break(auto=False)
     pdf.set_margin(0)
     pdf.c_margin = 0
-    pdf.set_title(title)
     if language:
         pdf.set_lang(language)
     # A reader that fits pages to the printer would move every label off its place.

@@ -181,9 +181,11 @@ class _Press:
 @contextmanager
 def _press(text: LabelText, stock: Stock, total: int, fonts: Sequence[Path]) -> Iterator[_Press]:
     """A press whose font files are closed in the end, whatever happens."""
-    pdf = new_document(f"{text.name} {text.batch}", text.language)
+    pdf = new_document(text.language)
     with closing(Letters(pdf, fonts)) as letters:
-        yield _Press(text, stock, total, pdf, letters)
+        press = _Press(text, stock, total, pdf, letters)
+        pdf.set_title(f"{press.text.name} {press.text.batch}")  # as cleaned: any text may come in
+        yield press
 
 
 def _check(what: str, value: int, low: int, high: int) -> None:

@@ -150,6 +150,12 @@ def test_missing_glyphs_are_named_and_printed_as_squares() -> None:
     assert "Lemon □ mist" in read_pages(made.pdf, 1)[0].text
 
 
+def test_half_a_character_is_printed_as_a_square_too() -> None:
+    made = label_sheet(replace(PLAIN, name="\ud83c mist"), A4)
+    assert made.missing_glyphs == "\ud83c"
+    assert "□ mist" in read_pages(made.pdf, 1)[0].text
+
+
 def test_the_flammable_word_stands_in_a_frame_only_where_given() -> None:
     stock = Roll("own", 100, 60)
     with_word, without = (

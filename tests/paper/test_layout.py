@@ -51,7 +51,7 @@ stocks = st.one_of(
 
 @pytest.fixture(scope="module")
 def letters() -> Iterator[Letters]:
-    with closing(Letters(new_document("test", ""))) as fonts:
+    with closing(Letters(new_document(""))) as fonts:
         yield fonts
 
 

@@ -25,14 +25,14 @@ def fresh() -> Iterator[Callable[..., Letters]]:
     with ExitStack() as stack:
 
         def make(extra_fonts: Sequence[Path] = ()) -> Letters:
-            return stack.enter_context(closing(Letters(new_document("test", ""), extra_fonts)))
+            return stack.enter_context(closing(Letters(new_document(""), extra_fonts)))
 
         yield make
 
 
 @pytest.fixture(scope="module")
 def letters() -> Iterator[Letters]:
-    with closing(Letters(new_document("test", ""))) as fonts:
+    with closing(Letters(new_document(""))) as fonts:
         yield fonts
 
 
