@@ -1,0 +1,303 @@
+"""Clearing: the models against published activity coefficients, measured gaps and solubility statements."""
+
+from __future__ import annotations
+
+from functools import partial
+
+import numpy as np
+from thermo.unifac import UNIFAC
+
+from bot.trade import phases
+from bot.trade.clearing import State, state_of, stays_clear
+from bot.trade.miscibility import limonene_percent
+from bot.trade.mixture import Mixture
+from bot.trade.substances import ETHANOL, LIMONENE, SUBSTANCES, WATER, Model
+from tests.outside.check import Check, Mark
+
+_RULE = "clearing"
+_PRACTICE = "common practice, no source"
+_TREATISE = "A Treatise on Beverages, 1888 (chestofbooks.com)"
+_HANDBOOK = "text of a handbook of perfumery materials in a chemicals catalogue"
+_PHARMACOGRAPHIA = "Flückiger and Hanbury, Pharmacographia, 1879"
+_LEMON_CODEX = "Food Chemicals Codex, Lemon Oil, Distilled, quoted by a producer's sheet"
+_GAP = "J. Chem. Eng. Data 40 (3) 578-581, 1995 (abstract)"
+_MCT = "Ph. Eur., Triglycerides, medium-chain, quoted by a supplier"
+
+NOT_SPLIT, NOT_CLEAR, SPLIT, CLEAR = "not 'will split'", "not 'clear'", "will split", "clear"
+
+
+def _not_split(mixture: Mixture) -> str:
+    state = state_of(mixture)
+    return NOT_SPLIT if state in {State.CLEAR, State.BORDERLINE} else state.value
+
+
+def _not_clear(mixture: Mixture) -> str:
+    state = state_of(mixture)
+    return NOT_CLEAR if state in {State.WILL_SPLIT, State.BORDERLINE} else state.value
+
+
+def _word(mixture: Mixture) -> str:
+    return state_of(mixture).value
+
+
+def _in_spirit(name: str, volumes: float, percent: float) -> Mixture:
+    return Mixture(oil_ml=1.0, spirit_ml=volumes, spirit_percent=percent, oil_name=name)
+
+
+# --- activity coefficients ---------------------------------------------------
+
+# Groups of n-hexane and butanone, numbers of the original UNIFAC table.
+_HEXANE, _BUTANONE = {1: 2, 2: 4}, {1: 1, 2: 1, 18: 1}
+
+
+def _sample_gamma(which: int) -> float:
+    model = phases.GroupModel(Model.ORIGINAL, [_HEXANE, _BUTANONE], 60.0)
+    return float(np.exp(model.ln_gamma(np.array([[0.5, 0.5]])))[0, which])
+
+
+_BAR = (0.04, 0.01, 0.15, 0.05, 0.45, 0.30)
+
+
+def _library_gamma(model: Model, which: int) -> float:
+    found = UNIFAC.from_subgroups(
+        T=293.15,
+        xs=list(_BAR),
+        chemgroups=[dict(s.groups(model)) for s in SUBSTANCES],
+        version=0 if model is Model.ORIGINAL else 1,
+    )
+    return float(found.gammas()[which])
+
+
+def _our_gamma(model: Model, which: int) -> float:
+    return float(np.exp(phases.bar_model(model).ln_gamma(np.array([_BAR])))[0, which])
+
+
+# --- where a ternary gap closes ----------------------------------------------
+
+# Citral by groups: 3 CH3, 2 CH2, 2 CH=C, 1 CHO.
+_CITRAL, _CITRAL_MOLAR_MASS = {1: 3, 2: 2, 8: 2, 20: 1}, 152.237
+
+
+def _gap_closes(model: Model, oil: dict[int, int], oil_molar_mass: float) -> float:
+    """The highest mass fraction of ethanol at which any water + ethanol + oil mixture still parts."""
+    groups = [WATER.groups(model), ETHANOL.groups(model), oil]
+    unifac = phases.GroupModel(model, groups, 20.0)
+    low, high = 0.2, 0.95
+    for _ in range(10):
+        ethanol = (low + high) / 2
+        oils = np.linspace(0.002, 0.998 - ethanol, 120)
+        masses = np.stack([1 - ethanol - oils, np.full_like(oils, ethanol), oils], axis=1)
+        moles = masses / np.array([WATER.molar_mass_g, ETHANOL.molar_mass_g, oil_molar_mass])
+        if all(unifac.stable(moles / moles.sum(axis=1, keepdims=True))):
+            high = ethanol
+        else:
+            low = ethanol
+    return low
+
+
+def _limonene_gap(model: Model) -> float:
+    return _gap_closes(model, dict(LIMONENE.groups(model)), LIMONENE.molar_mass_g)
+
+
+def _volumes_to_clear(model: Model, percent: float) -> float:
+    """Volumes of spirit that clear one volume of limonene, to 0.1, by one model."""
+    series = [_in_spirit("limonene", i / 10.0, percent) for i in range(5, 250)]
+    verdicts = stays_clear(model, series)
+    return (len(verdicts) - verdicts[::-1].index(False) + 5) / 10.0
+
+
+def _most_glycol(model: Model, oil_percent: float) -> float:
+    """The largest % vol of glycol that stays clear with so much oil and 95 % spirit for the rest."""
+    series = [
+        Mixture(
+            oil_ml=oil_percent,
+            glycol_ml=float(glycol),
+            spirit_ml=100 - oil_percent - glycol,
+            spirit_percent=95,
+        )
+        for glycol in range(int(100 - oil_percent) + 1)
+    ]
+    return float(stays_clear(model, series).index(False) - 1)
+
+
+_TRIALS = "an independent trial with the library thermo (same groups)"
+
+# oil, volumes, % vol, source, mark: published as dissolving
+_DISSOLVES = (
+    ("lemon oil", 3.0, 95.0, "USP 28, USP 35 and Merck Index, Lemon Oil: in 3 volumes of alcohol", Mark.READ),
+    (
+        "lemon oil",
+        0.5,
+        100.0,
+        "British Pharmaceutical Codex 1911: in all proportions of absolute alcohol",
+        Mark.READ,
+    ),
+    (
+        "lemon oil",
+        2.0,
+        100.0,
+        "British Pharmaceutical Codex 1911: in all proportions of absolute alcohol",
+        Mark.READ,
+    ),
+    ("lemon oil", 12.0, 90.0, "British Pharmaceutical Codex 1911: 1 in 12 of 90 %, waxes apart", Mark.READ),
+    ("lemon oil", 7.0, 88.7, f"{_TREATISE}: pure oil 1 in 7 of SG 0.838", Mark.READ),
+    ("lime oil", 5.0, 88.7, f"{_TREATISE}: 1 in 5 of SG 0.838", Mark.READ),
+    ("limonene", 5.0, 95.0, "PMC7330110, table 1: 5 volumes of alcohol", Mark.READ),
+    ("persian lime oil", 3.0, 95.0, _HANDBOOK, Mark.READ),
+    ("bitter orange oil", 8.0, 90.0, _HANDBOOK, Mark.READ),
+    ("mandarin oil", 10.0, 90.0, _HANDBOOK, Mark.READ),
+    ("orange oil", 2.0, 95.0, f"{_TREATISE}: about 2 parts of alcohol", Mark.READ),
+    ("orange oil", 10.0, 84.8, f"{_TREATISE}: 8 to 10 parts of SG 0.850", Mark.READ),
+    ("orange oil", 1.0, 100.0, f"{_TREATISE}: freely in absolute alcohol", Mark.READ),
+    ("bergamot oil", 0.5, 90.0, "Lueger, Lexikon der gesamten Technik, 1904", Mark.READ),
+    ("bergamot oil", 1.0, 91.2, f"{_PHARMACOGRAPHIA}: mixes with spirit of SG 0.83", Mark.READ),
+)
+_KNOWN = Mixture(oil_ml=10, glycol_ml=20, spirit_ml=36.5, spirit_percent=95)
+
+
+def _known(percent: float) -> Mixture:
+    return Mixture(oil_ml=10, glycol_ml=20, spirit_ml=36.5, spirit_percent=percent)
+
+
+def _limonene_low(name: str) -> float:
+    found = limonene_percent(name)
+    if found is None:
+        raise LookupError(name)
+    return found[0].low
+
+
+CHECKS: list[Check] = [
+    *(
+        Check(
+            _RULE,
+            f"activity coefficient of {name}, equal moles, 60 °C, original UNIFAC",
+            "DDBST sample problem P05.22a, quoted in the documentation of thermo",
+            Mark.READ,
+            expected,
+            partial(_sample_gamma, which),
+            "",
+            0.0005,
+        )
+        for which, (name, expected) in enumerate((("n-hexane", 1.428), ("butanone", 1.365)))
+    ),
+    *(
+        Check(
+            _RULE,
+            f"activity coefficient in a six-part mixture at 20 °C, {model.value}: {substance.name}",
+            "the library thermo's own calculation",
+            Mark.COMPUTED,
+            _library_gamma(model, which),
+            partial(_our_gamma, model, which),
+            "",
+            1e-6,
+        )
+        for model in Model
+        for which, substance in enumerate(SUBSTANCES)
+    ),
+    Check(
+        _RULE, "ethanol mass fraction that closes the gap of water + ethanol + limonene, original UNIFAC",
+        _GAP, Mark.READ, 0.73, partial(_limonene_gap, Model.ORIGINAL), "", 0.03,
+    ),
+    Check(
+        _RULE, "the same by the Dortmund model, which closes it too early: the hopeful side of the band",
+        _GAP, Mark.READ, 0.73, partial(_limonene_gap, Model.DORTMUND), "", 0.12,
+    ),
+    Check(
+        _RULE, "ethanol mass fraction that closes the gap of water + ethanol + citral, original UNIFAC",
+        _GAP, Mark.READ, 0.45, partial(_gap_closes, Model.ORIGINAL, _CITRAL, _CITRAL_MOLAR_MASS), "", 0.12,
+    ),
+    *(
+        Check(
+            _RULE, f"volumes of {percent:g} % spirit that clear one of limonene, {model.value}", _TRIALS,
+            Mark.COMPUTED, expected, partial(_volumes_to_clear, model, percent), "", 0.11,
+        )
+        for model, percent, expected in (
+            (Model.ORIGINAL, 96.0, 3.5), (Model.ORIGINAL, 95.0, 4.0), (Model.ORIGINAL, 90.0, 7.1),
+            (Model.ORIGINAL, 85.0, 12.0), (Model.DORTMUND, 95.0, 1.3), (Model.DORTMUND, 90.0, 2.4),
+            (Model.DORTMUND, 80.0, 5.3),
+        )
+    ),
+    *(
+        Check(
+            _RULE, f"largest % of glycol with {oil:g} % oil and 95 % spirit, {model.value}", _TRIALS,
+            Mark.COMPUTED, expected, partial(_most_glycol, model, oil), "% vol", 2.0,
+        )
+        for model, oil, expected in (
+            (Model.ORIGINAL, 5.0, 57.0), (Model.DORTMUND, 5.0, 78.0), (Model.ORIGINAL, 8.0, 33.0),
+            (Model.DORTMUND, 8.0, 60.0), (Model.ORIGINAL, 10.0, 23.0), (Model.DORTMUND, 10.0, 52.0),
+            (Model.ORIGINAL, 15.0, 8.0), (Model.DORTMUND, 15.0, 36.0),
+        )
+    ),
+    *(
+        Check(
+            _RULE, f"{name} in {volumes:g} volumes of {percent:g} % spirit", source, mark, NOT_SPLIT,
+            partial(_not_split, _in_spirit(name, volumes, percent)),
+        )
+        for name, volumes, percent, source, mark in _DISSOLVES
+    ),
+    *(
+        Check(
+            _RULE, f"lemon oil with {volumes:g} of its volume of 91 % spirit: turbid",
+            f"{_PHARMACOGRAPHIA}: an equal weight of spirit of SG 0.830", Mark.READ, NOT_CLEAR,
+            partial(_not_clear, _in_spirit("lemon oil", volumes, 91.0)),
+        )
+        for volumes in (0.5, 1.0)
+    ),
+    Check(
+        _RULE, "orange oil in 6 volumes of 84.8 % spirit, less than it needs",
+        f"{_TREATISE}: requires 8 to 10 parts of SG 0.850", Mark.READ, NOT_CLEAR,
+        partial(_not_clear, _in_spirit("orange oil", 6.0, 84.8)),
+    ),
+    *(
+        Check(
+            _RULE, f"{share:g} % citrus oil in {name} alone", _LEMON_CODEX, Mark.READ, NOT_CLEAR,
+            partial(_not_clear, Mixture(oil_ml=share, glycol_ml=glycol, glycerol_ml=glycerol)),
+        )
+        for share in (1.0, 10.0, 33.0)
+        for name, glycol, glycerol in (("propylene glycol", 100 - share, 0.0), ("glycerol", 0.0, 100 - share))
+    ),
+    *(
+        Check(
+            _RULE, f"{share:g} % citrus oil in medium-chain triglycerides", _LEMON_CODEX, Mark.READ, CLEAR,
+            partial(_word, Mixture(oil_ml=share, carrier_ml=100 - share)),
+        )
+        for share in (1.0, 10.0, 50.0)
+    ),
+    *(
+        Check(
+            _RULE, f"{share:g} % medium-chain triglycerides in 96 % spirit", _MCT, Mark.READ, NOT_SPLIT,
+            partial(_not_split, Mixture(carrier_ml=share, spirit_ml=100 - share, spirit_percent=96)),
+        )
+        for share in (5.0, 30.0, 50.0, 70.0, 95.0)
+    ),
+    Check(
+        _RULE, "medium-chain triglycerides and water", _MCT, Mark.READ, SPLIT,
+        partial(_word, Mixture(carrier_ml=10, water_ml=90)),
+    ),
+    Check(
+        _RULE, "limonene and water", "Merck Index, limonene: practically insoluble in water", Mark.READ,
+        SPLIT, partial(_word, Mixture(oil_ml=1, water_ml=99)),
+    ),
+    Check(
+        _RULE, "glycol, glycerol, water and ethanol without oil",
+        "USP: each mixes with water and with alcohol", Mark.MEMORY, CLEAR,
+        partial(_word, Mixture(glycol_ml=25, glycerol_ml=25, water_ml=25, spirit_ml=25, spirit_percent=96)),
+    ),
+    Check(_RULE, "10 oil : 20 glycol : 36.5 of 95 % spirit", _PRACTICE, Mark.PRACTICE, NOT_SPLIT,
+          partial(_not_split, _KNOWN)),
+    *(
+        Check(_RULE, f"10 oil : 20 glycol : 36.5 of {percent:g} % spirit", _PRACTICE, Mark.PRACTICE, SPLIT,
+              partial(_word, _known(percent)))
+        for percent in (75.0, 70.0, 60.0, 50.0, 40.0)
+    ),
+    Check(_RULE, "oil and glycol alone, 10 : 20", _PRACTICE, Mark.PRACTICE, SPLIT,
+          partial(_word, Mixture(oil_ml=10, glycol_ml=20))),
+    Check(
+        _RULE, "limonene in sweet orange oil, lower end", "Ph. Eur. 6.2, quoted by Martindale", Mark.READ,
+        92.0, partial(_limonene_low, "sweet orange oil"), "%", 0.01,
+    ),
+    Check(
+        _RULE, "limonene in lemon oil, lower end", "Ph. Eur. 6.2, quoted by Martindale", Mark.READ, 56.0,
+        partial(_limonene_low, "lemon oil"), "%", 0.01,
+    ),
+]  # fmt: skip
