@@ -133,7 +133,9 @@ class Letters:
                 self.missing += character
             if not accents:
                 printable.append(MISSING_SIGN)
-        return "".join(printable)
+        shown = "".join(printable)
+        # A dropped accent may leave two spaces or two signs that now compose: each time fewer.
+        return shown if _tidy(shown) == shown else self.clean(shown)
 
     def width_mm(self, text: str, size_pt: float, bold: bool) -> float:
         """Width of a line in mm, as it will be drawn."""
