@@ -1,0 +1,254 @@
+"""The sheet that charts are drawn on: a card as wide as a phone, its colours, and text that always fits.
+
+Lengths are in points of a phone screen, 380 across; the picture has three
+pixels to each, so that it stays sharp. Nothing here keeps state between
+pictures, and matplotlib is loaded with the first one.
+"""
+
+from __future__ import annotations
+
+import io
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import cache, partial
+from pathlib import Path
+from typing import Any, Literal
+
+WIDTH = 380
+PIXELS_PER_POINT = 3
+MARGIN = 14
+_INCH = 100  # points to an inch of the drawing
+TITLE_SIZE, TEXT_SIZE, SMALL_SIZE = 16.0, 12.5, 11.5
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """Colours of one mode: card, ink, quieter ink, lines, and the fills of series in order.
+
+    The fills stay apart for every kind of colour vision that the tests
+    simulate, stand out from the card by 3 to 1, and each has a hatch of its own.
+    """
+
+    card: str
+    ink: str
+    quiet: str
+    line: str
+    fills: tuple[str, ...]
+
+
+LIGHT = Look(
+    card="#FFFDF8",
+    ink="#23262B",
+    quiet="#5A5F66",
+    line="#D9D4C8",
+    fills=("#CD7C20", "#4B1930", "#618DF3", "#3D006F", "#5C9878", "#574200"),
+)
+DARK = Look(
+    card="#1E2126",
+    ink="#F1EFE9",
+    quiet="#B6BAC1",
+    line="#41464E",
+    fills=("#E98A13", "#FAF2A2", "#6793FA", "#FEBCCF", "#577646", "#896592"),
+)
+HATCHES = ("", "////", "....", "\\\\\\\\", "xxxx", "----")
+MARKERS = ("o", "s", "^", "D", "v", "P")
+DASHES: tuple[Any, ...] = ("-", (0, (5, 2)), (0, (2, 1.5)), (0, (7, 2, 2, 2)), (0, (1, 1)), (0, (9, 3)))
+
+
+def look(dark: bool) -> Look:
+    """Return the colours for a dark or a light screen."""
+    return DARK if dark else LIGHT
+
+
+@cache
+def _font_file(bold: bool) -> str:
+    # The fonts that matplotlib brings along, so that pictures are the same on every machine.
+    import matplotlib  # noqa: PLC0415 - slow to load, and many runs draw nothing
+
+    name = "DejaVuSans-Bold.ttf" if bold else "DejaVuSans.ttf"
+    return str(Path(matplotlib.get_data_path()) / "fonts" / "ttf" / name)
+
+
+def _font(size: float, bold: bool) -> Any:
+    from matplotlib.ft2font import FT2Font  # noqa: PLC0415
+
+    font = FT2Font(_font_file(bold))
+    font.set_size(size * 72 / _INCH, _INCH * PIXELS_PER_POINT)
+    return font
+
+
+def shown(text: str) -> str:
+    """Return `text` on one line, with an empty box for every character that the font lacks."""
+    known = _font(TEXT_SIZE, bold=False).get_charmap()
+    return "".join(sign if ord(sign) in known else "\u25a1" for sign in " ".join(text.split()))
+
+
+def text_width(text: str, size: float = TEXT_SIZE, bold: bool = False) -> float:
+    """Return how wide a text is drawn, in points."""
+    font = _font(size, bold)
+    font.set_text(shown(text))
+    width: float = font.get_width_height()[0] / 64 / PIXELS_PER_POINT
+    return width
+
+
+def wrapped(text: str, width: float, size: float = TEXT_SIZE, bold: bool = False) -> list[str]:
+    """Return `text` in lines no wider than `width` points, breaking inside a word only if it must."""
+    lines: list[str] = []
+    for word in shown(text).split():
+        joined = f"{lines[-1]} {word}" if lines else word
+        if text_width(joined, size, bold) <= width:
+            lines[-1:] = [joined]
+            continue
+        while text_width(word, size, bold) > width and len(word) > 1:
+            fits = next(
+                (n for n in range(len(word) - 1, 0, -1) if text_width(word[:n], size, bold) <= width), 1
+            )
+            lines.append(word[:fits])
+            word = word[fits:]  # noqa: PLW2901 - the rest of a word too long for any line
+        lines.append(word)
+    return lines
+
+
+def line_height(size: float) -> float:
+    """Return the distance from one line of text to the next, in points."""
+    return size * 1.3
+
+
+def ticks(high: float, about: int = 4) -> list[float]:
+    """Return round numbers from 0 to `high` or just above it; to 1 where nothing is above 0."""
+    rough = (high if high > 0 else 1.0) / about
+    step = 10.0 ** math.floor(math.log10(rough))
+    step *= next(factor for factor in (1, 2, 2.5, 5, 10) if factor * step >= rough * (1 - 1e-9))
+    return [number * step for number in range(math.ceil(rough * about / step - 1e-9) + 1)]
+
+
+class Sheet:
+    """One card, filled from the top: `top` is where the next thing goes, in points from the upper edge.
+
+    Things are kept and made when the height is known, anew for each drawing.
+    """
+
+    def __init__(self, dark: bool) -> None:
+        self.look = look(dark)
+        self.top = float(MARGIN)
+        self._artists: list[Callable[[], Any]] = []
+
+    def text(
+        self,
+        x: float,
+        y: float,
+        text: str,
+        *,
+        size: float = TEXT_SIZE,
+        color: str | None = None,
+        bold: bool = False,
+        align: Literal["left", "center", "right"] = "left",
+    ) -> None:
+        """Put one line of text, its middle at the height `y`."""
+        from matplotlib.font_manager import FontProperties  # noqa: PLC0415
+        from matplotlib.text import Text  # noqa: PLC0415
+
+        self._artists.append(
+            partial(
+                Text,
+                x,
+                y,
+                shown(text),
+                color=color or self.look.ink,
+                fontproperties=FontProperties(fname=_font_file(bold), size=size * 72 / _INCH),
+                horizontalalignment=align,
+                verticalalignment="center_baseline",
+                parse_math=False,  # two dollar signs are money, not a formula
+            )
+        )
+
+    def paragraph(
+        self, text: str, *, size: float = TEXT_SIZE, color: str | None = None, bold: bool = False
+    ) -> None:
+        """Put a text across the card, in as many lines as it needs, and move `top` below it."""
+        for line in wrapped(text, WIDTH - 2 * MARGIN, size, bold):
+            self.text(MARGIN, self.top + line_height(size) / 2, line, size=size, color=color, bold=bold)
+            self.top += line_height(size)
+
+    def heading(self, title: str, unit: str) -> None:
+        """Put the title and, quieter, what the numbers are."""
+        self.paragraph(title, size=TITLE_SIZE, bold=True)
+        if unit:
+            self.paragraph(unit, size=TEXT_SIZE, color=self.look.quiet)
+        self.top += 8
+
+    def rectangle(self, x: float, y: float, width: float, height: float, place: int | None) -> None:
+        """Put a bar in the fill and hatch of a series; None is the hollow bar of all the rest."""
+        from matplotlib.patches import Rectangle  # noqa: PLC0415
+
+        fill = self.look.card if place is None else self.look.fills[place]
+        self._artists.append(
+            partial(
+                Rectangle,
+                (x, y),
+                width,
+                height,
+                facecolor=fill,
+                edgecolor=self.look.ink,
+                linewidth=0.6,
+                hatch="oo" if place is None else HATCHES[place],
+                hatchcolor=self.look.ink if place is None else self.look.card,
+                hatch_linewidth=0.7,
+            )
+        )
+
+    def line(
+        self,
+        xs: Sequence[float],
+        ys: Sequence[float],
+        *,
+        color: str | None = None,
+        width: float = 0.7,
+        dashes: Any = "-",
+        marker: str = "",
+    ) -> None:
+        """Put a line through points, with a marker on each if one is given."""
+        from matplotlib.lines import Line2D  # noqa: PLC0415
+
+        self._artists.append(
+            partial(
+                Line2D,
+                xs,
+                ys,
+                color=color or self.look.line,
+                linewidth=width,
+                linestyle=dashes,
+                marker=marker,
+                markersize=5,
+                markeredgecolor=self.look.card,
+                markeredgewidth=0.5,
+                solid_capstyle="butt",
+            )
+        )
+
+    def png(self) -> bytes:
+        """Return the picture: 1140 pixels wide, as high as it is filled."""
+        figure = self.figure()
+        out = io.BytesIO()
+        figure.savefig(out, format="png", dpi=_INCH * PIXELS_PER_POINT, metadata={"Software": None})
+        return out.getvalue()
+
+    def figure(self) -> Any:
+        """Return the drawn figure; its text stays inside it, which the tests hold it to."""
+        from matplotlib.backends.backend_agg import FigureCanvasAgg  # noqa: PLC0415
+        from matplotlib.figure import Figure  # noqa: PLC0415
+
+        height = math.ceil(self.top + MARGIN)
+        figure = Figure(figsize=(WIDTH / _INCH, height / _INCH), dpi=_INCH * PIXELS_PER_POINT)
+        FigureCanvasAgg(figure)
+        figure.patch.set_facecolor(self.look.card)
+        axes = figure.add_axes((0, 0, 1, 1))
+        axes.set_axis_off()
+        axes.set_xlim(0, WIDTH)
+        axes.set_ylim(height, 0)
+        for order, make in enumerate(self._artists):
+            artist = make()
+            artist.set_zorder(order)  # as they were put, not lines above bars
+            axes.add_artist(artist)
+        return figure
