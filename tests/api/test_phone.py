@@ -273,3 +273,25 @@ async def test_documents_and_anything_else(server: Server, bot: Bot, ana: Person
     assert place.location
     with pytest.raises(ValueError, match="1 to 4096"):
         ana.writes("x" * 4097)
+
+
+async def test_what_no_phone_can_do(server: Server, bot: Bot, ana: Person) -> None:
+    ben = server.person("Ben")
+    group = server.group("Bar", [ana, ben])
+    said = ana.writes("mine", chat=group)
+    with pytest.raises(AssertionError, match="Ben cannot edit"):
+        await ben.edits(said, "no", chat=group)
+    with pytest.raises(AssertionError, match="Bar has no topic 7"):
+        ana.writes("x", chat=group, thread=7)
+    with pytest.raises(AssertionError, match="Bar has no topics"):
+        group.opens_topic("Waste")
+    away = InlineKeyboardMarkup([[InlineKeyboardButton("Away", url="https://example.org/")]])
+    await bot.send_message(ana.id, "x", reply_markup=away)
+    with pytest.raises(AssertionError, match=r"\[Away\] leaves Telegram for https://example\.org/"):
+        await ana.taps("Away")
+
+
+async def test_a_bot_that_never_finishes_is_reported(server: Server) -> None:
+    server.idle = lambda: False
+    with pytest.raises(AssertionError, match="still busy"):
+        await server.wait_quiet(within=0.05)
