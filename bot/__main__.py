@@ -1,0 +1,137 @@
+"""The one door: python -m bot run, console, demo, doctor or migrate."""
+
+from __future__ import annotations
+
+import argparse
+import logging
+import sys
+import tempfile
+from pathlib import Path
+
+from bot.settings import Settings
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Do what the command line asks; return the exit code."""
+    chosen = _parser().parse_args(arguments)
+    settings = Settings()
+    logging.basicConfig(
+        level=settings.log_level.upper(), format="%(asctime)s %(levelname)s %(name)s: %(message)s"
+    )
+    # These two write whole request addresses, and a bot's token is part of its address.
+    for noisy in ("httpx", "httpcore"):
+        logging.getLogger(noisy).setLevel(logging.WARNING)
+    for chatty in ("alembic", "apscheduler", "fontTools"):
+        logging.getLogger(chatty).setLevel(logging.WARNING)
+    code: int = chosen.does(settings, chosen)
+    return code
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="python -m bot", description="Peel Ledger")
+    actions = parser.add_subparsers(required=True, metavar="action")
+
+    run = actions.add_parser("run", help="run the Telegram bot (TELEGRAM_BOT_TOKEN)")
+    run.set_defaults(does=_run)
+
+    console = actions.add_parser("console", help="hold the same conversation in this terminal")
+    console.add_argument("--demo", action="store_true", help="on a throw-away copy of the demo bar")
+    console.add_argument("--name", default="", help="who you are, when several share a database")
+    console.set_defaults(does=_console)
+
+    demo = actions.add_parser("demo", help="fill an invented bar with twelve weeks of work")
+    demo.set_defaults(does=_demo)
+
+    doctor = actions.add_parser("doctor", help="check token, database, zones, clock and write access")
+    doctor.set_defaults(does=_doctor)
+
+    migrate = actions.add_parser("migrate", help="bring the database to the tables of this version")
+    migrate.set_defaults(does=_migrate)
+    return parser
+
+
+def _say(text: str) -> None:
+    print(text, file=sys.stderr)
+
+
+def _run(settings: Settings, chosen: argparse.Namespace) -> int:
+    if not settings.telegram_bot_token.get_secret_value():
+        _say(
+            "No token: set TELEGRAM_BOT_TOKEN to what BotFather gave you, "
+            "or try the console, which needs none: python -m bot console"
+        )
+        return 2
+    from bot.channels.telegram import run  # noqa: PLC0415 - the console must not pay for it
+
+    return run(settings)
+
+
+def _console(settings: Settings, chosen: argparse.Namespace) -> int:
+    from bot.channels import console  # noqa: PLC0415 - see _run
+    from bot.work.desk import SystemClock  # noqa: PLC0415
+    from storage import migrate  # noqa: PLC0415
+    from storage.store import Store  # noqa: PLC0415
+
+    interactive = sys.stdin.isatty()
+    with tempfile.TemporaryDirectory(prefix="peel-ledger-") as folder:
+        url = f"sqlite:///{Path(folder) / 'demo.sqlite'}" if chosen.demo else settings.database
+        store = Store(url)
+        try:
+            migrate.upgrade(store)
+            name = chosen.name or ("Robin" if chosen.demo else "me")
+            if chosen.demo:
+                from bot.work import demo  # noqa: PLC0415
+
+                demo.fill(store, SystemClock(), console.CHANNEL, name)
+            if interactive:
+                print(console.intro(chosen.demo, interactive), end="\n\n")
+            here = console.open_console(store, SystemClock(), name)
+            return console.talk(here, None if interactive else sys.stdin)
+        finally:
+            store.close()
+
+
+def _demo(settings: Settings, chosen: argparse.Namespace) -> int:
+    from bot.channels.console import CHANNEL  # noqa: PLC0415 - see _run
+    from bot.work import demo  # noqa: PLC0415
+    from bot.work.desk import SystemClock  # noqa: PLC0415
+    from storage import migrate  # noqa: PLC0415
+    from storage.store import Store  # noqa: PLC0415
+
+    store = Store(settings.database)
+    try:
+        migrate.upgrade(store)
+        filled = demo.fill(store, SystemClock(), CHANNEL, "me")
+    finally:
+        store.close()
+    print(f"{filled.bar} is filled: {filled.batches} batches, {filled.waste_lines} lines of waste.")
+    print("Open it in this terminal: python -m bot console")
+    print(f"Or join it from Telegram, as manager: /join {filled.joining_code}")
+    return 0
+
+
+def _doctor(settings: Settings, chosen: argparse.Namespace) -> int:
+    from bot.doctor import examine  # noqa: PLC0415 - see _run
+
+    return examine(settings, print)
+
+
+def _migrate(settings: Settings, chosen: argparse.Namespace) -> int:
+    from storage import migrate  # noqa: PLC0415 - see _run
+    from storage.store import Store  # noqa: PLC0415
+
+    store = Store(settings.database)
+    try:
+        before = migrate.current(store)
+        migrate.upgrade(store)
+        print(f"{before or 'empty'} -> {migrate.current(store)}")
+    except migrate.NewerDatabaseError as error:
+        _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
+        return 1
+    finally:
+        store.close()
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,156 @@
+"""The conversation in a terminal: numbered choices for buttons, plain text through a pipe."""
+
+from __future__ import annotations
+
+import sys
+import textwrap
+from collections.abc import Callable, Iterable
+from pathlib import Path
+
+from bot.channels.wording import plain_lines
+from bot.chat.conversation import Conversation
+from bot.chat.due import worded_reminder
+from bot.chat.message import Message, Place, Reply, Sender
+from bot.work import reminders
+from bot.work.desk import Clock
+from storage.store import Store
+
+CHANNEL = "console"
+_PROMPT = "> "
+
+
+class Console:
+    """One person at a terminal. Numbers choose among the buttons last shown."""
+
+    def __init__(self, store: Store, clock: Clock, name: str, write: Callable[[str], object]) -> None:
+        self.store = store
+        self.clock = clock
+        self.conversation = Conversation(store, clock)
+        self.sender = Sender(outside_id=name.casefold() or "me", name=name or "me")
+        self.place = Place(outside_id=f"console {name.casefold() or 'me'}", private=True)
+        self._write = write
+        self._lines: list[str] = []
+        self._said = 0
+
+    def say(self, text: str) -> list[Reply]:
+        """Say a line, or choose a numbered button; print and return what is answered."""
+        tapped = None
+        chosen = text.strip()
+        if chosen.isdigit() and 0 < int(chosen) <= len(self._lines):
+            text, tapped = self._lines[int(chosen) - 1], str(self._said)
+        self._said += 1
+        now = self.clock.now()
+        message = Message(
+            CHANNEL,
+            self.sender,
+            self.place,
+            text,
+            key=f"{self.place.outside_id}:{now.timestamp():.6f}:{self._said}",
+            sent_at=now,
+            tapped=tapped,
+        )
+        replies = self.conversation.answer(message)
+        for number, reply in enumerate(replies):
+            self._show(reply, last=number == len(replies) - 1)
+        return replies
+
+    def tick(self) -> int:
+        """Show the reminders that have come due; return how many."""
+        shown = 0
+        for due in reminders.claim(self.store, CHANNEL, self.clock.now()):
+            self._show(worded_reminder(due, self.clock.now()), last=True)
+            reminders.settle(self.store, due, reminders.Outcome.SENT, self.clock.now())
+            shown += 1
+        return shown
+
+    def _show(self, reply: Reply, last: bool) -> None:
+        for line in plain_lines(reply):
+            self._write(line)
+        for file in reply.files:
+            self._write(f"[{file.name}: {_save(file.name, file.content)}]")
+        if last:
+            self._lines = []
+            for row in reply.buttons:
+                labels = []
+                for button in row:
+                    self._lines.append(button.line)
+                    labels.append(f"[{len(self._lines)}] {button.label}")
+                self._write("  ".join(labels))
+        self._write("")
+
+
+def _save(name: str, content: bytes) -> str:
+    """Put a file beside the person: in the working folder, never over another one."""
+    stem, dot, ending = name.rpartition(".")
+    path = Path(name)
+    number = 1
+    while path.exists():
+        number += 1
+        path = Path(f"{stem}-{number}{dot}{ending}")
+    path.write_bytes(content)
+    return str(path)
+
+
+def talk(console: Console, lines: Iterable[str] | None = None) -> int:
+    """Hold the conversation until the input ends; return the exit code.
+
+    With `lines` (a pipe) each is one message, a backslash at the end of a line going on to
+    the next; otherwise the terminal is asked.
+    """
+    if lines is not None:
+        for message in _joined(lines):
+            console.say(message)
+        return 0
+    console.say("start")
+    while True:
+        console.tick()
+        try:
+            text = _ask()
+        except (EOFError, KeyboardInterrupt):
+            return 0
+        if text.strip().casefold() in {"quit", "exit", "bye"}:
+            return 0
+        if text.strip():
+            console.say(text)
+
+
+def _joined(lines: Iterable[str]) -> Iterable[str]:
+    pending: list[str] = []
+    for line in lines:
+        text = line.rstrip("\n")
+        if text.endswith("\\"):
+            pending.append(text[:-1])
+            continue
+        whole = "\n".join([*pending, text])
+        pending = []
+        if whole.strip():
+            yield whole
+    if pending:
+        yield "\n".join(pending)
+
+
+def _ask() -> str:
+    """Read one message; a line that ends with a backslash goes on."""
+    parts = []
+    prompt = _PROMPT
+    while True:
+        line = input(prompt)
+        parts.append(line.removesuffix("\\"))
+        if not line.endswith("\\"):
+            return "\n".join(parts)
+        prompt = ". "
+
+
+def intro(demo: bool, interactive: bool) -> str:
+    """Return the words that greet at a terminal."""
+    text = "Peel Ledger. Type what you want to do; a number chooses a button; 'quit' ends."
+    if demo:
+        text += " This is a throw-away copy of the demo bar."
+    if interactive:
+        text += " End a line with \\ to go on in the next."
+    return textwrap.fill(text, 76)
+
+
+def open_console(store: Store, clock: Clock, name: str) -> Console:
+    """Return a console that writes to standard output."""
+    return Console(store, clock, name, lambda line: print(line, file=sys.stdout, flush=True))

@@ -1,0 +1,274 @@
+"""Asking for what is missing, one question at a time, so that it survives a restart.
+
+What is known so far is kept as the very words that filled each slot. A finished
+dialogue is therefore just the one-line command, spelt over several messages.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Any
+
+from bot.chat import reading
+from bot.chat.language import _
+from bot.chat.message import Block, Button, Reply, Text
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.worded_errors import worded_phrase_error
+from bot.work import people
+
+ANSWER = "="  # a tap that answers the question: '= 41 mouldy'
+BACK, CANCEL, DONE, DIGIT, ERASE, ENTER = "<", "x", "done", "+", "-", "ok"
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What to ask: the sentence, more blocks if needed, choices to tap, and a hint for typing.
+
+    Each choice is a row of (label, answer); `pad` adds a pad of digits for numbers.
+    """
+
+    text: str
+    choices: tuple[tuple[tuple[str, str], ...], ...] = ()
+    blocks: tuple[Block, ...] = ()
+    hint: str = ""
+    pad: bool = False
+
+
+def _always(talk: Talk, given: Given) -> bool:
+    return True
+
+
+def _as_read(talk: Talk, given: Given, value: Any) -> Any:
+    return value
+
+
+@dataclass(frozen=True)
+class Slot:
+    """One thing a command needs.
+
+    `ask` words the question; `wanted` says whether it is needed, given what is known;
+    `accept` turns what the grammar read into what the command wants, or raises Say.
+    `rule` is the grammar rule that reads an answer. A `many` slot takes several
+    messages until 'done'.
+    """
+
+    name: str
+    ask: Callable[[Talk, Given], Question]
+    wanted: Callable[[Talk, Given], bool] = _always
+    accept: Callable[[Talk, Given, Any], Any] = _as_read
+    rule: str = ""
+    many: bool = False
+
+    @property
+    def reads_by(self) -> str:
+        """The grammar's rule for an answer."""
+        return self.rule or f"{self.name}_slot"
+
+
+def columns(choices: list[tuple[str, str]], per_row: int) -> tuple[tuple[tuple[str, str], ...], ...]:
+    """Lay choices out in rows."""
+    return tuple(tuple(choices[at : at + per_row]) for at in range(0, len(choices), per_row))
+
+
+def start(talk: Talk, command: Command, given: Given) -> Reply | list[Reply]:
+    """Run the command if all it needs is known; else ask for the first thing missing."""
+    accepted = _accept(talk, command, given)
+    missing = _missing(talk, command, accepted)
+    if missing is None:
+        return command.run(talk, accepted)
+    accepted.guided = True
+    state = {"command": command.name, "slots": accepted.texts, "order": list(accepted.texts)}
+    return ask(talk, command, state, accepted, missing)
+
+
+def _accept(talk: Talk, command: Command, given: Given) -> Given:
+    accepted = Given({}, given.texts, given.guided, given.lines, given.rest)
+    accepted.values = dict(given.values)
+    for slot in command.slots:
+        if slot.name in given.values:
+            accepted.values[slot.name] = slot.accept(talk, accepted, given.values[slot.name])
+    return accepted
+
+
+def _missing(talk: Talk, command: Command, given: Given) -> Slot | None:
+    if given.lines:
+        return None  # several lines at once are each complete, or refused by the command
+    for slot in command.slots:
+        if slot.name not in given.values and slot.wanted(talk, given):
+            return slot
+    return None
+
+
+def ask(
+    talk: Talk, command: Command, state: dict[str, Any], given: Given, slot: Slot, wrong: str = ""
+) -> Reply:
+    """Put the question for one slot, and write down where the dialogue stands."""
+    question = slot.ask(talk, given)
+    state = {**state, "asking": slot.name}
+    presence = talk.presence
+    if presence.room_id is None or presence.person_id is None:
+        raise ValueError("meet the person before asking")
+    nonce = people.keep_question(talk.unit, presence.room_id, presence.person_id, state, talk.clock.now())
+    rows = [
+        tuple(Button(label, f"{ANSWER} {nonce} {answer}") for label, answer in row)
+        for row in question.choices
+    ]
+    if question.pad:
+        rows += _pad(nonce, state.get("typed", ""))
+    last = [Button(_("Cancel"), f"{ANSWER} {nonce} {CANCEL}")]
+    if state["order"]:
+        last.insert(0, Button(_("Back"), f"{ANSWER} {nonce} {BACK}"))
+    if slot.many and slot.name in state["slots"]:
+        last.insert(0, Button(_("Done"), f"{ANSWER} {nonce} {DONE}"))
+    rows.append(tuple(last))
+    typed = state.get("typed", "")
+    text = f"{question.text} {typed}_" if typed else question.text
+    blocks: list[Block] = [Text(wrong)] if wrong else []
+    blocks.append(Text(text, strong=True))
+    blocks.extend(question.blocks)
+    return Reply(
+        tuple(blocks),
+        tuple(rows),
+        ask=question.hint or question.text,
+        edits=talk.message.tapped is not None,
+        choosing=True,
+    )
+
+
+def _pad(nonce: int, typed: str) -> list[tuple[Button, ...]]:
+    def digit(sign: str) -> Button:
+        return Button(sign, f"{ANSWER} {nonce} {DIGIT}{sign}")
+
+    rows = [tuple(digit(sign) for sign in row) for row in ("123", "456", "789")]
+    erase = Button(_("Erase"), f"{ANSWER} {nonce} {ERASE}")
+    enter = Button(_("OK"), f"{ANSWER} {nonce} {ENTER}")
+    return [*rows, (erase, digit("0"), enter)] if typed else [*rows, (digit("0"),)]
+
+
+def resume(talk: Talk, command: Command, answer: str, tapped: bool) -> Reply | list[Reply]:
+    """Go on with the question in progress, `answer` being what was said or tapped."""
+    question = talk.presence.question
+    if question is None:
+        raise ValueError("no question is in progress")
+    state = dict(question.state)
+    state["slots"] = dict(state["slots"])
+    state["order"] = list(state["order"])
+    slot = next(slot for slot in command.slots if slot.name == state["asking"])
+    if tapped:
+        moved = _move(talk, command, state, slot, answer)
+        if moved is not None:
+            return moved
+        if answer == ENTER and state.get("typed"):
+            answer = state["typed"]
+    state.pop("typed", None)
+    if (
+        slot.many
+        and answer.strip().casefold() in {DONE, _("Done").casefold()}
+        and slot.name in state["slots"]
+    ):
+        return _go_on(talk, command, state, finished=slot.name)
+    before = state["slots"].get(slot.name, "")
+    given = _evaluate(talk, command, state)
+    try:
+        filled = reading.read(slot.reads_by, answer, talk.vocabulary)
+        value = next(iter(filled.slots.values())).value
+        talk.line = answer
+        slot.accept(talk, given, value)
+    except reading.PhraseError as error:
+        wrong = worded_phrase_error(error, answer)
+        return ask(talk, command, state, given, slot, wrong)
+    except Say as say:
+        return _ask_again(talk, command, state, given, slot, say.answer)
+    state["slots"][slot.name] = f"{before}\n{answer}" if slot.many and before else answer
+    if slot.name not in state["order"]:
+        state["order"].append(slot.name)
+    if slot.many:
+        return ask(talk, command, state, _evaluate(talk, command, state), slot)
+    return _go_on(talk, command, state)
+
+
+def _ask_again(
+    talk: Talk, command: Command, state: dict[str, Any], given: Given, slot: Slot, said: Reply
+) -> Reply:
+    """Put the question once more, with what was wrong above and any offered mending as answers."""
+    again = ask(talk, command, state, given, slot, said.first_line)
+    offered = [one for row in said.buttons for one in row]
+    if not offered:
+        return again
+    nonce = again.buttons[-1][-1].line.split()[1]
+    mended = tuple((Button(one.label, f"{ANSWER} {nonce} {one.line}"),) for one in offered)
+    return replace(again, buttons=(*mended, *again.buttons))
+
+
+def _move(
+    talk: Talk, command: Command, state: dict[str, Any], slot: Slot, answer: str
+) -> Reply | list[Reply] | None:
+    """Do what Cancel, Back and the digits ask; None for an ordinary answer."""
+    if answer == CANCEL:
+        return cancelled(talk)
+    if answer == BACK:
+        if slot.many and slot.name in state["slots"]:
+            rest = state["slots"][slot.name].rpartition("\n")[0]
+            state["slots"].pop(slot.name)
+            if rest:
+                state["slots"][slot.name] = rest
+            elif slot.name in state["order"]:
+                state["order"].remove(slot.name)
+        elif state["order"]:
+            state["slots"].pop(state["order"].pop(), None)
+        state.pop("typed", None)
+        state.pop("finished", None)
+        return _go_on(talk, command, state)
+    typed = state.get("typed", "")
+    if answer.startswith(DIGIT) and answer[1:].isdigit():
+        state["typed"] = (typed + answer[1:])[:6].lstrip("0") or "0"
+    elif answer == ERASE:
+        state["typed"] = typed[:-1]
+    else:
+        return None
+    return ask(talk, command, state, _evaluate(talk, command, state), slot)
+
+
+def cancelled(talk: Talk) -> Reply:
+    """Forget the question in progress and say so."""
+    presence = talk.presence
+    if presence.room_id is not None and presence.person_id is not None:
+        people.drop_question(talk.unit, presence.room_id, presence.person_id)
+    return Reply(
+        (Text(_("Cancelled. Nothing was logged."), strong=True),), edits=talk.message.tapped is not None
+    )
+
+
+def _evaluate(talk: Talk, command: Command, state: dict[str, Any]) -> Given:
+    given = Given({}, {}, guided=True)
+    for slot in command.slots:
+        text = state["slots"].get(slot.name)
+        if text is None:
+            continue
+        phrase = reading.read(slot.reads_by, text, talk.vocabulary)
+        given.texts[slot.name] = text
+        given.values[slot.name] = slot.accept(talk, given, next(iter(phrase.slots.values())).value)
+    return given
+
+
+def _go_on(
+    talk: Talk, command: Command, state: dict[str, Any], finished: str | None = None
+) -> Reply | list[Reply]:
+    given = _evaluate(talk, command, state)
+    done = {*state.get("finished", ()), *([finished] if finished else ())}
+    state["finished"] = sorted(done)
+    for slot in command.slots:
+        open_list = slot.many and slot.name in given and slot.name not in done
+        if (slot.name not in given and slot.wanted(talk, given)) or open_list:
+            return ask(talk, command, state, given, slot)
+    presence = talk.presence
+    if presence.room_id is not None and presence.person_id is not None:
+        people.drop_question(talk.unit, presence.room_id, presence.person_id)
+    answer = command.run(talk, given)
+    if talk.message.tapped is None:
+        return answer
+    # The last tap of a dialogue turns the question itself into the answer.
+    if isinstance(answer, Reply):
+        return replace(answer, edits=True)
+    return [replace(answer[0], edits=True), *answer[1:]]

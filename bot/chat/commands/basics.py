@@ -1,0 +1,387 @@
+"""Opening a bar, joining one, help, undo, and the people of the bar."""
+
+from __future__ import annotations
+
+from bot.chat.asking import Question, Slot, cancelled, columns
+from bot.chat.language import _, show_full_day, show_moment
+from bot.chat.message import Button, Reply, reply
+from bot.chat.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.undoing import worded_undo
+from bot.trade.jurisdiction import Jurisdiction
+from bot.trade.words import N_
+from bot.work import bars, people, undo
+from bot.work.desk import Role
+from bot.work.errors import BadValueError
+
+# Zones offered first, by the language a phone is set to: the city is then one tap away.
+_ZONES_BY_LANGUAGE = {
+    "en-us": ("America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles"),
+    "en": ("Europe/London", "America/New_York", "America/Chicago", "America/Los_Angeles", "Australia/Sydney"),
+    "es": ("Europe/Madrid", "America/Mexico_City", "America/Bogota", "America/Argentina/Buenos_Aires"),
+    "fr": ("Europe/Paris", "Europe/Brussels", "America/Montreal"),
+    "de": ("Europe/Berlin", "Europe/Vienna", "Europe/Zurich"),
+}
+_JURISDICTIONS = {
+    Jurisdiction.US: N_("United States"),
+    Jurisdiction.EU: N_("European Union"),
+    Jurisdiction.UK: N_("United Kingdom"),
+    Jurisdiction.OTHER: N_("somewhere else"),
+}
+_UNITS = {"metric": N_("ml and grams"), "us": N_("US fluid ounces"), "imperial": N_("imperial fluid ounces")}
+
+
+def jurisdiction_name(value: str) -> str:
+    """Return whose rules these are, in words."""
+    return _(_JURISDICTIONS[Jurisdiction(value)])
+
+
+def units_name(value: str) -> str:
+    """Return the bar's units in words."""
+    return _(_UNITS[value])
+
+
+# -- opening a bar ----------------------------------------------------------------------
+
+
+def _ask_name(talk: Talk, given: Given) -> Question:
+    suggested = _("{name}'s bar").format(name=talk.message.sender.name.split(" ")[0] or _("My"))
+    return Question(_("What is your bar called?"), (((suggested, suggested),),), hint=_("The bar's name"))
+
+
+def _accept_name(talk: Talk, given: Given, value: str) -> str:
+    clean = " ".join(value.split())
+    if not 0 < len(clean) <= 80:
+        raise Say(reply(_("A name of 1 to 80 letters, please.")))
+    return clean
+
+
+def _city(zone: str) -> str:
+    return zone.rpartition("/")[2].replace("_", " ")
+
+
+def _ask_zone(talk: Talk, given: Given) -> Question:
+    language = (talk.message.sender.language or "en").casefold()
+    zones = (
+        _ZONES_BY_LANGUAGE.get(language) or _ZONES_BY_LANGUAGE.get(language[:2]) or _ZONES_BY_LANGUAGE["en"]
+    )
+    choices = columns([(_city(zone), zone) for zone in zones], 2)
+    return Question(
+        _("Which city's time does it keep? Tap one, or type another city."), choices, hint=_("A city")
+    )
+
+
+def accept_zone(talk: Talk, given: Given, value: str) -> str:
+    """Turn a city into its IANA time zone, offering the near ones where there are several or none."""
+    found = bars.find_zones(value)
+    if len(found) == 1:
+        return found[0]
+    if not found:
+        raise Say(
+            reply(
+                _("I know no time zone for “{city}”. Type a larger city near you, such as Madrid.").format(
+                    city=value[:40]
+                )
+            )
+        )
+    buttons = tuple((Button(zone.replace("_", " "), talk.line_with(value, zone)),) for zone in found[:6])
+    raise Say(
+        reply(_("“{city}” could be more than one place. Which?").format(city=value[:40]), buttons=buttons)
+    )
+
+
+def _ask_jurisdiction(talk: Talk, given: Given) -> Question:
+    likely = bars.likely_in(given["zone"]).jurisdiction
+    order = [likely, *(one for one in Jurisdiction if one is not likely)]
+    return Question(
+        _("Whose food and drink rules apply there? Limits and cautions follow this."),
+        columns([(jurisdiction_name(one), one.value) for one in order], 2),
+    )
+
+
+def accept_jurisdiction(talk: Talk, given: Given, value: str) -> Jurisdiction:
+    """Read US, EU, UK or other, or the land's name in words."""
+    plain = value.strip().casefold()
+    for one in Jurisdiction:
+        if plain in {one.value.casefold(), jurisdiction_name(one).casefold()}:
+            return one
+    raise Say(reply(_("Please answer US, EU, UK or other.")))
+
+
+def _ask_currency(talk: Talk, given: Given) -> Question:
+    likely = bars.likely_in(given["zone"]).currency
+    order = [likely, *(code for code in ("EUR", "USD", "GBP") if code != likely)]
+    return Question(
+        _("Which money do you count in?"), columns([(code, code) for code in order], 4), hint=_("EUR, USD, …")
+    )
+
+
+def accept_currency(talk: Talk, given: Given, value: str) -> str:
+    """Read a three-letter currency code."""
+    try:
+        return bars.check_currency(value)
+    except BadValueError:
+        raise Say(
+            reply(
+                _("“{code}” is no currency in use. Write its three letters, such as EUR.").format(
+                    code=value[:20]
+                )
+            )
+        ) from None
+
+
+def _ask_units(talk: Talk, given: Given) -> Question:
+    likely = bars.likely_in(given["zone"]).units
+    order = [likely, *(one for one in bars.UNITS if one != likely)]
+    return Question(_("How do you measure?"), columns([(units_name(one), one) for one in order], 1))
+
+
+def accept_units(talk: Talk, given: Given, value: str) -> str:
+    """Read metric, us or imperial."""
+    plain = value.strip().casefold()
+    for one in bars.UNITS:
+        if plain in {one, units_name(one).casefold()}:
+            return one
+    raise Say(reply(_("Please answer metric, us or imperial.")))
+
+
+def _ask_closing(talk: Talk, given: Given) -> Question:
+    choices = columns(
+        [(show_clock_minute(minute), show_clock_minute(minute)) for minute in CLOSING_CHOICES], 3
+    )
+    return Question(
+        _("When is a night surely over? What is logged before then counts for the day before."),
+        choices,
+        hint="05:00",
+    )
+
+
+def accept_closing(talk: Talk, given: Given, value: str) -> int:
+    """Read a time of day as minutes from midnight."""
+    minute = read_clock(value)
+    if minute is None or minute > 12 * 60:
+        raise Say(reply(_("Please write a time from 00:00 to 12:00, such as 05:00.")))
+    return minute
+
+
+def _start(talk: Talk, given: Given) -> Reply:
+    if "code" in given:
+        return _join(talk, given)
+    presence = talk.presence
+    if presence.bar is not None and "bar_name" not in given:
+        return _welcome_back(talk)
+    bar = bars.open_bar(
+        talk.unit,
+        presence,
+        talk.message.sender.name,
+        talk.message.place.private,
+        talk.clock.now(),
+        name=given["bar_name"],
+        zone=given["zone"],
+        jurisdiction=given["jurisdiction"],
+        currency=given["currency"],
+        units=given["units"],
+        closing_minute=given["closing"],
+    )
+    return reply(
+        _("{bar} is open.").format(bar=bar.name),
+        _("{units} · {currency} · {zone} · a day ends at {closing}").format(
+            units=units_name(bar.units),
+            currency=bar.currency,
+            zone=bar.zone.replace("_", " "),
+            closing=show_clock_minute(bar.closing_minute),
+        ),
+        _("All of it can be changed with /bar. Next: write down what you make."),
+        buttons=(
+            (Button(_("Add a formula"), "new formula"),),
+            (Button(_("Set a price"), "price"), Button(_("Log waste"), "waste")),
+        ),
+    )
+
+
+def _welcome_back(talk: Talk) -> Reply:
+    desk = talk.desk
+    if not talk.message.place.private and desk.role.manages and desk.bar.team_room_id != desk.room_id:
+        people.use_as_team_room(desk, talk.message.place.title, talk.message.place.thread)
+        return reply(
+            _("This chat is now {bar}'s own: reminders for the team come here.").format(bar=desk.bar.name),
+            _("Here, start with a slash or answer one of my messages: I read nothing else."),
+        )
+    return reply(
+        _("You are at {bar}, {name}.").format(bar=desk.bar.name, name=desk.name),
+        buttons=main_buttons(),
+    )
+
+
+def main_buttons() -> tuple[tuple[Button, ...], ...]:
+    """Return the buttons for the nightly things."""
+    return (
+        (Button(_("Log waste"), "waste"), Button(_("Batches"), "batches")),
+        (Button(_("Scale"), "scale"), Button(_("Cost"), "cost"), Button(_("Week"), "week")),
+        (Button(_("Help"), "help"),),
+    )
+
+
+def _opening(talk: Talk, given: Given) -> bool:
+    return talk.presence.bar is None and "code" not in given
+
+
+def _no_bar_slot(name: str, ask: object, accept: object) -> Slot:
+    return Slot(name, ask, _opening, accept, rule="free_slot")  # type: ignore[arg-type]
+
+
+# -- joining ----------------------------------------------------------------------------
+
+
+def _ask_code(talk: Talk, given: Given) -> Question:
+    return Question(_("What is the joining code? A manager of the bar makes one with /team."), hint=_("Code"))
+
+
+def _join(talk: Talk, given: Given) -> Reply:
+    code = str(given["code"]).removeprefix("join_").replace("_", "-")
+    place = talk.message.place
+    try:
+        bar = people.join(
+            talk.unit, talk.presence, code, talk.message.sender.name, place.private, talk.clock.now()
+        )
+    except BadValueError:
+        return reply(
+            _("That joining code does not work: it may have been used, or its time may be over."),
+            _("Ask a manager for a new one."),
+        )
+    return reply(
+        _("Welcome to {bar}.").format(bar=bar.name),
+        _("You can scale, make batches and log waste here."),
+        buttons=main_buttons(),
+    )
+
+
+# -- the team ---------------------------------------------------------------------------
+
+
+_ROLES = {Role.OWNER: N_("owner"), Role.MANAGER: N_("manager"), Role.MEMBER: N_("member")}
+
+
+def _team(talk: Talk, given: Given) -> Reply:
+    desk = talk.desk
+    words = str(given.get("free", "")).split()
+    if words and words[0].casefold() in {"invite", "add"}:
+        return _invite(talk, Role.MANAGER if "manager" in (w.casefold() for w in words[1:]) else Role.MEMBER)
+    if len(words) == 2 and words[1].isdigit() and words[0].casefold() in {"remove", "manager", "member"}:
+        return _change_member(talk, words[0].casefold(), int(words[1]))
+    rows = [
+        _("{name}, {role}, since {day}").format(
+            name=one.name, role=_(_ROLES[one.role]), day=show_full_day(one.joined_at.date())
+        )
+        for one in people.team(desk)
+    ]
+    buttons: list[tuple[Button, ...]] = []
+    if desk.role.manages:
+        buttons.append((Button(_("Invite a member"), "team invite"),))
+        if desk.role is Role.OWNER:
+            buttons.append((Button(_("Invite a manager"), "team invite manager"),))
+        for one in people.team(desk):
+            if one.role is not Role.OWNER and one.person_id != desk.person_id:
+                row = [Button(_("Remove {name}").format(name=one.name), f"team remove {one.person_id}")]
+                if desk.role is Role.OWNER:
+                    other = Role.MEMBER if one.role is Role.MANAGER else Role.MANAGER
+                    label = _("Make {name} {role}").format(name=one.name, role=_(_ROLES[other]))
+                    row.append(Button(label, f"team {other} {one.person_id}"))
+                buttons.append(tuple(row))
+    return reply(
+        _("{bar}: {count} in the team").format(bar=desk.bar.name, count=len(rows)), *rows
+    ).with_buttons(*buttons)
+
+
+def _invite(talk: Talk, role: Role) -> Reply:
+    code, until = people.invite(talk.desk, role)
+    blocks = [_("Good for one person until {when}. Only its maker sees it.").format(when=show_moment(until))]
+    if talk.deep_link is not None:
+        blocks.insert(0, talk.deep_link("join_" + code.replace("-", "_")))
+    blocks.insert(0, f"join {code}")
+    return reply(_("Send this to your new {role}:").format(role=_(_ROLES[role])), *blocks)
+
+
+def _change_member(talk: Talk, what: str, person_id: int) -> Reply:
+    if what == "remove":
+        name = people.remove(talk.desk, person_id)
+        return reply(_("{name} is out of the bar, at once.").format(name=name))
+    role = Role(what)
+    name = people.set_role(talk.desk, person_id, role)
+    return reply(_("{name} is now {role}.").format(name=name, role=_(_ROLES[role])))
+
+
+# -- help, undo, cancel -----------------------------------------------------------------
+
+
+def _help(talk: Talk, given: Given) -> Reply:
+    from bot.chat.commands import all_commands, command_at_start  # noqa: PLC0415 - it lists this module
+
+    asked = str(given.get("free", "")).strip()
+    if asked:
+        found = command_at_start(asked.lstrip("/"))
+        if found is not None and found[0].examples:
+            command = found[0]
+            return reply(
+                f"/{command.name}: {_(command.summary)}", *(_(example) for example in command.examples)
+            )
+    menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
+    if talk.presence.bar is None:
+        return reply(
+            _("I keep a bar's own preparations: amounts, cost, batches, reminders and fruit waste."),
+            _("Open a bar with start, or join one with: join CODE"),
+            buttons=((Button(_("Open a bar"), "start"), Button(_("Join with a code"), "join")),),
+        )
+    shown = [f"/{one.name}: {_(one.summary)}" for one in menu]
+    return reply(
+        _("Say what you want to do, with or without the slash:"),
+        "\n".join(shown),
+        _("More on one of them: help scale"),
+        buttons=(
+            (Button(_("Help with scale"), "help scale"), Button(_("Help with waste"), "help waste")),
+            (Button(_("Handling cautions"), "cautions"),),
+        ),
+    )
+
+
+def _undo(talk: Talk, given: Given) -> Reply:
+    number = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
+    return worded_undo(undo.take_back(talk.desk, number))
+
+
+def _cancel(talk: Talk, given: Given) -> Reply:
+    if talk.presence.question is None:
+        return reply(_("Nothing is in progress."))
+    return cancelled(talk)
+
+
+COMMANDS = (
+    Command(
+        "start",
+        N_("open a bar, or see where you are"),
+        _start,
+        slots=(
+            Slot("code", _ask_code, lambda talk, given: False, rule="free_slot"),
+            _no_bar_slot("bar_name", _ask_name, _accept_name),
+            _no_bar_slot("zone", _ask_zone, accept_zone),
+            _no_bar_slot("jurisdiction", _ask_jurisdiction, accept_jurisdiction),
+            _no_bar_slot("currency", _ask_currency, accept_currency),
+            _no_bar_slot("units", _ask_units, accept_units),
+            _no_bar_slot("closing", _ask_closing, accept_closing),
+        ),
+        writes=True,
+        anyone=True,
+    ),
+    Command(
+        "join",
+        N_("join a bar with a code"),
+        _join,
+        slots=(Slot("code", _ask_code, rule="free_slot"),),
+        writes=True,
+        anyone=True,
+    ),
+    Command("help", N_("what I can do"), _help, anyone=True, menu=90, examples=(N_("help waste"),)),
+    Command("undo", N_("take back the last thing you logged"), _undo, writes=True, menu=80),
+    Command("cancel", N_("forget the question in progress"), _cancel, writes=True, anyone=True),
+    Command("team", N_("who is in the bar; invite someone"), _team, writes=True, menu=70),
+)

@@ -1,0 +1,558 @@
+"""Batches: make, look after, check, open, use up, throw out, note lots."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.asking import Question, Slot, columns
+from bot.chat.asks import (
+    BATCH_SLOT,
+    FORMULA_SLOT,
+    GRAMS_SLOT,
+    LOSS_SLOT,
+    STATE_WORDS,
+    TARGET_SLOT,
+    accept_batch,
+    never,
+    quantity_in_ml,
+)
+from bot.chat.cautioning import caution_blocks, cautions_at
+from bot.chat.commands.formulas import show_hours
+from bot.chat.commands.scaling import answer_for
+from bot.chat.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
+from bot.chat.message import Block, Button, Caution, Grid, Reply, Text, reply
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.units import show_amount, show_ml
+from bot.trade.caution import Step
+from bot.trade.cautions import caution_by_id
+from bot.trade.days import business_day
+from bot.trade.words import N_
+from bot.work import batches
+from bot.work.batches import BatchState, BatchView, Clarity, EventView, Made, NewBatch
+
+CLARITY_WORDS = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.SPLIT: N_("split")}
+_WHAT_WORDS = {
+    "made": N_("made"),
+    "check": N_("checked"),
+    "opened": N_("opened"),
+    "used up": N_("used up"),
+    "discarded": N_("discarded"),
+    "undo": N_("undone"),
+}
+# What to do next, by what was seen: common practice, no source.
+_NEXT = {
+    Clarity.CLEAR: N_("It can be bottled and used."),
+    Clarity.HAZY: N_(
+        "Give it another day at room temperature, closed. Still hazy: strain it through paper, "
+        "or add a little of the strongest spirit and check again."
+    ),
+    Clarity.SPLIT: N_(
+        "Two layers will spray unevenly. Do not use it so: it needs more or stronger spirit, "
+        "or less water or glycol. Shake, rest a day and check again, or discard it."
+    ),
+}
+
+
+def _today(talk: Talk) -> Any:
+    bar = talk.desk.bar
+    return business_day(talk.desk.now, bar.zone, bar.closing_minute)
+
+
+# -- making -----------------------------------------------------------------------------
+
+
+def _batch(talk: Talk, given: Given) -> Reply:
+    if "batch" in given:
+        return card(talk, given["batch"])
+    answer = answer_for(talk, given)
+    caution_ids = [one.id for one in cautions_at(talk, answer.formula, Step.RESTING, answer)]
+    made = batches.make(talk.desk, NewBatch(answer, caution_ids=caution_ids))
+    return _worded_made(
+        talk, made, answer.formula, caution_blocks(talk, answer.formula, Step.RESTING, answer)
+    )
+
+
+def _worded_made(talk: Talk, made: Made, view: Any, cautions: Any) -> Reply:
+    batch = made.batch
+    now = talk.desk.now
+    first = _("Batch {number}: {name}, {volume}").format(
+        number=batch.number, name=batch.name, volume=show_ml(batch.total_ml, talk.desk.bar.units)
+    )
+    lines: list[Block] = []
+    if batch.rest_until > now:
+        lines.append(
+            Text(_("Resting until {when}. I will remind you.").format(when=show_moment(batch.rest_until)))
+        )
+    else:
+        lines.append(Text(_("It needs no rest.")))
+    lines.append(
+        Text(
+            _("Discard after {day}: {rule}.").format(
+                day=show_full_day(batch.discard_on), rule=_(batch.discard_rule)
+            )
+        )
+    )
+    if batch.frozen.get("ask_inspector"):
+        lines.append(Text(_("How long it may be kept where you are: ask your inspector.")))
+    lines += list(cautions)
+    return Reply(
+        (Text(first, strong=True), *lines),
+        (
+            (Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}"),),
+            (Button(_("Note a lot"), f"lot {batch.number}"), Button(_("Undo"), f"undo {made.entry}")),
+        ),
+    )
+
+
+# -- showing ----------------------------------------------------------------------------
+
+
+def card(talk: Talk, batch: BatchView) -> Reply:
+    """Show one batch with what can be done next."""
+    units = talk.desk.bar.units
+    first = _("Batch {number}: {name}, {state}").format(
+        number=batch.number, name=batch.name, state=_(STATE_WORDS[batch.state])
+    )
+    rows = []
+    for line in batch.lines:
+        amount = show_amount(line.amount, line.dimension, units)
+        rows.append((line.name + (f" [{line.lot}]" if line.lot else ""), amount))
+    blocks: list[Block] = [Grid(tuple(rows)), *(Text(line) for line in _card_facts(talk, batch))]
+    blocks += [Text(event_words(event)) for event in batch.events if event.what != "made"][-4:]
+    mark = _unconfirmed(batch)
+    if mark:
+        blocks.append(Caution(mark))
+    elif batch.state.open:
+        blocks += _batch_cautions(batch)
+    return Reply((Text(first, strong=True), *blocks), _next_buttons(talk, batch))
+
+
+def _batch_cautions(batch: BatchView) -> list[Block]:
+    ids = batch.frozen.get("cautions", [])
+    return [Caution(_(caution_by_id(ids[0]).text))] if ids else []
+
+
+def _unconfirmed(batch: BatchView) -> str:
+    from bot.chat.grades import unconfirmed_mark  # noqa: PLC0415 - grades are worded in one place
+
+    return unconfirmed_mark(batch)
+
+
+def _card_facts(talk: Talk, batch: BatchView) -> list[str]:
+    units = talk.desk.bar.units
+    made = _("{volume} made {when} by {name}, version {version}").format(
+        volume=show_ml(batch.total_ml, units),
+        when=show_moment(batch.made_at),
+        name=batch.made_by,
+        version=batch.version,
+    )
+    facts = [made]
+    strength = batch.frozen.get("strength_percent")
+    if strength:
+        facts.append(_("{percent} % vol").format(percent=show_number(Fraction(str(strength)), 1)))
+    if batch.state is BatchState.RESTING:
+        facts.append(rest_words(batch, talk.desk.now))
+    if batch.opened_at is not None:
+        facts.append(_("Opened {when}").format(when=show_moment(batch.opened_at)))
+    if batch.state.open:
+        facts.append(_discard_words(batch, _today(talk)))
+    elif batch.lost_ml:
+        facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))
+    return facts
+
+
+def rest_words(batch: BatchView, now: datetime) -> str:
+    """Write how long a batch still rests, or since when it has rested."""
+    if now < batch.rest_until:
+        left = batch.rest_until - now
+        hours = Fraction(round(left / timedelta(hours=1)) or 1)
+        return _("Rests until {when}, {left} more").format(
+            when=show_moment(batch.rest_until), left=show_hours(hours)
+        )
+    return _("Rested since {when}: check how it looks").format(when=show_moment(batch.rest_until))
+
+
+def _discard_words(batch: BatchView, today: Any) -> str:
+    left = (batch.discard_on - today).days
+    day = show_full_day(batch.discard_on)
+    if left < 0:
+        return _("Past its discard date, {day}").format(day=day)
+    if left == 0:
+        return _("Discard today, at the end of the day")
+    return ngettext(
+        "Discard after {day}, {count} day left", "Discard after {day}, {count} days left", left
+    ).format(day=day, count=show_number(left, 0))
+
+
+def event_words(event: EventView) -> str:
+    """Write one thing that happened to a batch."""
+    what = _(_WHAT_WORDS.get(event.what, event.what))
+    text = f"{show_day(local(event.at).date())}: {what}"
+    if event.clarity:
+        text += f", {_(CLARITY_WORDS[Clarity(event.clarity)])}"
+    text += f" ({event.by})"
+    if event.note:
+        text += f": {event.note}"
+    if event.photo:
+        text += " " + _("[photo]")
+    return text
+
+
+def _next_buttons(talk: Talk, batch: BatchView) -> tuple[tuple[Button, ...], ...]:
+    number = batch.number
+    if not batch.state.open:
+        return ((Button(_("Make it again"), f"batch #{batch.formula_id}"),),)
+    rows: list[tuple[Button, ...]] = []
+    if batch.state is not BatchState.IN_USE:
+        rows.append(clarity_buttons(number))
+        rows.append((Button(_("Open it"), f"open {number}"),))
+    else:
+        rows.append((Button(_("Used up"), f"used {number}"), Button(_("Check"), f"check {number}")))
+    rows.append((Button(_("Discard"), f"discard {number}"), Button(_("Note a lot"), f"lot {number}")))
+    return tuple(rows)
+
+
+def clarity_buttons(number: int) -> tuple[Button, ...]:
+    """Return the three answers to 'how does it look?'."""
+    return (
+        Button(_("Clear"), f"check {number} clear"),
+        Button(_("Hazy"), f"check {number} hazy"),
+        Button(_("Split"), f"check {number} split"),
+    )
+
+
+def _list(talk: Talk, given: Given) -> Reply:
+    everything = bool(talk.line.split()[1:2]) and talk.line.split()[1].casefold() in {"all", "everything"}
+    known = batches.listed(talk.desk, everything)
+    today = _today(talk)
+    if not known:
+        return reply(
+            _("No batch is resting or in use."),
+            _("Make one from a formula: batch grapefruit mist to 400 ml"),
+            buttons=((Button(_("Make a batch"), "batch"), Button(_("Formulas"), "formulas")),),
+        )
+    warn = talk.desk.bar.settings.discard_warn_days
+    counts = {
+        N_("resting"): sum(one.state is BatchState.RESTING for one in known),
+        N_("ready"): sum(one.state is BatchState.READY for one in known),
+        N_("in use"): sum(one.state is BatchState.IN_USE for one in known),
+        N_("near discard"): sum(batches.near_discard(one, today, warn) for one in known),
+    }
+    first = ", ".join(f"{count} {_(word)}" for word, count in counts.items() if count) or _("All batches")
+    lines = [_batch_line(talk, one, today) for one in known[:15]]
+    rows = [(Button(f"{one.number} {one.name}", f"batch {one.number}"),) for one in known[:8]]
+    last = [Button(_("Make a batch"), "batch")]
+    if not everything:
+        last.append(Button(_("Past batches"), "batches all"))
+    return Reply((Text(first, strong=True), Text("\n".join(lines))), (*rows, tuple(last)))
+
+
+def _batch_line(talk: Talk, batch: BatchView, today: Any) -> str:
+    text = f"{batch.number} {batch.name}: {_(STATE_WORDS[batch.state])}"
+    if batch.state is BatchState.RESTING:
+        if talk.desk.now >= batch.rest_until:
+            text += ", " + _("rested, to be checked")
+        else:
+            text += " " + _("until {when}").format(when=show_moment(batch.rest_until))
+    if batch.state.open:
+        left = (batch.discard_on - today).days
+        if left < 0:
+            text += ", " + _("past its discard date")
+        elif left <= talk.desk.bar.settings.discard_warn_days:
+            text += ", " + _("discard {day}").format(day=show_day(batch.discard_on))
+    return text
+
+
+# -- what happens to it -------------------------------------------------------------------
+
+
+def _ask_clarity(talk: Talk, given: Given) -> Question:
+    batch: BatchView = given["batch"]
+    choices = [(_("Clear"), _("clear")), (_("Hazy"), _("hazy")), (_("Split"), _("split"))]
+    return Question(
+        _("How does batch {number}, {name}, look?").format(number=batch.number, name=batch.name),
+        columns(choices, 3),
+        hint=_("clear, hazy or split"),
+    )
+
+
+def _accept_clarity(talk: Talk, given: Given, value: Any) -> Clarity:
+    return Clarity(str(value))
+
+
+def _check(talk: Talk, given: Given) -> Reply:
+    batch: BatchView = given["batch"]
+    clarity: Clarity = given["clarity"]
+    note = str(given.get("note", ""))
+    made = batches.check(talk.desk, batch.number, clarity, note, talk.message.photo)
+    first = _("Batch {number}, {name}: {clarity}.").format(
+        number=batch.number, name=batch.name, clarity=_(CLARITY_WORDS[clarity])
+    )
+    lines: list[Block] = [Text(_(_NEXT[clarity]))]
+    if clarity is Clarity.CLEAR and talk.desk.now < batch.rest_until:
+        lines = [
+            Text(
+                _("It rests until {when} all the same; check once more then.").format(
+                    when=show_moment(batch.rest_until)
+                )
+            )
+        ]
+    elif clarity is not Clarity.CLEAR:
+        lines.append(Text(_("I will ask again in a day.")))
+    if note:
+        lines.append(Text(_("Noted: {note}").format(note=note)))
+    if talk.message.photo is not None:
+        lines.append(Text(_("The photo is kept with it.")))
+    row = [Button(_("Undo"), f"undo {made.entry}")]
+    if clarity is Clarity.CLEAR:
+        row.insert(0, Button(_("Open it"), f"open {batch.number}"))
+    else:
+        row.insert(0, Button(_("Discard"), f"discard {batch.number}"))
+    return Reply((Text(first, strong=True), *lines), (tuple(row),), edits=_of_reminder(talk))
+
+
+def _of_reminder(talk: Talk) -> bool:
+    return talk.message.tapped is not None
+
+
+def _open(talk: Talk, given: Given) -> Reply:
+    batch: BatchView = given["batch"]
+    made = batches.open_batch(talk.desk, batch.number)
+    first = _("Batch {number}, {name}, is in use.").format(number=batch.number, name=batch.name)
+    lines: list[Block] = []
+    if batch.state is BatchState.RESTING and batch.clarity != Clarity.CLEAR:
+        lines.append(Text(_("Nobody has seen it clear yet.")))
+    lines.append(Text(_discard_words(made.batch, _today(talk))))
+    lines += _spray_caution(batch)
+    return Reply(
+        (Text(first, strong=True), *lines),
+        ((Button(_("Used up"), f"used {batch.number}"), Button(_("Undo"), f"undo {made.entry}")),),
+        edits=talk.message.tapped is not None,
+    )
+
+
+def _spray_caution(batch: BatchView) -> list[Block]:
+    if batch.frozen.get("preparation") != "aroma mist":
+        return []
+    from bot.trade.cautions import cautions_for  # noqa: PLC0415 - only for sprayed batches
+    from bot.trade.jurisdiction import Jurisdiction  # noqa: PLC0415
+    from bot.trade.kinds import IngredientKind, Preparation  # noqa: PLC0415
+
+    kinds = [IngredientKind(line["kind"]) for line in batch.frozen["lines"]]
+    strength = batch.frozen.get("strength_percent")
+    found = cautions_for(Step.SPRAYING, kinds, strength, Jurisdiction.OTHER, Preparation.AROMA_MIST)
+    return [Caution(_(found[0].text))] if found else []
+
+
+def _used(talk: Talk, given: Given) -> Reply:
+    batch: BatchView = given["batch"]
+    made = batches.use_up(talk.desk, batch.number)
+    first = _("Batch {number}, {name}, is used up.").format(number=batch.number, name=batch.name)
+    days = (talk.desk.now - (batch.opened_at or batch.made_at)).days
+    return Reply(
+        (
+            Text(first, strong=True),
+            Text(
+                ngettext("It lasted {count} day.", "It lasted {count} days.", max(days, 1)).format(
+                    count=max(days, 1)
+                )
+            ),
+        ),
+        (
+            (
+                Button(_("Make it again"), f"batch #{batch.formula_id}"),
+                Button(_("Undo"), f"undo {made.entry}"),
+            ),
+        ),
+        edits=talk.message.tapped is not None,
+    )
+
+
+def _ask_why(talk: Talk, given: Given) -> Question:
+    choices = [(_(one), _(one)) for one in (N_("past its date"), N_("split"), N_("smells off"), N_("spilt"))]
+    return Question(_("Why?"), columns(choices, 2), hint=_("a few words"))
+
+
+def _ask_left(talk: Talk, given: Given) -> Question:
+    batch: BatchView = given["batch"]
+    units = talk.desk.bar.units
+    word = "ml" if units == "metric" else ("US fl oz" if units == "us" else "imperial fl oz")
+    from bot.trade.measures import from_ml  # noqa: PLC0415 - one conversion
+
+    shares = []
+    for label, share in (
+        (_("all of it"), Fraction(1)),
+        (_("half"), Fraction(1, 2)),
+        (_("a quarter"), Fraction(1, 4)),
+    ):
+        unit = {"ml": "ml", "US fl oz": "us_fluid_ounce", "imperial fl oz": "imperial_fluid_ounce"}[word]
+        number = from_ml(batch.total_ml * share, unit).number
+        shares.append(
+            (f"{label} ({show_ml(batch.total_ml * share, units)})", f"{show_number(number, 2)} {word}")
+        )
+    return Question(_("How much goes?"), columns(shares, 1), hint="40 ml")
+
+
+def _accept_left(talk: Talk, given: Given, value: Any) -> Fraction:
+    ml = quantity_in_ml(talk, value)
+    if ml <= 0:
+        raise Say(reply(_("An amount above zero, please, such as 40 ml.")))
+    return ml
+
+
+def _discard(talk: Talk, given: Given) -> Reply:
+    batch: BatchView = given["batch"]
+    made = batches.discard(talk.desk, batch.number, given.get("amount"), str(given.get("note", "")))
+    first = _("Batch {number}, {name}, is discarded: {volume}.").format(
+        number=batch.number,
+        name=batch.name,
+        volume=show_ml(made.batch.lost_ml or Fraction(0), talk.desk.bar.units),
+    )
+    lines: list[Block] = []
+    if given.get("note"):
+        lines.append(Text(_("Why: {reason}").format(reason=given["note"])))
+    lines += _discard_caution(batch)
+    return Reply(
+        (Text(first, strong=True), *lines),
+        (
+            (
+                Button(_("Make it again"), f"batch #{batch.formula_id}"),
+                Button(_("Undo"), f"undo {made.entry}"),
+            ),
+        ),
+        edits=talk.message.tapped is not None,
+    )
+
+
+def _discard_caution(batch: BatchView) -> list[Block]:
+    from bot.trade.cautions import cautions_for  # noqa: PLC0415 - only here
+    from bot.trade.jurisdiction import Jurisdiction  # noqa: PLC0415
+    from bot.trade.kinds import IngredientKind, Preparation  # noqa: PLC0415
+
+    kinds = [IngredientKind(line["kind"]) for line in batch.frozen["lines"]]
+    preparation = Preparation(batch.frozen["preparation"])
+    strength = batch.frozen.get("strength_percent")
+    found = cautions_for(Step.DISCARDING, kinds, strength, Jurisdiction.OTHER, preparation)
+    return [Caution(_(found[0].text))] if found else []
+
+
+def _ask_lot_ingredient(talk: Talk, given: Given) -> Question:
+    batch: BatchView = given["batch"]
+    choices = [(line.name, f"#{line.ingredient_id}") for line in batch.lines]
+    return Question(_("Whose lot?"), columns(choices, 1), hint=_("An ingredient"))
+
+
+def _accept_lot_ingredient(talk: Talk, given: Given, value: Any) -> int:
+    return int(talk.noun(value, "INGREDIENT", _("ingredient")).id)
+
+
+def _ask_lot(talk: Talk, given: Given) -> Question:
+    return Question(_("What does the bottle say? Type the lot."), hint="A2231")
+
+
+def _lot(talk: Talk, given: Given) -> Reply:
+    batch = batches.note_lot(talk.desk, given["batch"].number, given["ingredient"], str(given["lot"]))
+    line = next(one for one in batch.lines if one.ingredient_id == given["ingredient"])
+    return reply(
+        _("Batch {number}: {name} is lot {lot}.").format(number=batch.number, name=line.name, lot=line.lot),
+        buttons=((Button(_("Another lot"), f"lot {batch.number}"), Button(_("Undo"), "undo")),),
+    )
+
+
+def _which(talk: Talk, given: Given) -> Reply:
+    lot = str(given["lot"])
+    found = batches.with_lot(talk.desk, lot)
+    if not found:
+        return reply(_("No batch holds lot {lot}.").format(lot=lot))
+    rows = tuple((Button(f"{one.number} {one.name}", f"batch {one.number}"),) for one in found[:10])
+    title = ngettext("Lot {lot} is in {count} batch", "Lot {lot} is in {count} batches", len(found))
+    lines = [
+        f"{one.number} {one.name}: {_(STATE_WORDS[one.state])}, {show_day(local(one.made_at).date())}"
+        for one in found[:20]
+    ]
+    return reply(title.format(lot=lot, count=len(found)), "\n".join(lines), buttons=rows)
+
+
+def _no_batch_said(slot: Slot) -> Slot:
+    """A slot of making: not wanted where a batch's number was given."""
+    wanted = slot.wanted
+    return replace(slot, wanted=lambda talk, given: "batch" not in given and wanted(talk, given))
+
+
+COMMANDS = (
+    Command(
+        "batch",
+        N_("log a batch, or show one by its number"),
+        _batch,
+        words=("make batch", "made", "log batch", "make"),
+        examples=(N_("batch grapefruit mist to 400 ml"), N_("batch 12")),
+        slots=(
+            Slot("batch", BATCH_SLOT.ask, never, accept_batch),
+            _no_batch_said(FORMULA_SLOT),
+            LOSS_SLOT,
+            _no_batch_said(TARGET_SLOT),
+            GRAMS_SLOT,
+        ),
+        writes=True,
+        menu=20,
+    ),
+    Command("batches", N_("what is resting, ready, near discard"), _list, menu=25),
+    Command(
+        "check",
+        N_("note how a rested batch looks"),
+        _check,
+        examples=(N_("check 12 clear"), N_("check 12 hazy, a thin skin on top")),
+        slots=(
+            BATCH_SLOT,
+            Slot("clarity", _ask_clarity, accept=_accept_clarity),
+            Slot("note", _ask_why, never),
+        ),
+        writes=True,
+        menu=27,
+    ),
+    Command("open", N_("put a batch into use"), _open, words=("opened",), slots=(BATCH_SLOT,), writes=True),
+    Command(
+        "used",
+        N_("note that a batch is used up"),
+        _used,
+        words=("used up", "finished", "empty"),
+        slots=(BATCH_SLOT,),
+        writes=True,
+    ),
+    Command(
+        "discard",
+        N_("throw a batch out"),
+        _discard,
+        examples=(N_("discard 12 40 ml, smelt of old oil"),),
+        slots=(
+            BATCH_SLOT,
+            Slot("amount", _ask_left, lambda talk, given: given.guided, _accept_left),
+            Slot("note", _ask_why, lambda talk, given: given.guided),
+        ),
+        writes=True,
+    ),
+    Command(
+        "lot",
+        N_("note the lot of an ingredient in a batch"),
+        _lot,
+        words=("lot number",),
+        examples=(N_("lot 12 grapefruit oil A2231"),),
+        slots=(
+            BATCH_SLOT,
+            Slot("ingredient", _ask_lot_ingredient, accept=_accept_lot_ingredient),
+            Slot("lot", _ask_lot),
+        ),
+        writes=True,
+    ),
+    Command(
+        "which",
+        N_("which batches hold a lot"),
+        _which,
+        words=("which batches used lot", "which batches", "trace", "lots"),
+        examples=(N_("which batches used lot A2231"),),
+        slots=(Slot("lot", _ask_lot),),
+    ),
+)

@@ -1,0 +1,165 @@
+"""Cost: what a batch, a bottle, a spray and a drink cost, and what fresh garnish would."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.asks import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT
+from bot.chat.commands.formulas import show_range
+from bot.chat.commands.scaling import answer_for, said_target, target_title
+from bot.chat.language import _, ngettext, show_money, show_number
+from bot.chat.message import Block, Button, Grid, Reply, Text
+from bot.chat.talk import Command, Given, Talk
+from bot.chat.units import show_ml
+from bot.trade.amounts import ByBottles
+from bot.trade.cost import MoneyRange
+from bot.trade.words import N_
+from bot.work import costing
+from bot.work.costing import CostAnswer, FreshAgainst
+
+_USUAL_BOTTLE_ML = Fraction(50)
+
+
+def _cost(talk: Talk, given: Given) -> Reply:
+    answer = answer_for(talk, given)
+    said, target = given["target"]
+    bottle = target.size_ml if isinstance(target, ByBottles) else _USUAL_BOTTLE_ML
+    found = costing.cost_of(talk.desk, answer, bottle)
+    units = talk.desk.bar.units
+    title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
+    view = answer.formula
+    if found.cost.total is None:
+        first = _("{name}: no prices yet").format(name=view.name)
+    else:
+        first = _("{name}, {what}: {money}").format(
+            name=view.name, what=title, money=show_money(found.cost.total)
+        )
+        if found.cost.is_partial:
+            first += " " + _("(part of it)")
+    blocks: list[Block] = []
+    rows = _rows(found, units)
+    if rows:
+        blocks.append(Grid(rows))
+    blocks += [Text(line) for line in (*_cash(found), *_missing(found), *_fresh(found))]
+    ref = f"#{view.id}.{view.version}"
+    asked = said_target(given)
+    priceless = [
+        Button(_("Price of {name}").format(name=name), f"price #{_number(found, name)}")
+        for name in found.cost.missing[:4]
+    ]
+    return Reply(
+        (Text(first, strong=True), *blocks),
+        (
+            *((one,) for one in priceless),
+            (
+                Button(_("Amounts"), f"scale {ref} {asked}"),
+                Button(_("Log this batch"), f"batch {ref} {asked}"),
+            ),
+        ),
+    )
+
+
+def _number(found: CostAnswer, name: str) -> int:
+    return next(line.ingredient.id for line in found.answer.formula.lines if line.ingredient.name == name)
+
+
+def _rows(found: CostAnswer, units: str) -> tuple[tuple[str, ...], ...]:
+    result = found.cost
+    rows: list[tuple[str, ...]] = []
+    for line in result.per_line:
+        if line.consumed is not None and line.consumed:
+            rows.append((line.name, show_money(line.consumed)))
+    if result.per_bottle is not None and found.bottle_ml is not None:
+        rows.append(
+            (
+                _("a bottle of {size}").format(size=show_ml(found.bottle_ml, units)),
+                show_money(result.per_bottle),
+            )
+        )
+    if result.per_spray is not None:
+        rows.append((_("a spray"), small_money(result.per_spray)))
+    if result.per_drink is not None:
+        rows.append((_("a drink"), small_money(result.per_drink)))
+    return tuple(rows)
+
+
+def small_money(ends: MoneyRange) -> str:
+    """Write a range of small amounts with one decimal more than the coins have."""
+    low, high = show_money(ends[0], extra_places=1), show_money(ends[1], extra_places=1)
+    return low if low == high else _("{low} to {high}").format(low=low, high=high)
+
+
+def _cash(found: CostAnswer) -> list[str]:
+    outlay = found.cost.outlay
+    if outlay is None:
+        return []
+    packs = sum(line.packs or 0 for line in found.cost.per_line if line.outlay)
+    return [
+        ngettext(
+            "Cash for {count} whole pack: {money}", "Cash for {count} whole packs: {money}", packs
+        ).format(count=packs, money=show_money(outlay))
+    ]
+
+
+def _missing(found: CostAnswer) -> list[str]:
+    lines = []
+    if found.cost.missing:
+        lines.append(
+            _("No price for {names}: not counted, so the true cost is higher.").format(
+                names=", ".join(found.cost.missing)
+            )
+        )
+    if found.cost.missing_density:
+        lines.append(
+            _("{names}: the pack is in another measure and I know no density, so it is not counted.").format(
+                names=", ".join(found.cost.missing_density)
+            )
+        )
+    if found.cost.other_measure:
+        lines.append(
+            _(
+                "{names}: the pack is priced by the piece but measured otherwise, so it is not counted."
+            ).format(names=", ".join(found.cost.other_measure))
+        )
+    return lines
+
+
+def _fresh(found: CostAnswer) -> list[str]:
+    if found.fresh_missing is not None:
+        return [
+            _("To compare with fresh {fruit}, say: price {fruit} 0.60 each, 5 garnishes each").format(
+                fruit=found.fresh_missing
+            )
+        ]
+    fresh = found.fresh
+    if fresh is None:
+        return []
+    return [_fresh_line(fresh), _even_line(fresh)]
+
+
+def _fresh_line(fresh: FreshAgainst) -> str:
+    low, high = fresh.times
+    return _("Fresh {fruit}: {cost} a drink, {times} times the spray").format(
+        fruit=fresh.fruit.name,
+        cost=small_money(fresh.per_drink),
+        times=show_range(round(low, 1), round(high, 1), 1),
+    )
+
+
+def _even_line(fresh: FreshAgainst) -> str:
+    return _("Even at {price} a piece of fruit, or {sprays} sprays a drink").format(
+        price=show_money(fresh.even_price, extra_places=1), sprays=show_number(fresh.even_sprays, 0)
+    )
+
+
+COMMANDS = (
+    Command(
+        "cost",
+        N_("what a batch, a bottle and a drink cost"),
+        _cost,
+        words=("costs", "cost of", "how much is"),
+        examples=(N_("cost grapefruit mist to 8 x 50 ml"),),
+        slots=(FORMULA_SLOT, LOSS_SLOT, TARGET_SLOT, GRAMS_SLOT),
+        menu=15,
+    ),
+)

@@ -1,0 +1,241 @@
+"""Prices: what a pack costs, and what it cost before."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.asking import Question, Slot, columns
+from bot.chat.asks import is_liquid
+from bot.chat.language import _, show_full_day, show_money, tongue
+from bot.chat.message import Button, Grid, Reply, reply
+from bot.chat.money_words import as_money
+from bot.chat.plural import singular
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.units import show_quantity
+from bot.chat.values import Amount, PackPrice, Span, Unknown
+from bot.trade.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
+from bot.trade.measures import Dimension, Quantity
+from bot.trade.words import N_
+from bot.work import ingredients, prices
+from bot.work.ingredients import IngredientView
+from bot.work.prices import PriceView
+
+_MOST_SHOWN = 8
+
+
+def _ask_item(talk: Talk, given: Given) -> Question:
+    known = ingredients.all_of(talk.desk)
+    priced = prices.in_force(talk.desk)
+    order = sorted(known, key=lambda one: (one.id in priced, one.name))
+    choices = [(one.name, f"#{one.id}") for one in order[:12]]
+    return Question(
+        _("The price of what? Tap it, or type: lime oil 10 ml 7.90"),
+        columns(choices, 2),
+        hint=_("Ingredient"),
+    )
+
+
+def _accept_item(talk: Talk, given: Given, value: Any) -> IngredientView | str:
+    if isinstance(value, Unknown):
+        known = talk.vocabulary.named(value.text, "INGREDIENT")
+        if known is None:
+            _offer_near(talk, value)
+            return value.text
+        return ingredients.get(talk.desk, int(known.id))
+    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
+    return ingredients.get(talk.desk, int(noun.id))
+
+
+def _offer_near(talk: Talk, value: Unknown) -> None:
+    """Ask before a word spelt almost like a known ingredient becomes a new one."""
+    near = [name for name in talk.near(value.text, "INGREDIENT") if _differ_little(name, value.text)]
+    if not near or talk.line.startswith("price new "):
+        return
+    buttons = [(Button(name, talk.line_with(value.text, name)),) for name in near]
+    fresh = Button(
+        _("New ingredient: {name}").format(name=value.text), "price new " + talk.line.split(None, 1)[-1]
+    )
+    raise Say(
+        reply(
+            _("I know no ingredient called “{name}”. Did you mean:").format(name=value.text),
+            buttons=(*buttons, (fresh,)),
+        )
+    )
+
+
+def _differ_little(one: str, other: str) -> bool:
+    from rapidfuzz.distance import OSA  # noqa: PLC0415 - only for unknown names
+
+    return OSA.distance(one.casefold(), other.casefold()) <= max(1, len(other) // 5)
+
+
+def _ask_pack_price(talk: Talk, given: Given) -> Question:
+    item = given["item"]
+    name = item if isinstance(item, str) else item.name
+    if _is_fruit(item):
+        return Question(_("What does {name} cost? Such as: 0.60 each").format(name=name), hint=_("0.60 each"))
+    return Question(
+        _("What does a pack of {name} hold and cost? Such as: 10 ml 7.90").format(name=name),
+        hint="10 ml 7.90",
+    )
+
+
+def _is_fruit(item: IngredientView | str) -> bool:
+    if isinstance(item, str):
+        return guess_kind(item) is IngredientKind.FRUIT
+    return item.kind is IngredientKind.FRUIT
+
+
+def _accept_pack_price(talk: Talk, given: Given, value: PackPrice) -> tuple[Quantity, Decimal]:
+    item = given["item"]
+    money = as_money(value.price, talk.desk.bar.currency)
+    pack = value.pack
+    if pack is None:
+        before = None if isinstance(item, str) else prices.in_force(talk.desk, [item.id]).get(item.id)
+        if before is not None:
+            return before.pack, money
+        if _is_fruit(item):
+            return Quantity(Fraction(1), "each"), money
+        raise Say(
+            reply(
+                _("How much is in the pack? Write it before the price, such as: 10 ml {price}").format(
+                    price=show_money(money)
+                )
+            )
+        )
+    return _pack(talk, item, pack), money
+
+
+def _pack(talk: Talk, item: IngredientView | str, pack: Amount) -> Quantity:
+    if isinstance(item, str):
+        kind = guess_kind(item)
+        liquid = None if kind is None else INGREDIENT_PROPERTIES[kind].is_liquid
+    else:
+        liquid = is_liquid(item)
+    return talk.quantity(pack, liquid)
+
+
+def _wants_price(talk: Talk, given: Given) -> bool:
+    item = given.get("item")
+    if not isinstance(item, IngredientView):
+        return True
+    # 'price oranges' shows what is known; asked for by its button the price is asked.
+    return given.guided or item.id not in prices.in_force(talk.desk, [item.id])
+
+
+def _wants_garnishes(talk: Talk, given: Given) -> bool:
+    item = given.get("item")
+    if item is None or not given.guided or not _is_fruit(item):
+        return False
+    known = None if isinstance(item, str) else prices.in_force(talk.desk, [item.id]).get(item.id)
+    return known is None or known.garnishes is None
+
+
+def _ask_garnishes(talk: Talk, given: Given) -> Question:
+    choices = columns([(str(n), f"{n} garnishes each") for n in (4, 5, 6, 8, 10, 12)], 3)
+    return Question(_("How many garnishes does one give?"), choices, hint=_("5 garnishes each"))
+
+
+def _accept_garnishes(talk: Talk, given: Given, value: Span) -> tuple[Fraction, Fraction]:
+    if value.low <= 0:
+        raise Say(reply(_("At least one garnish, please.")))
+    return value.low, value.high
+
+
+def _price(talk: Talk, given: Given) -> Reply:
+    item = given["item"]
+    if "pack_price" not in given:
+        return _known(talk, item)
+    if isinstance(item, str):
+        name = singular(item) if guess_kind(item) is IngredientKind.FRUIT else item
+        kind = IngredientKind.FRUIT if "garnish" in given else None
+        item = ingredients.add(talk.desk, name, kind)
+    pack, money = given["pack_price"]
+    before = prices.in_force(talk.desk, [item.id]).get(item.id)
+    price = prices.set_price(talk.desk, item.id, pack, money, given.get("garnish"))
+    lines = []
+    if before is not None and before.dimension is price.dimension:
+        lines.append(_change(before, price))
+    if price.garnishes is not None and price.dimension is Dimension.COUNT:
+        lines.append(garnish_line(price))
+    return reply(
+        f"{item.name}: {pack_words(price)}",
+        *lines,
+        buttons=((Button(_("Undo"), "undo"), Button(_("Another price"), "price")),),
+    )
+
+
+def garnish_line(price: PriceView) -> str:
+    """Write what a piece of fruit gives in garnishes and what one then costs."""
+    from bot.chat.commands.formulas import show_range  # noqa: PLC0415 - one small wording
+
+    assert price.garnishes is not None  # noqa: S101 - the caller looked
+    low, high = price.garnishes
+    return _("{count} garnishes each: {cost} a garnish before waste").format(
+        count=show_range(low, high),
+        cost=show_money(price.per_base / low, extra_places=1),
+    )
+
+
+def _change(before: PriceView, now: PriceView) -> str:
+    if not before.per_base:
+        return _("Before: {price}").format(price=show_money(before.price))
+    percent = (now.per_base / before.per_base - 1) * 100
+    if percent == 0:
+        return _("The same as before.")
+    from bot.chat.language import show_number  # noqa: PLC0415 - one number
+
+    share = show_number(abs(percent), 1)
+    if percent > 0:
+        return _("{percent} % more than before.").format(percent=share)
+    return _("{percent} % less than before.").format(percent=share)
+
+
+def pack_words(price: PriceView) -> str:
+    """Write a price with its pack: '€7.90 for 10 ml', '€0.60 each'."""
+    money = show_money(price.price, tongue().currency)
+    if price.dimension is Dimension.COUNT and price.pack_amount == 1:
+        return _("{money} each").format(money=money)
+    pack = show_quantity(price.pack)
+    if price.pack.unit == "each":
+        pack = _("{count} pieces").format(count=pack)
+    return _("{money} for {pack}").format(money=money, pack=pack)
+
+
+def _known(talk: Talk, item: IngredientView) -> Reply:
+    known = prices.history(talk.desk, item.id)
+    if not known:
+        return reply(
+            _("{name} has no price yet.").format(name=item.name),
+            buttons=((Button(_("Set a price"), f"price #{item.id}"),),),
+        )
+    latest = known[-1]
+    rows = tuple((show_full_day(one.at.date()), pack_words(one)) for one in reversed(known[-_MOST_SHOWN:]))
+    return reply(
+        f"{item.name}: {pack_words(latest)}",
+        Grid(rows),
+        *([garnish_line(latest)] if latest.garnishes else []),
+        _("A new price: price {name} {pack}").format(
+            name=item.name, pack=_("0.60 each") if item.kind is IngredientKind.FRUIT else "10 ml 7.90"
+        ),
+    )
+
+
+COMMANDS = (
+    Command(
+        "price",
+        N_("set or see what a pack costs"),
+        _price,
+        words=("price new", "prices", "price of"),
+        examples=(N_("price grapefruit oil 10 ml 7.90"), N_("price oranges 0.60 each, 5 garnishes each")),
+        slots=(
+            Slot("item", _ask_item, accept=_accept_item),
+            Slot("pack_price", _ask_pack_price, _wants_price, _accept_pack_price),
+            Slot("garnish", _ask_garnishes, _wants_garnishes, _accept_garnishes),
+        ),
+        writes=True,
+        menu=50,
+    ),
+)

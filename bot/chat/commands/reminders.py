@@ -1,0 +1,45 @@
+"""Answers to reminders: later, or done."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.language import _, show_moment
+from bot.chat.message import Reply, Text
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.values import Duration
+from bot.trade.words import N_
+from bot.work import reminders
+
+
+def _later(talk: Talk, given: Given) -> Reply:
+    number: Any
+    duration: Any
+    number, duration = given.rest
+    if (
+        not isinstance(number, Fraction)
+        or not isinstance(duration, Duration)
+        or not 0 < duration.hours <= 24 * 60
+    ):
+        raise Say(Reply((Text(_("Later by up to 60 days, such as: 2 hours"), strong=True),)))
+    until = reminders.snooze(
+        talk.desk,
+        int(number),
+        timedelta(hours=float(duration.hours)),
+    )
+    said = _("I will remind you again {when}.").format(when=show_moment(until))
+    return Reply((Text(said, strong=True),), edits=talk.message.tapped is not None)
+
+
+def _done(talk: Talk, given: Given) -> Reply:
+    fresh = reminders.done(talk.desk, int(str(given.rest[0])))
+    said = _("Done, by {name}.").format(name=talk.desk.name) if fresh else _("That was done already.")
+    return Reply((Text(said, strong=True),), edits=talk.message.tapped is not None)
+
+
+COMMANDS = (
+    Command("later", N_("be reminded again later"), _later, writes=True),
+    Command("done", N_("mark a reminder done"), _done, writes=True),
+)

@@ -1,0 +1,226 @@
+"""Waste: fruit thrown out, in one line or by taps."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.asking import Question, Slot, columns
+from bot.chat.commands.week import reason_words
+from bot.chat.language import _, ngettext, show_day, show_money, show_number
+from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.plural import counted_name, singular
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.units import show_g
+from bot.chat.values import Amount, Filled, Line, Unknown
+from bot.trade.kinds import IngredientKind, guess_kind
+from bot.trade.measures import Dimension
+from bot.trade.words import N_
+from bot.work import ingredients, waste
+from bot.work.formulas import in_base
+from bot.work.ingredients import IngredientView
+from bot.work.waste import WasteLine, WasteLogged
+
+# Citrus first: what most bars throw out. Offered while the bar has logged nothing of its own.
+_USUAL_FRUIT = (N_("orange"), N_("lemon"), N_("lime"), N_("grapefruit"))
+
+
+def _ask_fruit(talk: Talk, given: Given) -> Question:
+    own = {one.id: one.name for one in ingredients.all_of(talk.desk, IngredientKind.FRUIT)}
+    order = [number for number in waste.most_used(talk.desk) if number in own]
+    order += [number for number in own if number not in order]
+    choices = [(own[number], f"#{number}") for number in order[:8]]
+    names = {name.casefold() for name in own.values()}
+    if len(choices) < 6:
+        choices += [(_(name), _(name)) for name in _USUAL_FRUIT if _(name).casefold() not in names]
+    return Question(_("What was thrown out?"), columns(choices, 2), hint=_("6 oranges mouldy"))
+
+
+def accept_fruit(talk: Talk, given: Given, value: Any) -> IngredientView:
+    """Turn a name into a fruit of the bar; a fruit's ordinary name makes a new one."""
+    if isinstance(value, Unknown):
+        known = talk.vocabulary.named(value.text, "INGREDIENT")
+        if known is None:
+            return _new_fruit(talk, value)
+        return ingredients.get(talk.desk, int(known.id))
+    noun = talk.noun(value, "INGREDIENT", _("fruit"))
+    return ingredients.get(talk.desk, int(noun.id))
+
+
+def _new_fruit(talk: Talk, value: Unknown) -> IngredientView:
+    name = singular(value.text)
+    if guess_kind(name) is IngredientKind.FRUIT or talk.line.casefold().startswith("waste new "):
+        return ingredients.add(talk.desk, name, IngredientKind.FRUIT)
+    near = talk.near(value.text, "INGREDIENT")
+    fresh = Button(_("New: {name}").format(name=name), "waste new " + talk.line.split(None, 1)[-1])
+    buttons = [(Button(one, talk.line_with(value.text, one)),) for one in near]
+    raise Say(
+        reply(
+            _("I know no fruit called “{name}”.").format(name=value.text),
+            *([_("Did you mean:")] if near else []),
+            buttons=(*buttons, (fresh,)),
+        )
+    )
+
+
+def _ask_amount(talk: Talk, given: Given) -> Question:
+    name = counted_name(given["fruit"].name, Fraction(2))
+    choices = columns([(str(n), str(n)) for n in (1, 2, 3, 4, 5, 6, 8, 10, 12)], 3)
+    more = ((_("Other number"), "+"),)
+    return Question(_("How many {name}?").format(name=name), (*choices, more), hint=_("6, or 1.2 kg"))
+
+
+def _accept_amount(talk: Talk, given: Given, value: Any) -> tuple[Fraction, Dimension]:
+    if isinstance(value, Amount):
+        amount, kind = in_base(talk.desk.bar, talk.quantity(value, False))
+        if kind is Dimension.VOLUME:
+            raise Say(reply(_("Fruit is counted or weighed: 6, or 1.2 kg. Volumes do not fit.")))
+    else:
+        amount, kind = Fraction(value), Dimension.COUNT
+    if not 0 < amount <= 100_000:
+        raise Say(reply(_("An amount above zero, please: 6, or 1.2 kg.")))
+    return amount, kind
+
+
+def _ask_reason(talk: Talk, given: Given) -> Question:
+    choices = columns([(_(one), _(one)) for one in talk.desk.bar.settings.reasons], 2)
+    return Question(_("Why?"), choices, hint=_("mouldy"))
+
+
+def _accept_reason(talk: Talk, given: Given, value: Any) -> str:
+    if not isinstance(value, Unknown):
+        return str(value.id)
+    near = talk.near(value.text, "REASON", 1)
+    if near:
+        raise Say(
+            reply(
+                _("I know no reason “{name}”. Did you mean:").format(name=value.text),
+                buttons=(
+                    *((Button(one, talk.line_with(value.text, one)),) for one in near),
+                    (Button(_("other"), talk.line_with(value.text, _("other"))),),
+                ),
+            )
+        )
+    raise Say(
+        reply(
+            _("“{name}” is not one of this bar's reasons. Tap one:").format(name=value.text),
+            buttons=tuple(
+                (Button(_(one), talk.line_with(value.text, _(one))),)
+                for one in talk.desk.bar.settings.reasons
+            ),
+        )
+    )
+
+
+_FRUIT_SLOT = Slot("fruit", _ask_fruit, accept=accept_fruit)
+_AMOUNT_SLOT = Slot("waste_amount", _ask_amount, accept=_accept_amount)
+_REASON_SLOT = Slot("reason", _ask_reason, lambda talk, given: given.guided, _accept_reason)
+_SLOTS = (_FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
+
+
+def _waste(talk: Talk, given: Given) -> Reply:
+    lines = [_line(given.values)] if not given.lines else [_several(talk, line) for line in given.lines]
+    return worded_waste(talk, waste.log(talk.desk, lines))
+
+
+def _line(values: dict[str, Any]) -> WasteLine:
+    amount, kind = values["waste_amount"]
+    return WasteLine(values["fruit"].id, amount, kind, values.get("reason", waste.NO_REASON))
+
+
+def _several(talk: Talk, line: Line) -> WasteLine:
+    """Turn one of several lines of a message into a line of waste; each has to be complete."""
+    filled: dict[str, Filled] = {one.slot: one for one in line.filled}
+    given = Given({}, {})
+    for slot in _SLOTS:
+        if slot.name in filled:
+            given.values[slot.name] = slot.accept(talk, given, filled[slot.name].value)
+    for slot, what in ((_FRUIT_SLOT, _("a fruit")), (_AMOUNT_SLOT, _("an amount"))):
+        if slot.name not in given:
+            said = " ".join(one.text for one in line.filled)
+            raise Say(
+                reply(
+                    _("In “{line}” I miss {what}. Nothing of the message was logged.").format(
+                        line=said, what=what
+                    ),
+                    _("Such as: 6 oranges mouldy, 2 limes"),
+                )
+            )
+    return _line(given.values)
+
+
+def piece_words(view: waste.WasteView) -> str:
+    """Write how much of a fruit: '6 orange', '1,200 g lemon'."""
+    if view.dimension is Dimension.MASS:
+        return f"{show_g(view.amount)} {view.ingredient.name}"
+    return f"{show_number(view.amount, 2)} {counted_name(view.ingredient.name, view.amount)}"
+
+
+def worded_waste(talk: Talk, logged: WasteLogged) -> Reply:
+    """Confirm what was logged, with its cost and a way back."""
+    lines = logged.lines
+    blocks: list[Block] = []
+    if len(lines) == 1:
+        one = lines[0]
+        first = _("Logged: {what}").format(what=piece_words(one))
+        if one.reason:
+            first += f", {reason_words(one.reason)}"
+        first += "." if one.cost is None else f", {show_money(one.cost)}."
+    else:
+        first = ngettext("Logged {count} line", "Logged {count} lines", len(lines)).format(count=len(lines))
+        blocks.append(
+            Grid(
+                tuple(
+                    (piece_words(one), reason_words(one.reason) if one.reason else "", _cost(one.cost))
+                    for one in lines
+                )
+            )
+        )
+    unpriced = sorted({one.ingredient.name for one in lines if one.cost is None})
+    if unpriced:
+        blocks.append(Text(_("No price for {names}: not in the cost.").format(names=", ".join(unpriced))))
+    blocks.append(
+        Text(_("{day} so far: {money}").format(day=show_day(logged.day), money=show_money(logged.day_cost)))
+    )
+    rows: list[tuple[Button, ...]] = [
+        (Button(_("Undo"), f"undo {logged.entry}"), Button(_("More waste"), "waste"))
+    ]
+    if unpriced:
+        number = next(one.ingredient.id for one in lines if one.cost is None)
+        rows.append((Button(_("Price of {name}").format(name=unpriced[0]), f"price #{number}"),))
+    if len(lines) == 1 and not lines[0].reason:
+        blocks.append(Text(_("Why? One tap is enough.")))
+        choices = columns([(_(one), one) for one in talk.desk.bar.settings.reasons], 2)
+        for row in choices:
+            rows.append(tuple(Button(label, f"reason {lines[0].id} {one}") for label, one in row))
+    return Reply((Text(first, strong=True), *blocks), tuple(rows))
+
+
+def _cost(cost: Any) -> str:
+    return "?" if cost is None else show_money(cost)
+
+
+def _reason(talk: Talk, given: Given) -> Reply:
+    number, reason = given.rest
+    key = _accept_reason(talk, given, reason)
+    view = waste.give_reason(talk.desk, int(number), key)  # type: ignore[call-overload]
+    return Reply(
+        (Text(_("{what}: {reason}.").format(what=piece_words(view), reason=reason_words(key)), strong=True),),
+        ((Button(_("Undo"), "undo"), Button(_("More waste"), "waste")),),
+        edits=talk.message.tapped is not None,
+    )
+
+
+COMMANDS = (
+    Command(
+        "waste",
+        N_("log fruit thrown out"),
+        _waste,
+        words=("waste new", "wasted", "binned", "threw out", "thrown out", "log waste"),
+        examples=(N_("waste 6 oranges mouldy"), N_("waste 1.2 kg lemons, 3 limes dried out")),
+        slots=_SLOTS,
+        writes=True,
+        menu=1,
+    ),
+    Command("reason", N_("say why something was thrown out"), _reason, writes=True),
+)

@@ -1,0 +1,382 @@
+"""From a message to replies: finds the person's bar, the question or command meant, and runs it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from bot.chat import asking, reading
+from bot.chat.commands import all_commands, command_at_start
+from bot.chat.language import Tongue, _, speaking
+from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, replies_to_json, reply
+from bot.chat.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.reading import PhraseError
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.vocabulary import vocabulary_for
+from bot.chat.worded_errors import worded, worded_phrase_error
+from bot.trade.errors import TradeError
+from bot.work import people
+from bot.work.desk import BarView, Clock
+from bot.work.errors import WorkError
+from storage.store import Store
+from storage.unit import Unit
+
+KEPT = "~"  # a tap whose line was too long for a button and is kept: '~ 41 2'
+_COMMAND = re.compile(r"^/([A-Za-z_]+)(?:@(\w+))?\s?", re.ASCII)
+
+# Marks the update done within the transaction that did the work; False: it was done before.
+Receipt = Callable[[Unit, str], bool]
+
+
+class AlreadyDoneError(Exception):
+    """This update was worked before; nothing may change twice."""
+
+
+@dataclass(frozen=True)
+class _Plan:
+    """What a message is taken for: a command with what follows it, or an answer to a question."""
+
+    command: Command | None = None
+    rest: str = ""
+    answer: str | None = None
+    tapped: bool = False
+    stale: bool = False
+
+    @property
+    def writes(self) -> bool:
+        """Whether a transaction that can change things is needed."""
+        return self.answer is not None or (self.command is not None and self.command.writes)
+
+
+class Conversation:
+    """Answers messages, whatever channel they came by."""
+
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        bot_name: str = "",
+        deep_link: Callable[[str], str] | None = None,
+    ) -> None:
+        self.store = store
+        self.clock = clock
+        self.bot_name = bot_name
+        self.deep_link = deep_link
+
+    def answer(self, message: Message, receipt: Receipt | None = None) -> list[Reply]:
+        """Return the replies to a message, everything it changed already on disk.
+
+        `receipt` is called in the transaction that changes things. Raises
+        AlreadyDoneError when it says that the message was worked before.
+        """
+        with self.store.reading() as unit:
+            presence = self._find(unit, message)
+            if presence.person_id is not None and presence.room_id is not None:
+                with speaking(_tongue(presence)):
+                    talk = self._talk(unit, message, presence)
+                    plan = self._plan(talk)
+                    if not plan.writes and not (presence.question and plan.command):
+                        replies = self._guarded(talk, plan)
+                        if replies is not None and not _too_long(replies):
+                            return replies
+        return self._answer_writing(message, receipt)
+
+    def _answer_writing(self, message: Message, receipt: Receipt | None) -> list[Reply]:
+        with self.store.writing() as unit:
+            sender, place = message.sender, message.place
+            presence = people.meet(
+                unit,
+                message.channel,
+                sender.outside_id,
+                sender.name,
+                sender.language,
+                place.outside_id,
+                place.private,
+                place.title,
+            )
+            with speaking(_tongue(presence)):
+                talk = self._talk(unit, message, presence)
+                replies = self._within_savepoint(talk)
+                replies = self._keep_long_lines(talk, replies)
+                if receipt is not None and not receipt(unit, replies_to_json(replies)):
+                    raise AlreadyDoneError
+        return replies
+
+    def _within_savepoint(self, talk: Talk) -> list[Reply]:
+        plan = self._plan(talk)
+        if plan.command is not None and talk.presence.question is not None:
+            # A new command ends the question in progress.
+            people.drop_question(talk.unit, talk.presence.room_id or 0, talk.presence.person_id or 0)
+        point = talk.unit.session.begin_nested()
+        try:
+            replies = self._run(talk, plan)
+        except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError) as error:
+            point.rollback()
+            return _worded(error, talk)
+        point.commit()
+        return replies
+
+    def _guarded(self, talk: Talk, plan: _Plan) -> list[Reply] | None:
+        """Run a plan that only reads; None when it turns out that something must be written."""
+        try:
+            return self._run(talk, plan)
+        except _MustWriteError:
+            return None
+        except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError) as error:
+            return _worded(error, talk)
+
+    def _find(self, unit: Unit, message: Message) -> people.Presence:
+        place = message.place
+        return people.find(unit, message.channel, message.sender.outside_id, place.outside_id, place.private)
+
+    def _talk(self, unit: Unit, message: Message, presence: people.Presence) -> Talk:
+        language = _tongue(presence).language
+        vocabulary = vocabulary_for(unit, presence.bar, language, id(self.store))
+        return Talk(unit, message, presence, vocabulary, self.clock, message.text, self.deep_link)
+
+    # -- what is meant -------------------------------------------------------------------
+
+    def _plan(self, talk: Talk) -> _Plan:
+        text = talk.message.text.strip()
+        question = talk.presence.question
+        if talk.message.tapped is not None:
+            found = _tap(text, question)
+            if found is not None:
+                return found
+            if text.startswith(f"{KEPT} "):
+                text = _kept_line(text, question)
+                talk.line = text
+                if not text:
+                    return _Plan(stale=True)
+        slash = _COMMAND.match(text)
+        if slash is not None:
+            named = all_commands().get(slash[1].casefold()) or _by_word(slash[1])
+            return _Plan(named, text[slash.end() :])
+        spoken = command_at_start(text)
+        if question is not None and "command" in question.state and talk.message.tapped is None:
+            if (
+                spoken is not None
+                and _reads_whole(spoken, talk)
+                and not _reads_as_answer(question, text, talk)
+            ):
+                return _Plan(*spoken)
+            return _Plan(answer=text)
+        return _Plan(*spoken) if spoken is not None else _Plan()
+
+    def _run(self, talk: Talk, plan: _Plan) -> list[Reply]:
+        if plan.stale:
+            return [reply(_("This button is out of date."), _("Ask again and use the new buttons."))]
+        if plan.answer is not None:
+            return _as_list(self._resume(talk, plan))
+        command = plan.command
+        if command is None:
+            return _as_list(_not_understood(talk))
+        refused = _refusal(talk, command)
+        if refused is not None:
+            return [refused]
+        phrase = reading.read(command.rule, plan.rest.strip(), talk.vocabulary)
+        given = Given.of(phrase.slots, phrase.lines, phrase.rest)
+        if not command.writes and _would_ask(talk, command, given):
+            raise _MustWriteError
+        return _as_list(asking.start(talk, command, given))
+
+    def _resume(self, talk: Talk, plan: _Plan) -> Reply | list[Reply]:
+        question = talk.presence.question
+        if question is None or plan.answer is None:
+            return reply(_("This button is out of date."), _("Ask again and use the new buttons."))
+        command = all_commands()[question.state["command"]]
+        refused = _refusal(talk, command)
+        if refused is not None:
+            return refused
+        return asking.resume(talk, command, plan.answer, plan.tapped)
+
+    # -- long lines behind buttons ---------------------------------------------------------
+
+    def _keep_long_lines(self, talk: Talk, replies: list[Reply]) -> list[Reply]:
+        """Keep lines that no button can carry in the database, and put their numbers behind the buttons."""
+        if not _too_long(replies):
+            return replies
+        presence = talk.presence
+        room_id, person_id = presence.room_id or 0, presence.person_id or 0
+        now = people.find(
+            talk.unit,
+            talk.message.channel,
+            talk.message.sender.outside_id,
+            talk.message.place.outside_id,
+            talk.message.place.private,
+        ).question
+        state = dict(now.state) if now is not None else {}
+        lines: list[str] = []
+        for one in replies:
+            lines += [
+                button.line
+                for row in one.buttons
+                for button in row
+                if len(button.line.encode()) > BUTTON_BYTES
+            ]
+        nonce = people.keep_question(
+            talk.unit, room_id, person_id, {**state, "lines": lines}, self.clock.now()
+        )
+        old = None if now is None else now.nonce
+
+        def kept(button: Button) -> Button:
+            if len(button.line.encode()) > BUTTON_BYTES:
+                line = f"{KEPT} {nonce} {lines.index(button.line)}"
+            elif old is not None and button.line.startswith(f"{asking.ANSWER} {old} "):
+                line = button.line.replace(f" {old} ", f" {nonce} ", 1)
+            else:
+                return button
+            return Button(button.label, line)
+
+        return [
+            replace(one, buttons=tuple(tuple(kept(button) for button in row) for row in one.buttons))
+            for one in replies
+        ]
+
+
+class _MustWriteError(Exception):
+    """A command that only reads has to ask something, and a question is written down."""
+
+
+def _would_ask(talk: Talk, command: Command, given: Given) -> bool:
+    return any(slot.name not in given and slot.wanted(talk, given) for slot in command.slots)
+
+
+def _tongue(presence: people.Presence) -> Tongue:
+    bar = presence.bar
+    language = (presence.language or (bar.language if bar else "") or "en").replace("-", "_")
+    short = language.split("_")[0]
+    if bar is None:
+        # Not yet known where: the 24-hour clock is read everywhere.
+        return Tongue(short if short in SPOKEN else "en", "en_GB", "UTC", "USD")
+    return Tongue(short if short in SPOKEN else "en", locale_of(bar, short), bar.zone, bar.currency)
+
+
+SPOKEN = ("en",)
+_PLACES = {"US": "US", "UK": "GB", "EU": "IE", "other": "AU"}
+
+
+def locale_of(bar: BarView, language: str) -> str:
+    """Return the locale whose signs a bar's numbers, money and days are written with."""
+    if bar.settings.locale:
+        return bar.settings.locale
+    if language == "es":
+        return "es_US" if bar.jurisdiction == "US" else "es_ES"
+    return "en_" + _PLACES.get(bar.jurisdiction, "AU")
+
+
+def _tap(text: str, question: people.PendingQuestion | None) -> _Plan | None:
+    if not text.startswith(f"{asking.ANSWER} "):
+        return None
+    _sign, nonce, answer = [*text.split(" ", 2), "", ""][:3]
+    if question is None or nonce != str(question.nonce) or "command" not in question.state:
+        return _Plan(stale=True)
+    return _Plan(answer=answer, tapped=True)
+
+
+def _kept_line(text: str, question: people.PendingQuestion | None) -> str:
+    _sign, nonce, index = [*text.split(" ", 2), "", ""][:3]
+    if question is None or nonce != str(question.nonce) or not index.isdigit():
+        return ""
+    lines = question.state.get("lines", [])
+    return str(lines[int(index)]) if int(index) < len(lines) else ""
+
+
+def _by_word(word: str) -> Command | None:
+    found = command_at_start(word.replace("_", " "))
+    return found[0] if found is not None else None
+
+
+def _reads_whole(spoken: tuple[Command, str], talk: Talk) -> bool:
+    command, rest = spoken
+    try:
+        reading.read(command.rule, rest.strip(), talk.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return False
+    return True
+
+
+def _reads_as_answer(question: people.PendingQuestion, text: str, talk: Talk) -> bool:
+    command = all_commands()[question.state["command"]]
+    slot = next(slot for slot in command.slots if slot.name == question.state["asking"])
+    try:
+        reading.read(slot.reads_by, text, talk.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return False
+    return True
+
+
+def _refusal(talk: Talk, command: Command) -> Reply | None:
+    if command.anyone:
+        return None
+    if talk.presence.bar is None:
+        return stranger(talk)
+    if command.manages and not talk.desk.role.manages:
+        return reply(_("Only a manager can do that. Ask one to do it, or to make you a manager."))
+    return None
+
+
+def stranger(talk: Talk) -> Reply:
+    """Answer somebody who stands in no bar: how to open or to join one, and nothing else."""
+    if not talk.message.place.private:
+        return reply(
+            _("This chat belongs to no bar that you are in."),
+            _("Ask a manager for a joining code, or write to me in a private chat."),
+        )
+    return reply(
+        _("You are not in a bar yet."),
+        _("Open your own, or join one with the code a manager gives you: join CODE"),
+        buttons=((Button(_("Open a bar"), "start"), Button(_("Join with a code"), "join")),),
+    )
+
+
+def _not_understood(talk: Talk) -> Reply:
+    if talk.presence.bar is None:
+        return stranger(talk)
+    text = " ".join(talk.message.text.split())
+    from rapidfuzz import process  # noqa: PLC0415 - only for what was not understood
+
+    first = text.split(" ")[0].lstrip("/").casefold() if text else ""
+    words = [
+        word for command in all_commands().values() if command.menu for word in (command.name, *command.words)
+    ]
+    near = process.extractOne(first, words, score_cutoff=72) if first else None
+    if near is not None:
+        line = text.lstrip("/")
+        fixed = near[0] + line[len(first) :]
+        return reply(
+            _("I do not know “{word}”. Did you mean “{near}”?").format(word=first[:40], near=near[0]),
+            buttons=((Button(fixed if len(fixed) <= 40 else near[0], fixed),),),
+        )
+    return reply(
+        _("I did not understand that."),
+        _("Start with what to do, such as: scale, waste, batch, cost, week. Or tap Help."),
+        buttons=((Button(_("Help"), "help"),),),
+    )
+
+
+def _worded(error: Exception, talk: Talk) -> list[Reply]:
+    if isinstance(error, Say):
+        return [error.answer]
+    if isinstance(error, PhraseError):
+        command = command_at_start(talk.line.lstrip("/"))
+        examples = command[0].examples[:1] if command is not None else ()
+        said = worded_phrase_error(error, talk.line)
+        if examples:
+            return [reply(said, _("For example: {example}").format(example=_(examples[0])))]
+        return [reply(said)]
+    answer = worded(error)
+    if answer is None:
+        raise error
+    return [answer]
+
+
+def _too_long(replies: list[Reply]) -> bool:
+    return any(
+        len(button.line.encode()) > BUTTON_BYTES for one in replies for row in one.buttons for button in row
+    )
+
+
+def _as_list(answer: Reply | list[Reply]) -> list[Reply]:
+    return answer if isinstance(answer, list) else [answer]

@@ -1,0 +1,101 @@
+"""Reminders in words."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+
+from bot.chat.commands.batches import clarity_buttons
+from bot.chat.conversation import locale_of
+from bot.chat.language import Tongue, _, ngettext, show_day, show_full_day, show_moment, speaking
+from bot.chat.message import Block, Button, Reply, Text
+from bot.chat.units import show_ml
+from bot.work.reminders import DueReminder
+
+
+def worded_reminder(due: DueReminder, now: datetime) -> Reply:
+    """Word a reminder in the language of whoever gets it: what, since when if late, and what to tap."""
+    language = (due.language or due.bar.language).split("_", maxsplit=1)[0]
+    with speaking(Tongue(language, locale_of(due.bar, language), due.bar.zone, due.bar.currency)):
+        first, lines, buttons = _WORDS[due.kind](due)
+        if due.late_by(now) is not None:
+            lines.append(_("Late: this was due {when}.").format(when=show_moment(due.first_due_at)))
+        if due.unsure:
+            lines.append(_("(This may be a repeat.)"))
+        blocks: tuple[Block, ...] = (Text(first, strong=True), *(Text(line) for line in lines))
+        return Reply(blocks, buttons, quiet=False)
+
+
+_Worded = tuple[str, list[str], tuple[tuple[Button, ...], ...]]
+
+
+def _snooze(due: DueReminder, *spans: tuple[str, str]) -> tuple[Button, ...]:
+    return tuple(Button(label, f"later {due.id} {span}") for label, span in spans)
+
+
+def _rested(due: DueReminder) -> _Worded:
+    number = due.batch or 0
+    first = _("Batch {number}, {name}, has rested. How does it look?").format(number=number, name=due.name)
+    lines = [_("{volume}, discard after {day}").format(volume=_volume(due), day=_discard_day(due))]
+    snooze = _snooze(due, (_("In 2 hours"), "2 hours"), (_("Tomorrow"), "1 day"))
+    return first, lines, (clarity_buttons(number), snooze)
+
+
+def _recheck(due: DueReminder) -> _Worded:
+    number = due.batch or 0
+    first = _("Batch {number}, {name}, was not clear. How does it look now?").format(
+        number=number, name=due.name
+    )
+    rows = (
+        clarity_buttons(number),
+        (*_snooze(due, (_("Tomorrow"), "1 day")), Button(_("Discard"), f"discard {number}")),
+    )
+    return first, [_volume(due)], rows
+
+
+def _discard(due: DueReminder) -> _Worded:
+    number = due.batch or 0
+    days = int(due.details.get("days", 0))
+    if days:
+        first = ngettext(
+            "Batch {number}, {name}: discard after {day}, {count} day left.",
+            "Batch {number}, {name}: discard after {day}, {count} days left.",
+            days,
+        ).format(number=number, name=due.name, day=_discard_day(due), count=days)
+    else:
+        first = _("Batch {number}, {name}: today is its last day.").format(number=number, name=due.name)
+    rows = (
+        (Button(_("Used up"), f"used {number}"), Button(_("Discard"), f"discard {number}")),
+        (*_snooze(due, (_("Tomorrow"), "1 day")), Button(_("Done"), f"done {due.id}")),
+    )
+    return first, [_volume(due)], rows
+
+
+def _close(due: DueReminder) -> _Worded:
+    day = date.fromisoformat(due.details["day"])
+    first = _("Closing {bar}, {day}: what was thrown out?").format(bar=due.bar.name, day=show_day(day))
+    lines = [_("Type it, such as: 6 oranges mouldy, 2 limes. Or tap.")]
+    missed = int(due.details.get("missed", 0))
+    if missed:
+        lines.append(
+            ngettext(
+                "{count} earlier night was not asked about.",
+                "{count} earlier nights were not asked about.",
+                missed,
+            ).format(count=missed)
+        )
+    rows = (
+        (Button(_("Log waste"), "waste"), Button(_("Nothing tonight"), f"done {due.id}")),
+        _snooze(due, (_("In half an hour"), "30 min"), (_("Tomorrow noon"), "11 hours")),
+    )
+    return first, lines, rows
+
+
+def _volume(due: DueReminder) -> str:
+    return show_ml(due.total_ml, due.bar.units)
+
+
+def _discard_day(due: DueReminder) -> str:
+    return "" if due.discard_on is None else show_full_day(due.discard_on)
+
+
+_WORDS = {"rested": _rested, "recheck": _recheck, "discard": _discard, "close": _close}

@@ -1,0 +1,81 @@
+"""The little words of the grammar, in each language that is understood."""
+
+from __future__ import annotations
+
+from functools import cache
+
+_ENGLISH = {
+    "TO": "to into make fill until till",
+    "FOR": "for",
+    "WITH": "with from using",
+    "WITHOUT": "without no",
+    "IN": "in as",
+    "OF": "of",
+    "AND": "and",
+    "AT": "at",
+    "ON": "on",
+    "IS": "is are cost costs",
+    "EACH": "each apiece ea per piece pieces",
+    "DRINKS": "drink drinks serve serves serving servings cocktail cocktails",
+    "BOTTLES": "bottle bottles sprayer sprayers",
+    "SPRAYS": "spray sprays mist mists pump pumps squirt squirts",
+    "GARNISHES": "garnish garnishes peel peels twist twists zest zests wheel wheels wedge wedges",
+    "LOSS": "loss lost lose losing spill spillage",
+    "PER_CENT": "percent pct",
+    "VOL": "vol abv",
+    "PROOF": "proof",
+    "GRAMS": "weight grams mass",
+    "LOT": "lot lots",
+    "REST": "rest rests resting",
+    "DISCARD": "discard discards bin binned throw dump toss",
+    "HOURS": "hour hours hr hrs h",
+    "DAYS": "day days",
+    "WEEKS": "week weeks wk wks",
+    "MONTHS": "month months",
+    "MINUTES": "minute minutes min mins",
+    "CLEAR": "clear bright",
+    "HAZY": "hazy cloudy haze milky",
+    "SPLIT": "split separated layers layered",
+    "DONE": "done finish finished ready ok okay",
+    "KIND": "kind type",
+    "KEEP": "keep same default",
+    "RENAME": "rename renamed",
+    "ARCHIVE": "archive archived",
+    "RESTORE": "restore unarchive",
+    "CHANGE": "change edit amend",
+    "REMOVE": "remove delete drop",
+    "VERSION": "version v",
+    "LAST": "last previous",
+    "THIS": "this",
+    "MORE": "more",
+    "YES": "yes y yeah yep",
+    "NO": "no n nope",
+    "OPEN": "open opened opening",
+    "USED": "used",
+    "UP": "up",
+    "BATCH": "batch batches",
+    "NOTE": "note notes",
+    "GARNISH_FOR": "replaces garnish",
+    "REPLACES": "replaces instead replace",
+    "HAVE": "have got",
+    "ALL": "all everything",
+    "FACTOR": "times fold",
+    "DOUBLE": "double twice",
+    "TRIPLE": "triple thrice",
+    "HALF": "half",
+}
+
+
+@cache
+def keyword_table(language: str) -> dict[str, tuple[str, ...]]:
+    """Return the terminals that a word may stand for; English is understood in every language."""
+    table: dict[str, tuple[str, ...]] = {}
+    for words in (_LANGUAGES.get(language[:2], {}), _ENGLISH):
+        for terminal, listed in words.items():
+            for word in listed.split():
+                if terminal not in table.get(word, ()):
+                    table[word] = (*table.get(word, ()), terminal)
+    return table
+
+
+_LANGUAGES: dict[str, dict[str, str]] = {"en": {}}

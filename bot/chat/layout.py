@@ -1,0 +1,46 @@
+"""Laying a reply out as lines of text, narrow enough for a phone."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Sequence
+from unicodedata import east_asian_width
+
+WIDTH = 32  # characters of fixed width that fit a 380-pixel phone
+_NARROWEST = 10
+
+
+def columns_of(text: str) -> int:
+    """Return how many character columns a text takes up; wide scripts take two a letter."""
+    return sum(2 if east_asian_width(char) in "WF" else 1 for char in text)
+
+
+def grid_lines(rows: Sequence[Sequence[str]], width: int = WIDTH) -> list[str]:
+    """Align rows: the first column left, the others right; a long first cell wraps, never cut."""
+    if not rows:
+        return []
+    count = max(len(row) for row in rows)
+    cells = [[*row, *[""] * (count - len(row))] for row in rows]
+    others = [max(columns_of(row[at]) for row in cells) for at in range(1, count)]
+    taken = sum(others) + 2 * len(others)
+    first = min(max(columns_of(row[0]) for row in cells), max(width - taken, _NARROWEST))
+    if first + taken > width:
+        return _stacked(cells, width)
+    lines: list[str] = []
+    for row in cells:
+        name = textwrap.wrap(row[0], first, break_long_words=True) or [""]
+        rest = "".join("  " + " " * (others[at] - columns_of(cell)) + cell for at, cell in enumerate(row[1:]))
+        # The numbers stand beside the last line of a wrapped name.
+        lines += name[:-1]
+        lines.append((name[-1] + " " * (first - columns_of(name[-1])) + rest).rstrip())
+    return lines
+
+
+def _stacked(cells: Sequence[Sequence[str]], width: int) -> list[str]:
+    """Lay rows out that are too wide side by side: the name, then its values indented below."""
+    lines: list[str] = []
+    for row in cells:
+        lines += textwrap.wrap(row[0], width) or [""]
+        values = "  ".join(cell for cell in row[1:] if cell)
+        lines += textwrap.wrap(values, width - 2, initial_indent="  ", subsequent_indent="  ")
+    return lines

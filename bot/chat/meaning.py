@@ -1,0 +1,252 @@
+"""From parse trees to values."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from lark import Token, Transformer, v_args
+from lark.tree import Meta
+
+from bot.chat.pieces import Noun
+from bot.chat.values import (
+    Amount,
+    Bottles,
+    Detail,
+    Drinks,
+    Duration,
+    Factor,
+    Filled,
+    Hash,
+    IngredientLine,
+    Line,
+    Money,
+    Named,
+    PackPrice,
+    Span,
+    Stock,
+    Total,
+    Unknown,
+)
+
+_SIGNS = {"€": "EUR", "£": "GBP", "¥": "JPY"}  # a dollar sign alone does not say whose dollar
+_HOURS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24), "WEEKS": Fraction(168)}
+_HOURS["MONTHS"] = Fraction(30 * 24)  # a month of shelf life is counted as 30 days
+
+
+class Spoken(Token):
+    """A token of the grammar that carries what it was read as."""
+
+    meaning: Any
+
+
+@dataclass(frozen=True, slots=True)
+class _Strength:
+    percent: Fraction
+
+
+def _flat(children: list[Any]) -> Iterator[Any]:
+    for child in children:
+        if isinstance(child, list):
+            yield from _flat(child)
+        elif not isinstance(child, Token):
+            yield child
+
+
+def _numbers(children: list[Any]) -> list[Fraction]:
+    return [token.meaning for token in children if isinstance(token, Spoken) and token.type == "NUMBER"]
+
+
+class Meaning(Transformer[Token, Any]):
+    """Bottom up: values first, then slots with the words that filled them."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self._text = text
+
+    def __default__(self, data: Any, children: list[Any], meta: Meta) -> Any:
+        """Rules without a method of their own: slots keep their words, the rest pass through."""
+        name = str(data)
+        if not name.endswith("_slot"):
+            return [child for child in children if not isinstance(child, Token)] if name != "_" else children
+        return self._filled(name, children, meta)
+
+    def _filled(self, name: str, children: list[Any], meta: Meta) -> Filled:
+        values = list(_flat(children))
+        if not values:
+            first = next((token for token in children if isinstance(token, Token)), None)
+            value: Any = getattr(first, "meaning", None)
+            if isinstance(first, Token) and not isinstance(value, Noun):
+                value = first.type.lower()
+        else:
+            value = values[0] if len(values) == 1 else tuple(values)
+        text = self._text[meta.start_pos : meta.end_pos] if not meta.empty else ""
+        return Filled(name.removesuffix("_slot"), value, text)
+
+    # -- values ------------------------------------------------------------------------
+
+    def number(self, children: list[Any]) -> Fraction:
+        return _numbers(children)[0]
+
+    def one(self, children: list[Any]) -> Span:
+        value = _numbers(children)[0]
+        return Span(value, value)
+
+    def span(self, children: list[Any]) -> Span:
+        low, high = sorted(_numbers(children))
+        return Span(low, high)
+
+    percent = number
+
+    def strength(self, children: list[Any]) -> _Strength:
+        return _Strength(_numbers(children)[0])
+
+    def measured(self, children: list[Any]) -> Amount:
+        return Amount(children[0].meaning, children[1].meaning)
+
+    def counted(self, children: list[Any]) -> Amount:
+        return Amount(children[0].meaning, "each")
+
+    def duration(self, children: list[Any]) -> Duration:
+        return Duration(children[0].meaning * _HOURS[children[1].type])
+
+    @v_args(meta=True)
+    def text(self, meta: Meta, children: list[Any]) -> str:
+        return self._text[meta.start_pos : meta.end_pos].strip()
+
+    name = text
+
+    @v_args(meta=True)
+    def unknown(self, meta: Meta, children: list[Any]) -> Unknown:
+        return Unknown(self._text[meta.start_pos : meta.end_pos].strip())
+
+    @v_args(meta=True)
+    def item_longer(self, meta: Meta, children: list[Any]) -> Unknown:
+        return Unknown(self._text[meta.start_pos : meta.end_pos].strip())
+
+    def _named(self, children: list[Any]) -> Named:
+        child = children[0]
+        if not isinstance(child, Spoken):
+            assert isinstance(child, Unknown)  # noqa: S101 - the grammar has no other child here
+            return child
+        if child.type == "HASH":
+            number, _, version = child.meaning.partition(".")
+            return Hash(int(number), int(version) if version else None)
+        noun: Noun = child.meaning
+        return noun
+
+    formula = ingredient = item = fruit = why = _named
+
+    def batch(self, children: list[Any]) -> int:
+        token = children[0]
+        return int(str(token.meaning).partition(".")[0])
+
+    def money(self, children: list[Any]) -> Money:
+        number = _numbers(children)[0]
+        currency = None
+        for token in children:
+            if token.type == "CODE":
+                currency = token.meaning
+            elif token.type == "SIGN":
+                currency = _SIGNS.get(token.meaning)
+        return Money(number, currency)
+
+    # -- targets -----------------------------------------------------------------------
+
+    def bottles(self, children: list[Any]) -> Bottles:
+        return Bottles(_numbers(children)[0], next(_flat(children)))
+
+    def bottles_after(self, children: list[Any]) -> Bottles:
+        return Bottles(_numbers(children)[0], next(_flat(children)))
+
+    def total(self, children: list[Any]) -> Total:
+        return Total(next(_flat(children)))
+
+    def drinks(self, children: list[Any]) -> Drinks:
+        return Drinks(_numbers(children)[0])
+
+    def factor(self, children: list[Any]) -> Factor:
+        return Factor(_numbers(children)[0])
+
+    def double(self, children: list[Any]) -> Factor:
+        return Factor(Fraction(2))
+
+    def triple(self, children: list[Any]) -> Factor:
+        return Factor(Fraction(3))
+
+    def half(self, children: list[Any]) -> Factor:
+        return Factor(Fraction(1, 2))
+
+    def have(self, children: list[Any]) -> tuple[Named, Amount]:
+        parts = list(_flat(children))
+        amount = next(part for part in parts if isinstance(part, Amount))
+        return next(part for part in parts if not isinstance(part, Amount)), amount
+
+    def stock(self, children: list[Any]) -> Stock:
+        return Stock(tuple(_flat(children)))
+
+    def loss(self, children: list[Any]) -> Fraction:
+        percent: Fraction = next(_flat(children))
+        return percent / 100
+
+    # -- prices ------------------------------------------------------------------------
+
+    @v_args(meta=True)
+    def pack_and_price(self, meta: Meta, children: list[Any]) -> Filled:
+        number, unit = children[0].meaning, children[1]
+        pack = Amount(number, "each" if unit.type == "EACH" else unit.meaning)
+        return self._pack_price(meta, PackPrice(pack, next(_flat(children))))
+
+    @v_args(meta=True)
+    def each_price(self, meta: Meta, children: list[Any]) -> Filled:
+        money = self.money([token for token in children if token.type != "EACH"])
+        return self._pack_price(meta, PackPrice(Amount(Fraction(1), "each"), money))
+
+    @v_args(meta=True)
+    def price_alone(self, meta: Meta, children: list[Any]) -> Filled:
+        return self._pack_price(meta, PackPrice(None, next(_flat(children))))
+
+    def _pack_price(self, meta: Meta, value: PackPrice) -> Filled:
+        return Filled("pack_price", value, self._text[meta.start_pos : meta.end_pos])
+
+    # -- formula lines -----------------------------------------------------------------
+
+    def ingredient_line(self, children: list[Any]) -> IngredientLine:
+        parts = list(_flat(children))
+        strength = next((part.percent for part in parts if isinstance(part, _Strength)), None)
+        amount = next(part for part in parts if isinstance(part, Amount))
+        item = next(part for part in parts if isinstance(part, Noun | Hash | Unknown))
+        return IngredientLine(item, amount, strength)
+
+    def rest_line(self, children: list[Any]) -> Detail:
+        return Detail("rest", next(_flat(children)))
+
+    def discard_line(self, children: list[Any]) -> Detail:
+        return Detail("discard", next(_flat(children)))
+
+    def sprays_line(self, children: list[Any]) -> Detail:
+        return Detail("sprays", next(_flat(children)))
+
+    def kind_line(self, children: list[Any]) -> Detail:
+        return Detail("kind", next(token.meaning for token in children if token.type == "PREPARATION"))
+
+    def replaces_line(self, children: list[Any]) -> Detail:
+        return Detail("replaces", next(_flat(children)))
+
+    def remove_line(self, children: list[Any]) -> Detail:
+        return Detail("remove", next(_flat(children)))
+
+    @v_args(meta=True)
+    def lines_slot(self, meta: Meta, children: list[Any]) -> Filled:
+        return Filled("lines", tuple(_flat(children)), self._text[meta.start_pos : meta.end_pos])
+
+    # -- waste -------------------------------------------------------------------------
+
+    def waste_line(self, children: list[Any]) -> Line:
+        return Line(tuple(_flat(children)))
+
+    @v_args(meta=True)
+    def batch_card(self, meta: Meta, children: list[Any]) -> Filled:
+        return Filled("batch", int(_numbers(children)[0]), self._text[meta.start_pos : meta.end_pos])

@@ -1,0 +1,159 @@
+"""What comes in and what goes out, in plain values that every channel can carry."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict, dataclass, field, replace
+from datetime import datetime
+from typing import Any
+
+# Telegram allows 64 bytes behind a button; a longer line is kept in the database instead.
+BUTTON_BYTES = 64
+
+
+@dataclass(frozen=True, slots=True)
+class Sender:
+    """Who wrote: the channel's own id for them, and the name to show."""
+
+    outside_id: str
+    name: str
+    language: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where it was written: a private chat or a group, and the forum topic if any."""
+
+    outside_id: str
+    private: bool
+    title: str = ""
+    thread: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """One thing a person said or tapped.
+
+    `key` names the message uniquely within its channel and place, so that the same
+    one seen twice changes nothing twice. `tapped` is the id of the message whose
+    button was pressed; `text` is then the line behind the button. `addressed` says
+    that a group message speaks to the bot (a command or a reply to it). `photo` is
+    the channel's own file id.
+    """
+
+    channel: str
+    sender: Sender
+    place: Place
+    text: str
+    key: str
+    sent_at: datetime
+    tapped: str | None = None
+    addressed: bool = True
+    photo: str | None = None
+    corrects: str | None = None  # the key of the message that this one replaces (an edit)
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """One paragraph; `strong` for the answer itself."""
+
+    text: str
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """Rows of cells to be shown aligned: first column left, the others right."""
+
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One handling caution, shown apart from the numbers."""
+
+    text: str
+
+
+Block = Text | Grid | Caution
+
+
+@dataclass(frozen=True, slots=True)
+class Button:
+    """A label to tap. Tapping says `line`, just as if it had been typed."""
+
+    label: str
+    line: str
+
+
+@dataclass(frozen=True, slots=True)
+class File:
+    """A picture or a document, with the name it is saved under."""
+
+    name: str
+    content: bytes
+    picture: bool = False
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Reply:
+    """One answer.
+
+    `edits` replaces the message whose button was tapped; `ask` wants a typed answer
+    and is the hint shown in the empty field; `quiet` makes no sound on the phone.
+    """
+
+    blocks: tuple[Block, ...]
+    buttons: tuple[tuple[Button, ...], ...] = ()
+    files: tuple[File, ...] = ()
+    ask: str | None = None
+    edits: bool = False
+    quiet: bool = True
+    choosing: bool = field(default=False)  # the buttons belong to a question in progress
+
+    def with_buttons(self, *rows: tuple[Button, ...]) -> Reply:
+        """Return the same reply with more rows of buttons below."""
+        return replace(self, buttons=(*self.buttons, *rows))
+
+    @property
+    def first_line(self) -> str:
+        """The answer itself."""
+        block = self.blocks[0]
+        return block.text if isinstance(block, Text | Caution) else " ".join(block.rows[0])
+
+
+def reply(first: str, *blocks: Block | str, **options: Any) -> Reply:
+    """Make a reply whose first line is the answer; plain strings become paragraphs."""
+    rest = tuple(Text(block) if isinstance(block, str) else block for block in blocks)
+    return Reply((Text(first, strong=True), *rest), **options)
+
+
+_BLOCKS: dict[str, type[Text] | type[Grid] | type[Caution]] = {"text": Text, "grid": Grid, "caution": Caution}
+
+
+def replies_to_json(replies: list[Reply]) -> str:
+    """Write replies down (files left out: they are made again from the question)."""
+    kinds = {kind: name for name, kind in _BLOCKS.items()}
+    out = []
+    for one in replies:
+        data = asdict(replace(one, files=()))
+        data["blocks"] = [[kinds[type(block)], asdict(block)] for block in one.blocks]
+        out.append(data)
+    return json.dumps(out, ensure_ascii=False, separators=(",", ":"))
+
+
+def replies_from_json(text: str) -> list[Reply]:
+    """Read replies back."""
+    replies = []
+    for data in json.loads(text):
+        blocks: list[Block] = []
+        for name, fields in data.pop("blocks"):
+            if name == "grid":
+                blocks.append(Grid(tuple(tuple(row) for row in fields["rows"])))
+            else:
+                blocks.append(_BLOCKS[name](**fields))
+        buttons = tuple(tuple(Button(**one) for one in row) for row in data.pop("buttons"))
+        data.pop("files")
+        replies.append(Reply(tuple(blocks), buttons, **data))
+    return replies

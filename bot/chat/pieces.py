@@ -1,0 +1,198 @@
+"""Cutting a message into pieces, each with the readings it may have.
+
+A piece of text can be several things: 'oz' a unit or a word, 'lime' a fruit or part
+of a name. All readings are kept, the longest and most telling first; the grammar's
+state picks the one that fits (see reading.py).
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from functools import lru_cache
+
+import snowballstemmer
+
+from bot.chat.keywords import keyword_table
+from bot.chat.language import decimal_mark, tongue
+from bot.chat.numbers import NUMBER_WORDS, AmbiguousNumberError, NotANumberError, read_number
+from bot.trade.unit_words import look_up
+
+_FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_PATTERN = re.compile(
+    rf"""
+    (?P<NEWLINE>\s*\n\s*)
+  | (?P<WEEK>\d{{4}}-[Ww]\d{{1,2}}\b)
+  | (?P<DATE>\d{{4}}-\d{{2}}-\d{{2}}\b)
+  | (?P<TIME>\d{{1,2}}:\d{{2}}\b)
+  | (?P<HASH>\#\d{{1,9}}(?:\.\d{{1,6}})?)
+  | (?P<NUMBER>\d+[ ]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]
+      | \d+(?:[.,'’\u00a0\u202f\u2009]\d+)* | [.,]\d+)
+  | (?P<PERCENT>%)
+  | (?P<TIMES>[×*] | [xX](?=[ ]*[\d{_FRACTIONS}]) | (?<=\d)[xX]\b | (?<=\d[ ])[xX]\b)
+  | (?P<DASH>[-–—])
+  | (?P<SIGN>[€£$¥])
+  | (?P<COMMA>,) | (?P<SEMICOLON>;) | (?P<COLON>:) | (?P<EQUALS>=) | (?P<PLUS>\+)
+  | (?P<WORD>[^\W\d_](?:[\w'’&.-]*\w)?)
+  | (?P<SPACE>[^\S\n]+)
+  | (?P<OTHER>.)
+    """,
+    re.VERBOSE,
+)
+LONGEST_MESSAGE = 4096
+_UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': no unit's name has more words
+
+
+@dataclass(frozen=True, slots=True)
+class Noun:
+    """Something the bar has a name for. `id` is its number or key; `version` only of a formula."""
+
+    kind: str  # the grammar's terminal: FORMULA, INGREDIENT, REASON, PERSON
+    id: str
+    name: str
+    version: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One reading of the pieces from some place on: a terminal, its value, how many pieces it takes."""
+
+    terminal: str
+    value: object
+    length: int
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A stretch of the message that stands together."""
+
+    terminal: str
+    text: str
+    start: int
+    end: int
+
+
+@lru_cache(maxsize=8192)
+def stem(word: str, language: str) -> str:
+    """Return the part of a word that plural and case leave alone, without accents."""
+    plain = word.casefold().replace("’", "'")
+    root = _stemmer(language).stemWord(plain)
+    return "".join(c for c in unicodedata.normalize("NFKD", root) if not unicodedata.combining(c))
+
+
+@lru_cache(maxsize=8)
+def _stemmer(language: str) -> snowballstemmer.stemmer:
+    names = {"en": "english", "es": "spanish", "fr": "french"}
+    return snowballstemmer.stemmer(names.get(language[:2], "english"))
+
+
+@dataclass(slots=True)
+class Vocabulary:
+    """The names a bar uses, findable by their words in any number and case."""
+
+    language: str
+    phrases: dict[str, list[tuple[tuple[str, ...], Noun]]] = field(default_factory=dict)
+    nouns: list[Noun] = field(default_factory=list)
+
+    def add(self, noun: Noun, *also: str) -> None:
+        """Make `noun` known by its name and by other words for it."""
+        self.nouns.append(noun)
+        for phrase in (noun.name, *also):
+            stems = tuple(stem(piece.text, self.language) for piece in cut(phrase))
+            if not stems:
+                continue
+            known = self.phrases.setdefault(stems[0], [])
+            known.append((stems, noun))
+            known.sort(key=lambda entry: -len(entry[0]))
+
+    def named(self, text: str, kind: str) -> Noun | None:
+        """Return the noun of this kind whose whole name is `text`, or None."""
+        stems = tuple(stem(piece.text, self.language) for piece in cut(text))
+        for phrase, noun in self.phrases.get(stems[0], []) if stems else []:
+            if phrase == stems and noun.kind == kind:
+                return noun
+        return None
+
+    def of_kind(self, kind: str) -> Iterable[Noun]:
+        """Return all nouns of a kind, in the order they were added."""
+        return (noun for noun in self.nouns if noun.kind == kind)
+
+
+def cut(text: str) -> list[Piece]:
+    """Cut a message into pieces, spaces left out."""
+    pieces = []
+    for found in _PATTERN.finditer(text[:LONGEST_MESSAGE]):
+        kind = found.lastgroup or "OTHER"
+        if kind != "SPACE":
+            pieces.append(Piece(kind, found.group(), found.start(), found.end()))
+    return pieces
+
+
+class Reader:
+    """Gives the options at each place of one message."""
+
+    def __init__(self, text: str, vocabulary: Vocabulary) -> None:
+        self.text = text
+        self.pieces = cut(text)
+        self._vocabulary = vocabulary
+        self._stems = [
+            stem(piece.text, vocabulary.language) if piece.terminal in {"WORD", "NUMBER"} else ""
+            for piece in self.pieces
+        ]
+
+    def options(self, at: int) -> list[Option]:
+        """Return the readings of what stands at place `at`, the longest names first."""
+        piece = self.pieces[at]
+        if piece.terminal == "NUMBER":
+            return [*self._names(at), Option("NUMBER", _number(piece.text), 1)]
+        if piece.terminal == "HASH":
+            return [Option("HASH", piece.text[1:], 1)]
+        if piece.terminal != "WORD":
+            return [Option(piece.terminal, piece.text, 1)]
+        return [*self._names(at), *_keywords(piece.text), *self._units(at), *_plain_word(piece.text)]
+
+    def _names(self, at: int) -> list[Option]:
+        found = []
+        for stems, noun in self._vocabulary.phrases.get(self._stems[at], ()):
+            if tuple(self._stems[at : at + len(stems)]) == stems:
+                found.append(Option(noun.kind, noun, len(stems)))
+        return found
+
+    def _units(self, at: int) -> list[Option]:
+        words: list[str] = []
+        for piece in self.pieces[at : at + _UNIT_PIECES]:
+            if piece.terminal != "WORD":
+                break
+            words.append(piece.text)
+        found = []
+        for length in range(len(words), 0, -1):
+            unit = look_up(" ".join(words[:length]), tongue().language)
+            if unit is not None:
+                found.append(Option("UNIT", unit, length))
+        return found
+
+
+def _number(text: str) -> object:
+    try:
+        return read_number(text, decimal_mark())
+    except (AmbiguousNumberError, NotANumberError) as error:
+        return error
+
+
+def _keywords(word: str) -> list[Option]:
+    return [
+        Option(terminal, word, 1) for terminal in keyword_table(tongue().language).get(word.casefold(), ())
+    ]
+
+
+def _plain_word(word: str) -> list[Option]:
+    found = []
+    number = NUMBER_WORDS.get(word.casefold())
+    if number is not None:
+        found.append(Option("NUMBER", number, 1))
+    if len(word) == 3 and word.isupper():
+        found.append(Option("CODE", word, 1))
+    found.append(Option("WORD", word, 1))
+    return found

@@ -1,0 +1,28 @@
+"""The names of a bar's settings, as one says them."""
+
+from __future__ import annotations
+
+from bot.trade.measures import HOUSE_MEASURES
+from bot.trade.words import N_
+
+# key: (name shown, other ways to say it)
+SETTINGS: dict[str, tuple[str, tuple[str, ...]]] = {
+    "name": (N_("name"), ("bar name",)),
+    "currency": (N_("currency"), ("money",)),
+    "units": (N_("units"), ("measures",)),
+    "zone": (N_("time zone"), ("zone", "timezone")),
+    "closing": (N_("closing hour"), ("closing", "closing time", "close")),
+    "jurisdiction": (N_("rules"), ("jurisdiction", "country", "where")),
+    "ounces": (N_("ounces"), ("oz", "ounce")),
+    "household": (N_("spoons and cups"), ("spoons", "cups", "pints")),
+    "service_days": (N_("service days"), ("open days", "days open")),
+    "quiet": (N_("quiet hours"), ("quiet", "silence")),
+    "close_prompt": (N_("close reminder"), ("waste reminder", "close prompt")),
+    "discard_warn": (N_("discard warning"), ("discard reminder", "warn days")),
+    "loss": (N_("bottling loss"), ("loss",)),
+    "spray": (N_("spray size"), ("ml per spray", "spray volume")),
+    "tools": (N_("tools"), ("measuring tools",)),
+    "reasons": (N_("waste reasons"), ("reasons",)),
+    "language": (N_("language"), ()),
+    **{measure: (measure, ()) for measure in HOUSE_MEASURES if measure not in {"part", "bottle"}},
+}

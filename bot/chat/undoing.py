@@ -1,0 +1,32 @@
+"""What was taken back, in words."""
+
+from __future__ import annotations
+
+from bot.chat.language import _
+from bot.chat.message import Reply, reply
+from bot.trade.words import N_
+from bot.work.undo import TakenBack
+
+_WORDS = {
+    "waste": N_("The waste is taken back."),
+    "waste reason": N_("The reason is taken back."),
+    "price": N_("The price is taken back: the one before is in force again."),
+    "batch": N_("Batch {batch} is taken back, as if never made."),
+    "check": N_("The check of batch {batch} is taken back."),
+    "open batch": N_("Batch {batch} is not open any more."),
+    "use up": N_("Batch {batch} is not used up any more."),
+    "discard": N_("Batch {batch} is not discarded any more."),
+    "lot": N_("The lot noted for batch {batch} is taken back."),
+    "formula": N_("{name} is put away again."),
+    "change formula": N_("{name} is as it was before the change, as a new version."),
+    "rename formula": N_("{before} has its old name back."),
+    "archive formula": N_("{name} is back in the book."),
+    "restore formula": N_("{name} is put away again."),
+    "settings": N_("The setting is as it was before."),
+}
+
+
+def worded_undo(taken: TakenBack) -> Reply:
+    """Say what was taken back."""
+    values = {key: value for key, value in taken.details.items() if isinstance(value, str | int)}
+    return reply(_(_WORDS[taken.what]).format(**values), _("The log keeps both entries."))

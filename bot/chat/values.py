@@ -1,0 +1,138 @@
+"""What the grammar makes of words, before the bar's settings and book are looked at."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from bot.chat.pieces import Noun
+from bot.trade.measures import AmbiguousUnit
+
+
+@dataclass(frozen=True, slots=True)
+class Unknown:
+    """Words that name nothing the bar knows."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Hash:
+    """A number sign with a number, as buttons write it: #3, or #3.2 for version 2."""
+
+    id: int
+    version: int | None = None
+
+
+Named = Noun | Hash | Unknown
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A number with the unit as typed: a canonical name, or one that must be asked about."""
+
+    number: Fraction
+    unit: str | AmbiguousUnit
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A number or a range of numbers."""
+
+    low: Fraction
+    high: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Money:
+    """An amount of money; `currency` is None where none was said."""
+
+    number: Fraction
+    currency: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Duration:
+    """A length of time, in hours."""
+
+    hours: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Bottles:
+    """So many bottles of one size."""
+
+    count: Fraction
+    size: Amount
+
+
+@dataclass(frozen=True, slots=True)
+class Total:
+    """So much in all."""
+
+    amount: Amount
+
+
+@dataclass(frozen=True, slots=True)
+class Drinks:
+    """Enough for so many drinks."""
+
+    count: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Factor:
+    """So many times the formula."""
+
+    factor: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """What is there of one or more ingredients."""
+
+    amounts: tuple[tuple[Named, Amount], ...]
+
+
+Target = Bottles | Total | Drinks | Factor | Stock
+
+
+@dataclass(frozen=True, slots=True)
+class PackPrice:
+    """A price, and the pack it is for; None where none was said."""
+
+    pack: Amount | None
+    price: Money
+
+
+@dataclass(frozen=True, slots=True)
+class IngredientLine:
+    """One ingredient of a formula as typed."""
+
+    item: Named
+    amount: Amount
+    strength: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Detail:
+    """Something else a formula says: 'rest', 'discard', 'sprays', 'kind', 'replaces' or 'remove'."""
+
+    what: str
+    value: Duration | Span | Noun | Hash | Unknown
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """A slot with its value and the very words that filled it."""
+
+    slot: str
+    value: object
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """The slots of one line where a message may hold several."""
+
+    filled: tuple[Filled, ...]

@@ -1,0 +1,65 @@
+"""The names of a bar as the grammar recognises them, remembered until the bar changes."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from threading import Lock
+
+from bot.chat.language import _
+from bot.chat.pieces import Noun, Vocabulary
+from bot.chat.settings_words import SETTINGS
+from bot.trade.kinds import Preparation
+from bot.work.desk import DEFAULT_REASONS, BarView
+from bot.work.names import names
+from storage.unit import Unit
+
+# So many bars' names are kept in memory; the others are read again when they speak.
+_MOST = 512
+_known: OrderedDict[tuple[int, int, str], Vocabulary] = OrderedDict()
+_lock = Lock()
+
+
+def vocabulary_for(unit: Unit, bar: BarView | None, language: str, store_id: int) -> Vocabulary:
+    """Return the words of a bar in a language; outside any bar only the common ones."""
+    if bar is None:
+        return _common(Vocabulary(language))
+    key = (store_id * 2**40 + bar.id, bar.revision, language)
+    with _lock:
+        found = _known.get(key)
+        if found is not None:
+            _known.move_to_end(key)
+            return found
+    vocabulary = Vocabulary(language)
+    for name in names(unit.bar(bar.id)):
+        kind = "FORMULA" if name.kind == "formula" else "INGREDIENT"
+        vocabulary.add(Noun(kind, str(name.id), name.name))
+    for reason in bar.settings.reasons:
+        vocabulary.add(Noun("REASON", reason, _(reason)), reason)
+    for reason, words in REASON_WORDS.items():
+        if reason in bar.settings.reasons:
+            for word in words:
+                vocabulary.add(Noun("REASON", reason, _(word)), word)
+    _common(vocabulary)
+    with _lock:
+        _known[key] = vocabulary
+        while len(_known) > _MOST:
+            _known.popitem(last=False)
+    return vocabulary
+
+
+# Other ways to say the default reasons.
+REASON_WORDS = {
+    DEFAULT_REASONS[0]: ("mould", "moldy", "mold", "rotten", "rot", "bad"),
+    DEFAULT_REASONS[1]: ("dry", "dried", "shrivelled"),
+    DEFAULT_REASONS[2]: ("peeled", "naked", "not used", "unused"),
+    DEFAULT_REASONS[3]: ("overprepped", "over prepped", "too many", "leftover"),
+    DEFAULT_REASONS[4]: ("damaged", "bruised", "delivery"),
+}
+
+
+def _common(vocabulary: Vocabulary) -> Vocabulary:
+    for preparation in Preparation:
+        vocabulary.add(Noun("PREPARATION", preparation.value, _(preparation.value)), preparation.value)
+    for key, (label, also) in SETTINGS.items():
+        vocabulary.add(Noun("SETTING", key, _(label)), label, *also)
+    return vocabulary

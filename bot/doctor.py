@@ -1,0 +1,140 @@
+"""A check of all that the program stands on, each with what to do when it fails."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from sqlalchemy import text
+from sqlalchemy.exc import SQLAlchemyError
+
+from bot.settings import Settings
+from storage import migrate
+from storage.store import Store, UnsupportedDatabaseError
+
+_TOKEN = re.compile(r"^\d{6,}:[A-Za-z0-9_-]{30,}$")
+_NO_EARLIER = datetime(2026, 1, 1, tzinfo=UTC)  # this program did not exist before
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing examined: whether it is well, what was found, and what to do."""
+
+    good: bool
+    what: str
+    remedy: str = ""
+
+
+def examine(settings: Settings, write: Callable[[str], object]) -> int:
+    """Check everything and write a line for each; return 0 when all is well, else 1."""
+    bad = 0
+    for finding in _findings(settings):
+        write(f"{'ok  ' if finding.good else 'BAD '} {finding.what}")
+        if not finding.good:
+            bad += 1
+            write(f"     {finding.remedy}")
+    write("All is well." if not bad else f"{bad} to mend.")
+    return 1 if bad else 0
+
+
+def _findings(settings: Settings) -> Iterator[Finding]:
+    yield _token(settings)
+    yield _base(settings)
+    yield _zones()
+    yield _clock()
+    yield from _database(settings)
+
+
+def _token(settings: Settings) -> Finding:
+    token = settings.telegram_bot_token.get_secret_value()
+    if not token:
+        return Finding(
+            False,
+            "token: none set",
+            "Set TELEGRAM_BOT_TOKEN to what BotFather gave you; the console works without.",
+        )
+    if not _TOKEN.match(token):
+        return Finding(
+            False,
+            "token: not of the shape 123456789:letters",
+            "Copy the whole token from BotFather, without spaces or quotes.",
+        )
+    return Finding(True, "token: has the right shape")
+
+
+def _base(settings: Settings) -> Finding:
+    base = settings.telegram_api_base
+    good = base.startswith(("http://", "https://")) and base.endswith("/bot")
+    return Finding(
+        good, f"Bot API server: {base}", "TELEGRAM_API_BASE should look like http://127.0.0.1:8081/bot"
+    )
+
+
+def _zones() -> Finding:
+    try:
+        zone = ZoneInfo("Europe/Lisbon")
+        known = zone.utcoffset(datetime(2026, 7, 1)) != zone.utcoffset(datetime(2026, 1, 1))  # noqa: DTZ001
+    except ZoneInfoNotFoundError:
+        known = False
+    return Finding(known, "time zone data: present and with summer time", "Install it: pip install tzdata")
+
+
+def _clock() -> Finding:
+    now = datetime.now(UTC)
+    return Finding(
+        now > _NO_EARLIER,
+        f"clock: {now:%Y-%m-%d %H:%M:%S} UTC",
+        "The clock is wrong: set it, or let NTP do so.",
+    )
+
+
+def _database(settings: Settings) -> Iterator[Finding]:
+    try:
+        store = Store(settings.database)
+    except UnsupportedDatabaseError as error:
+        yield Finding(
+            False, f"database: {error.name} is not supported", "Use a sqlite:/// or postgresql:// URL."
+        )
+        return
+    except (SQLAlchemyError, OSError, ImportError) as error:
+        yield Finding(
+            False,
+            f"database: cannot be opened ({type(error).__name__})",
+            "Check DATABASE_URL.",
+        )
+        return
+    try:
+        yield from _open_database(store)
+    finally:
+        store.close()
+
+
+def _open_database(store: Store) -> Iterator[Finding]:
+    shown = store.url.render_as_string(hide_password=True)
+    try:
+        at = migrate.current(store)
+    except (SQLAlchemyError, OSError) as error:
+        yield Finding(
+            False,
+            f"database: no answer from {shown} ({type(error).__name__})",
+            "Is it up? Check DATABASE_URL.",
+        )
+        return
+    if at is None:
+        yield Finding(True, f"database: {shown}, empty; it is set up at the first run")
+    else:
+        yield Finding(at == migrate.head(), f"database: {shown}, revision {at}", "Run: python -m bot migrate")
+    try:
+        with store.writing() as unit:
+            unit.session.execute(text("CREATE TABLE doctor_was_here (a INTEGER)"))
+            unit.session.execute(text("DROP TABLE doctor_was_here"))
+        yield Finding(True, "write access: yes")
+    except SQLAlchemyError as error:
+        yield Finding(
+            False,
+            f"write access: no ({type(error).__name__})",
+            "Let this user write the database file and its folder.",
+        )

@@ -1,0 +1,446 @@
+"""Batches: made from a formula, rested, checked, opened, used up or discarded."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date, datetime, timedelta
+from enum import StrEnum
+from fractions import Fraction
+from typing import Any
+
+from bot.trade.amounts import Line
+from bot.trade.days import business_day, local_time
+from bot.trade.jurisdiction import Jurisdiction
+from bot.trade.measures import Dimension
+from bot.trade.shelf import RULE_TEXTS, ShelfQuestion, shelf_plan
+from bot.work import ingredients, reminders
+from bot.work.desk import Desk
+from bot.work.errors import NotThereError, WrongStateError
+from bot.work.prices import in_force
+from bot.work.scaling import ScaleAnswer
+from storage.tables import Batch, BatchEvent, BatchLine, Member
+from storage.types import exact_text
+
+_BASE_UNITS = {Dimension.VOLUME: "ml", Dimension.MASS: "g", Dimension.COUNT: "each"}
+
+
+class BatchState(StrEnum):
+    """Where a batch is in its life. The values are stored and shown."""
+
+    RESTING = "resting"
+    READY = "ready"
+    IN_USE = "in use"
+    USED_UP = "used up"
+    DISCARDED = "discarded"
+    UNDONE = "undone"
+
+    @property
+    def open(self) -> bool:
+        """Whether there is still something of it."""
+        return self in {BatchState.RESTING, BatchState.READY, BatchState.IN_USE}
+
+
+class Clarity(StrEnum):
+    """How a rested bottle looks. The values are stored and shown."""
+
+    CLEAR = "clear"
+    HAZY = "hazy"
+    SPLIT = "split"
+
+
+@dataclass(frozen=True, slots=True)
+class BatchLineView:
+    """One ingredient of a batch in base units (mL, g or pieces), with its lot."""
+
+    ingredient_id: int
+    name: str
+    amount: Fraction
+    dimension: Dimension
+    lot: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class EventView:
+    """Something that happened to a batch."""
+
+    id: int
+    what: str
+    clarity: str | None
+    note: str
+    photo: str | None
+    at: datetime
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class BatchView:
+    """One batch. `frozen` is the copy of formula, prices and cautions as they were when it was made."""
+
+    number: int
+    name: str
+    formula_id: int
+    version: int
+    state: BatchState
+    total_ml: Fraction
+    made_at: datetime
+    made_by: str
+    rest_until: datetime
+    discard_on: date
+    opened_at: datetime | None
+    clarity: str | None
+    lost_ml: Fraction | None
+    frozen: dict[str, Any]
+    lines: tuple[BatchLineView, ...] = ()
+    events: tuple[EventView, ...] = ()
+
+    def rested(self, now: datetime) -> bool:
+        """Whether the rest is over."""
+        return now >= self.rest_until
+
+    @property
+    def discard_rule(self) -> str:
+        """The rule that set the discard date, in English words for the catalogues."""
+        return str(self.frozen.get("discard_rule", ""))
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A batch just made, with the number under which it can be undone."""
+
+    batch: BatchView
+    entry: int
+
+
+@dataclass(frozen=True, slots=True)
+class NewBatch:
+    """What to make: a scaled formula, whether as rounded to the tools, and the bottles it fills."""
+
+    answer: ScaleAnswer
+    rounded: bool = True
+    caution_ids: Sequence[str] = field(default=())
+
+
+def make(desk: Desk, new: NewBatch) -> Made:
+    """Write a batch down with a frozen copy of all it was made from, and plan its reminders."""
+    answer = new.answer
+    view = answer.formula
+    lines = _amounts(answer, new.rounded)
+    day = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    plan = shelf_plan(
+        ShelfQuestion(
+            preparation=view.preparation,
+            made_at=local_time(desk.now, desk.bar.zone),
+            jurisdiction=Jurisdiction(desk.bar.jurisdiction),
+            made_on=day,
+            rest_hours=float(view.rest_hours),
+            discard_days=view.discard_days,
+            contents=tuple((line.ingredient.name, line.ingredient.kind) for line in view.lines),
+        )
+    )
+    total = _total(answer, lines)
+    row = desk.book.add(
+        Batch(
+            formula_id=view.id,
+            version=view.version,
+            state=BatchState.RESTING if view.rest_hours > 0 else BatchState.READY,
+            total_ml=total,
+            made_at=desk.now,
+            made_by=desk.person_id,
+            rest_until=plan.rest_until,
+            discard_on=plan.discard_on,
+            frozen=_freeze(desk, new, lines, RULE_TEXTS[plan.winner.rule], plan.ask_inspector),
+        )
+    )
+    for position, (line, amount) in enumerate(zip(view.lines, lines, strict=True), start=1):
+        desk.book.add(
+            BatchLine(
+                batch_id=row.id,
+                position=position,
+                ingredient_id=line.ingredient.id,
+                amount=amount.amount,
+                unit=_BASE_UNITS[amount.dimension],
+            )
+        )
+    _event(desk, row, "made")
+    entry = desk.log("batch", batch=row.id, name=view.name)
+    reminders.plan_batch(desk.book, desk.bar, row, view.name, desk.now)
+    return Made(get(desk, row.id), entry)
+
+
+def _amounts(answer: ScaleAnswer, rounded: bool) -> list[Line]:
+    if not rounded:
+        return list(answer.scaled.lines)
+    return [Line(line.name, line.amount, line.dimension) for line in answer.rounded.lines]
+
+
+def _total(answer: ScaleAnswer, lines: Sequence[Line]) -> Fraction:
+    """Return the mL made, contraction taken into account in the proportion of the exact amounts."""
+    poured = sum((line.amount for line in lines if line.dimension is Dimension.VOLUME), Fraction(0))
+    if answer.finished_ml is None or not answer.scaled.total_ml:
+        return poured
+    return poured * answer.finished_ml / answer.scaled.total_ml
+
+
+def _freeze(
+    desk: Desk, new: NewBatch, lines: Sequence[Line], discard_rule: str, ask_inspector: bool
+) -> dict[str, Any]:
+    view = new.answer.formula
+    prices = in_force(desk, [line.ingredient.id for line in view.lines])
+    strength = new.answer.strength
+    return {
+        "formula": view.name,
+        "version": view.version,
+        "preparation": view.preparation,
+        "strength_percent": None if strength is None else round(strength.strength_percent, 2),
+        "rest_hours": exact_text(view.rest_hours),
+        "discard_days": view.discard_days,
+        "discard_rule": discard_rule,
+        "ask_inspector": ask_inspector,
+        "sprays": None if view.sprays is None else [exact_text(one) for one in view.sprays],
+        "spray_ml": [exact_text(one) for one in view.spray_ml],
+        "fill": [[exact_text(size), count] for size, count in new.answer.fill.full]
+        if new.answer.fill
+        else [],
+        "cautions": list(new.caution_ids),
+        "lines": [
+            {
+                "ingredient": line.ingredient.id,
+                "name": line.ingredient.name,
+                "kind": line.ingredient.kind,
+                "amount": exact_text(amount.amount),
+                "dimension": amount.dimension,
+                "strength_percent": None
+                if line.ingredient.strength_percent is None
+                else exact_text(line.ingredient.strength_percent),
+                "food_grade": line.ingredient.food_grade,
+                "price": None
+                if line.ingredient.id not in prices
+                else {
+                    "pack": exact_text(prices[line.ingredient.id].pack_amount),
+                    "dimension": prices[line.ingredient.id].dimension,
+                    "price": str(prices[line.ingredient.id].price),
+                },
+            }
+            for line, amount in zip(view.lines, lines, strict=True)
+        ],
+    }
+
+
+def _event(desk: Desk, row: Batch, what: str, **values: Any) -> int:
+    return desk.book.add(BatchEvent(batch_id=row.id, what=what, at=desk.now, by=desk.person_id, **values)).id
+
+
+def _row(desk: Desk, number: int) -> Batch:
+    row = desk.book.get(Batch, number)
+    if row is None or row.state == BatchState.UNDONE:
+        raise NotThereError("batch", str(number))
+    return row
+
+
+def get(desk: Desk, number: int) -> BatchView:
+    """Return one batch with its lines and what happened to it. Raises NotThereError."""
+    row = _row(desk, number)
+    names = _names(desk)
+    lines = []
+    for line in desk.book.all(BatchLine, BatchLine.batch_id == number, order=BatchLine.position):
+        dimension = next(kind for kind, unit in _BASE_UNITS.items() if unit == line.unit)
+        name = ingredients.get(desk, line.ingredient_id).name
+        lines.append(BatchLineView(line.ingredient_id, name, line.amount, dimension, line.lot))
+    happened = desk.book.all(BatchEvent, BatchEvent.batch_id == number, order=BatchEvent.id)
+    taken_back = {event.corrects for event in happened if event.corrects is not None}
+    events = tuple(
+        EventView(
+            event.id,
+            event.what,
+            event.clarity,
+            event.note,
+            event.photo,
+            event.at,
+            names.get(event.by, "?"),
+        )
+        for event in happened
+        if event.corrects is None and event.id not in taken_back
+    )
+    return _view(row, names, tuple(lines), events)
+
+
+def _names(desk: Desk) -> dict[int, str]:
+    query = desk.book.rows(Member, Member.person_id, Member.name)
+    return {row.person_id: row.name for row in desk.book.session.execute(query)}
+
+
+def _view(
+    row: Batch,
+    names: dict[int, str],
+    lines: tuple[BatchLineView, ...] = (),
+    events: tuple[EventView, ...] = (),
+) -> BatchView:
+    return BatchView(
+        row.id,
+        str(row.frozen["formula"]),
+        row.formula_id,
+        row.version,
+        BatchState(row.state),
+        row.total_ml,
+        row.made_at,
+        names.get(row.made_by, "?"),
+        row.rest_until,
+        row.discard_on,
+        row.opened_at,
+        row.clarity,
+        row.lost_ml,
+        row.frozen,
+        lines,
+        events,
+    )
+
+
+def listed(desk: Desk, everything: bool = False) -> list[BatchView]:
+    """Return the batches of which something is left, by discard date; or the last fifty of all."""
+    names = _names(desk)
+    if everything:
+        rows = desk.book.session.scalars(
+            desk.book.select(Batch)
+            .where(Batch.state != BatchState.UNDONE)
+            .order_by(Batch.id.desc())
+            .limit(50)
+        ).all()
+    else:
+        states = [state for state in BatchState if state.open]
+        rows = desk.book.all(Batch, Batch.state.in_(states), order=(Batch.discard_on, Batch.id))
+    return [_view(row, names) for row in rows]
+
+
+def _moved(desk: Desk, row: Batch, what: str, event: int, before: dict[str, Any]) -> int:
+    return desk.log(what, batch=row.id, event=event, before=before)
+
+
+def _state_before(row: Batch) -> dict[str, Any]:
+    return {
+        "state": row.state,
+        "clarity": row.clarity,
+        "opened_at": None if row.opened_at is None else int(row.opened_at.timestamp()),
+        "ended_at": None if row.ended_at is None else int(row.ended_at.timestamp()),
+        "lost_ml": None if row.lost_ml is None else exact_text(row.lost_ml),
+        "lost_reason": row.lost_reason,
+        "discard_on": row.discard_on.isoformat(),
+    }
+
+
+def check(desk: Desk, number: int, clarity: Clarity, note: str = "", photo: str | None = None) -> Made:
+    """Note how a batch looks. A rested, clear one becomes ready. Raises NotThereError, WrongStateError."""
+    row = _row(desk, number)
+    if not BatchState(row.state).open:
+        raise WrongStateError(number, row.state)
+    before = _state_before(row)
+    row.clarity = clarity
+    if row.state == BatchState.RESTING and clarity is Clarity.CLEAR and desk.now >= row.rest_until:
+        row.state = BatchState.READY
+    event = _event(desk, row, "check", clarity=clarity, note=note[:1000], photo=photo)
+    reminders.settle_for_batch(desk.book, row.id, ("rested",), desk.person_id)
+    if clarity is not Clarity.CLEAR:
+        reminders.plan_recheck(desk.book, desk.bar, row, desk.now)
+    entry = _moved(desk, row, "check", event, before)
+    return Made(get(desk, number), entry)
+
+
+def open_batch(desk: Desk, number: int) -> Made:
+    """Note that a batch goes into use. Raises NotThereError, WrongStateError."""
+    row = _row(desk, number)
+    if row.state not in {BatchState.READY, BatchState.RESTING}:
+        raise WrongStateError(number, row.state)
+    before = _state_before(row)
+    row.state = BatchState.IN_USE
+    row.opened_at = desk.now
+    event = _event(desk, row, "opened")
+    reminders.settle_for_batch(desk.book, row.id, ("rested",), desk.person_id)
+    return Made(get(desk, number), _moved(desk, row, "open batch", event, before))
+
+
+def use_up(desk: Desk, number: int) -> Made:
+    """Note that a batch is used up. Raises NotThereError, WrongStateError."""
+    return _end(desk, number, BatchState.USED_UP, None, "")
+
+
+def discard(desk: Desk, number: int, lost_ml: Fraction | None, reason: str) -> Made:
+    """Note that a batch was thrown out, how much of it and why; all of it unless said.
+
+    Raises NotThereError, WrongStateError.
+    """
+    row = _row(desk, number)
+    return _end(desk, number, BatchState.DISCARDED, row.total_ml if lost_ml is None else lost_ml, reason)
+
+
+def _end(desk: Desk, number: int, state: BatchState, lost_ml: Fraction | None, reason: str) -> Made:
+    row = _row(desk, number)
+    if not BatchState(row.state).open:
+        raise WrongStateError(number, row.state)
+    before = _state_before(row)
+    row.state, row.ended_at = state, desk.now
+    if lost_ml is not None:
+        row.lost_ml, row.lost_reason = min(lost_ml, row.total_ml), reason[:80]
+    event = _event(desk, row, state.value, note=reason[:1000])
+    reminders.cancel_for_batch(desk.book, row.id)
+    what = "use up" if state is BatchState.USED_UP else "discard"
+    return Made(get(desk, number), _moved(desk, row, what, event, before))
+
+
+def note_lot(desk: Desk, number: int, ingredient_id: int, lot: str) -> BatchView:
+    """Note the lot of an ingredient that went into a batch. Raises NotThereError."""
+    row = _row(desk, number)
+    line = desk.book.one(BatchLine, BatchLine.batch_id == row.id, BatchLine.ingredient_id == ingredient_id)
+    if line is None:
+        raise NotThereError("ingredient", ingredients.get(desk, ingredient_id).name)
+    before = line.lot
+    line.lot = lot.strip()[:60]
+    desk.log("lot", batch=row.id, position=line.position, before=before)
+    return get(desk, number)
+
+
+def with_lot(desk: Desk, lot: str) -> list[BatchView]:
+    """Return the batches into which a lot went, newest first."""
+    query = desk.book.rows(BatchLine, BatchLine.batch_id).where(BatchLine.lot == lot.strip())
+    numbers = sorted(set(desk.book.session.scalars(query)), reverse=True)
+    names = _names(desk)
+    rows = [desk.book.get(Batch, number) for number in numbers]
+    return [_view(row, names) for row in rows if row is not None and row.state != BatchState.UNDONE]
+
+
+def near_discard(batch: BatchView, today: date, days: int) -> bool:
+    """Whether a batch is to be gone within so many days."""
+    return batch.state.open and batch.discard_on <= today + timedelta(days=days)
+
+
+def take_back_making(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo the making of a batch: it is marked undone and its reminders are cancelled."""
+    row = desk.book.get(Batch, details["batch"])
+    if row is None:
+        return
+    row.state = BatchState.UNDONE
+    _event(desk, row, "undo")
+    reminders.cancel_for_batch(desk.book, row.id)
+
+
+def take_back_move(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a check, an opening or an end: the state before comes back, by an event that says so."""
+    row = desk.book.get(Batch, details["batch"])
+    if row is None or row.state == BatchState.UNDONE:
+        return
+    before = details["before"]
+    zone = desk.now.tzinfo
+    row.state, row.clarity = before["state"], before["clarity"]
+    row.opened_at = None if before["opened_at"] is None else datetime.fromtimestamp(before["opened_at"], zone)
+    row.ended_at = None if before["ended_at"] is None else datetime.fromtimestamp(before["ended_at"], zone)
+    row.lost_ml = None if before["lost_ml"] is None else Fraction(before["lost_ml"])
+    row.lost_reason = before["lost_reason"]
+    row.discard_on = date.fromisoformat(before["discard_on"])
+    _event(desk, row, "undo", corrects=details["event"])
+    reminders.plan_batch(desk.book, desk.bar, row, str(row.frozen["formula"]), desk.now)
+
+
+def take_back_lot(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a noted lot."""
+    line = desk.book.get(BatchLine, details["batch"], details["position"])
+    if line is not None:
+        line.lot = details["before"]

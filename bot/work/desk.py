@@ -1,0 +1,173 @@
+"""Who asks, for which bar, when: what every use case is handed."""
+
+from __future__ import annotations
+
+from dataclasses import asdict, dataclass, field, replace
+from datetime import UTC, datetime
+from decimal import Decimal
+from enum import StrEnum
+from fractions import Fraction
+from typing import Any, Protocol
+
+from bot.trade.measures import HouseMeasures, UnitSense
+from storage.tables import Bar, Entry
+from storage.unit import Book
+
+
+class Clock(Protocol):
+    """Where the time comes from; tests turn its hands."""
+
+    def now(self) -> datetime:
+        """Return the present instant, aware, in UTC."""
+        ...
+
+
+class SystemClock:
+    """The machine's own clock."""
+
+    def now(self) -> datetime:
+        """Return the present instant in UTC."""
+        return datetime.now(UTC)
+
+
+class Role(StrEnum):
+    """What a person may do in a bar. The values are stored."""
+
+    OWNER = "owner"
+    MANAGER = "manager"
+    MEMBER = "member"
+
+    @property
+    def manages(self) -> bool:
+        """Whether prices, formulas and settings may be changed."""
+        return self is not Role.MEMBER
+
+
+DEFAULT_REASONS = (
+    "mouldy",
+    "dried out",
+    "peeled and not used",
+    "over-prepped",
+    "damaged on delivery",
+    "other",
+)
+EVERY_DAY = 0b1111111
+
+
+@dataclass(frozen=True)
+class BarSettings:
+    """What a bar may change without a new table. Every default is common practice.
+
+    Minutes count from local midnight of the business day and go past 1440 after the next;
+    `service_days` has bit 0 for Monday; `house_ml` maps house measures to mL as text; sprays in mL.
+    """
+
+    locale: str = ""
+    oz_liquid: str = ""  # 'us', 'imperial', or '' where it must be asked
+    household: str = ""  # 'us', 'imperial', 'metric' or ''
+    service_days: int = EVERY_DAY
+    quiet_from: int = 5 * 60
+    quiet_to: int = 11 * 60
+    close_prompt: bool = True
+    close_prompt_at: int = 24 * 60 + 30
+    discard_prompt_at: int = 16 * 60
+    discard_warn_days: int = 3
+    loss_percent: str = "0"
+    spray_ml_low: str = "1/15"
+    spray_ml_high: str = "1/10"
+    sprays_low: int = 2
+    sprays_high: int = 3
+    reasons: tuple[str, ...] = DEFAULT_REASONS
+    house_ml: dict[str, str] = field(default_factory=dict)
+    tools: tuple[tuple[str, str, str], ...] = ()  # name, step mL, up to mL; empty for the units' defaults
+    more: dict[str, Any] = field(default_factory=dict)
+
+    @classmethod
+    def from_json(cls, data: dict[str, Any]) -> BarSettings:
+        """Read what is stored; what is missing takes its default."""
+        known = {name: data[name] for name in cls.__dataclass_fields__ if name in data}
+        for name in ("reasons", "tools"):
+            if name in known:
+                known[name] = tuple(tuple(one) if isinstance(one, list) else one for one in known[name])
+        return cls(**known)
+
+    def to_json(self) -> dict[str, Any]:
+        """Return only what differs from the defaults, so that better defaults reach old bars."""
+        defaults = asdict(BarSettings())
+        return {name: value for name, value in asdict(self).items() if value != defaults[name]}
+
+    def changed(self, **values: Any) -> BarSettings:
+        """Return the settings with some values changed."""
+        return replace(self, **values)
+
+
+@dataclass(frozen=True)
+class BarView:
+    """One bar as the use cases see it: plain values that outlive the transaction."""
+
+    id: int
+    name: str
+    language: str
+    currency: str
+    units: str
+    zone: str
+    closing_minute: int
+    jurisdiction: str
+    settings: BarSettings
+    team_room_id: int | None
+    revision: int
+
+    @classmethod
+    def of(cls, row: Bar) -> BarView:
+        """Copy a row's values."""
+        return cls(
+            row.id,
+            row.name,
+            row.language,
+            row.currency,
+            row.units,
+            row.zone,
+            row.closing_minute,
+            row.jurisdiction,
+            BarSettings.from_json(row.settings),
+            row.team_room_id,
+            row.revision,
+        )
+
+    @property
+    def house(self) -> HouseMeasures:
+        """The bar's own dash, barspoon and the like."""
+        return HouseMeasures({name: Decimal(ml) for name, ml in self.settings.house_ml.items()})
+
+    def sense(self, liquid: bool | None) -> UnitSense:
+        """Return what this bar means by 'oz', 'cup' and other words that name several units."""
+        oz: Any = self.settings.oz_liquid or None
+        household: Any = self.settings.household or None
+        return UnitSense(oz, household, liquid)
+
+    @property
+    def spray_ml(self) -> tuple[Fraction, Fraction]:
+        """What one spray gives in this bar until a sprayer is weighed: mL, low and high."""
+        return Fraction(self.settings.spray_ml_low), Fraction(self.settings.spray_ml_high)
+
+
+@dataclass
+class Desk:
+    """One person at work in one bar, within one transaction.
+
+    `source` names the message that asked, so that the same one cannot log twice.
+    """
+
+    book: Book
+    bar: BarView
+    person_id: int
+    name: str
+    role: Role
+    room_id: int
+    now: datetime
+    source: str
+
+    def log(self, what: str, undo_of: int | None = None, **details: Any) -> int:
+        """Write a line into the bar's log and return its number, by which it can be undone."""
+        row = Entry(at=self.now, by=self.person_id, what=what, details=details, undo_of=undo_of)
+        return self.book.add(row).id

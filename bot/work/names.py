@@ -1,0 +1,36 @@
+"""The names a bar uses, for the chat to recognise."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sqlalchemy import select
+
+from storage.tables import Formula, Ingredient
+from storage.unit import Book
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A formula's or an ingredient's name with its number; `fruit` marks fruit."""
+
+    kind: str  # 'formula' or 'ingredient'
+    id: int
+    name: str
+    fruit: bool = False
+
+
+def names(book: Book) -> list[Name]:
+    """Return every name in use, formulas first."""
+    formulas = book.session.execute(
+        select(Formula.id, Formula.name).where(Formula.bar_id == book.bar_id, Formula.archived_at.is_(None))
+    )
+    ingredients = book.session.execute(
+        select(Ingredient.id, Ingredient.name, Ingredient.kind).where(
+            Ingredient.bar_id == book.bar_id, Ingredient.archived_at.is_(None)
+        )
+    )
+    return [
+        *(Name("formula", number, name) for number, name in formulas),
+        *(Name("ingredient", number, name, kind == "fruit") for number, name, kind in ingredients),
+    ]

@@ -1,0 +1,304 @@
+"""Who writes and where: persons, chats, and their place in a bar."""
+
+from __future__ import annotations
+
+import hashlib
+import hmac
+import secrets
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from sqlalchemy import and_, select
+
+from bot.work.desk import BarView, Desk, Role
+from bot.work.errors import BadValueError, NotAllowedError, NotThereError
+from storage.tables import Bar, Invite, Member, Person, Question, Room
+from storage.unit import Unit
+
+_CODE_LETTERS = "ABCDEFGHJKMNPQRSTVWXYZ23456789"  # none that looks like another
+_CODE_LENGTH = 10
+INVITE_DAYS = 7
+INVITE_USES = 1
+
+
+@dataclass(frozen=True, slots=True)
+class PendingQuestion:
+    """A question in progress: its number and what is known so far."""
+
+    nonce: int
+    state: dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Presence:
+    """A person in a chat, with the bar they stand in there, if any."""
+
+    person_id: int | None
+    room_id: int | None
+    bar: BarView | None = None
+    role: Role | None = None
+    name: str = ""
+    language: str | None = None
+    question: PendingQuestion | None = None
+    room_bar_id: int | None = None
+
+    def desk(self, unit: Unit, now: datetime, source: str) -> Desk:
+        """Seat the person at their bar's desk. Only for members of a bar."""
+        if self.bar is None or self.role is None or self.person_id is None or self.room_id is None:
+            raise ValueError("this person stands in no bar")
+        book = unit.bar(self.bar.id)
+        return Desk(book, self.bar, self.person_id, self.name, self.role, self.room_id, now, source)
+
+
+def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Presence:
+    """Return what is known of a person in a chat, writing nothing.
+
+    In a private chat the bar is the one the person last chose; in a group it is the
+    group's. Either way they must be a member who has not left.
+    """
+    bar_of = Person.bar_id if private else Room.bar_id
+    query = (
+        select(Person, Room, Member, Bar, Question)
+        .select_from(Person)
+        .outerjoin(Room, and_(Room.channel == channel, Room.outside_id == room))
+        .outerjoin(Question, and_(Question.room_id == Room.id, Question.person_id == Person.id))
+        .outerjoin(Bar, Bar.id == bar_of)
+        .outerjoin(
+            Member,
+            and_(Member.bar_id == bar_of, Member.person_id == Person.id, Member.left_at.is_(None)),
+        )
+        .where(Person.channel == channel, Person.outside_id == person)
+    )
+    found = unit.session.execute(query).first()
+    if found is None:
+        return Presence(None, None)
+    who, place, member, bar, question = found
+    pending = None if question is None else PendingQuestion(question.nonce, question.state)
+    presence = Presence(
+        who.id,
+        None if place is None else place.id,
+        name=who.name,
+        language=who.language,
+        question=pending,
+        room_bar_id=None if place is None else place.bar_id,
+    )
+    if member is None or bar is None:
+        return presence
+    return Presence(
+        who.id,
+        place.id if place else None,
+        BarView.of(bar),
+        Role(member.role),
+        member.name,
+        member.language or who.language,
+        pending,
+        presence.room_bar_id,
+    )
+
+
+def meet(
+    unit: Unit,
+    channel: str,
+    person: str,
+    name: str,
+    language: str | None,
+    room: str,
+    private: bool,
+    title: str,
+) -> Presence:
+    """Like find, but writes down a person or chat seen for the first time."""
+    session = unit.session
+    presence = find(unit, channel, person, room, private)
+    if presence.person_id is not None and presence.room_id is not None:
+        return presence
+    if presence.person_id is None:
+        session.add(Person(channel=channel, outside_id=person, name=name[:128], language=language))
+    known = session.scalar(select(Room.id).where(Room.channel == channel, Room.outside_id == room))
+    if known is None:
+        session.add(Room(channel=channel, outside_id=room, private=private, title=title[:128]))
+    session.flush()
+    return find(unit, channel, person, room, private)
+
+
+def keep_question(unit: Unit, room_id: int, person_id: int, state: dict[str, Any], now: datetime) -> int:
+    """Write down a question in progress and return its new number; earlier buttons of it go stale."""
+    row = unit.session.get(Question, (room_id, person_id))
+    if row is None:
+        # Not from 1: a button of a question long answered must not fit a new one.
+        row = Question(
+            room_id=room_id, person_id=person_id, nonce=secrets.randbelow(9000), state=state, asked_at=now
+        )
+        unit.session.add(row)
+    row.nonce += 1
+    row.state = state
+    row.asked_at = now
+    unit.session.flush()
+    return row.nonce
+
+
+def drop_question(unit: Unit, room_id: int, person_id: int) -> None:
+    """Forget the question in progress, if there is one."""
+    row = unit.session.get(Question, (room_id, person_id))
+    if row is not None:
+        unit.session.delete(row)
+        unit.session.flush()
+
+
+def _hash(code: str) -> str:
+    return hashlib.sha256(code.encode()).hexdigest()
+
+
+def invite(desk: Desk, role: Role = Role.MEMBER) -> tuple[str, datetime]:
+    """Make a joining code for this bar; return it with the instant at which it ends.
+
+    Only the code's hash is kept. Raises NotAllowedError for a plain member.
+    """
+    if not desk.role.manages or (role is Role.MANAGER and desk.role is not Role.OWNER):
+        raise NotAllowedError(Role.OWNER if role is Role.MANAGER else Role.MANAGER)
+    secret = "".join(secrets.choice(_CODE_LETTERS) for _ in range(_CODE_LENGTH))
+    until = desk.now + timedelta(days=INVITE_DAYS)
+    row = desk.book.add(
+        Invite(
+            code_hash=_hash(secret),
+            role=role,
+            made_by=desk.person_id,
+            made_at=desk.now,
+            expires_at=until,
+            uses_left=INVITE_USES,
+        )
+    )
+    desk.log("invite", invite=row.id, role=role)
+    return f"{desk.bar.id}-{row.id}-{secret}", until
+
+
+def join(unit: Unit, presence: Presence, code: str, name: str, private: bool, now: datetime) -> BarView:
+    """Let a person into the bar that a joining code belongs to.
+
+    Raises BadValueError for a code that is wrong, used up or ended: always the same,
+    so that nothing can be learnt by trying.
+    """
+    wrong = BadValueError("joining code", code[:40])
+    parts = code.strip().split("-")
+    if len(parts) != 3 or not parts[0].isdigit() or not parts[1].isdigit() or len(code) > 64:
+        raise wrong
+    bar_id, number = int(parts[0]), int(parts[1])
+    if max(bar_id, number) >= 2**62:
+        raise wrong
+    row = unit.session.get(Invite, (bar_id, number), with_for_update=True)
+    if row is None or not hmac.compare_digest(row.code_hash, _hash(parts[2].upper())):
+        raise wrong
+    if row.uses_left < 1 or row.expires_at <= now:
+        raise wrong
+    if presence.person_id is None:
+        raise ValueError("meet the person first")
+    member = unit.session.get(Member, (bar_id, presence.person_id))
+    if member is None or member.left_at is not None:
+        row.uses_left -= 1
+    _enter(unit, bar_id, presence, Role(row.role), name, private, now)
+    bar = unit.session.get(Bar, bar_id)
+    if bar is None:
+        raise wrong
+    unit.bar(bar_id).touched()
+    return BarView.of(bar)
+
+
+def _enter(
+    unit: Unit, bar_id: int, presence: Presence, role: Role, name: str, private: bool, now: datetime
+) -> None:
+    person_id = presence.person_id
+    if person_id is None:
+        raise ValueError("meet the person first")
+    member = unit.session.get(Member, (bar_id, person_id))
+    if member is None:
+        member = Member(bar_id=bar_id, person_id=person_id, role=role, name=name[:128], joined_at=now)
+        unit.session.add(member)
+    elif member.left_at is not None:
+        member.left_at, member.role, member.joined_at = None, role, now
+    if private:
+        member.room_id = presence.room_id
+    person = unit.session.get(Person, person_id)
+    if person is not None:
+        person.bar_id = bar_id
+    unit.session.flush()
+
+
+def found_bar(unit: Unit, presence: Presence, bar: Bar, name: str, private: bool, now: datetime) -> BarView:
+    """Write down a new bar with the person as its owner."""
+    unit.session.add(bar)
+    unit.session.flush()
+    _enter(unit, bar.id, presence, Role.OWNER, name, private, now)
+    return BarView.of(bar)
+
+
+@dataclass(frozen=True, slots=True)
+class TeamMember:
+    """One line of the team list."""
+
+    person_id: int
+    name: str
+    role: Role
+    joined_at: datetime
+
+
+def team(desk: Desk) -> list[TeamMember]:
+    """Return everyone in the bar, owner first."""
+    order = [Role.OWNER, Role.MANAGER, Role.MEMBER]
+    rows = desk.book.all(Member, Member.left_at.is_(None), order=Member.joined_at)
+    found = [TeamMember(row.person_id, row.name, Role(row.role), row.joined_at) for row in rows]
+    return sorted(found, key=lambda one: order.index(one.role))
+
+
+def remove(desk: Desk, person_id: int) -> str:
+    """Take a person out of the bar, at once; return their name.
+
+    Raises NotAllowedError unless one manages and the other does not own, and
+    NotThereError for somebody who is not in it.
+    """
+    if not desk.role.manages:
+        raise NotAllowedError(Role.MANAGER)
+    member = desk.book.get(Member, person_id)
+    if member is None or member.left_at is not None:
+        raise NotThereError("member", str(person_id))
+    if member.role == Role.OWNER:
+        raise NotAllowedError(Role.OWNER)
+    member.left_at = desk.now
+    desk.log("remove member", person=person_id, name=member.name)
+    desk.book.touched()
+    return member.name
+
+
+def leave(desk: Desk) -> None:
+    """Leave the bar oneself. Raises NotAllowedError for the owner, who must hand it over first."""
+    if desk.role is Role.OWNER:
+        raise NotAllowedError(Role.OWNER)
+    member = desk.book.get(Member, desk.person_id)
+    if member is not None:
+        member.left_at = desk.now
+        desk.log("leave")
+
+
+def set_role(desk: Desk, person_id: int, role: Role) -> str:
+    """Make someone manager or member; return their name. Only the owner may."""
+    if desk.role is not Role.OWNER:
+        raise NotAllowedError(Role.OWNER)
+    member = desk.book.get(Member, person_id)
+    if member is None or member.left_at is not None or member.role == Role.OWNER:
+        raise NotThereError("member", str(person_id))
+    member.role = role
+    desk.log("role", person=person_id, role=role)
+    return member.name
+
+
+def use_as_team_room(desk: Desk, title: str, thread: int | None) -> None:
+    """Make this group the bar's own chat: reminders for the team go there. Raises NotAllowedError."""
+    if not desk.role.manages:
+        raise NotAllowedError(Role.MANAGER)
+    bar = desk.book.session.get(Bar, desk.bar.id)
+    room = desk.book.session.get(Room, desk.room_id)
+    if bar is None or room is None:
+        raise NotThereError("bar", desk.bar.name)
+    room.bar_id, room.title, room.thread = bar.id, title[:128], thread
+    bar.team_room_id = room.id
+    desk.log("team chat", room=room.id)
+    desk.book.touched()

@@ -1,0 +1,146 @@
+"""What things cost, then and now. Price rows are never edited: a correction is a new row."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+from fractions import Fraction
+
+from sqlalchemy import func, select
+from sqlalchemy.orm import aliased
+
+from bot.trade.cost import PackPrice
+from bot.trade.measures import Dimension, Quantity
+from bot.trade.money import from_minor, to_minor
+from bot.work.desk import Desk
+from bot.work.errors import BadValueError
+from bot.work.formulas import in_base
+from storage.tables import Price
+
+_MOST_MINOR = 10**12
+
+
+@dataclass(frozen=True, slots=True)
+class PriceView:
+    """One price: `pack` as typed and in base units (mL, g or pieces), garnishes per piece of fruit."""
+
+    id: int
+    ingredient_id: int
+    pack: Quantity
+    pack_amount: Fraction
+    dimension: Dimension
+    price: Decimal
+    garnishes: tuple[Fraction, Fraction] | None
+    at: datetime
+
+    @property
+    def pack_price(self) -> PackPrice:
+        """The price as the trade rules take it."""
+        return PackPrice(self.pack_amount, self.dimension, self.price)
+
+    @property
+    def per_base(self) -> Fraction:
+        """What one mL, one g or one piece costs, exactly."""
+        return Fraction(self.price) / self.pack_amount
+
+
+def set_price(
+    desk: Desk,
+    ingredient_id: int,
+    pack: Quantity,
+    price: Decimal,
+    garnishes: tuple[Fraction, Fraction] | None = None,
+) -> PriceView:
+    """Write down what a pack costs from now on.
+
+    What a piece of fruit gives in garnishes is kept from the last price when not said.
+    Raises BadValueError for an empty pack or a price below zero.
+    """
+    amount, _dimension = in_base(desk.bar, pack)
+    if amount <= 0:
+        raise BadValueError("pack", str(float(pack.number)))
+    minor = to_minor(price, desk.bar.currency)
+    if not 0 <= minor <= _MOST_MINOR:
+        raise BadValueError("price", str(price))
+    if garnishes is None:
+        before = in_force(desk, [ingredient_id]).get(ingredient_id)
+        garnishes = before.garnishes if before is not None else None
+    row = desk.book.add(
+        Price(
+            ingredient_id=ingredient_id,
+            pack_amount=pack.number,
+            pack_unit=pack.unit,
+            price_minor=minor,
+            garnishes_low=garnishes[0] if garnishes else None,
+            garnishes_high=garnishes[1] if garnishes else None,
+            at=desk.now,
+            by=desk.person_id,
+        )
+    )
+    desk.log("price", price=row.id, ingredient=ingredient_id)
+    return _view(desk, row)
+
+
+def _view(desk: Desk, row: Price) -> PriceView:
+    pack = Quantity(row.pack_amount, row.pack_unit)
+    amount, dimension = in_base(desk.bar, pack)
+    garnishes = None
+    if row.garnishes_low is not None:
+        garnishes = row.garnishes_low, row.garnishes_high or row.garnishes_low
+    price = from_minor(row.price_minor, desk.bar.currency)
+    return PriceView(row.id, row.ingredient_id, pack, amount, dimension, price, garnishes, row.at)
+
+
+def in_force(
+    desk: Desk, ingredient_ids: Sequence[int] | None = None, at: datetime | None = None
+) -> dict[int, PriceView]:
+    """Return the price in force of each ingredient, now or at an earlier instant.
+
+    A price that was taken back never was; a corrected one gives way to its correction.
+    """
+    later = aliased(Price)
+    corrected = (
+        select(later.id)
+        .where(later.bar_id == Price.bar_id, later.corrects == Price.id)
+        .correlate(Price)
+        .exists()
+    )
+    newest = (
+        desk.book.rows(Price, func.max(Price.id).label("id"))
+        .where(Price.void.is_(False), ~corrected)
+        .group_by(Price.ingredient_id)
+    )
+    if ingredient_ids is not None:
+        newest = newest.where(Price.ingredient_id.in_(ingredient_ids))
+    if at is not None:
+        newest = newest.where(Price.at <= at)
+    rows = desk.book.all(Price, Price.id.in_(newest.scalar_subquery()))
+    return {row.ingredient_id: _view(desk, row) for row in rows}
+
+
+def history(desk: Desk, ingredient_id: int) -> list[PriceView]:
+    """Return every price of an ingredient that was in force, oldest first."""
+    rows = desk.book.all(Price, Price.ingredient_id == ingredient_id, order=Price.id)
+    corrected = {row.corrects for row in rows if row.corrects is not None}
+    return [_view(desk, row) for row in rows if not row.void and row.id not in corrected]
+
+
+def take_back(desk: Desk, details: dict[str, int]) -> None:
+    """Undo a price: a void row that points to it, so that the one before is in force again."""
+    row = desk.book.get(Price, details["price"])
+    if row is None:
+        return
+    desk.book.add(
+        Price(
+            ingredient_id=row.ingredient_id,
+            pack_amount=row.pack_amount,
+            pack_unit=row.pack_unit,
+            price_minor=row.price_minor,
+            at=desk.now,
+            by=desk.person_id,
+            corrects=row.id,
+            void=True,
+        )
+    )

@@ -1,0 +1,431 @@
+"""Reminders: planned as rows, claimed when due, sent, and settled.
+
+What is promised: a reminder is scheduled once and sent at least once; a repeat can only
+follow a send of which nobody knows whether it arrived, and says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from enum import StrEnum
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import and_, func, select, tuple_, update
+
+from bot.trade.days import business_day, defer_past_quiet, instant_of, is_service_day, next_service_day
+from bot.work.desk import BarView, Desk
+from bot.work.errors import NotThereError
+from storage.store import Store
+from storage.tables import Bar, Batch, Member, Person, Reminder, Room
+from storage.unit import Book, Unit
+
+LEASE = timedelta(seconds=120)
+LATE_AFTER = timedelta(minutes=10)
+RECHECK_AFTER = timedelta(hours=24)
+_FIRST_RETRY = timedelta(seconds=30)
+_MOST_ATTEMPTS = 12
+
+
+class ReminderState(StrEnum):
+    """How far a reminder has come. The values are stored."""
+
+    WAITING = "waiting"
+    SENDING = "sending"
+    SENT = "sent"
+    DONE = "done"
+    CANCELLED = "cancelled"
+    SKIPPED = "skipped"
+    FAILED = "failed"
+
+
+class Outcome(StrEnum):
+    """What became of a send."""
+
+    SENT = "sent"
+    NOT_SENT = "not sent"
+    UNSURE = "unsure"
+    BLOCKED = "blocked"
+    REFUSED = "refused"
+
+
+@dataclass(frozen=True, slots=True)
+class Destination:
+    """The chat a reminder goes to: the channel's own id, and the forum topic if any."""
+
+    room_id: int
+    outside_id: str
+    private: bool
+    thread: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class DueReminder:
+    """A claimed reminder with all that is needed to word and send it."""
+
+    bar: BarView
+    id: int
+    kind: str
+    first_due_at: datetime
+    unsure: bool
+    details: dict[str, Any]
+    destination: Destination
+    language: str | None
+    batch: int | None = None
+    name: str = ""
+    total_ml: Fraction = Fraction(0)
+    discard_on: date | None = None
+
+    def late_by(self, now: datetime) -> timedelta | None:
+        """How late it is sent, or None when it is about on time."""
+        late = now - self.first_due_at
+        return late if late > LATE_AFTER else None
+
+
+# -- planning -------------------------------------------------------------------------------
+
+
+def _put(
+    book: Book,
+    key: str,
+    kind: str,
+    due: datetime,
+    *,
+    batch_id: int | None = None,
+    person_id: int | None = None,
+    details: dict[str, Any] | None = None,
+    revive: bool = False,
+) -> None:
+    """Plan one reminder under its key; one planned before keeps its place and only its time may move."""
+    row = book.one(Reminder, Reminder.key == key)
+    if row is not None:
+        movable = {ReminderState.WAITING, *((ReminderState.CANCELLED,) if revive else ())}
+        if row.state in movable:
+            row.state, row.due_at, row.first_due_at = ReminderState.WAITING, due, due
+        return
+    book.add(
+        Reminder(
+            channel=_channel(book, person_id),
+            key=key,
+            kind=kind,
+            batch_id=batch_id,
+            person_id=person_id,
+            details=details or {},
+            first_due_at=due,
+            due_at=due,
+            state=ReminderState.WAITING,
+        )
+    )
+
+
+def _channel(book: Book, person_id: int | None) -> str:
+    """Return the channel that reaches the bar: its team chat's, else the person's, else the owner's."""
+    session = book.session
+    room = select(Room.channel).join(Bar, Bar.team_room_id == Room.id).where(Bar.id == book.bar_id)
+    found = session.scalar(room)
+    if found is None and person_id is not None:
+        found = session.scalar(select(Person.channel).where(Person.id == person_id))
+    if found is None:
+        found = session.scalar(
+            select(Person.channel)
+            .join(Member, Member.person_id == Person.id)
+            .where(Member.bar_id == book.bar_id, Member.left_at.is_(None))
+            .order_by(Member.joined_at)
+            .limit(1)
+        )
+    return found or "telegram"
+
+
+def plan_batch(book: Book, bar: BarView, batch: Batch, name: str, now: datetime) -> None:
+    """Plan what a batch is to be remembered for: rested, discard near, discard today."""
+    by = batch.made_by
+    settings = bar.settings
+    if batch.rest_until > now:
+        due = defer_past_quiet(batch.rest_until, bar.zone, settings.quiet_from, settings.quiet_to)
+        _put(book, f"rested:{batch.id}", "rested", due, batch_id=batch.id, person_id=by, revive=True)
+    for days in sorted({settings.discard_warn_days, 0}, reverse=True):
+        day = batch.discard_on - timedelta(days=days)
+        due = instant_of(day, settings.discard_prompt_at, bar.zone)
+        if due > now:
+            key = f"discard:{batch.id}:{days}"
+            details = {"days": days}
+            _put(book, key, "discard", due, batch_id=batch.id, person_id=by, details=details, revive=True)
+
+
+def plan_recheck(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
+    """Plan another look at a batch that was hazy or split."""
+    settings = bar.settings
+    due = defer_past_quiet(now + RECHECK_AFTER, bar.zone, settings.quiet_from, settings.quiet_to)
+    day = due.date().isoformat()
+    _put(book, f"recheck:{batch.id}:{day}", "recheck", due, batch_id=batch.id, person_id=batch.made_by)
+
+
+def plan_close(book: Book, bar: BarView, now: datetime) -> None:
+    """Plan the next prompt to log waste; at most one waits at any time."""
+    waiting = book.all(
+        Reminder,
+        Reminder.kind == "close",
+        Reminder.state.in_([ReminderState.WAITING, ReminderState.CANCELLED]),
+    )
+    due_day = None
+    if bar.settings.close_prompt:
+        due_day = _next_close(bar, now)
+    for row in waiting:
+        if due_day is None or row.key != f"close:{due_day.isoformat()}":
+            row.state = ReminderState.CANCELLED
+    if due_day is not None:
+        due = instant_of(due_day, bar.settings.close_prompt_at, bar.zone)
+        _put(
+            book,
+            f"close:{due_day.isoformat()}",
+            "close",
+            due,
+            details={"day": due_day.isoformat()},
+            revive=True,
+        )
+
+
+def _next_close(bar: BarView, now: datetime) -> date | None:
+    day = next_service_day(business_day(now, bar.zone, bar.closing_minute), bar.settings.service_days)
+    while day is not None and instant_of(day, bar.settings.close_prompt_at, bar.zone) <= now:
+        day = next_service_day(day + timedelta(days=1), bar.settings.service_days)
+    return day
+
+
+def settle_for_batch(book: Book, batch_id: int, kinds: Sequence[str], by: int) -> None:
+    """Mark a batch's reminders of these kinds done: what they ask for has happened."""
+    _close(book, batch_id, ReminderState.DONE, by, kinds)
+
+
+def cancel_for_batch(book: Book, batch_id: int) -> None:
+    """Cancel whatever a batch was still to be remembered for."""
+    _close(book, batch_id, ReminderState.CANCELLED, None, None)
+
+
+def _close(
+    book: Book, batch_id: int, state: ReminderState, by: int | None, kinds: Sequence[str] | None
+) -> None:
+    statement = update(Reminder).where(
+        Reminder.bar_id == book.bar_id,
+        Reminder.batch_id == batch_id,
+        Reminder.state.in_([ReminderState.WAITING, ReminderState.SENDING]),
+    )
+    if kinds is not None:
+        statement = statement.where(Reminder.kind.in_(kinds))
+    book.session.execute(statement.values(state=state, done_by=by))
+
+
+def snooze(desk: Desk, number: int, by: timedelta) -> datetime:
+    """Put a reminder off; return when it comes again. Raises NotThereError."""
+    row = desk.book.get(Reminder, number)
+    if row is None or row.state in {ReminderState.DONE, ReminderState.CANCELLED}:
+        raise NotThereError("reminder", str(number))
+    row.due_at = row.first_due_at = desk.now + by
+    row.state = ReminderState.WAITING
+    row.unsure = False
+    row.attempts = 0
+    return row.due_at
+
+
+def done(desk: Desk, number: int) -> bool:
+    """Mark a reminder done; False when it was already. Raises NotThereError."""
+    row = desk.book.get(Reminder, number)
+    if row is None:
+        raise NotThereError("reminder", str(number))
+    if row.state == ReminderState.DONE:
+        return False
+    row.state, row.done_by = ReminderState.DONE, desk.person_id
+    return True
+
+
+# -- sending --------------------------------------------------------------------------------
+
+
+def claim(store: Store, channel: str, now: datetime, most: int = 50) -> list[DueReminder]:
+    """Take the due reminders of a channel for sending; no other process gets them meanwhile."""
+    with store.writing() as unit:
+        _free_lost(unit, channel, now)
+        due = (
+            select(Reminder.bar_id, Reminder.id)
+            .where(
+                Reminder.channel == channel,
+                Reminder.state == ReminderState.WAITING,
+                Reminder.due_at <= now,
+            )
+            .order_by(Reminder.due_at)
+            .limit(most)
+        )
+        if not store.is_sqlite:
+            due = due.with_for_update(skip_locked=True)
+        keys = [tuple(row) for row in unit.session.execute(due)]
+        if not keys:
+            return []
+        unit.session.execute(
+            update(Reminder)
+            .where(tuple_(Reminder.bar_id, Reminder.id).in_(keys))
+            .values(state=ReminderState.SENDING, lease_until=now + LEASE, attempts=Reminder.attempts + 1)
+        )
+        claimed = [_prepare(unit, bar_id, number, now) for bar_id, number in keys]
+        return [one for one in claimed if one is not None]
+
+
+def _free_lost(unit: Unit, channel: str, now: datetime) -> None:
+    """Free what a process took and never settled: it may have been sent, or not."""
+    unit.session.execute(
+        update(Reminder)
+        .where(
+            Reminder.channel == channel,
+            Reminder.state == ReminderState.SENDING,
+            Reminder.lease_until <= now,
+        )
+        .values(state=ReminderState.WAITING, unsure=True, due_at=now)
+    )
+
+
+def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder | None:
+    book = unit.bar(bar_id)
+    row = book.get(Reminder, number)
+    bar_row = unit.session.get(Bar, bar_id)
+    if row is None or bar_row is None:
+        return None
+    bar = BarView.of(bar_row)
+    batch = None if row.batch_id is None else book.get(Batch, row.batch_id)
+    if row.kind == "close":
+        _follow_up_close(book, bar, row, now)
+    if row.kind == "discard" and _overtaken(book, row, now):
+        row.state = ReminderState.SKIPPED
+        return None
+    where = destination(book, row.person_id, bar.team_room_id)
+    if where is None:
+        # Nobody can be reached; it waits until somebody writes again.
+        row.state, row.due_at = ReminderState.WAITING, now + timedelta(hours=1)
+        row.last_error = "nobody reachable"
+        return None
+    place, language = where
+    return DueReminder(
+        bar,
+        number,
+        row.kind,
+        row.first_due_at,
+        row.unsure,
+        dict(row.details),
+        place,
+        language,
+        row.batch_id,
+        "" if batch is None else str(batch.frozen["formula"]),
+        Fraction(0) if batch is None else batch.total_ml,
+        None if batch is None else batch.discard_on,
+    )
+
+
+def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> None:
+    """Plan the next prompt; after a long stop speak of the latest night and count those left out."""
+    asked = date.fromisoformat(row.details["day"])
+    latest = business_day(now, bar.zone, bar.closing_minute)
+    while latest > asked and (
+        not is_service_day(latest, bar.settings.service_days)
+        or instant_of(latest, bar.settings.close_prompt_at, bar.zone) > now
+    ):
+        latest -= timedelta(days=1)
+    if latest > asked:
+        nights = [asked + timedelta(days=gone) for gone in range((latest - asked).days)]
+        missed = sum(is_service_day(night, bar.settings.service_days) for night in nights)
+        row.details = {"day": latest.isoformat(), "missed": missed}
+        row.first_due_at = instant_of(latest, bar.settings.close_prompt_at, bar.zone)
+    book.session.flush()
+    plan_close(book, bar, now)
+
+
+def _overtaken(book: Book, row: Reminder, now: datetime) -> bool:
+    """Whether a nearer discard reminder of the same batch is due as well: only the latest is said."""
+    nearer = book.all(
+        Reminder,
+        Reminder.batch_id == row.batch_id,
+        Reminder.kind == "discard",
+        Reminder.first_due_at > row.first_due_at,
+        Reminder.first_due_at <= now,
+    )
+    return bool(nearer)
+
+
+def destination(
+    book: Book, person_id: int | None, team_room_id: int | None
+) -> tuple[Destination, str | None] | None:
+    """Return the chat to use: the bar's own, else the person's, else a manager's, else None."""
+    session = book.session
+    if team_room_id is not None:
+        team = session.get(Room, team_room_id)
+        if team is not None and team.reachable and team.bar_id == book.bar_id:
+            return Destination(team.id, team.outside_id, False, team.thread), None
+    query = (
+        select(Room, Member)
+        .join(Member, and_(Member.room_id == Room.id, Member.bar_id == book.bar_id))
+        .where(Member.left_at.is_(None), Room.reachable.is_(True))
+        .order_by(
+            (Member.person_id != (person_id or 0)),
+            func.coalesce(func.nullif(Member.role, "member"), "zzz").desc(),
+            Member.joined_at,
+        )
+        .limit(1)
+    )
+    found = session.execute(query).first()
+    if found is None:
+        return None
+    room, member = found
+    return Destination(room.id, room.outside_id, True, None), member.language
+
+
+def settle(
+    store: Store, one: DueReminder, outcome: Outcome, now: datetime, error: str = ""
+) -> ReminderState | None:
+    """Record what became of a send and plan another try where one makes sense."""
+    with store.writing() as unit:
+        row = unit.bar(one.bar.id).get(Reminder, one.id)
+        if row is None or row.state != ReminderState.SENDING:
+            return None
+        row.last_error = error[:200] or None
+        if outcome is Outcome.SENT:
+            row.state, row.sent_at, row.unsure = ReminderState.SENT, now, False
+        elif outcome is Outcome.REFUSED or row.attempts >= _MOST_ATTEMPTS:
+            row.state = ReminderState.FAILED
+        else:
+            row.state = ReminderState.WAITING
+            row.unsure = row.unsure or outcome is Outcome.UNSURE
+            wait = _FIRST_RETRY * 2 ** min(row.attempts - 1, 7)
+            if outcome is Outcome.BLOCKED:
+                room = unit.session.get(Room, one.destination.room_id)
+                if room is not None:
+                    room.reachable = False
+                wait = timedelta(0)
+            row.due_at = now + wait
+        return ReminderState(row.state)
+
+
+def room_moved(store: Store, channel: str, old: str, new: str) -> None:
+    """Follow a chat that got a new id (a group that became a supergroup)."""
+    with store.writing() as unit:
+        move_room(unit, channel, old, new)
+
+
+def move_room(unit: Unit, channel: str, old: str, new: str) -> None:
+    """The same within a transaction. Seen twice, or after the new id spoke, it changes nothing more."""
+    room = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == old))
+    if room is None:
+        return
+    newer = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == new))
+    if newer is None:
+        room.outside_id = new
+    elif newer.bar_id is None:
+        newer.bar_id, newer.thread, newer.title = room.bar_id, room.thread, newer.title or room.title
+        for bar in unit.session.scalars(select(Bar).where(Bar.team_room_id == room.id)):
+            bar.team_room_id = newer.id
+    unit.session.flush()
+
+
+def set_reachable(unit: Unit, channel: str, room: str, reachable: bool) -> None:
+    """Note that a chat can, or can no longer, be written to."""
+    unit.session.execute(
+        update(Room).where(Room.channel == channel, Room.outside_id == room).values(reachable=reachable)
+    )

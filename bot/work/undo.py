@@ -1,0 +1,83 @@
+"""Taking back what was logged: always a new row, never an erased one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import Any
+
+from sqlalchemy import select
+from sqlalchemy.orm import aliased
+
+from bot.work import batches, formulas, prices, settings_undo, waste
+from bot.work.desk import Desk
+from bot.work.errors import NotAllowedError, NothingToUndoError, NotThereError, TooLateError
+from storage.tables import Entry
+
+UNDO_HOURS = 24
+
+_TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], None]] = {
+    "waste": waste.take_back,
+    "waste reason": waste.take_back_reason,
+    "price": prices.take_back,
+    "batch": batches.take_back_making,
+    "check": batches.take_back_move,
+    "open batch": batches.take_back_move,
+    "use up": batches.take_back_move,
+    "discard": batches.take_back_move,
+    "lot": batches.take_back_lot,
+    "formula": formulas.take_back_new,
+    "change formula": formulas.take_back_change,
+    "rename formula": formulas.take_back_rename,
+    "archive formula": formulas.take_back_archive,
+    "restore formula": formulas.take_back_restore,
+    "settings": settings_undo.take_back,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class TakenBack:
+    """What was undone: the log line's number, its kind and its details."""
+
+    entry: int
+    what: str
+    details: dict[str, Any]
+
+
+def take_back(desk: Desk, number: int | None = None) -> TakenBack:
+    """Undo one log line, or the person's own last one that can be undone.
+
+    A line of somebody else takes a manager. Raises NothingToUndoError, NotThereError,
+    NotAllowedError, or TooLateError after 24 hours.
+    """
+    row = _last(desk) if number is None else desk.book.get(Entry, number)
+    if row is None:
+        raise NothingToUndoError if number is None else NotThereError("log entry", str(number))
+    if row.what not in _TAKES_BACK or row.undo_of is not None:
+        raise NotThereError("log entry", str(row.id))
+    if desk.book.one(Entry, Entry.undo_of == row.id) is not None:
+        raise NotThereError("log entry", str(row.id))
+    if row.by != desk.person_id and not desk.role.manages:
+        raise NotAllowedError("manager")
+    if row.at < desk.now - timedelta(hours=UNDO_HOURS):
+        raise TooLateError(UNDO_HOURS)
+    _TAKES_BACK[row.what](desk, row.details)
+    desk.log("undo", undo_of=row.id, undone=row.what)
+    return TakenBack(row.id, row.what, row.details)
+
+
+def _last(desk: Desk) -> Entry | None:
+    undone = aliased(Entry)
+    return desk.book.one(
+        Entry,
+        Entry.by == desk.person_id,
+        Entry.undo_of.is_(None),
+        Entry.what.in_(_TAKES_BACK),
+        Entry.at >= desk.now - timedelta(hours=UNDO_HOURS),
+        ~select(undone.id)
+        .where(undone.bar_id == Entry.bar_id, undone.undo_of == Entry.id)
+        .correlate(Entry)
+        .exists(),
+        order=Entry.id.desc(),
+    )

@@ -1,0 +1,214 @@
+"""Fruit thrown out: what, how much, why, on which business day, at what cost."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import func
+
+from bot.trade.days import business_day
+from bot.trade.fruit import find_fruit
+from bot.trade.measures import Dimension
+from bot.trade.money import from_minor, to_minor
+from bot.work import prices
+from bot.work.desk import Desk
+from bot.work.errors import BadValueError
+from bot.work.ingredients import IngredientView, get, handbook_key
+from bot.work.prices import PriceView
+from storage.tables import Waste
+
+NO_REASON = ""
+_MOST = 100_000  # pieces or grams in one line: beyond it the unit was surely mistaken
+
+
+@dataclass(frozen=True, slots=True)
+class WasteLine:
+    """So many pieces (COUNT) or grams (MASS) of a fruit, and why."""
+
+    ingredient_id: int
+    amount: Fraction
+    dimension: Dimension
+    reason: str = NO_REASON
+
+
+@dataclass(frozen=True, slots=True)
+class WasteView:
+    """One logged line; `cost` is None where no price fits."""
+
+    id: int
+    ingredient: IngredientView
+    amount: Fraction
+    dimension: Dimension
+    reason: str
+    day: date
+    cost: Decimal | None
+
+
+@dataclass(frozen=True, slots=True)
+class WasteLogged:
+    """What was logged by one message, with the number under which it can be undone."""
+
+    lines: tuple[WasteView, ...]
+    entry: int
+    day: date
+    day_cost: Decimal
+    already: bool = False
+
+
+def log(desk: Desk, lines: Sequence[WasteLine]) -> WasteLogged:
+    """Log fruit thrown out, each line at the price now in force.
+
+    Raises BadValueError for an amount that is not above zero or beyond belief.
+    """
+    day = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    in_force = prices.in_force(desk, [line.ingredient_id for line in lines])
+    rows = []
+    views = []
+    for number, line in enumerate(lines, start=1):
+        if not 0 < line.amount <= _MOST:
+            raise BadValueError("amount", str(float(line.amount)))
+        ingredient = get(desk, line.ingredient_id)
+        price = in_force.get(line.ingredient_id)
+        cost = _cost(ingredient, line, price)
+        milli = round(line.amount * 1000)
+        row = desk.book.add(
+            Waste(
+                ingredient_id=line.ingredient_id,
+                count_milli=milli if line.dimension is Dimension.COUNT else None,
+                grams_milli=milli if line.dimension is Dimension.MASS else None,
+                reason=line.reason,
+                business_day=day,
+                cost_minor=None if cost is None else to_minor(cost, desk.bar.currency),
+                price_id=price.id if price is not None and cost is not None else None,
+                at=desk.now,
+                by=desk.person_id,
+                source=desk.source,
+                line=number,
+            )
+        )
+        rows.append(row)
+        views.append(_view(desk, row, ingredient))
+    entry = desk.log("waste", rows=[row.id for row in rows])
+    return WasteLogged(tuple(views), entry, day, day_cost(desk, day))
+
+
+def _cost(ingredient: IngredientView, line: WasteLine, price: PriceView | None) -> Fraction | None:
+    """Return what the line cost, or None where the price is in another measure that cannot be turned."""
+    if price is None:
+        return None
+    if price.dimension is line.dimension:
+        return line.amount * price.per_base
+    each = grams_each(ingredient)
+    if each is None:
+        return None
+    if line.dimension is Dimension.MASS and price.dimension is Dimension.COUNT:
+        return line.amount / each * price.per_base
+    if line.dimension is Dimension.COUNT and price.dimension is Dimension.MASS:
+        return line.amount * each * price.per_base
+    return None
+
+
+def grams_each(ingredient: IngredientView) -> Fraction | None:
+    """Return the mass of one piece as bought, g: the bar's own, else USDA SR28's, else None."""
+    if ingredient.grams_each is not None:
+        return ingredient.grams_each
+    key = handbook_key(ingredient.name)
+    return None if key is None else Fraction(find_fruit(key).size(None).as_purchased_g)
+
+
+def _view(desk: Desk, row: Waste, ingredient: IngredientView) -> WasteView:
+    milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
+    dimension = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
+    cost = None if row.cost_minor is None else from_minor(row.cost_minor, desk.bar.currency)
+    return WasteView(row.id, ingredient, Fraction(milli, 1000), dimension, row.reason, row.business_day, cost)
+
+
+def day_cost(desk: Desk, day: date) -> Decimal:
+    """Return what a business day's waste cost so far, as far as it is priced."""
+    query = desk.book.rows(
+        Waste, func.coalesce(func.sum(Waste.cost_minor), 0), where=[Waste.business_day == day]
+    )
+    return from_minor(int(desk.book.session.scalar(query) or 0), desk.bar.currency)
+
+
+def give_reason(desk: Desk, waste_id: int, reason: str) -> WasteView:
+    """Say why, after the fact: the line is taken back and written again with the reason."""
+    row = desk.book.get(Waste, waste_id)
+    if row is None or _is_taken_back(desk, waste_id):
+        raise BadValueError("waste line", str(waste_id))
+    _reverse(desk, row, desk.source, 1)
+    again = desk.book.add(
+        Waste(
+            ingredient_id=row.ingredient_id,
+            count_milli=row.count_milli,
+            grams_milli=row.grams_milli,
+            reason=reason,
+            business_day=row.business_day,
+            cost_minor=row.cost_minor,
+            price_id=row.price_id,
+            at=desk.now,
+            by=desk.person_id,
+            corrects=row.id,
+            source=desk.source,
+            line=2,
+        )
+    )
+    desk.log("waste reason", rows=[again.id], before=waste_id)
+    return _view(desk, again, get(desk, row.ingredient_id))
+
+
+def _is_taken_back(desk: Desk, waste_id: int) -> bool:
+    return desk.book.one(Waste, Waste.corrects == waste_id) is not None
+
+
+def _reverse(desk: Desk, row: Waste, source: str, line: int) -> None:
+    desk.book.add(
+        Waste(
+            ingredient_id=row.ingredient_id,
+            count_milli=None if row.count_milli is None else -row.count_milli,
+            grams_milli=None if row.grams_milli is None else -row.grams_milli,
+            reason=row.reason,
+            business_day=row.business_day,
+            cost_minor=None if row.cost_minor is None else -row.cost_minor,
+            price_id=row.price_id,
+            at=desk.now,
+            by=desk.person_id,
+            corrects=row.id,
+            source=source,
+            line=line,
+        )
+    )
+
+
+def take_back(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo logged waste: for each row one with the opposite signs that points to it."""
+    for line, waste_id in enumerate(details["rows"], start=1):
+        row = desk.book.get(Waste, waste_id)
+        if row is not None and not _is_taken_back(desk, waste_id):
+            _reverse(desk, row, f"undo {desk.source}", line)
+
+
+def most_used(desk: Desk, days: int = 28) -> list[int]:
+    """Return the numbers of the fruit logged in the last weeks, most often first."""
+    since: datetime = desk.now - timedelta(days=days)
+    query = (
+        desk.book.rows(Waste, Waste.ingredient_id, func.count().label("times"))
+        .where(Waste.business_day >= since.date())
+        .group_by(Waste.ingredient_id)
+        .order_by(func.count().desc())
+    )
+    return [ingredient_id for ingredient_id, _times in desk.book.session.execute(query)]
+
+
+def take_back_reason(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a reason given later: the line is taken back and stands again without it."""
+    row = desk.book.get(Waste, details["rows"][0])
+    if row is None or _is_taken_back(desk, row.id):
+        return
+    first = desk.book.get(Waste, details["before"])
+    give_reason(desk, row.id, first.reason if first is not None else NO_REASON)

@@ -1,0 +1,108 @@
+"""Bringing a database to the tables that this program knows."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from sqlalchemy import Connection, create_engine, inspect, text
+
+from storage.store import Store
+
+if TYPE_CHECKING:
+    from alembic.config import Config
+
+# Any fixed number: it only has to be the same in every process of this program.
+_ADVISORY_LOCK = 7_335_5371
+
+
+class NewerDatabaseError(RuntimeError):
+    """The database was written by a newer program. `revision` is what it carries."""
+
+    def __init__(self, revision: str) -> None:
+        super().__init__(revision)
+        self.revision = revision
+
+
+class BrokenReferencesError(RuntimeError):
+    """After a migration some rows point nowhere; nothing was kept."""
+
+
+def _config() -> Config:
+    from alembic.config import Config  # noqa: PLC0415 - only a migration pays for it
+
+    config = Config()
+    config.set_main_option("script_location", str(Path(__file__).parent / "migrations"))
+    return config
+
+
+def head() -> str:
+    """Return the newest revision that this program knows."""
+    from alembic.script import ScriptDirectory  # noqa: PLC0415 - see _config
+
+    found = ScriptDirectory.from_config(_config()).get_current_head()
+    if found is None:
+        raise RuntimeError("no migrations were installed")
+    return found
+
+
+def _known(revision: str) -> bool:
+    from alembic.script import ScriptDirectory  # noqa: PLC0415 - see _config
+
+    return revision in {step.revision for step in ScriptDirectory.from_config(_config()).walk_revisions()}
+
+
+def current(store: Store) -> str | None:
+    """Return the revision that the database carries, or None when it is empty."""
+    with store.engine.connect() as connection:
+        if not inspect(connection).has_table("alembic_version"):
+            return None
+        found: str | None = connection.scalar(text("SELECT version_num FROM alembic_version"))
+        return found
+
+
+def upgrade(store: Store, to: str = "head") -> None:
+    """Bring the database to revision `to`.
+
+    Raises NewerDatabaseError when the database is ahead of this program, and
+    BrokenReferencesError when the result has rows that point nowhere.
+    """
+    at = current(store)
+    if at is not None and not _known(at):
+        raise NewerDatabaseError(at)
+    if to == "head" and at == head():
+        return
+    # An engine of its own: on SQLite a migration rebuilds tables, and dropping the old
+    # one would cascade into its children if foreign keys were on, as they are in Store.
+    engine = create_engine(store.url)
+    try:
+        with engine.connect() as connection:
+            if store.is_sqlite:
+                _on_sqlite(connection, to)
+            else:
+                connection.execute(text("SELECT pg_advisory_lock(:key)"), {"key": _ADVISORY_LOCK})
+                _run(connection, to)
+                connection.commit()
+                connection.execute(text("SELECT pg_advisory_unlock(:key)"), {"key": _ADVISORY_LOCK})
+                connection.commit()
+    finally:
+        engine.dispose()
+
+
+def _on_sqlite(connection: Connection, to: str) -> None:
+    connection.exec_driver_sql("PRAGMA foreign_keys=OFF")
+    connection.commit()
+    _run(connection, to)
+    broken = connection.exec_driver_sql("PRAGMA foreign_key_check").fetchall()
+    if broken:
+        connection.rollback()
+        raise BrokenReferencesError(str(broken[:5]))
+    connection.commit()
+
+
+def _run(connection: Connection, to: str) -> None:
+    from alembic import command  # noqa: PLC0415 - see _config
+
+    config = _config()
+    config.attributes["connection"] = connection
+    command.upgrade(config, to)

@@ -1,0 +1,100 @@
+"""Opening a database: the same program on a SQLite file and on PostgreSQL, by URL alone."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from threading import RLock
+from typing import Any
+
+from sqlalchemy import Connection, Engine, create_engine, event, make_url
+from sqlalchemy.engine import URL
+from sqlalchemy.orm import Session
+
+from storage.unit import Unit
+
+
+class UnsupportedDatabaseError(ValueError):
+    """The URL names a database that this program does not know. `name` is what it named."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__(name)
+        self.name = name
+
+
+def read_url(text: str) -> URL:
+    """Return the SQLAlchemy URL for what stands in DATABASE_URL.
+
+    `postgres://` and `postgresql://` are understood without naming a driver.
+    Raises UnsupportedDatabaseError for anything but SQLite and PostgreSQL.
+    """
+    url = make_url(text)
+    backend = url.get_backend_name()
+    if backend in {"postgres", "postgresql"}:
+        return url.set(drivername="postgresql+psycopg")
+    if backend != "sqlite":
+        raise UnsupportedDatabaseError(backend)
+    return url
+
+
+class Store:
+    """One database. `reading()` and `writing()` give a unit of work each.
+
+    Writers on SQLite begin with BEGIN IMMEDIATE: a transaction that first reads and
+    then writes could otherwise lose another's update or fail at once as locked.
+    """
+
+    def __init__(self, url: str) -> None:
+        self.url = read_url(url)
+        self.is_sqlite = self.url.get_backend_name() == "sqlite"
+        if self.is_sqlite and self.url.database:
+            Path(self.url.database).parent.mkdir(parents=True, exist_ok=True)
+        self.engine = _open_sqlite(self.url) if self.is_sqlite else _open_postgres(self.url)
+        # SQLite has one writer; waiting in line here is cheaper than its busy polling.
+        self._line = RLock()
+
+    @contextmanager
+    def reading(self) -> Iterator[Unit]:
+        """Give a unit that only reads; nothing it does is kept."""
+        with Session(self.engine, autoflush=False) as session:
+            yield Unit(session)
+
+    @contextmanager
+    def writing(self) -> Iterator[Unit]:
+        """Give a unit whose changes are kept all together, or none if an exception leaves it."""
+        if not self.is_sqlite:
+            with Session(self.engine, autoflush=False, expire_on_commit=False) as session:
+                yield Unit(session)
+                session.commit()
+            return
+        with self._line, Session(self.engine, autoflush=False, expire_on_commit=False) as session:
+            session.connection(execution_options={"writes": True})
+            yield Unit(session)
+            session.commit()
+
+    def close(self) -> None:
+        """Give all connections back."""
+        self.engine.dispose()
+
+
+def _open_sqlite(url: URL) -> Engine:
+    engine = create_engine(url, connect_args={"check_same_thread": False})
+
+    @event.listens_for(engine, "connect")
+    def _prepare(connection: Any, record: object) -> None:
+        # The driver must not open transactions by itself: _begin below does.
+        connection.isolation_level = None
+        for pragma in ("journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON", "busy_timeout=5000"):
+            connection.execute(f"PRAGMA {pragma}")
+
+    @event.listens_for(engine, "begin")
+    def _begin(connection: Connection) -> None:
+        writes = connection.get_execution_options().get("writes")
+        connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+    return engine
+
+
+def _open_postgres(url: URL) -> Engine:
+    return create_engine(url, pool_pre_ping=True, pool_size=8, max_overflow=8)

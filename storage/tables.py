@@ -1,0 +1,406 @@
+"""Every table, as typed models.
+
+Tables of one bar begin their primary key with the bar's id, and so does every
+unique key and every reference: a row cannot point into another bar. The few
+tables that are needed before the bar is known (bar, person, room, question,
+inbox) are the directory; a test lists them by name.
+"""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from fractions import Fraction
+from typing import Any, ClassVar
+
+from sqlalchemy import (
+    JSON,
+    BigInteger,
+    ForeignKey,
+    ForeignKeyConstraint,
+    Index,
+    Integer,
+    MetaData,
+    String,
+    Text,
+    UniqueConstraint,
+)
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+from storage.types import Day, Exact, Instant
+
+# SQLite numbers rows by itself only for a plain INTEGER key.
+WideId = BigInteger().with_variant(Integer, "sqlite")
+
+
+class Base(DeclarativeBase):
+    """The root of all models, with names for every constraint so that migrations can find them."""
+
+    metadata = MetaData(
+        naming_convention={
+            "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+            "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+            "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+            "pk": "pk_%(table_name)s",
+        }
+    )
+    type_annotation_map: ClassVar = {
+        datetime: Instant,
+        date: Day,
+        Fraction: Exact,
+        dict[str, Any]: JSON,
+        list[Any]: JSON,
+        int: BigInteger,
+    }
+
+
+class InBar(Base):
+    """A row that belongs to one bar."""
+
+    __abstract__ = True
+
+    bar_id: Mapped[int] = mapped_column(ForeignKey("bar.id"), primary_key=True, sort_order=-2)
+
+
+class Numbered(InBar):
+    """A row of one bar with a number that counts up within that bar."""
+
+    __abstract__ = True
+
+    id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False, sort_order=-1)
+
+
+class Bar(Base):
+    """One bar. What may be set without a migration lives in `settings`."""
+
+    __tablename__ = "bar"
+
+    id: Mapped[int] = mapped_column(WideId, primary_key=True, autoincrement=True)
+    name: Mapped[str] = mapped_column(String(80))
+    language: Mapped[str] = mapped_column(String(12))
+    currency: Mapped[str] = mapped_column(String(3))
+    units: Mapped[str] = mapped_column(String(12))
+    zone: Mapped[str] = mapped_column(String(64))
+    closing_minute: Mapped[int]
+    jurisdiction: Mapped[str] = mapped_column(String(12))
+    settings: Mapped[dict[str, Any]]
+    team_room_id: Mapped[int | None]  # no foreign key: room points here, and a circle helps nobody
+    # Counts up with every change of nouns or settings, so that caches know when to look again.
+    revision: Mapped[int] = mapped_column(default=0)
+    created_at: Mapped[datetime]
+    delete_after: Mapped[datetime | None]
+
+
+class Counter(InBar):
+    """The last number given out for one kind of row of one bar."""
+
+    __tablename__ = "counter"
+
+    name: Mapped[str] = mapped_column(String(40), primary_key=True)
+    value: Mapped[int]
+
+
+class Person(Base):
+    """Somebody who writes to the program, known by a channel and that channel's id."""
+
+    __tablename__ = "person"
+    __table_args__ = (UniqueConstraint("channel", "outside_id"),)
+
+    id: Mapped[int] = mapped_column(WideId, primary_key=True, autoincrement=True)
+    channel: Mapped[str] = mapped_column(String(12))
+    outside_id: Mapped[str] = mapped_column(String(64))
+    name: Mapped[str] = mapped_column(String(128))
+    language: Mapped[str | None] = mapped_column(String(12))
+    bar_id: Mapped[int | None] = mapped_column(ForeignKey("bar.id"))  # the bar they stand in now
+
+
+class Room(Base):
+    """A chat: one person's private one, or a group that belongs to one bar."""
+
+    __tablename__ = "room"
+    __table_args__ = (UniqueConstraint("channel", "outside_id"),)
+
+    id: Mapped[int] = mapped_column(WideId, primary_key=True, autoincrement=True)
+    channel: Mapped[str] = mapped_column(String(12))
+    outside_id: Mapped[str] = mapped_column(String(64))
+    private: Mapped[bool]
+    title: Mapped[str] = mapped_column(String(128), default="")
+    bar_id: Mapped[int | None] = mapped_column(ForeignKey("bar.id"))
+    thread: Mapped[int | None]
+    reachable: Mapped[bool] = mapped_column(default=True)
+
+
+class Member(InBar):
+    """A person's place in a bar: owner, manager or member."""
+
+    __tablename__ = "member"
+
+    person_id: Mapped[int] = mapped_column(ForeignKey("person.id"), primary_key=True)
+    role: Mapped[str] = mapped_column(String(12))
+    name: Mapped[str] = mapped_column(String(128))
+    language: Mapped[str | None] = mapped_column(String(12))
+    room_id: Mapped[int | None] = mapped_column(ForeignKey("room.id"))  # their private chat
+    joined_at: Mapped[datetime]
+    left_at: Mapped[datetime | None]
+
+
+class Invite(Numbered):
+    """A joining code, kept only as its hash."""
+
+    __tablename__ = "invite"
+
+    code_hash: Mapped[str] = mapped_column(String(64))
+    role: Mapped[str] = mapped_column(String(12))
+    made_by: Mapped[int]
+    made_at: Mapped[datetime]
+    expires_at: Mapped[datetime]
+    uses_left: Mapped[int]
+
+
+class Ingredient(Numbered):
+    """Anything a bar buys and uses, fruit included."""
+
+    __tablename__ = "ingredient"
+    __table_args__ = (UniqueConstraint("bar_id", "match_key"),)
+
+    name: Mapped[str] = mapped_column(String(80))
+    match_key: Mapped[str] = mapped_column(String(120))
+    kind: Mapped[str] = mapped_column(String(24))
+    strength_percent: Mapped[Fraction | None]
+    density_g_per_ml: Mapped[Fraction | None]
+    density_source: Mapped[str | None] = mapped_column(String(200))
+    grams_each: Mapped[Fraction | None]
+    food_grade: Mapped[str | None] = mapped_column(String(16))
+    details: Mapped[dict[str, Any]] = mapped_column(default=dict)
+    made_at: Mapped[datetime]
+    archived_at: Mapped[datetime | None]
+
+
+class Formula(Numbered):
+    """A preparation by name; what is in it stands in its versions."""
+
+    __tablename__ = "formula"
+    __table_args__ = (UniqueConstraint("bar_id", "match_key"),)
+
+    name: Mapped[str] = mapped_column(String(80))
+    match_key: Mapped[str] = mapped_column(String(120))
+    preparation: Mapped[str] = mapped_column(String(24))
+    latest: Mapped[int]
+    made_at: Mapped[datetime]
+    archived_at: Mapped[datetime | None]
+
+
+class FormulaVersion(InBar):
+    """What a formula said from one moment on. Never changed once written."""
+
+    __tablename__ = "formula_version"
+    __table_args__ = (ForeignKeyConstraint(["bar_id", "formula_id"], ["formula.bar_id", "formula.id"]),)
+
+    formula_id: Mapped[int] = mapped_column(primary_key=True)
+    number: Mapped[int] = mapped_column(primary_key=True)
+    rest_hours: Mapped[Fraction]
+    discard_days: Mapped[int]
+    sprays_low: Mapped[Fraction | None]
+    sprays_high: Mapped[Fraction | None]
+    spray_ml_low: Mapped[Fraction | None]
+    spray_ml_high: Mapped[Fraction | None]
+    garnish_id: Mapped[int | None]  # the fruit whose fresh garnish this replaces
+    note: Mapped[str] = mapped_column(Text, default="")
+    made_at: Mapped[datetime]
+    made_by: Mapped[int]
+
+
+class FormulaLine(InBar):
+    """One ingredient of a formula version, in the unit it was typed in."""
+
+    __tablename__ = "formula_line"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["bar_id", "formula_id", "number"],
+            ["formula_version.bar_id", "formula_version.formula_id", "formula_version.number"],
+        ),
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+    )
+
+    formula_id: Mapped[int] = mapped_column(primary_key=True)
+    number: Mapped[int] = mapped_column(primary_key=True)
+    position: Mapped[int] = mapped_column(primary_key=True)
+    ingredient_id: Mapped[int]
+    amount: Mapped[Fraction]
+    unit: Mapped[str] = mapped_column(String(40))
+
+
+class Price(Numbered):
+    """What a pack cost. A correction is a new row that points to the old one."""
+
+    __tablename__ = "price"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "id"),
+    )
+
+    ingredient_id: Mapped[int]
+    pack_amount: Mapped[Fraction]
+    pack_unit: Mapped[str] = mapped_column(String(40))
+    price_minor: Mapped[int]
+    garnishes_low: Mapped[Fraction | None]
+    garnishes_high: Mapped[Fraction | None]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)  # true: the corrected row never was
+
+
+class Batch(Numbered):
+    """One making of a formula, with a frozen copy of all it was made from."""
+
+    __tablename__ = "batch"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "formula_id"], ["formula.bar_id", "formula.id"]),
+        Index(None, "bar_id", "state"),
+        Index(None, "bar_id", "formula_id"),
+    )
+
+    formula_id: Mapped[int]
+    version: Mapped[int]
+    state: Mapped[str] = mapped_column(String(12))
+    total_ml: Mapped[Fraction]
+    made_at: Mapped[datetime]
+    made_by: Mapped[int]
+    rest_until: Mapped[datetime]
+    discard_on: Mapped[date]
+    opened_at: Mapped[datetime | None]
+    ended_at: Mapped[datetime | None]
+    lost_ml: Mapped[Fraction | None]
+    lost_reason: Mapped[str | None] = mapped_column(String(80))
+    clarity: Mapped[str | None] = mapped_column(String(12))
+    frozen: Mapped[dict[str, Any]]
+
+
+class BatchLine(InBar):
+    """One ingredient that went into a batch, with its lot where noted."""
+
+    __tablename__ = "batch_line"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "batch_id"], ["batch.bar_id", "batch.id"]),
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "lot"),
+    )
+
+    batch_id: Mapped[int] = mapped_column(primary_key=True)
+    position: Mapped[int] = mapped_column(primary_key=True)
+    ingredient_id: Mapped[int]
+    amount: Mapped[Fraction]
+    unit: Mapped[str] = mapped_column(String(40))
+    lot: Mapped[str | None] = mapped_column(String(60))
+
+
+class BatchEvent(Numbered):
+    """Something that happened to a batch: made, checked, opened, used up, discarded, undone."""
+
+    __tablename__ = "batch_event"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "batch_id"], ["batch.bar_id", "batch.id"]),
+        Index(None, "bar_id", "batch_id"),
+    )
+
+    batch_id: Mapped[int]
+    what: Mapped[str] = mapped_column(String(16))
+    clarity: Mapped[str | None] = mapped_column(String(12))
+    note: Mapped[str] = mapped_column(Text, default="")
+    photo: Mapped[str | None] = mapped_column(String(200))
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+
+
+class Waste(Numbered):
+    """Fruit thrown out. An undo is a row with the opposite signs that points to the first."""
+
+    __tablename__ = "waste"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        UniqueConstraint("bar_id", "source", "line"),
+        Index(None, "bar_id", "business_day"),
+    )
+
+    ingredient_id: Mapped[int]
+    # Thousandths, as whole numbers, so that the database can add them up exactly.
+    count_milli: Mapped[int | None]
+    grams_milli: Mapped[int | None]
+    reason: Mapped[str] = mapped_column(String(40))
+    business_day: Mapped[date]
+    cost_minor: Mapped[int | None]
+    price_id: Mapped[int | None]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    source: Mapped[str] = mapped_column(String(80))
+    line: Mapped[int]
+
+
+class Entry(Numbered):
+    """The bar's log: who did what, when, to what; an undo points to what it undid."""
+
+    __tablename__ = "entry"
+    __table_args__ = (UniqueConstraint("bar_id", "undo_of"), Index(None, "bar_id", "by", "id"))
+
+    at: Mapped[datetime]
+    by: Mapped[int]
+    what: Mapped[str] = mapped_column(String(24))
+    details: Mapped[dict[str, Any]]
+    undo_of: Mapped[int | None]
+
+
+class Reminder(Numbered):
+    """One thing to say once, at one time, in one place."""
+
+    __tablename__ = "reminder"
+    __table_args__ = (
+        UniqueConstraint("bar_id", "key"),
+        Index(None, "channel", "state", "due_at"),
+        Index(None, "bar_id", "batch_id"),
+    )
+
+    channel: Mapped[str] = mapped_column(String(12))
+    key: Mapped[str] = mapped_column(String(80))
+    kind: Mapped[str] = mapped_column(String(16))
+    batch_id: Mapped[int | None]
+    person_id: Mapped[int | None]
+    details: Mapped[dict[str, Any]] = mapped_column(default=dict)
+    first_due_at: Mapped[datetime]
+    due_at: Mapped[datetime]
+    state: Mapped[str] = mapped_column(String(12))
+    attempts: Mapped[int] = mapped_column(default=0)
+    unsure: Mapped[bool] = mapped_column(default=False)  # an earlier try may have arrived
+    lease_until: Mapped[datetime | None]
+    sent_at: Mapped[datetime | None]
+    done_by: Mapped[int | None]
+    last_error: Mapped[str | None] = mapped_column(String(200))
+
+
+class Question(Base):
+    """A question in progress between the program and one person in one chat."""
+
+    __tablename__ = "question"
+
+    room_id: Mapped[int] = mapped_column(ForeignKey("room.id"), primary_key=True)
+    person_id: Mapped[int] = mapped_column(ForeignKey("person.id"), primary_key=True)
+    nonce: Mapped[int]
+    state: Mapped[dict[str, Any]]
+    asked_at: Mapped[datetime]
+    message_id: Mapped[str | None] = mapped_column(String(64))
+
+
+class Inbox(Base):
+    """What arrived, written down before it is confirmed to the sender."""
+
+    __tablename__ = "inbox"
+    __table_args__ = (Index(None, "state", "received_at"),)
+
+    channel: Mapped[str] = mapped_column(String(12), primary_key=True)
+    update_id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    payload: Mapped[str] = mapped_column(Text)
+    state: Mapped[int] = mapped_column(Integer)
+    replies: Mapped[str | None] = mapped_column(Text)
+    received_at: Mapped[datetime]
+    attempts: Mapped[int] = mapped_column(Integer, default=0)
