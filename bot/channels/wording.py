@@ -10,18 +10,19 @@ from bot.chat.layout import grid_lines
 from bot.chat.message import Caution, Grid, Reply, Text
 
 _TEXT_WIDTH = 76
+_GRID_WIDTH = 60
 
 
-def plain_lines(reply: Reply) -> list[str]:
-    """Return a reply as lines of plain text for a terminal or a pipe."""
+def plain_lines(reply: Reply, width: int = _TEXT_WIDTH, grid_width: int = _GRID_WIDTH) -> list[str]:
+    """Return a reply as lines of plain text for a terminal or a pipe, wrapped at `width` characters."""
     lines: list[str] = []
     for block in reply.blocks:
         if isinstance(block, Grid):
-            lines += ["  " + line for line in grid_lines(block.rows, 60)]
+            lines += ["  " + line for line in grid_lines(block.rows, grid_width)]
             continue
         text = caution_words(block) if isinstance(block, Caution) else block.text
         for paragraph in text.split("\n"):
-            lines += textwrap.wrap(paragraph, _TEXT_WIDTH) or [""]
+            lines += textwrap.wrap(paragraph, width) or [""]
     return lines
 
 

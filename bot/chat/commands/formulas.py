@@ -260,7 +260,7 @@ def _said(given: Given, what: str) -> bool:
 
 def _preparation(given: Given) -> Preparation:
     for line in given.get("lines", ()):
-        if isinstance(line, Detail) and isinstance(line.value, Noun):
+        if isinstance(line, Detail) and line.what == "kind" and isinstance(line.value, Noun):
             return Preparation(line.value.id)
     kind = given.get("preparation")
     return kind if isinstance(kind, Preparation) else Preparation.OTHER

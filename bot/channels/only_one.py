@@ -1,0 +1,38 @@
+"""One poller for one token on one machine."""
+
+from __future__ import annotations
+
+import fcntl
+import hashlib
+from pathlib import Path
+from types import TracebackType
+from typing import IO
+
+
+class AlreadyRunningError(RuntimeError):
+    """Another process of this machine polls with the same token."""
+
+
+class OnlyOne:
+    """Holds a lock on a file named after the token's hash while the program runs."""
+
+    def __init__(self, folder: Path, token: str) -> None:
+        name = hashlib.sha256(token.encode()).hexdigest()[:16]
+        self._path = folder / f"poller-{name}.lock"
+        self._file: IO[str] | None = None
+
+    def __enter__(self) -> OnlyOne:
+        self._path.parent.mkdir(parents=True, exist_ok=True)
+        self._file = self._path.open("w")
+        try:
+            fcntl.flock(self._file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except BlockingIOError:
+            self._file.close()
+            raise AlreadyRunningError from None
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        if self._file is not None:
+            self._file.close()

@@ -1,0 +1,203 @@
+"""Sending replies by Telegram: keyboards, edits, files, and what to do when a send fails."""
+
+from __future__ import annotations
+
+import asyncio
+import logging
+from collections.abc import Awaitable, Callable
+from dataclasses import dataclass, replace
+from typing import Any
+
+from telegram import (
+    Bot,
+    ForceReply,
+    InlineKeyboardButton,
+    InlineKeyboardMarkup,
+    LinkPreviewOptions,
+    ReplyParameters,
+)
+from telegram.constants import ParseMode
+from telegram.error import TelegramError
+
+from bot.channels.outcomes import Verdict, classify
+from bot.channels.wording import html_parts
+from bot.chat.asking import ANSWER, BACK, CANCEL
+from bot.chat.language import _
+from bot.chat.message import Reply, Text
+from bot.work.reminders import Outcome
+
+log = logging.getLogger(__name__)
+_TRIES = 5
+_LONGEST_PAUSE = 60.0
+_NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """Where a reply goes: the chat, its topic, the message it answers and the one it may replace."""
+
+    chat: str
+    private: bool
+    thread: int | None = None
+    answers: int | None = None
+    replaces: int | None = None
+
+
+class Pace:
+    """At most so many sends a second over all chats; 0 for no limit."""
+
+    def __init__(self, per_second: int) -> None:
+        self._gap = 1 / per_second if per_second else 0.0
+        self._next = 0.0
+
+    async def wait(self) -> None:
+        """Wait for this send's turn."""
+        if not self._gap:
+            return
+        loop = asyncio.get_running_loop()
+        now = loop.time()
+        turn = max(now, self._next)
+        self._next = turn + self._gap
+        if turn > now:
+            await asyncio.sleep(turn - now)
+
+
+class Postman:
+    """Sends replies and says what became of them."""
+
+    def __init__(self, bot: Bot, per_second: int, moved: Callable[[str, str], Awaitable[None]]) -> None:
+        self._bot = bot
+        self._pace = Pace(per_second)
+        self._moved = moved
+
+    async def deliver(self, target: Target, reply: Reply) -> Outcome:
+        """Send a reply, trying again where that cannot double it.
+
+        After a send of which nobody knows whether it arrived, one more try is made that
+        says it may be a repeat.
+        """
+        repeated = False
+        for attempt in range(_TRIES):
+            try:
+                await self._once(target, reply)
+                return Outcome.SENT
+            except TelegramError as error:
+                verdict = classify(error)
+            mended = await self._mend(target, reply, verdict)
+            if mended is not None:
+                target, reply = mended
+                continue
+            if verdict.outcome in {Outcome.BLOCKED, Outcome.REFUSED}:
+                log.warning("reply to chat not delivered: %s", verdict.what)
+                return verdict.outcome
+            if verdict.outcome is Outcome.UNSURE:
+                if repeated:
+                    return Outcome.UNSURE
+                repeated = True
+                reply = may_be_repeat(reply)
+            await asyncio.sleep(min(max(verdict.wait, 0.5 * 2**attempt), _LONGEST_PAUSE))
+        return Outcome.NOT_SENT
+
+    async def once(self, target: Target, reply: Reply) -> Verdict:
+        """Send a reply once; the caller decides what to do about a failure."""
+        try:
+            await self._once(target, reply)
+        except TelegramError as error:
+            verdict = classify(error)
+            if verdict.moved_to is not None:
+                await self._moved(target.chat, verdict.moved_to)
+            return verdict
+        return Verdict(Outcome.SENT)
+
+    async def _mend(self, target: Target, reply: Reply, verdict: Verdict) -> tuple[Target, Reply] | None:
+        """Return a target and reply that get round the refusal, or None."""
+        what = verdict.what.casefold()
+        if verdict.moved_to is not None:
+            await self._moved(target.chat, verdict.moved_to)
+            return replace(target, chat=verdict.moved_to, answers=None, replaces=None), reply
+        if target.replaces is not None and ("message to edit" in what or "can't be edited" in what):
+            return replace(target, replaces=None), reply
+        if target.thread is not None and "thread not found" in what:
+            return replace(target, thread=None), reply
+        if target.answers is not None and "replied" in what:
+            return replace(target, answers=None), reply
+        return None
+
+    async def _once(self, target: Target, reply: Reply) -> None:
+        parts = html_parts(reply)
+        if reply.edits and target.replaces is not None and len(parts) == 1 and not reply.files:
+            await self._edit(target, reply, parts[0])
+            return
+        for number, part in enumerate(parts, start=1):
+            await self._pace.wait()
+            await self._bot.send_message(
+                target.chat,
+                part,
+                parse_mode=ParseMode.HTML,
+                message_thread_id=target.thread,
+                reply_markup=_markup(reply, target) if number == len(parts) else None,
+                reply_parameters=_reply_to(target) if number == 1 else None,
+                disable_notification=reply.quiet,
+                link_preview_options=_NO_PREVIEW,
+            )
+        for file in reply.files:
+            await self._pace.wait()
+            send: Any = self._bot.send_photo if file.picture else self._bot.send_document
+            name = {} if file.picture else {"filename": file.name}
+            await send(
+                target.chat,
+                file.content,
+                caption=file.caption or None,
+                message_thread_id=target.thread,
+                disable_notification=True,
+                **name,
+            )
+
+    async def _edit(self, target: Target, reply: Reply, part: str) -> None:
+        await self._pace.wait()
+        markup = _markup(reply, replace(target, private=True))
+        try:
+            await self._bot.edit_message_text(
+                part,
+                chat_id=target.chat,
+                message_id=target.replaces,
+                parse_mode=ParseMode.HTML,
+                reply_markup=markup if isinstance(markup, InlineKeyboardMarkup) else None,
+                link_preview_options=_NO_PREVIEW,
+            )
+        except TelegramError as error:
+            # A double tap asks for the same text again: it already stands there.
+            if "not modified" not in str(error).casefold():
+                raise
+
+
+def may_be_repeat(reply: Reply) -> Reply:
+    """Return the reply with a line that says it may have been sent before."""
+    return replace(reply, blocks=(*reply.blocks, Text(_("(This may be a repeat.)"))), edits=False)
+
+
+def _reply_to(target: Target) -> ReplyParameters | None:
+    if target.private or target.answers is None:
+        return None
+    return ReplyParameters(target.answers, allow_sending_without_reply=True)
+
+
+def _markup(reply: Reply, target: Target) -> InlineKeyboardMarkup | ForceReply | None:
+    if not target.private and reply.ask and _only_moves(reply):
+        # With privacy mode on only a reply reaches us, so the question asks for one.
+        return ForceReply(selective=True, input_field_placeholder=reply.ask[:64])
+    if not reply.buttons:
+        return None
+    return InlineKeyboardMarkup(
+        [
+            [InlineKeyboardButton(one.label[:64], callback_data=one.line) for one in row]
+            for row in reply.buttons
+            if row
+        ]
+    )
+
+
+def _only_moves(reply: Reply) -> bool:
+    """Whether the only buttons are Back and Cancel, so that the answer has to be typed."""
+    answers = [one.line.split(" ", 2) for row in reply.buttons for one in row]
+    return all(len(parts) == 3 and parts[0] == ANSWER and parts[2] in {BACK, CANCEL} for parts in answers)

@@ -1,0 +1,361 @@
+"""The Telegram channel: takes updates in, has them answered, sends the answers."""
+
+from __future__ import annotations
+
+import os
+
+# Waits as timedeltas: without it the library warns at every flood limit.
+os.environ.setdefault("PTB_TIMEDELTA", "1")
+
+import asyncio
+import contextlib
+import logging
+import secrets
+import signal
+import sys
+from collections import deque
+from collections.abc import Coroutine
+from concurrent.futures import ThreadPoolExecutor
+from typing import Any
+
+from telegram import (
+    Bot,
+    BotCommand,
+    BotCommandScopeAllGroupChats,
+    BotCommandScopeAllPrivateChats,
+    Update,
+)
+from telegram.error import Conflict, InvalidToken, NetworkError, RetryAfter, TelegramError
+from telegram.helpers import create_deep_linked_url
+from telegram.request import HTTPXRequest
+
+from bot.channels.only_one import AlreadyRunningError, OnlyOne
+from bot.channels.outcomes import classify
+from bot.channels.sending import Postman, Target, may_be_repeat
+from bot.channels.updates import ALLOWED, CHANNEL, Incoming, read_update
+from bot.chat.commands import all_commands
+from bot.chat.conversation import AlreadyDoneError, Conversation
+from bot.chat.language import _
+from bot.chat.message import Message, Reply, replies_from_json, reply
+from bot.clock.ticker import Ticker
+from bot.settings import Settings
+from bot.work import mail, reminders
+from bot.work.desk import Clock, SystemClock
+from bot.work.mail import Letter
+from bot.work.reminders import DueReminder, Outcome
+from storage import migrate
+from storage.store import Store
+
+log = logging.getLogger(__name__)
+_POLL_SECONDS = 25
+_GRACE_SECONDS = 8
+_CONFLICTS_AT_START = 4
+_WORKERS = 4
+_REMEMBERED = 50_000  # update ids kept in memory, so that one seen twice is dropped early
+_FLUSH_SECONDS = 0.05
+
+
+class TelegramChannel:
+    """One bot. `start` and `stop` for tests, `serve` until a signal for real."""
+
+    def __init__(self, settings: Settings, store: Store, clock: Clock) -> None:
+        self.settings = settings
+        self.store = store
+        self.clock = clock
+        self.bot = _bot(settings)
+        self._workers = ThreadPoolExecutor(_WORKERS, thread_name_prefix="work")
+        self._turns: dict[str, asyncio.Lock] = {}
+        self._tasks: set[asyncio.Task[None]] = set()
+        self._seen: deque[int] = deque(maxlen=_REMEMBERED)
+        self._seen_set: set[int] = set()
+        self._answered: list[int] = []
+        self._flushing: asyncio.Task[None] | None = None
+        self._stopping = asyncio.Event()
+        self.postman = Postman(self.bot, settings.telegram_sends_per_second, self._room_moved)
+        self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
+        self.conversation = Conversation(store, clock)
+        self._poller: asyncio.Task[int] | None = None
+
+    # -- life ----------------------------------------------------------------------------
+
+    async def start(self) -> None:
+        """Say hello to Telegram, set the command menu, take up what was left, begin to listen."""
+        await self.bot.initialize()
+        self.conversation.bot_name = self.bot.username
+        self.conversation.deep_link = lambda payload: create_deep_linked_url(self.bot.username, payload)
+        for left in await self._in_worker(mail.unfinished, self.store, CHANNEL):
+            self._remember(left.update_id)
+            self._begin(left)
+        self._spawn(self._set_menus())
+        self.ticker.start(self.settings.tick_seconds)
+        self._poller = asyncio.create_task(self._poll())
+
+    async def serve(self) -> int:
+        """Run until a signal or a reason to give up; return the exit code."""
+        loop = asyncio.get_running_loop()
+        for number in (signal.SIGTERM, signal.SIGINT):
+            loop.add_signal_handler(number, self._stopping.set)
+        try:
+            await self.start()
+        except InvalidToken:
+            _say("Telegram does not know this token: copy it again from BotFather.")
+            await self.stop()
+            return 2
+        except NetworkError as error:
+            _say(f"No answer from {self.settings.telegram_api_base}: {error.message}")
+            await self.stop()
+            return 1
+        assert self._poller is not None  # noqa: S101 - start has set it
+        stopped = asyncio.create_task(self._stopping.wait())
+        await asyncio.wait({stopped, self._poller}, return_when=asyncio.FIRST_COMPLETED)
+        code = self._poller.result() if self._poller.done() and not self._poller.cancelled() else 0
+        stopped.cancel()
+        await self.stop()
+        return code
+
+    async def stop(self) -> None:
+        """Listen no more, let what was begun finish, put everything away."""
+        self._stopping.set()
+        self.ticker.stop()
+        if self._poller is not None and not self._poller.done():
+            self._poller.cancel()
+            with contextlib.suppress(asyncio.CancelledError):
+                await self._poller
+        if self._tasks:
+            await asyncio.wait(self._tasks, timeout=_GRACE_SECONDS)
+        for task in self._tasks:
+            task.cancel()  # what is cut off here is taken up at the next start
+        await self._flush()
+        await self.bot.shutdown()
+        self._workers.shutdown(wait=True)
+
+    @property
+    def idle(self) -> bool:
+        """Whether nothing is being worked on or waits to be marked."""
+        return not self._tasks and not self._answered
+
+    def _spawn(self, work: Coroutine[Any, Any, None]) -> None:
+        task = asyncio.create_task(work)
+        self._tasks.add(task)
+        task.add_done_callback(self._tasks.discard)
+
+    async def _in_worker(self, function: Any, *arguments: Any) -> Any:
+        return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
+
+    async def _set_menus(self) -> None:
+        menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
+        listed = [BotCommand(one.name, _(one.summary)) for one in menu]
+        shared = [one for one, command in zip(listed, menu, strict=True) if not command.private_only]
+        try:
+            await self.bot.set_my_commands(listed, scope=BotCommandScopeAllPrivateChats())
+            await self.bot.set_my_commands(shared, scope=BotCommandScopeAllGroupChats())
+        except TelegramError as error:
+            log.warning("the command menu could not be set: %s", error.message)
+
+    # -- listening -----------------------------------------------------------------------
+
+    async def _poll(self) -> int:
+        """Take updates in until told to stop; return the exit code."""
+        offset: int | None = None
+        conflicts = failures = 0
+        heard = False
+        while not self._stopping.is_set():
+            try:
+                updates = await self.bot.get_updates(
+                    offset=offset, timeout=_POLL_SECONDS if heard else 0, allowed_updates=ALLOWED
+                )
+            except Conflict:
+                conflicts += 1
+                if not heard and conflicts >= _CONFLICTS_AT_START:
+                    _say(
+                        "Another program listens with this token: stop it, or give this one a token of its own."
+                    )
+                    return 3
+                log.warning("another program listens with this token")
+                await asyncio.sleep(1.0)
+                continue
+            except InvalidToken:
+                _say("Telegram does not know this token any more.")
+                return 2
+            except TelegramError as error:
+                failures += 1
+                wait = max(
+                    classify(error).wait if isinstance(error, RetryAfter) else 0.0, min(0.2 * 2**failures, 30)
+                )
+                log.warning("listening failed, again in %.1f s: %s", wait, error.message)
+                await asyncio.sleep(wait)
+                continue
+            heard, failures, conflicts = True, 0, 0
+            if updates:
+                await self._take_in(updates)
+                offset = updates[-1].update_id + 1
+        return 0
+
+    async def _take_in(self, updates: tuple[Update, ...]) -> None:
+        """Write updates down and begin to answer them; they are confirmed only by the next poll."""
+        letters = [Letter(CHANNEL, update.update_id, update.to_json()) for update in updates]
+        new = [letter for letter in letters if letter.update_id not in self._seen_set]
+        for letter in new:
+            self._remember(letter.update_id)
+        fresh = await self._in_worker(mail.take_in, self.store, new, self.clock.now())
+        for letter in fresh:
+            self._begin(letter)
+
+    def _remember(self, update_id: int) -> None:
+        if len(self._seen) == _REMEMBERED:
+            self._seen_set.discard(self._seen[0])
+        self._seen.append(update_id)
+        self._seen_set.add(update_id)
+
+    def _begin(self, letter: Letter) -> None:
+        incoming = read_update(letter.payload, self.bot.id, self.bot.username)
+        self._spawn(self._in_turn(incoming, letter))
+
+    # -- answering -----------------------------------------------------------------------
+
+    async def _in_turn(self, incoming: Incoming, letter: Letter) -> None:
+        """Work one update when those of its chat before it are through; locks are fair."""
+        turn = self._turns.setdefault(incoming.chat, asyncio.Lock())
+        async with turn:
+            try:
+                if incoming.query is not None:
+                    self._spawn(self._acknowledge(incoming.query))
+                await self._work(incoming, letter)
+            except Exception:
+                await self._failed(incoming, letter)
+        if not turn.locked() and self._turns.get(incoming.chat) is turn:
+            # Nobody waits: forget the lock, or the table would grow with every chat.
+            waiting = getattr(turn, "_waiters", None)
+            if not waiting:
+                self._turns.pop(incoming.chat, None)
+
+    async def _work(self, incoming: Incoming, letter: Letter) -> None:
+        if incoming.message is not None:
+            await self._answer(incoming, letter, incoming.message)
+        elif incoming.membership is not None:
+            await self._in_worker(self._note_membership, incoming)
+        elif incoming.migration is not None:
+            await self._room_moved(incoming.migration.old, incoming.migration.new)
+        self._mark(letter.update_id)
+
+    async def _answer(self, incoming: Incoming, letter: Letter, message: Message) -> None:
+        if letter.replies is not None:
+            # Worked before a stop; nobody knows whether the answer went out.
+            replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
+        else:
+            try:
+                replies = await self._in_worker(self._converse, message, letter.update_id)
+            except AlreadyDoneError:
+                return
+        target = Target(
+            message.place.outside_id,
+            message.place.private,
+            message.place.thread,
+            incoming.message_id if message.tapped is None else None,
+            incoming.message_id if message.tapped is not None else None,
+        )
+        for one in replies:
+            outcome = await self.postman.deliver(target, one)
+            if outcome is Outcome.BLOCKED:
+                await self._in_worker(self._set_reachable, target.chat, False)
+                return
+
+    def _converse(self, message: Message, update_id: int) -> list[Reply]:
+        return self.conversation.answer(
+            message, lambda unit, replies: mail.mark_worked(unit, CHANNEL, update_id, replies)
+        )
+
+    async def _acknowledge(self, query: str) -> None:
+        """Stop the spinner on the tapped button; one that is too old, after a restart, is nobody's loss."""
+        with contextlib.suppress(TelegramError):
+            await self.bot.answer_callback_query(query)
+
+    async def _failed(self, incoming: Incoming, letter: Letter) -> None:
+        """Tell the person that something broke, with a reference that stands in the log beside the trace."""
+        reference = secrets.token_hex(3)
+        log.exception("update failed, reference %s", reference)
+        given_up = await self._in_worker(mail.note_failure, self.store, CHANNEL, letter.update_id, 1)
+        if incoming.message is None or not given_up:
+            return
+        place = incoming.message.place
+        said = reply(
+            _("Something broke here, and nothing was logged."),
+            _("Please try again; if it stays so, tell whoever runs me: {reference}").format(
+                reference=reference
+            ),
+        )
+        await self.postman.deliver(Target(place.outside_id, place.private, place.thread), said)
+
+    def _note_membership(self, incoming: Incoming) -> None:
+        assert incoming.membership is not None  # noqa: S101 - the caller looked
+        self._set_reachable(incoming.membership.chat, incoming.membership.reachable)
+
+    def _set_reachable(self, chat: str, reachable: bool) -> None:
+        with self.store.writing() as unit:
+            reminders.set_reachable(unit, CHANNEL, chat, reachable)
+
+    async def _room_moved(self, old: str, new: str) -> None:
+        await self._in_worker(reminders.room_moved, self.store, CHANNEL, old, new)
+
+    async def _send_reminder(self, due: DueReminder, worded: Reply) -> tuple[Outcome, str]:
+        where = due.destination
+        turn = self._turns.setdefault(where.outside_id, asyncio.Lock())
+        async with turn:
+            target = Target(where.outside_id, where.private, where.thread)
+            verdict = await self.postman.once(target, worded)
+        return verdict.outcome, verdict.what
+
+    # -- marking -------------------------------------------------------------------------
+
+    def _mark(self, update_id: int) -> None:
+        """Mark an update answered soon, together with others: a lost mark costs one repeated reply."""
+        self._answered.append(update_id)
+        if self._flushing is None or self._flushing.done():
+            self._flushing = asyncio.create_task(self._flush_soon())
+
+    async def _flush_soon(self) -> None:
+        await asyncio.sleep(_FLUSH_SECONDS)
+        await self._flush()
+
+    async def _flush(self) -> None:
+        taken, self._answered = self._answered, []
+        if taken:
+            await self._in_worker(mail.mark_answered, self.store, CHANNEL, taken)
+
+
+def _bot(settings: Settings) -> Bot:
+    local = settings.telegram_api_base.startswith("http://")
+    # A server on the same machine needs no certificates, and loading them takes its time.
+    options: dict[str, Any] = {"httpx_kwargs": {"verify": False, "trust_env": False}} if local else {}
+    return Bot(
+        settings.telegram_bot_token.get_secret_value(),
+        base_url=settings.telegram_api_base,
+        base_file_url=settings.telegram_file_base,
+        request=HTTPXRequest(connection_pool_size=64, **options),
+        get_updates_request=HTTPXRequest(connection_pool_size=1, read_timeout=_POLL_SECONDS + 10, **options),
+    )
+
+
+def _say(text: str) -> None:
+    print(text, file=sys.stderr)  # noqa: T201 - for whoever started the program
+
+
+def run(settings: Settings) -> int:
+    """Run the bot until it is told to stop; return the exit code."""
+    store = Store(settings.database)
+    try:
+        migrate.upgrade(store)
+        with OnlyOne(settings.lock_path, settings.telegram_bot_token.get_secret_value()):
+            return asyncio.run(_serve(settings, store))
+    except migrate.NewerDatabaseError as error:
+        _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
+        return 1
+    except AlreadyRunningError:
+        _say("Another process on this machine already runs a bot with this token: stop it first.")
+        return 3
+    finally:
+        store.close()
+
+
+async def _serve(settings: Settings, store: Store) -> int:
+    return await TelegramChannel(settings, store, SystemClock()).serve()

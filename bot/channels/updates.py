@@ -1,0 +1,139 @@
+"""Telegram's updates as messages of ours."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import Any
+
+from bot.chat.message import Message, Place, Sender
+
+CHANNEL = "telegram"
+ALLOWED = ["message", "callback_query", "my_chat_member"]
+
+
+@dataclass(frozen=True, slots=True)
+class Membership:
+    """The bot was let into a chat or shut out of it."""
+
+    chat: str
+    reachable: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Migration:
+    """A group became a supergroup with another id."""
+
+    old: str
+    new: str
+
+
+@dataclass(frozen=True, slots=True)
+class Incoming:
+    """What an update is to us. `chat` orders the work; `query` is a tap to acknowledge."""
+
+    update_id: int
+    chat: str
+    message: Message | None = None
+    membership: Membership | None = None
+    migration: Migration | None = None
+    query: str | None = None
+    message_id: int | None = None
+    thread: int | None = None
+
+
+def read_update(payload: str, bot_id: int, bot_name: str) -> Incoming:
+    """Read one update as Telegram sent it (JSON). What is not for us has no message."""
+    update: dict[str, Any] = json.loads(payload)
+    number = int(update["update_id"])
+    if "callback_query" in update:
+        return _tap(number, update["callback_query"])
+    if "my_chat_member" in update:
+        changed = update["my_chat_member"]
+        chat = str(changed["chat"]["id"])
+        status = changed["new_chat_member"]["status"]
+        return Incoming(number, chat, membership=Membership(chat, status not in {"kicked", "left"}))
+    if "message" in update:
+        return _message(number, update["message"], bot_id, bot_name)
+    return Incoming(number, "")
+
+
+def _sender(user: dict[str, Any]) -> Sender:
+    name = " ".join(part for part in (user.get("first_name"), user.get("last_name")) if part)
+    return Sender(str(user["id"]), name or str(user["id"]), user.get("language_code"))
+
+
+def _place(message: dict[str, Any]) -> Place:
+    chat = message["chat"]
+    # Outside forums a thread id only marks a chain of replies and is refused when sent back.
+    thread = message.get("message_thread_id") if message.get("is_topic_message") else None
+    return Place(str(chat["id"]), chat["type"] == "private", chat.get("title", ""), thread)
+
+
+def _tap(number: int, query: dict[str, Any]) -> Incoming:
+    pressed = query.get("message")
+    if pressed is None or "data" not in query:
+        return Incoming(number, str(query["from"]["id"]), query=query["id"])
+    place = _place(pressed)
+    message = Message(
+        CHANNEL,
+        _sender(query["from"]),
+        place,
+        query["data"],
+        key=f"{place.outside_id}:{pressed['message_id']}:{query['id']}",
+        sent_at=datetime.now(UTC),
+        tapped=str(pressed["message_id"]),
+    )
+    return Incoming(
+        number,
+        place.outside_id,
+        message,
+        query=query["id"],
+        message_id=int(pressed["message_id"]),
+        thread=place.thread,
+    )
+
+
+def _message(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
+    chat = str(said["chat"]["id"])
+    if "migrate_to_chat_id" in said:
+        return Incoming(number, chat, migration=Migration(chat, str(said["migrate_to_chat_id"])))
+    if "migrate_from_chat_id" in said:
+        return Incoming(number, chat, migration=Migration(str(said["migrate_from_chat_id"]), chat))
+    text = said.get("text") or said.get("caption") or ""
+    photos = said.get("photo") or ()
+    if "from" not in said or said["from"].get("is_bot") or not (text or photos):
+        return Incoming(number, chat)
+    place = _place(said)
+    if not place.private and not _addressed(said, text, bot_id, bot_name):
+        return Incoming(number, chat)
+    message = Message(
+        CHANNEL,
+        _sender(said["from"]),
+        place,
+        _without_mention(text, bot_name),
+        key=f"{chat}:{said['message_id']}",
+        sent_at=datetime.fromtimestamp(said["date"], UTC),
+        photo=photos[-1]["file_id"] if photos else None,
+    )
+    return Incoming(number, chat, message, message_id=int(said["message_id"]), thread=place.thread)
+
+
+def _addressed(said: dict[str, Any], text: str, bot_id: int, bot_name: str) -> bool:
+    """Whether a group message speaks to us: a command (to us or to nobody else), a reply, a mention."""
+    if text.startswith("/"):
+        command = text.split(maxsplit=1)[0]
+        _command, at, name = command.partition("@")
+        return not at or name.casefold() == bot_name.casefold()
+    replied = said.get("reply_to_message") or {}
+    if replied.get("from", {}).get("id") == bot_id:
+        return True
+    return f"@{bot_name.casefold()}" in text.casefold()
+
+
+def _without_mention(text: str, bot_name: str) -> str:
+    start = text.casefold().find(f"@{bot_name.casefold()}")
+    if not bot_name or start < 0 or text.startswith("/"):
+        return text
+    return (text[:start] + text[start + len(bot_name) + 1 :]).strip()

@@ -1,0 +1,91 @@
+"""The tick: take what is due, say it, settle it. The database remembers; this only looks."""
+
+from __future__ import annotations
+
+import asyncio
+import logging
+from collections.abc import Awaitable, Callable
+from concurrent.futures import Executor
+
+from apscheduler.schedulers.asyncio import AsyncIOScheduler
+
+from bot.chat.due import worded_reminder
+from bot.chat.message import Reply
+from bot.work import mail, reminders
+from bot.work.desk import Clock
+from bot.work.reminders import DueReminder, Outcome
+from storage.store import Store
+
+log = logging.getLogger(__name__)
+Sends = Callable[[DueReminder, Reply], Awaitable[tuple[Outcome, str]]]
+_PRUNE_HOURS = 6
+
+
+class Ticker:
+    """Sends the reminders of one channel. Several may run on one database: each takes its own."""
+
+    def __init__(self, store: Store, clock: Clock, channel: str, send: Sends, executor: Executor) -> None:
+        self._store = store
+        self._clock = clock
+        self._channel = channel
+        self._send = send
+        self._executor = executor
+        self._scheduler = AsyncIOScheduler()
+        self._stopping = False
+
+    async def tick(self) -> int:
+        """Send everything that is due now; return how many were tried."""
+        loop = asyncio.get_running_loop()
+        tried = 0
+        while not self._stopping:
+            due = await loop.run_in_executor(
+                self._executor, reminders.claim, self._store, self._channel, self._clock.now()
+            )
+            if not due:
+                break
+            tried += len(due)
+            # Chats side by side; each is settled by itself, so one that hangs holds up no other.
+            await asyncio.gather(*(self._one(one) for one in due))
+        return tried
+
+    async def _one(self, due: DueReminder) -> None:
+        loop = asyncio.get_running_loop()
+        try:
+            outcome, error = await self._send(due, worded_reminder(due, self._clock.now()))
+        except Exception:
+            log.exception("a reminder could not be worded or sent")
+            outcome, error = Outcome.REFUSED, "fault"
+        await loop.run_in_executor(
+            self._executor, reminders.settle, self._store, due, outcome, self._clock.now(), error
+        )
+
+    def start(self, seconds: int) -> None:
+        """Look every so many seconds, the first time at once."""
+        self._scheduler.add_job(
+            self.tick,
+            "interval",
+            seconds=seconds,
+            next_run_time=_at_once(),
+            # A late tick still has to run, and two at once would gain nothing.
+            misfire_grace_time=None,
+            coalesce=True,
+            max_instances=1,
+        )
+        self._scheduler.add_job(self._prune, "interval", hours=_PRUNE_HOURS, misfire_grace_time=None)
+        self._scheduler.start()
+
+    async def _prune(self) -> None:
+        loop = asyncio.get_running_loop()
+        await loop.run_in_executor(self._executor, mail.prune, self._store, self._clock.now())
+
+    def stop(self) -> None:
+        """Take nothing more; what is being sent is let finish by the channel."""
+        self._stopping = True
+        if self._scheduler.running:
+            self._scheduler.shutdown(wait=False)
+
+
+def _at_once() -> object:
+    from datetime import UTC, datetime  # noqa: PLC0415 - the scheduler's own clock, not the bar's
+
+    return datetime.now(UTC)
