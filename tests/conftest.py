@@ -4,13 +4,20 @@ from __future__ import annotations
 
 import ipaddress
 import os
+import shutil
 import socket
 from collections.abc import AsyncIterator, Iterator
+from datetime import UTC, datetime
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from storage import migrate
+from storage.store import Store
+from tests import postgres
 from tests.api import Server
+from tests.house import Hands, House
 
 # python-telegram-bot gives times as timedelta instead of warning that it will one day.
 os.environ["PTB_TIMEDELTA"] = "1"
@@ -87,3 +94,72 @@ async def api() -> AsyncIterator[Server]:
     yield server
     violations = await server.stop()
     assert violations == []
+
+
+DATABASES = ("sqlite", "postgresql")
+
+
+def _need_postgres() -> None:
+    try:
+        postgres.server()
+    except postgres.NoPostgresError as error:
+        if postgres.is_required():
+            raise
+        pytest.skip(str(error))
+
+
+@pytest.fixture(params=DATABASES)
+def database(request: pytest.FixtureRequest) -> str:
+    """Each database in turn; PostgreSQL is skipped where there is none, unless it is required."""
+    if request.param == "postgresql":
+        _need_postgres()
+    return str(request.param)
+
+
+@pytest.fixture
+def empty_url(database: str, tmp_path: Path) -> Iterator[str]:
+    """The URL of a database with nothing in it."""
+    if database == "sqlite":
+        yield f"sqlite:///{tmp_path / 'empty.sqlite'}"
+        return
+    url = postgres.create_database()
+    yield url.render_as_string(hide_password=False)
+    postgres.drop_database(url)
+
+
+@pytest.fixture(scope="session")
+def _migrated_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("template") / "migrated.sqlite"
+    store = Store(f"sqlite:///{path}")
+    migrate.upgrade(store)
+    store.close()
+    return path
+
+
+@pytest.fixture
+def store_url(database: str, tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[str]:
+    """The URL of a database with the newest tables and no rows."""
+    if database == "sqlite":
+        path = tmp_path / "house.sqlite"
+        shutil.copy(request.getfixturevalue("_migrated_file"), path)
+        yield f"sqlite:///{path}"
+        return
+    url = postgres.create_database(postgres.migrated_template())
+    yield url.render_as_string(hide_password=False)
+    postgres.drop_database(url)
+
+
+@pytest.fixture
+def store(store_url: str) -> Iterator[Store]:
+    """A database with the newest tables and no rows, SQLite and PostgreSQL in turn."""
+    opened = Store(store_url)
+    yield opened
+    opened.close()
+
+
+@pytest.fixture
+def house(store: Store) -> Iterator[House]:
+    """A house with a database of its own, its clock at Wednesday 25 November 2026, 18:00 UTC."""
+    built = House(store, Hands(datetime(2026, 11, 25, 18, tzinfo=UTC)))
+    yield built
+    built.close()

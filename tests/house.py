@@ -1,0 +1,236 @@
+"""A house to test in: a real database, a clock turned by hand, and persons who type and tap.
+
+house.open_bar("Ana")
+replies = house.person("Ana").says("waste 6 oranges mouldy")
+house.person("Ana").taps("Undo")
+house.clock.turn(hours=24)
+house.reminders()
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from datetime import UTC, datetime, timedelta
+
+from bot.channels.wording import html_parts, plain_lines
+from bot.chat.conversation import Conversation
+from bot.chat.due import worded_reminder
+from bot.chat.message import Message, Place, Reply, Sender
+from bot.work import reminders
+from bot.work.reminders import DueReminder, Outcome
+from storage.store import Store
+
+CHANNEL = "house"
+BOT_NAME = "peel_ledger_bot"
+# What fits the width of a 380-pixel phone: characters of Telegram's own text and of fixed width.
+PHONE_TEXT, PHONE_GRID = 46, 32
+
+
+class Hands:
+    """A clock that goes only when it is turned."""
+
+    def __init__(self, now: datetime) -> None:
+        self._now = now
+
+    def now(self) -> datetime:
+        """Return the instant the hands stand at, in UTC."""
+        return self._now
+
+    def turn(self, **spans: float) -> datetime:
+        """Turn the hands on (or back, by negative spans): hours=2, days=1, minutes=30."""
+        self._now += timedelta(**spans)
+        return self._now
+
+    def set(self, now: datetime) -> None:
+        """Set the hands to an aware instant."""
+        self._now = now.astimezone(UTC)
+
+
+@dataclass
+class Shown:
+    """A message of the bot as it stands in a chat."""
+
+    id: str
+    reply: Reply
+
+
+@dataclass
+class Room:
+    """A chat: one person's private one, or a group with the bot's privacy mode on."""
+
+    place: Place
+    shown: list[Shown] = field(default_factory=list)
+
+    def button(self, label: str) -> tuple[str, str]:
+        """Return the message and the line behind the newest button of this label."""
+        for one in reversed(self.shown):
+            for row in one.reply.buttons:
+                for button in row:
+                    if button.label == label:
+                        return one.id, button.line
+        last = [button.label for row in self.shown[-1].reply.buttons for button in row] if self.shown else []
+        raise AssertionError(f"no button “{label}” in {self.place.outside_id}; the last message has {last}")
+
+
+@dataclass(frozen=True)
+class Reminded:
+    """A reminder that was sent, and the chat it went to."""
+
+    room: str
+    reply: Reply
+    due: DueReminder
+
+
+class Person:
+    """Somebody with a phone."""
+
+    def __init__(self, house: House, name: str, language: str | None = "en") -> None:
+        self.house = house
+        self.sender = Sender(outside_id=name.casefold(), name=name, language=language)
+
+    @property
+    def name(self) -> str:
+        """The name shown to others."""
+        return self.sender.name
+
+    def says(
+        self, text: str, room: str | None = None, photo: str | None = None, answering: bool = False
+    ) -> list[Reply]:
+        """Type a message; return the replies. In a group only a command or an answer reaches the bot."""
+        here = self.house.room(room, self)
+        if not here.place.private and not answering and not text.startswith("/"):
+            return []
+        return self._send(here, text, photo=photo)
+
+    def answers(self, text: str, room: str) -> list[Reply]:
+        """Reply to the bot's last message in a group."""
+        return self.says(text, room, answering=True)
+
+    def taps(self, label: str, room: str | None = None) -> list[Reply]:
+        """Tap the newest button of this label in the chat."""
+        here = self.house.room(room, self)
+        message_id, line = here.button(label)
+        return self._send(here, line, tapped=message_id)
+
+    def taps_line(self, line: str, room: str | None = None) -> list[Reply]:
+        """Send the line behind some button, as a phone with old messages on it can."""
+        return self._send(self.house.room(room, self), line, tapped="0")
+
+    def _send(
+        self, here: Room, text: str, tapped: str | None = None, photo: str | None = None
+    ) -> list[Reply]:
+        house = self.house
+        key = house.next_key(here)
+        message = Message(
+            CHANNEL,
+            self.sender,
+            here.place,
+            text,
+            key=key,
+            sent_at=house.clock.now(),
+            tapped=tapped,
+            photo=photo,
+        )
+        replies = house.conversation.answer(message)
+        for number, one in enumerate(replies):
+            edited = next((shown for shown in here.shown if shown.id == tapped), None)
+            if number == 0 and one.edits and edited is not None:
+                edited.reply = one
+            else:
+                here.shown.append(Shown(f"{key}.{number}", one))
+        return replies
+
+
+class House:
+    """All of it together. `restart` is what a new process would be: nothing but the database is kept."""
+
+    def __init__(self, store: Store, clock: Hands) -> None:
+        self.store = store
+        self.clock = clock
+        self.persons: dict[str, Person] = {}
+        self.rooms: dict[str, Room] = {}
+        self._said = 0
+        self.conversation = Conversation(store, clock, BOT_NAME)
+
+    def restart(self) -> None:
+        """Forget everything but what is on disk."""
+        self.store.close()
+        self.store = Store(self.store.url.render_as_string(hide_password=False))
+        self.conversation = Conversation(self.store, self.clock, BOT_NAME)
+
+    def close(self) -> None:
+        """Give the database back."""
+        self.store.close()
+
+    def next_key(self, room: Room) -> str:
+        """Return a key that no message had before."""
+        self._said += 1
+        return f"{room.place.outside_id}:{self._said}"
+
+    def person(self, name: str, language: str | None = "en") -> Person:
+        """Return the person of this name; they come in the first time they are named."""
+        if name not in self.persons:
+            self.persons[name] = Person(self, name, language)
+        return self.persons[name]
+
+    def room(self, name: str | None, person: Person) -> Room:
+        """Return the group of this name, or the person's private chat."""
+        key = name or f"private {person.sender.outside_id}"
+        if key not in self.rooms:
+            self.rooms[key] = Room(Place(outside_id=key, private=name is None, title=name or ""))
+        return self.rooms[key]
+
+    def open_bar(self, owner: str = "Ana", name: str = "The Copper Gull", city: str = "Lisbon") -> Person:
+        """Open a bar by talking, with what is offered first for everything but name and city."""
+        person = self.person(owner)
+        person.says("start")
+        person.says(name)
+        replies = person.says(city)
+        while replies[-1].choosing:
+            label = replies[-1].buttons[0][0].label
+            replies = person.taps(label)
+        assert replies[0].first_line == f"{name} is open."
+        return person
+
+    def joins(self, newcomer: str, by: str = "Ana", manager: bool = False) -> Person:
+        """Let somebody into the bar of `by` with a joining code."""
+        replies = self.person(by).says("team invite" + (" manager" if manager else ""))
+        lines = plain_lines(replies[0])
+        code = next(line for line in lines if line.startswith("join "))
+        person = self.person(newcomer)
+        person.says(code)
+        return person
+
+    def reminders(self, outcome: Outcome = Outcome.SENT) -> list[Reminded]:
+        """Send what is due now, each into its chat; return what was sent."""
+        sent = []
+        for due in reminders.claim(self.store, CHANNEL, self.clock.now()):
+            reply = worded_reminder(due, self.clock.now())
+            reminders.settle(self.store, due, outcome, self.clock.now())
+            room = self.rooms[due.destination.outside_id]
+            room.shown.append(Shown(self.next_key(room), reply))
+            sent.append(Reminded(due.destination.outside_id, reply, due))
+        return sent
+
+
+def lines(reply: Reply, phone: bool = True) -> list[str]:
+    """Return a reply as plain lines, its buttons in a line of [labels] for each row."""
+    text = plain_lines(reply, PHONE_TEXT, PHONE_GRID) if phone else plain_lines(reply)
+    files = [f"<{'picture' if one.picture else 'file'} {one.name}>" for one in reply.files]
+    rows = [" ".join(f"[{button.label}]" for button in row) for row in reply.buttons]
+    return [*text, *files, *rows]
+
+
+def text(replies: list[Reply]) -> str:
+    """Return several replies as one text."""
+    return "\n".join(line for one in replies for line in lines(replace(one, buttons=()), phone=False))
+
+
+def first_lines(replies: list[Reply]) -> list[str]:
+    """Return only the answers themselves."""
+    return [one.first_line for one in replies]
+
+
+def html(reply: Reply) -> str:
+    """Return a reply as Telegram would get it."""
+    return "\n".join(html_parts(reply))

@@ -1,0 +1,181 @@
+"""A PostgreSQL server for the tests: one that is named, or one of their own in a temporary folder.
+
+`PEEL_TEST_POSTGRES` names a server by URL, with a role that may create databases. Otherwise a private
+server is started from the binaries found on this machine; it listens on a socket in its own folder
+only, and is gone with the tests. `PEEL_REQUIRE_POSTGRES=1` makes it an error that there is none.
+"""
+
+from __future__ import annotations
+
+import atexit
+import os
+import pwd
+import shutil
+import subprocess
+import tempfile
+import time
+from functools import cache
+from itertools import count
+from pathlib import Path
+
+from sqlalchemy import URL, create_engine, text
+
+from storage import migrate
+from storage.store import Store, read_url
+
+NAMED = "PEEL_TEST_POSTGRES"
+REQUIRED = "PEEL_REQUIRE_POSTGRES"
+_START_SECONDS = 30
+_PORT = "5432"  # only the socket's name: nothing listens on the network
+
+
+class NoPostgresError(Exception):
+    """There is no server to test against; the text says what was looked for."""
+
+
+def binaries() -> Path | None:
+    """Return the folder that holds initdb and postgres, the newest version first; None without."""
+    folders = sorted(
+        Path("/usr/lib/postgresql").glob("*/bin"), key=lambda path: float(path.parent.name), reverse=True
+    )
+    found = shutil.which("initdb")
+    if found is not None:
+        folders.append(Path(found).resolve().parent)
+    return next((one for one in folders if (one / "initdb").exists() and (one / "postgres").exists()), None)
+
+
+def _unprivileged() -> pwd.struct_passwd | None:
+    """Return whom to run the server as: nobody else, unless this is root, whom it refuses."""
+    if os.geteuid() != 0:
+        return None
+    for name in ("postgres", "nobody"):
+        try:
+            return pwd.getpwnam(name)
+        except KeyError:
+            continue
+    raise NoPostgresError("PostgreSQL does not run as root, and there is no user postgres or nobody")
+
+
+def _start_private(folder: Path) -> URL:
+    """Start a server in `folder` and return its URL; it is stopped when this process ends."""
+    bin_folder = binaries()
+    if bin_folder is None:
+        raise NoPostgresError(
+            f"no PostgreSQL: {NAMED} is not set, and there is no initdb on PATH or in /usr/lib/postgresql"
+        )
+    user = _unprivileged()
+    run_as: dict[str, object] = {"cwd": folder, "stdin": subprocess.DEVNULL}
+    if user is not None:
+        os.chown(folder, user.pw_uid, user.pw_gid)
+        run_as |= {"user": user.pw_uid, "group": user.pw_gid, "extra_groups": []}
+    data = folder / "data"
+    made = subprocess.run(
+        [bin_folder / "initdb", "-D", data, "-U", "peel", "-A", "trust", "-E", "UTF8", "--locale=C", "-N"],
+        capture_output=True,
+        text=True,
+        check=False,
+        **run_as,  # type: ignore[call-overload]
+    )
+    if made.returncode:
+        raise NoPostgresError(f"initdb failed: {made.stderr.strip()[-400:]}")
+    log = (folder / "log").open("wb")
+    # Nothing here has to outlive a power cut, so nothing waits for the disk.
+    options = {"listen_addresses": "", "unix_socket_directories": str(folder), "port": _PORT}
+    options |= {"fsync": "off", "synchronous_commit": "off", "full_page_writes": "off"}
+    words = [word for name, value in options.items() for word in ("-c", f"{name}={value}")]
+    server: subprocess.Popen[bytes] = subprocess.Popen(
+        [bin_folder / "postgres", "-D", data, *words],
+        stdout=log,
+        stderr=log,
+        **run_as,  # type: ignore[call-overload]
+    )
+    log.close()
+    atexit.register(_stop, server, folder)
+    return _ready(server, folder)
+
+
+def _stop(server: subprocess.Popen[bytes], folder: Path) -> None:
+    server.terminate()
+    try:
+        server.wait(10)
+    except subprocess.TimeoutExpired:
+        server.kill()
+        server.wait()
+    shutil.rmtree(folder, ignore_errors=True)
+
+
+def _ready(server: subprocess.Popen[bytes], folder: Path) -> URL:
+    url = URL.create(
+        "postgresql+psycopg", username="peel", database="postgres", query={"host": str(folder), "port": _PORT}
+    )
+    engine = create_engine(url)
+    try:
+        end = time.monotonic() + _START_SECONDS
+        while True:
+            try:
+                with engine.connect():
+                    return url
+            except Exception:
+                if server.poll() is not None or time.monotonic() > end:
+                    said = (folder / "log").read_text(errors="replace")
+                    raise NoPostgresError(f"the server did not start: {said[-400:]}") from None
+                time.sleep(0.05)
+    finally:
+        engine.dispose()
+
+
+@cache
+def server() -> URL:
+    """Return the URL of the server to use, starting one if none is named. Raises NoPostgresError."""
+    named = os.environ.get(NAMED)
+    if named:
+        return read_url(named)
+    # Not below pytest's folders, which the server's user could not enter.
+    return _start_private(Path(tempfile.mkdtemp(prefix="peel-pg-")))
+
+
+def is_required() -> bool:
+    """Whether a missing server is an error rather than a reason to skip."""
+    return os.environ.get(REQUIRED, "") not in {"", "0"}
+
+
+_numbers = count(1)
+
+
+def _execute(statement: str) -> None:
+    engine = create_engine(server(), isolation_level="AUTOCOMMIT")
+    try:
+        with engine.connect() as connection:
+            connection.execute(text(statement))
+    finally:
+        engine.dispose()
+
+
+def create_database(template: str | None = None) -> URL:
+    """Make a database of its own and return its URL; empty, or a copy of `template`."""
+    name = f"peel_{os.getpid()}_{next(_numbers)}"
+    _execute(f'CREATE DATABASE "{name}"' + (f' TEMPLATE "{template}"' if template else ""))
+    return server().set(database=name)
+
+
+def drop_database(url: URL) -> None:
+    """Remove a database, whoever is still connected."""
+    _execute(f'DROP DATABASE IF EXISTS "{url.database}" WITH (FORCE)')
+
+
+@cache
+def migrated_template() -> str:
+    """Return the name of a database brought to the newest tables, to be copied for each test."""
+    url = create_database()
+    atexit.register(_drop_quietly, url)
+    store = Store(url.render_as_string(hide_password=False))
+    try:
+        migrate.upgrade(store)
+    finally:
+        store.close()
+    return str(url.database)
+
+
+def _drop_quietly(url: URL) -> None:
+    if os.environ.get(NAMED):  # a private server takes everything with it
+        drop_database(url)
