@@ -13,10 +13,10 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import Any
 
-from sqlalchemy import and_, func, select, tuple_, update
+from sqlalchemy import and_, case, select, tuple_, update
 
 from bot.trade.days import business_day, defer_past_quiet, instant_of, is_service_day, next_service_day
-from bot.work.desk import BarView, Desk
+from bot.work.desk import BarView, Desk, Role
 from bot.work.errors import NotThereError
 from storage.store import Store
 from storage.tables import Bar, Batch, Member, Person, Reminder, Room
@@ -365,7 +365,7 @@ def destination(
         .where(Member.left_at.is_(None), Room.reachable.is_(True))
         .order_by(
             (Member.person_id != (person_id or 0)),
-            func.coalesce(func.nullif(Member.role, "member"), "zzz").desc(),
+            case({Role.OWNER: 0, Role.MANAGER: 1}, value=Member.role, else_=2),
             Member.joined_at,
         )
         .limit(1)
