@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from itertools import count
 from pathlib import Path
 from threading import RLock
 from typing import Any
@@ -38,6 +39,9 @@ def read_url(text: str) -> URL:
     return url
 
 
+_serials = count(1)
+
+
 class Store:
     """One database. `reading()` and `writing()` give a unit of work each.
 
@@ -47,6 +51,8 @@ class Store:
 
     def __init__(self, url: str) -> None:
         self.url = read_url(url)
+        # Never given twice in a process, as id() would be: what is remembered of a store is kept under it.
+        self.serial = next(_serials)
         self.is_sqlite = self.url.get_backend_name() == "sqlite"
         if self.is_sqlite and self.url.database:
             Path(self.url.database).parent.mkdir(parents=True, exist_ok=True)

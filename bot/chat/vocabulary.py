@@ -15,15 +15,15 @@ from storage.unit import Unit
 
 # So many bars' names are kept in memory; the others are read again when they speak.
 _MOST = 512
-_known: OrderedDict[tuple[int, int, str], Vocabulary] = OrderedDict()
+_known: OrderedDict[tuple[int, int, int, str], Vocabulary] = OrderedDict()
 _lock = Lock()
 
 
-def vocabulary_for(unit: Unit, bar: BarView | None, language: str, store_id: int) -> Vocabulary:
+def vocabulary_for(unit: Unit, bar: BarView | None, language: str, store_serial: int) -> Vocabulary:
     """Return the words of a bar in a language; outside any bar only the common ones."""
     if bar is None:
         return _common(Vocabulary(language))
-    key = (store_id * 2**40 + bar.id, bar.revision, language)
+    key = (store_serial, bar.id, bar.revision, language)
     with _lock:
         found = _known.get(key)
         if found is not None:
