@@ -55,15 +55,16 @@ def classify(error: TelegramError) -> Verdict:
         return _network(error)
     if isinstance(error, InvalidToken | Conflict):
         return Verdict(Outcome.REFUSED, what=error.message)
-    return Verdict(Outcome.NOT_SENT, wait=1.0, what=error.message)
+    # An answer that cannot be read came after the message had been taken, or not: nobody knows.
+    return Verdict(Outcome.UNSURE, wait=1.0, what=error.message)
 
 
 def _network(error: NetworkError) -> Verdict:
     cause = error.__cause__
     if isinstance(cause, _NEVER_LEFT):
         return Verdict(Outcome.NOT_SENT, wait=1.0, what=type(cause).__name__)
-    if cause is None and not isinstance(error, TimedOut):
-        # The server answered 5xx by itself: Telegram did not take the message.
+    if not isinstance(error, TimedOut) and not isinstance(cause, httpx.HTTPError):
+        # The server answered 5xx: Telegram did not take the message.
         return Verdict(Outcome.NOT_SENT, wait=1.0, what=error.message)
     # A read or write that broke off: the message may have arrived.
     return Verdict(Outcome.UNSURE, wait=1.0, what=type(cause).__name__ if cause else error.message)

@@ -32,6 +32,7 @@ from telegram.request import HTTPXRequest
 from bot.channels.only_one import AlreadyRunningError, OnlyOne
 from bot.channels.outcomes import classify
 from bot.channels.sending import Postman, Target, may_be_repeat
+from bot.channels.turns import Turns
 from bot.channels.updates import ALLOWED, CHANNEL, Incoming, read_update
 from bot.chat.commands import all_commands
 from bot.chat.conversation import AlreadyDoneError, Conversation
@@ -64,7 +65,7 @@ class TelegramChannel:
         self.clock = clock
         self.bot = _bot(settings)
         self._workers = ThreadPoolExecutor(_WORKERS, thread_name_prefix="work")
-        self._turns: dict[str, asyncio.Lock] = {}
+        self._turns = Turns()
         self._tasks: set[asyncio.Task[None]] = set()
         self._seen: deque[int] = deque(maxlen=_REMEMBERED)
         self._seen_set: set[int] = set()
@@ -167,9 +168,7 @@ class TelegramChannel:
             except Conflict:
                 conflicts += 1
                 if not heard and conflicts >= _CONFLICTS_AT_START:
-                    _say(
-                        "Another program listens with this token: stop it, or give this one a token of its own."
-                    )
+                    _say("Another program listens with this token: stop that one first.")
                     return 3
                 log.warning("another program listens with this token")
                 await asyncio.sleep(1.0)
@@ -214,20 +213,14 @@ class TelegramChannel:
     # -- answering -----------------------------------------------------------------------
 
     async def _in_turn(self, incoming: Incoming, letter: Letter) -> None:
-        """Work one update when those of its chat before it are through; locks are fair."""
-        turn = self._turns.setdefault(incoming.chat, asyncio.Lock())
-        async with turn:
+        """Work one update when those of its chat before it are through."""
+        async with self._turns.of(incoming.chat):
             try:
                 if incoming.query is not None:
                     self._spawn(self._acknowledge(incoming.query))
                 await self._work(incoming, letter)
             except Exception:
                 await self._failed(incoming, letter)
-        if not turn.locked() and self._turns.get(incoming.chat) is turn:
-            # Nobody waits: forget the lock, or the table would grow with every chat.
-            waiting = getattr(turn, "_waiters", None)
-            if not waiting:
-                self._turns.pop(incoming.chat, None)
 
     async def _work(self, incoming: Incoming, letter: Letter) -> None:
         if incoming.message is not None:
@@ -299,8 +292,7 @@ class TelegramChannel:
 
     async def _send_reminder(self, due: DueReminder, worded: Reply) -> tuple[Outcome, str]:
         where = due.destination
-        turn = self._turns.setdefault(where.outside_id, asyncio.Lock())
-        async with turn:
+        async with self._turns.of(where.outside_id):
             target = Target(where.outside_id, where.private, where.thread)
             verdict = await self.postman.once(target, worded)
         return verdict.outcome, verdict.what

@@ -72,7 +72,7 @@ class Conversation:
         """
         with self.store.reading() as unit:
             presence = self._find(unit, message)
-            if presence.person_id is not None and presence.room_id is not None:
+            if presence.known and presence.reachable:
                 with speaking(_tongue(presence)):
                     talk = self._talk(unit, message, presence)
                     plan = self._plan(talk)

@@ -7,6 +7,7 @@ from functools import cache
 _ENGLISH = {
     "TO": "to into make fill until till",
     "FOR": "for",
+    "FROM": "from",
     "WITH": "with from using",
     "WITHOUT": "without no",
     "IN": "in as",
@@ -63,6 +64,24 @@ _ENGLISH = {
     "DOUBLE": "double twice",
     "TRIPLE": "triple thrice",
     "HALF": "half",
+    "CELSIUS": "c celsius centigrade",
+    "FAHRENHEIT": "f fahrenheit",
+    "DEGREES": "degree degrees deg",
+    "SPIRIT": "spirit spirits alcohol ethanol",
+    "READS": "reads reading hydrometer",
+    "SOURCES": "source sources",
+    "ARTICLE": "a an",
+    "EVENING": "evening night",
+    "PRIMING": "priming prime primed",
+    "GRADED": "food-grade foodgrade",
+    "NONE": "none nothing",
+    "KEPT": "kept stored",
+    "COLD": "cold refrigerated chilled fridge",
+    "BEST": "best expires expiry use",
+    "BEFORE": "before by",
+    "TODAY": "today",
+    "YESTERDAY": "yesterday",
+    "AGO": "ago",
 }
 
 

@@ -31,6 +31,7 @@ _PATTERN = re.compile(
   | (?P<NUMBER>\d+[ ]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]
       | \d+(?:[.,'’\u00a0\u202f\u2009]\d+)* | [.,]\d+)
   | (?P<PERCENT>%)
+  | (?P<DEGREES>[°º])
   | (?P<TIMES>[×*] | [xX](?=[ ]*[\d{_FRACTIONS}]) | (?<=\d)[xX]\b | (?<=\d[ ])[xX]\b)
   | (?P<DASH>[-–—])
   | (?P<SIGN>[€£$¥])

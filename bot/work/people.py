@@ -5,11 +5,11 @@ from __future__ import annotations
 import hashlib
 import hmac
 import secrets
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import and_, select
+from sqlalchemy import and_, select, update
 
 from bot.work.desk import BarView, Desk, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
@@ -42,6 +42,12 @@ class Presence:
     language: str | None = None
     question: PendingQuestion | None = None
     room_bar_id: int | None = None
+    reachable: bool = True
+
+    @property
+    def known(self) -> bool:
+        """Whether both the person and the chat were seen before."""
+        return self.person_id is not None and self.room_id is not None
 
     def desk(self, unit: Unit, now: datetime, source: str) -> Desk:
         """Seat the person at their bar's desk. Only for members of a bar."""
@@ -82,6 +88,7 @@ def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Pre
         language=who.language,
         question=pending,
         room_bar_id=None if place is None else place.bar_id,
+        reachable=place is None or place.reachable,
     )
     if member is None or bar is None:
         return presence
@@ -94,6 +101,7 @@ def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Pre
         member.language or who.language,
         pending,
         presence.room_bar_id,
+        presence.reachable,
     )
 
 
@@ -110,7 +118,10 @@ def meet(
     """Like find, but writes down a person or chat seen for the first time."""
     session = unit.session
     presence = find(unit, channel, person, room, private)
-    if presence.person_id is not None and presence.room_id is not None:
+    if presence.known:
+        if not presence.reachable:
+            # It was thought lost, and has just written.
+            session.execute(update(Room).where(Room.id == presence.room_id).values(reachable=True))
         return presence
     if presence.person_id is None:
         session.add(Person(channel=channel, outside_id=person, name=name[:128], language=language))
@@ -119,6 +130,22 @@ def meet(
         session.add(Room(channel=channel, outside_id=room, private=private, title=title[:128]))
     session.flush()
     return find(unit, channel, person, room, private)
+
+
+def at_home(unit: Unit, presence: Presence) -> Presence | None:
+    """Return the presence as it were in the person's own bar, whatever the chat; None without one."""
+    query = (
+        select(Person, Member, Bar)
+        .join(Bar, Bar.id == Person.bar_id)
+        .join(Member, and_(Member.bar_id == Bar.id, Member.person_id == Person.id, Member.left_at.is_(None)))
+        .where(Person.id == presence.person_id)
+    )
+    found = unit.session.execute(query).first()
+    if found is None:
+        return None
+    person, member, bar = found
+    language = member.language or person.language
+    return replace(presence, bar=BarView.of(bar), role=Role(member.role), name=member.name, language=language)
 
 
 def keep_question(unit: Unit, room_id: int, person_id: int, state: dict[str, Any], now: datetime) -> int:

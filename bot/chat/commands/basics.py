@@ -168,6 +168,8 @@ def _start(talk: Talk, given: Given) -> Reply:
     if "code" in given:
         return _join(talk, given)
     presence = talk.presence
+    if presence.bar is None and not talk.message.place.private:
+        return _claim_group(talk)
     if presence.bar is not None and "bar_name" not in given:
         return _welcome_back(talk)
     bar = bars.open_bar(
@@ -199,14 +201,24 @@ def _start(talk: Talk, given: Given) -> Reply:
     )
 
 
+def _claim_group(talk: Talk) -> Reply:
+    """Make a group that belongs to no bar the own chat of the manager's bar who says so."""
+    place = talk.message.place
+    home = people.at_home(talk.unit, talk.presence)
+    if home is None:
+        return reply(
+            _("Open a bar first, in a private chat with me. Then say /start here to make this its own chat.")
+        )
+    desk = home.desk(talk.unit, talk.clock.now(), talk.message.key)
+    people.use_as_team_room(desk, place.title, place.thread)
+    return reply(
+        _("This chat is now {bar}'s own: reminders for the team come here.").format(bar=desk.bar.name),
+        _("Here, start with a slash or answer one of my messages: I read nothing else."),
+    )
+
+
 def _welcome_back(talk: Talk) -> Reply:
     desk = talk.desk
-    if not talk.message.place.private and desk.role.manages and desk.bar.team_room_id != desk.room_id:
-        people.use_as_team_room(desk, talk.message.place.title, talk.message.place.thread)
-        return reply(
-            _("This chat is now {bar}'s own: reminders for the team come here.").format(bar=desk.bar.name),
-            _("Here, start with a slash or answer one of my messages: I read nothing else."),
-        )
     return reply(
         _("You are at {bar}, {name}.").format(bar=desk.bar.name, name=desk.name),
         buttons=main_buttons(),
@@ -223,7 +235,7 @@ def main_buttons() -> tuple[tuple[Button, ...], ...]:
 
 
 def _opening(talk: Talk, given: Given) -> bool:
-    return talk.presence.bar is None and "code" not in given
+    return talk.presence.bar is None and "code" not in given and talk.message.place.private
 
 
 def _no_bar_slot(name: str, ask: object, accept: object) -> Slot:

@@ -1,0 +1,125 @@
+"""The program is killed between receiving, committing and sending: nothing is lost, nothing doubled."""
+
+from __future__ import annotations
+
+import asyncio
+import os
+import random
+import re
+import signal
+import sys
+from pathlib import Path
+
+from tests.api import Fault, Person, Server
+from tests.channels.conftest import SET_UP
+
+_ROOT = Path(__file__).parents[2]
+_KILLS = 8
+# From the moment an update is handed out: long before the entry is on disk until well after the answer.
+_LATEST = 0.06
+
+
+class Bot:
+    """`python -m bot run` as a process of its own, on one database file."""
+
+    def __init__(self, server: Server, folder: Path) -> None:
+        self._environment = {
+            **os.environ,
+            "TELEGRAM_BOT_TOKEN": server.token,
+            "TELEGRAM_API_BASE": server.base_url,
+            "DATABASE_URL": f"sqlite:///{folder / 'bar.sqlite'}",
+            "TELEGRAM_SENDS_PER_SECOND": "0",
+            "XDG_DATA_HOME": str(folder),
+            "LOG_LEVEL": "WARNING",
+        }
+        self._process: asyncio.subprocess.Process | None = None
+
+    async def start(self) -> None:
+        self._process = await asyncio.create_subprocess_exec(
+            sys.executable, "-m", "bot", "run", cwd=_ROOT, env=self._environment
+        )
+
+    async def end(self, number: signal.Signals) -> int:
+        assert self._process is not None
+        self._process.send_signal(number)
+        return await asyncio.wait_for(self._process.wait(), 15)
+
+
+async def _open_bar(ana: Person) -> None:
+    await ana.says("/start", within=20)
+    for answer in (*SET_UP, "price oranges 0.60 each"):
+        await ana.says(answer, within=20)
+
+
+async def _oranges(ana: Person) -> int:
+    week = (await ana.says("week", within=20)).text
+    found = re.search(r"orange\s+(\d+)", week)
+    return int(found[1]) if found else 0
+
+
+async def test_killed_at_any_moment(api: Server, tmp_path: Path) -> None:
+    chance = random.Random(20261125)
+    ana = api.person("Ana")
+    bot = Bot(api, tmp_path)
+    await bot.start()
+    await _open_bar(ana)
+    for number in range(1, _KILLS + 1):
+        ana.writes(f"waste {number} oranges mouldy")
+        await api.world.until(lambda: not api.world.updates.pending or bool(api.world.in_flight), 20)
+        await asyncio.sleep(chance.uniform(0, _LATEST))
+        await bot.end(signal.SIGKILL)
+        await bot.start()
+    last = f"Logged: {_KILLS} oranges"
+    await api.world.until(lambda: any(last in seen.text for seen in api.messages(ana)), 20)
+    await api.wait_quiet()
+    assert await _oranges(ana) == sum(range(1, _KILLS + 1))
+    answers = " ".join(seen.text for seen in api.messages(ana))
+    for number in range(2, _KILLS + 1):
+        assert f"Logged: {number} oranges, mouldy" in answers
+    assert await bot.end(signal.SIGTERM) == 0
+
+
+async def test_killed_while_the_answer_is_on_its_way(api: Server, tmp_path: Path) -> None:
+    ana = api.person("Ana")
+    bot = Bot(api, tmp_path)
+    await bot.start()
+    await _open_bar(ana)
+    api.fail_next("sendMessage", Fault.slow(30, processed=False))
+    ana.writes("waste 4 oranges mouldy")
+    await asyncio.sleep(0.5)
+    await bot.end(signal.SIGKILL)
+    mark = api.mark()
+    await bot.start()
+    again = await api.follow(ana, mark, within=20)
+    assert "Logged: 4 oranges" in again.text
+    assert "(This may be a repeat.)" in again.text
+    assert await _oranges(ana) == 4
+    assert await bot.end(signal.SIGTERM) == 0
+
+
+async def test_ends_within_ten_seconds_when_told_to(api: Server, tmp_path: Path) -> None:
+    ana = api.person("Ana")
+    bot = Bot(api, tmp_path)
+    await bot.start()
+    await ana.says("/help", within=20)
+    assert await asyncio.wait_for(bot.end(signal.SIGTERM), 10) == 0
+
+
+async def test_a_second_poller_is_refused_with_a_sentence(api: Server, tmp_path: Path) -> None:
+    ana = api.person("Ana")
+    bot = Bot(api, tmp_path)
+    await bot.start()
+    await ana.says("/help", within=20)
+    second = await asyncio.create_subprocess_exec(
+        sys.executable,
+        "-m",
+        "bot",
+        "run",
+        cwd=_ROOT,
+        env=bot._environment,
+        stderr=asyncio.subprocess.PIPE,
+    )
+    _out, err = await asyncio.wait_for(second.communicate(), 20)
+    assert second.returncode == 3
+    assert "already runs a bot with this token" in err.decode()
+    assert await bot.end(signal.SIGTERM) == 0
