@@ -120,7 +120,7 @@ class Conversation:
     def _guarded(self, talk: Talk, plan: _Plan) -> list[Reply] | None:
         """Run a plan that only reads; None when it turns out that something must be written."""
         try:
-            return self._run(talk, plan)
+            return self._run(talk, plan, reading_only=True)
         except _MustWriteError:
             return None
         except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError) as error:
@@ -164,7 +164,7 @@ class Conversation:
             return _Plan(answer=text)
         return _Plan(*spoken) if spoken is not None else _Plan()
 
-    def _run(self, talk: Talk, plan: _Plan) -> list[Reply]:
+    def _run(self, talk: Talk, plan: _Plan, reading_only: bool = False) -> list[Reply]:
         if plan.stale:
             return [reply(_("This button is out of date."), _("Ask again and use the new buttons."))]
         if plan.answer is not None:
@@ -177,7 +177,7 @@ class Conversation:
             return [refused]
         phrase = reading.read(command.rule, plan.rest.strip(), talk.vocabulary)
         given = Given.of(phrase.slots, phrase.lines, phrase.rest)
-        if not command.writes and _would_ask(talk, command, given):
+        if reading_only and _would_ask(talk, command, given):
             raise _MustWriteError
         return _as_list(asking.start(talk, command, given))
 
