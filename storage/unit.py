@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 from typing import Any, TypeVar
 
-from sqlalchemy import ColumnElement, Select, select
+from sqlalchemy import ColumnElement, Select, bindparam, select
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.orm import Session
 
@@ -62,23 +63,31 @@ class Book:
 
     def add(self, row: Row) -> Row:
         """Write a new row into this bar; a numbered row gets the bar's next number."""
-        row.bar_id = self.bar_id
-        if isinstance(row, Numbered) and row.id is None:
-            row.id = self.next_number(row.__tablename__)
-        self.session.add(row)
-        self.session.flush()
+        self.add_all([row])
         return row
 
-    def next_number(self, name: str) -> int:
-        """Return the bar's next number of this name; the row lock also keeps one bar's writers in line."""
-        insert: Any = sqlite.insert if self.session.get_bind().dialect.name == "sqlite" else postgresql.insert
-        statement = (
-            insert(Counter)
-            .values(bar_id=self.bar_id, name=name, value=1)
-            .on_conflict_do_update(index_elements=["bar_id", "name"], set_={"value": Counter.value + 1})
-            .returning(Counter.value)
-        )
-        number: int = self.session.execute(statement).scalar_one()
+    def add_all(self, rows: Sequence[Row]) -> None:
+        """Write new rows of one table at once, numbered on in their order where the table is numbered."""
+        numbered: Sequence[Any] = rows
+        unnumbered = [row for row in numbered if isinstance(row, Numbered) and row.id is None]
+        if unnumbered:
+            last = self.next_number(unnumbered[0].__tablename__, len(unnumbered))
+            for number, one in enumerate(unnumbered, start=last - len(unnumbered) + 1):
+                one.id = number
+        for row in rows:
+            row.bar_id = self.bar_id
+        self.session.add_all(rows)
+        self.session.flush()
+
+    def next_number(self, name: str, count: int = 1) -> int:
+        """Return the last of the bar's next `count` numbers of this name.
+
+        The row lock also keeps one bar's writers in line.
+        """
+        numbers = {"of_bar": self.bar_id, "of_name": name, "how_many": count}
+        number: int = self.session.execute(
+            _numbering(self.session.get_bind().dialect.name), numbers
+        ).scalar_one()
         return number
 
     def touched(self) -> None:
@@ -87,3 +96,17 @@ class Book:
         if bar is not None:
             bar.revision += 1
             self.session.flush()
+
+
+@cache
+def _numbering(dialect: str) -> Any:
+    """Return the statement that gives numbers out, built once: every logged thing runs it."""
+    insert: Any = sqlite.insert if dialect == "sqlite" else postgresql.insert
+    counter: Any = Counter.__table__
+    how_many: Any = bindparam("how_many")
+    return (
+        insert(counter)
+        .values(bar_id=bindparam("of_bar"), name=bindparam("of_name"), value=how_many)
+        .on_conflict_do_update(index_elements=["bar_id", "name"], set_={"value": counter.c.value + how_many})
+        .returning(counter.c.value)
+    )

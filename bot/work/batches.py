@@ -19,7 +19,7 @@ from bot.work.desk import Desk
 from bot.work.errors import NotThereError, WrongStateError
 from bot.work.prices import in_force
 from bot.work.scaling import ScaleAnswer
-from storage.tables import Batch, BatchEvent, BatchLine, Member
+from storage.tables import Batch, BatchEvent, BatchLine, Ingredient, Member
 from storage.types import exact_text
 
 _BASE_UNITS = {Dimension.VOLUME: "ml", Dimension.MASS: "g", Dimension.COUNT: "each"}
@@ -152,8 +152,8 @@ def make(desk: Desk, new: NewBatch) -> Made:
             frozen=_freeze(desk, new, lines, RULE_TEXTS[plan.winner.rule], plan.ask_inspector),
         )
     )
-    for position, (line, amount) in enumerate(zip(view.lines, lines, strict=True), start=1):
-        desk.book.add(
+    desk.book.add_all(
+        [
             BatchLine(
                 batch_id=row.id,
                 position=position,
@@ -161,7 +161,9 @@ def make(desk: Desk, new: NewBatch) -> Made:
                 amount=amount.amount,
                 unit=_BASE_UNITS[amount.dimension],
             )
-        )
+            for position, (line, amount) in enumerate(zip(view.lines, lines, strict=True), start=1)
+        ]
+    )
     _event(desk, row, "made")
     entry = desk.log("batch", batch=row.id, name=view.name)
     reminders.plan_batch(desk.book, desk.bar, row, view.name, desk.now)
@@ -242,11 +244,7 @@ def get(desk: Desk, number: int) -> BatchView:
     """Return one batch with its lines and what happened to it. Raises NotThereError."""
     row = _row(desk, number)
     names = _names(desk)
-    lines = []
-    for line in desk.book.all(BatchLine, BatchLine.batch_id == number, order=BatchLine.position):
-        dimension = next(kind for kind, unit in _BASE_UNITS.items() if unit == line.unit)
-        name = ingredients.get(desk, line.ingredient_id).name
-        lines.append(BatchLineView(line.ingredient_id, name, line.amount, dimension, line.lot))
+    lines = _lines(desk, number)
     happened = desk.book.all(BatchEvent, BatchEvent.batch_id == number, order=BatchEvent.id)
     taken_back = {event.corrects for event in happened if event.corrects is not None}
     events = tuple(
@@ -262,7 +260,24 @@ def get(desk: Desk, number: int) -> BatchView:
         for event in happened
         if event.corrects is None and event.id not in taken_back
     )
-    return _view(row, names, tuple(lines), events)
+    return _view(row, names, lines, events)
+
+
+def _lines(desk: Desk, number: int) -> tuple[BatchLineView, ...]:
+    query = (
+        desk.book.rows(BatchLine, BatchLine, Ingredient.name)
+        .join(
+            Ingredient,
+            (Ingredient.bar_id == BatchLine.bar_id) & (Ingredient.id == BatchLine.ingredient_id),
+        )
+        .where(BatchLine.batch_id == number)
+        .order_by(BatchLine.position)
+    )
+    dimensions = {unit: kind for kind, unit in _BASE_UNITS.items()}
+    return tuple(
+        BatchLineView(line.ingredient_id, name, line.amount, dimensions[line.unit], line.lot)
+        for line, name in desk.book.session.execute(query)
+    )
 
 
 def _names(desk: Desk) -> dict[int, str]:

@@ -20,6 +20,13 @@ from bot.work.formulas import in_base
 from storage.tables import Price
 
 _MOST_MINOR = 10**12
+_LATER = aliased(Price)
+_CORRECTED = (
+    select(_LATER.id)
+    .where(_LATER.bar_id == Price.bar_id, _LATER.corrects == Price.id)
+    .correlate(Price)
+    .exists()
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,16 +107,9 @@ def in_force(
 
     A price that was taken back never was; a corrected one gives way to its correction.
     """
-    later = aliased(Price)
-    corrected = (
-        select(later.id)
-        .where(later.bar_id == Price.bar_id, later.corrects == Price.id)
-        .correlate(Price)
-        .exists()
-    )
     newest = (
         desk.book.rows(Price, func.max(Price.id).label("id"))
-        .where(Price.void.is_(False), ~corrected)
+        .where(Price.void.is_(False), ~_CORRECTED)
         .group_by(Price.ingredient_id)
     )
     if ingredient_ids is not None:

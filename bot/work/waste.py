@@ -66,35 +66,39 @@ def log(desk: Desk, lines: Sequence[WasteLine]) -> WasteLogged:
     Raises BadValueError for an amount that is not above zero or beyond belief.
     """
     day = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
-    in_force = prices.in_force(desk, [line.ingredient_id for line in lines])
-    rows = []
-    views = []
-    for number, line in enumerate(lines, start=1):
-        if not 0 < line.amount <= _MOST:
-            raise BadValueError("amount", str(float(line.amount)))
-        ingredient = get(desk, line.ingredient_id)
-        price = in_force.get(line.ingredient_id)
-        cost = _cost(ingredient, line, price)
-        milli = round(line.amount * 1000)
-        row = desk.book.add(
-            Waste(
-                ingredient_id=line.ingredient_id,
-                count_milli=milli if line.dimension is Dimension.COUNT else None,
-                grams_milli=milli if line.dimension is Dimension.MASS else None,
-                reason=line.reason,
-                business_day=day,
-                cost_minor=None if cost is None else to_minor(cost, desk.bar.currency),
-                price_id=price.id if price is not None and cost is not None else None,
-                at=desk.now,
-                by=desk.person_id,
-                source=desk.source,
-                line=number,
-            )
-        )
-        rows.append(row)
-        views.append(_view(desk, row, ingredient))
+    wanted = list(dict.fromkeys(line.ingredient_id for line in lines))
+    in_force = prices.in_force(desk, wanted)
+    known = {number: get(desk, number) for number in wanted}
+    rows = [
+        _row(desk, line, number, day, known[line.ingredient_id], in_force.get(line.ingredient_id))
+        for number, line in enumerate(lines, start=1)
+    ]
+    desk.book.add_all(rows)
     entry = desk.log("waste", rows=[row.id for row in rows])
-    return WasteLogged(tuple(views), entry, day, day_cost(desk, day))
+    views = tuple(_view(desk, row, known[row.ingredient_id]) for row in rows)
+    return WasteLogged(views, entry, day, day_cost(desk, day))
+
+
+def _row(
+    desk: Desk, line: WasteLine, number: int, day: date, ingredient: IngredientView, price: PriceView | None
+) -> Waste:
+    if not 0 < line.amount <= _MOST:
+        raise BadValueError("amount", str(float(line.amount)))
+    cost = _cost(ingredient, line, price)
+    milli = round(line.amount * 1000)
+    return Waste(
+        ingredient_id=line.ingredient_id,
+        count_milli=milli if line.dimension is Dimension.COUNT else None,
+        grams_milli=milli if line.dimension is Dimension.MASS else None,
+        reason=line.reason,
+        business_day=day,
+        cost_minor=None if cost is None else to_minor(cost, desk.bar.currency),
+        price_id=price.id if price is not None and cost is not None else None,
+        at=desk.now,
+        by=desk.person_id,
+        source=desk.source,
+        line=number,
+    )
 
 
 def _cost(ingredient: IngredientView, line: WasteLine, price: PriceView | None) -> Fraction | None:
