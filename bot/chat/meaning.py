@@ -14,6 +14,7 @@ from bot.chat.pieces import Noun
 from bot.chat.values import (
     Amount,
     Bottles,
+    Day,
     Detail,
     Drinks,
     Duration,
@@ -21,15 +22,21 @@ from bot.chat.values import (
     Filled,
     Hash,
     IngredientLine,
+    Level,
     Line,
     Money,
     Named,
     PackPrice,
+    Portion,
+    Readings,
     Span,
     Stock,
+    Swap,
+    Temperature,
     Total,
     Unknown,
 )
+from bot.trade.measures import Dimension, Quantity, dimension, to_g
 
 _SIGNS = {"€": "EUR", "£": "GBP", "¥": "JPY"}  # a dollar sign alone does not say whose dollar
 _HOURS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24), "WEEKS": Fraction(168)}
@@ -57,6 +64,11 @@ def _flat(children: list[Any]) -> Iterator[Any]:
 
 def _numbers(children: list[Any]) -> list[Fraction]:
     return [token.meaning for token in children if isinstance(token, Spoken) and token.type == "NUMBER"]
+
+
+def _is_sign(child: Any) -> bool:
+    """Whether a child is a word or sign that names nothing."""
+    return isinstance(child, Spoken) and not isinstance(child.meaning, Noun)
 
 
 class Meaning(Transformer[Token, Any]):
@@ -137,7 +149,7 @@ class Meaning(Transformer[Token, Any]):
         noun: Noun = child.meaning
         return noun
 
-    formula = ingredient = item = fruit = why = _named
+    formula = ingredient = item = fruit = why = subject = sprayer = opened_item = _named
 
     def batch(self, children: list[Any]) -> int:
         token = children[0]
@@ -191,6 +203,64 @@ class Meaning(Transformer[Token, Any]):
         percent: Fraction = next(_flat(children))
         return percent / 100
 
+    # -- strength, doses, sprayers -------------------------------------------------------
+
+    def level(self, children: list[Any]) -> Level:
+        return Level(_numbers(children)[0])
+
+    def proof(self, children: list[Any]) -> Level:
+        return Level(_numbers(children)[0], proof=True)
+
+    def celsius(self, children: list[Any]) -> Temperature:
+        return Temperature(_numbers(children)[0])
+
+    def fahrenheit(self, children: list[Any]) -> Temperature:
+        return Temperature((_numbers(children)[0] - 32) * 5 / 9)
+
+    def portion(self, children: list[Any]) -> Portion:
+        amount, what = _flat(children)
+        return Portion(amount, what)
+
+    @v_args(meta=True)
+    def swap_slot(self, meta: Meta, children: list[Any]) -> Filled:
+        parts = list(_flat(children))
+        level = next((part for part in parts if isinstance(part, Level)), None)
+        if level is None and _numbers(children):  # 'with 75.5 spirit instead'
+            level = Level(_numbers(children)[0])
+        named = next((part for part in parts if isinstance(part, Noun | Hash | Unknown)), None)
+        return Filled("swap", Swap(level, named), self._text[meta.start_pos : meta.end_pos])
+
+    bare_swap_slot = swap_answer_slot = swap_slot
+
+    @v_args(meta=True)
+    def poured(self, meta: Meta, children: list[Any]) -> Filled:
+        amount: Amount = children[0]
+        weighs = isinstance(amount.unit, str) and dimension(amount.unit) is Dimension.MASS
+        return Filled("weight" if weighs else "drink", amount, self._text[meta.start_pos : meta.end_pos])
+
+    def readings(self, children: list[Any]) -> Readings:
+        masses: list[Fraction] = []
+        sprays = None
+        finest = 0
+        for token in children:
+            if token.type == "NUMBER":
+                masses.append(token.meaning)
+                digits = self._text[token.start_pos : token.end_pos].replace(",", ".").partition(".")[2]
+                finest = max(finest, len(digits))
+            elif token.type == "SPRAYS":
+                sprays = int(masses.pop())
+            elif isinstance(token.meaning, str) and dimension(token.meaning) is Dimension.MASS:
+                masses.append(to_g(Quantity(masses.pop(), token.meaning)))
+        return Readings(tuple(masses), sprays, Fraction(1, 10**finest))
+
+    def opened_day(self, children: list[Any]) -> Day:
+        token = children[0]
+        if isinstance(token, Duration):
+            return Day(None, token.hours / 24)
+        if token.type == "DATE":
+            return Day(str(token.meaning))
+        return Day(None, Fraction(1 if token.type == "YESTERDAY" else 0))
+
     # -- prices ------------------------------------------------------------------------
 
     @v_args(meta=True)
@@ -237,6 +307,9 @@ class Meaning(Transformer[Token, Any]):
 
     def remove_line(self, children: list[Any]) -> Detail:
         return Detail("remove", next(_flat(children)))
+
+    def graded_line(self, children: list[Any]) -> Detail:
+        return Detail("graded", self._named([child for child in children if not _is_sign(child)]))
 
     @v_args(meta=True)
     def lines_slot(self, meta: Meta, children: list[Any]) -> Filled:

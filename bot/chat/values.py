@@ -98,6 +98,54 @@ Target = Bottles | Total | Drinks | Factor | Stock
 
 
 @dataclass(frozen=True, slots=True)
+class Level:
+    """A strength as typed: % vol, or a proof, whose meaning depends on where the bar is."""
+
+    number: Fraction
+    proof: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Temperature:
+    """A temperature in °C."""
+
+    celsius: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Portion:
+    """So much of a spirit, said by its strength or by its name."""
+
+    amount: Amount
+    what: Level | Named
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """Another spirit instead: by its strength, its name, or both."""
+
+    level: Level | None
+    named: Named | None
+
+
+@dataclass(frozen=True, slots=True)
+class Readings:
+    """What a scale showed, in g, in the order read; the sprays between, and the last figure it shows."""
+
+    masses: tuple[Fraction, ...]
+    sprays: int | None
+    step: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A day as typed: a date, or so many days before today."""
+
+    date: str | None
+    days_ago: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
 class PackPrice:
     """A price, and the pack it is for; None where none was said."""
 
@@ -116,7 +164,10 @@ class IngredientLine:
 
 @dataclass(frozen=True, slots=True)
 class Detail:
-    """Something else a formula says: 'rest', 'discard', 'sprays', 'kind', 'replaces' or 'remove'."""
+    """Something else a formula says.
+
+    'rest', 'discard', 'sprays', 'kind', 'replaces', 'remove', or 'graded': food grade confirmed.
+    """
 
     what: str
     value: Duration | Span | Noun | Hash | Unknown
