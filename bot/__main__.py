@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import argparse
 import logging
+import shlex
 import sys
 import tempfile
 from pathlib import Path
 
 from bot.settings import Settings
+
+# Not "me", the console's own name: filling the demo must not take anybody out of their bar.
+_DEMO_OWNER = "Robin"
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -40,6 +44,7 @@ def _parser() -> argparse.ArgumentParser:
     console.set_defaults(does=_console)
 
     demo = actions.add_parser("demo", help="fill an invented bar with twelve weeks of work")
+    demo.add_argument("--name", default=_DEMO_OWNER, help="who owns it, when the name is taken")
     demo.set_defaults(does=_demo)
 
     doctor = actions.add_parser("doctor", help="check token, database, zones, clock and write access")
@@ -78,7 +83,7 @@ def _console(settings: Settings, chosen: argparse.Namespace) -> int:
         store = Store(url)
         try:
             migrate.upgrade(store)
-            name = chosen.name or ("Robin" if chosen.demo else "me")
+            name = chosen.name or (_DEMO_OWNER if chosen.demo else "me")
             if chosen.demo:
                 from bot.work import demo  # noqa: PLC0415
 
@@ -95,17 +100,24 @@ def _demo(settings: Settings, chosen: argparse.Namespace) -> int:
     from bot.channels.console import CHANNEL  # noqa: PLC0415 - see _run
     from bot.work import demo  # noqa: PLC0415
     from bot.work.desk import SystemClock  # noqa: PLC0415
+    from bot.work.errors import AlreadyThereError  # noqa: PLC0415
     from storage import migrate  # noqa: PLC0415
     from storage.store import Store  # noqa: PLC0415
 
     store = Store(settings.database)
     try:
         migrate.upgrade(store)
-        filled = demo.fill(store, SystemClock(), CHANNEL, "me")
+        filled = demo.fill(store, SystemClock(), CHANNEL, chosen.name)
+    except AlreadyThereError as error:
+        _say(
+            f"{chosen.name} stands in {error.name} here. Choose another owner: python -m bot demo --name Kim"
+        )
+        return 1
     finally:
         store.close()
-    print(f"{filled.bar} is filled: {filled.batches} batches, {filled.waste_lines} lines of waste.")
-    print("Open it in this terminal: python -m bot console")
+    state = "was filled before" if filled.already else "is filled"
+    print(f"{filled.bar} {state}: {filled.batches} batches, {filled.waste_lines} lines of waste.")
+    print(f"Open it in this terminal: python -m bot console --name {shlex.quote(chosen.name)}")
     print(f"Or join it from Telegram, as manager: /join {filled.joining_code}")
     return 0
 
