@@ -20,6 +20,7 @@ SETTINGS: dict[str, tuple[str, tuple[str, ...]]] = {
     "close_prompt": (N_("close reminder"), ("waste reminder", "close prompt")),
     "discard_warn": (N_("discard warning"), ("discard reminder", "warn days")),
     "loss": (N_("bottling loss"), ("loss",)),
+    "temperature": (N_("temperature"), ("bar temperature", "room temperature")),
     "spray": (N_("spray size"), ("ml per spray", "spray volume")),
     "tools": (N_("tools"), ("measuring tools",)),
     "reasons": (N_("waste reasons"), ("reasons",)),

@@ -95,6 +95,18 @@ def show_g(g: Fraction) -> str:
     return f"{show_number(g, 2 if g < 10 else 1)} {_('g')}"
 
 
+def show_temperature(celsius: float, units: str = "metric") -> str:
+    """Write a temperature: °C, or °F in a bar that measures in US units."""
+    if units == "us":
+        return f"{show_number(Fraction(round(celsius * 9 / 5 + 32)))} °F"
+    return f"{show_number(Fraction(str(round(celsius, 1))), 1)} °C"
+
+
+def show_percent(percent: float, places: int = 1) -> str:
+    """Write a strength: '57.5 % vol'."""
+    return _("{percent} % vol").format(percent=show_number(Fraction(str(round(percent, places))), places))
+
+
 def show_amount(amount: Fraction, dimension: Dimension, units: str = "metric") -> str:
     """Write an amount in base units (mL, g or pieces) as the bar reads it."""
     if dimension is Dimension.VOLUME:

@@ -75,6 +75,8 @@ class BarSettings:
     loss_percent: str = "0"
     spray_ml_low: str = "1/15"
     spray_ml_high: str = "1/10"
+    temperature_c: str = "20"  # of the room where things are measured and poured
+    sprayer: int = 0  # the number of the sprayer used for all formulas that name none; 0 for none
     sprays_low: int = 2
     sprays_high: int = 3
     reasons: tuple[str, ...] = DEFAULT_REASONS
@@ -144,6 +146,11 @@ class BarView:
         oz: Any = self.settings.oz_liquid or None
         household: Any = self.settings.household or None
         return UnitSense(oz, household, liquid)
+
+    @property
+    def temperature_c(self) -> float:
+        """The temperature at which this bar measures, °C."""
+        return float(Fraction(self.settings.temperature_c))
 
     @property
     def spray_ml(self) -> tuple[Fraction, Fraction]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from bot.trade.amounts import (
@@ -19,21 +19,33 @@ from bot.trade.amounts import (
     round_to_tools,
     scale,
 )
-from bot.trade.densities import density_of
-from bot.trade.kinds import IngredientKind, Preparation
+from bot.trade.densities import Correction, density_of
+from bot.trade.kinds import Preparation
 from bot.trade.measures import Dimension
-from bot.trade.strength import Component, FormulaStrength, formula_strength
+from bot.trade.recipe import Recipe
+from bot.trade.strength import FormulaStrength
 from bot.work.desk import BarView, Desk
 from bot.work.formulas import FormulaLineView, FormulaView
+from bot.work.mixing import mix_of
+
+REFERENCE_TEMPERATURE_C = 20.0
 
 
 @dataclass(frozen=True, slots=True)
 class LineMass:
-    """What an amount weighs: g at 20 °C and where the density is from; None where it is not known."""
+    """What an amount weighs, in g, and where the density (g/mL) is from; None where it is not known.
+
+    `low_g` and `high_g` are what the source's range allows; `corrected` is False where the density
+    could not be brought to the temperature asked for; `own` marks the bar's own density.
+    """
 
     grams: Fraction | None
     density_g_per_ml: Fraction | None
     source: str
+    low_g: Fraction | None = None
+    high_g: Fraction | None = None
+    corrected: bool = True
+    own: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,32 +69,35 @@ class ScaleAnswer:
 
 def strength_of(view: FormulaView) -> FormulaStrength | None:
     """Return a formula's strength and volume; None where a spirit's strength is not known."""
-    components = []
-    for line in view.lines:
-        if line.dimension is not Dimension.VOLUME:
-            continue
-        percent = line.ingredient.strength_percent
-        if line.ingredient.kind is IngredientKind.SPIRIT and percent is None:
-            return None
-        components.append(_component(line))
-    return formula_strength(components)
-
-
-def _component(line: FormulaLineView) -> Component:
-    ingredient = line.ingredient
-    percent = ingredient.strength_percent
-    strength = 0.0 if percent is None else float(percent)
-    return Component(ingredient.kind, ingredient.name, float(line.amount), strength)
+    return mix_of(view).strength
 
 
 def finished_share(view: FormulaView) -> Fraction:
     """Return finished mL for each mL poured in: below 1 where spirit and water contract."""
     strength = strength_of(view)
-    if strength is None or not view.total_ml:
+    if strength is None or not view.total_ml or _has_solids(view):
         return Fraction(1)
     # To six decimals: the density formula is good to no more, and exact fractions stay short.
     share = Fraction(round(strength.volume_ml / float(view.total_ml), 6)).limit_denominator(10**6)
     return min(share, Fraction(1)) or Fraction(1)
+
+
+def _has_solids(view: FormulaView) -> bool:
+    return any(line.dimension is Dimension.MASS for line in view.lines)
+
+
+def recipe_of(view: FormulaView) -> Recipe:
+    """Return the recipe with the mL it gives where something is weighed in: sugar takes up room too."""
+    strength = strength_of(view)
+    if strength is None or not _has_solids(view) or not strength.volume_ml:
+        return view.recipe
+    return replace(view.recipe, yield_ml=Fraction(round(strength.volume_ml, 3)).limit_denominator(1000))
+
+
+def made_ml(view: FormulaView) -> Fraction | None:
+    """Return the mL that a formula makes as written, after contraction; None where no volume is known."""
+    known = recipe_of(view).yield_ml
+    return known or view.total_ml * finished_share(view) or None
 
 
 def tools_of(bar: BarView) -> tuple[Tool | Scale, ...]:
@@ -100,13 +115,14 @@ def scale_formula(
     target: Target,
     bottle_sizes: tuple[Fraction, ...] = (),
     loss_share: Fraction = Fraction(0),
+    temperature_c: float = REFERENCE_TEMPERATURE_C,
 ) -> ScaleAnswer:
     """Scale a formula to a target; volumes wanted are met after contraction.
 
-    Raises the errors of bot.trade.amounts.scale.
+    `temperature_c` is where the masses are to hold. Raises the errors of bot.trade.amounts.scale.
     """
     share = finished_share(view)
-    scaled = scale(view.recipe, target, share)
+    scaled = scale(recipe_of(view), target, share)
     rounded = round_to_tools(scaled, tools_of(desk.bar))
     made = scaled.finished_ml
     usable = None if made is None else made * (1 - loss_share)
@@ -115,27 +131,40 @@ def scale_formula(
     if usable and view.sprays is not None:
         drinks = drinks_in(usable, view.sprays, view.spray_ml)
     masses = tuple(
-        mass_of(line, scaled_line.amount) for line, scaled_line in zip(view.lines, scaled.lines, strict=True)
+        mass_of(line, scaled_line.amount, temperature_c)
+        for line, scaled_line in zip(view.lines, scaled.lines, strict=True)
     )
     return ScaleAnswer(view, scaled, rounded, masses, strength_of(view), made, loss_share, fill, drinks)
 
 
-def mass_of(line: FormulaLineView, amount: Fraction) -> LineMass:
-    """Return what an amount of a line weighs, by the ingredient's own density or the handbook's."""
+def mass_of(
+    line: FormulaLineView, amount: Fraction, temperature_c: float = REFERENCE_TEMPERATURE_C
+) -> LineMass:
+    """Return what an amount of a line weighs, by the ingredient's own density or the handbook's.
+
+    A volume is taken as it is measured at `temperature_c`.
+    """
     if line.dimension is Dimension.MASS:
-        return LineMass(amount, None, "")
+        return LineMass(amount, None, "", amount, amount)
     if line.dimension is Dimension.COUNT:
         return LineMass(None, None, "")
     ingredient = line.ingredient
     if ingredient.density_g_per_ml is not None:
         own = ingredient.density_g_per_ml
-        return LineMass(amount * own, own, ingredient.density_source or "")
+        mass = amount * own
+        at_20 = temperature_c == REFERENCE_TEMPERATURE_C
+        return LineMass(mass, own, ingredient.density_source or "", mass, mass, at_20, own=True)
     percent = None if ingredient.strength_percent is None else float(ingredient.strength_percent)
-    found = density_of(ingredient.kind, ingredient.name, percent)
-    if found is None:
+    found = density_of(ingredient.kind, ingredient.name, percent, temperature_c)
+    if found is None or found.crystal:  # the density of crystals is not that of a spoonful
         return LineMass(None, None, "")
-    density = Fraction(repr(found.middle)).limit_denominator(10**6)
-    return LineMass(amount * density, density, found.source.title)
+    density, low, high = (_exactly(value) for value in (found.middle, found.low, found.high))
+    corrected = found.correction is not Correction.NOT_DONE
+    return LineMass(amount * density, density, found.source.title, amount * low, amount * high, corrected)
+
+
+def _exactly(density: float) -> Fraction:
+    return Fraction(repr(density)).limit_denominator(10**6)
 
 
 def densities(view: FormulaView) -> Mapping[str, Fraction]:

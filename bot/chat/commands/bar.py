@@ -25,6 +25,8 @@ from bot.chat.numbers import AmbiguousNumberError, NotANumberError, read_number,
 from bot.chat.setting_values import day_names, read_clock, show_clock_minute
 from bot.chat.settings_words import SETTINGS
 from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.temperatures import accept_temperature
+from bot.chat.units import show_temperature
 from bot.trade.measures import HOUSE_MEASURES, to_ml
 from bot.trade.measures import Quantity as TradeQuantity
 from bot.trade.unit_words import AmbiguousUnitError, UnknownUnitError, resolve_unit
@@ -57,6 +59,7 @@ def _shown(bar: BarView) -> list[tuple[str, str, str]]:
             "{count} day before", "{count} days before", settings.discard_warn_days
         ).format(count=settings.discard_warn_days),
         "loss": f"{settings.loss_percent} %",
+        "temperature": show_temperature(bar.temperature_c, bar.units),
         "spray": show_range(*bar.spray_ml) + " ml",
         "reasons": ", ".join(_(one) for one in settings.reasons),
         "tools": ", ".join(one[0] for one in settings.tools) or _("the usual ones"),
@@ -199,6 +202,11 @@ def _read_loss(talk: Talk, text: str) -> dict[str, Any]:
     return {"loss_percent": str(number)}
 
 
+def _read_temperature(talk: Talk, text: str) -> dict[str, Any]:
+    found = accept_temperature(talk, text)
+    return {"temperature_c": str(found)}
+
+
 def _read_spray(talk: Talk, text: str) -> dict[str, Any]:
     plain = text.strip().removesuffix("ml").strip()
     try:
@@ -278,6 +286,7 @@ _READERS: dict[str, Callable[[Talk, str], dict[str, Any]]] = {
     "close_prompt": _read_prompt,
     "discard_warn": _read_warn,
     "loss": _read_loss,
+    "temperature": _read_temperature,
     "spray": _read_spray,
     "reasons": _read_reasons,
     "tools": _read_tools,
@@ -295,6 +304,7 @@ _CHOICES: dict[str, tuple[str, ...]] = {
     "close_prompt": ("00:30", "01:30", "23:00", "off"),
     "discard_warn": ("1", "3", "7"),
     "loss": ("0 %", "2 %", "5 %"),
+    "temperature": ("18 °C", "20 °C", "23 °C", "27 °C"),
 }
 
 
