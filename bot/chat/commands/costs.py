@@ -16,14 +16,19 @@ from bot.trade.cost import MoneyRange
 from bot.trade.words import N_
 from bot.work import costing
 from bot.work.costing import CostAnswer, FreshAgainst
+from bot.work.formulas import FormulaView
+from bot.work.scaling import is_sprayed
 
-_USUAL_BOTTLE_ML = Fraction(50)
+
+def _usual_ml(view: FormulaView) -> Fraction:
+    """Return the volume whose cost says most: a sprayer's bottle, or a tenth of a litre to pour from."""
+    return Fraction(50 if is_sprayed(view) else 100)
 
 
 def _cost(talk: Talk, given: Given) -> Reply:
     answer = answer_for(talk, given)
     said, target = given["target"]
-    bottle = target.size_ml if isinstance(target, ByBottles) else _USUAL_BOTTLE_ML
+    bottle = target.size_ml if isinstance(target, ByBottles) else _usual_ml(answer.formula)
     found = costing.cost_of(talk.desk, answer, bottle)
     units = talk.desk.bar.units
     title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
@@ -69,10 +74,13 @@ def _rows(found: CostAnswer, units: str) -> tuple[tuple[str, ...], ...]:
     for line in result.per_line:
         if line.consumed is not None and line.consumed:
             rows.append((line.name, show_money(line.consumed)))
+    bottled = is_sprayed(found.answer.formula) or found.answer.fill is not None
     if result.per_bottle is not None and found.bottle_ml is not None:
         rows.append(
             (
-                _("a bottle of {size}").format(size=show_ml(found.bottle_ml, units)),
+                (_("a bottle of {size}") if bottled else "{size}").format(
+                    size=show_ml(found.bottle_ml, units)
+                ),
                 show_money(result.per_bottle),
             )
         )

@@ -51,9 +51,9 @@ def target_title(said: Target, units: str) -> str:
         count = int(said.count)
         return ngettext("{count} drink", "{count} drinks", count).format(count=show_number(count))
     if isinstance(said, Factor):
+        if said.factor == 1:
+            return _("as written")
         return _("{factor} times").format(factor=show_number(said.factor, 3))
-    if isinstance(said, Stock):
-        return _("what is there")
     return ""
 
 
