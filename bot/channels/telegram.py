@@ -13,11 +13,11 @@ import logging
 import secrets
 import signal
 import sys
-from collections import deque
 from collections.abc import Coroutine
 from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
+from sqlalchemy.exc import SQLAlchemyError
 from telegram import (
     Bot,
     BotCommand,
@@ -32,7 +32,7 @@ from telegram.request import HTTPXRequest
 from bot.channels.only_one import AlreadyRunningError, OnlyOne
 from bot.channels.outcomes import classify
 from bot.channels.sending import Postman, Target, may_be_repeat
-from bot.channels.turns import Turns
+from bot.channels.turns import Lately, Turns
 from bot.channels.updates import ALLOWED, CHANNEL, Incoming, read_update
 from bot.chat.commands import all_commands
 from bot.chat.conversation import AlreadyDoneError, Conversation
@@ -67,8 +67,7 @@ class TelegramChannel:
         self._workers = ThreadPoolExecutor(_WORKERS, thread_name_prefix="work")
         self._turns = Turns()
         self._tasks: set[asyncio.Task[None]] = set()
-        self._seen: deque[int] = deque(maxlen=_REMEMBERED)
-        self._seen_set: set[int] = set()
+        self._seen = Lately(_REMEMBERED)
         self._answered: list[int] = []
         self._flushing: asyncio.Task[None] | None = None
         self._stopping = asyncio.Event()
@@ -84,9 +83,12 @@ class TelegramChannel:
         await self.bot.initialize()
         self.conversation.bot_name = self.bot.username
         self.conversation.deep_link = lambda payload: create_deep_linked_url(self.bot.username, payload)
+        for seen in await self._in_worker(mail.seen_lately, self.store, CHANNEL, _REMEMBERED):
+            self._seen.add(seen)
+        on_disk = asyncio.get_running_loop().create_future()
+        on_disk.set_result(None)
         for left in await self._in_worker(mail.unfinished, self.store, CHANNEL):
-            self._remember(left.update_id)
-            self._begin(left)
+            self._begin(left, on_disk)
         self._spawn(self._set_menus())
         self.ticker.start(self.settings.tick_seconds)
         self._poller = asyncio.create_task(self._poll())
@@ -186,39 +188,49 @@ class TelegramChannel:
                 continue
             heard, failures, conflicts = True, 0, 0
             if updates:
-                await self._take_in(updates)
-                offset = updates[-1].update_id + 1
+                if await self._take_in(updates):
+                    offset = updates[-1].update_id + 1
+                else:
+                    await asyncio.sleep(1.0)
         return 0
 
-    async def _take_in(self, updates: tuple[Update, ...]) -> None:
-        """Write updates down and begin to answer them; they are confirmed only by the next poll."""
+    async def _take_in(self, updates: tuple[Update, ...]) -> bool:
+        """Write updates down and begin to answer them; they are confirmed only by the next poll.
+
+        Writing and answering go side by side: an answer that changes things writes its own
+        update down in the same transaction, one that only reads can be given again. False
+        when they could not be written down: then they are asked for again.
+        """
         letters = [Letter(CHANNEL, update.update_id, update.to_json()) for update in updates]
-        new = [letter for letter in letters if letter.update_id not in self._seen_set]
-        for letter in new:
-            self._remember(letter.update_id)
-        fresh = await self._in_worker(mail.take_in, self.store, new, self.clock.now())
+        fresh = [letter for letter in letters if letter.update_id not in self._seen]
+        on_disk = asyncio.ensure_future(self._in_worker(mail.take_in, self.store, fresh, self.clock.now()))
         for letter in fresh:
-            self._begin(letter)
+            self._seen.add(letter.update_id)
+            self._begin(letter, on_disk)
+        try:
+            await asyncio.shield(on_disk)
+        except SQLAlchemyError:
+            log.exception("updates could not be written down; they will be asked for again")
+            for letter in fresh:
+                self._seen.discard(letter.update_id)
+            return False
+        return True
 
-    def _remember(self, update_id: int) -> None:
-        if len(self._seen) == _REMEMBERED:
-            self._seen_set.discard(self._seen[0])
-        self._seen.append(update_id)
-        self._seen_set.add(update_id)
-
-    def _begin(self, letter: Letter) -> None:
+    def _begin(self, letter: Letter, on_disk: asyncio.Future[Any]) -> None:
         incoming = read_update(letter.payload, self.bot.id, self.bot.username)
-        self._spawn(self._in_turn(incoming, letter))
+        self._spawn(self._in_turn(incoming, letter, on_disk))
 
     # -- answering -----------------------------------------------------------------------
 
-    async def _in_turn(self, incoming: Incoming, letter: Letter) -> None:
+    async def _in_turn(self, incoming: Incoming, letter: Letter, on_disk: asyncio.Future[Any]) -> None:
         """Work one update when those of its chat before it are through."""
         async with self._turns.of(incoming.chat):
             try:
                 if incoming.query is not None:
                     self._spawn(self._acknowledge(incoming.query))
                 await self._work(incoming, letter)
+                await asyncio.shield(on_disk)
+                self._mark(letter.update_id)
             except Exception:
                 await self._failed(incoming, letter)
 
@@ -229,7 +241,6 @@ class TelegramChannel:
             await self._in_worker(self._note_membership, incoming)
         elif incoming.migration is not None:
             await self._room_moved(incoming.migration.old, incoming.migration.new)
-        self._mark(letter.update_id)
 
     async def _answer(self, incoming: Incoming, letter: Letter, message: Message) -> None:
         if letter.replies is not None:
@@ -237,7 +248,7 @@ class TelegramChannel:
             replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
         else:
             try:
-                replies = await self._in_worker(self._converse, message, letter.update_id)
+                replies = await self._in_worker(self._converse, message, letter)
             except AlreadyDoneError:
                 return
         target = Target(
@@ -253,9 +264,9 @@ class TelegramChannel:
                 await self._in_worker(self._set_reachable, target.chat, False)
                 return
 
-    def _converse(self, message: Message, update_id: int) -> list[Reply]:
+    def _converse(self, message: Message, letter: Letter) -> list[Reply]:
         return self.conversation.answer(
-            message, lambda unit, replies: mail.mark_worked(unit, CHANNEL, update_id, replies)
+            message, lambda unit, replies: mail.mark_worked(unit, letter, replies, self.clock.now())
         )
 
     async def _acknowledge(self, query: str) -> None:
@@ -267,8 +278,11 @@ class TelegramChannel:
         """Tell the person that something broke, with a reference that stands in the log beside the trace."""
         reference = secrets.token_hex(3)
         log.exception("update failed, reference %s", reference)
-        given_up = await self._in_worker(mail.note_failure, self.store, CHANNEL, letter.update_id, 1)
-        if incoming.message is None or not given_up:
+        try:
+            await self._in_worker(mail.note_failure, self.store, CHANNEL, letter.update_id, 1)
+        except SQLAlchemyError:
+            log.exception("the failure could not be noted, reference %s", reference)
+        if incoming.message is None:
             return
         place = incoming.message.place
         said = reply(

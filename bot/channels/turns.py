@@ -1,10 +1,31 @@
-"""Turns: the updates of one chat are worked one after another, those of different chats side by side."""
+"""Turns and memory: the updates of one chat one after another, those of others side by side, none twice."""
 
 from __future__ import annotations
 
 import asyncio
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
+
+
+class Lately:
+    """The last so many numbers seen, to drop what comes twice."""
+
+    def __init__(self, most: int) -> None:
+        self._most = most
+        self._numbers: dict[int, None] = {}  # keeps the order of coming
+
+    def __contains__(self, number: int) -> bool:
+        return number in self._numbers
+
+    def add(self, number: int) -> None:
+        """Remember a number, and forget the oldest where there are too many."""
+        self._numbers[number] = None
+        if len(self._numbers) > self._most:
+            del self._numbers[next(iter(self._numbers))]
+
+    def discard(self, number: int) -> None:
+        """Forget a number."""
+        self._numbers.pop(number, None)
 
 
 class Turns:

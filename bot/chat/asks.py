@@ -23,6 +23,14 @@ from bot.work.ingredients import IngredientView
 _MOST_CHOICES = 12
 
 
+# -- undo ---------------------------------------------------------------------------------
+
+
+def undo_button(talk: Talk) -> Button:
+    """Return the button that takes back what was just logged, and nothing that came later."""
+    return Button(_("Undo"), f"undo {talk.desk.entry}")
+
+
 # -- formulas -----------------------------------------------------------------------------
 
 

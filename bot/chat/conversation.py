@@ -29,6 +29,10 @@ _COMMAND = re.compile(r"^/([A-Za-z_]+)(?:@(\w+))?\s?", re.ASCII)
 Receipt = Callable[[Unit, str], bool]
 
 
+# What a person can mend: answered in words, and nothing that was begun stays.
+_REFUSALS = (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError)
+
+
 class AlreadyDoneError(Exception):
     """This update was worked before; nothing may change twice."""
 
@@ -42,6 +46,7 @@ class _Plan:
     answer: str | None = None
     tapped: bool = False
     stale: bool = False
+    line: str = ""
 
     @property
     def writes(self) -> bool:
@@ -70,6 +75,7 @@ class Conversation:
         `receipt` is called in the transaction that changes things. Raises
         AlreadyDoneError when it says that the message was worked before.
         """
+        seen: tuple[people.Presence, _Plan] | None = None
         with self.store.reading() as unit:
             presence = self._find(unit, message)
             if presence.known and presence.reachable:
@@ -80,42 +86,65 @@ class Conversation:
                         replies = self._guarded(talk, plan)
                         if replies is not None and not _too_long(replies):
                             return replies
-        return self._answer_writing(message, receipt)
+                    seen = presence, replace(plan, line=talk.line)
+        return self._answer_writing(message, receipt, seen)
 
-    def _answer_writing(self, message: Message, receipt: Receipt | None) -> list[Reply]:
+    def _answer_writing(
+        self, message: Message, receipt: Receipt | None, seen: tuple[people.Presence, _Plan] | None
+    ) -> list[Reply]:
+        """Do the same where things may change; a refused command leaves nothing behind but its answer."""
+        try:
+            with self.store.writing() as unit:
+                talk, plan = self._seated(unit, message, seen)
+                with speaking(_tongue(talk.presence)):
+                    self._end_question(talk, plan)
+                    replies = self._run(talk, plan)
+                    return self._settled(talk, replies, receipt)
+        except _REFUSALS as error:
+            refusal = error
         with self.store.writing() as unit:
-            sender, place = message.sender, message.place
-            presence = people.meet(
-                unit,
-                message.channel,
-                sender.outside_id,
-                sender.name,
-                sender.language,
-                place.outside_id,
-                place.private,
-                place.title,
-            )
+            talk, plan = self._seated(unit, message, seen)
+            with speaking(_tongue(talk.presence)):
+                self._end_question(talk, plan)
+                return self._settled(talk, _worded(refusal, talk), receipt)
+
+    def _seated(
+        self, unit: Unit, message: Message, seen: tuple[people.Presence, _Plan] | None
+    ) -> tuple[Talk, _Plan]:
+        """Return the talk within this transaction; whoever is new is written down first."""
+        if seen is not None:
+            presence, plan = seen
             with speaking(_tongue(presence)):
                 talk = self._talk(unit, message, presence)
-                replies = self._within_savepoint(talk)
-                replies = self._keep_long_lines(talk, replies)
-                if receipt is not None and not receipt(unit, replies_to_json(replies)):
-                    raise AlreadyDoneError
-        return replies
+            talk.line = plan.line
+            return talk, plan
+        sender, place = message.sender, message.place
+        presence = people.meet(
+            unit,
+            message.channel,
+            sender.outside_id,
+            sender.name,
+            sender.language,
+            place.outside_id,
+            place.private,
+            place.title,
+        )
+        with speaking(_tongue(presence)):
+            talk = self._talk(unit, message, presence)
+            return talk, self._plan(talk)
 
-    def _within_savepoint(self, talk: Talk) -> list[Reply]:
-        plan = self._plan(talk)
-        if plan.command is not None and talk.presence.question is not None:
-            # A new command ends the question in progress.
-            people.drop_question(talk.unit, talk.presence.room_id or 0, talk.presence.person_id or 0)
-        point = talk.unit.session.begin_nested()
-        try:
-            replies = self._run(talk, plan)
-        except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError) as error:
-            point.rollback()
-            return _worded(error, talk)
-        point.commit()
-        return replies
+    @staticmethod
+    def _end_question(talk: Talk, plan: _Plan) -> None:
+        """A new command ends the question in progress."""
+        presence = talk.presence
+        if plan.command is not None and presence.question is not None:
+            people.drop_question(talk.unit, presence.room_id or 0, presence.person_id or 0)
+
+    def _settled(self, talk: Talk, replies: list[Reply], receipt: Receipt | None) -> list[Reply]:
+        kept = self._keep_long_lines(talk, replies)
+        if receipt is not None and not receipt(talk.unit, replies_to_json(kept)):
+            raise AlreadyDoneError
+        return kept
 
     def _guarded(self, talk: Talk, plan: _Plan) -> list[Reply] | None:
         """Run a plan that only reads; None when it turns out that something must be written."""
@@ -123,7 +152,7 @@ class Conversation:
             return self._run(talk, plan, reading_only=True)
         except _MustWriteError:
             return None
-        except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError) as error:
+        except _REFUSALS as error:
             return _worded(error, talk)
 
     def _find(self, unit: Unit, message: Message) -> people.Presence:

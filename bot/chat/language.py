@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
@@ -89,7 +89,12 @@ def _as_decimal(value: Fraction | Decimal | int) -> Decimal:
 
 def show_number(value: Fraction | Decimal | int, places: int = 2) -> str:
     """Write a number with at most `places` decimals, half to even, so that it is read back the same."""
-    return numbers.show_number(Fraction(value), _tongue.get().locale, places)
+    return _shown(Fraction(value), _tongue.get().locale, places)
+
+
+@lru_cache(maxsize=4096)
+def _shown(value: Fraction, locale: str, places: int) -> str:
+    return numbers.show_number(value, locale, places)
 
 
 def show_sensibly(value: Fraction | Decimal | int, figures: int = 3) -> str:

@@ -173,8 +173,10 @@ class Desk:
     room_id: int
     now: datetime
     source: str
+    entry: int | None = None  # the last line written into the log, by which it can be undone
 
     def log(self, what: str, undo_of: int | None = None, **details: Any) -> int:
         """Write a line into the bar's log and return its number, by which it can be undone."""
         row = Entry(at=self.now, by=self.person_id, what=what, details=details, undo_of=undo_of)
-        return self.book.add(row).id
+        self.entry = self.book.add(row).id
+        return self.entry

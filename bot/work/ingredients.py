@@ -129,8 +129,16 @@ def set_strength(desk: Desk, ingredient_id: int, percent: Fraction) -> Ingredien
         raise NotThereError("ingredient", str(ingredient_id))
     if not 0 <= percent <= 100:
         raise BadValueError("strength", str(float(percent)))
+    before = row.strength_percent
     row.strength_percent = percent
-    desk.log("strength", ingredient=ingredient_id, percent=str(percent))
+    if before != percent:
+        desk.log(
+            "strength",
+            ingredient=ingredient_id,
+            name=row.name,
+            percent=str(percent),
+            before=None if before is None else str(before),
+        )
     desk.book.touched()
     return IngredientView.of(row)
 
@@ -142,8 +150,17 @@ def set_density(desk: Desk, ingredient_id: int, g_per_ml: Fraction, source: str)
         raise NotThereError("ingredient", str(ingredient_id))
     if not Fraction(1, 2) <= g_per_ml <= 3:
         raise BadValueError("density", str(float(g_per_ml)))
+    before, source_before = row.density_g_per_ml, row.density_source
     row.density_g_per_ml, row.density_source = g_per_ml, source[:200]
-    desk.log("density", ingredient=ingredient_id, density=str(g_per_ml))
+    desk.log(
+        "density",
+        ingredient=ingredient_id,
+        name=row.name,
+        density=str(g_per_ml),
+        before=None if before is None else str(before),
+        source_before=source_before,
+    )
+    desk.book.touched()
     return IngredientView.of(row)
 
 
@@ -152,6 +169,7 @@ def confirm_grade(desk: Desk, ingredient_id: int, confirmed: bool) -> Ingredient
     row = desk.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
+    before = row.food_grade
     row.food_grade = "confirmed" if confirmed else "not confirmed"
-    desk.log("food grade", ingredient=ingredient_id, confirmed=confirmed)
+    desk.log("food grade", ingredient=ingredient_id, name=row.name, confirmed=confirmed, before=before)
     return IngredientView.of(row)

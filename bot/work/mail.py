@@ -20,6 +20,10 @@ from storage.store import Store
 from storage.tables import Inbox
 from storage.unit import Unit
 
+_TAKE_IN = {
+    True: sqlite.insert(Inbox.__table__).on_conflict_do_nothing(),  # type: ignore[arg-type]
+    False: postgresql.insert(Inbox.__table__).on_conflict_do_nothing(),  # type: ignore[arg-type]
+}
 KEEP_HOURS = 48  # longer than the 24 h for which a sender keeps what was not confirmed
 
 
@@ -42,26 +46,13 @@ class Letter:
     replies: str | None = None
 
 
-def take_in(store: Store, letters: Sequence[Letter], now: datetime) -> list[Letter]:
-    """Write down what arrived; return only what was not seen before, in order."""
+def take_in(store: Store, letters: Sequence[Letter], now: datetime) -> None:
+    """Write down what arrived, before it is confirmed to the sender."""
     if not letters:
-        return []
-    insert: Any = sqlite.insert if store.is_sqlite else postgresql.insert
-    rows = [
-        {
-            "channel": letter.channel,
-            "update_id": letter.update_id,
-            "payload": letter.payload,
-            "state": MailState.WAITING,
-            "received_at": now,
-            "attempts": 0,
-        }
-        for letter in letters
-    ]
-    statement = insert(Inbox).on_conflict_do_nothing().returning(Inbox.update_id)
+        return
+    rows = [_row(letter, now, MailState.WAITING) for letter in letters]
     with store.writing() as unit:
-        fresh = set(unit.session.scalars(statement.values(rows)))
-    return [letter for letter in letters if letter.update_id in fresh]
+        unit.session.execute(_TAKE_IN[store.is_sqlite], rows)
 
 
 def unfinished(store: Store, channel: str) -> list[Letter]:
@@ -78,18 +69,44 @@ def unfinished(store: Store, channel: str) -> list[Letter]:
         ]
 
 
-def mark_worked(unit: Unit, channel: str, update_id: int, replies: str) -> bool:
+def mark_worked(unit: Unit, letter: Letter, replies: str, now: datetime) -> bool:
     """Mark an update worked, with its replies, in the transaction that did the work.
 
-    Returns False when it was worked before: the caller must then change nothing.
+    It may overtake take_in, so the row is written here if it is not there yet. Returns
+    False when the update was worked before: the caller must then change nothing.
     """
-    statement = (
-        update(Inbox)
-        .where(Inbox.channel == channel, Inbox.update_id == update_id, Inbox.state == MailState.WAITING)
-        .values(state=MailState.WORKED, replies=replies)
+    insert: Any = sqlite.insert if unit.session.get_bind().dialect.name == "sqlite" else postgresql.insert
+    statement = insert(Inbox).values(**_row(letter, now, MailState.WORKED, replies))
+    statement = statement.on_conflict_do_update(
+        index_elements=["channel", "update_id"],
+        set_={"state": MailState.WORKED, "replies": replies},
+        where=Inbox.state == MailState.WAITING,
+    ).returning(Inbox.update_id)
+    return unit.session.scalar(statement) is not None
+
+
+def _row(letter: Letter, now: datetime, state: MailState, replies: str | None = None) -> dict[str, Any]:
+    return {
+        "channel": letter.channel,
+        "update_id": letter.update_id,
+        "payload": letter.payload,
+        "state": state,
+        "replies": replies,
+        "received_at": now,
+        "attempts": 0,
+    }
+
+
+def seen_lately(store: Store, channel: str, most: int) -> list[int]:
+    """Return the numbers of the updates last written down, so that one sent again is known at once."""
+    query = (
+        select(Inbox.update_id)
+        .where(Inbox.channel == channel)
+        .order_by(Inbox.received_at.desc(), Inbox.update_id.desc())
+        .limit(most)
     )
-    done: CursorResult[Any] = unit.session.execute(statement)  # type: ignore[assignment]
-    return done.rowcount == 1
+    with store.reading() as unit:
+        return list(unit.session.scalars(query))
 
 
 def mark_answered(store: Store, channel: str, update_ids: Sequence[int]) -> None:

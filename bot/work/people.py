@@ -7,9 +7,10 @@ import hmac
 import secrets
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from functools import cache
 from typing import Any
 
-from sqlalchemy import and_, select, update
+from sqlalchemy import Select, String, and_, bindparam, select, update
 
 from bot.work.desk import BarView, Desk, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
@@ -63,9 +64,51 @@ def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Pre
     In a private chat the bar is the one the person last chose; in a group it is the
     group's. Either way they must be a member who has not left.
     """
+    values = {"channel": channel, "person": person, "room": room}
+    found = unit.session.execute(_who_is_where(private), values).first()
+    if found is None:
+        return Presence(None, None)
+    pending = None if found.nonce is None else PendingQuestion(found.nonce, found.state)
+    presence = Presence(
+        found.person_id,
+        found.room_id,
+        name=found.name,
+        language=found.language,
+        question=pending,
+        room_bar_id=found.room_bar_id,
+        reachable=found.reachable is not False,
+    )
+    if found.role is None or found.Bar is None:
+        return presence
+    return replace(
+        presence,
+        bar=BarView.of(found.Bar),
+        role=Role(found.role),
+        name=found.member_name,
+        language=found.member_language or found.language,
+    )
+
+
+@cache
+def _who_is_where(private: bool) -> Select[Any, *tuple[Any, ...]]:
+    """Return the query behind every message, built once: single columns where no row is needed."""
+    channel, person, room = (bindparam(name, type_=String()) for name in ("channel", "person", "room"))
     bar_of = Person.bar_id if private else Room.bar_id
-    query = (
-        select(Person, Room, Member, Bar, Question)
+    return (
+        select(
+            Person.id.label("person_id"),
+            Person.name,
+            Person.language,
+            Room.id.label("room_id"),
+            Room.bar_id.label("room_bar_id"),
+            Room.reachable,
+            Member.role,
+            Member.name.label("member_name"),
+            Member.language.label("member_language"),
+            Question.nonce,
+            Question.state,
+            Bar,
+        )
         .select_from(Person)
         .outerjoin(Room, and_(Room.channel == channel, Room.outside_id == room))
         .outerjoin(Question, and_(Question.room_id == Room.id, Question.person_id == Person.id))
@@ -75,33 +118,6 @@ def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Pre
             and_(Member.bar_id == bar_of, Member.person_id == Person.id, Member.left_at.is_(None)),
         )
         .where(Person.channel == channel, Person.outside_id == person)
-    )
-    found = unit.session.execute(query).first()
-    if found is None:
-        return Presence(None, None)
-    who, place, member, bar, question = found
-    pending = None if question is None else PendingQuestion(question.nonce, question.state)
-    presence = Presence(
-        who.id,
-        None if place is None else place.id,
-        name=who.name,
-        language=who.language,
-        question=pending,
-        room_bar_id=None if place is None else place.bar_id,
-        reachable=place is None or place.reachable,
-    )
-    if member is None or bar is None:
-        return presence
-    return Presence(
-        who.id,
-        place.id if place else None,
-        BarView.of(bar),
-        Role(member.role),
-        member.name,
-        member.language or who.language,
-        pending,
-        presence.room_bar_id,
-        presence.reachable,
     )
 
 

@@ -7,6 +7,7 @@ import platform
 import sys
 from dataclasses import fields
 
+from tests.api.remote import Remote
 from tests.bench.measure import Contender, Figures, Plan, measure, server_capacity
 
 ECHO = Contender(
@@ -14,7 +15,48 @@ ECHO = Contender(
     command=(sys.executable, "-m", "tests.bench.echo", "{port}"),
     messages=("scale demo mist to 8 x 50 ml", "waste 6 oranges mouldy"),
 )
-CONTENDERS = (ECHO,)
+_SET_UP = (
+    "/start",
+    "Bench bar",
+    "Europe/Lisbon",
+    "EU",
+    "EUR",
+    "metric",
+    "05:00",
+    "new formula Demo mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
+    "neutral spirit 96 % 62 ml\nkind aroma mist",
+    "price oranges 0.60 each",
+)
+
+
+def _open_bar(remote: Remote, person: int) -> None:
+    """Give one chat a bar with a formula and a price before it is measured."""
+    for text in _SET_UP:
+        remote.ask("says", person=person, text=text)
+
+
+def _peel_ledger(name: str, *messages: str) -> Contender:
+    return Contender(
+        name=name,
+        command=(sys.executable, "-m", "bot", "run"),
+        messages=messages,
+        env={
+            "TELEGRAM_BOT_TOKEN": "{token}",
+            "TELEGRAM_API_BASE": "http://127.0.0.1:{port}/bot",
+            "DATABASE_URL": "sqlite:///{folder}/bench.sqlite",
+            "TELEGRAM_SENDS_PER_SECOND": "0",
+            "XDG_DATA_HOME": "{folder}",
+            "LOG_LEVEL": "WARNING",
+        },
+        prepare=_open_bar,
+    )
+
+
+CONTENDERS = (
+    ECHO,
+    _peel_ledger("scale", "scale demo mist to 8 x 50 ml"),
+    _peel_ledger("waste", "waste 6 oranges mouldy"),
+)
 
 
 def table(results: dict[str, Figures]) -> str:

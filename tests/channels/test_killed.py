@@ -8,7 +8,10 @@ import random
 import re
 import signal
 import sys
+from collections.abc import Iterator
 from pathlib import Path
+
+import pytest
 
 from tests.api import Fault, Person, Server
 from tests.channels.conftest import SET_UP
@@ -19,11 +22,19 @@ _KILLS = 8
 _LATEST = 0.06
 
 
+@pytest.fixture
+def bot(api: Server, tmp_path: Path) -> Iterator[Bot]:
+    """A bot not yet started; whatever the test leaves running is killed."""
+    made = Bot(api, tmp_path)
+    yield made
+    made.kill_what_is_left()
+
+
 class Bot:
     """`python -m bot run` as a process of its own, on one database file."""
 
     def __init__(self, server: Server, folder: Path) -> None:
-        self._environment = {
+        self.environment = {
             **os.environ,
             "TELEGRAM_BOT_TOKEN": server.token,
             "TELEGRAM_API_BASE": server.base_url,
@@ -36,8 +47,12 @@ class Bot:
 
     async def start(self) -> None:
         self._process = await asyncio.create_subprocess_exec(
-            sys.executable, "-m", "bot", "run", cwd=_ROOT, env=self._environment
+            sys.executable, "-m", "bot", "run", cwd=_ROOT, env=self.environment
         )
+
+    def kill_what_is_left(self) -> None:
+        if self._process is not None and self._process.returncode is None:
+            self._process.kill()
 
     async def end(self, number: signal.Signals) -> int:
         assert self._process is not None
@@ -57,10 +72,9 @@ async def _oranges(ana: Person) -> int:
     return int(found[1]) if found else 0
 
 
-async def test_killed_at_any_moment(api: Server, tmp_path: Path) -> None:
+async def test_killed_at_any_moment(api: Server, bot: Bot) -> None:
     chance = random.Random(20261125)
     ana = api.person("Ana")
-    bot = Bot(api, tmp_path)
     await bot.start()
     await _open_bar(ana)
     for number in range(1, _KILLS + 1):
@@ -79,9 +93,8 @@ async def test_killed_at_any_moment(api: Server, tmp_path: Path) -> None:
     assert await bot.end(signal.SIGTERM) == 0
 
 
-async def test_killed_while_the_answer_is_on_its_way(api: Server, tmp_path: Path) -> None:
+async def test_killed_while_the_answer_is_on_its_way(api: Server, bot: Bot) -> None:
     ana = api.person("Ana")
-    bot = Bot(api, tmp_path)
     await bot.start()
     await _open_bar(ana)
     api.fail_next("sendMessage", Fault.slow(30, processed=False))
@@ -97,17 +110,15 @@ async def test_killed_while_the_answer_is_on_its_way(api: Server, tmp_path: Path
     assert await bot.end(signal.SIGTERM) == 0
 
 
-async def test_ends_within_ten_seconds_when_told_to(api: Server, tmp_path: Path) -> None:
+async def test_ends_within_ten_seconds_when_told_to(api: Server, bot: Bot) -> None:
     ana = api.person("Ana")
-    bot = Bot(api, tmp_path)
     await bot.start()
     await ana.says("/help", within=20)
     assert await asyncio.wait_for(bot.end(signal.SIGTERM), 10) == 0
 
 
-async def test_a_second_poller_is_refused_with_a_sentence(api: Server, tmp_path: Path) -> None:
+async def test_a_second_poller_is_refused_with_a_sentence(api: Server, bot: Bot) -> None:
     ana = api.person("Ana")
-    bot = Bot(api, tmp_path)
     await bot.start()
     await ana.says("/help", within=20)
     second = await asyncio.create_subprocess_exec(
@@ -116,7 +127,7 @@ async def test_a_second_poller_is_refused_with_a_sentence(api: Server, tmp_path:
         "bot",
         "run",
         cwd=_ROOT,
-        env=bot._environment,
+        env=bot.environment,
         stderr=asyncio.subprocess.PIPE,
     )
     _out, err = await asyncio.wait_for(second.communicate(), 20)

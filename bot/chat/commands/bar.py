@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.asking import Question, Slot, columns
-from bot.chat.asks import never
+from bot.chat.asks import never, undo_button
 from bot.chat.commands.basics import (
     accept_closing,
     accept_currency,
@@ -93,7 +93,7 @@ def _bar(talk: Talk, given: Given) -> Reply:
     return reply(
         _("{setting}: {value}").format(setting=_(SETTINGS[key][0]).capitalize(), value=value),
         *note,
-        buttons=((Button(_("All settings"), "bar"), Button(_("Undo"), "undo")),),
+        buttons=((Button(_("All settings"), "bar"), undo_button(talk)),),
     )
 
 

@@ -18,6 +18,7 @@ from bot.chat.asks import (
     accept_batch,
     never,
     quantity_in_ml,
+    undo_button,
 )
 from bot.chat.cautioning import caution_blocks, cautions_at
 from bot.chat.commands.formulas import show_hours
@@ -42,6 +43,7 @@ _WHAT_WORDS = {
     "discarded": N_("discarded"),
     "undo": N_("undone"),
 }
+_MOST_LISTED = 15
 # What to do next, by what was seen: common practice, no source.
 _NEXT = {
     Clarity.CLEAR: N_("It can be bottled and used."),
@@ -102,7 +104,7 @@ def _worded_made(talk: Talk, made: Made, view: Any, cautions: Any) -> Reply:
         (Text(first, strong=True), *lines),
         (
             (Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}"),),
-            (Button(_("Note a lot"), f"lot {batch.number}"), Button(_("Undo"), f"undo {made.entry}")),
+            (Button(_("Note a lot"), f"lot {batch.number}"), undo_button(talk)),
         ),
     )
 
@@ -169,6 +171,8 @@ def rest_words(batch: BatchView, now: datetime) -> str:
     if now < batch.rest_until:
         left = batch.rest_until - now
         hours = Fraction(round(left / timedelta(hours=1)) or 1)
+        if hours >= 72:
+            hours = Fraction(24 * round(hours / 24))
         return _("Rests until {when}, {left} more").format(
             when=show_moment(batch.rest_until), left=show_hours(hours)
         )
@@ -235,14 +239,18 @@ def _list(talk: Talk, given: Given) -> Reply:
             buttons=((Button(_("Make a batch"), "batch"), Button(_("Formulas"), "formulas")),),
         )
     warn = talk.desk.bar.settings.discard_warn_days
+    to_check = sum(_to_check(one, talk.desk.now) for one in known)
     counts = {
-        N_("resting"): sum(one.state is BatchState.RESTING for one in known),
+        N_("to check"): to_check,
+        N_("resting"): sum(one.state is BatchState.RESTING for one in known) - to_check,
         N_("ready"): sum(one.state is BatchState.READY for one in known),
         N_("in use"): sum(one.state is BatchState.IN_USE for one in known),
         N_("near discard"): sum(batches.near_discard(one, today, warn) for one in known),
     }
     first = ", ".join(f"{count} {_(word)}" for word, count in counts.items() if count) or _("All batches")
-    lines = [_batch_line(talk, one, today) for one in known[:15]]
+    lines = [_batch_line(talk, one, today) for one in known[:_MOST_LISTED]]
+    if len(known) > _MOST_LISTED:
+        lines.append(_("Older ones by number: batch {number}").format(number=known[_MOST_LISTED].number))
     rows = [(Button(f"{one.number} {one.name}", f"batch {one.number}"),) for one in known[:8]]
     last = [Button(_("Make a batch"), "batch")]
     if not everything:
@@ -250,13 +258,15 @@ def _list(talk: Talk, given: Given) -> Reply:
     return Reply((Text(first, strong=True), Text("\n".join(lines))), (*rows, tuple(last)))
 
 
+def _to_check(batch: BatchView, now: datetime) -> bool:
+    return batch.state is BatchState.RESTING and now >= batch.rest_until
+
+
 def _batch_line(talk: Talk, batch: BatchView, today: Any) -> str:
-    text = f"{batch.number} {batch.name}: {_(STATE_WORDS[batch.state])}"
-    if batch.state is BatchState.RESTING:
-        if talk.desk.now >= batch.rest_until:
-            text += ", " + _("rested, to be checked")
-        else:
-            text += " " + _("until {when}").format(when=show_moment(batch.rest_until))
+    state = _("rested, to check") if _to_check(batch, talk.desk.now) else _(STATE_WORDS[batch.state])
+    text = f"{batch.number} {batch.name}: {state}"
+    if batch.state is BatchState.RESTING and not _to_check(batch, talk.desk.now):
+        text += " " + _("until {when}").format(when=show_moment(batch.rest_until))
     if batch.state.open:
         left = (batch.discard_on - today).days
         if left < 0:
@@ -287,7 +297,7 @@ def _check(talk: Talk, given: Given) -> Reply:
     batch: BatchView = given["batch"]
     clarity: Clarity = given["clarity"]
     note = str(given.get("note", ""))
-    made = batches.check(talk.desk, batch.number, clarity, note, talk.message.photo)
+    batches.check(talk.desk, batch.number, clarity, note, talk.message.photo)
     first = _("Batch {number}, {name}: {clarity}.").format(
         number=batch.number, name=batch.name, clarity=_(CLARITY_WORDS[clarity])
     )
@@ -306,7 +316,7 @@ def _check(talk: Talk, given: Given) -> Reply:
         lines.append(Text(_("Noted: {note}").format(note=note)))
     if talk.message.photo is not None:
         lines.append(Text(_("The photo is kept with it.")))
-    row = [Button(_("Undo"), f"undo {made.entry}")]
+    row = [undo_button(talk)]
     if clarity is Clarity.CLEAR:
         row.insert(0, Button(_("Open it"), f"open {batch.number}"))
     else:
@@ -329,7 +339,7 @@ def _open(talk: Talk, given: Given) -> Reply:
     lines += _spray_caution(batch)
     return Reply(
         (Text(first, strong=True), *lines),
-        ((Button(_("Used up"), f"used {batch.number}"), Button(_("Undo"), f"undo {made.entry}")),),
+        ((Button(_("Used up"), f"used {batch.number}"), undo_button(talk)),),
         edits=talk.message.tapped is not None,
     )
 
@@ -349,7 +359,7 @@ def _spray_caution(batch: BatchView) -> list[Block]:
 
 def _used(talk: Talk, given: Given) -> Reply:
     batch: BatchView = given["batch"]
-    made = batches.use_up(talk.desk, batch.number)
+    batches.use_up(talk.desk, batch.number)
     first = _("Batch {number}, {name}, is used up.").format(number=batch.number, name=batch.name)
     days = (talk.desk.now - (batch.opened_at or batch.made_at)).days
     return Reply(
@@ -364,7 +374,7 @@ def _used(talk: Talk, given: Given) -> Reply:
         (
             (
                 Button(_("Make it again"), f"batch #{batch.formula_id}"),
-                Button(_("Undo"), f"undo {made.entry}"),
+                undo_button(talk),
             ),
         ),
         edits=talk.message.tapped is not None,
@@ -420,7 +430,7 @@ def _discard(talk: Talk, given: Given) -> Reply:
         (
             (
                 Button(_("Make it again"), f"batch #{batch.formula_id}"),
-                Button(_("Undo"), f"undo {made.entry}"),
+                undo_button(talk),
             ),
         ),
         edits=talk.message.tapped is not None,
@@ -458,7 +468,7 @@ def _lot(talk: Talk, given: Given) -> Reply:
     line = next(one for one in batch.lines if one.ingredient_id == given["ingredient"])
     return reply(
         _("Batch {number}: {name} is lot {lot}.").format(number=batch.number, name=line.name, lot=line.lot),
-        buttons=((Button(_("Another lot"), f"lot {batch.number}"), Button(_("Undo"), "undo")),),
+        buttons=((Button(_("Another lot"), f"lot {batch.number}"), undo_button(talk)),),
     )
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.asking import Question, Slot, columns
-from bot.chat.asks import FORMULA_SLOT, is_liquid, never, no_formulas
+from bot.chat.asks import FORMULA_SLOT, is_liquid, never, no_formulas, undo_button
 from bot.chat.cautioning import caution_blocks, cautions_at
 from bot.chat.commands.scaling import line_texts
 from bot.chat.language import _, ngettext, show_number
@@ -73,9 +73,11 @@ def _facts(view: FormulaView, units: str) -> list[str]:
             text += _(" at {percent} % vol").format(percent=show_number(percent, 1))
         facts.append(text)
     days = ngettext("{count} day", "{count} days", view.discard_days).format(count=view.discard_days)
-    facts.append(
-        _("Rests {hours}, discard after {days}").format(hours=show_hours(view.rest_hours), days=days)
-    )
+    if view.rest_hours:
+        text = _("Rests {hours}, discard after {days}").format(hours=show_hours(view.rest_hours), days=days)
+    else:
+        text = _("Needs no rest, discard after {days}").format(days=days)
+    facts.append(text)
     if view.sprays is not None:
         text = _("{sprays} sprays a drink, {ml} ml each").format(
             sprays=show_range(*view.sprays), ml=show_range(*view.spray_ml)
@@ -332,7 +334,7 @@ def _written(talk: Talk, view: FormulaView, first: str) -> Reply:
             )
     return Reply(
         (Text(first, strong=True), *shown.blocks, *notes),
-        (*shown.buttons, (Button(_("Undo"), "undo"),)),
+        (*shown.buttons, (undo_button(talk),)),
     )
 
 
@@ -367,7 +369,7 @@ def _rename(talk: Talk, given: Given) -> Reply:
     before = formulas.rename(talk.desk, view.id, given["new_name"])
     return reply(
         _("{before} is now called {name}.").format(before=before, name=given["new_name"]),
-        buttons=((Button(_("Undo"), "undo"),),),
+        buttons=((undo_button(talk),),),
     )
 
 
@@ -376,7 +378,7 @@ def _archive(talk: Talk, given: Given) -> Reply:
     name = formulas.archive(talk.desk, view.id)
     return reply(
         _("{name} is put away. Its batches and history stay.").format(name=name),
-        buttons=((Button(_("Undo"), "undo"), Button(_("Bring back"), f"restore #{view.id}")),),
+        buttons=((undo_button(talk), Button(_("Bring back"), f"restore #{view.id}")),),
     )
 
 

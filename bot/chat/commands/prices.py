@@ -7,8 +7,8 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.asking import Question, Slot, columns
-from bot.chat.asks import is_liquid
-from bot.chat.language import _, show_full_day, show_money, tongue
+from bot.chat.asks import is_liquid, undo_button
+from bot.chat.language import _, decimal_mark, show_full_day, show_money, tongue
 from bot.chat.message import Button, Grid, Reply, reply
 from bot.chat.money_words import as_money
 from bot.chat.plural import singular
@@ -17,6 +17,7 @@ from bot.chat.units import show_quantity
 from bot.chat.values import Amount, PackPrice, Span, Unknown
 from bot.trade.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
 from bot.trade.measures import Dimension, Quantity
+from bot.trade.money import minor_digits
 from bot.trade.words import N_
 from bot.work import ingredients, prices
 from bot.work.ingredients import IngredientView
@@ -163,7 +164,7 @@ def _price(talk: Talk, given: Given) -> Reply:
     return reply(
         f"{item.name}: {pack_words(price)}",
         *lines,
-        buttons=((Button(_("Undo"), "undo"), Button(_("Another price"), "price")),),
+        buttons=((undo_button(talk), Button(_("Another price"), "price")),),
     )
 
 
@@ -204,6 +205,17 @@ def pack_words(price: PriceView) -> str:
     return _("{money} for {pack}").format(money=money, pack=pack)
 
 
+def _as_typed(price: PriceView) -> str:
+    """Write a price the way one types it: '1 kg 3.20', '0.60 each'."""
+    money = f"{price.price:.{minor_digits(tongue().currency)}f}".replace(".", decimal_mark())
+    if price.pack == Quantity(Fraction(1), "each"):
+        return _("{price} each").format(price=money)
+    pack = show_quantity(price.pack)
+    if price.pack.unit == "each":
+        pack = _("{count} pieces").format(count=pack)
+    return f"{pack} {money}"
+
+
 def _known(talk: Talk, item: IngredientView) -> Reply:
     known = prices.history(talk.desk, item.id)
     if not known:
@@ -217,9 +229,7 @@ def _known(talk: Talk, item: IngredientView) -> Reply:
         f"{item.name}: {pack_words(latest)}",
         Grid(rows),
         *([garnish_line(latest)] if latest.garnishes else []),
-        _("A new price: price {name} {pack}").format(
-            name=item.name, pack=_("0.60 each") if item.kind is IngredientKind.FRUIT else "10 ml 7.90"
-        ),
+        _("A new price: price {name} {pack}").format(name=item.name, pack=_as_typed(latest)),
     )
 
 

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.asking import Question, Slot, columns
+from bot.chat.asks import undo_button
 from bot.chat.commands.week import reason_words
 from bot.chat.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
@@ -150,9 +151,9 @@ def _several(talk: Talk, line: Line) -> WasteLine:
 
 
 def piece_words(view: waste.WasteView) -> str:
-    """Write how much of a fruit: '6 orange', '1,200 g lemon'."""
+    """Write how much of a fruit: '6 oranges', '1,200 g lemons'."""
     if view.dimension is Dimension.MASS:
-        return f"{show_g(view.amount)} {view.ingredient.name}"
+        return f"{show_g(view.amount)} {counted_name(view.ingredient.name, Fraction(2))}"
     return f"{show_number(view.amount, 2)} {counted_name(view.ingredient.name, view.amount)}"
 
 
@@ -182,9 +183,7 @@ def worded_waste(talk: Talk, logged: WasteLogged) -> Reply:
     blocks.append(
         Text(_("{day} so far: {money}").format(day=show_day(logged.day), money=show_money(logged.day_cost)))
     )
-    rows: list[tuple[Button, ...]] = [
-        (Button(_("Undo"), f"undo {logged.entry}"), Button(_("More waste"), "waste"))
-    ]
+    rows: list[tuple[Button, ...]] = [(undo_button(talk), Button(_("More waste"), "waste"))]
     if unpriced:
         number = next(one.ingredient.id for one in lines if one.cost is None)
         rows.append((Button(_("Price of {name}").format(name=unpriced[0]), f"price #{number}"),))
@@ -206,7 +205,7 @@ def _reason(talk: Talk, given: Given) -> Reply:
     view = waste.give_reason(talk.desk, int(number), key)  # type: ignore[call-overload]
     return Reply(
         (Text(_("{what}: {reason}.").format(what=piece_words(view), reason=reason_words(key)), strong=True),),
-        ((Button(_("Undo"), "undo"), Button(_("More waste"), "waste")),),
+        ((undo_button(talk), Button(_("More waste"), "waste")),),
         edits=talk.message.tapped is not None,
     )
 
