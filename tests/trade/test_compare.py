@@ -50,6 +50,8 @@ def test_the_plain_case_by_hand() -> None:
     assert result.fresh.per_drink.likely == Decimal("0.12")
     assert result.spray.per_drink.likely == Decimal("0.04")
     assert result.times_cheaper.likely == 3
+    assert result.fresh.per_week.likely == 12
+    assert result.spray.per_week.likely == 4
     assert result.saving.per_week.likely == 8
     assert result.saving.per_year.likely == 416
     assert result.payback_weeks.likely == 5
@@ -120,6 +122,27 @@ def test_peeling_alone_can_cost_more_than_the_spray() -> None:
     off = _ask(fresh=free_fruit, spray=replace(spray, shelf_weeks=Decimal(1)))
     assert off.break_evens.sprays_per_drink is None
     assert off.break_evens.drinks_per_week is None
+
+
+def test_what_goes_off_can_cost_more_than_the_fresh_garnish_however_little_is_sprayed() -> None:
+    _, spray, _ = _exact_bar()
+    # 12.80 in two weeks is 6.40 a week; the fresh garnish of 100 drinks costs 12, that of 50 costs 6
+    keeps_two = replace(spray, shelf_weeks=Decimal(2))
+    assert _ask(spray=keeps_two).break_evens.sprays_per_drink == 6
+    slow = House(exactly(15), exactly(50), outlay=Decimal(40))
+    assert _ask(spray=keeps_two, house=slow).break_evens.sprays_per_drink is None
+
+
+def test_a_saving_of_cents_still_pays_back() -> None:
+    assert _ask(house=House(exactly(15), exactly(10), outlay=Decimal(40))).payback_weeks.likely == 50
+
+
+def test_level_costs_save_nothing() -> None:
+    fresh, _, _ = _exact_bar()
+    result = _ask(fresh=replace(fresh, fruit_price=exactly(Decimal("0.16"))))
+    assert result.times_cheaper.likely == 1
+    assert result.payback_weeks.likely is None
+    assert result.break_evens.drinks_until_paid is None
 
 
 def test_no_outlay_is_paid_back_at_once() -> None:
@@ -227,13 +250,18 @@ def test_at_a_break_even_both_cost_the_same(bar: tuple[Fresh, Spray, House]) -> 
 def test_the_widest_swing_comes_first() -> None:
     fresh, spray, house = _exact_bar()
     wide = replace(fresh, fruit_price=Estimate.between(Decimal("0.2"), Decimal("0.9"), Decimal("0.48")))
-    some = replace(spray, sprays_per_drink=Estimate.between(2, 3, 2))
+    some = replace(
+        spray,
+        sprays_per_drink=Estimate.between(2, 3, 2),
+        loss_share=Estimate.between(Decimal(0), Decimal("0.1"), Decimal(0)),
+    )
     result = compare(wide, some, house, count=100)
     assert result.matter_most == ("fruit_price", "sprays_per_drink")
     assert set(result.matter_most) <= set(INPUT_NAMES)
     price = result.swings[0]
     assert price.at_low == Decimal("0.05") * 100 - 4
     assert price.width == pytest.approx(Decimal("17.5"), abs=TINY)
+    assert [swing.name for swing in result.swings] == ["fruit_price", "sprays_per_drink", "loss_share"]
     # one spray more: 4 cents become 6
     assert result.swings[1].width == 2
 

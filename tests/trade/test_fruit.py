@@ -96,6 +96,18 @@ def test_own_measurements_count_by_the_number_of_fruit() -> None:
     assert juice.per_fruit_ml == pytest.approx((own + published) / 2, abs=Decimal("1e-20"))
 
 
+def test_the_spread_is_that_between_measurements() -> None:
+    # 5 fruit of 60 mL and 15 of 80 mL: mean 75, weighted variance 75, times 2 for two measurements: 150
+    measured = [Squeezed(Decimal(5), Decimal(300)), Squeezed(Decimal(15), Decimal(1200))]
+    juice = expected_juice("orange", Decimal(1), measured)
+    published = published_yield("orange")
+    mean = (20 * Decimal(75) + 12 * published.mean_ml) / 32
+    borrowed = published.spread_ml * mean / published.mean_ml
+    spread = (20 * Decimal(150).sqrt() + 12 * borrowed) / 32
+    assert juice.per_fruit_ml == pytest.approx(mean, abs=Decimal("1e-20"))
+    assert juice.range_ml.width / 2 == pytest.approx(spread, abs=Decimal("1e-20"))
+
+
 def test_many_own_measurements_take_over() -> None:
     measured = [Squeezed(Decimal(40), Decimal(2800)), Squeezed(Decimal(40), Decimal(2880))]
     juice = expected_juice("orange", Decimal(10), measured)

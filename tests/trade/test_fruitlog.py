@@ -101,6 +101,12 @@ def test_a_difference_within_the_noise_may_be_chance() -> None:
     assert result.change_range.contains(1.0)
 
 
+def test_a_small_steady_change_is_clear_and_none_is_not() -> None:
+    quiet = [Decimal("0.1") * (number % 2) for number in range(20)]
+    assert compare([amount + 1 for amount in quiet], quiet).sureness is Sureness.CLEAR
+    assert compare([Decimal(3)] * 20, [Decimal(3)] * 20).sureness is Sureness.MAY_BE_CHANCE
+
+
 def test_nothing_wasted_before_has_no_share() -> None:
     assert compare([Decimal(1)] * 14, [Decimal(0)] * 14).change_share is None
     assert compare([Decimal(1)], [Decimal(2)]).change_range is None

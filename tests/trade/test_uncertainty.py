@@ -60,6 +60,14 @@ def test_the_usual_range_leaves_out_no_more_than_it_may(results: list[float], sh
     assert span.high in results
 
 
+def test_the_usual_range_by_hand() -> None:
+    hundred = [float(number) for number in range(100, 0, -1)]
+    span = usual_range(hundred)
+    assert (span.low, span.high) == (5, 96)
+    half = usual_range(hundred, 0.5)
+    assert (half.low, half.high) == (25, 76)
+
+
 def test_swings_are_exact_and_sorted() -> None:
     found = swings(lambda values: 3 * values["a"] - 4 * values["b"] + values["c"], ROUGH)
     assert [swing.name for swing in found] == ["a", "b"]
@@ -81,5 +89,6 @@ def test_too_few_draws_or_nothing_to_range_over_are_refused() -> None:
         draws(_line, ROUGH, 10)
     with pytest.raises(OutOfRangeError):
         usual_range([])
-    with pytest.raises(OutOfRangeError):
-        usual_range([1.0], 1)
+    for share in (0, 1):
+        with pytest.raises(OutOfRangeError):
+            usual_range([1.0], share)
