@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from itertools import count
 from pathlib import Path
 from threading import RLock
 from typing import Any
@@ -13,6 +12,7 @@ from sqlalchemy import Connection, Engine, create_engine, event, make_url
 from sqlalchemy.engine import URL
 from sqlalchemy.orm import Session
 
+from storage.memory import Memory
 from storage.unit import Unit
 
 
@@ -39,9 +39,6 @@ def read_url(text: str) -> URL:
     return url
 
 
-_serials = count(1)
-
-
 class Store:
     """One database. `reading()` and `writing()` give a unit of work each.
 
@@ -51,12 +48,11 @@ class Store:
 
     def __init__(self, url: str) -> None:
         self.url = read_url(url)
-        # Never given twice in a process, as id() would be: what is remembered of a store is kept under it.
-        self.serial = next(_serials)
         self.is_sqlite = self.url.get_backend_name() == "sqlite"
         if self.is_sqlite and self.url.database:
             Path(self.url.database).parent.mkdir(parents=True, exist_ok=True)
         self.engine = _open_sqlite(self.url) if self.is_sqlite else _open_postgres(self.url)
+        self.memory = Memory()
         # SQLite has one writer; waiting in line here is cheaper than its busy polling.
         self._line = RLock()
 
@@ -64,19 +60,19 @@ class Store:
     def reading(self) -> Iterator[Unit]:
         """Give a unit that only reads; nothing it does is kept."""
         with Session(self.engine, autoflush=False) as session:
-            yield Unit(session)
+            yield Unit(session, self.memory)
 
     @contextmanager
     def writing(self) -> Iterator[Unit]:
         """Give a unit whose changes are kept all together, or none if an exception leaves it."""
         if not self.is_sqlite:
             with Session(self.engine, autoflush=False, expire_on_commit=False) as session:
-                yield Unit(session)
+                yield Unit(session, self.memory)
                 session.commit()
             return
         with self._line, Session(self.engine, autoflush=False, expire_on_commit=False) as session:
             session.connection(execution_options={"writes": True})
-            yield Unit(session)
+            yield Unit(session, self.memory)
             session.commit()
 
     def close(self) -> None:

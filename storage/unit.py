@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Hashable, Sequence
 from functools import cache
 from typing import Any, TypeVar
 
@@ -10,28 +10,43 @@ from sqlalchemy import ColumnElement, Select, bindparam, select
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.orm import Session
 
+from storage.memory import Memory
 from storage.tables import Bar, Counter, InBar, Numbered
 
 Row = TypeVar("Row", bound=InBar)
+Thing = TypeVar("Thing")
 
 
 class Unit:
     """One transaction. Directory tables are reached by `session`, a bar's rows by `bar()`."""
 
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, memory: Memory) -> None:
         self.session = session
+        self.memory = memory
 
     def bar(self, bar_id: int) -> Book:
         """Return the rows of one bar, and of no other."""
-        return Book(self.session, bar_id)
+        return Book(self.session, bar_id, self.memory)
 
 
 class Book:
     """All rows of one bar within one transaction: every query here is scoped by its id."""
 
-    def __init__(self, session: Session, bar_id: int) -> None:
+    def __init__(self, session: Session, bar_id: int, memory: Memory) -> None:
         self.session = session
         self.bar_id = bar_id
+        self._memory = memory
+        self._touched = False
+
+    def remembered(self, revision: int, key: tuple[Hashable, ...], make: Callable[[], Thing]) -> Thing:
+        """Return what was made under this key while the bar stood at this revision, or make it now.
+
+        For plain values that depend on nothing but nouns and settings. Once this transaction
+        has touched those, nothing is taken from memory or put there.
+        """
+        if self._touched:
+            return make()
+        return self._memory.get((self.bar_id, revision, *key), make)
 
     def select(self, table: type[Row]) -> Select[Row]:
         """Return a query over this bar's rows of `table`."""
@@ -92,6 +107,7 @@ class Book:
 
     def touched(self) -> None:
         """Say that nouns or settings of the bar changed, so that what was remembered is read anew."""
+        self._touched = True
         bar = self.session.get(Bar, self.bar_id)
         if bar is not None:
             bar.revision += 1

@@ -161,7 +161,7 @@ class Conversation:
 
     def _talk(self, unit: Unit, message: Message, presence: people.Presence) -> Talk:
         language = _tongue(presence).language
-        vocabulary = vocabulary_for(unit, presence.bar, language, self.store.serial)
+        vocabulary = vocabulary_for(unit, presence.bar, language)
         return Talk(unit, message, presence, vocabulary, self.clock, message.text, self.deep_link)
 
     # -- what is meant -------------------------------------------------------------------

@@ -22,6 +22,8 @@ _WORDS = {
     "rename formula": N_("{before} has its old name back."),
     "archive formula": N_("{name} is back in the book."),
     "restore formula": N_("{name} is put away again."),
+    "strength": N_("{name} has the strength it had before."),
+    "density": N_("{name} has the density it had before."),
     "settings": N_("The setting is as it was before."),
 }
 

@@ -2,35 +2,26 @@
 
 from __future__ import annotations
 
-from collections import OrderedDict
-from threading import Lock
-
 from bot.chat.language import _
 from bot.chat.pieces import Noun, Vocabulary
 from bot.chat.settings_words import SETTINGS
 from bot.trade.kinds import Preparation
 from bot.work.desk import DEFAULT_REASONS, BarView
 from bot.work.names import names
-from storage.unit import Unit
-
-# So many bars' names are kept in memory; the others are read again when they speak.
-_MOST = 512
-_known: OrderedDict[tuple[int, int, int, str], Vocabulary] = OrderedDict()
-_lock = Lock()
+from storage.unit import Book, Unit
 
 
-def vocabulary_for(unit: Unit, bar: BarView | None, language: str, store_serial: int) -> Vocabulary:
+def vocabulary_for(unit: Unit, bar: BarView | None, language: str) -> Vocabulary:
     """Return the words of a bar in a language; outside any bar only the common ones."""
     if bar is None:
         return _common(Vocabulary(language))
-    key = (store_serial, bar.id, bar.revision, language)
-    with _lock:
-        found = _known.get(key)
-        if found is not None:
-            _known.move_to_end(key)
-            return found
+    book = unit.bar(bar.id)
+    return book.remembered(bar.revision, ("words", language), lambda: _words_of(book, bar, language))
+
+
+def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
     vocabulary = Vocabulary(language)
-    for name in names(unit.bar(bar.id)):
+    for name in names(book):
         kind = "FORMULA" if name.kind == "formula" else "INGREDIENT"
         vocabulary.add(Noun(kind, str(name.id), name.name))
     for reason in bar.settings.reasons:
@@ -39,12 +30,7 @@ def vocabulary_for(unit: Unit, bar: BarView | None, language: str, store_serial:
         if reason in bar.settings.reasons:
             for word in words:
                 vocabulary.add(Noun("REASON", reason, _(word)), word)
-    _common(vocabulary)
-    with _lock:
-        _known[key] = vocabulary
-        while len(_known) > _MOST:
-            _known.popitem(last=False)
-    return vocabulary
+    return _common(vocabulary)
 
 
 # Other ways to say the default reasons.

@@ -109,6 +109,11 @@ def in_base(bar: BarView, quantity: Quantity) -> tuple[Fraction, Dimension]:
 
 def get(desk: Desk, formula_id: int, version: int | None = None) -> FormulaView:
     """Return a formula in one version, the latest unless said. Raises NotThereError."""
+    key = ("formula", formula_id, version)
+    return desk.book.remembered(desk.bar.revision, key, lambda: _read(desk, formula_id, version))
+
+
+def _read(desk: Desk, formula_id: int, version: int | None) -> FormulaView:
     row = desk.book.get(Formula, formula_id)
     if row is None:
         raise NotThereError("formula", str(formula_id))

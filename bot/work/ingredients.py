@@ -108,6 +108,7 @@ def add(
         row.archived_at = None
         if strength_percent is not None:
             row.strength_percent = strength_percent
+        desk.book.touched()
     return IngredientView.of(row)
 
 

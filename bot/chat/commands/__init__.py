@@ -19,11 +19,12 @@ def all_commands() -> dict[str, Command]:
         prices,
         reminders,
         scaling,
+        strength,
         waste,
         week,
     )
 
-    modules = (basics, bar, formulas, scaling, prices, costs, batches, waste, week, reminders)
+    modules = (basics, bar, formulas, scaling, strength, prices, costs, batches, waste, week, reminders)
     return {command.name: command for module in modules for command in module.COMMANDS}
 
 
