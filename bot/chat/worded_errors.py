@@ -179,6 +179,11 @@ def _too_late(error: errors.TooLateError) -> Reply:
 
 
 @worded.register
+def _undone(error: errors.AlreadyUndoneError) -> Reply:
+    return reply(_("That was taken back already."))
+
+
+@worded.register
 def _nothing(error: errors.NothingToUndoError) -> Reply:
     return reply(_("There is nothing of yours to undo."))
 

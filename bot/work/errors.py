@@ -48,6 +48,10 @@ class TooLateError(WorkError):
     hours: int
 
 
+class AlreadyUndoneError(WorkError):
+    """It was taken back before, and is not taken back twice."""
+
+
 class NothingToUndoError(WorkError):
     """Nothing of this person's is left to undo."""
 

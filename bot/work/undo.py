@@ -12,7 +12,13 @@ from sqlalchemy.orm import aliased
 
 from bot.work import batches, formulas, prices, settings_undo, waste
 from bot.work.desk import Desk
-from bot.work.errors import NotAllowedError, NothingToUndoError, NotThereError, TooLateError
+from bot.work.errors import (
+    AlreadyUndoneError,
+    NotAllowedError,
+    NothingToUndoError,
+    NotThereError,
+    TooLateError,
+)
 from storage.tables import Entry
 
 UNDO_HOURS = 24
@@ -49,7 +55,7 @@ def take_back(desk: Desk, number: int | None = None) -> TakenBack:
     """Undo one log line, or the person's own last one that can be undone.
 
     A line of somebody else takes a manager. Raises NothingToUndoError, NotThereError,
-    NotAllowedError, or TooLateError after 24 hours.
+    AlreadyUndoneError, NotAllowedError, or TooLateError after 24 hours.
     """
     row = _last(desk) if number is None else desk.book.get(Entry, number)
     if row is None:
@@ -57,7 +63,7 @@ def take_back(desk: Desk, number: int | None = None) -> TakenBack:
     if row.what not in _TAKES_BACK or row.undo_of is not None:
         raise NotThereError("log entry", str(row.id))
     if desk.book.one(Entry, Entry.undo_of == row.id) is not None:
-        raise NotThereError("log entry", str(row.id))
+        raise AlreadyUndoneError
     if row.by != desk.person_id and not desk.role.manages:
         raise NotAllowedError("manager")
     if row.at < desk.now - timedelta(hours=UNDO_HOURS):

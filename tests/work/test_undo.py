@@ -1,0 +1,68 @@
+"""Taking back what was logged."""
+
+from __future__ import annotations
+
+from tests.house import House, first_lines, text
+
+
+def test_an_undo_button_takes_back_its_own_line_and_not_the_newest(house: House) -> None:
+    ana = house.open_bar()
+    ana.says("price oranges 0.60 each")
+    ana.says("price oranges 0.80 each")
+    (priced,) = ana.says("price limes 0.20 each")
+    ana.says("waste 3 limes")
+    undo = next(button for row in priced.buttons for button in row if button.label == "Undo")
+    ana.taps_line(undo.line)
+    assert first_lines(ana.says("price limes")) == ["What does lime cost? Such as: 0.60 each"]
+    assert "lime  3" in text(ana.says("week"))
+
+
+def test_nothing_is_taken_back_twice(house: House) -> None:
+    ana = house.open_bar()
+    ana.says("waste 3 limes mouldy")
+    assert first_lines(ana.taps("Undo")) == ["The waste is taken back."]
+    assert first_lines(ana.taps("Undo")) == ["That was taken back already."]
+    assert first_lines(ana.says("undo")) == ["There is nothing of yours to undo."]
+
+
+def test_every_change_that_offers_undo_can_be_undone_by_its_button(house: House) -> None:
+    ana = house.open_bar()
+    ana.says("new formula Brine\nsalt 20 g\nwater 80 ml\nkind saline\nrest 2 h")
+    for line in (
+        "change brine: salt 25 g",
+        "rename brine to Sea brine",
+        "bar closing hour 04:00",
+        "bar name The Grey Gull",
+        "price salt 1 kg 2",
+        "batch sea brine x2",
+        "lot 2 salt S1",
+        "check 2 hazy",
+        "open 2",
+        "waste 1 kg limes",
+        "discard 2 20 ml",
+        "archive sea brine",
+    ):
+        (done,) = ana.says(line)
+        assert "Undo" in [button.label for row in done.buttons for button in row], line
+        (undone,) = ana.taps("Undo")
+        assert undone.first_line != "That was taken back already.", line
+        assert len(undone.blocks) == 2, (line, undone.first_line)
+        ana.says(line)
+
+
+def test_after_a_day_it_stays_as_it_is(house: House) -> None:
+    ana = house.open_bar()
+    ana.says("waste 3 limes mouldy")
+    house.clock.turn(hours=24)
+    house.clock.turn(minutes=1)
+    assert first_lines(ana.taps("Undo")) == ["That was logged more than 24 hours ago and stays as it is."]
+
+
+def test_what_somebody_else_logged_takes_a_manager(house: House) -> None:
+    ana = house.open_bar()
+    ben = house.joins("Ben")
+    cleo = house.joins("Cleo")
+    (logged,) = ben.says("waste 3 limes mouldy")
+    line = next(button.line for row in logged.buttons for button in row if button.label == "Undo")
+    assert "manager" in cleo.taps_line(line)[0].first_line
+    assert first_lines(ana.taps_line(line)) == ["The waste is taken back."]
