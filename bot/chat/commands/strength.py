@@ -1,0 +1,430 @@
+"""Strength: of a formula, a batch or a bottle; watering down, bringing up, mixing, and the hydrometer."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from bot.chat import watering
+from bot.chat.asking import Question, Slot, columns
+from bot.chat.asks import accept_batch, never, quantity_in_ml
+from bot.chat.language import _, show_number
+from bot.chat.levels import accept_level, percent_of, show_strength
+from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.temperatures import TEMPERATURE_SLOT, temperature_of
+from bot.chat.units import show_percent, show_temperature
+from bot.chat.values import Amount, Hash, Level, Named, Portion, Unknown
+from bot.trade import strength
+from bot.trade.flash import flash_point
+from bot.trade.jurisdiction import Jurisdiction
+from bot.trade.kinds import IngredientKind
+from bot.trade.words import N_
+from bot.work import formulas, ingredients, strengths
+from bot.work.batches import BatchView
+from bot.work.formulas import FormulaView
+from bot.work.ingredients import IngredientView
+from bot.work.strengths import StrengthAnswer
+
+Subject = FormulaView | IngredientView
+
+
+# -- what is known -------------------------------------------------------------------------
+
+
+def accept_subject(talk: Talk, given: Given, value: Named) -> Subject:
+    """Turn a name into the formula or the ingredient that it names."""
+    if isinstance(value, Hash):
+        return formulas.get(talk.desk, value.id, value.version)
+    if isinstance(value, Unknown):
+        for kind in ("FORMULA", "INGREDIENT"):
+            known = talk.vocabulary.named(value.text, kind)
+            if known is not None:
+                return accept_subject(talk, given, known)
+        raise Say(_not_known(talk, value))
+    if value.kind == "FORMULA":
+        return formulas.get(talk.desk, int(value.id), value.version)
+    return ingredients.get(talk.desk, int(value.id))
+
+
+def _not_known(talk: Talk, value: Unknown) -> Reply:
+    near = [name for kind in ("FORMULA", "INGREDIENT") for name in talk.near(value.text, kind)][:4]
+    first = _("I know no formula or ingredient called “{name}”.").format(name=value.text)
+    if not near:
+        return reply(first)
+    buttons = tuple((Button(name, talk.line_with(value.text, name)),) for name in near)
+    return reply(first, _("Did you mean:"), buttons=buttons)
+
+
+def _accept_ml(talk: Talk, given: Given, value: Amount) -> Fraction:
+    ml = quantity_in_ml(talk, value)
+    if ml <= 0:
+        raise Say(reply(_("An amount above zero, please, such as 500 ml.")))
+    return ml
+
+
+def _accept_more(talk: Talk, given: Given, value: Any) -> tuple[tuple[Fraction, Fraction, str], ...]:
+    portions: tuple[Portion, ...] = value if isinstance(value, tuple) else (value,)
+    found = []
+    for portion in portions:
+        ml = _accept_ml(talk, given, portion.amount)
+        if isinstance(portion.what, Level):
+            percent, name = percent_of(talk, portion.what), ""
+        else:
+            percent, name = _named_strength(talk, portion.what)
+        found.append((ml, percent, name))
+    return tuple(found)
+
+
+def _named_strength(talk: Talk, named: Named) -> tuple[Fraction, str]:
+    if isinstance(named, Unknown) and named.text.casefold() in {"water", _("water").casefold()}:
+        return Fraction(0), _("water")
+    subject = accept_subject(talk, Given({}, {}), named)
+    if isinstance(subject, IngredientView):
+        return _own_strength(subject), subject.name
+    found = strengths.of_formula(subject).strength
+    if found is None:
+        raise Say(_unknown_strength(strengths.of_formula(subject)))
+    return Fraction(str(round(found.strength_percent, 3))), subject.name
+
+
+def _own_strength(ingredient: IngredientView) -> Fraction:
+    if ingredient.strength_percent is not None:
+        return ingredient.strength_percent
+    if ingredient.kind is IngredientKind.WATER:
+        return Fraction(0)
+    raise Say(
+        reply(
+            _("How strong is {name}?").format(name=ingredient.name),
+            _("Say it once: strength {name} 96").format(name=ingredient.name),
+        )
+    )
+
+
+def _from_percent(given: Given) -> Fraction | None:
+    """The strength of what there is: as said, else that of the spirit named."""
+    level: Fraction | None = given.get("level")
+    if level is not None and "from_level" not in given:
+        return level
+    subject = given.get("subject")
+    return _own_strength(subject) if isinstance(subject, IngredientView) else None
+
+
+# -- what to ask ---------------------------------------------------------------------------
+
+
+def _is_about_volume(given: Given) -> bool:
+    return any(name in given for name in ("amount", "total", "to_level", "from_level", "more"))
+
+
+def _wants_amount(talk: Talk, given: Given) -> bool:
+    if any(name in given for name in ("amount", "total", "batch", "reading")):
+        return False
+    if isinstance(given.get("subject"), FormulaView):
+        return False
+    return _is_about_volume(given) or not any(name in given for name in ("subject", "level"))
+
+
+def _ask_amount(talk: Talk, given: Given) -> Question:
+    metric = talk.desk.bar.units == "metric"
+    word = "US fl oz" if talk.desk.bar.units == "us" else "imperial fl oz"
+    sizes = ["100 ml", "500 ml", "700 ml", "1 l"] if metric else [f"{n} {word}" for n in (4, 16, 24, 32)]
+    return Question(
+        _("How much spirit is there? Or say: strength and a formula's name."),
+        columns([(one, one) for one in sizes], 4 if metric else 2),
+        hint="500 ml",
+    )
+
+
+def _wants_level(talk: Talk, given: Given) -> bool:
+    if "level" in given or not ("amount" in given or "total" in given):
+        return False
+    return not isinstance(given.get("subject"), Subject)
+
+
+def _ask_level(talk: Talk, given: Given) -> Question:
+    spirits = [
+        one
+        for one in ingredients.all_of(talk.desk, IngredientKind.SPIRIT)
+        if one.strength_percent is not None
+    ]
+    choices = [
+        (
+            f"{one.name} {show_number(one.strength_percent or 0, 1)} %",
+            f"{show_number(one.strength_percent or 0, 2)} %",
+        )
+        for one in spirits[:6]
+    ]
+    return Question(_("How strong is it?"), columns(choices, 1), hint="96 %")
+
+
+def _wants_to(talk: Talk, given: Given) -> bool:
+    if any(name in given for name in ("to_level", "from_level", "more", "batch", "reading")):
+        return False
+    if "level" in given and isinstance(given.get("subject"), IngredientView):
+        return False
+    return ("amount" in given or "total" in given) and not isinstance(given.get("subject"), FormulaView)
+
+
+def _ask_to(talk: Talk, given: Given) -> Question:
+    percent = _from_percent(given) or Fraction(100)
+    levels = [level for level in (80, 70, 60, 50, 40, 30, 20) if level < percent]
+    return Question(
+        _("To what strength?"), columns([(f"{one} %", f"{one} %") for one in levels], 4), hint="70 %"
+    )
+
+
+# -- answering -----------------------------------------------------------------------------
+
+
+def _strength(talk: Talk, given: Given) -> Reply:
+    subject = given.get("subject")
+    if "batch" in given:
+        batch: BatchView = given["batch"]
+        return _mix_reply(
+            talk,
+            strengths.of_batch(batch),
+            _("Batch {number}, {name}").format(number=batch.number, name=batch.name),
+        )
+    if "reading" in given:
+        return _reading(talk, given)
+    if isinstance(subject, FormulaView):
+        return _mix_reply(talk, strengths.of_formula(subject), subject.name, subject)
+    if isinstance(subject, IngredientView) and not _is_about_volume(given):
+        return _set(talk, subject, given["level"]) if "level" in given else _bottle(talk, given, subject)
+    if not _is_about_volume(given):
+        return _plain_level(talk, given)
+    return _volumes(talk, given)
+
+
+def _volumes(talk: Talk, given: Given) -> Reply:
+    temperature = temperature_of(talk, given)
+    if "more" in given:
+        return watering.mixed(talk, _parts(given), temperature)
+    percent, to = _from_percent(given), given.get("to_level")
+    wanted, strong = _wanted_from(given)
+    if wanted is not None and strong is not None:
+        return watering.make_up(talk, given.get("total", given.get("amount")), strong, wanted, temperature)
+    if percent is None or to is None:
+        raise Say(
+            reply(
+                _("I need what there is and where it should go."),
+                _("For example: {example}").format(example=_("strength 500 ml 96 to 70")),
+            )
+        )
+    if "total" in given:
+        return watering.make_up(talk, given["total"], percent, to, temperature)
+    if to > percent:
+        return watering.bring_up(talk, given["amount"], percent, to, given.get("with_level"))
+    return watering.water_down(talk, given["amount"], percent, to, temperature)
+
+
+def _wanted_from(given: Given) -> tuple[Fraction | None, Fraction | None]:
+    """Return (wanted, strong) of '500 ml 70 from 96', where so much of the weaker one is wanted."""
+    subject = given.get("subject")
+    if "from_level" in given:
+        return given.get("level", given.get("to_level")), given["from_level"]
+    if "to_level" not in given and "level" in given and isinstance(subject, IngredientView):
+        return given["level"], _own_strength(subject)
+    return None, None
+
+
+def _parts(given: Given) -> list[watering.Part]:
+    percent = _from_percent(given)
+    if percent is None or "amount" not in given:
+        raise Say(
+            reply(
+                _("Say each part with its strength."),
+                _("For example: {example}").format(example=_("strength 50 ml 96 + 50 ml water")),
+            )
+        )
+    return [(given["amount"], percent, ""), *given["more"]]
+
+
+def _mix_reply(talk: Talk, answer: StrengthAnswer, title: str, view: FormulaView | None = None) -> Reply:
+    found = answer.strength
+    if found is None:
+        return _unknown_strength(answer)
+    first = _("{name}: {percent}").format(name=title, percent=show_strength(talk, found.strength_percent))
+    rows = [(_("Poured in"), watering.ml_words(talk, answer.poured_ml))]
+    if found.contraction_ml >= 0.005:
+        rows.append((_("Contraction"), watering.ml_words(talk, found.contraction_ml)))
+    rows.append((_("Makes"), watering.ml_words(talk, found.volume_ml)))
+    if found.ethanol_ml > 0:
+        rows.append((_("Ethanol in it"), watering.ml_words(talk, found.ethanol_ml)))
+    else:
+        first = _("{name} holds no alcohol.").format(name=title)
+    blocks: list[Block] = [Grid(tuple(rows))]
+    blocks += [Text(line) for line in _taken_as(answer)]
+    if found.strength_percent >= 10:
+        blocks.append(Text(flash_words(talk, found.strength_percent)))
+    buttons: tuple[tuple[Button, ...], ...] = ()
+    if view is not None:
+        row = [Button(_("Scale"), f"scale #{view.id}.{view.version}")]
+        if found.ethanol_ml > 0:
+            row.append(Button(_("Another spirit"), f"swap #{view.id}.{view.version}"))
+        buttons = (tuple(row),)
+    return Reply((Text(first, strong=True), *blocks), buttons)
+
+
+def _taken_as(answer: StrengthAnswer) -> list[str]:
+    found = answer.strength
+    lines = []
+    if found is not None and found.ideal:
+        lines.append(
+            _("Added without contraction, as ideal volumes: {names}.").format(names=", ".join(found.ideal))
+        )
+    if found is not None and found.taken_as_spirit:
+        lines.append(
+            _("Counted as plain spirit and water: {names}.").format(names=", ".join(found.taken_as_spirit))
+        )
+    if answer.left_out:
+        lines.append(_("Not counted: {names}.").format(names=", ".join(answer.left_out)))
+    return lines
+
+
+def _unknown_strength(answer: StrengthAnswer) -> Reply:
+    name = answer.unknown[0]
+    return reply(
+        _("How strong is {name}?").format(name=name),
+        _("Say it once, then {formula} can be reckoned: strength {name} 96").format(
+            name=name, formula=answer.name
+        ),
+        buttons=(tuple(Button(f"{level} %", f"strength {name} {level} %") for level in (96, 70, 40)),),
+    )
+
+
+def flash_words(talk: Talk, percent: float) -> str:
+    """Say from what temperature the vapour over a mix of this strength can be lit."""
+    found = flash_point(percent)
+    if found.band_c is None:
+        return _("Weaker than flash-point tables go.")
+    units = talk.desk.bar.units
+    return _("Its vapour lights from about {low} to {high}: {category}.").format(
+        low=show_temperature(round(found.band_c.low), units),
+        high=show_temperature(round(found.band_c.high), units),
+        category=_(found.category),
+    )
+
+
+def _bottle(talk: Talk, given: Given, one: IngredientView) -> Reply:
+    if one.strength_percent is None:
+        if one.kind is IngredientKind.WATER:
+            return reply(_("{name} holds no alcohol.").format(name=one.name))
+        return reply(
+            _("{name}: strength not known").format(name=one.name),
+            _("Say it once: strength {name} 96").format(name=one.name),
+            buttons=(
+                tuple(Button(f"{level} %", f"strength {one.name} {level} %") for level in (96, 70, 40)),
+            ),
+        )
+    first = _("{name}: {percent}").format(
+        name=one.name, percent=show_strength(talk, float(one.strength_percent))
+    )
+    return _level_reply(talk, given, first, float(one.strength_percent))
+
+
+def _plain_level(talk: Talk, given: Given) -> Reply:
+    percent = float(given["level"])
+    return _level_reply(talk, given, show_strength(talk, percent), percent)
+
+
+def _level_reply(talk: Talk, given: Given, first: str, percent: float) -> Reply:
+    from bot.trade import ethanol  # noqa: PLC0415 - only for the plain figures of a spirit
+
+    temperature = temperature_of(talk, given)
+    density = ethanol.spirit_density_g_per_ml(percent, temperature)
+    rows = (
+        (
+            _("Density at {temperature}").format(
+                temperature=show_temperature(temperature, talk.desk.bar.units)
+            ),
+            _("{density} g/ml").format(density=show_number(Fraction(str(round(density, 4))), 4)),
+        ),
+        (
+            _("Ethanol by weight"),
+            f"{show_number(Fraction(str(round(100 * ethanol.mass_fraction(percent), 2))), 2)} %",
+        ),
+    )
+    blocks: list[Block] = [Grid(rows)]
+    if percent >= 10:
+        blocks.append(Text(flash_words(talk, percent)))
+    button = Button(_("Water it down"), f"strength 500 ml {watering.said(Fraction(str(percent)))} to 70")
+    return Reply((Text(first, strong=True), *blocks), ((button,),) if percent > 70 else ())
+
+
+def _set(talk: Talk, one: IngredientView, percent: Fraction) -> Reply:
+    if one.kind not in {IngredientKind.SPIRIT, IngredientKind.OTHER}:
+        raise Say(
+            reply(
+                _("{name} is no spirit here but {kind}.").format(name=one.name, kind=_(one.kind)),
+                _("A strength is kept for spirits, liqueurs and tinctures only."),
+            )
+        )
+    done = strengths.set_of(talk.desk, one.id, percent)
+    first = _("{name}: {percent}").format(
+        name=one.name, percent=show_strength(talk, float(done.ingredient.strength_percent or 0))
+    )
+    lines = []
+    if done.before is not None and done.before != percent:
+        lines.append(_("Before: {percent}.").format(percent=show_percent(float(done.before))))
+    if done.formulas:
+        lines.append(
+            _("It counts at once in: {names}. Batches keep what they were made with.").format(
+                names=", ".join(done.formulas[:6])
+            )
+        )
+    buttons = ((Button(_("Undo"), "undo"),),) if done.before != percent else ()
+    return reply(first, *lines, buttons=buttons)
+
+
+def _reading(talk: Talk, given: Given) -> Reply:
+    reading: Fraction = given["reading"]
+    temperature = temperature_of(talk, given)
+    # A scale made for the United States is right at 60 °F, others at 20 °C.
+    us = talk.desk.bar.jurisdiction == Jurisdiction.US
+    right_at = strength.US_PROOF_TEMPERATURE_C if us else watering.REFERENCE_C
+    percent = strength.true_strength(float(reading), temperature, right_at)
+    units = talk.desk.bar.units
+    return reply(
+        _("A reading of {reading} at {temperature} is {percent}.").format(
+            reading=watering.short(reading),
+            temperature=show_temperature(temperature, units),
+            percent=show_strength(talk, percent),
+        ),
+        _(
+            "For a hydrometer made for {temperature}, in spirit and water alone: sugar or oil misleads it."
+        ).format(temperature=show_temperature(right_at, units)),
+    )
+
+
+COMMANDS = (
+    Command(
+        "strength",
+        N_("how strong, and how to water down"),
+        _strength,
+        words=("proof", "abv", "how strong is", "dilute", "proof down", "water down"),
+        examples=(
+            N_("strength 500 ml 96 to 70"),
+            N_("strength 500 ml 70 from 96"),
+            N_("strength grapefruit mist"),
+            N_("strength neutral spirit 96"),
+            N_("strength 50 ml 96 + 50 ml water"),
+        ),
+        slots=(
+            Slot("subject", _ask_amount, never, accept_subject),
+            Slot("batch", _ask_amount, never, accept_batch),
+            Slot("reading", _ask_level, never, accept_level),
+            Slot("total", _ask_amount, never, _accept_ml),
+            Slot("amount", _ask_amount, _wants_amount, _accept_ml),
+            Slot("level", _ask_level, _wants_level, accept_level),
+            Slot("from_level", _ask_level, never, accept_level),
+            Slot("with_level", _ask_level, never, accept_level),
+            Slot("to_level", _ask_to, _wants_to, accept_level),
+            Slot("more", _ask_amount, never, _accept_more),
+            TEMPERATURE_SLOT,
+        ),
+        writes=True,
+        menu=12,
+    ),
+)
