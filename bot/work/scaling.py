@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 
 from bot.trade.amounts import (
     DEFAULT_TOOLS,
@@ -20,7 +21,7 @@ from bot.trade.amounts import (
     scale,
 )
 from bot.trade.densities import Correction, density_of
-from bot.trade.kinds import Preparation
+from bot.trade.kinds import IngredientKind, Preparation
 from bot.trade.measures import Dimension
 from bot.trade.recipe import Recipe
 from bot.trade.strength import FormulaStrength
@@ -155,16 +156,23 @@ def mass_of(
         at_20 = temperature_c == REFERENCE_TEMPERATURE_C
         return LineMass(mass, own, ingredient.density_source or "", mass, mass, at_20, own=True)
     percent = None if ingredient.strength_percent is None else float(ingredient.strength_percent)
-    found = density_of(ingredient.kind, ingredient.name, percent, temperature_c)
+    one = _one_ml(ingredient.kind, ingredient.name, percent, temperature_c)
+    if one.grams is None or one.low_g is None or one.high_g is None:
+        return one
+    return replace(one, grams=amount * one.grams, low_g=amount * one.low_g, high_g=amount * one.high_g)
+
+
+@lru_cache(maxsize=1024)
+def _one_ml(kind: IngredientKind, name: str, percent: float | None, temperature_c: float) -> LineMass:
+    """Return what one mL weighs by the handbook."""
+    found = density_of(kind, name, percent, temperature_c)
     if found is None or found.crystal:  # the density of crystals is not that of a spoonful
         return LineMass(None, None, "")
-    density, low, high = (_exactly(value) for value in (found.middle, found.low, found.high))
+    middle, low, high = (
+        Fraction(repr(value)).limit_denominator(10**6) for value in (found.middle, found.low, found.high)
+    )
     corrected = found.correction is not Correction.NOT_DONE
-    return LineMass(amount * density, density, found.source.title, amount * low, amount * high, corrected)
-
-
-def _exactly(density: float) -> Fraction:
-    return Fraction(repr(density)).limit_denominator(10**6)
+    return LineMass(middle, middle, found.source.title, low, high, corrected)
 
 
 def densities(view: FormulaView) -> Mapping[str, Fraction]:
