@@ -64,10 +64,14 @@ def handbook_key(name: str) -> str | None:
 
 def get(desk: Desk, ingredient_id: int) -> IngredientView:
     """Return an ingredient by number. Raises NotThereError."""
-    row = desk.book.get(Ingredient, ingredient_id)
-    if row is None:
-        raise NotThereError("ingredient", str(ingredient_id))
-    return IngredientView.of(row)
+
+    def read() -> IngredientView:
+        row = desk.book.get(Ingredient, ingredient_id)
+        if row is None:
+            raise NotThereError("ingredient", str(ingredient_id))
+        return IngredientView.of(row)
+
+    return desk.book.remembered(desk.bar.revision, ("ingredient", ingredient_id), read)
 
 
 def by_name(desk: Desk, name: str) -> IngredientView | None:

@@ -87,6 +87,7 @@ def set_price(
         )
     )
     desk.log("price", price=row.id, ingredient=ingredient_id)
+    desk.book.touched()
     return _view(desk, row)
 
 
@@ -107,6 +108,15 @@ def in_force(
 
     A price that was taken back never was; a corrected one gives way to its correction.
     """
+    if at is not None:
+        return _read_in_force(desk, ingredient_ids, at)
+    key = ("prices", None if ingredient_ids is None else tuple(sorted(set(ingredient_ids))))
+    return desk.book.remembered(desk.bar.revision, key, lambda: _read_in_force(desk, ingredient_ids, None))
+
+
+def _read_in_force(
+    desk: Desk, ingredient_ids: Sequence[int] | None, at: datetime | None
+) -> dict[int, PriceView]:
     newest = (
         desk.book.rows(Price, func.max(Price.id).label("id"))
         .where(Price.void.is_(False), ~_CORRECTED)
@@ -144,3 +154,4 @@ def take_back(desk: Desk, details: dict[str, int]) -> None:
             void=True,
         )
     )
+    desk.book.touched()
