@@ -19,13 +19,16 @@ from bot.work import people
 
 ANSWER = "="  # a tap that answers the question: '= 41 mouldy'
 BACK, CANCEL, DONE, DIGIT, ERASE, ENTER = "<", "x", "done", "+", "-", "ok"
+_DIGITS = frozenset("0123456789")
+_LONGEST_TYPED = 6
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
     """What to ask: the sentence, more blocks if needed, choices to tap, and a hint for typing.
 
-    Each choice is a row of (label, answer); `pad` adds a pad of digits for numbers.
+    Each choice is a row of (label, answer). `pad` shows a pad of digits instead; a choice whose answer
+    is DIGIT alone brings it up.
     """
 
     text: str
@@ -110,19 +113,20 @@ def ask(
     if presence.room_id is None or presence.person_id is None:
         raise ValueError("meet the person before asking")
     nonce = people.keep_question(talk.unit, presence.room_id, presence.person_id, state, talk.clock.now())
-    rows = [
-        tuple(Button(label, f"{ANSWER} {nonce} {answer}") for label, answer in row)
-        for row in question.choices
-    ]
-    if question.pad:
-        rows += _pad(nonce, state.get("typed", ""))
+    typed = state.get("typed", "")
+    if question.pad or "typed" in state:
+        rows = _pad(nonce, typed)
+    else:
+        rows = [
+            tuple(Button(label, f"{ANSWER} {nonce} {answer}") for label, answer in row)
+            for row in question.choices
+        ]
     last = [Button(_("Cancel"), f"{ANSWER} {nonce} {CANCEL}")]
     if state["order"]:
         last.insert(0, Button(_("Back"), f"{ANSWER} {nonce} {BACK}"))
     if slot.many and slot.name in state["slots"]:
         last.insert(0, Button(_("Done"), f"{ANSWER} {nonce} {DONE}"))
     rows.append(tuple(last))
-    typed = state.get("typed", "")
     text = f"{question.text} {typed}_" if typed else question.text
     blocks: list[Block] = [Text(wrong)] if wrong else []
     blocks.append(Text(text, strong=True))
@@ -208,26 +212,36 @@ def _move(
     if answer == CANCEL:
         return cancelled(talk)
     if answer == BACK:
-        if slot.many and slot.name in state["slots"]:
-            rest = state["slots"][slot.name].rpartition("\n")[0]
-            state["slots"].pop(slot.name)
-            if rest:
-                state["slots"][slot.name] = rest
-            elif slot.name in state["order"]:
-                state["order"].remove(slot.name)
-        elif state["order"]:
-            state["slots"].pop(state["order"].pop(), None)
-        state.pop("typed", None)
-        state.pop("finished", None)
-        return _go_on(talk, command, state)
+        return _step_back(talk, command, state, slot)
     typed = state.get("typed", "")
-    if answer.startswith(DIGIT) and answer[1:].isdigit():
-        state["typed"] = (typed + answer[1:])[:6].lstrip("0") or "0"
+    digit = answer[len(DIGIT) :] if answer.startswith(DIGIT) else None
+    if digit == "":
+        state["typed"] = ""
+    elif digit is not None and digit in _DIGITS:
+        state["typed"] = (typed + digit)[:_LONGEST_TYPED].lstrip("0") or "0"
     elif answer == ERASE:
         state["typed"] = typed[:-1]
     else:
         return None
     return ask(talk, command, state, _evaluate(talk, command, state), slot)
+
+
+def _step_back(talk: Talk, command: Command, state: dict[str, Any], slot: Slot) -> Reply | list[Reply]:
+    """Take back the last thing said: the pad of digits, the last of many lines, or the answer before."""
+    if "typed" in state:
+        state.pop("typed")
+        return ask(talk, command, state, _evaluate(talk, command, state), slot)
+    if slot.many and slot.name in state["slots"]:
+        rest = state["slots"][slot.name].rpartition("\n")[0]
+        state["slots"].pop(slot.name)
+        if rest:
+            state["slots"][slot.name] = rest
+        elif slot.name in state["order"]:
+            state["order"].remove(slot.name)
+    elif state["order"]:
+        state["slots"].pop(state["order"].pop(), None)
+    state.pop("finished", None)
+    return _go_on(talk, command, state)
 
 
 def cancelled(talk: Talk) -> Reply:

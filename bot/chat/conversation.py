@@ -13,6 +13,7 @@ from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, replies_to_js
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reading import PhraseError
 from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.values import Unknown
 from bot.chat.vocabulary import vocabulary_for
 from bot.chat.worded_errors import worded, worded_phrase_error
 from bot.trade.errors import TradeError
@@ -75,6 +76,7 @@ class Conversation:
         `receipt` is called in the transaction that changes things. Raises
         AlreadyDoneError when it says that the message was worked before.
         """
+        message = replace(message, text=_storable(message.text))
         seen: tuple[people.Presence, _Plan] | None = None
         with self.store.reading() as unit:
             presence = self._find(unit, message)
@@ -114,10 +116,11 @@ class Conversation:
         """Return the talk within this transaction; whoever is new is written down first."""
         if seen is not None:
             presence, plan = seen
-            with speaking(_tongue(presence)):
-                talk = self._talk(unit, message, presence)
-            talk.line = plan.line
-            return talk, plan
+            if plan.answer is None or self._still_asked(unit, presence):
+                with speaking(_tongue(presence)):
+                    talk = self._talk(unit, message, presence)
+                talk.line = plan.line
+                return talk, plan
         sender, place = message.sender, message.place
         presence = people.meet(
             unit,
@@ -132,6 +135,14 @@ class Conversation:
         with speaking(_tongue(presence)):
             talk = self._talk(unit, message, presence)
             return talk, self._plan(talk)
+
+    @staticmethod
+    def _still_asked(unit: Unit, presence: people.Presence) -> bool:
+        """Whether the question that was read is still the one in progress: no answer counts twice."""
+        if presence.question is None or presence.room_id is None or presence.person_id is None:
+            return False
+        now = people.asked_now(unit, presence.room_id, presence.person_id)
+        return now == presence.question.nonce
 
     @staticmethod
     def _end_question(talk: Talk, plan: _Plan) -> None:
@@ -184,13 +195,7 @@ class Conversation:
             return _Plan(named, text[slash.end() :])
         spoken = command_at_start(text)
         if question is not None and "command" in question.state and talk.message.tapped is None:
-            if (
-                spoken is not None
-                and _reads_whole(spoken, talk)
-                and not _reads_as_answer(question, text, talk)
-            ):
-                return _Plan(*spoken)
-            return _Plan(answer=text)
+            return _while_asked(talk, question, text, spoken)
         return _Plan(*spoken) if spoken is not None else _Plan()
 
     def _run(self, talk: Talk, plan: _Plan, reading_only: bool = False) -> list[Reply]:
@@ -295,6 +300,11 @@ def locale_of(bar: BarView, language: str) -> str:
     return "en_" + _PLACES.get(bar.jurisdiction, "AU")
 
 
+def _storable(text: str) -> str:
+    """Return the text without what no database keeps: the character zero, and halves of a character."""
+    return text.replace("\0", "").encode("utf-8", "ignore").decode("utf-8")
+
+
 def _tap(text: str, question: people.PendingQuestion | None) -> _Plan | None:
     if not text.startswith(f"{asking.ANSWER} "):
         return None
@@ -317,6 +327,20 @@ def _by_word(word: str) -> Command | None:
     return found[0] if found is not None else None
 
 
+def _while_asked(
+    talk: Talk, question: people.PendingQuestion, text: str, spoken: tuple[Command, str] | None
+) -> _Plan:
+    """Return what a typed text is taken for while a question is in progress."""
+    if text.casefold() in {"back", _("Back").casefold()}:
+        return _Plan(answer=asking.BACK, tapped=True)
+    if spoken is not None:
+        # Any words are an answer where a name or a note is asked for; to stop must always be possible.
+        stops = spoken[0].name == "cancel" and not spoken[1].strip()
+        if stops or (_reads_whole(spoken, talk) and not _reads_as_answer(question, text, talk)):
+            return _Plan(*spoken)
+    return _Plan(answer=text)
+
+
 def _reads_whole(spoken: tuple[Command, str], talk: Talk) -> bool:
     command, rest = spoken
     try:
@@ -330,10 +354,11 @@ def _reads_as_answer(question: people.PendingQuestion, text: str, talk: Talk) ->
     command = all_commands()[question.state["command"]]
     slot = next(slot for slot in command.slots if slot.name == question.state["asking"])
     try:
-        reading.read(slot.reads_by, text, talk.vocabulary)
+        filled = reading.read(slot.reads_by, text, talk.vocabulary).slots.values()
     except (PhraseError, AmbiguousNumberError, NotANumberError):
         return False
-    return True
+    # A name nobody knows yet: the word of a command is then meant as that.
+    return not any(isinstance(one.value, Unknown) for one in filled)
 
 
 def _refusal(talk: Talk, command: Command) -> Reply | None:

@@ -180,6 +180,12 @@ def keep_question(unit: Unit, room_id: int, person_id: int, state: dict[str, Any
     return row.nonce
 
 
+def asked_now(unit: Unit, room_id: int, person_id: int) -> int | None:
+    """Return the number of the question in progress, or None; nobody else changes it meanwhile."""
+    row = unit.session.get(Question, (room_id, person_id), with_for_update=True)
+    return None if row is None else row.nonce
+
+
 def drop_question(unit: Unit, room_id: int, person_id: int) -> None:
     """Forget the question in progress, if there is one."""
     row = unit.session.get(Question, (room_id, person_id))

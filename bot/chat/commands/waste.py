@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
+from bot.chat.asking import DIGIT, Question, Slot, columns
 from bot.chat.asks import undo_button
 from bot.chat.commands.week import reason_words
 from bot.chat.language import _, ngettext, show_day, show_money, show_number
@@ -67,7 +67,7 @@ def _new_fruit(talk: Talk, value: Unknown) -> IngredientView:
 def _ask_amount(talk: Talk, given: Given) -> Question:
     name = counted_name(given["fruit"].name, Fraction(2))
     choices = columns([(str(n), str(n)) for n in (1, 2, 3, 4, 5, 6, 8, 10, 12)], 3)
-    more = ((_("Other number"), "+"),)
+    more = ((_("Other number"), DIGIT),)
     return Question(_("How many {name}?").format(name=name), (*choices, more), hint=_("6, or 1.2 kg"))
 
 
