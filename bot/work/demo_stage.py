@@ -12,7 +12,7 @@ from bot.work import demo_book as book
 from bot.work import people
 from bot.work.desk import BarView, Desk, Role
 from bot.work.people import Presence
-from storage.unit import Unit
+from storage.unit import Book, Unit
 
 _SEED = 20
 
@@ -41,6 +41,8 @@ class Stage:
     formulas: dict[str, int] = field(default_factory=dict)
     batches: dict[str, int] = field(default_factory=dict)
     _acts: int = 0
+    # One for all acts, since it knows that this transaction changed things and remembers nothing stale.
+    _book: Book | None = None
 
     def __post_init__(self) -> None:
         last = business_day(self.now, book.ZONE, book.CLOSING_MINUTE) - timedelta(days=1)
@@ -80,10 +82,12 @@ class Stage:
         bar = self.bar
         if bar is None or presence.person_id is None or presence.room_id is None:
             raise ValueError("the bar is not open yet")
+        if self._book is None:
+            self._book = self.unit.bar(bar.id)
         self._acts += 1
         role = Role(who)  # the cast goes by its roles
         return Desk(
-            self.unit.bar(bar.id),
+            self._book,
             bar,
             presence.person_id,
             presence.name,
