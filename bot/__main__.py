@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import argparse
 import logging
+import os
 import shlex
 import sys
 import tempfile
+from io import TextIOWrapper
 from pathlib import Path
 
 from bot.settings import Settings
@@ -27,7 +29,17 @@ def main(arguments: list[str] | None = None) -> int:
         logging.getLogger(noisy).setLevel(logging.WARNING)
     for chatty in ("alembic", "apscheduler", "fontTools"):
         logging.getLogger(chatty).setLevel(logging.WARNING)
-    code: int = chosen.does(settings, chosen)
+    for stream in (sys.stdin, sys.stdout, sys.stderr):
+        # A pipe may be in a narrow character set: better a question mark than no answer.
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")
+    try:
+        code: int = chosen.does(settings, chosen)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # Whoever read our answers (head, less) has seen enough; Python must not complain at its own end.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
     return code
 
 

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import sys
 import textwrap
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import suppress
+from itertools import count, product
 from pathlib import Path
+from string import ascii_lowercase
 
 from bot.channels.wording import plain_lines
 from bot.chat.conversation import Conversation
 from bot.chat.due import worded_reminder
-from bot.chat.message import Message, Place, Reply, Sender
+from bot.chat.message import Button, Message, Place, Reply, Sender
 from bot.work import reminders
 from bot.work.desk import Clock
 from storage.store import Store
@@ -20,7 +23,7 @@ _PROMPT = "> "
 
 
 class Console:
-    """One person at a terminal. Numbers choose among the buttons last shown."""
+    """One person at a terminal. Numbers, or letters where a number is an answer, choose a button."""
 
     def __init__(self, store: Store, clock: Clock, name: str, write: Callable[[str], object]) -> None:
         self.store = store
@@ -29,15 +32,15 @@ class Console:
         self.sender = Sender(outside_id=name.casefold() or "me", name=name or "me")
         self.place = Place(outside_id=f"console {name.casefold() or 'me'}", private=True)
         self._write = write
-        self._lines: list[str] = []
+        self._choices: dict[str, str] = {}
         self._said = 0
 
     def say(self, text: str) -> list[Reply]:
-        """Say a line, or choose a numbered button; print and return what is answered."""
+        """Say a line, or choose a button by its sign; print and return what is answered."""
         tapped = None
-        chosen = text.strip()
-        if chosen.isdigit() and 0 < int(chosen) <= len(self._lines):
-            text, tapped = self._lines[int(chosen) - 1], str(self._said)
+        chosen = self._choices.get(text.strip().casefold())
+        if chosen is not None:
+            text, tapped = chosen, str(self._said)
         self._said += 1
         now = self.clock.now()
         message = Message(
@@ -69,14 +72,34 @@ class Console:
         for file in reply.files:
             self._write(f"[{file.name}: {_save(file.name, file.content)}]")
         if last:
-            self._lines = []
+            self._choices = {}
+            signs = _signs(reply)
             for row in reply.buttons:
                 labels = []
                 for button in row:
-                    self._lines.append(button.line)
-                    labels.append(f"[{len(self._lines)}] {button.label}")
+                    sign = next(signs)
+                    self._choices[sign] = button.line
+                    labels.append(f"[{sign}] {button.label}")
                 self._write("  ".join(labels))
         self._write("")
+
+
+def _signs(reply: Reply) -> Iterator[str]:
+    """Return signs for a reply's buttons: 1, 2, 3, or a, b, c where a typed number is itself an answer.
+
+    Otherwise '8' could mean eight oranges to the one who types it and the eighth button to us.
+    """
+    if any(_answers_a_number(button) for row in reply.buttons for button in row):
+        return (
+            "".join(pair) for first in ("", *ascii_lowercase) for pair in product([first], ascii_lowercase)
+        )
+    return map(str, count(1))
+
+
+def _answers_a_number(button: Button) -> bool:
+    """Whether a button stands for a number that could as well be typed: '8', or '24 Saline' for batch 24."""
+    number = button.label.split(" ")[0]
+    return number.isdigit() and button.line.split(" ")[-1] == number
 
 
 def _save(name: str, content: bytes) -> str:
@@ -101,12 +124,15 @@ def talk(console: Console, lines: Iterable[str] | None = None) -> int:
         for message in _joined(lines):
             console.say(message)
         return 0
+    with suppress(ImportError):
+        import readline  # noqa: F401, PLC0415 - gives input() its arrow keys; not there on every system
     console.say("start")
     while True:
         console.tick()
         try:
             text = _ask()
         except (EOFError, KeyboardInterrupt):
+            print()
             return 0
         if text.strip().casefold() in {"quit", "exit", "bye"}:
             return 0
@@ -143,7 +169,7 @@ def _ask() -> str:
 
 def intro(demo: bool, interactive: bool) -> str:
     """Return the words that greet at a terminal."""
-    text = "Peel Ledger. Type what you want to do; a number chooses a button; 'quit' ends."
+    text = "Peel Ledger. Type what you want to do, or the sign in brackets for a button; 'quit' ends."
     if demo:
         text += " This is a throw-away copy of the demo bar."
     if interactive:
