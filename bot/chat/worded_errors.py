@@ -6,7 +6,7 @@ from decimal import Decimal
 from functools import singledispatch
 
 from bot.chat.language import _, show_number
-from bot.chat.message import Reply, reply
+from bot.chat.message import Button, Reply, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reading import PhraseError
 from bot.chat.units import unit_name
@@ -15,6 +15,7 @@ from bot.trade.measures import HouseMeasureNotSetError, WrongDimensionError
 from bot.trade.unit_words import UnknownUnitError
 from bot.trade.words import N_
 from bot.work import errors
+from bot.work.swaps import NoSpiritError, UnknownStrengthError
 
 # What to call a terminal when it would have fitted, most helpful first.
 _EXPECTED = {
@@ -181,6 +182,22 @@ def _too_late(error: errors.TooLateError) -> Reply:
 @worded.register
 def _undone(error: errors.AlreadyUndoneError) -> Reply:
     return reply(_("That was taken back already."))
+
+
+@worded.register
+def _no_spirit(error: NoSpiritError) -> Reply:
+    return reply(_("{name} holds no spirit, so there is none to swap.").format(name=error.name))
+
+
+@worded.register
+def _unknown_strength(error: UnknownStrengthError) -> Reply:
+    return reply(
+        _("How strong is {name}?").format(name=error.name),
+        _("Say it once, then {formula} can be reckoned: strength {name} 96").format(
+            name=error.name, formula=error.formula
+        ),
+        buttons=(tuple(Button(f"{level} %", f"strength {error.name} {level} %") for level in (96, 70, 40)),),
+    )
 
 
 @worded.register

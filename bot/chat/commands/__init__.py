@@ -14,7 +14,9 @@ def all_commands() -> dict[str, Command]:
         bar,
         basics,
         batches,
+        clearing,
         costs,
+        densities,
         formulas,
         prices,
         reminders,
@@ -24,7 +26,21 @@ def all_commands() -> dict[str, Command]:
         week,
     )
 
-    modules = (basics, bar, formulas, scaling, strength, prices, costs, batches, waste, week, reminders)
+    modules = (
+        basics,
+        bar,
+        formulas,
+        scaling,
+        strength,
+        densities,
+        clearing,
+        prices,
+        costs,
+        batches,
+        waste,
+        week,
+        reminders,
+    )
     return {command.name: command for module in modules for command in module.COMMANDS}
 
 

@@ -25,7 +25,9 @@ from bot.chat.commands.formulas import show_hours
 from bot.chat.commands.scaling import answer_for
 from bot.chat.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
 from bot.chat.message import Block, Button, Caution, Grid, Reply, Text, reply
+from bot.chat.swapping import SWAP_SLOT
 from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.temperatures import TEMPERATURE_SLOT
 from bot.chat.units import show_amount, show_ml
 from bot.trade.caution import Step
 from bot.trade.cautions import caution_by_id
@@ -503,8 +505,10 @@ COMMANDS = (
             Slot("batch", BATCH_SLOT.ask, never, accept_batch),
             _no_batch_said(FORMULA_SLOT),
             LOSS_SLOT,
+            SWAP_SLOT,
             _no_batch_said(TARGET_SLOT),
             GRAMS_SLOT,
+            TEMPERATURE_SLOT,
         ),
         writes=True,
         menu=20,

@@ -9,7 +9,9 @@ from bot.chat.commands.formulas import show_range
 from bot.chat.commands.scaling import answer_for, said_target, target_title
 from bot.chat.language import _, ngettext, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text
+from bot.chat.swapping import SWAP_SLOT
 from bot.chat.talk import Command, Given, Talk
+from bot.chat.temperatures import TEMPERATURE_SLOT
 from bot.chat.units import show_ml
 from bot.trade.amounts import ByBottles
 from bot.trade.cost import MoneyRange
@@ -45,7 +47,8 @@ def _cost(talk: Talk, given: Given) -> Reply:
     rows = _rows(found, units)
     if rows:
         blocks.append(Grid(rows))
-    blocks += [Text(line) for line in (*_cash(found), *_missing(found), *_fresh(found))]
+    lines = (*_cash(found), *_missing(found), *_swapped(given), *_fresh(found))
+    blocks += [Text(line) for line in lines]
     ref = f"#{view.id}.{view.version}"
     asked = said_target(given)
     priceless = [
@@ -62,6 +65,13 @@ def _cost(talk: Talk, given: Given) -> Reply:
             ),
         ),
     )
+
+
+def _swapped(given: Given) -> list[str]:
+    swapped = given.get("swap")
+    if swapped is None or swapped.ingredient is not None:
+        return []
+    return [_("The other spirit is costed at the price of {name}.").format(name=swapped.lines[0].name)]
 
 
 def _number(found: CostAnswer, name: str) -> int:
@@ -167,7 +177,7 @@ COMMANDS = (
         _cost,
         words=("costs", "cost of", "how much is"),
         examples=(N_("cost grapefruit mist to 8 x 50 ml"),),
-        slots=(FORMULA_SLOT, LOSS_SLOT, TARGET_SLOT, GRAMS_SLOT),
+        slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, TARGET_SLOT, GRAMS_SLOT, TEMPERATURE_SLOT),
         menu=15,
     ),
 )

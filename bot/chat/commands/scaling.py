@@ -6,11 +6,15 @@ from fractions import Fraction
 
 from bot.chat.asks import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT
 from bot.chat.cautioning import caution_blocks, cautions_button
+from bot.chat.clearing_words import clear_button, clear_line
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text
+from bot.chat.swapping import SWAP_SLOT, shown_names, swap_lines, wanted_view
 from bot.chat.talk import Command, Given, Talk
-from bot.chat.units import show_amount, show_g, show_ml, show_quantity
+from bot.chat.temperatures import TEMPERATURE_SLOT, temperature_of
+from bot.chat.units import show_amount, show_ml, show_quantity
 from bot.chat.values import Bottles, Drinks, Factor, Stock, Target
+from bot.chat.weighing_words import grams_grid, grams_notes
 from bot.trade.amounts import ByBottles
 from bot.trade.amounts import Target as TradeTarget
 from bot.trade.caution import Step
@@ -23,11 +27,11 @@ from bot.work.scaling import ScaleAnswer
 
 def answer_for(talk: Talk, given: Given) -> ScaleAnswer:
     """Scale what was asked for."""
-    view: FormulaView = given["formula"]
+    view = wanted_view(given)
     said, target = given["target"]
     sizes = (target.size_ml,) if isinstance(target, ByBottles) else ()
     loss = loss_of(talk, given) if isinstance(said, Bottles | Drinks) else given.get("loss", Fraction(0))
-    return scaling.scale_formula(talk.desk, view, target, sizes, loss)
+    return scaling.scale_formula(talk.desk, view, target, sizes, loss, temperature_of(talk, given))
 
 
 def loss_of(talk: Talk, given: Given) -> Fraction:
@@ -38,9 +42,8 @@ def loss_of(talk: Talk, given: Given) -> Fraction:
 
 def said_target(given: Given) -> str:
     """Return the target in the words that asked for it, for a button that asks the same."""
-    text = given.texts["target"]
-    loss = given.texts.get("loss")
-    return f"{text} {loss}" if loss else text
+    said = (given.texts.get(name, "") for name in ("target", "loss", "swap"))
+    return " ".join(text for text in said if text)
 
 
 def target_title(said: Target, units: str) -> str:
@@ -66,67 +69,60 @@ def _amount_title(said: Bottles) -> str:
 
 
 def _scale(talk: Talk, given: Given) -> Reply:
+    return scale_reply(talk, given)
+
+
+def scale_reply(talk: Talk, given: Given) -> Reply:
+    """Answer with the amounts for what was asked, in mL or g, and whether it will stay clear."""
     answer = answer_for(talk, given)
     said, _target = given["target"]
     view = answer.formula
     units = talk.desk.bar.units
+    names = shown_names(given)
     title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
-    blocks: list[Block] = []
     in_grams = "grams" in given
-    blocks.append(_grams_grid(answer) if in_grams else _grid(answer, units))
-    blocks += [Text(line) for line in _facts(answer, said, units)]
-    if in_grams:
-        blocks.append(Text(_grams_note(answer)))
-    else:
-        blocks += [Text(line) for line in _rounding(answer)]
+    temperature = temperature_of(talk, given)
+    lines = swap_lines(given, units, answer.scaled.factor)
+    lines += _facts(answer, said, units)
+    lines += grams_notes(answer, temperature, units) if in_grams else _rounding(answer)
+    clearing = clear_line(talk, view, temperature, given["formula"] if "swap" in given else None)
+    if clearing:
+        lines.append(clearing)
+    blocks: list[Block] = [grams_grid(answer, names) if in_grams else _grid(answer, units, names)]
+    blocks += [Text(line) for line in lines]
     blocks += caution_blocks(talk, view, Step.MIXING, answer)
+    return Reply(
+        (Text(f"{view.name}: {title}", strong=True), *blocks), _next(talk, given, answer, bool(clearing))
+    )
+
+
+def _next(talk: Talk, given: Given, answer: ScaleAnswer, clears: bool) -> tuple[tuple[Button, ...], ...]:
+    view = answer.formula
     ref = f"#{view.id}.{view.version}"
     asked = said_target(given)
-    other = (
-        Button(_("In ml"), f"scale {ref} {asked}")
-        if in_grams
-        else Button(_("In grams"), f"scale {ref} {asked} in grams")
-    )
-    return Reply(
-        (Text(f"{view.name}: {title}", strong=True), *blocks),
-        (
-            (Button(_("Log this batch"), f"batch {ref} {asked}"),),
-            (other, Button(_("Cost"), f"cost {ref} {asked}")),
-            (Button(_("Other size"), f"scale {ref}"), cautions_button(view)),
-        ),
-    )
+    warm = f" at {given.texts['temperature']}" if "temperature" in given else ""
+    rows: list[tuple[Button, ...]] = [(Button(_("Log this batch"), f"batch {ref} {asked}"),)]
+    if "grams" in given:
+        densities = Button(_("Densities"), f"density {ref}{warm}")
+        rows.append((Button(_("In ml"), f"scale {ref} {asked}"), densities))
+    else:
+        grams = Button(_("In grams"), f"scale {ref} {asked} in grams{warm}")
+        rows.append((grams, Button(_("Cost"), f"cost {ref} {asked}")))
+    if clears:
+        other = Button(_("Another spirit"), f"swap {ref} {given.texts['target']}")
+        rows.append((clear_button(view, given.texts.get("swap", "")), other))
+    rows.append((Button(_("Other size"), f"scale {ref}"), cautions_button(view)))
+    return tuple(rows)
 
 
-def _grid(answer: ScaleAnswer, units: str) -> Grid:
+def _grid(answer: ScaleAnswer, units: str, names: dict[str, str]) -> Grid:
     rows = []
     for line in answer.rounded.lines:
         amount = show_amount(line.amount, line.dimension, units)
         if line.too_small_to_measure:
             amount = _("{amount} (too small to measure)").format(amount=amount)
-        rows.append((line.name, amount))
+        rows.append((names.get(line.name, line.name), amount))
     return Grid(tuple(rows))
-
-
-def _grams_grid(answer: ScaleAnswer) -> Grid:
-    rows = []
-    total: Fraction | None = Fraction(0)
-    for line, mass in zip(answer.scaled.lines, answer.masses, strict=True):
-        if mass.grams is None:
-            total = None
-            rows.append((line.name, show_amount(line.amount, line.dimension)))
-        else:
-            total = None if total is None else total + mass.grams
-            rows.append((line.name, show_g(mass.grams)))
-    if total is not None:
-        rows.append((_("Total"), show_g(total)))
-    return Grid(tuple(rows))
-
-
-def _grams_note(answer: ScaleAnswer) -> str:
-    sources = sorted({_(mass.source) for mass in answer.masses if mass.source})
-    if not sources:
-        return _("Weighed at 20 °C; I know no densities for the rest.")
-    return _("At 20 °C. Densities: {sources}.").format(sources="; ".join(sources))
 
 
 def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
@@ -202,6 +198,8 @@ _EXAMPLES = (
     N_("scale grapefruit mist to 8 x 50 ml"),
     N_("scale grapefruit mist with 12 ml grapefruit oil"),
     N_("scale grapefruit mist for 600 drinks, 5 % loss"),
+    N_("scale grapefruit mist to 400 ml in grams at 27 C"),
+    N_("scale grapefruit mist to 400 ml with 75.5 % spirit instead"),
 )
 
 COMMANDS = (
@@ -211,7 +209,7 @@ COMMANDS = (
         _scale,
         words=("make amounts", "amounts"),
         examples=_EXAMPLES,
-        slots=(FORMULA_SLOT, LOSS_SLOT, TARGET_SLOT, GRAMS_SLOT),
+        slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, TARGET_SLOT, GRAMS_SLOT, TEMPERATURE_SLOT),
         menu=10,
     ),
 )

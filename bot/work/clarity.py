@@ -1,0 +1,175 @@
+"""Will a mix stay clear: the models' estimate, and what this bar saw of it, which weighs more."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import lru_cache
+
+from bot.trade import clearing
+from bot.trade.clearing import Clearing, State
+from bot.trade.kinds import IngredientKind
+from bot.trade.mixture import Mixture, mixture_of
+from bot.trade.release import Release, release
+from bot.work.batches import BatchState, Clarity
+from bot.work.desk import Desk
+from bot.work.formulas import FormulaView
+from bot.work.mixing import Mix, mix_of
+from storage.tables import Batch, BatchEvent
+
+# Seen clear so many times, a formula counts as clear in this bar whatever a model says.
+TIMES_TO_TRUST = 3
+RELEASE_TEMPERATURE_C = 20.0
+_MOST_LOOKS = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Sighting:
+    """One look at a rested batch: what was seen, whole days after it was made."""
+
+    batch: int
+    clarity: Clarity
+    days: int
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What this bar saw of a formula, oldest first: rested batches of the same version and spirit."""
+
+    sightings: tuple[Sighting, ...] = ()
+
+    @property
+    def last_looks(self) -> tuple[Sighting, ...]:
+        """The latest look at each batch."""
+        return tuple({one.batch: one for one in self.sightings}.values())
+
+    @property
+    def times_clear(self) -> int:
+        """How many looks found it clear."""
+        return sum(one.clarity is Clarity.CLEAR for one in self.sightings)
+
+    @property
+    def worst_last(self) -> Sighting | None:
+        """The gravest of the latest looks that were not clear, or None."""
+        order = [Clarity.CLEAR, Clarity.HAZY, Clarity.SPLIT]
+        bad = [one for one in self.last_looks if one.clarity is not Clarity.CLEAR]
+        return max(bad, key=lambda one: order.index(one.clarity), default=None)
+
+    @property
+    def clear_here(self) -> bool:
+        """Whether it was seen clear often enough, and no batch was left hazy or split."""
+        return self.times_clear >= TIMES_TO_TRUST and self.worst_last is None
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """The quick answer: the models' state (None while a spirit's strength is unknown) and what was seen."""
+
+    state: State | None
+    outside: tuple[str, ...]
+    seen: Seen
+
+
+@dataclass(frozen=True, slots=True)
+class ClearAnswer:
+    """The whole answer for a formula as written: what the models say and what was seen here."""
+
+    view: FormulaView
+    mixture: Mixture
+    clearing: Clearing
+    seen: Seen
+
+
+def mixture_in(mix: Mix) -> Mixture | None:
+    """Return a mix as the models take it; None while a spirit's strength is not known.
+
+    What has no known volume is named among what the models do not know.
+    """
+    if mix.without_strength:
+        return None
+    found = mixture_of(mix.components)
+    return replace(found, outside=(*found.outside, *mix.left_out))
+
+
+@lru_cache(maxsize=8192)
+def _state(mixture: Mixture, temperature_c: float) -> State:
+    return clearing.state_of(mixture, temperature_c)
+
+
+def standing(desk: Desk, view: FormulaView, temperature_c: float) -> Standing | None:
+    """Return the quick answer for a formula, or None for one without any oil.
+
+    The models' part is remembered for each ratio, so that asking again costs nothing.
+    """
+    mix = mix_of(view)
+    if not mix.has_oil:
+        return None
+    mixture = mixture_in(mix)
+    if mixture is None:
+        return Standing(None, (), Seen())
+    return Standing(_state(mixture.rounded(), temperature_c), mixture.outside, seen_here(desk, view))
+
+
+def answer(desk: Desk, view: FormulaView, temperature_c: float) -> ClearAnswer | None:
+    """Return the whole answer; None while a spirit's strength is not known.
+
+    Raises OutOfRangeError for an empty mix or outside 0 to 40 °C.
+    """
+    mixture = mixture_in(mix_of(view))
+    if mixture is None:
+        return None
+    return ClearAnswer(view, mixture, clearing.judge(mixture, temperature_c), seen_here(desk, view))
+
+
+def release_of(view: FormulaView) -> Release | None:
+    """Return how readily the oil's aroma leaves the film at 20 °C; None without citrus oil or strength."""
+    mixture = mixture_in(mix_of(view))
+    if mixture is None or mixture.oil_ml <= 0:
+        return None
+    return release(mixture, RELEASE_TEMPERATURE_C)
+
+
+def seen_here(desk: Desk, view: FormulaView) -> Seen:
+    """Return the looks at rested batches of this version that were made with the same spirits."""
+    query = (
+        desk.book.rows(
+            BatchEvent, BatchEvent.id, BatchEvent.corrects, BatchEvent.clarity, BatchEvent.at, Batch
+        )
+        .join(Batch, (Batch.bar_id == BatchEvent.bar_id) & (Batch.id == BatchEvent.batch_id))
+        .where(
+            Batch.formula_id == view.id,
+            Batch.version == view.version,
+            Batch.state != BatchState.UNDONE,
+            BatchEvent.what.in_(("check", "undo")),
+        )
+        .order_by(BatchEvent.id.desc())
+        .limit(_MOST_LOOKS)
+    )
+    rows = desk.book.session.execute(query).all()[::-1]
+    taken_back = {row.corrects for row in rows if row.corrects is not None}
+    strengths = _strengths(view)
+    return Seen(
+        tuple(
+            Sighting(row.Batch.id, Clarity(row.clarity), (row.at - row.Batch.made_at).days)
+            for row in rows
+            if row.clarity is not None
+            and row.id not in taken_back
+            and row.at >= row.Batch.rest_until
+            and _frozen_strengths(row.Batch.frozen["lines"]) == strengths
+        )
+    )
+
+
+def _strengths(view: FormulaView) -> list[Fraction | None]:
+    lines = [line.ingredient for line in view.lines]
+    return [one.strength_percent for one in lines if one.kind is IngredientKind.SPIRIT]
+
+
+def _frozen_strengths(lines: Sequence[dict[str, str | None]]) -> list[Fraction | None]:
+    found: list[Fraction | None] = []
+    for line in lines:
+        if line["kind"] == IngredientKind.SPIRIT:
+            percent = line.get("strength_percent")
+            found.append(None if percent is None else Fraction(percent))
+    return found
