@@ -9,6 +9,7 @@ os.environ.setdefault("PTB_TIMEDELTA", "1")
 
 import asyncio
 import contextlib
+import gc
 import logging
 import secrets
 import signal
@@ -38,6 +39,7 @@ from bot.chat.commands import all_commands
 from bot.chat.conversation import AlreadyDoneError, Conversation
 from bot.chat.language import _
 from bot.chat.message import Message, Reply, replies_from_json, reply
+from bot.chat.reading import warm_up
 from bot.clock.ticker import Ticker
 from bot.settings import Settings
 from bot.work import mail, reminders
@@ -109,6 +111,7 @@ class TelegramChannel:
             await self.stop()
             return 1
         assert self._poller is not None  # noqa: S101 - start has set it
+        self._spawn(self._settle_in())
         stopped = asyncio.create_task(self._stopping.wait())
         await asyncio.wait({stopped, self._poller}, return_when=asyncio.FIRST_COMPLETED)
         code = self._poller.result() if self._poller.done() and not self._poller.cancelled() else 0
@@ -131,6 +134,16 @@ class TelegramChannel:
         await self._flush()
         await self.bot.shutdown()
         self._workers.shutdown(wait=True)
+
+    async def _settle_in(self) -> None:
+        """Build what the first message would wait for, and keep the collector off what stays for good.
+
+        Tables, grammar and library classes live as long as the process; walking through them
+        again and again is most of what a full collection costs.
+        """
+        await self._in_worker(warm_up)
+        gc.collect()
+        gc.freeze()
 
     @property
     def idle(self) -> bool:

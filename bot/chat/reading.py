@@ -58,6 +58,11 @@ def _lark() -> Lark:
     )
 
 
+def warm_up() -> None:
+    """Build the grammar's tables now rather than at the first message."""
+    _lark()
+
+
 def can_read(rule: str) -> bool:
     """Whether the grammar has such a rule to start from."""
     return rule in _lark().options.start
