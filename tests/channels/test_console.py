@@ -1,4 +1,4 @@
-"""The console as a process, as anybody tries it from a shell, and in this one with its clock turned by hand."""
+"""The console as a process, as anybody tries it from a shell, and here with its clock turned by hand."""
 
 from __future__ import annotations
 
