@@ -44,9 +44,8 @@ def _cost(talk: Talk, given: Given) -> Reply:
         if found.cost.is_partial:
             first += " " + _("(part of it)")
     blocks: list[Block] = []
-    rows = _rows(found, units)
-    if rows:
-        blocks.append(Grid(rows))
+    # Two grids: the wide ranges of the second would squeeze the names of the first.
+    blocks += [Grid(rows) for rows in (_ingredient_rows(found), _unit_rows(found, units)) if rows]
     lines = (*_cash(found), *_missing(found), *_swapped(given), *_fresh(found))
     blocks += [Text(line) for line in lines]
     ref = f"#{view.id}.{view.version}"
@@ -78,12 +77,13 @@ def _number(found: CostAnswer, name: str) -> int:
     return next(line.ingredient.id for line in found.answer.formula.lines if line.ingredient.name == name)
 
 
-def _rows(found: CostAnswer, units: str) -> tuple[tuple[str, ...], ...]:
+def _ingredient_rows(found: CostAnswer) -> tuple[tuple[str, ...], ...]:
+    return tuple((line.name, show_money(line.consumed)) for line in found.cost.per_line if line.consumed)
+
+
+def _unit_rows(found: CostAnswer, units: str) -> tuple[tuple[str, ...], ...]:
     result = found.cost
     rows: list[tuple[str, ...]] = []
-    for line in result.per_line:
-        if line.consumed is not None and line.consumed:
-            rows.append((line.name, show_money(line.consumed)))
     bottled = is_sprayed(found.answer.formula) or found.answer.fill is not None
     if result.per_bottle is not None and found.bottle_ml is not None:
         rows.append(
