@@ -99,6 +99,22 @@ def test_few_days_answer_with_one_of_themselves() -> None:
     assert result.low == 15
 
 
+def test_the_interval_between_days_by_hand() -> None:
+    # Of nine days, at most 2 lie below the median with chance 0.0898 and at most 6 with 0.9102.
+    result = par(_fridays([10, 20, 30, 40, 50, 60, 70, 80, 90]), F(1, 2))
+    assert (result.low, result.quantity, result.high) == (30, 50, 70)
+    assert result.coverage == pytest.approx(0.8203125)
+
+
+def test_the_normal_interval_by_hand() -> None:
+    wanted = [8.0, 12.0, 10.0, 14.0, 6.0]
+    low, high = normal_par_interval(wanted, F(9, 10))
+    z, deviation = stats.norm.ppf(0.9), 10**0.5
+    half = stats.t.ppf(0.9, 4) * deviation * (1 / 5 + z * z / 8) ** 0.5
+    assert low == pytest.approx(10 + z * deviation - half)
+    assert high == pytest.approx(10 + z * deviation + half)
+
+
 def test_counts_that_spread_like_poisson_are_taken_as_such() -> None:
     wanted = [int(n) for n in stats.poisson.ppf([(k + 0.5) / 20 for k in range(20)], 9)]
     result = par(_fridays(wanted), F(4, 5))
@@ -175,6 +191,7 @@ def test_weekdays_are_kept_apart() -> None:
 
 def test_plain_distributions() -> None:
     assert normal_par(10, 20, F(1, 100)) == 0
+    assert normal_par(10, 0.5, F(1, 2)) == pytest.approx(10)
     assert uniform_par(50, 80, F(2, 7)) == pytest.approx(58.571428)
     assert discrete_par({3: 1}, F(1)) == 3
 

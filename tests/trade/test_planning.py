@@ -48,6 +48,25 @@ def test_a_weekday_never_logged_takes_the_average() -> None:
     assert use.at_least(MONDAY, 7) == use.likely(MONDAY, 7)
 
 
+def test_what_is_poured_nine_times_in_ten_by_hand() -> None:
+    use = WeekdayUse((10.0,) * 7, (8,) * 7, 2.0, 8)
+    # two weeks: 14 days, and each weekday's average, known to 1/8 of a day's variance, counts twice
+    deviation = 2 * (14 + 7 * 2**2 / 8) ** 0.5
+    assert use.at_least(MONDAY, 14) == pytest.approx(140 - 1.2815515655 * deviation)
+    # ten days hold Monday to Wednesday twice; Monday was never logged and takes the average of all 48
+    patchy = WeekdayUse((10.0,) * 7, (0, *(8,) * 6), 2.0, 8)
+    deviation = 2 * (10 + 4 / 48 + 2 * 4 / 8 + 4 * 1 / 8) ** 0.5
+    assert patchy.at_least(MONDAY, 10) == pytest.approx(100 - 1.2815515655 * deviation)
+
+
+def test_an_empty_batch_at_rest_is_nothing_to_wait_for() -> None:
+    stock = [Stock(Decimal(20)), Stock(Decimal(0), ready_on=_day(30))]
+    plan = next_batch(STEADY, stock, MONDAY, 0, 14)
+    assert plan is not None
+    assert plan.run_out_on == _day(2)
+    assert plan.dry_days == 0
+
+
 def test_a_bottle_is_spread_over_the_days_it_lasted() -> None:
     days = spread_over_days([(_day(4), Decimal(50)), (_day(6), Decimal(50))], MONDAY)
     assert days == [(_day(number), Decimal(10)) for number in range(5)] + [

@@ -43,6 +43,19 @@ def test_an_unknown_pack_or_price_is_said_not_guessed() -> None:
     assert list_cost(lines) == (Decimal(20), ("oil", "spirit"))
 
 
+def test_a_pack_without_a_price_is_not_taken_for_free() -> None:
+    priced = Pack(F(500), Decimal(12))
+    (line,) = shopping_list({"oil": F(100)}, {}, {"oil": [Pack(F(100)), priced]})
+    assert line.packs == ((priced, 1),)
+    assert line.cost == 12
+
+
+def test_part_of_a_piece_short_is_a_whole_pack() -> None:
+    (line,) = shopping_list({"oil": F(1, 2)}, {"oil": F(1, 4)}, {"oil": [Pack(F(1), Decimal(2))]})
+    assert line.short == F(1, 4)
+    assert line.packs[0][1] == 1
+
+
 def test_a_small_pack_tops_up_when_that_is_cheaper() -> None:
     large, small = Pack(F(1000), Decimal(20)), Pack(F(100), Decimal(3))
     (line,) = shopping_list({"oil": F(1100)}, {}, {"oil": [small, large]})

@@ -109,6 +109,17 @@ def test_agreement_is_clear_and_disagreement_is_not() -> None:
     assert not unclear.clear
 
 
+def test_ten_who_all_give_one_more_settle_it() -> None:
+    found = difference(_scores("new", [4] * 10) + _scores("old", [3] * 10), "new", "old", Aspect.AROMA)
+    assert found is not None
+    assert found.interval is not None
+    assert found.interval.low > 0.5
+    assert found.clear
+    even = difference(_scores("new", [4] * 10) + _scores("old", [4] * 10), "new", "old", Aspect.AROMA)
+    assert even is not None
+    assert not even.clear
+
+
 def test_side_by_side_has_every_aspect_of_every_variant() -> None:
     table = side_by_side(_scores("old", [3, 4]) + _scores("new", [4, 5]))
     assert table.variants == ("old", "new")
