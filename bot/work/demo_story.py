@@ -151,7 +151,7 @@ def mists(stage: Stage) -> Iterator[Act]:
         return Act(stage.at(night, clock), who, does)
 
     def life(key: str, ready: int, opened: int | None = None, used: int | None = None) -> Iterator[Act]:
-        yield act(ready, "17:10", _check(stage, key, Clarity.CLEAR))
+        yield act(ready, "18:00", _check(stage, key, Clarity.CLEAR))
         if opened is not None:
             yield act(opened, "18:05", _open(stage, key), MANAGER)
         if used is not None:

@@ -41,7 +41,11 @@ class ReasonSum:
 
 @dataclass(frozen=True, slots=True)
 class WasteSummary:
-    """A stretch of days, first to last, with its sums; `before` is the total of the stretch before it."""
+    """A stretch of days, first to last, with its sums; `before` is the total of the stretch before it.
+
+    While the stretch runs, `before` is that of as many days as have been logged in it, `days_so_far`;
+    with none of them yet it is the whole stretch's.
+    """
 
     first: date
     last: date
@@ -58,13 +62,15 @@ class WasteSummary:
 def summary(desk: Desk, first: date, last: date) -> WasteSummary:
     """Sum up the waste of the days from first to last, both included.
 
-    While the stretch still runs it is set against the same number of days of the one before.
+    While the stretch still runs it is set against the same number of days of the one before. Today
+    counts once something of it is logged: a night to come would make every morning look like a saving.
     """
     today = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
     length = (last - first).days + 1
-    so_far = max(1, min(length, (today - first).days + 1))
+    _cost, lines_today = _total(desk, today, today)
+    so_far = max(0, min(length, (today - first).days + (lines_today > 0)))
     before_first = first - timedelta(days=length)
-    before_last = before_first + timedelta(days=so_far - 1)
+    before_last = before_first + timedelta(days=(so_far or length) - 1)
     fruit = _by_fruit(desk, first, last)
     before, lines_before = _total(desk, before_first, before_last)
     return WasteSummary(

@@ -165,6 +165,8 @@ def test_there_are_batches_in_every_state_whatever_the_day(filler: Filler, now: 
         for one in known:
             opened = [event.at for event in one.events if event.what == "opened"]
             assert all(at >= one.rest_until for at in opened), one.number
+            clear = [event.at for event in one.events if event.clarity == "clear"]
+            assert all(at >= one.rest_until for at in clear), one.number
             assert [event.at for event in one.events] == sorted(event.at for event in one.events)
             if one.state.open:
                 assert one.discard_on >= business_day(now, desk.bar.zone, desk.bar.closing_minute)

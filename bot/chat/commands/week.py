@@ -90,7 +90,7 @@ def _against(found: WasteSummary) -> list[str]:
     length = (found.last - found.first).days + 1
     if not found.anything_before:
         return [_("Nothing was logged in the time before.")]
-    whole = found.days_so_far == length
+    whole = found.days_so_far in {0, length}
     before = show_money(found.before)
     if whole:
         text = _("The week before: {money}").format(money=before)
@@ -100,7 +100,7 @@ def _against(found: WasteSummary) -> list[str]:
             "First {count} days of the week before: {money}",
             found.days_so_far,
         ).format(count=found.days_so_far, money=before)
-    if found.before:
+    if found.before and found.days_so_far:
         change = (found.cost / found.before - 1) * 100
         share = show_number(abs(change), 0)
         word = _("{percent} % less now") if change < 0 else _("{percent} % more now")
