@@ -49,6 +49,17 @@ class Spec:
 
 
 @dataclass(frozen=True, slots=True)
+class Change:
+    """A new version of a formula: lines with other amounts, and ingredients left out."""
+
+    formula: str
+    nights_ago: int
+    clock: str
+    lines: tuple[tuple[str, str, str], ...]
+    without: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Paid:
     """What a pack cost from one night on; `garnishes` is what one piece of fruit gives."""
 
@@ -62,6 +73,7 @@ class Paid:
 
 _FRUIT, _OTHER = IngredientKind.FRUIT, IngredientKind.OTHER
 MIST_WRITTEN = SPRAY_SINCE + 4
+ORANGE_WRITTEN = SPRAY_SINCE - 1
 
 STOCK = (
     Stock("orange", _FRUIT),
@@ -112,15 +124,23 @@ FORMULAS = (
     Spec(
         ORANGE_MIST,
         Preparation.AROMA_MIST,
-        (("sweet orange oil", "7", "ml"), ("glycerol", "3", "ml"), ("neutral spirit", "90", "ml")),
-        MIST_WRITTEN - 5,
+        (
+            ("sweet orange oil", "7", "ml"),
+            ("glycerol", "3", "ml"),
+            ("water", "20", "ml"),
+            ("neutral spirit", "70", "ml"),
+        ),
+        ORANGE_WRITTEN,
         garnish="orange",
         discard_days=120,
     ),
 )
-# A little more oil from here on: the batches before keep the first version.
-CHANGED_NIGHTS_AGO = 18
-CHANGED_LINE = ("grapefruit oil", "9", "ml")
+# The orange mist split with water in it, on which the clearing models do not agree either; the
+# grapefruit one got a little more oil. Batches made before keep the first versions.
+CHANGES = (
+    Change(ORANGE_MIST, ORANGE_WRITTEN - 1, "17:40", (("neutral spirit", "90", "ml"),), ("water",)),
+    Change(GRAPEFRUIT_MIST, 18, "15:40", (("grapefruit oil", "9", "ml"),)),
+)
 
 # Malic acid has no price: a gap such as every bar has, which the cost has to name.
 PRICES = (
@@ -151,9 +171,9 @@ PRICES = (
     Paid("grapefruit oil", MIST_WRITTEN, "30", "ml", "16.80"),
     Paid("grapefruit oil", 19, "100", "ml", "47.50"),
     Paid("grapefruit oil", 6, "100", "ml", "49.90"),
-    Paid("sweet orange oil", MIST_WRITTEN - 5, "50", "ml", "9.60"),
+    Paid("sweet orange oil", ORANGE_WRITTEN, "50", "ml", "9.60"),
     Paid("propylene glycol", MIST_WRITTEN, "1", "l", "13.20"),
-    Paid("glycerol", MIST_WRITTEN - 5, "50", "cl", "6.10"),
+    Paid("glycerol", ORANGE_WRITTEN, "50", "cl", "6.10"),
 )
 
 # Mean pieces a night of middling trade, before and since the spray: what is sprayed needs no peel,

@@ -50,10 +50,11 @@ def _stocks(stage: Stage, one: demo_book.Stock) -> Callable[[Desk], None]:
 
 
 def specs(stage: Stage) -> Iterator[Act]:
-    """Write the formulas down, and change one of them later."""
+    """Write the formulas down, and change some of them later."""
     for one in demo_book.FORMULAS:
         yield Act(stage.at(one.nights_ago, "15:20"), OWNER, _writes(stage, one))
-    yield Act(stage.at(demo_book.CHANGED_NIGHTS_AGO, "15:40"), OWNER, lambda desk: _changes(stage, desk))
+    for change in demo_book.CHANGES:
+        yield Act(stage.at(change.nights_ago, change.clock), OWNER, _changes(stage, change))
 
 
 def _writes(stage: Stage, one: demo_book.Spec) -> Callable[[Desk], None]:
@@ -75,10 +76,17 @@ def _line(stage: Stage, name: str, amount: str, unit: str) -> DraftLine:
     return DraftLine(stage.ingredients[name], Quantity(Fraction(amount), unit))
 
 
-def _changes(stage: Stage, desk: Desk) -> None:
-    number = stage.formulas[demo_book.GRAPEFRUIT_MIST]
-    draft = formulas.draft_of(formulas.get(desk, number))
-    formulas.change(desk, number, formulas.with_line(draft, _line(stage, *demo_book.CHANGED_LINE)))
+def _changes(stage: Stage, change: demo_book.Change) -> Callable[[Desk], None]:
+    def does(desk: Desk) -> None:
+        number = stage.formulas[change.formula]
+        draft = formulas.draft_of(formulas.get(desk, number))
+        for line in change.lines:
+            draft = formulas.with_line(draft, _line(stage, *line))
+        for name in change.without:
+            draft = formulas.without_line(draft, stage.ingredients[name])
+        formulas.change(desk, number, draft)
+
+    return does
 
 
 def paid(stage: Stage) -> Iterator[Act]:
@@ -145,7 +153,7 @@ def _bottles(count: int, size_ml: int = 50) -> Target:
 
 
 def mists(stage: Stage) -> Iterator[Act]:
-    """Make the mists: the first one hazy and then clear, one lost to a weak spirit."""
+    """Make the mists: the first of each in its smallest size, one hazy and then clear, one split."""
 
     def act(night: int, clock: str, does: Callable[[Desk], object], who: str = OWNER) -> Act:
         return Act(stage.at(night, clock), who, does)
@@ -182,14 +190,14 @@ def mists(stage: Stage) -> Iterator[Act]:
     # On the last day, served or not, so that something is always resting and can be undone.
     yield Act(stage.at(stage.last_day, "23:40"), OWNER, grapefruit("grapefruit 5", 8, "GO-140"))
 
+    yield act(29, "16:10", orange("orange first", 1, "SO-77"))
+    yield act(28, "17:20", _check(stage, "orange first", Clarity.SPLIT, "oil on top: the water is too much"))
+    yield act(28, "17:30", _discard(stage, "orange first", None, "split"))
     yield act(27, "16:10", orange("orange 1", 3, "SO-77"))
     yield from life("orange 1", 26, 25, 13)
-    yield act(15, "16:10", orange("orange 2", 3, "SO-77"))
-    yield act(14, "17:20", _check(stage, "orange 2", Clarity.SPLIT, "made with the weak spirit by mistake"))
-    yield act(14, "17:30", _discard(stage, "orange 2", None, "split"))
-    yield act(14, "17:50", orange("orange 3", 3, "SO-77"))
-    yield from life("orange 3", 13, 13)
-    yield act(1, "23:20", orange("orange 4", 3, "SO-82"))
+    yield act(14, "17:50", orange("orange 2", 3, "SO-77"))
+    yield from life("orange 2", 13, 13)
+    yield act(1, "23:20", orange("orange 3", 3, "SO-82"))
 
 
 def tinctures(stage: Stage) -> Iterator[Act]:

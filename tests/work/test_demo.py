@@ -218,7 +218,7 @@ def _days(desk: Desk) -> list[Any]:
     return [row.business_day for row in desk.book.all(Waste)]
 
 
-def test_the_mists_are_our_own_and_should_stay_clear(filled: Store) -> None:
+def test_the_mists_are_our_own_and_as_now_written_should_stay_clear(filled: Store) -> None:
     with _Desk(filled, AUTUMN) as desk:
         mists = [
             formulas.get(desk, one.id, version)
@@ -227,11 +227,10 @@ def test_the_mists_are_our_own_and_should_stay_clear(filled: Store) -> None:
             for version in range(1, one.version + 1)
         ]
         assert len({one.id for one in mists}) == 2
-        assert len(mists) == 3  # one was changed since
+        assert len(mists) == 4  # each was changed since
         for mist in mists:
-            amounts = sorted(line.amount for line in mist.lines)
-            common = [Fraction(10), Fraction(20), Fraction("36.5")]
-            shares = {amount / other for amount, other in zip(amounts, common, strict=True)}
+            oil, carrier, *_others, spirit = (line.amount for line in mist.lines)
+            shares = {oil / 10, carrier / 20, spirit / Fraction("36.5")}
             assert len(shares) > 1
             assert mist.garnish is not None
             mixture = mixture_of(
@@ -243,7 +242,9 @@ def test_the_mists_are_our_own_and_should_stay_clear(filled: Store) -> None:
                 )
                 for line in mist.lines
             )
-            assert judge(mixture).state is State.CLEAR
+            # The models did not agree on the first orange one, and it split: the change mended it.
+            doubtful = mist.name == demo_book.ORANGE_MIST and mist.version == 1
+            assert judge(mixture).state is (State.BORDERLINE if doubtful else State.CLEAR)
         kinds = {one.preparation for one in formulas.listed(desk)}
         assert kinds >= {Preparation.SYRUP, Preparation.SALINE, Preparation.TINCTURE}
         grades = {one.food_grade for one in ingredients.all_of(desk)}
