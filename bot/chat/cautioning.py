@@ -11,6 +11,10 @@ from bot.chat.talk import Talk
 from bot.trade.caution import Caution, Step
 from bot.trade.cautions import cautions_for
 from bot.trade.jurisdiction import Jurisdiction
+from bot.trade.kinds import IngredientKind, Preparation
+from bot.work import grades
+from bot.work.batches import BatchView
+from bot.work.desk import Desk
 from bot.work.formulas import FormulaView
 from bot.work.scaling import ScaleAnswer, strength_of
 
@@ -36,9 +40,26 @@ def caution_blocks(
 ) -> Sequence[Block]:
     """Return the one caution to show with an answer; cautions_button leads to the others."""
     found = cautions_at(talk, view, step, answer)
+    if step is Step.ADDING and not grades.open_in_formula(view):
+        # Once somebody confirmed the grade of everything, another caution matters more.
+        found = [one for one in found if one.id != "food-grade"]
     if not found:
         return ()
     return (CautionBlock(_(found[0].text)),)
+
+
+def batch_caution(desk: Desk, batch: BatchView, step: Step) -> Sequence[Block]:
+    """Return the one caution for a batch at a step, by what it was made from."""
+    frozen = batch.frozen
+    found = cautions_for(
+        step,
+        [IngredientKind(line["kind"]) for line in frozen["lines"]],
+        frozen.get("strength_percent"),
+        Jurisdiction(desk.bar.jurisdiction),
+        Preparation(frozen["preparation"]),
+        volume_ml=float(batch.total_ml),
+    )
+    return (CautionBlock(_(found[0].text)),) if found else ()
 
 
 def cautions_button(view: FormulaView) -> Button:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date, datetime
 
-from bot.chat.commands.batches import clarity_buttons
+from bot.chat.batch_card import clarity_buttons
 from bot.chat.conversation import locale_of
 from bot.chat.language import Tongue, _, ngettext, show_day, show_full_day, show_moment, speaking
 from bot.chat.message import Block, Button, Reply, Text
@@ -42,9 +42,11 @@ def _rested(due: DueReminder) -> _Worded:
 
 def _recheck(due: DueReminder) -> _Worded:
     number = due.batch or 0
-    first = _("Batch {number}, {name}, was not clear. How does it look now?").format(
-        number=number, name=due.name
-    )
+    if due.details.get("routine"):
+        first = _("Batch {number}, {name}: time for another look. How is it?")
+    else:
+        first = _("Batch {number}, {name}, was not clear. How does it look now?")
+    first = first.format(number=number, name=due.name)
     rows = (
         clarity_buttons(number),
         (*_snooze(due, (_("Tomorrow"), "1 day")), Button(_("Discard"), f"discard {number}")),

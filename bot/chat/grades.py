@@ -1,24 +1,60 @@
-"""Food grade in words."""
+"""Food grade and allergens in words."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.chat.language import _
-from bot.trade.grade import GRADE_MARK, FoodGrade, GradedIngredient, unconfirmed
-from bot.trade.kinds import IngredientKind
+from bot.chat.message import Button
+from bot.trade.grade import GRADE_MARK
+from bot.work import grades
+from bot.work.allergies import Named
 from bot.work.batches import BatchView
+from bot.work.desk import Desk
+from bot.work.grades import OpenQuestion
+
+_MOST_ASKED = 3
 
 
-def unconfirmed_mark(batch: BatchView) -> str:
-    """Return the mark for a batch made with something whose food grade nobody has confirmed, or ''."""
-    graded = [
-        GradedIngredient(line["name"], IngredientKind(line["kind"]), _state(line.get("food_grade")))
-        for line in batch.frozen["lines"]
-    ]
-    names = unconfirmed(graded)
-    if not names:
-        return ""
-    return _(GRADE_MARK) + ": " + ", ".join(names)
+def mark(names: Sequence[str]) -> str:
+    """Return the mark for what nobody has confirmed as food grade, or ''."""
+    return _(GRADE_MARK) + ": " + ", ".join(names) if names else ""
 
 
-def _state(stored: str | None) -> FoodGrade:
-    return FoodGrade.CONFIRMED if stored == "confirmed" else FoodGrade.NOT_CONFIRMED
+def unconfirmed_mark(desk: Desk, batch: BatchView) -> str:
+    """Return the mark of a batch made with something not confirmed as food grade to this day, or ''."""
+    return mark(grades.open_in_batch(desk, batch))
+
+
+def grade_buttons(questions: Sequence[OpenQuestion]) -> tuple[tuple[Button, ...], ...]:
+    """Return the two answers for each of the first questions: it is food grade, or nobody knows."""
+    return tuple(
+        (
+            Button(
+                _("{name}: food grade").format(name=one.ingredient.name), f"grade #{one.ingredient.id} yes"
+            ),
+            Button(_("Not sure"), f"grade #{one.ingredient.id} no"),
+        )
+        for one in questions[:_MOST_ASKED]
+    )
+
+
+def allergen_line(named: Sequence[Named]) -> str:
+    """Return the allergens that names point to: those of the bar's list, then those worth saying; or ''."""
+    declare = [_allergen(one) for one in named if one.declare]
+    others = [_allergen(one) for one in named if not one.declare]
+    if declare and others:
+        return _("Allergens to declare: {names}. Worth saying: {others}.").format(
+            names=", ".join(declare), others=", ".join(others)
+        )
+    if declare:
+        return _("Allergens to declare: {names}.").format(names=", ".join(declare))
+    if others:
+        return _("Allergens: none of the list by name. Worth saying: {others}.").format(
+            others=", ".join(others)
+        )
+    return ""
+
+
+def _allergen(one: Named) -> str:
+    return _(one.allergen) if one.certain else _("perhaps {allergen}").format(allergen=_(one.allergen))

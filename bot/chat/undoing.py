@@ -23,6 +23,7 @@ _WORDS = {
     "archive formula": N_("{name} is back in the book."),
     "restore formula": N_("{name} is put away again."),
     "strength": N_("{name} has the strength it had before."),
+    "food grade": N_("The word on {name}'s food grade is taken back."),
     "density": N_("{name} has the density it had before."),
     "settings": N_("The setting is as it was before."),
 }

@@ -10,11 +10,10 @@ from fractions import Fraction
 from typing import Any
 
 from bot.trade.amounts import Line
-from bot.trade.days import business_day, local_time
-from bot.trade.jurisdiction import Jurisdiction
+from bot.trade.kinds import Preparation
 from bot.trade.measures import Dimension
-from bot.trade.shelf import RULE_TEXTS, ShelfQuestion, shelf_plan
-from bot.work import ingredients, reminders
+from bot.trade.shelf import RULE_TEXTS, ShelfPlan, ShelfRule
+from bot.work import allergies, ingredients, reminders, shelves
 from bot.work.desk import Desk
 from bot.work.errors import NotThereError, WrongStateError
 from bot.work.prices import in_force
@@ -101,7 +100,20 @@ class BatchView:
     @property
     def discard_rule(self) -> str:
         """The rule that set the discard date, in English words for the catalogues."""
+        if self.shortened_by_opening:
+            return RULE_TEXTS[ShelfRule.OPENED]
         return str(self.frozen.get("discard_rule", ""))
+
+    @property
+    def discard_subject(self) -> str:
+        """The oil or ingredient whose age set the discard date, or ''."""
+        return "" if self.shortened_by_opening else str(self.frozen.get("discard_subject", ""))
+
+    @property
+    def shortened_by_opening(self) -> bool:
+        """Whether opening it brought its discard date nearer."""
+        first = self.frozen.get("discard_on")
+        return self.opened_at is not None and first is not None and self.discard_on.isoformat() < first
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,18 +138,7 @@ def make(desk: Desk, new: NewBatch) -> Made:
     answer = new.answer
     view = answer.formula
     lines = _amounts(answer, new.rounded)
-    day = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
-    plan = shelf_plan(
-        ShelfQuestion(
-            preparation=view.preparation,
-            made_at=local_time(desk.now, desk.bar.zone),
-            jurisdiction=Jurisdiction(desk.bar.jurisdiction),
-            made_on=day,
-            rest_hours=float(view.rest_hours),
-            discard_days=view.discard_days,
-            contents=tuple((line.ingredient.name, line.ingredient.kind) for line in view.lines),
-        )
-    )
+    plan = shelves.plan_for(desk, view)
     total = _total(answer, lines)
     row = desk.book.add(
         Batch(
@@ -149,7 +150,7 @@ def make(desk: Desk, new: NewBatch) -> Made:
             made_by=desk.person_id,
             rest_until=plan.rest_until,
             discard_on=plan.discard_on,
-            frozen=_freeze(desk, new, lines, RULE_TEXTS[plan.winner.rule], plan.ask_inspector),
+            frozen=_freeze(desk, new, lines, plan),
         )
     )
     desk.book.add_all(
@@ -179,14 +180,14 @@ def _amounts(answer: ScaleAnswer, rounded: bool) -> list[Line]:
 def _total(answer: ScaleAnswer, lines: Sequence[Line]) -> Fraction:
     """Return the mL made, contraction taken into account in the proportion of the exact amounts."""
     poured = sum((line.amount for line in lines if line.dimension is Dimension.VOLUME), Fraction(0))
-    if answer.finished_ml is None or not answer.scaled.total_ml:
+    if answer.finished_ml is None:
         return poured
+    if not answer.scaled.total_ml:
+        return answer.finished_ml
     return poured * answer.finished_ml / answer.scaled.total_ml
 
 
-def _freeze(
-    desk: Desk, new: NewBatch, lines: Sequence[Line], discard_rule: str, ask_inspector: bool
-) -> dict[str, Any]:
+def _freeze(desk: Desk, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -> dict[str, Any]:
     view = new.answer.formula
     prices = in_force(desk, [line.ingredient.id for line in view.lines])
     strength = new.answer.strength
@@ -197,8 +198,13 @@ def _freeze(
         "strength_percent": None if strength is None else round(strength.strength_percent, 2),
         "rest_hours": exact_text(view.rest_hours),
         "discard_days": view.discard_days,
-        "discard_rule": discard_rule,
-        "ask_inspector": ask_inspector,
+        "discard_on": plan.discard_on.isoformat(),
+        "discard_rule": RULE_TEXTS[plan.winner.rule],
+        "discard_subject": plan.winner.subject,
+        "recheck_on": None if plan.recheck_on is None else plan.recheck_on.isoformat(),
+        "past_when_made": plan.past_when_made,
+        "ask_inspector": plan.ask_inspector,
+        "allergens": allergies.frozen(desk, view),
         "sprays": None if view.sprays is None else [exact_text(one) for one in view.sprays],
         "spray_ml": [exact_text(one) for one in view.spray_ml],
         "fill": [[exact_text(size), count] for size, count in new.answer.fill.full]
@@ -215,6 +221,9 @@ def _freeze(
                 "strength_percent": None
                 if line.ingredient.strength_percent is None
                 else exact_text(line.ingredient.strength_percent),
+                "density_g_per_ml": None
+                if line.ingredient.density_g_per_ml is None
+                else exact_text(line.ingredient.density_g_per_ml),
                 "food_grade": line.ingredient.food_grade,
                 "price": None
                 if line.ingredient.id not in prices
@@ -368,6 +377,11 @@ def open_batch(desk: Desk, number: int) -> Made:
     before = _state_before(row)
     row.state = BatchState.IN_USE
     row.opened_at = desk.now
+    until = shelves.opened_until(Preparation(row.frozen["preparation"]), shelves.today(desk))
+    if until < row.discard_on:
+        # An opened bottle has a clock of its own, and the earlier date wins.
+        row.discard_on = until
+        reminders.plan_batch(desk.book, desk.bar, row, str(row.frozen["formula"]), desk.now)
     event = _event(desk, row, "opened")
     reminders.settle_for_batch(desk.book, row.id, ("rested",), desk.person_id)
     return Made(get(desk, number), _moved(desk, row, "open batch", event, before))

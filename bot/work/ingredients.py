@@ -177,4 +177,5 @@ def confirm_grade(desk: Desk, ingredient_id: int, confirmed: bool) -> Ingredient
     before = row.food_grade
     row.food_grade = "confirmed" if confirmed else "not confirmed"
     desk.log("food grade", ingredient=ingredient_id, name=row.name, confirmed=confirmed, before=before)
+    desk.book.touched()
     return IngredientView.of(row)

@@ -148,10 +148,39 @@ def plan_batch(book: Book, bar: BarView, batch: Batch, name: str, now: datetime)
     for days in sorted({settings.discard_warn_days, 0}, reverse=True):
         day = batch.discard_on - timedelta(days=days)
         due = instant_of(day, settings.discard_prompt_at, bar.zone)
-        if due > now:
-            key = f"discard:{batch.id}:{days}"
+        key = f"discard:{batch.id}:{days}"
+        if due <= now:
+            _drop(book, key, now)
+        else:
             details = {"days": days}
             _put(book, key, "discard", due, batch_id=batch.id, person_id=by, details=details, revive=True)
+    _plan_look(book, bar, batch, now)
+
+
+def _drop(book: Book, key: str, now: datetime) -> None:
+    """Cancel a reminder still to come whose own day is past: the date it speaks of came nearer."""
+    row = book.one(Reminder, Reminder.key == key)
+    if row is not None and row.state == ReminderState.WAITING and row.due_at > now:
+        row.state = ReminderState.CANCELLED
+
+
+def _plan_look(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
+    """Plan the second look that its kind asks for, well before the discard date."""
+    text = batch.frozen.get("recheck_on")
+    if text is None or date.fromisoformat(text) >= batch.discard_on:
+        return
+    due = instant_of(date.fromisoformat(text), bar.settings.discard_prompt_at, bar.zone)
+    if due > now:
+        _put(
+            book,
+            f"look:{batch.id}",
+            "recheck",
+            due,
+            batch_id=batch.id,
+            person_id=batch.made_by,
+            details={"routine": True},
+            revive=True,
+        )
 
 
 def plan_recheck(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:

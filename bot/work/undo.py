@@ -10,7 +10,7 @@ from typing import Any
 from sqlalchemy import select
 from sqlalchemy.orm import aliased
 
-from bot.work import batches, formulas, prices, settings_undo, strengths, waste
+from bot.work import batches, formulas, grades, prices, settings_undo, strengths, waste
 from bot.work.desk import Desk
 from bot.work.errors import (
     AlreadyUndoneError,
@@ -41,6 +41,7 @@ _TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], None]] = {
     "settings": settings_undo.take_back,
     "strength": strengths.take_back,
     "density": strengths.take_back_density,
+    "food grade": grades.take_back,
 }
 
 

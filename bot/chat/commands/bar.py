@@ -18,7 +18,7 @@ from bot.chat.commands.basics import (
     jurisdiction_name,
     units_name,
 )
-from bot.chat.commands.formulas import show_range
+from bot.chat.formula_card import show_range
 from bot.chat.language import _, decimal_mark, ngettext, tongue
 from bot.chat.message import Button, Reply, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError, read_number, read_range

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import date, datetime
 from fractions import Fraction
 from typing import Any
 
@@ -20,31 +20,29 @@ from bot.chat.asks import (
     quantity_in_ml,
     undo_button,
 )
-from bot.chat.cautioning import caution_blocks, cautions_at
-from bot.chat.commands.formulas import show_hours
+from bot.chat.batch_card import (
+    CLARITY_WORDS,
+    business_today,
+    card,
+    discard_words,
+    is_sprayed,
+    rule_words,
+)
+from bot.chat.cautioning import batch_caution, cautions_at
+from bot.chat.clearing_words import clear_line
 from bot.chat.commands.scaling import answer_for
+from bot.chat.grades import unconfirmed_mark
 from bot.chat.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
-from bot.chat.message import Block, Button, Caution, Grid, Reply, Text, reply
+from bot.chat.message import Block, Button, Caution, Reply, Text, reply
 from bot.chat.swapping import SWAP_SLOT
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT
-from bot.chat.units import show_amount, show_ml
+from bot.chat.units import show_ml
 from bot.trade.caution import Step
-from bot.trade.cautions import caution_by_id
-from bot.trade.days import business_day
 from bot.trade.words import N_
 from bot.work import batches
-from bot.work.batches import BatchState, BatchView, Clarity, EventView, Made, NewBatch
+from bot.work.batches import BatchState, BatchView, Clarity, Made, NewBatch
 
-CLARITY_WORDS = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.SPLIT: N_("split")}
-_WHAT_WORDS = {
-    "made": N_("made"),
-    "check": N_("checked"),
-    "opened": N_("opened"),
-    "used up": N_("used up"),
-    "discarded": N_("discarded"),
-    "undo": N_("undone"),
-}
 _MOST_LISTED = 15
 # What to do next, by what was seen: common practice, no source.
 _NEXT = {
@@ -60,11 +58,6 @@ _NEXT = {
 }
 
 
-def _today(talk: Talk) -> Any:
-    bar = talk.desk.bar
-    return business_day(talk.desk.now, bar.zone, bar.closing_minute)
-
-
 # -- making -----------------------------------------------------------------------------
 
 
@@ -74,12 +67,10 @@ def _batch(talk: Talk, given: Given) -> Reply:
     answer = answer_for(talk, given)
     caution_ids = [one.id for one in cautions_at(talk, answer.formula, Step.RESTING, answer)]
     made = batches.make(talk.desk, NewBatch(answer, caution_ids=caution_ids))
-    return _worded_made(
-        talk, made, answer.formula, caution_blocks(talk, answer.formula, Step.RESTING, answer)
-    )
+    return _worded_made(talk, made, clear_line(talk, answer.formula, talk.desk.bar.temperature_c))
 
 
-def _worded_made(talk: Talk, made: Made, view: Any, cautions: Any) -> Reply:
+def _worded_made(talk: Talk, made: Made, clearing: str) -> Reply:
     batch = made.batch
     now = talk.desk.now
     first = _("Batch {number}: {name}, {volume}").format(
@@ -92,16 +83,24 @@ def _worded_made(talk: Talk, made: Made, view: Any, cautions: Any) -> Reply:
         )
     else:
         lines.append(Text(_("It needs no rest.")))
+    recheck = batch.frozen.get("recheck_on")
+    if recheck is not None:
+        lines.append(Text(_("Look again {day}.").format(day=show_full_day(date.fromisoformat(recheck)))))
     lines.append(
         Text(
             _("Discard after {day}: {rule}.").format(
-                day=show_full_day(batch.discard_on), rule=_(batch.discard_rule)
+                day=show_full_day(batch.discard_on), rule=rule_words(batch)
             )
         )
     )
+    if clearing:
+        lines.append(Text(clearing))
+    if batch.frozen.get("past_when_made"):
+        lines.append(Text(_("That day is past: something old went into it. Use a fresh bottle.")))
     if batch.frozen.get("ask_inspector"):
         lines.append(Text(_("How long it may be kept where you are: ask your inspector.")))
-    lines += list(cautions)
+    mark = unconfirmed_mark(talk.desk, batch)
+    lines += [Caution(mark)] if mark else batch_caution(talk.desk, batch, Step.RESTING)
     return Reply(
         (Text(first, strong=True), *lines),
         (
@@ -111,129 +110,10 @@ def _worded_made(talk: Talk, made: Made, view: Any, cautions: Any) -> Reply:
     )
 
 
-# -- showing ----------------------------------------------------------------------------
-
-
-def card(talk: Talk, batch: BatchView) -> Reply:
-    """Show one batch with what can be done next."""
-    units = talk.desk.bar.units
-    first = _("Batch {number}: {name}, {state}").format(
-        number=batch.number, name=batch.name, state=_(STATE_WORDS[batch.state])
-    )
-    rows = []
-    for line in batch.lines:
-        amount = show_amount(line.amount, line.dimension, units)
-        rows.append((line.name + (f" [{line.lot}]" if line.lot else ""), amount))
-    blocks: list[Block] = [Grid(tuple(rows)), *(Text(line) for line in _card_facts(talk, batch))]
-    blocks += [Text(event_words(event)) for event in batch.events if event.what != "made"][-4:]
-    mark = _unconfirmed(batch)
-    if mark:
-        blocks.append(Caution(mark))
-    elif batch.state.open:
-        blocks += _batch_cautions(batch)
-    return Reply((Text(first, strong=True), *blocks), _next_buttons(talk, batch))
-
-
-def _batch_cautions(batch: BatchView) -> list[Block]:
-    ids = batch.frozen.get("cautions", [])
-    return [Caution(_(caution_by_id(ids[0]).text))] if ids else []
-
-
-def _unconfirmed(batch: BatchView) -> str:
-    from bot.chat.grades import unconfirmed_mark  # noqa: PLC0415 - grades are worded in one place
-
-    return unconfirmed_mark(batch)
-
-
-def _card_facts(talk: Talk, batch: BatchView) -> list[str]:
-    units = talk.desk.bar.units
-    made = _("{volume} made {when} by {name}, version {version}").format(
-        volume=show_ml(batch.total_ml, units),
-        when=show_moment(batch.made_at),
-        name=batch.made_by,
-        version=batch.version,
-    )
-    facts = [made]
-    strength = batch.frozen.get("strength_percent")
-    if strength:
-        facts.append(_("{percent} % vol").format(percent=show_number(Fraction(str(strength)), 1)))
-    if batch.state is BatchState.RESTING:
-        facts.append(rest_words(batch, talk.desk.now))
-    if batch.opened_at is not None:
-        facts.append(_("Opened {when}").format(when=show_moment(batch.opened_at)))
-    if batch.state.open:
-        facts.append(_discard_words(batch, _today(talk)))
-    elif batch.lost_ml:
-        facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))
-    return facts
-
-
-def rest_words(batch: BatchView, now: datetime) -> str:
-    """Write how long a batch still rests, or since when it has rested."""
-    if now < batch.rest_until:
-        left = batch.rest_until - now
-        hours = Fraction(round(left / timedelta(hours=1)) or 1)
-        if hours >= 72:
-            hours = Fraction(24 * round(hours / 24))
-        return _("Rests until {when}, {left} more").format(
-            when=show_moment(batch.rest_until), left=show_hours(hours)
-        )
-    return _("Rested since {when}: check how it looks").format(when=show_moment(batch.rest_until))
-
-
-def _discard_words(batch: BatchView, today: Any) -> str:
-    left = (batch.discard_on - today).days
-    day = show_full_day(batch.discard_on)
-    if left < 0:
-        return _("Past its discard date, {day}").format(day=day)
-    if left == 0:
-        return _("Discard today, at the end of the day")
-    return ngettext(
-        "Discard after {day}, {count} day left", "Discard after {day}, {count} days left", left
-    ).format(day=day, count=show_number(left, 0))
-
-
-def event_words(event: EventView) -> str:
-    """Write one thing that happened to a batch."""
-    what = _(_WHAT_WORDS.get(event.what, event.what))
-    text = f"{show_day(local(event.at).date())}: {what}"
-    if event.clarity:
-        text += f", {_(CLARITY_WORDS[Clarity(event.clarity)])}"
-    text += f" ({event.by})"
-    if event.note:
-        text += f": {event.note}"
-    if event.photo:
-        text += " " + _("[photo]")
-    return text
-
-
-def _next_buttons(talk: Talk, batch: BatchView) -> tuple[tuple[Button, ...], ...]:
-    number = batch.number
-    if not batch.state.open:
-        return ((Button(_("Make it again"), f"batch #{batch.formula_id}"),),)
-    rows: list[tuple[Button, ...]] = []
-    if batch.state is not BatchState.IN_USE:
-        rows.append(clarity_buttons(number))
-        rows.append((Button(_("Open it"), f"open {number}"),))
-    else:
-        rows.append((Button(_("Used up"), f"used {number}"), Button(_("Check"), f"check {number}")))
-    rows.append((Button(_("Discard"), f"discard {number}"), Button(_("Note a lot"), f"lot {number}")))
-    return tuple(rows)
-
-
-def clarity_buttons(number: int) -> tuple[Button, ...]:
-    """Return the three answers to 'how does it look?'."""
-    return (
-        Button(_("Clear"), f"check {number} clear"),
-        Button(_("Hazy"), f"check {number} hazy"),
-        Button(_("Split"), f"check {number} split"),
-    )
-
-
 def _list(talk: Talk, given: Given) -> Reply:
     everything = bool(talk.line.split()[1:2]) and talk.line.split()[1].casefold() in {"all", "everything"}
     known = batches.listed(talk.desk, everything)
-    today = _today(talk)
+    today = business_today(talk)
     if not known:
         return reply(
             _("No batch is resting or in use."),
@@ -314,6 +194,8 @@ def _check(talk: Talk, given: Given) -> Reply:
         ]
     elif clarity is not Clarity.CLEAR:
         lines.append(Text(_("I will ask again in a day.")))
+    else:
+        lines += batch_caution(talk.desk, batch, Step.BOTTLING)
     if note:
         lines.append(Text(_("Noted: {note}").format(note=note)))
     if talk.message.photo is not None:
@@ -337,26 +219,15 @@ def _open(talk: Talk, given: Given) -> Reply:
     lines: list[Block] = []
     if batch.state is BatchState.RESTING and batch.clarity != Clarity.CLEAR:
         lines.append(Text(_("Nobody has seen it clear yet.")))
-    lines.append(Text(_discard_words(made.batch, _today(talk))))
-    lines += _spray_caution(batch)
+    if made.batch.shortened_by_opening:
+        lines.append(Text(_("Opening it started another clock: {rule}.").format(rule=rule_words(made.batch))))
+    lines.append(Text(discard_words(made.batch, business_today(talk))))
+    lines += batch_caution(talk.desk, batch, Step.SPRAYING if is_sprayed(batch) else Step.STORING)
     return Reply(
         (Text(first, strong=True), *lines),
         ((Button(_("Used up"), f"used {batch.number}"), undo_button(talk)),),
         edits=talk.message.tapped is not None,
     )
-
-
-def _spray_caution(batch: BatchView) -> list[Block]:
-    if batch.frozen.get("preparation") != "aroma mist":
-        return []
-    from bot.trade.cautions import cautions_for  # noqa: PLC0415 - only for sprayed batches
-    from bot.trade.jurisdiction import Jurisdiction  # noqa: PLC0415
-    from bot.trade.kinds import IngredientKind, Preparation  # noqa: PLC0415
-
-    kinds = [IngredientKind(line["kind"]) for line in batch.frozen["lines"]]
-    strength = batch.frozen.get("strength_percent")
-    found = cautions_for(Step.SPRAYING, kinds, strength, Jurisdiction.OTHER, Preparation.AROMA_MIST)
-    return [Caution(_(found[0].text))] if found else []
 
 
 def _used(talk: Talk, given: Given) -> Reply:
@@ -426,7 +297,7 @@ def _discard(talk: Talk, given: Given) -> Reply:
     lines: list[Block] = []
     if given.get("note"):
         lines.append(Text(_("Why: {reason}").format(reason=given["note"])))
-    lines += _discard_caution(batch)
+    lines += batch_caution(talk.desk, batch, Step.DISCARDING)
     return Reply(
         (Text(first, strong=True), *lines),
         (
@@ -437,18 +308,6 @@ def _discard(talk: Talk, given: Given) -> Reply:
         ),
         edits=talk.message.tapped is not None,
     )
-
-
-def _discard_caution(batch: BatchView) -> list[Block]:
-    from bot.trade.cautions import cautions_for  # noqa: PLC0415 - only here
-    from bot.trade.jurisdiction import Jurisdiction  # noqa: PLC0415
-    from bot.trade.kinds import IngredientKind, Preparation  # noqa: PLC0415
-
-    kinds = [IngredientKind(line["kind"]) for line in batch.frozen["lines"]]
-    preparation = Preparation(batch.frozen["preparation"])
-    strength = batch.frozen.get("strength_percent")
-    found = cautions_for(Step.DISCARDING, kinds, strength, Jurisdiction.OTHER, preparation)
-    return [Caution(_(found[0].text))] if found else []
 
 
 def _ask_lot_ingredient(talk: Talk, given: Given) -> Question:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.asks import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT
-from bot.chat.commands.formulas import show_range
 from bot.chat.commands.scaling import answer_for, said_target, target_title
+from bot.chat.formula_card import show_range
 from bot.chat.language import _, ngettext, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text
 from bot.chat.swapping import SWAP_SLOT

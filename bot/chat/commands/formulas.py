@@ -8,101 +8,29 @@ from typing import Any
 
 from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import FORMULA_SLOT, is_liquid, never, no_formulas, undo_button
-from bot.chat.cautioning import caution_blocks, cautions_at
+from bot.chat.cautioning import cautions_at
 from bot.chat.commands.scaling import line_texts
-from bot.chat.language import _, ngettext, show_number
+from bot.chat.formula_card import card, kind_name, show_hours
+from bot.chat.grading import confirm_graded, grade_notes, stop_at_unlisted
+from bot.chat.language import _, ngettext
 from bot.chat.message import Block, Button, Reply, Text, reply
 from bot.chat.pieces import Noun
 from bot.chat.plural import singular
 from bot.chat.talk import Command, Given, Say, Talk
-from bot.chat.units import show_ml, show_quantity
+from bot.chat.units import show_quantity
 from bot.chat.values import Detail, Duration, IngredientLine, Span, Unknown
 from bot.trade.caution import Caution as TradeCaution
 from bot.trade.caution import Step
 from bot.trade.kinds import PREPARATION_DEFAULTS, Preparation, guess_kind
 from bot.trade.words import N_
-from bot.work import formulas, scaling
+from bot.work import formulas
 from bot.work.errors import AlreadyThereError
 from bot.work.formulas import Draft, DraftLine, FormulaView
 
 _MOST_LISTED = 30
 
 
-def kind_name(preparation: Preparation) -> str:
-    """Return a kind of preparation in words."""
-    return _(preparation.value)
-
-
 # -- showing ----------------------------------------------------------------------------
-
-
-def card(talk: Talk, view: FormulaView) -> Reply:
-    """Show one version of a formula with what can be done next."""
-    units = talk.desk.bar.units
-    title = _("{name}: {kind}, version {version}").format(
-        name=view.name, kind=kind_name(view.preparation), version=view.version
-    )
-    blocks: list[Block] = [line_texts(view, units), *(Text(line) for line in _facts(view, units))]
-    blocks += caution_blocks(talk, view, Step.ADDING)
-    ref = f"#{view.id}"
-    return Reply(
-        (Text(title, strong=True), *blocks),
-        (
-            (
-                Button(_("Scale"), f"scale {ref}"),
-                Button(_("Cost"), f"cost {ref} x1"),
-                Button(_("Make"), f"batch {ref}"),
-            ),
-            (
-                Button(_("Change"), f"change {ref}"),
-                Button(_("Rename"), f"rename {ref}"),
-                Button(_("Put away"), f"archive {ref}"),
-            ),
-        ),
-    )
-
-
-def _facts(view: FormulaView, units: str) -> list[str]:
-    facts = []
-    strength = scaling.strength_of(view)
-    if view.total_ml:
-        made = view.total_ml * scaling.finished_share(view)
-        text = _("Makes {volume}").format(volume=show_ml(made, units))
-        if strength is not None and strength.strength_percent > 0:
-            percent = Fraction(str(round(strength.strength_percent, 1)))
-            text += _(" at {percent} % vol").format(percent=show_number(percent, 1))
-        facts.append(text)
-    days = ngettext("{count} day", "{count} days", view.discard_days).format(count=view.discard_days)
-    if view.rest_hours:
-        text = _("Rests {hours}, discard after {days}").format(hours=show_hours(view.rest_hours), days=days)
-    else:
-        text = _("Needs no rest, discard after {days}").format(days=days)
-    facts.append(text)
-    if view.sprays is not None:
-        text = _("{sprays} sprays a drink, {ml} ml each").format(
-            sprays=show_range(*view.sprays), ml=show_range(*view.spray_ml)
-        )
-        if view.garnish is not None:
-            text += _(", instead of fresh {fruit}").format(fruit=view.garnish.name)
-        facts.append(text)
-    return facts
-
-
-def show_range(low: Fraction, high: Fraction, places: int = 3) -> str:
-    """Write a range, or one number where both ends are the same."""
-    if low == high:
-        return show_number(low, places)
-    return _("{low} to {high}").format(low=show_number(low, places), high=show_number(high, places))
-
-
-def show_hours(hours: Fraction) -> str:
-    """Write a length of time in hours, or in days where it is many."""
-    if hours >= 72 and hours % 24 == 0:
-        days = int(hours / 24)
-        return ngettext("{count} day", "{count} days", days).format(count=days)
-    if hours == 0:
-        return _("not at all")
-    return ngettext("{count} hour", "{count} hours", int(hours)).format(count=show_number(hours, 1))
 
 
 def _show(talk: Talk, given: Given) -> Reply:
@@ -207,6 +135,7 @@ def _accept_lines(talk: Talk, given: Given, value: Any) -> tuple[DraftLine | Det
             lines.append(draft_line(talk, part))
         elif isinstance(part, Detail):
             lines.append(part)
+    stop_at_unlisted(talk, lines)
     return tuple(lines)
 
 
@@ -320,13 +249,14 @@ def _new(talk: Talk, given: Given) -> Reply:
         draft = replace(draft, sprays=(given["sprays"].low, given["sprays"].high))
     if not draft.lines:
         raise Say(reply(_("A formula needs at least one ingredient, such as: lime oil 10 ml")))
+    confirm_graded(talk, given["lines"])
     view = formulas.add(talk.desk, given["new_name"], draft)
     return _written(talk, view, _("{name} is in the book.").format(name=view.name))
 
 
 def _written(talk: Talk, view: FormulaView, first: str) -> Reply:
     shown = card(talk, view)
-    notes: list[Block] = []
+    notes: list[Block] = [*grade_notes(view)]
     for line in view.lines:
         if line.ingredient.kind.value == "spirit" and line.ingredient.strength_percent is None:
             notes.append(
@@ -357,6 +287,7 @@ def _change(talk: Talk, given: Given) -> Reply:
     draft = apply_details(talk, formulas.draft_of(view), given["lines"])
     if not draft.lines:
         raise Say(reply(_("A formula needs at least one ingredient.")))
+    confirm_graded(talk, given["lines"])
     changed = formulas.change(talk.desk, view.id, draft)
     first = _("{name} is now version {version}. Batches keep the version they were made by.").format(
         name=changed.name, version=changed.version

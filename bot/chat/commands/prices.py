@@ -170,7 +170,7 @@ def _price(talk: Talk, given: Given) -> Reply:
 
 def garnish_line(price: PriceView) -> str:
     """Write what a piece of fruit gives in garnishes and what one then costs."""
-    from bot.chat.commands.formulas import show_range  # noqa: PLC0415 - one small wording
+    from bot.chat.formula_card import show_range  # noqa: PLC0415 - one small wording
 
     assert price.garnishes is not None  # noqa: S101 - the caller looked
     low, high = price.garnishes

@@ -1,0 +1,113 @@
+"""A formula as a card: what is in it, what it makes, what to mind, and what can be done next."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.cautioning import caution_blocks
+from bot.chat.clearing_words import clear_button, clear_line
+from bot.chat.commands.scaling import line_texts
+from bot.chat.grades import allergen_line, grade_buttons, mark
+from bot.chat.language import _, ngettext, show_number
+from bot.chat.message import Block, Button, Caution, Reply, Text
+from bot.chat.talk import Talk
+from bot.chat.units import show_ml, show_percent
+from bot.trade.caution import Step
+from bot.trade.kinds import Preparation
+from bot.work import allergies, grades, scaling
+from bot.work.formulas import FormulaView
+from bot.work.mixing import mix_of
+
+
+def kind_name(preparation: Preparation) -> str:
+    """Return a kind of preparation in words."""
+    return _(preparation.value)
+
+
+def card(talk: Talk, view: FormulaView) -> Reply:
+    """Show one version of a formula with what can be done next."""
+    units = talk.desk.bar.units
+    title = _("{name}: {kind}, version {version}").format(
+        name=view.name, kind=kind_name(view.preparation), version=view.version
+    )
+    lines = _facts(view, units)
+    lines += [
+        clear_line(talk, view, talk.desk.bar.temperature_c),
+        allergen_line(allergies.named_in(talk.desk, view)),
+    ]
+    blocks: list[Block] = [line_texts(view, units), *(Text(line) for line in lines if line)]
+    questions = grades.open_in_formula(view)
+    if questions:
+        blocks.append(Caution(mark([one.ingredient.name for one in questions])))
+    else:
+        blocks += caution_blocks(talk, view, Step.ADDING)
+    return Reply((Text(title, strong=True), *blocks), (*_buttons(view), *grade_buttons(questions)))
+
+
+def _buttons(view: FormulaView) -> tuple[tuple[Button, ...], ...]:
+    ref = f"#{view.id}"
+    rows: list[tuple[Button, ...]] = [
+        (
+            Button(_("Scale"), f"scale {ref}"),
+            Button(_("Cost"), f"cost {ref} x1"),
+            Button(_("Make"), f"batch {ref}"),
+        ),
+        (
+            Button(_("Change"), f"change {ref}"),
+            Button(_("Rename"), f"rename {ref}"),
+            Button(_("Put away"), f"archive {ref}"),
+        ),
+    ]
+    mix = mix_of(view)
+    more: list[Button] = []
+    if mix.has_oil:
+        more.append(clear_button(view))
+    if mix.has_spirit:
+        more.append(Button(_("Strength"), f"strength {ref}"))
+    if mix.has_oil or scaling.is_sprayed(view):
+        more.append(Button(_("Dose"), f"dose {ref}"))
+    if more:
+        rows.append(tuple(more))
+    return tuple(rows)
+
+
+def _facts(view: FormulaView, units: str) -> list[str]:
+    facts = []
+    strength = scaling.strength_of(view)
+    made = scaling.made_ml(view)
+    if made:
+        text = _("Makes {volume}").format(volume=show_ml(made, units))
+        if strength is not None and strength.strength_percent > 0:
+            text += _(" at {percent}").format(percent=show_percent(strength.strength_percent))
+        facts.append(text)
+    days = ngettext("{count} day", "{count} days", view.discard_days).format(count=view.discard_days)
+    if view.rest_hours:
+        text = _("Rests {hours}, discard after {days}").format(hours=show_hours(view.rest_hours), days=days)
+    else:
+        text = _("Needs no rest, discard after {days}").format(days=days)
+    facts.append(text)
+    if view.sprays is not None:
+        text = _("{sprays} sprays a drink, {ml} ml each").format(
+            sprays=show_range(*view.sprays), ml=show_range(*view.spray_ml)
+        )
+        if view.garnish is not None:
+            text += _(", instead of fresh {fruit}").format(fruit=view.garnish.name)
+        facts.append(text)
+    return facts
+
+
+def show_range(low: Fraction, high: Fraction, places: int = 3) -> str:
+    """Write a range, or one number where both ends are the same."""
+    if low == high:
+        return show_number(low, places)
+    return _("{low} to {high}").format(low=show_number(low, places), high=show_number(high, places))
+
+
+def show_hours(hours: Fraction) -> str:
+    """Write a length of time in hours, or in days where it is many."""
+    if hours >= 72 and hours % 24 == 0:
+        days = int(hours / 24)
+        return ngettext("{count} day", "{count} days", days).format(count=days)
+    if hours == 0:
+        return _("not at all")
+    return ngettext("{count} hour", "{count} hours", int(hours)).format(count=show_number(hours, 1))
