@@ -336,6 +336,111 @@ class Waste(Numbered):
     corrects: Mapped[int | None]
     source: Mapped[str] = mapped_column(String(80))
     line: Mapped[int]
+    late: Mapped[bool] = mapped_column(default=False)  # logged in the bar's late shift
+
+
+class Delivery(Numbered):
+    """Something bought in. An undo is a row with the opposite signs that points to the first."""
+
+    __tablename__ = "delivery"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        UniqueConstraint("bar_id", "source", "line"),
+        Index(None, "bar_id", "ingredient_id", "business_day"),
+        Index(None, "bar_id", "business_day"),
+    )
+
+    ingredient_id: Mapped[int]
+    dimension: Mapped[str] = mapped_column(String(8))
+    amount_milli: Mapped[int]  # thousandths of mL, g or pieces, so that the database can add them up
+    cost_minor: Mapped[int | None]
+    price_id: Mapped[int | None]
+    business_day: Mapped[date]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    source: Mapped[str] = mapped_column(String(80))
+    line: Mapped[int]
+
+
+class StockCount(Numbered):
+    """What somebody counted on hand. A void row takes the one it points to back."""
+
+    __tablename__ = "stock_count"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "id"),
+    )
+
+    ingredient_id: Mapped[int]
+    dimension: Mapped[str] = mapped_column(String(8))
+    amount_milli: Mapped[int]
+    business_day: Mapped[date]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)
+
+
+class PeeledFruit(Numbered):
+    """Fruit whose peel was used and whose flesh is left, with the moment at which that counts as lost."""
+
+    __tablename__ = "peeled_fruit"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "lost_at"),
+        Index(None, "bar_id", "lost_at"),
+    )
+
+    ingredient_id: Mapped[int]
+    count_milli: Mapped[int]
+    business_day: Mapped[date]
+    lost_at: Mapped[datetime]
+    at: Mapped[datetime]
+    by: Mapped[int]
+
+
+class Juicing(Numbered):
+    """Fruit juiced and what it gave: the bar's own yield. A void row takes the one it points to back."""
+
+    __tablename__ = "juicing"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "id"),
+    )
+
+    ingredient_id: Mapped[int]
+    count_milli: Mapped[int]
+    volume_ml: Mapped[Fraction]
+    business_day: Mapped[date]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)
+
+
+class PeeledUse(Numbered):
+    """What became of peeled fruit: juiced, binned, batch, or undone. An undo has the opposite sign."""
+
+    __tablename__ = "peeled_use"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "peeled_id"], ["peeled_fruit.bar_id", "peeled_fruit.id"]),
+        ForeignKeyConstraint(["bar_id", "waste_id"], ["waste.bar_id", "waste.id"]),
+        ForeignKeyConstraint(["bar_id", "juicing_id"], ["juicing.bar_id", "juicing.id"]),
+        ForeignKeyConstraint(["bar_id", "batch_id"], ["batch.bar_id", "batch.id"]),
+        Index(None, "bar_id", "peeled_id"),
+        Index(None, "bar_id", "waste_id"),
+    )
+
+    peeled_id: Mapped[int]
+    what: Mapped[str] = mapped_column(String(12))
+    count_milli: Mapped[int]
+    waste_id: Mapped[int | None]
+    juicing_id: Mapped[int | None]
+    batch_id: Mapped[int | None]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
 
 
 class Entry(Numbered):
