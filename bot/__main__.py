@@ -95,7 +95,7 @@ def _console(settings: Settings, chosen: argparse.Namespace) -> int:
         store = Store(url)
         try:
             migrate.upgrade(store)
-            name = chosen.name or (_DEMO_OWNER if chosen.demo else "me")
+            name = chosen.name or (_DEMO_OWNER if chosen.demo else console.usual_name(store))
             if chosen.demo:
                 from bot.work import demo  # noqa: PLC0415
 

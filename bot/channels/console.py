@@ -14,7 +14,7 @@ from bot.channels.wording import plain_lines
 from bot.chat.conversation import Conversation
 from bot.chat.due import worded_reminder
 from bot.chat.message import Button, Message, Place, Reply, Sender
-from bot.work import reminders
+from bot.work import people, reminders
 from bot.work.desk import Clock
 from storage.store import Store
 
@@ -165,6 +165,13 @@ def _ask() -> str:
         if not line.endswith("\\"):
             return "\n".join(parts)
         prompt = ". "
+
+
+def usual_name(store: Store) -> str:
+    """Return who sits at the terminal when nobody says: the only one who ever did, else 'me'."""
+    with store.reading() as unit:
+        known = people.known_names(unit, CHANNEL)
+    return known[0] if len(known) == 1 else "me"
 
 
 def intro(demo: bool, interactive: bool) -> str:

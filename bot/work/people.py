@@ -164,6 +164,13 @@ def at_home(unit: Unit, presence: Presence) -> Presence | None:
     return replace(presence, bar=BarView.of(bar), role=Role(member.role), name=member.name, language=language)
 
 
+def known_names(unit: Unit, channel: str) -> list[str]:
+    """Return the names of everyone who ever wrote by a channel, in the order in which they came."""
+    return list(
+        unit.session.scalars(select(Person.name).where(Person.channel == channel).order_by(Person.id))
+    )
+
+
 def keep_question(unit: Unit, room_id: int, person_id: int, state: dict[str, Any], now: datetime) -> int:
     """Write down a question in progress and return its new number; earlier buttons of it go stale."""
     row = unit.session.get(Question, (room_id, person_id))

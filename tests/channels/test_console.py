@@ -127,11 +127,13 @@ def test_the_demo_fills_the_database_once(run: Run) -> None:
     found = re.search(counts, first.stdout)
     assert found is not None
     assert b"The Copper Gull was filled before: " + found[0] in second.stdout
-    # What it says to type opens the bar.
+    # What it says to type opens the bar, and so does the console while nobody else sits there.
     assert b"python -m bot console --name Robin" in first.stdout
-    opened = run("console", "--name", "Robin", typed="team\n")
-    assert opened.stdout.startswith(b"The Copper Gull: 3 in the team\n")
-    # And the console's own name is still free for a bar of one's own.
+    for name in (["--name", "Robin"], []):
+        opened = run("console", *name, typed="team\n")
+        assert opened.stdout.startswith(b"The Copper Gull: 3 in the team\n")
+    # Another name is free for a bar of one's own, and from then on the console has to be told.
+    assert run("console", "--name", "Ana", typed="week\n").stdout.startswith(b"You are not in a bar yet.\n")
     assert run("console", typed="week\n").stdout.startswith(b"You are not in a bar yet.\n")
 
 
