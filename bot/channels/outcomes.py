@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+import httpcore
 import httpx
 from telegram.error import (
     BadRequest,
@@ -34,7 +35,17 @@ class Verdict:
 
 
 # Raised before anything left this machine, so nothing can have arrived.
-_NEVER_LEFT = (httpx.ConnectTimeout, httpx.PoolTimeout, httpx.ConnectError, httpx.UnsupportedProtocol)
+_NEVER_LEFT = (
+    httpcore.ConnectTimeout,
+    httpcore.PoolTimeout,
+    httpcore.ConnectError,
+    httpcore.UnsupportedProtocol,
+    httpx.ConnectTimeout,
+    httpx.PoolTimeout,
+    httpx.ConnectError,
+    httpx.UnsupportedProtocol,
+)
+_BROKE_OFF = (httpcore.NetworkError, httpcore.ProtocolError, httpx.HTTPError)
 
 
 def classify(error: TelegramError) -> Verdict:
@@ -63,7 +74,7 @@ def _network(error: NetworkError) -> Verdict:
     cause = error.__cause__
     if isinstance(cause, _NEVER_LEFT):
         return Verdict(Outcome.NOT_SENT, wait=1.0, what=type(cause).__name__)
-    if not isinstance(error, TimedOut) and not isinstance(cause, httpx.HTTPError):
+    if not isinstance(error, TimedOut) and not isinstance(cause, _BROKE_OFF):
         # The server answered 5xx: Telegram did not take the message.
         return Verdict(Outcome.NOT_SENT, wait=1.0, what=error.message)
     # A read or write that broke off: the message may have arrived.

@@ -28,13 +28,13 @@ from telegram import (
 )
 from telegram.error import Conflict, InvalidToken, NetworkError, RetryAfter, TelegramError
 from telegram.helpers import create_deep_linked_url
-from telegram.request import HTTPXRequest
 
 from bot.channels.only_one import AlreadyRunningError, OnlyOne
 from bot.channels.outcomes import classify
 from bot.channels.sending import Postman, Target, may_be_repeat
 from bot.channels.turns import Lately, Turns
 from bot.channels.updates import ALLOWED, CHANNEL, Incoming, read_update
+from bot.channels.wire import LeanRequest
 from bot.chat.commands import all_commands
 from bot.chat.conversation import AlreadyDoneError, Conversation
 from bot.chat.language import _
@@ -343,15 +343,13 @@ class TelegramChannel:
 
 
 def _bot(settings: Settings) -> Bot:
-    local = settings.telegram_api_base.startswith("http://")
-    # A server on the same machine needs no certificates, and loading them takes its time.
-    options: dict[str, Any] = {"httpx_kwargs": {"verify": False, "trust_env": False}} if local else {}
+    encrypted = not settings.telegram_api_base.startswith("http://")
     return Bot(
         settings.telegram_bot_token.get_secret_value(),
         base_url=settings.telegram_api_base,
         base_file_url=settings.telegram_file_base,
-        request=HTTPXRequest(connection_pool_size=64, **options),
-        get_updates_request=HTTPXRequest(connection_pool_size=1, read_timeout=_POLL_SECONDS + 10, **options),
+        request=LeanRequest(64, encrypted=encrypted),
+        get_updates_request=LeanRequest(1, read_timeout=_POLL_SECONDS + 10, encrypted=encrypted),
     )
 
 
