@@ -111,6 +111,8 @@ class Person(Base):
     name: Mapped[str] = mapped_column(String(128))
     language: Mapped[str | None] = mapped_column(String(12))
     bar_id: Mapped[int | None] = mapped_column(ForeignKey("bar.id"))  # the bar they stand in now
+    wrong_codes: Mapped[int] = mapped_column(Integer, default=0, server_default="0")  # tried in a row
+    wrong_code_at: Mapped[datetime | None]
 
 
 class Room(Base):
@@ -447,13 +449,19 @@ class Entry(Numbered):
     """The bar's log: who did what, when, to what; an undo points to what it undid."""
 
     __tablename__ = "entry"
-    __table_args__ = (UniqueConstraint("bar_id", "undo_of"), Index(None, "bar_id", "by", "id"))
+    __table_args__ = (
+        UniqueConstraint("bar_id", "undo_of"),
+        Index(None, "bar_id", "by", "id"),
+        Index(None, "bar_id", "source"),
+    )
 
     at: Mapped[datetime]
     by: Mapped[int]
     what: Mapped[str] = mapped_column(String(24))
     details: Mapped[dict[str, Any]]
     undo_of: Mapped[int | None]
+    source: Mapped[str | None] = mapped_column(String(80))  # the key of the message that said it
+    corrects: Mapped[int | None]  # the entry in whose place this one stands, after the message was edited
 
 
 class Reminder(Numbered):

@@ -174,9 +174,18 @@ class Desk:
     now: datetime
     source: str
     entry: int | None = None  # the last line written into the log, by which it can be undone
+    corrects: int | None = None  # the entry in whose place what is logged now stands
 
     def log(self, what: str, undo_of: int | None = None, **details: Any) -> int:
         """Write a line into the bar's log and return its number, by which it can be undone."""
-        row = Entry(at=self.now, by=self.person_id, what=what, details=details, undo_of=undo_of)
+        row = Entry(
+            at=self.now,
+            by=self.person_id,
+            what=what,
+            details=details,
+            undo_of=undo_of,
+            source=self.source[:80],
+            corrects=self.corrects if undo_of is None else None,
+        )
         self.entry = self.book.add(row).id
         return self.entry
