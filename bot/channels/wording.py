@@ -23,7 +23,8 @@ def plain_lines(reply: Reply, width: int = _TEXT_WIDTH, grid_width: int = _GRID_
         text = caution_words(block) if isinstance(block, Caution) else block.text
         for paragraph in text.split("\n"):
             lines += textwrap.wrap(paragraph, width) or [""]
-    return lines
+    # What must not be torn apart has its place now; whoever searches plain text types a plain space.
+    return [line.replace("\u00a0", " ").replace("\u202f", " ") for line in lines]
 
 
 def caution_words(block: Caution) -> str:

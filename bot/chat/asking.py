@@ -197,7 +197,8 @@ def _ask_again(
 ) -> Reply:
     """Put the question once more, with what was wrong above and any offered mending as answers."""
     again = ask(talk, command, state, given, slot, said.first_line)
-    offered = [one for row in said.buttons for one in row]
+    shown = {one.label for row in again.buttons for one in row}
+    offered = [one for row in said.buttons for one in row if one.label not in shown]
     if not offered:
         return again
     nonce = again.buttons[-1][-1].line.split()[1]

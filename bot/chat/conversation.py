@@ -9,14 +9,17 @@ from dataclasses import dataclass, replace
 from bot.chat import asking, reading
 from bot.chat.commands import all_commands, command_at_start
 from bot.chat.language import Tongue, _, speaking
-from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, replies_to_json, reply
+from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, replies_to_json, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.pieces import Noun
 from bot.chat.reading import PhraseError
 from bot.chat.talk import Command, Given, Say, Talk
-from bot.chat.values import Unknown
+from bot.chat.units import show_ml, unit_name
+from bot.chat.values import Line, Unknown
 from bot.chat.vocabulary import vocabulary_for
 from bot.chat.worded_errors import worded, worded_phrase_error
 from bot.trade.errors import TradeError
+from bot.trade.kinds import IngredientKind, guess_kind
 from bot.work import people
 from bot.work.desk import BarView, Clock
 from bot.work.errors import WorkError
@@ -196,9 +199,14 @@ class Conversation:
         spoken = command_at_start(text)
         if question is not None and "command" in question.state and talk.message.tapped is None:
             return _while_asked(talk, question, text, spoken)
+        if spoken is None and talk.message.tapped is None:
+            return _as_waste(talk, text)
         return _Plan(*spoken) if spoken is not None else _Plan()
 
     def _run(self, talk: Talk, plan: _Plan, reading_only: bool = False) -> list[Reply]:
+        return _noting_assumptions(talk, self._done(talk, plan, reading_only))
+
+    def _done(self, talk: Talk, plan: _Plan, reading_only: bool) -> list[Reply]:
         if plan.stale:
             return [reply(_("This button is out of date."), _("Ask again and use the new buttons."))]
         if plan.answer is not None:
@@ -327,6 +335,29 @@ def _by_word(word: str) -> Command | None:
     return found[0] if found is not None else None
 
 
+def _as_waste(talk: Talk, text: str) -> _Plan:
+    """Take '6 oranges mouldy, 2 limes' for waste, as the prompt at close invites one to type it."""
+    if talk.presence.bar is None:
+        return _Plan()
+    command = all_commands()["waste"]
+    try:
+        phrase = reading.read(command.rule, text, talk.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return _Plan()
+    lines = phrase.lines or (Line(tuple(phrase.slots.values())),)
+    if not all(_is_counted_fruit(line) for line in lines):
+        return _Plan()
+    talk.line = f"{command.name} {text}"
+    return _Plan(command, text)
+
+
+def _is_counted_fruit(line: Line) -> bool:
+    said = {one.slot: one.value for one in line.filled}
+    fruit = said.get("fruit")
+    name = fruit.name if isinstance(fruit, Noun) else getattr(fruit, "text", "")
+    return "waste_amount" in said and guess_kind(name) is IngredientKind.FRUIT
+
+
 def _while_asked(
     talk: Talk, question: people.PendingQuestion, text: str, spoken: tuple[Command, str] | None
 ) -> _Plan:
@@ -424,6 +455,22 @@ def _worded(error: Exception, talk: Talk) -> list[Reply]:
     if answer is None:
         raise error
     return [answer]
+
+
+def _noting_assumptions(talk: Talk, replies: list[Reply]) -> list[Reply]:
+    """Say what a house measure was taken to hold, where the bar has not set it."""
+    if not talk.assumed or not replies or replies[-1].choosing:
+        return replies
+    notes = [
+        Text(
+            _("A {name} is taken as {size}, common practice. Yours: bar {name} {size}").format(
+                name=unit_name(name), size=show_ml(talk.desk.bar.house.ml(name))
+            )
+        )
+        for name in sorted(talk.assumed)
+    ]
+    last = replies[-1]
+    return [*replies[:-1], replace(last, blocks=(*last.blocks, *notes))]
 
 
 def _too_long(replies: list[Reply]) -> bool:

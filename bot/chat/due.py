@@ -87,7 +87,7 @@ def _close(due: DueReminder) -> _Worded:
         )
     rows = (
         (Button(_("Log waste"), "waste"), Button(_("Nothing tonight"), f"done {due.id}")),
-        _snooze(due, (_("In half an hour"), "30 min"), (_("Tomorrow noon"), "11 hours")),
+        _snooze(due, (_("In half an hour"), "30 min"), (_("At noon"), "12:00")),
     )
     return first, lines, rows
 

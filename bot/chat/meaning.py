@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import time
 from fractions import Fraction
 from typing import Any
 
 from lark import Token, Transformer, v_args
 from lark.tree import Meta
 
+from bot.chat.numbers import NotANumberError
 from bot.chat.pieces import Noun
 from bot.chat.values import (
     Amount,
@@ -38,7 +40,6 @@ from bot.chat.values import (
 )
 from bot.trade.measures import Dimension, Quantity, dimension, to_g
 
-_SIGNS = {"€": "EUR", "£": "GBP", "¥": "JPY"}  # a dollar sign alone does not say whose dollar
 _HOURS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24), "WEEKS": Fraction(168)}
 _HOURS["MONTHS"] = Fraction(30 * 24)  # a month of shelf life is counted as 30 days
 
@@ -69,6 +70,12 @@ def _numbers(children: list[Any]) -> list[Fraction]:
 def _is_sign(child: Any) -> bool:
     """Whether a child is a word or sign that names nothing."""
     return isinstance(child, Spoken) and not isinstance(child.meaning, Noun)
+
+
+def _whole(number: Fraction) -> int:
+    if number.denominator != 1:
+        raise NotANumberError(str(number))
+    return int(number)
 
 
 class Meaning(Transformer[Token, Any]):
@@ -121,6 +128,12 @@ class Meaning(Transformer[Token, Any]):
     def counted(self, children: list[Any]) -> Amount:
         return Amount(children[0].meaning, "each")
 
+    def moment(self, children: list[Any]) -> time:
+        hour, _colon, minute = str(children[0].meaning).partition(":")
+        if int(hour) > 23 or int(minute) > 59:
+            raise NotANumberError(str(children[0].meaning))
+        return time(int(hour), int(minute))
+
     def duration(self, children: list[Any]) -> Duration:
         return Duration(children[0].meaning * _HOURS[children[1].type])
 
@@ -153,16 +166,16 @@ class Meaning(Transformer[Token, Any]):
 
     def batch(self, children: list[Any]) -> int:
         token = children[0]
-        return int(str(token.meaning).partition(".")[0])
+        if token.type == "HASH":
+            return int(str(token.meaning).partition(".")[0])
+        return _whole(token.meaning)
 
     def money(self, children: list[Any]) -> Money:
         number = _numbers(children)[0]
         currency = None
         for token in children:
-            if token.type == "CODE":
+            if token.type in {"CODE", "SIGN"}:
                 currency = token.meaning
-            elif token.type == "SIGN":
-                currency = _SIGNS.get(token.meaning)
         return Money(number, currency)
 
     # -- targets -----------------------------------------------------------------------
@@ -322,4 +335,4 @@ class Meaning(Transformer[Token, Any]):
 
     @v_args(meta=True)
     def batch_card(self, meta: Meta, children: list[Any]) -> Filled:
-        return Filled("batch", int(_numbers(children)[0]), self._text[meta.start_pos : meta.end_pos])
+        return Filled("batch", _whole(_numbers(children)[0]), self._text[meta.start_pos : meta.end_pos])

@@ -9,15 +9,24 @@ from bot.chat.message import reply
 from bot.chat.talk import Say
 from bot.chat.values import Money
 
+# A sign alone does not say whose: each stands for any currency that is written with it (CLDR).
+_DOLLARS = """
+    USD AUD BBD BMD BND BSD BZD CAD CLP COP CUP CVE DOP FJD GYD HKD JMD KYD LRD MXN NAD NZD SBD SGD SRD
+    TTD TWD UYU XCD ARS
+"""
+_SIGNS = {
+    "€": {"EUR"},
+    "£": {"GBP", "EGP", "FKP", "GIP", "SHP"},
+    "¥": {"JPY", "CNY"},
+    "$": set(_DOLLARS.split()),
+}
+
 
 def as_money(value: Money, currency: str) -> Decimal:
     """Return an amount in the bar's currency. Says so when another currency was written."""
-    if value.currency is not None and value.currency != currency:
+    said = value.currency
+    if said is not None and currency not in _SIGNS.get(said, {said}):
         raise Say(
-            reply(
-                _("This bar counts in {currency}, not {other}.").format(
-                    currency=currency, other=value.currency
-                )
-            )
+            reply(_("This bar counts in {currency}, not {other}.").format(currency=currency, other=said))
         )
     return Decimal(value.number.numerator) / Decimal(value.number.denominator)

@@ -14,7 +14,7 @@ from bot.chat.language import _
 from bot.chat.message import Button, Message, Reply, reply
 from bot.chat.pieces import Noun, Vocabulary
 from bot.chat.values import Amount, Filled, Hash, Line, Named, Unknown
-from bot.trade.measures import AmbiguousUnit, Quantity
+from bot.trade.measures import HOUSE_MEASURES, AmbiguousUnit, Quantity
 from bot.trade.unit_words import AmbiguousUnitError, resolve_unit
 from bot.work.desk import Clock, Desk
 from bot.work.people import Presence
@@ -50,6 +50,7 @@ class Talk:
     line: str = ""
     deep_link: Callable[[str], str] | None = None
     extra: dict[str, Any] = field(default_factory=dict)
+    assumed: set[str] = field(default_factory=set)  # house measures of which a default was taken
 
     @cached_property
     def desk(self) -> Desk:
@@ -75,7 +76,8 @@ class Talk:
         first = _("I know no {what} called “{name}”.").format(what=what, name=named.text)
         near = self.near(named.text, kind)
         if not near:
-            return reply(first)
+            list_them = ((Button(_("Formulas"), "formulas"),),) if kind == "FORMULA" else ()
+            return reply(first, buttons=list_them)
         buttons = tuple((Button(name, self.line_with(named.text, name)),) for name in near)
         return reply(first, _("Did you mean:"), buttons=buttons)
 
@@ -102,6 +104,8 @@ class Talk:
                 unit = resolve_unit(unit.word, self.desk.bar.sense(liquid))
             except AmbiguousUnitError as error:
                 raise Say(self._which_unit(amount.number, error)) from None
+        if unit in HOUSE_MEASURES and self.desk.bar.house.is_default(unit):
+            self.assumed.add(unit)
         return Quantity(amount.number, unit)
 
     def _which_unit(self, number: Fraction, error: AmbiguousUnitError) -> Reply:

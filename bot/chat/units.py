@@ -46,11 +46,27 @@ UNIT_LABELS = {
 # As one would type them: every one of these is read back as the same unit.
 UNIT_LONG_WORDS = dict(UNIT_LABELS)
 SINGLE_PIECE = "each"
+_GRAMS_PER_POUND = Fraction(45359237, 100000)  # exact by definition (NIST SP 811)
 
 
-def unit_name(unit: str) -> str:
-    """Return the unit's name in the language now spoken."""
-    return _(UNIT_LABELS[unit])
+# Where a bar measures so, nobody says whose ounce it is.
+_AT_HOME = {
+    "us": {
+        "us_fluid_ounce": N_("fl oz"),
+        "us_teaspoon": N_("tsp"),
+        "us_tablespoon": N_("tbsp"),
+        "us_cup": N_("cup"),
+        "us_pint": N_("pint"),
+        "us_quart": N_("quart"),
+        "us_gallon": N_("gallon"),
+    },
+    "imperial": {"imperial_fluid_ounce": N_("imp fl oz")},
+}
+
+
+def unit_name(unit: str, units: str = "") -> str:
+    """Return the unit's name in the language now spoken; shorter in a bar whose own `units` it is of."""
+    return _(_AT_HOME.get(units, {}).get(unit) or UNIT_LABELS[unit])
 
 
 def unit_size(unit: str) -> str:
@@ -63,11 +79,11 @@ def unit_size(unit: str) -> str:
     return f"{show_number(to_ml(one), 2)} ml"
 
 
-def show_quantity(quantity: Quantity) -> str:
+def show_quantity(quantity: Quantity, units: str = "") -> str:
     """Write a quantity in its own unit, as typed."""
     if quantity.unit == SINGLE_PIECE:
         return show_number(quantity.number, 2)
-    return f"{show_number(quantity.number, 3)} {unit_name(quantity.unit)}"
+    return f"{show_number(quantity.number, 3)} {unit_name(quantity.unit, units)}"
 
 
 def show_ml(ml: Fraction, units: str = "metric") -> str:
@@ -93,6 +109,15 @@ def show_g(g: Fraction) -> str:
     if g >= 10_000:
         return f"{show_sensibly(g / 1000, 4)} {_('kg')}"
     return f"{show_number(g, 2 if g < 10 else 1)} {_('g')}"
+
+
+def show_weight(g: Fraction, units: str = "metric") -> str:
+    """Write what fruit weighs as one reads it off the bar's scale: 800 g, 1.2 kg, or pounds."""
+    if units == "us":
+        return f"{show_number(g / _GRAMS_PER_POUND, 2)} {_('lb')}"
+    if g >= 1000:
+        return f"{show_number(g / 1000, 2)} {_('kg')}"
+    return show_g(g)
 
 
 def show_temperature(celsius: float, units: str = "metric") -> str:

@@ -45,7 +45,7 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Money:
-    """An amount of money; `currency` is None where none was said."""
+    """An amount of money; `currency` is a code or a sign, None where neither was said."""
 
     number: Fraction
     currency: str | None

@@ -43,7 +43,8 @@ def _short(text: str) -> str:
 
 def _what_fits(expected: frozenset[str]) -> str:
     words = [_(phrase) for terminal, phrase in _EXPECTED.items() if terminal in expected]
-    return _(" or ").join(words[:3])
+    *first, last = words[:3] or [""]
+    return _("{first} or {last}").format(first=", ".join(first), last=last) if first else last
 
 
 def worded_phrase_error(error: PhraseError, whole: str) -> str:
@@ -118,7 +119,7 @@ def _range(error: OutOfRangeError) -> Reply:
     value = show_number(round_decimal(error.value), 3)
     low = "" if error.low is None else show_number(round_decimal(error.low), 3)
     high = "" if error.high is None else show_number(round_decimal(error.high), 3)
-    unit = f" {error.unit}" if error.unit else ""
+    unit = f" {_(error.unit.replace('mL', 'ml'))}" if error.unit else ""
     if low and high:
         limits = _("between {low} and {high}").format(low=low, high=high)
     elif low:
@@ -127,7 +128,10 @@ def _range(error: OutOfRangeError) -> Reply:
         limits = _("below {high}").format(high=high)
     return reply(
         _("{quantity} {value}{unit} is out of range: it has to be {limits}.").format(
-            quantity=_(error.quantity), value=value, unit=unit, limits=limits
+            quantity=_(error.quantity)[:1].upper() + _(error.quantity)[1:],
+            value=value,
+            unit=unit,
+            limits=limits,
         )
     )
 
@@ -155,6 +159,7 @@ def _already(error: errors.AlreadyThereError) -> Reply:
         return reply(
             _("There is a {what} called {name}, put away.").format(what=_(error.what), name=error.name),
             _("Bring it back with: restore {name}").format(name=error.name),
+            buttons=((Button(_("Bring back"), f"restore {error.name}"),),),
         )
     return reply(_("There is already a {what} called {name}.").format(what=_(error.what), name=error.name))
 

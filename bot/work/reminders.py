@@ -15,7 +15,14 @@ from typing import Any
 
 from sqlalchemy import and_, case, select, tuple_, update
 
-from bot.trade.days import business_day, defer_past_quiet, instant_of, is_service_day, next_service_day
+from bot.trade.days import (
+    business_day,
+    defer_past_quiet,
+    instant_of,
+    is_service_day,
+    local_time,
+    next_service_day,
+)
 from bot.work.desk import BarView, Desk, Role
 from bot.work.errors import NotThereError
 from storage.store import Store
@@ -258,6 +265,18 @@ def snooze(desk: Desk, number: int, by: timedelta) -> datetime:
     return row.due_at
 
 
+def snooze_until(desk: Desk, number: int, minute: int) -> datetime:
+    """Put a reminder off to the next time the bar's clock shows `minute` from midnight.
+
+    Returns when it comes again. Raises NotThereError.
+    """
+    today = local_time(desk.now, desk.bar.zone).date()
+    due = instant_of(today, minute, desk.bar.zone)
+    if due <= desk.now:
+        due = instant_of(today + timedelta(days=1), minute, desk.bar.zone)
+    return snooze(desk, number, due - desk.now)
+
+
 def done(desk: Desk, number: int) -> bool:
     """Mark a reminder done; False when it was already. Raises NotThereError."""
     row = desk.book.get(Reminder, number)
@@ -322,6 +341,9 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
     bar = BarView.of(bar_row)
     batch = None if row.batch_id is None else book.get(Batch, row.batch_id)
     if row.kind == "close":
+        if _asked_since(book, row, now):
+            row.state = ReminderState.SKIPPED
+            return None
         _follow_up_close(book, bar, row, now)
     if row.kind == "discard" and _overtaken(book, row, now):
         row.state = ReminderState.SKIPPED
@@ -361,10 +383,27 @@ def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> 
     if latest > asked:
         nights = [asked + timedelta(days=gone) for gone in range((latest - asked).days)]
         missed = sum(is_service_day(night, bar.settings.service_days) for night in nights)
+        missed += int(row.details.get("missed", 0))
         row.details = {"day": latest.isoformat(), "missed": missed}
         row.first_due_at = instant_of(latest, bar.settings.close_prompt_at, bar.zone)
     book.session.flush()
     plan_close(book, bar, now)
+
+
+def _asked_since(book: Book, row: Reminder, now: datetime) -> bool:
+    """Whether the prompt of a later night has come due as well: that one counts this night as missed."""
+    later = book.all(
+        Reminder,
+        Reminder.kind == "close",
+        Reminder.key > row.key,
+        Reminder.first_due_at <= now,
+        Reminder.state.in_([ReminderState.WAITING, ReminderState.SENDING]),
+    )
+    if not later:
+        return False
+    newest = max(later, key=lambda one: one.key)
+    newest.details = {**newest.details, "missed": int(newest.details.get("missed", 0)) + 1}
+    return True
 
 
 def _overtaken(book: Book, row: Reminder, now: datetime) -> bool:

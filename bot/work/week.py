@@ -31,12 +31,13 @@ class FruitSum:
 
 @dataclass(frozen=True, slots=True)
 class ReasonSum:
-    """One reason's waste."""
+    """One reason's waste; `unpriced` as in FruitSum."""
 
     reason: str
     count: Fraction
     grams: Fraction
     cost: Decimal
+    unpriced: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +149,7 @@ def _by_reason(desk: Desk, first: date, last: date) -> tuple[ReasonSum, ...]:
             func.sum(func.coalesce(Waste.count_milli, 0)).label("pieces"),
             func.sum(func.coalesce(Waste.grams_milli, 0)).label("grams"),
             func.sum(func.coalesce(Waste.cost_minor, 0)).label("cost"),
+            _unpriced_lines().label("unpriced"),
         )
         .where(Waste.business_day.between(first, last))
         .group_by(Waste.reason)
@@ -159,6 +161,7 @@ def _by_reason(desk: Desk, first: date, last: date) -> tuple[ReasonSum, ...]:
             Fraction(int(row.pieces), 1000),
             Fraction(int(row.grams), 1000),
             _money(desk, row.cost),
+            int(row.unpriced or 0),
         )
         for row in desk.book.session.execute(query)
     ]

@@ -217,7 +217,7 @@ def test_a_typo_is_answered_with_what_was_meant(console: Console, written: list[
     talk(console, ["scale lemmon mist x2\n"])
     assert written[:3] == ["I know no formula called “lemmon mist”.", "Did you mean:", "[1] Lemon mist"]
     talk(console, ["1\n"])
-    assert "Lemon mist: 2 times" in written
+    assert "Lemon mist: x 2" in written
 
 
 def test_empty_lines_are_no_messages(console: Console, written: list[str]) -> None:

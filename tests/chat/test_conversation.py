@@ -6,7 +6,7 @@ import threading
 
 import pytest
 
-from tests.house import House, first_lines
+from tests.house import House, first_lines, lines, text
 
 MIST = (
     "new formula Grapefruit mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
@@ -94,3 +94,81 @@ def test_two_answers_to_one_question_at_the_same_moment_log_once(house: House) -
     for thread in threads:
         thread.join()
     assert sorted(replies) == ["Logged: 3 limes, mouldy.", "This button is out of date."]
+
+
+def test_the_close_prompt_is_answered_without_a_command_word(house: House) -> None:
+    ana = house.open_bar()
+    assert first_lines(ana.says("6 oranges mouldy, 2 limes")) == ["Logged 2 lines"]
+    assert first_lines(ana.says("1.5 kg lemons")) == ["Logged: 1.5 kg lemons."]
+    for line in ("6 tyres", "12 ml grapefruit oil", "oranges", "6", "hello"):
+        assert first_lines(ana.says(line)) == ["I did not understand that."], line
+
+
+def test_a_stranger_logs_nothing_by_such_words(house: House) -> None:
+    house.open_bar()
+    assert first_lines(house.person("Zoe").says("6 oranges mouldy")) == ["You are not in a bar yet."]
+
+
+@pytest.mark.parametrize("sign", ["$9", "9 USD", "£9", "9 ¥"])
+def test_another_currency_is_never_taken_for_the_bars_own(house: House, sign: str) -> None:
+    ana = house.open_bar()
+    assert "This bar counts in EUR" in ana.says(f"price lime oil 10 ml {sign}")[0].first_line
+
+
+def test_a_dollar_is_the_dollar_of_the_bar(house: House) -> None:
+    ana = house.open_bar()
+    ana.says("bar currency CAD")
+    assert first_lines(ana.says("price lime oil 10 ml $9")) == ["lime oil: CA$9.00 for 10 ml"]
+
+
+def test_a_price_without_its_pack_is_mended_by_a_tap(house: House) -> None:
+    ana = house.open_bar()
+    (asked,) = ana.says("price neutral spirit €22.50")
+    assert asked.first_line.startswith("How much is in the pack for €22.50?")
+    assert first_lines(ana.taps("700 ml")) == ["neutral spirit: €22.50 for 700 ml"]
+
+
+@pytest.mark.parametrize("words", ["2-3", "2–3", "2 - 3", "2 to 3"])
+def test_ranges(house: House, words: str) -> None:
+    ana = house.open_bar()
+    ana.says(MIST)
+    assert "2 to 3 sprays a drink" in text(ana.says(f"change grapefruit mist: sprays {words}"))
+    assert "2 to 3 garnishes each" in text(ana.says(f"price grapefruits 0.90 each, {words} garnishes each"))
+
+
+@pytest.mark.parametrize("line", ["batch 1/2", "check ½ clear", "open 1.5", "undo ½", "later 1 99:99"])
+def test_half_a_number_names_nothing(house: House, line: str) -> None:
+    ana = house.open_bar()
+    assert len(ana.says(line)) == 1
+
+
+def test_a_house_measure_says_what_it_was_taken_for_until_it_is_set(house: House) -> None:
+    ana = house.open_bar()
+    ana.says(MIST)
+    taken = "A dash is taken as 0.8 ml, common practice. Yours: bar dash 0.8 ml"
+    assert taken in text(ana.says("scale grapefruit mist to 50 dashes")).replace("\n", " ")
+    ana.says("bar dash 0.9 ml")
+    assert "taken as" not in text(ana.says("scale grapefruit mist to 50 dashes"))
+
+
+def test_a_batch_is_not_thrown_out_by_one_tap(house: House) -> None:
+    ana = house.open_bar()
+    ana.says(MIST)
+    ana.says("batch grapefruit mist to 400 ml")
+    assert first_lines(ana.says("discard 1")) == ["How much goes?"]
+    ana.says("cancel")
+    assert first_lines(ana.says("discard 1, smelt old")) == [
+        "Batch 1, Grapefruit mist, is discarded: 402 ml."
+    ]
+
+
+def test_the_list_of_cautions_comes_by_the_page(house: House) -> None:
+    ana = house.open_bar()
+    (page,) = ana.says("cautions")
+    pages = 1
+    while "More" in [button.label for row in page.buttons for button in row]:
+        assert len("\n".join(lines(page))) < 2000
+        (page,) = ana.taps("More")
+        pages += 1
+    assert pages > 3
+    assert "this list is not complete" in text([page])

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.asking import Question, Slot, cancelled, columns
-from bot.chat.language import _, show_full_day, show_moment
+from bot.chat.language import _, local, show_full_day, show_moment
 from bot.chat.message import Button, Reply, reply
 from bot.chat.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.talk import Command, Given, Say, Talk
@@ -283,7 +283,7 @@ def _team(talk: Talk, given: Given) -> Reply:
         return _change_member(talk, words[0].casefold(), int(words[1]))
     rows = [
         _("{name}, {role}, since {day}").format(
-            name=one.name, role=_(_ROLES[one.role]), day=show_full_day(one.joined_at.date())
+            name=one.name, role=_(_ROLES[one.role]), day=show_full_day(local(one.joined_at).date())
         )
         for one in people.team(desk)
     ]

@@ -286,6 +286,11 @@ def _accept_left(talk: Talk, given: Given, value: Any) -> Fraction:
     return ml
 
 
+def _wants_amount(talk: Talk, given: Given) -> bool:
+    # One tap must not throw a batch out without a word: how much and why are asked unless one was said.
+    return given.guided or "note" not in given
+
+
 def _discard(talk: Talk, given: Given) -> Reply:
     batch: BatchView = given["batch"]
     made = batches.discard(talk.desk, batch.number, given.get("amount"), str(given.get("note", "")))
@@ -402,7 +407,7 @@ COMMANDS = (
         examples=(N_("discard 12 40 ml, smelt of old oil"),),
         slots=(
             BATCH_SLOT,
-            Slot("amount", _ask_left, lambda talk, given: given.guided, _accept_left),
+            Slot("amount", _ask_left, _wants_amount, _accept_left),
             Slot("note", _ask_why, lambda talk, given: given.guided),
         ),
         writes=True,

@@ -88,9 +88,7 @@ def _unit_rows(found: CostAnswer, units: str) -> tuple[tuple[str, ...], ...]:
     if result.per_bottle is not None and found.bottle_ml is not None:
         rows.append(
             (
-                (_("a bottle of {size}") if bottled else "{size}").format(
-                    size=show_ml(found.bottle_ml, units)
-                ),
+                (_("{size} bottle") if bottled else "{size}").format(size=show_ml(found.bottle_ml, units)),
                 show_money(result.per_bottle),
             )
         )
@@ -165,8 +163,10 @@ def _fresh_line(fresh: FreshAgainst) -> str:
 
 
 def _even_line(fresh: FreshAgainst) -> str:
-    return _("Even at {price} a piece of fruit, or {sprays} sprays a drink").format(
-        price=show_money(fresh.even_price, extra_places=1), sprays=show_number(fresh.even_sprays, 0)
+    return _("Break-even: {fruit} at {price} each, or {sprays} sprays a drink").format(
+        fruit=fresh.fruit.name,
+        price=show_money(fresh.even_price, extra_places=1),
+        sprays=show_number(fresh.even_sprays, 0),
     )
 
 

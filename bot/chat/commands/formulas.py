@@ -28,6 +28,7 @@ from bot.work.errors import AlreadyThereError
 from bot.work.formulas import Draft, DraftLine, FormulaView
 
 _MOST_LISTED = 30
+_CAUTIONS_A_PAGE = 8
 
 
 # -- showing ----------------------------------------------------------------------------
@@ -56,24 +57,37 @@ def _list(talk: Talk, given: Given) -> Reply:
 
 
 def _cautions(talk: Talk, given: Given) -> Reply:
+    start = int(given.rest[0]) if given.rest else 1  # type: ignore[call-overload]
     if "formula" not in given:
-        return _all_cautions()
+        return _all_cautions(start)
     view: FormulaView = given["formula"]
     found: dict[str, TradeCaution] = {}
     for step in Step:
         for caution in cautions_at(talk, view, step):
             found.setdefault(caution.id, caution)
-    lines = [
-        f"{number}. {_(one.text)} ({_source(one)})" for number, one in enumerate(found.values(), start=1)
-    ]
-    return reply(_("Cautions for {name}").format(name=view.name), *lines, _CLOSING_WORD())
+    title = _("Cautions for {name}").format(name=view.name)
+    return _caution_page(title, list(found.values()), start, f"cautions #{view.id}")
 
 
-def _all_cautions() -> Reply:
+def _all_cautions(start: int) -> Reply:
     from bot.trade.cautions import CAUTIONS  # noqa: PLC0415 - only for the full list
 
-    lines = [f"{number}. {_(one.text)} ({_source(one)})" for number, one in enumerate(CAUTIONS, start=1)]
-    return reply(_("Handling cautions"), *lines, _CLOSING_WORD())
+    return _caution_page(_("Handling cautions"), list(CAUTIONS), start, "cautions")
+
+
+def _caution_page(title: str, cautions: list[TradeCaution], start: int, line: str) -> Reply:
+    """Show so many cautions as a phone shows at a glance, each with its source, and a way to the rest."""
+    first = min(max(start, 1), max(len(cautions), 1))
+    last = min(first + _CAUTIONS_A_PAGE - 1, len(cautions))
+    shown = [
+        f"{number}. {_(one.text)} ({_source(one)})"
+        for number, one in enumerate(cautions[first - 1 : last], start=first)
+    ]
+    if last < len(cautions) or first > 1:
+        title += " " + _("({first} to {last} of {count})").format(first=first, last=last, count=len(cautions))
+    if last == len(cautions):
+        return reply(title, *shown, _CLOSING_WORD())
+    return reply(title, *shown, buttons=((Button(_("More"), f"{line} more {last + 1}"),),))
 
 
 def _source(caution: TradeCaution) -> str:

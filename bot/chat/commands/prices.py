@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import is_liquid, undo_button
-from bot.chat.language import _, decimal_mark, show_full_day, show_money, tongue
+from bot.chat.language import _, decimal_mark, local, show_full_day, show_money, tongue
 from bot.chat.message import Button, Grid, Reply, reply
 from bot.chat.money_words import as_money
 from bot.chat.plural import singular
@@ -99,23 +99,43 @@ def _accept_pack_price(talk: Talk, given: Given, value: PackPrice) -> tuple[Quan
             return before.pack, money
         if _is_fruit(item):
             return Quantity(Fraction(1), "each"), money
+        said = given.texts.get("pack_price") or talk.line
+        packs = [(one, talk.line_with(said, f"{one} {said}")) for one in _usual_packs(talk, item)]
         raise Say(
             reply(
-                _("How much is in the pack? Write it before the price, such as: 10 ml {price}").format(
+                _("How much is in the pack for {price}? Tap it, or write it before the price.").format(
                     price=show_money(money)
-                )
+                ),
+                buttons=tuple(tuple(Button(*one) for one in row) for row in columns(packs, 3)),
             )
         )
     return _pack(talk, item, pack), money
 
 
-def _pack(talk: Talk, item: IngredientView | str, pack: Amount) -> Quantity:
-    if isinstance(item, str):
-        kind = guess_kind(item)
-        liquid = None if kind is None else INGREDIENT_PROPERTIES[kind].is_liquid
+def _usual_packs(talk: Talk, item: IngredientView | str) -> tuple[str, ...]:
+    liquid = _is_liquid(item)
+    volumes: tuple[str, ...]
+    if talk.desk.bar.units == "us":
+        volumes, masses = (
+            ("1 US fl oz", "4 US fl oz", "16 US fl oz", "750 ml", "1 l"),
+            ("1 lb", "5 lb", "1 kg"),
+        )
     else:
-        liquid = is_liquid(item)
-    return talk.quantity(pack, liquid)
+        volumes, masses = ("10 ml", "50 ml", "100 ml", "500 ml", "700 ml", "1 l"), ("100 g", "500 g", "1 kg")
+    if liquid is None:
+        return (*volumes[-3:], *masses)
+    return volumes if liquid else masses
+
+
+def _is_liquid(item: IngredientView | str) -> bool | None:
+    if not isinstance(item, str):
+        return is_liquid(item)
+    kind = guess_kind(item)
+    return None if kind is None else INGREDIENT_PROPERTIES[kind].is_liquid
+
+
+def _pack(talk: Talk, item: IngredientView | str, pack: Amount) -> Quantity:
+    return talk.quantity(pack, _is_liquid(item))
 
 
 def _wants_price(talk: Talk, given: Given) -> bool:
@@ -224,7 +244,9 @@ def _known(talk: Talk, item: IngredientView) -> Reply:
             buttons=((Button(_("Set a price"), f"price #{item.id}"),),),
         )
     latest = known[-1]
-    rows = tuple((show_full_day(one.at.date()), pack_words(one)) for one in reversed(known[-_MOST_SHOWN:]))
+    rows = tuple(
+        (show_full_day(local(one.at).date()), pack_words(one)) for one in reversed(known[-_MOST_SHOWN:])
+    )
     return reply(
         f"{item.name}: {pack_words(latest)}",
         Grid(rows),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import datetime, time, timedelta
 from fractions import Fraction
 from typing import Any
 
@@ -18,6 +18,9 @@ def _later(talk: Talk, given: Given) -> Reply:
     number: Any
     duration: Any
     number, duration = given.rest
+    if isinstance(duration, time):
+        until = reminders.snooze_until(talk.desk, int(number), duration.hour * 60 + duration.minute)
+        return _again(talk, until)
     if (
         not isinstance(number, Fraction)
         or not isinstance(duration, Duration)
@@ -29,6 +32,10 @@ def _later(talk: Talk, given: Given) -> Reply:
         int(number),
         timedelta(hours=float(duration.hours)),
     )
+    return _again(talk, until)
+
+
+def _again(talk: Talk, until: datetime) -> Reply:
     said = _("I will remind you again {when}.").format(when=show_moment(until))
     return Reply((Text(said, strong=True),), edits=talk.message.tapped is not None)
 

@@ -49,22 +49,22 @@ def said_target(given: Given) -> str:
 def target_title(said: Target, units: str) -> str:
     """Write a target as a title: '8 x 50 ml', '600 drinks'."""
     if isinstance(said, Bottles):
-        return f"{show_number(said.count, 0)} x {_amount_title(said)}"
+        return f"{show_number(said.count, 0)} x {_amount_title(said, units)}"
     if isinstance(said, Drinks):
         count = int(said.count)
         return ngettext("{count} drink", "{count} drinks", count).format(count=show_number(count))
     if isinstance(said, Factor):
         if said.factor == 1:
             return _("as written")
-        return _("{factor} times").format(factor=show_number(said.factor, 3))
+        return _("x {factor}").format(factor=show_number(said.factor, 3))
     return ""
 
 
-def _amount_title(said: Bottles) -> str:
+def _amount_title(said: Bottles, units: str) -> str:
     from bot.chat.units import unit_name  # noqa: PLC0415 - one small name
 
     unit = said.size.unit
-    word = unit.word if not isinstance(unit, str) else unit_name(unit)
+    word = unit.word if not isinstance(unit, str) else unit_name(unit, units)
     return f"{show_number(said.size.number, 3)} {word}"
 
 
@@ -133,6 +133,8 @@ def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
             made += _(" at {percent} % vol").format(
                 percent=show_number(Fraction(str(round(answer.strength.strength_percent, 1))), 1)
             )
+        if answer.loss_share and answer.fill is None:
+            made += _(", {percent} % lost on the way").format(percent=show_number(answer.loss_share * 100, 1))
         facts.append(made)
     if answer.scaled.limiting is not None and isinstance(said, Stock) and len(said.amounts) > 1:
         facts.append(_("{name} runs out first.").format(name=answer.scaled.limiting))
@@ -186,8 +188,8 @@ def line_texts(view: FormulaView, units: str) -> Grid:
     for line in view.lines:
         name = line.ingredient.name
         if line.ingredient.strength_percent is not None:
-            name = f"{name} {show_number(line.ingredient.strength_percent, 2)} %"
-        amount = show_quantity(line.quantity)
+            name = f"{name} {show_number(line.ingredient.strength_percent, 2)}\u00a0%"
+        amount = show_quantity(line.quantity, units)
         if line.dimension is Dimension.COUNT:
             amount = show_number(line.amount, 2)
         rows.append((name, amount))

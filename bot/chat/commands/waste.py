@@ -12,7 +12,7 @@ from bot.chat.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.plural import counted_name, singular
 from bot.chat.talk import Command, Given, Say, Talk
-from bot.chat.units import show_g
+from bot.chat.units import show_weight
 from bot.chat.values import Amount, Filled, Line, Unknown
 from bot.trade.kinds import IngredientKind, guess_kind
 from bot.trade.measures import Dimension
@@ -150,20 +150,20 @@ def _several(talk: Talk, line: Line) -> WasteLine:
     return _line(given.values)
 
 
-def piece_words(view: waste.WasteView) -> str:
-    """Write how much of a fruit: '6 oranges', '1,200 g lemons'."""
+def piece_words(view: waste.WasteView, units: str) -> str:
+    """Write how much of a fruit: '6 oranges', '1.2 kg lemons'."""
     if view.dimension is Dimension.MASS:
-        return f"{show_g(view.amount)} {counted_name(view.ingredient.name, Fraction(2))}"
+        return f"{show_weight(view.amount, units)} {counted_name(view.ingredient.name, Fraction(2))}"
     return f"{show_number(view.amount, 2)} {counted_name(view.ingredient.name, view.amount)}"
 
 
 def worded_waste(talk: Talk, logged: WasteLogged) -> Reply:
     """Confirm what was logged, with its cost and a way back."""
-    lines = logged.lines
+    lines, units = logged.lines, talk.desk.bar.units
     blocks: list[Block] = []
     if len(lines) == 1:
         one = lines[0]
-        first = _("Logged: {what}").format(what=piece_words(one))
+        first = _("Logged: {what}").format(what=piece_words(one, units))
         if one.reason:
             first += f", {reason_words(one.reason)}"
         first += "." if one.cost is None else f", {show_money(one.cost)}."
@@ -172,7 +172,7 @@ def worded_waste(talk: Talk, logged: WasteLogged) -> Reply:
         blocks.append(
             Grid(
                 tuple(
-                    (piece_words(one), reason_words(one.reason) if one.reason else "", _cost(one.cost))
+                    (piece_words(one, units), reason_words(one.reason) if one.reason else "", _cost(one.cost))
                     for one in lines
                 )
             )
@@ -180,9 +180,9 @@ def worded_waste(talk: Talk, logged: WasteLogged) -> Reply:
     unpriced = sorted({one.ingredient.name for one in lines if one.cost is None})
     if unpriced:
         blocks.append(Text(_("No price for {names}: not in the cost.").format(names=", ".join(unpriced))))
-    blocks.append(
-        Text(_("{day} so far: {money}").format(day=show_day(logged.day), money=show_money(logged.day_cost)))
-    )
+    if logged.day_cost or not unpriced:
+        day, money = show_day(logged.day), show_money(logged.day_cost)
+        blocks.append(Text(_("{day} so far: {money}").format(day=day, money=money)))
     rows: list[tuple[Button, ...]] = [(undo_button(talk), Button(_("More waste"), "waste"))]
     if unpriced:
         number = next(one.ingredient.id for one in lines if one.cost is None)
@@ -203,8 +203,9 @@ def _reason(talk: Talk, given: Given) -> Reply:
     number, reason = given.rest
     key = _accept_reason(talk, given, reason)
     view = waste.give_reason(talk.desk, int(number), key)  # type: ignore[call-overload]
+    what = piece_words(view, talk.desk.bar.units)
     return Reply(
-        (Text(_("{what}: {reason}.").format(what=piece_words(view), reason=reason_words(key)), strong=True),),
+        (Text(_("{what}: {reason}.").format(what=what, reason=reason_words(key)), strong=True),),
         ((undo_button(talk), Button(_("More waste"), "waste")),),
         edits=talk.message.tapped is not None,
     )

@@ -11,10 +11,10 @@ from bot.chat.asks import never
 from bot.chat.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text
 from bot.chat.talk import Command, Given, Talk
-from bot.chat.units import show_g
+from bot.chat.units import show_weight
 from bot.trade.words import N_
 from bot.work import week
-from bot.work.week import WasteSummary
+from bot.work.week import FruitSum, ReasonSum, WasteSummary
 
 _NUMBERED = re.compile(r"^(\d{4})-[Ww](\d{1,2})$")
 
@@ -34,10 +34,10 @@ def _week(talk: Talk, given: Given) -> Reply:
         found = week.numbered_week(talk.desk, int(numbered[1]), int(numbered[2]))
     else:
         found = week.this_week(talk.desk, weeks_ago=1 if asked else 0)
-    return worded_summary(found, asked)
+    return worded_summary(found, talk.desk.bar.units, asked)
 
 
-def worded_summary(found: WasteSummary, asked: str = "") -> Reply:
+def worded_summary(found: WasteSummary, units: str, asked: str = "") -> Reply:
     """Word a summary of waste: the cost first, then fruit, reasons and the stretch before."""
     dates = _("{first} to {last}").format(first=show_day(found.first), last=show_day(found.last))
     buttons: tuple[Button, ...] = (Button(_("Log waste"), "waste"),)
@@ -46,17 +46,11 @@ def worded_summary(found: WasteSummary, asked: str = "") -> Reply:
     if not found.fruit:
         blocks: tuple[Block, ...] = (Text(dates), *(Text(line) for line in _against(found)))
         return Reply((Text(_("No waste logged"), strong=True), *blocks), (buttons,))
-    first = _("Waste: {money}").format(money=show_money(found.cost))
-    rows = [
-        (
-            one.name,
-            amount_words(one.count, one.grams),
-            show_money(one.cost) if one.cost or not one.unpriced else _("no price"),
-        )
-        for one in found.fruit
-    ]
+    priced = found.cost or not any(one.unpriced for one in found.fruit)
+    first = _("Waste: {money}").format(money=show_money(found.cost) if priced else _("no prices yet"))
+    rows = [(one.name, amount_words(one.count, one.grams, units), _cost_words(one)) for one in found.fruit]
     reasons = [
-        (reason_words(one.reason), amount_words(one.count, one.grams), show_money(one.cost))
+        (reason_words(one.reason), amount_words(one.count, one.grams, units), _cost_words(one))
         for one in found.reasons
     ]
     lines: list[Block] = [Text(dates), Grid(tuple(rows)), Grid(tuple(reasons))]
@@ -69,13 +63,17 @@ def reason_words(reason: str) -> str:
     return _(reason) if reason else _("no reason given")
 
 
-def amount_words(count: Fraction, grams: Fraction) -> str:
+def _cost_words(one: FruitSum | ReasonSum) -> str:
+    return show_money(one.cost) if one.cost or not one.unpriced else _("no price")
+
+
+def amount_words(count: Fraction, grams: Fraction, units: str) -> str:
     """Write pieces and mass of fruit."""
     parts = []
     if count:
         parts.append(show_number(count, 1))
     if grams:
-        parts.append(show_g(grams))
+        parts.append(show_weight(grams, units))
     return " + ".join(parts) or "0"
 
 
