@@ -19,6 +19,7 @@ from sqlalchemy import (
     ForeignKeyConstraint,
     Index,
     Integer,
+    LargeBinary,
     MetaData,
     String,
     Text,
@@ -540,6 +541,128 @@ class FormulaSprayer(InBar):
 
     formula_id: Mapped[int] = mapped_column(primary_key=True)
     sprayer_id: Mapped[int]
+
+
+class StockPar(InBar):
+    """The least that the bar wants on hand of an ingredient; `told`: that it fell below was said already."""
+
+    __tablename__ = "stock_par"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+    )
+
+    ingredient_id: Mapped[int] = mapped_column(primary_key=True)
+    amount: Mapped[Fraction]
+    unit: Mapped[str] = mapped_column(String(40))
+    told: Mapped[bool] = mapped_column(default=False)
+
+
+class DrinksCount(Numbered):
+    """How many drinks were poured on a business day: in all, with one formula, or with one garnish.
+
+    The last row of a day and subject that no void row points to is the one that holds.
+    """
+
+    __tablename__ = "drinks_count"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "formula_id"], ["formula.bar_id", "formula.id"]),
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "business_day"),
+    )
+
+    business_day: Mapped[date]
+    formula_id: Mapped[int | None]
+    ingredient_id: Mapped[int | None]
+    drinks: Mapped[int]
+    ran_out: Mapped[bool] = mapped_column(default=False)  # more might have been wanted
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)
+
+
+class Trial(Numbered):
+    """Variants of one formula version made and tasted side by side."""
+
+    __tablename__ = "trial"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["bar_id", "formula_id", "version"],
+            ["formula_version.bar_id", "formula_version.formula_id", "formula_version.number"],
+        ),
+        Index(None, "bar_id", "state"),
+    )
+
+    formula_id: Mapped[int]
+    version: Mapped[int]
+    blind: Mapped[bool]
+    total_ml: Mapped[Fraction]  # how much is made of each
+    state: Mapped[str] = mapped_column(String(12))
+    seed: Mapped[int]  # hides the order of the codes
+    promoted: Mapped[int | None]  # the variant that became the next version
+    at: Mapped[datetime]
+    by: Mapped[int]
+
+
+class TrialVariant(InBar):
+    """One variant of a trial: its lines as [ingredient number, amount, unit], and its code once tasted."""
+
+    __tablename__ = "trial_variant"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "trial_id"], ["trial.bar_id", "trial.id"]),
+        ForeignKeyConstraint(["bar_id", "batch_id"], ["batch.bar_id", "batch.id"]),
+        UniqueConstraint("bar_id", "trial_id", "code"),
+    )
+
+    trial_id: Mapped[int] = mapped_column(primary_key=True)
+    number: Mapped[int] = mapped_column(primary_key=True)
+    code: Mapped[str | None] = mapped_column(String(4))
+    changed: Mapped[str] = mapped_column(Text)
+    lines: Mapped[list[Any]]
+    batch_id: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)
+
+
+class TrialScore(Numbered):
+    """One member's scores of one variant, 1 to 5. A void row takes the one it points to back."""
+
+    __tablename__ = "trial_score"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["bar_id", "trial_id", "variant"],
+            ["trial_variant.bar_id", "trial_variant.trial_id", "trial_variant.number"],
+        ),
+        Index(None, "bar_id", "trial_id"),
+    )
+
+    trial_id: Mapped[int]
+    variant: Mapped[int]
+    person_id: Mapped[int] = mapped_column(ForeignKey("person.id"))
+    given: Mapped[dict[str, Any]]  # aspect: score
+    at: Mapped[datetime]
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)
+
+
+class Upload(Numbered):
+    """A file somebody sent to be taken in, kept until they say yes."""
+
+    __tablename__ = "upload"
+
+    name: Mapped[str] = mapped_column(String(120))
+    content: Mapped[bytes] = mapped_column(LargeBinary)
+    at: Mapped[datetime]
+    by: Mapped[int]
+
+
+class Imported(InBar):
+    """What was taken in from a file, by its reference there, so that the same row comes in once."""
+
+    __tablename__ = "imported"
+
+    kind: Mapped[str] = mapped_column(String(16), primary_key=True)
+    ref: Mapped[str] = mapped_column(String(80), primary_key=True)
+    number: Mapped[int]
 
 
 class Question(Base):
