@@ -82,6 +82,7 @@ _ENGLISH = {
     "TODAY": "today",
     "YESTERDAY": "yesterday",
     "AGO": "ago",
+    "COPIES": "copies copy labels label",
 }
 
 

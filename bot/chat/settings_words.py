@@ -24,6 +24,7 @@ SETTINGS: dict[str, tuple[str, tuple[str, ...]]] = {
     "spray": (N_("spray size"), ("ml per spray", "spray volume")),
     "tools": (N_("tools"), ("measuring tools",)),
     "reasons": (N_("waste reasons"), ("reasons",)),
+    "labels": (N_("label paper"), ("labels", "label sheet", "label roll")),
     "language": (N_("language"), ()),
     **{measure: (measure, ()) for measure in HOUSE_MEASURES if measure not in {"part", "bottle"}},
 }

@@ -7,6 +7,7 @@ from bot.chat.pieces import Noun, Vocabulary
 from bot.chat.settings_words import SETTINGS
 from bot.trade.kinds import Preparation
 from bot.work.desk import DEFAULT_REASONS, BarView
+from bot.work.labels import ALL_STOCKS
 from bot.work.names import names
 from storage.unit import Book, Unit
 
@@ -46,6 +47,8 @@ REASON_WORDS = {
 def _common(vocabulary: Vocabulary) -> Vocabulary:
     for preparation in Preparation:
         vocabulary.add(Noun("PREPARATION", preparation.value, _(preparation.value)), preparation.value)
+    for stock in ALL_STOCKS.values():
+        vocabulary.add(Noun("STOCK", stock.name, stock.handle), stock.handle.replace("-", " "))
     for key, (label, also) in SETTINGS.items():
         vocabulary.add(Noun("SETTING", key, _(label)), label, *also)
     return vocabulary

@@ -28,10 +28,10 @@ def lines_of(desk: Desk, view: FormulaView) -> list[AllergenLine]:
 
 def named_in(desk: Desk, view: FormulaView) -> list[Named]:
     """Return each allergen of a formula once."""
-    return _once(lines_of(desk, view))
+    return once(lines_of(desk, view))
 
 
-def _once(lines: Iterable[AllergenLine]) -> list[Named]:
+def once(lines: Iterable[AllergenLine]) -> list[Named]:
     found: dict[Allergen, Named] = {}
     for line in lines:
         declare = line.standing is not Standing.WORTH_SAYING

@@ -80,8 +80,25 @@ class BarSettings:
     sprays_low: int = 2
     sprays_high: int = 3
     reasons: tuple[str, ...] = DEFAULT_REASONS
+    labels: str = ""  # the name of the label paper; '' for the usual one where the bar is
     house_ml: dict[str, str] = field(default_factory=dict)
     tools: tuple[tuple[str, str, str], ...] = ()  # name, step mL, up to mL; empty for the units' defaults
+    late_from: int = 22 * 60  # what is logged from here to closing is the late shift's
+    peeled_hours: str = ""  # until peeled fruit counts as lost; '' for common practice
+    price_rise_percent: str = "10"  # from which a rise since the last batch is said when costing
+    tax_percent: str = "0"
+    tax: str = ""  # 'added' to prices as typed, 'taken out' of them, or '' to leave them as they are
+    dark_pictures: bool = False
+    # What fresh and spray take beside ingredients: text of one number, or of two for a range ('10 12').
+    wage: str = ""  # an hour
+    batch_minutes: str = ""
+    garnish_minutes: str = ""  # how much longer cutting one takes than spraying
+    bottle_price: str = ""
+    label_price: str = ""
+    outlay: str = ""  # spent once: sprayers, scale, funnel
+    drinks_a_week: str = ""  # with a sprayed garnish, where batches do not tell
+    open_weeks: str = "52"
+    spraying_since: dict[str, str] = field(default_factory=dict)  # fruit's number: day, or '' for never
     more: dict[str, Any] = field(default_factory=dict)
 
     @classmethod

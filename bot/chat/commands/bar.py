@@ -19,6 +19,7 @@ from bot.chat.commands.basics import (
     units_name,
 )
 from bot.chat.formula_card import show_range
+from bot.chat.label_words import stock_words
 from bot.chat.language import _, decimal_mark, ngettext, tongue
 from bot.chat.message import Button, Reply, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError, read_number, read_range
@@ -31,9 +32,10 @@ from bot.trade.measures import HOUSE_MEASURES, to_ml
 from bot.trade.measures import Quantity as TradeQuantity
 from bot.trade.unit_words import AmbiguousUnitError, UnknownUnitError, resolve_unit
 from bot.trade.words import N_
-from bot.work import bars
+from bot.work import bars, labels
 from bot.work.desk import EVERY_DAY, BarView
 from bot.work.errors import NotAllowedError
+from bot.work.labels import ALL_STOCKS
 
 _OUNCES = {"us": N_("US fluid ounces"), "imperial": N_("imperial fluid ounces"), "": N_("ask each time")}
 _HOUSEHOLD = {"us": N_("US"), "imperial": N_("imperial"), "metric": N_("metric"), "": N_("ask each time")}
@@ -62,6 +64,7 @@ def _shown(bar: BarView) -> list[tuple[str, str, str]]:
         "temperature": show_temperature(bar.temperature_c, bar.units),
         "spray": show_range(*bar.spray_ml) + " ml",
         "reasons": ", ".join(_(one) for one in settings.reasons),
+        "labels": stock_words(labels.stock_for(bar), bar.units),
         "tools": ", ".join(one[0] for one in settings.tools) or _("the usual ones"),
     }
     for measure in HOUSE_MEASURES:
@@ -103,7 +106,7 @@ def _all(talk: Talk) -> Reply:
     lines = "\n".join(f"{label}: {value}" for _key, label, value in shown)
     buttons: tuple[tuple[Button, ...], ...] = ()
     if talk.desk.role.manages:
-        common = ("closing", "service_days", "quiet", "close_prompt", "units", "ounces", "loss", "zone")
+        common = ("closing", "service_days", "quiet", "close_prompt", "units", "ounces", "loss", "labels", "zone")
         labels = [(_(SETTINGS[key][0]), f"bar {SETTINGS[key][0]}") for key in common]
         buttons = tuple(tuple(Button(label, line) for label, line in row) for row in columns(labels, 2))
     return reply(bar.name, lines, _("To change one: bar currency EUR"), buttons=buttons)
@@ -245,6 +248,15 @@ def _read_tools(talk: Talk, text: str) -> dict[str, Any]:
     return {"tools": tuple(tools[:12])}
 
 
+def _read_labels(talk: Talk, text: str) -> dict[str, Any]:
+    plain = text.strip().casefold()
+    for stock in ALL_STOCKS.values():
+        if plain in {stock.name, stock.handle, stock_words(stock, talk.desk.bar.units).casefold()}:
+            return {"labels": stock.name}
+    handles = ", ".join(stock.handle for stock in labels.offered(talk.desk.bar))
+    raise Say(reply(_("Label papers I know: {papers}").format(papers=handles)))
+
+
 def _read_language(talk: Talk, text: str) -> dict[str, Any]:
     from bot.chat.conversation import SPOKEN  # noqa: PLC0415 - the conversation imports the commands
 
@@ -290,6 +302,7 @@ _READERS: dict[str, Callable[[Talk, str], dict[str, Any]]] = {
     "spray": _read_spray,
     "reasons": _read_reasons,
     "tools": _read_tools,
+    "labels": _read_labels,
     "language": _read_language,
     **{measure: _read_measure(measure) for measure in HOUSE_MEASURES},
 }
@@ -323,6 +336,9 @@ def _ask_value(talk: Talk, given: Given) -> Question:
     if now:
         text += " " + _("Now: {value}").format(value=now)
     choices = columns([(one, one) for one in _CHOICES.get(key, ())], 2)
+    if key == "labels":
+        bar = talk.desk.bar
+        choices = columns([(stock_words(one, bar.units), one.handle) for one in labels.offered(bar)], 1)
     return Question(text, choices, hint=_(SETTINGS[key][0]))
 
 
