@@ -25,6 +25,8 @@ from bot.trade.days import (
 )
 from bot.work.desk import BarView, Desk, Role
 from bot.work.errors import NotThereError
+from bot.work.ingredients import IngredientView
+from bot.work.peeled_left import left_of
 from storage.store import Store
 from storage.tables import Bar, Batch, Member, Person, Reminder, Room
 from storage.unit import Book, Unit
@@ -190,12 +192,66 @@ def _plan_look(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
         )
 
 
+def past_quiet(bar: BarView, due: datetime) -> datetime:
+    """Return the instant itself, or the end of the bar's quiet hours if it falls within them."""
+    return defer_past_quiet(due, bar.zone, bar.settings.quiet_from, bar.settings.quiet_to)
+
+
+def plan_peeled(book: Book, peeled_id: int, fruit: IngredientView, due: datetime, person_id: int) -> None:
+    """Plan the reminder before peeled fruit is lost."""
+    details = {"peeled": peeled_id, "fruit": fruit.id}
+    _put(book, f"peeled:{peeled_id}", "peeled", due, person_id=person_id, details=details)
+
+
+def settle_peeled(book: Book, peeled_id: int, by: int) -> None:
+    """Mark the reminder of peeled fruit done: all of it found its end."""
+    row = book.one(Reminder, Reminder.key == f"peeled:{peeled_id}")
+    if row is not None and row.state in {ReminderState.WAITING, ReminderState.SENDING}:
+        row.state, row.done_by = ReminderState.DONE, by
+
+
+def revive_peeled(book: Book, peeled_id: int) -> None:
+    """Let the reminder of peeled fruit wait again: some of it lies there after all."""
+    row = book.one(Reminder, Reminder.key == f"peeled:{peeled_id}")
+    if row is not None and row.state in {ReminderState.DONE, ReminderState.SKIPPED} and row.sent_at is None:
+        row.state = ReminderState.WAITING
+
+
 def plan_recheck(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
     """Plan another look at a batch that was hazy or split."""
     settings = bar.settings
     due = defer_past_quiet(now + RECHECK_AFTER, bar.zone, settings.quiet_from, settings.quiet_to)
     day = due.date().isoformat()
     _put(book, f"recheck:{batch.id}:{day}", "recheck", due, batch_id=batch.id, person_id=batch.made_by)
+
+
+def plan_low_stock(
+    book: Book,
+    bar: BarView,
+    ingredient_id: int,
+    details: dict[str, Any],
+    now: datetime,
+    person_id: int,
+) -> None:
+    """Plan to say that an ingredient fell below its par. Each call is another fall, with a key of its own."""
+    settings = bar.settings
+    due = defer_past_quiet(now, bar.zone, settings.quiet_from, settings.quiet_to)
+    key = f"low:{ingredient_id}:{book.next_number('low stock')}"
+    _put(book, key, "low stock", due, person_id=person_id, details=details)
+
+
+def cancel_low_stock(book: Book, ingredient_id: int) -> None:
+    """Cancel what was still to be said of an ingredient's stock: there is enough again."""
+    book.session.execute(
+        update(Reminder)
+        .where(
+            Reminder.bar_id == book.bar_id,
+            Reminder.kind == "low stock",
+            Reminder.key.like(f"low:{ingredient_id}:%"),
+            Reminder.state.in_([ReminderState.WAITING, ReminderState.SENDING]),
+        )
+        .values(state=ReminderState.CANCELLED)
+    )
 
 
 def plan_close(book: Book, bar: BarView, now: datetime) -> None:
@@ -348,6 +404,15 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
     if row.kind == "discard" and _overtaken(book, row, now):
         row.state = ReminderState.SKIPPED
         return None
+    name = "" if batch is None else str(batch.frozen["formula"])
+    details = dict(row.details)
+    if row.kind == "peeled":
+        left = left_of(book, int(details["peeled"]))
+        if left is None:
+            row.state = ReminderState.SKIPPED
+            return None
+        name = left.name
+        details |= {"left": str(left.count), "lost_at": left.lost_at}
     where = destination(book, row.person_id, bar.team_room_id)
     if where is None:
         # Nobody can be reached; it waits until somebody writes again.
@@ -361,11 +426,11 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
         row.kind,
         row.first_due_at,
         row.unsure,
-        dict(row.details),
+        details,
         place,
         language,
         row.batch_id,
-        "" if batch is None else str(batch.frozen["formula"]),
+        name,
         Fraction(0) if batch is None else batch.total_ml,
         None if batch is None else batch.discard_on,
     )
