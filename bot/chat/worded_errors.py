@@ -15,6 +15,7 @@ from bot.trade.measures import HouseMeasureNotSetError, WrongDimensionError
 from bot.trade.unit_words import UnknownUnitError
 from bot.trade.words import N_
 from bot.work import errors
+from bot.work.doses import NothingToDoseError
 from bot.work.swaps import NoSpiritError, UnknownStrengthError
 
 # What to call a terminal when it would have fitted, most helpful first.
@@ -192,6 +193,12 @@ def _undone(error: errors.AlreadyUndoneError) -> Reply:
 @worded.register
 def _no_spirit(error: NoSpiritError) -> Reply:
     return reply(_("{name} holds no spirit, so there is none to swap.").format(name=error.name))
+
+
+@worded.register
+def _nothing_to_dose(error: NothingToDoseError) -> Reply:
+    text = _("{name} holds no oil, no glycol and no alcohol: there is no dose to reckon.")
+    return reply(text.format(name=error.name))
 
 
 @worded.register
