@@ -25,6 +25,11 @@ _WORDS = {
     "strength": N_("{name} has the strength it had before."),
     "food grade": N_("The word on {name}'s food grade is taken back."),
     "density": N_("{name} has the density it had before."),
+    "buy stock": N_("What was bought of {name} is taken back, and its price with it."),
+    "count stock": N_("The count of {name} is taken back."),
+    "peeled": N_("The peeled {name} is taken back."),
+    "juiced": N_("The juice of {name} is taken back."),
+    "peeled in batch": N_("The peeled {name} is not in batch {batch} any more."),
     "settings": N_("The setting is as it was before."),
 }
 

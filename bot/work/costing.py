@@ -20,6 +20,7 @@ from bot.trade.cost import (
 )
 from bot.trade.kinds import IngredientKind
 from bot.trade.measures import Dimension
+from bot.trade.money import as_decimal
 from bot.work import prices
 from bot.work.desk import Desk
 from bot.work.ingredients import IngredientView
@@ -98,7 +99,7 @@ def _fresh(
         return None, fruit.name
     if result.per_drink is None or result.per_spray is None or result.is_partial or not result.per_drink[0]:
         return None, None
-    each = Decimal(price.price) / Decimal(price.pack_amount.numerator) * price.pack_amount.denominator
+    each = as_decimal(price.per_base)
     few, many = price.garnishes
     dear, cheap = fresh_per_drink(each, few), fresh_per_drink(each, many)
     low = fresh_to_spray(cheap, result.per_drink)[0]

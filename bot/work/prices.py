@@ -13,8 +13,8 @@ from sqlalchemy.orm import aliased
 
 from bot.trade.cost import PackPrice
 from bot.trade.measures import Dimension, Quantity
-from bot.trade.money import from_minor, to_minor
-from bot.work.desk import Desk
+from bot.trade.money import as_decimal, from_minor, to_minor
+from bot.work.desk import BarView, Desk
 from bot.work.errors import BadValueError
 from bot.work.formulas import in_base
 from storage.tables import Price
@@ -41,16 +41,29 @@ class PriceView:
     price: Decimal
     garnishes: tuple[Fraction, Fraction] | None
     at: datetime
+    tax_factor: Fraction = Fraction(1)
 
     @property
     def pack_price(self) -> PackPrice:
-        """The price as the trade rules take it."""
-        return PackPrice(self.pack_amount, self.dimension, self.price)
+        """The price as the trade rules take it, with the bar's tax added or taken out."""
+        counted = self.price if self.tax_factor == 1 else as_decimal(Fraction(self.price) * self.tax_factor)
+        return PackPrice(self.pack_amount, self.dimension, counted)
 
     @property
     def per_base(self) -> Fraction:
-        """What one mL, one g or one piece costs, exactly."""
+        """What one mL, one g or one piece costs, exactly, with the bar's tax added or taken out."""
+        return self.typed_per_base * self.tax_factor
+
+    @property
+    def typed_per_base(self) -> Fraction:
+        """The same by the price as it was typed."""
         return Fraction(self.price) / self.pack_amount
+
+
+def tax_factor(bar: BarView) -> Fraction:
+    """Return what a price as typed is multiplied by, so that the bar counts it with or without tax."""
+    with_tax = 1 + Fraction(bar.settings.tax_percent) / 100
+    return {"added": with_tax, "taken out": 1 / with_tax}.get(bar.settings.tax, Fraction(1))
 
 
 def set_price(
@@ -65,6 +78,19 @@ def set_price(
     What a piece of fruit gives in garnishes is kept from the last price when not said.
     Raises BadValueError for an empty pack or a price below zero.
     """
+    price_view = write(desk, ingredient_id, pack, price, garnishes)
+    desk.log("price", price=price_view.id, ingredient=ingredient_id)
+    return price_view
+
+
+def write(
+    desk: Desk,
+    ingredient_id: int,
+    pack: Quantity,
+    price: Decimal,
+    garnishes: tuple[Fraction, Fraction] | None = None,
+) -> PriceView:
+    """Do the same without a line of its own in the log, as part of what is logged otherwise."""
     amount, _dimension = in_base(desk.bar, pack)
     if amount <= 0:
         raise BadValueError("pack", str(float(pack.number)))
@@ -86,7 +112,6 @@ def set_price(
             by=desk.person_id,
         )
     )
-    desk.log("price", price=row.id, ingredient=ingredient_id)
     desk.book.touched()
     return _view(desk, row)
 
@@ -98,7 +123,9 @@ def _view(desk: Desk, row: Price) -> PriceView:
     if row.garnishes_low is not None:
         garnishes = row.garnishes_low, row.garnishes_high or row.garnishes_low
     price = from_minor(row.price_minor, desk.bar.currency)
-    return PriceView(row.id, row.ingredient_id, pack, amount, dimension, price, garnishes, row.at)
+    return PriceView(
+        row.id, row.ingredient_id, pack, amount, dimension, price, garnishes, row.at, tax_factor(desk.bar)
+    )
 
 
 def in_force(

@@ -10,7 +10,7 @@ from typing import Any
 from sqlalchemy import select
 from sqlalchemy.orm import aliased
 
-from bot.work import batches, formulas, grades, prices, settings_undo, strengths, waste
+from bot.work import batches, formulas, grades, peeled, prices, settings_undo, stock, strengths, waste
 from bot.work.desk import Desk
 from bot.work.errors import (
     AlreadyUndoneError,
@@ -42,6 +42,11 @@ _TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], None]] = {
     "strength": strengths.take_back,
     "density": strengths.take_back_density,
     "food grade": grades.take_back,
+    "buy stock": stock.take_back_buying,
+    "count stock": stock.take_back_count,
+    "peeled": peeled.take_back,
+    "juiced": peeled.take_back_juice,
+    "peeled in batch": peeled.take_back_batch,
 }
 
 

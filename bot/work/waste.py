@@ -11,18 +11,19 @@ from typing import Any
 
 from sqlalchemy import func
 
-from bot.trade.days import business_day
+from bot.trade.days import business_day, local_time
 from bot.trade.fruit import find_fruit
 from bot.trade.measures import Dimension
 from bot.trade.money import from_minor, to_minor
-from bot.work import prices
-from bot.work.desk import Desk
+from bot.work import peeled, prices
+from bot.work.desk import DEFAULT_REASONS, BarView, Desk
 from bot.work.errors import BadValueError
 from bot.work.ingredients import IngredientView, get, handbook_key
 from bot.work.prices import PriceView
 from storage.tables import Waste
 
 NO_REASON = ""
+PEELED = DEFAULT_REASONS[2]
 _MOST = 100_000  # pieces or grams in one line: beyond it the unit was surely mistaken
 
 
@@ -74,6 +75,8 @@ def log(desk: Desk, lines: Sequence[WasteLine]) -> WasteLogged:
         for number, line in enumerate(lines, start=1)
     ]
     desk.book.add_all(rows)
+    for row in rows:
+        _take_off_peeled(desk, row)
     entry = desk.log("waste", rows=[row.id for row in rows])
     views = tuple(_view(desk, row, known[row.ingredient_id]) for row in rows)
     return WasteLogged(views, entry, day, day_cost(desk, day))
@@ -98,7 +101,23 @@ def _row(
         by=desk.person_id,
         source=desk.source,
         line=number,
+        late=is_late(desk.bar, desk.now),
     )
+
+
+def is_late(bar: BarView, at: datetime) -> bool:
+    """Whether an instant lies in the bar's late shift: from the set time of its business day to closing."""
+    day = business_day(at, bar.zone, bar.closing_minute)
+    clock = local_time(at, bar.zone)
+    minute = (clock.date() - day).days * 24 * 60 + clock.hour * 60 + clock.minute
+    return minute >= bar.settings.late_from
+
+
+def _take_off_peeled(desk: Desk, row: Waste) -> None:
+    """Peeled fruit that is thrown out lies there no longer."""
+    if row.reason == PEELED and row.count_milli is not None and row.count_milli > 0:
+        count = Fraction(row.count_milli, 1000)
+        peeled.settle(desk, row.ingredient_id, count, peeled.BINNED, waste_id=row.id)
 
 
 def _cost(ingredient: IngredientView, line: WasteLine, price: PriceView | None) -> Fraction | None:
@@ -160,8 +179,10 @@ def give_reason(desk: Desk, waste_id: int, reason: str) -> WasteView:
             corrects=row.id,
             source=desk.source,
             line=2,
+            late=row.late,
         )
     )
+    _take_off_peeled(desk, again)
     desk.log("waste reason", rows=[again.id], before=waste_id)
     return _view(desk, again, get(desk, row.ingredient_id))
 
@@ -185,8 +206,10 @@ def _reverse(desk: Desk, row: Waste, source: str, line: int) -> None:
             corrects=row.id,
             source=source,
             line=line,
+            late=row.late,
         )
     )
+    peeled.take_back_waste(desk, row.id)
 
 
 def take_back(desk: Desk, details: dict[str, Any]) -> None:
