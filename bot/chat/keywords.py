@@ -74,7 +74,7 @@ _ENGLISH = {
     "EVENING": "evening night",
     "PRIMING": "priming prime primed",
     "GRADED": "food-grade foodgrade",
-    "NONE": "none nothing",
+    "NONE": "none nothing never",
     "KEPT": "kept stored",
     "COLD": "cold refrigerated chilled fridge",
     "BEST": "best expires expiry use",
@@ -82,6 +82,12 @@ _ENGLISH = {
     "TODAY": "today",
     "YESTERDAY": "yesterday",
     "AGO": "ago",
+    "BOUGHT": "bought buy",
+    "COUNTED": "count counted",
+    "SET": "set",
+    "PACKS": "case cases box boxes crate crates sack sacks bag bags tray trays pack packs net nets",
+    "PICTURE": "picture pictures chart graph trend",
+    "SINCE": "since",
     "COPIES": "copies copy labels label",
 }
 

@@ -29,6 +29,7 @@ from bot.chat.values import (
     Money,
     Named,
     PackPrice,
+    PacksBought,
     Portion,
     Readings,
     Span,
@@ -117,7 +118,7 @@ class Meaning(Transformer[Token, Any]):
         low, high = sorted(_numbers(children))
         return Span(low, high)
 
-    percent = number
+    percent = packs = number
 
     def strength(self, children: list[Any]) -> _Strength:
         return _Strength(_numbers(children)[0])
@@ -293,6 +294,23 @@ class Meaning(Transformer[Token, Any]):
 
     def _pack_price(self, meta: Meta, value: PackPrice) -> Filled:
         return Filled("pack_price", value, self._text[meta.start_pos : meta.end_pos])
+
+    # -- stock -------------------------------------------------------------------------
+
+    @v_args(meta=True)
+    def packs_bought(self, meta: Meta, children: list[Any]) -> Filled:
+        parts = list(_flat(children))
+        count = _numbers(children)[0] if _numbers(children) else Fraction(1)
+        price = next((part for part in parts if isinstance(part, Money)), None)
+        pack = next(part for part in parts if isinstance(part, Amount))
+        return Filled(
+            "stock_packs", PacksBought(count, pack, price), self._text[meta.start_pos : meta.end_pos]
+        )
+
+    @v_args(meta=True)
+    def pieces_bought(self, meta: Meta, children: list[Any]) -> Filled:
+        pieces = PacksBought(_numbers(children)[0], Amount(Fraction(1), "each"))
+        return Filled("stock_packs", pieces, self._text[meta.start_pos : meta.end_pos])
 
     # -- formula lines -----------------------------------------------------------------
 

@@ -26,6 +26,7 @@ _PATTERN = re.compile(
     (?P<NEWLINE>\s*\n\s*)
   | (?P<WEEK>\d{{4}}-[Ww]\d{{1,2}}\b)
   | (?P<DATE>\d{{4}}-\d{{2}}-\d{{2}}\b)
+  | (?P<YEARMONTH>\d{{4}}-\d{{2}}\b(?!-))
   | (?P<TIME>\d{{1,2}}:\d{{2}}\b)
   | (?P<HASH>\#\d{{1,9}}(?:\.\d{{1,6}})?)
   | (?P<NUMBER>\d+[ ]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]

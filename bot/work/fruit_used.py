@@ -10,7 +10,6 @@ from typing import Any
 
 from sqlalchemy import func
 
-from bot.trade.days import business_day
 from bot.trade.fruitlog import FruitUse, fruit_use
 from bot.trade.measures import Dimension
 from bot.trade.money import from_minor
@@ -31,6 +30,10 @@ class CountView:
     dimension: Dimension
     day: date
     at: datetime
+    # Only rows with higher numbers than these came or went after it.
+    after_delivery: int
+    after_batch: int
+    after_waste: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +59,14 @@ class Used:
 
 def _count_view(row: StockCount) -> CountView:
     return CountView(
-        row.id, Fraction(row.amount_milli, 1000), Dimension(row.dimension), row.business_day, row.at
+        row.id,
+        Fraction(row.amount_milli, 1000),
+        Dimension(row.dimension),
+        row.business_day,
+        row.at,
+        row.after_delivery,
+        row.after_batch,
+        row.after_waste,
     )
 
 
@@ -91,9 +101,9 @@ def used(desk: Desk, ingredient_id: int) -> Used | None:
     ingredient = get(desk, ingredient_id)
     tally = _Tally(now.dimension, grams_each(ingredient))
     on_hand, there = tally.turned(now.amount, now.dimension), tally.turned(before.amount, before.dimension)
-    bought = _delivered(desk, ingredient_id, before.at, now.at, tally)
-    wasted = _wasted(desk, ingredient_id, before.at, now.at, tally)
-    accounted = _accounted(desk, ingredient_id, before.at, now.at) if tally.counts else None
+    bought = _delivered(desk, ingredient_id, before, now, tally)
+    wasted = _wasted(desk, ingredient_id, before, now, tally)
+    accounted = _accounted(desk, ingredient_id, before, now) if tally.counts else None
     use = fruit_use(
         _decimal(bought),
         _decimal(there),
@@ -130,10 +140,14 @@ class _Tally:
         return Fraction(0)
 
 
-def _delivered(desk: Desk, ingredient_id: int, since: datetime, until: datetime, tally: _Tally) -> Fraction:
+def _delivered(desk: Desk, ingredient_id: int, since: CountView, until: CountView, tally: _Tally) -> Fraction:
     query = (
         desk.book.rows(Delivery, Delivery.dimension, func.sum(Delivery.amount_milli))
-        .where(Delivery.ingredient_id == ingredient_id, Delivery.at > since, Delivery.at <= until)
+        .where(
+            Delivery.ingredient_id == ingredient_id,
+            Delivery.id > since.after_delivery,
+            Delivery.id <= until.after_delivery,
+        )
         .group_by(Delivery.dimension)
     )
     return sum(
@@ -145,16 +159,16 @@ def _delivered(desk: Desk, ingredient_id: int, since: datetime, until: datetime,
     )
 
 
-def _wasted(desk: Desk, ingredient_id: int, since: datetime, until: datetime, tally: _Tally) -> Fraction:
+def _wasted(desk: Desk, ingredient_id: int, since: CountView, until: CountView, tally: _Tally) -> Fraction:
     query = desk.book.rows(
         Waste,
         func.coalesce(func.sum(Waste.count_milli), 0),
         func.coalesce(func.sum(Waste.grams_milli), 0),
     ).where(
         Waste.ingredient_id == ingredient_id,
-        Waste.business_day >= business_day(since, desk.bar.zone, desk.bar.closing_minute),
-        Waste.at > since,
-        Waste.at <= until,
+        Waste.business_day >= since.day,
+        Waste.id > since.after_waste,
+        Waste.id <= until.after_waste,
     )
     pieces, grams = desk.book.session.execute(query).one()
     return tally.turned(Fraction(int(pieces), 1000), Dimension.COUNT) + tally.turned(
@@ -162,7 +176,7 @@ def _wasted(desk: Desk, ingredient_id: int, since: datetime, until: datetime, ta
     )
 
 
-def _accounted(desk: Desk, ingredient_id: int, since: datetime, until: datetime) -> Fraction | None:
+def _accounted(desk: Desk, ingredient_id: int, since: CountView, until: CountView) -> Fraction | None:
     """Return the pieces that the log explains: peeled and not binned, juiced whole, put into batches.
 
     None where nothing of the kind was logged: nobody can say then what is unexplained.
@@ -175,8 +189,8 @@ def _accounted(desk: Desk, ingredient_id: int, since: datetime, until: datetime)
             desk.book.rows(PeeledFruit, PeeledFruit.id).where(PeeledFruit.ingredient_id == ingredient_id)
         ),
         PeeledUse.what.in_(("binned", "juiced", "undone")),
-        PeeledUse.at > since,
-        PeeledUse.at <= until,
+        PeeledUse.at > since.at,
+        PeeledUse.at <= until.at,
     )
     again = Fraction(int(desk.book.session.scalar(later) or 0), 1000)
     batched = _in_batches(desk, ingredient_id, since, until)
@@ -185,9 +199,11 @@ def _accounted(desk: Desk, ingredient_id: int, since: datetime, until: datetime)
     return peeled + juiced + batched - again
 
 
-def _sum(desk: Desk, table: Any, of: Any, since: datetime, until: datetime, voids: bool = False) -> Fraction:
+def _sum(
+    desk: Desk, table: Any, of: Any, since: CountView, until: CountView, voids: bool = False
+) -> Fraction:
     query = desk.book.rows(table, func.coalesce(func.sum(table.count_milli), 0)).where(
-        of, table.at > since, table.at <= until
+        of, table.at > since.at, table.at <= until.at
     )
     total = int(desk.book.session.scalar(query) or 0)
     if voids:
@@ -195,7 +211,7 @@ def _sum(desk: Desk, table: Any, of: Any, since: datetime, until: datetime, void
     return Fraction(total, 1000)
 
 
-def _in_batches(desk: Desk, ingredient_id: int, since: datetime, until: datetime) -> Fraction:
+def _in_batches(desk: Desk, ingredient_id: int, since: CountView, until: CountView) -> Fraction:
     query = (
         desk.book.rows(BatchLine, BatchLine.amount)
         .join(BatchRow, (BatchRow.bar_id == BatchLine.bar_id) & (BatchRow.id == BatchLine.batch_id))
@@ -203,8 +219,8 @@ def _in_batches(desk: Desk, ingredient_id: int, since: datetime, until: datetime
             BatchLine.ingredient_id == ingredient_id,
             BatchLine.unit == "each",
             BatchRow.state != "undone",
-            BatchRow.made_at > since,
-            BatchRow.made_at <= until,
+            BatchRow.id > since.after_batch,
+            BatchRow.id <= until.after_batch,
         )
     )
     return sum(desk.book.session.scalars(query), Fraction(0))

@@ -178,7 +178,7 @@ def _price(talk: Talk, given: Given) -> Reply:
     price = prices.set_price(talk.desk, item.id, pack, money, given.get("garnish"))
     lines = []
     if before is not None and before.dimension is price.dimension:
-        lines.append(_change(before, price))
+        lines.append(change_words(before, price))
     if price.garnishes is not None and price.dimension is Dimension.COUNT:
         lines.append(garnish_line(price))
     return reply(
@@ -200,7 +200,8 @@ def garnish_line(price: PriceView) -> str:
     )
 
 
-def _change(before: PriceView, now: PriceView) -> str:
+def change_words(before: PriceView, now: PriceView) -> str:
+    """Write how much dearer or cheaper a thing is than before, by what one mL, g or piece of it costs."""
     if not before.per_base:
         return _("Before: {price}").format(price=show_money(before.price))
     percent = (now.per_base / before.per_base - 1) * 100

@@ -1,0 +1,371 @@
+"""What came in, what is counted, and what was used between."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.asking import DIGIT, Question, Slot, columns
+from bot.chat.asks import is_liquid, never, undo_button
+from bot.chat.commands.prices import change_words, pack_words
+from bot.chat.language import _, ngettext, show_day, show_money, show_number
+from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.money_words import as_money
+from bot.chat.plural import counted_name, singular
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.units import show_amount, show_quantity
+from bot.chat.values import Amount, Money, Unknown
+from bot.trade.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
+from bot.trade.measures import Dimension, Quantity
+from bot.trade.words import N_
+from bot.work import fruit_used, ingredients, prices, stock, undo
+from bot.work.fruit_used import Used
+from bot.work.ingredients import IngredientView
+from bot.work.stock import OnHand
+
+# -- what, how much, for how much -----------------------------------------------------------
+
+
+def _ask_item(talk: Talk, given: Given) -> Question:
+    known = ingredients.all_of(talk.desk)
+    order = sorted(known, key=lambda one: (one.kind is not IngredientKind.FRUIT, one.name))
+    return Question(
+        _("What came in?"),
+        columns([(one.name, f"#{one.id}") for one in order[:12]], 2),
+        hint=_("2 cases oranges 80 each 34.00"),
+    )
+
+
+def _ask_counted(talk: Talk, given: Given) -> Question:
+    return Question(_("What did you count?"), _ask_item(talk, given).choices, hint=_("oranges 24"))
+
+
+def accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
+    """Turn a name into what the bar buys; an ordinary name for a fruit makes a new one."""
+    if not isinstance(value, Unknown):
+        noun = talk.noun(value, "INGREDIENT", _("ingredient"))
+        return ingredients.get(talk.desk, int(noun.id))
+    known = talk.vocabulary.named(value.text, "INGREDIENT")
+    if known is not None:
+        return ingredients.get(talk.desk, int(known.id))
+    name = singular(value.text)
+    if guess_kind(name) is IngredientKind.FRUIT:
+        return ingredients.add(talk.desk, name, IngredientKind.FRUIT)
+    raise Say(talk.not_known(value, "INGREDIENT", _("ingredient")))
+
+
+def _is_liquid(item: IngredientView) -> bool | None:
+    return False if item.kind is IngredientKind.FRUIT else is_liquid(item)
+
+
+def _quantity(talk: Talk, item: IngredientView, value: Any) -> Quantity:
+    if isinstance(value, Amount):
+        return talk.quantity(value, _is_liquid(item))
+    liquid = _is_liquid(item)
+    if item.kind is not IngredientKind.FRUIT and liquid is not None and _measured(item):
+        raise Say(reply(_("In which unit? Such as: {name} 500 ml, or 2 kg").format(name=item.name)))
+    return Quantity(Fraction(value), "each")
+
+
+def _measured(item: IngredientView) -> bool:
+    """Whether a bare number says nothing: liquids and powders are not counted by the piece."""
+    return item.kind is not IngredientKind.OTHER and INGREDIENT_PROPERTIES[item.kind].is_liquid is not None
+
+
+def _accept_amount(talk: Talk, given: Given, value: Any) -> Quantity:
+    return _quantity(talk, given["item"], value)
+
+
+def _ask_amount(talk: Talk, given: Given) -> Question:
+    name = counted_name(given["item"].name, Fraction(2))
+    choices = columns([(str(n), str(n)) for n in (0, 6, 12, 24, 40, 80)], 3)
+    return Question(
+        _("How many {name}?").format(name=name),
+        (*choices, ((_("Other number"), DIGIT),)) if given["item"].kind is IngredientKind.FRUIT else (),
+        hint=_("24, or 1.2 kg"),
+    )
+
+
+def _ask_content(talk: Talk, given: Given) -> Question:
+    if given["item"].kind is IngredientKind.FRUIT:
+        text = _("How much is in one? Such as: 80 each, or 5 kg")
+    else:
+        text = _("How much is in one? Such as: 70 cl, or 1 kg")
+    return Question(text, hint=_("80 each"))
+
+
+def _wants_content(talk: Talk, given: Given) -> bool:
+    return "packs" in given and "waste_amount" not in given and "content" not in given
+
+
+def _ask_paid(talk: Talk, given: Given) -> Question:
+    each = _("What did one cost?") if "packs" in given else _("What did it cost in all?")
+    return Question(each, (((_("Not known"), "none"),),), hint="34.00")
+
+
+def _wants_paid(talk: Talk, given: Given) -> bool:
+    return given.guided
+
+
+def _accept_paid(talk: Talk, given: Given, value: Money | str) -> Decimal | None:
+    return None if isinstance(value, str) else as_money(value, talk.desk.bar.currency)
+
+
+# -- bought -----------------------------------------------------------------------------------
+
+
+def _bought(talk: Talk, given: Given) -> Reply:
+    desk, item = talk.desk, given["item"]
+    if "instead" in given:
+        undo.take_back(desk, int(given["instead"]))
+    packs = Fraction(given.get("packs", 1))
+    content: Quantity = given["content"] if "content" in given else given["waste_amount"]
+    paid: Decimal | None = given.get("paid")
+    before = prices.in_force(desk, [item.id]).get(item.id)
+    price = _per_pack(given, packs, content, paid)
+    bought = stock.buy(desk, item.id, packs, content, price)
+    entry = desk.entry
+    now = prices.in_force(desk, [item.id]).get(item.id)
+    first = _("Bought: {what}").format(what=_what(item, packs, content, bought.amount, bought.on_hand))
+    if bought.cost is not None:
+        first += _(", {money}").format(money=show_money(bought.cost))
+    lines: list[str] = []
+    if paid is not None and packs != 1:
+        lines.append(_("Understood: {money} a pack.").format(money=show_money(price or paid)))
+    if now is not None and bought.cost is not None:
+        lines.append(_("Price from now on: {price}.").format(price=pack_words(now)))
+        if before is not None and before.dimension is now.dimension and before.id != now.id:
+            lines.append(change_words(before, now))
+    if bought.on_hand.counted_at is not None:
+        there = _shown(bought.on_hand.book, bought.on_hand.dimension, item, talk)
+        lines.append(_("On hand by the book: {amount}").format(amount=there))
+    rows: list[tuple[Button, ...]] = [(undo_button(talk), Button(_("More that came in"), "bought"))]
+    if paid is not None and packs != 1 and entry is not None:
+        said = f"bought {show_number(packs)} x {_typed(content)} #{item.id} {_money(paid)}"
+        if "in_all" in given:
+            other = (_("{money} was for one").format(money=show_money(paid)), f"{said} each instead {entry}")
+        else:
+            other = (
+                _("{money} was for all").format(money=show_money(paid)),
+                f"{said} in all instead {entry}",
+            )
+        rows.insert(0, (Button(*other),))
+    return reply(first + ".", *lines, buttons=tuple(rows), edits="instead" in given)
+
+
+def _typed(content: Quantity) -> str:
+    return show_number(content.number) if content.unit == "each" else show_quantity(content)
+
+
+def _money(paid: Decimal) -> str:
+    return show_number(Fraction(paid), 4)
+
+
+def _per_pack(given: Given, packs: Fraction, content: Quantity, paid: Decimal | None) -> Decimal | None:
+    """Return what one pack cost: as said for each, or all of it shared out."""
+    if paid is None:
+        return None
+    if "in_all" in given:
+        return paid * packs.denominator / packs.numerator
+    if "packs" not in given and "each_pack" in given:  # '80 oranges 0.45 each': for each piece
+        return paid * content.number.numerator / content.number.denominator
+    return paid
+
+
+def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Fraction, there: OnHand) -> str:
+    """Write what came in: '160 oranges (2 packs of 80)'."""
+    if content.unit == "each":
+        text = f"{show_number(amount)} {counted_name(item.name, amount)}"
+        inside = show_number(content.number)
+    else:
+        inside = show_quantity(content)
+        text = f"{show_quantity(Quantity(content.number * packs, content.unit))} {item.name}"
+    if packs == 1:
+        return text
+    count = ngettext("{count} pack of {size}", "{count} packs of {size}", int(packs)).format(
+        count=show_number(packs), size=inside
+    )
+    return f"{text} ({count})"
+
+
+# -- count ------------------------------------------------------------------------------------
+
+
+def _count(talk: Talk, given: Given) -> Reply:
+    item = given["item"]
+    now, said = stock.count(talk.desk, item.id, given["waste_amount"])
+    first = _("Counted: {amount}.").format(amount=_shown(now.book, now.dimension, item, talk))
+    used = fruit_used.used(talk.desk, item.id)
+    buttons = ((undo_button(talk), Button(_("Count more"), "count")),)
+    if used is None:
+        return reply(first, _("First count: from the next one on I know what was used."), buttons=buttons)
+    if item.kind is not IngredientKind.FRUIT:
+        return reply(first, *_book_line(talk, item, now, said), buttons=buttons)
+    return Reply((Text(first, strong=True), *used_blocks(talk, used)), buttons)
+
+
+def _book_line(talk: Talk, item: IngredientView, now: OnHand, said: Fraction | None) -> list[str]:
+    if said is None:
+        return []
+    less = said - now.book
+    if not less:
+        return [_("The book said the same.")]
+    amount = _shown(abs(less), now.dimension, item, talk)
+    if less > 0:
+        return [_("The book said {amount} more: used or lost, and not logged.").format(amount=amount)]
+    return [_("The book said {amount} less: a delivery or a count is missing.").format(amount=amount)]
+
+
+def _shown(amount: Fraction, dimension: Dimension, item: IngredientView, talk: Talk) -> str:
+    if dimension is Dimension.COUNT:
+        return f"{show_number(amount)} {counted_name(item.name, amount)}"
+    return f"{show_amount(amount, dimension, talk.desk.bar.units)} {item.name}"
+
+
+def used_blocks(talk: Talk, used: Used) -> list[Block]:
+    """Word what was used between two counts, with its reckoning and what nobody can explain."""
+
+    def shown(amount: Decimal | Fraction) -> str:
+        if used.dimension is Dimension.COUNT:
+            return show_number(Fraction(amount), 1)
+        return show_amount(Fraction(amount), used.dimension, talk.desk.bar.units)
+
+    rows = [
+        (_("before, {day}").format(day=show_day(used.before.day)), shown(used.before.amount)),
+        (_("+ bought"), shown(used.bought)),
+        (_("- wasted"), shown(used.wasted)),
+        (_("- on hand"), shown(used.now.amount)),
+        (_("= used"), shown(used.use.used)),
+    ]
+    lines: list[Block] = [Grid(tuple(rows))]
+    if used.use.surplus:
+        lines.append(
+            Text(
+                _("{amount} more than there can be: a delivery or a count is missing.").format(
+                    amount=shown(used.use.surplus)
+                )
+            )
+        )
+    if used.use.unexplained is None:
+        lines.append(Text(_("Nothing says where it went: log peeled and juiced fruit to see losses.")))
+    elif used.use.accounted is not None:
+        if used.use.unexplained:
+            lines.append(
+                Text(
+                    _("The log explains {known} of it; unexplained loss: {unknown}.").format(
+                        known=shown(used.use.accounted), unknown=shown(used.use.unexplained)
+                    )
+                )
+            )
+        elif not used.use.surplus:
+            lines.append(Text(_("The log explains all of it.")))
+    if used.left_out:
+        lines.append(Text(_("Some of it was logged in another measure and is not in here.")))
+    return lines
+
+
+# -- fruit ------------------------------------------------------------------------------------
+
+
+def _fruit(talk: Talk, given: Given) -> Reply:
+    if "item" in given:
+        item = given["item"]
+        used = fruit_used.used(talk.desk, item.id)
+        if used is None:
+            return reply(
+                _("{name} was not counted twice yet.").format(name=item.name),
+                _("Count it at close: count {name} 24").format(name=counted_name(item.name, Fraction(2))),
+                buttons=((Button(_("Count"), f"count #{item.id}"),),),
+            )
+        first = _("{name}: {amount} used").format(
+            name=item.name, amount=_shown(Fraction(used.use.used), used.dimension, item, talk)
+        )
+        return Reply(
+            (Text(first, strong=True), *used_blocks(talk, used)),
+            ((Button(_("Count"), f"count #{item.id}"), Button(_("Bought"), f"bought #{item.id}")),),
+        )
+    numbers = fruit_used.counted_fruit(talk.desk)
+    found = [used for number in numbers if (used := fruit_used.used(talk.desk, number)) is not None]
+    found = [used for used in found if used.ingredient.kind is IngredientKind.FRUIT][:8]
+    if not found:
+        return reply(
+            _("No fruit was counted twice yet."),
+            _("Log what comes in and count at close: bought 80 oranges 34.00, count oranges 24"),
+            buttons=((Button(_("Bought"), "bought"), Button(_("Count"), "count")),),
+        )
+    rows = [(_("fruit"), _("used"), _("wasted"), _("lost"))]
+    rows += [_row(talk, used) for used in found]
+    buttons = columns([(used.ingredient.name, f"fruit #{used.ingredient.id}") for used in found], 3)
+    return Reply(
+        (
+            Text(_("Between the last two counts of each"), strong=True),
+            Grid(tuple(rows)),
+            Text(_("“Lost” is used and not explained by what was logged; “?” where nothing was.")),
+        ),
+        tuple(tuple(Button(*one) for one in row) for row in buttons),
+    )
+
+
+def _row(talk: Talk, used: Used) -> tuple[str, str, str, str]:
+    units = talk.desk.bar.units
+
+    def shown(amount: Decimal | Fraction) -> str:
+        if used.dimension is Dimension.COUNT:
+            return show_number(Fraction(amount), 0)
+        return show_amount(Fraction(amount), used.dimension, units)
+
+    lost = "?" if used.use.unexplained is None else shown(used.use.unexplained)
+    return used.ingredient.name, shown(used.use.used), shown(used.wasted), lost
+
+
+_ITEM = Slot("item", _ask_item, accept=accept_item)
+
+COMMANDS = (
+    Command(
+        "bought",
+        N_("log what came in"),
+        _bought,
+        words=("buy", "delivery", "delivered"),
+        examples=(N_("bought 2 cases oranges 80 each 34.00"), N_("bought 80 oranges 34.00")),
+        slots=(
+            _ITEM,
+            Slot("packs", _ask_content, never),
+            Slot("content", _ask_content, _wants_content, _accept_amount),
+            Slot(
+                "waste_amount",
+                _ask_amount,
+                lambda talk, given: "packs" not in given,
+                _accept_amount,
+            ),
+            Slot("paid", _ask_paid, _wants_paid, _accept_paid, rule="paid_answer_slot"),
+            Slot("each_pack", _ask_paid, never),
+            Slot("in_all", _ask_paid, never),
+            Slot("instead", _ask_paid, never),
+        ),
+        writes=True,
+        menu=36,
+    ),
+    Command(
+        "count",
+        N_("log what is on hand"),
+        _count,
+        words=("counted", "on hand"),
+        examples=(N_("count oranges 24"), N_("count neutral spirit 600 ml")),
+        slots=(
+            Slot("item", _ask_counted, accept=accept_item),
+            Slot("waste_amount", _ask_amount, accept=_accept_amount),
+        ),
+        writes=True,
+        menu=38,
+    ),
+    Command(
+        "fruit",
+        N_("fruit used, wasted and lost between counts"),
+        _fruit,
+        words=("fruit use", "used fruit"),
+        examples=(N_("fruit orange"),),
+        slots=(Slot("item", _ask_item, never, accept_item),),
+        menu=39,
+    ),
+)
