@@ -112,6 +112,7 @@ class Person(Base):
     name: Mapped[str] = mapped_column(String(128))
     language: Mapped[str | None] = mapped_column(String(12))
     bar_id: Mapped[int | None] = mapped_column(ForeignKey("bar.id"))  # the bar they stand in now
+    bar_since: Mapped[datetime | None]  # when they last changed from one bar to another
     wrong_codes: Mapped[int] = mapped_column(Integer, default=0, server_default="0")  # tried in a row
     wrong_code_at: Mapped[datetime | None]
 
@@ -381,6 +382,10 @@ class StockCount(Numbered):
     business_day: Mapped[date]
     at: Mapped[datetime]
     by: Mapped[int]
+    # The last numbers of each when it was counted: only what has a higher one came or went after it.
+    after_delivery: Mapped[int] = mapped_column(default=0, server_default="0")
+    after_batch: Mapped[int] = mapped_column(default=0, server_default="0")
+    after_waste: Mapped[int] = mapped_column(default=0, server_default="0")
     corrects: Mapped[int | None]
     void: Mapped[bool] = mapped_column(default=False)
 

@@ -1,0 +1,29 @@
+"""when a person changed bars.
+
+Revision: 0006
+After: 0005
+"""
+
+from __future__ import annotations
+
+import sqlalchemy as sa
+from alembic import op
+
+import storage.types
+
+revision = "0006"
+down_revision = "0005"
+branch_labels = None
+depends_on = None
+
+
+def upgrade() -> None:
+
+    with op.batch_alter_table("person", schema=None) as batch_op:
+        batch_op.add_column(sa.Column("bar_since", storage.types.Instant(), nullable=True))
+
+
+def downgrade() -> None:
+
+    with op.batch_alter_table("person", schema=None) as batch_op:
+        batch_op.drop_column("bar_since")
