@@ -1,4 +1,4 @@
-"""What is on hand of each ingredient: counted, bought since, less what batches took and what was thrown out."""
+"""What is on hand: counted, bought since, less what batches took and what was thrown out."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import func, select
 from sqlalchemy.orm import aliased
 
 from bot.trade.days import business_day
@@ -33,7 +33,7 @@ _UNDONE = "undone"  # the state of a batch that never was
 
 @dataclass(frozen=True, slots=True)
 class OnHand:
-    """What the book says is there, in mL, g or pieces; `book` may be below zero where a count is overdue.
+    """What the book says is there, in mL, g or pieces; `book` is below zero where a count is overdue.
 
     `counted_at` is the last count, None where only what was bought is known. `par` is the least that the
     bar wants, in the same measure.
@@ -81,7 +81,7 @@ class CanMake:
 def convert(
     ingredient: IngredientView, amount: Fraction, given: Dimension, wanted: Dimension
 ) -> Fraction | None:
-    """Return an amount of an ingredient in another measure, or None where its density or size is not known."""
+    """Return an amount of an ingredient in another measure, or None where its density or size is unknown."""
     if given is wanted:
         return amount
     if Dimension.COUNT in {given, wanted}:
@@ -104,10 +104,7 @@ def on_hand(desk: Desk, wanted: Iterable[int] | None = None) -> dict[int, OnHand
     only = None if wanted is None else set(wanted)
     counts = _last_counts(desk, only)
     deliveries = _deliveries(desk, only)
-    starts: dict[int, datetime] = {}
-    for row in deliveries:
-        starts.setdefault(row.ingredient_id, row.at)
-    starts.update({number: row.at for number, row in counts.items()})
+    starts = _starts(counts, deliveries)
     if not starts:
         return {}
     known = {number: ingredients.get(desk, number) for number in starts}
@@ -118,15 +115,10 @@ def on_hand(desk: Desk, wanted: Iterable[int] | None = None) -> dict[int, OnHand
     sums = {
         number: Fraction(counts[number].amount_milli if number in counts else 0, 1000) for number in starts
     }
-    moves = [
-        *((one.ingredient_id, one.at, _signed(one), Dimension(one.dimension)) for one in deliveries),
-        *_taken(desk, starts),
-    ]
-    for number, at, amount, dimension in moves:
-        if at < starts[number]:
-            continue
-        turned = convert(known[number], amount, dimension, measures[number])
-        if turned is not None:
+    for move in (*map(_came, deliveries), *_went(desk, starts)):
+        number = move.ingredient_id
+        turned = convert(known[number], move.amount, move.dimension, measures[number])
+        if turned is not None and starts[number].before(move):
             sums[number] += turned
     pars = _pars(desk, only)
     found = {}
@@ -140,8 +132,47 @@ def on_hand(desk: Desk, wanted: Iterable[int] | None = None) -> dict[int, OnHand
     return found
 
 
-def _signed(row: Delivery) -> Fraction:
-    return Fraction(row.amount_milli, 1000)
+@dataclass(frozen=True, slots=True)
+class _Move:
+    """Something that came (above zero) or went: by which table and number, and when."""
+
+    ingredient_id: int
+    table: str
+    id: int
+    at: datetime
+    amount: Fraction
+    dimension: Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class _Start:
+    """Where the book of an ingredient begins: its last count, or the first that was bought of it."""
+
+    at: datetime
+    marks: Mapping[str, int]
+
+    def before(self, move: _Move) -> bool:
+        # Instants are kept to the second; within one the numbers tell.
+        return move.id > self.marks.get(move.table, 0) and move.at >= self.at.replace(microsecond=0)
+
+
+def _starts(counts: Mapping[int, StockCount], deliveries: Sequence[Delivery]) -> dict[int, _Start]:
+    found: dict[int, _Start] = {}
+    for row in deliveries:
+        found.setdefault(row.ingredient_id, _Start(row.at, {}))
+    for number, count in counts.items():
+        marks = {
+            Delivery.__tablename__: count.after_delivery,
+            Batch.__tablename__: count.after_batch,
+            Waste.__tablename__: count.after_waste,
+        }
+        found[number] = _Start(count.at, marks)
+    return found
+
+
+def _came(row: Delivery) -> _Move:
+    amount = Fraction(row.amount_milli, 1000)
+    return _Move(row.ingredient_id, Delivery.__tablename__, row.id, row.at, amount, Dimension(row.dimension))
 
 
 def _last_counts(desk: Desk, only: set[int] | None) -> dict[int, StockCount]:
@@ -167,30 +198,45 @@ def _deliveries(desk: Desk, only: set[int] | None) -> list[Delivery]:
     return [row for row in rows if row.corrects is None and row.id not in corrected]
 
 
-def _taken(desk: Desk, starts: Mapping[int, datetime]) -> list[tuple[int, datetime, Fraction, Dimension]]:
-    """Return what went into batches or into the bin, as (ingredient, when, amount below zero, measure)."""
-    first = min(starts.values())
+def _went(desk: Desk, starts: Mapping[int, _Start]) -> list[_Move]:
+    """Return what went into batches or into the bin."""
+    first = min(start.at for start in starts.values())
     query = (
-        desk.book.rows(BatchLine, BatchLine.ingredient_id, BatchLine.amount, BatchLine.unit, Batch.made_at)
+        desk.book.rows(BatchLine, BatchLine, Batch.made_at)
         .join(Batch, (Batch.bar_id == BatchLine.bar_id) & (Batch.id == BatchLine.batch_id))
-        .where(
-            BatchLine.ingredient_id.in_(list(starts)),
-            Batch.state != _UNDONE,
-            Batch.made_at >= first,
-        )
+        .where(BatchLine.ingredient_id.in_(list(starts)), Batch.state != _UNDONE, Batch.made_at >= first)
     )
     moves = [
-        (number, made_at, -amount, _DIMENSIONS[unit])
-        for number, amount, unit, made_at in desk.book.session.execute(query)
+        _Move(
+            line.ingredient_id,
+            Batch.__tablename__,
+            line.batch_id,
+            made_at,
+            -line.amount,
+            _DIMENSIONS[line.unit],
+        )
+        for line, made_at in desk.book.session.execute(query)
     ]
     thrown = desk.book.all(Waste, Waste.ingredient_id.in_(list(starts)), Waste.at >= first)
-    standing = {row.id for row in thrown}
+    corrected = {row.corrects for row in thrown if row.corrects is not None}
+    by_number = {row.id: row for row in thrown}
     for row in thrown:
-        if row.corrects is not None and row.corrects not in standing:
-            continue  # it takes back what was thrown out before the count
+        # A line that got its reason later was thrown out when it was first logged.
+        first_said = row if row.corrects is None else by_number.get(row.corrects)
         milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
+        if milli < 0 or row.id in corrected or first_said is None:
+            continue  # taken back, or taking back
         measure = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
-        moves.append((row.ingredient_id, row.at, Fraction(-milli, 1000), measure))
+        moves.append(
+            _Move(
+                row.ingredient_id,
+                Waste.__tablename__,
+                first_said.id,
+                first_said.at,
+                Fraction(-milli, 1000),
+                measure,
+            )
+        )
     return moves
 
 
@@ -225,6 +271,15 @@ def _base(desk: Desk, quantity: Quantity, least: Fraction = Fraction(0)) -> tupl
     return amount, dimension
 
 
+def _marks(desk: Desk) -> dict[str, int]:
+    """Return the last numbers given out, so that no two things of one second need to be put in order."""
+    return {
+        f"after_{table.__tablename__}": desk.book.session.scalar(desk.book.rows(table, func.max(table.id)))
+        or 0
+        for table in (Delivery, Batch, Waste)
+    }
+
+
 def count(desk: Desk, ingredient_id: int, quantity: Quantity) -> tuple[OnHand, Fraction | None]:
     """Note what was counted; return what is on hand and what the book had said before, None if nothing.
 
@@ -241,6 +296,7 @@ def count(desk: Desk, ingredient_id: int, quantity: Quantity) -> tuple[OnHand, F
             business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
             at=desk.now,
             by=desk.person_id,
+            **_marks(desk),
         )
     )
     desk.log("count stock", row=row.id, ingredient=ingredient_id, name=view.name)
@@ -377,7 +433,7 @@ def take_back_par(desk: Desk, details: dict[str, Any]) -> None:
 
 
 def watch(desk: Desk, changed: Iterable[int]) -> None:
-    """Plan a reminder for what fell below its par, once for each fall; forget it when there is enough again."""
+    """Plan a reminder for what fell below its par, once for each fall; drop it when there is enough."""
     rows = desk.book.all(StockPar, StockPar.ingredient_id.in_(list(changed)))
     if not rows:
         return
