@@ -13,6 +13,7 @@ from string import ascii_lowercase
 from bot.channels.wording import plain_lines
 from bot.chat.conversation import Conversation
 from bot.chat.due import worded_reminder
+from bot.chat.language import ngettext
 from bot.chat.message import Button, Message, Place, Reply, Sender
 from bot.work import people, reminders
 from bot.work.desk import Clock
@@ -69,7 +70,13 @@ class Console:
     def _show(self, reply: Reply, last: bool) -> None:
         for line in plain_lines(reply):
             self._write(line)
+        held = sum(file.file_id is not None for file in reply.files)
+        if held:
+            text = ngettext("[{count} photo, kept in the chat]", "[{count} photos, kept in the chat]", held)
+            self._write(text.format(count=held))
         for file in reply.files:
+            if file.file_id is not None:
+                continue
             self._write(f"[{file.name}: {_save(file.name, file.content)}]")
         if last:
             self._choices = {}

@@ -13,6 +13,7 @@ from telegram import (
     ForceReply,
     InlineKeyboardButton,
     InlineKeyboardMarkup,
+    InputMediaPhoto,
     LinkPreviewOptions,
     ReplyParameters,
 )
@@ -23,12 +24,14 @@ from bot.channels.outcomes import Verdict, classify
 from bot.channels.wording import html_parts
 from bot.chat.asking import ANSWER, BACK, CANCEL
 from bot.chat.language import _
-from bot.chat.message import Reply, Text
+from bot.chat.message import File, Reply, Text
 from bot.work.reminders import Outcome
 
 log = logging.getLogger(__name__)
 _TRIES = 5
 _LONGEST_PAUSE = 60.0
+_ALBUM = 10
+_CAPTION = 1024
 _NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
 
 
@@ -125,8 +128,9 @@ class Postman:
 
     async def _once(self, target: Target, reply: Reply) -> None:
         parts = html_parts(reply)
-        if reply.edits and target.replaces is not None and len(parts) == 1 and not reply.files:
+        if reply.edits and target.replaces is not None and len(parts) == 1:
             await self._edit(target, reply, parts[0])
+            await self._send_files(target, reply.files)
             return
         for number, part in enumerate(parts, start=1):
             await self._pace.wait()
@@ -140,18 +144,41 @@ class Postman:
                 disable_notification=reply.quiet,
                 link_preview_options=_NO_PREVIEW,
             )
-        for file in reply.files:
-            await self._pace.wait()
-            send: Any = self._bot.send_photo if file.picture else self._bot.send_document
-            name = {} if file.picture else {"filename": file.name}
-            await send(
-                target.chat,
-                file.content,
-                caption=file.caption or None,
-                message_thread_id=target.thread,
-                disable_notification=True,
-                **name,
-            )
+        await self._send_files(target, reply.files)
+
+    async def _send_files(self, target: Target, files: tuple[File, ...]) -> None:
+        """Send files one by one, but pictures that the chat's server holds already as albums."""
+        held = [file for file in files if file.file_id is not None]
+        for at in range(0, len(held), _ALBUM):
+            await self._send_album(target, held[at : at + _ALBUM])
+        for file in files:
+            if file.file_id is None:
+                await self._send_file(target, file, file.content)
+
+    async def _send_file(self, target: Target, file: File, content: bytes | str) -> None:
+        await self._pace.wait()
+        send: Any = self._bot.send_photo if file.picture else self._bot.send_document
+        name = {} if file.picture or isinstance(content, str) else {"filename": file.name}
+        await send(
+            target.chat,
+            content,
+            caption=file.caption[:_CAPTION] or None,
+            message_thread_id=target.thread,
+            disable_notification=True,
+            **name,
+        )
+
+    async def _send_album(self, target: Target, files: list[File]) -> None:
+        if len(files) == 1:
+            await self._send_file(target, files[0], files[0].file_id or "")
+            return
+        await self._pace.wait()
+        await self._bot.send_media_group(
+            target.chat,
+            [InputMediaPhoto(file.file_id or "", caption=file.caption[:_CAPTION] or None) for file in files],
+            message_thread_id=target.thread,
+            disable_notification=True,
+        )
 
     async def _edit(self, target: Target, reply: Reply, part: str) -> None:
         await self._pace.wait()

@@ -106,7 +106,20 @@ def _card_facts(talk: Talk, batch: BatchView) -> list[str]:
         facts.append(allergen_line(allergies.kept_with(batch.frozen)))
     elif batch.lost_ml:
         facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))
+    if batch.state.open:
+        facts.append(next_step(talk, batch))
     return [fact for fact in facts if fact]
+
+
+def next_step(talk: Talk, batch: BatchView) -> str:
+    """Return the likely next step in words, or '' where there is nothing to do yet."""
+    if business_today(talk) > batch.discard_on:
+        return _("Next: discard it.")
+    if batch.state is BatchState.RESTING:
+        return _("Next: check how it looks.") if batch.rested(talk.desk.now) else ""
+    if batch.state is BatchState.READY:
+        return _("Next: label it, then open it.")
+    return _("Next: note when it is used up.")
 
 
 def rest_words(batch: BatchView, now: datetime) -> str:
@@ -151,15 +164,24 @@ def event_words(event: EventView) -> str:
 
 def _next_buttons(talk: Talk, batch: BatchView) -> tuple[tuple[Button, ...], ...]:
     number = batch.number
+    again = Button(_("Make it again"), f"batch #{batch.formula_id}")
+    photos = sum(event.photo is not None for event in batch.events)
     if not batch.state.open:
-        return ((Button(_("Make it again"), f"batch #{batch.formula_id}"),),)
-    rows: list[tuple[Button, ...]] = []
-    if batch.state is not BatchState.IN_USE:
+        return ((again, Button(_("Photos"), f"photos {number}")),) if photos else ((again,),)
+    discard = Button(_("Discard"), f"discard {number}")
+    past = business_today(talk) > batch.discard_on
+    rows: list[tuple[Button, ...]] = [(discard,)] if past else []
+    if batch.state is BatchState.READY:
+        rows.append((Button(_("Open it"), f"open {number}"), Button(_("Check"), f"check {number}")))
+    elif batch.state is BatchState.RESTING:
         rows.append(clarity_buttons(number))
         rows.append((Button(_("Open it"), f"open {number}"),))
     else:
         rows.append((Button(_("Used up"), f"used {number}"), Button(_("Check"), f"check {number}")))
-    rows.append((Button(_("Discard"), f"discard {number}"), Button(_("Note a lot"), f"lot {number}")))
+    last = [Button(_("Label"), f"label {number}"), Button(_("Note a lot"), f"lot {number}")]
+    rows.append(tuple(last if past else [discard, *last]))
+    if photos:
+        rows.append((Button(_("Photos"), f"photos {number}"),))
     return tuple(rows)
 
 

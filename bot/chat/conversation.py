@@ -7,6 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from bot.chat import asking, reading
+from bot.chat.arriving import private_only
 from bot.chat.commands import all_commands, command_at_start
 from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, replies_to_json, reply
@@ -84,7 +85,7 @@ class Conversation:
         with self.store.reading() as unit:
             presence = self._find(unit, message)
             if presence.known and presence.reachable:
-                with speaking(_tongue(presence)):
+                with speaking(tongue_of(presence)):
                     talk = self._talk(unit, message, presence)
                     plan = self._plan(talk)
                     if not plan.writes and not (presence.question and plan.command):
@@ -101,7 +102,7 @@ class Conversation:
         try:
             with self.store.writing() as unit:
                 talk, plan = self._seated(unit, message, seen)
-                with speaking(_tongue(talk.presence)):
+                with speaking(tongue_of(talk.presence)):
                     self._end_question(talk, plan)
                     replies = self._run(talk, plan)
                     return self._settled(talk, replies, receipt)
@@ -109,7 +110,7 @@ class Conversation:
             refusal = error
         with self.store.writing() as unit:
             talk, plan = self._seated(unit, message, seen)
-            with speaking(_tongue(talk.presence)):
+            with speaking(tongue_of(talk.presence)):
                 self._end_question(talk, plan)
                 return self._settled(talk, _worded(refusal, talk), receipt)
 
@@ -120,7 +121,7 @@ class Conversation:
         if seen is not None:
             presence, plan = seen
             if plan.answer is None or self._still_asked(unit, presence):
-                with speaking(_tongue(presence)):
+                with speaking(tongue_of(presence)):
                     talk = self._talk(unit, message, presence)
                 talk.line = plan.line
                 return talk, plan
@@ -135,7 +136,7 @@ class Conversation:
             place.private,
             place.title,
         )
-        with speaking(_tongue(presence)):
+        with speaking(tongue_of(presence)):
             talk = self._talk(unit, message, presence)
             return talk, self._plan(talk)
 
@@ -174,7 +175,7 @@ class Conversation:
         return people.find(unit, message.channel, message.sender.outside_id, place.outside_id, place.private)
 
     def _talk(self, unit: Unit, message: Message, presence: people.Presence) -> Talk:
-        language = _tongue(presence).language
+        language = tongue_of(presence).language
         vocabulary = vocabulary_for(unit, presence.bar, language)
         return Talk(unit, message, presence, vocabulary, self.clock, message.text, self.deep_link)
 
@@ -285,7 +286,8 @@ def _would_ask(talk: Talk, command: Command, given: Given) -> bool:
     return any(slot.name not in given and slot.wanted(talk, given) for slot in command.slots)
 
 
-def _tongue(presence: people.Presence) -> Tongue:
+def tongue_of(presence: people.Presence) -> Tongue:
+    """Return the language and locale for a person where they stand."""
     bar = presence.bar
     language = (presence.language or (bar.language if bar else "") or "en").replace("-", "_")
     short = language.split("_")[0]
@@ -393,6 +395,8 @@ def _reads_as_answer(question: people.PendingQuestion, text: str, talk: Talk) ->
 
 
 def _refusal(talk: Talk, command: Command) -> Reply | None:
+    if command.private_only and not talk.message.place.private:
+        return private_only(talk)
     if command.anyone:
         return None
     if talk.presence.bar is None:

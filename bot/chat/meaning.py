@@ -356,5 +356,9 @@ class Meaning(Transformer[Token, Any]):
         return Filled("copies", next(_flat(children)), self._text[meta.start_pos : meta.end_pos])
 
     @v_args(meta=True)
+    def uses_said(self, meta: Meta, children: list[Any]) -> Filled:
+        return Filled("uses", next(_flat(children)), self._text[meta.start_pos : meta.end_pos])
+
+    @v_args(meta=True)
     def batch_card(self, meta: Meta, children: list[Any]) -> Filled:
         return Filled("batch", _whole(_numbers(children)[0]), self._text[meta.start_pos : meta.end_pos])

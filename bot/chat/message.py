@@ -7,6 +7,8 @@ from dataclasses import asdict, dataclass, field, replace
 from datetime import datetime
 from typing import Any
 
+from bot.chat.language import _
+
 # Telegram allows 64 bytes behind a button; a longer line is kept in the database instead.
 BUTTON_BYTES = 64
 
@@ -51,6 +53,8 @@ class Message:
     addressed: bool = True
     photo: str | None = None
     corrects: str | None = None  # the key of the message that this one replaces (an edit)
+    was: str | None = None  # what the edited message said before, where the channel still knows
+    answers: tuple[str, ...] = ()  # the lines behind the buttons of the bot's message that it replies to
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,12 +92,16 @@ class Button:
 
 @dataclass(frozen=True, slots=True)
 class File:
-    """A picture or a document, with the name it is saved under."""
+    """A picture or a document, with the name it is saved under.
+
+    `file_id` is a file that the channel holds already, by the channel's own id; `content` is then empty.
+    """
 
     name: str
     content: bytes
     picture: bool = False
     caption: str = ""
+    file_id: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,12 +141,15 @@ _BLOCKS: dict[str, type[Text] | type[Grid] | type[Caution]] = {"text": Text, "gr
 
 
 def replies_to_json(replies: list[Reply]) -> str:
-    """Write replies down (files left out: they are made again from the question)."""
+    """Write replies down. Files are left out, and a line says to ask once more for them."""
     kinds = {kind: name for name, kind in _BLOCKS.items()}
     out = []
     for one in replies:
         data = asdict(replace(one, files=()))
-        data["blocks"] = [[kinds[type(block)], asdict(block)] for block in one.blocks]
+        blocks = one.blocks
+        if one.files:
+            blocks = (*blocks, Text(_("If no file came with this, ask once more.")))
+        data["blocks"] = [[kinds[type(block)], asdict(block)] for block in blocks]
         out.append(data)
     return json.dumps(out, ensure_ascii=False, separators=(",", ":"))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from functools import singledispatch
 
-from bot.chat.language import _, show_number
+from bot.chat.language import _, show_moment, show_number
 from bot.chat.message import Button, Reply, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reading import PhraseError
@@ -170,6 +170,11 @@ def _not_allowed(error: errors.NotAllowedError) -> Reply:
     if error.needed == "owner":
         return reply(_("Only the owner of the bar can do that."))
     return reply(_("Only a manager can do that. Ask one to do it, or to make you a manager."))
+
+
+@worded.register
+def _too_many_tries(error: errors.TooManyTriesError) -> Reply:
+    return reply(_("Too many wrong codes. Try again after {when}.").format(when=show_moment(error.until)))
 
 
 @worded.register

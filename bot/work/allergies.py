@@ -32,6 +32,7 @@ def named_in(desk: Desk, view: FormulaView) -> list[Named]:
 
 
 def once(lines: Iterable[AllergenLine]) -> list[Named]:
+    """Return each allergen that the lines name once, those to be declared first."""
     found: dict[Allergen, Named] = {}
     for line in lines:
         declare = line.standing is not Standing.WORTH_SAYING

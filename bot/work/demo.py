@@ -9,7 +9,7 @@ from sqlalchemy import ColumnElement, func, select
 from sqlalchemy.orm import aliased
 
 from bot.trade.jurisdiction import Jurisdiction
-from bot.work import bars, demo_book, people, reminders
+from bot.work import bars, demo_book, invites, reminders
 from bot.work.batches import BatchState
 from bot.work.demo_book import OWNER, TEAM
 from bot.work.demo_stage import Stage
@@ -79,8 +79,8 @@ def _open(stage: Stage, name: str) -> None:
         outside_id = f"{who.casefold()} {stage.bar.id}"
         joiner = stage.enter(role, _COLLEAGUES, outside_id, outside_id, who)
         at = stage.at(stage.first_day, f"12:{10 + 20 * number}")
-        code, _until = people.invite(stage.desk(OWNER, at), Role(role))
-        people.join(stage.unit, joiner, code, who, True, at + timedelta(minutes=5))
+        invited = invites.invite(stage.desk(OWNER, at), Role(role))
+        invites.join(stage.unit, joiner, invited.code, who, True, at + timedelta(minutes=5))
 
 
 def _settle_stale(desk: Desk) -> None:
@@ -101,7 +101,7 @@ def _settle_stale(desk: Desk) -> None:
 
 
 def _told(desk: Desk, already: bool = False) -> Filled:
-    code, _until = people.invite(desk, Role.MANAGER)
+    code = invites.invite(desk, Role.MANAGER).code
     count = desk.book.session.scalar
     taken_back = aliased(Waste)
     standing = (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime
 
 
 class WorkError(Exception):
@@ -31,6 +32,13 @@ class NotAllowedError(WorkError):
     """The person's role does not reach so far. `needed` is the role that does."""
 
     needed: str
+
+
+@dataclass
+class TooManyTriesError(WorkError):
+    """Too many wrong joining codes in a row. `until` is when the next may be tried."""
+
+    until: datetime
 
 
 @dataclass

@@ -2,25 +2,18 @@
 
 from __future__ import annotations
 
-import hashlib
-import hmac
 import secrets
 from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from functools import cache
 from typing import Any
 
 from sqlalchemy import Select, String, and_, bindparam, select, update
 
 from bot.work.desk import BarView, Desk, Role
-from bot.work.errors import BadValueError, NotAllowedError, NotThereError
-from storage.tables import Bar, Invite, Member, Person, Question, Room
+from bot.work.errors import NotAllowedError, NotThereError
+from storage.tables import Bar, Member, Person, Question, Room
 from storage.unit import Unit
-
-_CODE_LETTERS = "ABCDEFGHJKMNPQRSTVWXYZ23456789"  # none that looks like another
-_CODE_LENGTH = 10
-INVITE_DAYS = 7
-INVITE_USES = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +37,7 @@ class Presence:
     question: PendingQuestion | None = None
     room_bar_id: int | None = None
     reachable: bool = True
+    since: datetime | None = None  # when they last changed bars: what is older was about another one
 
     @property
     def known(self) -> bool:
@@ -77,6 +71,7 @@ def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Pre
         question=pending,
         room_bar_id=found.room_bar_id,
         reachable=found.reachable is not False,
+        since=found.bar_since if private else None,
     )
     if found.role is None or found.Bar is None:
         return presence
@@ -99,6 +94,7 @@ def _who_is_where(private: bool) -> Select[Any, *tuple[Any, ...]]:
             Person.id.label("person_id"),
             Person.name,
             Person.language,
+            Person.bar_since,
             Room.id.label("room_id"),
             Room.bar_id.label("room_bar_id"),
             Room.reachable,
@@ -164,6 +160,44 @@ def at_home(unit: Unit, presence: Presence) -> Presence | None:
     return replace(presence, bar=BarView.of(bar), role=Role(member.role), name=member.name, language=language)
 
 
+@dataclass(frozen=True, slots=True)
+class OwnBar:
+    """One bar that a person is in."""
+
+    id: int
+    name: str
+    role: Role
+    here: bool
+
+
+def bars_of(unit: Unit, presence: Presence) -> list[OwnBar]:
+    """Return the bars that a person is in, the earliest joined first."""
+    query = (
+        select(Bar.id, Bar.name, Member.role, Person.bar_id)
+        .join(Member, Member.bar_id == Bar.id)
+        .join(Person, Person.id == Member.person_id)
+        .where(Member.person_id == presence.person_id, Member.left_at.is_(None))
+        .order_by(Member.joined_at, Bar.id)
+    )
+    return [
+        OwnBar(row.id, row.name, Role(row.role), row.id == row.bar_id) for row in unit.session.execute(query)
+    ]
+
+
+def switch(unit: Unit, presence: Presence, bar_id: int, now: datetime) -> Presence | None:
+    """Let a person stand in another bar of theirs; None, and nothing changed, if they are not in it."""
+    person = unit.session.get(Person, presence.person_id) if presence.person_id is not None else None
+    if person is None or bar_id >= 2**62:
+        return None
+    member = unit.session.get(Member, (bar_id, person.id))
+    if member is None or member.left_at is not None:
+        return None
+    if person.bar_id != bar_id:
+        person.bar_id, person.bar_since = bar_id, now
+    unit.session.flush()
+    return at_home(unit, presence)
+
+
 def known_names(unit: Unit, channel: str) -> list[str]:
     """Return the names of everyone who ever wrote by a channel, in the order in which they came."""
     return list(
@@ -201,67 +235,10 @@ def drop_question(unit: Unit, room_id: int, person_id: int) -> None:
         unit.session.flush()
 
 
-def _hash(code: str) -> str:
-    return hashlib.sha256(code.encode()).hexdigest()
-
-
-def invite(desk: Desk, role: Role = Role.MEMBER) -> tuple[str, datetime]:
-    """Make a joining code for this bar; return it with the instant at which it ends.
-
-    Only the code's hash is kept. Raises NotAllowedError for a plain member.
-    """
-    if not desk.role.manages or (role is Role.MANAGER and desk.role is not Role.OWNER):
-        raise NotAllowedError(Role.OWNER if role is Role.MANAGER else Role.MANAGER)
-    secret = "".join(secrets.choice(_CODE_LETTERS) for _ in range(_CODE_LENGTH))
-    until = desk.now + timedelta(days=INVITE_DAYS)
-    row = desk.book.add(
-        Invite(
-            code_hash=_hash(secret),
-            role=role,
-            made_by=desk.person_id,
-            made_at=desk.now,
-            expires_at=until,
-            uses_left=INVITE_USES,
-        )
-    )
-    desk.log("invite", invite=row.id, role=role)
-    return f"{desk.bar.id}-{row.id}-{secret}", until
-
-
-def join(unit: Unit, presence: Presence, code: str, name: str, private: bool, now: datetime) -> BarView:
-    """Let a person into the bar that a joining code belongs to.
-
-    Raises BadValueError for a code that is wrong, used up or ended: always the same,
-    so that nothing can be learnt by trying.
-    """
-    wrong = BadValueError("joining code", code[:40])
-    parts = code.strip().split("-")
-    if len(parts) != 3 or not parts[0].isdigit() or not parts[1].isdigit() or len(code) > 64:
-        raise wrong
-    bar_id, number = int(parts[0]), int(parts[1])
-    if max(bar_id, number) >= 2**62:
-        raise wrong
-    row = unit.session.get(Invite, (bar_id, number), with_for_update=True)
-    if row is None or not hmac.compare_digest(row.code_hash, _hash(parts[2].upper())):
-        raise wrong
-    if row.uses_left < 1 or row.expires_at <= now:
-        raise wrong
-    if presence.person_id is None:
-        raise ValueError("meet the person first")
-    member = unit.session.get(Member, (bar_id, presence.person_id))
-    if member is None or member.left_at is not None:
-        row.uses_left -= 1
-    _enter(unit, bar_id, presence, Role(row.role), name, private, now)
-    bar = unit.session.get(Bar, bar_id)
-    if bar is None:
-        raise wrong
-    unit.bar(bar_id).touched()
-    return BarView.of(bar)
-
-
-def _enter(
+def enter(
     unit: Unit, bar_id: int, presence: Presence, role: Role, name: str, private: bool, now: datetime
 ) -> None:
+    """Make a person a member of a bar and let them stand in it; one who is in it keeps their role."""
     person_id = presence.person_id
     if person_id is None:
         raise ValueError("meet the person first")
@@ -270,11 +247,13 @@ def _enter(
         member = Member(bar_id=bar_id, person_id=person_id, role=role, name=name[:128], joined_at=now)
         unit.session.add(member)
     elif member.left_at is not None:
-        member.left_at, member.role, member.joined_at = None, role, now
+        member.left_at, member.role, member.joined_at, member.name = None, role, now, name[:128]
     if private:
         member.room_id = presence.room_id
     person = unit.session.get(Person, person_id)
     if person is not None:
+        if person.bar_id is not None:
+            person.bar_since = now
         person.bar_id = bar_id
     unit.session.flush()
 
@@ -283,67 +262,8 @@ def found_bar(unit: Unit, presence: Presence, bar: Bar, name: str, private: bool
     """Write down a new bar with the person as its owner."""
     unit.session.add(bar)
     unit.session.flush()
-    _enter(unit, bar.id, presence, Role.OWNER, name, private, now)
+    enter(unit, bar.id, presence, Role.OWNER, name, private, now)
     return BarView.of(bar)
-
-
-@dataclass(frozen=True, slots=True)
-class TeamMember:
-    """One line of the team list."""
-
-    person_id: int
-    name: str
-    role: Role
-    joined_at: datetime
-
-
-def team(desk: Desk) -> list[TeamMember]:
-    """Return everyone in the bar, owner first."""
-    order = [Role.OWNER, Role.MANAGER, Role.MEMBER]
-    rows = desk.book.all(Member, Member.left_at.is_(None), order=Member.joined_at)
-    found = [TeamMember(row.person_id, row.name, Role(row.role), row.joined_at) for row in rows]
-    return sorted(found, key=lambda one: order.index(one.role))
-
-
-def remove(desk: Desk, person_id: int) -> str:
-    """Take a person out of the bar, at once; return their name.
-
-    Raises NotAllowedError unless one manages and the other does not own, and
-    NotThereError for somebody who is not in it.
-    """
-    if not desk.role.manages:
-        raise NotAllowedError(Role.MANAGER)
-    member = desk.book.get(Member, person_id)
-    if member is None or member.left_at is not None:
-        raise NotThereError("member", str(person_id))
-    if member.role == Role.OWNER:
-        raise NotAllowedError(Role.OWNER)
-    member.left_at = desk.now
-    desk.log("remove member", person=person_id, name=member.name)
-    desk.book.touched()
-    return member.name
-
-
-def leave(desk: Desk) -> None:
-    """Leave the bar oneself. Raises NotAllowedError for the owner, who must hand it over first."""
-    if desk.role is Role.OWNER:
-        raise NotAllowedError(Role.OWNER)
-    member = desk.book.get(Member, desk.person_id)
-    if member is not None:
-        member.left_at = desk.now
-        desk.log("leave")
-
-
-def set_role(desk: Desk, person_id: int, role: Role) -> str:
-    """Make someone manager or member; return their name. Only the owner may."""
-    if desk.role is not Role.OWNER:
-        raise NotAllowedError(Role.OWNER)
-    member = desk.book.get(Member, person_id)
-    if member is None or member.left_at is not None or member.role == Role.OWNER:
-        raise NotThereError("member", str(person_id))
-    member.role = role
-    desk.log("role", person=person_id, role=role)
-    return member.name
 
 
 def use_as_team_room(desk: Desk, title: str, thread: int | None) -> None:

@@ -10,7 +10,19 @@ from typing import Any
 from sqlalchemy import select
 from sqlalchemy.orm import aliased
 
-from bot.work import batches, formulas, grades, peeled, prices, settings_undo, stock, strengths, waste
+from bot.work import (
+    batches,
+    formulas,
+    grades,
+    peeled,
+    prices,
+    pumps,
+    settings_undo,
+    shelves,
+    stock,
+    strengths,
+    waste,
+)
 from bot.work.desk import Desk
 from bot.work.errors import (
     AlreadyUndoneError,
@@ -42,6 +54,12 @@ _TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], None]] = {
     "strength": strengths.take_back,
     "density": strengths.take_back_density,
     "food grade": grades.take_back,
+    "opened": shelves.take_back,
+    "sprayer": pumps.take_back_new,
+    "weighing": pumps.take_back_weighing,
+    "use sprayer": pumps.take_back_use,
+    "retire sprayer": pumps.take_back_retire,
+    "par": stock.take_back_par,
     "buy stock": stock.take_back_buying,
     "count stock": stock.take_back_count,
     "peeled": peeled.take_back,
@@ -79,6 +97,16 @@ def take_back(desk: Desk, number: int | None = None) -> TakenBack:
     _TAKES_BACK[row.what](desk, row.details)
     desk.log("undo", undo_of=row.id, undone=row.what)
     return TakenBack(row.id, row.what, row.details)
+
+
+def can_be_undone(desk: Desk, row: Entry) -> bool:
+    """Whether this person may take back this entry now, if nobody has yet."""
+    return (
+        row.what in _TAKES_BACK
+        and row.undo_of is None
+        and (row.by == desk.person_id or desk.role.manages)
+        and row.at >= desk.now - timedelta(hours=UNDO_HOURS)
+    )
 
 
 def _last(desk: Desk) -> Entry | None:

@@ -151,6 +151,12 @@ def _view(desk: Desk, row: Waste, ingredient: IngredientView) -> WasteView:
     return WasteView(row.id, ingredient, Fraction(milli, 1000), dimension, row.reason, row.business_day, cost)
 
 
+def logged_in(desk: Desk, details: dict[str, Any]) -> tuple[WasteView, ...]:
+    """Return the lines of an entry of the log, as they were logged."""
+    rows = [desk.book.get(Waste, number) for number in details["rows"]]
+    return tuple(_view(desk, row, get(desk, row.ingredient_id)) for row in rows if row is not None)
+
+
 def day_cost(desk: Desk, day: date) -> Decimal:
     """Return what a business day's waste cost so far, as far as it is priced."""
     query = desk.book.rows(

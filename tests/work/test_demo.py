@@ -21,7 +21,7 @@ from bot.trade.days import business_day
 from bot.trade.kinds import Preparation
 from bot.trade.mixture import mixture_of
 from bot.trade.strength import Component
-from bot.work import batches, demo, demo_book, formulas, ingredients, people, prices, reminders, week
+from bot.work import batches, demo, demo_book, formulas, ingredients, people, prices, reminders, team, week
 from bot.work.batches import BatchState
 from bot.work.desk import Desk
 from bot.work.errors import AlreadyThereError
@@ -307,7 +307,7 @@ def _subclasses(of: type[Any]) -> set[type[Any]]:
 
 def test_the_team_is_an_owner_a_manager_and_a_member(filled: Store) -> None:
     with _Desk(filled, AUTUMN) as desk:
-        assert [(one.name, one.role) for one in people.team(desk)] == [
+        assert [(one.name, one.role) for one in team.team(desk)] == [
             (OWNER, "owner"),
             ("Ines", "manager"),
             ("Caio", "member"),
@@ -334,7 +334,7 @@ def test_two_people_have_a_demo_bar_each(filled: Store) -> None:
     assert not _fill(filled, AUTUMN, "Kim").already
     with _Desk(filled, AUTUMN) as one, _Desk(filled, AUTUMN, "Kim") as other:
         assert one.bar.id != other.bar.id
-        assert len(people.team(one)) == len(people.team(other)) == 3
+        assert len(team.team(one)) == len(team.team(other)) == 3
 
 
 def test_nobody_is_taken_out_of_their_own_bar(house: House) -> None:

@@ -39,6 +39,8 @@ from bot.work.labels import ALL_STOCKS
 
 _OUNCES = {"us": N_("US fluid ounces"), "imperial": N_("imperial fluid ounces"), "": N_("ask each time")}
 _HOUSEHOLD = {"us": N_("US"), "imperial": N_("imperial"), "metric": N_("metric"), "": N_("ask each time")}
+# What is changed most, one tap away.
+_COMMON = ("closing", "service_days", "quiet", "close_prompt", "units", "ounces", "loss", "labels", "zone")
 _YES_NO = {True: N_("on"), False: N_("off")}
 
 
@@ -106,9 +108,8 @@ def _all(talk: Talk) -> Reply:
     lines = "\n".join(f"{label}: {value}" for _key, label, value in shown)
     buttons: tuple[tuple[Button, ...], ...] = ()
     if talk.desk.role.manages:
-        common = ("closing", "service_days", "quiet", "close_prompt", "units", "ounces", "loss", "labels", "zone")
-        labels = [(_(SETTINGS[key][0]), f"bar {SETTINGS[key][0]}") for key in common]
-        buttons = tuple(tuple(Button(label, line) for label, line in row) for row in columns(labels, 2))
+        choices = [(_(SETTINGS[key][0]), f"bar {SETTINGS[key][0]}") for key in _COMMON]
+        buttons = tuple(tuple(Button(label, line) for label, line in row) for row in columns(choices, 2))
     return reply(bar.name, lines, _("To change one: bar currency EUR"), buttons=buttons)
 
 

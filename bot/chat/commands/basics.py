@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from bot.chat.arriving import ask_code, is_scan, join, main_buttons, scan
 from bot.chat.asking import Question, Slot, cancelled, columns
-from bot.chat.language import _, local, show_full_day, show_moment
+from bot.chat.language import _, show_full_day
 from bot.chat.message import Button, Reply, reply
 from bot.chat.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.undoing import worded_undo
 from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.words import N_
-from bot.work import bars, people, undo
+from bot.work import bars, people, team, undo
 from bot.work.desk import Role
 from bot.work.errors import BadValueError
 
@@ -166,7 +167,7 @@ def accept_closing(talk: Talk, given: Given, value: str) -> int:
 
 def _start(talk: Talk, given: Given) -> Reply:
     if "code" in given:
-        return _join(talk, given)
+        return scan(talk, str(given["code"])) if is_scan(str(given["code"])) else join(talk, given)
     presence = talk.presence
     if presence.bar is None and not talk.message.place.private:
         return _claim_group(talk)
@@ -219,18 +220,15 @@ def _claim_group(talk: Talk) -> Reply:
 
 def _welcome_back(talk: Talk) -> Reply:
     desk = talk.desk
+    until = team.is_closing(desk)
+    closing = (
+        [_("This bar will be deleted on {day}.").format(day=show_full_day(until.date()))] if until else []
+    )
+    keep = ((Button(_("Keep the bar"), "restore bar"),),) if until and desk.role is Role.OWNER else ()
     return reply(
         _("You are at {bar}, {name}.").format(bar=desk.bar.name, name=desk.name),
-        buttons=main_buttons(),
-    )
-
-
-def main_buttons() -> tuple[tuple[Button, ...], ...]:
-    """Return the buttons for the nightly things."""
-    return (
-        (Button(_("Log waste"), "waste"), Button(_("Batches"), "batches")),
-        (Button(_("Scale"), "scale"), Button(_("Cost"), "cost"), Button(_("Week"), "week")),
-        (Button(_("Help"), "help"),),
+        *closing,
+        buttons=(*keep, *main_buttons()),
     )
 
 
@@ -240,87 +238,6 @@ def _opening(talk: Talk, given: Given) -> bool:
 
 def _no_bar_slot(name: str, ask: object, accept: object) -> Slot:
     return Slot(name, ask, _opening, accept, rule="free_slot")  # type: ignore[arg-type]
-
-
-# -- joining ----------------------------------------------------------------------------
-
-
-def _ask_code(talk: Talk, given: Given) -> Question:
-    return Question(_("What is the joining code? A manager of the bar makes one with /team."), hint=_("Code"))
-
-
-def _join(talk: Talk, given: Given) -> Reply:
-    code = str(given["code"]).removeprefix("join_").replace("_", "-")
-    place = talk.message.place
-    try:
-        bar = people.join(
-            talk.unit, talk.presence, code, talk.message.sender.name, place.private, talk.clock.now()
-        )
-    except BadValueError:
-        return reply(
-            _("That joining code does not work: it may have been used, or its time may be over."),
-            _("Ask a manager for a new one."),
-        )
-    return reply(
-        _("Welcome to {bar}.").format(bar=bar.name),
-        _("You can scale, make batches and log waste here."),
-        buttons=main_buttons(),
-    )
-
-
-# -- the team ---------------------------------------------------------------------------
-
-
-_ROLES = {Role.OWNER: N_("owner"), Role.MANAGER: N_("manager"), Role.MEMBER: N_("member")}
-
-
-def _team(talk: Talk, given: Given) -> Reply:
-    desk = talk.desk
-    words = str(given.get("free", "")).split()
-    if words and words[0].casefold() in {"invite", "add"}:
-        return _invite(talk, Role.MANAGER if "manager" in (w.casefold() for w in words[1:]) else Role.MEMBER)
-    if len(words) == 2 and words[1].isdigit() and words[0].casefold() in {"remove", "manager", "member"}:
-        return _change_member(talk, words[0].casefold(), int(words[1]))
-    rows = [
-        _("{name}, {role}, since {day}").format(
-            name=one.name, role=_(_ROLES[one.role]), day=show_full_day(local(one.joined_at).date())
-        )
-        for one in people.team(desk)
-    ]
-    buttons: list[tuple[Button, ...]] = []
-    if desk.role.manages:
-        buttons.append((Button(_("Invite a member"), "team invite"),))
-        if desk.role is Role.OWNER:
-            buttons.append((Button(_("Invite a manager"), "team invite manager"),))
-        for one in people.team(desk):
-            if one.role is not Role.OWNER and one.person_id != desk.person_id:
-                row = [Button(_("Remove {name}").format(name=one.name), f"team remove {one.person_id}")]
-                if desk.role is Role.OWNER:
-                    other = Role.MEMBER if one.role is Role.MANAGER else Role.MANAGER
-                    label = _("Make {name} {role}").format(name=one.name, role=_(_ROLES[other]))
-                    row.append(Button(label, f"team {other} {one.person_id}"))
-                buttons.append(tuple(row))
-    return reply(
-        _("{bar}: {count} in the team").format(bar=desk.bar.name, count=len(rows)), *rows
-    ).with_buttons(*buttons)
-
-
-def _invite(talk: Talk, role: Role) -> Reply:
-    code, until = people.invite(talk.desk, role)
-    blocks = [_("Good for one person until {when}. Only its maker sees it.").format(when=show_moment(until))]
-    if talk.deep_link is not None:
-        blocks.insert(0, talk.deep_link("join_" + code.replace("-", "_")))
-    blocks.insert(0, f"join {code}")
-    return reply(_("Send this to your new {role}:").format(role=_(_ROLES[role])), *blocks)
-
-
-def _change_member(talk: Talk, what: str, person_id: int) -> Reply:
-    if what == "remove":
-        name = people.remove(talk.desk, person_id)
-        return reply(_("{name} is out of the bar, at once.").format(name=name))
-    role = Role(what)
-    name = people.set_role(talk.desk, person_id, role)
-    return reply(_("{name} is now {role}.").format(name=name, role=_(_ROLES[role])))
 
 
 # -- help, undo, cancel -----------------------------------------------------------------
@@ -373,7 +290,7 @@ COMMANDS = (
         N_("open a bar, or see where you are"),
         _start,
         slots=(
-            Slot("code", _ask_code, lambda talk, given: False, rule="free_slot"),
+            Slot("code", ask_code, lambda talk, given: False, rule="free_slot"),
             _no_bar_slot("bar_name", _ask_name, _accept_name),
             _no_bar_slot("zone", _ask_zone, accept_zone),
             _no_bar_slot("jurisdiction", _ask_jurisdiction, accept_jurisdiction),
@@ -384,16 +301,7 @@ COMMANDS = (
         writes=True,
         anyone=True,
     ),
-    Command(
-        "join",
-        N_("join a bar with a code"),
-        _join,
-        slots=(Slot("code", _ask_code, rule="free_slot"),),
-        writes=True,
-        anyone=True,
-    ),
     Command("help", N_("what I can do"), _help, anyone=True, menu=90, examples=(N_("help waste"),)),
     Command("undo", N_("take back the last thing you logged"), _undo, writes=True, menu=80),
     Command("cancel", N_("forget the question in progress"), _cancel, writes=True, anyone=True),
-    Command("team", N_("who is in the bar; invite someone"), _team, writes=True, menu=70),
 )
