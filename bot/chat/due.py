@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from datetime import date, datetime
+from fractions import Fraction
 
 from bot.chat.batch_card import clarity_buttons
 from bot.chat.conversation import locale_of
 from bot.chat.language import Tongue, _, ngettext, show_day, show_full_day, show_moment, speaking
 from bot.chat.message import Block, Button, Reply, Text
-from bot.chat.units import show_ml
+from bot.chat.units import show_amount, show_ml
+from bot.trade.measures import Dimension
 from bot.work.reminders import DueReminder
 
 
@@ -92,6 +94,23 @@ def _close(due: DueReminder) -> _Worded:
     return first, lines, rows
 
 
+def _low_stock(due: DueReminder) -> _Worded:
+    details = due.details
+    first = _("{name} runs low: {amount} left, par {par}.").format(
+        name=details["name"], amount=_stock_amount(due, "amount"), par=_stock_amount(due, "par")
+    )
+    number = details["ingredient"]
+    rows = (
+        (Button(_("Bought"), f"stock bought #{number}"), Button(_("Count it"), f"stock count #{number}")),
+        (*_snooze(due, (_("Tomorrow"), "1 day")), Button(_("Done"), f"done {due.id}")),
+    )
+    return first, [], rows
+
+
+def _stock_amount(due: DueReminder, which: str) -> str:
+    return show_amount(Fraction(due.details[which]), Dimension(due.details["dimension"]), due.bar.units)
+
+
 def _volume(due: DueReminder) -> str:
     return show_ml(due.total_ml, due.bar.units)
 
@@ -100,4 +119,10 @@ def _discard_day(due: DueReminder) -> str:
     return "" if due.discard_on is None else show_full_day(due.discard_on)
 
 
-_WORDS = {"rested": _rested, "recheck": _recheck, "discard": _discard, "close": _close}
+_WORDS = {
+    "rested": _rested,
+    "recheck": _recheck,
+    "discard": _discard,
+    "close": _close,
+    "low stock": _low_stock,
+}

@@ -23,6 +23,11 @@ _WORDS = {
     "archive formula": N_("{name} is back in the book."),
     "restore formula": N_("{name} is put away again."),
     "strength": N_("{name} has the strength it had before."),
+    "opened": N_("{name}: what was noted of its bottle before is in force again."),
+    "sprayer": N_("Sprayer {name} is put away again."),
+    "weighing": N_("The weighing of {name} is taken back."),
+    "use sprayer": N_("{name} is reckoned by the sprayer it had before."),
+    "retire sprayer": N_("Sprayer {name} is back."),
     "food grade": N_("The word on {name}'s food grade is taken back."),
     "density": N_("{name} has the density it had before."),
     "buy stock": N_("What was bought of {name} is taken back, and its price with it."),
@@ -30,6 +35,7 @@ _WORDS = {
     "peeled": N_("The peeled {name} is taken back."),
     "juiced": N_("The juice of {name} is taken back."),
     "peeled in batch": N_("The peeled {name} is not in batch {batch} any more."),
+    "par": N_("{name} has the par it had before."),
     "settings": N_("The setting is as it was before."),
 }
 

@@ -154,6 +154,15 @@ class PackPrice:
 
 
 @dataclass(frozen=True, slots=True)
+class PacksBought:
+    """So many packs of one size, and the price of one where it was said."""
+
+    count: Fraction
+    pack: Amount
+    price: Money | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class IngredientLine:
     """One ingredient of a formula as typed."""
 

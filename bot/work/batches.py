@@ -13,7 +13,7 @@ from bot.trade.amounts import Line
 from bot.trade.kinds import Preparation
 from bot.trade.measures import Dimension
 from bot.trade.shelf import RULE_TEXTS, ShelfPlan, ShelfRule
-from bot.work import allergies, ingredients, reminders, shelves
+from bot.work import allergies, ingredients, reminders, shelves, stock
 from bot.work.desk import Desk
 from bot.work.errors import NotThereError, WrongStateError
 from bot.work.prices import in_force
@@ -168,6 +168,7 @@ def make(desk: Desk, new: NewBatch) -> Made:
     _event(desk, row, "made")
     entry = desk.log("batch", batch=row.id, name=view.name)
     reminders.plan_batch(desk.book, desk.bar, row, view.name, desk.now)
+    stock.watch(desk, [line.ingredient.id for line in view.lines])
     return Made(get(desk, row.id), entry)
 
 
@@ -449,6 +450,8 @@ def take_back_making(desk: Desk, details: dict[str, Any]) -> None:
     row.state = BatchState.UNDONE
     _event(desk, row, "undo")
     reminders.cancel_for_batch(desk.book, row.id)
+    lines = desk.book.all(BatchLine, BatchLine.batch_id == row.id)
+    stock.watch(desk, [line.ingredient_id for line in lines])
 
 
 def take_back_move(desk: Desk, details: dict[str, Any]) -> None:
