@@ -205,7 +205,8 @@ class Conversation:
         return _Plan(*spoken) if spoken is not None else _Plan()
 
     def _run(self, talk: Talk, plan: _Plan, reading_only: bool = False) -> list[Reply]:
-        return _noting_assumptions(talk, self._done(talk, plan, reading_only))
+        replies = _noting_assumptions(talk, self._done(talk, plan, reading_only))
+        return [_without_forbidden(talk, one) for one in replies]
 
     def _done(self, talk: Talk, plan: _Plan, reading_only: bool) -> list[Reply]:
         if plan.stale:
@@ -475,6 +476,22 @@ def _noting_assumptions(talk: Talk, replies: list[Reply]) -> list[Reply]:
     ]
     last = replies[-1]
     return [*replies[:-1], replace(last, blocks=(*last.blocks, *notes))]
+
+
+def _without_forbidden(talk: Talk, answer: Reply) -> Reply:
+    """Leave out the buttons that would only be refused: those of a manager, shown to a plain member."""
+    if talk.presence.role is None or talk.presence.role.manages:
+        return answer
+    rows = (tuple(one for one in row if not _takes_a_manager(one.line)) for row in answer.buttons)
+    return replace(answer, buttons=tuple(row for row in rows if row))
+
+
+def _takes_a_manager(line: str) -> bool:
+    found = command_at_start(line)
+    if found is None:
+        return False
+    command, rest = found
+    return command.manages or (command.manages_words and bool(rest.strip()))
 
 
 def _too_long(replies: list[Reply]) -> bool:

@@ -188,8 +188,8 @@ class Command:
     `name` is the word after the slash; `words` other ways to begin. The grammar's rule
     `<name>_cmd` reads what follows. `slots` are asked for in order while `wanted` of
     them is true; `run` then does the work. `writes` opens a transaction that can change
-    things; `manages` keeps plain members out; `anyone` needs no bar. `menu` is the place
-    in the command menu, 0 for none.
+    things; `manages` keeps plain members out, `manages_words` only where more than its word is
+    said; `anyone` needs no bar. `menu` is the place in the command menu, 0 for none.
     """
 
     name: str
@@ -200,6 +200,7 @@ class Command:
     slots: tuple[Slot, ...] = ()
     writes: bool = False
     manages: bool = False
+    manages_words: bool = False
     anyone: bool = False
     menu: int = 0
     private_only: bool = False

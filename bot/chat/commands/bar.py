@@ -361,6 +361,7 @@ COMMANDS = (
             Slot("value", _ask_value, lambda talk, given: "setting" in given, _accept_value),
         ),
         writes=True,
+        manages_words=True,
         menu=75,
     ),
 )

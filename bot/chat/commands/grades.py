@@ -133,6 +133,7 @@ COMMANDS = (
             Slot("grade", _ask_grade, _wants_grade),
         ),
         writes=True,
+        manages_words=True,
     ),
     Command(
         "allergens",
