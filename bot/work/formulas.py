@@ -10,7 +10,7 @@ from fractions import Fraction
 from bot.trade.amounts import Line, Recipe
 from bot.trade.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, plain_name
 from bot.trade.measures import Dimension, Quantity, dimension, to_count, to_g, to_ml
-from bot.work import ingredients
+from bot.work import ingredients, sprayers
 from bot.work.desk import BarView, Desk
 from bot.work.errors import AlreadyThereError, BadValueError, NotThereError
 from bot.work.ingredients import IngredientView
@@ -53,7 +53,10 @@ class FormulaLineView:
 
 @dataclass(frozen=True, slots=True)
 class FormulaView:
-    """One version of a formula. `sprays` are per drink, low and high; `spray_ml` mL of one spray."""
+    """One version of a formula. `sprays` are per drink, low and high; `spray_ml` mL of one spray.
+
+    `sprayer` names the weighed sprayer that `spray_ml` comes from, '' where it is the bar's usual size.
+    """
 
     id: int
     name: str
@@ -69,6 +72,7 @@ class FormulaView:
     note: str
     made_at: datetime
     archived: bool
+    sprayer: str = ""
 
     @property
     def recipe(self) -> Recipe:
@@ -137,6 +141,8 @@ def _read(desk: Desk, formula_id: int, version: int | None) -> FormulaView:
     garnish = None if said.garnish_id is None else ingredients.get(desk, said.garnish_id)
     sprays = None if said.sprays_low is None else (said.sprays_low, said.sprays_high or said.sprays_low)
     low, high = said.spray_ml_low, said.spray_ml_high
+    weighed = sprayers.sprayed_by(desk, formula_id) if low is None and sprays is not None else None
+    usual = desk.bar.spray_ml if weighed is None else weighed.ml
     return FormulaView(
         row.id,
         row.name,
@@ -147,11 +153,12 @@ def _read(desk: Desk, formula_id: int, version: int | None) -> FormulaView:
         said.rest_hours,
         said.discard_days,
         sprays,
-        desk.bar.spray_ml if low is None else (low, high or low),
+        usual if low is None else (low, high or low),
         garnish,
         said.note,
         said.made_at,
         row.archived_at is not None,
+        "" if weighed is None else weighed.sprayer,
     )
 
 

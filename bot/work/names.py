@@ -6,15 +6,15 @@ from dataclasses import dataclass
 
 from sqlalchemy import select
 
-from storage.tables import Formula, Ingredient
+from storage.tables import Formula, Ingredient, Sprayer
 from storage.unit import Book
 
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """A formula's or an ingredient's name with its number; `fruit` marks fruit."""
+    """The name of a formula, an ingredient or a sprayer with its number; `fruit` marks fruit."""
 
-    kind: str  # 'formula' or 'ingredient'
+    kind: str  # 'formula', 'ingredient' or 'sprayer'
     id: int
     name: str
     fruit: bool = False
@@ -30,7 +30,11 @@ def names(book: Book) -> list[Name]:
             Ingredient.bar_id == book.bar_id, Ingredient.archived_at.is_(None)
         )
     )
+    sprayers = book.session.execute(
+        select(Sprayer.id, Sprayer.name).where(Sprayer.bar_id == book.bar_id, Sprayer.archived_at.is_(None))
+    )
     return [
         *(Name("formula", number, name) for number, name in formulas),
+        *(Name("sprayer", number, name) for number, name in sprayers),
         *(Name("ingredient", number, name, kind == "fruit") for number, name, kind in ingredients),
     ]
