@@ -6,9 +6,20 @@ from datetime import date, datetime
 from fractions import Fraction
 
 from bot.chat.batch_card import clarity_buttons
+from bot.chat.commands.peeling import ends
 from bot.chat.conversation import locale_of
-from bot.chat.language import Tongue, _, ngettext, show_day, show_full_day, show_moment, speaking
+from bot.chat.language import (
+    Tongue,
+    _,
+    ngettext,
+    show_day,
+    show_full_day,
+    show_moment,
+    show_number,
+    speaking,
+)
 from bot.chat.message import Block, Button, Reply, Text
+from bot.chat.plural import counted_name
 from bot.chat.units import show_amount, show_ml
 from bot.trade.measures import Dimension
 from bot.work.reminders import DueReminder
@@ -111,6 +122,15 @@ def _stock_amount(due: DueReminder, which: str) -> str:
     return show_amount(Fraction(due.details[which]), Dimension(due.details["dimension"]), due.bar.units)
 
 
+def _peeled(due: DueReminder) -> _Worded:
+    count = Fraction(due.details["left"])
+    first = _("Peeled: {count} {name} still there, lost after {when}. What became of them?").format(
+        count=show_number(count), name=counted_name(due.name, count), when=show_moment(due.details["lost_at"])
+    )
+    rows = (*ends(int(due.details["fruit"]), count), _snooze(due, (_("In 2 hours"), "2 hours")))
+    return first, [], rows
+
+
 def _volume(due: DueReminder) -> str:
     return show_ml(due.total_ml, due.bar.units)
 
@@ -124,5 +144,6 @@ _WORDS = {
     "recheck": _recheck,
     "discard": _discard,
     "close": _close,
+    "peeled": _peeled,
     "low stock": _low_stock,
 }

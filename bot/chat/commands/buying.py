@@ -122,8 +122,10 @@ def _bought(talk: Talk, given: Given) -> Reply:
     packs = Fraction(given.get("packs", 1))
     content: Quantity = given["content"] if "content" in given else given["waste_amount"]
     paid: Decimal | None = given.get("paid")
+    if "packs" not in given and "each_pack" in given:  # '80 oranges 0.45 each': each is a pack of one
+        packs, content = content.number, Quantity(Fraction(1), content.unit)
     before = prices.in_force(desk, [item.id]).get(item.id)
-    price = _per_pack(given, packs, content, paid)
+    price = _per_pack(given, packs, paid)
     bought = stock.buy(desk, item.id, packs, content, price)
     entry = desk.entry
     now = prices.in_force(desk, [item.id]).get(item.id)
@@ -131,7 +133,7 @@ def _bought(talk: Talk, given: Given) -> Reply:
     if bought.cost is not None:
         first += _(", {money}").format(money=show_money(bought.cost))
     lines: list[str] = []
-    if paid is not None and packs != 1:
+    if paid is not None and "packs" in given and packs != 1:
         lines.append(_("Understood: {money} a pack.").format(money=show_money(price or paid)))
     if now is not None and bought.cost is not None:
         lines.append(_("Price from now on: {price}.").format(price=pack_words(now)))
@@ -141,7 +143,7 @@ def _bought(talk: Talk, given: Given) -> Reply:
         there = _shown(bought.on_hand.book, bought.on_hand.dimension, item, talk)
         lines.append(_("On hand by the book: {amount}").format(amount=there))
     rows: list[tuple[Button, ...]] = [(undo_button(talk), Button(_("More that came in"), "bought"))]
-    if paid is not None and packs != 1 and entry is not None:
+    if paid is not None and "packs" in given and packs != 1 and entry is not None:
         said = f"bought {show_number(packs)} x {_typed(content)} #{item.id} {_money(paid)}"
         if "in_all" in given:
             other = (_("{money} was for one").format(money=show_money(paid)), f"{said} each instead {entry}")
@@ -162,14 +164,12 @@ def _money(paid: Decimal) -> str:
     return show_number(Fraction(paid), 4)
 
 
-def _per_pack(given: Given, packs: Fraction, content: Quantity, paid: Decimal | None) -> Decimal | None:
+def _per_pack(given: Given, packs: Fraction, paid: Decimal | None) -> Decimal | None:
     """Return what one pack cost: as said for each, or all of it shared out."""
     if paid is None:
         return None
     if "in_all" in given:
         return paid * packs.denominator / packs.numerator
-    if "packs" not in given and "each_pack" in given:  # '80 oranges 0.45 each': for each piece
-        return paid * content.number.numerator / content.number.denominator
     return paid
 
 
@@ -181,7 +181,7 @@ def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Frac
     else:
         inside = show_quantity(content)
         text = f"{show_quantity(Quantity(content.number * packs, content.unit))} {item.name}"
-    if packs == 1:
+    if packs == 1 or content == Quantity(Fraction(1), "each"):
         return text
     count = ngettext("{count} pack of {size}", "{count} packs of {size}", int(packs)).format(
         count=show_number(packs), size=inside

@@ -1,0 +1,434 @@
+"""Peeled fruit: its clock, its juice, its end, and the acid that makes use of it."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.asking import DIGIT, Question, Slot, columns
+from bot.chat.asks import BATCH_SLOT, never, quantity_in_ml, undo_button
+from bot.chat.commands.waste import accept_fruit, worded_waste
+from bot.chat.language import _, ngettext, show_moment, show_number
+from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.plural import counted_name
+from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.units import show_g, show_ml
+from bot.chat.values import Amount, Unknown
+from bot.trade.acidity import AcidOutcome
+from bot.trade.acidity_table import Juice
+from bot.trade.fruit import ExpectedJuice, YieldBasis
+from bot.trade.kinds import IngredientKind
+from bot.trade.measures import Dimension
+from bot.trade.ranges import Range
+from bot.trade.words import N_
+from bot.work import ingredients, peeled, souring, waste
+from bot.work.formulas import in_base
+from bot.work.ingredients import IngredientView
+from bot.work.peeled import PeeledView
+from bot.work.souring import Souring
+from bot.work.waste import WasteLine
+
+_PEELED_MOST = (N_("orange"), N_("grapefruit"), N_("lemon"), N_("lime"))
+_BASIS = {
+    YieldBasis.PUBLISHED: N_("published yield"),
+    YieldBasis.LIKE_FRUIT: N_("estimated from a like fruit"),
+    YieldBasis.MIXED: N_("published and your own"),
+    YieldBasis.MEASURED: N_("your own yield"),
+}
+
+
+# -- which fruit, how many ------------------------------------------------------------------
+
+
+def _ask_fruit(talk: Talk, given: Given) -> Question:
+    own = {
+        one.casefold(): one
+        for one in (fruit.name for fruit in ingredients.all_of(talk.desk, IngredientKind.FRUIT))
+    }
+    usual = [_(name) for name in _PEELED_MOST]
+    names = [own.pop(name.casefold(), name) for name in usual] + list(own.values())
+    lying = peeled.waiting(talk.desk)
+    blocks: tuple[Block, ...] = (Grid(tuple(_lying_row(one) for one in lying[:6])),) if lying else ()
+    return Question(
+        _("Which fruit was peeled?"), columns([(one, one) for one in names[:8]], 2), blocks, _("4 oranges")
+    )
+
+
+def _ask_lying(talk: Talk, given: Given) -> Question:
+    lying = peeled.waiting(talk.desk)
+    if not lying:
+        raise Say(
+            reply(_("No peeled fruit lies there."), buttons=((Button(_("Log peeled fruit"), "peeled"),),))
+        )
+    fruit = {one.ingredient.id: one.ingredient.name for one in lying}
+    return Question(
+        _("Which fruit?"), columns([(name, f"#{number}") for number, name in fruit.items()], 2), hint="4"
+    )
+
+
+def _lying_row(one: PeeledView) -> tuple[str, str]:
+    return f"{show_number(one.left)} {counted_name(one.ingredient.name, one.left)}", show_moment(one.lost_at)
+
+
+def _ask_count(talk: Talk, given: Given) -> Question:
+    name = counted_name(given["fruit"].name, Fraction(2))
+    lying = sum((one.left for one in peeled.waiting(talk.desk, given["fruit"].id)), Fraction(0))
+    numbers = sorted({*range(1, 7), 8, 10, 12, *([int(lying)] if lying else [])})
+    choices = columns([(str(number), str(number)) for number in numbers], 3)
+    return Question(
+        _("How many {name}?").format(name=name), (*choices, ((_("Other number"), DIGIT),)), hint="4"
+    )
+
+
+def _accept_count(talk: Talk, given: Given, value: Any) -> Fraction:
+    if isinstance(value, Amount):
+        amount, kind = in_base(talk.desk.bar, talk.quantity(value, False))
+        if kind is not Dimension.COUNT:
+            raise Say(reply(_("Peeled fruit is counted: 4 oranges.")))
+    else:
+        amount = Fraction(value)
+    if not 0 < amount <= 1000:
+        raise Say(reply(_("A number of pieces above zero, please: 4 oranges.")))
+    return amount
+
+
+def _pieces(fruit: IngredientView, count: Fraction) -> str:
+    return f"{show_number(count)} {counted_name(fruit.name, count)}"
+
+
+# -- peeled -----------------------------------------------------------------------------------
+
+
+def _peeled(talk: Talk, given: Given) -> Reply:
+    fruit, count = given["fruit"], given["waste_amount"]
+    logged = peeled.peel(talk.desk, fruit.id, count)
+    first = _("Peeled: {what}, good until {when}.").format(
+        what=_pieces(fruit, count), when=show_moment(logged.peeled.lost_at)
+    )
+    hours = show_number(logged.clock.lost_after_hours)
+    own = logged.clock.source is None
+    clock = _("{hours} h, as this bar set it; I will remind you before.")
+    if not own:
+        clock = _("{hours} h is common practice (/bar peeled fruit); I will remind you before.")
+    lines = [clock.format(hours=hours), *_what_to_do(talk, fruit, logged.juice)]
+    return reply(
+        first,
+        *lines,
+        buttons=(*end_buttons(fruit, count), (undo_button(talk), _acid_button(fruit, logged.juice))),
+    )
+
+
+def end_buttons(fruit: IngredientView, count: Fraction) -> tuple[tuple[Button, ...], ...]:
+    """Offer the three ends of peeled fruit."""
+    return ends(fruit.id, count)
+
+
+def ends(fruit_id: int, count: Fraction) -> tuple[tuple[Button, ...], ...]:
+    """Offer the three ends of peeled fruit: juiced, binned, in a batch."""
+    said = f"{show_number(count)} #{fruit_id}"
+    return (
+        (
+            Button(_("Juiced"), f"juiced {said}"),
+            Button(_("Binned"), f"bin peeled {said}"),
+            Button(_("In a batch"), f"peeled in batch {said}"),
+        ),
+    )
+
+
+def _acid_button(fruit: IngredientView, juice: ExpectedJuice | None) -> Button:
+    target = "lemon" if souring.juice_named(fruit.name) is Juice.LIME else "lime"
+    if juice is None or souring.juice_named(fruit.name) is None:
+        return Button(_("More peeled"), "peeled")
+    return Button(_("Acid for it"), f"acid {_whole_ml(juice.volume_ml)} ml #{fruit.id} to {target}")
+
+
+def _whole_ml(ml: Decimal) -> str:
+    return str(int(round(ml, -1)) or int(ml) or 1)
+
+
+def _what_to_do(talk: Talk, fruit: IngredientView, juice: ExpectedJuice | None) -> list[str]:
+    units = talk.desk.bar.units
+    lines = []
+    if juice is not None:
+        lines.append(
+            _("About {volume} juice ({low} to {high}; {basis}).").format(
+                volume=_rounded(juice.volume_ml, units),
+                low=_rounded(juice.range_ml.low, units),
+                high=_rounded(juice.range_ml.high, units),
+                basis=_(_BASIS[juice.basis]),
+            )
+        )
+    source = souring.juice_named(fruit.name)
+    if juice is not None and source in {Juice.ORANGE, Juice.GRAPEFRUIT, Juice.MANDARIN}:
+        found = souring.sour(talk.desk, fruit.name, Juice.LIME.value, Fraction(juice.volume_ml))
+        citric, malic = souring.likely_acid_g(found)
+        lines.append(_("To lime strength: {acids}.").format(acids=_acids(citric, malic)))
+    used = souring.formulas_using(talk.desk, fruit)
+    if used:
+        lines.append(_("In the book: {names}.").format(names=", ".join(one.name for one in used)))
+    return lines
+
+
+def _rounded(ml: Decimal, units: str) -> str:
+    """Write an expected volume no finer than it is known."""
+    return show_ml(Fraction(round(ml, -1)) if ml >= 100 else Fraction(round(ml)), units)
+
+
+def _acids(citric: Decimal, malic: Decimal) -> str:
+    parts = []
+    if citric:
+        parts.append(_("{grams} citric").format(grams=_grams(citric)))
+    if malic:
+        parts.append(_("{grams} malic acid").format(grams=_grams(malic)))
+    elif citric:
+        parts[-1] = _("{grams} citric acid").format(grams=_grams(citric))
+    return " + ".join(parts) or _("no acid")
+
+
+def _grams(grams: Decimal) -> str:
+    return show_g(Fraction(round(grams, 1)))
+
+
+# -- its ends ---------------------------------------------------------------------------------
+
+
+def _ask_juice(talk: Talk, given: Given) -> Question:
+    fruit, count = given["fruit"], given["waste_amount"]
+    usual = peeled.juice_of(talk.desk, fruit, count)
+    choices: list[tuple[str, str]] = []
+    if usual is not None:
+        ends_ml = (usual.range_ml.low, usual.volume_ml, usual.range_ml.high)
+        rounded = dict.fromkeys(str(max(10, int(round(one, -1)))) for one in ends_ml)
+        choices = [(f"{one} ml", f"{one} ml") for one in rounded]
+    return Question(
+        _("How much juice did {what} give?").format(what=_pieces(fruit, count)),
+        columns(choices, 3),
+        hint="280 ml",
+    )
+
+
+def _accept_juice(talk: Talk, given: Given, value: Amount) -> Fraction:
+    return quantity_in_ml(talk, value)
+
+
+def _juiced(talk: Talk, given: Given) -> Reply:
+    fruit, count, ml = given["fruit"], given["waste_amount"], given["juice"]
+    found = peeled.juice(talk.desk, fruit.id, count, ml)
+    units = talk.desk.bar.units
+    first = _("Juiced: {what} gave {volume}, {each} each.").format(
+        what=_pieces(fruit, count), volume=show_ml(ml, units), each=show_ml(ml / count, units)
+    )
+    lines = []
+    if found.usual is not None:
+        lines.append(
+            _("To be expected: {low} to {high} ({basis}).").format(
+                low=_rounded(found.usual.range_ml.low, units),
+                high=_rounded(found.usual.range_ml.high, units),
+                basis=_(_BASIS[found.usual.basis]),
+            )
+        )
+    if found.own is not None:
+        pieces = int(found.own.own_count)
+        lines.append(
+            ngettext(
+                "From now on I reckon {each} a fruit, {share} % of it from {count} piece of your own.",
+                "From now on I reckon {each} a fruit, {share} % of it from {count} pieces of your own.",
+                pieces,
+            ).format(
+                each=show_ml(Fraction(round(found.own.per_fruit_ml)), units),
+                share=show_number(Fraction(found.own.own_share) * 100, 0),
+                count=show_number(pieces),
+            )
+        )
+    buttons = [undo_button(talk)]
+    if souring.juice_named(fruit.name) is not None:
+        buttons.append(_sour_button(fruit, ml))
+    return reply(first, *lines, buttons=(tuple(buttons),))
+
+
+def _sour_button(fruit: IngredientView, ml: Fraction) -> Button:
+    target = "lemon" if souring.juice_named(fruit.name) is Juice.LIME else "lime"
+    return Button(_("Acid for it"), f"acid {show_number(ml, 0)} ml #{fruit.id} to {target}")
+
+
+def _binned(talk: Talk, given: Given) -> Reply:
+    line = WasteLine(given["fruit"].id, given["waste_amount"], Dimension.COUNT, waste.PEELED)
+    return worded_waste(talk, waste.log(talk.desk, [line]))
+
+
+def _in_batch(talk: Talk, given: Given) -> Reply:
+    fruit, batch = given["fruit"], given["batch"]
+    taken = peeled.into_batch(talk.desk, fruit.id, given["waste_amount"], batch.number)
+    said = _("{what} went into batch {number}, {name}.").format(
+        what=_pieces(fruit, taken), number=batch.number, name=batch.name
+    )
+    return reply(said, buttons=((undo_button(talk),),))
+
+
+# -- acid -------------------------------------------------------------------------------------
+
+
+def _ask_source(talk: Talk, given: Given) -> Question:
+    choices = columns([(_(one), _(one)) for one in ("orange", "grapefruit", "mandarin")], 3)
+    return Question(_("Which juice?"), choices, hint=_("orange"))
+
+
+def _ask_sour(talk: Talk, given: Given) -> Question:
+    return Question(_("As sour as which?"), (((_("lime"), _("lime")), (_("lemon"), _("lemon"))),))
+
+
+def _accept_juice_name(talk: Talk, given: Given, value: Any) -> str:
+    if isinstance(value, Unknown):
+        name = value.text
+    else:
+        noun = talk.noun(value, "INGREDIENT", _("juice"))
+        name = ingredients.get(talk.desk, int(noun.id)).name
+    if souring.juice_named(name) is None:
+        known = ", ".join(_(one.value) for one in Juice)
+        raise Say(
+            reply(
+                _("I know no measured acidity of {name}.").format(name=name),
+                _("Known: {names}.").format(names=known),
+            )
+        )
+    return name
+
+
+def _accept_volume(talk: Talk, given: Given, value: Amount) -> Fraction:
+    return quantity_in_ml(talk, value)
+
+
+def _acid(talk: Talk, given: Given) -> Reply:
+    units = talk.desk.bar.units
+    ml = given.get("amount", Fraction(1000))
+    found = souring.sour(talk.desk, given["source"], given.get("sour", Juice.LIME.value), ml)
+    title = _("{volume} {source} juice to {target} strength").format(
+        volume=show_ml(ml, units), source=_(found.source.value), target=_(found.target.value)
+    )
+    if found.own is None and found.computed.already_there:
+        return reply(
+            _("{title}: no acid needed.").format(title=title),
+            _("It is as sour as that already, as far as juices have been measured. Taste decides."),
+        )
+    acids = _acids(*souring.likely_acid_g(found))
+    rows = _acid_rows(found)
+    lines: list[Block] = [Grid(tuple(rows))]
+    lines += [Text(one) for one in _beside(found)]
+    buttons = []
+    if found.own is not None:
+        buttons.append((Button(found.own.name, f"scale #{found.own.formula_id} to {show_number(ml, 0)} ml"),))
+    return Reply((Text(f"{title}: {acids}", strong=True), *lines), tuple(buttons))
+
+
+def _acid_rows(found: Souring) -> list[tuple[str, str, str]]:
+    one = found.computed
+    rows = [("", _("citric"), _("malic"))]
+    if found.own is not None:
+        rows.append((_("your recipe"), *_both(found.own.outcome)))
+    rows.append((_("computed"), _grams(one.citric_g), _grams(one.malic_g)))
+    rows.append((_("  from"), _grams(one.citric_range_g.low), _grams(one.malic_range_g.low)))
+    rows.append((_("  to"), _grams(one.citric_range_g.high), _grams(one.malic_range_g.high)))
+    if found.thumb is not None:
+        rows.append((_("rule of thumb"), *_both(found.thumb)))
+    return rows
+
+
+def _both(one: AcidOutcome) -> tuple[str, str]:
+    return _grams(one.citric_g), _grams(one.malic_g)
+
+
+def _beside(found: Souring) -> list[str]:
+    lines = []
+    target = _(found.target.value)
+    if found.own is not None:
+        lines.append(
+            _("{name} ends {share} the measured {target}.").format(
+                name=found.own.name, share=_beyond(found.own.outcome.overshoot), target=target
+            )
+        )
+    if found.thumb is not None:
+        lines.append(
+            _("The rule of thumb ends {share} the measured {target}.").format(
+                share=_beyond(found.thumb.overshoot), target=target
+            )
+        )
+    lines.append(
+        _(
+            "Acid by the literature: {source} {here} g/l, {target} {there} g/l. Juices differ: taste decides."
+        ).format(
+            source=_(found.source.value),
+            here=show_number(Fraction(round(found.computed.source.likely_g_per_l)), 0),
+            target=target,
+            there=show_number(Fraction(round(found.computed.target.likely_g_per_l)), 0),
+        )
+    )
+    return lines
+
+
+def _beyond(share: Range[Decimal]) -> str:
+    low, high = (show_number(abs(Fraction(one)) * 100, 0) for one in (share.low, share.high))
+    if share.low >= 0:
+        return _("{low} to {high} % beyond").format(low=low, high=high)
+    if share.high <= 0:
+        return _("{low} to {high} % short of").format(low=high, high=low)
+    return _("between {low} % short of and {high} % beyond").format(low=low, high=high)
+
+
+_FRUIT = Slot("fruit", _ask_fruit, accept=accept_fruit)
+_LYING = Slot("fruit", _ask_lying, accept=accept_fruit)
+_COUNT = Slot("waste_amount", _ask_count, accept=_accept_count)
+
+COMMANDS = (
+    Command(
+        "peeled",
+        N_("fruit peeled, with its clock"),
+        _peeled,
+        words=("naked",),
+        examples=(N_("peeled 4 oranges"),),
+        slots=(_FRUIT, _COUNT),
+        writes=True,
+        menu=32,
+    ),
+    Command(
+        "juiced",
+        N_("what fruit gave in juice"),
+        _juiced,
+        words=("squeezed",),
+        examples=(N_("juiced 4 oranges 280 ml"),),
+        slots=(_FRUIT, _COUNT, Slot("juice", _ask_juice, accept=_accept_juice)),
+        writes=True,
+        menu=33,
+    ),
+    Command(
+        "peeledbin",
+        N_("throw peeled fruit out"),
+        _binned,
+        words=("bin peeled", "peeled binned"),
+        examples=(N_("bin peeled 2 oranges"),),
+        slots=(_LYING, _COUNT),
+        writes=True,
+    ),
+    Command(
+        "peeledin",
+        N_("peeled fruit went into a batch"),
+        _in_batch,
+        words=("peeled in batch", "peeled into batch"),
+        examples=(N_("peeled in batch 4 oranges 12"),),
+        slots=(_LYING, _COUNT, BATCH_SLOT),
+        writes=True,
+    ),
+    Command(
+        "acid",
+        N_("acid that makes a juice as sour as another"),
+        _acid,
+        words=("acids", "sour"),
+        examples=(N_("acid 280 ml orange juice to lime"),),
+        slots=(
+            Slot("source", _ask_source, accept=_accept_juice_name),
+            Slot("amount", _ask_source, never, _accept_volume),
+            Slot("sour", _ask_sour, accept=_accept_juice_name),
+        ),
+        menu=34,
+    ),
+)
