@@ -7,6 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
+from bot.chat import fruit_settings
 from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import never, undo_button
 from bot.chat.commands.basics import (
@@ -69,6 +70,7 @@ def _shown(bar: BarView) -> list[tuple[str, str, str]]:
         "labels": stock_words(labels.stock_for(bar), bar.units),
         "tools": ", ".join(one[0] for one in settings.tools) or _("the usual ones"),
     }
+    values |= fruit_settings.shown(bar)
     for measure in HOUSE_MEASURES:
         if measure in settings.house_ml:
             values[measure] = f"{settings.house_ml[measure]} ml"
@@ -305,9 +307,11 @@ _READERS: dict[str, Callable[[Talk, str], dict[str, Any]]] = {
     "tools": _read_tools,
     "labels": _read_labels,
     "language": _read_language,
+    **fruit_settings.READERS,
     **{measure: _read_measure(measure) for measure in HOUSE_MEASURES},
 }
 _CHOICES: dict[str, tuple[str, ...]] = {
+    **fruit_settings.CHOICES,
     "units": ("metric", "us", "imperial"),
     "ounces": ("us", "imperial", "ask"),
     "household": ("us", "imperial", "metric", "ask"),

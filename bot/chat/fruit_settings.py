@@ -1,0 +1,200 @@
+"""Settings of fruit and money: how they are read, and how they are shown."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.formula_card import show_range
+from bot.chat.language import _, decimal_mark, show_money, show_number
+from bot.chat.message import reply
+from bot.chat.numbers import AmbiguousNumberError, NotANumberError, read_range
+from bot.chat.setting_values import read_clock, show_clock_minute
+from bot.chat.talk import Say, Talk
+from bot.trade.peeled import Keeping, peeled_clock
+from bot.trade.words import N_
+from bot.work.desk import BarView
+
+Reader = Callable[[Talk, str], dict[str, Any]]
+
+# Setting: its field, what it is counted in ('money', or the unit's word), the least and the most.
+_NUMBERS: dict[str, tuple[str, str, int, int]] = {
+    "wage": ("wage", "money", 0, 10_000),
+    "batch_minutes": ("batch_minutes", N_("min"), 0, 1440),
+    "garnish_minutes": ("garnish_minutes", N_("min"), 0, 60),
+    "bottle_price": ("bottle_price", "money", 0, 10_000),
+    "label_price": ("label_price", "money", 0, 10_000),
+    "outlay": ("outlay", "money", 0, 1_000_000),
+    "drinks_a_week": ("drinks_a_week", "", 1, 100_000),
+    "open_weeks": ("open_weeks", N_("a year"), 1, 53),
+}
+_KEEPING = {
+    "counter": N_("on the counter"),
+    "uncovered": N_("cold, uncovered"),
+    "wrapped": N_("cold, wrapped tight"),
+}
+_OFF = frozenset({"off", "no", "none", "usual", "0"})
+
+
+def ends_of(text: str) -> tuple[Fraction, Fraction] | None:
+    """Return the ends of a number that a setting keeps, or None where it is not set."""
+    parts = text.split()
+    return (Fraction(parts[0]), Fraction(parts[-1])) if parts else None
+
+
+def shown(bar: BarView) -> dict[str, str]:
+    """Return the settings of fruit and money, in words; those that nobody set are left out."""
+    settings = bar.settings
+    values = {
+        "late": _("from {time}").format(time=show_clock_minute(settings.late_from)),
+        "peeled": _peeled_words(bar),
+        "price_rise": f"{show_number(Fraction(settings.price_rise_percent))} %",
+        "tax": _tax_words(settings.tax, settings.tax_percent),
+        "pictures": _("dark") if settings.dark_pictures else _("light"),
+    }
+    for key, (field, unit, _least, _most) in _NUMBERS.items():
+        ends = ends_of(getattr(settings, field))
+        if ends is not None:
+            values[key] = _money(ends) if unit == "money" else f"{show_range(*ends)} {_(unit)}".strip()
+    return values
+
+
+def _money(ends: tuple[Fraction, Fraction]) -> str:
+    low, high = show_money(ends[0]), show_money(ends[1])
+    return low if low == high else _("{low} to {high}").format(low=low, high=high)
+
+
+def _peeled_words(bar: BarView) -> str:
+    said = bar.settings.peeled_hours
+    keeping = said or Keeping.UNCOVERED.name.casefold()
+    if keeping in _KEEPING:
+        hours = peeled_clock(Keeping[keeping.upper()]).lost_after_hours
+        return _("{how}: {hours} h").format(how=_(_KEEPING[keeping]), hours=show_number(hours))
+    return _("{hours} h").format(hours=show_number(Fraction(said)))
+
+
+def _tax_words(tax: str, percent: str) -> str:
+    share = show_number(Fraction(percent))
+    if tax == "added":
+        return _("{percent} % added to prices").format(percent=share)
+    if tax == "taken out":
+        return _("{percent} % taken out of prices").format(percent=share)
+    return _("prices as typed")
+
+
+# -- reading --------------------------------------------------------------------------------
+
+
+def _number_reader(key: str) -> Reader:
+    field, _unit, least, most = _NUMBERS[key]
+
+    def read(talk: Talk, text: str) -> dict[str, Any]:
+        plain = text.strip()
+        if plain.casefold() in _OFF and key != "open_weeks":
+            return {field: ""}
+        for sign in ("€", "£", "$", "¥", talk.desk.bar.currency):
+            plain = plain.replace(sign, "")
+        words = plain.split()
+        while words and words[-1].isalpha() and words[-1].casefold() != "to":
+            words.pop()
+        try:
+            low, high = read_range(" ".join(words), decimal_mark())
+        except (NotANumberError, AmbiguousNumberError):
+            raise Say(reply(_("Write a number, or two for a range: 10 or 10-12. Or: off."))) from None
+        if not least <= low <= high <= most:
+            raise Say(
+                reply(
+                    _("A number from {least} to {most}, please.").format(least=least, most=show_number(most))
+                )
+            )
+        return {field: str(low) if low == high else f"{low} {high}"}
+
+    return read
+
+
+def _read_late(talk: Talk, text: str) -> dict[str, Any]:
+    minute = read_clock(text)
+    if minute is None:
+        raise Say(reply(_("Write a time such as 22:00: what is logged after it is the late shift's.")))
+    closing = talk.desk.bar.closing_minute
+    return {"late_from": minute + (24 * 60 if minute < closing else 0)}
+
+
+def _read_peeled(talk: Talk, text: str) -> dict[str, Any]:
+    plain = text.strip().casefold()
+    for key, label in _KEEPING.items():
+        if plain in {key, label, _(label).casefold()} or plain.split(",")[-1].strip() == key:
+            return {"peeled_hours": "" if key == Keeping.UNCOVERED.name.casefold() else key}
+    if plain in {"usual", "default", "cold"}:
+        return {"peeled_hours": ""}
+    number = plain.removesuffix("hours").removesuffix("hour").removesuffix("h").strip()
+    try:
+        low, high = read_range(number, decimal_mark())
+    except (NotANumberError, AmbiguousNumberError):
+        low = high = Fraction(0)
+    if not 1 <= low == high <= 240 or low.denominator != 1:
+        raise Say(reply(_("Write hours such as 24, or: counter, uncovered, wrapped.")))
+    return {"peeled_hours": str(low)}
+
+
+def _percent(text: str, most: int) -> Fraction:
+    try:
+        low, high = read_range(text.strip().rstrip("%").strip(), decimal_mark())
+    except (NotANumberError, AmbiguousNumberError):
+        low = high = Fraction(-1)
+    if not 0 <= low == high <= most:
+        raise Say(reply(_("A share such as 10 %, please.")))
+    return low
+
+
+def _read_rise(talk: Talk, text: str) -> dict[str, Any]:
+    return {"price_rise_percent": str(_percent(text, 1000))}
+
+
+def _read_tax(talk: Talk, text: str) -> dict[str, Any]:
+    plain = " ".join(text.casefold().replace("%", " % ").split())
+    if plain in _OFF or plain in {"as typed", "prices as typed"}:
+        return {"tax": "", "tax_percent": "0"}
+    for words, how in (
+        (("taken out", "take out", "included", "out", "in prices"), "taken out"),
+        (("added", "add", "on top", "excluded", "not included"), "added"),
+    ):
+        for word in words:
+            if word in plain and not (word == "included" and "not included" in plain):
+                number = plain.replace(word, " ").replace("of prices", " ").replace("to prices", " ")
+                return {"tax": how, "tax_percent": str(_percent(number, 100))}
+    raise Say(
+        reply(
+            _("Say which: 23 % taken out (prices hold tax that you get back), or 10 % added (they lack it)."),
+            _("Or: off, to count prices as typed."),
+        )
+    )
+
+
+def _read_pictures(talk: Talk, text: str) -> dict[str, Any]:
+    plain = text.strip().casefold()
+    if plain not in {"dark", "light", _("dark").casefold(), _("light").casefold()}:
+        raise Say(reply(_("Light or dark?")))
+    return {"dark_pictures": plain in {"dark", _("dark").casefold()}}
+
+
+READERS: dict[str, Reader] = {
+    "late": _read_late,
+    "peeled": _read_peeled,
+    "price_rise": _read_rise,
+    "tax": _read_tax,
+    "pictures": _read_pictures,
+    **{key: _number_reader(key) for key in _NUMBERS},
+}
+CHOICES: dict[str, tuple[str, ...]] = {
+    "late": ("20:00", "22:00", "00:00"),
+    "peeled": ("counter", "uncovered", "wrapped"),
+    "price_rise": ("5 %", "10 %", "20 %"),
+    "tax": ("off", "10 % taken out", "20 % taken out", "8 % added"),
+    "pictures": ("light", "dark"),
+    "wage": ("10-12", "15", "20", "off"),
+    "batch_minutes": ("10", "15-20", "30"),
+    "garnish_minutes": ("0.2-0.3", "0.5", "off"),
+    "open_weeks": ("52", "50", "48"),
+}
