@@ -1,0 +1,142 @@
+"""Drinks poured: how many on a business day, in all, with one formula, or with one fresh garnish."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+from bot.trade.days import business_day
+from bot.work import formulas, ingredients
+from bot.work.desk import Desk
+from bot.work.errors import BadValueError
+from storage.tables import DrinksCount
+
+MOST_DRINKS = 20_000
+WEEKS_BACK = 26  # what lies further back says little of now. Common practice, no source.
+_OLDEST_DAYS = 400
+
+
+@dataclass(frozen=True, slots=True)
+class DrinksDay:
+    """The drinks of one business day: in all, or with a formula or a garnish. `ran_out`: it was short."""
+
+    day: date
+    drinks: int
+    formula_id: int | None = None
+    ingredient_id: int | None = None
+    ran_out: bool = False
+
+    @property
+    def subject(self) -> tuple[int | None, int | None]:
+        """What was counted: a formula's number, an ingredient's number, or neither for all drinks."""
+        return self.formula_id, self.ingredient_id
+
+
+@dataclass(frozen=True, slots=True)
+class Logged:
+    """What was logged, and what had been logged for the same before, None if nothing."""
+
+    day: DrinksDay
+    before: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class WeekdayMean:
+    """The drinks of a weekday (0 for Monday) on average, and on how many days that rests."""
+
+    weekday: int
+    mean: float
+    days: int
+
+
+def today(desk: Desk) -> date:
+    """Return the business day that it is now."""
+    return business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+
+
+def log(
+    desk: Desk,
+    drinks: int,
+    day: date | None = None,
+    formula_id: int | None = None,
+    ingredient_id: int | None = None,
+    ran_out: bool = False,
+) -> Logged:
+    """Note how many drinks were poured on a day; the last word on a day and subject holds.
+
+    Raises NotThereError, or BadValueError for a number beyond belief or a day to come.
+    """
+    this_day = today(desk)
+    day = day or this_day
+    if not 0 <= drinks <= MOST_DRINKS:
+        raise BadValueError("number of drinks", str(drinks))
+    if day > this_day or day < this_day - timedelta(days=_OLDEST_DAYS):
+        raise BadValueError("day", day.isoformat())
+    if formula_id is not None:
+        formulas.get(desk, formula_id)
+    if ingredient_id is not None:
+        ingredients.get(desk, ingredient_id)
+    known = {one.subject: one for one in days(desk, day, day)}
+    before = known.get((formula_id, ingredient_id))
+    row = desk.book.add(
+        DrinksCount(
+            business_day=day,
+            formula_id=formula_id,
+            ingredient_id=ingredient_id,
+            drinks=drinks,
+            ran_out=ran_out,
+            at=desk.now,
+            by=desk.person_id,
+        )
+    )
+    desk.log("drinks", row=row.id, count=drinks, day=day.isoformat())
+    return Logged(
+        DrinksDay(day, drinks, formula_id, ingredient_id, ran_out), None if before is None else before.drinks
+    )
+
+
+def take_back(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a count of drinks: a void row that points to it, so that the one before holds again."""
+    row = desk.book.get(DrinksCount, details["row"])
+    if row is None:
+        return
+    desk.book.add(
+        DrinksCount(
+            business_day=row.business_day,
+            formula_id=row.formula_id,
+            ingredient_id=row.ingredient_id,
+            drinks=row.drinks,
+            at=desk.now,
+            by=desk.person_id,
+            corrects=row.id,
+            void=True,
+        )
+    )
+
+
+def days(desk: Desk, first: date, last: date) -> list[DrinksDay]:
+    """Return what holds for the days from first to last, both included, by day."""
+    rows = desk.book.all(DrinksCount, DrinksCount.business_day.between(first, last), order=DrinksCount.id)
+    voided = {row.corrects for row in rows if row.void}
+    standing: dict[tuple[date, int | None, int | None], DrinksDay] = {}
+    for row in rows:
+        if not row.void and row.id not in voided:
+            one = DrinksDay(row.business_day, row.drinks, row.formula_id, row.ingredient_id, row.ran_out)
+            standing[row.business_day, row.formula_id, row.ingredient_id] = one
+    return sorted(standing.values(), key=lambda one: one.day)
+
+
+def lately(desk: Desk) -> list[DrinksDay]:
+    """Return what holds for the last weeks."""
+    last = today(desk)
+    return days(desk, last - timedelta(weeks=WEEKS_BACK), last)
+
+
+def by_weekday(found: Sequence[DrinksDay]) -> list[WeekdayMean]:
+    """Return the average of each weekday that was logged, Monday first."""
+    sums: dict[int, list[int]] = {}
+    for one in found:
+        sums.setdefault(one.day.weekday(), []).append(one.drinks)
+    return [WeekdayMean(number, sum(one) / len(one), len(one)) for number, one in sorted(sums.items())]
