@@ -112,7 +112,8 @@ class Person(Base):
     name: Mapped[str] = mapped_column(String(128))
     language: Mapped[str | None] = mapped_column(String(12))
     bar_id: Mapped[int | None] = mapped_column(ForeignKey("bar.id"))  # the bar they stand in now
-    bar_since: Mapped[datetime | None]  # when they last changed from one bar to another
+    # The number of the message by which they last changed bars: buttons of older ones are of another bar.
+    bar_since: Mapped[int | None]
     wrong_codes: Mapped[int] = mapped_column(Integer, default=0, server_default="0")  # tried in a row
     wrong_code_at: Mapped[datetime | None]
 

@@ -312,7 +312,7 @@ class TelegramChannel:
 
     def _set_reachable(self, chat: str, reachable: bool) -> None:
         with self.store.writing() as unit:
-            reminders.set_reachable(unit, CHANNEL, chat, reachable)
+            reminders.set_reachable(unit, CHANNEL, chat, reachable, self.clock.now())
 
     async def _room_moved(self, old: str, new: str) -> None:
         await self._in_worker(reminders.room_moved, self.store, CHANNEL, old, new)

@@ -95,4 +95,4 @@ def _presence_in(talk: Talk, bar_id: int) -> people.Presence | None:
         return talk.presence
     if not talk.message.place.private:
         return None
-    return people.switch(talk.unit, talk.presence, bar_id, talk.clock.now())
+    return people.switch(talk.unit, talk.presence, bar_id)

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from datetime import timedelta
 
-from bot.chat import asking, reading
+from bot.chat import asking, correcting, reading
 from bot.chat.arriving import private_only
 from bot.chat.commands import all_commands, command_at_start
 from bot.chat.language import Tongue, _, speaking
@@ -21,12 +22,15 @@ from bot.chat.vocabulary import vocabulary_for
 from bot.chat.worded_errors import worded, worded_phrase_error
 from bot.trade.errors import TradeError
 from bot.trade.kinds import IngredientKind, guess_kind
-from bot.work import people
+from bot.work import corrections, people
 from bot.work.desk import BarView, Clock
 from bot.work.errors import WorkError
+from bot.work.undo import UNDO_HOURS
 from storage.store import Store
 from storage.unit import Unit
 
+_HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap that is meant for this bar: '@3 check 12 clear'
+_OUT_OF_DATE = "~ - -"
 KEPT = "~"  # a tap whose line was too long for a button and is kept: '~ 41 2'
 _COMMAND = re.compile(r"^/([A-Za-z_]+)(?:@(\w+))?\s?", re.ASCII)
 
@@ -81,6 +85,16 @@ class Conversation:
         AlreadyDoneError when it says that the message was worked before.
         """
         message = replace(message, text=_storable(message.text))
+        if message.corrects is not None:
+            return self._correct(message, message.corrects, receipt)
+        message, moved = self._at_its_bar(message)
+        replies = self._answered(message, receipt)
+        if not moved or not replies:
+            return replies
+        note = Text(_("You are now at {bar}.").format(bar=moved))
+        return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
+
+    def _answered(self, message: Message, receipt: Receipt | None) -> list[Reply]:
         seen: tuple[people.Presence, _Plan] | None = None
         with self.store.reading() as unit:
             presence = self._find(unit, message)
@@ -113,6 +127,60 @@ class Conversation:
             with speaking(tongue_of(talk.presence)):
                 self._end_question(talk, plan)
                 return self._settled(talk, _worded(refusal, talk), receipt)
+
+    def _at_its_bar(self, message: Message) -> tuple[Message, str]:
+        """Go to the bar whose number stands before a tapped line, so that it cannot act in another.
+
+        Returns the message without the number, and the bar's name if the person stood elsewhere.
+        """
+        found = _HOME.match(message.text) if message.tapped is not None else None
+        if found is None:
+            return message, ""
+        bar_id, plain = int(found[1]), replace(message, text=message.text[found.end() :], number=None)
+        with self.store.reading() as unit:
+            presence = self._find(unit, message)
+        if presence.bar is not None and presence.bar.id == bar_id:
+            return plain, ""
+        if not message.place.private or presence.person_id is None:
+            return replace(message, text=_OUT_OF_DATE), ""
+        with self.store.writing() as unit:
+            there = people.switch(unit, replace(presence, number=message.number), bar_id)
+        if there is None or there.bar is None:
+            return replace(message, text=_OUT_OF_DATE), ""
+        return plain, there.bar.name
+
+    def _correct(self, message: Message, key: str, receipt: Receipt | None) -> list[Reply]:
+        """Answer an edited message: log its new words in place of what the old ones logged."""
+        if message.was is not None and message.was.strip() == message.text.strip():
+            return []
+        try:
+            with self.store.writing() as unit:
+                presence = replace(self._find(unit, message), question=None)
+                if presence.bar is None:
+                    return []
+                with speaking(tongue_of(presence)):
+                    talk = self._talk(unit, message, presence)
+                    earlier = corrections.logged_by(talk.desk, key)
+                    if earlier.any:
+                        correcting.begin(talk, earlier)
+                        replies = correcting.finish(talk, earlier, self._run(talk, self._plan(talk)))
+                        return self._settled(talk, replies, receipt)
+        except _REFUSALS as error:
+            refusal = error
+        else:
+            return self._answer_edited(message, receipt)
+        with self.store.writing() as unit, speaking(tongue_of(presence)):
+            talk = self._talk(unit, message, presence)
+            talk.line = message.text
+            said = correcting.refused(_worded(refusal, talk), earlier)
+            return self._settled(talk, said, receipt)
+
+    def _answer_edited(self, message: Message, receipt: Receipt | None) -> list[Reply]:
+        """Answer an edited message whose old words logged nothing: a mended command, or nothing for us."""
+        late = self.clock.now() - message.sent_at > timedelta(hours=UNDO_HOURS)
+        if late or (not message.text.startswith("/") and command_at_start(message.text) is None):
+            return []
+        return self._answered(message, receipt)
 
     def _seated(
         self, unit: Unit, message: Message, seen: tuple[people.Presence, _Plan] | None
@@ -177,6 +245,7 @@ class Conversation:
     def _talk(self, unit: Unit, message: Message, presence: people.Presence) -> Talk:
         language = tongue_of(presence).language
         vocabulary = vocabulary_for(unit, presence.bar, language)
+        presence = replace(presence, number=message.number)
         return Talk(unit, message, presence, vocabulary, self.clock, message.text, self.deep_link)
 
     # -- what is meant -------------------------------------------------------------------
@@ -185,6 +254,9 @@ class Conversation:
         text = talk.message.text.strip()
         question = talk.presence.question
         if talk.message.tapped is not None:
+            if _is_of_another_bar(talk):
+                return _Plan(stale=True)
+            text = talk.line = _HOME.sub("", text)
             found = _tap(text, question)
             if found is not None:
                 return found
@@ -325,6 +397,14 @@ def _tap(text: str, question: people.PendingQuestion | None) -> _Plan | None:
     return _Plan(answer=answer, tapped=True)
 
 
+def _is_of_another_bar(talk: Talk) -> bool:
+    """Whether the tapped message came before the person changed bars: its lines meant the bar before."""
+    since, number = talk.presence.since, talk.message.number
+    if since is None or number is None or number >= since:
+        return False
+    return not talk.message.text.startswith("bars ")
+
+
 def _kept_line(text: str, question: people.PendingQuestion | None) -> str:
     _sign, nonce, index = [*text.split(" ", 2), "", ""][:3]
     if question is None or nonce != str(question.nonce) or not index.isdigit():
@@ -413,6 +493,12 @@ def stranger(talk: Talk) -> Reply:
         return reply(
             _("This chat belongs to no bar that you are in."),
             _("Ask a manager for a joining code, or write to me in a private chat."),
+        )
+    others = people.bars_of(talk.unit, talk.presence) if talk.presence.person_id is not None else []
+    if others:
+        return reply(
+            _("You stand in no bar now. Choose one of yours."),
+            buttons=tuple((Button(one.name, f"bars {one.id}"),) for one in others),
         )
     return reply(
         _("You are not in a bar yet."),

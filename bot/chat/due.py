@@ -35,7 +35,12 @@ def worded_reminder(due: DueReminder, now: datetime) -> Reply:
         if due.unsure:
             lines.append(_("(This may be a repeat.)"))
         blocks: tuple[Block, ...] = (Text(first, strong=True), *(Text(line) for line in lines))
-        return Reply(blocks, buttons, quiet=False)
+        return Reply(blocks, _of_bar(due, buttons), quiet=False)
+
+
+def _of_bar(due: DueReminder, rows: tuple[tuple[Button, ...], ...]) -> tuple[tuple[Button, ...], ...]:
+    """Put the bar's number before the lines: whoever taps may stand in another bar by then."""
+    return tuple(tuple(Button(one.label, f"@{due.bar.id} {one.line}") for one in row) for row in rows)
 
 
 _Worded = tuple[str, list[str], tuple[tuple[Button, ...], ...]]
@@ -139,7 +144,14 @@ def _discard_day(due: DueReminder) -> str:
     return "" if due.discard_on is None else show_full_day(due.discard_on)
 
 
+def _blocked(due: DueReminder) -> _Worded:
+    first = _("{name} has blocked me and gets no messages.").format(name=due.details.get("name", ""))
+    lines = [_("What was to go to them goes to somebody else of {bar}.").format(bar=due.bar.name)]
+    return first, lines, ((Button(_("Team"), "team"),),)
+
+
 _WORDS = {
+    "blocked": _blocked,
     "rested": _rested,
     "recheck": _recheck,
     "discard": _discard,

@@ -54,6 +54,7 @@ class Message:
     photo: str | None = None
     corrects: str | None = None  # the key of the message that this one replaces (an edit)
     was: str | None = None  # what the edited message said before, where the channel still knows
+    number: int | None = None  # of this message, or of the tapped one, counting up within the chat
     answers: tuple[str, ...] = ()  # the lines behind the buttons of the bot's message that it replies to
 
 

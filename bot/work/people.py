@@ -37,7 +37,8 @@ class Presence:
     question: PendingQuestion | None = None
     room_bar_id: int | None = None
     reachable: bool = True
-    since: datetime | None = None  # when they last changed bars: what is older was about another one
+    since: int | None = None  # the number of the message by which they last changed bars
+    number: int | None = None  # the number of the message now spoken of, where the channel numbers them
 
     @property
     def known(self) -> bool:
@@ -184,7 +185,7 @@ def bars_of(unit: Unit, presence: Presence) -> list[OwnBar]:
     ]
 
 
-def switch(unit: Unit, presence: Presence, bar_id: int, now: datetime) -> Presence | None:
+def switch(unit: Unit, presence: Presence, bar_id: int) -> Presence | None:
     """Let a person stand in another bar of theirs; None, and nothing changed, if they are not in it."""
     person = unit.session.get(Person, presence.person_id) if presence.person_id is not None else None
     if person is None or bar_id >= 2**62:
@@ -192,10 +193,14 @@ def switch(unit: Unit, presence: Presence, bar_id: int, now: datetime) -> Presen
     member = unit.session.get(Member, (bar_id, person.id))
     if member is None or member.left_at is not None:
         return None
-    if person.bar_id != bar_id:
-        person.bar_id, person.bar_since = bar_id, now
+    _stand_in(person, bar_id, presence)
     unit.session.flush()
     return at_home(unit, presence)
+
+
+def _stand_in(person: Person, bar_id: int, presence: Presence) -> None:
+    if person.bar_id != bar_id:
+        person.bar_id, person.bar_since = bar_id, presence.number
 
 
 def known_names(unit: Unit, channel: str) -> list[str]:
@@ -252,9 +257,7 @@ def enter(
         member.room_id = presence.room_id
     person = unit.session.get(Person, person_id)
     if person is not None:
-        if person.bar_id is not None:
-            person.bar_since = now
-        person.bar_id = bar_id
+        _stand_in(person, bar_id, presence)
     unit.session.flush()
 
 

@@ -36,6 +36,7 @@ LATE_AFTER = timedelta(minutes=10)
 RECHECK_AFTER = timedelta(hours=24)
 _FIRST_RETRY = timedelta(seconds=30)
 _MOST_ATTEMPTS = 12
+BLOCKED = "blocked"  # somebody shut the program out: said to a manager, never in the team's chat
 
 
 class ReminderState(StrEnum):
@@ -413,7 +414,12 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
             return None
         name = left.name
         details |= {"left": str(left.count), "lost_at": left.lost_at}
-    where = destination(book, row.person_id, bar.team_room_id)
+    if row.kind == BLOCKED:
+        lost = unit.session.get(Room, row.details.get("room", 0))
+        if lost is None or lost.reachable:
+            row.state = ReminderState.SKIPPED
+            return None
+    where = destination(book, row.person_id, None if row.kind == BLOCKED else bar.team_room_id)
     if where is None:
         # Nobody can be reached; it waits until somebody writes again.
         row.state, row.due_at = ReminderState.WAITING, now + timedelta(hours=1)
@@ -529,8 +535,8 @@ def settle(
             wait = _FIRST_RETRY * 2 ** min(row.attempts - 1, 7)
             if outcome is Outcome.BLOCKED:
                 room = unit.session.get(Room, one.destination.room_id)
-                if room is not None:
-                    room.reachable = False
+                if room is not None and room.reachable:
+                    _lost(unit, room, now)
                 wait = timedelta(0)
             row.due_at = now + wait
         return ReminderState(row.state)
@@ -557,8 +563,27 @@ def move_room(unit: Unit, channel: str, old: str, new: str) -> None:
     unit.session.flush()
 
 
-def set_reachable(unit: Unit, channel: str, room: str, reachable: bool) -> None:
-    """Note that a chat can, or can no longer, be written to."""
-    unit.session.execute(
-        update(Room).where(Room.channel == channel, Room.outside_id == room).values(reachable=reachable)
-    )
+def set_reachable(unit: Unit, channel: str, room: str, reachable: bool, now: datetime) -> None:
+    """Note that a chat can, or can no longer, be written to; managers are told of a member's."""
+    row = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == room))
+    if row is None:
+        return
+    if row.reachable and not reachable:
+        _lost(unit, row, now)
+    row.reachable = reachable
+    unit.session.flush()
+
+
+def _lost(unit: Unit, room: Room, now: datetime) -> None:
+    """Note that a chat is lost, and plan to tell the owner of each bar whose member that was."""
+    room.reachable = False
+    unit.session.flush()
+    for member in unit.session.scalars(
+        select(Member).where(Member.room_id == room.id, Member.left_at.is_(None))
+    ).all():
+        book = unit.bar(member.bar_id)
+        owner = book.one(Member, Member.role == Role.OWNER, Member.left_at.is_(None))
+        key = f"{BLOCKED}:{member.person_id}:{now.date().isoformat()}"
+        details = {"name": member.name, "room": room.id}
+        to = None if owner is None else owner.person_id
+        _put(book, key, BLOCKED, now, person_id=to, details=details)

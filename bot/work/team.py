@@ -75,16 +75,13 @@ def leave(desk: Desk) -> None:
 
 
 def _go(desk: Desk, member: Member) -> None:
-    """Take a member out; who stood in this bar stands in another of theirs, or in none."""
+    """Take a member out. If they stood in this bar, they stand in none until they choose another."""
     session = desk.book.session
     member.left_at = desk.now
-    session.flush()
     person = session.get(Person, member.person_id)
     if person is not None and person.bar_id == desk.book.bar_id:
-        others = select(Member.bar_id).where(Member.person_id == person.id, Member.left_at.is_(None))
-        person.bar_id = session.scalar(others.order_by(Member.joined_at).limit(1))
-        person.bar_since = desk.now
-        session.flush()
+        person.bar_id = None
+    session.flush()
 
 
 def set_role(desk: Desk, person_id: int, role: Role) -> str:

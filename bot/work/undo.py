@@ -99,6 +99,11 @@ def take_back(desk: Desk, number: int | None = None) -> TakenBack:
     return TakenBack(row.id, row.what, row.details)
 
 
+def is_undoable(what: str) -> bool:
+    """Whether entries of this kind can be taken back at all."""
+    return what in _TAKES_BACK
+
+
 def can_be_undone(desk: Desk, row: Entry) -> bool:
     """Whether this person may take back this entry now, if nobody has yet."""
     return (

@@ -221,7 +221,7 @@ def _bars(talk: Talk, given: Given) -> Reply:
 
 
 def _go_to(talk: Talk, bar_id: int) -> Reply:
-    there = people.switch(talk.unit, talk.presence, bar_id, talk.clock.now())
+    there = people.switch(talk.unit, talk.presence, bar_id)
     if there is None or there.bar is None:
         return reply(_("You are in no such bar."), buttons=((Button(_("My bars"), "bars"),),))
     return reply(_("You are now at {bar}.").format(bar=there.bar.name), buttons=main_buttons())

@@ -9,8 +9,6 @@ from __future__ import annotations
 import sqlalchemy as sa
 from alembic import op
 
-import storage.types
-
 revision = "0006"
 down_revision = "0005"
 branch_labels = None
@@ -20,7 +18,7 @@ depends_on = None
 def upgrade() -> None:
 
     with op.batch_alter_table("person", schema=None) as batch_op:
-        batch_op.add_column(sa.Column("bar_since", storage.types.Instant(), nullable=True))
+        batch_op.add_column(sa.Column("bar_since", sa.BigInteger(), nullable=True))
 
 
 def downgrade() -> None:
