@@ -82,7 +82,7 @@ def is_sprayed(batch: BatchView) -> bool:
 def rule_words(batch: BatchView) -> str:
     """Write the rule that set a batch's discard date, and whose age it was."""
     rule = _(batch.discard_rule)
-    return f"{rule} ({batch.discard_subject})" if batch.discard_subject else rule
+    return f"{rule}, {batch.discard_subject}" if batch.discard_subject else rule
 
 
 def _card_facts(talk: Talk, batch: BatchView) -> list[str]:

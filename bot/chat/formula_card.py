@@ -90,6 +90,8 @@ def _facts(view: FormulaView, units: str) -> list[str]:
         text = _("{sprays} sprays a drink, {ml} ml each").format(
             sprays=show_range(*view.sprays), ml=show_range(*view.spray_ml)
         )
+        if view.sprayer:
+            text += _(" by {sprayer}").format(sprayer=view.sprayer)
         if view.garnish is not None:
             text += _(", instead of fresh {fruit}").format(fruit=view.garnish.name)
         facts.append(text)

@@ -76,6 +76,7 @@ _ENGLISH = {
     "GRADED": "food-grade foodgrade",
     "NONE": "none nothing never",
     "KEPT": "kept stored",
+    "WARM": "warm room",
     "COLD": "cold refrigerated chilled fridge",
     "BEST": "best expires expiry use",
     "BEFORE": "before by",

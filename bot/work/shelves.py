@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
+from fractions import Fraction
 from typing import Any
 
 from bot.trade.days import business_day, local_time
 from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
+from bot.trade.measures import Dimension
 from bot.trade.shelf import IngredientDate, OilBottle, ShelfPlan, ShelfQuestion, oil_discard_on, shelf_plan
 from bot.work.desk import Desk
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.formulas import FormulaView
 from bot.work.ingredients import IngredientView
-from bot.work.mixing import Poured
-from bot.work.mixing import poured as as_poured
+from bot.work.mixing import poured
 from storage.tables import Ingredient
 
 _FIELDS = ("opened_on", "best_before", "kept_cold")
@@ -47,17 +48,13 @@ def _item(row: Ingredient) -> OpenedItem:
     opened, best = _day(row.details.get("opened_on")), _day(row.details.get("best_before"))
     cold = bool(row.details.get("kept_cold", False))
     view = IngredientView.of(row)
-    until = oil_discard_on(OilBottle(row.name, opened, best, cold)) if _is_oil(view) else best
+    until = oil_discard_on(OilBottle(row.name, opened, best, cold)) if is_oil(view) else best
     return OpenedItem(view, opened, best, cold, until)
 
 
-def _is_oil(one: IngredientView) -> bool:
-    from fractions import Fraction  # noqa: PLC0415 - any amount will do to ask what it is
-
-    from bot.trade.measures import Dimension  # noqa: PLC0415
-
-    asked: Poured = as_poured(one, Fraction(1), Dimension.VOLUME)
-    return asked.is_oil or one.kind is IngredientKind.CARRIER_OIL
+def is_oil(one: IngredientView) -> bool:
+    """Whether an ingredient is an oil, aromatic or carrier: it ages from the day it is opened."""
+    return poured(one, Fraction(1), Dimension.VOLUME).is_oil or one.kind is IngredientKind.CARRIER_OIL
 
 
 def opened(desk: Desk, ingredient_id: int) -> OpenedItem:
@@ -101,12 +98,6 @@ def note_opened(
     return _item(row)
 
 
-def keep_cold(desk: Desk, ingredient_id: int, cold: bool) -> OpenedItem:
-    """Note how the bottle in use is kept: its other dates stay. Raises NotThereError."""
-    found = opened(desk, ingredient_id)
-    return note_opened(desk, ingredient_id, found.opened_on, found.best_before, cold)
-
-
 def take_back(desk: Desk, details: dict[str, Any]) -> None:
     """Undo a noted opening: what was noted before is in force again."""
     row = desk.book.get(Ingredient, details["ingredient"])
@@ -129,12 +120,12 @@ def plan_for(desk: Desk, view: FormulaView) -> ShelfPlan:
             oils=tuple(
                 OilBottle(one.ingredient.name, one.opened_on, one.best_before, one.kept_cold)
                 for one in items
-                if _is_oil(one.ingredient)
+                if is_oil(one.ingredient)
             ),
             ingredient_dates=tuple(
                 IngredientDate(one.ingredient.name, one.best_before)
                 for one in items
-                if one.best_before is not None and not _is_oil(one.ingredient)
+                if one.best_before is not None and not is_oil(one.ingredient)
             ),
             contents=tuple((line.ingredient.name, line.ingredient.kind) for line in view.lines),
         )

@@ -14,7 +14,7 @@ from storage.tables import FormulaSprayer, Sprayer, SprayerRun
 _RUNS_FOR_INTERVAL = 3
 # The borrowed yardstick judges single sprays; fewer than this say nothing of evenness.
 _SINGLE_SPRAYS_TO_JUDGE = 10
-_PLACES = 5
+_PLACES = 7
 
 
 @dataclass(frozen=True, slots=True)

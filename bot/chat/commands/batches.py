@@ -34,6 +34,7 @@ from bot.chat.commands.scaling import answer_for
 from bot.chat.grades import unconfirmed_mark
 from bot.chat.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
 from bot.chat.message import Block, Button, Caution, Reply, Text, reply
+from bot.chat.opened import DETAIL_SLOTS, OPENED_SLOT, opened_reply
 from bot.chat.swapping import SWAP_SLOT
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT
@@ -213,6 +214,8 @@ def _of_reminder(talk: Talk) -> bool:
 
 
 def _open(talk: Talk, given: Given) -> Reply:
+    if "opened" in given:
+        return opened_reply(talk, given)
     batch: BatchView = given["batch"]
     made = batches.open_batch(talk.desk, batch.number)
     first = _("Batch {number}, {name}, is in use.").format(number=batch.number, name=batch.name)
@@ -391,7 +394,19 @@ COMMANDS = (
         writes=True,
         menu=27,
     ),
-    Command("open", N_("put a batch into use"), _open, words=("opened",), slots=(BATCH_SLOT,), writes=True),
+    Command(
+        "open",
+        N_("put a batch into use, or note an opened bottle"),
+        _open,
+        words=("opened",),
+        examples=(N_("open 12"), N_("opened grapefruit oil yesterday, kept cold")),
+        slots=(
+            replace(BATCH_SLOT, wanted=lambda talk, given: "opened" not in given),
+            OPENED_SLOT,
+            *DETAIL_SLOTS,
+        ),
+        writes=True,
+    ),
     Command(
         "used",
         N_("note that a batch is used up"),

@@ -156,6 +156,10 @@ def _how_dosed(answer: DoseAnswer, units: str) -> str:
     sprays = show_range(
         Fraction(str(answer.serving.sprays.low)), Fraction(str(answer.serving.sprays.high)), 1
     )
+    if answer.view.sprayer:
+        return _("{sprays} sprays by {sprayer}, {volume} ml, all taken to land in the drink.").format(
+            sprays=sprays, sprayer=answer.view.sprayer, volume=volume
+        )
     return _("{sprays} sprays, {volume} ml, all taken to land in the drink.").format(
         sprays=sprays, volume=volume
     )

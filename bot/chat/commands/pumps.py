@@ -19,6 +19,8 @@ from bot.work.formulas import FormulaView
 from bot.work.ingredients import IngredientView
 from bot.work.pumps import SprayerView
 
+# What a strip of tape on a sprayer can be: names to tell them apart by.
+_USUAL_NAMES = (N_("Blue"), N_("Red"), N_("Green"), N_("White"))
 _USUAL_SPRAYS = ("10", "20", "30")
 _MOST_SPRAYS = 1000
 WATER = ""  # what stands for water where a formula could be
@@ -39,8 +41,11 @@ def _accept_sprayer(talk: Talk, given: Given, value: Named) -> SprayerView:
     return pumps.get(talk.desk, number)
 
 
-def _accept_any_sprayer(talk: Talk, given: Given, value: Named) -> SprayerView | str:
+def _accept_any_sprayer(talk: Talk, given: Given, value: Named | str) -> SprayerView | str:
     """Take a name that is not known yet for a new sprayer, unless it is spelt almost like a known one."""
+    if isinstance(value, str):
+        number = value.removeprefix("#")
+        value = Hash(int(number)) if value.startswith("#") and number.isdigit() else Unknown(value)
     if not isinstance(value, Unknown):
         return _accept_sprayer(talk, given, value)
     known = talk.vocabulary.named(value.text, "SPRAYER")
@@ -77,13 +82,13 @@ def _no_sprayers() -> Reply:
 def _ask_any_sprayer(talk: Talk, given: Given) -> Question:
     known = pumps.listed(talk.desk)
     choices = [(one.name, f"#{one.id}") for one in known[:10]]
-    number = len(known) + 1
-    while any(one.name == _("Sprayer {number}").format(number=number) for one in known):
-        number += 1
-    fresh = _("Sprayer {number}").format(number=number)
-    choices.append((_("New: {name}").format(name=fresh), fresh))
+    taken = {one.name.casefold() for one in known}
+    fresh = [name for name in map(_, _USUAL_NAMES) if name.casefold() not in taken]
+    choices += [(_("New: {name}").format(name=name), name) for name in fresh[:2]]
     return Question(
-        _("Which sprayer? Tap it, or type a name to call it by."), columns(choices, 2), hint=_("Blue cap")
+        _("Which sprayer? Tap it, or type a name to tell it by, such as the colour of its tape."),
+        columns(choices, 2),
+        hint=_("Blue"),
     )
 
 
@@ -231,7 +236,7 @@ def _step(given: Given) -> Fraction:
 def _weigh(talk: Talk, given: Given) -> Reply:
     sprayer = _sprayer(talk, given)
     if sprayer is None or isinstance(sprayer, str):
-        sprayer = pumps.add(talk.desk, sprayer or _("Sprayer {number}").format(number=1))
+        sprayer = pumps.add(talk.desk, sprayer or _(_USUAL_NAMES[0]))
     inside = given["inside"] if "inside" in given else _likely_inside(talk, given)
     formula = inside if isinstance(inside, FormulaView) else None
     masses, sprays = _masses(given), _sprays(given)
@@ -309,7 +314,7 @@ def _use(talk: Talk, given: Given) -> Reply:
             )
         )
     pumps.use(talk.desk, None if view is None else view.id, None if formula is None else formula.id)
-    what = _("every formula without a sprayer of its own") if formula is None else formula.name
+    what = _("All formulas without a sprayer of their own") if formula is None else formula.name
     if view is None:
         first = _("{what}: by the bar's usual spray size again.").format(what=what)
         return reply(first, buttons=((undo_button(talk),),))
@@ -344,7 +349,7 @@ COMMANDS = (
         N_("what each sprayer gives"),
         _pump,
         words=("pumps", "sprayer", "sprayers"),
-        examples=(N_("pump"), N_("weigh blue cap 152.31 150.55 148.80 20 sprays with grapefruit mist")),
+        examples=(N_("pump"), N_("weigh blue 152.31 150.55 148.80 20 sprays with grapefruit mist")),
         slots=(Slot("sprayer", _ask_sprayer, never, _accept_sprayer),),
         menu=55,
     ),
@@ -353,9 +358,15 @@ COMMANDS = (
         N_("weigh a sprayer to learn what a spray gives"),
         _weigh,
         words=("pump weigh", "weigh pump", "weigh sprayer", "calibrate"),
-        examples=(N_("weigh blue cap 152.31 150.55 20 sprays with grapefruit mist"),),
+        examples=(N_("weigh blue 152.31 150.55 20 sprays with grapefruit mist"),),
         slots=(
-            Slot("sprayer", _ask_any_sprayer, _wants_any_sprayer, _accept_any_sprayer),
+            Slot(
+                "sprayer",
+                _ask_any_sprayer,
+                _wants_any_sprayer,
+                _accept_any_sprayer,
+                rule="sprayer_name_slot",
+            ),
             Slot("inside", _ask_inside, _wants_inside, _accept_inside),
             Slot("readings", _ask_before, never, _accept_readings),
             Slot("priming", _ask_before, never),
@@ -370,7 +381,7 @@ COMMANDS = (
         N_("which sprayer is used for what"),
         _use,
         words=("pump use", "use sprayer", "use pump"),
-        examples=(N_("use blue cap for grapefruit mist"), N_("use none for grapefruit mist")),
+        examples=(N_("use blue for grapefruit mist"), N_("use none for grapefruit mist")),
         slots=(
             Slot("sprayer", _ask_sprayer, _wants_used, _accept_sprayer),
             Slot("nothing", _ask_sprayer, never),
