@@ -35,6 +35,7 @@ _WORDS = {
     "peeled": N_("The peeled {name} is taken back."),
     "juiced": N_("The juice of {name} is taken back."),
     "peeled in batch": N_("The peeled {name} is not in batch {batch} any more."),
+    "drinks": N_("The count of {count} drinks is taken back."),
     "par": N_("{name} has the par it had before."),
     "settings": N_("The setting is as it was before."),
 }

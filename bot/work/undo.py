@@ -12,6 +12,7 @@ from sqlalchemy.orm import aliased
 
 from bot.work import (
     batches,
+    drinks,
     formulas,
     grades,
     peeled,
@@ -60,6 +61,7 @@ _TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], None]] = {
     "use sprayer": pumps.take_back_use,
     "retire sprayer": pumps.take_back_retire,
     "par": stock.take_back_par,
+    "drinks": drinks.take_back,
     "buy stock": stock.take_back_buying,
     "count stock": stock.take_back_count,
     "peeled": peeled.take_back,
