@@ -350,7 +350,7 @@ COMMANDS = (
         "count",
         N_("log what is on hand"),
         _count,
-        words=("counted", "on hand"),
+        words=("counted",),
         examples=(N_("count oranges 24"), N_("count neutral spirit 600 ml")),
         slots=(
             Slot("item", _ask_counted, accept=accept_item),
