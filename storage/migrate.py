@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import Connection, create_engine, inspect, text
+from sqlalchemy import Connection, Engine, create_engine, event, inspect, text
 
 from storage.store import Store
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 # Any fixed number: it only has to be the same in every process of this program.
 _ADVISORY_LOCK = 7_335_5371
+_WAIT_MILLISECONDS = 60_000
 
 
 class NewerDatabaseError(RuntimeError):
@@ -75,6 +76,8 @@ def upgrade(store: Store, to: str = "head") -> None:
     # An engine of its own: on SQLite a migration rebuilds tables, and dropping the old
     # one would cascade into its children if foreign keys were on, as they are in Store.
     engine = create_engine(store.url)
+    if store.is_sqlite:
+        _as_one_transaction(engine)
     try:
         with engine.connect() as connection:
             if store.is_sqlite:
@@ -89,9 +92,24 @@ def upgrade(store: Store, to: str = "head") -> None:
         engine.dispose()
 
 
+def _as_one_transaction(engine: Engine) -> None:
+    """Let SQLite keep all of a migration or none, and other processes wait for it."""
+
+    @event.listens_for(engine, "connect")
+    def _prepare(connection: Any, record: object) -> None:
+        # Left to itself the driver would begin at the first INSERT only, tables made before it staying.
+        connection.isolation_level = None
+        connection.execute(f"PRAGMA busy_timeout={_WAIT_MILLISECONDS}")
+        connection.execute("PRAGMA foreign_keys=OFF")
+
+    @event.listens_for(engine, "begin")
+    def _begin(connection: Connection) -> None:
+        connection.exec_driver_sql("BEGIN IMMEDIATE")
+
+
 def _on_sqlite(connection: Connection, to: str) -> None:
-    connection.exec_driver_sql("PRAGMA foreign_keys=OFF")
-    connection.commit()
+    # Begins the transaction; Alembic then reads at which step the last process left the tables.
+    connection.execute(text("SELECT 1"))
     _run(connection, to)
     broken = connection.exec_driver_sql("PRAGMA foreign_key_check").fetchall()
     if broken:

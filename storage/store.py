@@ -87,7 +87,7 @@ def _open_sqlite(url: URL) -> Engine:
     def _prepare(connection: Any, record: object) -> None:
         # The driver must not open transactions by itself: _begin below does.
         connection.isolation_level = None
-        for pragma in ("journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON", "busy_timeout=5000"):
+        for pragma in ("busy_timeout=5000", "journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON"):
             connection.execute(f"PRAGMA {pragma}")
 
     @event.listens_for(engine, "begin")

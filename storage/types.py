@@ -6,13 +6,16 @@ as whole seconds since 1970-01-01 UTC and amounts as exact text.
 
 from __future__ import annotations
 
-from datetime import UTC, date, datetime
-from decimal import Decimal
+from datetime import UTC, date, datetime, timedelta
 from fractions import Fraction
 from typing import Any
 
 from sqlalchemy import BigInteger, Dialect, String
 from sqlalchemy.types import TypeDecorator
+
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
+_LONGEST = 80
+_MOST_PLACES = 20
 
 
 class Instant(TypeDecorator[datetime]):
@@ -27,7 +30,8 @@ class Instant(TypeDecorator[datetime]):
             return None
         if value.tzinfo is None:
             raise ValueError("an instant needs a time zone")
-        return int(value.timestamp())
+        # In whole numbers: a float of seconds rounds up within a microsecond of the next second.
+        return (value - _EPOCH) // timedelta(seconds=1)
 
     def process_result_value(self, value: Any, dialect: Dialect) -> datetime | None:
         """Give the instant back in UTC."""
@@ -50,7 +54,7 @@ class Day(TypeDecorator[date]):
 
 
 def exact_text(value: Fraction) -> str:
-    """Write a fraction as a plain decimal where it ends, else as numerator/denominator."""
+    """Write a fraction as a plain decimal where a short one ends, else as numerator/denominator."""
     rest = value.denominator
     twos = fives = 0
     while rest % 2 == 0:
@@ -59,22 +63,28 @@ def exact_text(value: Fraction) -> str:
     while rest % 5 == 0:
         rest //= 5
         fives += 1
-    if rest != 1:
-        return f"{value.numerator}/{value.denominator}"
     places = max(twos, fives)
-    digits = value.numerator * 10**places // value.denominator
-    return format(Decimal(digits).scaleb(-places), "f")
+    if rest != 1 or places > _MOST_PLACES:
+        return f"{value.numerator}/{value.denominator}"
+    # By whole numbers: Decimal would round to the digits of its context.
+    digits = str(abs(value.numerator) * 10**places // value.denominator).rjust(places + 1, "0")
+    text = f"{digits[:-places]}.{digits[-places:]}" if places else digits
+    return f"-{text}" if value < 0 else text
 
 
 class Exact(TypeDecorator[Fraction]):
     """An exact amount, kept as text: '36.5', or '1/3' where no decimal ends."""
 
-    impl = String(80)
+    impl = String(_LONGEST)
     cache_ok = True
 
     def process_bind_param(self, value: Fraction | None, dialect: Dialect) -> str | None:
-        """Write without rounding."""
-        return None if value is None else exact_text(Fraction(value))
+        """Write without rounding, up to 38 digits on either side of the stroke."""
+        if value is None:
+            return None
+        text = exact_text(Fraction(value))
+        # Nobody types so many digits: what is beyond them came from dividing, and no scale shows it.
+        return text if len(text) <= _LONGEST else exact_text(Fraction(value).limit_denominator(10**38))
 
     def process_result_value(self, value: Any, dialect: Dialect) -> Fraction | None:
         """Read back the same fraction."""

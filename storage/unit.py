@@ -23,10 +23,14 @@ class Unit:
     def __init__(self, session: Session, memory: Memory) -> None:
         self.session = session
         self.memory = memory
+        self._books: dict[int, Book] = {}
 
     def bar(self, bar_id: int) -> Book:
         """Return the rows of one bar, and of no other."""
-        return Book(self.session, bar_id, self.memory)
+        # One book for the whole transaction: it knows whether anything was changed in it.
+        if bar_id not in self._books:
+            self._books[bar_id] = Book(self.session, bar_id, self.memory)
+        return self._books[bar_id]
 
 
 class Book:
@@ -105,12 +109,24 @@ class Book:
         ).scalar_one()
         return number
 
+    def hold(self) -> None:
+        """Keep other writers of this bar waiting until the transaction ends, so that none undoes another.
+
+        On SQLite every writer already has the database to itself.
+        """
+        if self.session.get_bind().dialect.name == "sqlite":
+            return
+        # The weaker lock: rows that refer to the bar can still be written by whoever does not hold it.
+        wait = select(Bar.id).where(Bar.id == self.bar_id).with_for_update(key_share=True)
+        self.session.execute(wait)
+
     def touched(self) -> None:
         """Say that nouns or settings of the bar changed, so that what was remembered is read anew."""
         self._touched = True
         bar = self.session.get(Bar, self.bar_id)
         if bar is not None:
-            bar.revision += 1
+            # Counted by the database: two processes that both add one to what they read add only one.
+            bar.revision = Bar.revision + 1
             self.session.flush()
 
 

@@ -1,0 +1,114 @@
+"""A bar's book shows that bar's rows and no other's."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+import pytest
+
+from storage.store import Store
+from storage.tables import Bar, Base, Ingredient
+from storage.unit import Book
+
+_NOW = datetime(2026, 11, 25, 18, tzinfo=UTC)
+
+
+def _ingredient(name: str) -> Ingredient:
+    return Ingredient(name=name, match_key=name, kind="fruit", made_at=_NOW)
+
+
+@pytest.fixture
+def bars(store: Store) -> tuple[int, int]:
+    """Two bars with a lime each, the second with a lemon too."""
+    numbers = []
+    with store.writing() as unit:
+        for name in ("The Copper Gull", "The Low Tide"):
+            row = Bar(
+                name=name,
+                language="en",
+                currency="EUR",
+                units="metric",
+                zone="Europe/Lisbon",
+                closing_minute=300,
+                jurisdiction="EU",
+                settings={},
+                created_at=_NOW,
+            )
+            unit.session.add(row)
+            unit.session.flush()
+            numbers.append(row.id)
+            unit.bar(row.id).add(_ingredient("lime"))
+        unit.bar(numbers[1]).add(_ingredient("lemon"))
+    return numbers[0], numbers[1]
+
+
+def test_each_way_to_read_is_scoped(store: Store, bars: tuple[int, int]) -> None:
+    one, other = bars
+    with store.reading() as unit:
+        book, theirs = unit.bar(one), unit.bar(other)
+        assert [row.name for row in book.all(Ingredient)] == ["lime"]
+        assert {row.name for row in theirs.all(Ingredient)} == {"lime", "lemon"}
+        assert book.one(Ingredient, Ingredient.name == "lemon") is None
+        assert book.get(Ingredient, 2) is None
+        assert list(unit.session.scalars(book.rows(Ingredient, Ingredient.name))) == ["lime"]
+        assert {row.bar_id for row in unit.session.scalars(theirs.select(Ingredient))} == {other}
+
+
+def test_numbers_count_up_in_each_bar_by_itself(store: Store, bars: tuple[int, int]) -> None:
+    one, other = bars
+    with store.reading() as unit:
+        assert [row.id for row in unit.bar(one).all(Ingredient)] == [1]
+        assert sorted(row.id for row in unit.bar(other).all(Ingredient)) == [1, 2]
+
+
+def test_a_row_of_another_bar_becomes_ours_by_adding_it_only(store: Store, bars: tuple[int, int]) -> None:
+    one, other = bars
+    with store.writing() as unit:
+        row = _ingredient("grapefruit")
+        row.bar_id = other
+        unit.bar(one).add(row)
+    with store.reading() as unit:
+        assert unit.bar(other).one(Ingredient, Ingredient.name == "grapefruit") is None
+
+
+def test_what_is_remembered_of_one_bar_is_not_told_to_another(store: Store, bars: tuple[int, int]) -> None:
+    one, other = bars
+    with store.reading() as unit:
+        names = {
+            bar: unit.bar(bar).remembered(0, ("names",), lambda bar=bar: _names(unit.bar(bar)))  # type: ignore[misc]
+            for bar in bars
+        }
+        again: dict[int, list[str]] = {bar: unit.bar(bar).remembered(0, ("names",), list) for bar in bars}
+    assert names == again == {one: ["lime"], other: ["lemon", "lime"]}
+
+
+def test_nothing_uncommitted_is_remembered(store: Store, bars: tuple[int, int]) -> None:
+    one, _other = bars
+    with store.reading() as unit:
+        revision = unit.session.get(Bar, one).revision  # type: ignore[union-attr]
+    with store.writing() as unit:
+        unit.bar(one).add(_ingredient("quince"))
+        unit.bar(one).touched()
+        # Another part of the same transaction asks for the book anew.
+        assert unit.bar(one).remembered(revision, ("names",), lambda: _names(unit.bar(one))) == [
+            "lime",
+            "quince",
+        ]
+        unit.session.rollback()
+    with store.reading() as unit:
+        assert unit.bar(one).remembered(revision, ("names",), lambda: _names(unit.bar(one))) == ["lime"]
+
+
+def _names(book: Book) -> list[str]:
+    return sorted(row.name for row in book.all(Ingredient))
+
+
+def test_every_table_of_a_bar_can_be_reached_through_its_book(store: Store, bars: tuple[int, int]) -> None:
+    from storage.tables import InBar  # noqa: PLC0415 - only here
+
+    one, _other = bars
+    models = [mapper.class_ for mapper in Base.registry.mappers if issubclass(mapper.class_, InBar)]
+    with store.reading() as unit:
+        for model in models:
+            assert f"{model.__tablename__}.bar_id = " in str(unit.bar(one).select(model))
+            assert all(row.bar_id == one for row in unit.bar(one).all(model))
