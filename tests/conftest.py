@@ -96,6 +96,10 @@ async def api() -> AsyncIterator[Server]:
     assert violations == []
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--update-stories", action="store_true", help="write the answers in tests/stories anew")
+
+
 DATABASES = ("sqlite", "postgresql")
 
 

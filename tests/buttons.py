@@ -1,0 +1,110 @@
+"""What holds for every reply anywhere: its buttons do something, and it fits a message.
+
+Each button is tapped for trial in a transaction that is rolled back, so that a story may go on as if it
+had not been.
+"""
+
+from __future__ import annotations
+
+from bot.channels.wording import plain_lines
+from bot.chat import asking, conversation, reading
+from bot.chat.commands import all_commands
+from bot.chat.language import speaking
+from bot.chat.message import BUTTON_BYTES, Button, Message, Reply
+from bot.chat.talk import Given, Say, Talk
+from bot.work import people
+from tests.house import CHANNEL, House, Person
+
+LONGEST_MESSAGE = 4096
+
+
+class _NotKeptError(Exception):
+    """Leave the transaction and keep nothing."""
+
+
+def problems(house: House, person: Person, room: str | None, reply: Reply) -> list[str]:
+    """Return what is wrong with this reply, as shown to this person in this chat."""
+    found = []
+    if len("\n".join(plain_lines(reply))) > LONGEST_MESSAGE:
+        found.append(f"“{reply.first_line}” is too long for one message")
+    for row in reply.buttons:
+        for button in row:
+            where = f"[{button.label}] of “{reply.first_line}”"
+            if len(button.line.encode()) > BUTTON_BYTES:
+                found.append(f"{where} has too long a line: {button.line}")
+            why = dead(house, person, room, button)
+            if why or not button.label.strip():
+                found.append(f"{where} is dead: {button.line}: {why}")
+    return found
+
+
+def dead(house: House, person: Person, room: str | None, button: Button) -> str:
+    """Return why tapping this button would lead nowhere, or '' if it leads somewhere."""
+    message = Message(
+        CHANNEL,
+        person.sender,
+        house.room(room, person).place,
+        button.line,
+        key="trial",
+        sent_at=house.clock.now(),
+        tapped="trial",
+    )
+    talking = house.conversation
+    why = ""
+    try:
+        with house.store.writing() as unit:
+            place = message.place
+            presence = people.find(unit, CHANNEL, person.sender.outside_id, place.outside_id, place.private)
+            with speaking(conversation._tongue(presence)):
+                talk = talking._talk(unit, message, presence)
+                plan = talking._plan(talk)
+                why = _tried(talk, plan)
+            raise _NotKeptError
+    except _NotKeptError:
+        return why
+
+
+def _tried(talk: Talk, plan: conversation._Plan) -> str:
+    if plan.stale:
+        return "out of date"
+    if plan.command is None and plan.answer is None:
+        return "no command"
+    if plan.command is not None and conversation._refusal(talk, plan.command) is not None:
+        return "this person may not"
+    try:
+        if plan.answer is not None:
+            replies = conversation._as_list(_answered(talk, plan.answer))
+        else:
+            assert plan.command is not None
+            phrase = reading.read(plan.command.rule, plan.rest.strip(), talk.vocabulary)
+            given = Given.of(phrase.slots, phrase.lines, phrase.rest)
+            replies = conversation._as_list(asking.start(talk, plan.command, given))
+    except Say as say:
+        # A refusal that offers a way on, or says what is missing in the bar, is an answer.
+        replies = [say.answer]
+    except Exception as error:
+        return repr(error)
+    return "" if replies and replies[0].blocks else "says nothing"
+
+
+def _answered(talk: Talk, answer: str) -> Reply | list[Reply]:
+    question = talk.presence.question
+    assert question is not None
+    command = all_commands()[question.state["command"]]
+    asked_before = question.state["asking"]
+    replies = asking.resume(talk, command, answer, True)
+    now = people.find(
+        talk.unit,
+        talk.message.channel,
+        talk.message.sender.outside_id,
+        talk.message.place.outside_id,
+        talk.message.place.private,
+    ).question
+    again = now is not None and now.state.get("asking") == asked_before
+    moves = {asking.BACK, asking.CANCEL, asking.DONE, asking.ERASE, asking.ENTER}
+    is_move = answer in moves or answer.startswith(asking.DIGIT)
+    if again and not is_move and not question.state.get("typed"):
+        slot = next(one for one in command.slots if one.name == asked_before)
+        if not slot.many:
+            raise AssertionError(f"the answer was not taken: {replies}")
+    return replies
