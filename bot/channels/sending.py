@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import logging
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -13,7 +13,9 @@ from telegram import (
     ForceReply,
     InlineKeyboardButton,
     InlineKeyboardMarkup,
+    InlineQueryResultArticle,
     InputMediaPhoto,
+    InputTextMessageContent,
     LinkPreviewOptions,
     ReplyParameters,
 )
@@ -23,6 +25,7 @@ from telegram.error import TelegramError
 from bot.channels.outcomes import Verdict, classify
 from bot.channels.wording import html_parts
 from bot.chat.asking import ANSWER, BACK, CANCEL
+from bot.chat.inline import Suggestion
 from bot.chat.language import _
 from bot.chat.message import File, Reply, Text
 from bot.work.reminders import Outcome
@@ -32,6 +35,7 @@ _TRIES = 5
 _LONGEST_PAUSE = 60.0
 _ALBUM = 10
 _CAPTION = 1024
+_TITLE = 200
 _NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
 
 
@@ -196,6 +200,19 @@ class Postman:
             # A double tap asks for the same text again: it already stands there.
             if "not modified" not in str(error).casefold():
                 raise
+
+
+def articles(found: Sequence[Suggestion]) -> list[InlineQueryResultArticle]:
+    """Return suggestions as Telegram lists them."""
+    return [_article(number, one) for number, one in enumerate(found, start=1)]
+
+
+def _article(number: int, one: Suggestion) -> InlineQueryResultArticle:
+    text = html_parts(one.said)[0]
+    said = InputTextMessageContent(text, ParseMode.HTML, link_preview_options=_NO_PREVIEW)
+    return InlineQueryResultArticle(
+        str(number), one.title[:_TITLE], said, description=one.description[:_TITLE]
+    )
 
 
 def may_be_repeat(reply: Reply) -> Reply:

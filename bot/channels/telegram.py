@@ -16,6 +16,7 @@ import signal
 import sys
 from collections.abc import Coroutine
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from typing import Any
 
 from sqlalchemy.exc import SQLAlchemyError
@@ -31,14 +32,15 @@ from telegram.helpers import create_deep_linked_url
 
 from bot.channels.only_one import AlreadyRunningError, OnlyOne
 from bot.channels.outcomes import classify
-from bot.channels.sending import Postman, Target, may_be_repeat
+from bot.channels.sending import Postman, Target, articles, may_be_repeat
 from bot.channels.turns import Lately, Turns
 from bot.channels.updates import ALLOWED, CHANNEL, Incoming, read_update
 from bot.channels.wire import LeanRequest
 from bot.chat.commands import all_commands
 from bot.chat.conversation import AlreadyDoneError, Conversation
+from bot.chat.inline import suggestions
 from bot.chat.language import _
-from bot.chat.message import Message, Reply, replies_from_json, reply
+from bot.chat.message import Message, Place, Reply, replies_from_json, reply
 from bot.chat.reading import warm_up
 from bot.clock.ticker import Ticker
 from bot.settings import Settings
@@ -214,12 +216,20 @@ class TelegramChannel:
         update down in the same transaction, one that only reads can be given again. False
         when they could not be written down: then they are asked for again.
         """
-        letters = [Letter(CHANNEL, update.update_id, update.to_json()) for update in updates]
+        # What is typed after our name is answered at once or not at all, so it is not kept.
+        letters = [
+            Letter(CHANNEL, update.update_id, update.to_json())
+            for update in updates
+            if update.inline_query is None
+        ]
         fresh = [letter for letter in letters if letter.update_id not in self._seen]
         on_disk = asyncio.ensure_future(self._in_worker(mail.take_in, self.store, fresh, self.clock.now()))
         for letter in fresh:
             self._seen.add(letter.update_id)
             self._begin(letter, on_disk)
+        for update in updates:
+            if update.inline_query is not None:
+                self._spawn(self._suggest(update))
         try:
             await asyncio.shield(on_disk)
         except SQLAlchemyError:
@@ -277,10 +287,42 @@ class TelegramChannel:
                 await self._in_worker(self._set_reachable, target.chat, False)
                 return
 
+    async def _suggest(self, update: Update) -> None:
+        """Answer what a person types after the bot's name in any chat; a failure is only theirs to retype."""
+        typing = read_update(update.to_json(), self.bot.id, self.bot.username).typing
+        if typing is None:
+            return
+        place = Place(typing.sender.outside_id, private=True)
+        now = self.clock.now()
+        message = Message(CHANNEL, typing.sender, place, typing.text, key=typing.id, sent_at=now)
+        try:
+            found = await self._in_worker(suggestions, self.store, self.clock, message)
+            # Personal and never cached: another bar's member types the same and must get their own.
+            await self.bot.answer_inline_query(typing.id, articles(found), cache_time=0, is_personal=True)
+        except TelegramError as error:
+            log.warning("an inline query was not answered: %s", error.message)
+        except Exception:
+            log.exception("an inline query failed")
+
     def _converse(self, message: Message, letter: Letter) -> list[Reply]:
+        if message.corrects is not None:
+            message = replace(message, was=self._said_before(message, letter))
         return self.conversation.answer(
             message, lambda unit, replies: mail.mark_worked(unit, letter, replies, self.clock.now())
         )
+
+    def _said_before(self, message: Message, letter: Letter) -> str | None:
+        """Return what an edited message said before this edit, or None where that is not known any more."""
+        words = f'"message_id": {message.number},'
+        for payload in mail.payloads_with(self.store, CHANNEL, words, letter.update_id):
+            before = read_update(payload, self.bot.id, self.bot.username).message
+            if (
+                before is not None
+                and before.tapped is None
+                and message.corrects in {before.key, before.corrects}
+            ):
+                return before.text
+        return None
 
     async def _acknowledge(self, query: str) -> None:
         """Stop the spinner on the tapped button; one that is too old, after a restart, is nobody's loss."""

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Any
 
 from bot.chat.message import Message, Place, Sender
+from bot.work.corrections import EDITED
 
 CHANNEL = "telegram"
-ALLOWED = ["message", "callback_query", "my_chat_member"]
+ALLOWED = ["message", "edited_message", "callback_query", "inline_query", "my_chat_member"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +31,15 @@ class Migration:
 
 
 @dataclass(frozen=True, slots=True)
+class Typing:
+    """Something typed after the bot's name in any chat, to be answered at once or not at all."""
+
+    id: str
+    sender: Sender
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class Incoming:
     """What an update is to us. `chat` orders the work; `query` is a tap to acknowledge."""
 
@@ -39,6 +49,7 @@ class Incoming:
     membership: Membership | None = None
     migration: Migration | None = None
     query: str | None = None
+    typing: Typing | None = None
     message_id: int | None = None
     thread: int | None = None
 
@@ -56,6 +67,12 @@ def read_update(payload: str, bot_id: int, bot_name: str) -> Incoming:
         return Incoming(number, chat, membership=Membership(chat, status not in {"kicked", "left"}))
     if "message" in update:
         return _message(number, update["message"], bot_id, bot_name)
+    if "edited_message" in update:
+        return _edited(number, update["edited_message"], bot_id, bot_name)
+    if "inline_query" in update:
+        asked = update["inline_query"]
+        sender = _sender(asked["from"])
+        return Incoming(number, sender.outside_id, typing=Typing(asked["id"], sender, asked.get("query", "")))
     return Incoming(number, "")
 
 
@@ -84,6 +101,7 @@ def _tap(number: int, query: dict[str, Any]) -> Incoming:
         key=f"{place.outside_id}:{pressed['message_id']}:{query['id']}",
         sent_at=datetime.now(UTC),
         tapped=str(pressed["message_id"]),
+        number=int(pressed["message_id"]),
     )
     return Incoming(
         number,
@@ -116,8 +134,28 @@ def _message(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> I
         key=f"{chat}:{said['message_id']}",
         sent_at=datetime.fromtimestamp(said["date"], UTC),
         photo=photos[-1]["file_id"] if photos else None,
+        number=int(said["message_id"]),
+        answers=_lines_behind(said.get("reply_to_message") or {}, bot_id),
     )
     return Incoming(number, chat, message, message_id=int(said["message_id"]), thread=place.thread)
+
+
+def _edited(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
+    """An edited message as a correction of the first one; its key differs with every edit."""
+    incoming = _message(number, said, bot_id, bot_name)
+    if incoming.message is None:
+        return incoming
+    key = incoming.message.key
+    edited = replace(incoming.message, key=f"{key}{EDITED}{number}", corrects=key)
+    return replace(incoming, message=edited)
+
+
+def _lines_behind(replied: dict[str, Any], bot_id: int) -> tuple[str, ...]:
+    """Return the lines behind the buttons of a message of ours."""
+    if replied.get("from", {}).get("id") != bot_id:
+        return ()
+    rows = (replied.get("reply_markup") or {}).get("inline_keyboard", ())
+    return tuple(button["callback_data"] for row in rows for button in row if "callback_data" in button)
 
 
 def _addressed(said: dict[str, Any], text: str, bot_id: int, bot_name: str) -> bool:

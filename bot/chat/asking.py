@@ -19,6 +19,7 @@ from bot.work import people
 
 ANSWER = "="  # a tap that answers the question: '= 41 mouldy'
 BACK, CANCEL, DONE, DIGIT, ERASE, ENTER = "<", "x", "done", "+", "-", "ok"
+PHOTO = "photo"  # the slot that a message's photo fills, in commands that keep one
 _DIGITS = frozenset("0123456789")
 _LONGEST_TYPED = 6
 
@@ -76,22 +77,35 @@ def columns(choices: list[tuple[str, str]], per_row: int) -> tuple[tuple[tuple[s
 
 def start(talk: Talk, command: Command, given: Given) -> Reply | list[Reply]:
     """Run the command if all it needs is known; else ask for the first thing missing."""
-    accepted = _accept(talk, command, given)
-    missing = _missing(talk, command, accepted)
+    _take_photo(talk, command, given.values, given.texts)
+    known = accepted(talk, command, given)
+    missing = _missing(talk, command, known)
     if missing is None:
-        return command.run(talk, accepted)
-    accepted.guided = True
-    state = {"command": command.name, "slots": accepted.texts, "order": list(accepted.texts)}
-    return ask(talk, command, state, accepted, missing)
+        return command.run(talk, known)
+    known.guided = True
+    order = [name for name in known.texts if name != PHOTO]
+    state = {"command": command.name, "slots": known.texts, "order": order}
+    return ask(talk, command, state, known, missing)
 
 
-def _accept(talk: Talk, command: Command, given: Given) -> Given:
-    accepted = Given({}, given.texts, given.guided, given.lines, given.rest)
-    accepted.values = dict(given.values)
+def _take_photo(talk: Talk, command: Command, *into: dict[str, Any]) -> bool:
+    """Fill the photo's slot with the message's photo, where the command keeps one."""
+    photo = talk.message.photo
+    if photo is None or all(slot.name != PHOTO for slot in command.slots):
+        return False
+    for values in into:
+        values[PHOTO] = photo
+    return True
+
+
+def accepted(talk: Talk, command: Command, given: Given) -> Given:
+    """Return what was given, each value as its slot accepts it. Raises Say."""
+    known = Given({}, given.texts, given.guided, given.lines, given.rest)
+    known.values = dict(given.values)
     for slot in command.slots:
         if slot.name in given.values:
-            accepted.values[slot.name] = slot.accept(talk, accepted, given.values[slot.name])
-    return accepted
+            known.values[slot.name] = slot.accept(talk, known, given.values[slot.name])
+    return known
 
 
 def _missing(talk: Talk, command: Command, given: Given) -> Slot | None:
@@ -159,6 +173,8 @@ def resume(talk: Talk, command: Command, answer: str, tapped: bool) -> Reply | l
     state["slots"] = dict(state["slots"])
     state["order"] = list(state["order"])
     slot = next(slot for slot in command.slots if slot.name == state["asking"])
+    if _take_photo(talk, command, state["slots"]) and not answer.strip():
+        return ask(talk, command, state, _evaluate(talk, command, state), slot, _("The photo is kept."))
     if tapped:
         moved = _move(talk, command, state, slot, answer)
         if moved is not None:
@@ -166,6 +182,13 @@ def resume(talk: Talk, command: Command, answer: str, tapped: bool) -> Reply | l
         if answer == ENTER and state.get("typed"):
             answer = state["typed"]
     state.pop("typed", None)
+    return _take_answer(talk, command, state, slot, answer)
+
+
+def _take_answer(
+    talk: Talk, command: Command, state: dict[str, Any], slot: Slot, answer: str
+) -> Reply | list[Reply]:
+    """Read an answer in words and go on, or ask again with what was wrong."""
     if (
         slot.many
         and answer.strip().casefold() in {DONE, _("Done").casefold()}

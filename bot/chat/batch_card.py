@@ -148,8 +148,8 @@ def discard_words(batch: BatchView, today: date) -> str:
     ).format(day=day, count=show_number(left, 0))
 
 
-def event_words(event: EventView) -> str:
-    """Write one thing that happened to a batch."""
+def event_words(event: EventView, with_photo: bool = True) -> str:
+    """Write one thing that happened to a batch; `with_photo` says that there is a photo of it."""
     what = _(_WHAT_WORDS.get(event.what, event.what))
     text = f"{show_day(local(event.at).date())}: {what}"
     if event.clarity:
@@ -157,7 +157,7 @@ def event_words(event: EventView) -> str:
     text += f" ({event.by})"
     if event.note:
         text += f": {event.note}"
-    if event.photo:
+    if event.photo and with_photo:
         text += " " + _("[photo]")
     return text
 

@@ -13,6 +13,7 @@ from bot.chat.commands import all_commands, command_at_start
 from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, replies_to_json, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.picturing import check_line
 from bot.chat.pieces import Noun
 from bot.chat.reading import PhraseError
 from bot.chat.talk import Command, Given, Say, Talk
@@ -165,22 +166,21 @@ class Conversation:
                         correcting.begin(talk, earlier)
                         replies = correcting.finish(talk, earlier, self._run(talk, self._plan(talk)))
                         return self._settled(talk, replies, receipt)
+                    if self._plan(talk).command is None or self._is_late(message):
+                        return []
         except _REFUSALS as error:
             refusal = error
         else:
-            return self._answer_edited(message, receipt)
+            return self._answered(message, receipt)  # a command mended, that meant nothing before
         with self.store.writing() as unit, speaking(tongue_of(presence)):
             talk = self._talk(unit, message, presence)
             talk.line = message.text
             said = correcting.refused(_worded(refusal, talk), earlier)
             return self._settled(talk, said, receipt)
 
-    def _answer_edited(self, message: Message, receipt: Receipt | None) -> list[Reply]:
-        """Answer an edited message whose old words logged nothing: a mended command, or nothing for us."""
-        late = self.clock.now() - message.sent_at > timedelta(hours=UNDO_HOURS)
-        if late or (not message.text.startswith("/") and command_at_start(message.text) is None):
-            return []
-        return self._answered(message, receipt)
+    def _is_late(self, message: Message) -> bool:
+        """Whether a message was written too long ago for an edit to be followed."""
+        return self.clock.now() - message.sent_at > timedelta(hours=UNDO_HOURS)
 
     def _seated(
         self, unit: Unit, message: Message, seen: tuple[people.Presence, _Plan] | None
@@ -272,6 +272,8 @@ class Conversation:
         spoken = command_at_start(text)
         if question is not None and "command" in question.state and talk.message.tapped is None:
             return _while_asked(talk, question, text, spoken)
+        if spoken is None and talk.message.photo is not None and (check := _photo_of(talk)) is not None:
+            return check
         if spoken is None and talk.message.tapped is None:
             return _as_waste(talk, text)
         return _Plan(*spoken) if spoken is not None else _Plan()
@@ -441,6 +443,13 @@ def _is_counted_fruit(line: Line) -> bool:
     return "waste_amount" in said and guess_kind(name) is IngredientKind.FRUIT
 
 
+def _photo_of(talk: Talk) -> _Plan | None:
+    """Take a photo whose caption is no command for a check of a batch, if it reads as one."""
+    line = check_line(talk.message)
+    check = all_commands()["check"]
+    return _Plan(check, line) if _reads_whole((check, line), talk) else None
+
+
 def _while_asked(
     talk: Talk, question: people.PendingQuestion, text: str, spoken: tuple[Command, str] | None
 ) -> _Plan:
@@ -511,13 +520,13 @@ def _not_understood(talk: Talk) -> Reply:
     if talk.presence.bar is None:
         return stranger(talk)
     text = " ".join(talk.message.text.split())
-    from rapidfuzz import process  # noqa: PLC0415 - only for what was not understood
+    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for what was not understood
 
     first = text.split(" ")[0].lstrip("/").casefold() if text else ""
     words = [
         word for command in all_commands().values() if command.menu for word in (command.name, *command.words)
     ]
-    near = process.extractOne(first, words, score_cutoff=72) if first else None
+    near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=72) if first else None
     if near is not None:
         line = text.lstrip("/")
         fixed = near[0] + line[len(first) :]

@@ -109,6 +109,22 @@ def seen_lately(store: Store, channel: str, most: int) -> list[int]:
         return list(unit.session.scalars(query))
 
 
+def payloads_with(store: Store, channel: str, words: str, before: int, most: int = 20) -> list[str]:
+    """Return the updates before one that hold these words, the newest first."""
+    query = (
+        select(Inbox.payload)
+        .where(
+            Inbox.channel == channel,
+            Inbox.update_id < before,
+            Inbox.payload.contains(words, autoescape=True),
+        )
+        .order_by(Inbox.update_id.desc())
+        .limit(most)
+    )
+    with store.reading() as unit:
+        return list(unit.session.scalars(query))
+
+
 def mark_answered(store: Store, channel: str, update_ids: Sequence[int]) -> None:
     """Mark updates answered: their replies have been sent, or there was nothing to send."""
     if not update_ids:

@@ -61,8 +61,8 @@ class WasteLogged:
     already: bool = False
 
 
-def log(desk: Desk, lines: Sequence[WasteLine]) -> WasteLogged:
-    """Log fruit thrown out, each line at the price now in force.
+def log(desk: Desk, lines: Sequence[WasteLine], photo: str | None = None) -> WasteLogged:
+    """Log fruit thrown out, each line at the price now in force, with the channel's id of a photo.
 
     Raises BadValueError for an amount that is not above zero or beyond belief.
     """
@@ -77,7 +77,8 @@ def log(desk: Desk, lines: Sequence[WasteLine]) -> WasteLogged:
     desk.book.add_all(rows)
     for row in rows:
         _take_off_peeled(desk, row)
-    entry = desk.log("waste", rows=[row.id for row in rows])
+    details: dict[str, Any] = {} if photo is None else {"photo": photo}
+    entry = desk.log("waste", rows=[row.id for row in rows], **details)
     views = tuple(_view(desk, row, known[row.ingredient_id]) for row in rows)
     return WasteLogged(views, entry, day, day_cost(desk, day))
 

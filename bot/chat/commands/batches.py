@@ -7,7 +7,7 @@ from datetime import date, datetime
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
+from bot.chat.asking import PHOTO, Question, Slot, columns
 from bot.chat.asks import (
     BATCH_SLOT,
     FORMULA_SLOT,
@@ -180,7 +180,8 @@ def _check(talk: Talk, given: Given) -> Reply:
     batch: BatchView = given["batch"]
     clarity: Clarity = given["clarity"]
     note = str(given.get("note", ""))
-    batches.check(talk.desk, batch.number, clarity, note, talk.message.photo)
+    photo = talk.message.photo or given.get("photo")
+    batches.check(talk.desk, batch.number, clarity, note, photo)
     first = _("Batch {number}, {name}: {clarity}.").format(
         number=batch.number, name=batch.name, clarity=_(CLARITY_WORDS[clarity])
     )
@@ -199,7 +200,7 @@ def _check(talk: Talk, given: Given) -> Reply:
         lines += batch_caution(talk.desk, batch, Step.BOTTLING)
     if note:
         lines.append(Text(_("Noted: {note}").format(note=note)))
-    if talk.message.photo is not None:
+    if photo is not None:
         lines.append(Text(_("The photo is kept with it.")))
     row = [undo_button(talk)]
     if clarity is Clarity.CLEAR:
@@ -390,6 +391,7 @@ COMMANDS = (
             BATCH_SLOT,
             Slot("clarity", _ask_clarity, accept=_accept_clarity),
             Slot("note", _ask_why, never),
+            Slot(PHOTO, _ask_why, never),
         ),
         writes=True,
         menu=27,

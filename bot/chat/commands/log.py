@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from bot.chat.commands.team import ROLE_WORDS, shown_name
+from bot.chat.commands.waste import piece_words
 from bot.chat.language import _, show_moment
 from bot.chat.message import Button, Reply, Text, reply
 from bot.chat.settings_words import SETTINGS
 from bot.chat.talk import Command, Given, Talk
-from bot.chat.units import show_amount
 from bot.trade.words import N_
 from bot.work import history
 from bot.work.desk import Role
@@ -77,13 +77,13 @@ def entry_words(line: LogLine, units: str) -> str:
         values["settings"] = ", ".join(keys)
     values["undo_of"] = line.undo_of or "–"
     values["lines"] = ", ".join(_wasted(one, units) for one in line.wasted)
-    return _(_WHAT[line.what]).format_map(values) if line.what in _WHAT else _(line.what)
+    text = _(_WHAT[line.what]).format_map(values) if line.what in _WHAT else _(line.what)
+    return text + " " + _("[photo]") if line.details.get("photo") else text
 
 
 def _wasted(one: WasteView, units: str) -> str:
-    amount = show_amount(one.amount, one.dimension, units)
     reason = f" {_(one.reason)}" if one.reason else ""
-    return f"{amount} {one.ingredient.name}{reason}"
+    return f"{piece_words(one, units)}{reason}"
 
 
 def _marked(line: LogLine, units: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import DIGIT, Question, Slot, columns
+from bot.chat.asking import DIGIT, PHOTO, Question, Slot, columns
 from bot.chat.asks import undo_button
 from bot.chat.commands.week import reason_words
 from bot.chat.language import _, ngettext, show_day, show_money, show_number
@@ -121,7 +121,8 @@ _SLOTS = (_FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
 
 def _waste(talk: Talk, given: Given) -> Reply:
     lines = [_line(given.values)] if not given.lines else [_several(talk, line) for line in given.lines]
-    return worded_waste(talk, waste.log(talk.desk, lines))
+    photo = talk.message.photo or given.get(PHOTO)
+    return worded_waste(talk, waste.log(talk.desk, lines, photo), photo is not None)
 
 
 def _line(values: dict[str, Any]) -> WasteLine:
@@ -157,7 +158,7 @@ def piece_words(view: waste.WasteView, units: str) -> str:
     return f"{show_number(view.amount, 2)} {counted_name(view.ingredient.name, view.amount)}"
 
 
-def worded_waste(talk: Talk, logged: WasteLogged) -> Reply:
+def worded_waste(talk: Talk, logged: WasteLogged, with_photo: bool = False) -> Reply:
     """Confirm what was logged, with its cost and a way back."""
     lines, units = logged.lines, talk.desk.bar.units
     blocks: list[Block] = []
@@ -183,6 +184,8 @@ def worded_waste(talk: Talk, logged: WasteLogged) -> Reply:
     if logged.day_cost or not unpriced:
         day, money = show_day(logged.day), show_money(logged.day_cost)
         blocks.append(Text(_("{day} so far: {money}").format(day=day, money=money)))
+    if with_photo:
+        blocks.append(Text(_("The photo is kept with it.")))
     rows: list[tuple[Button, ...]] = [(undo_button(talk), Button(_("More waste"), "waste"))]
     if unpriced:
         number = next(one.ingredient.id for one in lines if one.cost is None)
@@ -218,7 +221,7 @@ COMMANDS = (
         _waste,
         words=("waste new", "wasted", "binned", "threw out", "thrown out", "log waste"),
         examples=(N_("waste 6 oranges mouldy"), N_("waste 1.2 kg lemons, 3 limes dried out")),
-        slots=_SLOTS,
+        slots=(*_SLOTS, Slot(PHOTO, _ask_reason, lambda talk, given: False)),
         writes=True,
         menu=1,
     ),

@@ -1,0 +1,97 @@
+"""Scaled amounts typed in any chat: '@bot grapefruit 8x50'. Only for members, of the bar they stand in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from bot.chat import reading
+from bot.chat.asking import accepted
+from bot.chat.commands import all_commands
+from bot.chat.conversation import tongue_of
+from bot.chat.language import _, speaking
+from bot.chat.message import Grid, Message, Reply
+from bot.chat.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.pieces import Noun
+from bot.chat.reading import PhraseError
+from bot.chat.talk import Given, Say, Talk
+from bot.chat.values import Unknown
+from bot.chat.vocabulary import vocabulary_for
+from bot.trade.errors import TradeError
+from bot.work import people
+from bot.work.desk import Clock
+from bot.work.errors import WorkError
+from storage.store import Store
+
+_MOST = 10
+_AS_WRITTEN = "x1"
+
+
+@dataclass(frozen=True, slots=True)
+class Suggestion:
+    """One thing to choose from: a title, a line below it, and what is written into the chat."""
+
+    title: str
+    description: str
+    said: Reply
+
+
+def suggestions(store: Store, clock: Clock, message: Message) -> list[Suggestion]:
+    """Return the amounts that a typed text asks for; nothing for whoever is in no bar.
+
+    A part of a formula's name is enough. Without a size the formula is given as written.
+    """
+    with store.reading() as unit:
+        sender = message.sender
+        found = people.find(unit, message.channel, sender.outside_id, "", private=True)
+        if found.bar is None:
+            return []
+        # No chat is known here, and nothing is asked or logged.
+        presence = replace(found, room_id=0, question=None)
+        with speaking(tongue_of(presence)):
+            vocabulary = vocabulary_for(unit, presence.bar, tongue_of(presence).language)
+            talk = Talk(unit, message, presence, vocabulary, clock, message.text)
+            return list(_scaled(talk, message.text.strip()))
+
+
+def _scaled(talk: Talk, text: str) -> Iterable[Suggestion]:
+    command = all_commands()["scale"]
+    try:
+        phrase = reading.read(command.rule, text, talk.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return
+    given = Given.of(phrase.slots, phrase.lines, phrase.rest)
+    for noun in _meant(talk, given.get("formula")):
+        one = Given({**given.values, "formula": noun}, {**given.texts, "formula": noun.name})
+        if "target" not in one:
+            size = reading.read("target_slot", _AS_WRITTEN, talk.vocabulary).slots["target"]
+            one.values["target"], one.texts["target"] = size.value, size.text
+        try:
+            said = command.run(talk, accepted(talk, command, one))
+        except (Say, WorkError, TradeError):
+            continue
+        if isinstance(said, Reply):
+            yield Suggestion(said.first_line, _amounts(said), replace(said, buttons=()))
+
+
+def _meant(talk: Talk, value: object) -> list[Noun]:
+    """Return the formulas that a name, or part of one, may mean; all of them where none is given."""
+    known = list(talk.vocabulary.of_kind("FORMULA"))
+    if value is None:
+        return known[:_MOST]
+    if isinstance(value, Noun):
+        return [value]
+    if not isinstance(value, Unknown):
+        return [one for one in known if one.id == str(getattr(value, "id", ""))]
+    plain = value.text.casefold()
+    within = [one for one in known if plain in one.name.casefold()]
+    if within:
+        return within[:_MOST]
+    near = talk.near(value.text, "FORMULA")
+    return [one for one in known if one.name in near][:_MOST]
+
+
+def _amounts(said: Reply) -> str:
+    grids = [block for block in said.blocks if isinstance(block, Grid)]
+    rows = grids[0].rows if grids else ()
+    return ", ".join(_("{name} {amount}").format(name=row[0], amount=row[-1]) for row in rows)
