@@ -159,6 +159,7 @@ class Conversation:
                 presence = replace(self._find(unit, message), question=None)
                 if presence.bar is None:
                     return []
+                _hold(unit, presence)
                 with speaking(tongue_of(presence)):
                     talk = self._talk(unit, message, presence)
                     earlier = corrections.logged_by(talk.desk, key)
@@ -189,6 +190,7 @@ class Conversation:
         if seen is not None:
             presence, plan = seen
             if plan.answer is None or self._still_asked(unit, presence):
+                _hold(unit, presence)
                 with speaking(tongue_of(presence)):
                     talk = self._talk(unit, message, presence)
                 talk.line = plan.line
@@ -204,6 +206,7 @@ class Conversation:
             place.private,
             place.title,
         )
+        _hold(unit, presence)
         with speaking(tongue_of(presence)):
             talk = self._talk(unit, message, presence)
             return talk, self._plan(talk)
@@ -351,6 +354,12 @@ class Conversation:
             replace(one, buttons=tuple(tuple(kept(button) for button in row) for row in one.buttons))
             for one in replies
         ]
+
+
+def _hold(unit: Unit, presence: people.Presence) -> None:
+    """Let one bar's writers go one by one: what each reads must still be so when it writes."""
+    if presence.bar is not None:
+        unit.bar(presence.bar.id).hold()
 
 
 class _MustWriteError(Exception):
