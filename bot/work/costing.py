@@ -25,6 +25,7 @@ from bot.work import prices
 from bot.work.desk import Desk
 from bot.work.ingredients import IngredientView
 from bot.work.scaling import ScaleAnswer, densities
+from storage.tables import Batch
 
 _WATER = PackPrice(Fraction(1), Dimension.VOLUME, Decimal(0))
 
@@ -76,6 +77,12 @@ def cost_of(desk: Desk, answer: ScaleAnswer, bottle_ml: Fraction | None = None) 
     )
     fresh, missing = _fresh(view.garnish, in_force, result)
     return CostAnswer(answer, result, bottle_ml, fresh, missing)
+
+
+def last_made_ml(desk: Desk, formula_id: int) -> Fraction | None:
+    """Return how many whole mL the last batch of a formula made, or None where it was never made."""
+    row = desk.book.one(Batch, Batch.formula_id == formula_id, Batch.state != "undone", order=Batch.id.desc())
+    return None if row is None or row.total_ml < 1 else Fraction(round(row.total_ml))
 
 
 def _packs(answer: ScaleAnswer, in_force: Mapping[int, prices.PriceView]) -> dict[str, PackPrice]:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
-from bot.chat.asks import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT
+from bot.chat.against_words import against_reply, rise_lines, small_money, tax_lines
+from bot.chat.asking import Question, Slot
+from bot.chat.asks import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
 from bot.chat.commands.scaling import answer_for, said_target, target_title
 from bot.chat.formula_card import show_range
 from bot.chat.language import _, ngettext, show_money, show_number
@@ -13,8 +16,9 @@ from bot.chat.swapping import SWAP_SLOT
 from bot.chat.talk import Command, Given, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT
 from bot.chat.units import show_ml
-from bot.trade.amounts import ByBottles
-from bot.trade.cost import MoneyRange
+from bot.chat.values import Amount, Factor, Target, Total
+from bot.trade.amounts import ByBottles, ByFactor, ByTotal
+from bot.trade.amounts import Target as TradeTarget
 from bot.trade.words import N_
 from bot.work import costing
 from bot.work.costing import CostAnswer, FreshAgainst
@@ -27,11 +31,27 @@ def _usual_ml(view: FormulaView) -> Fraction:
     return Fraction(50 if is_sprayed(view) else 100)
 
 
+def _wants_target(talk: Talk, given: Given) -> bool:
+    return "more_detail" not in given and "picture" not in given
+
+
+def _usual_target(talk: Talk, view: FormulaView) -> tuple[str, tuple[Target, TradeTarget]]:
+    """Return what was made last of a formula as a target and as typed; as written where it never was."""
+    ml = costing.last_made_ml(talk.desk, view.id)
+    if ml is None:
+        return "x1", (Factor(Fraction(1)), ByFactor(Fraction(1)))
+    return f"{show_number(ml, 0)} ml", (Total(Amount(ml, "ml")), ByTotal(ml))
+
+
 def _cost(talk: Talk, given: Given) -> Reply:
+    if "target" not in given:
+        given.texts["target"], given.values["target"] = _usual_target(talk, given["formula"])
     answer = answer_for(talk, given)
     said, target = given["target"]
     bottle = target.size_ml if isinstance(target, ByBottles) else _usual_ml(answer.formula)
     found = costing.cost_of(talk.desk, answer, bottle)
+    if "more_detail" in given or "picture" in given:
+        return against_reply(talk, found, said_target(given), "picture" in given)
     units = talk.desk.bar.units
     title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
     view = answer.formula
@@ -46,7 +66,14 @@ def _cost(talk: Talk, given: Given) -> Reply:
     blocks: list[Block] = []
     # Two grids: the wide ranges of the second would squeeze the names of the first.
     blocks += [Grid(rows) for rows in (_ingredient_rows(found), _unit_rows(found, units)) if rows]
-    lines = (*_cash(found), *_missing(found), *_swapped(given), *_fresh(found))
+    lines = (
+        *_cash(found),
+        *_missing(found),
+        *_swapped(given),
+        *rise_lines(talk, view),
+        *tax_lines(talk),
+        *_fresh(found),
+    )
     blocks += [Text(line) for line in lines]
     ref = f"#{view.id}.{view.version}"
     asked = said_target(given)
@@ -58,6 +85,7 @@ def _cost(talk: Talk, given: Given) -> Reply:
         (Text(first, strong=True), *blocks),
         (
             *((one,) for one in priceless),
+            *(((Button(_("Fresh against spray"), f"cost {ref} {asked} more"),),) if found.fresh else ()),
             (
                 Button(_("Amounts"), f"scale {ref} {asked}"),
                 Button(_("Log this batch"), f"batch {ref} {asked}"),
@@ -97,12 +125,6 @@ def _unit_rows(found: CostAnswer, units: str) -> tuple[tuple[str, ...], ...]:
     if result.per_drink is not None:
         rows.append((_("a drink"), small_money(result.per_drink)))
     return tuple(rows)
-
-
-def small_money(ends: MoneyRange) -> str:
-    """Write a range of small amounts with one decimal more than the coins have."""
-    low, high = show_money(ends[0], extra_places=1), show_money(ends[1], extra_places=1)
-    return low if low == high else _("{low} to {high}").format(low=low, high=high)
 
 
 def _cash(found: CostAnswer) -> list[str]:
@@ -163,12 +185,17 @@ def _fresh_line(fresh: FreshAgainst) -> str:
 
 
 def _even_line(fresh: FreshAgainst) -> str:
-    return _("Break-even: {fruit} at {price} each, or {sprays} sprays a drink").format(
-        fruit=fresh.fruit.name,
-        price=show_money(fresh.even_price, extra_places=1),
-        sprays=show_number(fresh.even_sprays, 0),
+    return _("Even at {price} a piece of fruit, or {sprays} sprays a drink").format(
+        price=show_money(fresh.even_price, extra_places=1), sprays=show_number(fresh.even_sprays, 0)
     )
 
+
+def _ask_more(talk: Talk, given: Given) -> Question:
+    return Question(_("Which formula?"))
+
+
+_TARGET = replace(TARGET_SLOT, wanted=_wants_target)
+_DETAIL = (Slot("more_detail", _ask_more, never), Slot("picture", _ask_more, never))
 
 COMMANDS = (
     Command(
@@ -176,8 +203,8 @@ COMMANDS = (
         N_("what a batch, a bottle and a drink cost"),
         _cost,
         words=("costs", "cost of", "how much is"),
-        examples=(N_("cost grapefruit mist to 8 x 50 ml"),),
-        slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, TARGET_SLOT, GRAMS_SLOT, TEMPERATURE_SLOT),
+        examples=(N_("cost grapefruit mist to 8 x 50 ml"), N_("cost grapefruit mist more")),
+        slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, _TARGET, GRAMS_SLOT, TEMPERATURE_SLOT, *_DETAIL),
         menu=15,
     ),
 )

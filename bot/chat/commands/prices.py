@@ -6,15 +6,17 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
+from bot.chat import pictures
 from bot.chat.asking import Question, Slot, columns
-from bot.chat.asks import is_liquid, undo_button
+from bot.chat.asks import is_liquid, never, undo_button
 from bot.chat.language import _, decimal_mark, local, show_full_day, show_money, tongue
-from bot.chat.message import Button, Grid, Reply, reply
+from bot.chat.message import Button, Grid, Reply, Text, reply
 from bot.chat.money_words import as_money
 from bot.chat.plural import singular
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_quantity
 from bot.chat.values import Amount, PackPrice, Span, Unknown
+from bot.trade.days import business_day
 from bot.trade.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
 from bot.trade.measures import Dimension, Quantity
 from bot.trade.money import minor_digits
@@ -139,6 +141,8 @@ def _pack(talk: Talk, item: IngredientView | str, pack: Amount) -> Quantity:
 
 
 def _wants_price(talk: Talk, given: Given) -> bool:
+    if "picture" in given:
+        return False
     item = given.get("item")
     if not isinstance(item, IngredientView):
         return True
@@ -167,6 +171,8 @@ def _accept_garnishes(talk: Talk, given: Given, value: Span) -> tuple[Fraction, 
 
 def _price(talk: Talk, given: Given) -> Reply:
     item = given["item"]
+    if "picture" in given:
+        return _picture(talk, item)
     if "pack_price" not in given:
         return _known(talk, item)
     if isinstance(item, str):
@@ -253,7 +259,39 @@ def _known(talk: Talk, item: IngredientView) -> Reply:
         Grid(rows),
         *([garnish_line(latest)] if latest.garnishes else []),
         _("A new price: price {name} {pack}").format(name=item.name, pack=_as_typed(latest)),
+        buttons=((Button(_("Picture"), f"price #{item.id} picture"),),)
+        if len(_comparable(known)) > 1
+        else (),
     )
+
+
+def _comparable(known: list[PriceView]) -> list[PriceView]:
+    """Return the prices in the measure of the latest one."""
+    return [one for one in known if one.dimension is known[-1].dimension]
+
+
+_PER = {
+    Dimension.COUNT: (Fraction(1), N_("each")),
+    Dimension.MASS: (Fraction(1000), N_("a kilogram")),
+    Dimension.VOLUME: (Fraction(1000), N_("a litre")),
+}
+
+
+def _picture(talk: Talk, item: IngredientView | str) -> Reply:
+    known = [] if isinstance(item, str) else _comparable(prices.history(talk.desk, item.id))
+    if isinstance(item, str) or len(known) < 2:
+        return reply(_("A picture takes two prices at least."))
+    times, unit = _PER[known[-1].dimension]
+    bar = talk.desk.bar
+    points = [
+        (business_day(one.at, bar.zone, bar.closing_minute), one.typed_per_base * times) for one in known
+    ]
+    file = pictures.price_picture(talk, item.name, _(unit), points)
+    return Reply((Text(_("Price of {name}").format(name=item.name), strong=True),), files=(file,))
+
+
+def _ask_picture(talk: Talk, given: Given) -> Question:
+    return Question(_("The price of what?"))
 
 
 COMMANDS = (
@@ -267,6 +305,7 @@ COMMANDS = (
             Slot("item", _ask_item, accept=_accept_item),
             Slot("pack_price", _ask_pack_price, _wants_price, _accept_pack_price),
             Slot("garnish", _ask_garnishes, _wants_garnishes, _accept_garnishes),
+            Slot("picture", _ask_picture, never),
         ),
         writes=True,
         menu=50,
