@@ -244,7 +244,7 @@ class Meaning(Transformer[Token, Any]):
         named = next((part for part in parts if isinstance(part, Noun | Hash | Unknown)), None)
         return Filled("swap", Swap(level, named), self._text[meta.start_pos : meta.end_pos])
 
-    bare_swap_slot = swap_answer_slot = swap_slot
+    bare_swap_slot = swap_answer_slot = named_swap_slot = swap_slot
 
     @v_args(meta=True)
     def poured(self, meta: Meta, children: list[Any]) -> Filled:
