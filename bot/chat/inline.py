@@ -13,8 +13,8 @@ from bot.chat.language import _, speaking
 from bot.chat.message import Grid, Message, Reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.pieces import Noun
-from bot.chat.reading import PhraseError
-from bot.chat.talk import Given, Say, Talk
+from bot.chat.reading import Phrase, PhraseError
+from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Unknown
 from bot.chat.vocabulary import vocabulary_for
 from bot.trade.errors import TradeError
@@ -56,9 +56,8 @@ def suggestions(store: Store, clock: Clock, message: Message) -> list[Suggestion
 
 def _scaled(talk: Talk, text: str) -> Iterable[Suggestion]:
     command = all_commands()["scale"]
-    try:
-        phrase = reading.read(command.rule, text, talk.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
+    phrase = _read(talk, command, text)
+    if phrase is None:
         return
     given = Given.of(phrase.slots, phrase.lines, phrase.rest)
     for noun in _meant(talk, given.get("formula")):
@@ -72,6 +71,20 @@ def _scaled(talk: Talk, text: str) -> Iterable[Suggestion]:
             continue
         if isinstance(said, Reply):
             yield Suggestion(said.first_line, _amounts(said), replace(said, buttons=()))
+
+
+def _read(talk: Talk, command: Command, text: str) -> Phrase | None:
+    """Read the text; '8x50' at its end is in the bar's own measure, as the answer then says."""
+    own = {"us": "US fl oz", "imperial": "imperial fl oz"}.get(talk.desk.bar.units, "ml")
+    for one in (text, f"{text} {own}"):
+        try:
+            return reading.read(command.rule, one, talk.vocabulary)
+        except PhraseError as error:
+            if error.problem or "UNIT" not in error.expected:
+                return None
+        except (AmbiguousNumberError, NotANumberError):
+            return None
+    return None
 
 
 def _meant(talk: Talk, value: object) -> list[Noun]:

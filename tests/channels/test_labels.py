@@ -108,7 +108,9 @@ async def test_a_scan_says_the_likely_next_step(telephone: Telephone) -> None:
 async def test_a_label_of_a_bar_one_does_not_stand_in(telephone: Telephone) -> None:
     ana = await _with_batch(telephone)
     ben = await telephone.opened_bar("Ben")
-    code = next(line for line in (await ana.says("team invite")).text.splitlines() if line.startswith("join "))
+    code = next(
+        line for line in (await ana.says("team invite")).text.splitlines() if line.startswith("join ")
+    )
     await ben.says(code)
     await ben.says("bars 2")
     shown = await ben.opens_link("b_1_1")
@@ -126,6 +128,10 @@ async def test_the_longest_names_are_printed_whole(telephone: Telephone) -> None
         assert LONGEST in words, stock
 
 
+def _poppler(*command: str) -> str:
+    return subprocess.run(command, capture_output=True, text=True, check=True).stdout
+
+
 @pytest.mark.skipif(shutil.which("pdfinfo") is None, reason="poppler is not installed")
 async def test_poppler_reads_the_same_page_and_words(telephone: Telephone, tmp_path: Path) -> None:
     ana = await _with_batch(telephone)
@@ -133,9 +139,9 @@ async def test_poppler_reads_the_same_page_and_words(telephone: Telephone, tmp_p
     _text, _picture, pdf = await _label(ana, "label 1 letter-2x5 x2")
     path = tmp_path / "labels.pdf"
     path.write_bytes(pdf)
-    about = subprocess.run(["pdfinfo", path], capture_output=True, text=True, check=True).stdout
+    about = _poppler("pdfinfo", str(path))
     assert "612 x 792 pts (letter)" in about
-    text = subprocess.run(["pdftotext", path, "-"], capture_output=True, text=True, check=True).stdout
+    text = _poppler("pdftotext", str(path), "-")
     assert "Grapefruit mist" in text
     assert "2 of 2" in text
 
