@@ -14,9 +14,10 @@ from bot.channels.wording import plain_lines
 from bot.chat.conversation import Conversation
 from bot.chat.due import worded_reminder
 from bot.chat.language import ngettext
-from bot.chat.message import Button, Message, Place, Reply, Sender
+from bot.chat.message import Button, Document, Message, Place, Reply, Sender
 from bot.work import people, reminders
 from bot.work.desk import Clock
+from bot.work.file_rows import MOST_BYTES
 from storage.store import Store
 
 CHANNEL = "console"
@@ -52,6 +53,7 @@ class Console:
             key=f"{self.place.outside_id}:{now.timestamp():.6f}:{self._said}",
             sent_at=now,
             tapped=tapped,
+            document=None if tapped is not None else _document(text),
         )
         replies = self.conversation.answer(message)
         for number, reply in enumerate(replies):
@@ -107,6 +109,22 @@ def _answers_a_number(button: Button) -> bool:
     """Whether a button stands for a number that could as well be typed: '8', or '24 Saline' for batch 24."""
     number = button.label.split(" ")[0]
     return number.isdigit() and button.line.split(" ")[-1] == number
+
+
+_IMPORT = "import "
+
+
+def _document(text: str) -> Document | None:
+    """Return the file that 'import FILE' names, read from where the person is; None if there is none."""
+    if not text.strip().casefold().startswith(_IMPORT):
+        return None
+    path = Path(text.strip()[len(_IMPORT) :].strip()).expanduser()
+    try:
+        if not path.is_file():
+            return None
+        return Document(path.name, path.read_bytes() if path.stat().st_size <= MOST_BYTES else None)
+    except (OSError, ValueError):
+        return None
 
 
 def _save(name: str, content: bytes) -> str:

@@ -254,6 +254,11 @@ class Conversation:
     # -- what is meant -------------------------------------------------------------------
 
     def _plan(self, talk: Talk) -> _Plan:
+        if talk.message.document is not None:
+            return _Plan(all_commands()["import"])
+        return self._meant(talk)
+
+    def _meant(self, talk: Talk) -> _Plan:
         text = talk.message.text.strip()
         question = talk.presence.question
         if talk.message.tapped is not None:

@@ -33,6 +33,14 @@ class Place:
 
 
 @dataclass(frozen=True, slots=True)
+class Document:
+    """A file that a person sent: its name, and what is in it, None where it was too large to fetch."""
+
+    name: str
+    content: bytes | None
+
+
+@dataclass(frozen=True, slots=True)
 class Message:
     """One thing a person said or tapped.
 
@@ -56,6 +64,7 @@ class Message:
     was: str | None = None  # what the edited message said before, where the channel still knows
     number: int | None = None  # of this message, or of the tapped one, counting up within the chat
     answers: tuple[str, ...] = ()  # the lines behind the buttons of the bot's message that it replies to
+    document: Document | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ def all_commands() -> dict[str, Command]:
         densities,
         doses,
         drinks,
+        files,
         formulas,
         grades,
         labels,
@@ -67,6 +68,7 @@ def all_commands() -> dict[str, Command]:
         buying,
         week,
         spraying,
+        files,
         reminders,
     )
     return {command.name: command for module in modules for command in module.COMMANDS}
