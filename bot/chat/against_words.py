@@ -6,7 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat import pictures
-from bot.chat.language import _, show_day, show_full_day, show_money, show_number
+from bot.chat.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.plural import counted_name
 from bot.chat.talk import Talk
@@ -124,9 +124,11 @@ def _payback(found: Against) -> str:
     weeks, spent = found.result.payback_weeks, show_money(found.outlay)
     if weeks.likely is None:
         return _("The {money} spent once are never earned back.").format(money=spent)
-    text = _("{money} spent once: earned back in {weeks} weeks").format(
-        money=spent, weeks=_weeks(weeks.likely)
-    )
+    text = ngettext(
+        "{money} spent once: earned back in {weeks} week",
+        "{money} spent once: earned back in {weeks} weeks",
+        1 if round(weeks.likely, 1) == 1 else 2,
+    ).format(money=spent, weeks=_weeks(weeks.likely))
     if weeks.soonest is not None and weeks.latest is not None and weeks.soonest != weeks.latest:
         text += " " + _("({low} to {high})").format(low=_weeks(weeks.soonest), high=_weeks(weeks.latest))
     return text
@@ -160,9 +162,8 @@ def _basis(found: Against) -> list[str]:
     parts = [drinks.format(count=number)]
     if found.wasted is not None:
         parts.append(
-            _("{percent} % of the fruit wasted ({first} to {last})").format(
+            _("{percent} % of the fruit wasted (12 weeks to {last})").format(
                 percent=show_number(found.wasted.share * 100, 0),
-                first=show_day(found.wasted.first),
                 last=show_full_day(found.wasted.last),
             )
         )
