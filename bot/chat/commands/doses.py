@@ -153,16 +153,13 @@ def _how_dosed(answer: DoseAnswer, units: str) -> str:
     volume = show_range(Fraction(str(round(spray.low, 3))), Fraction(str(round(spray.high, 3))), 3)
     if answer.question.taken_ml is not None:
         return _("{volume} ml of it in a drink.").format(volume=volume)
-    sprays = show_range(
-        Fraction(str(answer.serving.sprays.low)), Fraction(str(answer.serving.sprays.high)), 1
+    most = answer.serving.sprays.high
+    sprays = ngettext("{count} spray", "{count} sprays", 1 if most == 1 else 2).format(
+        count=show_range(Fraction(str(answer.serving.sprays.low)), Fraction(str(most)), 1)
     )
     if answer.view.sprayer:
-        return _("{sprays} sprays by {sprayer}, {volume} ml, all taken to land in the drink.").format(
-            sprays=sprays, sprayer=answer.view.sprayer, volume=volume
-        )
-    return _("{sprays} sprays, {volume} ml, all taken to land in the drink.").format(
-        sprays=sprays, volume=volume
-    )
+        sprays = _("{sprays} by {sprayer}").format(sprays=sprays, sprayer=answer.view.sprayer)
+    return _("{sprays}, {volume} ml, all taken to land in the drink.").format(sprays=sprays, volume=volume)
 
 
 def _buttons(talk: Talk, given: Given, answer: DoseAnswer) -> tuple[tuple[Button, ...], ...]:
