@@ -46,6 +46,7 @@ from bot.clock.ticker import Ticker
 from bot.settings import Settings
 from bot.work import mail, reminders
 from bot.work.desk import Clock, SystemClock
+from bot.work.file_rows import MOST_BYTES
 from bot.work.mail import Letter
 from bot.work.reminders import DueReminder, Outcome
 from storage import migrate
@@ -58,6 +59,7 @@ _CONFLICTS_AT_START = 4
 _WORKERS = 4
 _REMEMBERED = 50_000  # update ids kept in memory, so that one seen twice is dropped early
 _FLUSH_SECONDS = 0.05
+_FETCHES = 3
 
 
 class TelegramChannel:
@@ -270,6 +272,7 @@ class TelegramChannel:
             # Worked before a stop; nobody knows whether the answer went out.
             replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
         else:
+            message = await self._with_file(incoming, message)
             try:
                 replies = await self._in_worker(self._converse, message, letter)
             except AlreadyDoneError:
@@ -286,6 +289,24 @@ class TelegramChannel:
             if outcome is Outcome.BLOCKED:
                 await self._in_worker(self._set_reachable, target.chat, False)
                 return
+
+    async def _with_file(self, incoming: Incoming, message: Message) -> Message:
+        """Fetch the document that came with a message; one that is too large stays unfetched."""
+        if incoming.file_id is None or message.document is None:
+            return message
+        for attempt in range(_FETCHES):
+            try:
+                file = await self.bot.get_file(incoming.file_id)
+                content = bytes(await file.download_as_bytearray())
+            except TelegramError:
+                if attempt + 1 == _FETCHES:
+                    raise
+                await asyncio.sleep(0.5 * 2**attempt)
+                continue
+            break
+        # The size that was told beforehand is only the sender's word.
+        kept = content if len(content) <= MOST_BYTES else None
+        return replace(message, document=replace(message.document, content=kept))
 
     async def _suggest(self, update: Update) -> None:
         """Answer what a person types after the bot's name in any chat; a failure is only theirs to retype."""

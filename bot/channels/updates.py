@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Any
 
-from bot.chat.message import Message, Place, Sender
+from bot.chat.message import Document, Message, Place, Sender
 from bot.work.corrections import EDITED
+from bot.work.file_rows import MOST_BYTES
 
 CHANNEL = "telegram"
 ALLOWED = ["message", "edited_message", "callback_query", "inline_query", "my_chat_member"]
@@ -50,6 +51,7 @@ class Incoming:
     migration: Migration | None = None
     query: str | None = None
     typing: Typing | None = None
+    file_id: str | None = None  # of a document that is still to be fetched
     message_id: int | None = None
     thread: int | None = None
 
@@ -121,9 +123,10 @@ def _message(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> I
         return Incoming(number, chat, migration=Migration(str(said["migrate_from_chat_id"]), chat))
     text = said.get("text") or said.get("caption") or ""
     photos = said.get("photo") or ()
-    if "from" not in said or said["from"].get("is_bot") or not (text or photos):
-        return Incoming(number, chat)
     place = _place(said)
+    file = _file(said) if place.private else None
+    if "from" not in said or said["from"].get("is_bot") or not (text or photos or file):
+        return Incoming(number, chat)
     if not place.private and not _addressed(said, text, bot_id, bot_name):
         return Incoming(number, chat)
     message = Message(
@@ -136,8 +139,25 @@ def _message(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> I
         photo=photos[-1]["file_id"] if photos else None,
         number=int(said["message_id"]),
         answers=_lines_behind(said.get("reply_to_message") or {}, bot_id),
+        document=None if file is None else Document(str(file.get("file_name") or "file")[-120:], None),
     )
-    return Incoming(number, chat, message, message_id=int(said["message_id"]), thread=place.thread)
+    fetched = file if file is not None and int(file.get("file_size") or 0) <= MOST_BYTES else None
+    return Incoming(
+        number,
+        chat,
+        message,
+        message_id=int(said["message_id"]),
+        thread=place.thread,
+        file_id=None if fetched is None else str(fetched["file_id"]),
+    )
+
+
+def _file(said: dict[str, Any]) -> dict[str, Any] | None:
+    """Return the document that was sent; a picture sent as a file is none."""
+    file: dict[str, Any] | None = said.get("document")
+    if file is None or str(file.get("mime_type", "")).startswith("image/"):
+        return None
+    return file
 
 
 def _edited(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
