@@ -11,7 +11,7 @@ from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
 from bot.chat.due import worded_reminder
 from bot.chat.message import Reply
-from bot.work import mail, reminders
+from bot.work import closing, mail, reminders
 from bot.work.desk import Clock
 from bot.work.reminders import DueReminder, Outcome
 from storage.store import Store
@@ -71,12 +71,16 @@ class Ticker:
             coalesce=True,
             max_instances=1,
         )
-        self._scheduler.add_job(self._prune, "interval", hours=_PRUNE_HOURS, misfire_grace_time=None)
+        self._scheduler.add_job(self.prune, "interval", hours=_PRUNE_HOURS, misfire_grace_time=None)
         self._scheduler.start()
 
-    async def _prune(self) -> None:
+    async def prune(self) -> None:
+        """Forget what is over: updates long answered, and bars whose days of grace have passed."""
         loop = asyncio.get_running_loop()
         await loop.run_in_executor(self._executor, mail.prune, self._store, self._clock.now())
+        gone = await loop.run_in_executor(self._executor, closing.purge, self._store, self._clock.now())
+        if gone:
+            log.info("bars deleted after their days of grace: %d", gone)
 
     def stop(self) -> None:
         """Take nothing more; what is being sent is let finish by the channel."""

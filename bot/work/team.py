@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import select, update
+from sqlalchemy import String, cast, delete, literal, select, update
+from sqlalchemy.orm import Session
 
 from bot.work.desk import Desk, Role
 from bot.work.errors import NotAllowedError, NotThereError
-from storage.tables import Bar, Entry, Member, Person, Question, Room
+from storage.tables import Bar, Base, Entry, Member, Person, Question, Room
 
 FORGOTTEN = "former member"  # stored in place of a name; shown through the catalogues
 
@@ -39,6 +41,12 @@ def team(desk: Desk) -> list[TeamMember]:
         for row, reachable in desk.book.session.execute(query)
     ]
     return sorted(found, key=lambda one: order.index(one.role))
+
+
+def gone(desk: Desk) -> list[TeamMember]:
+    """Return those who have left and whose names are still kept."""
+    rows = desk.book.all(Member, Member.left_at.is_not(None), Member.name != FORGOTTEN)
+    return [TeamMember(row.person_id, row.name, Role(row.role), row.joined_at) for row in rows]
 
 
 def _member(desk: Desk, person_id: int, gone_too: bool = False) -> Member:
@@ -133,24 +141,24 @@ def forget(desk: Desk, person_id: int) -> str:
             entry.details = {**entry.details, "name": FORGOTTEN}
     desk.log("forget", person=person_id)
     desk.book.touched()
-    _forget_account(desk, person_id)
+    session = desk.book.session
+    session.flush()
+    rooms = list(session.scalars(select(Member.room_id).where(Member.person_id == person_id)))
+    forget_account(session, person_id, [room for room in rooms if room is not None])
     return name
 
 
-def _forget_account(desk: Desk, person_id: int) -> None:
-    """Cut the tie to a chat account that is in no bar any more."""
-    session = desk.book.session
-    session.flush()
+def forget_account(session: Session, person_id: int, rooms: Iterable[int]) -> None:
+    """Cut the tie to a chat account that is in no bar any more, `rooms` being its private chats."""
     still = select(Member.bar_id).where(Member.person_id == person_id, Member.left_at.is_(None))
     person = session.get(Person, person_id)
     if person is None or session.scalar(still.limit(1)) is not None:
         return
-    rooms = list(session.scalars(select(Member.room_id).where(Member.person_id == person_id)))
     session.execute(update(Member).where(Member.person_id == person_id).values(room_id=None))
-    for question in session.scalars(select(Question).where(Question.person_id == person_id)):
-        session.delete(question)
+    session.execute(delete(Question).where(Question.person_id == person_id))
+    _forget_messages(session, person)
     for number in rooms:
-        room = None if number is None else session.get(Room, number)
+        room = session.get(Room, number)
         if room is not None and room.private:
             room.outside_id, room.title, room.reachable = f"forgotten {room.id}", "", False
     person.outside_id, person.name, person.language = f"forgotten {person_id}", FORGOTTEN, None
@@ -158,10 +166,13 @@ def _forget_account(desk: Desk, person_id: int) -> None:
     session.flush()
 
 
-def owner_of(desk: Desk) -> int | None:
-    """Return the number of the bar's owner."""
-    row = desk.book.one(Member, Member.role == Role.OWNER, Member.left_at.is_(None))
-    return None if row is None else row.person_id
+def _forget_messages(session: Session, person: Person) -> None:
+    """Take the chat's id out of the keys of messages by which something was logged."""
+    for table in Base.metadata.sorted_tables:
+        if {"source", "by", "id"} <= set(table.c.keys()):
+            mine = (table.c.by == person.id) & table.c.source.contains(person.outside_id, autoescape=True)
+            blank = literal("forgotten ").concat(cast(table.c.id, String))
+            session.execute(update(table).where(mine).values(source=blank))
 
 
 def is_closing(desk: Desk) -> datetime | None:

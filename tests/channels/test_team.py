@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import io
+
+from PIL import Image
+
 from tests.api import Person
 from tests.api.seen import Followed
 from tests.channels.conftest import MIST, Telephone
@@ -34,10 +38,6 @@ async def test_inviting_by_taps_with_a_picture_to_scan(telephone: Telephone) -> 
 
 
 def _symbol(png: bytes) -> str:
-    import io
-
-    from PIL import Image
-
     return read_symbols(Image.open(io.BytesIO(png)).convert("L"))[0].text
 
 

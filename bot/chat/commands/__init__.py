@@ -28,6 +28,7 @@ def all_commands() -> dict[str, Command]:
         log,
         peeling,
         photos,
+        privacy,
         plan,
         prices,
         pumps,
@@ -44,6 +45,7 @@ def all_commands() -> dict[str, Command]:
     modules = (
         basics,
         team,
+        privacy,
         log,
         bar,
         formulas,

@@ -43,6 +43,8 @@ def _team(talk: Talk, given: Given) -> Reply:
 
 def _named(talk: Talk, text: str, what: str) -> TeamMember:
     known = team.team(talk.desk)
+    if what == "forget":
+        known = [*known, *team.gone(talk.desk)]
     plain = text.casefold()
     found = [one for one in known if str(one.person_id) == plain or one.name.casefold() == plain]
     if len(found) == 1:
