@@ -1,4 +1,4 @@
-"""The one door: python -m bot run, console, demo, doctor or migrate."""
+"""The one door: python -m bot run, console, demo, doctor, migrate, backup, restore or move-database."""
 
 from __future__ import annotations
 
@@ -34,12 +34,27 @@ def main(arguments: list[str] | None = None) -> int:
         if isinstance(stream, TextIOWrapper):
             stream.reconfigure(errors="replace")
     try:
-        code: int = chosen.does(settings, chosen)
+        code = _do(settings, chosen)
         sys.stdout.flush()
     except BrokenPipeError:
         # Whoever read our answers (head, less) has seen enough; Python must not complain at its own end.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
+    return code
+
+
+def _do(settings: Settings, chosen: argparse.Namespace) -> int:
+    """Do it; a database that this program must not touch is refused in a sentence, whatever was asked."""
+    try:
+        code: int = chosen.does(settings, chosen)
+    except RuntimeError as error:
+        from bot.upkeep import refusal  # noqa: PLC0415 - see _run
+
+        said = refusal(error)
+        if said is None:
+            raise
+        _say(said)
+        return 1
     return code
 
 
@@ -64,7 +79,33 @@ def _parser() -> argparse.ArgumentParser:
 
     migrate = actions.add_parser("migrate", help="bring the database to the tables of this version")
     migrate.set_defaults(does=_migrate)
+
+    backup = actions.add_parser("backup", help="write a checked copy of the database while the bot runs")
+    backup.add_argument("file", nargs="?", default="", help="a new file, or a folder for dated ones")
+    backup.add_argument("--keep", type=_positive, help="of the folder's dated backups, keep so many")
+    backup.add_argument("--drill", action="store_true", help="restore it too, into a place thrown away again")
+    backup.set_defaults(does=_backup)
+
+    restore = actions.add_parser("restore", help="bring a backup back into a new place")
+    restore.add_argument("file")
+    restore.add_argument("--into", default="", metavar="URL", help="where to, instead of DATABASE_URL")
+    restore.add_argument("--drill", action="store_true", help="only try it, in a place thrown away again")
+    restore.set_defaults(does=_restore)
+
+    move = actions.add_parser(
+        "move-database", help="carry all rows into another database, compared one by one"
+    )
+    move.add_argument("source", metavar="FROM", help="URL of the database that is left")
+    move.add_argument("target", metavar="TO", help="URL of the new one")
+    move.set_defaults(does=_move_database)
     return parser
+
+
+def _positive(text: str) -> int:
+    number = int(text)
+    if number < 1:
+        raise ValueError(text)
+    return number
 
 
 def _say(text: str) -> None:
@@ -149,12 +190,27 @@ def _migrate(settings: Settings, chosen: argparse.Namespace) -> int:
         before = migrate.current(store)
         migrate.upgrade(store)
         print(f"{before or 'empty'} -> {migrate.current(store)}")
-    except migrate.NewerDatabaseError as error:
-        _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
-        return 1
     finally:
         store.close()
     return 0
+
+
+def _backup(settings: Settings, chosen: argparse.Namespace) -> int:
+    from bot import upkeep  # noqa: PLC0415 - see _run
+
+    return upkeep.back_up(settings, chosen.file, chosen.keep, chosen.drill, print)
+
+
+def _restore(settings: Settings, chosen: argparse.Namespace) -> int:
+    from bot import upkeep  # noqa: PLC0415 - see _run
+
+    return upkeep.restore(settings, chosen.file, chosen.into, chosen.drill, print)
+
+
+def _move_database(settings: Settings, chosen: argparse.Namespace) -> int:
+    from bot import upkeep  # noqa: PLC0415 - see _run
+
+    return upkeep.move_database(chosen.source, chosen.target, print, _say)
 
 
 if __name__ == "__main__":

@@ -126,7 +126,9 @@ def _open_database(store: Store) -> Iterator[Finding]:
     if at is None:
         yield Finding(True, f"database: {shown}, empty; it is set up at the first run")
     else:
-        yield Finding(at == migrate.head(), f"database: {shown}, revision {at}", "Run: python -m bot migrate")
+        newer = "It is newer than this program: install the newer one."
+        remedy = "Run: python -m bot migrate" if migrate.is_known(at) else newer
+        yield Finding(at == migrate.head(), f"database: {shown}, revision {at}", remedy)
     try:
         with store.writing() as unit:
             unit.session.execute(text("CREATE TABLE doctor_was_here (a INTEGER)"))

@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 # Any fixed number: it only has to be the same in every process of this program.
 _ADVISORY_LOCK = 7_335_5371
 _WAIT_MILLISECONDS = 60_000
+# There only while a move into a database goes on: which database its rows come from.
+MOVING = "move_in_progress"
 
 
 class NewerDatabaseError(RuntimeError):
@@ -23,6 +25,10 @@ class NewerDatabaseError(RuntimeError):
     def __init__(self, revision: str) -> None:
         super().__init__(revision)
         self.revision = revision
+
+
+class UnfinishedMoveError(RuntimeError):
+    """Rows are being moved into this database from another: until all are there nothing may be written."""
 
 
 class BrokenReferencesError(RuntimeError):
@@ -47,7 +53,8 @@ def head() -> str:
     return found
 
 
-def _known(revision: str) -> bool:
+def is_known(revision: str) -> bool:
+    """Whether this program knows the revision; if not, a newer one wrote it."""
     from alembic.script import ScriptDirectory  # noqa: PLC0415 - see _config
 
     return revision in {step.revision for step in ScriptDirectory.from_config(_config()).walk_revisions()}
@@ -62,15 +69,29 @@ def current(store: Store) -> str | None:
         return found
 
 
+def refuse_newer_revision(revision: str | None) -> None:
+    """Raise NewerDatabaseError for a revision that this program does not know."""
+    if revision is not None and not is_known(revision):
+        raise NewerDatabaseError(revision)
+
+
+def refuse_newer(store: Store) -> None:
+    """Raise NewerDatabaseError when the database was written by a newer program."""
+    refuse_newer_revision(current(store))
+
+
 def upgrade(store: Store, to: str = "head") -> None:
     """Bring the database to revision `to`.
 
-    Raises NewerDatabaseError when the database is ahead of this program, and
-    BrokenReferencesError when the result has rows that point nowhere.
+    Raises NewerDatabaseError when the database is ahead of this program, UnfinishedMoveError
+    when a move into it was broken off, and BrokenReferencesError when the result has rows that
+    point nowhere.
     """
+    refuse_newer(store)
     at = current(store)
-    if at is not None and not _known(at):
-        raise NewerDatabaseError(at)
+    with store.engine.connect() as connection:
+        if inspect(connection).has_table(MOVING):
+            raise UnfinishedMoveError
     if to == "head" and at == head():
         return
     # An engine of its own: on SQLite a migration rebuilds tables, and dropping the old

@@ -1,0 +1,207 @@
+"""The commands that look after the database, and what they say: backup, restore, move-database."""
+
+from __future__ import annotations
+
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+
+from sqlalchemy.exc import ArgumentError, SQLAlchemyError
+
+from bot.settings import Settings
+from storage import backup, census, migrate, moving, refusals
+from storage.store import Store, UnsupportedDatabaseError
+
+Write = Callable[[str], object]
+_SAY_EVERY_SECONDS = 2.0
+
+_SENTENCES: dict[type[refusals.BackupError | moving.MoveError], str] = {
+    refusals.AlreadyThereError: "{} is there already and was left as it is: choose another name.",
+    refusals.NoFileError: "There is no file {}.",
+    refusals.NotABackupError: "{} is neither a SQLite file nor a dump of PostgreSQL.",
+    refusals.NotWholeError: "Not whole ({}): nothing was kept of this. Try again, and check the disk.",
+    refusals.ToolMissingError: "{} was not found: install PostgreSQL's client programs.",
+    refusals.ToolFailedError: "It was refused: {}",
+    refusals.WrongKindError: (
+        "{} is a dump of PostgreSQL and goes into PostgreSQL only: give its URL with --into. "
+        "From there python -m bot move-database leads to SQLite."
+    ),
+    moving.UnmigratedError: (
+        "The source is of an older version (revision {}): bring it up to date first, "
+        "DATABASE_URL=... python -m bot migrate"
+    ),
+    moving.SamePlaceError: "Both are the same database: {}",
+    moving.OtherSourceError: (
+        "A move into {} was begun from another database, or that one has changed since: "
+        "make the target anew and begin again."
+    ),
+    moving.InUseError: "Somebody writes to {}: stop the bot first.",
+    moving.RowRefusedError: "The target refused a row: {} ({key})",
+    moving.DifferentRowError: (
+        "A row of {} is not the same in both ({key}): make the target anew and begin again."
+    ),
+}
+
+
+class GaveUpError(RuntimeError):
+    """What was asked for was not done; the text says why, in a sentence for people."""
+
+
+def refusal(error: Exception) -> str | None:
+    """Return what to say when any command meets a database that it must not touch, else None."""
+    if isinstance(error, GaveUpError):
+        return str(error)
+    if isinstance(error, (migrate.NewerDatabaseError, migrate.UnfinishedMoveError)):
+        return sentence(error)
+    return None
+
+
+def sentence(error: Exception) -> str:
+    """Say why the database was refused or the work was not done; never with a password."""
+    if isinstance(error, migrate.NewerDatabaseError):
+        return f"The database is newer than this program (revision {error.revision}): install the newer one."
+    if isinstance(error, migrate.UnfinishedMoveError):
+        return (
+            "A move into this database was broken off: run the same python -m bot move-database again, "
+            "it goes on where it stopped."
+        )
+    if isinstance(error, UnsupportedDatabaseError):
+        return f"{error.name} is not supported: use a sqlite:/// or postgresql:// URL."
+    if isinstance(error, census.NoDatabaseError):
+        return f"There is no database of this program at {error.shown}."
+    if isinstance(error, census.OccupiedError):
+        return (
+            f"{error.shown} is not new: rows in {error.table}: {error.rows}. Nothing there is ever "
+            "overwritten; choose a new place."
+        )
+    if isinstance(error, (refusals.BackupError, moving.MoveError)):
+        return _SENTENCES[type(error)].format(error.subject, key=getattr(error, "key", ""))
+    if isinstance(error, ArgumentError):
+        return "This is no database URL: use sqlite:///FILE or postgresql://USER@HOST/NAME."
+    return f"The database did not answer ({type(error).__name__}). Is it up? Check the URL."
+
+
+@contextmanager
+def _worded() -> Iterator[None]:
+    try:
+        yield
+    except (
+        migrate.NewerDatabaseError,
+        migrate.UnfinishedMoveError,
+        UnsupportedDatabaseError,
+        census.NoDatabaseError,
+        census.OccupiedError,
+        refusals.BackupError,
+        moving.MoveError,
+        SQLAlchemyError,
+    ) as error:
+        raise GaveUpError(sentence(error)) from error
+
+
+@contextmanager
+def _opened(url: str) -> Iterator[Store]:
+    with _worded():
+        try:
+            store = Store(url)
+        except ModuleNotFoundError as error:
+            raise GaveUpError("PostgreSQL needs its driver: pip install 'peel-ledger[postgres]'") from error
+        try:
+            yield store
+        finally:
+            store.close()
+
+
+def back_up(settings: Settings, file: str, keep: int | None, drill: bool, write: Write) -> int:
+    """Write a backup to a file, or under a dated name into a folder, of which the last `keep` stay.
+
+    Without `file` it goes into the folder `backups` beside the database or in the current folder.
+    """
+    with _opened(settings.database) as store:
+        place = Path(file) if file else _usual_folder(store)
+        into_folder = not file or file.endswith("/") or place.is_dir()
+        if keep is not None and not into_folder:
+            raise GaveUpError("--keep is for a folder of dated backups: give a folder instead of a file.")
+        path = place / backup.dated_name(store, datetime.now(UTC)) if into_folder else place
+        made = backup.back_up(store, path)
+        write(f"{path}: {_size(path)}, {_holds(made)}; whole and consistent.")
+        if drill:
+            _say_drill(backup.drill(path, store), write)
+        if keep is not None:
+            for gone in backup.thin_out(place, keep, path):
+                write(f"deleted {gone.name}")
+    return 0
+
+
+def _usual_folder(store: Store) -> Path:
+    beside = Path(store.url.database).parent if store.is_sqlite and store.url.database else Path()
+    return beside / "backups"
+
+
+def _size(path: Path) -> str:
+    size = path.stat().st_size
+    return f"{size / 1e6:,.1f} MB" if size >= 100_000 else f"{size / 1e3:,.1f} kB"
+
+
+def _holds(found: refusals.Checked) -> str:
+    return f"revision {found.revision}, {found.total:,} rows in {len(found.rows)} tables"
+
+
+def _say_drill(found: refusals.Checked, write: Write) -> None:
+    write(f"drill: restored into a place of its own: {_holds(found)}, the same; this program opens it.")
+
+
+def restore(settings: Settings, file: str, into: str, drill: bool, write: Write) -> int:
+    """Bring a backup back into a new place: the usual database, or the one named by `into`."""
+    path = Path(file)
+    with _opened(into or settings.database) as target:
+        if drill:
+            _say_drill(backup.drill(path, target), write)
+            return 0
+        if not target.is_sqlite and path.is_file() and not backup.is_dump(path):
+            return _restore_by_moving(path, target, write)
+        found = backup.restore(path, target)
+        write(f"{census.shown(target.url)}: {_holds(found)}; the same as in {path}.")
+    return 0
+
+
+def _restore_by_moving(path: Path, target: Store, write: Write) -> int:
+    """Bring a SQLite file back into PostgreSQL, over a copy that is brought up to date."""
+    with tempfile.TemporaryDirectory(prefix="peel-ledger-restore-") as folder:
+        copy = Store(f"sqlite:///{Path(folder) / 'copy.sqlite'}")
+        try:
+            backup.restore(path, copy)
+            migrate.upgrade(copy)
+            moved = moving.move(copy, target)
+        finally:
+            copy.close()
+    write(f"{census.shown(target.url)}: {moved.total:,} rows, each compared with those of {path}.")
+    return 0
+
+
+def move_database(source: str, target: str, write: Write, tell: Write) -> int:
+    """Carry all rows of one database into another, and say of each table how many were compared."""
+    with _opened(source) as leaving, _opened(target) as arriving:
+        moved = moving.move(leaving, arriving, _Progress(tell))
+        for table in moved.tables:
+            write(f"{table.name:<18}{table.rows:>12,}  {table.digest}")
+        again = " (taken up where it had stopped)" if moved.resumed else ""
+        write(f"{moved.total:,} rows moved, each compared with its source{again}.")
+        write(f"Now set DATABASE_URL to {census.shown(arriving.url)}; the source stays as it was.")
+    return 0
+
+
+class _Progress:
+    """Says how far a table is: when it begins and ends, and every two seconds between."""
+
+    def __init__(self, tell: Write) -> None:
+        self._tell = tell
+        self._said_at = 0.0
+
+    def __call__(self, table: str, done: int, of: int) -> None:
+        now = time.monotonic()
+        if of and (done == of or now - self._said_at > _SAY_EVERY_SECONDS):
+            self._said_at = now
+            self._tell(f"{table} {done:,} of {of:,}")
