@@ -172,6 +172,8 @@ def _mend(answer: ClearAnswer, mend: Mend, factor: Fraction, units: str) -> Mend
             _(mend.kind), _("{percent} vol").format(percent=_percent(mend.mixture.spirit_percent)), None
         )
     part, kind = _PARTS[mend.kind]
+    if _is_metric(answer.view, kind):
+        units = "metric"  # as the formula itself is written
     ml = Fraction(str(round(getattr(mend.mixture, part), 3)))
     change = Fraction(str(round(abs(mend.change_ml), 3)))
     sign = "+" if mend.change_ml > 0 else "−"
@@ -182,6 +184,12 @@ def _mend(answer: ClearAnswer, mend: Mend, factor: Fraction, units: str) -> Mend
     if mend.kind is MendKind.MORE_SPIRIT and answer.mixture.spirit_ml == 0:
         what = _("spirit of {percent}").format(percent=_percent(mend.mixture.spirit_percent))
     return MendWords(what, amount, _change_button(answer.view, kind, ml))
+
+
+def _is_metric(view: FormulaView, kind: IngredientKind) -> bool:
+    return any(
+        line.quantity.unit in {"ml", "cl", "dl", "l"} for line in view.lines if line.ingredient.kind is kind
+    )
 
 
 def _change_button(view: FormulaView, kind: IngredientKind, ml: Fraction) -> Button | None:

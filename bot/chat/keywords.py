@@ -77,6 +77,7 @@ _ENGLISH = {
     "NONE": "none nothing never",
     "KEPT": "kept stored",
     "WARM": "warm room",
+    "DOWN": "down",
     "COLD": "cold refrigerated chilled fridge",
     "BEST": "best expires expiry use",
     "BEFORE": "before by",

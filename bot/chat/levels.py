@@ -19,12 +19,11 @@ def percent_of(talk: Talk, level: Level) -> Fraction:
     top = 200 if level.proof else 100
     if not 0 <= level.number <= top:
         unit = _("proof") if level.proof else _("% vol")
-        raise Say(
-            reply(_("A strength from 0 to {top} {unit}, please.").format(top=show_number(top), unit=unit))
-        )
+        first = _("A strength from 0 to {top} {unit}, please.").format(top=show_number(top), unit=unit)
+        raise Say(reply(first, _("A volume needs its unit, such as 750 ml.")))
     if not level.proof:
         return level.number
-    percent = Fraction(str(round(strength.percent_from_us_proof(float(level.number)), 2)))
+    percent = Fraction(str(round(strength.percent_from_us_proof(float(level.number)), 1)))
     if talk.desk.bar.jurisdiction != Jurisdiction.US:
         shown = show_number(percent, 1)
         typed = _typed(talk, level)

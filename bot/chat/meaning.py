@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import time
 from fractions import Fraction
 from typing import Any
@@ -39,7 +38,7 @@ from bot.chat.values import (
     Total,
     Unknown,
 )
-from bot.trade.measures import Dimension, Quantity, dimension, to_g
+from bot.trade.measures import AmbiguousUnit, Dimension, Quantity, dimension, to_g
 
 _HOURS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24), "WEEKS": Fraction(168)}
 _HOURS["MONTHS"] = Fraction(30 * 24)  # a month of shelf life is counted as 30 days
@@ -49,11 +48,6 @@ class Spoken(Token):
     """A token of the grammar that carries what it was read as."""
 
     meaning: Any
-
-
-@dataclass(frozen=True, slots=True)
-class _Strength:
-    percent: Fraction
 
 
 def _flat(children: list[Any]) -> Iterator[Any]:
@@ -66,6 +60,13 @@ def _flat(children: list[Any]) -> Iterator[Any]:
 
 def _numbers(children: list[Any]) -> list[Fraction]:
     return [token.meaning for token in children if isinstance(token, Spoken) and token.type == "NUMBER"]
+
+
+def _mass_unit(unit: str | AmbiguousUnit) -> str:
+    """Return the unit of a weight; a scale that shows ounces shows ounces of weight."""
+    if isinstance(unit, AmbiguousUnit):
+        return next((one for one in unit.choices if dimension(one) is Dimension.MASS), "g")
+    return unit if dimension(unit) is Dimension.MASS else "g"
 
 
 def _is_sign(child: Any) -> bool:
@@ -119,9 +120,6 @@ class Meaning(Transformer[Token, Any]):
         return Span(low, high)
 
     percent = packs = number
-
-    def strength(self, children: list[Any]) -> _Strength:
-        return _Strength(_numbers(children)[0])
 
     def measured(self, children: list[Any]) -> Amount:
         return Amount(children[0].meaning, children[1].meaning)
@@ -255,7 +253,7 @@ class Meaning(Transformer[Token, Any]):
     def readings(self, children: list[Any]) -> Readings:
         masses: list[Fraction] = []
         sprays = None
-        finest = 0
+        finest, grams = 0, Fraction(1)
         for token in children:
             if token.type == "NUMBER":
                 masses.append(token.meaning)
@@ -263,9 +261,11 @@ class Meaning(Transformer[Token, Any]):
                 finest = max(finest, len(digits))
             elif token.type == "SPRAYS":
                 sprays = int(masses.pop())
-            elif isinstance(token.meaning, str) and dimension(token.meaning) is Dimension.MASS:
-                masses.append(to_g(Quantity(masses.pop(), token.meaning)))
-        return Readings(tuple(masses), sprays, Fraction(1, 10**finest))
+            elif token.type == "UNIT":
+                factor = to_g(Quantity(Fraction(1), _mass_unit(token.meaning)))
+                masses.append(masses.pop() * factor)
+                grams = max(grams, factor)
+        return Readings(tuple(masses), sprays, grams / 10**finest)
 
     def opened_day(self, children: list[Any]) -> Day:
         token = children[0]
@@ -312,11 +312,22 @@ class Meaning(Transformer[Token, Any]):
         pieces = PacksBought(_numbers(children)[0], Amount(Fraction(1), "each"))
         return Filled("stock_packs", pieces, self._text[meta.start_pos : meta.end_pos])
 
+    # -- trials ------------------------------------------------------------------------
+
+    @v_args(meta=True)
+    def letter(self, meta: Meta, children: list[Any]) -> str:
+        return self._text[meta.start_pos : meta.end_pos]
+
+    @v_args(meta=True)
+    def code_bottle(self, meta: Meta, children: list[Any]) -> Filled:
+        code: str = next(_flat(children))
+        return Filled("code", code, code)
+
     # -- formula lines -----------------------------------------------------------------
 
     def ingredient_line(self, children: list[Any]) -> IngredientLine:
         parts = list(_flat(children))
-        strength = next((part.percent for part in parts if isinstance(part, _Strength)), None)
+        strength = next((part for part in parts if isinstance(part, Level)), None)
         amount = next(part for part in parts if isinstance(part, Amount))
         item = next(part for part in parts if isinstance(part, Noun | Hash | Unknown))
         return IngredientLine(item, amount, strength)

@@ -168,7 +168,7 @@ class IngredientLine:
 
     item: Named
     amount: Amount
-    strength: Fraction | None = None
+    strength: Level | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from bot.chat.commands.scaling import line_texts
 from bot.chat.formula_card import card, kind_name, show_hours
 from bot.chat.grading import confirm_graded, grade_notes, stop_at_unlisted
 from bot.chat.language import _, ngettext
+from bot.chat.levels import percent_of
 from bot.chat.message import Block, Button, Reply, Text, reply
 from bot.chat.pieces import Noun
 from bot.chat.plural import singular
@@ -168,7 +169,8 @@ def draft_line(talk: Talk, line: IngredientLine) -> DraftLine:
 
         view = ingredients.get(talk.desk, int(noun.id))
         name, liquid = view.id, is_liquid(view)
-    return DraftLine(name, talk.quantity(line.amount, liquid), line.strength)
+    strength = None if line.strength is None else percent_of(talk, line.strength)
+    return DraftLine(name, talk.quantity(line.amount, liquid), strength)
 
 
 def apply_details(talk: Talk, draft: Draft, lines: tuple[DraftLine | Detail, ...]) -> Draft:

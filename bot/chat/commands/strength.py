@@ -103,8 +103,9 @@ def _own_strength(ingredient: IngredientView) -> Fraction:
 
 def _from_percent(given: Given) -> Fraction | None:
     """The strength of what there is: as said, else that of the spirit named."""
-    level: Fraction | None = given.get("level")
-    if level is not None and "from_level" not in given:
+    # '500 ml from 96 to 70' says it too.
+    level: Fraction | None = given.get("level", given.get("from_level"))
+    if level is not None:
         return level
     subject = given.get("subject")
     return _own_strength(subject) if isinstance(subject, IngredientView) else None
@@ -139,6 +140,8 @@ def _ask_amount(talk: Talk, given: Given) -> Question:
 def _wants_level(talk: Talk, given: Given) -> bool:
     if "level" in given or not ("amount" in given or "total" in given):
         return False
+    if "from_level" in given and "to_level" in given:
+        return False
     return not isinstance(given.get("subject"), Subject)
 
 
@@ -169,9 +172,8 @@ def _wants_to(talk: Talk, given: Given) -> bool:
 def _ask_to(talk: Talk, given: Given) -> Question:
     percent = _from_percent(given) or Fraction(100)
     levels = [level for level in (80, 70, 60, 50, 40, 30, 20) if level < percent]
-    return Question(
-        _("To what strength?"), columns([(f"{one} %", f"{one} %") for one in levels], 4), hint="70 %"
-    )
+    text = _("From {percent} to what strength?").format(percent=watering.short(percent))
+    return Question(text, columns([(f"{one} %", f"{one} %") for one in levels], 4), hint="70 %")
 
 
 # -- answering -----------------------------------------------------------------------------
@@ -222,8 +224,8 @@ def _volumes(talk: Talk, given: Given) -> Reply:
 def _wanted_from(given: Given) -> tuple[Fraction | None, Fraction | None]:
     """Return (wanted, strong) of '500 ml 70 from 96', where so much of the weaker one is wanted."""
     subject = given.get("subject")
-    if "from_level" in given:
-        return given.get("level", given.get("to_level")), given["from_level"]
+    if "from_level" in given and "level" in given:
+        return given["level"], given["from_level"]
     if "to_level" not in given and "level" in given and isinstance(subject, IngredientView):
         return given["level"], _own_strength(subject)
     return None, None
@@ -403,7 +405,7 @@ COMMANDS = (
         "strength",
         N_("how strong, and how to water down"),
         _strength,
-        words=("proof", "abv", "how strong is", "dilute", "proof down", "water down"),
+        words=("abv", "how strong is", "dilute", "proof down", "water down"),
         examples=(
             N_("strength 500 ml 96 to 70"),
             N_("strength 500 ml 70 from 96"),
