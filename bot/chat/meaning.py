@@ -315,6 +315,11 @@ class Meaning(Transformer[Token, Any]):
     # -- trials ------------------------------------------------------------------------
 
     @v_args(meta=True)
+    def trial_hash(self, meta: Meta, children: list[Any]) -> Filled:
+        number = Fraction(children[0].meaning.partition(".")[0])
+        return Filled("trial_number", number, self._text[meta.start_pos : meta.end_pos].removeprefix("#"))
+
+    @v_args(meta=True)
     def letter(self, meta: Meta, children: list[Any]) -> str:
         return self._text[meta.start_pos : meta.end_pos]
 

@@ -36,6 +36,12 @@ _WORDS = {
     "juiced": N_("The juice of {name} is taken back."),
     "peeled in batch": N_("The peeled {name} is not in batch {batch} any more."),
     "drinks": N_("The count of {count} drinks is taken back."),
+    "trial": N_("Trial {trial} is taken back, as if never begun."),
+    "trial variant": N_("The variant is out of trial {trial} again."),
+    "trial batches": N_("The small batches of trial {trial} are taken back."),
+    "taste": N_("Your score of {code} is taken back."),
+    "close trial": N_("Trial {trial} goes on."),
+    "promote": N_("{name} is as it was before the trial, as a new version, and the trial goes on."),
     "par": N_("{name} has the par it had before."),
     "settings": N_("The setting is as it was before."),
 }

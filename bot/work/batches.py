@@ -131,6 +131,7 @@ class NewBatch:
     answer: ScaleAnswer
     rounded: bool = True
     caution_ids: Sequence[str] = field(default=())
+    trial: tuple[int, int] | None = None  # the trial and the variant that it is a small batch of
 
 
 def make(desk: Desk, new: NewBatch) -> Made:
@@ -194,6 +195,7 @@ def _freeze(desk: Desk, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -
     strength = new.answer.strength
     return {
         "formula": view.name,
+        **({} if new.trial is None else {"trial": list(new.trial)}),
         "version": view.version,
         "preparation": view.preparation,
         "strength_percent": None if strength is None else round(strength.strength_percent, 2),

@@ -22,6 +22,7 @@ from bot.work import (
     shelves,
     stock,
     strengths,
+    trials,
     waste,
 )
 from bot.work.desk import Desk
@@ -62,6 +63,12 @@ _TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], None]] = {
     "retire sprayer": pumps.take_back_retire,
     "par": stock.take_back_par,
     "drinks": drinks.take_back,
+    "trial": trials.take_back_start,
+    "trial variant": trials.take_back_variant,
+    "trial batches": trials.take_back_batches,
+    "taste": trials.take_back_score,
+    "close trial": trials.take_back_close,
+    "promote": trials.take_back_promotion,
     "buy stock": stock.take_back_buying,
     "count stock": stock.take_back_count,
     "peeled": peeled.take_back,
