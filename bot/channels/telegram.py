@@ -396,8 +396,10 @@ class TelegramChannel:
             self._flushing = asyncio.create_task(self._flush_soon())
 
     async def _flush_soon(self) -> None:
-        await asyncio.sleep(_FLUSH_SECONDS)
-        await self._flush()
+        # Until none is left: what is answered while others are being marked starts no flush of its own.
+        while self._answered:
+            await asyncio.sleep(_FLUSH_SECONDS)
+            await self._flush()
 
     async def _flush(self) -> None:
         taken, self._answered = self._answered, []
