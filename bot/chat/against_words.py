@@ -146,8 +146,11 @@ def _level(result: FreshAgainstSpray) -> list[str]:
     if even.sprays_per_drink is not None:
         parts.append(_("{sprays} sprays").format(sprays=show_number(Fraction(even.sprays_per_drink), 1)))
     if even.drinks_per_week is not None:
+        number = round(even.drinks_per_week)
         parts.append(
-            _("{drinks} drinks a week").format(drinks=show_number(Fraction(even.drinks_per_week), 0))
+            ngettext("{drinks} drink a week", "{drinks} drinks a week", number).format(
+                drinks=show_number(number)
+            )
         )
     return [_("Level at: {points}").format(points=_(", or ").join(parts))] if parts else []
 

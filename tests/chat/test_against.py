@@ -1,0 +1,165 @@
+"""Fresh against spray in conversation, prices that rose, and tax."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+import pytest
+from PIL import Image
+
+from tests.house import House, Person, first_lines, text
+
+MIST = (
+    "new formula Mist\ngrapefruit oil 10 ml\nneutral spirit 96 % 90 ml\nkind aroma mist\n"
+    "replaces grapefruit\nsprays 2\nrest 1 day\ndiscard 365 days"
+)
+
+
+@pytest.fixture
+def ana(house: House) -> Person:
+    """The owner of a bar with a mist whose every cost is known exactly."""
+    person = house.open_bar()
+    for line in (
+        MIST,
+        "bar spray size 0.1",
+        "price grapefruit oil 10 ml 5",
+        "price neutral spirit 90 ml 1",
+        "price grapefruit 0.80 each, 8 garnishes each",
+        "bar drinks a week 100",
+    ):
+        person.says(line)
+    return person
+
+
+def _row(said: str, name: str) -> list[str]:
+    """Return the cells of the row that begins so."""
+    return next(line for line in said.splitlines() if line.strip().startswith(name)).split()[2:]
+
+
+def test_what_is_known_exactly_has_no_ranges(ana: Person) -> None:
+    """100 mL (oil adds as an ideal volume) for €6: 500 drinks of 2 x 0.1 mL, €0.012 each."""
+    said = text(ana.says("cost mist x1 more"))
+    assert said.startswith("Mist saves €8.80 a week against fresh grapefruit")
+    assert _row(said, "a drink") == ["€0.100", "€0.012"]
+    assert _row(said, "a week") == ["€10.00", "€1.20"]
+    assert _row(said, "a year") == ["€520.00", "€62.40"]
+    assert "usually" not in said
+    # Level: 8 garnishes of 1.2 cents; 10 cents over 0.6 a spray; 6 euros in 52 weeks over 10 cents a drink.
+    assert "Level at: €0.096 a fruit, or 16.7 sprays, or 1 drink a week" in said
+    assert "100 drinks a week as you said." in said
+
+
+def test_labour_bottle_label_and_waste_count(ana: Person) -> None:
+    """Batch: 6 + 30 min at 12 an hour = 6, 2 bottles at 1.05: 14.10 over 500 drinks; a garnish 6 s: 2 cents.
+
+    Ten of fifty grapefruits wasted: 80 cents over 6.4 garnishes is 12.5 cents.
+    """
+    for line in (
+        "bar wage 12",
+        "bar batch minutes 30",
+        "bar garnish minutes 0.1",
+        "bar bottle price 1.00",
+        "bar label price 0.05",
+        "bar outlay 59",
+        "bought 50 grapefruits 40",
+        "waste 10 grapefruits mouldy",
+    ):
+        ana.says(line)
+    said = text(ana.says("cost mist x1 more"))
+    assert _row(said, "a drink") == ["€0.145", "€0.028"]
+    assert said.startswith("Mist saves €11.68 a week")
+    assert "€59.00 spent once: earned back in 5.1 weeks" in said
+    assert "20 % of the fruit wasted" in said
+    assert "Not counted" not in said
+
+
+def test_ranges_name_the_two_inputs_that_matter_most_and_can_be_drawn(ana: Person) -> None:
+    for line in (
+        "price grapefruit 0.80 each, 6-10 garnishes each",
+        "bar wage 10-12",
+        "bar garnish minutes 0.1-0.3",
+    ):
+        ana.says(line)
+    said = text(ana.says("cost mist x1 more"))
+    assert "usually" in said
+    assert "What matters most: garnishes from a fruit and minutes to cut a garnish" in said
+    (drawn,) = ana.taps("What matters: picture")
+    (file,) = drawn.files
+    assert Image.open(BytesIO(file.content)).width == 1140
+    assert text(ana.says("cost mist x1 more")) == said  # the draws are the same each time
+
+
+def test_no_batch_size_is_needed_to_compare(ana: Person) -> None:
+    ana.says("batch mist to 200 ml")
+    assert text(ana.says("cost mist more")) == text(ana.says("cost mist to 200 ml more"))
+
+
+@pytest.mark.parametrize(
+    ("line", "way"),
+    [
+        ("bar drinks a week off", "Say how many drinks a week take it: bar drinks a week 300"),
+        ("change mist: rosemary oil 1 ml", "Some ingredient has no price"),
+    ],
+)
+def test_what_is_missing_is_said(ana: Person, line: str, way: str) -> None:
+    ana.says(line)
+    assert way in text(ana.says("cost mist x1 more"))
+
+
+def test_the_bottles_used_up_tell_the_drinks_a_week(house: House, ana: Person) -> None:
+    """100 mL poured in seven days: 500 drinks a week."""
+    ana.says("bar drinks a week off")
+    ana.says("batch mist x1")
+    house.clock.turn(days=2)
+    ana.says("open 1")
+    house.clock.turn(days=6)
+    ana.says("used up 1")
+    assert "500 drinks a week by the bottles used up" in text(ana.says("cost mist x1 more"))
+
+
+def test_a_rise_since_the_last_batch_is_said_when_costing(house: House, ana: Person) -> None:
+    ana.says("price grapefruit oil 10 ml 5.40")
+    assert "Dearer" not in text(ana.says("cost mist x1"))  # never made: nothing to compare with
+    ana.says("price grapefruit oil 10 ml 5")
+    ana.says("batch mist x1")
+    house.clock.turn(days=1)
+    ana.says("price grapefruit oil 10 ml 5.40")
+    assert "Dearer" not in text(ana.says("cost mist x1"))  # 8 % is below the bar's 10 %
+    ana.says("bar price rise 8 %")
+    assert "Dearer since batch 1 (Wed, 25 Nov): grapefruit oil 8 %" in text(ana.says("cost mist x1"))
+
+
+@pytest.mark.parametrize(
+    ("setting", "total", "said"),
+    [
+        ("20 % taken out", "€5.00", "Without the 20 % tax in prices."),
+        ("20 % added", "€7.20", "With 20 % tax added to prices."),
+        ("off", "€6.00", ""),
+    ],
+)
+def test_tax_in_or_out(ana: Person, setting: str, total: str, said: str) -> None:
+    ana.says(f"bar tax {setting}")
+    answer = text(ana.says("cost mist x1"))
+    assert answer.startswith(f"Mist, as written: {total}")
+    assert said in answer
+    assert "grapefruit oil: €5.00 for 10 ml" in text(ana.says("price grapefruit oil"))  # as typed
+
+
+def test_a_price_has_a_history_in_a_picture(house: House, ana: Person) -> None:
+    assert "Picture" not in [
+        button.label for row in ana.says("price grapefruit oil")[0].buttons for button in row
+    ]
+    house.clock.turn(days=9)
+    ana.says("price grapefruit oil 10 ml 6")
+    ana.says("price grapefruit oil")
+    (drawn,) = ana.taps("Picture")
+    assert drawn.files[0].picture
+    assert "takes two prices" in text(ana.says("price grapefruit picture"))
+
+
+def test_settings_that_cannot_be_are_asked_again(ana: Person) -> None:
+    assert "Say which" in text(ana.says("bar tax 20 %"))
+    assert "A number from 0" in text(ana.says("bar wage 20000"))
+    assert "Write hours" in text(ana.says("bar peeled fruit soon"))
+    assert first_lines(ana.says("bar peeled fruit wrapped")) == ["Peeled fruit: cold, wrapped tight: 72 h"]
+    assert first_lines(ana.says("bar wage 12-10")) != ["Wage: €12.00 to €10.00"]
