@@ -33,7 +33,7 @@ def water_down(talk: Talk, ml: Fraction, percent: Fraction, to: Fraction, temper
         (_("Water by volume"), ml_words(talk, done.water_ml)),
         (_("Water by weight"), _g(done.water_g)),
         (_("Makes"), ml_words(talk, done.final_ml_at_temperature)),
-        (_("Contraction"), ml_words(talk, done.contraction_ml)),
+        shrinking(talk, done.contraction_ml),
     )
     other = Button(
         _("Make {volume} of it").format(volume=ml_words(talk, float(ml))),
@@ -66,7 +66,7 @@ def make_up(talk: Talk, total: Fraction, strong: Fraction, wanted: Fraction, tem
         (_("Spirit by weight"), _g(done.spirit_g)),
         (_("Water by volume"), ml_words(talk, done.water_ml)),
         (_("Water by weight"), _g(done.water_g)),
-        (_("Contraction"), ml_words(talk, done.contraction_ml)),
+        shrinking(talk, done.contraction_ml),
     )
     other = Button(
         _("Water down {volume}").format(volume=ml_words(talk, float(total))),
@@ -113,7 +113,7 @@ def bring_up(talk: Talk, ml: Fraction, percent: Fraction, to: Fraction, strong: 
         (_("Add by volume"), ml_words(talk, done.add_ml)),
         (_("Add by weight"), _g(done.add_g)),
         (_("Makes"), ml_words(talk, done.result.volume_ml)),
-        (_("Contraction"), ml_words(talk, done.result.contraction_ml)),
+        shrinking(talk, done.result.contraction_ml),
     )
     return _with_notes(talk, first, rows, REFERENCE_C, float(strong), ())
 
@@ -126,7 +126,7 @@ def mixed(talk: Talk, parts: list[Part], temperature: float) -> Reply:
     )
     rows = (
         *((name or show_percent(float(level)), ml_words(talk, float(ml))) for ml, level, name in parts),
-        (_("Contraction"), ml_words(talk, done.contraction_ml)),
+        shrinking(talk, done.contraction_ml),
         (_("Weight"), _g(done.mass_g)),
     )
     return _with_notes(talk, first, rows, temperature, float(max(level for _ml_, level, _n in parts)), ())
@@ -163,6 +163,12 @@ def ml_words(talk: Talk, ml: float) -> str:
 
 def _g(grams: float) -> str:
     return show_g(Fraction(str(round(grams, 3))))
+
+
+def shrinking(talk: Talk, contraction_ml: float) -> tuple[str, str]:
+    """Return what mixing loses or, with weak spirits, gains as a row."""
+    label = _("Contraction") if contraction_ml >= 0 else _("Swells by")
+    return label, ml_words(talk, abs(contraction_ml))
 
 
 def short(percent: Fraction) -> str:

@@ -55,6 +55,11 @@ def test_what_is_said_is_what_the_rule_gives(house: House, volume: int, strong: 
     assert grams == pytest.approx(dilute(volume, strong, weak).water_g, rel=1e-3, abs=0.06)
 
 
+def test_weak_spirit_swells_a_little_when_watered(house: House) -> None:
+    ana = bar_with(house)
+    assert "Swells by | 1.17 ml" in said(ana, "strength 500 ml 20 to 10")
+
+
 def test_two_spirits_shrink_together(house: House) -> None:
     ana = bar_with(house)
     answer = said(ana, "strength 50 ml 96 + 50 ml water")

@@ -41,8 +41,14 @@ def test_no_ethanol_is_made_or_lost(ml: Fraction, percent: Fraction, water: Frac
     found = Mix((_spirit(ml, percent), _water(water))).strength
     assert found is not None
     assert found.ethanol_ml == pytest.approx(float(ml * percent) / 100, rel=1e-6)
-    # Very weak mixes swell by a few parts in ten million in the published formula.
-    assert found.volume_ml <= float(ml + water) * (1 + 1e-6)
+
+
+@given(_volumes, _volumes)
+def test_ethanol_and_water_take_less_room_together(ml: Fraction, water: Fraction) -> None:
+    found = Mix((_spirit(ml, Fraction(100)), _water(water))).strength
+    assert found is not None
+    assert found.volume_ml <= float(ml + water)
+    assert found.contraction_ml == pytest.approx(float(ml + water) - found.volume_ml, abs=1e-9)
 
 
 def test_the_bars_own_density_turns_its_grams_into_volume() -> None:
