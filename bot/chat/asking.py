@@ -105,6 +105,8 @@ def accepted(talk: Talk, command: Command, given: Given) -> Given:
     for slot in command.slots:
         if slot.name in given.values:
             known.values[slot.name] = slot.accept(talk, known, given.values[slot.name])
+        elif not given.lines and slot.wanted(talk, known):
+            break  # what comes after it may lean on it, and is read once it is known
     return known
 
 
@@ -283,6 +285,8 @@ def _evaluate(talk: Talk, command: Command, state: dict[str, Any]) -> Given:
     for slot in command.slots:
         text = state["slots"].get(slot.name)
         if text is None:
+            if slot.wanted(talk, given):
+                break  # as in accepted
             continue
         phrase = reading.read(slot.reads_by, text, talk.vocabulary)
         given.texts[slot.name] = text
