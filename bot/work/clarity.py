@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache, lru_cache
+from typing import Any
+
+from sqlalchemy import Select, bindparam, select
 
 from bot.trade import clearing
 from bot.trade.clearing import Clearing, State
@@ -132,21 +135,8 @@ def release_of(view: FormulaView) -> Release | None:
 
 def seen_here(desk: Desk, view: FormulaView) -> Seen:
     """Return the looks at rested batches of this version that were made with the same spirits."""
-    query = (
-        desk.book.rows(
-            BatchEvent, BatchEvent.id, BatchEvent.corrects, BatchEvent.clarity, BatchEvent.at, Batch
-        )
-        .join(Batch, (Batch.bar_id == BatchEvent.bar_id) & (Batch.id == BatchEvent.batch_id))
-        .where(
-            Batch.formula_id == view.id,
-            Batch.version == view.version,
-            Batch.state != BatchState.UNDONE,
-            BatchEvent.what.in_(("check", "undo")),
-        )
-        .order_by(BatchEvent.id.desc())
-        .limit(_MOST_LOOKS)
-    )
-    rows = desk.book.session.execute(query).all()[::-1]
+    which = {"of_bar": desk.book.bar_id, "of_formula": view.id, "of_version": view.version}
+    rows = desk.book.session.execute(_looks(), which).all()[::-1]
     taken_back = {row.corrects for row in rows if row.corrects is not None}
     strengths = _strengths(view)
     return Seen(
@@ -158,6 +148,24 @@ def seen_here(desk: Desk, view: FormulaView) -> Seen:
             and row.at >= row.Batch.rest_until
             and _frozen_strengths(row.Batch.frozen["lines"]) == strengths
         )
+    )
+
+
+@cache
+def _looks() -> Select[Any, *tuple[Any, ...]]:
+    """Return the query behind every answer about clearing, built once."""
+    return (
+        select(BatchEvent.id, BatchEvent.corrects, BatchEvent.clarity, BatchEvent.at, Batch)
+        .join(Batch, (Batch.bar_id == BatchEvent.bar_id) & (Batch.id == BatchEvent.batch_id))
+        .where(
+            BatchEvent.bar_id == bindparam("of_bar"),
+            Batch.formula_id == bindparam("of_formula"),
+            Batch.version == bindparam("of_version"),
+            Batch.state != BatchState.UNDONE,
+            BatchEvent.what.in_(("check", "undo")),
+        )
+        .order_by(BatchEvent.id.desc())
+        .limit(_MOST_LOOKS)
     )
 
 
