@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import secrets
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -131,8 +132,10 @@ def _open_database(store: Store) -> Iterator[Finding]:
         yield Finding(at == migrate.head(), f"database: {shown}, revision {at}", remedy)
     try:
         with store.writing() as unit:
-            unit.session.execute(text("CREATE TABLE doctor_was_here (a INTEGER)"))
-            unit.session.execute(text("DROP TABLE doctor_was_here"))
+            # A name of its own: several processes may be examined at once.
+            name = f"doctor_{secrets.token_hex(6)}"
+            unit.session.execute(text(f"CREATE TABLE {name} (a INTEGER)"))
+            unit.session.execute(text(f"DROP TABLE {name}"))
         yield Finding(True, "write access: yes")
     except SQLAlchemyError as error:
         yield Finding(
