@@ -388,7 +388,7 @@ COMMANDS = (
         examples=(N_("peeled 4 oranges"),),
         slots=(_FRUIT, _COUNT),
         writes=True,
-        menu=32,
+        menu=33,
     ),
     Command(
         "juiced",
@@ -398,7 +398,7 @@ COMMANDS = (
         examples=(N_("juiced 4 oranges 280 ml"),),
         slots=(_FRUIT, _COUNT, Slot("juice", _ask_juice, accept=_accept_juice)),
         writes=True,
-        menu=33,
+        menu=35,
     ),
     Command(
         "peeledbin",
@@ -429,6 +429,6 @@ COMMANDS = (
             Slot("amount", _ask_source, never, _accept_volume),
             Slot("sour", _ask_sour, accept=_accept_juice_name),
         ),
-        menu=34,
+        menu=37,
     ),
 )
