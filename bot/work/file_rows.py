@@ -67,6 +67,10 @@ class Row:
             Problem(self.kind, self.line, self.inside + name, "" if value is None else str(value)[:40], what)
         )
 
+    def says(self, *names: str) -> bool:
+        """Whether any of these fields has something in it, right or wrong."""
+        return any(self.data.get(name) not in (None, "") for name in names)
+
     def _raw(self, name: str, needed: bool) -> Any:
         value = self.data.get(name)
         if value is None or value == "":

@@ -19,7 +19,7 @@ from bot.work.desk import Desk
 from bot.work.fruit_used import CountView
 from bot.work.ingredients import IngredientView
 from bot.work.prices import PriceView
-from storage.tables import Delivery, PeeledFruit, Waste
+from storage.tables import Delivery, PeeledFruit, PeeledUse, Waste
 
 # A fruit that is missing is fetched from the shop next door at so many times its price. Common practice,
 # no source.
@@ -169,8 +169,14 @@ def _by_peeling(desk: Desk, fruit: IngredientView) -> list[DemandDay]:
     rows = desk.book.all(
         PeeledFruit, PeeledFruit.ingredient_id == fruit.id, PeeledFruit.business_day >= since
     )
+    undone = {
+        one.peeled_id
+        for one in desk.book.all(PeeledUse, PeeledUse.what == "undone", PeeledUse.count_milli > 0)
+    }
     by_day: dict[date, int] = {}
     for row in rows:
+        if row.id in undone:
+            continue
         by_day[row.business_day] = by_day.get(row.business_day, 0) + row.count_milli
     return [DemandDay(day, math.ceil(milli / 1000)) for day, milli in sorted(by_day.items())]
 
@@ -185,7 +191,8 @@ def _pieces(fruit: IngredientView, count: CountView) -> Fraction | None:
 def _spoiled(desk: Desk, fruit: IngredientView, counts: Sequence[CountView]) -> tuple[Decimal, bool]:
     """Return the share of what is left at close that is thrown out; all of it where nobody counts."""
     left = [(one.day, _pieces(fruit, one)) for one in counts]
-    known = {day: pieces for day, pieces in left if pieces}
+    # What is left tonight has not had the time to spoil.
+    known = {day: pieces for day, pieces in left if pieces and day < drinks.today(desk)}
     if not known:
         return Decimal(1), True
     wasted = sum(

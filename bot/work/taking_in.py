@@ -221,7 +221,14 @@ class Taker:
         settings = _settings(given).changed(spraying_since=dated, more=self._desk.bar.settings.more)
         values = {name: getattr(settings, name) for name in settings.to_json()}
         closing = columns.get("closing_minute", 0)
-        if columns.get("jurisdiction", "other") not in set(Jurisdiction) or not isinstance(closing, int):
+        words = [value for name, value in columns.items() if name != "closing_minute"]
+        if (
+            type(closing) is not int
+            or not 0 <= closing <= _LATEST_CLOSING
+            or not all(_is_word(one) for one in words)
+        ):
+            raise BadValueError("settings", "")
+        if columns.get("jurisdiction", Jurisdiction.OTHER) not in set(Jurisdiction):
             raise BadValueError("settings", "")
         bars.change(self._desk, **columns, **values)
         self._taken.settings = True
@@ -326,7 +333,10 @@ class Taker:
 
     def _sprayer(self, row: Row) -> bool | None:
         name = row.text("name")
-        used = [self._formulas.get(plain_name(str(one))) for one in row.data.get("formulas") or []]
+        named = row.data.get("formulas")
+        used = [
+            self._formulas.get(plain_name(str(one))) for one in (named if isinstance(named, list) else ())
+        ]
         runs = []
         for one in row.rows("runs"):
             formula = self._formula_named(one, "formula", needed=False)
@@ -415,7 +425,8 @@ class Taker:
         day, at = row.day("day", needed=False), row.moment("at", needed=False)
         bar = self._desk.bar
         if day is None and at is None:
-            row.wrong("day", "missing")
+            if not row.says("day", "at"):
+                row.wrong("day", "missing")
             return None
         if at is None and day is not None:
             at = instant_of(day, minute, bar.zone)
@@ -450,7 +461,7 @@ class Taker:
         fruit, pieces = self._item(row, "fruit"), row.number("pieces", False, True)
         grams, cost = row.number("grams", False, True), self._money(row, "cost", False)
         reason, when = row.text("reason", False, 40), self._logged(row)
-        if pieces is None and grams is None:
+        if not row.says("pieces", "grams"):
             row.wrong("pieces", "missing")
         if not self._good(row) or fruit is None or when is None:
             return None
@@ -646,6 +657,13 @@ class Taker:
             return False
         self._book.add(StockPar(ingredient_id=item, amount=amount, unit=unit, told=False))
         return True
+
+
+_LATEST_CLOSING = 12 * 60
+
+
+def _is_word(value: Any) -> bool:
+    return isinstance(value, str) and 0 < len(value) <= 64
 
 
 _NUMBERS = (
