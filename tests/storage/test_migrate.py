@@ -62,6 +62,7 @@ def test_there_is_one_newest_step_and_one_line_of_them() -> None:
     config.set_main_option("script_location", str(_ROOT / "storage" / "migrations"))
     scripts = ScriptDirectory.from_config(config)
     assert scripts.get_heads() == [migrate.head()]
+    assert list(migrate.revisions()) == [step.revision for step in scripts.walk_revisions()][::-1]
     assert scripts.get_bases() == [_steps()[0]]
     assert all(not step.is_branch_point for step in scripts.walk_revisions())
 
