@@ -41,23 +41,27 @@ def card(talk: Talk, view: FormulaView) -> Reply:
         blocks.append(Caution(mark([one.ingredient.name for one in questions])))
     else:
         blocks += caution_blocks(talk, view, Step.ADDING)
-    return Reply((Text(title, strong=True), *blocks), (*_buttons(view), *grade_buttons(questions)))
+    rows = (*_buttons(talk, view), *grade_buttons(talk.desk, questions))
+    return Reply((Text(title, strong=True), *blocks), rows)
 
 
-def _buttons(view: FormulaView) -> tuple[tuple[Button, ...], ...]:
+def _buttons(talk: Talk, view: FormulaView) -> tuple[tuple[Button, ...], ...]:
     ref = f"#{view.id}"
     rows: list[tuple[Button, ...]] = [
         (
             Button(_("Scale"), f"scale {ref}"),
             Button(_("Cost"), f"cost {ref} x1"),
             Button(_("Make"), f"batch {ref}"),
-        ),
-        (
-            Button(_("Change"), f"change {ref}"),
-            Button(_("Rename"), f"rename {ref}"),
-            Button(_("Put away"), f"archive {ref}"),
-        ),
+        )
     ]
+    if talk.desk.role.manages:
+        rows.append(
+            (
+                Button(_("Change"), f"change {ref}"),
+                Button(_("Rename"), f"rename {ref}"),
+                Button(_("Put away"), f"archive {ref}"),
+            )
+        )
     mix = mix_of(view)
     more: list[Button] = []
     if mix.has_oil:

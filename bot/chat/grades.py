@@ -26,8 +26,10 @@ def unconfirmed_mark(desk: Desk, batch: BatchView) -> str:
     return mark(grades.open_in_batch(desk, batch))
 
 
-def grade_buttons(questions: Sequence[OpenQuestion]) -> tuple[tuple[Button, ...], ...]:
-    """Return the two answers for each of the first questions: it is food grade, or nobody knows."""
+def grade_buttons(desk: Desk, questions: Sequence[OpenQuestion]) -> tuple[tuple[Button, ...], ...]:
+    """Return the two answers for each of the first questions, for whoever may give them."""
+    if not desk.role.manages:
+        return ()
     return tuple(
         (
             Button(

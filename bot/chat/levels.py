@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.language import _, show_number
-from bot.chat.message import Button, reply
+from bot.chat.message import Button, Reply, reply
 from bot.chat.talk import Given, Say, Talk
 from bot.chat.units import show_percent
 from bot.chat.values import Level
@@ -59,6 +59,19 @@ def _typed(talk: Talk, level: Level) -> str:
 def accept_level(talk: Talk, given: Given, value: Any) -> Fraction:
     """Read a strength for a slot."""
     return percent_of(talk, value)
+
+
+def ask_strength(talk: Talk, name: str, formula: str) -> Reply:
+    """Ask how strong a spirit is; whoever may set it gets the usual answers to tap."""
+    levels = (96, 70, 40) if talk.desk.role.manages else ()
+    buttons = (tuple(Button(f"{level} %", f"strength {name} {level} %") for level in levels),)
+    return reply(
+        _("How strong is {name}?").format(name=name),
+        _("Say it once, then {formula} can be reckoned: strength {name} 96").format(
+            name=name, formula=formula
+        ),
+        buttons=buttons if levels else (),
+    )
 
 
 def show_strength(talk: Talk, percent: float) -> str:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from bot.chat.asking import Question, Slot
 from bot.chat.language import _, show_number
-from bot.chat.levels import percent_of
+from bot.chat.levels import ask_strength, percent_of
 from bot.chat.message import reply
 from bot.chat.talk import Given, Say, Talk
 from bot.chat.units import show_ml, show_percent
@@ -27,10 +27,13 @@ def accept_swap(talk: Talk, given: Given, value: Swap) -> Swapped:
     elif ingredient is not None and ingredient.strength_percent is not None:
         percent = ingredient.strength_percent
     else:
-        raise UnknownStrengthError("" if ingredient is None else ingredient.name, view.name)
+        raise Say(ask_strength(talk, "" if ingredient is None else ingredient.name, view.name))
     if percent == 0:
         raise Say(reply(_("A spirit of 0 % holds no ethanol to put in its place.")))
-    return swaps.swap_in(view, percent, ingredient)
+    try:
+        return swaps.swap_in(view, percent, ingredient)
+    except UnknownStrengthError as error:
+        raise Say(ask_strength(talk, error.name, view.name)) from None
 
 
 def _ingredient(talk: Talk, value: Swap) -> IngredientView | None:

@@ -213,7 +213,6 @@ def _unknown_strength(error: UnknownStrengthError) -> Reply:
         _("Say it once, then {formula} can be reckoned: strength {name} 96").format(
             name=error.name, formula=error.formula
         ),
-        buttons=(tuple(Button(f"{level} %", f"strength {error.name} {level} %") for level in (96, 70, 40)),),
     )
 
 

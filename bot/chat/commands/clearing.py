@@ -10,9 +10,10 @@ from bot.chat.asks import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, neve
 from bot.chat.clearing_words import ESTIMATE
 from bot.chat.commands.scaling import scale_reply
 from bot.chat.language import _, show_number
+from bot.chat.levels import ask_strength
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.swapping import SWAP_SLOT, wanted_view
-from bot.chat.talk import Command, Given, Talk
+from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT, temperature_of
 from bot.chat.units import show_temperature
 from bot.trade.clearing import Band, State
@@ -37,7 +38,7 @@ def _clear(talk: Talk, given: Given) -> Reply:
             _("Sugar, acid, juice and herbs may still leave a haze: the models know nothing of it."),
         )
     if mix.without_strength:
-        raise UnknownStrengthError(mix.without_strength[0], view.name)
+        raise Say(ask_strength(talk, mix.without_strength[0], view.name))
     if "more_detail" in given:
         return _aroma(talk, given, view)
     temperature = temperature_of(talk, given)

@@ -10,6 +10,7 @@ from bot.chat.cautioning import caution_blocks
 from bot.chat.dose_words import limit_lines, mend_line, sources_reply, state_words, table
 from bot.chat.formula_card import show_range
 from bot.chat.language import _, ngettext, show_number
+from bot.chat.levels import ask_strength
 from bot.chat.message import Block, Button, Reply, Text, reply
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_ml
@@ -23,6 +24,7 @@ from bot.work import doses, scaling
 from bot.work.doses import DoseAnswer, DoseQuestion
 from bot.work.errors import WorkError
 from bot.work.formulas import FormulaView, in_base
+from bot.work.swaps import UnknownStrengthError
 
 _MOST_DRINKS = 20
 
@@ -124,7 +126,10 @@ def _dose(talk: Talk, given: Given) -> Reply:
         body_weight_kg=given.get("weight"),
         alcoholic="soft" not in given,
     )
-    answer = doses.answer(talk.desk, view, question)
+    try:
+        answer = doses.answer(talk.desk, view, question)
+    except UnknownStrengthError as error:
+        raise Say(ask_strength(talk, error.name, view.name)) from None
     if "sources" in given:
         return sources_reply(answer)
     units = talk.desk.bar.units

@@ -29,6 +29,8 @@ def _accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
 
 def _wants_grade(talk: Talk, given: Given) -> bool:
     item = given.get("item")
+    if not talk.desk.role.manages:
+        return False
     return item is not None and grades.question_about(item) is not None
 
 
@@ -47,10 +49,7 @@ def _grade(talk: Talk, given: Given) -> Reply:
         return _open_ones(talk)
     item: IngredientView = given["item"]
     if "grade" not in given:
-        return reply(
-            _("{name}: nothing to ask about its food grade.").format(name=item.name),
-            buttons=((Button(_("It is not sure"), f"grade #{item.id} no"),),) if item.food_grade else (),
-        )
+        return _standing(talk, item)
     confirmed = given["grade"] == "yes"
     grades.confirm(talk.desk, item.id, confirmed)
     undo = (Button(_("Undo"), "undo"),)
@@ -75,8 +74,19 @@ def _grade(talk: Talk, given: Given) -> Reply:
     return reply(
         _("{name}: food grade confirmed.").format(name=item.name),
         *lines,
-        buttons=(*grade_buttons(rest[:1]), undo),
+        buttons=(*grade_buttons(talk.desk, rest[:1]), undo),
         edits=talk.message.tapped is not None,
+    )
+
+
+def _standing(talk: Talk, item: IngredientView) -> Reply:
+    question = grades.question_about(item)
+    if question is not None:
+        return reply(f"{item.name}: {_(question.text)}", _("A manager has to answer that."))
+    manages = talk.desk.role.manages and item.food_grade is not None
+    return reply(
+        _("{name}: nothing to ask about its food grade.").format(name=item.name),
+        buttons=((Button(_("It is not sure"), f"grade #{item.id} no"),),) if manages else (),
     )
 
 
@@ -90,7 +100,7 @@ def _open_ones(talk: Talk) -> Reply:
         len(found),
     ).format(count=len(found))
     lines = [f"{one.ingredient.name}: {_(one.question.text)}" for one in found[:4]]
-    return reply(first, *lines, buttons=grade_buttons(found))
+    return reply(first, *lines, buttons=grade_buttons(talk.desk, found))
 
 
 def _allergens(talk: Talk, given: Given) -> Reply:

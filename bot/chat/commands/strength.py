@@ -9,7 +9,7 @@ from bot.chat import watering
 from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import accept_batch, never, quantity_in_ml
 from bot.chat.language import _, show_number
-from bot.chat.levels import accept_level, percent_of, show_strength
+from bot.chat.levels import accept_level, ask_strength, percent_of, show_strength
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT, temperature_of
@@ -84,7 +84,7 @@ def _named_strength(talk: Talk, named: Named) -> tuple[Fraction, str]:
         return _own_strength(subject), subject.name
     found = strengths.of_formula(subject).strength
     if found is None:
-        raise Say(_unknown_strength(strengths.of_formula(subject)))
+        raise Say(ask_strength(talk, strengths.of_formula(subject).unknown[0], subject.name))
     return Fraction(str(round(found.strength_percent, 3))), subject.name
 
 
@@ -246,7 +246,7 @@ def _parts(given: Given) -> list[watering.Part]:
 def _mix_reply(talk: Talk, answer: StrengthAnswer, title: str, view: FormulaView | None = None) -> Reply:
     found = answer.strength
     if found is None:
-        return _unknown_strength(answer)
+        return ask_strength(talk, answer.unknown[0], answer.name)
     first = _("{name}: {percent}").format(name=title, percent=show_strength(talk, found.strength_percent))
     rows = [(_("Poured in"), watering.ml_words(talk, answer.poured_ml))]
     if found.contraction_ml >= 0.005:
@@ -285,17 +285,6 @@ def _taken_as(answer: StrengthAnswer) -> list[str]:
     return lines
 
 
-def _unknown_strength(answer: StrengthAnswer) -> Reply:
-    name = answer.unknown[0]
-    return reply(
-        _("How strong is {name}?").format(name=name),
-        _("Say it once, then {formula} can be reckoned: strength {name} 96").format(
-            name=name, formula=answer.name
-        ),
-        buttons=(tuple(Button(f"{level} %", f"strength {name} {level} %") for level in (96, 70, 40)),),
-    )
-
-
 def flash_words(talk: Talk, percent: float) -> str:
     """Say from what temperature the vapour over a mix of this strength can be lit."""
     found = flash_point(percent)
@@ -313,13 +302,7 @@ def _bottle(talk: Talk, given: Given, one: IngredientView) -> Reply:
     if one.strength_percent is None:
         if one.kind is IngredientKind.WATER:
             return reply(_("{name} holds no alcohol.").format(name=one.name))
-        return reply(
-            _("{name}: strength not known").format(name=one.name),
-            _("Say it once: strength {name} 96").format(name=one.name),
-            buttons=(
-                tuple(Button(f"{level} %", f"strength {one.name} {level} %") for level in (96, 70, 40)),
-            ),
-        )
+        return ask_strength(talk, one.name, _("everything made with it"))
     first = _("{name}: {percent}").format(
         name=one.name, percent=show_strength(talk, float(one.strength_percent))
     )
