@@ -55,7 +55,7 @@ def dead(house: House, person: Person, room: str | None, button: Button) -> str:
         with house.store.writing() as unit:
             place = message.place
             presence = people.find(unit, CHANNEL, person.sender.outside_id, place.outside_id, place.private)
-            with speaking(conversation._tongue(presence)):
+            with speaking(conversation.tongue_of(presence)):
                 talk = talking._talk(unit, message, presence)
                 plan = talking._plan(talk)
                 why = _tried(talk, plan)
