@@ -24,7 +24,8 @@ from storage.tables import Batch, BatchEvent
 # Seen clear so many times, a formula counts as clear in this bar whatever a model says.
 TIMES_TO_TRUST = 3
 RELEASE_TEMPERATURE_C = 20.0
-_MOST_LOOKS = 60
+# Of so many latest looks and words taken back the answer is made: enough to trust, quick to read.
+_MOST_LOOKS = 24
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,12 +142,12 @@ def seen_here(desk: Desk, view: FormulaView) -> Seen:
     strengths = _strengths(view)
     return Seen(
         tuple(
-            Sighting(row.Batch.id, Clarity(row.clarity), (row.at - row.Batch.made_at).days)
+            Sighting(row.batch, Clarity(row.clarity), (row.at - row.made_at).days)
             for row in rows
             if row.clarity is not None
             and row.id not in taken_back
-            and row.at >= row.Batch.rest_until
-            and _frozen_strengths(row.Batch.frozen["lines"]) == strengths
+            and row.at >= row.rest_until
+            and _frozen_strengths(row.frozen["lines"]) == strengths
         )
     )
 
@@ -155,7 +156,16 @@ def seen_here(desk: Desk, view: FormulaView) -> Seen:
 def _looks() -> Select[Any, *tuple[Any, ...]]:
     """Return the query behind every answer about clearing, built once."""
     return (
-        select(BatchEvent.id, BatchEvent.corrects, BatchEvent.clarity, BatchEvent.at, Batch)
+        select(
+            BatchEvent.id,
+            BatchEvent.corrects,
+            BatchEvent.clarity,
+            BatchEvent.at,
+            Batch.id.label("batch"),
+            Batch.made_at,
+            Batch.rest_until,
+            Batch.frozen,
+        )
         .join(Batch, (Batch.bar_id == BatchEvent.bar_id) & (Batch.id == BatchEvent.batch_id))
         .where(
             BatchEvent.bar_id == bindparam("of_bar"),
