@@ -302,7 +302,7 @@ def _fruit_card(talk: Talk, one: FruitPar) -> Reply:
     )
     covered = show_number(Fraction(one.fractile or 0) * 100, 0)
     lines = [
-        _("By {source}.").format(source=_(one.source or "")),
+        _("By {source}.").format(source=_(one.source) if one.source else ""),
         spoils,
         _("One too few costs {times} times its price: enough on {percent} % of nights is best.").format(
             times=show_number(Decimal(fruit_par.MISSING_TIMES) - 1, 0), percent=covered

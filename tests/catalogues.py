@@ -1,0 +1,170 @@
+"""The catalogues of texts: what is said in the code, and what it is in each other language.
+
+python -m tests.catalogues            says what is stale, untranslated or badly translated
+python -m tests.catalogues --update   extracts, updates and compiles them anew
+"""
+
+from __future__ import annotations
+
+import argparse
+import io
+import string
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from babel.messages.catalog import Catalog, Message
+from babel.messages.extract import extract_from_dir
+from babel.messages.frontend import parse_mapping_cfg
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po, write_po
+
+from bot.chat.language import CATALOGUES
+
+_ROOT = Path(__file__).parent.parent
+_DOMAIN = "messages"
+TEMPLATE = CATALOGUES / f"{_DOMAIN}.pot"
+LANGUAGES = tuple(sorted(path.parent.parent.name for path in CATALOGUES.glob(f"*/LC_MESSAGES/{_DOMAIN}.po")))
+_HEADER = "# What the bot says. Extracted and compiled by: python -m tests.catalogues --update"
+_DATED = ("POT-Creation-Date", "PO-Revision-Date")
+_UNUSED = ("Project-Id-Version", "Report-Msgid-Bugs-To", "Last-Translator", "Language-Team")
+# The functions a text passes through, and which of their arguments are texts.
+_KEYWORDS: dict[str, tuple[int, ...] | None] = {"_": None, "N_": None, "ngettext": (1, 2)}
+
+
+def catalogue_path(language: str, ending: str = "po") -> Path:
+    """Return where a language's catalogue is kept: 'po' to edit, 'mo' to read."""
+    return CATALOGUES / language / "LC_MESSAGES" / f"{_DOMAIN}.{ending}"
+
+
+def extracted() -> Catalog:
+    """Return every text that the code says, in the order of the files."""
+    with (CATALOGUES / "babel.cfg").open(encoding="utf-8") as file:
+        methods, options = parse_mapping_cfg(file)
+    catalogue = Catalog(fuzzy=False, header_comment=_HEADER)
+    found = extract_from_dir(_ROOT / "bot", methods, options, _KEYWORDS)
+    for name, _line, texts, _comments, context in sorted(found, key=lambda one: (one[0], one[1])):
+        catalogue.add(texts, locations=[(f"bot/{name}", 0)], context=context)
+    return catalogue
+
+
+def template() -> Catalog:
+    """Return the texts as last written down."""
+    with TEMPLATE.open("rb") as file:
+        return read_po(file)
+
+
+def catalogue(language: str) -> Catalog:
+    """Return a language's texts as last written down."""
+    with catalogue_path(language).open("rb") as file:
+        return read_po(file, locale=language)
+
+
+def compiled(texts: Catalog) -> bytes:
+    """Return a catalogue as gettext reads it."""
+    buffer = io.BytesIO()
+    write_mo(buffer, texts)
+    return buffer.getvalue()
+
+
+def update() -> None:
+    """Write the template anew, bring every language up to it, and compile."""
+    source = extracted()
+    _write(TEMPLATE, source)
+    for language in LANGUAGES:
+        texts = catalogue(language)
+        # A text that merely resembles an old one gets no translation: a wrong one is worse than none.
+        texts.update(source, no_fuzzy_matching=True)
+        texts.obsolete.clear()
+        texts.header_comment = _HEADER
+        _write(catalogue_path(language), texts)
+        catalogue_path(language, "mo").write_bytes(compiled(texts))
+
+
+def _write(path: Path, texts: Catalog) -> None:
+    buffer = io.BytesIO()
+    write_po(buffer, texts, width=110, omit_header=False, include_lineno=False)
+    lines = buffer.getvalue().decode("utf-8").splitlines()
+    # Dates would change the file whenever it is written.
+    unwanted = tuple(f'"{name}:' for name in (*_DATED, *_UNUSED))
+    kept = [line for line in lines if not line.startswith(unwanted)]
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text("\n".join(kept) + "\n", encoding="utf-8")
+
+
+def ids(texts: Catalog) -> set[str | tuple[str, ...]]:
+    """Return the texts themselves, those with a plural as pairs."""
+    return {one.id if isinstance(one.id, str) else tuple(one.id) for one in texts if one.id}
+
+
+def forms(message: Message) -> tuple[str, ...]:
+    """Return the translations of a text: one, or one for each plural."""
+    said = message.string or ""
+    return (said,) if isinstance(said, str) else tuple(said)
+
+
+def originals(message: Message) -> tuple[str, ...]:
+    """Return the English of a text: one, or singular and plural."""
+    return (message.id,) if isinstance(message.id, str) else tuple(message.id)
+
+
+def placeholders(text: str) -> set[str]:
+    """Return the names in braces."""
+    return {name for _text, name, _spec, _turn in string.Formatter().parse(text) if name is not None}
+
+
+def _ends(text: str) -> tuple[str, str]:
+    return text[: len(text) - len(text.lstrip())], text[len(text.rstrip()) :]
+
+
+def stale() -> list[str]:
+    """Return what the template misses, or holds though nothing says it any more."""
+    said, kept = ids(extracted()), ids(template())
+    missing = [f"not in the template: {one!r}" for one in sorted(said - kept, key=str)]
+    return missing + [f"said nowhere any more: {one!r}" for one in sorted(kept - said, key=str)]
+
+
+def wrong(language: str) -> list[str]:
+    """Return what is untranslated, unsure or unlike its original in a language."""
+    texts = catalogue(language)
+    found = [f"not in {language}: {one!r}" for one in sorted(ids(template()) - ids(texts), key=str)]
+    for message in texts:
+        if message.id:
+            found += _wrong_in(message, texts.num_plurals)
+    if catalogue_path(language, "mo").read_bytes() != compiled(texts):
+        found.append(f"{language}: the compiled catalogue is older than the texts")
+    return found
+
+
+def _wrong_in(message: Message, plurals: int) -> Iterator[str]:
+    english, said = originals(message), forms(message)
+    if message.fuzzy:
+        yield f"unsure: {english[0]!r}"
+    if not all(said) or (len(english) > 1 and len(said) != plurals):
+        yield f"untranslated: {english[0]!r}"
+        return
+    wanted = placeholders(english[-1])
+    for number, text in enumerate(said):
+        # A singular may leave its number out: 'one day'.
+        missing = (
+            wanted - placeholders(text) - (wanted - placeholders(english[min(number, len(english) - 1)]))
+        )
+        if missing or placeholders(text) - wanted:
+            yield f"other placeholders: {english[0]!r}: {text!r}"
+        if _ends(text) != _ends(english[0]):
+            yield f"other spaces at the ends: {english[0]!r}: {text!r}"
+
+
+def main() -> int:
+    """Do what the command line asks; return 1 where something is wrong."""
+    reader = argparse.ArgumentParser(description="Extract, update, compile and check the catalogues.")
+    reader.add_argument("--update", action="store_true")
+    if reader.parse_args().update:
+        update()
+    found = [*stale(), *(one for language in LANGUAGES for one in wrong(language))]
+    print("\n".join(found) or f"{len(ids(template()))} texts, complete in: {', '.join(LANGUAGES)}")
+    return 1 if found else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
