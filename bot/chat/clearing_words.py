@@ -13,7 +13,7 @@ from bot.trade.clearing import Band, Mend, MendKind, State
 from bot.trade.kinds import IngredientKind
 from bot.trade.words import N_
 from bot.work import clarity
-from bot.work.batches import Clarity
+from bot.work.batches import BatchView, Clarity
 from bot.work.clarity import ClearAnswer, Seen
 from bot.work.formulas import FormulaLineView, FormulaView
 
@@ -63,6 +63,12 @@ def clear_line(talk: Talk, view: FormulaView, temperature_c: float, usual: Formu
 def clear_button(view: FormulaView, swap: str = "") -> Button:
     """Return the button that leads to the whole answer, with another spirit where `swap` says so."""
     return Button(_("Will it clear?"), f"clear #{view.id}.{view.version} {swap}".rstrip())
+
+
+def mending_line(batch: BatchView) -> str:
+    """Return the line that asks what would mend a batch as large as this one."""
+    volume = show_number(round(batch.total_ml, 1), 1)
+    return f"clear #{batch.formula_id}.{batch.version} to {volume} ml"
 
 
 def here_words(seen: Seen) -> str:

@@ -87,6 +87,7 @@ def test_one_batch_left_hazy_weighs_more_than_the_model(house: House) -> None:
     assert said(ana, "clear clear mist").startswith(
         f"Clear mist: hazy here when last looked at (batch {number})"
     )
+    assert "The models see nothing to mend" in said(ana, "clear clear mist")
     ana.says(f"check {number} clear")
     assert said(ana, "clear clear mist").startswith("Clear mist: should stay clear")
 
@@ -212,3 +213,13 @@ def test_plain_members_get_no_button_that_changes_the_formula(house: House) -> N
     replies = caio.says("clear grapefruit mist")
     assert not [label for label in labels(replies) if label.startswith("Change")]
     assert flat(replies).startswith("Grapefruit mist: borderline")
+
+
+def test_a_hazy_batch_is_told_what_to_add_to_all_of_it(house: House) -> None:
+    ana = bar_with(house, MIST)
+    ana.says("batch grapefruit mist to 400 ml")
+    house.clock.turn(days=2)
+    ana.says("check 1 hazy")
+    answer = tapped(ana, "What would mend it?")
+    assert "To mend it, one of these for 402 ml:" in answer
+    assert "more spirit | 311.1 ml (+51.5 ml)" in answer

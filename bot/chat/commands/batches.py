@@ -29,7 +29,7 @@ from bot.chat.batch_card import (
     rule_words,
 )
 from bot.chat.cautioning import batch_caution, cautions_at
-from bot.chat.clearing_words import clear_line
+from bot.chat.clearing_words import clear_line, mending_line
 from bot.chat.commands.scaling import answer_for
 from bot.chat.grades import unconfirmed_mark
 from bot.chat.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
@@ -43,6 +43,7 @@ from bot.trade.caution import Step
 from bot.trade.words import N_
 from bot.work import batches
 from bot.work.batches import BatchState, BatchView, Clarity, Made, NewBatch
+from bot.work.mixing import mix_of_batch
 
 _MOST_LISTED = 15
 # What to do next, by what was seen: common practice, no source.
@@ -207,7 +208,11 @@ def _check(talk: Talk, given: Given) -> Reply:
         row.insert(0, Button(_("Open it"), f"open {batch.number}"))
     else:
         row.insert(0, Button(_("Discard"), f"discard {batch.number}"))
-    return Reply((Text(first, strong=True), *lines), (tuple(row),), edits=_of_reminder(talk))
+    rows: list[tuple[Button, ...]] = [tuple(row)]
+    if clarity is not Clarity.CLEAR and mix_of_batch(batch.frozen["lines"]).has_oil:
+        # The amounts to add are those for the whole batch.
+        rows.insert(0, (Button(_("What would mend it?"), mending_line(batch)),))
+    return Reply((Text(first, strong=True), *lines), tuple(rows), edits=_of_reminder(talk))
 
 
 def _of_reminder(talk: Talk) -> bool:

@@ -63,6 +63,11 @@ def _worded(talk: Talk, given: Given, answer: ClearAnswer, temperature: float) -
     if words:
         blocks.append(Text(_("To mend it, one of these for {what}:").format(what=_for_what(given))))
         blocks.append(Grid(tuple((one.what, one.amount) for one in words)))
+    elif answer.seen.worst_last is not None and answer.clearing.state is State.CLEAR:
+        # Waxes and water in the oil are what the models cannot see.
+        blocks.append(
+            Text(_("The models see nothing to mend: chill it, strain it through paper, then look again."))
+        )
     if answer.clearing.partial:
         blocks.append(Text(_("Left out: {names}.").format(names=", ".join(answer.clearing.outside))))
     at = show_temperature(temperature, units)
