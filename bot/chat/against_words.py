@@ -157,12 +157,7 @@ def _level(result: FreshAgainstSpray) -> list[str]:
 
 def _basis(found: Against) -> list[str]:
     number = show_number(found.drinks.number.likely, 0)
-    drinks = (
-        _("{count} drinks a week as you said")
-        if found.drinks.said
-        else _("{count} drinks a week by the bottles used up")
-    )
-    parts = [drinks.format(count=number)]
+    parts = [_("{count} drinks a week {how}").format(count=number, how=_(found.drinks.basis.value))]
     if found.wasted is not None:
         parts.append(
             _("{percent} % of the fruit wasted (12 weeks to {last})").format(

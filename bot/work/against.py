@@ -14,6 +14,7 @@ from sqlalchemy import func
 from bot.trade.compare import Fresh, FreshAgainstSpray, House, Spray, compare
 from bot.trade.days import business_day
 from bot.trade.measures import Dimension
+from bot.trade.planning import NoUseError, use_by_weekday
 from bot.trade.uncertainty import Estimate, to_decimal
 from bot.trade.words import N_
 from bot.work import drinks, fruit_used, poured, prices, spraying
@@ -49,12 +50,20 @@ class WastedShare:
     last: date
 
 
+class DrinksBasis(StrEnum):
+    """Where the number of drinks a week is from, in words for the reply."""
+
+    SAID = N_("as you said")
+    COUNTED = N_("by the drinks counted")
+    BOTTLES = N_("by the bottles used up")
+
+
 @dataclass(frozen=True, slots=True)
 class WeeklyDrinks:
-    """Drinks a week with this garnish; `said` by the bar, else by the bottles used up or drinks counted."""
+    """Drinks a week with this garnish, and where that is from."""
 
     number: Estimate
-    said: bool
+    basis: DrinksBasis
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,22 +182,20 @@ def weekly_drinks(desk: Desk, view: FormulaView) -> WeeklyDrinks | None:
     """Return how many drinks a week take this garnish: as the bar said, else as its bottles tell, or None."""
     said = estimate_of(desk.bar.settings.drinks_a_week)
     if said is not None:
-        return WeeklyDrinks(said, True)
+        return WeeklyDrinks(said, DrinksBasis.SAID)
     if view.sprays is None:
         return None
     made = poured.batches_of(desk).get(view.id, [])
     known = poured.poured(desk, view, made, drinks.lately(desk))
-    if not known.days:
+    try:
+        weekly_ml = Fraction(str(use_by_weekday(known.days).a_week))
+    except NoUseError:
         return None
-    first, last = known.days[0][0], known.days[-1][0]
-    poured_ml = sum((Fraction(ml) for _day, ml in known.days), Fraction(0))
-    per_week = poured_ml * 7 / ((last - first).days + 1)
-    middle = per_week * 4 / ((view.sprays[0] + view.sprays[1]) * (view.spray_ml[0] + view.spray_ml[1]))
-    if not per_week:
-        return None
-    # The bottles say how much was sprayed; sprays and their size are ranges of their own, so the
+    # The log says how much was sprayed; sprays and their size are ranges of their own, so the
     # middle of both is taken here and their ends are not counted a second time.
-    return WeeklyDrinks(Estimate.exactly(middle), False)
+    per_drink = (view.sprays[0] + view.sprays[1]) * (view.spray_ml[0] + view.spray_ml[1]) / 4
+    basis = DrinksBasis.COUNTED if known.counted_days else DrinksBasis.BOTTLES
+    return WeeklyDrinks(Estimate.exactly(weekly_ml / per_drink), basis)
 
 
 def wasted_share(desk: Desk, fruit: IngredientView) -> WastedShare | None:
