@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Generator, Sequence
 from datetime import UTC, date, datetime
 from fractions import Fraction
 from pathlib import Path
@@ -94,10 +94,14 @@ def key_order(table: Table, dialect: str) -> list[ColumnElement[Any]]:
     ]
 
 
-def rows_of(connection: Connection, table: Table, skip: int = 0) -> Iterator[Sequence[Any]]:
-    """Give the rows of a table in the order of their key, a thousand in memory at most."""
+def rows_of(connection: Connection, table: Table, skip: int = 0) -> Generator[Sequence[Any], None, None]:
+    """Give the rows of a table in the order of their key, a thousand in memory at most.
+
+    Close it when it is left early: the database holds a cursor for it.
+    """
     query = select(table).order_by(*key_order(table, connection.dialect.name)).offset(skip or None)
-    yield from connection.execution_options(yield_per=_AT_ONCE).execute(query)
+    with connection.execution_options(yield_per=_AT_ONCE).execute(query) as result:
+        yield from result
 
 
 def how_many(connection: Connection, table: Table) -> int:

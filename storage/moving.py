@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from dataclasses import dataclass
 from itertools import islice, zip_longest
 from typing import Any
@@ -198,11 +198,11 @@ def _carry(reading: Connection, target: Store, table: Table, progress: Progress)
         done = census.how_many(connection, table)
     total = census.how_many(reading, table)
     progress(table.name, done, total)
-    rows = iter(census.rows_of(reading, table, skip=done))
-    while page := list(islice(rows, _AT_ONCE)):
-        _insert(target, table, page)
-        done += len(page)
-        progress(table.name, done, total)
+    with closing(census.rows_of(reading, table, skip=done)) as rows:
+        while page := list(islice(rows, _AT_ONCE)):
+            _insert(target, table, page)
+            done += len(page)
+            progress(table.name, done, total)
 
 
 def _insert(target: Store, table: Table, page: Sequence[Any]) -> None:
@@ -223,13 +223,17 @@ def _compare(reading: Connection, arrived: Connection, table: Table) -> MovedTab
     """Read both databases side by side, every row of the table."""
     digest = hashlib.sha256()
     rows = 0
-    for here, there in zip_longest(census.rows_of(reading, table), census.rows_of(arrived, table)):
-        left, right = (None if row is None else census.plain(row) for row in (here, there))
-        if left != right:
-            raise DifferentRowError(table.name, census.key_of(table, there if here is None else here))
-        digest.update(right or b"")
-        digest.update(b"\n")
-        rows += 1
+    with (
+        closing(census.rows_of(reading, table)) as source,
+        closing(census.rows_of(arrived, table)) as target,
+    ):
+        for here, there in zip_longest(source, target):
+            left, right = (None if row is None else census.plain(row) for row in (here, there))
+            if left != right:
+                raise DifferentRowError(table.name, census.key_of(table, there if here is None else here))
+            digest.update(right or b"")
+            digest.update(b"\n")
+            rows += 1
     return MovedTable(table.name, rows, digest.hexdigest()[:_DIGEST_SHOWN])
 
 

@@ -49,7 +49,8 @@ class Store:
     def __init__(self, url: str) -> None:
         self.url = read_url(url)
         self.is_sqlite = self.url.get_backend_name() == "sqlite"
-        if self.is_sqlite and self.url.database:
+        # "file:" begins a URI of SQLite's own, with parameters: no path to make folders of.
+        if self.is_sqlite and self.url.database and not self.url.database.startswith("file:"):
             Path(self.url.database).parent.mkdir(parents=True, exist_ok=True)
         self.engine = _open_sqlite(self.url) if self.is_sqlite else _open_postgres(self.url)
         self.memory = Memory()

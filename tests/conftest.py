@@ -103,7 +103,8 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 DATABASES = ("sqlite", "postgresql")
 
 
-def _need_postgres() -> None:
+def need_postgres() -> None:
+    """Skip where there is no PostgreSQL, unless it is required."""
     try:
         postgres.server()
     except postgres.NoPostgresError as error:
@@ -116,7 +117,7 @@ def _need_postgres() -> None:
 def database(request: pytest.FixtureRequest) -> str:
     """Each database in turn; PostgreSQL is skipped where there is none, unless it is required."""
     if request.param == "postgresql":
-        _need_postgres()
+        need_postgres()
     return str(request.param)
 
 

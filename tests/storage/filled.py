@@ -1,0 +1,80 @@
+"""Databases with a believable bar in them, and all that one holds in a form that compares."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime
+from itertools import count
+from pathlib import Path
+
+import pytest
+
+from bot.work import demo
+from storage import census, migrate, moving
+from storage.store import Store
+from storage.tables import Base
+from tests import postgres
+from tests.conftest import need_postgres
+from tests.house import CHANNEL, Hands
+
+NOW = datetime(2026, 11, 25, 9, 30, tzinfo=UTC)
+Make = Callable[[str], str]
+
+
+def everything(store: Store) -> dict[str, list[bytes]]:
+    """Every row of every table, in the order of its key."""
+    with store.engine.connect() as connection:
+        return {
+            table.name: [census.plain(row) for row in census.rows_of(connection, table)]
+            for table in Base.metadata.sorted_tables
+        }
+
+
+@pytest.fixture(scope="session")
+def demo_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A SQLite file with the demo bar; copy it before changing it."""
+    path = tmp_path_factory.mktemp("demo") / "demo.sqlite"
+    store = Store(f"sqlite:///{path}")
+    migrate.upgrade(store)
+    demo.fill(store, Hands(NOW), CHANNEL, "Robin")
+    store.close()
+    return path
+
+
+@pytest.fixture
+def place(tmp_path: Path) -> Iterator[Make]:
+    """Make the URL of a new, empty place of a kind: sqlite or postgresql."""
+    made = []
+    numbers = count(1)
+
+    def make(kind: str) -> str:
+        if kind == "sqlite":
+            return f"sqlite:///{tmp_path / f'place-{next(numbers)}.sqlite'}"
+        need_postgres()
+        made.append(postgres.create_database())
+        return made[-1].render_as_string(hide_password=False)
+
+    yield make
+    for url in made:
+        postgres.drop_database(url)
+
+
+@pytest.fixture
+def filled(place: Make, demo_file: Path) -> Iterator[Callable[[str], Store]]:
+    """Open a database of a kind with the demo bar in it."""
+    opened = []
+
+    def fill(kind: str) -> Store:
+        url = place("sqlite")
+        shutil.copy(demo_file, url.removeprefix("sqlite:///"))
+        store = Store(url)
+        opened.append(store)
+        if kind != "sqlite":
+            opened.append(Store(place(kind)))
+            moving.move(store, opened[-1])
+        return opened[-1]
+
+    yield fill
+    for store in opened:
+        store.close()
