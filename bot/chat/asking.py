@@ -99,7 +99,11 @@ def _take_photo(talk: Talk, command: Command, *into: dict[str, Any]) -> bool:
 
 
 def accepted(talk: Talk, command: Command, given: Given) -> Given:
-    """Return what was given, each value as its slot accepts it. Raises Say."""
+    """Return what was given, each value as its slot accepts it. Raises Say.
+
+    What comes after a gap may hang on what is missing there, as a price on its ingredient: it is
+    looked at when the gap is filled, and until then only its words are kept.
+    """
     known = Given({}, given.texts, given.guided, given.lines, given.rest)
     known.values = dict(given.values)
     for slot in command.slots:

@@ -44,6 +44,8 @@ _PATTERN = re.compile(
     re.VERBOSE,
 )
 LONGEST_MESSAGE = 4096
+# More than the longest formula or night of waste takes: no message can hold the bot up.
+MOST_PIECES = 500
 _UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': no unit's name has more words
 
 
@@ -123,10 +125,12 @@ class Vocabulary:
 
 
 def cut(text: str) -> list[Piece]:
-    """Cut a message into pieces, spaces left out."""
-    pieces = []
+    """Cut a message into pieces, spaces left out; of a longer message than can be read only its beginning."""
+    pieces: list[Piece] = []
     for found in _PATTERN.finditer(text[:LONGEST_MESSAGE]):
         kind = found.lastgroup or "OTHER"
+        if len(pieces) > MOST_PIECES:
+            break
         if kind != "SPACE":
             pieces.append(Piece(kind, found.group(), found.start(), found.end()))
     return pieces

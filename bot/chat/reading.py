@@ -12,7 +12,7 @@ from lark.exceptions import UnexpectedInput, VisitError
 
 from bot.chat.meaning import Meaning, Spoken
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.pieces import Option, Piece, Reader, Vocabulary
+from bot.chat.pieces import LONGEST_MESSAGE, MOST_PIECES, Option, Piece, Reader, Vocabulary
 from bot.chat.values import Filled, Line
 
 _GRAMMAR = Path(__file__).with_name("grammar.lark")
@@ -31,6 +31,10 @@ class PhraseError(Exception):
         self.understood = understood
         self.problem = problem
         self.expected = expected
+
+
+class TooLongError(PhraseError):
+    """A phrase has more in it than is read at once."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +79,8 @@ def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
     locale leaves open.
     """
     reader = Reader(text, vocabulary)
+    if len(reader.pieces) > MOST_PIECES or len(text) > LONGEST_MESSAGE:
+        raise TooLongError("", text, frozenset())
     tree = _parse(rule, reader)
     try:
         found = Meaning(text).transform(tree)

@@ -8,7 +8,7 @@ from functools import singledispatch
 from bot.chat.language import _, show_moment, show_number
 from bot.chat.message import Button, Reply, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.reading import PhraseError
+from bot.chat.reading import PhraseError, TooLongError
 from bot.chat.units import unit_name
 from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.measures import HouseMeasureNotSetError, WrongDimensionError
@@ -50,6 +50,8 @@ def _what_fits(expected: frozenset[str]) -> str:
 
 def worded_phrase_error(error: PhraseError, whole: str) -> str:
     """Say which part of a phrase did not fit, and what would have."""
+    if isinstance(error, TooLongError):
+        return _("That is more than I can read at once. Please send it in parts.")
     fits = _what_fits(error.expected)
     if not error.problem:
         if not error.understood:

@@ -172,3 +172,15 @@ def test_the_list_of_cautions_comes_by_the_page(house: House) -> None:
         pages += 1
     assert pages > 3
     assert "this list is not complete" in text([page])
+
+
+def test_what_follows_a_gap_waits_until_the_gap_is_filled(house: House) -> None:
+    ana = house.open_bar()
+    assert first_lines(ana.says("price 0.60")) == ["The price of what? Tap it, or type: lime oil 10 ml 7.90"]
+    ana.says("oranges")
+    assert first_lines(ana.taps("5")) == ["orange: €0.60 each"]
+
+
+@pytest.mark.parametrize("line", ["done ½", "later ½ 1 day", "price 1", "which #1"])
+def test_no_number_is_a_fault(house: House, line: str) -> None:
+    assert house.open_bar().says(line)[0].first_line

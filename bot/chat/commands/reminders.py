@@ -41,7 +41,8 @@ def _again(talk: Talk, until: datetime) -> Reply:
 
 
 def _done(talk: Talk, given: Given) -> Reply:
-    fresh = reminders.done(talk.desk, int(str(given.rest[0])))
+    number: Any = given.rest[0]
+    fresh = reminders.done(talk.desk, int(number))
     said = _("Done, by {name}.").format(name=talk.desk.name) if fresh else _("That was done already.")
     return Reply((Text(said, strong=True),), edits=talk.message.tapped is not None)
 
