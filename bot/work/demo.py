@@ -9,7 +9,7 @@ from sqlalchemy import ColumnElement, func, select
 from sqlalchemy.orm import aliased
 
 from bot.trade.jurisdiction import Jurisdiction
-from bot.work import bars, demo_book, demo_fruit, invites, reminders
+from bot.work import bars, demo_book, demo_counts, demo_fruit, invites, reminders
 from bot.work.batches import BatchState
 from bot.work.demo_book import OWNER, TEAM
 from bot.work.demo_stage import Stage
@@ -51,7 +51,7 @@ def fill(store: Store, clock: Clock, channel: str, person_name: str) -> Filled:
                 raise AlreadyThereError("bar", owner.bar.name)
             return _told(owner.desk(unit, now, "demo"), already=True)
         _open(stage, person_name or "me")
-        stage.play(act for part in (*PARTS, *demo_fruit.PARTS) for act in part(stage))
+        stage.play(act for part in (*PARTS, *demo_fruit.PARTS, *demo_counts.PARTS) for act in part(stage))
         desk = stage.desk(OWNER, now)
         _settle_stale(desk)
         reminders.plan_close(desk.book, desk.bar, now)

@@ -68,52 +68,58 @@ def log(
 
     Raises NotThereError, or BadValueError for a number beyond belief or a day to come.
     """
+    (logged,) = log_all(desk, [DrinksDay(day or today(desk), drinks, formula_id, ingredient_id, ran_out)])
+    return logged
+
+
+def log_all(desk: Desk, counted: Sequence[DrinksDay]) -> list[Logged]:
+    """Note several counts at once, under one line of the log. Raises as `log` does."""
     this_day = today(desk)
-    day = day or this_day
-    if not 0 <= drinks <= MOST_DRINKS:
-        raise BadValueError("number of drinks", str(drinks))
-    if day > this_day or day < this_day - timedelta(days=_OLDEST_DAYS):
-        raise BadValueError("day", day.isoformat())
-    if formula_id is not None:
-        formulas.get(desk, formula_id)
-    if ingredient_id is not None:
-        ingredients.get(desk, ingredient_id)
-    known = {one.subject: one for one in days(desk, day, day)}
-    before = known.get((formula_id, ingredient_id))
-    row = desk.book.add(
+    for one in counted:
+        if not 0 <= one.drinks <= MOST_DRINKS:
+            raise BadValueError("number of drinks", str(one.drinks))
+        if one.day > this_day or one.day < this_day - timedelta(days=_OLDEST_DAYS):
+            raise BadValueError("day", one.day.isoformat())
+        if one.formula_id is not None:
+            formulas.get(desk, one.formula_id)
+        if one.ingredient_id is not None:
+            ingredients.get(desk, one.ingredient_id)
+    known = days(desk, min(one.day for one in counted), max(one.day for one in counted))
+    before = {(one.day, *one.subject): one.drinks for one in known}
+    rows = [
         DrinksCount(
-            business_day=day,
-            formula_id=formula_id,
-            ingredient_id=ingredient_id,
-            drinks=drinks,
-            ran_out=ran_out,
+            business_day=one.day,
+            formula_id=one.formula_id,
+            ingredient_id=one.ingredient_id,
+            drinks=one.drinks,
+            ran_out=one.ran_out,
             at=desk.now,
             by=desk.person_id,
         )
-    )
-    desk.log("drinks", row=row.id, count=drinks, day=day.isoformat())
-    return Logged(
-        DrinksDay(day, drinks, formula_id, ingredient_id, ran_out), None if before is None else before.drinks
-    )
+        for one in counted
+    ]
+    desk.book.add_all(rows)
+    desk.log("drinks", rows=[row.id for row in rows], count=counted[0].drinks)
+    return [Logged(one, before.get((one.day, *one.subject))) for one in counted]
 
 
 def take_back(desk: Desk, details: dict[str, Any]) -> None:
-    """Undo a count of drinks: a void row that points to it, so that the one before holds again."""
-    row = desk.book.get(DrinksCount, details["row"])
-    if row is None:
-        return
-    desk.book.add(
-        DrinksCount(
-            business_day=row.business_day,
-            formula_id=row.formula_id,
-            ingredient_id=row.ingredient_id,
-            drinks=row.drinks,
-            at=desk.now,
-            by=desk.person_id,
-            corrects=row.id,
-            void=True,
-        )
-    )
+    """Undo counts of drinks: void rows that point to them, so that those before hold again."""
+    for number in details["rows"]:
+        row = desk.book.get(DrinksCount, number)
+        if row is not None:
+            desk.book.add(
+                DrinksCount(
+                    business_day=row.business_day,
+                    formula_id=row.formula_id,
+                    ingredient_id=row.ingredient_id,
+                    drinks=row.drinks,
+                    at=desk.now,
+                    by=desk.person_id,
+                    corrects=row.id,
+                    void=True,
+                )
+            )
 
 
 def days(desk: Desk, first: date, last: date) -> list[DrinksDay]:

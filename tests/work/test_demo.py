@@ -363,7 +363,7 @@ def test_it_is_filled_with_few_statements(filler: Filler) -> None:
     empty = filler.at(None)
     event.listen(empty.engine, "before_cursor_execute", counted)
     _fill(empty, AUTUMN)
-    assert count < 5000
+    assert count < 7000
 
 
 SHOWN = {
