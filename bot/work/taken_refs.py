@@ -1,0 +1,142 @@
+"""Finding what a row of a sent file refers to: what came in before, ingredients and formulas by name."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from typing import Any
+
+from bot.trade.days import business_day, instant_of
+from bot.trade.kinds import IngredientKind, plain_name
+from bot.trade.money import to_minor
+from bot.trade.uncertainty import to_decimal
+from bot.work import exporting, ingredients
+from bot.work.desk import Desk
+from bot.work.file_rows import Row, Sheet
+from bot.work.prices import PriceView
+from storage.tables import (
+    Bar,
+    Batch,
+    Delivery,
+    DrinksCount,
+    Formula,
+    Imported,
+    Ingredient,
+    Juicing,
+    Price,
+    Sprayer,
+    StockCount,
+    Waste,
+)
+
+_REFERENCED: dict[str, Any] = {
+    "formula": Formula,
+    "price": Price,
+    "delivery": Delivery,
+    "waste": Waste,
+    "juicing": Juicing,
+    "batch": Batch,
+    "drinks": DrinksCount,
+    "count": StockCount,
+}
+_LATE_EVENING = 22 * 60  # when waste of which only the day is known is taken to have been logged
+
+
+@dataclass
+class Taken:
+    """How many rows of each kind were new, how many were here already; `older` prices were left out.
+
+    `settings`: the bar had nothing in its book, so its settings came in too.
+    """
+
+    new: dict[str, int] = field(default_factory=dict)
+    already: dict[str, int] = field(default_factory=dict)
+    older: int = 0
+    settings: bool = False
+
+
+class Intake:
+    """What taking in a sheet needs: the book, and what came in before.
+
+    What is wrong goes to the sheet's problems; the caller then keeps nothing.
+    """
+
+    def __init__(self, desk: Desk, sheet: Sheet, upload: int) -> None:
+        self._desk = desk
+        self._book = desk.book
+        self._sheet = sheet
+        self._upload = upload
+        self._taken = Taken()
+        bar = desk.book.session.get(Bar, desk.bar.id)
+        assert bar is not None  # noqa: S101 - somebody sits at its desk
+        self._own_origin = exporting.origin_of(bar)
+        self._ingredients = {row.match_key: row.id for row in self._book.all(Ingredient)}
+        self._formulas = {row.match_key: row.id for row in self._book.all(Formula)}
+        self._imported = {(row.kind, row.ref): row.number for row in self._book.all(Imported)}
+        self._sprayers = {row.match_key: row.id for row in self._book.all(Sprayer)}
+        self._empty = not self._formulas and self._book.one(Price) is None and self._book.one(Waste) is None
+        self._in_force: dict[int, PriceView] = {}
+        self._before = 0  # how many problems there were before the row being taken in
+
+    def _known(self, kind: str, row: Row) -> int | None:
+        """Return the number of the row that this one came in as before, or None."""
+        return self._by_ref(kind, row.text("ref", needed=False))
+
+    def _by_ref(self, kind: str, ref: str) -> int | None:
+        if (kind, ref) in self._imported:
+            return self._imported[kind, ref]
+        origin, _sign, number = ref.partition(f":{kind}:")
+        if origin == self._own_origin and number.isdigit():
+            own = self._book.get(_REFERENCED[kind], int(number))
+            return None if own is None else int(number)
+        return None
+
+    def _note(self, kind: str, row: Row, number: int) -> None:
+        ref = row.text("ref", needed=False)
+        if ref:
+            self._book.add(Imported(kind=kind, ref=ref, number=number))
+            self._imported[kind, ref] = number
+
+    def _good(self, row: Row) -> bool:
+        """Whether nothing is wrong with the row being taken in."""
+        return len(row.problems) == self._before
+
+    def _item(self, row: Row, name: str, needed: bool = True) -> int | None:
+        """Return the ingredient that a field names; a new name is written down."""
+        text = row.text(name, needed)
+        key = plain_name(text)
+        if not text:
+            return None
+        if not key:
+            row.wrong(name, "unknown")
+            return None
+        if key not in self._ingredients:
+            kind = IngredientKind.FRUIT if name in {"fruit", "replaces", "garnish"} else None
+            self._ingredients[key] = ingredients.add(self._desk, text, kind).id
+        return self._ingredients[key]
+
+    def _formula_named(self, row: Row, name: str, needed: bool = True) -> int | None:
+        text = row.text(name, needed)
+        if not text:
+            return None
+        found = self._formulas.get(plain_name(text))
+        if found is None:
+            row.wrong(name, "unknown")
+        return found
+
+    def _money(self, row: Row, name: str, needed: bool) -> int | None:
+        amount = row.number(name, needed)
+        return None if amount is None else to_minor(to_decimal(amount), self._desk.bar.currency)
+
+    def _logged(self, row: Row, minute: int = _LATE_EVENING) -> tuple[date, datetime] | None:
+        """Return the business day and the moment of a row; of the two one is enough."""
+        day, at = row.day("day", needed=False), row.moment("at", needed=False)
+        bar = self._desk.bar
+        if day is None and at is None:
+            if not row.says("day", "at"):
+                row.wrong("day", "missing")
+            return None
+        if at is None and day is not None:
+            at = instant_of(day, minute, bar.zone)
+        assert at is not None  # noqa: S101 - one of the two was there
+        return day or business_day(at, bar.zone, bar.closing_minute), at
