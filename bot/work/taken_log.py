@@ -40,7 +40,9 @@ class LogIntake(Intake):
             return None
         if self._known("delivery", row) is not None:
             return False
-        delivery = self._book.add(
+        self._keep(
+            "delivery",
+            row,
             Delivery(
                 ingredient_id=item,
                 dimension=dimension,
@@ -51,9 +53,8 @@ class LogIntake(Intake):
                 by=self._desk.person_id,
                 source=f"import {self._upload}",
                 line=row.line,
-            )
+            ),
         )
-        self._note("delivery", row, delivery.id)
         return True
 
     def _waste(self, row: Row) -> bool | None:
@@ -81,8 +82,7 @@ class LogIntake(Intake):
         )
         if cost is None and self._sheet.is_table:
             self._cost(line, when[1])
-        self._book.add(line)
-        self._note("waste", row, line.id)
+        self._keep("waste", row, line)
         return True
 
     def _cost(self, line: Waste, at: datetime) -> None:
@@ -106,7 +106,9 @@ class LogIntake(Intake):
             return None
         if self._known("juicing", row) is not None:
             return False
-        juiced = self._book.add(
+        self._keep(
+            "juicing",
+            row,
             Juicing(
                 ingredient_id=fruit,
                 count_milli=round(pieces * 1000),
@@ -114,9 +116,8 @@ class LogIntake(Intake):
                 business_day=when[0],
                 at=when[1],
                 by=self._desk.person_id,
-            )
+            ),
         )
-        self._note("juicing", row, juiced.id)
         return True
 
     def _batch(self, row: Row) -> bool | None:
@@ -208,7 +209,9 @@ class LogIntake(Intake):
             return None
         if self._known("drinks", row) is not None:
             return False
-        drinks = self._book.add(
+        self._keep(
+            "drinks",
+            row,
             DrinksCount(
                 business_day=when[0],
                 formula_id=formula,
@@ -217,9 +220,8 @@ class LogIntake(Intake):
                 ran_out=row.flag("ran_out"),
                 at=when[1],
                 by=self._desk.person_id,
-            )
+            ),
         )
-        self._note("drinks", row, drinks.id)
         return True
 
     def _count(self, row: Row) -> bool | None:

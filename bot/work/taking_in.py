@@ -53,3 +53,4 @@ class Taker(BookIntake, LogIntake):
             if self._good(row) and new is not None:
                 counts = self._taken.new if new else self._taken.already
                 counts[kind] = counts.get(kind, 0) + 1
+        self._write_kept()
