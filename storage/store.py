@@ -61,7 +61,7 @@ class Store:
     def reading(self) -> Iterator[Unit]:
         """Give a unit that only reads; nothing it does is kept."""
         with Session(self.engine, autoflush=False) as session:
-            yield Unit(session, self.memory)
+            yield Unit(session, self.memory, writes=False)
 
     @contextmanager
     def writing(self) -> Iterator[Unit]:

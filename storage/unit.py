@@ -17,28 +17,37 @@ Row = TypeVar("Row", bound=InBar)
 Thing = TypeVar("Thing")
 
 
-class Unit:
-    """One transaction. Directory tables are reached by `session`, a bar's rows by `bar()`."""
+class ReadOnlyError(RuntimeError):
+    """A row was to be written by a unit that only reads: it would be lost without a word."""
 
-    def __init__(self, session: Session, memory: Memory) -> None:
+
+class Unit:
+    """One transaction. Directory tables are reached by `session`, a bar's rows by `bar()`.
+
+    One that only reads (`writes` false) refuses new rows of a bar.
+    """
+
+    def __init__(self, session: Session, memory: Memory, writes: bool = True) -> None:
         self.session = session
         self.memory = memory
+        self._writes = writes
         self._books: dict[int, Book] = {}
 
     def bar(self, bar_id: int) -> Book:
         """Return the rows of one bar, and of no other."""
         # One book for the whole transaction: it knows whether anything was changed in it.
         if bar_id not in self._books:
-            self._books[bar_id] = Book(self.session, bar_id, self.memory)
+            self._books[bar_id] = Book(self.session, bar_id, self.memory, self._writes)
         return self._books[bar_id]
 
 
 class Book:
     """All rows of one bar within one transaction: every query here is scoped by its id."""
 
-    def __init__(self, session: Session, bar_id: int, memory: Memory) -> None:
+    def __init__(self, session: Session, bar_id: int, memory: Memory, writes: bool = True) -> None:
         self.session = session
         self.bar_id = bar_id
+        self._writes = writes
         self._memory = memory
         self._touched = False
 
@@ -86,7 +95,12 @@ class Book:
         return row
 
     def add_all(self, rows: Sequence[Row]) -> None:
-        """Write new rows of one table at once, numbered on in their order where the table is numbered."""
+        """Write new rows of one table at once, numbered on in their order where the table is numbered.
+
+        Raises ReadOnlyError in a unit that only reads.
+        """
+        if not self._writes:
+            raise ReadOnlyError
         numbered: Sequence[Any] = rows
         unnumbered = [row for row in numbered if isinstance(row, Numbered) and row.id is None]
         if unnumbered:

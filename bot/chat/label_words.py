@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.grades import allergen_line, mark
-from bot.chat.language import _, ngettext, show_full_day, show_number
+from bot.chat.language import _, ngettext, show_full_day, show_number, tongue
 from bot.chat.talk import Talk
 from bot.chat.units import show_ml
 from bot.paper.labels import LabelText
@@ -74,6 +74,7 @@ def label_text(talk: Talk, facts: LabelFacts) -> LabelText:
         link=link_of(talk, batch.number),
         numbering=_("{number} of {total}"),
         continued=_("continued"),
+        language=tongue().language,
     )
 
 

@@ -41,6 +41,12 @@ def _ask_counted(talk: Talk, given: Given) -> Question:
     return Question(_("What did you count?"), _ask_item(talk, given).choices, hint=_("oranges 24"))
 
 
+def _accept_known(talk: Talk, given: Given, value: Any) -> IngredientView:
+    """Turn a name into what the bar has in its book: asking about a fruit does not put it there."""
+    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
+    return ingredients.get(talk.desk, int(noun.id))
+
+
 def accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
     """Turn a name into what the bar buys; an ordinary name for a fruit makes a new one."""
     if not isinstance(value, Unknown):
@@ -365,7 +371,7 @@ COMMANDS = (
         _fruit,
         words=("fruit use", "used fruit"),
         examples=(N_("fruit orange"),),
-        slots=(Slot("item", _ask_item, never, accept_item),),
+        slots=(Slot("item", _ask_item, never, _accept_known),),
         menu=39,
     ),
 )
