@@ -1,0 +1,14 @@
+"""A unit that only reads keeps nothing, and says so instead of losing it."""
+
+from __future__ import annotations
+
+import pytest
+
+from storage.store import Store
+from storage.tables import Counter
+from storage.unit import ReadOnlyError
+
+
+def test_a_reading_unit_refuses_new_rows(store: Store) -> None:
+    with store.reading() as unit, pytest.raises(ReadOnlyError):
+        unit.bar(1).add(Counter(name="x", value=1))
