@@ -6,7 +6,7 @@ import ipaddress
 import os
 import shutil
 import socket
-from collections.abc import AsyncIterator, Iterator
+from collections.abc import AsyncIterator, Callable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -162,9 +162,37 @@ def store(store_url: str) -> Iterator[Store]:
     opened.close()
 
 
+_WEDNESDAY = datetime(2026, 11, 25, 18, tzinfo=UTC)
+
+
 @pytest.fixture
 def house(store: Store) -> Iterator[House]:
     """A house with a database of its own, its clock at Wednesday 25 November 2026, 18:00 UTC."""
-    built = House(store, Hands(datetime(2026, 11, 25, 18, tzinfo=UTC)))
+    built = House(store, Hands(_WEDNESDAY))
     yield built
     built.close()
+
+
+@pytest.fixture
+def another_house(
+    database: str, tmp_path: Path, request: pytest.FixtureRequest
+) -> Iterator[Callable[[], House]]:
+    """Builds houses, each on a new database, where one test needs many."""
+    built: list[House] = []
+
+    def build() -> House:
+        if database == "sqlite":
+            path = tmp_path / f"house-{len(built)}.sqlite"
+            shutil.copy(request.getfixturevalue("_migrated_file"), path)
+            url = f"sqlite:///{path}"
+        else:
+            made = postgres.create_database(postgres.migrated_template())
+            url = made.render_as_string(hide_password=False)
+        built.append(House(Store(url), Hands(_WEDNESDAY)))
+        return built[-1]
+
+    yield build
+    for house in built:
+        house.close()
+        if database == "postgresql":
+            postgres.drop_database(house.store.url)

@@ -527,7 +527,10 @@ def settle(
         row.last_error = error[:200] or None
         if outcome is Outcome.SENT:
             row.state, row.sent_at, row.unsure = ReminderState.SENT, now, False
-        elif outcome is Outcome.REFUSED or row.attempts >= _MOST_ATTEMPTS:
+        elif outcome is Outcome.REFUSED or (
+            # What surely did not go out is tried for as long as it takes: nobody would be told otherwise.
+            outcome is Outcome.UNSURE and row.unsure and row.attempts >= _MOST_ATTEMPTS
+        ):
             row.state = ReminderState.FAILED
         else:
             row.state = ReminderState.WAITING
