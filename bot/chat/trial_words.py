@@ -11,6 +11,7 @@ from bot.trade.tasting import Aspect, Difference, Summary
 from bot.trade.words import N_
 from bot.work.trials import TrialState, TrialView
 
+_SPREAD_FITS = 2  # so many bottles leave room on a phone for the spread beside each mean
 _SHORT = {
     Aspect.AROMA: N_("aroma"),
     Aspect.BRIGHTNESS: N_("brightness"),
@@ -52,15 +53,28 @@ def score_grid(trial: TrialView) -> Grid:
     assert table is not None  # noqa: S101 - the caller looked
     rows: list[tuple[str, ...]] = [("", *table.variants)]
     for aspect, cells in table.cells.items():
-        rows.append((_(_SHORT[aspect]), *(_cell(cells[code]) for code in table.variants)))
+        with_spread = len(table.variants) <= _SPREAD_FITS
+        found = (_cell(cells[code], with_spread) for code in table.variants)
+        rows.append((_(_SHORT[aspect]), *found))
     return Grid(tuple(rows))
 
 
-def _cell(summary: Summary | None) -> str:
+def _cell(summary: Summary | None, with_spread: bool) -> str:
     if summary is None:
         return "-"
     mean = _one_place(summary.mean)
-    return mean if summary.spread is None else f"{mean} ±{_one_place(summary.spread)}"
+    return mean if summary.spread is None or not with_spread else f"{mean} ±{_one_place(summary.spread)}"
+
+
+def _widest_spread(trial: TrialView) -> float | None:
+    assert trial.table is not None  # noqa: S101 - the caller looked
+    spreads = [
+        cell.spread
+        for cells in trial.table.cells.values()
+        for cell in cells.values()
+        if cell is not None and cell.spread is not None
+    ]
+    return max(spreads, default=None)
 
 
 def _one_place(value: float) -> str:
@@ -72,11 +86,17 @@ def result_lines(trial: TrialView) -> list[str]:
     table = trial.table
     assert table is not None  # noqa: S101 - the caller looked
     tasters = len(trial.tasted)
-    lines = [
-        ngettext("Mean and spread of {count} taster.", "Mean and spread of {count} tasters.", tasters).format(
-            count=tasters
+    widest = _widest_spread(trial)
+    if widest is None or len(table.variants) <= _SPREAD_FITS:
+        text = ngettext("Mean and spread of {count} taster.", "Mean and spread of {count} tasters.", tasters)
+        lines = [text.format(count=tasters)]
+    else:
+        text = ngettext(
+            "Mean of {count} taster, who differ by up to ±{spread}.",
+            "Means of {count} tasters, who differ by up to ±{spread}.",
+            tasters,
         )
-    ]
+        lines = [text.format(count=tasters, spread=_one_place(widest))]
     clear = []
     for aspect, against in table.against_base.items():
         for code, found in against.items():

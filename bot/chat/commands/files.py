@@ -61,8 +61,6 @@ _WRONG = {
 
 
 def _export(talk: Talk, given: Given) -> Reply:
-    if not talk.message.place.private:
-        return reply(_("Files with the bar's numbers come in a private chat only: write to me there."))
     found = exporting.export(talk.desk)
     rows = tuple((_(_KINDS[name]), show_number(count, 0)) for name, count in found.rows.items())
     return Reply(
@@ -221,7 +219,7 @@ COMMANDS = (
         words=("export all", "back up", "download"),
         manages=True,
         private_only=True,
-        menu=75,
+        menu=77,
     ),
     Command(
         "import",
@@ -232,6 +230,6 @@ COMMANDS = (
         writes=True,
         manages=True,
         private_only=True,
-        menu=76,
+        menu=78,
     ),
 )

@@ -1,0 +1,166 @@
+# From a bottle used up and drinks counted to the next batch and the shopping list.
+@after mist
+
+Ana: plan
+  I cannot plan yet: the log does not say what
+  is poured.
+  Tap Used up when a batch is empty, or count
+  drinks: drinks 60 grapefruit mist
+  [Batches] [Fruit]
+Ana: drinks
+  No drinks were counted yet.
+  At close: drinks 140. Or for the night before:
+  drinks 140 yesterday
+  With one formula or garnish: drinks 60
+  grapefruit mist
+Ana: price neutral spirit 1 l 24
+  neutral spirit: €24.00 for 1 l
+  [Undo] [Another price]
+Ana: price grapefruit oil 10 ml 7.90
+  grapefruit oil: €7.90 for 10 ml
+  [Undo] [Another price]
+Ana: batch grapefruit mist to 200 ml
+  Batch 1: Grapefruit mist, 201 ml
+  Resting until Thu, 26 Nov 18:00. I will remind
+  you.
+  Look again 25 Dec 2026.
+  Discard after 24 May 2027: the usual time for
+  its kind.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Food grade not confirmed: grapefruit
+  oil, propylene glycol
+  [Show batch 1]
+  [Note a lot] [Undo]
+@clock + 25 h
+Ana: open 1
+  Batch 1, Grapefruit mist, is in use.
+  Nobody has seen it clear yet.
+  Opening it started another clock: time since
+  the bottle was opened.
+  Discard after 24 Feb 2027, 90 days left
+  Caution: No flame, candle, torch or flamed
+  garnish near the spray while it is used.
+  [Used up] [Undo]
+Ana: drinks 100
+  Thu, 26 Nov: 100 drinks.
+  [Undo] [By weekday] [Plan]
+@clock + 1 day
+Ana: drinks 240
+  Fri, 27 Nov: 240 drinks.
+  [Undo] [By weekday] [Plan]
+@clock + 1 day
+Ana: drinks 260
+  Sat, 28 Nov: 260 drinks.
+  [Undo] [By weekday] [Plan]
+Ana: drinks 120 2026-11-25
+  Wed, 25 Nov: 120 drinks.
+  [Undo] [By weekday] [Plan]
+Ana: drinks 12 soon
+  I know no formula or fruit called “soon”.
+  [Formulas]
+Ana: drinks
+  Drinks a night, by weekday
+         mean  nights
+    Wed   120       1
+    Thu   100       1
+    Fri   240       1
+    Sat   260       1
+  Last: Sat, 28 Nov, 260
+  [Plan]
+@clock + 5 days
+Ana: used 1
+  Batch 1, Grapefruit mist, is used up.
+  It lasted 7 days.
+  [Make it again] [Undo]
+Ana: plan
+  Make 740 ml Grapefruit mist today.
+    Grapefruit
+    mist          Thu, 3 Dec  740 ml
+  It will be missing before the next is ready:
+  Grapefruit mist
+  Few weeks of data, so a rough guess:
+  Grapefruit mist
+  [Grapefruit mist]
+  [Shopping list] [Fruit]
+Ana taps [Grapefruit mist]
+  Make 740 ml Grapefruit mist on Thu, 3 Dec.
+  What is there lasts to Wed, 2 Dec; the new one
+  is ready Fri, 4 Dec, discard after 1 Jun 2027.
+  No more than 4,810 ml: so much is poured
+  before it must go, nine times in ten.
+  1 day without it: its rest is longer than the
+  stock.
+  Poured a day:
+    Mon  27 ml
+    Tue  27 ml
+    Wed  18 ml
+    Thu  15 ml
+    Fri  35 ml
+    Sat  38 ml
+    Sun  27 ml
+  By 1 batch used up: few weeks of data, so a
+  rough guess.
+  [Make it] [Shopping list] [Plan]
+Ana taps [Shopping list]
+  To buy by Thu, 10 Dec: €103.00
+    grapefruit
+    oil           10 x 10 ml  €79.00
+    propylene
+    glycol          169.6 ml       ?
+    neutral
+    spirit           1 x 1 l  €24.00
+  For: Grapefruit mist 740 ml
+  Never counted, so taken as none: grapefruit
+  oil, propylene glycol, neutral spirit
+  No price, so not in the sum: propylene glycol
+  [Plan] [Stock]
+Ana: drinks 60 grapefruit mist
+  Thu, 3 Dec: 60 drinks with Grapefruit mist.
+  [Undo] [By weekday] [Plan]
+Ana: undo
+  The count of 60 drinks is taken back.
+  The log keeps both entries.
+# Fresh fruit: what too few and too many cost, by the nights that were counted.
+Ana: fruit par
+  I cannot say yet how much fruit to have.
+  Count what is there at close, log what is
+  peeled, or count drinks: drinks 45 orange
+Ana: price oranges 0.60 each, 5 garnishes each
+  orange: €0.60 each
+  5 garnishes each: €0.120 a garnish before
+  waste
+  [Undo] [Another price]
+Ana: drinks 40 orange
+  Thu, 3 Dec: 40 drinks with orange.
+  [Undo] [By weekday] [Plan]
+Ana: drinks 52 orange yesterday
+  Wed, 2 Dec: 52 drinks with orange.
+  [Undo] [By weekday] [Plan]
+Ana: drinks 30 orange 2 days ago, ran out
+  Tue, 1 Dec: 30 drinks with orange.
+  It ran out: more might have been wanted.
+  [Undo] [By weekday] [Plan]
+Ana: plan fruit
+  Fruit to have in the morning
+  orange: Tue 6, Wed 11, Thu 8
+  Few weeks of data, so a rough guess: orange
+  [orange]
+  [Plan]
+Ana taps [orange]
+  orange: how many to have in the morning
+         have  between  nights
+    Tue    6+      ?-?       1
+    Wed    11      ?-?       1
+    Thu     8      ?-?       1
+  By drinks counted with this garnish.
+  Nobody counts what is left at close, so all of
+  it is taken to be lost.
+  One too few costs 2 times its price: enough on
+  67 % of nights is best.
+  Few weeks of data, so a rough guess; the best
+  number lies between with about four chances in
+  five.
+  It ran out on some nights (+): the true number
+  may be higher.
+  [All fruit] [Plan]

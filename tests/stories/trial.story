@@ -1,0 +1,211 @@
+# A variant of a formula, tasted blind by two, and the better one promoted.
+@after mist
+
+Ana: team invite
+  Send this to your new member:
+  join ‹code›
+  Good for 1 person until Wed, 2 Dec 18:00. Only
+  its maker sees it.
+Ben: join ‹code›
+  Welcome to The Copper Gull.
+  You can scale, make batches and log waste
+  here.
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]
+Ana: trial grapefruit mist
+  What changes in the variant of Grapefruit
+  mist? Such as: grapefruit oil 14 ml
+    grapefruit oil    12 ml
+    propylene glycol  22 ml
+    neutral spirit    62 ml
+  [Back] [Cancel]
+Ana: grapefruit oil 14 ml
+  How much of each?
+  [20 ml] [50 ml] [100 ml]
+  [Back] [Cancel]
+Ana taps [50 ml]
+  (edited)
+  Tasted blind? Then the bottles carry letters
+  in random order.
+  [Blind] [Open]
+  [Back] [Cancel]
+Ana taps [Blind]
+  (edited)
+  Trial 1 of Grapefruit mist begins.
+  Who fills the bottles looks up the letters;
+  who tastes does not.
+  Against the formula: grapefruit oil 14 ml
+  50 ml of each.
+  [Taste] [Another variant]
+  [Log the batches] [Which is which?]
+  [Undo]
+Ana: trial grapefruit mist: without propylene glycol, neutral spirit 80 ml
+  Trial 1 has 3 variants now.
+  Who fills the bottles looks up the letters;
+  who tastes does not.
+  Against the formula: grapefruit oil 14 ml
+  without propylene glycol, neutral spirit 80 ml
+  50 ml of each.
+  [Taste] [Another variant]
+  [Log the batches] [Which is which?]
+  [Undo]
+Ana: trial grapefruit mist: rest 2 h
+  A variant differs in its ingredients:
+  grapefruit oil 14 ml, or: without water
+  Rest, sprays and the like are changed in the
+  formula itself.
+Ana taps [Log the batches]
+  3 small batches are logged.
+  A: batch 1
+  B: batch 2
+  C: batch 3
+  [Taste] [Another variant]
+  [Which is which?]
+  [Undo]
+Ana taps [Which is which?]
+  Trial 1, Grapefruit mist: A, B, C
+  A: grapefruit oil 14 ml
+  B: as in the book
+  C: without propylene glycol, neutral spirit 80
+  ml
+                     A      B      C
+    grapefruit
+    oil          14 ml  12 ml  12 ml
+    propylene
+    glycol       22 ml  22 ml      -
+    neutral
+    spirit       62 ml  62 ml  80 ml
+  It is noted that you looked.
+  [Taste] [Another variant]
+  [Which is which?]
+Ben: taste
+  Which bottle are you tasting?
+  [A] [B] [C]
+  [Cancel]
+Ben taps [A]
+  (edited)
+  A: aroma, from 1 (faint) to 5 (full)
+  [1] [2] [3] [4] [5]
+  [Back] [Cancel]
+Ben taps [4]
+  (edited)
+  A: brightness, from 1 (dull) to 5 (fresh)
+  [1] [2] [3] [4] [5]
+  [Back] [Cancel]
+Ben taps [3]
+  (edited)
+  A: how long it lasts, from 1 (gone at once) to
+  5 (to the last sip)
+  [1] [2] [3] [4] [5]
+  [Back] [Cancel]
+Ben taps [4]
+  (edited)
+  A: bitterness, from 1 (none) to 5 (strong)
+  [1] [2] [3] [4] [5]
+  [Back] [Cancel]
+Ben taps [2]
+  (edited)
+  A is scored.
+  aroma 4, brightness 3, how long it lasts 4,
+  bitterness 2.
+  [Taste B] [Taste C] [See the trial]
+  [Undo]
+Ben taps [Taste B]
+  (edited)
+  B: aroma, from 1 (faint) to 5 (full)
+  [1] [2] [3] [4] [5]
+  [Back] [Cancel]
+Ben taps [Cancel]
+  (edited)
+  Cancelled. Nothing was logged.
+Ben: taste B 5 4 4 2
+  B is scored.
+  aroma 5, brightness 4, how long it lasts 4,
+  bitterness 2.
+  [Taste C] [See the trial]
+  [Undo]
+Ana: trials 1
+  Trial 1, Grapefruit mist: A, B, C
+  Blind: what is which is told when it ends.
+  Looked up the letters: Ana
+  1 has tasted. Their scores are shown when you
+  have.
+  [Taste] [Another variant]
+  [Which is which?]
+  [End it]
+Ana: taste A 3 3 4 2
+  A is scored.
+  aroma 3, brightness 3, how long it lasts 4,
+  bitterness 2.
+  [Taste B] [Taste C] [See the trial]
+  [Undo]
+Ana: taste B 5 5 4 3
+  B is scored.
+  aroma 5, brightness 5, how long it lasts 4,
+  bitterness 3.
+  [Taste C] [See the trial]
+  [Undo]
+Ana: taste C 2 2 3 1
+  C is scored.
+  aroma 2, brightness 2, how long it lasts 3,
+  bitterness 1.
+  You have tasted all of it.
+  [See the trial]
+  [Undo]
+Ana: taste D 2 2 3 1
+  That trial has the bottles A, B, C.
+Ana: taste A 6 3 4 2
+  A whole number from 1 to 5, please.
+Ana: trials 1
+  Trial 1, Grapefruit mist: A, B, C
+  Blind: what is which is told when it ends.
+  Looked up the letters: Ana
+                  A    B  C
+    aroma       3.5    5  2
+    brightness    3  4.5  2
+    lasting       4    4  3
+    bitterness    2  2.5  1
+  Means of 2 tasters, who differ by up to ±0.7.
+  No difference is clear: as many would disagree
+  by chance.
+  [Taste] [Another variant]
+  [Which is which?]
+  [End it]
+Ben: promote B
+  Only a manager can do that. Ask one to do it,
+  or to make you a manager.
+Ana: trial close 1
+  Trial 1, Grapefruit mist: A, B, C, over
+                     A      B      C
+    grapefruit
+    oil          14 ml  12 ml  12 ml
+    propylene
+    glycol       22 ml  22 ml      -
+    neutral
+    spirit       62 ml  62 ml  80 ml
+                  A    B  C
+    aroma       3.5    5  2
+    brightness    3  4.5  2
+    lasting       4    4  3
+    bitterness    2  2.5  1
+  Means of 2 tasters, who differ by up to ±0.7.
+  No difference is clear: as many would disagree
+  by chance.
+  [Formula]
+  [Promote A] [Promote C]
+  [Undo]
+Ana: promote #1 C
+  Grapefruit mist is now version 2: without
+  propylene glycol, neutral spirit 80 ml.
+  Trial 1 is over. Batches keep the version they
+  were made by.
+  [Undo] [Formula]
+Ana taps [Undo]
+  Grapefruit mist is as it was before the trial,
+  as a new version, and the trial goes on.
+  The log keeps both entries.
+Ana: trials
+  No trial goes on.
+  Begin one: trial grapefruit mist
+  [Trial 1, Grapefruit mist: A, B, C, over]
