@@ -40,7 +40,7 @@ def catalogue_path(language: str, ending: str = "po") -> Path:
 def extracted() -> Catalog:
     """Return every text that the code says, in the order of the files."""
     with (CATALOGUES / "babel.cfg").open(encoding="utf-8") as file:
-        methods, options = parse_mapping_cfg(file)
+        methods, options = parse_mapping_cfg(file)  # type: ignore[no-untyped-call]
     catalogue = Catalog(fuzzy=False, header_comment=_HEADER)
     found = extract_from_dir(_ROOT / "bot", methods, options, _KEYWORDS)
     for name, _line, texts, _comments, context in sorted(found, key=lambda one: (one[0], one[1])):
@@ -78,7 +78,7 @@ def update() -> None:
         texts.obsolete.clear()
         texts.header_comment = _HEADER
         _write(catalogue_path(language), texts)
-        catalogue_path(language, "mo").write_bytes(compiled(texts))
+        catalogue_path(language, "mo").write_bytes(compiled(catalogue(language)))
 
 
 def _write(path: Path, texts: Catalog) -> None:

@@ -26,7 +26,7 @@ from bot.channels.outcomes import Verdict, classify
 from bot.channels.wording import html_parts
 from bot.chat.asking import ANSWER, BACK, CANCEL
 from bot.chat.inline import Suggestion
-from bot.chat.language import _
+from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import File, Reply, Text
 from bot.work.reminders import Outcome
 
@@ -217,7 +217,9 @@ def _article(number: int, one: Suggestion) -> InlineQueryResultArticle:
 
 def may_be_repeat(reply: Reply) -> Reply:
     """Return the reply with a line that says it may have been sent before."""
-    return replace(reply, blocks=(*reply.blocks, Text(_("(This may be a repeat.)"))), edits=False)
+    with speaking(Tongue(reply.language)):
+        note = Text(_("(This may be a repeat.)"))
+    return replace(reply, blocks=(*reply.blocks, note), edits=False)
 
 
 def _reply_to(target: Target) -> ReplyParameters | None:

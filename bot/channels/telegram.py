@@ -36,12 +36,13 @@ from bot.channels.sending import Postman, Target, articles, may_be_repeat
 from bot.channels.turns import Lately, Turns
 from bot.channels.updates import ALLOWED, CHANNEL, Incoming, read_update
 from bot.channels.wire import LeanRequest
-from bot.chat.commands import all_commands
+from bot.chat.commands import all_commands, slash_word
 from bot.chat.conversation import AlreadyDoneError, Conversation
 from bot.chat.inline import suggestions
-from bot.chat.language import _
+from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import Message, Place, Reply, replies_from_json, reply
 from bot.chat.reading import warm_up
+from bot.chat.tongues import SPOKEN, spoken
 from bot.clock.ticker import Ticker
 from bot.settings import Settings
 from bot.work import mail, reminders
@@ -163,12 +164,16 @@ class TelegramChannel:
         return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
 
     async def _set_menus(self) -> None:
+        """Set the command menu: English for everybody, and each other language for phones set to it."""
         menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
-        listed = [BotCommand(one.name, _(one.summary)) for one in menu]
-        shared = [one for one, command in zip(listed, menu, strict=True) if not command.private_only]
         try:
-            await self.bot.set_my_commands(listed, scope=BotCommandScopeAllPrivateChats())
-            await self.bot.set_my_commands(shared, scope=BotCommandScopeAllGroupChats())
+            for language in SPOKEN:
+                code = None if language == SPOKEN[0] else language
+                with speaking(Tongue(language)):
+                    listed = [BotCommand(slash_word(one), _(one.summary)) for one in menu]
+                shared = [one for one, command in zip(listed, menu, strict=True) if not command.private_only]
+                await self.bot.set_my_commands(listed, BotCommandScopeAllPrivateChats(), code)
+                await self.bot.set_my_commands(shared, BotCommandScopeAllGroupChats(), code)
         except TelegramError as error:
             log.warning("the command menu could not be set: %s", error.message)
 
@@ -361,12 +366,13 @@ class TelegramChannel:
         if incoming.message is None:
             return
         place = incoming.message.place
-        said = reply(
-            _("Something broke here, and nothing was logged."),
-            _("Please try again; if it stays so, tell whoever runs me: {reference}").format(
-                reference=reference
-            ),
-        )
+        with speaking(Tongue(spoken(incoming.message.sender.language) or SPOKEN[0])):
+            said = reply(
+                _("Something broke here, and nothing was logged."),
+                _("Please try again; if it stays so, tell whoever runs me: {reference}").format(
+                    reference=reference
+                ),
+            )
         await self.postman.deliver(Target(place.outside_id, place.private, place.thread), said)
 
     def _note_membership(self, incoming: Incoming) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 from html import escape
 
-from bot.chat.language import _
+from bot.chat.language import Tongue, _, speaking
 from bot.chat.layout import grid_lines
 from bot.chat.message import Caution, Grid, Reply, Text
 
@@ -20,16 +20,17 @@ def plain_lines(reply: Reply, width: int = _TEXT_WIDTH, grid_width: int = _GRID_
         if isinstance(block, Grid):
             lines += ["  " + line for line in grid_lines(block.rows, grid_width)]
             continue
-        text = caution_words(block) if isinstance(block, Caution) else block.text
+        text = caution_words(block, reply.language) if isinstance(block, Caution) else block.text
         for paragraph in text.split("\n"):
             lines += textwrap.wrap(paragraph, width) or [""]
     # What must not be torn apart has its place now; whoever searches plain text types a plain space.
     return [line.replace("\u00a0", " ").replace("\u202f", " ") for line in lines]
 
 
-def caution_words(block: Caution) -> str:
+def caution_words(block: Caution, language: str) -> str:
     """Return a caution as a sentence that says what it is."""
-    return _("Caution: {text}").format(text=block.text)
+    with speaking(Tongue(language)):
+        return _("Caution: {text}").format(text=block.text)
 
 
 def html_parts(reply: Reply, longest: int = 4096) -> list[str]:
@@ -40,7 +41,7 @@ def html_parts(reply: Reply, longest: int = 4096) -> list[str]:
     parts: list[list[str]] = [[]]
     room = longest
     for block in reply.blocks:
-        for text, html in _pieces(block, longest):
+        for text, html in _pieces(block, longest, reply.language):
             if len(text) + 1 > room and parts[-1]:
                 parts.append([])
                 room = longest
@@ -49,10 +50,10 @@ def html_parts(reply: Reply, longest: int = 4096) -> list[str]:
     return ["\n".join(part) for part in parts if part]
 
 
-def _pieces(block: Text | Grid | Caution, longest: int) -> list[tuple[str, str]]:
+def _pieces(block: Text | Grid | Caution, longest: int, language: str) -> list[tuple[str, str]]:
     if isinstance(block, Grid):
         return _grid_pieces(grid_lines(block.rows), longest)
-    text = caution_words(block) if isinstance(block, Caution) else block.text
+    text = caution_words(block, language) if isinstance(block, Caution) else block.text
     pieces = []
     for start in range(0, len(text), longest - 96):
         part = text[start : start + longest - 96]

@@ -10,6 +10,7 @@ from bot.chat.batch_card import card
 from bot.chat.language import _, speaking
 from bot.chat.message import Button, Reply, Text, reply
 from bot.chat.talk import Given, Talk
+from bot.chat.tongues import tongue_of
 from bot.work import batches, invites, people
 from bot.work.errors import BadValueError, NotThereError
 
@@ -74,8 +75,6 @@ def scan(talk: Talk, code: str) -> Reply:
     nothing = reply(_("I can show that label's batch only to members of its bar."))
     if found is None or presence is None or presence.bar is None:
         return nothing
-    from bot.chat.conversation import tongue_of  # noqa: PLC0415 - the conversation imports the commands
-
     with speaking(tongue_of(presence)):
         there = replace(talk, presence=presence)
         try:

@@ -10,13 +10,14 @@ from datetime import timedelta
 from bot.chat import asking, correcting, reading
 from bot.chat.arriving import private_only
 from bot.chat.commands import all_commands, command_at_start
-from bot.chat.language import Tongue, _, speaking
+from bot.chat.language import _, speaking
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, replies_to_json, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.picturing import check_line
 from bot.chat.pieces import Noun
 from bot.chat.reading import PhraseError
 from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.tongues import tongue_of
 from bot.chat.units import show_ml, unit_name
 from bot.chat.values import Line, Unknown
 from bot.chat.vocabulary import vocabulary_for
@@ -24,16 +25,16 @@ from bot.chat.worded_errors import worded, worded_phrase_error
 from bot.trade.errors import TradeError
 from bot.trade.kinds import IngredientKind, guess_kind
 from bot.work import corrections, people
-from bot.work.desk import BarView, Clock
+from bot.work.desk import Clock
 from bot.work.errors import WorkError
 from bot.work.undo import UNDO_HOURS
 from storage.store import Store
-from storage.unit import Unit
+from storage.unit import ReadOnlyError, Unit
 
 _HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap that is meant for this bar: '@3 check 12 clear'
 _OUT_OF_DATE = "~ - -"
 KEPT = "~"  # a tap whose line was too long for a button and is kept: '~ 41 2'
-_COMMAND = re.compile(r"^/([A-Za-z_]+)(?:@(\w+))?\s?", re.ASCII)
+_COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
 
 # Marks the update done within the transaction that did the work; False: it was done before.
 Receipt = Callable[[Unit, str], bool]
@@ -236,7 +237,7 @@ class Conversation:
         """Run a plan that only reads; None when it turns out that something must be written."""
         try:
             return self._run(talk, plan, reading_only=True)
-        except _MustWriteError:
+        except (_MustWriteError, ReadOnlyError):
             return None
         except _REFUSALS as error:
             return _worded(error, talk)
@@ -275,8 +276,9 @@ class Conversation:
                     return _Plan(stale=True)
         slash = _COMMAND.match(text)
         if slash is not None:
-            named = all_commands().get(slash[1].casefold()) or _by_word(slash[1])
-            return _Plan(named, text[slash.end() :])
+            # As if said without the slash, so that '/forget me' and '/new_formula' are found as well.
+            named = command_at_start(f"{slash[1].replace('_', ' ')} {text[slash.end() :]}")
+            return _Plan(*named) if named is not None else _Plan()
         spoken = command_at_start(text)
         if question is not None and "command" in question.state and talk.message.tapped is None:
             return _while_asked(talk, question, text, spoken)
@@ -375,30 +377,6 @@ def _would_ask(talk: Talk, command: Command, given: Given) -> bool:
     return any(slot.name not in given and slot.wanted(talk, given) for slot in command.slots)
 
 
-def tongue_of(presence: people.Presence) -> Tongue:
-    """Return the language and locale for a person where they stand."""
-    bar = presence.bar
-    language = (presence.language or (bar.language if bar else "") or "en").replace("-", "_")
-    short = language.split("_")[0]
-    if bar is None:
-        # Not yet known where: the 24-hour clock is read everywhere.
-        return Tongue(short if short in SPOKEN else "en", "en_GB", "UTC", "USD")
-    return Tongue(short if short in SPOKEN else "en", locale_of(bar, short), bar.zone, bar.currency)
-
-
-SPOKEN = ("en",)
-_PLACES = {"US": "US", "UK": "GB", "EU": "IE", "other": "AU"}
-
-
-def locale_of(bar: BarView, language: str) -> str:
-    """Return the locale whose signs a bar's numbers, money and days are written with."""
-    if bar.settings.locale:
-        return bar.settings.locale
-    if language == "es":
-        return "es_US" if bar.jurisdiction == "US" else "es_ES"
-    return "en_" + _PLACES.get(bar.jurisdiction, "AU")
-
-
 def _storable(text: str) -> str:
     """Return the text without what no database keeps: the character zero, and halves of a character."""
     return text.replace("\0", "").encode("utf-8", "ignore").decode("utf-8")
@@ -427,11 +405,6 @@ def _kept_line(text: str, question: people.PendingQuestion | None) -> str:
         return ""
     lines = question.state.get("lines", [])
     return str(lines[int(index)]) if int(index) < len(lines) else ""
-
-
-def _by_word(word: str) -> Command | None:
-    found = command_at_start(word.replace("_", " "))
-    return found[0] if found is not None else None
 
 
 def _as_waste(talk: Talk, text: str) -> _Plan:

@@ -41,6 +41,9 @@ REASONS: Final = (
 )
 """Why fruit is thrown out, in a bar that has set no reasons of its own."""
 
+FORGOTTEN: Final = N_("former member")
+"""What stands in place of a forgotten name."""
+
 LIMIT_UNITS: Final = (N_("mg/L"), N_("mg/kg"), N_("mg per kg of body weight a day"))
 """What limits are counted in."""
 

@@ -7,7 +7,6 @@ from fractions import Fraction
 
 from bot.chat.batch_card import clarity_buttons
 from bot.chat.commands.peeling import ends
-from bot.chat.conversation import locale_of
 from bot.chat.language import (
     Tongue,
     _,
@@ -20,6 +19,7 @@ from bot.chat.language import (
 )
 from bot.chat.message import Block, Button, Reply, Text
 from bot.chat.plural import counted_name
+from bot.chat.tongues import locale_of, spoken
 from bot.chat.units import show_amount, show_ml
 from bot.trade.measures import Dimension
 from bot.work.reminders import DueReminder
@@ -27,7 +27,7 @@ from bot.work.reminders import DueReminder
 
 def worded_reminder(due: DueReminder, now: datetime) -> Reply:
     """Word a reminder in the language of whoever gets it: what, since when if late, and what to tap."""
-    language = (due.language or due.bar.language).split("_", maxsplit=1)[0]
+    language = spoken(due.language) or spoken(due.bar.language) or "en"
     with speaking(Tongue(language, locale_of(due.bar, language), due.bar.zone, due.bar.currency)):
         first, lines, buttons = _WORDS[due.kind](due)
         if due.late_by(now) is not None:

@@ -8,13 +8,13 @@ from dataclasses import dataclass, replace
 from bot.chat import reading
 from bot.chat.asking import accepted
 from bot.chat.commands import all_commands
-from bot.chat.conversation import tongue_of
 from bot.chat.language import _, speaking
 from bot.chat.message import Grid, Message, Reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.pieces import Noun
 from bot.chat.reading import Phrase, PhraseError
 from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.tongues import tongue_of
 from bot.chat.values import Unknown
 from bot.chat.vocabulary import vocabulary_for
 from bot.trade.errors import TradeError

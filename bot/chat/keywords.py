@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import unicodedata
 from functools import cache
+
+from bot.chat.keywords_es import SPANISH
 
 _ENGLISH = {
     "TO": "to into make fill until till",
@@ -101,16 +104,31 @@ _ENGLISH = {
 }
 
 
+_LANGUAGES: dict[str, dict[str, str]] = {"es": SPANISH}
+LONGEST_PHRASE = 4  # words
+
+
 @cache
 def keyword_table(language: str) -> dict[str, tuple[str, ...]]:
-    """Return the terminals that a word may stand for; English is understood in every language."""
+    """Return the terminals that a word or phrase may stand for; English is understood in every language.
+
+    Phrases have single spaces; what has accents is found without them too.
+    """
     table: dict[str, tuple[str, ...]] = {}
     for words in (_LANGUAGES.get(language[:2], {}), _ENGLISH):
         for terminal, listed in words.items():
             for word in listed.split():
-                if terminal not in table.get(word, ()):
-                    table[word] = (*table.get(word, ()), terminal)
+                for form in {word.replace("_", " "), _bare(word).replace("_", " ")}:
+                    if terminal not in table.get(form, ()):
+                        table[form] = (*table.get(form, ()), terminal)
     return table
 
 
-_LANGUAGES: dict[str, dict[str, str]] = {"en": {}}
+def _bare(word: str) -> str:
+    return "".join(c for c in unicodedata.normalize("NFKD", word) if not unicodedata.combining(c))
+
+
+@cache
+def keyword_phrases(language: str) -> frozenset[str]:
+    """Return the first words of phrases."""
+    return frozenset(words.split(" ")[0] for words in keyword_table(language) if " " in words)

@@ -268,9 +268,10 @@ class Meaning(Transformer[Token, Any]):
         return Readings(tuple(masses), sprays, grams / 10**finest)
 
     def opened_day(self, children: list[Any]) -> Day:
+        ago = next((child for child in children if isinstance(child, Duration)), None)
+        if ago is not None:
+            return Day(None, ago.hours / 24)
         token = children[0]
-        if isinstance(token, Duration):
-            return Day(None, token.hours / 24)
         if token.type == "DATE":
             return Day(str(token.meaning))
         return Day(None, Fraction(1 if token.type == "YESTERDAY" else 0))

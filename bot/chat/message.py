@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass, field, replace
 from datetime import datetime
 from typing import Any
 
-from bot.chat.language import _
+from bot.chat.language import Tongue, _, speaking, tongue
 
 # Telegram allows 64 bytes behind a button; a longer line is kept in the database instead.
 BUTTON_BYTES = 64
@@ -129,6 +129,7 @@ class Reply:
     edits: bool = False
     quiet: bool = True
     choosing: bool = field(default=False)  # the buttons belong to a question in progress
+    language: str = field(default_factory=lambda: tongue().language)  # the one it was worded in
 
     def with_buttons(self, *rows: tuple[Button, ...]) -> Reply:
         """Return the same reply with more rows of buttons below."""
@@ -158,7 +159,8 @@ def replies_to_json(replies: list[Reply]) -> str:
         data = asdict(replace(one, files=()))
         blocks = one.blocks
         if one.files:
-            blocks = (*blocks, Text(_("If no file came with this, ask once more.")))
+            with speaking(Tongue(one.language)):
+                blocks = (*blocks, Text(_("If no file came with this, ask once more.")))
         data["blocks"] = [[kinds[type(block)], asdict(block)] for block in blocks]
         out.append(data)
     return json.dumps(out, ensure_ascii=False, separators=(",", ":"))

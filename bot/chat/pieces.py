@@ -8,6 +8,7 @@ state picks the one that fits (see reading.py).
 from __future__ import annotations
 
 import re
+import threading
 import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass, field
@@ -15,7 +16,7 @@ from functools import lru_cache
 
 import snowballstemmer
 
-from bot.chat.keywords import keyword_table
+from bot.chat.keywords import LONGEST_PHRASE, keyword_phrases, keyword_table
 from bot.chat.language import decimal_mark, tongue
 from bot.chat.numbers import NUMBER_WORDS, AmbiguousNumberError, NotANumberError, read_number
 from bot.trade.unit_words import look_up
@@ -37,7 +38,7 @@ _PATTERN = re.compile(
   | (?P<DASH>[-–—])
   | (?P<SIGN>[€£$¥])
   | (?P<COMMA>,) | (?P<SEMICOLON>;) | (?P<COLON>:) | (?P<EQUALS>=) | (?P<PLUS>\+)
-  | (?P<WORD>[^\W\d_](?:[\w'’&.-]*\w)?)
+  | (?P<WORD>[cC]/[uU]\b | [^\W\d_](?:[\w'’&.-]*\w)?)
   | (?P<SPACE>[^\S\n]+)
   | (?P<OTHER>.)
     """,
@@ -86,10 +87,22 @@ def stem(word: str, language: str) -> str:
     return "".join(c for c in unicodedata.normalize("NFKD", root) if not unicodedata.combining(c))
 
 
-@lru_cache(maxsize=8)
+class _Stemmers(threading.local):
+    """Each thread has its own: a stemmer keeps the word it works on, and two threads would mix theirs."""
+
+    def __init__(self) -> None:
+        self.known: dict[str, snowballstemmer.stemmer] = {}
+
+
+_stemmers = _Stemmers()
+
+
 def _stemmer(language: str) -> snowballstemmer.stemmer:
     names = {"en": "english", "es": "spanish", "fr": "french"}
-    return snowballstemmer.stemmer(names.get(language[:2], "english"))
+    name = names.get(language[:2], "english")
+    if name not in _stemmers.known:
+        _stemmers.known[name] = snowballstemmer.stemmer(name)
+    return _stemmers.known[name]
 
 
 @dataclass(slots=True)
@@ -157,13 +170,26 @@ class Reader:
             return [Option("HASH", piece.text[1:], 1)]
         if piece.terminal != "WORD":
             return [Option(piece.terminal, piece.text, 1)]
-        return [*self._names(at), *_keywords(piece.text), *self._units(at), *_plain_word(piece.text)]
+        return [*self._names(at), *self._keywords(at), *self._units(at), *_plain_word(piece.text)]
 
     def _names(self, at: int) -> list[Option]:
         found = []
         for stems, noun in self._vocabulary.phrases.get(self._stems[at], ()):
             if tuple(self._stems[at : at + len(stems)]) == stems:
                 found.append(Option(noun.kind, noun, len(stems)))
+        return found
+
+    def _keywords(self, at: int) -> list[Option]:
+        language = tongue().language
+        table = keyword_table(language)
+        word = self.pieces[at].text.casefold()
+        longest = LONGEST_PHRASE if word in keyword_phrases(language) else 1
+        words = [piece.text.casefold() for piece in self.pieces[at : at + longest]]
+        found = []
+        for length in range(len(words), 0, -1):
+            for terminal in table.get(" ".join(words[:length]), ()):
+                said = self.text[self.pieces[at].start : self.pieces[at + length - 1].end]
+                found.append(Option(terminal, said, length))
         return found
 
     def _units(self, at: int) -> list[Option]:
@@ -185,12 +211,6 @@ def _number(text: str) -> object:
         return read_number(text, decimal_mark())
     except (AmbiguousNumberError, NotANumberError) as error:
         return error
-
-
-def _keywords(word: str) -> list[Option]:
-    return [
-        Option(terminal, word, 1) for terminal in keyword_table(tongue().language).get(word.casefold(), ())
-    ]
 
 
 def _plain_word(word: str) -> list[Option]:

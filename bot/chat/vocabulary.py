@@ -6,6 +6,7 @@ from bot.chat.language import _
 from bot.chat.pieces import Noun, Vocabulary
 from bot.chat.settings_words import SETTINGS
 from bot.trade.kinds import Preparation
+from bot.trade.words import N_
 from bot.work.desk import DEFAULT_REASONS, BarView
 from bot.work.labels import ALL_STOCKS
 from bot.work.names import names
@@ -35,11 +36,11 @@ def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
 
 # Other ways to say the default reasons.
 REASON_WORDS = {
-    DEFAULT_REASONS[0]: ("mould", "moldy", "mold", "rotten", "rot", "bad"),
-    DEFAULT_REASONS[1]: ("dry", "dried", "shrivelled"),
-    DEFAULT_REASONS[2]: ("peeled", "naked", "not used", "unused"),
-    DEFAULT_REASONS[3]: ("overprepped", "over prepped", "too many", "leftover"),
-    DEFAULT_REASONS[4]: ("damaged", "bruised", "delivery"),
+    DEFAULT_REASONS[0]: (N_("mould"), N_("moldy"), N_("mold"), N_("rotten"), N_("rot"), N_("bad")),
+    DEFAULT_REASONS[1]: (N_("dry"), N_("dried"), N_("shrivelled")),
+    DEFAULT_REASONS[2]: (N_("peeled"), N_("naked"), N_("not used"), N_("unused")),
+    DEFAULT_REASONS[3]: (N_("overprepped"), N_("over prepped"), N_("too many"), N_("leftover")),
+    DEFAULT_REASONS[4]: (N_("damaged"), N_("bruised"), N_("delivery")),
 }
 
 

@@ -13,7 +13,7 @@ from datetime import date
 from enum import StrEnum
 
 from bot.trade.jurisdiction import Jurisdiction
-from bot.trade.kinds import IngredientKind, guess_kind, plain_name
+from bot.trade.kinds import IngredientKind, guess_kind, read_name
 from bot.trade.sources import PRACTICE, HowKnown, Source
 from bot.trade.words import N_
 
@@ -218,7 +218,7 @@ def allergen_lines(ingredient_names: Iterable[str], jurisdiction: Jurisdiction) 
     """
     lines = []
     for name in ingredient_names:
-        plain = plain_name(name)
+        plain = read_name(name)
         distilled = guess_kind(plain) is IngredientKind.SPIRIT
         found: set[Allergen] = set()
         for trigger in _TRIGGERS:

@@ -12,7 +12,7 @@ from enum import StrEnum
 from bot.trade import ethanol
 from bot.trade.density_table import TABLE, Published
 from bot.trade.errors import OutOfRangeError
-from bot.trade.kinds import IngredientKind, plain_name
+from bot.trade.kinds import IngredientKind, read_name
 from bot.trade.sources import HowKnown, Source
 from bot.trade.sucrose import syrup_density_g_per_ml
 from bot.trade.words import N_
@@ -153,7 +153,7 @@ def density_of(
     outside those ranges.
     """
     ethanol.check_temperature(temperature_c)
-    plain = plain_name(name)
+    plain = read_name(name)
     if kind is IngredientKind.SPIRIT:
         if strength_percent is None:
             return None

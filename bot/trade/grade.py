@@ -15,7 +15,7 @@ from bot.trade.kinds import (
     is_not_for_drinks,
     is_oil_name,
     is_peel_oil_name,
-    plain_name,
+    read_name,
 )
 from bot.trade.sources import HowKnown, Source
 from bot.trade.words import N_
@@ -112,7 +112,7 @@ _OTHER_SPECIES = re.compile(r"\b(?:kaffir|makrut|combava|finger|desert|australia
 
 def listed_oil(name: str) -> ListedOil | None:
     """Return the entry of the list that an oil's name points to, or None; a name proves nothing by itself."""
-    plain = plain_name(name)
+    plain = read_name(name)
     peel = is_peel_oil_name(plain)
     if peel and _OTHER_SPECIES.search(plain):
         return None
@@ -133,7 +133,7 @@ def oil_standing(name: str) -> OilStanding | None:
     use in food; parts of it are from memory (see ListedOil.how_known). Other
     jurisdictions keep other lists, so there it is only an indication.
     """
-    plain = plain_name(name)
+    plain = read_name(name)
     if is_carrier_name(plain) or not (is_oil_name(plain) or is_peel_oil_name(plain)):
         return None
     found = listed_oil(plain)
@@ -216,7 +216,7 @@ def question_for(ingredient: GradedIngredient) -> GradeQuestion | None:
     if (
         standing is not None
         or properties.needs_food_grade
-        or _BARE_ALCOHOL.search(plain_name(ingredient.name))
+        or _BARE_ALCOHOL.search(read_name(ingredient.name))
     ):
         return _question(ingredient, GradeReason.NOT_CONFIRMED)
     return None

@@ -12,6 +12,7 @@ import unicodedata
 from dataclasses import dataclass
 from enum import StrEnum
 
+from bot.trade.names_es import in_english
 from bot.trade.sources import PRACTICE, Source
 from bot.trade.words import N_
 
@@ -211,6 +212,11 @@ def plain_name(name: str) -> str:
     return " ".join(bare.casefold().split())
 
 
+def read_name(name: str) -> str:
+    """Return `name` plain and in the English that the rules look words up in, as far as it is known."""
+    return in_english(plain_name(name))
+
+
 def _any_word(*alternatives: str) -> re.Pattern[str]:
     return re.compile(r"\b(?:" + "|".join(alternatives) + r")\b")
 
@@ -285,12 +291,12 @@ _LATER_GUESSES: tuple[tuple[re.Pattern[str], IngredientKind | None], ...] = (
 
 def is_not_for_drinks(name: str) -> bool:
     """Whether an ingredient's name says that it is an alcohol, a glycol or an oil not made for drinking."""
-    return bool(_NOT_FOR_DRINKS.search(plain_name(name)))
+    return bool(_NOT_FOR_DRINKS.search(read_name(name)))
 
 
 def is_peel_oil_name(name: str) -> bool:
     """Whether an ingredient's name says that it is an oil of citrus peel (or limonene itself)."""
-    plain = plain_name(name)
+    plain = read_name(name)
     if _CARRIER.search(plain) or _NOT_PEEL_OIL.search(plain) or not _CITRUS_OIL.search(plain):
         return False
     return bool(_OIL.search(plain)) or "limonene" in plain
@@ -298,12 +304,12 @@ def is_peel_oil_name(name: str) -> bool:
 
 def is_carrier_name(name: str) -> bool:
     """Whether an ingredient's name is that of an oil that carries flavour rather than having it."""
-    return bool(_CARRIER.search(plain_name(name)))
+    return bool(_CARRIER.search(read_name(name)))
 
 
 def is_oil_name(name: str) -> bool:
     """Whether an ingredient's name calls it an oil of any kind."""
-    return bool(_OIL.search(plain_name(name)))
+    return bool(_OIL.search(read_name(name)))
 
 
 def guess_kind(name: str) -> IngredientKind | None:
@@ -313,7 +319,7 @@ def guess_kind(name: str) -> IngredientKind | None:
     may rest on a name alone. Names of alcohols and glycols that are not for
     drinks give None on purpose, so that nobody is offered 'spirit' for them.
     """
-    plain = plain_name(name)
+    plain = read_name(name)
     for pattern, kind in _GUESSES:
         if pattern.search(plain):
             return kind

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from bot.trade.kinds import plain_name
+from bot.trade.kinds import read_name
 from bot.trade.mixture import Mixture
 from bot.trade.ranges import Range
 from bot.trade.sources import HowKnown, Source
@@ -67,7 +67,7 @@ def _no_spirit(mixture: Mixture) -> bool:
 
 
 def _oil_named(mixture: Mixture, words: str) -> bool:
-    return re.search(words, plain_name(mixture.oil_name)) is not None
+    return re.search(words, read_name(mixture.oil_name)) is not None
 
 
 def _in_spirit(words: str, volumes: float, percent: float) -> Callable[[Mixture], bool]:
@@ -244,7 +244,7 @@ _LIMONENE: tuple[tuple[str, Range[float], Source], ...] = (
 
 def limonene_percent(oil_name: str) -> tuple[Range[float], Source] | None:
     """Return how much limonene an oil of this name holds, in % of the oil, with the source, or None."""
-    plain = plain_name(oil_name)
+    plain = read_name(oil_name)
     for words, share, source in _LIMONENE:
         if re.search(words, plain):
             return share, source

@@ -8,7 +8,7 @@ from dataclasses import dataclass, fields, replace
 
 from bot.trade import ethanol
 from bot.trade.errors import OutOfRangeError
-from bot.trade.kinds import IngredientKind, plain_name
+from bot.trade.kinds import IngredientKind, read_name
 from bot.trade.strength import Component, Portion, mix
 from bot.trade.substances import CARRIER, ETHANOL, GLYCEROL, GLYCOL, LIMONENE, WATER
 
@@ -116,7 +116,7 @@ def mixture_of(components: Iterable[Component]) -> Mixture:
     outside_ml = 0.0
     for component in components:
         kind = component.kind
-        medium_chain = _MEDIUM_CHAIN.search(plain_name(component.name)) is not None
+        medium_chain = _MEDIUM_CHAIN.search(read_name(component.name)) is not None
         if kind is IngredientKind.SPIRIT:
             spirits.append(Portion(component.volume_ml, component.strength_percent))
         elif kind in _MODELLED or (kind is IngredientKind.CARRIER_OIL and medium_chain):

@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.jurisdiction import Jurisdiction
-from bot.trade.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, plain_name
+from bot.trade.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, read_name
 from bot.trade.sources import PRACTICE, HowKnown, Source
 from bot.trade.words import N_
 
@@ -188,7 +188,7 @@ def food_code_cover(
     takes them out is the inspector's to say. Mixes in strong spirit are left to
     the inspector too when something covered went in.
     """
-    names = [_NOT_COVERED_PHRASES.sub(" ", plain_name(name)) for name, _ in contents]
+    names = [_NOT_COVERED_PHRASES.sub(" ", read_name(name)) for name, _ in contents]
     covered = any(_COVERED_WORDS.search(name) for name in names)
     if preparation in _STRONG:
         return FoodCodeCover.NOT_NAMED if covered else FoodCodeCover.NOT_CONCERNED

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-from bot.trade.kinds import IngredientKind, guess_kind, plain_name
+from bot.trade.kinds import IngredientKind, guess_kind, plain_name, read_name
 from bot.work.desk import Desk
 from bot.work.errors import BadValueError, NotThereError
 from storage.tables import Ingredient
@@ -55,7 +55,7 @@ def clean_name(name: str, what: str) -> str:
 
 def handbook_key(name: str) -> str | None:
     """Return the key in bot.trade.fruit of the fruit that a name means, or None if it is not there."""
-    plain = plain_name(name)
+    plain = read_name(name)
     for word, key in (*((key, key) for key in _HANDBOOK_KEYS), *_OTHER_NAMES.items()):
         if re.search(rf"\b{word}e?s?\b", plain):
             return key

@@ -145,6 +145,14 @@ def meet(
     return find(unit, channel, person, room, private)
 
 
+def speak(unit: Unit, presence: Presence, language: str) -> None:
+    """Answer a person in this language from now on, in the bar where they stand and elsewhere."""
+    unit.session.execute(update(Person).where(Person.id == presence.person_id).values(language=language))
+    if presence.bar is not None:
+        one = (Member.bar_id == presence.bar.id, Member.person_id == presence.person_id)
+        unit.session.execute(update(Member).where(*one).values(language=language))
+
+
 def at_home(unit: Unit, presence: Presence) -> Presence | None:
     """Return the presence as it were in the person's own bar, whatever the chat; None without one."""
     query = (

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import unicodedata
 from functools import cache
 
+from bot.chat.commands.spanish import SPANISH
+from bot.chat.language import tongue
 from bot.chat.talk import Command
 
 
@@ -25,6 +28,7 @@ def all_commands() -> dict[str, Command]:
         formulas,
         grades,
         labels,
+        languages,
         log,
         peeling,
         photos,
@@ -45,6 +49,7 @@ def all_commands() -> dict[str, Command]:
 
     modules = (
         basics,
+        languages,
         team,
         privacy,
         log,
@@ -79,22 +84,54 @@ def all_commands() -> dict[str, Command]:
 
 
 @cache
-def _beginnings() -> tuple[tuple[tuple[str, ...], Command], ...]:
-    found = []
+def _beginnings(language: str) -> tuple[tuple[tuple[str, ...], Command], ...]:
+    """Return what commands begin with, longest first; English words begin them in every language."""
+    own = _WORDS.get(language, {})
+    found: dict[tuple[str, ...], Command] = {}
+    for command in all_commands().values():
+        for words in own.get(command.name, ()):
+            found[_plain(words)] = command
     for command in all_commands().values():
         for words in (command.name, *command.words):
-            found.append((tuple(words.split()), command))
-    return tuple(sorted(found, key=lambda one: -len(one[0])))
+            found.setdefault(_plain(words), command)
+    return tuple(sorted(found.items(), key=lambda one: -len(one[0])))
 
 
-def command_at_start(text: str) -> tuple[Command, str] | None:
-    """Return the command whose word a text begins with, and what follows the word."""
+_WORDS = {"es": SPANISH}
+
+
+def _plain(text: str) -> tuple[str, ...]:
+    """Return the words of a text in small letters without accents; a line break is a word."""
+    bare = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
+    return tuple(word for word in bare.replace("\n", " \n ").split(" ") if word)
+
+
+def words_of(command: Command, language: str) -> tuple[str, ...]:
+    """Return what begins a command in a language, its usual word first; English words come after its own."""
+    return (*_WORDS.get(language, {}).get(command.name, ()), command.name, *command.words)
+
+
+def slash_word(command: Command) -> str:
+    """Return what stands after the slash in the language now spoken: small letters a to z and low lines."""
+    return "_".join(_plain(words_of(command, tongue().language)[0]))
+
+
+def command_at_start(text: str, language: str | None = None) -> tuple[Command, str] | None:
+    """Return the command whose word a text begins with, and what follows the word.
+
+    The words are those of a language, of the one now spoken if none is said.
+    """
     head = text.lstrip()[:80]
-    words = [word.casefold() for word in head.replace("\n", " \n ").split(" ") if word]
-    for begin, command in _beginnings():
-        if tuple(words[: len(begin)]) == begin:
+    words = _plain(head)
+    for begin, command in _beginnings(tongue().language if language is None else language):
+        if words[: len(begin)] == begin:
             return command, _after(text.lstrip(), len(begin))
     return None
+
+
+def in_any_language(text: str) -> tuple[Command, str] | None:
+    """Return the command that a text begins with in another language: a menu can be older than the choice."""
+    return next((found for one in _WORDS if (found := command_at_start(text, one)) is not None), None)
 
 
 def _after(text: str, words: int) -> str:

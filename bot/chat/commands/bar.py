@@ -28,6 +28,7 @@ from bot.chat.setting_values import day_names, read_clock, show_clock_minute
 from bot.chat.settings_words import SETTINGS
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.temperatures import accept_temperature
+from bot.chat.tongues import NAMES, language_named
 from bot.chat.units import show_temperature
 from bot.trade.measures import HOUSE_MEASURES, to_ml
 from bot.trade.measures import Quantity as TradeQuantity
@@ -41,7 +42,18 @@ from bot.work.labels import ALL_STOCKS
 _OUNCES = {"us": N_("US fluid ounces"), "imperial": N_("imperial fluid ounces"), "": N_("ask each time")}
 _HOUSEHOLD = {"us": N_("US"), "imperial": N_("imperial"), "metric": N_("metric"), "": N_("ask each time")}
 # What is changed most, one tap away.
-_COMMON = ("closing", "service_days", "quiet", "close_prompt", "units", "ounces", "loss", "labels", "zone")
+_COMMON = (
+    "closing",
+    "service_days",
+    "quiet",
+    "close_prompt",
+    "units",
+    "ounces",
+    "loss",
+    "labels",
+    "zone",
+    "language",
+)
 _YES_NO = {True: N_("on"), False: N_("off")}
 
 
@@ -50,6 +62,7 @@ def _shown(bar: BarView) -> list[tuple[str, str, str]]:
     settings = bar.settings
     values = {
         "name": bar.name,
+        "language": NAMES.get(bar.language, bar.language),
         "currency": bar.currency,
         "units": units_name(bar.units),
         "zone": bar.zone.replace("_", " "),
@@ -261,12 +274,10 @@ def _read_labels(talk: Talk, text: str) -> dict[str, Any]:
 
 
 def _read_language(talk: Talk, text: str) -> dict[str, Any]:
-    from bot.chat.conversation import SPOKEN  # noqa: PLC0415 - the conversation imports the commands
-
-    plain = text.strip().casefold()[:2]
-    if plain not in SPOKEN:
-        raise Say(reply(_("I speak: {languages}").format(languages=", ".join(SPOKEN))))
-    return {"language": plain}
+    found = language_named(text)
+    if not found:
+        raise Say(reply(_("I speak: {languages}").format(languages=", ".join(NAMES.values()))))
+    return {"language": found}
 
 
 def _read_measure(measure: str) -> Callable[[Talk, str], dict[str, Any]]:
@@ -312,6 +323,7 @@ _READERS: dict[str, Callable[[Talk, str], dict[str, Any]]] = {
 }
 _CHOICES: dict[str, tuple[str, ...]] = {
     **fruit_settings.CHOICES,
+    "language": tuple(NAMES.values()),
     "units": ("metric", "us", "imperial"),
     "ounces": ("us", "imperial", "ask"),
     "household": ("us", "imperial", "metric", "ask"),

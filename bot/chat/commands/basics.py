@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.chat.arriving import ask_code, is_scan, join, main_buttons, scan
 from bot.chat.asking import Question, Slot, cancelled, columns
-from bot.chat.language import _, show_full_day
+from bot.chat.language import _, show_full_day, tongue
 from bot.chat.message import Button, Reply, reply
 from bot.chat.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.talk import Command, Given, Say, Talk
@@ -185,6 +185,7 @@ def _start(talk: Talk, given: Given) -> Reply:
         currency=given["currency"],
         units=given["units"],
         closing_minute=given["closing"],
+        language=tongue().language,
     )
     return reply(
         _("{bar} is open.").format(bar=bar.name),

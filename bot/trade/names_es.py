@@ -1,0 +1,85 @@
+"""Spanish names of ingredients put into English, so that one set of rules reads the words of both.
+
+Only words that are no English word of another meaning are here. What is read from a name is an
+offer that a person confirms: no rule of the trade rests on it alone.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import Final
+
+# Plain form (small letters, no accents): English. A word takes the plural's s or es with it.
+_WORDS: Final[dict[str, str]] = {
+    "aceite": "oil", "aceite esencial": "oil", "zumo": "juice", "jugo": "juice", "jarabe": "syrup",
+    "sirope": "syrup", "almibar": "syrup", "leche": "milk", "nata": "cream", "crema": "cream",
+    "mantequilla": "butter", "queso": "cheese", "yogur": "yogurt", "suero de leche": "whey",
+    "huevo": "egg", "clara de huevo": "egg white", "yema": "egg yolk", "miel": "honey", "agua": "water",
+    "hielo": "ice", "sal": "salt", "salina": "saline", "azucar": "sugar", "sacarosa": "sucrose",
+    "glucosa": "glucose", "fructosa": "fructose", "vinagre": "vinegar", "pure": "puree",
+    "acido citrico": "citric acid", "acido malico": "malic acid", "acido tartarico": "tartaric acid",
+    "acido lactico": "lactic acid", "acido fosforico": "phosphoric acid", "acido ascorbico": "ascorbic acid",
+    "acido": "acid", "cremor tartaro": "cream of tartar", "crema de tartaro": "cream of tartar",
+    "alcohol neutro": "neutral spirit", "alcohol isopropilico": "isopropyl alcohol",
+    "alcohol desnaturalizado": "denatured alcohol", "alcohol metilico": "methyl alcohol",
+    "alcohol sanitario": "rubbing alcohol", "alcohol de quemar": "methylated spirit",
+    "alcohol de limpieza": "denatured alcohol", "metanol": "methanol", "isopropanol": "isopropanol",
+    "aguardiente": "spirit", "ginebra": "gin", "ron": "rum", "etanol": "ethanol", "licor": "liqueur",
+    "vino": "wine", "cerveza": "beer", "sidra": "cider", "jerez": "sherry", "vermut": "vermouth",
+    "propilenglicol": "propylene glycol", "propilen glicol": "propylene glycol",
+    "etilenglicol": "ethylene glycol", "dietilenglicol": "diethylene glycol",
+    "anticongelante": "antifreeze", "glicol": "glycol", "glicerina": "glycerine", "glicerol": "glycerol",
+    "trigliceridos de cadena media": "medium chain triglycerides",
+    "trigliceridos": "triglycerides", "girasol": "sunflower", "oliva": "olive", "colza": "rapeseed",
+    "vegetal": "vegetable", "maiz": "corn", "pepita de uva": "grape seed", "cartamo": "safflower",
+    "naranja amarga": "bitter orange", "naranja agria": "bitter orange", "naranja dulce": "sweet orange",
+    "naranja": "orange", "limon persa": "persian lime", "limon verde": "lime", "limon": "lemon",
+    "lima": "lime", "toronja": "grapefruit", "bergamota": "bergamot", "mandarina": "mandarin",
+    "tangerina": "tangerine", "clementina": "clementine", "citrico": "citrus", "cidra": "citron",
+    "limoneno": "limonene", "hierba limon": "lemongrass", "limoncillo": "lemongrass",
+    "hierbaluisa": "lemon verbena", "azahar": "orange flower", "flor de azahar": "orange flower",
+    "manzana": "apple", "pina": "pineapple", "melocoton": "peach", "durazno": "peach",
+    "ciruela": "plum", "cereza": "cherry", "fresa": "strawberry", "frambuesa": "raspberry",
+    "arandano": "blueberry", "uva": "grape", "pepino": "cucumber", "platano": "banana", "higo": "fig",
+    "ruibarbo": "rhubarb", "maracuya": "passion fruit", "sandia": "watermelon", "tomate": "tomato",
+    "piel": "peel", "cascara": "peel", "corteza": "rind", "ralladura": "zest", "hoja": "leaf",
+    "flor": "flower", "semilla": "seed", "menta": "mint", "hierbabuena": "mint", "albahaca": "basil",
+    "tomillo": "thyme", "romero": "rosemary", "eucalipto": "eucalyptus", "canela": "cinnamon",
+    "clavo": "clove", "jengibre": "ginger", "lavanda": "lavender", "vainilla": "vanilla",
+    "almendra": "almond", "avellana": "hazelnut", "nuez": "nut", "nueces": "nuts", "anacardo": "cashew",
+    "pistacho": "pistachio", "pecana": "pecan", "pinon": "pine nut", "castana": "chestnut",
+    "mazapan": "marzipan", "cacahuete": "peanut", "cacahuate": "peanut", "mani": "peanut",
+    "soja": "soy", "lecitina": "lecithin", "trigo": "wheat", "cebada": "barley", "centeno": "rye",
+    "avena": "oat", "malta": "malt", "harina": "flour", "pescado": "fish", "anchoa": "anchovy",
+    "gamba": "prawn", "camaron": "shrimp", "langostino": "prawn", "cangrejo": "crab", "langosta": "lobster",
+    "almeja": "clam", "ostra": "oyster", "mejillon": "mussel", "calamar": "squid", "pulpo": "octopus",
+    "apio": "celery", "mostaza": "mustard", "sesamo": "sesame", "ajonjoli": "sesame",
+    "altramuz": "lupin", "altramuces": "lupin", "sulfito": "sulphite", "metabisulfito": "metabisulphite",
+    "coco": "coconut", "pasas": "raisins", "destilado": "distilled", "destilada": "distilled",
+    "prensado en frio": "cold-pressed",
+}  # fmt: skip
+
+_LONGEST_FIRST: Final = sorted(_WORDS, key=lambda words: (-len(words), words))
+_WORD: Final = re.compile(rf"\b({'|'.join(map(re.escape, _LONGEST_FIRST))})((?:e?s)?)\b")
+_HEADS: Final = (
+    "oil|juice|syrup|milk|cream|butter|flour|liqueur|vinegar|puree|peel|rind|zest|leaf|flower|seed"
+)
+_OF: Final = re.compile(rf"\b({_HEADS}|acid|sugar|water|wine)s? (?:de|del) (?:la |el |los |las )?(.+)$")
+# In Spain a grapefruit; in English another fruit, so it is one only where Spanish words stand around it.
+_POMELO: Final = re.compile(r"\b(?:(?:de|del) pomelo|pomelo (?:rosa|rosado|rojo|blanco))s?\b|\bpomelos\b")
+
+
+@lru_cache(maxsize=4096)
+def in_english(plain: str) -> str:
+    """Return a plain name with the Spanish words known here in English, 'aceite de lima' as 'lime oil'."""
+    read = _POMELO.sub(lambda found: found.group().replace("pomelo", "grapefruit"), plain)
+    read = _WORD.sub(lambda found: _WORDS[found[1]], read)
+    if read == plain:
+        return plain
+    for _nested in range(3):
+        found = _OF.search(read)
+        if found is None:
+            break
+        read = f"{read[: found.start()]}{found[2]} {found[1]}"
+    return read
