@@ -90,9 +90,7 @@ def _lines(item: OpenedItem) -> list[str]:
         lines = [_("Use it until {day}: half a year after opening; kept cold, a year.").format(day=day)]
     if shelves.is_oil(item.ingredient) and item.use_until != item.best_before:
         lines.append(
-            _("{source} ({how}).")
-            .format(source=_(OIL_SOURCE.title), how=_(OIL_SOURCE.how_known))
-            .capitalize()
+            _("Source: {source} ({how}).").format(source=_(OIL_SOURCE.title), how=_(OIL_SOURCE.how_known))
         )
     lines.append(_("What is made with it from now on is thrown out by that day at the latest."))
     return lines
