@@ -14,6 +14,7 @@ from bot.chat.meaning import Meaning, Spoken
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.pieces import LONGEST_MESSAGE, MOST_PIECES, Option, Piece, Reader, Vocabulary
 from bot.chat.values import Filled, Line
+from bot.trade.measures import registry
 
 _GRAMMAR = Path(__file__).with_name("grammar.lark")
 _END = "$END"
@@ -63,8 +64,9 @@ def _lark() -> Lark:
 
 
 def warm_up() -> None:
-    """Build the grammar's tables now rather than at the first message."""
+    """Build the grammar's tables and the units now rather than at the first message."""
     _lark()
+    registry()
 
 
 def can_read(rule: str) -> bool:

@@ -14,9 +14,7 @@ from enum import StrEnum
 from fractions import Fraction
 from functools import cache
 from types import MappingProxyType
-from typing import Final
-
-import pint
+from typing import TYPE_CHECKING, Final
 
 from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.sources import PRACTICE, HowKnown, Source
@@ -33,6 +31,9 @@ from bot.trade.unit_words import (
     unit_words,
 )
 from bot.trade.words import N_
+
+if TYPE_CHECKING:
+    import pint
 
 __all__ = [
     "DEFAULT_HOUSE_MEASURES",
@@ -203,6 +204,8 @@ class HouseMeasures:
 @cache
 def registry() -> pint.UnitRegistry[Decimal]:
     """Return the one registry: empty but for our definitions, with decimal factors. Built on first use."""
+    import pint  # noqa: PLC0415 - it brings numpy along where that is installed, which a start can do without
+
     ours: pint.UnitRegistry[Decimal] = pint.UnitRegistry(None, non_int_type=Decimal)
     ours.load_definitions(list(_DEFINITIONS))
     return ours
