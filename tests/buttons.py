@@ -12,6 +12,7 @@ from bot.chat.commands import all_commands
 from bot.chat.language import speaking
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply
 from bot.chat.talk import Given, Say, Talk
+from bot.chat.tongues import tongue_of
 from bot.work import people
 from tests.house import CHANNEL, House, Person
 
@@ -55,7 +56,7 @@ def dead(house: House, person: Person, room: str | None, button: Button) -> str:
         with house.store.writing() as unit:
             place = message.place
             presence = people.find(unit, CHANNEL, person.sender.outside_id, place.outside_id, place.private)
-            with speaking(conversation.tongue_of(presence)):
+            with speaking(tongue_of(presence)):
                 talk = talking._talk(unit, message, presence)
                 plan = talking._plan(talk)
                 why = _tried(talk, plan)

@@ -38,7 +38,7 @@ async def test_inviting_by_taps_with_a_picture_to_scan(telephone: Telephone) -> 
 
 
 def _symbol(png: bytes) -> str:
-    return read_symbols(Image.open(io.BytesIO(png)).convert("L"))[0].text
+    return str(read_symbols(Image.open(io.BytesIO(png)).convert("L"))[0].text)
 
 
 async def test_a_code_ends(telephone: Telephone) -> None:
