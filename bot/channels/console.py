@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+import tempfile
 import textwrap
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
@@ -128,15 +129,23 @@ def _document(text: str) -> Document | None:
 
 
 def _save(name: str, content: bytes) -> str:
-    """Put a file beside the person: in the working folder, never over another one."""
-    stem, dot, ending = name.rpartition(".")
-    path = Path(name)
-    number = 1
-    while path.exists():
+    """Put a file into the working folder, or where nothing may be written there into the temporary one."""
+    for folder in (Path(), Path(tempfile.gettempdir())):
+        try:
+            return str(_write_new(folder / Path(name).name, content))
+        except OSError:
+            continue
+    return "nowhere: no folder here may be written to"
+
+
+def _write_new(path: Path, content: bytes) -> Path:
+    """Write a file under this name, or with a number behind it: never over another one."""
+    free, number = path, 1
+    while free.exists():
         number += 1
-        path = Path(f"{stem}-{number}{dot}{ending}")
-    path.write_bytes(content)
-    return str(path)
+        free = path.with_name(f"{path.stem}-{number}{path.suffix}")
+    free.write_bytes(content)
+    return free
 
 
 def talk(console: Console, lines: Iterable[str] | None = None) -> int:
