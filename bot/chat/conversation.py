@@ -9,7 +9,7 @@ from datetime import timedelta
 
 from bot.chat import asking, correcting, reading
 from bot.chat.arriving import private_only
-from bot.chat.commands import all_commands, command_at_start
+from bot.chat.commands import all_commands, command_at_start, in_any_language
 from bot.chat.language import _, speaking
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, replies_to_json, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
@@ -277,7 +277,8 @@ class Conversation:
         slash = _COMMAND.match(text)
         if slash is not None:
             # As if said without the slash, so that '/forget me' and '/new_formula' are found as well.
-            named = command_at_start(f"{slash[1].replace('_', ' ')} {text[slash.end() :]}")
+            words = f"{slash[1].replace('_', ' ')} {text[slash.end() :]}"
+            named = command_at_start(words) or in_any_language(words)
             return _Plan(*named) if named is not None else _Plan()
         spoken = command_at_start(text)
         if question is not None and "command" in question.state and talk.message.tapped is None:

@@ -41,6 +41,9 @@ REASONS: Final = (
 )
 """Why fruit is thrown out, in a bar that has set no reasons of its own."""
 
+SAID: Final = (N_("yes"),)
+"""Words that a person may type as a value."""
+
 FORGOTTEN: Final = N_("former member")
 """What stands in place of a forgotten name."""
 

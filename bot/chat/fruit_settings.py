@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
@@ -30,9 +31,10 @@ _NUMBERS: dict[str, tuple[str, str, int, int]] = {
     "open_weeks": ("open_weeks", N_("a year"), 1, 53),
 }
 _KEEPING = {
-    "counter": N_("on the counter"),
-    "uncovered": N_("cold, uncovered"),
-    "wrapped": N_("cold, wrapped tight"),
+    # The key alone is said too, and has a word of its own in each language.
+    N_("counter"): N_("on the counter"),
+    N_("uncovered"): N_("cold, uncovered"),
+    N_("wrapped"): N_("cold, wrapped tight"),
 }
 _OFF = frozenset({"off", "no", "none", "usual", "0"})
 
@@ -124,11 +126,11 @@ def _read_late(talk: Talk, text: str) -> dict[str, Any]:
 def _read_peeled(talk: Talk, text: str) -> dict[str, Any]:
     plain = text.strip().casefold()
     for key, label in _KEEPING.items():
-        if plain in {key, label, _(label).casefold()} or plain.split(",")[-1].strip() == key:
+        if plain in {key, label, _(label)} or plain.split(",")[-1].strip() == key or plain == _(key):
             return {"peeled_hours": "" if key == Keeping.UNCOVERED.name.casefold() else key}
-    if plain in {"usual", "default", "cold"}:
+    if plain in {"usual", "default", "cold", _("usual")}:
         return {"peeled_hours": ""}
-    number = plain.removesuffix("hours").removesuffix("hour").removesuffix("h").strip()
+    number = re.sub(r"\s*(?:hours?|horas?|h)$", "", plain)
     try:
         low, high = read_range(number, decimal_mark())
     except (NotANumberError, AmbiguousNumberError):
@@ -154,11 +156,11 @@ def _read_rise(talk: Talk, text: str) -> dict[str, Any]:
 
 def _read_tax(talk: Talk, text: str) -> dict[str, Any]:
     plain = " ".join(text.casefold().replace("%", " % ").split())
-    if plain in _OFF or plain in {"as typed", "prices as typed"}:
+    if plain in {*_OFF, "as typed", "prices as typed", _("prices as typed")}:
         return {"tax": "", "tax_percent": "0"}
     for words, how in (
-        (("taken out", "take out", "included", "out", "in prices"), "taken out"),
-        (("added", "add", "on top", "excluded", "not included"), "added"),
+        ((_("taken out"), "taken out", "take out", "included", "out", "in prices"), "taken out"),
+        ((_("added"), "added", "add", "on top", "excluded", "not included"), "added"),
     ):
         for word in words:
             if word in plain and not (word == "included" and "not included" in plain):

@@ -53,9 +53,14 @@ def clean_name(name: str, what: str) -> str:
     return clean
 
 
-def handbook_key(name: str) -> str | None:
-    """Return the key in bot.trade.fruit of the fruit that a name means, or None if it is not there."""
+def handbook_key(name: str, language: str = "en") -> str | None:
+    """Return the key in bot.trade.fruit of the fruit that a name means, or None if it is not there.
+
+    A pomelo is a grapefruit where the bar's language is Spanish, and another fruit elsewhere.
+    """
     plain = read_name(name)
+    if language == "es":
+        plain = re.sub(r"\bpomelo\b", "grapefruit", plain)
     for word, key in (*((key, key) for key in _HANDBOOK_KEYS), *_OTHER_NAMES.items()):
         if re.search(rf"\b{word}e?s?\b", plain):
             return key

@@ -114,7 +114,7 @@ def _before_lost(bar: BarView, due: datetime, now: datetime, lost_at: datetime) 
 
 def juice_of(desk: Desk, ingredient: IngredientView, count: Fraction) -> ExpectedJuice | None:
     """Return the juice to expect of so many pieces: the published yield, then more and more the bar's own."""
-    key = handbook_key(ingredient.name)
+    key = handbook_key(ingredient.name, desk.bar.language)
     if key is None:
         return None
     return expected_juice(key, to_decimal(count), measured(desk, ingredient.id))

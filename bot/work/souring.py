@@ -51,9 +51,9 @@ class Souring:
     own: OwnRecipe | None
 
 
-def juice_named(name: str) -> Juice | None:
+def juice_named(name: str, language: str = "en") -> Juice | None:
     """Return the juice with a measured acidity that a fruit's or juice's name means, or None."""
-    key = handbook_key(name)
+    key = handbook_key(name, language)
     return None if key is None else Juice(_JUICES.get(key, key))
 
 
@@ -62,7 +62,8 @@ def sour(desk: Desk, source_name: str, target_name: str, volume_ml: Fraction) ->
 
     Raises NotThereError for a fruit whose acidity is not in the handbook, OutOfRangeError for no volume.
     """
-    source, target = _known(source_name), _known(target_name)
+    language = desk.bar.language
+    source, target = _known(source_name, language), _known(target_name, language)
     here, there, volume = acidity(source), acidity(target), to_decimal(volume_ml)
     computed = acid_to_add(volume, here, there, usual_citric_share(target))
     passed_on = rule_of_thumb(source, target)
@@ -75,8 +76,8 @@ def sour(desk: Desk, source_name: str, target_name: str, volume_ml: Fraction) ->
     return Souring(source, target, volume_ml, computed, thumb, recipe)
 
 
-def _known(name: str) -> Juice:
-    juice = juice_named(name)
+def _known(name: str, language: str) -> Juice:
+    juice = juice_named(name, language)
     if juice is None:
         raise NotThereError("measured acidity of", name)
     return juice
@@ -122,12 +123,13 @@ def _is_juice_of(line: FormulaLineView, source: Juice) -> bool:
 
 def formulas_using(desk: Desk, fruit: IngredientView) -> list[formulas.FormulaName]:
     """Return the formulas with this fruit or its juice in them, by name."""
-    key = handbook_key(fruit.name)
+    language = desk.bar.language
+    key = handbook_key(fruit.name, language)
     found = []
     for name in formulas.listed(desk):
         for line in formulas.get(desk, name.id).lines:
             flesh = line.ingredient.kind in {IngredientKind.FRUIT, IngredientKind.JUICE}
-            alike = key is not None and handbook_key(line.ingredient.name) == key
+            alike = key is not None and handbook_key(line.ingredient.name, language) == key
             if line.ingredient.id == fruit.id or (flesh and alike):
                 found.append(name)
                 break

@@ -30,6 +30,7 @@ from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.temperatures import accept_temperature
 from bot.chat.tongues import NAMES, language_named
 from bot.chat.units import show_temperature
+from bot.trade.kinds import plain_name
 from bot.trade.measures import HOUSE_MEASURES, to_ml
 from bot.trade.measures import Quantity as TradeQuantity
 from bot.trade.unit_words import AmbiguousUnitError, UnknownUnitError, resolve_unit
@@ -161,7 +162,8 @@ def _read_days(talk: Talk, text: str) -> dict[str, Any]:
     plain = text.casefold().replace(",", " ")
     if plain.strip() in {"every day", "all", "daily", _("every day").casefold()}:
         return {"service_days": EVERY_DAY}
-    names = [name.casefold().rstrip(".") for name in day_names()]
+    plain = plain_name(plain)
+    names = [plain_name(name).rstrip(".") for name in day_names()]
     english = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
     mask = 0
     for word in plain.replace(" - ", "-").split():

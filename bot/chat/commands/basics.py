@@ -104,7 +104,7 @@ def accept_jurisdiction(talk: Talk, given: Given, value: str) -> Jurisdiction:
     """Read US, EU, UK or other, or the land's name in words."""
     plain = value.strip().casefold()
     for one in Jurisdiction:
-        if plain in {one.value.casefold(), jurisdiction_name(one).casefold()}:
+        if plain in {one.value.casefold(), _(one.value).casefold(), jurisdiction_name(one).casefold()}:
             return one
     raise Say(reply(_("Please answer US, EU, UK or other.")))
 
@@ -141,7 +141,7 @@ def accept_units(talk: Talk, given: Given, value: str) -> str:
     """Read metric, us or imperial."""
     plain = value.strip().casefold()
     for one in bars.UNITS:
-        if plain in {one, units_name(one).casefold()}:
+        if plain in {one, _(one).casefold(), units_name(one).casefold()}:
             return one
     raise Say(reply(_("Please answer metric, us or imperial.")))
 

@@ -115,7 +115,7 @@ def _peeled(talk: Talk, given: Given) -> Reply:
     return reply(
         first,
         *lines,
-        buttons=(*end_buttons(fruit, count), (undo_button(talk), _acid_button(fruit, logged.juice))),
+        buttons=(*end_buttons(fruit, count), (undo_button(talk), _acid_button(talk, fruit, logged.juice))),
     )
 
 
@@ -136,9 +136,9 @@ def ends(fruit_id: int, count: Fraction) -> tuple[tuple[Button, ...], ...]:
     )
 
 
-def _acid_button(fruit: IngredientView, juice: ExpectedJuice | None) -> Button:
-    target = "lemon" if souring.juice_named(fruit.name) is Juice.LIME else "lime"
-    if juice is None or souring.juice_named(fruit.name) is None:
+def _acid_button(talk: Talk, fruit: IngredientView, juice: ExpectedJuice | None) -> Button:
+    target = "lemon" if souring.juice_named(fruit.name, talk.desk.bar.language) is Juice.LIME else "lime"
+    if juice is None or souring.juice_named(fruit.name, talk.desk.bar.language) is None:
         return Button(_("More peeled"), "peeled")
     return Button(_("Acid for it"), f"acid {_whole_ml(juice.volume_ml)} ml #{fruit.id} to {target}")
 
@@ -159,7 +159,7 @@ def _what_to_do(talk: Talk, fruit: IngredientView, juice: ExpectedJuice | None) 
                 basis=_(_BASIS[juice.basis]),
             )
         )
-    source = souring.juice_named(fruit.name)
+    source = souring.juice_named(fruit.name, talk.desk.bar.language)
     if juice is not None and source in {Juice.ORANGE, Juice.GRAPEFRUIT, Juice.MANDARIN}:
         found = souring.sour(talk.desk, fruit.name, Juice.LIME.value, Fraction(juice.volume_ml))
         citric, malic = souring.likely_acid_g(found)
@@ -242,13 +242,13 @@ def _juiced(talk: Talk, given: Given) -> Reply:
             )
         )
     buttons = [undo_button(talk)]
-    if souring.juice_named(fruit.name) is not None:
-        buttons.append(_sour_button(fruit, ml))
+    if souring.juice_named(fruit.name, talk.desk.bar.language) is not None:
+        buttons.append(_sour_button(talk, fruit, ml))
     return reply(first, *lines, buttons=(tuple(buttons),))
 
 
-def _sour_button(fruit: IngredientView, ml: Fraction) -> Button:
-    target = "lemon" if souring.juice_named(fruit.name) is Juice.LIME else "lime"
+def _sour_button(talk: Talk, fruit: IngredientView, ml: Fraction) -> Button:
+    target = "lemon" if souring.juice_named(fruit.name, talk.desk.bar.language) is Juice.LIME else "lime"
     return Button(_("Acid for it"), f"acid {show_number(ml, 0)} ml #{fruit.id} to {target}")
 
 
@@ -270,7 +270,7 @@ def _in_batch(talk: Talk, given: Given) -> Reply:
 
 
 def _ask_source(talk: Talk, given: Given) -> Question:
-    choices = columns([(_(one), _(one)) for one in ("orange", "grapefruit", "mandarin")], 3)
+    choices = columns([(_(one), one) for one in ("orange", "grapefruit", "mandarin")], 3)
     return Question(_("Which juice?"), choices, hint=_("orange"))
 
 
@@ -284,7 +284,7 @@ def _accept_juice_name(talk: Talk, given: Given, value: Any) -> str:
     else:
         noun = talk.noun(value, "INGREDIENT", _("juice"))
         name = ingredients.get(talk.desk, int(noun.id)).name
-    if souring.juice_named(name) is None:
+    if souring.juice_named(name, talk.desk.bar.language) is None:
         known = ", ".join(_(one.value) for one in Juice)
         raise Say(
             reply(

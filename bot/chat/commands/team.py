@@ -18,7 +18,7 @@ from bot.work.desk import Role
 from bot.work.team import TeamMember
 
 ROLE_WORDS = {Role.OWNER: N_("owner"), Role.MANAGER: N_("manager"), Role.MEMBER: N_("member")}
-_CHANGES = ("remove", "manager", "member", "owner", "forget")
+_CHANGES = (N_("remove"), N_("manager"), N_("member"), N_("owner"), N_("forget"))
 
 
 def shown_name(name: str) -> str:
@@ -33,9 +33,10 @@ def _team(talk: Talk, given: Given) -> Reply:
     words = str(given.get("free", "")).split()
     if not words:
         return _list(talk)
-    what = words[0].casefold()
+    said = words[0].casefold()
+    what = next((one for one in _CHANGES if said in {one, _(one)}), said)
     if what in _CHANGES and len(words) > 1:
-        sure = len(words) > 2 and words[-1].casefold() == "yes"
+        sure = len(words) > 2 and words[-1].casefold() in {"yes", _("yes")}
         member = _named(talk, " ".join(words[1:-1] if sure else words[1:]), what)
         return _change(talk, what, member, sure)
     raise Say(reply(_("Say it so: team remove Ben, team manager Ben, team owner Ben. Or tap /team.")))
