@@ -143,6 +143,8 @@ class Conversation:
             presence = self._find(unit, message)
         if presence.bar is not None and presence.bar.id == bar_id:
             return plain, ""
+        if presence.bar is None and not message.place.private:
+            return plain, ""  # a stranger in the group: told so, like with anything else
         if not message.place.private or presence.person_id is None:
             return replace(message, text=_OUT_OF_DATE), ""
         with self.store.writing() as unit:

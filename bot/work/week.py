@@ -41,11 +41,12 @@ class FruitSum:
 
 @dataclass(frozen=True, slots=True)
 class PartSum:
-    """The waste of one reason, or of one shift: pieces, grams and cost."""
+    """The waste of one reason, or of one shift: pieces, grams and cost; `unpriced` as in FruitSum."""
 
     count: Fraction
     grams: Fraction
     cost: Decimal
+    unpriced: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,10 +197,11 @@ def _unpriced_lines() -> Any:
 
 
 def _part(cells: Iterable[_Cell]) -> PartSum:
+    group = list(cells)
     count, grams, cost = Fraction(0), Fraction(0), Decimal(0)
-    for cell in cells:
+    for cell in group:
         count, grams, cost = count + cell.count, grams + cell.grams, cost + cell.cost
-    return PartSum(count, grams, cost)
+    return PartSum(count, grams, cost, sum(cell.unpriced for cell in group))
 
 
 def _grouped(cells: list[_Cell], key: Callable[[_Cell], Any]) -> dict[Any, list[_Cell]]:
@@ -214,10 +216,9 @@ def _by_fruit(desk: Desk, cells: list[_Cell], bought: dict[int, BoughtSum]) -> t
     for number, group in _grouped(cells, lambda cell: cell.ingredient_id).items():
         one = _part(group)
         if one.count or one.grams:
-            unpriced = sum(cell.unpriced for cell in group)
             name = ingredients.get(desk, number).name
             share = _share(desk, number, one, bought.get(number))
-            found.append(FruitSum(number, name, one.count, one.grams, one.cost, unpriced, share))
+            found.append(FruitSum(number, name, one.count, one.grams, one.cost, one.unpriced, share))
     return tuple(sorted(found, key=lambda one: (-one.cost, one.name)))
 
 

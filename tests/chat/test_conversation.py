@@ -184,3 +184,20 @@ def test_what_follows_a_gap_waits_until_the_gap_is_filled(house: House) -> None:
 @pytest.mark.parametrize("line", ["done ½", "later ½ 1 day", "price 1", "which #1"])
 def test_no_number_is_a_fault(house: House, line: str) -> None:
     assert house.open_bar().says(line)[0].first_line
+
+
+def test_waste_without_a_price_is_never_said_to_have_cost_nothing(house: House) -> None:
+    ana = house.open_bar()
+    said = text(ana.says("waste 6 oranges mouldy"))
+    assert "€0.00" not in said
+    week = text(ana.says("week"))
+    assert week.startswith("Waste: no prices yet")
+    assert "€0.00" not in week
+
+
+def test_fruit_is_weighed_as_the_bar_weighs(house: House) -> None:
+    ana = house.open_bar()
+    assert first_lines(ana.says("waste 1.2 kg limes mouldy")) == ["Logged: 1.2 kg limes, mouldy."]
+    assert "1.2 kg" in text(ana.says("week"))
+    ana.says("bar units us")
+    assert first_lines(ana.says("waste 3 lb lemons mouldy")) == ["Logged: 3 lb lemons, mouldy."]

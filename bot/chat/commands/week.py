@@ -15,7 +15,7 @@ from bot.chat.language import _, ngettext, show_day, show_full_day, show_money, 
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.spray_words import effect_line, period_line
 from bot.chat.talk import Command, Given, Say, Talk
-from bot.chat.units import show_g
+from bot.chat.units import show_weight
 from bot.trade.words import N_
 from bot.work import spraying, week
 from bot.work.week import FruitSum, PartSum, WasteSummary
@@ -103,24 +103,22 @@ def _summary(talk: Talk, found: WasteSummary, earlier: Button | None) -> Reply:
     if not found.fruit:
         blocks: tuple[Block, ...] = (Text(_dates(found)), *(Text(line) for line in _against(found)))
         return Reply((Text(_("No waste logged"), strong=True), *blocks), (buttons,))
-    first = _("Waste: {money}").format(money=show_money(found.cost))
-    fruit = [
-        (
-            one.name,
-            amount_words(one.count, one.grams),
-            show_money(one.cost) if one.cost or not one.unpriced else _("no price"),
-        )
-        for one in _first_rows(found.fruit)
-    ]
+    units = talk.desk.bar.units
+    fruit = [(one.name, *_part(one, units)) for one in _first_rows(found.fruit)]
     if len(found.fruit) > _MOST_ROWS:
-        fruit.append(_rest(found.fruit[_MOST_ROWS - 1 :]))
-    reasons = _reason_rows(found, _MOST_ROWS)
+        fruit.append(_rest(found.fruit[_MOST_ROWS - 1 :], units))
+    reasons = _reason_rows(found, _MOST_ROWS, units)
     lines: list[Block] = [Text(_dates(found)), Grid(tuple(fruit)), Grid(tuple(reasons))]
     lines += [Text(line) for line in (*_unpriced(found), *_share(found), *_against(found))]
     sprayed = period_line(spraying.effects(talk.desk, found.first, found.last)[:3])
     lines += [Text(sprayed)] if sprayed else []
     more = (Button(_("More"), f"{again} more"), Button(_("Picture"), f"{again} picture"))
-    return Reply((Text(first, strong=True), *lines), (more, buttons))
+    return Reply((Text(_title(found), strong=True), *lines), (more, buttons))
+
+
+def _title(found: WasteSummary) -> str:
+    priced = found.cost or not any(one.unpriced for one in found.fruit)
+    return _("Waste: {money}").format(money=show_money(found.cost) if priced else _("no prices yet"))
 
 
 def _first_rows(rows: Sequence[FruitSum]) -> Sequence[FruitSum]:
@@ -128,24 +126,25 @@ def _first_rows(rows: Sequence[FruitSum]) -> Sequence[FruitSum]:
     return rows if len(rows) <= _MOST_ROWS else rows[: _MOST_ROWS - 1]
 
 
-def _rest(rows: Any) -> tuple[str, str, str]:
+def _rest(rows: Any, units: str) -> tuple[str, str, str]:
     count = sum((one.count for one in rows), Fraction(0))
     grams = sum((one.grams for one in rows), Fraction(0))
     cost = sum(one.cost for one in rows)
     name = ngettext("{count} other", "{count} others", len(rows)).format(count=len(rows))
-    return name, amount_words(count, grams), show_money(cost)
+    return name, amount_words(count, grams, units), show_money(cost)
 
 
-def _reason_rows(found: WasteSummary, most: int) -> list[tuple[str, str, str]]:
+def _reason_rows(found: WasteSummary, most: int, units: str) -> list[tuple[str, str, str]]:
     kept = found.reasons if len(found.reasons) <= most else found.reasons[: most - 1]
-    rows = [(reason_words(reason), *_part(one)) for reason, one in kept]
+    rows = [(reason_words(reason), *_part(one, units)) for reason, one in kept]
     if len(kept) < len(found.reasons):
-        rows.append(_rest([one for _reason, one in found.reasons[len(kept) :]]))
+        rows.append(_rest([one for _reason, one in found.reasons[len(kept) :]], units))
     return rows
 
 
-def _part(one: PartSum) -> tuple[str, str]:
-    return amount_words(one.count, one.grams), show_money(one.cost)
+def _part(one: FruitSum | PartSum, units: str) -> tuple[str, str]:
+    cost = show_money(one.cost) if one.cost or not one.unpriced else _("no price")
+    return amount_words(one.count, one.grams, units), cost
 
 
 def reason_words(reason: str) -> str:
@@ -153,13 +152,13 @@ def reason_words(reason: str) -> str:
     return _(reason) if reason else _("no reason given")
 
 
-def amount_words(count: Fraction, grams: Fraction) -> str:
+def amount_words(count: Fraction, grams: Fraction, units: str) -> str:
     """Write pieces and mass of fruit."""
     parts = []
     if count:
         parts.append(show_number(count, 1))
     if grams:
-        parts.append(show_g(grams))
+        parts.append(show_weight(grams, units))
     return " + ".join(parts) or "0"
 
 
@@ -220,13 +219,14 @@ def _stretch(found: WasteSummary) -> str:
 
 def _details(talk: Talk, found: WasteSummary) -> Reply:
     lines: list[Block] = [Text(_dates(found))]
+    units = talk.desk.bar.units
     if found.fruit:
-        lines.append(Grid(tuple(_reason_rows(found, len(found.reasons)))))
+        lines.append(Grid(tuple(_reason_rows(found, len(found.reasons), units))))
         lines.append(
             Grid(
                 (
-                    (_("early shift"), *_part(found.early)),
-                    (_("late shift"), *_part(found.late)),
+                    (_("early shift"), *_part(found.early, units)),
+                    (_("late shift"), *_part(found.late, units)),
                 )
             )
         )
@@ -243,9 +243,8 @@ def _details(talk: Talk, found: WasteSummary) -> Reply:
     lines += [Text(effect_line(one)) for one in effects]
     if not effects:
         lines.append(Text(_("To compare with the time before the spray: spraying orange since 2026-10-20")))
-    first = _("Waste: {money}").format(money=show_money(found.cost))
     again = f"week {found.first} to {found.last} picture"
-    return Reply((Text(first, strong=True), *lines), ((Button(_("Picture"), again),),))
+    return Reply((Text(_title(found), strong=True), *lines), ((Button(_("Picture"), again),),))
 
 
 def _picture(talk: Talk, found: WasteSummary) -> Reply:
