@@ -110,7 +110,8 @@ def _tap(number: int, query: dict[str, Any]) -> Incoming:
         place.outside_id,
         message,
         query=query["id"],
-        message_id=int(pressed["message_id"]),
+        # Only a text can be replaced by another: under a picture the answer comes as a new message.
+        message_id=int(pressed["message_id"]) if "text" in pressed else None,
         thread=place.thread,
     )
 
