@@ -53,7 +53,9 @@ def _new_fruit(talk: Talk, value: Unknown) -> IngredientView:
     if guess_kind(name) is IngredientKind.FRUIT or talk.line.casefold().startswith("waste new "):
         return ingredients.add(talk.desk, name, IngredientKind.FRUIT)
     near = talk.near(value.text, "INGREDIENT")
-    fresh = Button(_("New: {name}").format(name=name), "waste new " + talk.line.split(None, 1)[-1])
+    fresh = Button(
+        _("New: {name}").format(name=name), "waste new " + (talk.line.split(None, 1) or [value.text])[-1]
+    )
     buttons = [(Button(one, talk.line_with(value.text, one)),) for one in near]
     raise Say(
         reply(
