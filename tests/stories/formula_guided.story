@@ -1,0 +1,100 @@
+# A formula written down by answering questions, a line at a time.
+@after opening
+
+Ana: new formula
+  What is it called?
+  [Cancel]
+Ana: Bay syrup
+  Type the ingredients, a line each: lime oil 10
+  ml
+  [Back] [Cancel]
+Ana: sugar 500 g
+  More ingredients? Tap Done when it is
+  complete.
+  · sugar 500 g
+  [Done] [Back] [Cancel]
+Ana: water 500 ml
+  More ingredients? Tap Done when it is
+  complete.
+  · sugar 500 g
+  · water 500 ml
+  [Done] [Back] [Cancel]
+Ana: bay leaf 6 each
+  More ingredients? Tap Done when it is
+  complete.
+  · sugar 500 g
+  · water 500 ml
+  · bay leaf 6
+  [Done] [Back] [Cancel]
+Ana: a pinch of luck
+  I understood “a”, but not “pinch of luck”.
+  Expected a unit such as ml, g or oz.
+  More ingredients? Tap Done when it is
+  complete.
+  · sugar 500 g
+  · water 500 ml
+  · bay leaf 6
+  [Done] [Back] [Cancel]
+Ana taps [Back]
+  (edited)
+  More ingredients? Tap Done when it is
+  complete.
+  · sugar 500 g
+  · water 500 ml
+  [Done] [Back] [Cancel]
+Ana: bay leaves 8 each
+  More ingredients? Tap Done when it is
+  complete.
+  · sugar 500 g
+  · water 500 ml
+  · bay leaves 8
+  [Done] [Back] [Cancel]
+Ana taps [Done]
+  (edited)
+  What kind is it?
+  [aroma mist] [tincture]
+  [infusion] [syrup]
+  [cordial] [juice]
+  [acid-adjusted juice] [saline]
+  [other]
+  [Back] [Cancel]
+Ana taps [syrup]
+  (edited)
+  How long does it rest before use?
+  [not at all] [24 hours]
+  [48 hours]
+  [Back] [Cancel]
+Ana taps [24 hours]
+  (edited)
+  After how long is it thrown out?
+  [14 days] [7 days]
+  [30 days] [180 days]
+  [Back] [Cancel]
+Ana: 10 days
+  Bay syrup is in the book.
+  Bay syrup: syrup, version 1
+    sugar        500 g
+    water       500 ml
+    bay leaves       8
+  Makes 815 ml
+  Rests 24 hours, discard after 10 days
+  Caution: Ask about allergies before serving,
+  and say what house-made things a drink holds.
+  [Scale] [Cost] [Make]
+  [Change] [Rename] [Put away]
+  [Undo]
+Ana: formulas
+  1 formula in the book
+  [Bay syrup (syrup)]
+  [Add a formula]
+Ana taps [Bay syrup (syrup)]
+  Bay syrup: syrup, version 1
+    sugar        500 g
+    water       500 ml
+    bay leaves       8
+  Makes 815 ml
+  Rests 24 hours, discard after 10 days
+  Caution: Ask about allergies before serving,
+  and say what house-made things a drink holds.
+  [Scale] [Cost] [Make]
+  [Change] [Rename] [Put away]

@@ -1,0 +1,197 @@
+# Bea runs a bar in the United States and changes what is offered; a wrong answer is asked again.
+
+Bea: start
+  What is your bar called?
+  [Bea's bar]
+  [Cancel]
+Bea: The Salt Stair
+  Which city's time does it keep? Tap one, or
+  type another city.
+  [London] [New York]
+  [Chicago] [Los Angeles]
+  [Sydney]
+  [Back] [Cancel]
+Bea: Nowhereville
+  I know no time zone for “Nowhereville”. Type a
+  larger city near you, such as Madrid.
+  Which city's time does it keep? Tap one, or
+  type another city.
+  [London] [New York]
+  [Chicago] [Los Angeles]
+  [Sydney]
+  [Back] [Cancel]
+Bea: chicago
+  Whose food and drink rules apply there? Limits
+  and cautions follow this.
+  [United States] [European Union]
+  [United Kingdom] [somewhere else]
+  [Back] [Cancel]
+Bea taps [Back]
+  (edited)
+  Which city's time does it keep? Tap one, or
+  type another city.
+  [London] [New York]
+  [Chicago] [Los Angeles]
+  [Sydney]
+  [Back] [Cancel]
+Bea: New York
+  Whose food and drink rules apply there? Limits
+  and cautions follow this.
+  [United States] [European Union]
+  [United Kingdom] [somewhere else]
+  [Back] [Cancel]
+Bea: mars
+  Please answer US, EU, UK or other.
+  Whose food and drink rules apply there? Limits
+  and cautions follow this.
+  [United States] [European Union]
+  [United Kingdom] [somewhere else]
+  [Back] [Cancel]
+Bea taps [United States]
+  (edited)
+  Which money do you count in?
+  [USD] [EUR] [GBP]
+  [Back] [Cancel]
+Bea: dollars
+  “dollars” is no currency in use. Write its
+  three letters, such as EUR.
+  Which money do you count in?
+  [USD] [EUR] [GBP]
+  [Back] [Cancel]
+Bea: usd
+  How do you measure?
+  [US fluid ounces]
+  [ml and grams]
+  [imperial fluid ounces]
+  [Back] [Cancel]
+Bea: us
+  When is a night surely over? What is logged
+  before then counts for the day before.
+  [05:00] [04:00] [03:00]
+  [02:00] [01:00] [06:00]
+  [Back] [Cancel]
+Bea: half past two
+  Please write a time from 00:00 to 12:00, such
+  as 05:00.
+  When is a night surely over? What is logged
+  before then counts for the day before.
+  [05:00] [04:00] [03:00]
+  [02:00] [01:00] [06:00]
+  [Back] [Cancel]
+Bea: 3 am
+  The Salt Stair is open.
+  US fluid ounces · USD · America/New York · a
+  day ends at 03:00
+  All of it can be changed with /bar. Next:
+  write down what you make.
+  [Add a formula]
+  [Set a price] [Log waste]
+Bea: bar
+  The Salt Stair
+  name: The Salt Stair
+  language: English
+  currency: USD
+  units: US fluid ounces
+  time zone: America/New York
+  closing hour: 3:00 AM
+  rules: United States
+  ounces: US fluid ounces
+  spoons and cups: US
+  service days: every day
+  quiet hours: 5:00 AM - 11:00 AM
+  close reminder: 12:30 AM
+  discard warning: 3 days before
+  bottling loss: 0 %
+  temperature: 68 °F
+  spray size: 0.067 to 0.1 ml
+  waste reasons: mouldy, dried out, peeled and
+  not used, over-prepped, damaged on delivery,
+  other
+  label paper: Letter, 10 labels of 4 x 2 in
+  tools: the usual ones
+  late shift: from 10:00 PM
+  peeled fruit: cold, uncovered: 24 h
+  price rise: 10 %
+  tax: prices as typed
+  pictures: light
+  weeks open: 52 a year
+  To change one: bar currency EUR
+  [closing hour] [service days]
+  [quiet hours] [close reminder]
+  [units] [ounces]
+  [bottling loss] [label paper]
+  [time zone] [language]
+Bea: bar closing hour 04:00
+  Closing hour: 4:00 AM
+  [All settings] [Undo]
+Bea taps [Undo]
+  The setting is as it was before.
+  The log keeps both entries.
+Bea: bar service days tue-sat
+  Service days: Tue Wed Thu Fri Sat
+  [All settings] [Undo]
+Bea taps [All settings]
+  The Salt Stair
+  name: The Salt Stair
+  language: English
+  currency: USD
+  units: US fluid ounces
+  time zone: America/New York
+  closing hour: 3:00 AM
+  rules: United States
+  ounces: US fluid ounces
+  spoons and cups: US
+  service days: Tue Wed Thu Fri Sat
+  quiet hours: 5:00 AM - 11:00 AM
+  close reminder: 12:30 AM
+  discard warning: 3 days before
+  bottling loss: 0 %
+  temperature: 68 °F
+  spray size: 0.067 to 0.1 ml
+  waste reasons: mouldy, dried out, peeled and
+  not used, over-prepped, damaged on delivery,
+  other
+  label paper: Letter, 10 labels of 4 x 2 in
+  tools: the usual ones
+  late shift: from 10:00 PM
+  peeled fruit: cold, uncovered: 24 h
+  price rise: 10 %
+  tax: prices as typed
+  pictures: light
+  weeks open: 52 a year
+  To change one: bar currency EUR
+  [closing hour] [service days]
+  [quiet hours] [close reminder]
+  [units] [ounces]
+  [bottling loss] [label paper]
+  [time zone] [language]
+Bea taps [quiet hours]
+  (edited)
+  What should quiet hours be? Now: 5:00 AM -
+  11:00 AM
+  [05:00-11:00] [04:00-12:00]
+  [00:00-00:00]
+  [Back] [Cancel]
+Bea: midnight
+  Write two times, such as: 05:00-11:00
+  What should quiet hours be? Now: 5:00 AM -
+  11:00 AM
+  [05:00-11:00] [04:00-12:00]
+  [00:00-00:00]
+  [Back] [Cancel]
+Bea: 05:00-12:00
+  Quiet hours: 5:00 AM - 12:00 PM
+  [All settings] [Undo]
+Bea: bar currency XQQ
+  “XQQ” is no currency in use. Write its three
+  letters, such as EUR.
+Bea: bar currency EUR
+  Currency: EUR
+  Prices and waste logged before keep their
+  numbers: they are not converted.
+  [All settings] [Undo]
+Bea: start
+  You are at The Salt Stair, Bea.
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]

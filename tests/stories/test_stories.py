@@ -1,0 +1,48 @@
+"""Every story, line by line, on every database."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.buttons import problems
+from tests.house import House
+from tests.stories.play import FOLDER, Player, read, write
+
+_STORIES = sorted(FOLDER.glob("*.story"))
+
+
+@pytest.mark.parametrize("path", _STORIES, ids=[path.stem for path in _STORIES])
+def test_story(path: Path, house: House, database: str, request: pytest.FixtureRequest) -> None:
+    steps, rest = read(path)
+    update = request.config.getoption("--update-stories")
+    if update and database != "sqlite":
+        pytest.skip("stories are written from one database")
+    # The buttons do the same on either database; tapping them all is the long part of a story.
+    player = Player(house, problems if database == "sqlite" else None)
+    try:
+        for step in steps:
+            told = player.play(step)
+            if update:
+                step.expected = told
+            assert told == step.expected, f"{path.name}: {step.text}"
+    finally:
+        if update:
+            write(path, steps, rest)
+    assert not player.problems
+
+
+def test_there_are_stories_and_each_says_something() -> None:
+    assert _STORIES
+    for path in _STORIES:
+        steps, rest = read(path)
+        assert any(step.expected for step in steps), path.name
+        assert not any(line.startswith(" ") for line in rest), f"{path.name} ends in an answer without a step"
+
+
+def test_writing_a_story_down_changes_nothing_but_the_answers(tmp_path: Path) -> None:
+    for path in _STORIES:
+        copy = tmp_path / path.name
+        write(copy, *read(path))
+        assert copy.read_text("utf-8") == path.read_text("utf-8")

@@ -1,0 +1,134 @@
+# Bad input: one clear sentence each, and a way on where there is one.
+@after mist
+
+Ana: hello
+  I did not understand that.
+  Start with what to do, such as: scale, waste,
+  batch, cost, week. Or tap Help.
+  [Help]
+Ana: hello there, what can you do?
+  I did not understand that.
+  Start with what to do, such as: scale, waste,
+  batch, cost, week. Or tap Help.
+  [Help]
+Ana: skale grapefruit mist x2
+  I do not know “skale”. Did you mean “scale”?
+  [scale grapefruit mist x2]
+Ana: scale grapefriut mist x2
+  I know no formula called “grapefriut mist”.
+  Did you mean:
+  [Grapefruit mist]
+Ana: scale grapefruit mist to 8 x 50
+  After “grapefruit mist to 8 x 50” something is
+  missing: a unit such as ml, g or oz.
+  For example: scale grapefruit mist to 8 x 50
+  ml
+Ana: scale grapefruit mist to 8 x 50 mm
+  I understood “grapefruit mist to 8 x 50”, but
+  not “mm”. Expected a unit such as ml, g or oz.
+  For example: scale grapefruit mist to 8 x 50
+  ml
+Ana: scale grapefruit mist to 8 bottles
+  After “grapefruit mist to 8 bottles” something
+  is missing: a number.
+  For example: scale grapefruit mist to 8 x 50
+  ml
+Ana: scale grapefruit mist to lots
+  I understood “grapefruit mist to”, but not
+  “lots”. Expected a number.
+  For example: scale grapefruit mist to 8 x 50
+  ml
+Ana: scale negroni x2
+  I know no formula called “negroni”.
+  [Formulas]
+Ana: scale grapefruit mist with 12 ml lime oil
+  Grapefruit mist has no “lime oil”. Which did
+  you mean?
+  [grapefruit oil]
+  [propylene glycol]
+  [neutral spirit]
+Ana: scale grapefruit mist x0
+  Factor 0 is out of range: it has to be above
+  0.
+Ana: scale 42
+  After “42” something is missing: a unit such
+  as ml, g or oz.
+  For example: scale grapefruit mist to 8 x 50
+  ml
+Ana: batch grapefruit mist to 8 x 50 ml tomorrow
+  I understood “grapefruit mist to 8 x 50 ml”,
+  but not “tomorrow”. Expected a number or a
+  comma.
+  For example: batch grapefruit mist to 400 ml
+Ana: check 1 clear
+  There is no batch 1 in this bar.
+Ana: check 1 sparkling
+  There is no batch 1 in this bar.
+Ana: price grapefruit oil ten for free
+  I understood “grapefruit oil ten”, but not
+  “for free”. Expected a number, a unit such as
+  ml, g or oz or a comma.
+  For example: price grapefruit oil 10 ml 7.90
+Ana: new formula Nothing\
+sugar
+  After “Nothing sugar” something is missing: a
+  number.
+  For example: new formula Lime tincture
+  lime oil 10 ml
+  neutral spirit 96 % 90 ml
+  kind tincture
+  rest 14 days
+Ana: change negroni: gin 2 oz
+  I know no formula called “negroni”.
+  [Formulas]
+Ana: week 2026-13
+  I did not understand “2026-13”.
+  For example: week 2026-W30
+Ana: later 99 2 hours
+  There is no reminder 99 in this bar.
+Ana: done 99
+  There is no reminder 99 in this bar.
+Ana: undo 99
+  There is no log entry 99 in this bar.
+Ana: /nosuchcommand
+  I did not understand that.
+  Start with what to do, such as: scale, waste,
+  batch, cost, week. Or tap Help.
+  [Help]
+Ana: /scale@peel_ledger_bot grapefruit mist x2
+  Grapefruit mist: x 2
+    grapefruit oil     24 ml
+    propylene glycol   44 ml
+    neutral spirit    124 ml
+  Makes 192 ml at 62 % vol
+  Enough for 640 to 1,440 drinks
+  Exact with: 50 ml cylinder, 250 ml cylinder.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Ana: 🍊
+  I did not understand that.
+  Start with what to do, such as: scale, waste,
+  batch, cost, week. Or tap Help.
+  [Help]
+Ana: ...
+  I did not understand that.
+  Start with what to do, such as: scale, waste,
+  batch, cost, week. Or tap Help.
+  [Help]
+Ana: ; drop table bar
+  I did not understand that.
+  Start with what to do, such as: scale, waste,
+  batch, cost, week. Or tap Help.
+  [Help]
+Ana: <b>bold</b> & co
+  I did not understand that.
+  Start with what to do, such as: scale, waste,
+  batch, cost, week. Or tap Help.
+  [Help]

@@ -1,0 +1,158 @@
+# A bar that measures in US fluid ounces.
+@after opening_changed
+
+Bea: new formula Orange mist\
+orange oil 1/2 oz\
+propylene glycol 1 oz\
+neutral spirit 95 % 2 3/4 oz\
+kind aroma mist\
+replaces orange
+  Orange mist is in the book.
+  Orange mist: aroma mist, version 1
+    orange oil            0.5 fl oz
+    propylene glycol        1 fl oz
+    neutral spirit 95 %  2.75 fl oz
+  Makes 4.25 fl oz at 61.5 % vol
+  Rests 24 hours, discard after 180 days
+  2 to 3 sprays a drink, 0.067 to 0.1 ml each,
+  instead of fresh orange
+  Clearing: borderline, it may cloud, by
+  estimate
+  Allergens: none of the list by name. Worth
+  saying: citrus.
+  Caution: Food grade not confirmed: orange oil,
+  propylene glycol
+  The same thing is sold in grades not meant for
+  food: is this one sold as food grade, with the
+  supplier's papers to show it?
+  [Scale] [Cost] [Make]
+  [Change] [Rename] [Put away]
+  [Will it clear?] [Strength] [Dose]
+  [orange oil: food grade] [Not sure]
+  [propylene glycol: food grade] [Not sure]
+  [Undo]
+Bea: scale orange mist to 8 x 2 oz
+  Orange mist: 8 x 2 oz
+    orange oil         2 fl oz
+    propylene glycol   4 fl oz
+    neutral spirit    10 fl oz
+  Makes 16 fl oz at 61.5 % vol
+  Enough for 1,577 to 3,548 drinks
+  Fills 8 x 2 fl oz
+  Rounded to jigger, measuring cup, quart jug:
+  the ratio is off by 10 % at most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Bea: scale orange mist
+  How much of Orange mist?
+  [4 x 2 US fl oz] [8 x 2 US fl oz] [4 x 4 US fl oz]
+  [as written] [double]
+  [Back] [Cancel]
+Bea taps [4 x 2 US fl oz]
+  (edited)
+  Orange mist: 4 x 2 fl oz
+    orange oil        1 fl oz
+    propylene glycol  2 fl oz
+    neutral spirit    5 fl oz
+  Makes 8 fl oz at 61.5 % vol
+  Enough for 788 to 1,774 drinks
+  Fills 4 x 2 fl oz
+  Rounded to jigger, measuring cup: the ratio is
+  off by 10 % at most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Bea: scale orange mist with 1½ oz orange oil
+  Orange mist: 12.75 fl oz
+    orange oil        1.5 fl oz
+    propylene glycol    3 fl oz
+    neutral spirit      8 fl oz
+  Makes 12.75 fl oz at 61.5 % vol
+  Enough for 1,256 to 2,827 drinks
+  Rounded to jigger, measuring cup, quart jug:
+  the ratio is off by 3.1 % at most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Bea: scale orange mist to 36,5 ml
+  Orange mist: 1.23 fl oz
+    orange oil        0.125 fl oz
+    propylene glycol  0.292 fl oz
+    neutral spirit     0.75 fl oz
+  Makes 1.23 fl oz at 61.5 % vol
+  Enough for 121 to 273 drinks
+  Rounded to measuring spoons, jigger: the ratio
+  is off by 16.7 % at most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Bea: scale orange mist to 1,000 ml
+  Orange mist: 33.81 fl oz
+    orange oil         4 fl oz
+    propylene glycol   8 fl oz
+    neutral spirit    22 fl oz
+  Makes 33.81 fl oz at 61.5 % vol
+  Enough for 3,333 to 7,500 drinks
+  Exact with: measuring cup, quart jug.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Bea: price orange oil 4 oz 31.00
+  orange oil: €31.00 for 4 US fl oz
+  [Undo] [Another price]
+Bea: price orange oil 1/2 lb 60
+  orange oil: €60.00 for 0.5 lb
+  [Undo] [Another price]
+Bea: batch orange mist to 8 x 2 oz
+  Batch 1: Orange mist, 16 fl oz
+  Resting until Thu, Nov 26 1:00 PM. I will
+  remind you.
+  Look again Dec 25, 2026.
+  Discard after May 24, 2027: the usual time for
+  its kind.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Food grade not confirmed: orange oil,
+  propylene glycol
+  [Show batch 1]
+  [Note a lot] [Undo]
+Bea: waste 3 lb limes
+  Logged: 3 lb limes.
+  No price for lime: not in the cost.
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lime]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]

@@ -1,0 +1,143 @@
+# Waste in one line, in several, in kilograms, with words nobody knew.
+@after opening
+
+Ana: waste 6 oranges mouldy
+  Logged: 6 oranges, mouldy.
+  No price for orange: not in the cost.
+  [Undo] [More waste]
+  [Price of orange]
+Ana taps [Price of orange]
+  (edited)
+  What does orange cost? Such as: 0.60 each
+  [Back] [Cancel]
+Ana: 0.60 each
+  How many garnishes does one give?
+  [4] [5] [6]
+  [8] [10] [12]
+  [Back] [Cancel]
+Ana taps [5]
+  (edited)
+  orange: €0.60 each
+  5 garnishes each: €0.120 a garnish before
+  waste
+  [Undo] [Another price]
+Ana: waste 6 oranges mouldy
+  Logged: 6 oranges, mouldy, €3.60.
+  Wed, 25 Nov so far: €3.60
+  [Undo] [More waste]
+Ana: waste 1.2 kg lemons
+  Logged: 1.2 kg lemons.
+  No price for lemon: not in the cost.
+  Wed, 25 Nov so far: €3.60
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ana taps [dried out]
+  (edited)
+  1.2 kg lemons: dried out.
+  [Undo] [More waste]
+Ana: waste 6 oranges mouldy, 2 limes dried out\
+1.5 kg grapefruits
+  Logged 3 lines
+    6 oranges          mouldy  €3.60
+    2 limes         dried out      ?
+    1.5 kg
+    grapefruits                    ?
+  No price for grapefruit, lime: not in the
+  cost.
+  Wed, 25 Nov so far: €7.20
+  [Undo] [More waste]
+  [Price of grapefruit]
+Ana: undo
+  The waste is taken back.
+  The log keeps both entries.
+Ana: waste 4 limes rotten
+  Logged: 4 limes, mouldy.
+  No price for lime: not in the cost.
+  Wed, 25 Nov so far: €3.60
+  [Undo] [More waste]
+  [Price of lime]
+Ana taps [Undo]
+  The waste is taken back.
+  The log keeps both entries.
+Ana taps [Undo]
+  That was taken back already.
+Ana: waste 3 dragonfruit
+  I know no fruit called “dragonfruit”.
+  [New: dragonfruit]
+Ana: waste 3 tyres
+  I know no fruit called “tyres”.
+  [New: tyre]
+Ana taps [New: tyre]
+  Logged: 3 tyres.
+  No price for tyre: not in the cost.
+  Wed, 25 Nov so far: €3.60
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of tyre]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ana: waste 6 ornages
+  I know no fruit called “ornages”.
+  Did you mean:
+  [orange]
+  [New: ornage]
+Ana taps [orange]
+  Logged: 6 oranges, €3.60.
+  Wed, 25 Nov so far: €7.20
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ana: waste 6 oranges exploded
+  “exploded” is not one of this bar's reasons.
+  Tap one:
+  [mouldy]
+  [dried out]
+  [peeled and not used]
+  [over-prepped]
+  [damaged on delivery]
+  [other]
+Ana taps [other]
+  Logged: 6 oranges, other, €3.60.
+  Wed, 25 Nov so far: €10.80
+  [Undo] [More waste]
+Ana: waste oranges
+  How many oranges?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana taps [3]
+  (edited)
+  Why?
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+  [Back] [Cancel]
+Ana taps [mouldy]
+  (edited)
+  Logged: 3 oranges, mouldy, €1.80.
+  Wed, 25 Nov so far: €12.60
+  [Undo] [More waste]
+Ana: waste 200 ml oranges
+  Fruit is counted or weighed: 6, or 1.2 kg.
+  Volumes do not fit.
+Ana: waste 0 oranges
+  An amount above zero, please: 6, or 1.2 kg.
+Ana: waste 6
+  What was thrown out?
+  [orange] [lime]
+  [lemon] [grapefruit]
+  [tyre]
+  [Back] [Cancel]
+Ana: waste 6 oranges, 2
+  In “2” I miss a fruit. Nothing of the message
+  was logged.
+  Such as: 6 oranges mouldy, 2 limes
