@@ -11,6 +11,7 @@ from bot.chat import asking, correcting, reading
 from bot.chat.arriving import private_only
 from bot.chat.commands import all_commands, command_at_start, in_any_language
 from bot.chat.language import _, speaking
+from bot.chat.lost import not_understood, stranger, worded_refusal
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, replies_to_json, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.picturing import check_line
@@ -21,7 +22,6 @@ from bot.chat.tongues import tongue_of
 from bot.chat.units import show_ml, unit_name
 from bot.chat.values import Line, Unknown
 from bot.chat.vocabulary import vocabulary_for
-from bot.chat.worded_errors import worded, worded_phrase_error
 from bot.trade.errors import TradeError
 from bot.trade.kinds import IngredientKind, guess_kind
 from bot.work import corrections, people
@@ -58,10 +58,13 @@ class _Plan:
     tapped: bool = False
     stale: bool = False
     line: str = ""
+    several: tuple[tuple[Command, str, str], ...] = ()  # command, what follows its word, and the whole line
 
     @property
     def writes(self) -> bool:
         """Whether a transaction that can change things is needed."""
+        if any(command.writes for command, _rest, _line in self.several):
+            return True
         return self.answer is not None or (self.command is not None and self.command.writes)
 
 
@@ -128,7 +131,7 @@ class Conversation:
             talk, plan = self._seated(unit, message, seen)
             with speaking(tongue_of(talk.presence)):
                 self._end_question(talk, plan)
-                return self._settled(talk, _worded(refusal, talk), receipt)
+                return self._settled(talk, worded_refusal(refusal, talk), receipt)
 
     def _at_its_bar(self, message: Message) -> tuple[Message, str]:
         """Go to the bar whose number stands before a tapped line, so that it cannot act in another.
@@ -179,7 +182,7 @@ class Conversation:
         with self.store.writing() as unit, speaking(tongue_of(presence)):
             talk = self._talk(unit, message, presence)
             talk.line = message.text
-            said = correcting.refused(_worded(refusal, talk), earlier)
+            said = correcting.refused(worded_refusal(refusal, talk), earlier)
             return self._settled(talk, said, receipt)
 
     def _is_late(self, message: Message) -> bool:
@@ -242,7 +245,7 @@ class Conversation:
         except (_MustWriteError, ReadOnlyError):
             return None
         except _REFUSALS as error:
-            return _worded(error, talk)
+            return worded_refusal(error, talk)
 
     def _find(self, unit: Unit, message: Message) -> people.Presence:
         place = message.place
@@ -276,12 +279,10 @@ class Conversation:
                 talk.line = text
                 if not text:
                     return _Plan(stale=True)
-        slash = _COMMAND.match(text)
-        if slash is not None:
-            # As if said without the slash, so that '/forget me' and '/new_formula' are found as well.
-            words = f"{slash[1].replace('_', ' ')} {text[slash.end() :]}"
-            named = command_at_start(words) or in_any_language(words)
-            return _Plan(*named) if named is not None else _Plan()
+        slashed = _slashed(text)
+        several = _several(text) if talk.message.tapped is None and question is None else ()
+        if slashed is not None or several:
+            return _Plan(several=several) if several else slashed or _Plan()
         spoken = command_at_start(text)
         if question is not None and "command" in question.state and talk.message.tapped is None:
             return _while_asked(talk, question, text, spoken)
@@ -300,9 +301,11 @@ class Conversation:
             return [reply(_("This button is out of date."), _("Ask again and use the new buttons."))]
         if plan.answer is not None:
             return _as_list(self._resume(talk, plan))
+        if plan.several:
+            return self._one_by_one(talk, plan)
         command = plan.command
         if command is None:
-            return _as_list(_not_understood(talk))
+            return _as_list(not_understood(talk))
         refused = _refusal(talk, command)
         if refused is not None:
             return [refused]
@@ -311,6 +314,18 @@ class Conversation:
         if reading_only and _would_ask(talk, command, given):
             raise _MustWriteError
         return _as_list(asking.start(talk, command, given))
+
+    @staticmethod
+    def _one_by_one(talk: Talk, plan: _Plan) -> list[Reply]:
+        """Answer a message whose every line is a command of its own: all of them, or none."""
+        replies: list[Reply] = []
+        for number, (command, rest, line) in enumerate(plan.several, 1):
+            talk.line = line
+            try:
+                replies += _as_list(_whole(talk, command, rest))
+            except _REFUSALS as error:
+                raise Say(_refused_line(number, line, worded_refusal(error, talk)[0])) from error
+        return replies
 
     def _resume(self, talk: Talk, plan: _Plan) -> Reply | list[Reply]:
         question = talk.presence.question
@@ -440,6 +455,54 @@ def _photo_of(talk: Talk) -> _Plan | None:
     return _Plan(check, line) if _reads_whole((check, line), talk) else None
 
 
+def _slashed(text: str) -> _Plan | None:
+    """Return what a text with a slash before it means; None without one."""
+    slash = _COMMAND.match(text)
+    if slash is None:
+        return None
+    # As if said without the slash, so that '/forget me' and '/new_formula' are found as well.
+    words = f"{slash[1].replace('_', ' ')} {text[slash.end() :]}"
+    named = command_at_start(words) or in_any_language(words)
+    return _Plan(*named) if named is not None else _Plan()
+
+
+_MOST_LINES = 10
+# What follows these may be lines of its own, which are no commands even where they begin like one.
+_WITH_LINES = frozenset({"new", "change", "trial", "trial add"})
+
+
+def _several(text: str) -> tuple[tuple[Command, str, str], ...]:
+    """Return the commands of a message whose every line begins with a command's word, if there are two."""
+    lines = [line.strip() for line in text.splitlines() if line.strip()]
+    if not 2 <= len(lines) <= _MOST_LINES:
+        return ()
+    found = [(line, command_at_start(line.removeprefix("/"))) for line in lines]
+    if found[0][1] is None or found[0][1][0].name in _WITH_LINES:
+        return ()
+    spoken = [(one[0], one[1], line) for line, one in found if one is not None]
+    return tuple(spoken) if len(spoken) == len(lines) else ()
+
+
+def _whole(talk: Talk, command: Command, rest: str) -> Reply | list[Reply]:
+    """Run one of several commands, which has to say all that it needs."""
+    refused = _refusal(talk, command)
+    if refused is not None:
+        raise Say(refused)
+    phrase = reading.read(command.rule, rest.strip(), talk.vocabulary)
+    given = Given.of(phrase.slots, phrase.lines, phrase.rest)
+    if not phrase.lines and _would_ask(talk, command, asking.accepted(talk, command, given)):
+        raise Say(reply(_("Something is missing there. In several lines, each has to be complete.")))
+    return asking.start(talk, command, given)
+
+
+def _refused_line(number: int, line: str, why: Reply) -> Reply:
+    """Say which line stopped the message. Its buttons would do that line alone, so they are left out."""
+    first = _("Line {number}, “{line}”, stops here, and nothing of the message was logged.")
+    said = first.format(number=number, line=line[:60])
+    blocks = tuple(replace(one, strong=False) if isinstance(one, Text) else one for one in why.blocks)
+    return Reply((Text(said, strong=True), *blocks))
+
+
 def _while_asked(
     talk: Talk, question: people.PendingQuestion, text: str, spoken: tuple[Command, str] | None
 ) -> _Plan:
@@ -484,67 +547,6 @@ def _refusal(talk: Talk, command: Command) -> Reply | None:
     if command.manages and not talk.desk.role.manages:
         return reply(_("Only a manager can do that. Ask one to do it, or to make you a manager."))
     return None
-
-
-def stranger(talk: Talk) -> Reply:
-    """Answer somebody who stands in no bar: how to open or to join one, and nothing else."""
-    if not talk.message.place.private:
-        return reply(
-            _("This chat belongs to no bar that you are in."),
-            _("Ask a manager for a joining code, or write to me in a private chat."),
-        )
-    others = people.bars_of(talk.unit, talk.presence) if talk.presence.person_id is not None else []
-    if others:
-        return reply(
-            _("You stand in no bar now. Choose one of yours."),
-            buttons=tuple((Button(one.name, f"bars {one.id}"),) for one in others),
-        )
-    return reply(
-        _("You are not in a bar yet."),
-        _("Open your own, or join one with the code a manager gives you: join CODE"),
-        buttons=((Button(_("Open a bar"), "start"), Button(_("Join with a code"), "join")),),
-    )
-
-
-def _not_understood(talk: Talk) -> Reply:
-    if talk.presence.bar is None:
-        return stranger(talk)
-    text = " ".join(talk.message.text.split())
-    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for what was not understood
-
-    first = text.split(" ")[0].lstrip("/").casefold() if text else ""
-    words = [
-        word for command in all_commands().values() if command.menu for word in (command.name, *command.words)
-    ]
-    near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=72) if first else None
-    if near is not None:
-        line = text.lstrip("/")
-        fixed = near[0] + line[len(first) :]
-        return reply(
-            _("I do not know “{word}”. Did you mean “{near}”?").format(word=first[:40], near=near[0]),
-            buttons=((Button(fixed if len(fixed) <= 40 else near[0], fixed),),),
-        )
-    return reply(
-        _("I did not understand that."),
-        _("Start with what to do, such as: scale, waste, batch, cost, week. Or tap Help."),
-        buttons=((Button(_("Help"), "help"),),),
-    )
-
-
-def _worded(error: Exception, talk: Talk) -> list[Reply]:
-    if isinstance(error, Say):
-        return [error.answer]
-    if isinstance(error, PhraseError):
-        command = command_at_start(talk.line.lstrip("/"))
-        examples = command[0].examples[:1] if command is not None else ()
-        said = worded_phrase_error(error, talk.line)
-        if examples:
-            return [reply(said, _("For example: {example}").format(example=_(examples[0])))]
-        return [reply(said)]
-    answer = worded(error)
-    if answer is None:
-        raise error
-    return [answer]
 
 
 def _noting_assumptions(talk: Talk, replies: list[Reply]) -> list[Reply]:

@@ -95,7 +95,10 @@ def test_every_example_is_understood(ana: Person) -> None:
                 assert said != example or said in {"log"}, example
                 found = command_at_start(said)
             assert found is not None, said
-            assert found[0] is command, said
+            english = command_at_start(example, "en")
+            assert english is not None, example
+            # Some examples show another command that goes with this one.
+            assert found[0] is english[0], said
             answer = text(ana.says(said))
             for lost in (_LOST, "No he entendido", "He entendido", "falta algo", "Falta algo"):
                 assert lost not in answer, f"{said}: {answer}"
@@ -184,7 +187,7 @@ def test_waste_as_one_says_it(ana: Person, said: str, wanted: str) -> None:
     [
         "escala bruma de pomelo al doble",
         "escalar bruma de pomelo para 600 cócteles con 5 % de pérdida",
-        "escala 8 frascos de 50 ml de bruma",
+        "escala 8 frascos de 50 ml de bruma de pomelo",
         "cuánto cuesta bruma de pomelo",
         "precio de naranjas",
         "abierto aceite de pomelo hace 3 días, en la nevera",

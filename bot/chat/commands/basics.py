@@ -245,33 +245,10 @@ def _no_bar_slot(name: str, ask: object, accept: object) -> Slot:
 
 
 def _help(talk: Talk, given: Given) -> Reply:
-    from bot.chat.commands import all_commands, command_at_start  # noqa: PLC0415 - it lists this module
+    from bot.chat import help_words  # noqa: PLC0415 - it lists the commands, this module among them
 
     asked = str(given.get("free", "")).strip()
-    if asked:
-        found = command_at_start(asked.lstrip("/"))
-        if found is not None and found[0].examples:
-            command = found[0]
-            return reply(
-                f"/{command.name}: {_(command.summary)}", *(_(example) for example in command.examples)
-            )
-    menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
-    if talk.presence.bar is None:
-        return reply(
-            _("I keep a bar's own preparations: amounts, cost, batches, reminders and fruit waste."),
-            _("Open a bar with start, or join one with: join CODE"),
-            buttons=((Button(_("Open a bar"), "start"), Button(_("Join with a code"), "join")),),
-        )
-    shown = [f"/{one.name}: {_(one.summary)}" for one in menu]
-    return reply(
-        _("Say what you want to do, with or without the slash:"),
-        "\n".join(shown),
-        _("More on one of them: help scale"),
-        buttons=(
-            (Button(_("Help with scale"), "help scale"), Button(_("Help with waste"), "help waste")),
-            (Button(_("Handling cautions"), "cautions"),),
-        ),
-    )
+    return (help_words.help_with(talk, asked) if asked else None) or help_words.general_help(talk)
 
 
 def _undo(talk: Talk, given: Given) -> Reply:

@@ -210,7 +210,7 @@ def _bars(talk: Talk, given: Given) -> Reply:
         return _go_to(talk, int(given.rest[0]))  # type: ignore[call-overload]
     known = people.bars_of(talk.unit, talk.presence)
     if not known:
-        from bot.chat.conversation import stranger  # noqa: PLC0415 - the conversation imports the commands
+        from bot.chat.lost import stranger  # noqa: PLC0415 - it lists the commands
 
         return stranger(talk)
     rows = [

@@ -1,0 +1,88 @@
+"""What is said when a message was not understood, cannot be done, or comes from somebody in no bar."""
+
+from __future__ import annotations
+
+from bot.chat.commands import all_commands, command_at_start, words_of
+from bot.chat.language import _, tongue
+from bot.chat.message import Button, Reply, reply
+from bot.chat.reading import PhraseError
+from bot.chat.talk import Command, Say, Talk
+from bot.chat.worded_errors import worded, worded_phrase_error
+from bot.work import people
+
+_NEAR_WORD = 72  # of 100: below this no command's word is offered for what was typed
+_LONGEST_LABEL = 40
+
+
+def stranger(talk: Talk) -> Reply:
+    """Answer somebody who stands in no bar: how to open or to join one, and nothing else."""
+    if not talk.message.place.private:
+        return reply(
+            _("This chat belongs to no bar that you are in."),
+            _("Ask a manager for a joining code, or write to me in a private chat."),
+        )
+    others = people.bars_of(talk.unit, talk.presence) if talk.presence.person_id is not None else []
+    if others:
+        return reply(
+            _("You stand in no bar now. Choose one of yours."),
+            buttons=tuple((Button(one.name, f"bars {one.id}"),) for one in others),
+        )
+    return reply(
+        _("You are not in a bar yet."),
+        _("Open your own, or join one with the code a manager gives you: join CODE"),
+        buttons=((Button(_("Open a bar"), "start"), Button(_("Join with a code"), "join")),),
+    )
+
+
+def not_understood(talk: Talk) -> Reply:
+    """Offer the command whose word is near the first one typed, never taking it by itself; else the help."""
+    if talk.presence.bar is None:
+        return stranger(talk)
+    text = " ".join(talk.message.text.split()).lstrip("/¿ ")
+    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for what was not understood
+
+    first = text.split(" ")[0].casefold() if text else ""
+    language = tongue().language
+    words = [word for one in all_commands().values() for word in words_of(one, language) if " " not in word]
+    near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=_NEAR_WORD) if first else None
+    if near is not None and len(first) > 2:
+        fixed = near[0] + text[len(first) :]
+        return reply(
+            _("I do not know “{word}”. Did you mean “{near}”?").format(
+                word=first[:_LONGEST_LABEL], near=near[0]
+            ),
+            buttons=((Button(fixed if len(fixed) <= _LONGEST_LABEL else near[0], fixed),),),
+        )
+    return reply(
+        _("I did not understand that."),
+        _("Start with what to do, such as: scale, waste, batch, cost, week. Or tap Help."),
+        buttons=((Button(_("Help"), "help"),),),
+    )
+
+
+def worded_refusal(error: Exception, talk: Talk) -> list[Reply]:
+    """Word what stopped a message; a phrase that did not fit gets an example and a way to go step by step."""
+    if isinstance(error, Say):
+        return [error.answer]
+    if isinstance(error, PhraseError):
+        found = command_at_start(talk.line.lstrip("/"))
+        said = worded_phrase_error(error, talk.line)
+        return [reply(said)] if found is None else [_with_a_way_on(said, found[0])]
+    answer = worded(error)
+    if answer is None:
+        raise error
+    return [answer]
+
+
+def _with_a_way_on(said: str, command: Command) -> Reply:
+    lines = [_("For example: {example}").format(example=_(one)) for one in command.examples[:1]]
+    way = []
+    if any(slot.name not in _SAID_ONLY for slot in command.slots):
+        way.append(Button(_("Step by step"), command.name))
+    if command.examples:
+        way.append(Button(_("More examples"), f"help {command.name}"))
+    return reply(said, *lines, buttons=(tuple(way),) if way else ())
+
+
+# Slots that are never asked for: a command with nothing else has no steps.
+_SAID_ONLY = frozenset({"grams", "loss", "temperature", "more_detail", "picture", "swap"})
