@@ -142,7 +142,7 @@ def _channel(book: Book, person_id: int | None) -> str:
             select(Person.channel)
             .join(Member, Member.person_id == Person.id)
             .where(Member.bar_id == book.bar_id, Member.left_at.is_(None))
-            .order_by(Member.joined_at)
+            .order_by(Member.joined_at, Member.person_id)
             .limit(1)
         )
     return found or "telegram"
@@ -359,7 +359,7 @@ def claim(store: Store, channel: str, now: datetime, most: int = 50) -> list[Due
                 Reminder.state == ReminderState.WAITING,
                 Reminder.due_at <= now,
             )
-            .order_by(Reminder.due_at)
+            .order_by(Reminder.due_at, Reminder.bar_id, Reminder.id)
             .limit(most)
         )
         if not store.is_sqlite:
@@ -506,6 +506,7 @@ def destination(
             (Member.person_id != (person_id or 0)),
             case({Role.OWNER: 0, Role.MANAGER: 1}, value=Member.role, else_=2),
             Member.joined_at,
+            Member.person_id,
         )
         .limit(1)
     )

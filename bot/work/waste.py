@@ -228,13 +228,13 @@ def take_back(desk: Desk, details: dict[str, Any]) -> None:
 
 
 def most_used(desk: Desk, days: int = 28) -> list[int]:
-    """Return the numbers of the fruit logged in the last weeks, most often first."""
+    """Return the numbers of the fruit logged in the last weeks, most often first, then latest first."""
     since: datetime = desk.now - timedelta(days=days)
     query = (
         desk.book.rows(Waste, Waste.ingredient_id, func.count().label("times"))
         .where(Waste.business_day >= since.date())
         .group_by(Waste.ingredient_id)
-        .order_by(func.count().desc())
+        .order_by(func.count().desc(), func.max(Waste.id).desc())
     )
     return [ingredient_id for ingredient_id, _times in desk.book.session.execute(query)]
 

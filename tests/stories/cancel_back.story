@@ -101,8 +101,8 @@ Ana: 12 ml grapefruit oil
   [Help]
 Ana: waste
   What was thrown out?
-  [lime] [lemon]
-  [orange] [grapefruit]
+  [lime] [orange]
+  [lemon] [grapefruit]
   [Cancel]
 Ana: limes
   How many limes?
