@@ -11,6 +11,7 @@ import io
 import string
 import sys
 from collections.abc import Iterator
+from datetime import UTC, datetime
 from pathlib import Path
 
 from babel.messages.catalog import Catalog, Message
@@ -26,6 +27,7 @@ _DOMAIN = "messages"
 TEMPLATE = CATALOGUES / f"{_DOMAIN}.pot"
 LANGUAGES = tuple(sorted(path.parent.parent.name for path in CATALOGUES.glob(f"*/LC_MESSAGES/{_DOMAIN}.po")))
 _HEADER = "# What the bot says. Extracted and compiled by: python -m tests.catalogues --update"
+_NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)  # else the bytes would change with the clock
 _DATED = ("POT-Creation-Date", "PO-Revision-Date")
 _UNUSED = ("Project-Id-Version", "Report-Msgid-Bugs-To", "Last-Translator", "Language-Team")
 # The functions a text passes through, and which of their arguments are texts.
@@ -63,6 +65,7 @@ def catalogue(language: str) -> Catalog:
 def compiled(texts: Catalog) -> bytes:
     """Return a catalogue as gettext reads it."""
     buffer = io.BytesIO()
+    texts.creation_date = texts.revision_date = _NO_DATE
     write_mo(buffer, texts)
     return buffer.getvalue()
 

@@ -10,20 +10,19 @@ from datetime import timedelta
 from bot.chat import asking, correcting, reading
 from bot.chat.arriving import private_only
 from bot.chat.commands import all_commands, command_at_start, in_any_language
+from bot.chat.guessing import as_asked, as_waste
 from bot.chat.language import _, speaking
 from bot.chat.lost import not_understood, stranger, worded_refusal
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, replies_to_json, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.picturing import check_line
-from bot.chat.pieces import Noun
 from bot.chat.reading import PhraseError
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.tongues import tongue_of
 from bot.chat.units import show_ml, unit_name
-from bot.chat.values import Line, Unknown
+from bot.chat.values import Unknown
 from bot.chat.vocabulary import vocabulary_for
 from bot.trade.errors import TradeError
-from bot.trade.kinds import IngredientKind, guess_kind
 from bot.work import corrections, people
 from bot.work.desk import Clock
 from bot.work.errors import WorkError
@@ -289,7 +288,7 @@ class Conversation:
         if spoken is None and talk.message.photo is not None and (check := _photo_of(talk)) is not None:
             return check
         if spoken is None and talk.message.tapped is None:
-            return _as_waste(talk, text)
+            spoken = as_waste(talk, text) or as_asked(talk, text)
         return _Plan(*spoken) if spoken is not None else _Plan()
 
     def _run(self, talk: Talk, plan: _Plan, reading_only: bool = False) -> list[Reply]:
@@ -423,29 +422,6 @@ def _kept_line(text: str, question: people.PendingQuestion | None) -> str:
         return ""
     lines = question.state.get("lines", [])
     return str(lines[int(index)]) if int(index) < len(lines) else ""
-
-
-def _as_waste(talk: Talk, text: str) -> _Plan:
-    """Take '6 oranges mouldy, 2 limes' for waste, as the prompt at close invites one to type it."""
-    if talk.presence.bar is None:
-        return _Plan()
-    command = all_commands()["waste"]
-    try:
-        phrase = reading.read(command.rule, text, talk.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return _Plan()
-    lines = phrase.lines or (Line(tuple(phrase.slots.values())),)
-    if not all(_is_counted_fruit(line) for line in lines):
-        return _Plan()
-    talk.line = f"{command.name} {text}"
-    return _Plan(command, text)
-
-
-def _is_counted_fruit(line: Line) -> bool:
-    said = {one.slot: one.value for one in line.filled}
-    fruit = said.get("fruit")
-    name = fruit.name if isinstance(fruit, Noun) else getattr(fruit, "text", "")
-    return "waste_amount" in said and guess_kind(name) is IngredientKind.FRUIT
 
 
 def _photo_of(talk: Talk) -> _Plan | None:

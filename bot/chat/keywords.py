@@ -50,7 +50,7 @@ _ENGLISH = {
     "REMOVE": "remove delete drop",
     "VERSION": "version v",
     "LAST": "last previous",
-    "THIS": "this",
+    "THIS": "this that it",
     "MORE": "more",
     "YES": "yes y yeah yep",
     "NO": "no n nope",
@@ -73,7 +73,7 @@ _ENGLISH = {
     "SPIRIT": "spirit spirits alcohol ethanol",
     "READS": "reads reading hydrometer",
     "SOURCES": "source sources",
-    "ARTICLE": "a an",
+    "ARTICLE": "a an the",
     "EVENING": "evening night",
     "PRIMING": "priming prime primed",
     "GRADED": "food-grade foodgrade",
@@ -100,6 +100,7 @@ _ENGLISH = {
     "PACKS": "case cases box boxes crate crates sack sacks bag bags tray trays pack packs net nets",
     "PICTURE": "picture pictures chart graph trend",
     "SINCE": "since",
+    "BECAUSE": "because cause since due_to too all",
     "COPIES": "copies copy labels label",
 }
 

@@ -42,7 +42,7 @@ SPANISH: Final[dict[str, str]] = {
     "REMOVE": "quita quitar elimina eliminar",
     "VERSION": "versión",
     "LAST": "pasada pasado última último anterior",
-    "THIS": "esta este",
+    "THIS": "esta este eso esto",
     "MORE": "más",
     "YES": "sí s",
     "NO": "no n",
@@ -88,5 +88,6 @@ SPANISH: Final[dict[str, str]] = {
     "PACKS": "caja cajas saco sacos bolsa bolsas bandeja bandejas paquete paquetes malla mallas",
     "PICTURE": "imagen imágenes gráfico gráfica",
     "SINCE": "desde",
+    "BECAUSE": "porque por por_estar están está",
     "COPIES": "copia copias etiqueta etiquetas",
 }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.commands import all_commands, command_at_start, words_of
+from bot.chat.guessing import offers
 from bot.chat.language import _, tongue
 from bot.chat.message import Button, Reply, reply
 from bot.chat.reading import PhraseError
@@ -10,8 +11,9 @@ from bot.chat.talk import Command, Say, Talk
 from bot.chat.worded_errors import worded, worded_phrase_error
 from bot.work import people
 
-_NEAR_WORD = 72  # of 100: below this no command's word is offered for what was typed
+_NEAR_WORD = 76  # of 100: below this no command's word is offered for what was typed
 _LONGEST_LABEL = 40
+_SHORT_WORD = 3  # letters: so short a word is near to too many
 
 
 def stranger(talk: Talk) -> Reply:
@@ -45,7 +47,10 @@ def not_understood(talk: Talk) -> Reply:
     language = tongue().language
     words = [word for one in all_commands().values() for word in words_of(one, language) if " " not in word]
     near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=_NEAR_WORD) if first else None
-    if near is not None and len(first) > 2:
+    meant = offers(talk, text)
+    if meant:
+        return reply(_("I did not understand that."), _("Did you mean:"), buttons=meant)
+    if near is not None and len(first) > _SHORT_WORD:
         fixed = near[0] + text[len(first) :]
         return reply(
             _("I do not know “{word}”. Did you mean “{near}”?").format(
@@ -67,14 +72,22 @@ def worded_refusal(error: Exception, talk: Talk) -> list[Reply]:
     if isinstance(error, PhraseError):
         found = command_at_start(talk.line.lstrip("/"))
         said = worded_phrase_error(error, talk.line)
-        return [reply(said)] if found is None else [_with_a_way_on(said, found[0])]
+        return [reply(said)] if found is None else [_with_a_way_on(talk, error, said, *found)]
     answer = worded(error)
     if answer is None:
         raise error
     return [answer]
 
 
-def _with_a_way_on(said: str, command: Command) -> Reply:
+def _with_a_way_on(talk: Talk, error: PhraseError, said: str, command: Command, rest: str) -> Reply:
+    line = " ".join(talk.line.split())
+    if not error.problem and "UNIT" in error.expected and talk.presence.bar is not None:
+        # '8x50' leaves the unit open: the bar's own is one tap away.
+        unit = {"us": "US fl oz", "imperial": "imperial fl oz"}.get(talk.desk.bar.units, "ml")
+        return reply(said, buttons=((Button(f"{line} {unit}"[-_LONGEST_LABEL:], f"{line} {unit}"),),))
+    meant = offers(talk, line, command.name) or offers(talk, rest, command.name)
+    if meant:
+        return reply(said, _("Did you mean:"), buttons=meant)
     lines = [_("For example: {example}").format(example=_(one)) for one in command.examples[:1]]
     way = []
     if any(slot.name not in _SAID_ONLY for slot in command.slots):

@@ -365,6 +365,10 @@ class Meaning(Transformer[Token, Any]):
 
     # -- waste -------------------------------------------------------------------------
 
+    @v_args(meta=True)
+    def reason_before(self, meta: Meta, children: list[Any]) -> Filled:
+        return Filled("reason", children[0].meaning, self._text[meta.start_pos : meta.end_pos])
+
     def waste_line(self, children: list[Any]) -> Line:
         return Line(tuple(_flat(children)))
 

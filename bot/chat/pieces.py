@@ -12,6 +12,7 @@ import threading
 import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from fractions import Fraction
 from functools import lru_cache
 
 import snowballstemmer
@@ -47,6 +48,16 @@ _PATTERN = re.compile(
 LONGEST_MESSAGE = 4096
 # More than the longest formula or night of waste takes: no message can hold the bot up.
 MOST_PIECES = 500
+_NUMBER_PHRASES = {
+    ("half", "a"): Fraction(1, 2),
+    ("half", "an"): Fraction(1, 2),
+    ("half", "of", "a"): Fraction(1, 2),
+    ("a", "couple", "of"): Fraction(2),
+    ("a", "couple"): Fraction(2),
+    ("couple", "of"): Fraction(2),
+    ("un", "par", "de"): Fraction(2),
+}
+_LONGEST_NUMBER_PHRASE = 3  # words
 _UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': no unit's name has more words
 
 
@@ -170,7 +181,15 @@ class Reader:
             return [Option("HASH", piece.text[1:], 1)]
         if piece.terminal != "WORD":
             return [Option(piece.terminal, piece.text, 1)]
-        return [*self._names(at), *self._keywords(at), *self._units(at), *_plain_word(piece.text)]
+        numbers = self._number_phrases(at)
+        return [*self._names(at), *numbers, *self._keywords(at), *self._units(at), *_plain_word(piece.text)]
+
+    def _number_phrases(self, at: int) -> list[Option]:
+        """Return 'half a' as in half a dozen, and 'a couple of'."""
+        words = tuple(piece.text.casefold() for piece in self.pieces[at : at + _LONGEST_NUMBER_PHRASE])
+        lengths = range(len(words), 1, -1)
+        known = ((_NUMBER_PHRASES.get(words[:length]), length) for length in lengths)
+        return [Option("NUMBER", number, length) for number, length in known if number is not None]
 
     def _names(self, at: int) -> list[Option]:
         found = []

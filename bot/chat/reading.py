@@ -163,7 +163,7 @@ def _sort(found: object) -> Phrase:
         if isinstance(one, Filled):
             slots[one.slot] = one
         elif isinstance(one, Line):
-            lines.append(one)
+            _add_line(lines, one)
         else:
             rest.append(one)
     if len(lines) == 1:
@@ -171,3 +171,12 @@ def _sort(found: object) -> Phrase:
         slots.update({filled.slot: filled for filled in lines[0].filled})
         lines = []
     return Phrase(slots, tuple(lines), tuple(rest))
+
+
+def _add_line(lines: list[Line], line: Line) -> None:
+    """Add a line; a reason alone, as in '6 oranges, mouldy', belongs to the line before."""
+    only_reason = [filled.slot for filled in line.filled] == ["reason"]
+    if lines and only_reason and all(filled.slot != "reason" for filled in lines[-1].filled):
+        lines[-1] = Line((*lines[-1].filled, *line.filled))
+    else:
+        lines.append(line)

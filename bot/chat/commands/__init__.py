@@ -5,6 +5,7 @@ from __future__ import annotations
 import unicodedata
 from functools import cache
 
+from bot.chat.commands.english import ENGLISH
 from bot.chat.commands.spanish import SPANISH
 from bot.chat.language import tongue
 from bot.chat.talk import Command
@@ -92,7 +93,7 @@ def _beginnings(language: str) -> tuple[tuple[tuple[str, ...], Command], ...]:
         for words in own.get(command.name, ()):
             found[_plain(words)] = command
     for command in all_commands().values():
-        for words in (command.name, *command.words):
+        for words in (command.name, *command.words, *ENGLISH.get(command.name, ())):
             found.setdefault(_plain(words), command)
     return tuple(sorted(found.items(), key=lambda one: -len(one[0])))
 
@@ -102,13 +103,19 @@ _WORDS = {"es": SPANISH}
 
 def _plain(text: str) -> tuple[str, ...]:
     """Return the words of a text in small letters without accents; a line break is a word."""
-    bare = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
+    low = text.casefold().replace("’", "'")
+    bare = "".join(c for c in unicodedata.normalize("NFKD", low) if not unicodedata.combining(c))
     return tuple(word for word in bare.replace("\n", " \n ").split(" ") if word)
 
 
 def words_of(command: Command, language: str) -> tuple[str, ...]:
     """Return what begins a command in a language, its usual word first; English words come after its own."""
-    return (*_WORDS.get(language, {}).get(command.name, ()), command.name, *command.words)
+    return (
+        *_WORDS.get(language, {}).get(command.name, ()),
+        command.name,
+        *command.words,
+        *ENGLISH.get(command.name, ()),
+    )
 
 
 def slash_word(command: Command) -> str:

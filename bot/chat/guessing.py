@@ -1,0 +1,130 @@
+"""What a text without a command's word may mean: taken where nothing can be lost by it, else offered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from bot.chat import reading
+from bot.chat.commands import all_commands, words_of
+from bot.chat.language import tongue
+from bot.chat.message import Button
+from bot.chat.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.pieces import Noun
+from bot.chat.reading import Phrase, PhraseError
+from bot.chat.talk import Command, Talk
+from bot.chat.values import Amount, Line, Unknown
+from bot.trade.kinds import IngredientKind, guess_kind
+
+# What only shows something may be taken for what was meant; the slots that tell it.
+_TAKEN = (
+    ("scale", {"formula", "target"}),
+    ("week", {"period"}),
+    ("month", {"month"}),
+    ("formula", {"formula"}),
+)
+_OFFERED = ("check", "price", "scale", "waste", "used", "discard", "batch", "stock", "bar")
+_MOST_OFFERED = 2
+_CLARITIES = frozenset({"clear", "hazy", "split"})
+_LONGEST_LABEL = 40
+_FRUIT_WORDS = 2  # 'blood orange': a name of more words is a sentence
+
+
+def as_waste(talk: Talk, text: str) -> tuple[Command, str] | None:
+    """Take '6 oranges mouldy, 2 limes' for waste, as the prompt at close invites one to type it."""
+    if talk.presence.bar is None:
+        return None
+    command = all_commands()["waste"]
+    phrase = _read(talk, command, text)
+    if phrase is None:
+        return None
+    if not all(map(_is_counted_fruit, _lines(phrase))):
+        return None
+    talk.line = f"{command.name} {text}"
+    return command, text
+
+
+def _lines(phrase: Phrase) -> tuple[Line, ...]:
+    return phrase.lines or (Line(tuple(phrase.slots.values())),)
+
+
+def _is_counted_fruit(line: Line) -> bool:
+    said = {one.slot: one.value for one in line.filled}
+    fruit, amount = said.get("fruit"), said.get("waste_amount")
+    if amount is None or not _is_count_or_weight(amount):
+        return False
+    if isinstance(fruit, Noun):
+        return guess_kind(fruit.name) is IngredientKind.FRUIT
+    name = fruit.text if isinstance(fruit, Unknown) else ""
+    return len(name.split()) <= _FRUIT_WORDS and guess_kind(name) is IngredientKind.FRUIT
+
+
+def _is_count_or_weight(amount: object) -> bool:
+    """Whether an amount can be one of fruit: '0.65 each' is a price, and 0.65 of an orange is nothing."""
+    if isinstance(amount, Amount):
+        return amount.unit != "each" or amount.number.denominator <= 2
+    return not isinstance(amount, Fraction) or amount.denominator <= 2
+
+
+def as_asked(talk: Talk, text: str) -> tuple[Command, str] | None:
+    """Take 'grapefruit mist to 400 ml' or 'last week' for what it asks to see."""
+    if talk.presence.bar is None:
+        return None
+    for name, telling in _TAKEN:
+        command = all_commands()[name]
+        phrase = _read(talk, command, text)
+        if phrase is not None and telling <= set(phrase.slots) and not any(map(_is_unknown, _values(phrase))):
+            talk.line = f"{name} {text}"
+            return command, text
+    return None
+
+
+def offers(talk: Talk, text: str, besides: str = "") -> tuple[tuple[Button, ...], ...]:
+    """Return what a text may have meant, each to tap: whole phrases of other commands, all names known."""
+    if talk.presence.bar is None:
+        return ()
+    rows = []
+    for name in _OFFERED:
+        command = all_commands()[name]
+        if name == besides or (command.manages and not talk.desk.role.manages):
+            continue
+        phrase = _read(talk, command, text)
+        if phrase is None or not _tells(phrase, name):
+            continue
+        word = words_of(command, tongue().language)[0]
+        label = f"{word} {text}"
+        label = label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
+        rows.append((Button(label, f"{name} {text}"),))
+    return tuple(rows[:_MOST_OFFERED])
+
+
+def _tells(phrase: Phrase, name: str) -> bool:
+    """Whether a phrase says two things at least, names nothing unknown and counts nothing in hundredths."""
+    if name == "bar":
+        return {"setting", "value"} <= set(phrase.slots)
+    if name == "waste":
+        return all(map(_is_counted_fruit, _lines(phrase)))
+    values = list(_values(phrase))
+    said = [value for value in values if not isinstance(value, str) or value in _CLARITIES]
+    if name == "stock" and not all(map(_is_count_or_weight, values)):
+        return False
+    return len(said) > 1 and not any(map(_is_unknown, values))
+
+
+def _is_unknown(value: object) -> bool:
+    return isinstance(value, Unknown)
+
+
+def _values(phrase: Phrase) -> Iterator[object]:
+    for filled in phrase.slots.values():
+        yield filled.value
+    for line in phrase.lines:
+        for filled in line.filled:
+            yield filled.value
+
+
+def _read(talk: Talk, command: Command, text: str) -> Phrase | None:
+    try:
+        return reading.read(command.rule, text.strip(), talk.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return None
