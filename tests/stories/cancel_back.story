@@ -96,9 +96,8 @@ Ana: 6 oranges mouldy, 2 limes
   [Price of lime]
 Ana: 12 ml grapefruit oil
   I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  Did you mean:
+  [stock 12 ml grapefruit oil]
 Ana: waste
   What was thrown out?
   [lime] [orange]

@@ -10,59 +10,16 @@ Zoe: help
 Ana: help
   Say what you want to do, with or without the
   slash:
-  /waste: log fruit thrown out
-  /scale: amounts for a size, bottles, drinks or
-  what you have
-  /strength: how strong, and how to water down
-  /clear: will it stay clear?
-  /dose: what a drink carries, against the
-  limits
-  /cost: what a batch, a bottle and a drink cost
-  /batch: log a batch, or show one by its number
-  /batches: what is resting, ready, near discard
-  /check: note how a rested batch looks
-  /label: labels for a batch, to print
-  /week: the week's waste and what it cost
-  /month: the month's waste and what it cost
-  /plan: what to make next, what to buy, fruit
-  to have
-  /peeled: fruit peeled, with its clock
-  /shopping: what to buy this week, in whole
-  packs
-  /juiced: what fruit gave in juice
-  /bought: log what came in
-  /acid: acid that makes a juice as sour as
-  another
-  /count: log what is on hand
-  /fruit: fruit used, wasted and lost between
-  counts
-  /formula: show a formula
-  /new: write a new formula down
-  /formulas: the formulas in the book
-  /trial: try a variant of a formula and taste
-  it
-  /taste: score a trial's bottle
-  /price: set or see what a pack costs
-  /stock: what is on hand; count it, or note
-  what was bought
-  /can_make: what can be made of what is on hand
-  /pump: what each sprayer gives
-  /drinks: log how many drinks were poured
-  /team: who is in the bar; invite someone
-  /log: who did what, and what was taken back
-  /language: the language I speak with you
-  /bar: see and change the bar's settings
-  /export: all of the bar as files: tables and
-  JSON
-  /import: take a file in: what an export gave,
-  or a table
-  /undo: take back the last thing you logged
-  /cautions: handling cautions
-  /help: what I can do
-  More on one of them: help scale
-  [Help with scale] [Help with waste]
-  [Handling cautions]
-Ana taps [Help with scale]
+  waste 6 oranges mouldy
+  new formula: write down the first thing you
+  make
+  price oranges 0.60 each, 5 garnishes each
+  week: what was thrown out and what it cost
+  help waste: more on one thing. help all:
+  everything.
+  [Log waste] [Add a formula]
+  [Everything] [Handling cautions]
+Ana: help scale
   /scale: amounts for a size, bottles, drinks or
   what you have
   scale grapefruit mist to 8 x 50 ml
@@ -73,74 +30,41 @@ Ana taps [Help with scale]
   C
   scale grapefruit mist to 400 ml with 75.5 %
   spirit instead
+  [Step by step] [Everything]
 Ana: help waste
   /waste: log fruit thrown out
   waste 6 oranges mouldy
   waste 1.2 kg lemons, 3 limes dried out
+  [Step by step] [Everything]
 Ana: /help batch
   /batch: log a batch, or show one by its number
   batch grapefruit mist to 400 ml
   batch 12
+  [Step by step] [Everything]
 Ana: help me
   Say what you want to do, with or without the
   slash:
-  /waste: log fruit thrown out
-  /scale: amounts for a size, bottles, drinks or
-  what you have
-  /strength: how strong, and how to water down
-  /clear: will it stay clear?
-  /dose: what a drink carries, against the
-  limits
-  /cost: what a batch, a bottle and a drink cost
-  /batch: log a batch, or show one by its number
-  /batches: what is resting, ready, near discard
-  /check: note how a rested batch looks
-  /label: labels for a batch, to print
-  /week: the week's waste and what it cost
-  /month: the month's waste and what it cost
-  /plan: what to make next, what to buy, fruit
-  to have
-  /peeled: fruit peeled, with its clock
-  /shopping: what to buy this week, in whole
-  packs
-  /juiced: what fruit gave in juice
-  /bought: log what came in
-  /acid: acid that makes a juice as sour as
-  another
-  /count: log what is on hand
-  /fruit: fruit used, wasted and lost between
-  counts
-  /formula: show a formula
-  /new: write a new formula down
-  /formulas: the formulas in the book
-  /trial: try a variant of a formula and taste
-  it
-  /taste: score a trial's bottle
-  /price: set or see what a pack costs
-  /stock: what is on hand; count it, or note
-  what was bought
-  /can_make: what can be made of what is on hand
-  /pump: what each sprayer gives
-  /drinks: log how many drinks were poured
-  /team: who is in the bar; invite someone
-  /log: who did what, and what was taken back
-  /language: the language I speak with you
-  /bar: see and change the bar's settings
-  /export: all of the bar as files: tables and
-  JSON
-  /import: take a file in: what an export gave,
-  or a table
-  /undo: take back the last thing you logged
-  /cautions: handling cautions
-  /help: what I can do
-  More on one of them: help scale
-  [Help with scale] [Help with waste]
-  [Handling cautions]
+  waste 6 oranges mouldy
+  new formula: write down the first thing you
+  make
+  price oranges 0.60 each, 5 garnishes each
+  week: what was thrown out and what it cost
+  help waste: more on one thing. help all:
+  everything.
+  [Log waste] [Add a formula]
+  [Everything] [Handling cautions]
 Ana: what can i do
-  I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  Say what you want to do, with or without the
+  slash:
+  waste 6 oranges mouldy
+  new formula: write down the first thing you
+  make
+  price oranges 0.60 each, 5 garnishes each
+  week: what was thrown out and what it cost
+  help waste: more on one thing. help all:
+  everything.
+  [Log waste] [Add a formula]
+  [Everything] [Handling cautions]
 Ana: cautions
   Handling cautions (1 to 8 of 46)
   1. Put out every flame and keep sparks away:

@@ -78,6 +78,7 @@ Ana: scale grapefruit mist to 1 000 ml
   “000 ml”. Expected a unit such as ml, g or oz.
   For example: scale grapefruit mist to 8 x 50
   ml
+  [Step by step] [More examples]
 Ana: scale grapefruit mist x1 1/2
   Grapefruit mist: x 1.5
     grapefruit oil    18 ml
@@ -215,6 +216,7 @@ Ana: scale grapefruit mist to 1 dozen bottles of 50 ml
   comma.
   For example: scale grapefruit mist to 8 x 50
   ml
+  [Step by step] [More examples]
 Ana: scale grapefruit mist to 50 ml x 12
   Grapefruit mist: 12 x 50 ml
     grapefruit oil     75 ml
@@ -264,11 +266,11 @@ Ana: waste 2 dozen limes
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana: waste half a dozen lemons
-  Logged: 0.5 a dozen lemons.
-  No price for a dozen lemon: not in the cost.
+  Logged: 6 lemons.
+  No price for lemon: not in the cost.
   Why? One tap is enough.
   [Undo] [More waste]
-  [Price of a dozen lemon]
+  [Price of lemon]
   [mouldy] [dried out]
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
@@ -358,3 +360,4 @@ Ana: scale grapefruit mist to -50 ml
   “-50 ml”. Expected a number.
   For example: scale grapefruit mist to 8 x 50
   ml
+  [Step by step] [More examples]

@@ -136,6 +136,9 @@ class Player:
             self._clock(rest.strip())
         elif word == "@restart":
             self.house.restart()
+        elif word == "@speaks":
+            name, _space, language = rest.partition(" ")
+            self.house.person(name, language.strip())
         elif word == "@reminders":
             return self._reminders()
         else:

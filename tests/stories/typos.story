@@ -2,15 +2,29 @@
 @after mist
 
 Ana: hello
-  I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  Say what you want to do, with or without the
+  slash:
+  waste 6 grapefruits mouldy
+  scale Grapefruit mist to 8 x 50 ml
+  batch Grapefruit mist to 8 x 50 ml
+  cost Grapefruit mist
+  week: what was thrown out and what it cost
+  help waste: more on one thing. help all:
+  everything.
+  [Log waste] [Scale]
+  [Everything] [Handling cautions]
 Ana: hello there, what can you do?
-  I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  Say what you want to do, with or without the
+  slash:
+  waste 6 grapefruits mouldy
+  scale Grapefruit mist to 8 x 50 ml
+  batch Grapefruit mist to 8 x 50 ml
+  cost Grapefruit mist
+  week: what was thrown out and what it cost
+  help waste: more on one thing. help all:
+  everything.
+  [Log waste] [Scale]
+  [Everything] [Handling cautions]
 Ana: skale grapefruit mist x2
   I do not know “skale”. Did you mean “scale”?
   [scale grapefruit mist x2]
@@ -21,23 +35,25 @@ Ana: scale grapefriut mist x2
 Ana: scale grapefruit mist to 8 x 50
   After “grapefruit mist to 8 x 50” something is
   missing: a unit such as ml, g or oz.
-  For example: scale grapefruit mist to 8 x 50
-  ml
+  [scale grapefruit mist to 8 x 50 ml]
 Ana: scale grapefruit mist to 8 x 50 mm
   I understood “grapefruit mist to 8 x 50”, but
   not “mm”. Expected a unit such as ml, g or oz.
   For example: scale grapefruit mist to 8 x 50
   ml
+  [Step by step] [More examples]
 Ana: scale grapefruit mist to 8 bottles
   After “grapefruit mist to 8 bottles” something
   is missing: a number.
   For example: scale grapefruit mist to 8 x 50
   ml
+  [Step by step] [More examples]
 Ana: scale grapefruit mist to lots
   I understood “grapefruit mist to”, but not
   “lots”. Expected a number.
   For example: scale grapefruit mist to 8 x 50
   ml
+  [Step by step] [More examples]
 Ana: scale negroni x2
   I know no formula called “negroni”.
   [Formulas]
@@ -53,13 +69,13 @@ Ana: scale grapefruit mist x0
 Ana: scale 42
   After “42” something is missing: a unit such
   as ml, g or oz.
-  For example: scale grapefruit mist to 8 x 50
-  ml
+  [scale 42 ml]
 Ana: batch grapefruit mist to 8 x 50 ml tomorrow
   I understood “grapefruit mist to 8 x 50 ml”,
   but not “tomorrow”. Expected a number or a
   comma.
   For example: batch grapefruit mist to 400 ml
+  [Step by step] [More examples]
 Ana: check 1 clear
   There is no batch 1 in this bar.
 Ana: check 1 sparkling
@@ -69,6 +85,7 @@ Ana: price grapefruit oil ten for free
   “for free”. Expected a number, a unit such as
   ml, g or oz or a comma.
   For example: price grapefruit oil 10 ml 7.90
+  [Step by step] [More examples]
 Ana: new formula Nothing\
 sugar
   After “Nothing sugar” something is missing: a
@@ -78,12 +95,14 @@ sugar
   neutral spirit 96 % 90 ml
   kind tincture
   rest 14 days
+  [Step by step] [More examples]
 Ana: change negroni: gin 2 oz
   I know no formula called “negroni”.
   [Formulas]
 Ana: week 2026-13
   I did not understand “2026-13”.
   For example: week 2026-W30
+  [Step by step] [More examples]
 Ana: later 99 2 hours
   There is no reminder 99 in this bar.
 Ana: done 99

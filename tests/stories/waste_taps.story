@@ -104,8 +104,8 @@ Ana: 30
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
   [Back] [Cancel]
-Ana: never mind
-  “never mind” is not one of this bar's reasons.
+Ana: whatever
+  “whatever” is not one of this bar's reasons.
   Tap one:
   Why?
   [mouldy] [dried out]

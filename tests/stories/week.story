@@ -89,6 +89,7 @@ Ana: week last week
 Ana: week of the dog
   I did not understand “of the dog”.
   For example: week 2026-W30
+  [Step by step] [More examples]
 # On Monday before closing hour it is still last week.
 @clock 2026-11-23 02:00 Europe/Lisbon
 Ana: week

@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 ENGLISH: Final[dict[str, tuple[str, ...]]] = {
-    "help": ("hi", "hello", "hey"),
+    "help": ("hi", "hello", "hey", "what can i do", "what can you do", "what can i say"),
+    # Whoever is answered in a language they cannot read still finds the way to their own.
+    "language": ("idioma", "speak"),
     "undo": ("take it back", "take back", "undo the last"),
     "cancel": ("never mind", "nevermind", "forget it", "stop"),
     "formulas": ("show formulas", "list formulas", "all formulas", "show recipes"),

@@ -6,9 +6,9 @@ from typing import Final
 
 SPANISH: Final[dict[str, tuple[str, ...]]] = {
     "start": ("empezar", "empieza", "inicio"),
-    "help": ("ayuda",),
+    "help": ("ayuda", "hola", "buenas", "qué sabes hacer"),
     "undo": ("deshacer", "deshaz"),
-    "cancel": ("cancelar", "cancela"),
+    "cancel": ("cancelar", "cancela", "olvídalo", "déjalo"),
     "join": ("unirme", "únete", "unirse"),
     "language": ("idioma", "lengua"),
     "team": ("equipo",),

@@ -1,0 +1,146 @@
+# A batch in Spanish from making to the last drop.
+@after es_mist
+
+@clock 2026-11-25 18:00 Europe/Madrid
+Ana: lote bruma de pomelo a 400 ml
+  Lote 1: Bruma de pomelo, 402 ml
+  Reposa hasta jue, 26 nov 18:00. Te avisaré.
+  Míralo otra vez 25 dic 2026.
+  Desechar después del 24 may 2027: el plazo
+  usual de su tipo.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Grado alimentario sin confirmar:
+  aceite de pomelo, propilenglicol
+  [Ver el lote 1]
+  [Anotar una partida] [Deshacer]
+Ana: partida 1 aceite de pomelo A2231
+  Lote 1: aceite de pomelo es de la partida
+  A2231.
+  [Otra partida] [Deshacer]
+Ana: qué lotes llevan la partida A2231
+  La partida A2231 está en 1 lote
+  1 Bruma de pomelo: en reposo, mié, 25 nov
+  [1 Bruma de pomelo]
+Ana: lotes
+  1 en reposo
+  1 Bruma de pomelo: en reposo hasta jue, 26 nov
+  18:00
+  [1 Bruma de pomelo]
+  [Hacer un lote] [Lotes pasados]
+@clock +25 h
+@reminders
+  (to private ana)
+  Cierre de La Gaviota, mié, 25 nov: ¿qué se ha
+  tirado?
+  Escríbelo, por ejemplo: 6 naranjas con moho, 2
+  limas. O toca.
+  Con retraso: tocaba jue, 26 nov 0:30.
+  [Anotar merma] [Nada esta noche]
+  [En media hora] [A mediodía]
+  --
+  (to private ana)
+  El lote 1, Bruma de pomelo, ya ha reposado.
+  ¿Qué aspecto tiene?
+  402 ml, desechar después del 24 may 2027
+  Con retraso: tocaba jue, 26 nov 18:00.
+  [Claro] [Turbio] [Separado]
+  [En 2 horas] [Mañana]
+Ana taps [Turbio]
+  (edited)
+  Lote 1, Bruma de pomelo: turbio.
+  Dale otro día a temperatura ambiente, cerrado.
+  Si sigue turbio: fíltralo con papel, o añade
+  un poco del alcohol más fuerte y revísalo otra
+  vez.
+  Preguntaré otra vez en un día.
+  [¿Cómo arreglarlo?]
+  [Desechar] [Deshacer]
+@clock +25 h
+@reminders
+  (to private ana)
+  Cierre de La Gaviota, jue, 26 nov: ¿qué se ha
+  tirado?
+  Escríbelo, por ejemplo: 6 naranjas con moho, 2
+  limas. O toca.
+  Con retraso: tocaba vie, 27 nov 0:30.
+  [Anotar merma] [Nada esta noche]
+  [En media hora] [A mediodía]
+  --
+  (to private ana)
+  El lote 1, Bruma de pomelo, no estaba claro.
+  ¿Qué aspecto tiene ahora?
+  402 ml
+  Con retraso: tocaba vie, 27 nov 19:00.
+  [Claro] [Turbio] [Separado]
+  [Mañana] [Desechar]
+Ana: revisa 1 claro, sin capas
+  Lote 1, Bruma de pomelo: claro.
+  Se puede embotellar y usar.
+  Precaución: Apaga toda llama y aleja chispas:
+  con esta graduación el vapor prende en una
+  sala templada.
+  Anotado: sin capas
+  [Abrirlo] [Deshacer]
+Ana: abre 1
+  El lote 1, Bruma de pomelo, está en uso.
+  Al abrirlo empezó otro plazo: tiempo desde que
+  se abrió la botella.
+  Desechar después del 25 feb 2027, quedan 90
+  días
+  Precaución: Sin llama, vela, soplete ni adorno
+  flambeado cerca del spray mientras se usa.
+  [Gastado] [Deshacer]
+Ana: lote 1
+  Lote 1: Bruma de pomelo, en uso
+    aceite de pomelo [A2231]   50 ml
+    propilenglicol             92 ml
+    alcohol neutro 96 %       260 ml
+  402 ml, hecho mié, 25 nov 18:00 por Ana,
+  versión 1
+  62 % vol
+  Abierto vie, 27 nov 20:00
+  Desechar después del 25 feb 2027, quedan 90
+  días (tiempo desde que se abrió la botella)
+  Alérgenos: ninguno de la lista por el nombre.
+  Conviene decir: cítricos.
+  Ahora: anota cuándo se gasta.
+  jue, 26 nov: revisado, turbio (Ana)
+  vie, 27 nov: revisado, claro (Ana): sin capas
+  vie, 27 nov: abierto (Ana)
+  Precaución: Grado alimentario sin confirmar:
+  aceite de pomelo, propilenglicol
+  [Gastado] [Revisar]
+  [Desechar] [Etiqueta] [Anotar una partida]
+Ana: gastado 1
+  El lote 1, Bruma de pomelo, está gastado.
+  Duró 1 día.
+  [Hacerlo otra vez] [Deshacer]
+Ana taps [Deshacer]
+  El lote 1 ya no está gastado.
+  El registro guarda las dos entradas.
+Ana: desecha 1 40 ml, olía a aceite viejo
+  El lote 1, Bruma de pomelo, queda desechado:
+  40 ml.
+  Motivo: olía a aceite viejo
+  Precaución: Moja los trapos con aceite de
+  cítrico o ciérralos en un cubo de metal:
+  amontonados pueden arder solos.
+  [Hacerlo otra vez] [Deshacer]
+Ana: registro
+  Registro de La Gaviota, lo último primero
+  #12 vie, 27 nov 20:00, Ana: desechó el lote 1
+  #11 vie, 27 nov 20:00, Ana: deshizo la n.º 10
+  #10 vie, 27 nov 20:00, Ana: lote 1 gastado
+  (deshecha por #11)
+  #9 vie, 27 nov 20:00, Ana: abrió el lote 1
+  #8 vie, 27 nov 20:00, Ana: revisó el lote 1
+  #7 jue, 26 nov 19:00, Ana: revisó el lote 1
+  #6 mié, 25 nov 18:00, Ana: anotó una partida
+  en el lote 1
+  #5 mié, 25 nov 18:00, Ana: hizo el lote 1,
+  Bruma de pomelo
+  #4 mié, 25 nov 19:00, Ana: precio de naranja
+  #3 mié, 25 nov 19:00, Ana: precio de pomelo
+  [Deshacer #12] [Deshacer #9] [Deshacer #8]
+  [Anteriores]

@@ -1,0 +1,77 @@
+# One bar, two languages: each is answered in their own.
+@after es_mist
+@speaks Ben en
+
+Ana: invitar 1 persona 7 días
+  Manda esto a tu nuevo miembro:
+  join ‹code›
+  Vale para 1 persona hasta mié, 2 dic 19:00.
+  Solo lo ve quien lo crea.
+Ben: join ‹code›
+  Welcome to La Gaviota.
+  You can scale, make batches and log waste
+  here.
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]
+Ben: waste 3 limes
+  Logged: 3 limes.
+  No price for lime: not in the cost.
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lime]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ben: idioma
+  Which language? Now: English
+  [English] [Español]
+  [Cancel]
+Ben: language Spanish
+  I speak: English, Español
+  Which language? Now: English
+  [English] [Español]
+  [Cancel]
+Ben: semana
+  I speak: English, Español
+  Which language? Now: English
+  [English] [Español]
+  [Cancel]
+Ben: idioma inglés
+  I speak: English, Español
+  Which language? Now: English
+  [English] [Español]
+  [Cancel]
+Ben: week
+  I speak: English, Español
+  Which language? Now: English
+  [English] [Español]
+  [Cancel]
+Ana: equipo
+  La Gaviota: 2 en el equipo
+  Ana, dueño, desde el 25 nov 2026
+  Ben, miembro, desde el 25 nov 2026
+  [Invitar a un miembro]
+  [Invitar a un encargado]
+  [Quitar a Ben] [Hacer a Ben encargado]
+  [Registro] [Salir]
+Ana: equipo encargado Ben
+  Ben es ahora encargado.
+Ana: equipo quitar Ben
+  Ben está fuera del bar, desde ya.
+  [Olvidar también el nombre]
+Ana: registro
+  Registro de La Gaviota, lo último primero
+  #8 mié, 25 nov 19:00, Ana: sacó del bar a Ben
+  #7 mié, 25 nov 19:00, Ana: hizo a Ben
+  encargado
+  #6 mié, 25 nov 19:00, Ben: merma, 3 limes
+  #5 mié, 25 nov 19:00, Ana: creó un código para
+  unirse
+  #4 mié, 25 nov 19:00, Ana: precio de naranja
+  #3 mié, 25 nov 19:00, Ana: precio de pomelo
+  #2 mié, 25 nov 19:00, Ana: precio de aceite de
+  pomelo
+  #1 mié, 25 nov 19:00, Ana: apuntó Bruma de
+  pomelo
+  [Deshacer #6] [Deshacer #4] [Deshacer #3]

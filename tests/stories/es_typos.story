@@ -1,0 +1,109 @@
+# What is near is offered in Spanish, never taken; what was not understood is pointed at.
+@after es_mist
+
+Ana: mrema 3 limas
+  No conozco “mrema”. ¿Querías decir “merma”?
+  [merma 3 limas]
+Ana taps [merma 3 limas]
+  Anotado: 3 limas.
+  Sin precio para lima: no está en el coste.
+  ¿Por qué? Basta un toque.
+  [Deshacer] [Más merma]
+  [Precio de lima]
+  [con moho] [reseca]
+  [pelada sin usar] [cortada de más]
+  [dañada en la entrega] [otro]
+Ana: merma 6 narajnas con moho
+  No conozco ninguna fruta “narajnas”.
+  ¿Querías decir:
+  [naranja]
+  [Nuevo: narajna]
+Ana: merma 6 naranjas con mojo
+  No conozco el motivo “con mojo”. ¿Querías
+  decir:
+  [con moho]
+  [otro]
+Ana: escala bruma de pomlo x2
+  No hay fórmula con el nombre “bruma de pomlo”.
+  ¿Querías decir:
+  [Bruma de pomelo]
+Ana taps [Bruma de pomelo]
+  Bruma de pomelo: x 2
+    aceite de pomelo   24 ml
+    propilenglicol     44 ml
+    alcohol neutro    124 ml
+  Da 192 ml al 62 % vol
+  Alcanza para 640 a 1.440 cócteles
+  Exacto con: probeta de 50 ml, probeta de 250
+  ml.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Apaga toda llama y aleja chispas:
+  con esta graduación el vapor prende en una
+  sala templada.
+  [Anotar este lote]
+  [En gramos] [Coste]
+  [¿Quedará claro?] [Otro alcohol]
+  [Otro tamaño] [Todas las precauciones]
+Ana: escala bruma de pomelo a ocho
+  Después de “bruma de pomelo a ocho” falta
+  algo: una unidad como ml, g u oz.
+  [escala bruma de pomelo a ocho ml]
+Ana: lote bruma de pomelo x1
+  Lote 1: Bruma de pomelo, 96 ml
+  Reposa hasta jue, 26 nov 19:00. Te avisaré.
+  Míralo otra vez 25 dic 2026.
+  Desechar después del 24 may 2027: el plazo
+  usual de su tipo.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Grado alimentario sin confirmar:
+  aceite de pomelo, propilenglicol
+  [Ver el lote 1]
+  [Anotar una partida] [Deshacer]
+Ana: lote 1 está claro
+  He entendido “1”, pero no “está claro”.
+  Esperaba una unidad como ml, g u oz.
+  ¿Querías decir:
+  [revisa lote 1 está claro]
+Ana: naranjas 0,65 cada una
+  No lo he entendido.
+  ¿Querías decir:
+  [precio naranjas 0,65 cada una]
+Ana: revisa 7 claro
+  En este bar no hay lote 7.
+Ana: precio naranjas
+  naranja: 0,60 € cada una
+    25 nov 2026  0,60 € cada una
+  5 adornos cada una: 0,120 € por adorno antes
+  de la merma
+  Un precio nuevo: precio naranja 0,60 cada una
+Ana: merma 3 limas\
+semana
+  Anotado: 3 limas.
+  Sin precio para lima: no está en el coste.
+  ¿Por qué? Basta un toque.
+  [Deshacer] [Más merma]
+  [Precio de lima]
+  [con moho] [reseca]
+  [pelada sin usar] [cortada de más]
+  [dañada en la entrega] [otro]
+  --
+  Merma: aún sin precios
+  lun, 23 nov a dom, 29 nov
+    lima  6  sin precio
+    sin motivo  6  sin precio
+  Sin precio, así que no cuenta: lima.
+  No se anotó nada en el tiempo anterior.
+  [Más] [Imagen]
+  [Semana pasada] [Anotar merma]
+Ana: merma 3 limas\
+revisa 7 claro
+  La línea 2, “revisa 7 claro”, se para aquí, y
+  no se ha anotado nada del mensaje.
+  En este bar no hay lote 7.
+Ana: hasta luego
+  No lo he entendido.
+  Empieza por lo que quieres hacer: escala,
+  merma, lote, coste, semana. O toca Ayuda.
+  [Ayuda]
