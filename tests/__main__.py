@@ -11,6 +11,8 @@ import sys
 from pathlib import Path
 
 _ROOT = Path(__file__).parent.parent
+# The whole suite runs on every core, the tests of one file together: they share what is dear to set up.
+_EVERYTHING = ["-n", "auto", "--dist", "loadfile"]
 
 
 def checks(pytest_arguments: list[str]) -> list[tuple[str, list[str]]]:
@@ -22,7 +24,7 @@ def checks(pytest_arguments: list[str]) -> list[tuple[str, list[str]]]:
         ("mypy", [python, "-m", "mypy", "--strict"]),
         # It has no module to run; its script stands beside the interpreter.
         ("lint-imports", [str(Path(python).with_name("lint-imports"))]),
-        ("pytest", [python, "-m", "pytest", *pytest_arguments]),
+        ("pytest", [python, "-m", "pytest", *(pytest_arguments or _EVERYTHING)]),
     ]
 
 
