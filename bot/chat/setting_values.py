@@ -11,7 +11,7 @@ from babel.dates import format_time, get_day_names
 from bot.chat.language import tongue
 
 CLOSING_CHOICES = (5 * 60, 4 * 60, 3 * 60, 2 * 60, 60, 6 * 60)
-_CLOCK = re.compile(r"^(\d{1,2})(?:[:.h](\d{2}))?\s*([ap])?\.?m?\.?$", re.IGNORECASE)
+_CLOCK = re.compile(r"^(\d{1,2})(?:[:.h](\d{2}))?\s*([ap])?\.?\s?m?\.?$", re.IGNORECASE)
 
 
 def read_clock(text: str) -> int | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.house import House, Person, lines, text
+from tests.house import House, Person, first_lines, lines, text
 
 
 @pytest.fixture
@@ -85,13 +85,7 @@ def test_waste(ana: Person, said: str, wanted: str) -> None:
     ],
 )
 def test_other_phrases(ana: Person, said: str, first: str) -> None:
-    asked = [line for reply in ana.says(said) for line in reply.blocks]
-    assert asked
-    assert first in text(ana.says("cancel")) or first in _first_of(asked), _first_of(asked)
-
-
-def _first_of(blocks: list[object]) -> str:
-    return "\n".join(getattr(block, "text", "") for block in blocks)
+    assert first in first_lines(ana.says(said))
 
 
 @pytest.mark.parametrize(
@@ -127,9 +121,8 @@ def test_several_commands_in_one_message_are_done_in_order(ana: Person) -> None:
     assert [one.first_line for one in replies] == [
         "Logged: 3 limes.",
         "Batch 1, Grapefruit mist: clear.",
-        "Waste: €0.00",
-    ] or replies[0].first_line == "Logged: 3 limes."
-    assert len(replies) == 3
+        "Waste: no prices yet",
+    ]
 
 
 @pytest.mark.parametrize(

@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 import re
+from decimal import Decimal
+from fractions import Fraction
 
 import pytest
 
 from bot.channels.wording import plain_lines
-from bot.chat import language
+from bot.chat import language, tongues
 from bot.chat.commands import all_commands, command_at_start, words_of
 from bot.chat.commands.spanish import SPANISH
-from bot.chat.language import Tongue, _, speaking
+from bot.chat.language import Tongue, _, decimal_mark, show_money, show_number, speaking
+from bot.chat.numbers import read_number
+from bot.chat.plural import counted_name, singular
+from bot.chat.setting_values import read_clock, show_clock_minute
 from tests import catalogues
 from tests.buttons import problems
 from tests.house import House, Person, text
@@ -249,3 +254,65 @@ def test_money_and_numbers_take_the_signs_of_the_place(house: House, city: str, 
     digits = re.sub(r"[^\d]", "", wanted)
     assert digits in re.sub(r"[^\d]", "", answer), answer
     assert ("1.234,56" in answer or "1234,56" in answer) == ("," in wanted[-4:] or "," in wanted[-5:]), answer
+
+
+@pytest.mark.parametrize(
+    ("zone", "jurisdiction", "clock", "money"),
+    [
+        ("Europe/Madrid", "EU", "23:30", "1.234,50 €"),
+        ("America/Mexico_City", "other", "11:30 p.m.", "EUR1,234.50"),
+        ("America/Bogota", "other", "11:30 p. m.", "EUR1.234,50"),
+        ("America/New_York", "US", "11:30 p.m.", "EUR1,234.50"),
+    ],
+)
+def test_the_clock_and_the_decimal_mark_are_those_of_the_place(
+    zone: str, jurisdiction: str, clock: str, money: str
+) -> None:
+    locale = tongues._spanish_at(zone, jurisdiction)
+    with speaking(Tongue("es", locale, zone, "EUR")):
+        shown = show_clock_minute(23 * 60 + 30)
+        assert shown.replace("\u00a0", " ") == clock
+        assert read_clock(shown) == 23 * 60 + 30
+        assert show_money(Decimal("1234.5")).replace("\u00a0", " ") == money
+        for value in (Fraction(1, 2), Fraction(1234), Fraction(5, 4), Fraction(12345)):
+            assert read_number(show_number(value), decimal_mark()) == value
+
+
+@pytest.mark.parametrize(
+    ("said", "language"),
+    [
+        ("Spanish", "es"),
+        ("español", "es"),
+        ("espanol", "es"),
+        ("ES", "es"),
+        ("inglés", "en"),
+        ("English", "en"),
+        ("es-MX", ""),
+        ("Klingon", ""),
+    ],
+)
+def test_a_language_is_known_by_any_of_its_names(said: str, language: str) -> None:
+    assert tongues.language_named(said) == language
+
+
+def test_what_no_catalogue_speaks_falls_back_to_the_bars_language_then_english() -> None:
+    assert tongues.spoken("es-419") == "es"
+    assert tongues.spoken("de") == ""
+    assert tongues.spoken(None) == ""
+
+
+@pytest.mark.parametrize(
+    ("one", "many"),
+    [
+        ("limón", "limones"),
+        ("naranja", "naranjas"),
+        ("nuez", "nueces"),
+        ("flor", "flores"),
+        ("kiwi", "kiwis"),
+    ],
+)
+def test_spanish_plurals_of_a_bars_own_names(one: str, many: str) -> None:
+    with speaking(Tongue("es")):
+        assert counted_name(one, Fraction(2)) == many
+        assert counted_name(one, Fraction(1)) == one
+        assert singular(many) == one
