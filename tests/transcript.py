@@ -71,9 +71,9 @@ async def _hold(story: Callable[[Telephone], Awaitable[str]]) -> str:
                 store.close()
 
 
-def night() -> str:
+async def held() -> str:
     """Hold the conversation and return it as text."""
-    return asyncio.run(_hold(_night))
+    return await _hold(_night)
 
 
 def in_readme() -> str:
@@ -86,7 +86,7 @@ def main() -> None:
     """Print the night, or write it into the README."""
     parser = argparse.ArgumentParser(prog="python -m tests.transcript")
     parser.add_argument("--write", action="store_true", help="put it into the README")
-    written = night()
+    written = asyncio.run(held())
     if not parser.parse_args().write:
         print(written)
         return
