@@ -1,9 +1,12 @@
-"""The README shows what the program does."""
+"""The README and the guide show what the program does."""
 
 from __future__ import annotations
 
-from tests.transcript import held, in_readme
+import pytest
+
+from tests.transcript import STORIES, held, shown
 
 
-async def test_the_night_in_the_readme_is_what_the_program_says_today() -> None:
-    assert await held() == in_readme(), "renew it: python -m tests.transcript --write"
+@pytest.mark.parametrize("name", STORIES)
+async def test_a_conversation_shown_is_what_the_program_says_today(name: str) -> None:
+    assert await held(name) == shown(name), "renew it: python -m tests.transcript --write"

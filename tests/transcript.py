@@ -1,7 +1,7 @@
-"""The night in the README: held over real HTTP with the bot itself, and printed as it went.
+"""The conversations in the README and the guide: held over real HTTP, and printed as they went.
 
-python -m tests.transcript            prints it
-python -m tests.transcript --write    puts it into the README between its marks
+python -m tests.transcript            prints them
+python -m tests.transcript --write    puts them between their marks
 """
 
 from __future__ import annotations
@@ -20,8 +20,8 @@ from tests.api import Person, Server
 from tests.channels.conftest import MIST, SET_UP, Telephone, settings_for
 from tests.house import Hands
 
-README = Path(__file__).parents[1] / "README.md"
-BEGIN, END = "<!-- transcript of a night: begin -->", "<!-- transcript of a night: end -->"
+_ROOT = Path(__file__).parents[1]
+README, GUIDE = _ROOT / "README.md", _ROOT / "DEVELOPERS.md"
 _EVENING = datetime(2026, 11, 25, 18, 0, tzinfo=UTC)
 
 
@@ -71,28 +71,64 @@ async def _hold(story: Callable[[Telephone], Awaitable[str]]) -> str:
                 store.close()
 
 
-async def held() -> str:
-    """Hold the conversation and return it as text."""
-    return await _hold(_night)
+async def _chemistry(phone: Telephone) -> str:
+    ana = phone.server.person("Ana")
+    await ana.says("/start")
+    for answer in (*SET_UP, MIST):
+        await ana.says(answer)
+    begin = len(phone.server.transcript(ana))
+    for line in (
+        "strength 500 ml 96 to 70",
+        "strength grapefruit mist",
+        "scale grapefruit mist to 8 x 50 ml in grams at 27 C",
+        "clear grapefruit mist",
+        "clear grapefruit mist more",
+        "scale grapefruit mist to 8 x 50 ml with 75.5 % spirit instead",
+        "dose grapefruit mist in 60 ml, 3 drinks",
+        "weigh blue 152.31 150.55 148.80 147.02 20 sprays with grapefruit mist",
+        "opened grapefruit oil 100 days ago",
+        "batch grapefruit mist to 400 ml",
+    ):
+        await ana.says(line)
+    return phone.server.transcript(ana)[begin:].strip()
 
 
-def in_readme() -> str:
-    """Return what the README shows of it."""
-    text = README.read_text("utf-8")
-    return text.partition(f"{BEGIN}\n```text\n")[2].partition(f"\n```\n{END}")[0]
+STORIES = {
+    "a night": (README, _night),
+    "the chemistry": (GUIDE, _chemistry),
+}
+
+
+def _marks(name: str) -> tuple[str, str]:
+    return f"<!-- {name}: begin -->", f"<!-- {name}: end -->"
+
+
+async def held(name: str) -> str:
+    """Hold a conversation and return it as text."""
+    return await _hold(STORIES[name][1])
+
+
+def shown(name: str) -> str:
+    """Return what its page shows of it."""
+    begin, end = _marks(name)
+    text = STORIES[name][0].read_text("utf-8")
+    return text.partition(f"{begin}\n```text\n")[2].partition(f"\n```\n{end}")[0]
 
 
 def main() -> None:
-    """Print the night, or write it into the README."""
+    """Print the conversations, or write them into their pages."""
     parser = argparse.ArgumentParser(prog="python -m tests.transcript")
-    parser.add_argument("--write", action="store_true", help="put it into the README")
-    written = asyncio.run(held())
-    if not parser.parse_args().write:
-        print(written)
-        return
-    before, _begin, rest = README.read_text("utf-8").partition(BEGIN)
-    after = rest.partition(END)[2]
-    README.write_text(f"{before}{BEGIN}\n```text\n{written}\n```\n{END}{after}", "utf-8")
+    parser.add_argument("--write", action="store_true", help="put them into the README and the guide")
+    write = parser.parse_args().write
+    for name, (page, _story) in STORIES.items():
+        written = asyncio.run(held(name))
+        if not write:
+            print(written, end="\n\n")
+            continue
+        begin, end = _marks(name)
+        before, _begin, rest = page.read_text("utf-8").partition(begin)
+        after = rest.partition(end)[2]
+        page.write_text(f"{before}{begin}\n```text\n{written}\n```\n{end}{after}", "utf-8")
 
 
 if __name__ == "__main__":

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import argparse
 import sys
+from pathlib import Path
 
 from tests.outside import all_checks
 from tests.outside.check import Check
+
+_GUIDE = Path(__file__).parents[2] / "DEVELOPERS.md"
+_BEGIN, _END = "<!-- outside checks: begin -->", "<!-- outside checks: end -->"
 
 
 def _show(value: float | tuple[float, float] | str) -> str:
@@ -28,21 +32,38 @@ def _row(check: Check) -> tuple[list[str], bool]:
     return [*cells, check.mark.value, check.source, "ok" if good else "DIFFERS"], good
 
 
-def main() -> int:
-    """Print the table; the exit code is 1 if any check differs from its source."""
-    parser = argparse.ArgumentParser(prog="python -m tests.outside")
-    parser.add_argument("rule", nargs="?", help="only the checks of this rule")
-    wanted = parser.parse_args().rule
+def table(rule: str | None = None) -> tuple[list[str], int]:
+    """Return the table's lines, and how many checks differ from their source."""
     head = ["rule", "what", "expected", "got", "unit", "difference", "known how", "source", ""]
-    print("| " + " | ".join(head) + " |")
-    print("|" + " -- |" * len(head))
+    lines = ["| " + " | ".join(head) + " |", "|" + " -- |" * len(head)]
     bad = 0
     for check in all_checks():
-        if wanted and check.rule != wanted:
+        if rule and check.rule != rule:
             continue
         cells, good = _row(check)
         bad += not good
-        print("| " + " | ".join(cell.replace("|", "/") for cell in cells) + " |")
+        lines.append("| " + " | ".join(cell.replace("|", "/") for cell in cells) + " |")
+    return lines, bad
+
+
+def _write(lines: list[str]) -> None:
+    before, _begin, rest = _GUIDE.read_text("utf-8").partition(_BEGIN)
+    after = rest.partition(_END)[2]
+    shown = "\n".join(lines)
+    _GUIDE.write_text(f"{before}{_BEGIN}\n\n{shown}\n\n{_END}{after}", "utf-8")
+
+
+def main() -> int:
+    """Print the table or write it into the guide; the exit code is 1 if any check differs from its source."""
+    parser = argparse.ArgumentParser(prog="python -m tests.outside")
+    parser.add_argument("rule", nargs="?", help="only the checks of this rule")
+    parser.add_argument("--write", action="store_true", help="put the whole table into the guide")
+    wanted = parser.parse_args()
+    lines, bad = table(None if wanted.write else wanted.rule)
+    if wanted.write:
+        _write(lines)
+    else:
+        print("\n".join(lines))
     return 1 if bad else 0
 
 
