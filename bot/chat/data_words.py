@@ -47,6 +47,34 @@ SAID: Final = (N_("yes"),)
 FORGOTTEN: Final = N_("former member")
 """What stands in place of a forgotten name."""
 
+LOGGED: Final = (
+    N_("close trial"),
+    N_("drinks"),
+    N_("import"),
+    N_("promote"),
+    N_("retire sprayer"),
+    N_("sprayer"),
+    N_("taste"),
+    N_("trial"),
+    N_("trial batches"),
+    N_("trial key"),
+    N_("trial variant"),
+    N_("use sprayer"),
+    N_("weighing"),
+)
+"""What the log calls entries that have no sentence of their own."""
+
+DETAILS: Final = (
+    N_("rest"),
+    N_("discard"),
+    N_("sprays"),
+    N_("kind"),
+    N_("replaces"),
+    N_("remove"),
+    N_("graded"),
+)
+"""What a line of a formula says when it names no ingredient."""
+
 LIMIT_UNITS: Final = (N_("mg/L"), N_("mg/kg"), N_("mg per kg of body weight a day"))
 """What limits are counted in."""
 

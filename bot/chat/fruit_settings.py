@@ -191,12 +191,12 @@ READERS: dict[str, Reader] = {
 }
 CHOICES: dict[str, tuple[str, ...]] = {
     "late": ("20:00", "22:00", "00:00"),
-    "peeled": ("counter", "uncovered", "wrapped"),
+    "peeled": (N_("counter"), N_("uncovered"), N_("wrapped")),
     "price_rise": ("5 %", "10 %", "20 %"),
-    "tax": ("off", "10 % taken out", "20 % taken out", "8 % added"),
-    "pictures": ("light", "dark"),
-    "wage": ("10-12", "15", "20", "off"),
+    "tax": (N_("off"), N_("10 % taken out"), N_("20 % taken out"), N_("8 % added")),
+    "pictures": (N_("light"), N_("dark")),
+    "wage": ("10-12", "15", "20", N_("off")),
     "batch_minutes": ("10", "15-20", "30"),
-    "garnish_minutes": ("0.2-0.3", "0.5", "off"),
+    "garnish_minutes": ("0.2-0.3", "0.5", N_("off")),
     "open_weeks": ("52", "50", "48"),
 }

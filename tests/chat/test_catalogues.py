@@ -11,7 +11,7 @@ import pytest
 from babel import Locale
 
 from bot.chat import data_words
-from bot.chat.commands import all_commands
+from bot.chat.commands import all_commands, log
 from bot.chat.language import Tongue, _, ngettext, speaking
 from bot.trade.kinds import IngredientKind, MeasuredBy, Preparation
 from bot.trade.limits import LimitUnit
@@ -83,6 +83,24 @@ def test_words_that_come_as_data_are_in_the_catalogues() -> None:
     data = [*Preparation, *IngredientKind, *MeasuredBy, *Dimension, *LimitUnit, *DEFAULT_REASONS]
     words = {str(one) for one in data} | set(_named())
     assert sorted(words - known) == []
+
+
+def _logged() -> Iterator[str]:
+    """Give what the log may call an entry."""
+    for path in (_BOT / "work").rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+            if not isinstance(node, ast.Call) or not isinstance(node.func, ast.Attribute):
+                continue
+            first = node.args[0] if node.args else None
+            if node.func.attr == "log" and isinstance(first, ast.Constant) and isinstance(first.value, str):
+                yield first.value
+
+
+def test_every_entry_of_the_log_has_words() -> None:
+    known = {one if isinstance(one, str) else one[0] for one in catalogues.ids(catalogues.template())}
+    logged = set(_logged())
+    assert len(logged) > 20
+    assert sorted(logged - set(log._WHAT) - known) == []
 
 
 def test_summaries_of_commands_fit_the_menu_in_every_language() -> None:

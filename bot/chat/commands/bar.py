@@ -21,7 +21,7 @@ from bot.chat.commands.basics import (
 )
 from bot.chat.formula_card import show_range
 from bot.chat.label_words import stock_words
-from bot.chat.language import _, decimal_mark, ngettext, tongue
+from bot.chat.language import _, decimal_mark, ngettext, show_number, tongue
 from bot.chat.message import Button, Reply, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError, read_number, read_range
 from bot.chat.setting_values import day_names, read_clock, show_clock_minute
@@ -77,7 +77,7 @@ def _shown(bar: BarView) -> list[tuple[str, str, str]]:
         "discard_warn": ngettext(
             "{count} day before", "{count} days before", settings.discard_warn_days
         ).format(count=settings.discard_warn_days),
-        "loss": f"{settings.loss_percent} %",
+        "loss": f"{show_number(Fraction(settings.loss_percent))} %",
         "temperature": show_temperature(bar.temperature_c, bar.units),
         "spray": show_range(*bar.spray_ml) + " ml",
         "reasons": ", ".join(_(one) for one in settings.reasons),
@@ -87,7 +87,7 @@ def _shown(bar: BarView) -> list[tuple[str, str, str]]:
     values |= fruit_settings.shown(bar)
     for measure in HOUSE_MEASURES:
         if measure in settings.house_ml:
-            values[measure] = f"{settings.house_ml[measure]} ml"
+            values[measure] = f"{show_number(Fraction(settings.house_ml[measure]))} ml"
     return [(key, _(SETTINGS[key][0]), value) for key, value in values.items()]
 
 
@@ -150,7 +150,7 @@ def _read_one_of(words: dict[str, str], field: str) -> Callable[[Talk, str], dic
     def read(talk: Talk, text: str) -> dict[str, Any]:
         plain = text.strip().casefold()
         for key, label in words.items():
-            if plain in {key or "ask", _(label).casefold()}:
+            if plain in {key or "ask", _(key or "ask"), _(label).casefold()}:
                 return {field: key}
         choices = " / ".join(_(label) for label in words.values())
         raise Say(reply(_("Please answer one of: {choices}").format(choices=choices)))
@@ -326,14 +326,14 @@ _READERS: dict[str, Callable[[Talk, str], dict[str, Any]]] = {
 _CHOICES: dict[str, tuple[str, ...]] = {
     **fruit_settings.CHOICES,
     "language": tuple(NAMES.values()),
-    "units": ("metric", "us", "imperial"),
-    "ounces": ("us", "imperial", "ask"),
-    "household": ("us", "imperial", "metric", "ask"),
+    "units": (N_("metric"), "us", N_("imperial")),
+    "ounces": ("us", N_("imperial"), N_("ask")),
+    "household": ("us", N_("imperial"), N_("metric"), N_("ask")),
     "closing": ("05:00", "04:00", "03:00", "02:00"),
-    "jurisdiction": ("US", "EU", "UK", "other"),
-    "service_days": ("every day", "mon-sat", "tue-sat", "wed-sun"),
+    "jurisdiction": ("US", "EU", "UK", N_("other")),
+    "service_days": (N_("every day"), N_("mon-sat"), N_("tue-sat"), N_("wed-sun")),
     "quiet": ("05:00-11:00", "04:00-12:00", "00:00-00:00"),
-    "close_prompt": ("00:30", "01:30", "23:00", "off"),
+    "close_prompt": ("00:30", "01:30", "23:00", N_("off")),
     "discard_warn": ("1", "3", "7"),
     "loss": ("0 %", "2 %", "5 %"),
     "temperature": ("18 °C", "20 °C", "23 °C", "27 °C"),
@@ -354,7 +354,7 @@ def _ask_value(talk: Talk, given: Given) -> Question:
     text = _("What should {setting} be?").format(setting=_(SETTINGS[key][0]))
     if now:
         text += " " + _("Now: {value}").format(value=now)
-    choices = columns([(one, one) for one in _CHOICES.get(key, ())], 2)
+    choices = columns([(_(one), one) for one in _CHOICES.get(key, ())], 2)
     if key == "labels":
         bar = talk.desk.bar
         choices = columns([(stock_words(one, bar.units), one.handle) for one in labels.offered(bar)], 1)
