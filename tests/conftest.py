@@ -21,6 +21,8 @@ from tests.house import Hands, House
 
 # python-telegram-bot gives times as timedelta instead of warning that it will one day.
 os.environ["PTB_TIMEDELTA"] = "1"
+# The console speaks the terminal's language; the tests read English unless they say otherwise.
+os.environ["LC_ALL"] = "C.UTF-8"
 
 _refused: list[str] = []
 

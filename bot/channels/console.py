@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import os
 import sys
 import tempfile
 import textwrap
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from itertools import count, product
 from pathlib import Path
@@ -25,6 +26,15 @@ CHANNEL = "console"
 _PROMPT = "> "
 
 
+def terminal_language(environment: Mapping[str, str]) -> str | None:
+    """Return the language that the terminal is set to, by the first of POSIX's variables that is set."""
+    for name in ("LC_ALL", "LC_MESSAGES", "LANG"):
+        if environment.get(name):
+            found = environment[name].partition(".")[0]
+            return found.replace("_", "-") if found not in {"C", "POSIX"} else None
+    return None
+
+
 class Console:
     """One person at a terminal. Numbers, or letters where a number is an answer, choose a button."""
 
@@ -32,7 +42,8 @@ class Console:
         self.store = store
         self.clock = clock
         self.conversation = Conversation(store, clock)
-        self.sender = Sender(outside_id=name.casefold() or "me", name=name or "me")
+        language = terminal_language(os.environ)
+        self.sender = Sender(outside_id=name.casefold() or "me", name=name or "me", language=language)
         self.place = Place(outside_id=f"console {name.casefold() or 'me'}", private=True)
         self._write = write
         self._choices: dict[str, str] = {}

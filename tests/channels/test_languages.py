@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import pytest
+
+from bot.channels.console import terminal_language
 from tests.api import Fault, Person
 from tests.channels.conftest import MIST, Telephone
 
@@ -72,3 +75,17 @@ async def test_each_member_is_answered_in_their_own_language(telephone: Telephon
     assert "Log" in (await ana.says("log")).text
     assert "I speak English" in (await eva.says("/language English")).text
     assert "Logged" in (await eva.says("waste 2 limas")).text
+
+
+@pytest.mark.parametrize(
+    ("variables", "language"),
+    [
+        ({"LANG": "es_ES.UTF-8"}, "es-ES"),
+        ({"LANG": "en_US.UTF-8", "LC_ALL": "es_MX.UTF-8"}, "es-MX"),
+        ({"LANG": "es_ES.UTF-8", "LC_ALL": "C"}, None),
+        ({"LANG": "C.UTF-8"}, None),
+        ({}, None),
+    ],
+)
+def test_the_console_speaks_the_terminals_language(variables: dict[str, str], language: str | None) -> None:
+    assert terminal_language(variables) == language
