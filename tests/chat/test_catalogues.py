@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 from pathlib import Path
@@ -117,3 +118,15 @@ def test_numbers_in_words_agree_with_their_nouns() -> None:
         for number, wanted in ((1, "1 día"), (2, "2 días"), (Fraction(3), "3 días")):
             said = ngettext("{count} day", "{count} days", int(number)).format(count=number)
             assert said == wanted
+
+
+def test_no_text_speaks_by_pictures_or_shouts() -> None:
+    # A screen reader reads a pictograph's name aloud, and a colour not at all.
+    picture = re.compile("[\U0001f000-\U0001faff\u2600-\u27bf\u2b00-\u2bff\ufe0f]")
+    for language in catalogues.LANGUAGES:
+        for message in catalogues.catalogue(language):
+            for text in (*catalogues.originals(message), *catalogues.forms(message)):
+                assert not picture.search(text), text
+                if message.id:
+                    assert "!" not in text, text
+                    assert "¡" not in text, text
