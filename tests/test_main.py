@@ -43,3 +43,13 @@ def test_a_killed_check_counts_as_failed(monkeypatch: pytest.MonkeyPatch) -> Non
 def test_every_tool_named_is_there_to_run() -> None:
     for _name, command in checks([]):
         assert Path(command[0]).exists()
+
+
+def test_the_build_machine_runs_the_very_line_of_the_readme() -> None:
+    root = Path(__file__).parent.parent
+    line = next(
+        line for line in (root / "README.md").read_text("utf-8").splitlines() if line.endswith("-m tests")
+    )
+    assert line.startswith("python3 -m venv .venv && ")
+    assert (root / ".ci" / "run").read_text("utf-8").splitlines()[-1] == line
+    assert line in (root / "DEVELOPERS.md").read_text("utf-8").splitlines()
