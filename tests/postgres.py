@@ -11,9 +11,11 @@ import atexit
 import os
 import pwd
 import shutil
+import signal
 import subprocess
 import tempfile
 import time
+from contextlib import suppress
 from functools import cache
 from itertools import count
 from pathlib import Path
@@ -26,6 +28,7 @@ from storage.store import Store, read_url
 NAMED = "PEEL_TEST_POSTGRES"
 REQUIRED = "PEEL_REQUIRE_POSTGRES"
 _START_SECONDS = 30
+_PREFIX, _OWNER = "peel-pg-", "owner"
 _PORT = "5432"  # only the socket's name: nothing listens on the network
 
 
@@ -63,6 +66,7 @@ def _start_private(folder: Path) -> URL:
         raise NoPostgresError(
             f"no PostgreSQL: {NAMED} is not set, and there is no initdb on PATH or in /usr/lib/postgresql"
         )
+    (folder / _OWNER).write_text(str(os.getpid()))
     user = _unprivileged()
     run_as: dict[str, object] = {"cwd": folder, "stdin": subprocess.DEVNULL}
     if user is not None:
@@ -130,8 +134,33 @@ def server() -> URL:
     named = os.environ.get(NAMED)
     if named:
         return read_url(named)
+    _sweep()
     # Not below pytest's folders, which the server's user could not enter.
-    return _start_private(Path(tempfile.mkdtemp(prefix="peel-pg-")))
+    return _start_private(Path(tempfile.mkdtemp(prefix=_PREFIX)))
+
+
+def _sweep() -> None:
+    """Stop and remove the servers of test runs that were killed before they could do so themselves."""
+    for folder in Path(tempfile.gettempdir()).glob(f"{_PREFIX}*"):
+        # Of another user, or just being made or removed: not ours to look after.
+        with suppress(OSError, ValueError):
+            owner = int((folder / _OWNER).read_text())
+            if owner == os.getpid() or _lives(owner):
+                continue
+            server_id = int((folder / "data" / "postmaster.pid").read_text().split()[0])
+            if str(folder) in Path(f"/proc/{server_id}/cmdline").read_text():
+                os.kill(server_id, signal.SIGQUIT)
+            shutil.rmtree(folder, ignore_errors=True)
+
+
+def _lives(process: int) -> bool:
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except PermissionError:
+        return True
+    return True
 
 
 def is_required() -> bool:

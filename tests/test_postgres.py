@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -69,3 +70,30 @@ def test_every_test_has_a_database_of_its_own(store_url: str) -> None:
     finally:
         store.close()
         postgres.drop_database(other)
+
+
+@pytest.mark.parametrize("database", ["postgresql"], indirect=True)
+def test_the_server_of_a_killed_run_is_stopped_by_the_next(database: str) -> None:
+    start = (
+        "import os, signal; from tests import postgres; print(postgres.server().query['host'], flush=True); "
+    )
+    kill = "os.kill(os.getpid(), signal.SIGKILL)"
+    environment = {name: value for name, value in os.environ.items() if name != NAMED}
+    killed = subprocess.run(
+        [sys.executable, "-c", start + kill],
+        cwd=_ROOT,
+        env=environment,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    left = Path(killed.stdout.strip())
+    assert left.name.startswith("peel-pg-"), killed.stderr
+    server_id = int((left / "data" / "postmaster.pid").read_text().split()[0])
+    postgres._sweep()
+    assert not left.exists()
+    for _time in range(200):
+        if not Path(f"/proc/{server_id}").exists():
+            return
+        time.sleep(0.05)
+    raise AssertionError("the server still runs")
