@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from platformdirs import user_data_path
 from pydantic import SecretStr
 from pydantic_settings import BaseSettings, SettingsConfigDict
+
+_SECRET = re.compile(r"[A-Za-z0-9_-]{16,256}")  # at most 256 of these: Bot API, setWebhook
+_ADDRESS = re.compile(r"(\[[0-9A-Fa-f:]+\]|[^:\s]*):(\d{1,5})")
 
 
 def default_database() -> str:
@@ -21,10 +25,29 @@ class Settings(BaseSettings):
 
     telegram_bot_token: SecretStr = SecretStr("")
     telegram_api_base: str = "https://api.telegram.org/bot"
+    telegram_webhook_url: str = ""  # where Telegram is to send updates; without it they are asked for
+    telegram_webhook_secret: SecretStr = SecretStr("")  # what Telegram must send along
+    listen_address: str = ""  # host:port for updates, health and figures, behind a proxy
     database_url: str = ""
     telegram_sends_per_second: int = 30  # over all chats; 0 for no limit
     tick_seconds: int = 15
     log_level: str = "INFO"
+
+    @property
+    def mistake(self) -> str:
+        """What is wrong with the settings for a webhook, in a sentence; empty if nothing."""
+        if self.listen_address and _ADDRESS.fullmatch(self.listen_address) is None:
+            return "LISTEN_ADDRESS should look like 127.0.0.1:8080."
+        if not self.telegram_webhook_url:
+            return ""
+        if not self.telegram_webhook_url.startswith(("https://", "http://127.0.0.1:", "http://localhost:")):
+            return "TELEGRAM_WEBHOOK_URL should look like https://bar.example.org:8443/telegram."
+        if _SECRET.fullmatch(self.telegram_webhook_secret.get_secret_value()) is None:
+            return (
+                "TELEGRAM_WEBHOOK_SECRET should be 16 to 256 letters, digits, _ or -, "
+                "and nobody may guess it."
+            )
+        return ""
 
     @property
     def database(self) -> str:

@@ -24,6 +24,7 @@ from sqlalchemy import (
     String,
     Text,
     UniqueConstraint,
+    text,
 )
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
@@ -688,7 +689,18 @@ class Inbox(Base):
     """What arrived, written down before it is confirmed to the sender."""
 
     __tablename__ = "inbox"
-    __table_args__ = (Index(None, "state", "received_at"),)
+    __table_args__ = (
+        Index(None, "state", "received_at"),
+        # Only what is not finished: a few rows, however many updates were kept.
+        Index(
+            "ix_inbox_unfinished",
+            "channel",
+            "chat",
+            "update_id",
+            sqlite_where=text("state < 2"),
+            postgresql_where=text("state < 2"),
+        ),
+    )
 
     channel: Mapped[str] = mapped_column(String(12), primary_key=True)
     update_id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
@@ -697,3 +709,6 @@ class Inbox(Base):
     replies: Mapped[str | None] = mapped_column(Text)
     received_at: Mapped[datetime]
     attempts: Mapped[int] = mapped_column(Integer, default=0)
+    chat: Mapped[str] = mapped_column(String(40), server_default="")
+    owner: Mapped[str | None] = mapped_column(String(32))
+    lease_until: Mapped[datetime | None]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import fcntl
-import hashlib
 from pathlib import Path
 from types import TracebackType
 from typing import IO
@@ -14,10 +13,9 @@ class AlreadyRunningError(RuntimeError):
 
 
 class OnlyOne:
-    """Holds a lock on a file named after the token's hash while the program runs."""
+    """Holds a lock on a file with the bot's name, which must not be its token, while the program runs."""
 
-    def __init__(self, folder: Path, token: str) -> None:
-        name = hashlib.sha256(token.encode()).hexdigest()[:16]
+    def __init__(self, folder: Path, name: str) -> None:
         self._path = folder / f"poller-{name}.lock"
         self._file: IO[str] | None = None
 

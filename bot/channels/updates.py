@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Any
@@ -55,10 +54,23 @@ class Incoming:
     message_id: int | None = None
     thread: int | None = None
 
+    @property
+    def kind(self) -> str:
+        """What it is, in one word, for counting."""
+        if self.query is not None:
+            return "tap"
+        if self.typing is not None:
+            return "typing"
+        if self.message is not None:
+            return "edit" if self.message.corrects is not None else "message"
+        return "membership" if self.membership is not None or self.migration is not None else "other"
 
-def read_update(payload: str, bot_id: int, bot_name: str) -> Incoming:
-    """Read one update as Telegram sent it (JSON). What is not for us has no message."""
-    update: dict[str, Any] = json.loads(payload)
+
+def read_update(update: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
+    """Read one update as Telegram sent it. What is not for us has no message.
+
+    Raises KeyError, TypeError or ValueError for what is no update.
+    """
     number = int(update["update_id"])
     if "callback_query" in update:
         return _tap(number, update["callback_query"])

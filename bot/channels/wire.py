@@ -7,6 +7,7 @@ and machines behind a proxy, still go that way.
 
 from __future__ import annotations
 
+import json
 import ssl
 from typing import Any
 from urllib.parse import urlencode
@@ -50,6 +51,21 @@ class LeanRequest(HTTPXRequest):
             await self._pool.aclose()
             self._pool = None
         await super().shutdown()
+
+    async def updates(
+        self, address: str, offset: int | None, seconds: int, allowed: list[str]
+    ) -> list[dict[str, Any]]:
+        """Ask for updates at `address` and return them as they are sent, waiting up to `seconds` for one.
+
+        They are kept as text anyway: building the library's objects first would only cost.
+        Raises TelegramError.
+        """
+        asked = {"timeout": str(seconds), "allowed_updates": json.dumps(allowed)}
+        if offset is not None:
+            asked["offset"] = str(offset)
+        answer = await self.retrieve(f"{address}?{urlencode(asked)}")
+        found: list[dict[str, Any]] = self.parse_json_payload(answer)["result"]
+        return found
 
     async def do_request(
         self,

@@ -13,7 +13,7 @@ from datetime import datetime, timedelta
 from enum import IntEnum
 from typing import Any
 
-from sqlalchemy import CursorResult, delete, select, update
+from sqlalchemy import CursorResult, delete, func, select, update
 from sqlalchemy.dialects import postgresql, sqlite
 
 from storage.store import Store
@@ -44,15 +44,38 @@ class Letter:
     update_id: int
     payload: str
     replies: str | None = None
+    chat: str = ""  # what is said in one chat is answered in its order
 
 
 def take_in(store: Store, letters: Sequence[Letter], now: datetime) -> None:
     """Write down what arrived, before it is confirmed to the sender."""
     if not letters:
         return
-    rows = [_row(letter, now, MailState.WAITING) for letter in letters]
+    rows = [as_row(letter, now, MailState.WAITING) for letter in letters]
     with store.writing() as unit:
         unit.session.execute(_TAKE_IN[store.is_sqlite], rows)
+
+
+def taken(store: Store, letter: Letter) -> Letter | None:
+    """Return the letter as it is on disk now, with its replies if it was worked; None if it is finished."""
+    with store.reading() as unit:
+        row = unit.session.get(Inbox, (letter.channel, letter.update_id))
+        if row is None:
+            return letter
+        if row.state not in {MailState.WAITING, MailState.WORKED}:
+            return None
+        return Letter(row.channel, row.update_id, row.payload, row.replies, row.chat)
+
+
+def waiting(store: Store, channel: str) -> int:
+    """Return how many updates are written down and not answered yet."""
+    query = (
+        select(func.count())
+        .select_from(Inbox)
+        .where(Inbox.channel == channel, Inbox.state < MailState.ANSWERED)
+    )
+    with store.reading() as unit:
+        return unit.session.scalar(query) or 0
 
 
 def unfinished(store: Store, channel: str) -> list[Letter]:
@@ -64,7 +87,7 @@ def unfinished(store: Store, channel: str) -> list[Letter]:
     )
     with store.reading() as unit:
         return [
-            Letter(row.channel, row.update_id, row.payload, row.replies)
+            Letter(row.channel, row.update_id, row.payload, row.replies, row.chat)
             for row in unit.session.scalars(query)
         ]
 
@@ -76,7 +99,7 @@ def mark_worked(unit: Unit, letter: Letter, replies: str, now: datetime) -> bool
     False when the update was worked before: the caller must then change nothing.
     """
     insert: Any = sqlite.insert if unit.session.get_bind().dialect.name == "sqlite" else postgresql.insert
-    statement = insert(Inbox).values(**_row(letter, now, MailState.WORKED, replies))
+    statement = insert(Inbox).values(**as_row(letter, now, MailState.WORKED, replies))
     statement = statement.on_conflict_do_update(
         index_elements=["channel", "update_id"],
         set_={"state": MailState.WORKED, "replies": replies},
@@ -85,7 +108,8 @@ def mark_worked(unit: Unit, letter: Letter, replies: str, now: datetime) -> bool
     return unit.session.scalar(statement) is not None
 
 
-def _row(letter: Letter, now: datetime, state: MailState, replies: str | None = None) -> dict[str, Any]:
+def as_row(letter: Letter, now: datetime, state: MailState, replies: str | None = None) -> dict[str, Any]:
+    """Return the row of the inbox that a letter is written down as."""
     return {
         "channel": letter.channel,
         "update_id": letter.update_id,
@@ -94,6 +118,7 @@ def _row(letter: Letter, now: datetime, state: MailState, replies: str | None = 
         "replies": replies,
         "received_at": now,
         "attempts": 0,
+        "chat": letter.chat,
     }
 
 

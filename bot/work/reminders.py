@@ -13,7 +13,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import Any
 
-from sqlalchemy import and_, case, select, tuple_, update
+from sqlalchemy import and_, case, func, select, tuple_, update
 
 from bot.trade.days import (
     business_day,
@@ -374,6 +374,18 @@ def claim(store: Store, channel: str, now: datetime, most: int = 50) -> list[Due
         )
         claimed = [_prepare(unit, bar_id, number, now) for bar_id, number in keys]
         return [one for one in claimed if one is not None]
+
+
+def late(store: Store, channel: str, now: datetime) -> tuple[int, float]:
+    """Return how many reminders have been due for more than a minute, and the longest in seconds."""
+    query = select(func.count(), func.min(Reminder.due_at)).where(
+        Reminder.channel == channel,
+        Reminder.state == ReminderState.WAITING,
+        Reminder.due_at < now - timedelta(minutes=1),
+    )
+    with store.reading() as unit:
+        count, first = unit.session.execute(query).one()
+    return count, 0.0 if first is None else (now - first).total_seconds()
 
 
 def _free_lost(unit: Unit, channel: str, now: datetime) -> None:

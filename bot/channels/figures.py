@@ -1,0 +1,90 @@
+"""What is counted while the bot runs, for whoever watches it: numbers only, nothing of any person or bar.
+
+The format is Prometheus' text exposition. The library is loaded only where somebody listens.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from prometheus_client.metrics_core import Metric
+
+_SECONDS = (0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0, 10.0, 30.0)
+
+
+class Figures:
+    """Counters that cost nothing until `watched` is called."""
+
+    def __init__(self) -> None:
+        self._registry: Any = None
+        self._updates: Any = None
+        self._seconds: Any = None
+        self._errors: Any = None
+        self._reminders: Any = None
+        self._gauges: dict[str, tuple[str, float]] = {}
+
+    def watched(self) -> None:
+        """Begin to count."""
+        from prometheus_client import (  # noqa: PLC0415 - a tenth of a second that few starts need
+            CollectorRegistry,
+            Counter,
+            Histogram,
+            ProcessCollector,
+        )
+
+        registry = CollectorRegistry()
+        ProcessCollector(registry=registry)
+        self._updates = Counter(
+            "peel_ledger_updates", "Updates taken in, by kind.", ["kind"], registry=registry
+        )
+        self._seconds = Histogram(
+            "peel_ledger_answer_seconds",
+            "From taking an update in until its answer was sent.",
+            buckets=_SECONDS,
+            registry=registry,
+        )
+        self._errors = Counter(
+            "peel_ledger_errors", "What went wrong, by place.", ["place"], registry=registry
+        )
+        self._reminders = Counter(
+            "peel_ledger_reminders", "Reminders tried, by outcome.", ["outcome"], registry=registry
+        )
+        registry.register(self)
+        self._registry = registry
+
+    def collect(self) -> Iterable[Metric]:
+        """Give what was last looked up in the database; called by the registry."""
+        from prometheus_client.metrics_core import GaugeMetricFamily  # noqa: PLC0415 - see watched
+
+        for name, (meaning, value) in self._gauges.items():
+            yield GaugeMetricFamily(f"peel_ledger_{name}", meaning, value=value)
+
+    def text(self, gauges: dict[str, tuple[str, float]]) -> tuple[bytes, str]:
+        """Return the page and its content type; `gauges` are name to meaning and value."""
+        from prometheus_client.exposition import CONTENT_TYPE_LATEST, generate_latest  # noqa: PLC0415
+
+        self._gauges = gauges
+        return generate_latest(self._registry), CONTENT_TYPE_LATEST
+
+    def update_came(self, kind: str) -> None:
+        """Count an update of this kind."""
+        if self._updates is not None:
+            self._updates.labels(kind).inc()
+
+    def answered(self, seconds: float) -> None:
+        """Note how long an answer took."""
+        if self._seconds is not None:
+            self._seconds.observe(seconds)
+
+    def went_wrong(self, place: str) -> None:
+        """Count an error at this place."""
+        if self._errors is not None:
+            self._errors.labels(place).inc()
+
+    def reminded(self, outcome: str) -> None:
+        """Count a reminder with what became of it."""
+        if self._reminders is not None:
+            self._reminders.labels(outcome).inc()

@@ -1,0 +1,265 @@
+"""Taking updates in: written down first, answered in the order of each chat, marked when that is done."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import logging
+import time
+from abc import ABC, abstractmethod
+from collections.abc import Awaitable, Callable, Coroutine, Sequence
+from concurrent.futures import Executor
+from typing import Any
+
+from bot.channels.figures import Figures
+from bot.channels.turns import Lately, Turns
+from bot.channels.updates import CHANNEL, Incoming
+from bot.work import mail
+from bot.work.desk import Clock
+from bot.work.mail import Letter
+from storage.store import Store
+from storage.trouble import is_passing
+
+log = logging.getLogger(__name__)
+Update = dict[str, Any]
+_REMEMBERED = 50_000  # update ids kept in memory, so that one seen twice is dropped early
+_FLUSH_SECONDS = 0.05
+_GRACE_SECONDS = 8
+_FIRST_WAIT, _LONGEST_WAIT = 0.2, 5.0
+_EXCUSE_AFTER = 3.0  # seconds without a database before the person is told
+
+
+class Answering(ABC):
+    """Who answers what was taken in."""
+
+    @abstractmethod
+    def read(self, update: Update) -> Incoming:
+        """Return what an update is to us."""
+
+    @abstractmethod
+    async def work(self, incoming: Incoming, letter: Letter) -> None:
+        """Do what an update asks, and send the answer."""
+
+    @abstractmethod
+    async def suggest(self, incoming: Incoming) -> None:
+        """Answer what is being typed; that is never written down."""
+
+    @abstractmethod
+    async def excuse(self, incoming: Incoming) -> None:
+        """Tell the person that the answer has to wait for the database."""
+
+    @abstractmethod
+    async def failed(self, incoming: Incoming, letter: Letter) -> None:
+        """Tell the person that it broke; called while the exception is being handled."""
+
+
+class Intake(ABC):
+    """What arrives, by whichever way it came."""
+
+    def __init__(
+        self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
+    ) -> None:
+        self.store = store
+        self.clock = clock
+        self.figures = figures
+        self.turns = Turns()
+        self._answering = answering
+        self._workers = workers
+        self._tasks: set[asyncio.Task[None]] = set()
+        self._answered: list[int] = []
+        self._flushing: asyncio.Task[None] | None = None
+
+    # -- life ----------------------------------------------------------------------------
+
+    @abstractmethod
+    async def open(self) -> None:
+        """Take up what was left unfinished."""
+
+    async def close(self) -> None:
+        """Let what was begun finish; what is cut off is taken up by the next process."""
+        if self._tasks:
+            await asyncio.wait(self._tasks, timeout=_GRACE_SECONDS)
+        for task in self._tasks:
+            task.cancel()
+        await self._flush()
+
+    @property
+    def idle(self) -> bool:
+        """Whether nothing is being worked on or waits to be marked."""
+        return not self._tasks and not self._answered
+
+    def spawn(self, work: Coroutine[Any, Any, None]) -> None:
+        """Do something beside the rest; `close` waits for it."""
+        task = asyncio.create_task(work)
+        self._tasks.add(task)
+        task.add_done_callback(self._tasks.discard)
+
+    async def in_worker(self, function: Callable[..., Any], *arguments: Any) -> Any:
+        """Call a function that waits for the database, without holding up the loop."""
+        return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
+
+    # -- in ------------------------------------------------------------------------------
+
+    async def take_in(self, updates: Sequence[Update]) -> bool:
+        """Write updates down and see that they are answered; True once they are on disk.
+
+        False when they could not be written down: whoever sent them must send them again.
+        """
+        letters: list[tuple[Letter, Incoming]] = []
+        for update in updates:
+            try:
+                incoming = self._answering.read(update)
+            except (KeyError, TypeError, ValueError, AttributeError):
+                # Of a shape that is not known: asking for it again would bring the same.
+                self.figures.went_wrong("unreadable")
+                log.exception("an update was not understood and is left out")
+                continue
+            self.figures.update_came(incoming.kind)
+            if incoming.typing is not None:
+                # Answered at once or not at all, so it is not kept.
+                self.spawn(self._answering.suggest(incoming))
+                continue
+            letter = Letter(CHANNEL, incoming.update_id, json.dumps(update), chat=incoming.chat)
+            letters.append((letter, incoming))
+        try:
+            await self._keep(letters)
+        except Exception as error:
+            if not is_passing(error):
+                raise
+            self.figures.went_wrong("taking in")
+            log.warning("updates could not be written down; they will be asked for again: %s", error)
+            return False
+        return True
+
+    @abstractmethod
+    async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:
+        """Write letters down and begin to answer them. Raises what the database raises."""
+
+    def _again(self, letter: Letter) -> Incoming:
+        """Return what a letter from the disk is to us."""
+        return self._answering.read(json.loads(letter.payload))
+
+    # -- answering -----------------------------------------------------------------------
+
+    async def _in_turn(self, incoming: Incoming, letter: Letter, on_disk: Awaitable[Any] | None) -> None:
+        """Work one update when those of its chat before it are through."""
+        begun = time.monotonic()
+        async with self.turns.of(incoming.chat):
+            try:
+                await self._worked(incoming, letter)
+            except Exception:
+                self.figures.went_wrong("answering")
+                await self._answering.failed(incoming, letter)
+        self.figures.answered(time.monotonic() - begun)
+        if on_disk is not None:
+            try:
+                await asyncio.shield(on_disk)
+            except Exception:
+                return  # it comes again, and is found to be done then
+        self._mark(letter.update_id)
+
+    async def _worked(self, incoming: Incoming, letter: Letter) -> None:
+        """Work it, however long the database is away: nobody is told that something failed which was kept."""
+        asked_at = time.monotonic()
+        wait = _FIRST_WAIT
+        excused = False
+        now: Letter | None = letter
+        while now is not None:
+            try:
+                await self._answering.work(incoming, now)
+            except Exception as error:
+                if not is_passing(error):
+                    raise
+                log.warning("the database cannot work just now: %s", error)
+                self.figures.went_wrong("database")
+            else:
+                return
+            if not excused and time.monotonic() - asked_at > _EXCUSE_AFTER:
+                excused = True
+                await self._answering.excuse(incoming)
+            await asyncio.sleep(wait)
+            wait = min(2 * wait, _LONGEST_WAIT)
+            now = await self._as_it_stands(letter)
+
+    async def _as_it_stands(self, letter: Letter) -> Letter | None:
+        """Return the letter as the disk has it: a commit whose answer was lost may have been done."""
+        try:
+            found: Letter | None = await self.in_worker(mail.taken, self.store, letter)
+        except Exception as error:
+            if not is_passing(error):
+                raise
+            return letter
+        return found
+
+    # -- marking -------------------------------------------------------------------------
+
+    def _mark(self, update_id: int) -> None:
+        """Mark an update answered soon, together with others: a lost mark costs one repeated reply."""
+        self._answered.append(update_id)
+        if self._flushing is None or self._flushing.done():
+            self._flushing = asyncio.create_task(self._flush_soon())
+
+    async def _flush_soon(self) -> None:
+        # Until none is left: what is answered while others are being marked starts no flush of its own.
+        while self._answered:
+            await asyncio.sleep(_FLUSH_SECONDS)
+            await self._flush()
+
+    async def _flush(self) -> None:
+        taken, self._answered = self._answered, []
+        if not taken:
+            return
+        try:
+            await self.in_worker(mail.mark_answered, self.store, CHANNEL, taken)
+        except Exception as error:
+            if not is_passing(error):
+                raise
+            self._answered += taken
+            await asyncio.sleep(_FIRST_WAIT)
+
+
+class OwnIntake(Intake):
+    """For the only process on its database: what it takes in it works, reading while it is being written."""
+
+    def __init__(
+        self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
+    ) -> None:
+        super().__init__(store, clock, answering, workers, figures)
+        self._seen = Lately(_REMEMBERED)
+        self._being_written: dict[int, asyncio.Future[Any]] = {}
+
+    async def open(self) -> None:
+        """Take up everything unfinished: there is nobody else to do it."""
+        for seen in await self.in_worker(mail.seen_lately, self.store, CHANNEL, _REMEMBERED):
+            self._seen.add(seen)
+        for left in await self.in_worker(mail.unfinished, self.store, CHANNEL):
+            self.spawn(self._in_turn(self._again(left), left, None))
+
+    async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:
+        """Write and answer side by side.
+
+        An answer that changes things writes its own update down in the same transaction, one that
+        only reads can be given again.
+        """
+        again = [
+            self._being_written[one.update_id] for one, _ in letters if one.update_id in self._being_written
+        ]
+        fresh = [(letter, incoming) for letter, incoming in letters if letter.update_id not in self._seen]
+        if fresh:
+            kept = [letter for letter, _ in fresh]
+            on_disk = asyncio.ensure_future(self.in_worker(mail.take_in, self.store, kept, self.clock.now()))
+            for letter, incoming in fresh:
+                self._seen.add(letter.update_id)
+                self._being_written[letter.update_id] = on_disk
+                self.spawn(self._in_turn(incoming, letter, on_disk))
+            try:
+                await asyncio.shield(on_disk)
+            except Exception:
+                for letter in kept:
+                    self._seen.discard(letter.update_id)
+                raise
+            finally:
+                for letter in kept:
+                    del self._being_written[letter.update_id]
+        for one in again:
+            await asyncio.shield(one)

@@ -1,0 +1,142 @@
+"""Several processes on one PostgreSQL share what arrived: each update is worked by one of them.
+
+An update is leased to the process that works it. What is said in one chat keeps its order: an update
+is leased only to whoever holds all that came before it in that chat and is not answered yet. A process
+that is gone renews nothing; when its lease has run out another takes the update up. Time is the
+database's own, so that clocks of several machines need not agree.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import (
+    Select,
+    and_,
+    cast,
+    exists,
+    func,
+    literal,
+    or_,
+    select,
+    text,
+    type_coerce,
+    update,
+)
+from sqlalchemy.dialects import postgresql
+from sqlalchemy.orm import aliased
+from sqlalchemy.types import BigInteger
+
+from bot.work.mail import Letter, MailState, as_row
+from storage.store import Store
+from storage.tables import Inbox
+from storage.unit import Unit
+
+LEASE_SECONDS = 30
+RENEW_SECONDS = 10
+
+# Two processes that take in updates of one chat do so one after the other, or neither would see that the
+# other holds the earlier one.
+_IN_LINE = text("SELECT pg_advisory_xact_lock(hashtextextended(:chat, 0))")
+_NOW = cast(func.floor(func.extract("epoch", func.clock_timestamp())), BigInteger)
+_TAKE_IN = (
+    postgresql.insert(Inbox.__table__)  # type: ignore[arg-type]
+    .on_conflict_do_nothing()
+    .returning(Inbox.__table__.c.update_id)
+)
+
+
+def take_in(store: Store, letters: Sequence[Letter], owner: str, most: int, now: datetime) -> list[Letter]:
+    """Write down what arrived and lease up to `most` of it to `owner`; return what was leased.
+
+    What was written down before, by whomever, is left as it is. What is not leased here is
+    claimed later, by this process or another.
+    """
+    if not letters:
+        return []
+    with store.writing() as unit:
+        for chat in sorted({f"{letter.channel}:{letter.chat}" for letter in letters}):
+            unit.session.execute(_IN_LINE, {"chat": chat})
+        rows = [as_row(letter, now, MailState.WAITING) for letter in letters]
+        new = set(unit.session.scalars(_TAKE_IN, rows))
+        leased: list[Letter] = []
+        # Once more for what stood behind another of its chat that is ours only now.
+        while found := _lease(unit, letters[0].channel, owner, most - len(leased), new):
+            leased += found
+            new -= {letter.update_id for letter in found}
+        return leased
+
+
+def claim(store: Store, channel: str, owner: str, most: int) -> list[Letter]:
+    """Lease up to `most` updates that nobody works on to `owner`, the oldest first, and return them."""
+    with store.writing() as unit:
+        return _lease(unit, channel, owner, most)
+
+
+def _lease(
+    unit: Unit, channel: str, owner: str, most: int, among: Collection[int] | None = None
+) -> list[Letter]:
+    if not most or (among is not None and not among):
+        return []
+    query = _ready(channel, owner).limit(most)
+    if among is not None:
+        query = query.where(Inbox.update_id.in_(among))
+    rows = unit.session.execute(query.with_for_update(skip_locked=True, of=Inbox)).all()
+    if rows:
+        unit.session.execute(
+            update(Inbox)
+            .where(Inbox.channel == channel, Inbox.update_id.in_([row.update_id for row in rows]))
+            .values(owner=owner, lease_until=_NOW + LEASE_SECONDS)
+            .execution_options(synchronize_session=False)
+        )
+    return [Letter(channel, row.update_id, row.payload, row.replies, row.chat) for row in rows]
+
+
+def _ready(channel: str, owner: str) -> Select[int, str, str | None, str]:
+    """Return a query for what nobody works on, and before which nothing of its chat waits for another."""
+    earlier = aliased(Inbox)
+    free = or_(Inbox.lease_until.is_(None), Inbox.lease_until <= _NOW)
+    until = func.coalesce(type_coerce(earlier.lease_until, BigInteger), 0)
+    mine = and_(earlier.owner.is_not_distinct_from(owner), until > _NOW)
+    held_up = exists(literal(1)).where(
+        earlier.channel == Inbox.channel,
+        earlier.chat == Inbox.chat,
+        earlier.update_id < Inbox.update_id,
+        earlier.state < MailState.ANSWERED,
+        ~mine,
+    )
+    return (
+        select(Inbox.update_id, Inbox.payload, Inbox.replies, Inbox.chat)
+        .where(Inbox.channel == channel, Inbox.state < MailState.ANSWERED, free, ~held_up)
+        .order_by(Inbox.update_id)
+    )
+
+
+def renew(store: Store, channel: str, owner: str, update_ids: Sequence[int]) -> None:
+    """Lengthen the leases of `owner` on what it is working on."""
+    _set_lease(store, channel, owner, update_ids, _NOW + LEASE_SECONDS)
+
+
+def release(store: Store, channel: str, owner: str, update_ids: Sequence[int]) -> None:
+    """Give up what `owner` holds and will not finish, so that another need not wait."""
+    _set_lease(store, channel, owner, update_ids, None)
+
+
+def _set_lease(store: Store, channel: str, owner: str, update_ids: Sequence[int], until: Any) -> None:
+    if not update_ids:
+        return
+    statement = (
+        update(Inbox)
+        .where(
+            Inbox.channel == channel,
+            Inbox.update_id.in_(update_ids),
+            Inbox.owner == owner,
+            Inbox.state < MailState.ANSWERED,
+        )
+        .values(lease_until=until)
+        .execution_options(synchronize_session=False)
+    )
+    with store.writing() as unit:
+        unit.session.execute(statement)

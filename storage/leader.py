@@ -1,0 +1,62 @@
+"""One of several processes on the same database does what only one may do."""
+
+from __future__ import annotations
+
+from sqlalchemy import Connection, text
+from sqlalchemy.exc import SQLAlchemyError
+
+from storage.store import Store
+
+_TAKE = text("SELECT pg_try_advisory_lock(hashtextextended(:name, 0))")
+
+
+class Leadership:
+    """A right with a name, held by at most one process until that ends or loses its connection.
+
+    On PostgreSQL it is a session's advisory lock. A SQLite file has one process, which has it.
+    """
+
+    def __init__(self, store: Store, name: str) -> None:
+        self._store = store
+        self._name = name
+        self._session: Connection | None = None
+
+    def take(self) -> bool:
+        """Take the right, or make sure of having it still; False while another has it.
+
+        Raises SQLAlchemy's OperationalError while the database is out of reach.
+        """
+        if self._store.is_sqlite:
+            return True
+        if self._session is not None:
+            if self._alive(self._session):
+                return True
+            self._drop()
+        session = self._store.engine.connect().execution_options(isolation_level="AUTOCOMMIT")
+        # Kept as long as the process lives: not one of those that go back and forth.
+        session.detach()
+        if not session.scalar(_TAKE, {"name": self._name}):
+            session.close()
+            return False
+        self._session = session
+        return True
+
+    @staticmethod
+    def _alive(session: Connection) -> bool:
+        try:
+            session.scalar(text("SELECT 1"))
+        except SQLAlchemyError:
+            return False
+        return True
+
+    def _drop(self) -> None:
+        session, self._session = self._session, None
+        if session is not None:
+            try:
+                session.close()
+            except SQLAlchemyError:
+                session.invalidate()
+
+    def give_up(self) -> None:
+        """Let another have it."""
+        self._drop()
