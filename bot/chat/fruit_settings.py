@@ -190,7 +190,6 @@ READERS: dict[str, Reader] = {
     **{key: _number_reader(key) for key in _NUMBERS},
 }
 CHOICES: dict[str, tuple[str, ...]] = {
-    "late": ("20:00", "22:00", "00:00"),
     "peeled": (N_("counter"), N_("uncovered"), N_("wrapped")),
     "price_rise": ("5 %", "10 %", "20 %"),
     "tax": (N_("off"), N_("10 % taken out"), N_("20 % taken out"), N_("8 % added")),
@@ -199,4 +198,6 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "batch_minutes": ("10", "15-20", "30"),
     "garnish_minutes": ("0.2-0.3", "0.5", N_("off")),
     "open_weeks": ("52", "50", "48"),
+    # Left to each bar: there is no usual price of these.
+    **dict.fromkeys(("bottle_price", "label_price", "outlay", "drinks_a_week"), (N_("off"),)),
 }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from base64 import b64decode, b64encode
 from dataclasses import asdict, dataclass, field, replace
 from datetime import datetime
 from typing import Any
@@ -11,6 +12,9 @@ from bot.chat.language import Tongue, _, speaking, tongue
 
 # Telegram allows 64 bytes behind a button; a longer line is kept in the database instead.
 BUTTON_BYTES = 64
+# Files of one reply up to here (bytes) are written down with it, to be sent after a stop in between. A
+# sheet of labels and its preview take a tenth of it; an export of a large bar is asked for once more.
+_KEPT_FILES = 1_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,18 +156,24 @@ _BLOCKS: dict[str, type[Text] | type[Grid] | type[Caution]] = {"text": Text, "gr
 
 
 def replies_to_json(replies: list[Reply]) -> str:
-    """Write replies down. Files are left out, and a line says to ask once more for them."""
+    """Write replies down, their files too; where those are too large, a line says to ask once more."""
     kinds = {kind: name for name, kind in _BLOCKS.items()}
     out = []
     for one in replies:
+        kept = sum(len(file.content) for file in one.files) <= _KEPT_FILES
         data = asdict(replace(one, files=()))
         blocks = one.blocks
-        if one.files:
+        if not kept:
             with speaking(Tongue(one.language)):
                 blocks = (*blocks, Text(_("If no file came with this, ask once more.")))
         data["blocks"] = [[kinds[type(block)], asdict(block)] for block in blocks]
+        data["files"] = [_file_to_json(file) for file in one.files] if kept else []
         out.append(data)
     return json.dumps(out, ensure_ascii=False, separators=(",", ":"))
+
+
+def _file_to_json(file: File) -> dict[str, Any]:
+    return {**asdict(file), "content": b64encode(file.content).decode()}
 
 
 def replies_from_json(text: str) -> list[Reply]:
@@ -177,6 +187,6 @@ def replies_from_json(text: str) -> list[Reply]:
             else:
                 blocks.append(_BLOCKS[name](**fields))
         buttons = tuple(tuple(Button(**one) for one in row) for row in data.pop("buttons"))
-        data.pop("files")
-        replies.append(Reply(tuple(blocks), buttons, **data))
+        files = tuple(File(**{**one, "content": b64decode(one["content"])}) for one in data.pop("files"))
+        replies.append(Reply(tuple(blocks), buttons, files, **data))
     return replies

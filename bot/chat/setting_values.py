@@ -8,7 +8,7 @@ from datetime import UTC, datetime, time
 from babel import Locale
 from babel.dates import format_time, get_day_names
 
-from bot.chat.language import tongue
+from bot.chat.language import _, tongue
 
 CLOSING_CHOICES = (5 * 60, 4 * 60, 3 * 60, 2 * 60, 60, 6 * 60)
 _CLOCK = re.compile(r"^(\d{1,2})(?:[:.h](\d{2}))?\s*([ap])?\.?\s?m?\.?$", re.IGNORECASE)
@@ -34,6 +34,18 @@ def show_clock_minute(minute: int) -> str:
     """Write minutes from midnight as a time of day, as the locale has it."""
     moment = datetime.combine(datetime(2000, 1, 1, tzinfo=UTC), time(minute // 60 % 24, minute % 60))
     return format_time(moment, "short", locale=Locale.parse(tongue().locale)).replace("\u202f", " ")
+
+
+def clock_text(minute: int) -> str:
+    """Write minutes from midnight as every reader of times understands them: '05:00'."""
+    return f"{minute // 60 % 24:02}:{minute % 60:02}"
+
+
+def show_span(begin: int, end: int) -> str:
+    """Write the hours between two times of day, each in minutes from midnight; 'none' where they are one."""
+    if begin == end:
+        return _("none")
+    return f"{show_clock_minute(begin)} - {show_clock_minute(end)}"
 
 
 def day_names() -> list[str]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from bot.trade.measures import HOUSE_MEASURES
 from bot.trade.words import N_
 
@@ -41,3 +43,44 @@ SETTINGS: dict[str, tuple[str, tuple[str, ...]]] = {
     "open_weeks": (N_("weeks open"), ("open weeks",)),
     **{measure: (measure, ()) for measure in HOUSE_MEASURES if measure not in {"part", "bottle"}},
 }
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """Settings that are shown together; `house_measures` are those among them that have a usual size."""
+
+    title: str
+    settings: tuple[str, ...]
+    house_measures: tuple[str, ...] = ()
+
+
+_SIZES = tuple(measure for measure in HOUSE_MEASURES if measure in SETTINGS)
+ALL = "all"  # the word for all pages at once
+# The word of each page, as it stands behind its button, and what is on it.
+PAGES: dict[str, Page] = {
+    "hours": Page(
+        N_("Hours and reminders"),
+        ("closing", "service_days", "late", "close_prompt", "quiet", "discard_warn", "zone"),
+    ),
+    "mixing": Page(
+        N_("Measuring"),
+        ("units", "ounces", "household", "temperature", "spray", "loss", "tools", *_SIZES),
+        _SIZES,
+    ),
+    "costs": Page(
+        N_("Money and work"),
+        (
+            *("currency", "tax", "price_rise", "wage", "batch_minutes", "garnish_minutes"),
+            *("bottle_price", "label_price", "outlay", "drinks_a_week", "open_weeks"),
+        ),
+    ),
+    "house": Page(
+        N_("The bar, labels, waste"),
+        ("name", "language", "jurisdiction", "labels", "pictures", "reasons", "peeled"),
+    ),
+}
+
+
+def page_of(setting: str) -> str:
+    """Return the word of the page that a setting stands on."""
+    return next(name for name, page in PAGES.items() if setting in page.settings)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.chat.language import _
 from bot.chat.pieces import Noun, Vocabulary
-from bot.chat.settings_words import SETTINGS
+from bot.chat.settings_words import ALL, PAGES, SETTINGS
 from bot.trade.kinds import Preparation
 from bot.trade.words import N_
 from bot.work.desk import DEFAULT_REASONS, BarView
@@ -51,4 +51,6 @@ def _common(vocabulary: Vocabulary) -> Vocabulary:
         vocabulary.add(Noun("STOCK", stock.name, stock.handle), stock.handle.replace("-", " "))
     for key, (label, also) in SETTINGS.items():
         vocabulary.add(Noun("SETTING", key, _(label)), label, *also)
+    for page in (ALL, *PAGES):
+        vocabulary.add(Noun("PAGE", page, page))
     return vocabulary

@@ -14,7 +14,8 @@ from pathlib import Path
 import pytest
 
 from tests.api import Fault, Person, Server
-from tests.channels.conftest import SET_UP
+from tests.channels.conftest import MIST, SET_UP
+from tests.paper.reading import read_pages
 
 _ROOT = Path(__file__).parents[2]
 _KILLS = 8
@@ -110,6 +111,32 @@ async def test_killed_while_the_answer_is_on_its_way(api: Server, bot: Bot) -> N
     assert "Logged: 4 oranges" in again.text
     assert "(This may be a repeat.)" in again.text
     assert await _oranges(api, ana) == 4
+    assert await bot.end(signal.SIGTERM) == 0
+
+
+async def test_killed_before_the_files_of_an_answer_were_sent(api: Server, bot: Bot) -> None:
+    """What an answer that is on disk promised comes at the next start, its files whole."""
+    ana = api.person("Ana")
+    await bot.start()
+    await _open_bar(ana)
+    for line in (MIST, "batch grapefruit mist to 8 x 50 ml", "label 1 a4-2x7"):
+        await ana.says(line, within=20)
+    api.fail_next("sendPhoto", Fault.slow(30, processed=False))
+    ana.writes("8")
+    async with asyncio.timeout(20):
+        while not api.world.in_flight:  # noqa: ASYNC110 - a request that hangs wakes nobody
+            await asyncio.sleep(0.01)
+    await bot.end(signal.SIGKILL)
+    before = len(api.messages(ana))
+    assert "8 labels for batch 1" in api.messages(ana)[-1].text
+    await bot.start()
+    assert await api.world.until(lambda: len(api.messages(ana)) >= before + 3, 20)
+    text, preview, sheet = api.messages(ana)[before:]
+    assert "8 labels for batch 1" in text.text
+    assert "(This may be a repeat.)" in text.text
+    assert preview.photo is not None
+    assert sheet.file_name == "batch-1-labels.pdf"
+    assert "Grapefruit mist" in read_pages(sheet.document or b"")[0].text
     assert await bot.end(signal.SIGTERM) == 0
 
 

@@ -62,34 +62,28 @@ Cleo: bar currency USD
   or to make you a manager.
 Cleo: bar
   The Copper Gull
-  name: The Copper Gull
-  language: English
-  currency: EUR
-  units: ml and grams
-  time zone: Europe/Lisbon
-  closing hour: 05:00
-  rules: European Union
-  ounces: ask each time
-  spoons and cups: ask each time
-  service days: every day
-  quiet hours: 05:00 - 11:00
-  close reminder: 00:30
-  discard warning: 3 days before
-  bottling loss: 0 %
-  temperature: 20 °C
-  spray size: 0.067 to 0.1 ml
+  Hours and reminders
+  closing hour: 05:00; service days: every day;
+  late shift: from 22:00; close reminder: 00:30;
+  quiet hours: 05:00 - 11:00; discard warning: 3
+  days before; time zone: Europe/Lisbon
+  Measuring
+  units: ml and grams; ounces: ask each time;
+  spoons and cups: ask each time; temperature:
+  20 °C; spray size: 0.067 to 0.1 ml; bottling
+  loss: 0 %; tools: the usual ones
+  Money and work
+  currency: EUR; tax: prices as typed; price
+  rise: 10 %; weeks open: 52 a year
+  The bar, labels, waste
+  name: The Copper Gull; language: English;
+  rules: European Union; label paper: A4, 14
+  labels of 99.1 x 38.1 mm; pictures: light;
   waste reasons: mouldy, dried out, peeled and
   not used, over-prepped, damaged on delivery,
-  other
-  label paper: A4, 14 labels of 99.1 x 38.1 mm
-  tools: the usual ones
-  late shift: from 22:00
-  peeled fruit: cold, uncovered: 24 h
-  price rise: 10 %
-  tax: prices as typed
-  pictures: light
-  weeks open: 52 a year
-  To change one: bar currency EUR
+  other; peeled fruit: cold, uncovered: 24 h
+  To change one, tap its page, or type: bar
+  currency EUR
 Cleo: formulas
   This bar has no formulas yet.
   Write the first one down: its name, then a

@@ -88,99 +88,115 @@ Bea: 3 am
   [Set a price] [Log waste]
 Bea: bar
   The Salt Stair
-  name: The Salt Stair
-  language: English
-  currency: USD
-  units: US fluid ounces
-  time zone: America/New York
-  closing hour: 3:00 AM
-  rules: United States
-  ounces: US fluid ounces
-  spoons and cups: US
-  service days: every day
-  quiet hours: 5:00 AM - 11:00 AM
-  close reminder: 12:30 AM
-  discard warning: 3 days before
-  bottling loss: 0 %
-  temperature: 68 °F
-  spray size: 0.067 to 0.1 ml
-  waste reasons: mouldy, dried out, peeled and
-  not used, over-prepped, damaged on delivery,
-  other
-  label paper: Letter, 10 labels of 4 x 2 in
-  tools: the usual ones
-  late shift: from 10:00 PM
-  peeled fruit: cold, uncovered: 24 h
-  price rise: 10 %
-  tax: prices as typed
-  pictures: light
-  weeks open: 52 a year
-  To change one: bar currency EUR
-  [closing hour] [service days]
-  [quiet hours] [close reminder]
-  [units] [ounces]
-  [bottling loss] [label paper]
-  [time zone] [language]
+  Hours and reminders
+  closing hour: 3:00 AM; service days: every
+  day; late shift: from 10:00 PM; close
+  reminder: 12:30 AM; quiet hours: 5:00 AM -
+  11:00 AM; discard warning: 3 days before; time
+  zone: America/New York
+  Measuring
+  units: US fluid ounces; ounces: US fluid
+  ounces; spoons and cups: US; temperature: 68
+  °F; spray size: 0.067 to 0.1 ml; bottling
+  loss: 0 %; tools: the usual ones
+  Money and work
+  currency: USD; tax: prices as typed; price
+  rise: 10 %; weeks open: 52 a year
+  The bar, labels, waste
+  name: The Salt Stair; language: English;
+  rules: United States; label paper: Letter, 10
+  labels of 4 x 2 in; pictures: light; waste
+  reasons: mouldy, dried out, peeled and not
+  used, over-prepped, damaged on delivery,
+  other; peeled fruit: cold, uncovered: 24 h
+  To change one, tap its page, or type: bar
+  currency EUR
+  [Hours and reminders]
+  [Measuring]
+  [Money and work]
+  [The bar, labels, waste]
 Bea: bar closing hour 04:00
   Closing hour: 4:00 AM
+  [Hours and reminders]
   [All settings] [Undo]
 Bea taps [Undo]
   The setting is as it was before.
   The log keeps both entries.
 Bea: bar service days tue-sat
   Service days: Tue Wed Thu Fri Sat
+  [Hours and reminders]
   [All settings] [Undo]
 Bea taps [All settings]
   The Salt Stair
-  name: The Salt Stair
-  language: English
-  currency: USD
-  units: US fluid ounces
-  time zone: America/New York
+  Hours and reminders
+  closing hour: 3:00 AM; service days: Tue Wed
+  Thu Fri Sat; late shift: from 10:00 PM; close
+  reminder: 12:30 AM; quiet hours: 5:00 AM -
+  11:00 AM; discard warning: 3 days before; time
+  zone: America/New York
+  Measuring
+  units: US fluid ounces; ounces: US fluid
+  ounces; spoons and cups: US; temperature: 68
+  °F; spray size: 0.067 to 0.1 ml; bottling
+  loss: 0 %; tools: the usual ones
+  Money and work
+  currency: USD; tax: prices as typed; price
+  rise: 10 %; weeks open: 52 a year
+  The bar, labels, waste
+  name: The Salt Stair; language: English;
+  rules: United States; label paper: Letter, 10
+  labels of 4 x 2 in; pictures: light; waste
+  reasons: mouldy, dried out, peeled and not
+  used, over-prepped, damaged on delivery,
+  other; peeled fruit: cold, uncovered: 24 h
+  To change one, tap its page, or type: bar
+  currency EUR
+  [Hours and reminders]
+  [Measuring]
+  [Money and work]
+  [The bar, labels, waste]
+Bea taps [Hours and reminders]
+  (edited)
+  Hours and reminders
   closing hour: 3:00 AM
-  rules: United States
-  ounces: US fluid ounces
-  spoons and cups: US
   service days: Tue Wed Thu Fri Sat
-  quiet hours: 5:00 AM - 11:00 AM
-  close reminder: 12:30 AM
-  discard warning: 3 days before
-  bottling loss: 0 %
-  temperature: 68 °F
-  spray size: 0.067 to 0.1 ml
-  waste reasons: mouldy, dried out, peeled and
-  not used, over-prepped, damaged on delivery,
-  other
-  label paper: Letter, 10 labels of 4 x 2 in
-  tools: the usual ones
   late shift: from 10:00 PM
-  peeled fruit: cold, uncovered: 24 h
-  price rise: 10 %
-  tax: prices as typed
-  pictures: light
-  weeks open: 52 a year
-  To change one: bar currency EUR
+  close reminder: 12:30 AM
+  quiet hours: 5:00 AM - 11:00 AM
+  discard warning: 3 days before
+  time zone: America/New York
   [closing hour] [service days]
-  [quiet hours] [close reminder]
-  [units] [ounces]
-  [bottling loss] [label paper]
-  [time zone] [language]
+  [late shift] [close reminder]
+  [close reminder: off] [quiet hours]
+  [discard warning] [time zone]
+  [All settings]
 Bea taps [quiet hours]
   (edited)
   What should quiet hours be? Now: 5:00 AM -
   11:00 AM
-  [05:00-11:00] [04:00-12:00]
-  [00:00-00:00]
+  [5:00 AM - 11:00 AM] [4:00 AM - 12:00 PM]
+  [none]
   [Back] [Cancel]
 Bea: midnight
   Write two times, such as: 05:00-11:00
   What should quiet hours be? Now: 5:00 AM -
   11:00 AM
-  [05:00-11:00] [04:00-12:00]
-  [00:00-00:00]
+  [5:00 AM - 11:00 AM] [4:00 AM - 12:00 PM]
+  [none]
   [Back] [Cancel]
 Bea: 05:00-12:00
   Quiet hours: 5:00 AM - 12:00 PM
+  closing hour: 3:00 AM
+  service days: Tue Wed Thu Fri Sat
+  late shift: from 10:00 PM
+  close reminder: 12:30 AM
+  quiet hours: 5:00 AM - 12:00 PM
+  discard warning: 3 days before
+  time zone: America/New York
+  [closing hour] [service days]
+  [late shift] [close reminder]
+  [close reminder: off] [quiet hours]
+  [discard warning] [time zone]
   [All settings] [Undo]
 Bea: bar currency XQQ
   “XQQ” is no currency in use. Write its three
@@ -189,6 +205,7 @@ Bea: bar currency EUR
   Currency: EUR
   Prices and waste logged before keep their
   numbers: they are not converted.
+  [Money and work]
   [All settings] [Undo]
 Bea: start
   You are at The Salt Stair, Bea.

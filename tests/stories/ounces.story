@@ -64,6 +64,7 @@ Ana: scale grapefruit mist to 1 cup
   [imperial cup (284.13 ml)]
 Ana: bar ounces us
   Ounces: US fluid ounces
+  [Measuring]
   [All settings] [Undo]
 Ana: scale grapefruit mist to 12 oz
   Grapefruit mist: 354.9 ml
@@ -106,6 +107,7 @@ Ana: scale grapefruit mist to 1 dash
   [Other size] [All cautions]
 Ana: bar dash 0.8 ml
   Dash: 0.8 ml
+  [Measuring]
   [All settings] [Undo]
 Ana: scale grapefruit mist to 10 dashes
   Grapefruit mist: 8 ml

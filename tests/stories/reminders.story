@@ -3,6 +3,7 @@
 
 Ana: bar service days wed-sun
   Service days: Wed Thu Fri Sat Sun
+  [Hours and reminders]
   [All settings] [Undo]
 Ana: change grapefruit mist: discard 10 days
   Grapefruit mist is now version 2. Batches keep

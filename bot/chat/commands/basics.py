@@ -61,12 +61,17 @@ def _city(zone: str) -> str:
     return zone.rpartition("/")[2].replace("_", " ")
 
 
-def _ask_zone(talk: Talk, given: Given) -> Question:
+def choices_of_zone(talk: Talk) -> list[tuple[str, str]]:
+    """Return cities to tap, as likely as the phone's language tells."""
     language = (talk.message.sender.language or "en").casefold()
     zones = (
         _ZONES_BY_LANGUAGE.get(language) or _ZONES_BY_LANGUAGE.get(language[:2]) or _ZONES_BY_LANGUAGE["en"]
     )
-    choices = columns([(_city(zone), zone) for zone in zones], 2)
+    return [(_city(zone), zone) for zone in zones]
+
+
+def _ask_zone(talk: Talk, given: Given) -> Question:
+    choices = columns(choices_of_zone(talk), 2)
     return Question(
         _("Which city's time does it keep? Tap one, or type another city."), choices, hint=_("A city")
     )
