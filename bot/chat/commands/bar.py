@@ -11,8 +11,8 @@ from bot.chat.commands.basics import choices_of_zone, jurisdiction_name, units_n
 from bot.chat.label_words import stock_words
 from bot.chat.language import _
 from bot.chat.message import Block, Button, Reply, Text, reply
-from bot.chat.settings_reading import READERS
 from bot.chat.setting_values import CLOSING_CHOICES, clock_text, show_clock_minute, show_span
+from bot.chat.settings_reading import READERS
 from bot.chat.settings_shown import HOUSEHOLD, OUNCES, shown
 from bot.chat.settings_words import ALL, PAGES, SETTINGS, page_of
 from bot.chat.talk import Command, Given, Talk
