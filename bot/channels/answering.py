@@ -17,12 +17,14 @@ from telegram import Bot
 from telegram.error import TelegramError
 
 from bot.channels.intake import Answering, Update
+from bot.channels.progress import Progress
 from bot.channels.sending import Postman, Target, articles, may_be_repeat
 from bot.channels.updates import CHANNEL, Incoming, read_update
 from bot.chat.conversation import AlreadyDoneError, Conversation
 from bot.chat.inline import suggestions
 from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import Message, Place, Reply, replies_from_json, reply
+from bot.chat.telling import telling
 from bot.chat.tongues import SPOKEN, spoken
 from bot.work import mail, reminders
 from bot.work.file_rows import MOST_BYTES
@@ -67,15 +69,6 @@ class Answers(Answering):
             await self._room_moved(incoming.migration.old, incoming.migration.new)
 
     async def _answer(self, incoming: Incoming, letter: Letter, message: Message) -> None:
-        if letter.replies is not None:
-            # Worked before a stop; nobody knows whether the answer went out.
-            replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
-        else:
-            message = await self._with_file(incoming, message)
-            try:
-                replies = await self._in_worker(self._converse, message, letter)
-            except AlreadyDoneError:
-                return
         target = Target(
             message.place.outside_id,
             message.place.private,
@@ -83,6 +76,17 @@ class Answers(Answering):
             incoming.message_id if message.tapped is None else None,
             incoming.message_id if message.tapped is not None else None,
         )
+        if letter.replies is not None:
+            # Worked before a stop; nobody knows whether the answer went out.
+            replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
+        else:
+            message = await self._with_file(incoming, message)
+            progress = Progress(asyncio.get_running_loop(), self._postman, target)
+            try:
+                replies = await self._in_worker(self._converse, message, letter, progress)
+            except AlreadyDoneError:
+                return
+            target, replies = await progress.answered(replies)
         for one in replies:
             outcome = await self._postman.deliver(target, one)
             if outcome is Outcome.BLOCKED:
@@ -124,12 +128,13 @@ class Answers(Answering):
         except Exception:
             log.exception("an inline query failed")
 
-    def _converse(self, message: Message, letter: Letter) -> list[Reply]:
+    def _converse(self, message: Message, letter: Letter, progress: Progress) -> list[Reply]:
         if message.corrects is not None:
             message = replace(message, was=self._said_before(message, letter))
-        return self._conversation.answer(
-            message, lambda unit, replies: mail.mark_worked(unit, letter, replies, self._clock.now())
-        )
+        with telling(progress.show):
+            return self._conversation.answer(
+                message, lambda unit, replies: mail.mark_worked(unit, letter, replies, self._clock.now())
+            )
 
     def _said_before(self, message: Message, letter: Letter) -> str | None:
         """Return what an edited message said before this edit, or None where that is not known any more."""

@@ -17,6 +17,7 @@ from bot.chat.conversation import Conversation
 from bot.chat.due import worded_reminder
 from bot.chat.language import ngettext
 from bot.chat.message import Button, Document, Message, Place, Reply, Sender
+from bot.chat.telling import telling
 from bot.work import people, reminders
 from bot.work.desk import Clock
 from bot.work.file_rows import MOST_BYTES
@@ -67,7 +68,8 @@ class Console:
             tapped=tapped,
             document=None if tapped is not None else _document(text),
         )
-        replies = self.conversation.answer(message)
+        with telling(self._tell):
+            replies = self.conversation.answer(message)
         for number, reply in enumerate(replies):
             self._show(reply, last=number == len(replies) - 1)
         return replies
@@ -80,6 +82,10 @@ class Console:
             reminders.settle(self.store, due, reminders.Outcome.SENT, self.clock.now())
             shown += 1
         return shown
+
+    def _tell(self, reply: Reply) -> None:
+        for line in plain_lines(reply):
+            self._write(line)
 
     def _show(self, reply: Reply, last: bool) -> None:
         for line in plain_lines(reply):

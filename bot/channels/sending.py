@@ -116,6 +116,24 @@ class Postman:
             return verdict
         return Verdict(Outcome.SENT)
 
+    async def tell(self, target: Target, reply: Reply) -> Target:
+        """Say how far something is, once; return the target whose message that is, to be replaced."""
+        part = html_parts(reply)[0]
+        if target.replaces is not None:
+            await self._edit(target, reply, part)
+            return target
+        await self._pace.wait()
+        sent = await self._bot.send_message(
+            target.chat,
+            part,
+            parse_mode=ParseMode.HTML,
+            message_thread_id=target.thread,
+            reply_parameters=_reply_to(target),
+            disable_notification=True,
+            link_preview_options=_NO_PREVIEW,
+        )
+        return replace(target, replaces=sent.message_id)
+
     async def _mend(self, target: Target, reply: Reply, verdict: Verdict) -> tuple[Target, Reply] | None:
         """Return a target and reply that get round the refusal, or None."""
         what = verdict.what.casefold()

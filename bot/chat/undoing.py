@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.language import _
+from bot.chat.language import _, ngettext, show_number
 from bot.chat.message import Reply, reply
 from bot.trade.words import N_
 from bot.work.undo import TakenBack
@@ -43,6 +43,7 @@ _WORDS = {
     "close trial": N_("Trial {trial} goes on."),
     "promote": N_("{name} is as it was before the trial, as a new version, and the trial goes on."),
     "par": N_("{name} has the par it had before."),
+    "import": N_("The import of {file} is taken back."),
     "settings": N_("The setting is as it was before."),
 }
 
@@ -50,4 +51,20 @@ _WORDS = {
 def worded_undo(taken: TakenBack) -> Reply:
     """Say what was taken back."""
     values = {key: value for key, value in taken.details.items() if isinstance(value, str | int)}
-    return reply(_(_WORDS[taken.what]).format(**values), _("The log keeps both entries."))
+    first = _(_WORDS[taken.what]).format(**values)
+    return reply(first, *_import_lines(taken), _("The log keeps both entries."))
+
+
+def _import_lines(taken: TakenBack) -> list[str]:
+    """Say of an import how much went with it, and what stays since it was used."""
+    if taken.what != "import":
+        return []
+    count = int(taken.details["count"])
+    lines = [
+        ngettext("It had brought {count} row.", "It had brought {count} rows.", count).format(
+            count=show_number(count, 0)
+        )
+    ]
+    if taken.details.get("kept"):
+        lines.append(_("These stay, being in use since: {names}").format(names=taken.details["kept"]))
+    return lines

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import asdict, dataclass, field, replace
 from datetime import UTC, datetime
 from decimal import Decimal
@@ -12,6 +13,12 @@ from typing import Any, Protocol
 from bot.trade.measures import HouseMeasures, UnitSense
 from storage.tables import Bar, Entry
 from storage.unit import Book
+
+Watch = Callable[[int, int], None]  # told how many of how many are through
+
+
+def unwatched(done: int, of: int) -> None:
+    """Watch nothing."""
 
 
 class Clock(Protocol):
@@ -192,6 +199,7 @@ class Desk:
     source: str
     entry: int | None = None  # the last line written into the log, by which it can be undone
     corrects: int | None = None  # the entry in whose place what is logged now stands
+    watch: Watch = unwatched  # told by long work how far it is
 
     def log(self, what: str, undo_of: int | None = None, **details: Any) -> int:
         """Write a line into the bar's log and return its number, by which it can be undone."""

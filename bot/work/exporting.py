@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from fractions import Fraction
@@ -41,6 +41,7 @@ from storage.types import exact_text
 
 FORMAT = "peel-ledger"
 VERSION = 1
+_TELL_EVERY = 500
 # What a count remembers as the last that came or went before it.
 _AFTER = {"after_delivery": "delivery", "after_batch": "batch", "after_waste": "waste"}
 
@@ -116,14 +117,23 @@ class _Writer:
             "formulas": [self._formula(row) for row in self._formulas.values()],
             "sprayers": [self._sprayer(row) for row in self._book.all(Sprayer, order=Sprayer.id)],
             "prices": [self._price(row) for row in self._standing(Price)],
-            "deliveries": [self._delivery(row) for row in deliveries],
-            "waste": [self._waste(row) for row in wasted],
+            "deliveries": self._each(deliveries, self._delivery),
+            "waste": self._each(wasted, self._waste),
             "juicings": [self._juicing(row) for row in self._standing(Juicing)],
             "batches": self._batches(made),
-            "drinks": [self._drinks(row) for row in self._standing(DrinksCount)],
+            "drinks": self._each(self._standing(DrinksCount), self._drinks),
             "counts": [self._count(row) for row in self._standing(StockCount)],
             "pars": [self._par(row) for row in self._book.all(StockPar, order=StockPar.ingredient_id)],
         }
+
+    def _each(self, rows: Sequence[Any], write: Callable[[Any], dict[str, Any]]) -> list[dict[str, Any]]:
+        """Write rows of which there can be very many, and tell how far it is."""
+        written = []
+        for number, row in enumerate(rows, start=1):
+            written.append(write(row))
+            if number % _TELL_EVERY == 0:
+                self._desk.watch(number, len(rows))
+        return written
 
     def _ref(self, kind: str, number: int) -> str:
         return self._refs.get((kind, number)) or f"{self._origin}:{kind}:{number}"

@@ -201,6 +201,11 @@ class Sheet:
         """Return the rows of a kind."""
         return self.rows.get(kind, [])
 
+    @property
+    def count(self) -> int:
+        """How many rows there are of all kinds."""
+        return sum(map(len, self.rows.values()))
+
 
 KINDS = (
     "ingredients",

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import timedelta
-from typing import Any
 
 from sqlalchemy import delete
 
@@ -12,6 +11,7 @@ from bot.work import exporting
 from bot.work.desk import Desk
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.file_rows import MOST_PROBLEMS, Problem, Sheet, read_file
+from bot.work.import_undo import spans
 from bot.work.taking_in import Taken, Taker
 from storage.tables import Upload
 
@@ -72,7 +72,18 @@ def take_in(desk: Desk, upload: int) -> Trial:
     if sheet.problems:
         raise BadValueError("file", name)
     desk.book.session.delete(row)
-    desk.log("import", file=name, rows=taken.new)
+    desk.log(
+        "import",
+        file=name,
+        rows=taken.new,
+        count=sum(taken.new.values()),
+        brought={kind: spans(numbers) for kind, numbers in taken.brought.items()},
+        latest=taken.latest,
+        runs=taken.runs,
+        pars=taken.pars,
+        strengths=taken.strengths,
+        settings=taken.settings_entries,
+    )
     desk.book.touched()
     return Trial(name, upload, taken, ())
 
@@ -80,8 +91,3 @@ def take_in(desk: Desk, upload: int) -> Trial:
 def _sorted(sheet: Sheet) -> list[Problem]:
     found = list(dict.fromkeys(sheet.problems))[:MOST_PROBLEMS]
     return sorted(found, key=lambda one: (one.kind, one.row))
-
-
-def details_of(entry: dict[str, Any]) -> tuple[str, int]:
-    """Return the file's name and how many rows came in, from a line of the log."""
-    return str(entry["file"]), sum(entry["rows"].values())

@@ -38,11 +38,14 @@ class BookIntake(Intake):
         details = row.data.get("details")
         if not self._good(row) or not plain_name(name):
             return None
-        if plain_name(name) in self._ingredients:
+        known = self._ingredients.get(plain_name(name))
+        if known is not None and (known not in self._put_away or row.flag("archived")):
             return False
         view = ingredients.add(self._desk, name, None if kind is None else IngredientKind(kind), strength)
         found = self._book.get(Ingredient, view.id)
         assert found is not None  # noqa: S101 - just written
+        self._put_away.discard(view.id)
+        self._taken.note("ingredient", view.id)
         found.density_g_per_ml, found.grams_each = density, grams
         found.density_source = row.text("density_source", False, 200) or None
         found.food_grade = grade or None
@@ -80,6 +83,7 @@ class BookIntake(Intake):
         if columns.get("jurisdiction", Jurisdiction.OTHER) not in set(Jurisdiction):
             raise BadValueError("settings", "")
         bars.change(self._desk, **columns, **values)
+        self._taken.settings_entries.append(self._desk.entry or 0)
         self._taken.settings = True
 
     def _formula(self, row: Row) -> bool | None:
@@ -115,6 +119,7 @@ class BookIntake(Intake):
             self._book.add_all(lines)
         self._formulas[formula.match_key] = formula.id
         self._note("formula", row, formula.id)
+        self._taken.latest[str(formula.id)] = formula.latest
         return True
 
     def _version(self, row: Row, preparation: str) -> tuple[FormulaVersion, list[FormulaLine]] | None:
@@ -179,6 +184,7 @@ class BookIntake(Intake):
         found = self._book.get(Ingredient, item)
         if found is not None and found.strength_percent is None:
             found.strength_percent = strength
+            self._taken.strengths.append((item, str(strength)))
 
     def _sprayer(self, row: Row) -> bool | None:
         name = row.text("name")
@@ -223,6 +229,8 @@ class BookIntake(Intake):
         for run in runs:
             run.sprayer_id = sprayer.id
         self._book.add_all(runs)
+        self._taken.note("sprayer", sprayer.id)
+        self._taken.runs[str(sprayer.id)] = len(runs)
         for number in used:
             if number is not None and self._book.get(FormulaSprayer, number) is None:
                 self._book.add(FormulaSprayer(formula_id=number, sprayer_id=sprayer.id))
@@ -234,6 +242,7 @@ class BookIntake(Intake):
             number = self._sprayers.get(plain_name(str(name)))
             if number is not None:
                 bars.change(self._desk, sprayer=number)
+                self._taken.settings_entries.append(self._desk.entry or 0)
 
     def _price(self, row: Row) -> bool | None:
         item, size = self._item(row, "ingredient"), row.number("pack_amount", above=True)

@@ -87,7 +87,10 @@ class LogIntake(Intake):
 
     def _cost(self, line: Waste, at: datetime) -> None:
         """Cost a line of a table at the price that was in force, where the table does not say."""
-        price = prices.in_force(self._desk, [line.ingredient_id], at).get(line.ingredient_id)
+        number = line.ingredient_id
+        if number not in self._prices:
+            self._prices[number] = prices.history(self._desk, number)
+        price = next((one for one in reversed(self._prices[number]) if one.at <= at), None)
         if price is None:
             return
         counted = line.count_milli is not None
@@ -162,6 +165,8 @@ class LogIntake(Intake):
             event.batch_id = batch.id
         self._book.add_all(events)
         self._note("batch", row, batch.id)
+        if batch.id != number:
+            self._taken.renumbered.append((number, batch.id))
         if BatchState(state).open:
             reminders.plan_batch(
                 self._book, self._desk.bar, batch, str(batch.frozen["formula"]), self._desk.now
@@ -257,4 +262,5 @@ class LogIntake(Intake):
         if self._book.get(StockPar, item) is not None:
             return False
         self._book.add(StockPar(ingredient_id=item, amount=amount, unit=unit, told=False))
+        self._taken.pars.append((item, str(amount), unit))
         return True

@@ -6,11 +6,14 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any
 
+from sqlalchemy import select
+from sqlalchemy.orm import aliased
+
 from bot.trade.days import business_day, instant_of
 from bot.trade.kinds import IngredientKind, plain_name
 from bot.trade.money import to_minor
 from bot.trade.uncertainty import to_decimal
-from bot.work import exporting, ingredients
+from bot.work import exporting, ingredients, prices
 from bot.work.desk import Desk
 from bot.work.file_rows import Row, Sheet
 from bot.work.prices import PriceView
@@ -46,13 +49,25 @@ _LATE_EVENING = 22 * 60  # when waste of which only the day is known is taken to
 class Taken:
     """How many rows of each kind were new, how many were here already; `older` prices were left out.
 
-    `settings`: the bar had nothing in its book, so its settings came in too.
+    `settings`: the bar had nothing in its book, so its settings came in too. `renumbered` are the batches
+    whose number was not free: the one in the file, and the one they have now.
     """
 
     new: dict[str, int] = field(default_factory=dict)
     already: dict[str, int] = field(default_factory=dict)
     older: int = 0
     settings: bool = False
+    renumbered: list[tuple[int, int]] = field(default_factory=list)
+    brought: dict[str, list[int]] = field(default_factory=dict)  # numbers by kind, to take them back by
+    latest: dict[str, int] = field(default_factory=dict)  # a formula's newest version
+    runs: dict[str, int] = field(default_factory=dict)  # how often a sprayer was weighed
+    pars: list[tuple[int, str, str]] = field(default_factory=list)
+    strengths: list[tuple[int, str]] = field(default_factory=list)
+    settings_entries: list[int] = field(default_factory=list)
+
+    def note(self, kind: str, *numbers: int) -> None:
+        """Note what was written into the book."""
+        self.brought.setdefault(kind, []).extend(numbers)
 
 
 class Intake:
@@ -66,18 +81,32 @@ class Intake:
         self._book = desk.book
         self._sheet = sheet
         self._upload = upload
+        self._through = 0
         self._taken = Taken()
         bar = desk.book.session.get(Bar, desk.bar.id)
         assert bar is not None  # noqa: S101 - somebody sits at its desk
         self._own_origin = exporting.origin_of(bar)
-        self._ingredients = {row.match_key: row.id for row in self._book.all(Ingredient)}
+        known = self._book.all(Ingredient)
+        self._ingredients = {row.match_key: row.id for row in known}
+        self._put_away = {row.id for row in known if row.archived_at is not None}
         self._formulas = {row.match_key: row.id for row in self._book.all(Formula)}
         self._imported = {(row.kind, row.ref): row.number for row in self._book.all(Imported)}
         self._sprayers = {row.match_key: row.id for row in self._book.all(Sprayer)}
-        self._empty = not self._formulas and self._book.one(Price) is None and self._book.one(Waste) is None
+        self._empty = self._is_empty()
         self._in_force: dict[int, PriceView] = {}
+        self._prices: dict[int, list[PriceView]] = {}  # what each cost, oldest first, as far as asked for
         self._waiting: list[tuple[str, str, Any]] = []
         self._before = 0  # how many problems there were before the row being taken in
+
+    def _is_empty(self) -> bool:
+        """Whether no formula, price or waste stands in the book: what was taken back does not."""
+        later = aliased(Waste)
+        corrected = select(later.id).where(later.bar_id == Waste.bar_id, later.corrects == Waste.id).exists()
+        return (
+            self._book.one(Formula, Formula.archived_at.is_(None)) is None
+            and not prices.in_force(self._desk)
+            and self._book.one(Waste, Waste.corrects.is_(None), ~corrected) is None
+        )
 
     def _known(self, kind: str, row: Row) -> int | None:
         """Return the number of the row that this one came in as before, or None."""
@@ -98,6 +127,8 @@ class Intake:
 
     def _write_kept(self) -> None:
         self._book.add_all([line for _kind, _ref, line in self._waiting])
+        for kind, _ref, line in self._waiting:
+            self._taken.note(kind, line.id)
         self._book.add_all(
             [Imported(kind=kind, ref=ref, number=line.id) for kind, ref, line in self._waiting if ref]
         )
@@ -106,6 +137,7 @@ class Intake:
 
     def _note(self, kind: str, row: Row, number: int) -> None:
         ref = row.text("ref", needed=False)
+        self._taken.note(kind, number)
         if ref:
             self._book.add(Imported(kind=kind, ref=ref, number=number))
             self._imported[kind, ref] = number
@@ -126,7 +158,19 @@ class Intake:
         if key not in self._ingredients:
             kind = IngredientKind.FRUIT if name in {"fruit", "replaces", "garnish"} else None
             self._ingredients[key] = ingredients.add(self._desk, text, kind).id
-        return self._ingredients[key]
+            self._taken.note("ingredient", self._ingredients[key])
+        number = self._ingredients[key]
+        if number in self._put_away:
+            self._bring_back(number)
+        return number
+
+    def _bring_back(self, number: int) -> None:
+        """Take an ingredient that was put away back into use, as part of what this file brings."""
+        found = self._book.get(Ingredient, number)
+        assert found is not None  # noqa: S101 - it was among the bar's own
+        found.archived_at = None
+        self._put_away.discard(number)
+        self._taken.note("ingredient", number)
 
     def _formula_named(self, row: Row, name: str, needed: bool = True) -> int | None:
         text = row.text(name, needed)

@@ -14,6 +14,9 @@ from bot.work.taken_refs import Taken
 __all__ = ["Taken", "Taker"]
 
 
+_TELL_EVERY = 100
+
+
 class Taker(BookIntake, LogIntake):
     """Takes one sheet in. What is wrong goes to the sheet's problems; the caller then keeps nothing."""
 
@@ -48,6 +51,9 @@ class Taker(BookIntake, LogIntake):
 
     def _each(self, kind: str, takes: Any) -> None:
         for row in self._sheet.of(kind):
+            self._through += 1
+            if self._through % _TELL_EVERY == 0:
+                self._desk.watch(self._through, self._sheet.count)
             self._before = len(self._sheet.problems)
             new = takes(row)
             if self._good(row) and new is not None:

@@ -15,6 +15,7 @@ from bot.work import (
     drinks,
     formulas,
     grades,
+    import_undo,
     peeled,
     prices,
     pumps,
@@ -37,7 +38,8 @@ from storage.tables import Entry
 
 UNDO_HOURS = 24
 
-_TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], None]] = {
+# Each returns nothing, or what else is to be said of it.
+_TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], dict[str, Any] | None]] = {
     "waste": waste.take_back,
     "waste reason": waste.take_back_reason,
     "price": prices.take_back,
@@ -74,6 +76,7 @@ _TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], None]] = {
     "peeled": peeled.take_back,
     "juiced": peeled.take_back_juice,
     "peeled in batch": peeled.take_back_batch,
+    "import": import_undo.take_back,
 }
 
 
@@ -103,9 +106,9 @@ def take_back(desk: Desk, number: int | None = None) -> TakenBack:
         raise NotAllowedError("manager")
     if row.at < desk.now - timedelta(hours=UNDO_HOURS):
         raise TooLateError(UNDO_HOURS)
-    _TAKES_BACK[row.what](desk, row.details)
+    more = _TAKES_BACK[row.what](desk, row.details)
     desk.log("undo", undo_of=row.id, undone=row.what)
-    return TakenBack(row.id, row.what, row.details)
+    return TakenBack(row.id, row.what, row.details | (more or {}))
 
 
 def is_undoable(what: str) -> bool:

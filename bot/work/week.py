@@ -243,11 +243,13 @@ def _by_reason(cells: list[_Cell]) -> tuple[tuple[str, PartSum], ...]:
 
 
 def _total(desk: Desk, first: date, last: date) -> tuple[Decimal, int]:
-    query = desk.book.rows(Waste, func.sum(func.coalesce(Waste.cost_minor, 0)), func.count()).where(
+    """Return the cost of some days, and how many lines of them stand."""
+    lines = case((func.coalesce(Waste.count_milli, Waste.grams_milli, 0) < 0, -1), else_=1)
+    query = desk.book.rows(Waste, func.sum(func.coalesce(Waste.cost_minor, 0)), func.sum(lines)).where(
         Waste.business_day.between(first, last)
     )
     row = desk.book.session.execute(query).one()
-    return _money(desk, row[0]), int(row[1])
+    return _money(desk, row[0]), int(row[1] or 0)
 
 
 # -- for pictures ---------------------------------------------------------------------------

@@ -8,6 +8,7 @@ from bot.chat.language import _, show_full_day, tongue
 from bot.chat.message import Button, Reply, reply
 from bot.chat.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.telling import watching
 from bot.chat.undoing import worded_undo
 from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.words import N_
@@ -258,6 +259,7 @@ def _help(talk: Talk, given: Given) -> Reply:
 
 def _undo(talk: Talk, given: Given) -> Reply:
     number = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
+    talk.desk.watch = watching(N_("Taking back"))
     return worded_undo(undo.take_back(talk.desk, number))
 
 

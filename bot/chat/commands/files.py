@@ -6,10 +6,11 @@ import re
 from typing import Any
 
 from bot.chat.asking import Slot
-from bot.chat.asks import ask_loss, never
+from bot.chat.asks import ask_loss, never, undo_button
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.message import Block, Button, File, Grid, Reply, Text, reply
 from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.telling import watching
 from bot.paper.tables import write_csv
 from bot.trade.words import N_
 from bot.work import exporting, importing
@@ -61,6 +62,7 @@ _WRONG = {
 
 
 def _export(talk: Talk, given: Given) -> Reply:
+    talk.desk.watch = watching(N_("Writing down"))
     found = exporting.export(talk.desk)
     rows = tuple((_(_KINDS[name]), show_number(count, 0)) for name, count in found.rows.items())
     return Reply(
@@ -99,6 +101,7 @@ def _import(talk: Talk, given: Given) -> Reply:
 
 
 def _tried(talk: Talk, name: str, content: bytes) -> Reply:
+    talk.desk.watch = watching(N_("Trying the file"))
     try:
         trial = importing.receive(talk.desk, name, content)
     except UnreadableFileError as error:
@@ -155,6 +158,19 @@ def _left_out(trial: Trial) -> list[str]:
                 trial.taken.older,
             ).format(count=show_number(trial.taken.older, 0))
         )
+    renumbered = trial.taken.renumbered
+    if renumbered:
+        shown = ", ".join(
+            _("{before} becomes {now}").format(before=before, now=now)
+            for before, now in renumbered[:_MOST_SHOWN]
+        )
+        lines.append(
+            ngettext(
+                "{count} batch gets another number, its own being taken: {which}",
+                "{count} batches get other numbers, their own being taken: {which}",
+                len(renumbered),
+            ).format(count=len(renumbered), which=shown + (" …" if len(renumbered) > _MOST_SHOWN else ""))
+        )
     if trial.taken.settings:
         lines.append(_("This bar's book is empty, so the settings in the file come in too."))
     return lines
@@ -190,6 +206,7 @@ def _with_problems(trial: Trial) -> Reply:
 
 
 def _taken(talk: Talk, upload: int) -> Reply:
+    talk.desk.watch = watching(N_("Taking in"))
     try:
         trial = importing.take_in(talk.desk, upload)
     except NotThereError:
@@ -202,7 +219,10 @@ def _taken(talk: Talk, upload: int) -> Reply:
     )
     return Reply(
         (Text(first, strong=True), _counts(trial), *map(Text, _left_out(trial))),
-        ((Button(_("Formulas"), "formulas"), Button(_("Batches"), "batches"), Button(_("Week"), "week")),),
+        (
+            (undo_button(talk),),
+            (Button(_("Formulas"), "formulas"), Button(_("Batches"), "batches"), Button(_("Week"), "week")),
+        ),
         edits=talk.message.tapped is not None,
     )
 

@@ -51,6 +51,7 @@ _WHAT = {
     "juiced": N_("juiced {name}"),
     "peeled in batch": N_("put peeled {name} into batch {batch}"),
     "opened": N_("opened {name}"),
+    "import": N_("took in {file}"),
 }
 
 
