@@ -37,7 +37,7 @@ class Server:
         self.world = World()
         self.faults = Faults()
         self.wire = Wire(self.world, self.faults, Control(self))
-        self.patience = 5.0
+        self.patience = 15.0  # a machine may be busy with other things
         self.settle = 0.03
         self.idle: Callable[[], bool] | None = None
         self._unanswered_reported = False
