@@ -31,6 +31,46 @@ def undo_button(talk: Talk) -> Button:
     return Button(_("Undo"), f"undo {talk.desk.entry}")
 
 
+def undo_each(entries: list[tuple[str, int]]) -> tuple[tuple[Button, ...], ...]:
+    """Return a button for each thing that one message logged: its name, and the entry to take back."""
+    buttons = [Button(_("Undo {name}").format(name=name), f"undo {number}") for name, number in entries]
+    return tuple(tuple(buttons[at : at + 2]) for at in range(0, len(buttons), 2))
+
+
+Needed = tuple[tuple[tuple[str, ...], str], ...]
+
+
+def each_line(talk: Talk, given: Given, slots: tuple[Slot, ...], needed: Needed, example: str) -> list[Given]:
+    """Return what each line of a message gave, its values as the slots accept them.
+
+    `needed` is what each line of several has to say: slots of which one has to be filled, and a word for
+    it. What is missing is said with an example, and nothing of the message is done.
+    """
+    if not given.lines:
+        return [given]
+    found = []
+    for line in given.lines:
+        filled = {one.slot: one for one in line.filled}
+        texts = {name: one.text for name, one in filled.items()}
+        one = Given({name: each.value for name, each in filled.items()}, texts)
+        for slot in slots:
+            if slot.name in filled:
+                one.values[slot.name] = slot.accept(talk, one, filled[slot.name].value)
+        for names, what in needed:
+            if not any(name in one for name in names):
+                said = " ".join(each.text for each in line.filled)
+                raise Say(
+                    reply(
+                        _("In “{line}” I miss {what}. Nothing of the message was logged.").format(
+                            line=said, what=what
+                        ),
+                        _("Such as: {example}").format(example=example),
+                    )
+                )
+        found.append(one)
+    return found
+
+
 # -- formulas -----------------------------------------------------------------------------
 
 

@@ -16,7 +16,7 @@ from bot.chat.units import show_amount, show_ml
 from bot.trade.caution import Step
 from bot.trade.days import business_day
 from bot.trade.words import N_
-from bot.work import allergies
+from bot.work import allergies, trials
 from bot.work.batches import BatchLineView, BatchState, BatchView, Clarity, EventView
 
 CLARITY_WORDS = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.SPLIT: N_("split")}
@@ -46,14 +46,27 @@ def card(talk: Talk, batch: BatchView) -> Reply:
     for line in batch.lines:
         amount = show_amount(line.amount, line.dimension, units)
         rows.append((_shown_line(batch, line), amount))
-    blocks: list[Block] = [Grid(tuple(rows)), *(Text(line) for line in _card_facts(talk, batch))]
+    trial = _blind_trial(talk, batch)
+    inside: Block = Grid(tuple(rows))
+    if trial is not None:
+        inside = Text(_("Blind trial {trial}: what went in stays hidden until it ends.").format(trial=trial))
+    blocks: list[Block] = [inside, *(Text(line) for line in _card_facts(talk, batch, trial is None))]
     blocks += [Text(event_words(event)) for event in batch.events if event.what != "made"][-4:]
     mark = unconfirmed_mark(talk.desk, batch)
     if mark:
         blocks.append(Caution(mark))
     elif batch.state.open:
         blocks += batch_caution(talk.desk, batch, _step(batch))
-    return Reply((Text(first, strong=True), *blocks), _next_buttons(talk, batch))
+    buttons = _next_buttons(talk, batch)
+    if trial is not None:
+        buttons = (*buttons, (Button(_("Trial {trial}").format(trial=trial), f"trials {trial}"),))
+    return Reply((Text(first, strong=True), *blocks), buttons)
+
+
+def _blind_trial(talk: Talk, batch: BatchView) -> int | None:
+    """Return the blind trial that goes on and of which this is a bottle, or None."""
+    kept = batch.frozen.get("trial")
+    return int(kept[0]) if kept and trials.hides(talk.desk, int(kept[0])) else None
 
 
 def _shown_line(batch: BatchView, line: BatchLineView) -> str:
@@ -85,7 +98,7 @@ def rule_words(batch: BatchView) -> str:
     return f"{rule}, {batch.discard_subject}" if batch.discard_subject else rule
 
 
-def _card_facts(talk: Talk, batch: BatchView) -> list[str]:
+def _card_facts(talk: Talk, batch: BatchView, strength_too: bool = True) -> list[str]:
     units = talk.desk.bar.units
     made = _("{volume} made {when} by {name}, version {version}").format(
         volume=show_ml(batch.total_ml, units),
@@ -95,7 +108,7 @@ def _card_facts(talk: Talk, batch: BatchView) -> list[str]:
     )
     facts = [made]
     strength = batch.frozen.get("strength_percent")
-    if strength:
+    if strength and strength_too:
         facts.append(_("{percent} % vol").format(percent=show_number(Fraction(str(strength)), 1)))
     if batch.state is BatchState.RESTING:
         facts.append(rest_words(batch, talk.desk.now))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date, datetime
 from fractions import Fraction
+from typing import Any
 
 from bot.chat.batch_card import clarity_buttons
 from bot.chat.commands.peeling import ends
@@ -22,7 +23,9 @@ from bot.chat.plural import counted_name
 from bot.chat.tongues import locale_of, spoken
 from bot.chat.units import show_amount, show_ml
 from bot.trade.measures import Dimension
-from bot.work.reminders import DueReminder
+from bot.work.reminders import DueReminder, low_items
+
+_MOST_LOW = 6
 
 
 def worded_reminder(due: DueReminder, now: datetime) -> Reply:
@@ -111,11 +114,12 @@ def _close(due: DueReminder) -> _Worded:
 
 
 def _low_stock(due: DueReminder) -> _Worded:
-    details = due.details
-    first = _("{name} runs low: {amount} left, par {par}.").format(
-        name=details["name"], amount=_stock_amount(due, "amount"), par=_stock_amount(due, "par")
-    )
-    number = details["ingredient"]
+    items = low_items(due.details)
+    if len(items) > 1:
+        return _several_low(due, items)
+    (one,) = items
+    first = _("{name} runs low: {amount} left, par {par}.").format(**_low_values(due, one))
+    number = one["ingredient"]
     rows = (
         (Button(_("Bought"), f"stock bought #{number}"), Button(_("Count it"), f"stock count #{number}")),
         (*_snooze(due, (_("Tomorrow"), "1 day")), Button(_("Done"), f"done {due.id}")),
@@ -123,8 +127,26 @@ def _low_stock(due: DueReminder) -> _Worded:
     return first, [], rows
 
 
-def _stock_amount(due: DueReminder, which: str) -> str:
-    return show_amount(Fraction(due.details[which]), Dimension(due.details["dimension"]), due.bar.units)
+def _several_low(due: DueReminder, items: list[dict[str, Any]]) -> _Worded:
+    first = ngettext("{count} runs low.", "{count} run low.", len(items)).format(count=len(items))
+    lines = [
+        _("{name}: {amount} left, par {par}").format(**_low_values(due, one)) for one in items[:_MOST_LOW]
+    ]
+    if len(items) > _MOST_LOW:
+        more = len(items) - _MOST_LOW
+        lines.append(ngettext("and {count} more", "and {count} more", more).format(count=more))
+    rows = (
+        (Button(_("Shopping list"), "shopping"), Button(_("All stock"), "stock")),
+        (*_snooze(due, (_("Tomorrow"), "1 day")), Button(_("Done"), f"done {due.id}")),
+    )
+    return first, ["\n".join(lines)], rows
+
+
+def _low_values(due: DueReminder, one: dict[str, Any]) -> dict[str, str]:
+    def shown(which: str) -> str:
+        return show_amount(Fraction(one[which]), Dimension(one["dimension"]), due.bar.units)
+
+    return {"name": one["name"], "amount": shown("amount"), "par": shown("par")}
 
 
 def _peeled(due: DueReminder) -> _Worded:

@@ -52,6 +52,9 @@ def shown(bar: BarView) -> dict[str, str]:
         "late": _("from {time}").format(time=show_clock_minute(settings.late_from)),
         "peeled": _peeled_words(bar),
         "price_rise": f"{show_number(Fraction(settings.price_rise_percent))} %",
+        "missing": _("{times} times its price").format(
+            times=show_number(Fraction(settings.missing_times), 1)
+        ),
         "tax": _tax_words(settings.tax, settings.tax_percent),
         "pictures": _("dark") if settings.dark_pictures else _("light"),
     }
@@ -154,6 +157,17 @@ def _read_rise(talk: Talk, text: str) -> dict[str, Any]:
     return {"price_rise_percent": str(_percent(text, 1000))}
 
 
+def _read_missing(talk: Talk, text: str) -> dict[str, Any]:
+    number = re.sub(r"\s*(?:x|×|times|veces)(?:\s.*)?$", "", text.strip().casefold())
+    try:
+        low, high = read_range(number, decimal_mark())
+    except (NotANumberError, AmbiguousNumberError):
+        low = high = Fraction(0)
+    if not 1 < low == high <= 50:
+        raise Say(reply(_("Write how many times its price a missing fruit costs, such as 3.")))
+    return {"missing_times": str(low)}
+
+
 def _read_tax(talk: Talk, text: str) -> dict[str, Any]:
     plain = " ".join(text.casefold().replace("%", " % ").split())
     if plain in {*_OFF, "as typed", "prices as typed", _("prices as typed")}:
@@ -185,6 +199,7 @@ READERS: dict[str, Reader] = {
     "late": _read_late,
     "peeled": _read_peeled,
     "price_rise": _read_rise,
+    "missing": _read_missing,
     "tax": _read_tax,
     "pictures": _read_pictures,
     **{key: _number_reader(key) for key in _NUMBERS},
@@ -192,6 +207,7 @@ READERS: dict[str, Reader] = {
 CHOICES: dict[str, tuple[str, ...]] = {
     "peeled": (N_("counter"), N_("uncovered"), N_("wrapped")),
     "price_rise": ("5 %", "10 %", "20 %"),
+    "missing": ("2", "3", "5"),
     "tax": (N_("off"), N_("10 % taken out"), N_("20 % taken out"), N_("8 % added")),
     "pictures": (N_("light"), N_("dark")),
     "wage": ("10-12", "15", "20", N_("off")),

@@ -369,6 +369,15 @@ class Meaning(Transformer[Token, Any]):
     def reason_before(self, meta: Meta, children: list[Any]) -> Filled:
         return Filled("reason", children[0].meaning, self._text[meta.start_pos : meta.end_pos])
 
+    def bought_line(self, children: list[Any]) -> Line:
+        return self.waste_line(children)
+
+    def count_line(self, children: list[Any]) -> Line:
+        return self.waste_line(children)
+
+    def peeled_line(self, children: list[Any]) -> Line:
+        return self.waste_line(children)
+
     def waste_line(self, children: list[Any]) -> Line:
         return Line(tuple(_flat(children)))
 

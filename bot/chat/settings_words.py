@@ -31,6 +31,7 @@ SETTINGS: dict[str, tuple[str, tuple[str, ...]]] = {
     "late": (N_("late shift"), ("late shift from", "shift")),
     "peeled": (N_("peeled fruit"), ("peeled hours", "peeled")),
     "price_rise": (N_("price rise"), ("price alert",)),
+    "missing": (N_("missing fruit"), ("missing",)),
     "tax": (N_("tax"), ("vat", "sales tax")),
     "pictures": (N_("pictures"), ("picture",)),
     "wage": (N_("wage"), ("wage an hour", "wages")),
@@ -70,7 +71,7 @@ PAGES: dict[str, Page] = {
     "costs": Page(
         N_("Money and work"),
         (
-            *("currency", "tax", "price_rise", "wage", "batch_minutes", "garnish_minutes"),
+            *("currency", "tax", "price_rise", "missing", "wage", "batch_minutes", "garnish_minutes"),
             *("bottle_price", "label_price", "outlay", "drinks_a_week", "open_weeks"),
         ),
     ),

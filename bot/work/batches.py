@@ -13,7 +13,7 @@ from bot.trade.amounts import Line
 from bot.trade.kinds import Preparation
 from bot.trade.measures import Dimension
 from bot.trade.shelf import RULE_TEXTS, ShelfPlan, ShelfRule
-from bot.work import allergies, ingredients, reminders, shelves, stock
+from bot.work import allergies, ingredients, peeled, reminders, shelves, stock
 from bot.work.desk import Desk
 from bot.work.errors import NotThereError, WrongStateError
 from bot.work.prices import in_force
@@ -445,13 +445,16 @@ def near_discard(batch: BatchView, today: date, days: int) -> bool:
 
 
 def take_back_making(desk: Desk, details: dict[str, Any]) -> None:
-    """Undo the making of a batch: it is marked undone and its reminders are cancelled."""
+    """Undo the making of a batch: it is marked undone, its reminders are cancelled, and peeled fruit that
+    went into it lies there again.
+    """
     row = desk.book.get(Batch, details["batch"])
     if row is None:
         return
     row.state = BatchState.UNDONE
     _event(desk, row, "undo")
     reminders.cancel_for_batch(desk.book, row.id)
+    peeled.take_back_making(desk, row.id)
     lines = desk.book.all(BatchLine, BatchLine.batch_id == row.id)
     stock.watch(desk, [line.ingredient_id for line in lines])
 

@@ -93,6 +93,7 @@ class BarSettings:
     late_from: int = 22 * 60  # what is logged from here to closing is the late shift's
     peeled_hours: str = ""  # until peeled fruit counts as lost; '' for common practice
     price_rise_percent: str = "10"  # from which a rise since the last batch is said when costing
+    missing_times: str = "3"  # what a fruit that is missing costs, as against its price
     tax_percent: str = "0"
     tax: str = ""  # 'added' to prices as typed, 'taken out' of them, or '' to leave them as they are
     dark_pictures: bool = False
@@ -200,6 +201,12 @@ class Desk:
     entry: int | None = None  # the last line written into the log, by which it can be undone
     corrects: int | None = None  # the entry in whose place what is logged now stands
     watch: Watch = unwatched  # told by long work how far it is
+    lines: int = 0  # how many lines of fruit the message has logged so far
+
+    def next_line(self) -> int:
+        """Return the number of the message's next line: no other message can log under the two together."""
+        self.lines += 1
+        return self.lines
 
     def log(self, what: str, undo_of: int | None = None, **details: Any) -> int:
         """Write a line into the bar's log and return its number, by which it can be undone."""

@@ -13,17 +13,14 @@ from fractions import Fraction
 from bot.trade.kinds import IngredientKind
 from bot.trade.measures import Dimension
 from bot.trade.par import DemandDay, Par, critical_fractile, fruit_overage, par_by_weekday
+from bot.trade.uncertainty import to_decimal
 from bot.trade.words import N_
 from bot.work import drinks, fruit_used, ingredients, prices, stock
-from bot.work.desk import Desk
+from bot.work.desk import BarView, Desk
 from bot.work.fruit_used import CountView
 from bot.work.ingredients import IngredientView
 from bot.work.prices import PriceView
 from storage.tables import Delivery, PeeledFruit, PeeledUse, Waste
-
-# A fruit that is missing is fetched from the shop next door at so many times its price. Common practice,
-# no source.
-MISSING_TIMES = Decimal(3)
 
 
 class DemandSource(StrEnum):
@@ -68,10 +65,18 @@ def fruit_par(desk: Desk, fruit: IngredientView) -> FruitPar:
     if each is None or not each or not demand:
         return FruitPar(fruit, source, {}, each, None, share, assumed)
     overage = fruit_overage(each, share)
-    fractile = critical_fractile(each * (MISSING_TIMES - 1), overage)
+    fractile = critical_fractile(each * (missing_times(desk.bar) - 1), overage)
     if fractile == 1:  # nothing ever spoils: then as much as was ever wanted
         fractile = Fraction(99, 100)
     return FruitPar(fruit, source, par_by_weekday(demand, fractile), each, fractile, share, assumed)
+
+
+def missing_times(bar: BarView) -> Decimal:
+    """Return at how many times its price a missing fruit is fetched from the shop next door.
+
+    The bar's own number; the usual 3 is common practice, no source.
+    """
+    return to_decimal(Fraction(bar.settings.missing_times))
 
 
 def _price_each(fruit: IngredientView, price: PriceView | None) -> Decimal | None:

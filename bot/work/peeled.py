@@ -300,6 +300,11 @@ def take_back_batch(desk: Desk, details: dict[str, Any]) -> None:
     unsettle(desk, [row for row in found if row is not None])
 
 
+def take_back_making(desk: Desk, batch_id: int) -> None:
+    """Undo what a batch took: the batch itself never was."""
+    unsettle(desk, desk.book.all(PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.corrects.is_(None)))
+
+
 def take_back_waste(desk: Desk, waste_id: int) -> None:
     """Undo what a line of waste took off the peeled fruit."""
     unsettle(desk, desk.book.all(PeeledUse, PeeledUse.waste_id == waste_id, PeeledUse.corrects.is_(None)))

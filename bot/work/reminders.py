@@ -234,25 +234,38 @@ def plan_low_stock(
     now: datetime,
     person_id: int,
 ) -> None:
-    """Plan to say that an ingredient fell below its par. Each call is another fall, with a key of its own."""
+    """Plan to say that an ingredient fell below its par, with what of the same person waits to be said too.
+
+    Each fall that waits alone has a key of its own.
+    """
+    for row in _low_stock_rows(book, ReminderState.WAITING):
+        if row.person_id == person_id and not row.attempts:
+            row.details = {"items": [*low_items(row.details), details]}
+            return
     settings = bar.settings
     due = defer_past_quiet(now, bar.zone, settings.quiet_from, settings.quiet_to)
     key = f"low:{ingredient_id}:{book.next_number('low stock')}"
-    _put(book, key, "low stock", due, person_id=person_id, details=details)
+    _put(book, key, "low stock", due, person_id=person_id, details={"items": [details]})
+
+
+def low_items(details: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return what a reminder of low stock is about; one from before several shared a message has just one."""
+    return list(details["items"]) if "items" in details else [details]
 
 
 def cancel_low_stock(book: Book, ingredient_id: int) -> None:
     """Cancel what was still to be said of an ingredient's stock: there is enough again."""
-    book.session.execute(
-        update(Reminder)
-        .where(
-            Reminder.bar_id == book.bar_id,
-            Reminder.kind == "low stock",
-            Reminder.key.like(f"low:{ingredient_id}:%"),
-            Reminder.state.in_([ReminderState.WAITING, ReminderState.SENDING]),
-        )
-        .values(state=ReminderState.CANCELLED)
-    )
+    for row in _low_stock_rows(book, ReminderState.WAITING, ReminderState.SENDING):
+        items = low_items(row.details)
+        left = [one for one in items if one["ingredient"] != ingredient_id]
+        if not left:
+            row.state = ReminderState.CANCELLED
+        elif len(left) < len(items):
+            row.details = {"items": left}
+
+
+def _low_stock_rows(book: Book, *states: ReminderState) -> Sequence[Reminder]:
+    return book.all(Reminder, Reminder.kind == "low stock", Reminder.state.in_(states), order=Reminder.id)
 
 
 def plan_close(book: Book, bar: BarView, now: datetime) -> None:

@@ -334,7 +334,7 @@ def buy(
             at=desk.now,
             by=desk.person_id,
             source=desk.source,
-            line=1,
+            line=desk.next_line(),
         )
     )
     desk.log("buy stock", row=row.id, ingredient=ingredient_id, name=view.name, price=paid)
@@ -379,7 +379,7 @@ def take_back_buying(desk: Desk, details: dict[str, Any]) -> None:
             by=desk.person_id,
             corrects=row.id,
             source=f"undo {desk.source}",
-            line=1,
+            line=desk.next_line(),
         )
     )
     if details["price"] is not None:

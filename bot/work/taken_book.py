@@ -286,6 +286,7 @@ _NUMBERS = (
     "spray_ml_high",
     "temperature_c",
     "price_rise_percent",
+    "missing_times",
     "tax_percent",
 )
 

@@ -118,6 +118,12 @@ def get(desk: Desk, trial_id: int) -> TrialView:
     )
 
 
+def hides(desk: Desk, trial_id: int) -> bool:
+    """Whether a trial is blind and goes on, so that what is in its bottles has to stay unsaid."""
+    row = desk.book.get(Trial, trial_id)
+    return row is not None and row.blind and row.state == TrialState.OPEN
+
+
 def _variant_rows(desk: Desk, trial_id: int) -> Sequence[TrialVariant]:
     return desk.book.all(
         TrialVariant,

@@ -71,8 +71,7 @@ def log(desk: Desk, lines: Sequence[WasteLine], photo: str | None = None) -> Was
     in_force = prices.in_force(desk, wanted)
     known = {number: get(desk, number) for number in wanted}
     rows = [
-        _row(desk, line, number, day, known[line.ingredient_id], in_force.get(line.ingredient_id))
-        for number, line in enumerate(lines, start=1)
+        _row(desk, line, day, known[line.ingredient_id], in_force.get(line.ingredient_id)) for line in lines
     ]
     desk.book.add_all(rows)
     for row in rows:
@@ -84,7 +83,7 @@ def log(desk: Desk, lines: Sequence[WasteLine], photo: str | None = None) -> Was
 
 
 def _row(
-    desk: Desk, line: WasteLine, number: int, day: date, ingredient: IngredientView, price: PriceView | None
+    desk: Desk, line: WasteLine, day: date, ingredient: IngredientView, price: PriceView | None
 ) -> Waste:
     if not 0 < line.amount <= _MOST:
         raise BadValueError("amount", str(float(line.amount)))
@@ -101,7 +100,7 @@ def _row(
         at=desk.now,
         by=desk.person_id,
         source=desk.source,
-        line=number,
+        line=desk.next_line(),
         late=is_late(desk.bar, desk.now),
     )
 
@@ -171,7 +170,7 @@ def give_reason(desk: Desk, waste_id: int, reason: str) -> WasteView:
     row = desk.book.get(Waste, waste_id)
     if row is None or _is_taken_back(desk, waste_id):
         raise BadValueError("waste line", str(waste_id))
-    _reverse(desk, row, desk.source, 1)
+    _reverse(desk, row, desk.source)
     again = desk.book.add(
         Waste(
             ingredient_id=row.ingredient_id,
@@ -185,7 +184,7 @@ def give_reason(desk: Desk, waste_id: int, reason: str) -> WasteView:
             by=desk.person_id,
             corrects=row.id,
             source=desk.source,
-            line=2,
+            line=desk.next_line(),
             late=row.late,
         )
     )
@@ -198,7 +197,7 @@ def _is_taken_back(desk: Desk, waste_id: int) -> bool:
     return desk.book.one(Waste, Waste.corrects == waste_id) is not None
 
 
-def _reverse(desk: Desk, row: Waste, source: str, line: int) -> None:
+def _reverse(desk: Desk, row: Waste, source: str) -> None:
     desk.book.add(
         Waste(
             ingredient_id=row.ingredient_id,
@@ -212,7 +211,7 @@ def _reverse(desk: Desk, row: Waste, source: str, line: int) -> None:
             by=desk.person_id,
             corrects=row.id,
             source=source,
-            line=line,
+            line=desk.next_line(),
             late=row.late,
         )
     )
@@ -221,10 +220,10 @@ def _reverse(desk: Desk, row: Waste, source: str, line: int) -> None:
 
 def take_back(desk: Desk, details: dict[str, Any]) -> None:
     """Undo logged waste: for each row one with the opposite signs that points to it."""
-    for line, waste_id in enumerate(details["rows"], start=1):
+    for waste_id in details["rows"]:
         row = desk.book.get(Waste, waste_id)
         if row is not None and not _is_taken_back(desk, waste_id):
-            _reverse(desk, row, f"undo {desk.source}", line)
+            _reverse(desk, row, f"undo {desk.source}")
 
 
 def most_used(desk: Desk, days: int = 28) -> list[int]:

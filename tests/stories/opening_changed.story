@@ -101,7 +101,8 @@ Bea: bar
   loss: 0 %; tools: the usual ones
   Money and work
   currency: USD; tax: prices as typed; price
-  rise: 10 %; weeks open: 52 a year
+  rise: 10 %; missing fruit: 3 times its price;
+  weeks open: 52 a year
   The bar, labels, waste
   name: The Salt Stair; language: English;
   rules: United States; label paper: Letter, 10
@@ -141,7 +142,8 @@ Bea taps [All settings]
   loss: 0 %; tools: the usual ones
   Money and work
   currency: USD; tax: prices as typed; price
-  rise: 10 %; weeks open: 52 a year
+  rise: 10 %; missing fruit: 3 times its price;
+  weeks open: 52 a year
   The bar, labels, waste
   name: The Salt Stair; language: English;
   rules: United States; label paper: Letter, 10

@@ -63,6 +63,23 @@ Ana taps [Log the batches]
   [Taste] [Another variant]
   [Which is which?]
   [Undo]
+# The card of a bottle tells a taster no more than the bottle does.
+Ben: batch 2
+  Batch 2: Grapefruit mist 1B, resting
+  Blind trial 1: what went in stays hidden until
+  it ends.
+  50 ml made Wed, 25 Nov 18:00 by Ana, version 1
+  Rests until Thu, 26 Nov 18:00, 24 hours more
+  Discard after 24 May 2027, 180 days left (the
+  usual time for its kind)
+  Allergens: none of the list by name. Worth
+  saying: citrus.
+  Caution: Food grade not confirmed: grapefruit
+  oil, propylene glycol
+  [Clear] [Hazy] [Split]
+  [Open it]
+  [Discard] [Label] [Note a lot]
+  [Trial 1]
 Ana taps [Which is which?]
   Trial 1, Grapefruit mist: A, B, C
   A: grapefruit oil 14 ml

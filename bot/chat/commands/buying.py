@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.asking import DIGIT, Question, Slot, columns
-from bot.chat.asks import is_liquid, never, undo_button
+from bot.chat.asks import each_line, is_liquid, never, undo_button, undo_each
 from bot.chat.commands.prices import change_words, pack_words
 from bot.chat.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
@@ -122,6 +122,22 @@ def _accept_paid(talk: Talk, given: Given, value: Money | str) -> Decimal | None
 
 
 def _bought(talk: Talk, given: Given) -> Reply:
+    if not given.lines:
+        return _one_bought(talk, given)
+    needed = ((("item",), _("what came in")), (("waste_amount", "content"), _("an amount")))
+    said, entries = [], []
+    for one in each_line(talk, given, _BOUGHT_SLOTS, needed, _("80 oranges 34.00; 40 limes 8.00")):
+        answer = _one_bought(talk, one)
+        said.append(" ".join(block.text for block in answer.blocks if isinstance(block, Text)))
+        entries.append((one["item"].name, talk.desk.entry or 0))
+    first = ngettext("{count} delivery logged.", "{count} deliveries logged.", len(said)).format(
+        count=len(said)
+    )
+    more = Button(_("More that came in"), "bought")
+    return reply(first, *said, buttons=(*undo_each(entries), (more,)))
+
+
+def _one_bought(talk: Talk, given: Given) -> Reply:
     desk, item = talk.desk, given["item"]
     if "instead" in given:
         undo.take_back(desk, int(given["instead"]))
@@ -199,6 +215,34 @@ def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Frac
 
 
 def _count(talk: Talk, given: Given) -> Reply:
+    if not given.lines:
+        return _one_count(talk, given)
+    needed = ((("item",), _("what was counted")), (("waste_amount",), _("a number")))
+    rows = [("", _("counted"), _("used"), _("lost"))]
+    entries = []
+    for one in each_line(talk, given, _COUNT_SLOTS, needed, _("oranges 24, limes 30")):
+        item = one["item"]
+        now, _said = stock.count(talk.desk, item.id, one["waste_amount"])
+        entries.append((item.name, talk.desk.entry or 0))
+        used = fruit_used.used(talk.desk, item.id)
+        cells = ("", "") if used is None else (_row(talk, used)[1], _row(talk, used)[3])
+        rows.append((item.name, _plain(now.book, now.dimension, talk), *cells))
+    first = ngettext("Counted: {count} thing.", "Counted: {count} things.", len(entries)).format(
+        count=len(entries)
+    )
+    lost = Text(_("“Lost” is used and not explained by what was logged; “?” where nothing was."))
+    buttons = (*undo_each(entries), (Button(_("Count more"), "count"),))
+    return Reply((Text(first, strong=True), Grid(tuple(rows)), lost), buttons)
+
+
+def _plain(amount: Fraction, dimension: Dimension, talk: Talk) -> str:
+    """Write an amount without the name of what it is of."""
+    if dimension is Dimension.COUNT:
+        return show_number(amount)
+    return show_amount(amount, dimension, talk.desk.bar.units)
+
+
+def _one_count(talk: Talk, given: Given) -> Reply:
     item = given["item"]
     now, said = stock.count(talk.desk, item.id, given["waste_amount"])
     first = _("Counted: {amount}.").format(amount=_shown(now.book, now.dimension, item, talk))
@@ -325,7 +369,20 @@ def _row(talk: Talk, used: Used) -> tuple[str, str, str, str]:
     return used.ingredient.name, shown(used.use.used), shown(used.wasted), lost
 
 
-_ITEM = Slot("item", _ask_item, accept=accept_item)
+_BOUGHT_SLOTS = (
+    Slot("item", _ask_item, accept=accept_item),
+    Slot("packs", _ask_content, never),
+    Slot("content", _ask_content, _wants_content, _accept_amount),
+    Slot("waste_amount", _ask_amount, lambda talk, given: "packs" not in given, _accept_amount),
+    Slot("paid", _ask_paid, _wants_paid, _accept_paid, rule="paid_answer_slot"),
+    Slot("each_pack", _ask_paid, never),
+    Slot("in_all", _ask_paid, never),
+    Slot("instead", _ask_paid, never),
+)
+_COUNT_SLOTS = (
+    Slot("item", _ask_counted, accept=accept_item),
+    Slot("waste_amount", _ask_amount, accept=_accept_amount),
+)
 
 COMMANDS = (
     Command(
@@ -333,22 +390,8 @@ COMMANDS = (
         N_("log what came in"),
         _bought,
         words=("buy", "delivery", "delivered"),
-        examples=(N_("bought 2 cases oranges 80 each 34.00"), N_("bought 80 oranges 34.00")),
-        slots=(
-            _ITEM,
-            Slot("packs", _ask_content, never),
-            Slot("content", _ask_content, _wants_content, _accept_amount),
-            Slot(
-                "waste_amount",
-                _ask_amount,
-                lambda talk, given: "packs" not in given,
-                _accept_amount,
-            ),
-            Slot("paid", _ask_paid, _wants_paid, _accept_paid, rule="paid_answer_slot"),
-            Slot("each_pack", _ask_paid, never),
-            Slot("in_all", _ask_paid, never),
-            Slot("instead", _ask_paid, never),
-        ),
+        examples=(N_("bought 2 cases oranges 80 each 34.00"), N_("bought 80 oranges 34.00; 40 limes 8.00")),
+        slots=_BOUGHT_SLOTS,
         writes=True,
         menu=36,
     ),
@@ -357,11 +400,8 @@ COMMANDS = (
         N_("log what is on hand"),
         _count,
         words=("counted",),
-        examples=(N_("count oranges 24"), N_("count neutral spirit 600 ml")),
-        slots=(
-            Slot("item", _ask_counted, accept=accept_item),
-            Slot("waste_amount", _ask_amount, accept=_accept_amount),
-        ),
+        examples=(N_("count oranges 24, limes 30"), N_("count neutral spirit 600 ml")),
+        slots=_COUNT_SLOTS,
         writes=True,
         menu=38,
     ),

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.asking import DIGIT, Question, Slot, columns
-from bot.chat.asks import BATCH_SLOT, never, quantity_in_ml, undo_button
+from bot.chat.asks import BATCH_SLOT, each_line, never, quantity_in_ml, undo_button, undo_each
 from bot.chat.commands.waste import accept_fruit, worded_waste
 from bot.chat.language import _, ngettext, show_moment, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
@@ -101,6 +101,22 @@ def _pieces(fruit: IngredientView, count: Fraction) -> str:
 
 
 def _peeled(talk: Talk, given: Given) -> Reply:
+    if not given.lines:
+        return _one_peeled(talk, given)
+    needed = ((("fruit",), _("a fruit")), (("waste_amount",), _("a number")))
+    rows, entries = [], []
+    for one in each_line(talk, given, (_FRUIT, _COUNT), needed, _("4 oranges, 3 limes")):
+        logged = peeled.peel(talk.desk, one["fruit"].id, one["waste_amount"])
+        entries.append((one["fruit"].name, logged.entry))
+        juice = "?" if logged.juice is None else _rounded(logged.juice.volume_ml, talk.desk.bar.units)
+        rows.append((_pieces(one["fruit"], one["waste_amount"]), juice))
+    first = _("Peeled, good until {when}:").format(when=show_moment(logged.peeled.lost_at))
+    about = Text(_("With the juice to expect; I will remind you before."))
+    buttons = (*undo_each(entries), (Button(_("More peeled"), "peeled"),))
+    return Reply((Text(first, strong=True), Grid(tuple(rows)), about), buttons)
+
+
+def _one_peeled(talk: Talk, given: Given) -> Reply:
     fruit, count = given["fruit"], given["waste_amount"]
     logged = peeled.peel(talk.desk, fruit.id, count)
     first = _("Peeled: {what}, good until {when}.").format(
@@ -385,7 +401,7 @@ COMMANDS = (
         N_("fruit peeled, with its clock"),
         _peeled,
         words=("naked",),
-        examples=(N_("peeled 4 oranges"),),
+        examples=(N_("peeled 4 oranges, 3 limes"),),
         slots=(_FRUIT, _COUNT),
         writes=True,
         menu=33,

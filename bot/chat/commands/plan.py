@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from datetime import timedelta
-from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
@@ -305,7 +304,7 @@ def _fruit_card(talk: Talk, one: FruitPar) -> Reply:
         _("By {source}.").format(source=_(one.source) if one.source else ""),
         spoils,
         _("One too few costs {times} times its price: enough on {percent} % of nights is best.").format(
-            times=show_number(Decimal(fruit_par.MISSING_TIMES) - 1, 0), percent=covered
+            times=show_number(fruit_par.missing_times(talk.desk.bar) - 1, 1), percent=covered
         ),
         _("{backing}; the best number lies between with about four chances in five.").format(
             backing=_(_BACKING[_backing(one)]).capitalize()

@@ -6,14 +6,14 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.asking import DIGIT, PHOTO, Question, Slot, columns
-from bot.chat.asks import undo_button
+from bot.chat.asks import each_line, undo_button
 from bot.chat.commands.week import reason_words
 from bot.chat.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.plural import counted_name, singular
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_weight
-from bot.chat.values import Amount, Filled, Line, Unknown
+from bot.chat.values import Amount, Unknown
 from bot.trade.kinds import IngredientKind, guess_kind
 from bot.trade.measures import Dimension
 from bot.trade.words import N_
@@ -122,7 +122,9 @@ _SLOTS = (_FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
 
 
 def _waste(talk: Talk, given: Given) -> Reply:
-    lines = [_line(given.values)] if not given.lines else [_several(talk, line) for line in given.lines]
+    needed = ((("fruit",), _("a fruit")), (("waste_amount",), _("an amount")))
+    filled = each_line(talk, given, _SLOTS, needed, _("6 oranges mouldy, 2 limes"))
+    lines = [_line(one.values) for one in filled]
     photo = talk.message.photo or given.get(PHOTO)
     return worded_waste(talk, waste.log(talk.desk, lines, photo), photo is not None)
 
@@ -130,27 +132,6 @@ def _waste(talk: Talk, given: Given) -> Reply:
 def _line(values: dict[str, Any]) -> WasteLine:
     amount, kind = values["waste_amount"]
     return WasteLine(values["fruit"].id, amount, kind, values.get("reason", waste.NO_REASON))
-
-
-def _several(talk: Talk, line: Line) -> WasteLine:
-    """Turn one of several lines of a message into a line of waste; each has to be complete."""
-    filled: dict[str, Filled] = {one.slot: one for one in line.filled}
-    given = Given({}, {})
-    for slot in _SLOTS:
-        if slot.name in filled:
-            given.values[slot.name] = slot.accept(talk, given, filled[slot.name].value)
-    for slot, what in ((_FRUIT_SLOT, _("a fruit")), (_AMOUNT_SLOT, _("an amount"))):
-        if slot.name not in given:
-            said = " ".join(one.text for one in line.filled)
-            raise Say(
-                reply(
-                    _("In “{line}” I miss {what}. Nothing of the message was logged.").format(
-                        line=said, what=what
-                    ),
-                    _("Such as: 6 oranges mouldy, 2 limes"),
-                )
-            )
-    return _line(given.values)
 
 
 def piece_words(view: waste.WasteView, units: str) -> str:

@@ -1,0 +1,153 @@
+"""Several things in one message, of fruit in, counted and peeled; and what an undo of one lays back."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.house import House, Person, first_lines, lines, text
+from tests.work.test_stock import BRINE, TINCTURE
+
+
+@pytest.fixture
+def ana(house: House) -> Person:
+    """The owner of a bar without anything in its book."""
+    return house.open_bar()
+
+
+def test_several_deliveries_each_with_its_own_undo(ana: Person) -> None:
+    (said,) = ana.says("bought 80 oranges 34.00; 2 cases limes 40 each 8")
+    assert said.first_line == "2 deliveries logged."
+    assert "Bought: 80 limes (2 packs of 40), €16.00." in text([said])
+    ana.taps("Undo lime")
+    assert "€34.00" in text(ana.says("price oranges"))
+    assert "no price" in text(ana.says("waste 1 lime")).casefold()
+
+
+def test_deliveries_a_line_each(ana: Person) -> None:
+    assert first_lines(ana.says("bought 80 oranges 34\n40 limes 8\n12 lemons")) == ["3 deliveries logged."]
+
+
+def test_several_counts_show_what_was_used_since(ana: Person) -> None:
+    ana.says("count oranges 100 and 50 limes")
+    ana.says("waste 6 oranges mouldy")
+    (said,) = ana.says("count oranges 80, limes 40")
+    assert [line.split() for line in lines(said)[2:4]] == [
+        ["orange", "80", "14", "?"],
+        ["lime", "40", "10", "?"],
+    ]
+    ana.taps("Undo orange")
+    assert "100" in text(ana.says("count oranges 90"))
+
+
+def test_several_sorts_peeled(house: House, ana: Person) -> None:
+    (said,) = ana.says("peeled 4 oranges, 3 limes")
+    assert [line.split() for line in lines(said)[1:3]] == [
+        ["4", "oranges", "330", "ml"],
+        ["3", "limes", "130", "ml"],
+    ]
+    house.clock.turn(days=1)
+    assert [one.due.name for one in house.reminders() if one.due.kind == "peeled"] == ["orange", "lime"]
+
+
+@pytest.mark.parametrize(
+    ("line", "missing"),
+    [
+        ("bought 80 oranges 34; limes", "In “limes” I miss an amount."),
+        ("count oranges 24, limes", "In “limes” I miss a number."),
+        ("peeled 4 oranges, limes", "In “limes” I miss a number."),
+    ],
+)
+def test_one_that_is_not_complete_stops_them_all(ana: Person, line: str, missing: str) -> None:
+    assert missing in text(ana.says(line))
+    assert "orange" not in text(ana.says("log"))
+    assert "No fruit was counted twice yet." in text(ana.says("fruit"))
+
+
+def test_two_commands_of_one_kind_in_one_message(ana: Person) -> None:
+    assert first_lines(ana.says("waste 6 oranges mouldy\nwaste 2 limes mouldy")) == [
+        "Logged: 6 oranges, mouldy.",
+        "Logged: 2 limes, mouldy.",
+    ]
+    assert first_lines(ana.says("bought 80 oranges 34\nbought 40 limes 8")) == [
+        "Bought: 80 oranges, €34.00.",
+        "Bought: 40 limes, €8.00.",
+    ]
+
+
+def test_an_undone_batch_lays_back_the_peeled_fruit_that_it_took(ana: Person) -> None:
+    ana.says(BRINE)
+    ana.says("peeled 4 oranges")
+    ana.says("batch brine x1")
+    (made,) = [button.line for row in ana.house.room(None, ana).shown[-1].reply.buttons for button in row][
+        -1:
+    ]
+    ana.says("peeled in batch 3 oranges 1")
+    assert "1 orange " in text(ana.says("peeled"))
+    ana.says("cancel")
+    assert "as if never made" in text(ana.says(made))
+    assert "4 oranges" in text(ana.says("peeled"))
+
+
+def test_what_runs_low_at_once_is_one_message(house: House, ana: Person) -> None:
+    ana.says(TINCTURE)
+    for line in (
+        "stock neutral spirit 1.1 l",
+        "stock lime oil 100 ml",
+        "par neutral spirit 1 l",
+        "par lime oil 95 ml",
+    ):
+        ana.says(line)
+    ana.says("batch lime drops to 200 ml")
+    (sent,) = house.reminders()
+    assert sent.reply.first_line == "2 run low."
+    told = "\n".join(lines(sent.reply))
+    assert "lime oil: " in told
+    assert "left, par 95 ml" in told
+    assert "left, par 1,000 ml" in told
+    assert "[Shopping list] [All stock]" in told
+
+
+def test_what_is_bought_before_the_message_goes_is_not_in_it(house: House, ana: Person) -> None:
+    ana.says(TINCTURE)
+    for line in (
+        "stock neutral spirit 1.1 l",
+        "stock lime oil 100 ml",
+        "par neutral spirit 1 l",
+        "par lime oil 95 ml",
+    ):
+        ana.says(line)
+    ana.says("batch lime drops to 200 ml")
+    ana.says("stock bought lime oil 100 ml")
+    (sent,) = house.reminders()
+    assert sent.reply.first_line.startswith("neutral spirit runs low: ")
+
+
+def test_a_blind_bottle_shows_nothing_of_what_is_in_it_until_the_trial_ends(ana: Person) -> None:
+    ana.says(TINCTURE)
+    ana.says("trial lime drops\nlime oil 12 ml")
+    for _step in range(4):
+        shown = ana.house.room(None, ana).shown[-1].reply
+        if not shown.choosing:
+            break
+        ana.taps(shown.buttons[0][0].label)
+    ana.says("trial made 1")
+    card = text(ana.says("batch 1"))
+    assert "Blind trial 1: what went in stays hidden until it ends." in card
+    assert "neutral spirit" not in card.split("Caution")[0]
+    assert "% vol" not in card.split("Caution")[0]
+    ana.says("trial close 1")
+    assert "neutral spirit" in text(ana.says("batch 1")).split("Caution")[0]
+
+
+def test_what_a_missing_fruit_costs_is_the_bars_to_say(house: House, ana: Person) -> None:
+    ana.says("price oranges 0.60 each, 5 garnishes each")
+    for _night in range(10):
+        ana.says("drinks 45 orange")
+        house.clock.turn(days=1)
+    assert "One too few costs 2 times its price: enough on 67 %" in text(ana.says("fruit par orange"))
+    assert "missing fruit" in text(ana.says("bar costs")).casefold()
+    ana.says("bar missing fruit 5 times")
+    assert "One too few costs 4 times its price: enough on 80 %" in text(ana.says("fruit par orange"))
+    assert "how many times" in text(ana.says("bar missing fruit 1"))
+    ana.says("undo")
+    assert "enough on 67 %" in text(ana.says("fruit par orange"))
