@@ -11,6 +11,7 @@ import asyncio
 import tempfile
 from collections.abc import Awaitable, Callable
 from datetime import UTC, datetime
+from functools import partial
 from pathlib import Path
 
 from bot.channels.telegram import TelegramChannel
@@ -18,7 +19,9 @@ from storage import migrate
 from storage.store import Store
 from tests.api import Person, Server
 from tests.channels.conftest import MIST, SET_UP, Telephone, settings_for
-from tests.house import Hands
+from tests.demo_bar import demo_bar
+from tests.house import Hands, lines
+from tests.house import Person as Caller
 
 _ROOT = Path(__file__).parents[1]
 README, GUIDE = _ROOT / "README.md", _ROOT / "DEVELOPERS.md"
@@ -93,9 +96,39 @@ async def _chemistry(phone: Telephone) -> str:
     return phone.server.transcript(ana)[begin:].strip()
 
 
-STORIES = {
-    "a night": (README, _night),
-    "the chemistry": (GUIDE, _chemistry),
+async def _fruit() -> str:
+    """Ask the demo bar for all that point of the issue after point is about."""
+    with tempfile.TemporaryDirectory() as folder, demo_bar(Path(folder)) as robin:
+        return "\n".join(line for said in FRUIT for line in _asked(robin, said))
+
+
+FRUIT = (
+    *("week", "week more", "month 2026-10", "report 2026-10-01 to 2026-10-15", "spraying", "week picture"),
+    *("bought 2 cases oranges 80 each 34.00; 40 limes 9.60", "count oranges 180, limes 120", "fruit orange"),
+    *("peeled 4 oranges", "juiced 3 oranges 205 ml", "bin peeled 1 orange"),
+    *("acid 280 ml orange juice to lime", "acid 1 l grapefruit juice to lemon"),
+    *("cost grapefruit mist to 8 x 50 ml", "cost grapefruit mist more", "cost grapefruit mist picture"),
+    *("price oranges", "price oranges picture", "bar tax 10 % added", "cost saline to 500 ml"),
+    *("plan", "plan grapefruit mist", "shopping", "drinks 45 grapefruit mist", "fruit par orange"),
+    *("stock", "stock neutral spirit 4.8 l", "par fine salt 700 g", "what can I make?"),
+    *("trials", "trial 1", "trial saline: fine salt 22 g", "50 ml", "blind", "trial made 3"),
+    *("taste #3 A 4 4 3 2", "trial 3", "batch 41"),
+    *("undo", "export"),
+)
+
+
+def _asked(person: Caller, said: str) -> list[str]:
+    out = [f"{person.name}: {said}"]
+    for one in person.says(said):
+        first, *rest = lines(one)
+        out += [f"bot: {first}", *(f"    {line}" for line in rest)]
+    return out
+
+
+STORIES: dict[str, tuple[Path, Callable[[], Awaitable[str]]]] = {
+    "a night": (README, partial(_hold, _night)),
+    "the chemistry": (GUIDE, partial(_hold, _chemistry)),
+    "the fruit": (GUIDE, _fruit),
 }
 
 
@@ -105,7 +138,7 @@ def _marks(name: str) -> tuple[str, str]:
 
 async def held(name: str) -> str:
     """Hold a conversation and return it as text."""
-    return await _hold(STORIES[name][1])
+    return await STORIES[name][1]()
 
 
 def shown(name: str) -> str:

@@ -161,6 +161,7 @@ Ana taps [orange]
   Few weeks of data, so a rough guess; the best
   number lies between with about four chances in
   five.
+  “?”: too few nights yet to say where it ends.
   It ran out on some nights (+): the true number
   may be higher.
   [All fruit] [Plan]

@@ -28,7 +28,8 @@ Ana: stock neutral spirit 3
 Ana: what can I make?
   1 formula can be made now
     Grapefruit mist  480 ml
-  Grapefruit mist: grapefruit oil runs out first
+  Grapefruit mist: first to run out is
+  grapefruit oil
   Taken to be there, never counted: propylene
   glycol
   [Grapefruit mist]

@@ -219,12 +219,17 @@ def _count(talk: Talk, given: Given) -> Reply:
         return _one_count(talk, given)
     needed = ((("item",), _("what was counted")), (("waste_amount",), _("a number")))
     rows = [("", _("counted"), _("used"), _("lost"))]
-    entries = []
+    entries, beyond = [], []
     for one in each_line(talk, given, _COUNT_SLOTS, needed, _("oranges 24, limes 30")):
         item = one["item"]
         now, _said = stock.count(talk.desk, item.id, one["waste_amount"])
         entries.append((item.name, talk.desk.entry or 0))
         used = fruit_used.used(talk.desk, item.id)
+        if used is not None and used.use.surplus:
+            more = _shown(Fraction(used.use.surplus), used.dimension, item, talk)
+            beyond.append(
+                _("{amount} more than there can be: a delivery or a count is missing.").format(amount=more)
+            )
         cells = ("", "") if used is None else (_row(talk, used)[1], _row(talk, used)[3])
         rows.append((item.name, _plain(now.book, now.dimension, talk), *cells))
     first = ngettext("Counted: {count} thing.", "Counted: {count} things.", len(entries)).format(
@@ -232,13 +237,13 @@ def _count(talk: Talk, given: Given) -> Reply:
     )
     lost = Text(_("“Lost” is used and not explained by what was logged; “?” where nothing was."))
     buttons = (*undo_each(entries), (Button(_("Count more"), "count"),))
-    return Reply((Text(first, strong=True), Grid(tuple(rows)), lost), buttons)
+    return Reply((Text(first, strong=True), Grid(tuple(rows)), *map(Text, beyond), lost), buttons)
 
 
 def _plain(amount: Fraction, dimension: Dimension, talk: Talk) -> str:
     """Write an amount without the name of what it is of."""
     if dimension is Dimension.COUNT:
-        return show_number(amount)
+        return show_number(amount, 1)
     return show_amount(amount, dimension, talk.desk.bar.units)
 
 
@@ -269,7 +274,7 @@ def _book_line(talk: Talk, item: IngredientView, now: OnHand, said: Fraction | N
 
 def _shown(amount: Fraction, dimension: Dimension, item: IngredientView, talk: Talk) -> str:
     if dimension is Dimension.COUNT:
-        return f"{show_number(amount)} {counted_name(item.name, amount)}"
+        return f"{show_number(amount, 1)} {counted_name(item.name, amount)}"
     return f"{show_amount(amount, dimension, talk.desk.bar.units)} {item.name}"
 
 

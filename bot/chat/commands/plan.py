@@ -310,6 +310,8 @@ def _fruit_card(talk: Talk, one: FruitPar) -> Reply:
             backing=_(_BACKING[_backing(one)]).capitalize()
         ),
     ]
+    if any(None in {par.low, par.high} for par in one.by_weekday.values()):
+        lines.append(_("“?”: too few nights yet to say where it ends."))
     if any(par.at_least for par in one.by_weekday.values()):
         lines.append(_("It ran out on some nights (+): the true number may be higher."))
     return Reply(

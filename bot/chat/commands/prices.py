@@ -10,7 +10,7 @@ from bot.chat import pictures
 from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import is_liquid, never, undo_button
 from bot.chat.language import _, decimal_mark, local, show_full_day, show_money, tongue
-from bot.chat.message import Button, Grid, Reply, Text, reply
+from bot.chat.message import Button, Reply, Text, reply
 from bot.chat.money_words import as_money
 from bot.chat.plural import singular
 from bot.chat.talk import Command, Given, Say, Talk
@@ -251,12 +251,14 @@ def _known(talk: Talk, item: IngredientView) -> Reply:
             buttons=((Button(_("Set a price"), f"price #{item.id}"),),),
         )
     latest = known[-1]
-    rows = tuple(
-        (show_full_day(local(one.at).date()), pack_words(one)) for one in reversed(known[-_MOST_SHOWN:])
-    )
+    # No grid: the two columns together are wider than a phone.
+    rows = [
+        _("{day}: {price}").format(day=show_full_day(local(one.at).date()), price=pack_words(one))
+        for one in reversed(known[-_MOST_SHOWN:])
+    ]
     return reply(
         f"{item.name}: {pack_words(latest)}",
-        Grid(rows),
+        "\n".join(rows),
         *([garnish_line(latest)] if latest.garnishes else []),
         _("A new price: price {name} {pack}").format(name=item.name, pack=_as_typed(latest)),
         buttons=((Button(_("Picture"), f"price #{item.id} picture"),),)

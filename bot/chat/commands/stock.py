@@ -339,7 +339,7 @@ def _how_much(one: CanMake, units: str) -> str:
 def _why(one: CanMake) -> str:
     if not one.factor:
         return _("{formula}: no {name} left").format(formula=one.name, name=one.limiting)
-    return _("{formula}: {name} runs out first").format(formula=one.name, name=one.limiting)
+    return _("{formula}: first to run out is {name}").format(formula=one.name, name=one.limiting)
 
 
 def _scaled(one: CanMake) -> str:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
 from bot.chat.asking import Question, Slot, columns
-from bot.chat.asks import FORMULA_SLOT, quantity_in_ml, undo_button
+from bot.chat.asks import FORMULA_SLOT, never, quantity_in_ml, undo_button
 from bot.chat.commands.formulas import apply_details, draft_line
 from bot.chat.language import _, ngettext
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
@@ -72,7 +73,7 @@ def _ask_blind(talk: Talk, given: Given) -> Question:
     return Question(
         _("Tasted blind? Then the bottles carry letters in random order."),
         (((_("Blind"), "yes"), (_("Open"), "no")),),
-        hint=_("yes or no"),
+        hint=_("blind"),
     )
 
 
@@ -82,16 +83,20 @@ def _going_on(talk: Talk, given: Given) -> TrialView | None:
 
 
 def _new(talk: Talk, given: Given) -> bool:
-    return _going_on(talk, given) is None
+    return "trial_number" not in given and _going_on(talk, given) is None
 
 
 def _trial(talk: Talk, given: Given) -> Reply:
+    if "trial_number" in given:
+        return card(talk, given["trial_number"])
     going_on = _going_on(talk, given)
     view: FormulaView = given["formula"]
     if going_on is not None:
         return _add_to(talk, going_on, given["lines"]) if "lines" in given else card(talk, going_on)
     draft, changed = _draft(talk, view, given["lines"])
-    made = trials.start(talk.desk, view.id, draft.lines, changed, given["size"], given["blind"] == "yes")
+    made = trials.start(
+        talk.desk, view.id, draft.lines, changed, given["size"], given["blind"] in {"yes", "blind"}
+    )
     return _begun(talk, made, _("Trial {number} of {name} begins.").format(number=made.id, name=view.name))
 
 
@@ -377,10 +382,11 @@ COMMANDS = (
         words=("try", "trial of"),
         examples=(N_("trial grapefruit mist"), N_("trial grapefruit mist: grapefruit oil 14 ml")),
         slots=(
-            FORMULA_SLOT,
+            Slot("trial_number", _ask_trial, never, _accept_trial),
+            replace(FORMULA_SLOT, wanted=lambda talk, given: "trial_number" not in given),
             Slot("lines", _ask_variant, _new, _accept_variant),
             Slot("size", _ask_size, _new, _accept_size, rule="amount_slot"),
-            Slot("blind", _ask_blind, _new, rule="grade_slot"),
+            Slot("blind", _ask_blind, _new),
         ),
         writes=True,
         menu=46,

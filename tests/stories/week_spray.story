@@ -1,0 +1,121 @@
+# The week by fruit, reason and shift, as a share of what was bought, and against the time before the spray.
+@after opening
+
+@clock 2026-11-02 20:00 Europe/Lisbon
+Ana: price oranges 0.50 each, 5 garnishes each
+  orange: €0.50 each
+  5 garnishes each: €0.100 a garnish before
+  waste
+  [Undo] [Another price]
+Ana: bar late shift 22:00
+  Late shift: from 22:00
+  [Hours and reminders]
+  [All settings] [Undo]
+Ana: bought 100 oranges 50
+  Bought: 100 oranges, €50.00.
+  Price from now on: €50.00 for 100 pieces.
+  The same as before.
+  [Undo] [More that came in]
+Ana: waste 9 oranges dried out
+  Logged: 9 oranges, dried out, €4.50.
+  Mon, 2 Nov so far: €4.50
+  [Undo] [More waste]
+@clock 2026-11-04 23:30 Europe/Lisbon
+Ana: waste 8 oranges peeled and not used
+  Logged: 8 oranges, peeled and not used, €4.00.
+  Wed, 4 Nov so far: €4.00
+  [Undo] [More waste]
+@clock 2026-11-06 23:30 Europe/Lisbon
+Ana: waste 7 oranges peeled and not used
+  Logged: 7 oranges, peeled and not used, €3.50.
+  Fri, 6 Nov so far: €3.50
+  [Undo] [More waste]
+@clock 2026-11-10 20:00 Europe/Lisbon
+Ana: bought 60 oranges 30
+  Bought: 60 oranges, €30.00.
+  Price from now on: €30.00 for 60 pieces.
+  The same as before.
+  [Undo] [More that came in]
+Ana: waste 1 orange mouldy
+  Logged: 1 orange, mouldy, €0.50.
+  Tue, 10 Nov so far: €0.50
+  [Undo] [More waste]
+@clock 2026-11-12 23:30 Europe/Lisbon
+Ana: waste 2 oranges peeled and not used
+  Logged: 2 oranges, peeled and not used, €1.00.
+  Thu, 12 Nov so far: €1.00
+  [Undo] [More waste]
+# From the ninth on the spray is used in place of peel.
+Ana: spraying orange since 2026-11-09
+  orange: sprayed since 9 Nov 2026.
+  /week sets its waste against the twelve weeks
+  before.
+  [Undo] [Week]
+Ana: week
+  Waste: €1.50
+  Mon, 9 Nov to Sun, 15 Nov
+    orange  3  €1.50
+    peeled and not used  2  €1.00
+    mouldy               1  €0.50
+  Of what was bought: orange 5 %
+  First 4 days of the week before: €8.50, 82 %
+  less now
+  A night, against before the spray: orange 78 %
+  less
+  [More] [Picture]
+  [Last week] [Log waste]
+Ana taps [More]
+  Waste: €1.50
+  Mon, 9 Nov to Sun, 15 Nov
+    peeled and not used  2  €1.00
+    mouldy               1  €0.50
+    early shift  1  €0.50
+    late shift   2  €1.00
+  Share of what was bought:
+    orange  5 %
+  Orange, sprayed since 9 Nov 2026: 0.8 thrown
+  out a night in 4 nights since, 3.4 in the 7
+  before. 78 % less: too few nights to say.
+  [Picture]
+Ana: week 2026-W45 more
+  Waste: €12.00
+  Mon, 2 Nov to Sun, 8 Nov
+    peeled and not used  15  €7.50
+    dried out             9  €4.50
+    early shift   9  €4.50
+    late shift   15  €7.50
+  Share of what was bought:
+    orange  24 %
+  To compare with the time before the spray:
+  spraying orange since 2026-10-20
+  [Picture]
+Ana: month
+  Waste: €13.50
+  Sun, 1 Nov to Mon, 30 Nov
+    orange  27  €13.50
+    peeled and not used  17  €8.50
+    dried out             9  €4.50
+    mouldy                1  €0.50
+  Of what was bought: orange 17 %
+  Nothing was logged in the time before.
+  A night, against before the spray: orange 78 %
+  less
+  [More] [Picture]
+  [Last month] [Log waste]
+Ana: waste report 2026-11-01 to 2026-11-08
+  Waste: €12.00
+  Sun, 1 Nov to Sun, 8 Nov
+    orange  24  €12.00
+    peeled and not used  15  €7.50
+    dried out             9  €4.50
+  Of what was bought: orange 24 %
+  Nothing was logged in the time before.
+  [More] [Picture]
+  [Log waste]
+Ana: week picture
+  Waste by week, up to 15 Nov 2026
+  <picture waste-2026-W46.png>
+Ana: spraying
+  Sprayed instead of cut, since
+    orange  9 Nov 2026  as said
+  Another day: spraying orange since 2026-10-20
