@@ -6,7 +6,7 @@ from sqlalchemy import ForeignKeyConstraint, PrimaryKeyConstraint, Table, Unique
 
 from storage.tables import Base, InBar
 
-# What is needed before the bar is known. Whoever adds to this list says why in storage/tables.py.
+# What is needed before the bar is known. Whoever adds to this list says why in storage/tables.
 DIRECTORY = frozenset({"bar", "person", "room", "question", "inbox"})
 _TABLES = Base.metadata.tables
 

@@ -1,0 +1,78 @@
+"""Every table, as typed models.
+
+Tables of one bar begin their primary key with the bar's id, and so does every
+unique key and every reference: a row cannot point into another bar. The few
+tables that are needed before the bar is known (bar, person, room, question,
+inbox) are the directory; a test lists them by name.
+"""
+
+from __future__ import annotations
+
+from storage.tables.base import Base, InBar, Numbered, WideId
+from storage.tables.counting import (
+    Delivery,
+    DrinksCount,
+    Juicing,
+    PeeledFruit,
+    PeeledUse,
+    Price,
+    StockCount,
+    StockPar,
+    Waste,
+)
+from storage.tables.keeping import Entry, Imported, Inbox, Question, Reminder, Upload
+from storage.tables.making import (
+    Batch,
+    BatchEvent,
+    BatchLine,
+    Formula,
+    FormulaLine,
+    FormulaVersion,
+    Ingredient,
+    Trial,
+    TrialScore,
+    TrialVariant,
+)
+from storage.tables.people import Bar, Counter, Invite, Member, Person, Room
+from storage.tables.spraying import FormulaSprayer, Sprayer, SprayerRun
+
+__all__ = [
+    "Bar",
+    "Base",
+    "Batch",
+    "BatchEvent",
+    "BatchLine",
+    "Counter",
+    "Delivery",
+    "DrinksCount",
+    "Entry",
+    "Formula",
+    "FormulaLine",
+    "FormulaSprayer",
+    "FormulaVersion",
+    "Imported",
+    "InBar",
+    "Inbox",
+    "Ingredient",
+    "Invite",
+    "Juicing",
+    "Member",
+    "Numbered",
+    "PeeledFruit",
+    "PeeledUse",
+    "Person",
+    "Price",
+    "Question",
+    "Reminder",
+    "Room",
+    "Sprayer",
+    "SprayerRun",
+    "StockCount",
+    "StockPar",
+    "Trial",
+    "TrialScore",
+    "TrialVariant",
+    "Upload",
+    "Waste",
+    "WideId",
+]

@@ -1,0 +1,52 @@
+"""What all tables share."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from fractions import Fraction
+from typing import Any, ClassVar
+
+from sqlalchemy import JSON, BigInteger, ForeignKey, Integer, MetaData
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+from storage.types import Day, Exact, Instant
+
+# SQLite numbers rows by itself only for a plain INTEGER key.
+WideId = BigInteger().with_variant(Integer, "sqlite")
+
+
+class Base(DeclarativeBase):
+    """The root of all models, with names for every constraint so that migrations can find them."""
+
+    metadata = MetaData(
+        naming_convention={
+            "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+            "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+            "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+            "pk": "pk_%(table_name)s",
+        }
+    )
+    type_annotation_map: ClassVar = {
+        datetime: Instant,
+        date: Day,
+        Fraction: Exact,
+        dict[str, Any]: JSON,
+        list[Any]: JSON,
+        int: BigInteger,
+    }
+
+
+class InBar(Base):
+    """A row that belongs to one bar."""
+
+    __abstract__ = True
+
+    bar_id: Mapped[int] = mapped_column(ForeignKey("bar.id"), primary_key=True, sort_order=-2)
+
+
+class Numbered(InBar):
+    """A row of one bar with a number that counts up within that bar."""
+
+    __abstract__ = True
+
+    id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False, sort_order=-1)

@@ -1,0 +1,204 @@
+"""What is counted: prices, waste, deliveries, stock, peeled fruit and juice, drinks."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from fractions import Fraction
+
+from sqlalchemy import ForeignKeyConstraint, Index, String, UniqueConstraint
+from sqlalchemy.orm import Mapped, mapped_column
+
+from storage.tables.base import InBar, Numbered
+
+
+class Price(Numbered):
+    """What a pack cost. A correction is a new row that points to the old one."""
+
+    __tablename__ = "price"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "id"),
+    )
+
+    ingredient_id: Mapped[int]
+    pack_amount: Mapped[Fraction]
+    pack_unit: Mapped[str] = mapped_column(String(40))
+    price_minor: Mapped[int]
+    garnishes_low: Mapped[Fraction | None]
+    garnishes_high: Mapped[Fraction | None]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)  # true: the corrected row never was
+
+
+class Waste(Numbered):
+    """Fruit thrown out. An undo is a row with the opposite signs that points to the first."""
+
+    __tablename__ = "waste"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        UniqueConstraint("bar_id", "source", "line"),
+        Index(None, "bar_id", "business_day"),
+    )
+
+    ingredient_id: Mapped[int]
+    # Thousandths, as whole numbers, so that the database can add them up exactly.
+    count_milli: Mapped[int | None]
+    grams_milli: Mapped[int | None]
+    reason: Mapped[str] = mapped_column(String(40))
+    business_day: Mapped[date]
+    cost_minor: Mapped[int | None]
+    price_id: Mapped[int | None]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    source: Mapped[str] = mapped_column(String(80))
+    line: Mapped[int]
+    late: Mapped[bool] = mapped_column(default=False)  # logged in the bar's late shift
+
+
+class Delivery(Numbered):
+    """Something bought in. An undo is a row with the opposite signs that points to the first."""
+
+    __tablename__ = "delivery"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        UniqueConstraint("bar_id", "source", "line"),
+        Index(None, "bar_id", "ingredient_id", "business_day"),
+        Index(None, "bar_id", "business_day"),
+    )
+
+    ingredient_id: Mapped[int]
+    dimension: Mapped[str] = mapped_column(String(8))
+    amount_milli: Mapped[int]  # thousandths of mL, g or pieces, so that the database can add them up
+    cost_minor: Mapped[int | None]
+    price_id: Mapped[int | None]
+    business_day: Mapped[date]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    source: Mapped[str] = mapped_column(String(80))
+    line: Mapped[int]
+
+
+class StockCount(Numbered):
+    """What somebody counted on hand. A void row takes the one it points to back."""
+
+    __tablename__ = "stock_count"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "id"),
+    )
+
+    ingredient_id: Mapped[int]
+    dimension: Mapped[str] = mapped_column(String(8))
+    amount_milli: Mapped[int]
+    business_day: Mapped[date]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    # The last numbers of each when it was counted: only what has a higher one came or went after it.
+    after_delivery: Mapped[int] = mapped_column(default=0, server_default="0")
+    after_batch: Mapped[int] = mapped_column(default=0, server_default="0")
+    after_waste: Mapped[int] = mapped_column(default=0, server_default="0")
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)
+
+
+class PeeledFruit(Numbered):
+    """Fruit whose peel was used and whose flesh is left, with the moment at which that counts as lost."""
+
+    __tablename__ = "peeled_fruit"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "lost_at"),
+        Index(None, "bar_id", "lost_at"),
+    )
+
+    ingredient_id: Mapped[int]
+    count_milli: Mapped[int]
+    business_day: Mapped[date]
+    lost_at: Mapped[datetime]
+    at: Mapped[datetime]
+    by: Mapped[int]
+
+
+class Juicing(Numbered):
+    """Fruit juiced and what it gave: the bar's own yield. A void row takes the one it points to back."""
+
+    __tablename__ = "juicing"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "id"),
+    )
+
+    ingredient_id: Mapped[int]
+    count_milli: Mapped[int]
+    volume_ml: Mapped[Fraction]
+    business_day: Mapped[date]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)
+
+
+class PeeledUse(Numbered):
+    """What became of peeled fruit: juiced, binned, batch, or undone. An undo has the opposite sign."""
+
+    __tablename__ = "peeled_use"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "peeled_id"], ["peeled_fruit.bar_id", "peeled_fruit.id"]),
+        ForeignKeyConstraint(["bar_id", "waste_id"], ["waste.bar_id", "waste.id"]),
+        ForeignKeyConstraint(["bar_id", "juicing_id"], ["juicing.bar_id", "juicing.id"]),
+        ForeignKeyConstraint(["bar_id", "batch_id"], ["batch.bar_id", "batch.id"]),
+        Index(None, "bar_id", "peeled_id"),
+        Index(None, "bar_id", "waste_id"),
+    )
+
+    peeled_id: Mapped[int]
+    what: Mapped[str] = mapped_column(String(12))
+    count_milli: Mapped[int]
+    waste_id: Mapped[int | None]
+    juicing_id: Mapped[int | None]
+    batch_id: Mapped[int | None]
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+
+
+class StockPar(InBar):
+    """The least that the bar wants on hand of an ingredient; `told`: that it fell below was said already."""
+
+    __tablename__ = "stock_par"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+    )
+
+    ingredient_id: Mapped[int] = mapped_column(primary_key=True)
+    amount: Mapped[Fraction]
+    unit: Mapped[str] = mapped_column(String(40))
+    told: Mapped[bool] = mapped_column(default=False)
+
+
+class DrinksCount(Numbered):
+    """How many drinks were poured on a business day: in all, with one formula, or with one garnish.
+
+    The last row of a day and subject that no void row points to is the one that holds.
+    """
+
+    __tablename__ = "drinks_count"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "formula_id"], ["formula.bar_id", "formula.id"]),
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "business_day"),
+    )
+
+    business_day: Mapped[date]
+    formula_id: Mapped[int | None]
+    ingredient_id: Mapped[int | None]
+    drinks: Mapped[int]
+    ran_out: Mapped[bool] = mapped_column(default=False)  # more might have been wanted
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)

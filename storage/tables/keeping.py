@@ -1,0 +1,120 @@
+"""What the program keeps for itself: the log, reminders, files, questions in progress, what arrived."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import ForeignKey, Index, Integer, LargeBinary, String, Text, UniqueConstraint, text
+from sqlalchemy.orm import Mapped, mapped_column
+
+from storage.tables.base import Base, InBar, Numbered
+
+
+class Entry(Numbered):
+    """The bar's log: who did what, when, to what; an undo points to what it undid."""
+
+    __tablename__ = "entry"
+    __table_args__ = (
+        UniqueConstraint("bar_id", "undo_of"),
+        Index(None, "bar_id", "by", "id"),
+        Index(None, "bar_id", "source"),
+    )
+
+    at: Mapped[datetime]
+    by: Mapped[int]
+    what: Mapped[str] = mapped_column(String(24))
+    details: Mapped[dict[str, Any]]
+    undo_of: Mapped[int | None]
+    source: Mapped[str | None] = mapped_column(String(80))  # the key of the message that said it
+    corrects: Mapped[int | None]  # the entry in whose place this one stands, after the message was edited
+
+
+class Reminder(Numbered):
+    """One thing to say once, at one time, in one place."""
+
+    __tablename__ = "reminder"
+    __table_args__ = (
+        UniqueConstraint("bar_id", "key"),
+        Index(None, "channel", "state", "due_at"),
+        Index(None, "bar_id", "batch_id"),
+    )
+
+    channel: Mapped[str] = mapped_column(String(12))
+    key: Mapped[str] = mapped_column(String(80))
+    kind: Mapped[str] = mapped_column(String(16))
+    batch_id: Mapped[int | None]
+    person_id: Mapped[int | None]
+    details: Mapped[dict[str, Any]] = mapped_column(default=dict)
+    first_due_at: Mapped[datetime]
+    due_at: Mapped[datetime]
+    state: Mapped[str] = mapped_column(String(12))
+    attempts: Mapped[int] = mapped_column(default=0)
+    unsure: Mapped[bool] = mapped_column(default=False)  # an earlier try may have arrived
+    lease_until: Mapped[datetime | None]
+    sent_at: Mapped[datetime | None]
+    done_by: Mapped[int | None]
+    last_error: Mapped[str | None] = mapped_column(String(200))
+
+
+class Upload(Numbered):
+    """A file somebody sent to be taken in, kept until they say yes."""
+
+    __tablename__ = "upload"
+
+    name: Mapped[str] = mapped_column(String(120))
+    content: Mapped[bytes] = mapped_column(LargeBinary)
+    at: Mapped[datetime]
+    by: Mapped[int]
+
+
+class Imported(InBar):
+    """What was taken in from a file, by its reference there, so that the same row comes in once."""
+
+    __tablename__ = "imported"
+
+    kind: Mapped[str] = mapped_column(String(16), primary_key=True)
+    ref: Mapped[str] = mapped_column(String(80), primary_key=True)
+    number: Mapped[int]
+
+
+class Question(Base):
+    """A question in progress between the program and one person in one chat."""
+
+    __tablename__ = "question"
+
+    room_id: Mapped[int] = mapped_column(ForeignKey("room.id"), primary_key=True)
+    person_id: Mapped[int] = mapped_column(ForeignKey("person.id"), primary_key=True)
+    nonce: Mapped[int]
+    state: Mapped[dict[str, Any]]
+    asked_at: Mapped[datetime]
+    message_id: Mapped[str | None] = mapped_column(String(64))
+
+
+class Inbox(Base):
+    """What arrived, written down before it is confirmed to the sender."""
+
+    __tablename__ = "inbox"
+    __table_args__ = (
+        Index(None, "state", "received_at"),
+        # Only what is not finished: a few rows, however many updates were kept.
+        Index(
+            "ix_inbox_unfinished",
+            "channel",
+            "chat",
+            "update_id",
+            sqlite_where=text("state < 2"),
+            postgresql_where=text("state < 2"),
+        ),
+    )
+
+    channel: Mapped[str] = mapped_column(String(12), primary_key=True)
+    update_id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    payload: Mapped[str] = mapped_column(Text)
+    state: Mapped[int] = mapped_column(Integer)
+    replies: Mapped[str | None] = mapped_column(Text)
+    received_at: Mapped[datetime]
+    attempts: Mapped[int] = mapped_column(Integer, default=0)
+    chat: Mapped[str] = mapped_column(String(40), server_default="")
+    owner: Mapped[str | None] = mapped_column(String(32))
+    lease_until: Mapped[datetime | None]

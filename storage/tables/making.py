@@ -1,0 +1,211 @@
+"""What is made: ingredients, formulas with their versions, batches, trials."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import ForeignKey, ForeignKeyConstraint, Index, String, Text, UniqueConstraint
+from sqlalchemy.orm import Mapped, mapped_column
+
+from storage.tables.base import InBar, Numbered
+
+
+class Ingredient(Numbered):
+    """Anything a bar buys and uses, fruit included."""
+
+    __tablename__ = "ingredient"
+    __table_args__ = (UniqueConstraint("bar_id", "match_key"),)
+
+    name: Mapped[str] = mapped_column(String(80))
+    match_key: Mapped[str] = mapped_column(String(120))
+    kind: Mapped[str] = mapped_column(String(24))
+    strength_percent: Mapped[Fraction | None]
+    density_g_per_ml: Mapped[Fraction | None]
+    density_source: Mapped[str | None] = mapped_column(String(200))
+    grams_each: Mapped[Fraction | None]
+    food_grade: Mapped[str | None] = mapped_column(String(16))
+    details: Mapped[dict[str, Any]] = mapped_column(default=dict)
+    made_at: Mapped[datetime]
+    archived_at: Mapped[datetime | None]
+
+
+class Formula(Numbered):
+    """A preparation by name; what is in it stands in its versions."""
+
+    __tablename__ = "formula"
+    __table_args__ = (UniqueConstraint("bar_id", "match_key"),)
+
+    name: Mapped[str] = mapped_column(String(80))
+    match_key: Mapped[str] = mapped_column(String(120))
+    preparation: Mapped[str] = mapped_column(String(24))
+    latest: Mapped[int]
+    made_at: Mapped[datetime]
+    archived_at: Mapped[datetime | None]
+
+
+class FormulaVersion(InBar):
+    """What a formula said from one moment on. Never changed once written."""
+
+    __tablename__ = "formula_version"
+    __table_args__ = (ForeignKeyConstraint(["bar_id", "formula_id"], ["formula.bar_id", "formula.id"]),)
+
+    formula_id: Mapped[int] = mapped_column(primary_key=True)
+    number: Mapped[int] = mapped_column(primary_key=True)
+    rest_hours: Mapped[Fraction]
+    discard_days: Mapped[int]
+    sprays_low: Mapped[Fraction | None]
+    sprays_high: Mapped[Fraction | None]
+    spray_ml_low: Mapped[Fraction | None]
+    spray_ml_high: Mapped[Fraction | None]
+    garnish_id: Mapped[int | None]  # the fruit whose fresh garnish this replaces
+    note: Mapped[str] = mapped_column(Text, default="")
+    made_at: Mapped[datetime]
+    made_by: Mapped[int]
+
+
+class FormulaLine(InBar):
+    """One ingredient of a formula version, in the unit it was typed in."""
+
+    __tablename__ = "formula_line"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["bar_id", "formula_id", "number"],
+            ["formula_version.bar_id", "formula_version.formula_id", "formula_version.number"],
+        ),
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+    )
+
+    formula_id: Mapped[int] = mapped_column(primary_key=True)
+    number: Mapped[int] = mapped_column(primary_key=True)
+    position: Mapped[int] = mapped_column(primary_key=True)
+    ingredient_id: Mapped[int]
+    amount: Mapped[Fraction]
+    unit: Mapped[str] = mapped_column(String(40))
+
+
+class Batch(Numbered):
+    """One making of a formula, with a frozen copy of all it was made from."""
+
+    __tablename__ = "batch"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "formula_id"], ["formula.bar_id", "formula.id"]),
+        Index(None, "bar_id", "state"),
+        Index(None, "bar_id", "formula_id"),
+    )
+
+    formula_id: Mapped[int]
+    version: Mapped[int]
+    state: Mapped[str] = mapped_column(String(12))
+    total_ml: Mapped[Fraction]
+    made_at: Mapped[datetime]
+    made_by: Mapped[int]
+    rest_until: Mapped[datetime]
+    discard_on: Mapped[date]
+    opened_at: Mapped[datetime | None]
+    ended_at: Mapped[datetime | None]
+    lost_ml: Mapped[Fraction | None]
+    lost_reason: Mapped[str | None] = mapped_column(String(80))
+    clarity: Mapped[str | None] = mapped_column(String(12))
+    frozen: Mapped[dict[str, Any]]
+
+
+class BatchLine(InBar):
+    """One ingredient that went into a batch, with its lot where noted."""
+
+    __tablename__ = "batch_line"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "batch_id"], ["batch.bar_id", "batch.id"]),
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id", "lot"),
+    )
+
+    batch_id: Mapped[int] = mapped_column(primary_key=True)
+    position: Mapped[int] = mapped_column(primary_key=True)
+    ingredient_id: Mapped[int]
+    amount: Mapped[Fraction]
+    unit: Mapped[str] = mapped_column(String(40))
+    lot: Mapped[str | None] = mapped_column(String(60))
+
+
+class BatchEvent(Numbered):
+    """Something that happened to a batch: made, checked, opened, used up, discarded, undone."""
+
+    __tablename__ = "batch_event"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "batch_id"], ["batch.bar_id", "batch.id"]),
+        Index(None, "bar_id", "batch_id"),
+    )
+
+    batch_id: Mapped[int]
+    what: Mapped[str] = mapped_column(String(16))
+    clarity: Mapped[str | None] = mapped_column(String(12))
+    note: Mapped[str] = mapped_column(Text, default="")
+    photo: Mapped[str | None] = mapped_column(String(200))
+    at: Mapped[datetime]
+    by: Mapped[int]
+    corrects: Mapped[int | None]
+
+
+class Trial(Numbered):
+    """Variants of one formula version made and tasted side by side."""
+
+    __tablename__ = "trial"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["bar_id", "formula_id", "version"],
+            ["formula_version.bar_id", "formula_version.formula_id", "formula_version.number"],
+        ),
+        Index(None, "bar_id", "state"),
+    )
+
+    formula_id: Mapped[int]
+    version: Mapped[int]
+    blind: Mapped[bool]
+    total_ml: Mapped[Fraction]  # how much is made of each
+    state: Mapped[str] = mapped_column(String(12))
+    seed: Mapped[int]  # hides the order of the codes
+    promoted: Mapped[int | None]  # the variant that became the next version
+    at: Mapped[datetime]
+    by: Mapped[int]
+
+
+class TrialVariant(InBar):
+    """One variant of a trial: its lines as [ingredient number, amount, unit], and its code once tasted."""
+
+    __tablename__ = "trial_variant"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "trial_id"], ["trial.bar_id", "trial.id"]),
+        ForeignKeyConstraint(["bar_id", "batch_id"], ["batch.bar_id", "batch.id"]),
+        UniqueConstraint("bar_id", "trial_id", "code"),
+    )
+
+    trial_id: Mapped[int] = mapped_column(primary_key=True)
+    number: Mapped[int] = mapped_column(primary_key=True)
+    code: Mapped[str | None] = mapped_column(String(4))
+    changed: Mapped[str] = mapped_column(Text)
+    lines: Mapped[list[Any]]
+    batch_id: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)
+
+
+class TrialScore(Numbered):
+    """One member's scores of one variant, 1 to 5. A void row takes the one it points to back."""
+
+    __tablename__ = "trial_score"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["bar_id", "trial_id", "variant"],
+            ["trial_variant.bar_id", "trial_variant.trial_id", "trial_variant.number"],
+        ),
+        Index(None, "bar_id", "trial_id"),
+    )
+
+    trial_id: Mapped[int]
+    variant: Mapped[int]
+    person_id: Mapped[int] = mapped_column(ForeignKey("person.id"))
+    given: Mapped[dict[str, Any]]  # aspect: score
+    at: Mapped[datetime]
+    corrects: Mapped[int | None]
+    void: Mapped[bool] = mapped_column(default=False)
