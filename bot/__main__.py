@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import logging
 import os
 import shlex
 import sys
@@ -11,6 +10,7 @@ import tempfile
 from io import TextIOWrapper
 from pathlib import Path
 
+from bot import logs
 from bot.settings import Settings
 
 # Not "me", the console's own name: filling the demo must not take anybody out of their bar.
@@ -21,14 +21,7 @@ def main(arguments: list[str] | None = None) -> int:
     """Do what the command line asks; return the exit code."""
     chosen = _parser().parse_args(arguments)
     settings = Settings()
-    logging.basicConfig(
-        level=settings.log_level.upper(), format="%(asctime)s %(levelname)s %(name)s: %(message)s"
-    )
-    # These two write whole request addresses, and a bot's token is part of its address.
-    for noisy in ("httpx", "httpcore"):
-        logging.getLogger(noisy).setLevel(logging.WARNING)
-    for chatty in ("alembic", "apscheduler", "fontTools"):
-        logging.getLogger(chatty).setLevel(logging.WARNING)
+    logs.set_up(settings)
     for stream in (sys.stdin, sys.stdout, sys.stderr):
         # A pipe may be in a narrow character set: better a question mark than no answer.
         if isinstance(stream, TextIOWrapper):

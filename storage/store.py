@@ -82,7 +82,7 @@ class Store:
 
 
 def _open_sqlite(url: URL) -> Engine:
-    engine = create_engine(url, connect_args={"check_same_thread": False})
+    engine = create_engine(url, connect_args={"check_same_thread": False}, hide_parameters=True)
 
     @event.listens_for(engine, "connect")
     def _prepare(connection: Any, record: object) -> None:
@@ -100,4 +100,4 @@ def _open_sqlite(url: URL) -> Engine:
 
 
 def _open_postgres(url: URL) -> Engine:
-    return create_engine(url, pool_pre_ping=True, pool_size=8, max_overflow=8)
+    return create_engine(url, pool_pre_ping=True, pool_size=8, max_overflow=8, hide_parameters=True)

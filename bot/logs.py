@@ -1,0 +1,120 @@
+"""What goes to the log: never a secret, and above DEBUG nothing that a person wrote."""
+
+from __future__ import annotations
+
+import logging
+import traceback
+from collections.abc import Iterable, Iterator
+from types import TracebackType
+from typing import TypeAlias
+from urllib.parse import quote
+
+from pydantic import SecretStr
+from sqlalchemy.engine import make_url
+from sqlalchemy.exc import ArgumentError, DBAPIError
+
+from bot.settings import Settings
+
+HIDDEN = "[secret]"
+_SHAPE = "%(asctime)s %(levelname)s %(name)s: %(message)s"
+# Libraries that say much and little of use; the first two write request addresses, which hold the token.
+_QUIET = {
+    "httpx": logging.WARNING,
+    "httpcore": logging.WARNING,
+    "alembic": logging.WARNING,
+    "apscheduler": logging.WARNING,
+    "fontTools": logging.WARNING,
+    # It writes down what it could not read of an answer, words of people included; the error is ours to log.
+    "telegram": logging.CRITICAL,
+}
+_OURS = ("bot", "storage", "__main__")
+
+_Raised: TypeAlias = (
+    tuple[type[BaseException], BaseException, TracebackType | None] | tuple[None, None, None]
+)
+
+
+class BareFormatter(logging.Formatter):
+    """Writes records without secrets.
+
+    Unless `whole`, an error in a trace is told by its kind and place but not by its words, and of
+    what libraries say only the first line is kept: both may quote what somebody wrote.
+    """
+
+    def __init__(self, secrets: Iterable[str], whole: bool) -> None:
+        super().__init__(_SHAPE)
+        # The longest first: one may be part of another.
+        self._secrets = sorted({form for one in secrets for form in _forms(one)}, key=len, reverse=True)
+        self._whole = whole
+
+    def format(self, record: logging.LogRecord) -> str:
+        """Return the record as text."""
+        if not self._whole:
+            record = logging.makeLogRecord(record.__dict__)
+            record.exc_text = None  # another handler may have kept the whole trace there
+            if record.name.partition(".")[0] not in _OURS:
+                record.msg, record.args = record.getMessage().partition("\n")[0], None
+        text = super().format(record)
+        for secret in self._secrets:
+            text = text.replace(secret, HIDDEN)
+        return text
+
+    def formatException(self, ei: _Raised) -> str:  # noqa: N802 - logging's own name
+        """Return a trace: places, and the kind of each error."""
+        if self._whole or ei[1] is None:
+            return super().formatException(ei)
+        lines: list[str] = []
+        for error in _chain(ei[1]):
+            lines += [part.rstrip("\n") for part in traceback.format_tb(error.__traceback__)]
+            lines.append(_kind(error))
+        return "\n".join(lines)
+
+
+def _forms(secret: str) -> tuple[str, ...]:
+    return (secret, quote(secret), quote(secret, safe=""))
+
+
+def _chain(error: BaseException) -> list[BaseException]:
+    """Return the errors that led to this one, the first one first."""
+    found: list[BaseException] = []
+    now: BaseException | None = error
+    while now is not None and now not in found:
+        found.append(now)
+        now = now.__cause__ or (None if now.__suppress_context__ else now.__context__)
+    return found[::-1]
+
+
+def _kind(error: BaseException) -> str:
+    """Return what kind of error it is, with the words that the machine or the database has for it."""
+    name = f"{type(error).__module__}.{type(error).__qualname__}"
+    if isinstance(error, DBAPIError):
+        driver = error.orig
+        code = getattr(driver, "sqlite_errorname", None) or getattr(driver, "sqlstate", None)
+        return f"{name}: {type(driver).__name__} {code or ''}".rstrip()
+    if isinstance(error, OSError) and error.strerror:
+        return f"{name}: [{error.errno}] {error.strerror}"
+    return name
+
+
+def secrets_of(settings: Settings) -> Iterator[str]:
+    """Return every secret that the settings hold: secret settings, and the database's password."""
+    for name in type(settings).model_fields:
+        value = getattr(settings, name)
+        if isinstance(value, SecretStr) and value.get_secret_value():
+            yield value.get_secret_value()
+    try:
+        password = make_url(settings.database).password
+    except ArgumentError:
+        return
+    if password:
+        yield password
+
+
+def set_up(settings: Settings) -> None:
+    """Write the log to standard error, from the level that the settings name."""
+    level = settings.log_level.upper()
+    handler = logging.StreamHandler()
+    handler.setFormatter(BareFormatter(secrets_of(settings), whole=level == "DEBUG"))
+    logging.basicConfig(level=level, handlers=[handler])
+    for name, least in _QUIET.items():
+        logging.getLogger(name).setLevel(least)
