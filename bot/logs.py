@@ -29,9 +29,7 @@ _QUIET = {
 }
 _OURS = ("bot", "storage", "__main__")
 
-_Raised: TypeAlias = (
-    tuple[type[BaseException], BaseException, TracebackType | None] | tuple[None, None, None]
-)
+_Raised: TypeAlias = tuple[type[BaseException], BaseException, TracebackType | None] | tuple[None, None, None]
 
 
 class BareFormatter(logging.Formatter):

@@ -164,13 +164,13 @@ def store(store_url: str) -> Iterator[Store]:
     opened.close()
 
 
-_WEDNESDAY = datetime(2026, 11, 25, 18, tzinfo=UTC)
+WEDNESDAY = datetime(2026, 11, 25, 18, tzinfo=UTC)
 
 
 @pytest.fixture
 def house(store: Store) -> Iterator[House]:
     """A house with a database of its own, its clock at Wednesday 25 November 2026, 18:00 UTC."""
-    built = House(store, Hands(_WEDNESDAY))
+    built = House(store, Hands(WEDNESDAY))
     yield built
     built.close()
 
@@ -190,7 +190,7 @@ def another_house(
         else:
             made = postgres.create_database(postgres.migrated_template())
             url = made.render_as_string(hide_password=False)
-        built.append(House(Store(url), Hands(_WEDNESDAY)))
+        built.append(House(Store(url), Hands(WEDNESDAY)))
         return built[-1]
 
     yield build

@@ -6,7 +6,8 @@ from random import Random
 
 from bot.chat.commands import all_commands
 
-_MORE = (
+# What people say beyond the commands' own examples.
+SAID = (
     "start",
     "hello",
     "6 oranges mouldy, 2 limes",
@@ -98,7 +99,7 @@ _UNITS = ("ml", "g", "oz", "kg", "cups", "dash", "%", "°F", "C", "each", "drink
 
 def known_lines() -> list[str]:
     """Every example that the commands give, every command's bare words, and some more."""
-    lines = list(_MORE)
+    lines = list(SAID)
     for command in all_commands().values():
         lines += [command.name, *command.words, *command.examples]
     return lines

@@ -150,7 +150,9 @@ def test_of_what_libraries_say_only_the_first_line_is_kept() -> None:
 
 
 def test_a_full_disk_is_still_told() -> None:
-    text = _written("INFO", _record("bot.x", "failed", OSError(28, "No space left on device", "Quarkbane.db")))
+    text = _written(
+        "INFO", _record("bot.x", "failed", OSError(28, "No space left on device", "Quarkbane.db"))
+    )
     assert "No space left on device" in text
     assert "Quarkbane" not in text
 

@@ -1,0 +1,86 @@
+"""A database in which whatever was said can be taken back: every button is tried from the same state."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from copy import copy
+
+from sqlalchemy.orm import Session
+
+from storage.memory import Memory
+from storage.store import Store
+from storage.unit import Unit
+from tests.security.two_bars import tables
+
+
+class _Copied(Memory):
+    """A memory that can be copied with what is in it."""
+
+    def __copy__(self) -> _Copied:
+        made = _Copied(self._most)
+        made._things = self._things.copy()
+        return made
+
+
+class RewindingStore(Store):
+    """A SQLite store whose every unit of work lives within one outer transaction."""
+
+    def __init__(self, url: str) -> None:
+        super().__init__(url)
+        self.memory: Memory = _Copied()
+        self._connection = self.engine.connect()
+        self._connection.begin()
+
+    @contextmanager
+    def reading(self) -> Iterator[Unit]:
+        """Give a unit that only reads."""
+        with self._session() as session:
+            yield Unit(session, self.memory, writes=False)
+
+    @contextmanager
+    def writing(self) -> Iterator[Unit]:
+        """Give a unit whose changes stay until the rewind."""
+        with self._session() as session:
+            yield Unit(session, self.memory)
+            session.commit()
+
+    def _session(self) -> Session:
+        return Session(
+            self._connection,
+            autoflush=False,
+            expire_on_commit=False,
+            join_transaction_mode="create_savepoint",
+        )
+
+    @contextmanager
+    def trial(self) -> Iterator[None]:
+        """Take everything back that is changed within."""
+        point = self._connection.begin_nested()
+        known = self.memory
+        # What is remembered within goes as well: the same revision of a bar may come to mean another state.
+        self.memory = copy(known)
+        try:
+            yield
+        finally:
+            point.rollback()
+            self.memory = known
+
+    def close(self) -> None:
+        """Take all back and give the connection back."""
+        self._connection.close()
+        super().close()
+
+
+def guard(store: Store, bar_id: int) -> int:
+    """Let SQLite itself refuse every change of a row of this bar; return how many kinds it refuses."""
+    count = 0
+    with store.engine.begin() as connection:
+        for name, column in [*((one.name, "bar_id") for one in tables()), ("bar", "id")]:
+            for change, row in (("INSERT", "NEW"), ("UPDATE", "OLD"), ("UPDATE", "NEW"), ("DELETE", "OLD")):
+                connection.exec_driver_sql(
+                    f"CREATE TRIGGER guard_{name}_{change}_{row} BEFORE {change} ON {name} "
+                    f"WHEN {row}.{column} = {bar_id} BEGIN SELECT RAISE(ABORT, 'a row of bar {bar_id}'); END"
+                )
+                count += 1
+    return count
