@@ -418,7 +418,7 @@ def _is_of_another_bar(talk: Talk) -> bool:
 
 def _kept_line(text: str, question: people.PendingQuestion | None) -> str:
     _sign, nonce, index = [*text.split(" ", 2), "", ""][:3]
-    if question is None or nonce != str(question.nonce) or not index.isdigit():
+    if question is None or nonce != str(question.nonce) or not index.isdecimal():
         return ""
     lines = question.state.get("lines", [])
     return str(lines[int(index)]) if int(index) < len(lines) else ""

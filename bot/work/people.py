@@ -16,6 +16,9 @@ from storage.tables import Bar, Member, Person, Question, Room
 from storage.unit import Unit
 
 
+_FIRST_NUMBERS = 900_000  # six digits: what stands behind a button has to stay short
+
+
 @dataclass(frozen=True, slots=True)
 class PendingQuestion:
     """A question in progress: its number and what is known so far."""
@@ -223,9 +226,8 @@ def keep_question(unit: Unit, room_id: int, person_id: int, state: dict[str, Any
     row = unit.session.get(Question, (room_id, person_id))
     if row is None:
         # Not from 1: a button of a question long answered must not fit a new one.
-        row = Question(
-            room_id=room_id, person_id=person_id, nonce=secrets.randbelow(9000), state=state, asked_at=now
-        )
+        first = secrets.randbelow(_FIRST_NUMBERS)
+        row = Question(room_id=room_id, person_id=person_id, nonce=first, state=state, asked_at=now)
         unit.session.add(row)
     row.nonce += 1
     row.state = state

@@ -69,16 +69,21 @@ def _batch(talk: Talk, given: Given) -> Reply:
     answer = answer_for(talk, given)
     caution_ids = [one.id for one in cautions_at(talk, answer.formula, Step.RESTING, answer)]
     made = batches.make(talk.desk, NewBatch(answer, caution_ids=caution_ids))
-    return _worded_made(talk, made, clear_line(talk, answer.formula, talk.desk.bar.temperature_c))
+    view = answer.formula
+    return _worded_made(talk, made, view.latest, clear_line(talk, view, talk.desk.bar.temperature_c))
 
 
-def _worded_made(talk: Talk, made: Made, clearing: str) -> Reply:
+def _worded_made(talk: Talk, made: Made, latest: int, clearing: str) -> Reply:
     batch = made.batch
     now = talk.desk.now
     first = _("Batch {number}: {name}, {volume}").format(
         number=batch.number, name=batch.name, volume=show_ml(batch.total_ml, talk.desk.bar.units)
     )
     lines: list[Block] = []
+    if batch.version < latest:
+        # A button of an older message logs what that message showed, and says so.
+        old = _("By version {number}; the formula has changed since and is at {latest}.")
+        lines.append(Text(old.format(number=batch.version, latest=latest)))
     if batch.rest_until > now:
         lines.append(
             Text(_("Resting until {when}. I will remind you.").format(when=show_moment(batch.rest_until)))
