@@ -16,7 +16,7 @@ from bot.channels.wording import plain_lines
 from bot.chat.conversation import Conversation
 from bot.chat.due import worded_reminder
 from bot.chat.language import ngettext
-from bot.chat.message import Button, Document, Message, Place, Reply, Sender
+from bot.chat.message import Button, Document, Message, Place, Reply, Sender, harmless
 from bot.chat.telling import telling
 from bot.work import people, reminders
 from bot.work.desk import Clock
@@ -46,7 +46,7 @@ class Console:
         language = terminal_language(os.environ)
         self.sender = Sender(outside_id=name.casefold() or "me", name=name or "me", language=language)
         self.place = Place(outside_id=f"console {name.casefold() or 'me'}", private=True)
-        self._write = write
+        self._out = write
         self._choices: dict[str, str] = {}
         self._said = 0
 
@@ -73,6 +73,10 @@ class Console:
         for number, reply in enumerate(replies):
             self._show(reply, last=number == len(replies) - 1)
         return replies
+
+    def _write(self, line: str) -> None:
+        # Rows of older versions may still hold signs that steer a terminal.
+        self._out(harmless(line))
 
     def tick(self) -> int:
         """Show the reminders that have come due; return how many."""

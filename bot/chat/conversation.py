@@ -13,7 +13,7 @@ from bot.chat.commands import all_commands, command_at_start, in_any_language
 from bot.chat.guessing import as_asked, as_waste
 from bot.chat.language import _, speaking
 from bot.chat.lost import not_understood, stranger, worded_refusal
-from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, replies_to_json, reply
+from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, harmless, replies_to_json, reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.picturing import check_line
 from bot.chat.reading import PhraseError
@@ -88,7 +88,7 @@ class Conversation:
         `receipt` is called in the transaction that changes things. Raises
         AlreadyDoneError when it says that the message was worked before.
         """
-        message = replace(message, text=_storable(message.text))
+        message = _storable(message)
         if message.corrects is not None:
             return self._correct(message, message.corrects, receipt)
         message, moved = self._at_its_bar(message)
@@ -394,9 +394,17 @@ def _would_ask(talk: Talk, command: Command, given: Given) -> bool:
     return any(slot.name not in given and slot.wanted(talk, given) for slot in command.slots)
 
 
-def _storable(text: str) -> str:
-    """Return the text without what no database keeps: the character zero, and halves of a character."""
-    return text.replace("\0", "").encode("utf-8", "ignore").decode("utf-8")
+def _storable(message: Message) -> Message:
+    """Return the message with every text in it as it can be kept and shown."""
+    document = message.document
+    return replace(
+        message,
+        text=harmless(message.text),
+        was=None if message.was is None else harmless(message.was),
+        sender=replace(message.sender, name=harmless(message.sender.name) or message.sender.outside_id),
+        place=replace(message.place, title=harmless(message.place.title)),
+        document=None if document is None else replace(document, name=harmless(document.name)),
+    )
 
 
 def _tap(text: str, question: people.PendingQuestion | None) -> _Plan | None:

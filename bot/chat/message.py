@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from base64 import b64decode, b64encode
 from dataclasses import asdict, dataclass, field, replace
 from datetime import datetime
@@ -15,6 +16,15 @@ BUTTON_BYTES = 64
 # Files of one reply up to here (bytes) are written down with it, to be sent after a stop in between. A
 # sheet of labels and its preview take a tenth of it; an export of a large bar is asked for once more.
 _KEPT_FILES = 1_000_000
+
+
+# Signs that steer a terminal or turn the order of what stands beside them; line break and tab are text.
+_STEERING = re.compile("[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\\u202a-\\u202e\\u2066-\\u2069]")
+
+
+def harmless(text: str) -> str:
+    """Return the text without what steers whatever shows it, and without halves of a character."""
+    return _STEERING.sub("", text).encode("utf-8", "ignore").decode("utf-8")
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,20 +34,31 @@ def write_csv(columns: Sequence[str], rows: Iterable[Mapping[str, str]]) -> byte
     return text.getvalue().encode("utf-8")
 
 
-def read_csv(content: bytes) -> tuple[list[str], list[tuple[int, dict[str, str]]]]:
+class TooLargeError(ValueError):
+    """A table has more columns or rows than are read."""
+
+
+def read_csv(
+    content: bytes, most_columns: int, most_rows: int
+) -> tuple[list[str], list[tuple[int, dict[str, str]]]]:
     """Return the columns, and each row with the number of the line it ends on; empty rows are left out.
 
     Commas, semicolons and tabs are understood, whichever the first line has most of. Raises
-    UnicodeDecodeError or csv.Error for what is no such text.
+    UnicodeDecodeError or csv.Error for what is no such text, and TooLargeError before more is held.
     """
     text = content.decode("utf-8-sig")
     first = text.partition("\n")[0]
     sign = max(",;\t", key=first.count)
+    if first.count(sign) >= most_columns:
+        raise TooLargeError
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=sign, strict=True)
     columns = [name.strip().casefold() for name in next(reader, [])]
-    rows = []
+    rows: list[tuple[int, dict[str, str]]] = []
     for cells in reader:
-        if any(cell.strip() for cell in cells):
-            named = dict(zip(columns, (unguarded(cell.strip()) for cell in cells), strict=False))
-            rows.append((reader.line_num, named))
+        if not any(cell.strip() for cell in cells):
+            continue
+        if len(rows) >= most_rows:
+            raise TooLargeError
+        named = dict(zip(columns, (unguarded(cell.strip()) for cell in cells), strict=False))
+        rows.append((reader.line_num, named))
     return columns, rows

@@ -11,13 +11,19 @@ from datetime import UTC, date, datetime, time
 from fractions import Fraction
 from typing import Any
 
-from bot.paper.tables import read_csv
+from bot.paper.tables import TooLargeError, read_csv
 from bot.trade.measures import dimension
 from bot.trade.unit_words import UnknownUnitError, look_up
 from bot.work.errors import WorkError
 
 MOST_BYTES = 5 * 1024 * 1024
-MOST_ROWS = 200_000
+MOST_ROWS = 100_000
+# These are written one by one and looked through whole: no bar has so many of them.
+MOST_SINGLE = 20_000
+_SINGLE = frozenset({"ingredients", "formulas", "sprayers", "prices", "batches", "counts", "pars"})
+MOST_COLUMNS = 100
+# A row takes a few hundred bytes of memory whatever little stands in it, so they are counted beforehand.
+_MOST_OBJECTS = 4 * MOST_ROWS
 MOST_PROBLEMS = 200
 _LONGEST_NUMBER = 40
 _LARGEST = 10**12
@@ -43,7 +49,7 @@ class Problem:
 class UnreadableFileError(WorkError):
     """The file cannot be taken in at all.
 
-    `why` is 'size', 'json', 'csv', 'columns', 'batches', 'format' or 'version'.
+    `why` is 'size', 'names', 'json', 'csv', 'columns', 'batches', 'format' or 'version'.
     """
 
     why: str
@@ -231,6 +237,8 @@ def read_file(name: str, content: bytes, known: tuple[str, int]) -> Sheet:
 
 
 def _read_json(content: bytes, known: tuple[str, int]) -> Sheet:
+    if content.count(b"{") + content.count(b"[") > _MOST_OBJECTS:
+        raise UnreadableFileError("size")
     try:
         found = json.loads(content.decode("utf-8-sig"))
     except (ValueError, RecursionError) as error:
@@ -247,7 +255,7 @@ def _read_json(content: bytes, known: tuple[str, int]) -> Sheet:
         if not isinstance(listed, list):
             raise UnreadableFileError("format", kind)
         count += len(listed)
-        if count > MOST_ROWS:
+        if count > MOST_ROWS or (kind in _SINGLE and len(listed) > MOST_SINGLE):
             raise UnreadableFileError("size")
         sheet.rows[kind] = [
             Row(kind, at, one if isinstance(one, dict) else {}, sheet.problems)
@@ -266,16 +274,18 @@ _TABLES: tuple[tuple[str, frozenset[str]], ...] = (
 
 def _read_table(content: bytes) -> Sheet:
     try:
-        columns, found = read_csv(content)
+        columns, found = read_csv(content, MOST_COLUMNS, MOST_ROWS)
     except (UnicodeDecodeError, csv.Error) as error:
         raise UnreadableFileError("csv", str(error)[:80]) from None
-    if len(found) > MOST_ROWS:
-        raise UnreadableFileError("size")
+    except TooLargeError:
+        raise UnreadableFileError("size") from None
     if {"number", "formula", "total_ml"} <= set(columns):
         raise UnreadableFileError("batches")
     kind = next((name for name, needed in _TABLES if needed <= set(columns)), None)
     if kind is None:
         raise UnreadableFileError("columns", ", ".join(columns)[:80])
+    if kind in _SINGLE and len(found) > MOST_SINGLE:
+        raise UnreadableFileError("size")
     sheet = Sheet({}, {}, True)
     rows = [Row(kind, line, dict(data), sheet.problems) for line, data in found]
     _give_refs(kind, rows)

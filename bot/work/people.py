@@ -15,7 +15,6 @@ from bot.work.errors import NotAllowedError, NotThereError
 from storage.tables import Bar, Member, Person, Question, Room
 from storage.unit import Unit
 
-
 _FIRST_NUMBERS = 900_000  # six digits: what stands behind a button has to stay short
 
 

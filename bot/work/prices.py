@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -162,6 +163,28 @@ def history(desk: Desk, ingredient_id: int) -> list[PriceView]:
     rows = desk.book.all(Price, Price.ingredient_id == ingredient_id, order=Price.id)
     corrected = {row.corrects for row in rows if row.corrects is not None}
     return [_view(desk, row) for row in rows if not row.void and row.id not in corrected]
+
+
+class Course:
+    """The prices of one ingredient over time, to ask for many instants without a query for each."""
+
+    def __init__(self, known: Sequence[PriceView]) -> None:
+        self._known: list[PriceView] = []
+        newest: PriceView | None = None
+        for one in sorted(known, key=lambda view: view.at):
+            newest = one if newest is None or one.id > newest.id else newest
+            self._known.append(newest)
+        self._instants = sorted(one.at for one in known)
+
+    def at(self, instant: datetime) -> PriceView | None:
+        """Return the price in force at an instant: of those up to then the one written down last."""
+        count = bisect_right(self._instants, instant)
+        return self._known[count - 1] if count else None
+
+
+def course(desk: Desk, ingredient_id: int) -> Course:
+    """Return the prices of an ingredient over time."""
+    return Course(history(desk, ingredient_id))
 
 
 def take_back(desk: Desk, details: dict[str, int]) -> None:

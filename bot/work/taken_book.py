@@ -41,6 +41,7 @@ class BookIntake(Intake):
         known = self._ingredients.get(plain_name(name))
         if known is not None and (known not in self._put_away or row.flag("archived")):
             return False
+        self._room_for_one_more(self._ingredients)
         view = ingredients.add(self._desk, name, None if kind is None else IngredientKind(kind), strength)
         found = self._book.get(Ingredient, view.id)
         assert found is not None  # noqa: S101 - just written
@@ -101,6 +102,7 @@ class BookIntake(Intake):
         if sorted(set(numbers)) != numbers:
             row.wrong("versions", "twice")
             return None
+        self._room_for_one_more(self._formulas)
         formula = self._book.add(
             Formula(
                 name=name,

@@ -87,10 +87,9 @@ class LogIntake(Intake):
 
     def _cost(self, line: Waste, at: datetime) -> None:
         """Cost a line of a table at the price that was in force, where the table does not say."""
-        number = line.ingredient_id
-        if number not in self._prices:
-            self._prices[number] = prices.history(self._desk, number)
-        price = next((one for one in reversed(self._prices[number]) if one.at <= at), None)
+        if line.ingredient_id not in self._courses:
+            self._courses[line.ingredient_id] = prices.course(self._desk, line.ingredient_id)
+        price = self._courses[line.ingredient_id].at(at)
         if price is None:
             return
         counted = line.count_milli is not None

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sized
 from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any
@@ -15,8 +17,8 @@ from bot.trade.money import to_minor
 from bot.trade.uncertainty import to_decimal
 from bot.work import exporting, ingredients, prices
 from bot.work.desk import Desk
-from bot.work.file_rows import Row, Sheet
-from bot.work.prices import PriceView
+from bot.work.file_rows import Row, Sheet, UnreadableFileError
+from bot.work.prices import Course, PriceView
 from storage.tables import (
     Bar,
     Batch,
@@ -42,6 +44,10 @@ _REFERENCED: dict[str, Any] = {
     "drinks": DrinksCount,
     "count": StockCount,
 }
+_TOGETHER = 1_000  # more would only take memory
+_NUMBER = re.compile(r"[0-9]{1,18}")
+# Names are looked through at every message: more than any bar uses would slow down all the others.
+MOST_NAMES = 2_000
 _LATE_EVENING = 22 * 60  # when waste of which only the day is known is taken to have been logged
 
 
@@ -94,7 +100,7 @@ class Intake:
         self._sprayers = {row.match_key: row.id for row in self._book.all(Sprayer)}
         self._empty = self._is_empty()
         self._in_force: dict[int, PriceView] = {}
-        self._prices: dict[int, list[PriceView]] = {}  # what each cost, oldest first, as far as asked for
+        self._courses: dict[int, Course] = {}
         self._waiting: list[tuple[str, str, Any]] = []
         self._before = 0  # how many problems there were before the row being taken in
 
@@ -116,14 +122,16 @@ class Intake:
         if (kind, ref) in self._imported:
             return self._imported[kind, ref]
         origin, _sign, number = ref.partition(f":{kind}:")
-        if origin == self._own_origin and number.isdigit():
+        if origin == self._own_origin and _NUMBER.fullmatch(number):
             own = self._book.get(_REFERENCED[kind], int(number))
             return None if own is None else int(number)
         return None
 
     def _keep(self, kind: str, row: Row, line: Any) -> None:
-        """Write a row down together with the others of its kind: one by one takes ten times as long."""
+        """Write a row down together with others of its kind: one by one takes ten times as long."""
         self._waiting.append((kind, row.text("ref", needed=False), line))
+        if len(self._waiting) >= _TOGETHER:
+            self._write_kept()
 
     def _write_kept(self) -> None:
         self._book.add_all([line for _kind, _ref, line in self._waiting])
@@ -156,6 +164,7 @@ class Intake:
             row.wrong(name, "unknown")
             return None
         if key not in self._ingredients:
+            self._room_for_one_more(self._ingredients)
             kind = IngredientKind.FRUIT if name in {"fruit", "replaces", "garnish"} else None
             self._ingredients[key] = ingredients.add(self._desk, text, kind).id
             self._taken.note("ingredient", self._ingredients[key])
@@ -171,6 +180,12 @@ class Intake:
         found.archived_at = None
         self._put_away.discard(number)
         self._taken.note("ingredient", number)
+
+    @staticmethod
+    def _room_for_one_more(names: Sized) -> None:
+        """Raise UnreadableFileError when a bar would have more names of a kind than it can use."""
+        if len(names) >= MOST_NAMES:
+            raise UnreadableFileError("names")
 
     def _formula_named(self, row: Row, name: str, needed: bool = True) -> int | None:
         text = row.text(name, needed)

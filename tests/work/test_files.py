@@ -212,13 +212,13 @@ def test_a_spreadsheet_finds_no_formula_in_any_cell(house: House) -> None:
 @pytest.mark.parametrize("cell", ["=1+1", "+1", "-1", "@x", "\t=1", "'quoted", "'=x", "plain", "", "'"])
 def test_a_cell_comes_back_as_it_was(cell: str) -> None:
     assert unguarded(guarded(cell)) == cell or cell.startswith("'")
-    _columns, rows = read_csv(write_csv(["a", "b"], [{"a": cell, "b": "x"}]))
+    _columns, rows = read_csv(write_csv(["a", "b"], [{"a": cell, "b": "x"}]), 2, 1)
     assert rows[0][1]["b"] == "x"
 
 
 def test_semicolons_and_tabs_are_read_as_well() -> None:
     for sign in ";\t":
-        columns, rows = read_csv(f"day{sign}fruit\n2026-11-24{sign}orange\n".encode())
+        columns, rows = read_csv(f"day{sign}fruit\n2026-11-24{sign}orange\n".encode(), 2, 1)
         assert columns == ["day", "fruit"]
         assert rows == [(2, {"day": "2026-11-24", "fruit": "orange"})]
 

@@ -34,7 +34,8 @@ _KINDS = {
     "pars": N_("pars"),
 }
 _UNREADABLE = {
-    "size": N_("That file is too large: 5 MB and 200,000 rows at most."),
+    "size": N_("That file is too large: at most 5 MB, 100,000 rows, and 20,000 batches or prices."),
+    "names": N_("That file brings too many names: a bar has 2,000 ingredients at most."),
     "json": N_("That is not valid JSON: {detail}"),
     "csv": N_("That is not a table in UTF-8: {detail}"),
     "columns": N_(
@@ -104,10 +105,7 @@ def _tried(talk: Talk, name: str, content: bytes) -> Reply:
     talk.desk.watch = watching(N_("Trying the file"))
     try:
         trial = importing.receive(talk.desk, name, content)
-    except UnreadableFileError as error:
-        said = _(_UNREADABLE[error.why]).format(detail=error.detail)
-        raise Say(reply(_("{name} cannot be taken in.").format(name=name), said)) from None
-    except BadValueError as error:
+    except (UnreadableFileError, BadValueError) as error:
         raise Say(_refused(talk, name, error)) from None
     if not trial.good:
         return _with_problems(trial)
@@ -127,8 +125,10 @@ def _tried(talk: Talk, name: str, content: bytes) -> Reply:
     )
 
 
-def _refused(talk: Talk, name: str, error: BadValueError) -> Reply:
+def _refused(talk: Talk, name: str, error: UnreadableFileError | BadValueError) -> Reply:
     first = _("{name} cannot be taken in.").format(name=name)
+    if isinstance(error, UnreadableFileError):
+        return reply(first, _(_UNREADABLE[error.why]).format(detail=error.detail))
     if error.what == "currency":
         return reply(
             first,
@@ -211,7 +211,7 @@ def _taken(talk: Talk, upload: int) -> Reply:
         trial = importing.take_in(talk.desk, upload)
     except NotThereError:
         raise Say(reply(_("That file is not kept any more: send it again."))) from None
-    except BadValueError as error:
+    except (UnreadableFileError, BadValueError) as error:
         raise Say(_refused(talk, "", error)) from None
     new = sum(trial.taken.new.values())
     first = ngettext("{count} row of {name} is in.", "{count} rows of {name} are in.", new).format(
