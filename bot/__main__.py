@@ -68,6 +68,10 @@ def _parser() -> argparse.ArgumentParser:
     demo.set_defaults(does=_demo)
 
     doctor = actions.add_parser("doctor", help="check token, database, zones, clock and write access")
+    doctor.add_argument("--live", action="store_true", help="also ask Telegram and the bot's own door")
+    doctor.add_argument(
+        "--backups", default="", metavar="FOLDER", help="the newest one there must not be old"
+    )
     doctor.set_defaults(does=_doctor)
 
     migrate = actions.add_parser("migrate", help="bring the database to the tables of this version")
@@ -171,7 +175,7 @@ def _demo(settings: Settings, chosen: argparse.Namespace) -> int:
 def _doctor(settings: Settings, chosen: argparse.Namespace) -> int:
     from bot.doctor import examine  # noqa: PLC0415 - see _run
 
-    return examine(settings, print)
+    return examine(settings, print, chosen.live, chosen.backups)
 
 
 def _migrate(settings: Settings, chosen: argparse.Namespace) -> int:

@@ -4,35 +4,32 @@ from __future__ import annotations
 
 import re
 import secrets
+import shutil
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from datetime import UTC, datetime
+from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from sqlalchemy import text
 from sqlalchemy.exc import SQLAlchemyError
 
+from bot.examined import Finding
 from bot.settings import Settings
 from storage import migrate
 from storage.store import Store, UnsupportedDatabaseError
 
 _TOKEN = re.compile(r"^\d{6,}:[A-Za-z0-9_-]{30,}$")
+_LEAST_FREE_BYTES = 200_000_000
 _NO_EARLIER = datetime(2026, 1, 1, tzinfo=UTC)  # this program did not exist before
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
-    """One thing examined: whether it is well, what was found, and what to do."""
+def examine(settings: Settings, write: Callable[[str], object], live: bool = False, backups: str = "") -> int:
+    """Check everything and write a line for each; return 0 when all is well, else 1.
 
-    good: bool
-    what: str
-    remedy: str = ""
-
-
-def examine(settings: Settings, write: Callable[[str], object]) -> int:
-    """Check everything and write a line for each; return 0 when all is well, else 1."""
+    `live` also asks Telegram and our own door; `backups` is a folder whose newest one must not be old.
+    """
     bad = 0
-    for finding in _findings(settings):
+    for finding in _findings(settings, live, backups):
         write(f"{'ok  ' if finding.good else 'BAD '} {finding.what}")
         if not finding.good:
             bad += 1
@@ -41,12 +38,22 @@ def examine(settings: Settings, write: Callable[[str], object]) -> int:
     return 1 if bad else 0
 
 
-def _findings(settings: Settings) -> Iterator[Finding]:
+def _findings(settings: Settings, live: bool, backups: str) -> Iterator[Finding]:
     yield _token(settings)
     yield _base(settings)
+    if settings.telegram_webhook_url or settings.listen_address:
+        how = "can be used" if not settings.mistake else "cannot be used"
+        yield Finding(not settings.mistake, f"webhook settings: {how}", settings.mistake)
     yield _zones()
     yield _clock()
     yield from _database(settings)
+    if live or backups:
+        from bot import watching  # noqa: PLC0415 - the first visit asks nobody
+
+        if live:
+            yield from watching.looked_at_live(settings)
+        if backups:
+            yield watching.backups_age(Path(backups))
 
 
 def _token(settings: Settings) -> Finding:
@@ -113,7 +120,24 @@ def _database(settings: Settings) -> Iterator[Finding]:
         store.close()
 
 
+def _space(store: Store) -> Iterator[Finding]:
+    """Look at the disk of a SQLite file: a full one stops every entry."""
+    if not store.is_sqlite or not store.url.database or store.url.database.startswith("file:"):
+        return
+    path = Path(store.url.database)
+    free = shutil.disk_usage(path.parent).free
+    size = path.stat().st_size if path.exists() else 0
+    # A backup or a migration needs as much again, and the log of what was not yet merged some more.
+    needed = max(_LEAST_FREE_BYTES, 3 * size)
+    yield Finding(
+        free >= needed,
+        f"disk: {free / 1e6:,.0f} MB free, the database takes {size / 1e6:,.1f} MB",
+        f"Make room for {needed / 1e6:,.0f} MB: delete old backups, or move to a larger disk.",
+    )
+
+
 def _open_database(store: Store) -> Iterator[Finding]:
+    yield from _space(store)
     shown = store.url.render_as_string(hide_password=True)
     try:
         at = migrate.current(store)

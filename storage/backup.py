@@ -215,6 +215,15 @@ def thin_out(folder: Path, keep: int, newest: Path) -> list[Path]:
     return gone
 
 
+def newest_dated(folder: Path) -> tuple[datetime, int] | None:
+    """Return when the newest dated backup of a folder was made, by its name, and its size in bytes."""
+    found = sorted(one for one in folder.glob("*") if _DATED.fullmatch(one.name))
+    if not found:
+        return None
+    at = datetime.fromisoformat(found[-1].name.partition(".")[0].removeprefix("peel-ledger-"))
+    return at, found[-1].stat().st_size
+
+
 # -- bringing back ---------------------------------------------------------------------------
 
 
