@@ -51,7 +51,8 @@ class Store:
         self.is_sqlite = self.url.get_backend_name() == "sqlite"
         # "file:" begins a URI of SQLite's own, with parameters: no path to make folders of.
         if self.is_sqlite and self.url.database and not self.url.database.startswith("file:"):
-            Path(self.url.database).parent.mkdir(parents=True, exist_ok=True)
+            # Only for the user who runs the program, whatever the umask: all bars' rows are in there.
+            Path(self.url.database).parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         self.engine = _open_sqlite(self.url) if self.is_sqlite else _open_postgres(self.url)
         self.memory = Memory()
         # SQLite has one writer; waiting in line here is cheaper than its busy polling.

@@ -17,6 +17,7 @@ import sys
 from collections.abc import Callable, Iterator
 from importlib import metadata
 from pathlib import Path
+from typing import Any
 
 from packaging.requirements import Requirement
 
@@ -79,7 +80,7 @@ def licences() -> dict[str, str]:
 
 
 def _licence(here: metadata.Distribution) -> str:
-    about = here.metadata
+    about: Any = here.metadata  # a message with headers, whatever its type says
     said = about.get("License-Expression") or ""
     if not said:
         names = [

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from packaging.requirements import Requirement
 
 from tests import audit
 
 
 # Not the versions: tests also run with newer ones than are locked, to see early what those break.
 @pytest.mark.parametrize("looks", [audit.conflicts, audit.changed_files, audit.unknown_licences])
-def test_what_is_installed_is_whole_and_under_known_licences(looks: audit.Callable[[], list[str]]) -> None:
+def test_what_is_installed_is_whole_and_under_known_licences(looks: Callable[[], list[str]]) -> None:
     assert looks() == []
 
 
@@ -23,7 +25,7 @@ def test_the_lock_file_is_read_whole() -> None:
 
 def test_a_changed_file_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
     read = Path.read_bytes
-    monkeypatch.setattr(audit, "locked", lambda: [audit.Requirement("lark==1.3.1")])
+    monkeypatch.setattr(audit, "locked", lambda: [Requirement("lark==1.3.1")])
     monkeypatch.setattr(
         Path, "read_bytes", lambda path: read(path) + (b"#" if path.name == "lark.py" else b"")
     )
@@ -31,7 +33,7 @@ def test_a_changed_file_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def test_another_version_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
-    wanted = [audit.Requirement("lark==0.0.1"), audit.Requirement("not-there-at-all==1")]
+    wanted = [Requirement("lark==0.0.1"), Requirement("not-there-at-all==1")]
     monkeypatch.setattr(audit, "locked", lambda: wanted)
     assert [one.partition(":")[0] for one in audit.other_versions()] == ["lark==0.0.1", "not-there-at-all==1"]
 
