@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from threading import Lock
 from typing import Any
 
 from lark import Lark, Tree
@@ -47,8 +48,17 @@ class Phrase:
     rest: tuple[object, ...] = ()  # values that fill no slot, such as a lone number
 
 
-@cache
+# Two threads that both miss the cache would each build the tables, one after the other's turn.
+_building = Lock()
+
+
 def _lark() -> Lark:
+    with _building:
+        return _built()
+
+
+@cache
+def _built() -> Lark:
     text = _GRAMMAR.read_text("utf-8")
     names = [line.split(":")[0].strip() for line in text.splitlines() if ":" in line and line[0].isalpha()]
     starts = [name for name in names if name.endswith(("_cmd", "_slot"))]
