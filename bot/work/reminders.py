@@ -13,7 +13,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import Any
 
-from sqlalchemy import and_, case, func, select, tuple_, update
+from sqlalchemy import and_, case, func, or_, select, text, tuple_, update
 
 from bot.trade.days import (
     business_day,
@@ -35,7 +35,9 @@ LEASE = timedelta(seconds=120)
 LATE_AFTER = timedelta(minutes=10)
 RECHECK_AFTER = timedelta(hours=24)
 _FIRST_RETRY = timedelta(seconds=30)
-_MOST_ATTEMPTS = 12
+_MOST_ATTEMPTS = 30  # more than a day, in which a server that is away comes back
+# Written out, since an index of these rows alone is not used for a state that is only known later.
+_SENDING = text("state = 'sending'")
 BLOCKED = "blocked"  # somebody shut the program out: said to a manager, never in the team's chat
 
 
@@ -402,13 +404,16 @@ def late(store: Store, channel: str, now: datetime) -> tuple[int, float]:
 
 
 def _free_lost(unit: Unit, channel: str, now: datetime) -> None:
-    """Free what a process took and never settled: it may have been sent, or not."""
+    """Free what a process took and never settled: it may have been sent, or not.
+
+    A lease that ends later than any can was given before the clock was set back.
+    """
     unit.session.execute(
         update(Reminder)
         .where(
             Reminder.channel == channel,
-            Reminder.state == ReminderState.SENDING,
-            Reminder.lease_until <= now,
+            _SENDING,
+            or_(Reminder.lease_until <= now, Reminder.lease_until > now + 2 * LEASE),
         )
         .values(state=ReminderState.WAITING, unsure=True, due_at=now)
     )

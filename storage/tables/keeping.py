@@ -37,6 +37,14 @@ class Reminder(Numbered):
     __table_args__ = (
         UniqueConstraint("bar_id", "key"),
         Index(None, "channel", "state", "due_at"),
+        # Only what is on its way: a planner that knows how common a channel is would read all rows instead.
+        Index(
+            "ix_reminder_sending",
+            "channel",
+            "lease_until",
+            sqlite_where=text("state = 'sending'"),
+            postgresql_where=text("state = 'sending'"),
+        ),
         Index(None, "bar_id", "batch_id"),
     )
 
