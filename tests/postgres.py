@@ -15,6 +15,7 @@ import signal
 import subprocess
 import tempfile
 import time
+from collections.abc import Mapping
 from contextlib import suppress
 from functools import cache
 from itertools import count
@@ -59,73 +60,102 @@ def _unprivileged() -> pwd.struct_passwd | None:
     raise NoPostgresError("PostgreSQL does not run as root, and there is no user postgres or nobody")
 
 
-def _start_private(folder: Path) -> URL:
-    """Start a server in `folder` and return its URL; it is stopped when this process ends."""
-    bin_folder = binaries()
-    if bin_folder is None:
-        raise NoPostgresError(
-            f"no PostgreSQL: {NAMED} is not set, and there is no initdb on PATH or in /usr/lib/postgresql"
+class Private:
+    """A server in a folder of its own, on a socket there; it ends with this process at the latest.
+
+    One that is not `durable` waits for no disk: what it has said to be written outlives no crash of its
+    own. `options` are settings of the server. Raises NoPostgresError.
+    """
+
+    def __init__(self, folder: Path, *, durable: bool = False, options: Mapping[str, str] | None = None):
+        bin_folder = binaries()
+        if bin_folder is None:
+            where = "on PATH or in /usr/lib/postgresql"
+            raise NoPostgresError(f"no PostgreSQL: {NAMED} is not set, and there is no initdb {where}")
+        self._folder = folder
+        (folder / _OWNER).write_text(str(os.getpid()))
+        user = _unprivileged()
+        self._run_as: dict[str, object] = {"cwd": folder, "stdin": subprocess.DEVNULL}
+        if user is not None:
+            os.chown(folder, user.pw_uid, user.pw_gid)
+            self._run_as |= {"user": user.pw_uid, "group": user.pw_gid, "extra_groups": []}
+        data = folder / "data"
+        making = [bin_folder / "initdb", "-D", data, "-U", "peel", "-A", "trust", "-E", "UTF8", "--locale=C"]
+        made = subprocess.run(
+            [*making, "-N"],
+            capture_output=True,
+            text=True,
+            check=False,
+            **self._run_as,  # type: ignore[call-overload]
         )
-    (folder / _OWNER).write_text(str(os.getpid()))
-    user = _unprivileged()
-    run_as: dict[str, object] = {"cwd": folder, "stdin": subprocess.DEVNULL}
-    if user is not None:
-        os.chown(folder, user.pw_uid, user.pw_gid)
-        run_as |= {"user": user.pw_uid, "group": user.pw_gid, "extra_groups": []}
-    data = folder / "data"
-    made = subprocess.run(
-        [bin_folder / "initdb", "-D", data, "-U", "peel", "-A", "trust", "-E", "UTF8", "--locale=C", "-N"],
-        capture_output=True,
-        text=True,
-        check=False,
-        **run_as,  # type: ignore[call-overload]
-    )
-    if made.returncode:
-        raise NoPostgresError(f"initdb failed: {made.stderr.strip()[-400:]}")
-    log = (folder / "log").open("wb")
-    # Nothing here has to outlive a power cut, so nothing waits for the disk.
-    options = {"listen_addresses": "", "unix_socket_directories": str(folder), "port": _PORT}
-    options |= {"fsync": "off", "synchronous_commit": "off", "full_page_writes": "off"}
-    words = [word for name, value in options.items() for word in ("-c", f"{name}={value}")]
-    server: subprocess.Popen[bytes] = subprocess.Popen(
-        [bin_folder / "postgres", "-D", data, *words],
-        stdout=log,
-        stderr=log,
-        **run_as,  # type: ignore[call-overload]
-    )
-    log.close()
-    atexit.register(_stop, server, folder)
-    return _ready(server, folder)
+        if made.returncode:
+            raise NoPostgresError(f"initdb failed: {made.stderr.strip()[-400:]}")
+        settings = {"listen_addresses": "", "unix_socket_directories": str(folder), "port": _PORT}
+        settings |= (
+            {} if durable else {"fsync": "off", "synchronous_commit": "off", "full_page_writes": "off"}
+        )
+        settings |= options or {}
+        words = [word for name, value in settings.items() for word in ("-c", f"{name}={value}")]
+        self._command = [bin_folder / "postgres", "-D", data, *words]
+        self.url = URL.create(
+            "postgresql+psycopg",
+            username="peel",
+            database="postgres",
+            query={"host": str(folder), "port": _PORT},
+        )
+        self.process = self._launch()
+        atexit.register(self.remove)
+        self.wait()
+
+    def _launch(self) -> subprocess.Popen[bytes]:
+        with (self._folder / "log").open("ab") as log:
+            return subprocess.Popen(
+                self._command,
+                stdout=log,
+                stderr=log,
+                **self._run_as,  # type: ignore[call-overload]
+            )
+
+    def wait(self) -> None:
+        """Wait until it takes connections."""
+        engine = create_engine(self.url)
+        try:
+            end = time.monotonic() + _START_SECONDS
+            while True:
+                try:
+                    with engine.connect():
+                        return
+                except Exception:
+                    if self.process.poll() is not None or time.monotonic() > end:
+                        said = (self._folder / "log").read_text(errors="replace")
+                        raise NoPostgresError(f"the server did not start: {said[-400:]}") from None
+                    time.sleep(0.05)
+        finally:
+            engine.dispose()
+
+    def end(self, how: signal.Signals = signal.SIGINT) -> None:
+        """End it: SIGINT breaks off what is being done, SIGQUIT leaves as in a crash."""
+        self.process.send_signal(how)
+        try:
+            self.process.wait(10)
+        except subprocess.TimeoutExpired:
+            self.process.kill()
+            self.process.wait()
+
+    def again(self) -> None:
+        """Start it once more on the same data, without waiting for it."""
+        self.process = self._launch()
+
+    def remove(self) -> None:
+        """End it and delete its folder."""
+        atexit.unregister(self.remove)
+        self.end(signal.SIGTERM if self.process.poll() is None else signal.SIGQUIT)
+        shutil.rmtree(self._folder, ignore_errors=True)
 
 
-def _stop(server: subprocess.Popen[bytes], folder: Path) -> None:
-    server.terminate()
-    try:
-        server.wait(10)
-    except subprocess.TimeoutExpired:
-        server.kill()
-        server.wait()
-    shutil.rmtree(folder, ignore_errors=True)
-
-
-def _ready(server: subprocess.Popen[bytes], folder: Path) -> URL:
-    url = URL.create(
-        "postgresql+psycopg", username="peel", database="postgres", query={"host": str(folder), "port": _PORT}
-    )
-    engine = create_engine(url)
-    try:
-        end = time.monotonic() + _START_SECONDS
-        while True:
-            try:
-                with engine.connect():
-                    return url
-            except Exception:
-                if server.poll() is not None or time.monotonic() > end:
-                    said = (folder / "log").read_text(errors="replace")
-                    raise NoPostgresError(f"the server did not start: {said[-400:]}") from None
-                time.sleep(0.05)
-    finally:
-        engine.dispose()
+def folder_for_private() -> Path:
+    """Make a folder that a private server's user can enter: not below pytest's, which it could not."""
+    return Path(tempfile.mkdtemp(prefix=_PREFIX))
 
 
 @cache
@@ -135,8 +165,7 @@ def server() -> URL:
     if named:
         return read_url(named)
     _sweep()
-    # Not below pytest's folders, which the server's user could not enter.
-    return _start_private(Path(tempfile.mkdtemp(prefix=_PREFIX)))
+    return Private(folder_for_private()).url
 
 
 def _sweep() -> None:

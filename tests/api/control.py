@@ -69,6 +69,11 @@ class Control:
         self._server.fail_next(method, Fault(**fault), times)
         return True
 
+    def on_behind(self, addresses: list[str]) -> bool:
+        """Say where a proxy at the webhook's address passes updates on to, in turn."""
+        self._server.world.updates.behind = addresses
+        return True
+
     async def on_wait_quiet(self, within: float = 5.0) -> bool:
         """Wait until the bot has finished."""
         await self._server.wait_quiet(within)

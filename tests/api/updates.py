@@ -9,20 +9,23 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-import httpx
-
+from tests.api.posting import Sender
 from tests.api.refusals import JsonDict, conflict
 
 # Not sent unless a bot asks for them by name.
 _ONLY_ON_REQUEST = {"chat_member", "message_reaction", "message_reaction_count"}
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, eq=False)
 class Queued:
-    """One update on its way, `handed` over at least once, to be handed over `repeats` more times."""
+    """One update on its way, `handed` over at least once, to be handed over `repeats` more times.
+
+    What is in one `lane`, a chat's, keeps its order.
+    """
 
     id: int
     body: bytes
+    lane: int = 0
     handed: bool = False
     repeats: int = 0
 
@@ -53,8 +56,11 @@ class UpdateQueue:
         self._duplicate_next = False
         self._hold = 0
         self._held: list[tuple[str, JsonDict, Callable[[int], None] | None]] = []
-        self._client: httpx.AsyncClient | None = None
-        self._delivery: asyncio.Task[None] | None = None
+        # Where a proxy that stands at the webhook's address passes updates on to, in turn.
+        self.behind: list[str] = []
+        self._turn = 0
+        self._posting: dict[Queued, asyncio.Task[None]] = {}
+        self._sender = Sender()
 
     # -- in -----------------------------------------------------------------------------------
 
@@ -77,7 +83,7 @@ class UpdateQueue:
         self.next_id += 1
         if then is not None:
             then(number)
-        queued = Queued(number, json.dumps({"update_id": number, kind: body}).encode())
+        queued = Queued(number, json.dumps({"update_id": number, kind: body}).encode(), _lane(body))
         if self._duplicate_next:
             self._duplicate_next, queued.repeats = False, 1
         self.pending.append(queued)
@@ -159,40 +165,47 @@ class UpdateQueue:
             self._deliver_soon()
 
     def _deliver_soon(self) -> None:
-        if self.webhook.url and self.pending and (self._delivery is None or self._delivery.done()):
-            self._delivery = asyncio.get_running_loop().create_task(self._deliver_all())
+        """Post what waits, chats side by side and each in its order, as Telegram's own server does."""
+        if not self.webhook.url:
+            return
+        busy = {queued.lane for queued in self._posting}
+        for queued in self.pending:
+            if len(self._posting) >= self.webhook.max_connections:
+                return
+            if queued.lane not in busy:
+                busy.add(queued.lane)
+                self._posting[queued] = asyncio.get_running_loop().create_task(self._deliver(queued))
 
-    async def _deliver_all(self) -> None:
-        while self.webhook.url and self.pending:
-            queued = self.pending[0]
+    async def _deliver(self, queued: Queued) -> None:
+        while self.webhook.url and queued in self.pending:
             status = await self.post(queued.body)
             if 200 <= status <= 299:
                 queued.handed = True
                 if queued.repeats:
                     queued.repeats -= 1
-                elif queued in self.pending:
+                    continue
+                if queued in self.pending:
                     self.pending.remove(queued)
-                self._wake()
-                continue
+                break
             self.webhook.last_error = (
                 f"Wrong response from the webhook: {status}" if status else "Connection refused"
             )
             self.webhook.last_error_at = int(time.time())
             await asyncio.sleep(self.retry_after)
+        self._posting.pop(queued, None)
+        self._wake()
+        self._deliver_soon()
 
     async def post(self, body: bytes, secret: str | None = None) -> int:
         """Post one update to the webhook; returns the HTTP status, 0 if nobody answered."""
-        if self._client is None:
-            self._client = httpx.AsyncClient(trust_env=False, timeout=10)
-        headers = {"Content-Type": "application/json"}
         token = self.webhook.secret if secret is None else secret
-        if token:
-            headers["X-Telegram-Bot-Api-Secret-Token"] = token
-        try:
-            response = await self._client.post(self.webhook.url, content=body, headers=headers)
-        except httpx.TransportError:
-            return 0
-        return response.status_code
+        for _one in self.behind or [self.webhook.url]:
+            self._turn += 1
+            url = self.behind[self._turn % len(self.behind)] if self.behind else self.webhook.url
+            status = await self._sender.post(url, body, token)
+            if status:
+                return status
+        return 0
 
     def info(self) -> JsonDict:
         """The WebhookInfo object."""
@@ -215,8 +228,15 @@ class UpdateQueue:
         self.webhook = Webhook()
         if self._poll is not None and not self._poll.done():
             self._poll.set_result(None)
-        if self._delivery is not None:
-            self._delivery.cancel()
-            await asyncio.wait({self._delivery})
-        if self._client is not None:
-            await self._client.aclose()
+        posting = set(self._posting.values())
+        for task in posting:
+            task.cancel()
+        if posting:
+            await asyncio.wait(posting)
+        await self._sender.close()
+
+
+def _lane(body: JsonDict) -> int:
+    """The chat an update belongs to, or the person where there is none."""
+    inner = body.get("chat") or body.get("message", {}).get("chat") or body.get("from") or {}
+    return int(inner.get("id", 0))

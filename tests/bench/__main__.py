@@ -1,96 +1,120 @@
-"""python -m tests.bench: measures the contenders and prints a table, ratios to the first one."""
+"""python -m tests.bench [--write]: measures everything and prints it; about six minutes on two idle cores."""
 
 from __future__ import annotations
 
 import argparse
-import platform
 import sys
-from dataclasses import fields
+import tempfile
+from pathlib import Path
 
-from tests.api.remote import Remote
+from tests.bench import week
+from tests.bench.databases import Databases
+from tests.bench.filling import open_bars
 from tests.bench.measure import Contender, Figures, Plan, measure, server_capacity
+from tests.bench.soak import measure_soak
+from tests.bench.telling import Found, draw, tell, write
+from tests.bench.ticks import measure_ticks
 
 ECHO = Contender(
     name="echo",
     command=(sys.executable, "-m", "tests.bench.echo", "{port}"),
     messages=("scale demo mist to 8 x 50 ml", "waste 6 oranges mouldy"),
 )
-_SET_UP = (
-    "/start",
-    "Bench bar",
-    "Europe/Lisbon",
-    "EU",
-    "EUR",
-    "metric",
-    "05:00",
-    "new formula Demo mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
-    "neutral spirit 96 % 62 ml\nkind aroma mist",
-    "price oranges 0.60 each",
-)
+_SCALE, _WASTE = "scale demo mist to 8 x 50 ml", "waste 6 oranges mouldy"
+_SECRET = "only-the-loopback-server-knows-it"  # noqa: S105
 
 
-def _open_bar(remote: Remote, person: int) -> None:
-    """Give one chat a bar with a formula and a price before it is measured."""
-    for text in _SET_UP:
-        remote.ask("says", person=person, text=text)
-
-
-def _peel_ledger(name: str, *messages: str) -> Contender:
+def peel_ledger(name: str, message: str, database: str, processes: int = 0) -> Contender:
+    """The program on a database; with `processes` behind a webhook, else asking for updates."""
+    env = {
+        "TELEGRAM_BOT_TOKEN": "{token}",
+        "TELEGRAM_API_BASE": "http://127.0.0.1:{port}/bot",
+        "DATABASE_URL": "{database}",
+        "TELEGRAM_SENDS_PER_SECOND": "0",
+        "XDG_DATA_HOME": "{folder}",
+        "LOG_LEVEL": "WARNING",
+    }
+    if processes:
+        env |= {
+            "TELEGRAM_WEBHOOK_URL": "http://{listen}/telegram",
+            "TELEGRAM_WEBHOOK_SECRET": _SECRET,
+            "LISTEN_ADDRESS": "{listen}",
+        }
     return Contender(
         name=name,
         command=(sys.executable, "-m", "bot", "run"),
-        messages=messages,
-        env={
-            "TELEGRAM_BOT_TOKEN": "{token}",
-            "TELEGRAM_API_BASE": "http://127.0.0.1:{port}/bot",
-            "DATABASE_URL": "sqlite:///{folder}/bench.sqlite",
-            "TELEGRAM_SENDS_PER_SECOND": "0",
-            "XDG_DATA_HOME": "{folder}",
-            "LOG_LEVEL": "WARNING",
-        },
-        prepare=_open_bar,
+        messages=(message,),
+        env=env,
+        database=database,
+        prepare=open_bars,
+        processes=max(1, processes),
+        webhook=bool(processes),
     )
 
 
 CONTENDERS = (
     ECHO,
-    _peel_ledger("scale", "scale demo mist to 8 x 50 ml"),
-    _peel_ledger("waste", "waste 6 oranges mouldy"),
+    peel_ledger("scale, SQLite", _SCALE, "sqlite"),
+    peel_ledger("waste, SQLite", _WASTE, "sqlite"),
+    peel_ledger("scale, PostgreSQL", _SCALE, "postgresql"),
+    peel_ledger("waste, PostgreSQL", _WASTE, "postgresql"),
+    peel_ledger("waste, webhook, one process", _WASTE, "postgresql", 1),
+    peel_ledger("waste, webhook, two processes", _WASTE, "postgresql", 2),
 )
 
 
-def table(results: dict[str, Figures]) -> str:
-    """One line a figure, one column a contender, each but the first with its ratio to the first."""
-    names = list(results)
-    lines = [f"{'':<20}" + "".join(f"{name:>22}" for name in names)]
-    for figure in fields(Figures):
-        values = [getattr(results[name], figure.name) for name in names]
-        lines.append(f"{figure.name:<20}" + "".join(_cells(values)))
-    return "\n".join(lines)
+def _ticks(databases: Databases, folder: Path) -> Found:
+    return Found(
+        ticks={
+            name: measure_ticks(lambda kind=kind: databases.new(kind, folder))  # type: ignore[misc]
+            for name, kind in (("SQLite", "sqlite"), ("PostgreSQL", "postgresql"))
+        }
+    )
 
 
-def _cells(values: list[float | None]) -> list[str]:
-    first = values[0]
-    cells = []
-    for at, value in enumerate(values):
-        shown = "-" if value is None else f"{value:.2f}"
-        if at and value is not None and first:
-            shown += f" (x{value / first:.2f})"
-        cells.append(f"{shown:>22}")
-    return cells
+def measure_all(plan: Plan, hourly: int, words: str, *, rows: int = week.ALL_ROWS) -> Found:
+    """Measure what these words stand in the name of, everything without words."""
+    found = Found()
+    with Databases() as databases, tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        contenders: dict[str, Figures] = {}
+        for contender in CONTENDERS:
+            if contender is ECHO or words in contender.name:
+                print(f"measuring {contender.name}", file=sys.stderr)
+                contenders[contender.name] = measure(contender, plan, databases)
+        found.contenders = contenders
+        if words in "reminders":
+            print("measuring reminders", file=sys.stderr)
+            found.ticks = _ticks(databases, folder).ticks
+        if words in "million rows":
+            print("measuring a million rows", file=sys.stderr)
+            found.week = week.compare(week.OWN_ROWS, rows, 100, "week")
+        if words in "soak":
+            print("measuring the soak", file=sys.stderr)
+            found.soak = measure_soak(CONTENDERS[1], plan.chats, hourly, databases)
+    return found
 
 
 def main() -> None:
-    """Measure and print."""
+    """Measure and print, or write into the guide."""
     parser = argparse.ArgumentParser(prog="python -m tests.bench", description=__doc__)
+    parser.add_argument("words", nargs="?", default="", help="only what these words stand in the name of")
     parser.add_argument("--sequential", type=int, default=Plan.sequential, help="messages in one chat")
     parser.add_argument("--chats", type=int, default=Plan.chats, help="chats at once")
     parser.add_argument("--each", type=int, default=Plan.each, help="messages in each of them")
     parser.add_argument("--starts", type=int, default=Plan.starts, help="cold starts")
-    plan = Plan(**vars(parser.parse_args()))
-    print(f"Python {platform.python_version()} on {platform.system()} {platform.machine()}")
-    print(f"the server alone answers {server_capacity():.0f} requests/s on one connection")
-    print(table({contender.name: measure(contender, plan) for contender in CONTENDERS}))
+    parser.add_argument("--hourly", type=int, default=36, help="messages of each chat in the soak's hour")
+    parser.add_argument("--write", action="store_true", help="put tables and picture into the guide")
+    wanted = parser.parse_args()
+    plan = Plan(wanted.sequential, wanted.chats, wanted.each, wanted.starts)
+    capacity = server_capacity()
+    found = measure_all(plan, wanted.hourly, wanted.words)
+    lines = tell(found, plan, capacity)
+    if wanted.write:
+        write(lines)
+        draw(found)
+    else:
+        print("\n".join(lines))
 
 
 if __name__ == "__main__":

@@ -13,82 +13,120 @@ import statistics
 import subprocess
 import tempfile
 import time
-from collections.abc import Callable, Mapping
-from contextlib import suppress
+from collections.abc import Callable, Mapping, Sequence
+from contextlib import ExitStack
 from dataclasses import dataclass, field
+from http.client import HTTPConnection
 from pathlib import Path
 
 from tests.api.remote import Remote
+from tests.bench.databases import Databases
+from tests.bench.parts import cpu_seconds, resident_mib
 
 _ROOT = Path(__file__).parents[2]
-_CLOCK_TICKS = os.sysconf("SC_CLK_TCK")
+_LONGEST = 120.0  # seconds for one reply when hundreds wait
 
 
 @dataclass(frozen=True)
 class Contender:
     """A bot to be measured.
 
-    In `command` and the values of `env` the words {port}, {token} and {folder} stand for the server's
-    port, its token and an empty folder of the run. `messages` are sent in turn; each must get exactly
-    one message back. `prepare` is called once for each chat before anything is measured, with the
-    server and the number of the person, for instance to say a few things first:
-    `remote.ask("says", person=person, text="/start")`.
+    In `command` and the values of `env` the words {port}, {token}, {folder}, {database} and {listen} stand
+    for the server's port, its token, an empty folder of the run, the database's URL and an address that is
+    free. `messages` are sent in turn; each must get exactly one message back. `prepare` is called once with
+    the database's URL and the people's numbers, before anything runs. `processes` of it run at once; with
+    `webhook` updates are brought to them in turn, as by a proxy, else they ask for them.
     """
 
     name: str
     command: tuple[str, ...]
     messages: tuple[str, ...]
     env: Mapping[str, str] = field(default_factory=dict)
-    prepare: Callable[[Remote, int], None] | None = None
+    database: str = ""  # "sqlite" or "postgresql"
+    prepare: Callable[[str, Sequence[int]], object] | None = None
+    processes: int = 1
+    webhook: bool = False
 
 
 @dataclass(frozen=True)
 class Plan:
     """How much to measure: `sequential` messages in one chat, then `each` in `chats` chats at once."""
 
-    sequential: int = 300
-    chats: int = 16
-    each: int = 40
+    sequential: int = 200
+    chats: int = 200
+    each: int = 5
     starts: int = 3
 
 
 @dataclass(frozen=True)
 class Figures:
-    """What came out. Times in milliseconds or seconds as named, memory in MiB."""
+    """What came out. Times in milliseconds or seconds as named, memory in MiB; None where not taken.
+
+    `cpu_ms` is what the contender's processes use for one reply, `server_cpu_ms` the Bot API server that
+    also drives the load, `database_cpu_ms` the database server.
+    """
 
     latency_p50_ms: float
     latency_p95_ms: float
+    together_p50_ms: float
+    together_p95_ms: float
     replies_per_second: float
-    cpu_ms_per_reply: float
-    cold_start_s: float
+    cpu_ms: float
+    server_cpu_ms: float
+    database_cpu_ms: float | None
+    cold_start_s: float | None
     memory_started_mib: float | None
     memory_after_mib: float | None
 
 
 class Running:
-    """A contender's process at a server, until the block ends."""
+    """One process of a contender at a server, until the block ends."""
 
-    def __init__(self, contender: Contender, remote: Remote, folder: Path) -> None:
-        words = {"{port}": str(remote.port), "{token}": remote.token, "{folder}": str(folder)}
+    def __init__(self, contender: Contender, remote: Remote, folder: Path, database: str = "") -> None:
+        self.listen = f"127.0.0.1:{_free_port()}"
+        words = {
+            "{port}": str(remote.port),
+            "{token}": remote.token,
+            "{folder}": str(folder),
+            "{database}": database,
+            "{listen}": self.listen,
+        }
         command = [_filled(part, words) for part in contender.command]
         env = {name: _filled(value, words) for name, value in contender.env.items()}
         self._remote = remote
+        self._webhook = contender.webhook
         self._output = (folder / "output.txt").open("ab")
         self.begun = time.monotonic()
         self.process = subprocess.Popen(
             command, cwd=_ROOT, env={**os.environ, **env}, stdout=self._output, stderr=subprocess.STDOUT
         )
 
-    def first_poll(self, within: float = 30.0) -> float:
-        """When the bot first asked for updates, by the monotonic clock; fails if it ended before."""
+    def ready(self, within: float = 60.0) -> float:
+        """When the bot was ready, by the monotonic clock: it asked for updates, or said so at its door."""
         deadline = self.begun + within
         while time.monotonic() < deadline:
-            poll = self._remote.ask("first_poll", since=self.begun, within=0.2)
-            if poll is not None:
-                return float(poll)
+            at = self._said_ready() if self._webhook else self._first_poll()
+            if at is not None:
+                return at
             if self.process.poll() is not None:
                 raise AssertionError(f"ended with status {self.process.returncode}")
-        raise AssertionError(f"did not ask for updates within {within} s")
+        raise AssertionError(f"was not ready within {within} s")
+
+    def _first_poll(self) -> float | None:
+        poll = self._remote.ask("first_poll", since=self.begun, within=0.2)
+        return None if poll is None else float(poll)
+
+    def _said_ready(self) -> float | None:
+        host, _, port = self.listen.rpartition(":")
+        door = HTTPConnection(host, int(port), timeout=5)
+        try:
+            door.request("GET", "/ready")
+            return time.monotonic() if door.getresponse().status == 200 else None
+        except OSError:
+            time.sleep(0.05)
+            return None
+        finally:
+            door.close()
 
     def __enter__(self) -> Running:
         return self
@@ -103,6 +141,12 @@ class Running:
         self._output.close()
 
 
+def _free_port() -> int:
+    with socket.socket() as looked_for:
+        looked_for.bind(("127.0.0.1", 0))
+        return int(looked_for.getsockname()[1])
+
+
 def _filled(text: str, words: Mapping[str, str]) -> str:
     """`text` with the words put in; no format string, since a command may hold braces of its own."""
     for word, value in words.items():
@@ -110,88 +154,111 @@ def _filled(text: str, words: Mapping[str, str]) -> str:
     return text
 
 
-def measure(contender: Contender, plan: Plan) -> Figures:
+def measure(contender: Contender, plan: Plan, databases: Databases) -> Figures:
     """Start a server and the contender, and take all figures."""
     with tempfile.TemporaryDirectory() as folder:
         try:
-            return _measure(contender, plan, Path(folder))
+            return _measure(contender, plan, Path(folder), databases)
         except AssertionError as error:
             output = Path(folder, "output.txt")
             said = output.read_text(errors="replace")[-2000:] if output.exists() else ""
             raise AssertionError(f"{contender.name}: {error}\n{said}") from error
 
 
-def _measure(contender: Contender, plan: Plan, folder: Path) -> Figures:
-    with Remote() as remote:
-        starts = [cold_start(contender, remote, folder) for _ in range(plan.starts)]
-        with Running(contender, remote, folder) as running:
-            running.first_poll()
-            started = resident_mib(running.process.pid)
-            people = [remote.ask("person", id=1001 + at, first_name=f"P{at}") for at in range(plan.chats)]
-            for person in people:
-                if contender.prepare is not None:
-                    contender.prepare(remote, person)
-            latency(contender, remote, people[0], 20)  # the first ones fill caches
-            seconds = latency(contender, remote, people[0], plan.sequential)
-            used = cpu_seconds(running.process.pid)
-            rate = throughput(contender, remote, people, plan.each)
-            used_after = cpu_seconds(running.process.pid)
-            after = resident_mib(running.process.pid)
+def _measure(contender: Contender, plan: Plan, folder: Path, databases: Databases) -> Figures:
+    with Remote() as remote, ExitStack() as running:
+        people = [remote.ask("person", id=1001 + at, first_name=f"P{at}") for at in range(plan.chats)]
+        url = databases.new(contender.database, folder)
+        if contender.prepare is not None:
+            contender.prepare(url, people)
+        starts = [cold_start(contender, remote, folder, url) for _ in range(plan.starts)]
+        bots = [
+            running.enter_context(Running(contender, remote, folder, url)) for _ in range(contender.processes)
+        ]
+        for bot in bots:
+            bot.ready()
+        if contender.webhook:
+            remote.ask("behind", addresses=[f"http://{bot.listen}/telegram" for bot in bots])
+        started = _resident(bots)
+        # The first ones fill caches, in every process.
+        _load(contender, remote, people[:20], 2)
+        alone = _load(contender, remote, people[:1], plan.sequential)
+        parts = _Parts(bots, remote, databases)
+        together = _load(contender, remote, people, plan.each)
+        used = parts.used()
+        after = _resident(bots)
+        running.close()
         violations = remote.stop()
         if violations:
             raise AssertionError(f"refused by the server: {violations[:3]}")
+    replies = plan.chats * plan.each
     return Figures(
-        latency_p50_ms=1000 * statistics.median(seconds),
-        latency_p95_ms=1000 * statistics.quantiles(seconds, n=20)[-1],
-        replies_per_second=rate,
-        cpu_ms_per_reply=1000 * (used_after - used) / (plan.chats * plan.each),
-        cold_start_s=statistics.median(starts),
+        latency_p50_ms=1000 * statistics.median(alone.seconds),
+        latency_p95_ms=1000 * statistics.quantiles(alone.seconds, n=20)[-1],
+        together_p50_ms=1000 * statistics.median(together.seconds),
+        together_p95_ms=1000 * statistics.quantiles(together.seconds, n=20)[-1],
+        replies_per_second=replies / together.elapsed,
+        cpu_ms=1000 * used[0] / replies,
+        server_cpu_ms=1000 * used[1] / replies,
+        database_cpu_ms=1000 * used[2] / replies if contender.database == "postgresql" else None,
+        cold_start_s=statistics.median(starts) if starts else None,
         memory_started_mib=started,
         memory_after_mib=after,
     )
 
 
-def cold_start(contender: Contender, remote: Remote, folder: Path) -> float:
-    """Seconds from the start of the process to its first getUpdates."""
-    with Running(contender, remote, folder) as running:
-        return running.first_poll() - running.begun
+def _resident(bots: Sequence[Running]) -> float | None:
+    """Memory of the largest of the processes."""
+    sizes = [resident_mib(bot.process.pid) for bot in bots]
+    return max((size for size in sizes if size is not None), default=None)
 
 
-def latency(contender: Contender, remote: Remote, person: int, count: int) -> list[float]:
-    """Seconds from update to reply, for `count` messages of one person, one after the other."""
-    load = remote.ask("load", people=[person], texts=list(contender.messages), each=count)
-    _check_replies(load["requests"], load["replies"])
-    return [float(one) for one in load["seconds"]]
+class _Parts:
+    """CPU seconds of the bots, of the server and of the database since this was made."""
+
+    def __init__(self, bots: Sequence[Running], remote: Remote, databases: Databases) -> None:
+        self._bots = [bot.process.pid for bot in bots]
+        self._server = remote.process.pid
+        self._databases = databases
+        self._begun = self._now()
+
+    def _now(self) -> tuple[float, float, float]:
+        bots = sum(cpu_seconds(process) for process in self._bots)
+        return bots, cpu_seconds(self._server), self._databases.cpu_seconds()
+
+    def used(self) -> tuple[float, float, float]:
+        """Return what each used."""
+        bots, server, database = self._now()
+        return bots - self._begun[0], server - self._begun[1], database - self._begun[2]
 
 
-def throughput(contender: Contender, remote: Remote, people: list[int], each: int) -> float:
-    """Replies a second when all people write at once, each waiting for the reply before the next."""
-    load = remote.ask("load", people=people, texts=list(contender.messages), each=each)
-    _check_replies(load["requests"], load["replies"])
-    return float(load["replies"] / load["elapsed"])
+def cold_start(contender: Contender, remote: Remote, folder: Path, database: str = "") -> float:
+    """Seconds from the start of the process until it is ready."""
+    with Running(contender, remote, folder, database) as running:
+        return running.ready() - running.begun
 
 
-def _check_replies(requests: int, replies: int) -> None:
-    if replies != requests:
-        raise AssertionError(f"{replies} replies to {requests} messages: the figures would mean nothing")
+@dataclass(frozen=True)
+class Loaded:
+    """Seconds from update to reply for each message, and all of it."""
+
+    seconds: list[float]
+    elapsed: float
 
 
-def resident_mib(pid: int) -> float | None:
-    """Resident memory of a process in MiB, None where /proc is missing."""
-    with suppress(OSError):
-        for line in Path(f"/proc/{pid}/status").read_text().splitlines():
-            if line.startswith("VmRSS:"):
-                return int(line.split()[1]) / 1024
-    return None
+def _load(contender: Contender, remote: Remote, people: Sequence[int], each: int) -> Loaded:
+    """Let people write at once, each waiting for the reply before the next message."""
+    return load(remote, people, contender.messages, each)
 
 
-def cpu_seconds(pid: int) -> float:
-    """User and system time of a process so far, 0 where /proc is missing."""
-    with suppress(OSError):
-        # The second field, the name in brackets, may hold blanks.
-        fields = Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()
-        return (int(fields[11]) + int(fields[12])) / _CLOCK_TICKS
-    return 0.0
+def load(remote: Remote, people: Sequence[int], messages: Sequence[str], each: int) -> Loaded:
+    """Let people write these messages at once, each waiting for the reply before the next."""
+    load = remote.ask("load", people=list(people), texts=list(messages), each=each, within=_LONGEST)
+    if load["replies"] != load["requests"]:
+        raise AssertionError(
+            f"{load['replies']} replies to {load['requests']} messages: the figures would mean nothing"
+        )
+    return Loaded([float(one) for one in load["seconds"]], float(load["elapsed"]))
 
 
 def server_capacity(requests: int = 3000) -> float:

@@ -134,6 +134,17 @@ def _measured(file: Path, bar_count: int, own: int, said: str, times: int) -> tu
         store.close()
 
 
+def compare(own: int, rows: int, times: int, said: str) -> list[tuple[int, float, float]]:
+    """Rows in all, median and 95th percentile in milliseconds: one bar alone, then among others."""
+    bar_count = max(1, rows // own)
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        return [
+            _measured(folder / f"{place}.sqlite", count, own, said, times)
+            for place, count in enumerate((1, bar_count))
+        ]
+
+
 def main() -> None:
     """Measure and print."""
     parser = argparse.ArgumentParser(prog="python -m tests.bench.week", description=__doc__)
@@ -142,13 +153,7 @@ def main() -> None:
     parser.add_argument("--times", type=int, default=200, help="answers measured")
     parser.add_argument("--say", default="week", help="what is asked")
     plan = parser.parse_args()
-    bar_count = max(1, plan.rows // plan.own)
-    with tempfile.TemporaryDirectory() as name:
-        folder = Path(name)
-        results = [
-            _measured(folder / f"{place}.sqlite", count, plan.own, plan.say, plan.times)
-            for place, count in enumerate((1, bar_count))
-        ]
+    results = compare(plan.own, plan.rows, plan.times, plan.say)
     print(f"“{plan.say}” of one bar with {plan.own} rows of its own, {plan.times} answers each, SQLite")
     for rows, middle, most in results:
         print(f"{rows:>9} rows in all: p50 {middle:6.2f} ms, p95 {most:6.2f} ms")

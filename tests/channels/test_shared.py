@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import asyncio
-import itertools
-from collections.abc import AsyncIterator, Iterator
+from collections.abc import AsyncIterator
 from datetime import UTC, datetime
 
 import pytest
@@ -71,19 +70,9 @@ async def pair(api: Server, store: Store) -> AsyncIterator[Pair]:
 
 
 @pytest.fixture
-def alternating(api: Server, monkeypatch: pytest.MonkeyPatch) -> list[str]:
+def alternating(api: Server) -> list[str]:
     """Send each update to the next of these addresses, as a proxy before several bots would."""
-    addresses: list[str] = []
-    turns: Iterator[int] = itertools.count()
-    post = api.world.updates.post
-
-    async def post_in_turn(body: bytes, secret: str | None = None) -> int:
-        if addresses and api.world.updates.webhook.url:
-            api.world.updates.webhook.url = addresses[next(turns) % len(addresses)]
-        return await post(body, secret)
-
-    monkeypatch.setattr(api.world.updates, "post", post_in_turn)
-    return addresses
+    return api.world.updates.behind
 
 
 async def _both_hooked(pair: Pair, alternating: list[str]) -> None:

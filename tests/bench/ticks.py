@@ -1,0 +1,75 @@
+"""What one look for due reminders costs with a thousand of them waiting, and with a hundred thousand."""
+
+from __future__ import annotations
+
+import asyncio
+import statistics
+import time
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from datetime import timedelta
+
+from bot.chat.message import Reply
+from bot.clock.ticker import Ticker
+from bot.work.reminders import DueReminder, Outcome
+from storage.store import Store
+from tests.bench.filling import CHANNEL, NOW, Stopped, open_bars, plan_reminders
+
+FEW, MANY = 1_000, 100_000
+DUE = 50
+_BARS = 100
+_TIMES = 15
+
+
+@dataclass(frozen=True)
+class Ticks:
+    """Milliseconds of one tick, medians: with nothing due, and with 50 due, sent and settled."""
+
+    nothing_ms: float
+    due_ms: float
+
+
+def measure_ticks(make_url: Callable[[], str]) -> tuple[Ticks, Ticks]:
+    """Take the figures for a few reminders and for many, each in a new database."""
+    return _measured(make_url(), FEW), _measured(make_url(), MANY)
+
+
+def _measured(url: str, pending: int) -> Ticks:
+    bars = open_bars(url, range(1, _BARS + 1))
+    plan_reminders(url, bars, pending, NOW + timedelta(days=30))
+    store = Store(url)
+    try:
+        nothing = [_tick(store, expected=0) for _time in range(_TIMES + 3)][3:]
+        due = []
+        for number in range(_TIMES // 3 + 1):
+            _let_come_due(store, number)
+            due.append(_tick(store, expected=DUE))
+        return Ticks(statistics.median(nothing), statistics.median(due[1:]))
+    finally:
+        store.close()
+
+
+def _let_come_due(store: Store, number: int) -> None:
+    first = 1_000_000 + number * DUE
+    with store.engine.begin() as connection:
+        connection.exec_driver_sql(
+            f"UPDATE reminder SET due_at = {int(NOW.timestamp())}, first_due_at = {int(NOW.timestamp())} "  # noqa: S608
+            f"WHERE id >= {first} AND id < {first + DUE}"
+        )
+
+
+def _tick(store: Store, expected: int) -> float:
+    """Tick once, with sends that succeed at once; return the milliseconds."""
+
+    async def sent(_due: DueReminder, _worded: Reply) -> tuple[Outcome, str]:
+        return Outcome.SENT, ""
+
+    with ThreadPoolExecutor(4) as workers:
+        ticker = Ticker(store, Stopped(), CHANNEL, sent, workers)
+        begun = time.perf_counter()
+        tried = asyncio.run(ticker.tick())
+        taken = time.perf_counter() - begun
+    if tried != expected:
+        raise AssertionError(f"{tried} reminders were due, not {expected}")
+    return taken * 1000
