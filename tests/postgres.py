@@ -109,12 +109,13 @@ class Private:
 
     def _launch(self) -> subprocess.Popen[bytes]:
         with (self._folder / "log").open("ab") as log:
-            return subprocess.Popen(
+            server: subprocess.Popen[bytes] = subprocess.Popen(
                 self._command,
                 stdout=log,
                 stderr=log,
                 **self._run_as,  # type: ignore[call-overload]
             )
+            return server
 
     def wait(self) -> None:
         """Wait until it takes connections."""

@@ -7,9 +7,11 @@ import json
 import logging
 import time
 from abc import ABC, abstractmethod
-from collections.abc import Awaitable, Callable, Coroutine, Sequence
+from collections.abc import Callable, Coroutine, Sequence
 from concurrent.futures import Executor
 from typing import Any
+
+from sqlalchemy.exc import IntegrityError
 
 from bot.channels.figures import Figures
 from bot.channels.turns import Lately, Turns
@@ -141,7 +143,7 @@ class Intake(ABC):
 
     # -- answering -----------------------------------------------------------------------
 
-    async def _in_turn(self, incoming: Incoming, letter: Letter, on_disk: Awaitable[Any] | None) -> None:
+    async def _in_turn(self, incoming: Incoming, letter: Letter, on_disk: asyncio.Future[Any] | None) -> None:
         """Work one update when those of its chat before it are through."""
         begun = time.monotonic()
         async with self.turns.of(incoming.chat):
@@ -152,11 +154,12 @@ class Intake(ABC):
                 await self._answering.failed(incoming, letter)
         self.figures.answered(time.monotonic() - begun)
         if on_disk is not None:
-            try:
-                await asyncio.shield(on_disk)
-            except Exception:
-                return  # it comes again, and is found to be done then
-        self._mark(letter.update_id)
+            await asyncio.wait({on_disk})
+        self._finished(letter.update_id)
+
+    def _finished(self, update_id: int) -> None:
+        """Note that an update needs nothing more but its mark."""
+        self._mark(update_id)
 
     async def _worked(self, incoming: Incoming, letter: Letter) -> None:
         """Work it, however long the database is away: nobody is told that something failed which was kept."""
@@ -167,6 +170,12 @@ class Intake(ABC):
         while now is not None:
             try:
                 await self._answering.work(incoming, now)
+            except IntegrityError:
+                # Where this process stood still for longer than its lease, another may have been quicker.
+                done = await self._as_it_stands(letter)
+                if done is not None and done.replies is None:
+                    raise
+                return
             except Exception as error:
                 if not is_passing(error):
                     raise
@@ -227,6 +236,8 @@ class OwnIntake(Intake):
         super().__init__(store, clock, answering, workers, figures)
         self._seen = Lately(_REMEMBERED)
         self._being_written: dict[int, asyncio.Future[Any]] = {}
+        self._unwritten: set[int] = set()  # begun, and the disk would not take them
+        self._through: set[int] = set()  # of these, the ones that need nothing more
 
     async def open(self) -> None:
         """Take up everything unfinished: there is nobody else to do it."""
@@ -244,22 +255,39 @@ class OwnIntake(Intake):
         again = [
             self._being_written[one.update_id] for one, _ in letters if one.update_id in self._being_written
         ]
-        fresh = [(letter, incoming) for letter, incoming in letters if letter.update_id not in self._seen]
-        if fresh:
-            kept = [letter for letter, _ in fresh]
-            on_disk = asyncio.ensure_future(self.in_worker(mail.take_in, self.store, kept, self.clock.now()))
-            for letter, incoming in fresh:
-                self._seen.add(letter.update_id)
-                self._being_written[letter.update_id] = on_disk
-                self.spawn(self._in_turn(incoming, letter, on_disk))
-            try:
-                await asyncio.shield(on_disk)
-            except Exception:
-                for letter in kept:
-                    self._seen.discard(letter.update_id)
-                raise
-            finally:
-                for letter in kept:
-                    del self._being_written[letter.update_id]
+        fresh = [one for one in letters if one[0].update_id not in self._seen]
+        begun = self._unwritten - self._being_written.keys()
+        kept = [one for one, _ in fresh] + [one for one, _ in letters if one.update_id in begun]
+        if kept:
+            await self._write(kept, fresh)
         for one in again:
             await asyncio.shield(one)
+
+    async def _write(self, kept: list[Letter], fresh: list[tuple[Letter, Incoming]]) -> None:
+        """Write letters down; begin those that are fresh, the others were begun when that failed before."""
+        numbers = {letter.update_id for letter in kept}
+        on_disk = asyncio.ensure_future(self.in_worker(mail.take_in, self.store, kept, self.clock.now()))
+        on_disk.add_done_callback(lambda done: self._note_written(numbers, done))
+        self._being_written |= dict.fromkeys(numbers, on_disk)
+        for letter, incoming in fresh:
+            self._seen.add(letter.update_id)
+            self.spawn(self._in_turn(incoming, letter, on_disk))
+        await asyncio.shield(on_disk)
+
+    def _note_written(self, numbers: set[int], on_disk: asyncio.Future[Any]) -> None:
+        for number in numbers:
+            del self._being_written[number]
+        if on_disk.cancelled() or on_disk.exception() is not None:
+            self._unwritten |= numbers
+            return
+        self._unwritten -= numbers
+        for number in self._through & numbers:
+            self._through.discard(number)
+            self._mark(number)
+
+    def _finished(self, update_id: int) -> None:
+        if update_id in self._unwritten:
+            # It comes again, to be written down and nothing else.
+            self._through.add(update_id)
+        else:
+            self._mark(update_id)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 import httpcore
@@ -25,13 +26,15 @@ from bot.work.reminders import Outcome
 class Verdict:
     """What became of the send; `wait` seconds before another try; `moved_to` the chat's new id.
 
-    `what` is Telegram's own word for a refusal.
+    `what` is Telegram's own word for a refusal. `away` says of a send of which nobody knows that
+    most likely nothing was taken: the server had no answer for anybody.
     """
 
     outcome: Outcome
     wait: float = 0.0
     moved_to: str | None = None
     what: str = ""
+    away: bool = False
 
 
 # Raised before anything left this machine, so nothing can have arrived.
@@ -45,6 +48,7 @@ _NEVER_LEFT = (
     httpx.ConnectError,
     httpx.UnsupportedProtocol,
 )
+_TURNED_AWAY = re.compile(r"\(4\d\d\)")  # how the library ends an error of a status it has no class for
 _BROKE_OFF = (httpcore.NetworkError, httpcore.ProtocolError, httpx.HTTPError)
 
 
@@ -75,7 +79,9 @@ def _network(error: NetworkError) -> Verdict:
     if isinstance(cause, _NEVER_LEFT):
         return Verdict(Outcome.NOT_SENT, wait=1.0, what=type(cause).__name__)
     if not isinstance(error, TimedOut) and not isinstance(cause, _BROKE_OFF):
-        # The server answered 5xx: Telegram did not take the message.
-        return Verdict(Outcome.NOT_SENT, wait=1.0, what=error.message)
+        if _TURNED_AWAY.search(error.message):
+            return Verdict(Outcome.NOT_SENT, wait=1.0, what=error.message)
+        # 5xx: a proxy before Telegram says so even where the message was taken and only the answer was lost.
+        return Verdict(Outcome.UNSURE, wait=1.0, what=error.message, away=True)
     # A read or write that broke off: the message may have arrived.
     return Verdict(Outcome.UNSURE, wait=1.0, what=type(cause).__name__ if cause else error.message)

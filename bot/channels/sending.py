@@ -31,8 +31,10 @@ from bot.chat.message import File, Reply, Text
 from bot.work.reminders import Outcome
 
 log = logging.getLogger(__name__)
-_TRIES = 5
+_TRIES = 40  # with the pauses between them a quarter of an hour and more
 _LONGEST_PAUSE = 60.0
+_LONGEST_GROWN = 30.0
+_MOST_REPEATS = 2  # of one reply, each of which may be one too many
 _ALBUM = 10
 _CAPTION = 1024
 _TITLE = 200
@@ -78,12 +80,12 @@ class Postman:
         self._moved = moved
 
     async def deliver(self, target: Target, reply: Reply) -> Outcome:
-        """Send a reply, trying again where that cannot double it.
+        """Send a reply, trying again for as long as Telegram is away.
 
-        After a send of which nobody knows whether it arrived, one more try is made that
-        says it may be a repeat.
+        After a send of which nobody knows whether it arrived, what is sent again says that it
+        may be a repeat.
         """
-        repeated = False
+        repeats = 0
         for attempt in range(_TRIES):
             try:
                 await self._once(target, reply)
@@ -98,11 +100,12 @@ class Postman:
                 log.warning("reply to chat not delivered: %s", verdict.what)
                 return verdict.outcome
             if verdict.outcome is Outcome.UNSURE:
-                if repeated:
+                if repeats >= _MOST_REPEATS:
                     return Outcome.UNSURE
-                repeated = True
+                repeats += not verdict.away
                 reply = may_be_repeat(reply)
-            await asyncio.sleep(min(max(verdict.wait, 0.5 * 2**attempt), _LONGEST_PAUSE))
+            grown = min(0.5 * 2**attempt, _LONGEST_GROWN)
+            await asyncio.sleep(min(max(verdict.wait, grown), _LONGEST_PAUSE))
         return Outcome.NOT_SENT
 
     async def once(self, target: Target, reply: Reply) -> Verdict:
@@ -237,6 +240,8 @@ def may_be_repeat(reply: Reply) -> Reply:
     """Return the reply with a line that says it may have been sent before."""
     with speaking(Tongue(reply.language)):
         note = Text(_("(This may be a repeat.)"))
+    if reply.blocks[-1:] == (note,):
+        return reply
     return replace(reply, blocks=(*reply.blocks, note), edits=False)
 
 

@@ -78,6 +78,8 @@ class SharedIntake(Intake):
             self._begin(letter, known[letter.update_id])
 
     def _begin(self, letter: Letter, incoming: Incoming) -> None:
+        if letter.update_id in self._held:
+            return  # its lease ran out while this process stood still, and now it holds it again
         self._held[letter.update_id] = None
         self.spawn(self._held_in_turn(letter, incoming))
 

@@ -51,6 +51,7 @@ if TYPE_CHECKING:
 
 log = logging.getLogger(__name__)
 _WORKERS = 4
+_TURN_SECONDS = 60  # well within the lease of a reminder, after which another process may send it
 
 
 class TelegramChannel:
@@ -198,7 +199,12 @@ class TelegramChannel:
 
     async def _send_reminder(self, due: DueReminder, worded: Reply) -> tuple[Outcome, str]:
         where = due.destination
-        async with self.intake.turns.of(where.outside_id):
+        async with contextlib.AsyncExitStack() as turn:
+            try:
+                async with asyncio.timeout(_TURN_SECONDS):
+                    await turn.enter_async_context(self.intake.turns.of(where.outside_id))
+            except TimeoutError:
+                return Outcome.NOT_SENT, "an answer before it could not be sent"
             target = Target(where.outside_id, where.private, where.thread)
             verdict = await self.postman.once(target, worded)
         self.figures.reminded(verdict.outcome.name.lower())

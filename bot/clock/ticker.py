@@ -6,7 +6,9 @@ import asyncio
 import logging
 from collections.abc import Awaitable, Callable
 from concurrent.futures import Executor
+from datetime import UTC, datetime
 
+from apscheduler.job import Job
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
 from bot.chat.due import worded_reminder
@@ -15,10 +17,12 @@ from bot.work import closing, mail, reminders
 from bot.work.desk import Clock
 from bot.work.reminders import DueReminder, Outcome
 from storage.store import Store
+from storage.trouble import is_passing
 
 log = logging.getLogger(__name__)
 Sends = Callable[[DueReminder, Reply], Awaitable[tuple[Outcome, str]]]
 _PRUNE_HOURS = 6
+_SETTLING_WAITS = (0.5, 1.0, 2.0, 4.0, 8.0, 16.0)  # seconds, well within the lease
 
 
 class Ticker:
@@ -31,6 +35,7 @@ class Ticker:
         self._send = send
         self._executor = executor
         self._scheduler = AsyncIOScheduler()
+        self._watch: asyncio.Task[None] | None = None
         self._stopping = False
 
     async def tick(self) -> int:
@@ -48,21 +53,41 @@ class Ticker:
             await asyncio.gather(*(self._one(one) for one in due))
         return tried
 
+    async def _look(self) -> None:
+        """Tick, and leave it at a line in the log where the database cannot work just now."""
+        try:
+            await self.tick()
+        except Exception as error:
+            if not is_passing(error):
+                raise
+            log.warning("reminders wait: the database cannot work just now: %s", error)
+
     async def _one(self, due: DueReminder) -> None:
-        loop = asyncio.get_running_loop()
         try:
             outcome, error = await self._send(due, worded_reminder(due, self._clock.now()))
         except Exception:
             log.exception("a reminder could not be worded or sent")
             outcome, error = Outcome.REFUSED, "fault"
-        await loop.run_in_executor(
+        for wait in (*_SETTLING_WAITS, None):
+            try:
+                await self._settle(due, outcome, error)
+            except Exception as trouble:
+                # What was sent and cannot be noted is sent again when its lease is over.
+                if wait is None or not is_passing(trouble):
+                    raise
+                await asyncio.sleep(wait)
+            else:
+                return
+
+    async def _settle(self, due: DueReminder, outcome: Outcome, error: str) -> None:
+        await asyncio.get_running_loop().run_in_executor(
             self._executor, reminders.settle, self._store, due, outcome, self._clock.now(), error
         )
 
     def start(self, seconds: int) -> None:
         """Look every so many seconds, the first time at once."""
-        self._scheduler.add_job(
-            self.tick,
+        job = self._scheduler.add_job(
+            self._look,
             "interval",
             seconds=seconds,
             next_run_time=_at_once(),
@@ -73,6 +98,16 @@ class Ticker:
         )
         self._scheduler.add_job(self.prune, "interval", hours=_PRUNE_HOURS, misfire_grace_time=None)
         self._scheduler.start()
+        self._watch = asyncio.create_task(self._watch_clock(job, seconds))
+
+    async def _watch_clock(self, job: Job, seconds: int) -> None:
+        """Tick when the machine's clock was set back: the scheduler would sleep until it has caught up."""
+        while True:
+            before = _at_once()
+            await asyncio.sleep(seconds)
+            if _at_once() < before:
+                log.warning("the machine's clock was set back")
+                job.modify(next_run_time=_at_once())
 
     async def prune(self) -> None:
         """Forget what is over: updates long answered, and bars whose days of grace have passed."""
@@ -85,11 +120,12 @@ class Ticker:
     def stop(self) -> None:
         """Take nothing more; what is being sent is let finish by the channel."""
         self._stopping = True
+        if self._watch is not None:
+            self._watch.cancel()
         if self._scheduler.running:
             self._scheduler.shutdown(wait=False)
 
 
-def _at_once() -> object:
-    from datetime import UTC, datetime  # noqa: PLC0415 - the scheduler's own clock, not the bar's
-
+def _at_once() -> datetime:
+    """Return the instant by the scheduler's own clock, not the bar's."""
     return datetime.now(UTC)

@@ -53,10 +53,17 @@ async def test_a_lost_answer_is_sent_again_and_says_so(telephone: Telephone) -> 
 
 async def test_a_refused_send_is_tried_again_without_a_repeat(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
-    telephone.server.fail_next("sendMessage", Fault.flood(0))
-    telephone.server.fail_next("sendMessage", Fault.http(502))
+    telephone.server.fail_next("sendMessage", Fault.flood(1))
     said = await ana.says("help")
     assert "repeat" not in said.text
+
+
+async def test_after_an_error_of_the_server_nobody_knows_whether_it_was_sent(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    telephone.server.fail_next("sendMessage", Fault.http(502, processed=True))
+    said = await ana.says("help", expects=2)
+    assert "repeat" not in said[0].text
+    assert "(This may be a repeat.)" in said[1].text
 
 
 async def test_names_with_angle_brackets_arrive_as_written(telephone: Telephone) -> None:

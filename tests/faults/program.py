@@ -1,0 +1,110 @@
+"""The program under test, as a process: started, stopped, killed."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import os
+import signal
+import subprocess
+import sys
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+_ROOT = Path(__file__).parents[2]
+
+
+class Loaded:
+    """Starts programs by fork from a process that has loaded them already; see `tests.faults.loaded`."""
+
+    def __init__(self) -> None:
+        self._process = subprocess.Popen(
+            [sys.executable, "-m", "tests.faults.loaded"],
+            cwd=_ROOT,
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            text=True,
+        )
+        self._ask()
+
+    def _ask(self) -> Any:
+        assert self._process.stdout is not None
+        return json.loads(self._process.stdout.readline())
+
+    def start(self, env: Mapping[str, str], output: Path, steps: dict[str, Any] | None) -> Program:
+        """Start the program with these variables; `steps` are those of `tests.faults.steps`."""
+        assert self._process.stdin is not None
+        order = {"env": dict(env), "output": str(output), "steps": steps}
+        self._process.stdin.write(json.dumps(order) + "\n")
+        self._process.stdin.flush()
+        return Program(self._ask())
+
+    def close(self) -> None:
+        """End the process that starts others; those that run go on."""
+        self._process.communicate()
+
+
+class Program:
+    """One running process, held so that its number can never come to mean another."""
+
+    def __init__(self, process: int) -> None:
+        self.id = process
+        self._held = os.pidfd_open(process)
+        self._ended = False
+
+    @classmethod
+    def plain(cls, env: Mapping[str, str], output: Path) -> Program:
+        """Start `python -m bot run` by itself, as a person does."""
+        with output.open("ab") as said:
+            process = subprocess.Popen(
+                [sys.executable, "-m", "bot", "run"],
+                cwd=_ROOT,
+                env={**os.environ, **env},
+                stdin=subprocess.DEVNULL,
+                stdout=said,
+                stderr=said,
+            )
+        return cls(process.pid)
+
+    def send(self, number: signal.Signals) -> None:
+        """Send a signal; to one that has ended it does nothing."""
+        if not self._ended:
+            try:
+                signal.pidfd_send_signal(self._held, number)
+            except ProcessLookupError:
+                return
+
+    async def ended(self, within: float) -> bool:
+        """Wait for its end; say whether it came."""
+        if self._ended:
+            return True
+        loop = asyncio.get_running_loop()
+        gone: asyncio.Future[None] = loop.create_future()
+        loop.add_reader(self._held, _tell, gone)
+        try:
+            await asyncio.wait({gone}, timeout=within)
+        finally:
+            loop.remove_reader(self._held)
+        if gone.done():
+            self._ended = True
+            os.close(self._held)
+        return self._ended
+
+    async def kill(self) -> None:
+        """End it at once, wherever it is."""
+        self.send(signal.SIGKILL)
+        if not await self.ended(10):
+            raise AssertionError("killed and still there")
+
+    async def stop(self) -> None:
+        """Ask it to end, as a system does that shuts down."""
+        self.send(signal.SIGTERM)
+        if not await self.ended(15):
+            await self.kill()
+            raise AssertionError("it did not end within 15 s of being asked to")
+
+
+def _tell(gone: asyncio.Future[None]) -> None:
+    if not gone.done():
+        gone.set_result(None)

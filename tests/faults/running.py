@@ -1,0 +1,136 @@
+"""The list of faults, and the stage that runs each on a fresh database."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import tempfile
+from collections.abc import Awaitable, Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from types import TracebackType
+
+from tests import postgres
+from tests.faults import clock, disk, killing, network, postgres_faults, several
+from tests.faults.program import Loaded
+from tests.faults.scene import Scene, scene
+from tests.faults.tally import Tally
+
+SQLITE, POSTGRESQL = "SQLite", "PostgreSQL"
+_BOTH = (SQLITE, POSTGRESQL)
+
+
+@dataclass(frozen=True)
+class FaultToTry:
+    """One kind of fault: `run` makes it happen about `times` times and returns how often it did.
+
+    `quick` is the same for the test suite. `database_of` gives a folder for the database, `lacks` says
+    what this machine has not got for it.
+    """
+
+    name: str
+    run: Callable[[Scene, int], Awaitable[int]]
+    times: int
+    quick: int
+    databases: tuple[str, ...] = (SQLITE,)
+    quick_on: tuple[str, ...] = ()  # where the test suite tries it, without this only on the first
+    small_disk: bool = False
+    own_server: bool = False
+    lacks: Callable[[], str] = lambda: ""
+
+
+def _no_small_disk() -> str:
+    return "" if os.geteuid() == 0 and shutil.which("mount") else "only root can make a small disk"
+
+
+def _no_other_time() -> str:
+    return "" if clock.library() else "there is no libfaketime"
+
+
+FAULTS = (
+    FaultToTry("dropped connections", network.drops, 60, 8),
+    FaultToTry("500 and 502", network.server_errors, 60, 6),
+    FaultToTry("429 with retry_after", network.floods, 40, 6),
+    FaultToTry("slow answers", network.slow, 40, 4),
+    FaultToTry("ambiguous sends", network.ambiguous, 40, 4),
+    FaultToTry("Telegram away for 25 s", network.away, 4, 0),
+    FaultToTry("duplicated updates", network.duplicates, 30, 3, _BOTH),
+    FaultToTry("reordered updates", network.disorder, 30, 3),
+    FaultToTry("killed at every step of a message", killing.at_every_step, 0, 4, _BOTH, quick_on=_BOTH),
+    FaultToTry("killed at every step of a reminder", killing.at_every_step_of_a_reminder, 0, 2, _BOTH),
+    FaultToTry("killed at any moment", killing.at_any_moment, 25, 2, _BOTH, quick_on=(POSTGRESQL,)),
+    FaultToTry("every write fails", disk.writes_fail, 4, 1),
+    FaultToTry("disk full", disk.full, 4, 0, small_disk=True, lacks=_no_small_disk),
+    FaultToTry("locked database", disk.locked, 3, 0, _BOTH),
+    FaultToTry("clock stepped", clock.stepped, 6, 0, lacks=_no_other_time),
+    FaultToTry("connections cut", disk.cut_off, 10, 2, (POSTGRESQL,)),
+    FaultToTry("PostgreSQL restarted", postgres_faults.restarted, 3, 0, (POSTGRESQL,), own_server=True),
+    FaultToTry("one of two processes killed", several.one_of_two_killed, 4, 0, (POSTGRESQL,)),
+    FaultToTry("PostgreSQL killed", postgres_faults.killed, 3, 0, (POSTGRESQL,), own_server=True),
+)
+
+
+class Stage:
+    """Runs faults, each with a server, a folder and a database of its own."""
+
+    def __init__(self) -> None:
+        self._loaded: Loaded | None = None
+
+    @property
+    def loaded(self) -> Loaded:
+        """The process that starts programs, itself started when first asked for."""
+        if self._loaded is None:
+            self._loaded = Loaded()
+        return self._loaded
+
+    def __enter__(self) -> Stage:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        if self._loaded is not None:
+            self._loaded.close()
+
+    def lacks(self, fault: FaultToTry, database: str) -> str:
+        """Say what this machine has not got for a fault, or nothing."""
+        if database == POSTGRESQL and not os.environ.get(postgres.NAMED) and postgres.binaries() is None:
+            return "there is no PostgreSQL"
+        return fault.lacks()
+
+    async def run(self, fault: FaultToTry, database: str, *, quick: bool = False) -> Tally:
+        """Make one fault happen and return what came of it."""
+        times = fault.quick if quick else fault.times
+        with _places(fault, database) as (url, folder, server):
+            async with scene(self.loaded, url, folder) as stage:
+                stage.postgres = server
+                tried = await fault.run(stage, times)
+                tally = stage.tally(fault.name, tried)
+                if not tally.clean:
+                    print(stage.why())
+                return tally
+
+
+@contextmanager
+def _places(fault: FaultToTry, database: str) -> Iterator[tuple[str, Path, postgres.Private | None]]:
+    """A database's URL, a folder for everything else, the server if it is the fault's own."""
+    with tempfile.TemporaryDirectory(prefix="peel-faults-") as name:
+        folder = Path(name)
+        if fault.own_server:
+            server = postgres.Private(postgres.folder_for_private(), durable=True)
+            try:
+                yield server.url.render_as_string(hide_password=False), folder, server
+            finally:
+                server.remove()
+        elif database == POSTGRESQL:
+            url = postgres.create_database()
+            try:
+                yield url.render_as_string(hide_password=False), folder, None
+            finally:
+                postgres.drop_database(url)
+        elif fault.small_disk:
+            with disk.small_disk(folder) as place:
+                yield f"sqlite:///{place / 'bar.sqlite'}", folder, None
+        else:
+            yield f"sqlite:///{folder / 'bar.sqlite'}", folder, None

@@ -1,0 +1,73 @@
+"""What came of a fault, counted: the database on one side, what people's phones showed on the other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, fields
+
+REPEAT = "(This may be a repeat.)"
+
+
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """The counts of one fault on one database; all but the first columns are to be 0.
+
+    `tried` is how often the fault happened. An entry is `lost` when it was sent and is not on disk,
+    however often it was told; `doubled` counts rows beyond one an entry; `unanswered` entries were never
+    acknowledged; `refused` were answered as something that broke. `unlabelled` counts answers and
+    reminders that came again without saying that they may be a repeat.
+    """
+
+    fault: str
+    database: str
+    tried: int
+    entries: int
+    lost: int
+    doubled: int
+    unanswered: int
+    refused: int
+    reminders: int
+    reminders_lost: int
+    unlabelled: int
+
+    @property
+    def clean(self) -> bool:
+        """Whether nothing was lost, doubled, left open or repeated without a word."""
+        return not any((self.lost, self.doubled, self.unanswered, self.refused, self.reminders_lost)) and (
+            not self.unlabelled
+        )
+
+    def cells(self) -> list[str]:
+        """The row of the table."""
+        return [str(getattr(self, one.name)) for one in fields(self)]
+
+
+def repeated_unlabelled(shown: Iterable[tuple[str, str]]) -> int:
+    """How many of these came again without the note: what it is about, and the whole text, in their order."""
+    seen: set[str] = set()
+    count = 0
+    for about, text in shown:
+        count += about in seen and REPEAT not in text
+        seen.add(about)
+    return count
+
+
+_HEAD = (
+    "fault",
+    "database",
+    "tried",
+    "entries sent",
+    "lost",
+    "doubled",
+    "unanswered",
+    "refused",
+    "reminders",
+    "reminders lost",
+    "repeated unlabelled",
+)
+
+
+def table(tallies: Sequence[Tally]) -> list[str]:
+    """The lines of the table, in Markdown."""
+    lines = ["| " + " | ".join(_HEAD) + " |", "| --- | --- |" + " ---: |" * (len(_HEAD) - 2)]
+    return lines + ["| " + " | ".join(one.cells()) + " |" for one in tallies]

@@ -1,0 +1,56 @@
+"""Each fault a few times: nothing lost, nothing doubled, no repeat without its label.
+
+The full form, each fault many times, is `python -m tests.faults`; its table stands in the guide.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+
+from tests.conftest import need_postgres
+from tests.faults.running import FAULTS, POSTGRESQL, FaultToTry, Stage
+from tests.faults.tally import Tally, repeated_unlabelled, table
+
+_QUICK = [
+    (fault, database) for fault in FAULTS if fault.quick for database in fault.quick_on or fault.databases[:1]
+]
+
+
+@pytest.fixture(scope="module")
+def stage() -> Iterator[Stage]:
+    """One process that has loaded the program, for all faults."""
+    with Stage() as built:
+        yield built
+
+
+@pytest.mark.parametrize(
+    ("fault", "database"), _QUICK, ids=[f"{fault.name}, {database}" for fault, database in _QUICK]
+)
+async def test_nothing_is_lost(stage: Stage, fault: FaultToTry, database: str) -> None:
+    if database == POSTGRESQL:
+        need_postgres()
+    reason = fault.lacks()
+    if reason:
+        pytest.skip(reason)
+    tally = await stage.run(fault, database, quick=True)
+    assert tally.tried
+    assert tally.entries + tally.reminders
+    assert tally.clean, dict(zip(table([])[0].split("|")[1:-1], tally.cells(), strict=True))
+
+
+def test_a_repeat_counts_unless_it_says_so() -> None:
+    note = "\n(This may be a repeat.)"
+    assert repeated_unlabelled([("a", "a"), ("b", "b")]) == 0
+    assert repeated_unlabelled([("a", "a"), ("a", "a" + note)]) == 0
+    assert repeated_unlabelled([("a", "a" + note), ("a", "a")]) == 1
+    assert repeated_unlabelled([("a", "a"), ("a", "a"), ("a", "a")]) == 2
+
+
+def test_a_tally_is_clean_only_with_zeros() -> None:
+    clean = Tally("f", "SQLite", 1, 9, 0, 0, 0, 0, 2, 0, 0)
+    assert clean.clean
+    for name in ("lost", "doubled", "unanswered", "refused", "reminders_lost", "unlabelled"):
+        counts = {one: getattr(clean, one) for one in Tally.__dataclass_fields__}
+        assert not Tally(**{**counts, name: 1}).clean
