@@ -87,66 +87,6 @@ def test_step_by_step_leads_to_the_same_tables(empty_url: str) -> None:
     assert _difference(empty_url) == []
 
 
-_FIRST_ROWS = (
-    "INSERT INTO bar (id, name, language, currency, units, zone, closing_minute, jurisdiction, settings, "
-    "revision, created_at) VALUES (1, 'The Copper Gull', 'en', 'EUR', 'metric', 'Europe/Lisbon', 300, 'EU', "
-    "'{}', 3, 1795629600)",
-    "INSERT INTO person (id, channel, outside_id, name, bar_id) VALUES (1, 'console', 'ana', 'Ana', 1)",
-    "INSERT INTO room (id, channel, outside_id, private, title, bar_id, reachable) "
-    "VALUES (1, 'console', 'ana', true, '', 1, true)",
-    "INSERT INTO member (bar_id, person_id, role, name, room_id, joined_at) "
-    "VALUES (1, 1, 'owner', 'Ana', 1, 1795629600)",
-    "INSERT INTO ingredient (bar_id, id, name, match_key, kind, details, made_at) "
-    "VALUES (1, 1, 'grapefruit oil', 'grapefruit oil', 'citrus oil', '{}', 1795629600)",
-    "INSERT INTO formula (bar_id, id, name, match_key, preparation, latest, made_at) "
-    "VALUES (1, 1, 'Grapefruit mist', 'grapefruit mist', 'aroma mist', 1, 1795629600)",
-    "INSERT INTO formula_version (bar_id, formula_id, number, rest_hours, discard_days, note, made_at, "
-    "made_by) VALUES (1, 1, 1, '24', 180, '', 1795629600, 1)",
-    "INSERT INTO formula_line (bar_id, formula_id, number, position, ingredient_id, amount, unit) "
-    "VALUES (1, 1, 1, 1, 1, '36.5', 'ml')",
-    "INSERT INTO entry (bar_id, id, at, by, what, details) VALUES (1, 1, 1795629600, 1, 'formula', '{}')",
-)
-_KEPT = (
-    "bar",
-    "person",
-    "room",
-    "member",
-    "ingredient",
-    "formula",
-    "formula_version",
-    "formula_line",
-    "entry",
-)
-
-
-def test_rows_of_the_first_tables_are_all_there_in_the_newest(empty_url: str) -> None:
-    first, *later = _steps()
-    _upgrade(empty_url, first)
-    before = _rows_and_columns(empty_url, _FIRST_ROWS)
-    for step in later:
-        _upgrade(empty_url, step)
-    after = _rows_and_columns(empty_url)
-    for table, rows in before.items():
-        assert len(after[table]) == len(rows), table
-        for old, new in zip(rows, after[table], strict=True):
-            kept = {column: value for column, value in new.items() if column in old}
-            assert kept == {column: value for column, value in old.items() if column in new}, table
-
-
-def _rows_and_columns(url: str, insert: tuple[str, ...] = ()) -> dict[str, list[dict[str, object]]]:
-    engine = create_engine(Store(url).url)
-    try:
-        with engine.begin() as connection:
-            for statement in insert:
-                connection.execute(text(statement))
-            return {
-                table: [dict(row._mapping) for row in connection.execute(text(f"SELECT * FROM {table}"))]  # noqa: S608
-                for table in _KEPT
-            }
-    finally:
-        engine.dispose()
-
-
 def test_a_database_of_a_newer_program_is_left_alone(empty_url: str) -> None:
     _upgrade(empty_url)
     engine = create_engine(Store(empty_url).url)
