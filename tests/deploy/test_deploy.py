@@ -18,6 +18,7 @@ from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 
 from bot.__main__ import main
+from bot.settings import Settings
 from storage import migrate
 
 _ROOT = Path(migrate.__file__).parent.parent
@@ -273,9 +274,22 @@ def test_what_shuts_the_services_in() -> None:
     assert "test: [CMD, python, -m, bot, doctor]" in _service("bot")
 
 
+def test_the_bot_listens_for_the_proxy_at_the_port_that_it_asks() -> None:
+    assert 'LISTEN_ADDRESS: "0.0.0.0:8080"' in _service("bot")
+    assert "server bot:8080;" in (_DEPLOY / "proxy.conf").read_text()
+    assert not Settings(listen_address="0.0.0.0:8080").mistake  # noqa: S104 - within the container's network
+
+
+def test_the_settings_that_the_example_names_are_known() -> None:
+    text = (_DEPLOY / "bot.env.example").read_text()
+    named = re.findall(r"^#?([A-Z_]+)=", text, re.MULTILINE)
+    assert {"TELEGRAM_BOT_TOKEN", "TELEGRAM_WEBHOOK_URL", "TELEGRAM_WEBHOOK_SECRET"} <= set(named)
+    assert {name.casefold() for name in named} <= set(Settings.model_fields)
+
+
 @pytest.mark.parametrize("name", ["bot.env", "database.env"])
 def test_no_secret_is_kept_in_the_project(name: str) -> None:
     for line in (_DEPLOY / f"{name}.example").read_text().splitlines():
-        if re.match(r"(\w*TOKEN|\w*PASSWORD)=", line):
+        if re.match(r"(\w*TOKEN|\w*PASSWORD|\w*SECRET)=", line):
             assert line.endswith("="), line
     assert "deploy/*.env" in (_ROOT / ".gitignore").read_text().splitlines()
