@@ -277,7 +277,7 @@ def test_what_shuts_the_services_in() -> None:
 def test_the_bot_listens_for_the_proxy_at_the_port_that_it_asks() -> None:
     assert 'LISTEN_ADDRESS: "0.0.0.0:8080"' in _service("bot")
     assert "server bot:8080;" in (_DEPLOY / "proxy.conf").read_text()
-    assert not Settings(listen_address="0.0.0.0:8080").mistake  # noqa: S104 - within the container's network
+    assert not Settings(listen_address="0.0.0.0:8080").mistake
 
 
 def test_the_settings_that_the_example_names_are_known() -> None:
