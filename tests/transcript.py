@@ -108,6 +108,7 @@ FRUIT = (
     *("peeled 4 oranges", "juiced 3 oranges 205 ml", "bin peeled 1 orange"),
     *("acid 280 ml orange juice to lime", "acid 1 l grapefruit juice to lemon"),
     *("cost grapefruit mist to 8 x 50 ml", "cost grapefruit mist more", "cost grapefruit mist picture"),
+    *("making grapefruit mist 30-40 min, bottle 2.50", "making grapefruit mist none"),
     *("price oranges", "price oranges picture", "bar tax 10 % added", "cost saline to 500 ml"),
     *("plan", "plan grapefruit mist", "shopping", "drinks 45 grapefruit mist", "fruit par orange"),
     *("stock", "stock neutral spirit 4.8 l", "par fine salt 700 g", "what can I make?"),

@@ -209,6 +209,10 @@ def _take_answer(
         talk.line = answer
         slot.accept(talk, given, value)
     except reading.PhraseError as error:
+        meant = _choice_named(slot.ask(talk, given), answer)
+        if meant is not None and meant != answer:
+            moved = _move(talk, command, state, slot, meant)
+            return _take_answer(talk, command, state, slot, meant) if moved is None else moved
         wrong = worded_phrase_error(error, answer)
         return ask(talk, command, state, given, slot, wrong)
     except Say as say:
@@ -219,6 +223,14 @@ def _take_answer(
     if slot.many:
         return ask(talk, command, state, _evaluate(talk, command, state), slot)
     return _go_on(talk, command, state)
+
+
+def _choice_named(question: Question, typed: str) -> str | None:
+    """Return the answer behind the button whose words somebody typed, or None."""
+    plain = typed.strip().casefold()
+    return next(
+        (answer for row in question.choices for label, answer in row if label.casefold() == plain), None
+    )
 
 
 def _ask_again(

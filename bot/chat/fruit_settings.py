@@ -57,15 +57,17 @@ def shown(bar: BarView) -> dict[str, str]:
         ),
         "tax": _tax_words(settings.tax, settings.tax_percent),
         "pictures": _("dark") if settings.dark_pictures else _("light"),
+        "week_picture": _("with the week") if settings.week_picture else _("when asked for"),
     }
     for key, (field, unit, _least, _most) in _NUMBERS.items():
         ends = ends_of(getattr(settings, field))
         if ends is not None:
-            values[key] = _money(ends) if unit == "money" else f"{show_range(*ends)} {_(unit)}".strip()
+            values[key] = money_range(ends) if unit == "money" else f"{show_range(*ends)} {_(unit)}".strip()
     return values
 
 
-def _money(ends: tuple[Fraction, Fraction]) -> str:
+def money_range(ends: tuple[Fraction, Fraction]) -> str:
+    """Write an amount of money, or two for a range."""
     low, high = show_money(ends[0]), show_money(ends[1])
     return low if low == high else _("{low} to {high}").format(low=low, high=high)
 
@@ -195,6 +197,15 @@ def _read_pictures(talk: Talk, text: str) -> dict[str, Any]:
     return {"dark_pictures": plain in {"dark", _("dark").casefold()}}
 
 
+def _read_week_picture(talk: Talk, text: str) -> dict[str, Any]:
+    plain = text.strip().casefold()
+    if plain in {"with the week", "with week", "always", "on", "yes", _("with the week"), _("on"), _("yes")}:
+        return {"week_picture": True}
+    if plain in {*_OFF, "when asked for", "when asked", _("when asked for")}:
+        return {"week_picture": False}
+    raise Say(reply(_("With the week, or when asked for?")))
+
+
 READERS: dict[str, Reader] = {
     "late": _read_late,
     "peeled": _read_peeled,
@@ -202,6 +213,7 @@ READERS: dict[str, Reader] = {
     "missing": _read_missing,
     "tax": _read_tax,
     "pictures": _read_pictures,
+    "week_picture": _read_week_picture,
     **{key: _number_reader(key) for key in _NUMBERS},
 }
 CHOICES: dict[str, tuple[str, ...]] = {
@@ -210,6 +222,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "missing": ("2", "3", "5"),
     "tax": (N_("off"), N_("10 % taken out"), N_("20 % taken out"), N_("8 % added")),
     "pictures": (N_("light"), N_("dark")),
+    "week_picture": (N_("with the week"), N_("when asked for")),
     "wage": ("10-12", "15", "20", N_("off")),
     "batch_minutes": ("10", "15-20", "30"),
     "garnish_minutes": ("0.2-0.3", "0.5", N_("off")),

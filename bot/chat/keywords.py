@@ -93,8 +93,6 @@ _ENGLISH = {
     "BOUGHT": "bought buy",
     "COUNTED": "count counted",
     "SET": "set",
-    "BLIND": "blind",
-    "OPENLY": "open openly",
     "FRUITS": "fruit fruits",
     "SHOPPING": "shopping",
     "RAN": "ran sold",

@@ -80,8 +80,6 @@ SPANISH: Final[dict[str, str]] = {
     "PEOPLE": "persona personas",
     "BOUGHT": "compra compré comprado compramos",
     "COUNTED": "cuenta conté contado",
-    "BLIND": "a_ciegas ciegas",
-    "OPENLY": "a_la_vista abierta",
     "SET": "fija fijar pon",
     "FRUITS": "fruta frutas",
     "SHOPPING": "compra compras",

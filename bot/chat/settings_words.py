@@ -34,6 +34,7 @@ SETTINGS: dict[str, tuple[str, tuple[str, ...]]] = {
     "missing": (N_("missing fruit"), ("missing",)),
     "tax": (N_("tax"), ("vat", "sales tax")),
     "pictures": (N_("pictures"), ("picture",)),
+    "week_picture": (N_("week picture"), ("trend picture", "picture of the week")),
     "wage": (N_("wage"), ("wage an hour", "wages")),
     "batch_minutes": (N_("batch minutes"), ("minutes a batch",)),
     "garnish_minutes": (N_("garnish minutes"), ("minutes a garnish", "peel minutes")),
@@ -77,7 +78,7 @@ PAGES: dict[str, Page] = {
     ),
     "house": Page(
         N_("The bar, labels, waste"),
-        ("name", "language", "jurisdiction", "labels", "pictures", "reasons", "peeled"),
+        ("name", "language", "jurisdiction", "labels", "pictures", "week_picture", "reasons", "peeled"),
     ),
 }
 

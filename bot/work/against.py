@@ -17,7 +17,7 @@ from bot.trade.measures import Dimension
 from bot.trade.planning import NoUseError, use_by_weekday
 from bot.trade.uncertainty import Estimate, to_decimal
 from bot.trade.words import N_
-from bot.work import drinks, fruit_used, poured, prices, spraying
+from bot.work import drinks, fruit_used, overheads, poured, prices, spraying
 from bot.work.costing import CostAnswer
 from bot.work.desk import BarSettings, Desk
 from bot.work.formulas import FormulaView
@@ -114,6 +114,9 @@ def against_fresh(desk: Desk, found: CostAnswer) -> Against | NotComparable:
         return NotComparable("drinks", fruit)
     wasted = wasted_share(desk, fruit)
     settings = desk.bar.settings
+    making, bottle, label = (
+        _or_nothing(overheads.said(settings, view.id, name)) for name in overheads.FIELDS
+    )
     fresh = Fresh(
         Estimate.exactly(each),
         Estimate.between(*price.garnishes),
@@ -122,9 +125,9 @@ def against_fresh(desk: Desk, found: CostAnswer) -> Against | NotComparable:
     )
     spray = Spray(
         Estimate.exactly(cost.consumed),
-        _or_nothing(settings.batch_minutes),
-        _or_nothing(settings.bottle_price),
-        _or_nothing(settings.label_price),
+        making,
+        bottle,
+        label,
         Estimate.exactly(found.answer.loss_share),
         Estimate.between(*view.spray_ml),
         Estimate.between(*view.sprays),
@@ -137,7 +140,7 @@ def against_fresh(desk: Desk, found: CostAnswer) -> Against | NotComparable:
     weeks = to_decimal(Fraction(settings.open_weeks or "52"))
     house = House(_or_nothing(settings.wage), weekly.number, weeks, spent)
     result = compare(fresh, spray, house)
-    return Against(fruit, result, wasted, weekly, spent, _uncounted(settings, wasted))
+    return Against(fruit, result, wasted, weekly, spent, _uncounted(settings, view, wasted))
 
 
 def _per_fruit(fruit: IngredientView, price: PriceView) -> Fraction | None:
@@ -157,18 +160,19 @@ def _shelf_weeks(view: FormulaView) -> Decimal | None:
     return to_decimal(days / 7) if days > 0 else None
 
 
-def _uncounted(settings: BarSettings, wasted: WastedShare | None) -> tuple[Uncounted, ...]:
+def _uncounted(settings: BarSettings, view: FormulaView, wasted: WastedShare | None) -> tuple[Uncounted, ...]:
     left_out = []
-    labour = settings.batch_minutes or settings.garnish_minutes
+    making, bottle, label = (overheads.said(settings, view.id, name) for name in overheads.FIELDS)
+    labour = making or settings.garnish_minutes
     if not settings.wage and labour:
         left_out.append(Uncounted.WAGE)
     if not labour:
         left_out.append(Uncounted.BATCH_MINUTES)
-    if settings.batch_minutes and not settings.garnish_minutes:
+    if making and not settings.garnish_minutes:
         left_out.append(Uncounted.GARNISH_MINUTES)
-    if not settings.bottle_price:
+    if not bottle:
         left_out.append(Uncounted.BOTTLE)
-    if not settings.label_price:
+    if not label:
         left_out.append(Uncounted.LABEL)
     if wasted is None:
         left_out.append(Uncounted.WASTE)

@@ -97,6 +97,7 @@ class BarSettings:
     tax_percent: str = "0"
     tax: str = ""  # 'added' to prices as typed, 'taken out' of them, or '' to leave them as they are
     dark_pictures: bool = False
+    week_picture: bool = False  # sent with every report of waste, not only when asked for
     # What fresh and spray take beside ingredients: text of one number, or of two for a range ('10 12').
     wage: str = ""  # an hour
     batch_minutes: str = ""
@@ -106,6 +107,8 @@ class BarSettings:
     outlay: str = ""  # spent once: sprayers, scale, funnel
     drinks_a_week: str = ""  # with a sprayed garnish, where batches do not tell
     open_weeks: str = "52"
+    # A formula's number: its own minutes and prices of these, where they are not the bar's.
+    formula_costs: dict[str, dict[str, str]] = field(default_factory=dict)
     spraying_since: dict[str, str] = field(default_factory=dict)  # fruit's number: day, or '' for never
     more: dict[str, Any] = field(default_factory=dict)
 

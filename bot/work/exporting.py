@@ -171,6 +171,11 @@ class _Writer:
         sprayer = settings.pop("sprayer", 0)
         chosen = self._book.get(Sprayer, sprayer) if sprayer else None
         settings.pop("more", None)
+        costs = {
+            self._formulas[int(number)].name: one
+            for number, one in settings.pop("formula_costs", {}).items()
+            if int(number) in self._formulas
+        }
         return {
             "origin": self._origin,
             "name": bar.name,
@@ -182,6 +187,7 @@ class _Writer:
             "settings": settings,
             "spraying_since": since,
             "sprayer": None if chosen is None else chosen.name,
+            "formula_costs": costs,
         }
 
     def _ingredient(self, row: Ingredient) -> dict[str, Any]:

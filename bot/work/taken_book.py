@@ -7,7 +7,7 @@ from typing import Any
 
 from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, plain_name
-from bot.work import bars, formulas, ingredients
+from bot.work import bars, formulas, ingredients, overheads
 from bot.work.desk import BarSettings
 from bot.work.errors import BadValueError
 from bot.work.file_rows import Row
@@ -246,6 +246,24 @@ class BookIntake(Intake):
                 bars.change(self._desk, sprayer=number)
                 self._taken.settings_entries.append(self._desk.entry or 0)
 
+    def _own_costs(self) -> None:
+        """Take over what making single formulas takes, now that they have numbers here."""
+        named = self._sheet.bar.get("formula_costs")
+        if not self._taken.settings or not isinstance(named, dict):
+            return
+        kept: dict[str, dict[str, str]] = {}
+        for name, costs in named.items():
+            number = self._formulas.get(plain_name(str(name)))
+            if number is None or not isinstance(costs, dict):
+                continue
+            found = {field: costs[field] for field in overheads.FIELDS if field in costs}
+            if not all(_is_range(value) for value in found.values()):
+                raise BadValueError("settings", "")
+            kept[str(number)] = found
+        if kept:
+            bars.change(self._desk, formula_costs=kept)
+            self._taken.settings_entries.append(self._desk.entry or 0)
+
     def _price(self, row: Row) -> bool | None:
         item, size = self._item(row, "ingredient"), row.number("pack_amount", above=True)
         unit, minor = row.unit("pack_unit"), self._money(row, "price", True)
@@ -291,11 +309,27 @@ _NUMBERS = (
     "missing_times",
     "tax_percent",
 )
+_RANGES = (
+    *("wage", "batch_minutes", "garnish_minutes", "bottle_price", "label_price", "outlay"),
+    *("drinks_a_week", "open_weeks"),
+)
+
+
+def _is_range(value: Any) -> bool:
+    """Whether a setting is text of one number from nothing up, or of two, or of none."""
+    if not isinstance(value, str) or len(value) > 80:
+        return False
+    try:
+        numbers = [Fraction(part) for part in value.split()]
+    except (ValueError, ZeroDivisionError):
+        return False
+    return len(numbers) <= 2 and numbers == sorted(numbers) and all(number >= 0 for number in numbers)
 
 
 def _settings(given: dict[str, Any]) -> BarSettings:
     """Return settings from a file. Raises BadValueError where one is not of its kind."""
     defaults = BarSettings()
+    given = {name: value for name, value in given.items() if name != "formula_costs"}  # by number elsewhere
     for name, value in given.items():
         usual = getattr(defaults, name, None)
         expected = list if isinstance(usual, tuple) else type(usual)
@@ -307,6 +341,8 @@ def _settings(given: dict[str, Any]) -> BarSettings:
             Fraction(getattr(settings, name))
     except (TypeError, ValueError, ZeroDivisionError):
         raise BadValueError("settings", "") from None
+    if not all(_is_range(getattr(settings, name)) for name in _RANGES):
+        raise BadValueError("settings", "")
     return settings
 
 

@@ -33,6 +33,7 @@ class Taker(BookIntake, LogIntake):
         self._each("formulas", self._formula)
         self._each("sprayers", self._sprayer)
         self._own_sprayer()
+        self._own_costs()
         self._in_force = dict(prices.in_force(self._desk))
         self._each("prices", self._price)
         self._book.touched()

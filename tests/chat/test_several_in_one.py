@@ -151,3 +151,30 @@ def test_what_a_missing_fruit_costs_is_the_bars_to_say(house: House, ana: Person
     assert "how many times" in text(ana.says("bar missing fruit 1"))
     ana.says("undo")
     assert "enough on 67 %" in text(ana.says("fruit par orange"))
+
+
+def test_the_words_on_a_button_may_be_typed(house: House, ana: Person) -> None:
+    ana.says(TINCTURE)
+    ana.says("cost lime drops")
+    assert first_lines(ana.says("As written")) == ["Lime drops: no prices yet"]
+    ana.says("waste orange")
+    assert ana.says("other number")[0].buttons[0][0].label == "1"  # the pad of digits
+    ana.says("cancel")
+    ana.says("trial lime drops: lime oil 12 ml")
+    ana.says("50 ml")
+    assert "Trial 1 of Lime drops begins." in text(ana.says("blind"))
+
+
+@pytest.mark.parametrize(
+    ("asked", "first"),
+    [
+        ("peeled fruit", "Which fruit was peeled?"),
+        ("price history oranges", "orange: €0.60 each"),
+        ("how much waste?", "No waste logged"),
+        ("what should I make?", "I cannot plan yet"),
+        ("waste 3 fruits", "Which fruit? Such as: orange"),
+    ],
+)
+def test_ways_to_ask_that_were_not_understood(ana: Person, asked: str, first: str) -> None:
+    ana.says("price oranges 0.60 each")
+    assert text(ana.says(asked)).startswith(first)

@@ -106,10 +106,11 @@ Bea: bar
   The bar, labels, waste
   name: The Salt Stair; language: English;
   rules: United States; label paper: Letter, 10
-  labels of 4 x 2 in; pictures: light; waste
-  reasons: mouldy, dried out, peeled and not
-  used, over-prepped, damaged on delivery,
-  other; peeled fruit: cold, uncovered: 24 h
+  labels of 4 x 2 in; pictures: light; week
+  picture: when asked for; waste reasons:
+  mouldy, dried out, peeled and not used, over-
+  prepped, damaged on delivery, other; peeled
+  fruit: cold, uncovered: 24 h
   To change one, tap its page, or type: bar
   currency EUR
   [Hours and reminders]
@@ -147,10 +148,11 @@ Bea taps [All settings]
   The bar, labels, waste
   name: The Salt Stair; language: English;
   rules: United States; label paper: Letter, 10
-  labels of 4 x 2 in; pictures: light; waste
-  reasons: mouldy, dried out, peeled and not
-  used, over-prepped, damaged on delivery,
-  other; peeled fruit: cold, uncovered: 24 h
+  labels of 4 x 2 in; pictures: light; week
+  picture: when asked for; waste reasons:
+  mouldy, dried out, peeled and not used, over-
+  prepped, damaged on delivery, other; peeled
+  fruit: cold, uncovered: 24 h
   To change one, tap its page, or type: bar
   currency EUR
   [Hours and reminders]

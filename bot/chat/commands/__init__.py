@@ -31,6 +31,7 @@ def all_commands() -> dict[str, Command]:
         labels,
         languages,
         log,
+        making,
         peeling,
         photos,
         plan,
@@ -78,6 +79,7 @@ def all_commands() -> dict[str, Command]:
         buying,
         week,
         spraying,
+        making,
         files,
         reminders,
     )

@@ -400,7 +400,7 @@ COMMANDS = (
         "peeled",
         N_("fruit peeled, with its clock"),
         _peeled,
-        words=("naked",),
+        words=("naked", "peeled fruit", "what is peeled", "what is peeled?"),
         examples=(N_("peeled 4 oranges, 3 limes"),),
         slots=(_FRUIT, _COUNT),
         writes=True,

@@ -85,6 +85,7 @@ SPANISH: Final[dict[str, tuple[str, ...]]] = {
     "week": ("semana", "esta semana"),
     "month": ("mes", "este mes"),
     "report": ("informe", "informe de merma"),
+    "making": ("elaboración", "elaboración de", "mano de obra"),
     "spraying": ("spray", "pulverizado"),
     "export": ("exporta", "exportar", "descargar"),
     "import": ("importa", "importar"),

@@ -94,9 +94,7 @@ def _trial(talk: Talk, given: Given) -> Reply:
     if going_on is not None:
         return _add_to(talk, going_on, given["lines"]) if "lines" in given else card(talk, going_on)
     draft, changed = _draft(talk, view, given["lines"])
-    made = trials.start(
-        talk.desk, view.id, draft.lines, changed, given["size"], given["blind"] in {"yes", "blind"}
-    )
+    made = trials.start(talk.desk, view.id, draft.lines, changed, given["size"], given["blind"] == "yes")
     return _begun(talk, made, _("Trial {number} of {name} begins.").format(number=made.id, name=view.name))
 
 
@@ -386,7 +384,7 @@ COMMANDS = (
             replace(FORMULA_SLOT, wanted=lambda talk, given: "trial_number" not in given),
             Slot("lines", _ask_variant, _new, _accept_variant),
             Slot("size", _ask_size, _new, _accept_size, rule="amount_slot"),
-            Slot("blind", _ask_blind, _new),
+            Slot("blind", _ask_blind, _new, rule="grade_slot"),
         ),
         writes=True,
         menu=46,

@@ -50,6 +50,8 @@ def accept_fruit(talk: Talk, given: Given, value: Any) -> IngredientView:
 
 def _new_fruit(talk: Talk, value: Unknown) -> IngredientView:
     name = singular(value.text)
+    if name.casefold() in {"fruit", _("fruit")}:
+        raise Say(reply(_("Which fruit? Such as: {fruit}").format(fruit=_("orange"))))
     if guess_kind(name) is IngredientKind.FRUIT or talk.line.casefold().startswith("waste new "):
         return ingredients.add(talk.desk, name, IngredientKind.FRUIT)
     near = talk.near(value.text, "INGREDIENT")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from typing import Any
@@ -113,7 +114,11 @@ def _summary(talk: Talk, found: WasteSummary, earlier: Button | None) -> Reply:
     sprayed = period_line(spraying.effects(talk.desk, found.first, found.last)[:3])
     lines += [Text(sprayed)] if sprayed else []
     more = (Button(_("More"), f"{again} more"), Button(_("Picture"), f"{again} picture"))
-    return Reply((Text(_title(found), strong=True), *lines), (more, buttons))
+    said = Reply((Text(_title(found), strong=True), *lines), (more, buttons))
+    if not talk.desk.bar.settings.week_picture:
+        return said
+    costs = week.by_week(talk.desk, found.last)
+    return replace(said, files=(pictures.waste_picture(talk, costs),)) if costs.fruit else said
 
 
 def _title(found: WasteSummary) -> str:
@@ -266,7 +271,7 @@ COMMANDS = (
         "week",
         N_("the week's waste and what it cost"),
         _week,
-        words=("this week", "weekly"),
+        words=("this week", "weekly", "how much waste", "how much waste?"),
         examples=(N_("week 2026-W30"), N_("week last week")),
         slots=(Slot("period", _ask, never, _text), _SPAN, *_DETAIL),
         menu=30,
