@@ -52,7 +52,7 @@ _LOGGED: dict[str, tuple[Any, tuple[str, ...]]] = {
     "drinks": (DrinksCount, ()),
     "count": (StockCount, ()),
 }
-_ITEMS: tuple[Any, ...] = (Price, Delivery, Waste, Juicing, DrinksCount, StockCount, PeeledFruit)
+_ITEMS: tuple[Any, ...] = (Price, Delivery, Waste, Juicing, DrinksCount, StockCount, PeeledFruit, StockPar)
 _KIND = {table: kind for kind, (table, _signs) in _LOGGED.items()}
 _MOST_NAMED = 60
 
@@ -97,10 +97,10 @@ def take_back(desk: Desk, details: dict[str, Any]) -> dict[str, Any]:
         raise NotThereError("log entry", "")
     brought = _Brought(dict(details["brought"]))
     gone = _all_gone(desk, brought)
+    touched = _values(desk, details)
     kept = _formulas(desk, brought, gone, details.get("latest", {}))
     kept += _ingredients(desk, brought, gone)
     kept += _sprayers(desk, brought, details.get("runs", {}))
-    touched: set[int] = set()
     done, rows = 0, sum(len(brought.ids(kind)) for kind in _LOGGED)
     for kind in _LOGGED:
         for first, last in _pieces(brought.of(kind)):
@@ -108,7 +108,6 @@ def take_back(desk: Desk, details: dict[str, Any]) -> dict[str, Any]:
             done += last - first + 1
             desk.watch(done, rows)
     touched |= _batches(desk, brought)
-    touched |= _values(desk, details)
     _forget(desk, brought)
     desk.book.touched()
     stock.watch(desk, touched)
@@ -310,6 +309,7 @@ def _values(desk: Desk, details: dict[str, Any]) -> set[int]:
         row = desk.book.get(Ingredient, number)
         if row is not None and row.strength_percent == Fraction(strength):
             row.strength_percent = None
+    desk.book.session.flush()
     return items
 
 

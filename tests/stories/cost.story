@@ -128,8 +128,8 @@ Ana taps [Undo]
   The log keeps both entries.
 Ana: price grapefruit oil
   grapefruit oil: €8.40 for 10 ml
-    28 Nov 2026  €8.40 for 10 ml
-    25 Nov 2026  €7.90 for 10 ml
+  28 Nov 2026: €8.40 for 10 ml
+  25 Nov 2026: €7.90 for 10 ml
   A new price: price grapefruit oil 10 ml 8.40
   [Picture]
 Ana: cost grapefruit mist x1

@@ -74,7 +74,7 @@ Ana: revisa 7 claro
   En este bar no hay lote 7.
 Ana: precio naranjas
   naranja: 0,60 € cada una
-    25 nov 2026  0,60 € cada una
+  25 nov 2026: 0,60 € cada una
   5 adornos cada una: 0,120 € por adorno antes
   de la merma
   Un precio nuevo: precio naranja 0,60 cada una

@@ -74,14 +74,16 @@ Cleo: bar
   loss: 0 %; tools: the usual ones
   Money and work
   currency: EUR; tax: prices as typed; price
-  rise: 10 %; weeks open: 52 a year
+  rise: 10 %; missing fruit: 3 times its price;
+  weeks open: 52 a year
   The bar, labels, waste
   name: The Copper Gull; language: English;
   rules: European Union; label paper: A4, 14
   labels of 99.1 x 38.1 mm; pictures: light;
-  waste reasons: mouldy, dried out, peeled and
-  not used, over-prepped, damaged on delivery,
-  other; peeled fruit: cold, uncovered: 24 h
+  week picture: when asked for; waste reasons:
+  mouldy, dried out, peeled and not used, over-
+  prepped, damaged on delivery, other; peeled
+  fruit: cold, uncovered: 24 h
   To change one, tap its page, or type: bar
   currency EUR
 Cleo: formulas

@@ -105,6 +105,13 @@ def test_what_was_used_since_stays_and_is_named(house: House, kim: Person) -> No
     assert "Lime mist" in text(kim.says("batches"))
 
 
+def test_what_has_a_par_of_its_own_since_stays(house: House, kim: Person) -> None:
+    Sends(house, kim).and_takes_in("formulas.csv", _MIST.format(oil=10).encode())
+    kim.says("par lime oil 20 ml")
+    number = next(line for line in text(kim.says("log")).splitlines() if "took in" in line).split()[0]
+    assert "being in use since: lime oil\n" in text(kim.says(f"undo {number[1:]}"))
+
+
 def test_a_reason_given_later_goes_with_its_line(house: House, kim: Person) -> None:
     empty = text(kim.says("week"))
     Sends(house, kim).and_takes_in("waste.csv", _WASTE)
