@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-import httpcore
 import httpx
 from telegram.error import (
     BadRequest,
@@ -19,6 +18,7 @@ from telegram.error import (
     TimedOut,
 )
 
+from bot.channels.wire import BrokeOffError, NeverLeftError
 from bot.work.reminders import Outcome
 
 
@@ -39,17 +39,14 @@ class Verdict:
 
 # Raised before anything left this machine, so nothing can have arrived.
 _NEVER_LEFT = (
-    httpcore.ConnectTimeout,
-    httpcore.PoolTimeout,
-    httpcore.ConnectError,
-    httpcore.UnsupportedProtocol,
+    NeverLeftError,
     httpx.ConnectTimeout,
     httpx.PoolTimeout,
     httpx.ConnectError,
     httpx.UnsupportedProtocol,
 )
 _TURNED_AWAY = re.compile(r"\(4\d\d\)")  # how the library ends an error of a status it has no class for
-_BROKE_OFF = (httpcore.NetworkError, httpcore.ProtocolError, httpx.HTTPError)
+_BROKE_OFF = (BrokeOffError, httpx.HTTPError)
 
 
 def classify(error: TelegramError) -> Verdict:

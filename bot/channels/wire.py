@@ -1,28 +1,95 @@
-"""HTTP to the Bot API with less ceremony: the same connection pool, without the client around it.
+"""HTTP to the Bot API with less ceremony: h11 on the loop's own streams, connections kept open.
 
-The library's own request class goes through httpx, which builds and takes apart a client
-request for every call; on a small machine that is most of what an answer costs. Uploads,
-and machines behind a proxy, still go that way.
+The library's own request class goes through httpx and httpcore, which do several times the work of the
+protocol itself for every call; on a small machine that is most of what an answer costs. Uploads, and
+machines behind a proxy, still go that way.
 """
 
 from __future__ import annotations
 
+import asyncio
+import contextlib
 import json
 import ssl
-from typing import Any
-from urllib.parse import urlencode
+import time
+from collections.abc import Awaitable
+from typing import Any, TypeVar
+from urllib.parse import SplitResult, urlencode, urlsplit
 from urllib.request import getproxies
 
-import httpcore
+import h11
 from telegram._utils.defaultvalue import DefaultValue
 from telegram.error import NetworkError, TimedOut
 from telegram.request import BaseRequest, HTTPXRequest, RequestData
 
 _KEEP_SECONDS = 60.0
+_READ_BYTES = 65536
+_CLOSING_SECONDS = 1.0
+_PORTS = {"http": 80, "https": 443}
+Thing = TypeVar("Thing")
+
+
+class NeverLeftError(Exception):
+    """No connection came about, so nothing of the request can have arrived."""
+
+
+class BrokeOffError(Exception):
+    """The exchange ended before the whole answer was there: the request may have arrived."""
+
+
+class _Line:
+    """One connection that is kept open, with the state of the protocol on it."""
+
+    def __init__(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        self._reader = reader
+        self._writer = writer
+        self._http = h11.Connection(h11.CLIENT)
+        self._until = 0.0
+
+    @property
+    def open(self) -> bool:
+        """Whether another request can go out here: the server has not hung up, and it is not long ago."""
+        hung_up = self._reader.at_eof() or self._writer.is_closing()
+        return not hung_up and self._http.our_state is h11.IDLE and time.monotonic() < self._until
+
+    def close(self) -> None:
+        """Hang up."""
+        self._writer.close()
+
+    async def closed(self) -> None:
+        """Wait until it is: TLS says goodbye first."""
+        with contextlib.suppress(OSError, TimeoutError):
+            await _within(_CLOSING_SECONDS, self._writer.wait_closed())
+
+    async def exchange(
+        self, head: h11.Request, body: bytes, write_seconds: float | None, read_seconds: float | None
+    ) -> tuple[int, bytes]:
+        """Send a request and return the status and body of its answer; the seconds are for each step."""
+        http = self._http
+        # With a content-length, the end of the message is no bytes.
+        self._writer.write(b"".join(http.send(part) or b"" for part in (head, h11.Data(body))))
+        http.send(h11.EndOfMessage())
+        async with asyncio.timeout(write_seconds) as limit:
+            await self._writer.drain()
+            status, parts = 0, []
+            while not isinstance(event := http.next_event(), h11.EndOfMessage):
+                if event is h11.NEED_DATA:
+                    limit.reschedule(_from_now(read_seconds))
+                    http.receive_data(await self._reader.read(_READ_BYTES))
+                elif isinstance(event, h11.Response):
+                    status = event.status_code
+                elif isinstance(event, h11.Data):
+                    parts.append(bytes(event.data))
+                elif not isinstance(event, h11.InformationalResponse):
+                    raise BrokeOffError("the server hung up")
+        if http.our_state is h11.DONE and http.their_state is h11.DONE:
+            http.start_next_cycle()
+            self._until = time.monotonic() + _KEEP_SECONDS
+        return status, b"".join(parts)
 
 
 class LeanRequest(HTTPXRequest):
-    """A request class for python-telegram-bot that speaks to httpcore directly."""
+    """A request class for python-telegram-bot with connections of its own, at most so many at once."""
 
     def __init__(self, connections: int, *, read_timeout: float = 5.0, encrypted: bool = True) -> None:
         # A server on this machine needs no certificates, and loading them takes its time.
@@ -30,26 +97,19 @@ class LeanRequest(HTTPXRequest):
         super().__init__(
             connection_pool_size=connections, read_timeout=read_timeout, httpx_kwargs=options or None
         )
-        self._connections = connections
         self._ssl = ssl.create_default_context() if encrypted else None
-        self._pool: httpcore.AsyncConnectionPool | None = None
+        self._free = asyncio.Semaphore(connections)
+        self._kept: dict[str, list[_Line]] = {}
         self._behind_proxy = encrypted and bool(getproxies())
-
-    async def initialize(self) -> None:
-        """Open the pool of connections."""
-        await super().initialize()
-        if self._pool is None:
-            self._pool = httpcore.AsyncConnectionPool(
-                ssl_context=self._ssl,
-                max_connections=self._connections,
-                keepalive_expiry=_KEEP_SECONDS,
-            )
 
     async def shutdown(self) -> None:
         """Close every connection."""
-        if self._pool is not None:
-            await self._pool.aclose()
-            self._pool = None
+        lines = [line for kept in self._kept.values() for line in kept]
+        self._kept.clear()
+        for line in lines:
+            line.close()
+        for line in lines:
+            await line.closed()
         await super().shutdown()
 
     async def updates(
@@ -79,35 +139,86 @@ class LeanRequest(HTTPXRequest):
     ) -> tuple[int, bytes]:
         """Send one request and return the status and body.
 
-        Raises TimedOut or NetworkError, the httpcore error as its cause.
+        Raises TimedOut or NetworkError, with NeverLeftError or BrokeOffError as the cause.
         """
+        where = urlsplit(url)
         uploads = request_data is not None and request_data.contains_files
-        if self._pool is None or self._behind_proxy or uploads:
+        if self._behind_proxy or uploads or where.scheme not in _PORTS:
             return await super().do_request(
                 url, method, request_data, read_timeout, write_timeout, connect_timeout, pool_timeout
             )
-        body = urlencode(request_data.json_parameters).encode() if request_data is not None else b""
         defaults = self._client.timeout
-        timeouts = {
-            "read": _or(read_timeout, defaults.read),
-            "write": _or(write_timeout, defaults.write),
-            "connect": _or(connect_timeout, defaults.connect),
-            "pool": _or(pool_timeout, defaults.pool),
-        }
-        headers: dict[bytes | str, bytes | str] = {
-            "Host": httpcore.URL(url).host.decode(),
-            "User-Agent": self.USER_AGENT,
-            "Content-Type": "application/x-www-form-urlencoded",
-        }
+        body = urlencode(request_data.json_parameters).encode() if request_data is not None else b""
         try:
-            answer = await self._pool.request(
-                method, url, headers=headers, content=body, extensions={"timeout": timeouts}
-            )
-        except httpcore.TimeoutException as error:
-            raise TimedOut from error
-        except (httpcore.NetworkError, httpcore.ProtocolError, httpcore.UnsupportedProtocol) as error:
-            raise NetworkError(f"{type(error).__name__}: {error}") from error
-        return answer.status, answer.content
+            await _within(_or(pool_timeout, defaults.pool), self._free.acquire())
+        except TimeoutError as error:
+            raise TimedOut from NeverLeftError(str(error))
+        try:
+            line = await self._line(where, _or(connect_timeout, defaults.connect))
+            try:
+                answer = await line.exchange(
+                    self._head(method, where, len(body)),
+                    body,
+                    _or(write_timeout, defaults.write),
+                    _or(read_timeout, defaults.read),
+                )
+            except TimeoutError as error:
+                raise TimedOut from BrokeOffError(str(error))
+            except (OSError, h11.ProtocolError, BrokeOffError) as error:
+                raise NetworkError(f"{type(error).__name__}: {error}") from BrokeOffError(str(error))
+            finally:
+                self._put_back(where, line)
+            return answer
+        finally:
+            self._free.release()
+
+    async def _line(self, where: SplitResult, seconds: float | None) -> _Line:
+        """Return a connection that was kept, or a new one. Raises TimedOut or NetworkError."""
+        kept = self._kept.get(where.netloc, [])
+        while kept:
+            line = kept.pop()
+            if line.open:
+                return line
+            line.close()
+        secured = where.scheme == "https"
+        opening = asyncio.open_connection(
+            where.hostname,
+            where.port or _PORTS[where.scheme],
+            ssl=self._ssl if secured else None,
+            server_hostname=where.hostname if secured else None,
+        )
+        try:
+            return _Line(*await _within(seconds, opening))
+        except TimeoutError as error:
+            raise TimedOut from NeverLeftError(str(error))
+        except OSError as error:  # those of TLS are some as well
+            raise NetworkError(f"{type(error).__name__}: {error}") from NeverLeftError(str(error))
+
+    def _put_back(self, where: SplitResult, line: _Line) -> None:
+        """Keep a connection for the next request, unless this one did not end as it should."""
+        if line.open:
+            self._kept.setdefault(where.netloc, []).append(line)
+        else:
+            line.close()
+
+    def _head(self, method: str, where: SplitResult, length: int) -> h11.Request:
+        headers = [
+            ("Host", where.netloc),
+            ("User-Agent", self.USER_AGENT),
+            ("Content-Type", "application/x-www-form-urlencoded"),
+            ("Content-Length", str(length)),
+        ]
+        target = f"{where.path}?{where.query}" if where.query else where.path
+        return h11.Request(method=method, target=target or "/", headers=headers)
+
+
+def _from_now(seconds: float | None) -> float | None:
+    return None if seconds is None else asyncio.get_running_loop().time() + seconds
+
+
+async def _within(seconds: float | None, work: Awaitable[Thing]) -> Thing:
+    async with asyncio.timeout(seconds):
+        return await work
 
 
 def _or(value: Any, default: float | None) -> float | None:
