@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager, nullcontext
 from pathlib import Path
 from threading import RLock
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, make_url
 from sqlalchemy.engine import URL
-from sqlalchemy.orm import Session
 
 from storage.memory import Memory
 from storage.unit import Unit
@@ -61,21 +60,21 @@ class Store:
     @contextmanager
     def reading(self) -> Iterator[Unit]:
         """Give a unit that only reads; nothing it does is kept."""
-        with Session(self.engine, autoflush=False) as session:
-            yield Unit(session, self.memory, writes=False)
+        with (
+            self.engine.connect() as connection,
+            closing(Unit(connection, self.memory, writes=False)) as unit,
+        ):
+            yield unit
 
     @contextmanager
     def writing(self) -> Iterator[Unit]:
         """Give a unit whose changes are kept all together, or none if an exception leaves it."""
-        if not self.is_sqlite:
-            with Session(self.engine, autoflush=False, expire_on_commit=False) as session:
-                yield Unit(session, self.memory)
-                session.commit()
-            return
-        with self._line, Session(self.engine, autoflush=False, expire_on_commit=False) as session:
-            session.connection(execution_options={"writes": True})
-            yield Unit(session, self.memory)
-            session.commit()
+        with self._line if self.is_sqlite else nullcontext(), self.engine.connect() as connection:
+            connection.execution_options(writes=True)
+            with closing(Unit(connection, self.memory)) as unit:
+                yield unit
+                unit.flush()
+                connection.commit()
 
     def close(self) -> None:
         """Give all connections back."""
@@ -94,8 +93,11 @@ def _open_sqlite(url: URL) -> Engine:
 
     @event.listens_for(engine, "begin")
     def _begin(connection: Connection) -> None:
-        writes = connection.get_execution_options().get("writes")
-        connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+        if connection.get_execution_options().get("writes"):
+            connection.exec_driver_sql("BEGIN IMMEDIATE")
+        else:
+            # Waits for nobody and cannot fail, so it goes to the driver without ceremony.
+            connection.connection.cursor().execute("BEGIN")
 
     return engine
 

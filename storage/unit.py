@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Sequence
-from functools import cache
+from functools import cache, cached_property
 from typing import Any, TypeVar
 
-from sqlalchemy import ColumnElement, Select, bindparam, select
+from sqlalchemy import ColumnElement, Connection, Insert, Select, bindparam, insert, select
+from sqlalchemy import Row as RowOfColumns
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.orm import Session
 
@@ -24,32 +25,51 @@ class ReadOnlyError(RuntimeError):
 class Unit:
     """One transaction. Directory tables are reached by `session`, a bar's rows by `bar()`.
 
-    One that only reads (`writes` false) refuses new rows of a bar.
+    `connection` runs statements that need no rows as objects, which costs a third of what the session
+    does. One that only reads (`writes` false) refuses new rows of a bar.
     """
 
-    def __init__(self, session: Session, memory: Memory, writes: bool = True) -> None:
-        self.session = session
+    def __init__(self, connection: Connection, memory: Memory, writes: bool = True) -> None:
+        self.connection = connection
         self.memory = memory
-        self._writes = writes
+        self.writes = writes
         self._books: dict[int, Book] = {}
+
+    @cached_property
+    def session(self) -> Session:
+        """The rows of this transaction as objects; made when it is first asked for."""
+        return Session(self.connection, autoflush=False, expire_on_commit=False)
+
+    def flush(self) -> None:
+        """Write down what was changed on rows as objects."""
+        if "session" in self.__dict__:
+            self.session.flush()
+
+    def close(self) -> None:
+        """Let go of the rows."""
+        if "session" in self.__dict__:
+            self.session.close()
 
     def bar(self, bar_id: int) -> Book:
         """Return the rows of one bar, and of no other."""
         # One book for the whole transaction: it knows whether anything was changed in it.
         if bar_id not in self._books:
-            self._books[bar_id] = Book(self.session, bar_id, self.memory, self._writes)
+            self._books[bar_id] = Book(self, bar_id)
         return self._books[bar_id]
 
 
 class Book:
     """All rows of one bar within one transaction: every query here is scoped by its id."""
 
-    def __init__(self, session: Session, bar_id: int, memory: Memory, writes: bool = True) -> None:
-        self.session = session
+    def __init__(self, unit: Unit, bar_id: int) -> None:
         self.bar_id = bar_id
-        self._writes = writes
-        self._memory = memory
+        self._unit = unit
         self._touched = False
+
+    @property
+    def session(self) -> Session:
+        """The transaction's rows as objects."""
+        return self._unit.session
 
     def remembered(self, revision: int, key: tuple[Hashable, ...], make: Callable[[], Thing]) -> Thing:
         """Return what was made under this key while the bar stood at this revision, or make it now.
@@ -59,7 +79,7 @@ class Book:
         """
         if self._touched:
             return make()
-        return self._memory.get((self.bar_id, revision, *key), make)
+        return self._unit.memory.get((self.bar_id, revision, *key), make)
 
     def select(self, table: type[Row]) -> Select[Row]:
         """Return a query over this bar's rows of `table`."""
@@ -99,8 +119,7 @@ class Book:
 
         Raises ReadOnlyError in a unit that only reads.
         """
-        if not self._writes:
-            raise ReadOnlyError
+        self._refuse_reader()
         numbered: Sequence[Any] = rows
         unnumbered = [row for row in numbered if isinstance(row, Numbered) and row.id is None]
         if unnumbered:
@@ -112,15 +131,41 @@ class Book:
         self.session.add_all(rows)
         self.session.flush()
 
+    def write(self, table: type[Numbered], rows: Sequence[dict[str, Any]]) -> list[int]:
+        """Do the same with plain values, each row naming the same columns; return the new rows' numbers.
+
+        For what is written with every message: it costs a third of rows as objects.
+        """
+        self._refuse_reader()
+        self._unit.flush()
+        last = self.next_number(table.__tablename__, len(rows))
+        numbers = list(range(last - len(rows) + 1, last + 1))
+        filled = [
+            {"bar_id": self.bar_id, "id": number, **row} for number, row in zip(numbers, rows, strict=True)
+        ]
+        self._unit.connection.execute(_insertion(table), filled if len(filled) > 1 else filled[0])
+        return numbers
+
+    def value(self, statement: Select[Any], **values: Any) -> Any:
+        """Return the first column of the one row of a statement built once by `of_bar`."""
+        return self._unit.connection.scalar(statement, {"of_bar": self.bar_id, **values})
+
+    def found(self, statement: Select[Any], **values: Any) -> Sequence[RowOfColumns[Any]]:
+        """Return all rows of a statement built once by `of_bar`."""
+        return self._unit.connection.execute(statement, {"of_bar": self.bar_id, **values}).all()
+
+    def _refuse_reader(self) -> None:
+        if not self._unit.writes:
+            raise ReadOnlyError
+
     def next_number(self, name: str, count: int = 1) -> int:
         """Return the last of the bar's next `count` numbers of this name.
 
         The row lock also keeps one bar's writers in line.
         """
         numbers = {"of_bar": self.bar_id, "of_name": name, "how_many": count}
-        number: int = self.session.execute(
-            _numbering(self.session.get_bind().dialect.name), numbers
-        ).scalar_one()
+        connection = self._unit.connection
+        number: int = connection.execute(_numbering(connection.dialect.name), numbers).scalar_one()
         return number
 
     def hold(self) -> None:
@@ -128,11 +173,11 @@ class Book:
 
         On SQLite every writer already has the database to itself.
         """
-        if self.session.get_bind().dialect.name == "sqlite":
+        if self._unit.connection.dialect.name == "sqlite":
             return
         # The weaker lock: rows that refer to the bar can still be written by whoever does not hold it.
         wait = select(Bar.id).where(Bar.id == self.bar_id).with_for_update(key_share=True)
-        self.session.execute(wait)
+        self._unit.connection.execute(wait)
 
     def touched(self) -> None:
         """Say that nouns or settings of the bar changed, so that what was remembered is read anew."""
@@ -156,3 +201,15 @@ def _numbering(dialect: str) -> Any:
         .on_conflict_do_update(index_elements=["bar_id", "name"], set_={"value": counter.c.value + how_many})
         .returning(counter.c.value)
     )
+
+
+@cache
+def _insertion(table: type[Numbered]) -> Insert:
+    """Return the statement that writes rows of a table, built once."""
+    columns: Any = table.__table__
+    return insert(columns)
+
+
+def of_bar(table: type[InBar], *columns: Any) -> Select[Any]:
+    """Return a query for some columns of a bar's rows, to be built once and asked by a book."""
+    return select(*columns).where(table.bar_id == bindparam("of_bar"))

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import cache, lru_cache
-from typing import Any
+from functools import lru_cache
 
-from sqlalchemy import Select, bindparam, select
+from sqlalchemy import bindparam
 
 from bot.trade import clearing
 from bot.trade.clearing import Clearing, State
@@ -20,12 +19,35 @@ from bot.work.desk import Desk
 from bot.work.formulas import FormulaView
 from bot.work.mixing import Mix, mix_of
 from storage.tables import Batch, BatchEvent
+from storage.unit import of_bar
 
 # Seen clear so many times, a formula counts as clear in this bar whatever a model says.
 TIMES_TO_TRUST = 3
 RELEASE_TEMPERATURE_C = 20.0
 # Of so many latest looks and words taken back the answer is made: enough to trust, quick to read.
 _MOST_LOOKS = 24
+_LOOKS = (
+    of_bar(
+        BatchEvent,
+        BatchEvent.id,
+        BatchEvent.corrects,
+        BatchEvent.clarity,
+        BatchEvent.at,
+        Batch.id.label("batch"),
+        Batch.made_at,
+        Batch.rest_until,
+        Batch.frozen,
+    )
+    .join(Batch, (Batch.bar_id == BatchEvent.bar_id) & (Batch.id == BatchEvent.batch_id))
+    .where(
+        Batch.formula_id == bindparam("of_formula"),
+        Batch.version == bindparam("of_version"),
+        Batch.state != BatchState.UNDONE,
+        BatchEvent.what.in_(("check", "undo")),
+    )
+    .order_by(BatchEvent.id.desc())
+    .limit(_MOST_LOOKS)
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,8 +158,7 @@ def release_of(view: FormulaView) -> Release | None:
 
 def seen_here(desk: Desk, view: FormulaView) -> Seen:
     """Return the looks at rested batches of this version that were made with the same spirits."""
-    which = {"of_bar": desk.book.bar_id, "of_formula": view.id, "of_version": view.version}
-    rows = desk.book.session.execute(_looks(), which).all()[::-1]
+    rows = desk.book.found(_LOOKS, of_formula=view.id, of_version=view.version)[::-1]
     taken_back = {row.corrects for row in rows if row.corrects is not None}
     strengths = _strengths(view)
     return Seen(
@@ -149,33 +170,6 @@ def seen_here(desk: Desk, view: FormulaView) -> Seen:
             and row.at >= row.rest_until
             and _frozen_strengths(row.frozen["lines"]) == strengths
         )
-    )
-
-
-@cache
-def _looks() -> Select[Any, *tuple[Any, ...]]:
-    """Return the query behind every answer about clearing, built once."""
-    return (
-        select(
-            BatchEvent.id,
-            BatchEvent.corrects,
-            BatchEvent.clarity,
-            BatchEvent.at,
-            Batch.id.label("batch"),
-            Batch.made_at,
-            Batch.rest_until,
-            Batch.frozen,
-        )
-        .join(Batch, (Batch.bar_id == BatchEvent.bar_id) & (Batch.id == BatchEvent.batch_id))
-        .where(
-            BatchEvent.bar_id == bindparam("of_bar"),
-            Batch.formula_id == bindparam("of_formula"),
-            Batch.version == bindparam("of_version"),
-            Batch.state != BatchState.UNDONE,
-            BatchEvent.what.in_(("check", "undo")),
-        )
-        .order_by(BatchEvent.id.desc())
-        .limit(_MOST_LOOKS)
     )
 
 

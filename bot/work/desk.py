@@ -213,14 +213,14 @@ class Desk:
 
     def log(self, what: str, undo_of: int | None = None, **details: Any) -> int:
         """Write a line into the bar's log and return its number, by which it can be undone."""
-        row = Entry(
-            at=self.now,
-            by=self.person_id,
-            what=what,
-            details=details,
-            undo_of=undo_of,
-            source=self.source[:80],
-            corrects=self.corrects if undo_of is None else None,
-        )
-        self.entry = self.book.add(row).id
+        row = {
+            "at": self.now,
+            "by": self.person_id,
+            "what": what,
+            "details": details,
+            "undo_of": undo_of,
+            "source": self.source[:80],
+            "corrects": self.corrects if undo_of is None else None,
+        }
+        self.entry = self.book.write(Entry, [row])[0]
         return self.entry

@@ -62,7 +62,7 @@ def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Pre
     group's. Either way they must be a member who has not left.
     """
     values = {"channel": channel, "person": person, "room": room}
-    found = unit.session.execute(_who_is_where(private), values).first()
+    found = unit.connection.execute(_who_is_where(private), values).first()
     if found is None:
         return Presence(None, None)
     pending = None if found.nonce is None else PendingQuestion(found.nonce, found.state)
@@ -76,15 +76,24 @@ def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Pre
         reachable=found.reachable is not False,
         since=found.bar_since if private else None,
     )
-    if found.role is None or found.Bar is None:
+    if found.role is None or found.bar_id is None:
         return presence
     return replace(
         presence,
-        bar=BarView.of(found.Bar),
+        bar=_bar(unit, found.bar_id, found.bar_revision),
         role=Role(found.role),
         name=found.member_name,
         language=found.member_language or found.language,
     )
+
+
+def _bar(unit: Unit, bar_id: int, revision: int) -> BarView:
+    """Return a bar as it stands at this revision."""
+
+    def read() -> BarView:
+        return BarView.of(unit.session.get_one(Bar, bar_id))
+
+    return unit.bar(bar_id).remembered(revision, ("bar",), read)
 
 
 @cache
@@ -106,7 +115,8 @@ def _who_is_where(private: bool) -> Select[Any, *tuple[Any, ...]]:
             Member.language.label("member_language"),
             Question.nonce,
             Question.state,
-            Bar,
+            Bar.id.label("bar_id"),
+            Bar.revision.label("bar_revision"),
         )
         .select_from(Person)
         .outerjoin(Room, and_(Room.channel == channel, Room.outside_id == room))

@@ -9,7 +9,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from sqlalchemy import func
+from sqlalchemy import bindparam, func
 
 from bot.trade.days import business_day, local_time
 from bot.trade.fruit import find_fruit
@@ -21,9 +21,13 @@ from bot.work.errors import BadValueError
 from bot.work.ingredients import IngredientView, get, handbook_key
 from bot.work.prices import PriceView
 from storage.tables import Waste
+from storage.unit import of_bar
 
 NO_REASON = ""
 PEELED = DEFAULT_REASONS[2]
+_DAY_COST = of_bar(Waste, func.coalesce(func.sum(Waste.cost_minor), 0)).where(
+    Waste.business_day == bindparam("day")
+)
 _MOST = 100_000  # pieces or grams in one line: beyond it the unit was surely mistaken
 
 
@@ -73,36 +77,55 @@ def log(desk: Desk, lines: Sequence[WasteLine], photo: str | None = None) -> Was
     rows = [
         _row(desk, line, day, known[line.ingredient_id], in_force.get(line.ingredient_id)) for line in lines
     ]
-    desk.book.add_all(rows)
-    for row in rows:
-        _take_off_peeled(desk, row)
+    numbers = desk.book.write(Waste, rows)
+    for number, line in zip(numbers, lines, strict=True):
+        _take_off_peeled(desk, number, line)
     details: dict[str, Any] = {} if photo is None else {"photo": photo}
-    entry = desk.log("waste", rows=[row.id for row in rows], **details)
-    views = tuple(_view(desk, row, known[row.ingredient_id]) for row in rows)
+    entry = desk.log("waste", rows=numbers, **details)
+    views = tuple(
+        WasteView(
+            number,
+            known[line.ingredient_id],
+            Fraction(_milli(line), 1000),
+            line.dimension,
+            line.reason,
+            day,
+            _money(desk, row["cost_minor"]),
+        )
+        for number, line, row in zip(numbers, lines, rows, strict=True)
+    )
     return WasteLogged(views, entry, day, day_cost(desk, day))
 
 
 def _row(
     desk: Desk, line: WasteLine, day: date, ingredient: IngredientView, price: PriceView | None
-) -> Waste:
+) -> dict[str, Any]:
     if not 0 < line.amount <= _MOST:
         raise BadValueError("amount", str(float(line.amount)))
     cost = _cost(ingredient, line, price)
-    milli = round(line.amount * 1000)
-    return Waste(
-        ingredient_id=line.ingredient_id,
-        count_milli=milli if line.dimension is Dimension.COUNT else None,
-        grams_milli=milli if line.dimension is Dimension.MASS else None,
-        reason=line.reason,
-        business_day=day,
-        cost_minor=None if cost is None else to_minor(cost, desk.bar.currency),
-        price_id=price.id if price is not None and cost is not None else None,
-        at=desk.now,
-        by=desk.person_id,
-        source=desk.source,
-        line=desk.next_line(),
-        late=is_late(desk.bar, desk.now),
-    )
+    milli = _milli(line)
+    return {
+        "ingredient_id": line.ingredient_id,
+        "count_milli": milli if line.dimension is Dimension.COUNT else None,
+        "grams_milli": milli if line.dimension is Dimension.MASS else None,
+        "reason": line.reason,
+        "business_day": day,
+        "cost_minor": None if cost is None else to_minor(cost, desk.bar.currency),
+        "price_id": price.id if price is not None and cost is not None else None,
+        "at": desk.now,
+        "by": desk.person_id,
+        "source": desk.source,
+        "line": desk.next_line(),
+        "late": is_late(desk.bar, desk.now),
+    }
+
+
+def _milli(line: WasteLine) -> int:
+    return round(line.amount * 1000)
+
+
+def _money(desk: Desk, minor: int | None) -> Decimal | None:
+    return None if minor is None else from_minor(minor, desk.bar.currency)
 
 
 def is_late(bar: BarView, at: datetime) -> bool:
@@ -113,11 +136,11 @@ def is_late(bar: BarView, at: datetime) -> bool:
     return minute >= bar.settings.late_from
 
 
-def _take_off_peeled(desk: Desk, row: Waste) -> None:
+def _take_off_peeled(desk: Desk, number: int, line: WasteLine) -> None:
     """Peeled fruit that is thrown out lies there no longer."""
-    if row.reason == PEELED and row.count_milli is not None and row.count_milli > 0:
-        count = Fraction(row.count_milli, 1000)
-        peeled.settle(desk, row.ingredient_id, count, peeled.BINNED, waste_id=row.id)
+    if line.reason == PEELED and line.dimension is Dimension.COUNT and line.amount > 0:
+        count = Fraction(_milli(line), 1000)
+        peeled.settle(desk, line.ingredient_id, count, peeled.BINNED, waste_id=number)
 
 
 def _cost(ingredient: IngredientView, line: WasteLine, price: PriceView | None) -> Fraction | None:
@@ -147,8 +170,15 @@ def grams_each(ingredient: IngredientView) -> Fraction | None:
 def _view(desk: Desk, row: Waste, ingredient: IngredientView) -> WasteView:
     milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
     dimension = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
-    cost = None if row.cost_minor is None else from_minor(row.cost_minor, desk.bar.currency)
-    return WasteView(row.id, ingredient, Fraction(milli, 1000), dimension, row.reason, row.business_day, cost)
+    return WasteView(
+        row.id,
+        ingredient,
+        Fraction(milli, 1000),
+        dimension,
+        row.reason,
+        row.business_day,
+        _money(desk, row.cost_minor),
+    )
 
 
 def logged_in(desk: Desk, details: dict[str, Any]) -> tuple[WasteView, ...]:
@@ -159,10 +189,7 @@ def logged_in(desk: Desk, details: dict[str, Any]) -> tuple[WasteView, ...]:
 
 def day_cost(desk: Desk, day: date) -> Decimal:
     """Return what a business day's waste cost so far, as far as it is priced."""
-    query = desk.book.rows(
-        Waste, func.coalesce(func.sum(Waste.cost_minor), 0), where=[Waste.business_day == day]
-    )
-    return from_minor(int(desk.book.session.scalar(query) or 0), desk.bar.currency)
+    return from_minor(int(desk.book.value(_DAY_COST, day=day) or 0), desk.bar.currency)
 
 
 def give_reason(desk: Desk, waste_id: int, reason: str) -> WasteView:
@@ -188,7 +215,9 @@ def give_reason(desk: Desk, waste_id: int, reason: str) -> WasteView:
             late=row.late,
         )
     )
-    _take_off_peeled(desk, again)
+    if again.count_milli is not None:
+        count = Fraction(again.count_milli, 1000)
+        _take_off_peeled(desk, again.id, WasteLine(again.ingredient_id, count, Dimension.COUNT, reason))
     desk.log("waste reason", rows=[again.id], before=waste_id)
     return _view(desk, again, get(desk, row.ingredient_id))
 
