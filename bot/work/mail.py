@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import IntEnum
+from functools import cache
 from typing import Any
 
 from sqlalchemy import CursorResult, delete, func, select, update
@@ -20,10 +21,7 @@ from storage.store import Store
 from storage.tables import Inbox
 from storage.unit import Unit
 
-_TAKE_IN = {
-    True: sqlite.insert(Inbox.__table__).on_conflict_do_nothing(),  # type: ignore[arg-type]
-    False: postgresql.insert(Inbox.__table__).on_conflict_do_nothing(),  # type: ignore[arg-type]
-}
+_INSERT: dict[bool, Any] = {True: sqlite.insert, False: postgresql.insert}  # by whether it is SQLite
 KEEP_HOURS = 48  # longer than the 24 h for which a sender keeps what was not confirmed
 
 
@@ -53,7 +51,12 @@ def take_in(store: Store, letters: Sequence[Letter], now: datetime) -> None:
         return
     rows = [as_row(letter, now, MailState.WAITING) for letter in letters]
     with store.writing() as unit:
-        unit.session.execute(_TAKE_IN[store.is_sqlite], rows)
+        unit.connection.execute(_taking_in(store.is_sqlite), rows)
+
+
+@cache
+def _taking_in(is_sqlite: bool) -> Any:
+    return _INSERT[is_sqlite](Inbox.__table__).on_conflict_do_nothing()
 
 
 def taken(store: Store, letter: Letter) -> Letter | None:
@@ -98,14 +101,18 @@ def mark_worked(unit: Unit, letter: Letter, replies: str, now: datetime) -> bool
     It may overtake take_in, so the row is written here if it is not there yet. Returns
     False when the update was worked before: the caller must then change nothing.
     """
-    insert: Any = sqlite.insert if unit.session.get_bind().dialect.name == "sqlite" else postgresql.insert
-    statement = insert(Inbox).values(**as_row(letter, now, MailState.WORKED, replies))
-    statement = statement.on_conflict_do_update(
+    statement = _working(unit.connection.dialect.name == "sqlite")
+    return unit.connection.scalar(statement, as_row(letter, now, MailState.WORKED, replies)) is not None
+
+
+@cache
+def _working(is_sqlite: bool) -> Any:
+    insert = _INSERT[is_sqlite](Inbox.__table__)
+    return insert.on_conflict_do_update(
         index_elements=["channel", "update_id"],
-        set_={"state": MailState.WORKED, "replies": replies},
+        set_={"state": insert.excluded.state, "replies": insert.excluded.replies},
         where=Inbox.state == MailState.WAITING,
     ).returning(Inbox.update_id)
-    return unit.session.scalar(statement) is not None
 
 
 def as_row(letter: Letter, now: datetime, state: MailState, replies: str | None = None) -> dict[str, Any]:
