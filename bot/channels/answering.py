@@ -20,11 +20,12 @@ from bot.channels.intake import Answering, Update
 from bot.channels.progress import Progress
 from bot.channels.sending import Postman, Target, articles, may_be_repeat
 from bot.channels.updates import CHANNEL, Incoming, read_update
-from bot.chat.conversation import AlreadyDoneError, Conversation
+from bot.chat.conversation import AlreadyDoneError, Conversation, Looked
 from bot.chat.inline import suggestions
 from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import Message, Place, Reply, replies_from_json, reply
 from bot.chat.telling import telling
+from bot.chat.reading import is_warm
 from bot.chat.tongues import SPOKEN, spoken
 from bot.work import mail, reminders
 from bot.work.file_rows import MOST_BYTES
@@ -81,17 +82,27 @@ class Answers(Answering):
             replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
         else:
             message = await self._with_file(incoming, message)
-            progress = Progress(asyncio.get_running_loop(), self._postman, target)
             try:
-                replies = await self._in_worker(self._converse, message, letter, progress)
+                target, replies = await self._replies(message, letter, target)
             except AlreadyDoneError:
                 return
-            target, replies = await progress.answered(replies)
         for one in replies:
             outcome = await self._postman.deliver(target, one)
             if outcome is Outcome.BLOCKED:
                 await self._in_worker(self._set_reachable, target.chat, False)
                 return
+
+    async def _replies(self, message: Message, letter: Letter, target: Target) -> tuple[Target, list[Reply]]:
+        """Have a message answered: on the loop what takes a moment's reading, by a worker all else."""
+        looked = None
+        if self._store.is_sqlite and is_warm():
+            # There a read waits for nobody, and going to a worker and back costs as much as the answer.
+            looked = self._conversation.look(message)
+        if looked is not None and looked.replies is not None:
+            return target, looked.replies
+        progress = Progress(asyncio.get_running_loop(), self._postman, target)
+        replies = await self._in_worker(self._converse, message, letter, progress, looked)
+        return await progress.answered(replies)
 
     async def _with_file(self, incoming: Incoming, message: Message) -> Message:
         """Fetch the document that came with a message; one that is too large stays unfetched."""
@@ -128,12 +139,16 @@ class Answers(Answering):
         except Exception:
             log.exception("an inline query failed")
 
-    def _converse(self, message: Message, letter: Letter, progress: Progress) -> list[Reply]:
+    def _converse(
+        self, message: Message, letter: Letter, progress: Progress, looked: Looked | None
+    ) -> list[Reply]:
         if message.corrects is not None:
             message = replace(message, was=self._said_before(message, letter))
         with telling(progress.show):
             return self._conversation.answer(
-                message, lambda unit, replies: mail.mark_worked(unit, letter, replies, self._clock.now())
+                message,
+                lambda unit, replies: mail.mark_worked(unit, letter, replies, self._clock.now()),
+                looked,
             )
 
     def _said_before(self, message: Message, letter: Letter) -> str | None:

@@ -10,19 +10,16 @@ from typing import Any
 
 from telegram import (
     Bot,
-    ForceReply,
-    InlineKeyboardButton,
-    InlineKeyboardMarkup,
     InlineQueryResultArticle,
     InputMediaPhoto,
     InputTextMessageContent,
     LinkPreviewOptions,
-    ReplyParameters,
 )
 from telegram.constants import ParseMode
 from telegram.error import TelegramError
 
 from bot.channels.outcomes import Verdict, classify
+from bot.channels.wire import call
 from bot.channels.wording import html_parts
 from bot.chat.asking import ANSWER, BACK, CANCEL
 from bot.chat.inline import Suggestion
@@ -38,7 +35,7 @@ _MOST_REPEATS = 2  # of one reply, each of which may be one too many
 _ALBUM = 10
 _CAPTION = 1024
 _TITLE = 200
-_NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
+_NO_PREVIEW = {"is_disabled": True}
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,16 +123,20 @@ class Postman:
             await self._edit(target, reply, part)
             return target
         await self._pace.wait()
-        sent = await self._bot.send_message(
-            target.chat,
-            part,
-            parse_mode=ParseMode.HTML,
+        sent = await self._call(
+            "sendMessage",
+            chat_id=target.chat,
+            text=part,
             message_thread_id=target.thread,
             reply_parameters=_reply_to(target),
             disable_notification=True,
-            link_preview_options=_NO_PREVIEW,
         )
-        return replace(target, replaces=sent.message_id)
+        return replace(target, replaces=sent["message_id"])
+
+    async def _call(self, method: str, **fields: object) -> Any:
+        return await call(
+            self._bot, method, {**fields, "parse_mode": ParseMode.HTML, "link_preview_options": _NO_PREVIEW}
+        )
 
     async def _mend(self, target: Target, reply: Reply, verdict: Verdict) -> tuple[Target, Reply] | None:
         """Return a target and reply that get round the refusal, or None."""
@@ -159,15 +160,14 @@ class Postman:
             return
         for number, part in enumerate(parts, start=1):
             await self._pace.wait()
-            await self._bot.send_message(
-                target.chat,
-                part,
-                parse_mode=ParseMode.HTML,
+            await self._call(
+                "sendMessage",
+                chat_id=target.chat,
+                text=part,
                 message_thread_id=target.thread,
                 reply_markup=_markup(reply, target) if number == len(parts) else None,
                 reply_parameters=_reply_to(target) if number == 1 else None,
                 disable_notification=reply.quiet,
-                link_preview_options=_NO_PREVIEW,
             )
         await self._send_files(target, reply.files)
 
@@ -207,15 +207,13 @@ class Postman:
 
     async def _edit(self, target: Target, reply: Reply, part: str) -> None:
         await self._pace.wait()
-        markup = _markup(reply, replace(target, private=True))
         try:
-            await self._bot.edit_message_text(
-                part,
+            await self._call(
+                "editMessageText",
                 chat_id=target.chat,
                 message_id=target.replaces,
-                parse_mode=ParseMode.HTML,
-                reply_markup=markup if isinstance(markup, InlineKeyboardMarkup) else None,
-                link_preview_options=_NO_PREVIEW,
+                text=part,
+                reply_markup=_buttons(reply),
             )
         except TelegramError as error:
             # A double tap asks for the same text again: it already stands there.
@@ -230,7 +228,9 @@ def articles(found: Sequence[Suggestion]) -> list[InlineQueryResultArticle]:
 
 def _article(number: int, one: Suggestion) -> InlineQueryResultArticle:
     text = html_parts(one.said)[0]
-    said = InputTextMessageContent(text, ParseMode.HTML, link_preview_options=_NO_PREVIEW)
+    said = InputTextMessageContent(
+        text, ParseMode.HTML, link_preview_options=LinkPreviewOptions(is_disabled=True)
+    )
     return InlineQueryResultArticle(
         str(number), one.title[:_TITLE], said, description=one.description[:_TITLE]
     )
@@ -245,25 +245,26 @@ def may_be_repeat(reply: Reply) -> Reply:
     return replace(reply, blocks=(*reply.blocks, note), edits=False)
 
 
-def _reply_to(target: Target) -> ReplyParameters | None:
+def _reply_to(target: Target) -> dict[str, object] | None:
     if target.private or target.answers is None:
         return None
-    return ReplyParameters(target.answers, allow_sending_without_reply=True)
+    return {"message_id": target.answers, "allow_sending_without_reply": True}
 
 
-def _markup(reply: Reply, target: Target) -> InlineKeyboardMarkup | ForceReply | None:
+def _markup(reply: Reply, target: Target) -> dict[str, object] | None:
     if not target.private and reply.ask and _only_moves(reply):
         # With privacy mode on only a reply reaches us, so the question asks for one.
-        return ForceReply(selective=True, input_field_placeholder=reply.ask[:64])
+        return {"force_reply": True, "selective": True, "input_field_placeholder": reply.ask[:64]}
+    return _buttons(reply)
+
+
+def _buttons(reply: Reply) -> dict[str, object] | None:
     if not reply.buttons:
         return None
-    return InlineKeyboardMarkup(
-        [
-            [InlineKeyboardButton(one.label[:64], callback_data=one.line) for one in row]
-            for row in reply.buttons
-            if row
-        ]
-    )
+    rows = [
+        [{"text": one.label[:64], "callback_data": one.line} for one in row] for row in reply.buttons if row
+    ]
+    return {"inline_keyboard": rows}
 
 
 def _only_moves(reply: Reply) -> bool:

@@ -25,13 +25,14 @@ from bot.chat.vocabulary import vocabulary_for
 from bot.trade.errors import TradeError
 from bot.work import corrections, people
 from bot.work.desk import Clock
-from bot.work.errors import WorkError
+from bot.work.errors import TakesTimeError, WorkError
 from bot.work.undo import UNDO_HOURS
 from storage.store import Store
 from storage.unit import ReadOnlyError, Unit
 
 _HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap that is meant for this bar: '@3 check 12 clear'
 _OUT_OF_DATE = "~ - -"
+_LONGEST_GLANCE = 200  # characters: reading more than that takes longer than a moment
 KEPT = "~"  # a tap whose line was too long for a button and is kept: '~ 41 2'
 _COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
 
@@ -66,6 +67,24 @@ class _Plan:
             return True
         return self.answer is not None or (self.command is not None and self.command.writes)
 
+    @property
+    def quick(self) -> bool:
+        """Whether it is answered in a moment."""
+        return self.stale or (self.command is not None and self.command.quick)
+
+
+@dataclass(frozen=True)
+class Looked:
+    """What a look at a message showed: who speaks where, what is meant, the replies if reading was enough.
+
+    `slow` is set where it may well be enough but takes its time.
+    """
+
+    presence: people.Presence
+    plan: _Plan
+    replies: list[Reply] | None = None
+    slow: bool = False
+
 
 class Conversation:
     """Answers messages, whatever channel they came by."""
@@ -82,36 +101,68 @@ class Conversation:
         self.bot_name = bot_name
         self.deep_link = deep_link
 
-    def answer(self, message: Message, receipt: Receipt | None = None) -> list[Reply]:
+    def look(self, message: Message) -> Looked | None:
+        """Find out what is meant, and answer it where that takes a moment and changes nothing.
+
+        For a caller that must not be held up. What it cannot answer `answer` goes on with; None leaves
+        everything to `answer`.
+        """
+        long = len(message.text) > _LONGEST_GLANCE
+        if long or message.corrects is not None or message.document is not None:
+            return None
+        if message.tapped is not None and _HOME.match(message.text):
+            return None
+        return self._look(replace(message, text=_storable(message.text)), hurried=True)
+
+    def answer(
+        self, message: Message, receipt: Receipt | None = None, looked: Looked | None = None
+    ) -> list[Reply]:
         """Return the replies to a message, everything it changed already on disk.
 
-        `receipt` is called in the transaction that changes things. Raises
-        AlreadyDoneError when it says that the message was worked before.
+        `receipt` is called in the transaction that changes things. `looked` is what a look has shown.
+        Raises AlreadyDoneError when the receipt says that the message was worked before.
         """
         message = _storable(message)
         if message.corrects is not None:
             return self._correct(message, message.corrects, receipt)
         message, moved = self._at_its_bar(message)
-        replies = self._answered(message, receipt)
+        replies = self._answered(message, receipt, looked)
         if not moved or not replies:
             return replies
         note = Text(_("You are now at {bar}.").format(bar=moved))
         return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
 
-    def _answered(self, message: Message, receipt: Receipt | None) -> list[Reply]:
-        seen: tuple[people.Presence, _Plan] | None = None
+    def _answered(
+        self, message: Message, receipt: Receipt | None, looked: Looked | None = None
+    ) -> list[Reply]:
+        if looked is None or looked.slow:
+            looked = self._look(message)
+        if looked is not None and looked.replies is not None:
+            return looked.replies
+        return self._answer_writing(
+            message, receipt, None if looked is None else (looked.presence, looked.plan)
+        )
+
+    def _look(self, message: Message, hurried: bool = False) -> Looked | None:
+        """Answer by reading alone where that is enough; None for somebody new or thought lost."""
         with self.store.reading() as unit:
             presence = self._find(unit, message)
-            if presence.known and presence.reachable:
-                with speaking(tongue_of(presence)):
-                    talk = self._talk(unit, message, presence)
-                    plan = self._plan(talk)
-                    if not plan.writes and not (presence.question and plan.command):
-                        replies = self._guarded(talk, plan)
-                        if replies is not None and not _too_long(replies):
-                            return replies
-                    seen = presence, replace(plan, line=talk.line)
-        return self._answer_writing(message, receipt, seen)
+            if not presence.known or not presence.reachable:
+                return None
+            with speaking(tongue_of(presence)):
+                talk = self._talk(unit, message, presence)
+                talk.hurried = hurried
+                plan = self._plan(talk)
+                replies, slow = None, False
+                if not plan.writes and not (presence.question and plan.command):
+                    slow = hurried and not plan.quick
+                    try:
+                        replies = None if slow else self._guarded(talk, plan)
+                    except TakesTimeError:
+                        slow = True
+                    if replies is not None and _too_long(replies):
+                        replies = None
+                return Looked(presence, replace(plan, line=talk.line), replies, slow)
 
     def _answer_writing(
         self, message: Message, receipt: Receipt | None, seen: tuple[people.Presence, _Plan] | None

@@ -79,6 +79,11 @@ def warm_up() -> None:
     registry()
 
 
+def is_warm() -> bool:
+    """Whether that is done: until then reading takes a second or more."""
+    return _lark.cache_info().currsize > 0
+
+
 def can_read(rule: str) -> bool:
     """Whether the grammar has such a rule to start from."""
     return rule in _lark().options.start

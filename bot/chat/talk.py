@@ -51,11 +51,14 @@ class Talk:
     deep_link: Callable[[str], str] | None = None
     extra: dict[str, Any] = field(default_factory=dict)
     assumed: set[str] = field(default_factory=set)  # house measures of which a default was taken
+    hurried: bool = False  # others wait meanwhile: what would take long is not begun
 
     @cached_property
     def desk(self) -> Desk:
         """The desk of the person's bar."""
-        return self.presence.desk(self.unit, self.clock.now(), self.message.key)
+        desk = self.presence.desk(self.unit, self.clock.now(), self.message.key)
+        desk.hurried = self.hurried
+        return desk
 
     # -- names -------------------------------------------------------------------------
 
@@ -188,8 +191,9 @@ class Command:
     `name` is the word after the slash; `words` other ways to begin. The grammar's rule
     `<name>_cmd` reads what follows. `slots` are asked for in order while `wanted` of
     them is true; `run` then does the work. `writes` opens a transaction that can change
-    things; `manages` keeps plain members out, `manages_words` only where more than its word is
-    said; `anyone` needs no bar. `menu` is the place in the command menu, 0 for none.
+    things; `quick` says that one which only reads does so in a few milliseconds. `manages`
+    keeps plain members out, `manages_words` only where more than its word is said; `anyone`
+    needs no bar. `menu` is the place in the command menu, 0 for none.
     """
 
     name: str
@@ -199,6 +203,7 @@ class Command:
     examples: tuple[str, ...] = ()
     slots: tuple[Slot, ...] = ()
     writes: bool = False
+    quick: bool = False
     manages: bool = False
     manages_words: bool = False
     anyone: bool = False

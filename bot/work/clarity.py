@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import lru_cache
 
 from sqlalchemy import bindparam
 
@@ -18,6 +17,7 @@ from bot.work.batches import BatchState, Clarity
 from bot.work.desk import Desk
 from bot.work.formulas import FormulaView
 from bot.work.mixing import Mix, mix_of
+from storage.memory import Memory
 from storage.tables import Batch, BatchEvent
 from storage.unit import of_bar
 
@@ -26,6 +26,7 @@ TIMES_TO_TRUST = 3
 RELEASE_TEMPERATURE_C = 20.0
 # Of so many latest looks and words taken back the answer is made: enough to trust, quick to read.
 _MOST_LOOKS = 24
+_states = Memory(8192)  # what the models say of each ratio
 _LOOKS = (
     of_bar(
         BatchEvent,
@@ -118,9 +119,12 @@ def mixture_in(mix: Mix) -> Mixture | None:
     return replace(found, outside=(*found.outside, *mix.left_out))
 
 
-@lru_cache(maxsize=8192)
-def _state(mixture: Mixture, temperature_c: float) -> State:
-    return clearing.state_of(mixture, temperature_c)
+def _state(desk: Desk, mixture: Mixture, temperature_c: float) -> State:
+    def reckon() -> State:
+        desk.take_time()
+        return clearing.state_of(mixture, temperature_c)
+
+    return _states.get((mixture, temperature_c), reckon)
 
 
 def standing(desk: Desk, view: FormulaView, temperature_c: float) -> Standing | None:
@@ -134,7 +138,7 @@ def standing(desk: Desk, view: FormulaView, temperature_c: float) -> Standing | 
     mixture = mixture_in(mix)
     if mixture is None:
         return Standing(None, (), Seen())
-    return Standing(_state(mixture.rounded(), temperature_c), mixture.outside, seen_here(desk, view))
+    return Standing(_state(desk, mixture.rounded(), temperature_c), mixture.outside, seen_here(desk, view))
 
 
 def answer(desk: Desk, view: FormulaView, temperature_c: float) -> ClearAnswer | None:

@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import Any, Protocol
 
 from bot.trade.measures import HouseMeasures, UnitSense
+from bot.work.errors import TakesTimeError
 from storage.tables import Bar, Entry
 from storage.unit import Book
 
@@ -203,6 +204,13 @@ class Desk:
     source: str
     entry: int | None = None  # the last line written into the log, by which it can be undone
     corrects: int | None = None  # the entry in whose place what is logged now stands
+    hurried: bool = False  # others wait meanwhile
+
+    def take_time(self) -> None:
+        """Say that what comes now takes long. Raises TakesTimeError where others wait meanwhile."""
+        if self.hurried:
+            raise TakesTimeError
+
     watch: Watch = unwatched  # told by long work how far it is
     lines: int = 0  # how many lines of fruit the message has logged so far
 

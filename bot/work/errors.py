@@ -10,6 +10,10 @@ class WorkError(Exception):
     """A use case could not do what was asked. Nothing was changed."""
 
 
+class TakesTimeError(Exception):
+    """What was asked takes long, and whoever asked is in a hurry: ask again where it may."""
+
+
 @dataclass
 class NotThereError(WorkError):
     """There is no such thing in this bar. `what` is its plain name, `number` or `name` what was given."""

@@ -206,5 +206,6 @@ COMMANDS = (
         examples=(N_("cost grapefruit mist to 8 x 50 ml"), N_("cost grapefruit mist more")),
         slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, _TARGET, GRAMS_SLOT, TEMPERATURE_SLOT, *_DETAIL),
         menu=15,
+        quick=True,
     ),
 )

@@ -362,6 +362,7 @@ COMMANDS = (
         _list,
         words=("book", "recipes", "specs", "spec list"),
         menu=45,
+        quick=True,
     ),
     Command(
         "formula",
@@ -371,6 +372,7 @@ COMMANDS = (
         examples=(N_("formula grapefruit mist"),),
         slots=(FORMULA_SLOT, Slot("number", _ask_name, never)),
         menu=40,
+        quick=True,
     ),
     Command(
         "new",
@@ -435,5 +437,6 @@ COMMANDS = (
         words=("caution", "handling"),
         slots=(Slot("formula", _ask_name, never, FORMULA_SLOT.accept),),
         menu=85,
+        quick=True,
     ),
 )

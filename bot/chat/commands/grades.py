@@ -152,5 +152,6 @@ COMMANDS = (
         words=("allergen", "allergies"),
         examples=(N_("allergens grapefruit mist"),),
         slots=(FORMULA_SLOT,),
+        quick=True,
     ),
 )

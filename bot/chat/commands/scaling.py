@@ -213,5 +213,6 @@ COMMANDS = (
         examples=_EXAMPLES,
         slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, TARGET_SLOT, GRAMS_SLOT, TEMPERATURE_SLOT),
         menu=10,
+        quick=True,
     ),
 )
