@@ -21,12 +21,17 @@ class Leadership:
         self._name = name
         self._session: Connection | None = None
 
+    @property
+    def undisputed(self) -> bool:
+        """Whether nobody else can have it, so that there is nothing to ask."""
+        return self._store.is_sqlite
+
     def take(self) -> bool:
         """Take the right, or make sure of having it still; False while another has it.
 
         Raises SQLAlchemy's OperationalError while the database is out of reach.
         """
-        if self._store.is_sqlite:
+        if self.undisputed:
             return True
         if self._session is not None:
             if self._alive(self._session):

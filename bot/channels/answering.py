@@ -24,8 +24,8 @@ from bot.chat.conversation import AlreadyDoneError, Conversation, Looked
 from bot.chat.inline import suggestions
 from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import Message, Place, Reply, replies_from_json, reply
-from bot.chat.telling import telling
 from bot.chat.reading import is_warm
+from bot.chat.telling import telling
 from bot.chat.tongues import SPOKEN, spoken
 from bot.work import mail, reminders
 from bot.work.file_rows import MOST_BYTES

@@ -26,6 +26,7 @@ log = logging.getLogger(__name__)
 Update = dict[str, Any]
 _REMEMBERED = 50_000  # update ids kept in memory, so that one seen twice is dropped early
 _FLUSH_SECONDS = 0.05
+_MOMENT_SECONDS = 0.01  # what is answered by then need not be written down before it is confirmed
 _GRACE_SECONDS = 8
 _FIRST_WAIT, _LONGEST_WAIT = 0.2, 5.0
 _EXCUSE_AFTER = 3.0  # seconds without a database before the person is told
@@ -68,7 +69,7 @@ class Intake(ABC):
         self._answering = answering
         self._workers = workers
         self._tasks: set[asyncio.Task[None]] = set()
-        self._answered: list[int] = []
+        self._answered: list[Letter] = []
         self._flushing: asyncio.Task[None] | None = None
 
     # -- life ----------------------------------------------------------------------------
@@ -90,11 +91,12 @@ class Intake(ABC):
         """Whether nothing is being worked on or waits to be marked."""
         return not self._tasks and not self._answered
 
-    def spawn(self, work: Coroutine[Any, Any, None]) -> None:
+    def spawn(self, work: Coroutine[Any, Any, None]) -> asyncio.Task[None]:
         """Do something beside the rest; `close` waits for it."""
         task = asyncio.create_task(work)
         self._tasks.add(task)
         task.add_done_callback(self._tasks.discard)
+        return task
 
     async def in_worker(self, function: Callable[..., Any], *arguments: Any) -> Any:
         """Call a function that waits for the database, without holding up the loop."""
@@ -103,7 +105,7 @@ class Intake(ABC):
     # -- in ------------------------------------------------------------------------------
 
     async def take_in(self, updates: Sequence[Update]) -> bool:
-        """Write updates down and see that they are answered; True once they are on disk.
+        """See that updates are answered; True once each is on disk, or answered without changing anything.
 
         False when they could not be written down: whoever sent them must send them again.
         """
@@ -135,7 +137,7 @@ class Intake(ABC):
 
     @abstractmethod
     async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:
-        """Write letters down and begin to answer them. Raises what the database raises."""
+        """Begin to answer letters, and return when none can be lost. Raises what the database raises."""
 
     def _again(self, letter: Letter) -> Incoming:
         """Return what a letter from the disk is to us."""
@@ -143,7 +145,7 @@ class Intake(ABC):
 
     # -- answering -----------------------------------------------------------------------
 
-    async def _in_turn(self, incoming: Incoming, letter: Letter, on_disk: asyncio.Future[Any] | None) -> None:
+    async def _in_turn(self, incoming: Incoming, letter: Letter) -> None:
         """Work one update when those of its chat before it are through."""
         begun = time.monotonic()
         async with self.turns.of(incoming.chat):
@@ -153,13 +155,7 @@ class Intake(ABC):
                 self.figures.went_wrong("answering")
                 await self._answering.failed(incoming, letter)
         self.figures.answered(time.monotonic() - begun)
-        if on_disk is not None:
-            await asyncio.wait({on_disk})
-        self._finished(letter.update_id)
-
-    def _finished(self, update_id: int) -> None:
-        """Note that an update needs nothing more but its mark."""
-        self._mark(update_id)
+        self._mark(letter)
 
     async def _worked(self, incoming: Incoming, letter: Letter) -> None:
         """Work it, however long the database is away: nobody is told that something failed which was kept."""
@@ -202,9 +198,9 @@ class Intake(ABC):
 
     # -- marking -------------------------------------------------------------------------
 
-    def _mark(self, update_id: int) -> None:
+    def _mark(self, letter: Letter) -> None:
         """Mark an update answered soon, together with others: a lost mark costs one repeated reply."""
-        self._answered.append(update_id)
+        self._answered.append(letter)
         if self._flushing is None or self._flushing.done():
             self._flushing = asyncio.create_task(self._flush_soon())
 
@@ -219,75 +215,60 @@ class Intake(ABC):
         if not taken:
             return
         try:
-            await self.in_worker(mail.mark_answered, self.store, CHANNEL, taken)
+            await self._put_away(taken)
         except Exception as error:
             if not is_passing(error):
                 raise
             self._answered += taken
             await asyncio.sleep(_FIRST_WAIT)
 
+    @abstractmethod
+    async def _put_away(self, letters: list[Letter]) -> None:
+        """Mark letters answered. Raises what the database raises."""
+
 
 class OwnIntake(Intake):
-    """For the only process on its database: what it takes in it works, reading while it is being written."""
+    """For the only process on its database: what it takes in it works at once.
+
+    A change writes its own update down, in the same transaction; an answer that only reads can be
+    given again. So only what is not answered in a moment is written down before it is confirmed, and
+    all of it together soon after it was answered.
+    """
 
     def __init__(
         self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
     ) -> None:
         super().__init__(store, clock, answering, workers, figures)
         self._seen = Lately(_REMEMBERED)
-        self._being_written: dict[int, asyncio.Future[Any]] = {}
-        self._unwritten: set[int] = set()  # begun, and the disk would not take them
-        self._through: set[int] = set()  # of these, the ones that need nothing more
+        self._unkept: dict[int, asyncio.Task[None]] = {}  # begun, and neither answered nor on disk
 
     async def open(self) -> None:
         """Take up everything unfinished: there is nobody else to do it."""
         for seen in await self.in_worker(mail.seen_lately, self.store, CHANNEL, _REMEMBERED):
             self._seen.add(seen)
         for left in await self.in_worker(mail.unfinished, self.store, CHANNEL):
-            self.spawn(self._in_turn(self._again(left), left, None))
+            self.spawn(self._in_turn(self._again(left), left))
 
     async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:
-        """Write and answer side by side.
+        begun = []
+        for letter, incoming in letters:
+            number = letter.update_id
+            if number not in self._seen:
+                self._seen.add(number)
+                self._unkept[number] = self.spawn(self._in_turn(incoming, letter))
+            # One that comes again is not begun again: it waits for the first, or for the disk.
+            if number in self._unkept:
+                begun.append((letter, self._unkept[number]))
+        if begun:
+            await asyncio.shield(asyncio.ensure_future(self._answered_or_on_disk(begun)))
 
-        An answer that changes things writes its own update down in the same transaction, one that
-        only reads can be given again.
-        """
-        again = [
-            self._being_written[one.update_id] for one, _ in letters if one.update_id in self._being_written
-        ]
-        fresh = [one for one in letters if one[0].update_id not in self._seen]
-        begun = self._unwritten - self._being_written.keys()
-        kept = [one for one, _ in fresh] + [one for one, _ in letters if one.update_id in begun]
-        if kept:
-            await self._write(kept, fresh)
-        for one in again:
-            await asyncio.shield(one)
+    async def _answered_or_on_disk(self, begun: list[tuple[Letter, asyncio.Task[None]]]) -> None:
+        await asyncio.wait([turn for _letter, turn in begun], timeout=_MOMENT_SECONDS)
+        late = [letter for letter, turn in begun if not turn.done()]
+        if late:
+            await self.in_worker(mail.take_in, self.store, late, self.clock.now())
+        for letter, _turn in begun:
+            self._unkept.pop(letter.update_id, None)
 
-    async def _write(self, kept: list[Letter], fresh: list[tuple[Letter, Incoming]]) -> None:
-        """Write letters down; begin those that are fresh, the others were begun when that failed before."""
-        numbers = {letter.update_id for letter in kept}
-        on_disk = asyncio.ensure_future(self.in_worker(mail.take_in, self.store, kept, self.clock.now()))
-        on_disk.add_done_callback(lambda done: self._note_written(numbers, done))
-        self._being_written |= dict.fromkeys(numbers, on_disk)
-        for letter, incoming in fresh:
-            self._seen.add(letter.update_id)
-            self.spawn(self._in_turn(incoming, letter, on_disk))
-        await asyncio.shield(on_disk)
-
-    def _note_written(self, numbers: set[int], on_disk: asyncio.Future[Any]) -> None:
-        for number in numbers:
-            del self._being_written[number]
-        if on_disk.cancelled() or on_disk.exception() is not None:
-            self._unwritten |= numbers
-            return
-        self._unwritten -= numbers
-        for number in self._through & numbers:
-            self._through.discard(number)
-            self._mark(number)
-
-    def _finished(self, update_id: int) -> None:
-        if update_id in self._unwritten:
-            # It comes again, to be written down and nothing else.
-            self._through.add(update_id)
-        else:
-            self._mark(update_id)
+    async def _put_away(self, letters: list[Letter]) -> None:
+        await self.in_worker(mail.put_away, self.store, letters, self.clock.now())

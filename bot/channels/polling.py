@@ -51,6 +51,8 @@ class Poller:
             await self._intake.in_worker(self._leadership.give_up)
 
     async def _leads(self) -> bool:
+        if self._leadership.undisputed:
+            return True
         try:
             return bool(await self._intake.in_worker(self._leadership.take))
         except Exception as error:

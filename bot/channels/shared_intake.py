@@ -11,7 +11,7 @@ from concurrent.futures import Executor
 from bot.channels.figures import Figures
 from bot.channels.intake import Answering, Intake
 from bot.channels.updates import CHANNEL, Incoming
-from bot.work import shared_mail
+from bot.work import mail, shared_mail
 from bot.work.desk import Clock
 from bot.work.mail import Letter
 from storage.store import Store
@@ -85,12 +85,16 @@ class SharedIntake(Intake):
 
     async def _held_in_turn(self, letter: Letter, incoming: Incoming) -> None:
         try:
-            await self._in_turn(incoming, letter, None)
+            await self._in_turn(incoming, letter)
         except Exception:
             del self._held[letter.update_id]
             raise
         # Whatever a stop cuts off is still held, and given back by close.
         del self._held[letter.update_id]
+
+    async def _put_away(self, letters: list[Letter]) -> None:
+        numbers = [letter.update_id for letter in letters]
+        await self.in_worker(mail.mark_answered, self.store, CHANNEL, numbers)
 
     async def _flush(self) -> None:
         await super()._flush()
@@ -105,7 +109,7 @@ class SharedIntake(Intake):
             try:
                 if loop.time() - renewed > shared_mail.RENEW_SECONDS:
                     renewed = loop.time()
-                    held = [*self._held, *self._answered]
+                    held = [*self._held, *(one.update_id for one in self._answered)]
                     await self.in_worker(shared_mail.renew, self.store, CHANNEL, self.name, held)
                 if self._room:
                     found = await self.in_worker(

@@ -20,7 +20,7 @@ from zoneinfo import ZoneInfo
 
 from babel import Locale
 from babel.dates import format_date, format_time
-from babel.numbers import format_currency, get_decimal_symbol
+from babel.numbers import NumberPattern, format_currency, get_decimal_symbol, parse_pattern
 
 from bot.chat import numbers
 from bot.trade.money import minor_digits
@@ -110,19 +110,24 @@ def show_sensibly(value: Fraction | Decimal | int, figures: int = 3) -> str:
 def show_money(amount: Decimal | Fraction, currency: str | None = None, extra_places: int = 0) -> str:
     """Write an amount of money; `extra_places` more decimals than its coins have, for cost per drink."""
     code = currency or _tongue.get().currency
-    digits = minor_digits(code) + extra_places
+    pattern = _money_pattern(_tongue.get().locale, minor_digits(code) + extra_places)
     locale = _locale(_tongue.get().locale)
-    pattern = locale.currency_formats["standard"].pattern
-    places = "." + "0" * digits if digits else ""
-    # The locale's own pattern, with the coins that ISO 4217 gives this currency.
-    pattern = pattern.replace("#,##,##0.00", "#,##,##0" + places).replace("#,##0.00", "#,##0" + places)
     text: str = format_currency(_as_decimal(amount), code, pattern, locale=locale, currency_digits=False)
     return text
 
 
+@cache
+def _money_pattern(locale: str, digits: int) -> NumberPattern:
+    """Return the locale's own pattern, with the coins that ISO 4217 gives the currency."""
+    pattern = _locale(locale).currency_formats["standard"].pattern
+    places = "." + "0" * digits if digits else ""
+    pattern = pattern.replace("#,##,##0.00", "#,##,##0" + places).replace("#,##0.00", "#,##0" + places)
+    return parse_pattern(pattern)
+
+
 def show_day(day: date) -> str:
     """Write a day shortly with its weekday, such as 'Wed 25 Nov' in the locale's own order."""
-    return format_date(day, _day_pattern(), locale=_locale(_tongue.get().locale))
+    return format_date(day, _day_pattern(_tongue.get().locale), locale=_locale(_tongue.get().locale))
 
 
 def show_full_day(day: date) -> str:
@@ -130,9 +135,9 @@ def show_full_day(day: date) -> str:
     return format_date(day, "medium", locale=_locale(_tongue.get().locale))
 
 
-def _day_pattern() -> str:
-    locale = _locale(_tongue.get().locale)
-    pattern: str = locale.datetime_skeletons["MMMEd"].pattern
+@cache
+def _day_pattern(locale: str) -> str:
+    pattern: str = _locale(locale).datetime_skeletons["MMMEd"].pattern
     return pattern
 
 

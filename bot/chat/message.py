@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import re
 from base64 import b64decode, b64encode
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any
 
@@ -171,19 +171,25 @@ def replies_to_json(replies: list[Reply]) -> str:
     out = []
     for one in replies:
         kept = sum(len(file.content) for file in one.files) <= _KEPT_FILES
-        data = asdict(replace(one, files=()))
+        data = _fields(one)
         blocks = one.blocks
         if not kept:
             with speaking(Tongue(one.language)):
                 blocks = (*blocks, Text(_("If no file came with this, ask once more.")))
-        data["blocks"] = [[kinds[type(block)], asdict(block)] for block in blocks]
+        data["blocks"] = [[kinds[type(block)], _fields(block)] for block in blocks]
+        data["buttons"] = [[_fields(button) for button in row] for row in one.buttons]
         data["files"] = [_file_to_json(file) for file in one.files] if kept else []
         out.append(data)
     return json.dumps(out, ensure_ascii=False, separators=(",", ":"))
 
 
+def _fields(thing: Any) -> dict[str, Any]:
+    """Return what an object holds by name, one level deep."""
+    return {name: getattr(thing, name) for name in thing.__slots__}
+
+
 def _file_to_json(file: File) -> dict[str, Any]:
-    return {**asdict(file), "content": b64encode(file.content).decode()}
+    return {**_fields(file), "content": b64encode(file.content).decode()}
 
 
 def replies_from_json(text: str) -> list[Reply]:

@@ -151,6 +151,8 @@ def round_to_tools(scaled: Scaled, tools: Iterable[Tool | Scale]) -> Rounded:
             measures[Dimension.VOLUME].append(_Measure(tool.name, tool.step_ml, tool.up_to_ml))
         else:
             measures[Dimension.MASS].append(_Measure(tool.name, tool.step_g, tool.up_to_g))
+    for of_one_kind in measures.values():
+        of_one_kind.sort(key=lambda measure: (measure.up_to, measure.step))
     lines = tuple(
         _rounded(line.name, line.amount, line.dimension, measures[line.dimension]) for line in scaled.lines
     )
@@ -162,14 +164,13 @@ def round_to_tools(scaled: Scaled, tools: Iterable[Tool | Scale]) -> Rounded:
     )
 
 
-def _rounded(name: str, exact: Fraction, kind: Dimension, measures: Sequence[_Measure]) -> RoundedLine:
-    if not measures or not exact:
+def _rounded(name: str, exact: Fraction, kind: Dimension, by_size: Sequence[_Measure]) -> RoundedLine:
+    if not by_size or not exact:
         return RoundedLine(name, exact, exact, kind, None, 0, Fraction(0))
-    by_size = sorted(measures, key=lambda measure: (measure.up_to, measure.step))
     best = next((measure for measure in by_size if measure.up_to >= exact), by_size[-1])
     amount = _nearest_mark(exact, best)
     if not amount:
-        best = min(measures, key=lambda measure: (measure.step, measure.up_to))
+        best = min(by_size, key=lambda measure: (measure.step, measure.up_to))
         amount = _nearest_mark(exact, best)
     if not amount:
         return RoundedLine(name, exact, exact, kind, None, 0, Fraction(0), too_small_to_measure=True)

@@ -1,8 +1,9 @@
 """What arrived and what was answered, so that a stop at any moment loses nothing and doubles nothing.
 
-An update is written down before it is confirmed to the sender. The transaction that
-does what it asks also marks it worked and keeps the replies; when they have been
-sent it is marked answered. After a restart the rows in between are taken up again.
+An update is written down before it is confirmed to the sender, unless it was answered by then and
+changed nothing. The transaction that does what it asks also marks it worked and keeps the
+replies; when they have been sent it is marked answered. After a restart the rows in between
+are taken up again.
 """
 
 from __future__ import annotations
@@ -168,6 +169,22 @@ def mark_answered(store: Store, channel: str, update_ids: Sequence[int]) -> None
     )
     with store.writing() as unit:
         unit.session.execute(statement)
+
+
+def put_away(store: Store, letters: Sequence[Letter], now: datetime) -> None:
+    """Mark updates answered, and write down those that were not: answered before there was a need to."""
+    rows = [as_row(letter, now, MailState.ANSWERED) for letter in letters]
+    with store.writing() as unit:
+        unit.connection.execute(_putting_away(store.is_sqlite), rows)
+
+
+@cache
+def _putting_away(is_sqlite: bool) -> Any:
+    insert = _INSERT[is_sqlite](Inbox.__table__)
+    return insert.on_conflict_do_update(
+        index_elements=["channel", "update_id"],
+        set_={"state": insert.excluded.state, "replies": insert.excluded.replies},
+    )
 
 
 def note_failure(store: Store, channel: str, update_id: int, most: int = 3) -> bool:

@@ -75,7 +75,10 @@ def strength_of(view: FormulaView) -> FormulaStrength | None:
 
 def finished_share(view: FormulaView) -> Fraction:
     """Return finished mL for each mL poured in: below 1 where spirit and water contract."""
-    strength = strength_of(view)
+    return _finished_share(view, strength_of(view))
+
+
+def _finished_share(view: FormulaView, strength: FormulaStrength | None) -> Fraction:
     if strength is None or not view.total_ml or _has_solids(view):
         return Fraction(1)
     # To six decimals: the density formula is good to no more, and exact fractions stay short.
@@ -89,7 +92,10 @@ def _has_solids(view: FormulaView) -> bool:
 
 def recipe_of(view: FormulaView) -> Recipe:
     """Return the recipe with the mL it gives where something is weighed in: sugar takes up room too."""
-    strength = strength_of(view)
+    return _recipe_of(view, strength_of(view))
+
+
+def _recipe_of(view: FormulaView, strength: FormulaStrength | None) -> Recipe:
     if strength is None or not _has_solids(view) or not strength.volume_ml:
         return view.recipe
     return replace(view.recipe, yield_ml=Fraction(round(strength.volume_ml, 3)).limit_denominator(1000))
@@ -122,8 +128,8 @@ def scale_formula(
 
     `temperature_c` is where the masses are to hold. Raises the errors of bot.trade.amounts.scale.
     """
-    share = finished_share(view)
-    scaled = scale(recipe_of(view), target, share)
+    strength = strength_of(view)
+    scaled = scale(_recipe_of(view, strength), target, _finished_share(view, strength))
     rounded = round_to_tools(scaled, tools_of(desk.bar))
     made = scaled.finished_ml
     usable = None if made is None else made * (1 - loss_share)
@@ -135,7 +141,7 @@ def scale_formula(
         mass_of(line, scaled_line.amount, temperature_c)
         for line, scaled_line in zip(view.lines, scaled.lines, strict=True)
     )
-    return ScaleAnswer(view, scaled, rounded, masses, strength_of(view), made, loss_share, fill, drinks)
+    return ScaleAnswer(view, scaled, rounded, masses, strength, made, loss_share, fill, drinks)
 
 
 def mass_of(

@@ -87,8 +87,8 @@ def all_commands() -> dict[str, Command]:
 
 
 @cache
-def _beginnings(language: str) -> tuple[tuple[tuple[str, ...], Command], ...]:
-    """Return what commands begin with, longest first; English words begin them in every language."""
+def _beginnings(language: str) -> dict[tuple[str, ...], Command]:
+    """Return what commands begin with; English words begin them in every language."""
     own = _WORDS.get(language, {})
     found: dict[tuple[str, ...], Command] = {}
     for command in all_commands().values():
@@ -97,7 +97,12 @@ def _beginnings(language: str) -> tuple[tuple[tuple[str, ...], Command], ...]:
     for command in all_commands().values():
         for words in (command.name, *command.words, *ENGLISH.get(command.name, ())):
             found.setdefault(_plain(words), command)
-    return tuple(sorted(found.items(), key=lambda one: -len(one[0])))
+    return found
+
+
+@cache
+def _longest_beginning(language: str) -> int:
+    return max(len(words) for words in _beginnings(language))
 
 
 _WORDS = {"es": SPANISH}
@@ -130,11 +135,12 @@ def command_at_start(text: str, language: str | None = None) -> tuple[Command, s
 
     The words are those of a language, of the one now spoken if none is said.
     """
-    head = text.lstrip()[:80]
-    words = _plain(head)
-    for begin, command in _beginnings(tongue().language if language is None else language):
-        if words[: len(begin)] == begin:
-            return command, _after(text.lstrip(), len(begin))
+    spoken = tongue().language if language is None else language
+    words = _plain(text.lstrip()[:80])
+    for length in range(min(len(words), _longest_beginning(spoken)), 0, -1):
+        command = _beginnings(spoken).get(words[:length])
+        if command is not None:
+            return command, _after(text.lstrip(), length)
     return None
 
 
