@@ -5,10 +5,11 @@ from __future__ import annotations
 from datetime import UTC, datetime
 
 import pytest
+from sqlalchemy import bindparam, func
 
 from storage.store import Store
-from storage.tables import Bar, Base, Ingredient
-from storage.unit import Book
+from storage.tables import Bar, Base, Ingredient, Waste
+from storage.unit import Book, ReadOnlyError, of_bar
 
 _NOW = datetime(2026, 11, 25, 18, tzinfo=UTC)
 
@@ -112,3 +113,87 @@ def test_every_table_of_a_bar_can_be_reached_through_its_book(store: Store, bars
         for model in models:
             assert f"{model.__tablename__}.bar_id = " in str(unit.bar(one).select(model))
             assert all(row.bar_id == one for row in unit.bar(one).all(model))
+
+
+def _waste(pieces: int, source: str) -> dict[str, object]:
+    return {
+        "ingredient_id": 1,
+        "count_milli": pieces * 1000,
+        "reason": "mouldy",
+        "business_day": _NOW.date(),
+        "cost_minor": pieces * 60,
+        "at": _NOW,
+        "by": 1,
+        "source": source,
+        "line": 1,
+    }
+
+
+def test_plain_values_are_numbered_on_with_rows(store: Store, bars: tuple[int, int]) -> None:
+    one, other = bars
+    with store.writing() as unit:
+        book = unit.bar(one)
+        assert book.write(Waste, [_waste(1, "a")]) == [1]
+        row = book.add(Waste(**_waste(2, "b")))
+        assert row.id == 2
+        assert book.write(Waste, [_waste(3, "c"), _waste(4, "d")]) == [3, 4]
+        assert unit.bar(other).write(Waste, [_waste(5, "a")]) == [1]
+    with store.reading() as unit:
+        rows = unit.bar(one).all(Waste, order=Waste.id)
+        # What the table gives by default it gives here too.
+        assert [(row.count_milli, row.late, row.grams_milli) for row in rows] == [
+            (1000, False, None),
+            (2000, False, None),
+            (3000, False, None),
+            (4000, False, None),
+        ]
+
+
+def test_a_statement_built_once_is_scoped_by_the_book_that_asks_it(
+    store: Store, bars: tuple[int, int]
+) -> None:
+    total = of_bar(Waste, func.sum(Waste.cost_minor)).where(Waste.business_day == bindparam("day"))
+    lines = of_bar(Waste, Waste.id, Waste.count_milli)
+    one, other = bars
+    with store.writing() as unit:
+        unit.bar(one).write(Waste, [_waste(1, "a"), _waste(2, "b")])
+        unit.bar(other).write(Waste, [_waste(5, "a")])
+        assert unit.bar(one).value(total, day=_NOW.date()) == 180
+        assert unit.bar(other).value(total, day=_NOW.date()) == 300
+        assert [tuple(row) for row in unit.bar(other).found(lines)] == [(1, 5000)]
+
+
+def test_plain_values_come_after_what_was_changed_before(store: Store, bars: tuple[int, int]) -> None:
+    one, _other = bars
+    with store.writing() as unit:
+        book = unit.bar(one)
+        lime = book.get(Ingredient, 1)
+        assert lime is not None
+        lime.name = "key lime"
+        book.write(Waste, [_waste(1, "a")])
+        assert book.value(of_bar(Ingredient, Ingredient.name)) == "key lime"
+
+
+def test_a_unit_that_only_reads_writes_no_plain_values(store: Store, bars: tuple[int, int]) -> None:
+    with store.reading() as unit, pytest.raises(ReadOnlyError):
+        unit.bar(bars[0]).write(Waste, [_waste(1, "a")])
+
+
+def test_changes_on_rows_are_kept_or_dropped_with_the_rest(store: Store, bars: tuple[int, int]) -> None:
+    one, _other = bars
+
+    def rename(fail: bool) -> None:
+        with store.writing() as unit:
+            lime = unit.bar(one).get(Ingredient, 1)
+            assert lime is not None
+            lime.name = "lost" if fail else "kept"
+            unit.bar(one).write(Waste, [_waste(1, f"rename {fail}")])
+            if fail:
+                raise RuntimeError
+
+    rename(fail=False)
+    with pytest.raises(RuntimeError):
+        rename(fail=True)
+    with store.reading() as unit:
+        assert [row.name for row in unit.bar(one).all(Ingredient)] == ["kept"]
+        assert [row.source for row in unit.bar(one).all(Waste)] == ["rename False"]
