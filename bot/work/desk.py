@@ -205,14 +205,13 @@ class Desk:
     entry: int | None = None  # the last line written into the log, by which it can be undone
     corrects: int | None = None  # the entry in whose place what is logged now stands
     hurried: bool = False  # others wait meanwhile
+    watch: Watch = unwatched  # told by long work how far it is
+    lines: int = 0  # how many lines of fruit the message has logged so far
 
     def take_time(self) -> None:
         """Say that what comes now takes long. Raises TakesTimeError where others wait meanwhile."""
         if self.hurried:
             raise TakesTimeError
-
-    watch: Watch = unwatched  # told by long work how far it is
-    lines: int = 0  # how many lines of fruit the message has logged so far
 
     def next_line(self) -> int:
         """Return the number of the message's next line: no other message can log under the two together."""

@@ -8,6 +8,7 @@ import time
 import pytest
 
 from bot.work import clarity
+from storage.memory import Memory
 from tests.chat.mixes import CLEAR_MIX, MIST, SYRUP, TRADE_MIX, bar_with, flat, labels, said, tapped
 from tests.house import House, Person
 
@@ -195,10 +196,12 @@ def test_a_swap_refuses_only_what_is_no_spirit(house: House) -> None:
     assert "will split" in said(ana, "swap grapefruit mist 5 %")
 
 
-def test_the_whole_answer_comes_within_a_second_and_again_within_a_tenth(house: House) -> None:
+def test_the_whole_answer_comes_within_a_second_and_again_within_a_tenth(
+    house: House, monkeypatch: pytest.MonkeyPatch
+) -> None:
     ana = bar_with(house, MIST)
     ana.says("formula grapefruit mist")  # the first use loads the chemistry
-    clarity._state.cache_clear()
+    monkeypatch.setattr(clarity, "_states", Memory())
     begun = time.perf_counter()
     ana.says("clear grapefruit mist")
     assert time.perf_counter() - begun < 1.0
