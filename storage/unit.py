@@ -38,7 +38,13 @@ class Unit:
     @cached_property
     def session(self) -> Session:
         """The rows of this transaction as objects; made when it is first asked for."""
-        return Session(self.connection, autoflush=False, expire_on_commit=False)
+        # The transaction is whoever's the connection is: a session only takes part in it.
+        return Session(
+            self.connection,
+            autoflush=False,
+            expire_on_commit=False,
+            join_transaction_mode="rollback_only",
+        )
 
     def flush(self) -> None:
         """Write down what was changed on rows as objects."""

@@ -112,7 +112,7 @@ class Conversation:
             return None
         if message.tapped is not None and _HOME.match(message.text):
             return None
-        return self._look(replace(message, text=_storable(message.text)), hurried=True)
+        return self._look(_storable(message), hurried=True)
 
     def answer(
         self, message: Message, receipt: Receipt | None = None, looked: Looked | None = None

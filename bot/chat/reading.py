@@ -81,7 +81,7 @@ def warm_up() -> None:
 
 def is_warm() -> bool:
     """Whether that is done: until then reading takes a second or more."""
-    return _lark.cache_info().currsize > 0
+    return _built.cache_info().currsize > 0
 
 
 def can_read(rule: str) -> bool:

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from copy import copy
-
-from sqlalchemy.orm import Session
 
 from storage.memory import Memory
 from storage.store import Store
@@ -35,23 +33,19 @@ class RewindingStore(Store):
     @contextmanager
     def reading(self) -> Iterator[Unit]:
         """Give a unit that only reads."""
-        with self._session() as session:
-            yield Unit(session, self.memory, writes=False)
+        point = self._connection.begin_nested()
+        try:
+            with closing(Unit(self._connection, self.memory, writes=False)) as unit:
+                yield unit
+        finally:
+            point.rollback()
 
     @contextmanager
     def writing(self) -> Iterator[Unit]:
         """Give a unit whose changes stay until the rewind."""
-        with self._session() as session:
-            yield Unit(session, self.memory)
-            session.commit()
-
-    def _session(self) -> Session:
-        return Session(
-            self._connection,
-            autoflush=False,
-            expire_on_commit=False,
-            join_transaction_mode="create_savepoint",
-        )
+        with self._connection.begin_nested(), closing(Unit(self._connection, self.memory)) as unit:
+            yield unit
+            unit.flush()
 
     @contextmanager
     def trial(self) -> Iterator[None]:
