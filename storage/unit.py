@@ -185,6 +185,10 @@ class Book:
         wait = select(Bar.id).where(Bar.id == self.bar_id).with_for_update(key_share=True)
         self._unit.connection.execute(wait)
 
+    def made(self) -> None:
+        """Say that the bar itself is new, so that nothing is remembered of it until it is sure to be."""
+        self._touched = True
+
     def touched(self) -> None:
         """Say that nouns or settings of the bar changed, so that what was remembered is read anew."""
         self._touched = True

@@ -284,6 +284,7 @@ def found_bar(unit: Unit, presence: Presence, bar: Bar, name: str, private: bool
     """Write down a new bar with the person as its owner."""
     unit.session.add(bar)
     unit.session.flush()
+    unit.bar(bar.id).made()
     enter(unit, bar.id, presence, Role.OWNER, name, private, now)
     return BarView.of(bar)
 
