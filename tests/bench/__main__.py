@@ -13,7 +13,7 @@ from tests.bench.filling import open_bars
 from tests.bench.measure import Contender, Figures, Plan, measure, server_capacity
 from tests.bench.soak import measure_soak
 from tests.bench.telling import Found, draw, tell, write
-from tests.bench.ticks import measure_ticks
+from tests.bench.ticks import Ticks, measure_ticks
 
 ECHO = Contender(
     name="echo",
@@ -63,13 +63,14 @@ CONTENDERS = (
 )
 
 
-def _ticks(databases: Databases, folder: Path) -> Found:
-    return Found(
-        ticks={
-            name: measure_ticks(lambda kind=kind: databases.new(kind, folder))  # type: ignore[misc]
-            for name, kind in (("SQLite", "sqlite"), ("PostgreSQL", "postgresql"))
-        }
-    )
+def _ticks(databases: Databases, folder: Path, chats: int) -> dict[str, tuple[Ticks, Ticks]]:
+    def made(kind: str) -> str:
+        return databases.filled(kind, folder, open_bars, range(1001, 1001 + max(chats, 100)))
+
+    return {
+        "SQLite": measure_ticks(lambda: made("sqlite")),
+        "PostgreSQL": measure_ticks(lambda: made("postgresql")),
+    }
 
 
 def measure_all(plan: Plan, hourly: int, words: str, *, rows: int = week.ALL_ROWS) -> Found:
@@ -85,7 +86,7 @@ def measure_all(plan: Plan, hourly: int, words: str, *, rows: int = week.ALL_ROW
         found.contenders = contenders
         if words in "reminders":
             print("measuring reminders", file=sys.stderr)
-            found.ticks = _ticks(databases, folder).ticks
+            found.ticks = _ticks(databases, folder, plan.chats)
         if words in "million rows":
             print("measuring a million rows", file=sys.stderr)
             found.week = week.compare(week.OWN_ROWS, rows, 100, "week")

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import shutil
+import tempfile
+from collections.abc import Callable, Sequence
 from itertools import count
 from pathlib import Path
 from types import TracebackType
 
-from sqlalchemy import create_engine, text
+from sqlalchemy import create_engine, make_url, text
 
 from tests import postgres
 from tests.bench import parts
+
+Fill = Callable[[str, Sequence[int]], object]  # given the URL and the people's numbers
 
 
 class Databases:
@@ -18,6 +23,8 @@ class Databases:
     def __init__(self) -> None:
         self._server: postgres.Private | None = None
         self._numbers = count(1)
+        self._folder = tempfile.TemporaryDirectory(prefix="peel-bench-")
+        self._filled: dict[tuple[str, Fill, tuple[int, ...]], str] = {}
 
     def __enter__(self) -> Databases:
         return self
@@ -27,20 +34,39 @@ class Databases:
     ) -> None:
         if self._server is not None:
             self._server.remove()
+        self._folder.cleanup()
 
-    def new(self, kind: str, folder: Path) -> str:
-        """Return the URL of a new database, empty; of no kind it is nothing. Raises NoPostgresError."""
+    def filled(self, kind: str, folder: Path, fill: Fill, people: Sequence[int]) -> str:
+        """Return the URL of a new database as `fill` leaves it, which is called once and then copied."""
+        if not kind:
+            fill("", people)
+            return ""
+        key = (kind, fill, tuple(people))
+        if key not in self._filled:
+            self._filled[key] = self.new(kind, Path(self._folder.name))
+            fill(self._filled[key], people)
+        return self.new(kind, folder, self._filled[key])
+
+    def new(self, kind: str, folder: Path, like: str = "") -> str:
+        """Return the URL of a new database, empty or a copy; of no kind it is nothing.
+
+        Raises NoPostgresError.
+        """
         number = next(self._numbers)
         if kind == "sqlite":
-            return f"sqlite:///{folder / f'bench-{number}.sqlite'}"
+            file = folder / f"bench-{number}.sqlite"
+            if like:
+                shutil.copy(make_url(like).database or "", file)
+            return f"sqlite:///{file}"
         if kind != "postgresql":
             return ""
         if self._server is None:
             self._server = postgres.Private(postgres.folder_for_private(), durable=True)
         name = f"bench_{number}"
+        template = f' TEMPLATE "{make_url(like).database}"' if like else ""
         engine = create_engine(self._server.url, isolation_level="AUTOCOMMIT")
         with engine.connect() as connection:
-            connection.execute(text(f'CREATE DATABASE "{name}"'))
+            connection.execute(text(f'CREATE DATABASE "{name}"{template}'))
         engine.dispose()
         return self._server.url.set(database=name).render_as_string(hide_password=False)
 

@@ -13,14 +13,14 @@ import statistics
 import subprocess
 import tempfile
 import time
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, field
 from http.client import HTTPConnection
 from pathlib import Path
 
 from tests.api.remote import Remote
-from tests.bench.databases import Databases
+from tests.bench.databases import Databases, Fill
 from tests.bench.parts import cpu_seconds, resident_mib
 
 _ROOT = Path(__file__).parents[2]
@@ -33,8 +33,8 @@ class Contender:
 
     In `command` and the values of `env` the words {port}, {token}, {folder}, {database} and {listen} stand
     for the server's port, its token, an empty folder of the run, the database's URL and an address that is
-    free. `messages` are sent in turn; each must get exactly one message back. `prepare` is called once with
-    the database's URL and the people's numbers, before anything runs. `processes` of it run at once; with
+    free. `messages` are sent in turn; each must get exactly one message back. `prepare` fills the database
+    before anything runs. `processes` of it run at once; with
     `webhook` updates are brought to them in turn, as by a proxy, else they ask for them.
     """
 
@@ -43,7 +43,7 @@ class Contender:
     messages: tuple[str, ...]
     env: Mapping[str, str] = field(default_factory=dict)
     database: str = ""  # "sqlite" or "postgresql"
-    prepare: Callable[[str, Sequence[int]], object] | None = None
+    prepare: Fill | None = None
     processes: int = 1
     webhook: bool = False
 
@@ -168,9 +168,8 @@ def measure(contender: Contender, plan: Plan, databases: Databases) -> Figures:
 def _measure(contender: Contender, plan: Plan, folder: Path, databases: Databases) -> Figures:
     with Remote() as remote, ExitStack() as running:
         people = [remote.ask("person", id=1001 + at, first_name=f"P{at}") for at in range(plan.chats)]
-        url = databases.new(contender.database, folder)
-        if contender.prepare is not None:
-            contender.prepare(url, people)
+        fill = contender.prepare
+        url = databases.filled(contender.database, folder, fill, people) if fill is not None else ""
         starts = [cold_start(contender, remote, folder, url) for _ in range(plan.starts)]
         bots = [
             running.enter_context(Running(contender, remote, folder, url)) for _ in range(contender.processes)

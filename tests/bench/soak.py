@@ -46,9 +46,8 @@ def measure_soak(contender: Contender, chats: int, hourly: int, databases: Datab
     contender = replace(contender, messages=_TALK)
     with tempfile.TemporaryDirectory() as folder, Remote() as remote:
         people = [remote.ask("person", id=1001 + at, first_name=f"P{at}") for at in range(chats)]
-        url = databases.new(contender.database, Path(folder))
         assert contender.prepare is not None
-        contender.prepare(url, people)
+        url = databases.filled(contender.database, Path(folder), contender.prepare, people)
         with Running(contender, remote, Path(folder), url) as running:
             running.ready()
             found = _talked(remote, people, running.process.pid, hourly)

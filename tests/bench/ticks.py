@@ -14,11 +14,11 @@ from bot.chat.message import Reply
 from bot.clock.ticker import Ticker
 from bot.work.reminders import DueReminder, Outcome
 from storage.store import Store
-from tests.bench.filling import CHANNEL, NOW, Stopped, open_bars, plan_reminders
+from tests.bench.filling import CHANNEL, NOW, Stopped, plan_reminders
 
 FEW, MANY = 1_000, 100_000
 DUE = 50
-_BARS = 100
+_BARS = 100  # of those that were opened; bars are numbered from one
 _TIMES = 15
 
 
@@ -31,13 +31,12 @@ class Ticks:
 
 
 def measure_ticks(make_url: Callable[[], str]) -> tuple[Ticks, Ticks]:
-    """Take the figures for a few reminders and for many, each in a new database."""
+    """Take the figures for a few reminders and for many, each in a new database with bars in it."""
     return _measured(make_url(), FEW), _measured(make_url(), MANY)
 
 
 def _measured(url: str, pending: int) -> Ticks:
-    bars = open_bars(url, range(1, _BARS + 1))
-    plan_reminders(url, bars, pending, NOW + timedelta(days=30))
+    plan_reminders(url, range(1, _BARS + 1), pending, NOW + timedelta(days=30))
     store = Store(url)
     try:
         nothing = [_tick(store, expected=0) for _time in range(_TIMES + 3)][3:]
