@@ -116,7 +116,7 @@ def _lines() -> list[str]:
         lines.append(whole if number % 3 == 0 else word + whole)
     # Long runs that a regular expression could go through again and again.
     for sign in ("1", " ", "a", "a.", ".", "-", "'", "\u00a0", "1'", "1 ", "x ", "\n", "/a", "_", "@"):
-        lines += [sign * 2000 + "!" + sign * 2000, "1" + sign * 2000 + "/", "price " + sign * 2000 + "\x01"]
+        lines += [sign * 2000 + "!" + sign * 2000, "price 1" + sign * 4000 + "/"]
     return [line[:LONGEST_MESSAGE] for line in lines if line.strip()]
 
 

@@ -31,7 +31,7 @@ def _bomb() -> bytes:
 @pytest.mark.parametrize(
     ("name", "content", "why"),
     [
-        ("rows.csv", b"day,fruit\n" + b"a\n" * 2_400_000, "too large"),
+        ("rows.csv", b"day,fruit\n" + b"a\n" * 150_000, "too large"),
         ("columns.csv", b"," * 5_000_000, "too large"),
         ("line.csv", b"day,fruit\n" + b"x" * 5_000_000, "not a table"),
         ("quoted.csv", b'day,fruit\n"' + b"x" * 5_000_000, "not a table"),
