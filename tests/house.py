@@ -15,8 +15,10 @@ from datetime import UTC, datetime, timedelta
 from bot.channels.wording import html_parts, plain_lines
 from bot.chat.conversation import Conversation
 from bot.chat.due import worded_reminder
+from bot.chat.inline import Suggestion, suggestions
 from bot.chat.message import Message, Place, Reply, Sender
 from bot.work import reminders
+from bot.work.corrections import EDITED
 from bot.work.reminders import DueReminder, Outcome
 from storage.store import Store
 
@@ -60,6 +62,7 @@ class Room:
 
     place: Place
     shown: list[Shown] = field(default_factory=list)
+    typed: list[tuple[str, str, datetime]] = field(default_factory=list)  # key, text and when
 
     def button(self, label: str) -> tuple[str, str]:
         """Return the message and the line behind the newest button of this label."""
@@ -106,6 +109,32 @@ class Person:
         """Reply to the bot's last message in a group."""
         return self.says(text, room, answering=True)
 
+    def edits(self, text: str, number: int = 1, room: str | None = None) -> list[Reply]:
+        """Change the last message typed here, or the one before it by a number above 1."""
+        here = self.house.room(room, self)
+        key, was, sent_at = here.typed[-number]
+        here.typed[-number] = (key, text, sent_at)
+        message = Message(
+            CHANNEL,
+            self.sender,
+            here.place,
+            text,
+            key=f"{key}{EDITED}{self.house.next_key(here)}",
+            sent_at=sent_at,
+            corrects=key,
+            was=was,
+        )
+        replies = self.house.conversation.answer(message)
+        here.shown += [Shown(f"{message.key}.{at}", one) for at, one in enumerate(replies)]
+        return replies
+
+    def types_inline(self, text: str) -> list[Suggestion]:
+        """Type something after the bot's name in any chat; return what is offered."""
+        place = Place(self.sender.outside_id, private=True)
+        now = self.house.clock.now()
+        message = Message(CHANNEL, self.sender, place, text, key="inline", sent_at=now)
+        return suggestions(self.house.store, self.house.clock, message)
+
     def taps(self, label: str, room: str | None = None) -> list[Reply]:
         """Tap the newest button of this label in the chat."""
         here = self.house.room(room, self)
@@ -132,6 +161,8 @@ class Person:
             photo=photo,
         )
         replies = house.conversation.answer(message)
+        if tapped is None:
+            here.typed.append((key, text, message.sent_at))
         for number, one in enumerate(replies):
             edited = next((shown for shown in here.shown if shown.id == tapped), None)
             if number == 0 and one.edits and edited is not None:

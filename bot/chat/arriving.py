@@ -75,7 +75,7 @@ def scan(talk: Talk, code: str) -> Reply:
     nothing = reply(_("I can show that label's batch only to members of its bar."))
     if found is None or presence is None or presence.bar is None:
         return nothing
-    with speaking(tongue_of(presence)):
+    with speaking(tongue_of(presence, talk.clock.now())):
         there = replace(talk, presence=presence)
         try:
             shown = card(there, batches.get(there.desk, int(found[2])))

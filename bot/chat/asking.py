@@ -13,6 +13,7 @@ from typing import Any
 from bot.chat import reading
 from bot.chat.language import _
 from bot.chat.message import Block, Button, Reply, Text
+from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.worded_errors import worded_phrase_error
 from bot.work import people
@@ -231,6 +232,34 @@ def _choice_named(question: Question, typed: str) -> str | None:
     return next(
         (answer for row in question.choices for label, answer in row if label.casefold() == plain), None
     )
+
+
+def amend(talk: Talk, command: Command, was: str, answer: str) -> Reply | list[Reply] | None:
+    """Put other words in the place of an answer given before, and go on; None if it was no answer.
+
+    What does not read leaves the answer as it was: the question in progress comes again and says so.
+    """
+    question = talk.presence.question
+    if question is None:
+        raise ValueError("no question is in progress")
+    state = {**question.state, "slots": dict(question.state["slots"]), "order": list(question.state["order"])}
+    state.pop("typed", None)
+    before = dict(state["slots"])
+    name = next((one for one in reversed(state["order"]) if was in before[one].split("\n")), None)
+    if name is None:
+        return None
+    lines = before[name].split("\n")
+    lines[lines.index(was)] = answer
+    state["slots"][name] = "\n".join(lines)
+    try:
+        _evaluate(talk, command, state)
+    except (reading.PhraseError, AmbiguousNumberError, NotANumberError, Say):
+        state["slots"] = before
+        asked = next(slot for slot in command.slots if slot.name == state["asking"])
+        stays = _("I cannot take “{answer}” there: “{before}” stays.")
+        wrong = stays.format(answer=answer[:40], before=was[:40])
+        return ask(talk, command, state, _evaluate(talk, command, state), asked, wrong)
+    return _go_on(talk, command, state)
 
 
 def _ask_again(

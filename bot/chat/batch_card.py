@@ -50,7 +50,10 @@ def card(talk: Talk, batch: BatchView) -> Reply:
     inside: Block = Grid(tuple(rows))
     if trial is not None:
         inside = Text(_("Blind trial {trial}: what went in stays hidden until it ends.").format(trial=trial))
-    blocks: list[Block] = [inside, *(Text(line) for line in _card_facts(talk, batch, trial is None))]
+    # What to do comes before what is in it: a label is scanned with the bottle in the other hand.
+    step = next_step(talk, batch) if batch.state.open else ""
+    blocks: list[Block] = [Text(step)] if step else []
+    blocks += [inside, *(Text(line) for line in _card_facts(talk, batch, trial is None))]
     blocks += [Text(event_words(event)) for event in batch.events if event.what != "made"][-4:]
     mark = unconfirmed_mark(talk.desk, batch)
     if mark:
@@ -119,8 +122,6 @@ def _card_facts(talk: Talk, batch: BatchView, strength_too: bool = True) -> list
         facts.append(allergen_line(allergies.kept_with(batch.frozen)))
     elif batch.lost_ml:
         facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))
-    if batch.state.open:
-        facts.append(next_step(talk, batch))
     return [fact for fact in facts if fact]
 
 

@@ -10,7 +10,7 @@ from datetime import timedelta
 from bot.chat import asking, correcting, reading
 from bot.chat.arriving import private_only
 from bot.chat.commands import all_commands, command_at_start, in_any_language
-from bot.chat.guessing import as_asked, as_waste
+from bot.chat.guessing import as_asked, as_setting, as_waste
 from bot.chat.language import _, speaking
 from bot.chat.lost import not_understood, stranger, worded_refusal
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply, Text, harmless, replies_to_json, reply
@@ -25,7 +25,7 @@ from bot.chat.vocabulary import vocabulary_for
 from bot.trade.errors import TradeError
 from bot.work import corrections, people
 from bot.work.desk import Clock
-from bot.work.errors import TakesTimeError, WorkError
+from bot.work.errors import TakesTimeError, TooLateError, WorkError
 from bot.work.undo import UNDO_HOURS
 from storage.store import Store
 from storage.unit import ReadOnlyError, Unit
@@ -149,7 +149,7 @@ class Conversation:
             presence = self._find(unit, message)
             if not presence.known or not presence.reachable:
                 return None
-            with speaking(tongue_of(presence)):
+            with speaking(tongue_of(presence, self.clock.now())):
                 talk = self._talk(unit, message, presence)
                 talk.hurried = hurried
                 plan = self._plan(talk)
@@ -171,7 +171,7 @@ class Conversation:
         try:
             with self.store.writing() as unit:
                 talk, plan = self._seated(unit, message, seen)
-                with speaking(tongue_of(talk.presence)):
+                with speaking(tongue_of(talk.presence, self.clock.now())):
                     self._end_question(talk, plan)
                     replies = self._run(talk, plan)
                     return self._settled(talk, replies, receipt)
@@ -179,7 +179,7 @@ class Conversation:
             refusal = error
         with self.store.writing() as unit:
             talk, plan = self._seated(unit, message, seen)
-            with speaking(tongue_of(talk.presence)):
+            with speaking(tongue_of(talk.presence, self.clock.now())):
                 self._end_question(talk, plan)
                 return self._settled(talk, worded_refusal(refusal, talk), receipt)
 
@@ -212,28 +212,45 @@ class Conversation:
             return []
         try:
             with self.store.writing() as unit:
-                presence = replace(self._find(unit, message), question=None)
+                found = self._find(unit, message)
+                presence = replace(found, question=None)
                 if presence.bar is None:
                     return []
                 _hold(unit, presence)
-                with speaking(tongue_of(presence)):
+                with speaking(tongue_of(presence, self.clock.now())):
                     talk = self._talk(unit, message, presence)
                     earlier = corrections.logged_by(talk.desk, key)
                     if earlier.any:
                         correcting.begin(talk, earlier)
                         replies = correcting.finish(talk, earlier, self._run(talk, self._plan(talk)))
                         return self._settled(talk, replies, receipt)
+                    amended = self._amend(self._talk(unit, message, found))
+                    if amended is not None:
+                        return self._settled(talk, amended, receipt)
                     if self._plan(talk).command is None or self._is_late(message):
                         return []
         except _REFUSALS as error:
             refusal = error
         else:
             return self._answered(message, receipt)  # a command mended, that meant nothing before
-        with self.store.writing() as unit, speaking(tongue_of(presence)):
+        with self.store.writing() as unit, speaking(tongue_of(presence, self.clock.now())):
             talk = self._talk(unit, message, presence)
             talk.line = message.text
-            said = correcting.refused(worded_refusal(refusal, talk), earlier)
+            late = isinstance(refusal, TooLateError)
+            said = correcting.refused(worded_refusal(refusal, talk), earlier, late)
             return self._settled(talk, said, receipt)
+
+    @staticmethod
+    def _amend(talk: Talk) -> list[Reply] | None:
+        """Follow the edit of an answer that the question in progress was given; None if it is none."""
+        question, was = talk.presence.question, talk.message.was
+        if question is None or "command" not in question.state or was is None:
+            return None
+        command = all_commands()[question.state["command"]]
+        if _refusal(talk, command) is not None:
+            return None
+        amended = asking.amend(talk, command, was.strip(), talk.message.text.strip())
+        return None if amended is None else _as_list(amended)
 
     def _is_late(self, message: Message) -> bool:
         """Whether a message was written too long ago for an edit to be followed."""
@@ -247,7 +264,7 @@ class Conversation:
             presence, plan = seen
             if plan.answer is None or self._still_asked(unit, presence):
                 _hold(unit, presence)
-                with speaking(tongue_of(presence)):
+                with speaking(tongue_of(presence, self.clock.now())):
                     talk = self._talk(unit, message, presence)
                 talk.line = plan.line
                 return talk, plan
@@ -263,7 +280,7 @@ class Conversation:
             place.title,
         )
         _hold(unit, presence)
-        with speaking(tongue_of(presence)):
+        with speaking(tongue_of(presence, self.clock.now())):
             talk = self._talk(unit, message, presence)
             return talk, self._plan(talk)
 
@@ -336,10 +353,8 @@ class Conversation:
         spoken = command_at_start(text)
         if question is not None and "command" in question.state and talk.message.tapped is None:
             return _while_asked(talk, question, text, spoken)
-        if spoken is None and talk.message.photo is not None and (check := _photo_of(talk)) is not None:
-            return check
-        if spoken is None and talk.message.tapped is None:
-            spoken = as_waste(talk, text) or as_asked(talk, text)
+        if talk.message.tapped is None:
+            return _typed(talk, text, spoken)
         return _Plan(*spoken) if spoken is not None else _Plan()
 
     def _run(self, talk: Talk, plan: _Plan, reading_only: bool = False) -> list[Reply]:
@@ -481,6 +496,20 @@ def _kept_line(text: str, question: people.PendingQuestion | None) -> str:
         return ""
     lines = question.state.get("lines", [])
     return str(lines[int(index)]) if int(index) < len(lines) else ""
+
+
+def _typed(talk: Talk, text: str, spoken: tuple[Command, str] | None) -> _Plan:
+    """Return what a typed text means where no question is in progress."""
+    of_a_batch = spoken is None or spoken[0].name == "batch"  # 'batch 12 clear', or only '12 clear'
+    if talk.message.photo is not None and of_a_batch and (check := _photo_of(talk)) is not None:
+        return check
+    if spoken is None:
+        spoken = as_waste(talk, text) or as_asked(talk, text)
+        return _Plan(*spoken) if spoken is not None else _Plan()
+    command, rest = as_setting(talk, *spoken) or spoken
+    if rest.rstrip().endswith("?") and not _reads_whole((command, rest), talk):
+        rest = rest.rstrip(" ?")
+    return _Plan(command, rest)
 
 
 def _photo_of(talk: Talk) -> _Plan | None:

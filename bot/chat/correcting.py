@@ -32,9 +32,9 @@ def finish(talk: Talk, earlier: Earlier, replies: list[Reply]) -> list[Reply]:
     return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
 
 
-def refused(said: list[Reply], earlier: Earlier) -> list[Reply]:
-    """Say that the log stays as it was, and why."""
-    if not earlier.standing:
+def refused(said: list[Reply], earlier: Earlier, late: bool) -> list[Reply]:
+    """Say that the log stays as it was, and why; what is not too late to undo is one tap away."""
+    if not earlier.standing or late:
         return said
     stays = Text(_("So the log stays as it was."))
     undo = Button(_("Take it back"), f"undo {max(earlier.standing)}")

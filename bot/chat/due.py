@@ -9,7 +9,6 @@ from typing import Any
 from bot.chat.batch_card import clarity_buttons
 from bot.chat.commands.peeling import ends
 from bot.chat.language import (
-    Tongue,
     _,
     ngettext,
     show_day,
@@ -20,7 +19,7 @@ from bot.chat.language import (
 )
 from bot.chat.message import Block, Button, Reply, Text
 from bot.chat.plural import counted_name
-from bot.chat.tongues import locale_of, spoken
+from bot.chat.tongues import bar_tongue, spoken
 from bot.chat.units import show_amount, show_ml
 from bot.trade.measures import Dimension
 from bot.work.reminders import DueReminder, low_items
@@ -31,7 +30,7 @@ _MOST_LOW = 6
 def worded_reminder(due: DueReminder, now: datetime) -> Reply:
     """Word a reminder in the language of whoever gets it: what, since when if late, and what to tap."""
     language = spoken(due.language) or spoken(due.bar.language) or "en"
-    with speaking(Tongue(language, locale_of(due.bar, language), due.bar.zone, due.bar.currency)):
+    with speaking(bar_tongue(due.bar, language, now)):
         first, lines, buttons = _WORDS[due.kind](due)
         if due.late_by(now) is not None:
             lines.append(_("Late: this was due {when}.").format(when=show_moment(due.first_due_at)))
@@ -172,7 +171,16 @@ def _blocked(due: DueReminder) -> _Worded:
     return first, lines, ((Button(_("Team"), "team"),),)
 
 
+def _deletion(due: DueReminder) -> _Worded:
+    when = show_moment(due.details["deleted_at"])
+    first = _("{bar} will be deleted on {day}, with all it holds.").format(bar=due.bar.name, day=when)
+    lines = [_("Its owner can keep it until then. A copy: export. Your own data: export me.")]
+    keep = ((Button(_("Keep the bar"), "restore bar"),),) if due.details.get("keeps") else ()
+    return first, lines, keep
+
+
 _WORDS = {
+    "deletion": _deletion,
     "blocked": _blocked,
     "rested": _rested,
     "recheck": _recheck,

@@ -24,13 +24,16 @@ def kind_name(preparation: Preparation) -> str:
     return _(preparation.value)
 
 
-def card(talk: Talk, view: FormulaView) -> Reply:
-    """Show one version of a formula with what can be done next."""
+def card(talk: Talk, view: FormulaView, more: bool = False, written: bool = False) -> Reply:
+    """Show one version of a formula with what is mostly done next.
+
+    With `more` all that is known and can be done; when it was just `written` all that is known.
+    """
     units = talk.desk.bar.units
     title = _("{name}: {kind}, version {version}").format(
         name=view.name, kind=kind_name(view.preparation), version=view.version
     )
-    lines = _facts(view, units)
+    lines = _facts(view, units, more or written)
     lines += [
         clear_line(talk, view, talk.desk.bar.temperature_c),
         allergen_line(allergies.named_in(talk.desk, view)),
@@ -41,41 +44,34 @@ def card(talk: Talk, view: FormulaView) -> Reply:
         blocks.append(Caution(mark([one.ingredient.name for one in questions])))
     else:
         blocks += caution_blocks(talk, view, Step.ADDING)
-    rows = (*_buttons(talk, view), *grade_buttons(talk.desk, questions))
-    return Reply((Text(title, strong=True), *blocks), rows)
+    rows = (*_buttons(talk, view, more), *grade_buttons(talk.desk, questions if more else questions[:1]))
+    return Reply((Text(title, strong=True), *blocks), rows, edits=more and talk.message.tapped is not None)
 
 
-def _buttons(talk: Talk, view: FormulaView) -> tuple[tuple[Button, ...], ...]:
+def _buttons(talk: Talk, view: FormulaView, more: bool) -> tuple[tuple[Button, ...], ...]:
+    """Return the usual next steps, and what is done seldom behind one button or with `more`."""
     ref = f"#{view.id}"
-    rows: list[tuple[Button, ...]] = [
-        (
-            Button(_("Scale"), f"scale {ref}"),
-            Button(_("Cost"), f"cost {ref} x1"),
-            Button(_("Make"), f"batch {ref}"),
-        )
-    ]
-    if talk.desk.role.manages:
-        rows.append(
-            (
-                Button(_("Change"), f"change {ref}"),
-                Button(_("Rename"), f"rename {ref}"),
-                Button(_("Put away"), f"archive {ref}"),
-            )
-        )
+    often = (
+        Button(_("Scale"), f"scale {ref}"),
+        Button(_("Cost"), f"cost {ref} x1"),
+        Button(_("Make"), f"batch {ref}"),
+    )
     mix = mix_of(view)
-    more: list[Button] = []
-    if mix.has_oil:
-        more.append(clear_button(view))
+    change = [Button(_("Change"), f"change {ref}")]
+    next_to_it = [clear_button(view)] if mix.has_oil else []
+    if not more:
+        second = (*next_to_it, *change, Button(_("More"), f"formula {ref} version {view.version} more"))
+        return often, second
     if mix.has_spirit:
-        more.append(Button(_("Strength"), f"strength {ref}"))
+        next_to_it.append(Button(_("Strength"), f"strength {ref}"))
     if mix.has_oil or scaling.is_sprayed(view):
-        more.append(Button(_("Dose"), f"dose {ref}"))
-    if more:
-        rows.append(tuple(more))
-    return tuple(rows)
+        next_to_it.append(Button(_("Dose"), f"dose {ref}"))
+    change += [Button(_("Rename"), f"rename {ref}"), Button(_("Put away"), f"archive {ref}")]
+    rows = (often, tuple(next_to_it), tuple(change))
+    return tuple(row for row in rows if row)
 
 
-def _facts(view: FormulaView, units: str) -> list[str]:
+def _facts(view: FormulaView, units: str, all_known: bool) -> list[str]:
     facts = []
     strength = scaling.strength_of(view)
     made = scaling.made_ml(view)
@@ -90,7 +86,7 @@ def _facts(view: FormulaView, units: str) -> list[str]:
     else:
         text = _("Needs no rest, discard after {days}").format(days=days)
     facts.append(text)
-    if view.sprays is not None:
+    if all_known and view.sprays is not None:
         text = _("{sprays} sprays a drink, {ml} ml each").format(
             sprays=show_range(*view.sprays), ml=show_range(*view.spray_ml)
         )

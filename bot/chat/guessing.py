@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bot.chat import reading
-from bot.chat.commands import all_commands, words_of
+from bot.chat.commands import all_commands, command_at_start, words_of
 from bot.chat.language import tongue
 from bot.chat.message import Button
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
@@ -25,6 +25,9 @@ _TAKEN = (
 )
 _OFFERED = ("check", "price", "scale", "waste", "used", "discard", "batch", "stock", "bar")
 _MOST_OFFERED = 2
+# What is said of one thing, and may stand after its name: 'orange price', 'grapefruit mist cost'.
+_NAMED_LAST = frozenset({"price", "cost", "stock", "strength", "dose", "cautions", "photos"})
+_ARTICLES = frozenset({"the", "el", "la", "los", "las"})
 _CLARITIES = frozenset({"clear", "hazy", "split"})
 _LONGEST_LABEL = 40
 _FRUIT_WORDS = 2  # 'blood orange': a name of more words is a sentence
@@ -76,7 +79,36 @@ def as_asked(talk: Talk, text: str) -> tuple[Command, str] | None:
         if phrase is not None and telling <= set(phrase.slots) and not any(map(_is_unknown, _values(phrase))):
             talk.line = f"{name} {text}"
             return command, text
-    return None
+    return _named_last(talk, text)
+
+
+def as_setting(talk: Talk, command: Command, rest: str) -> tuple[Command, str] | None:
+    """Take 'change currency to USD' for the setting, unless a formula has that name."""
+    if command.name not in {"change", "bar"} or talk.presence.bar is None:
+        return None
+    words = rest.split(None, 1)
+    plain = words[1] if len(words) == 2 and words[0].casefold() in _ARTICLES else rest
+    bar = all_commands()["bar"]
+    phrase, formula = _read(talk, bar, plain), _read(talk, command, rest)
+    if phrase is None or not {"setting", "value"} <= set(phrase.slots):
+        return None
+    if command is not bar and formula is not None and not any(map(_is_unknown, _values(formula))):
+        return None
+    talk.line = f"{bar.name} {plain}"
+    return bar, plain
+
+
+def _named_last(talk: Talk, text: str) -> tuple[Command, str] | None:
+    """Take 'orange price' for the price of oranges: a thing that is known, then the word for it."""
+    rest, _space, word = text.rstrip("?! ").rpartition(" ")
+    found = command_at_start(word)
+    if found is None or found[0].name not in _NAMED_LAST or not rest:
+        return None
+    phrase = _read(talk, found[0], rest)
+    if phrase is None or any(map(_is_unknown, _values(phrase))):
+        return None
+    talk.line = f"{found[0].name} {rest}"
+    return found[0], rest
 
 
 def offers(talk: Talk, text: str, besides: str = "") -> tuple[tuple[Button, ...], ...]:

@@ -48,7 +48,7 @@ def suggestions(store: Store, clock: Clock, message: Message) -> list[Suggestion
             return []
         # No chat is known here, and nothing is asked or logged.
         presence = replace(found, room_id=0, question=None)
-        with speaking(tongue_of(presence)):
+        with speaking(tongue_of(presence, clock.now())):
             vocabulary = vocabulary_for(unit, presence.bar, tongue_of(presence).language)
             talk = Talk(unit, message, presence, vocabulary, clock, message.text)
             return list(_scaled(talk, message.text.strip()))

@@ -30,12 +30,16 @@ CATALOGUES = Path(__file__).parent / "catalogues"
 
 @dataclass(frozen=True, slots=True)
 class Tongue:
-    """A language with the locale whose signs are used for numbers, money and days."""
+    """A language with the locale whose signs are used for numbers, money and days.
+
+    `year` is the present one, 0 where it is not known: a day of another year is written with its own.
+    """
 
     language: str = "en"
     locale: str = "en_US"
     zone: str = "UTC"
     currency: str = "USD"
+    year: int = 0
 
 
 _tongue: ContextVar[Tongue] = ContextVar("tongue", default=Tongue())  # noqa: B039 - frozen
@@ -126,8 +130,13 @@ def _money_pattern(locale: str, digits: int) -> NumberPattern:
 
 
 def show_day(day: date) -> str:
-    """Write a day shortly with its weekday, such as 'Wed 25 Nov' in the locale's own order."""
-    return format_date(day, _day_pattern(_tongue.get().locale), locale=_locale(_tongue.get().locale))
+    """Write a day shortly with its weekday, such as 'Wed 25 Nov' in the locale's own order.
+
+    One of another year carries the year.
+    """
+    skeleton = "MMMEd" if _tongue.get().year in {0, day.year} else "yMMMEd"
+    locale = _tongue.get().locale
+    return format_date(day, _day_pattern(locale, skeleton), locale=_locale(locale))
 
 
 def show_full_day(day: date) -> str:
@@ -136,8 +145,8 @@ def show_full_day(day: date) -> str:
 
 
 @cache
-def _day_pattern(locale: str) -> str:
-    pattern: str = _locale(locale).datetime_skeletons["MMMEd"].pattern
+def _day_pattern(locale: str, skeleton: str) -> str:
+    pattern: str = _locale(locale).datetime_skeletons[skeleton].pattern
     return pattern
 
 

@@ -13,6 +13,13 @@ from bot.work import people
 
 _NEAR_WORD = 76  # of 100: below this no command's word is offered for what was typed
 _LONGEST_LABEL = 40
+# Said out of politeness, in whichever language: it asks for nothing.
+_THANKS = frozenset(
+    {"thanks", "thank you", "thanks a lot", "many thanks", "thx", "ty", "cheers", "great", "perfect", "nice"}
+    | {"good", "ok", "okay", "got it", "great, thanks", "ok thanks", "okay thanks", "ok, thanks"}
+    | {"gracias", "muchas gracias", "mil gracias", "gracias!", "vale", "vale gracias", "vale, gracias"}
+    | {"perfecto", "genial", "estupendo", "ok gracias", "ok, gracias", "de acuerdo"}
+)
 _SHORT_WORD = 3  # letters: so short a word is near to too many
 
 
@@ -41,6 +48,8 @@ def not_understood(talk: Talk) -> Reply:
     if talk.presence.bar is None:
         return stranger(talk)
     text = " ".join(talk.message.text.split()).lstrip("/¿ ")
+    if text.casefold().strip(" .!¡") in _THANKS:
+        return reply(_("You are welcome."))
     from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for what was not understood
 
     first = text.split(" ")[0].casefold() if text else ""

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from bot.trade.measures import HOUSE_MEASURES
 from bot.trade.words import N_
@@ -86,3 +88,35 @@ PAGES: dict[str, Page] = {
 def page_of(setting: str) -> str:
     """Return the word of the page that a setting stands on."""
     return next(name for name, page in PAGES.items() if setting in page.settings)
+
+
+# Where a setting is kept under another name than its own.
+_KEPT_AS = {
+    "closing_minute": "closing",
+    "oz_liquid": "ounces",
+    "quiet_from": "quiet",
+    "quiet_to": "quiet",
+    "close_prompt_at": "close_prompt",
+    "discard_warn_days": "discard_warn",
+    "loss_percent": "loss",
+    "temperature_c": "temperature",
+    "spray_ml_low": "spray",
+    "spray_ml_high": "spray",
+    "late_from": "late",
+    "peeled_hours": "peeled",
+    "price_rise_percent": "price_rise",
+    "tax_percent": "tax",
+    "dark_pictures": "pictures",
+}
+
+
+def settings_changed(before: Mapping[str, Any], after: Mapping[str, Any]) -> list[str]:
+    """Return which settings a change in the log was about, by the fields that it kept."""
+    found: list[str] = []
+    for field in after:
+        if field == "house_ml":
+            old, new = before.get(field, {}), after[field]
+            found += [size for size in _SIZES if old.get(size) != new.get(size)]
+        else:
+            found.append(_KEPT_AS.get(field, field))
+    return [key for key in dict.fromkeys(found) if key in SETTINGS]

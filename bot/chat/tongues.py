@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import unicodedata
+from datetime import datetime
 from functools import lru_cache
 from typing import Final
 
@@ -11,6 +12,7 @@ from babel.core import get_global
 from babel.localedata import exists
 
 from bot.chat.language import Tongue
+from bot.trade.days import local_time
 from bot.work.desk import BarView
 from bot.work.people import Presence
 
@@ -21,8 +23,8 @@ NAMES: Final = {"en": "English", "es": "Español"}
 _PLACES: Final = {"US": "US", "UK": "GB", "EU": "IE", "other": "AU"}
 
 
-def tongue_of(presence: Presence) -> Tongue:
-    """Return the language and locale for a person where they stand.
+def tongue_of(presence: Presence, now: datetime | None = None) -> Tongue:
+    """Return the language and locale for a person where they stand, and the year it is there.
 
     The person's own choice comes first, then the phone's language, then the bar's; a language that is
     not spoken here is passed over.
@@ -32,7 +34,13 @@ def tongue_of(presence: Presence) -> Tongue:
     if bar is None:
         # Not yet known where: the 24-hour clock is read everywhere.
         return Tongue(short, "es_ES" if short == "es" else "en_GB", "UTC", "USD")
-    return Tongue(short, locale_of(bar, short), bar.zone, bar.currency)
+    return bar_tongue(bar, short, now)
+
+
+def bar_tongue(bar: BarView, language: str, now: datetime | None = None) -> Tongue:
+    """Return a language as it is spoken in a bar: its locale, clock, money and year."""
+    year = 0 if now is None else local_time(now, bar.zone).year
+    return Tongue(language, locale_of(bar, language), bar.zone, bar.currency, year)
 
 
 def spoken(tag: str | None) -> str:

@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 from bot.chat.language import _, ngettext, show_number
+from bot.chat.log_words import entry_words
 from bot.chat.message import Reply, reply
+from bot.chat.settings_shown import shown
+from bot.chat.settings_words import SETTINGS, settings_changed
+from bot.chat.talk import Talk
 from bot.trade.words import N_
+from bot.work import history
 from bot.work.undo import TakenBack
 
 _WORDS = {
@@ -48,17 +53,29 @@ _WORDS = {
 }
 
 
-def worded_undo(taken: TakenBack) -> Reply:
-    """Say what was taken back."""
+def worded_undo(talk: Talk, taken: TakenBack) -> Reply:
+    """Say what was taken back, and what is in force again."""
     values = {key: value for key, value in taken.details.items() if isinstance(value, str | int)}
-    first = _(_WORDS[taken.what]).format(**values)
-    return reply(first, *_import_lines(taken), _("The log keeps both entries."))
+    lines = _in_force(talk, taken) if taken.what == "settings" else _was(talk, taken)
+    return reply(_(_WORDS[taken.what]).format(**values), *lines, _("The log keeps both entries."))
 
 
-def _import_lines(taken: TakenBack) -> list[str]:
-    """Say of an import how much went with it, and what stays since it was used."""
+def _in_force(talk: Talk, taken: TakenBack) -> list[str]:
+    """Say what the settings are now that their change is taken back."""
+    now = shown(talk.desk.bar)
+    return [
+        _("{setting}: {value}").format(
+            setting=_(SETTINGS[key][0]).capitalize(), value=now.get(key, _("not set"))
+        )
+        for key in settings_changed(taken.details["before"], taken.details["after"])
+    ]
+
+
+def _was(talk: Talk, taken: TakenBack) -> list[str]:
+    """Say what the entry was; of an import how much went with it, and what stays since it was used."""
     if taken.what != "import":
-        return []
+        entry = history.line(talk.desk, taken.entry)
+        return [_("It was: {what}").format(what=entry_words(entry, talk.desk.bar.units))]
     count = int(taken.details["count"])
     lines = [
         ngettext("It had brought {count} row.", "It had brought {count} rows.", count).format(

@@ -8,6 +8,7 @@ from typing import Any
 
 from sqlalchemy import Table, delete, or_, select, update
 
+from bot.work import reminders
 from bot.work.desk import BarView, Desk, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
 from bot.work.team import forget_account
@@ -47,6 +48,7 @@ def begin(desk: Desk, typed: str) -> datetime:
     row.delete_after = desk.now + timedelta(days=GRACE_DAYS)
     desk.log("delete bar")
     desk.book.session.flush()
+    reminders.plan_deletion(desk.book, desk.bar, row.delete_after, desk.now)
     return row.delete_after
 
 
@@ -58,6 +60,7 @@ def keep(desk: Desk) -> bool:
     if row.delete_after is None:
         return False
     row.delete_after = None
+    reminders.cancel_deletion(desk.book)
     desk.log("keep bar")
     desk.book.session.flush()
     return True

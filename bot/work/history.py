@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from bot.work import ingredients, waste
+from bot.work import ingredients, prices, waste
 from bot.work.desk import Desk
+from bot.work.prices import PriceView
 from bot.work.undo import can_be_undone
 from bot.work.waste import WasteView
 from storage.tables import Entry, Member
@@ -19,8 +20,8 @@ PAGE = 10
 class LogLine:
     """One entry. `undone_by` is the entry that took it back, `corrects` the one it stands in place of.
 
-    `wasted` are the lines of a waste entry; `name` is that of an ingredient where the details have only
-    its number.
+    `wasted` are the lines of a waste entry, `price` is that of a price entry; `name` is an ingredient's
+    where the details have only its number.
     """
 
     number: int
@@ -33,6 +34,7 @@ class LogLine:
     corrects: int | None
     wasted: tuple[WasteView, ...]
     name: str
+    price: PriceView | None
     undoable: bool
 
 
@@ -68,11 +70,17 @@ def page(desk: Desk, before: int | None = None, most: int = PAGE) -> LogPage:
             row.corrects,
             waste.logged_in(desk, row.details) if row.what in {"waste", "waste reason"} else (),
             _ingredient(desk, row.details),
+            prices.logged_in(desk, row.details) if row.what == "price" else None,
             can_be_undone(desk, row) and row.id not in undone,
         )
         for row in shown
     )
     return LogPage(lines, shown[-1].id if len(rows) > most else None)
+
+
+def line(desk: Desk, number: int) -> LogLine:
+    """Return one entry that is there."""
+    return page(desk, number + 1, 1).lines[0]
 
 
 def _ingredient(desk: Desk, details: dict[str, Any]) -> str:

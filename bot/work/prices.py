@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 from fractions import Fraction
+from typing import Any
 
 from sqlalchemy import func, select
 from sqlalchemy.orm import aliased
@@ -127,6 +128,12 @@ def _view(desk: Desk, row: Price) -> PriceView:
     return PriceView(
         row.id, row.ingredient_id, pack, amount, dimension, price, garnishes, row.at, tax_factor(desk.bar)
     )
+
+
+def logged_in(desk: Desk, details: dict[str, Any]) -> PriceView | None:
+    """Return the price that an entry of the log is about; None where it has no number."""
+    row = desk.book.get(Price, details.get("price", 0))
+    return None if row is None else _view(desk, row)
 
 
 def in_force(

@@ -38,6 +38,8 @@ _FIRST_RETRY = timedelta(seconds=30)
 _MOST_ATTEMPTS = 30  # more than a day, in which a server that is away comes back
 # Written out, since an index of these rows alone is not used for a state that is only known later.
 _SENDING = text("state = 'sending'")
+DELETION = "deletion"  # the bar itself is about to be deleted
+DELETION_WARNING = timedelta(hours=24)
 BLOCKED = "blocked"  # somebody shut the program out: said to a manager, never in the team's chat
 
 
@@ -302,6 +304,34 @@ def _next_close(bar: BarView, now: datetime) -> date | None:
     return day
 
 
+def plan_deletion(book: Book, bar: BarView, when: datetime, now: datetime) -> None:
+    """Plan to warn the bar's team a day before the bar is deleted.
+
+    It goes to the team's chat and to the owner, who alone can stop it; without such a chat to each member.
+    """
+    due = min(past_quiet(bar, max(now, when - DELETION_WARNING)), when)
+    key = f"{DELETION}:{when.isoformat()}"
+    for member in book.all(Member, Member.left_at.is_(None)):
+        if member.role == Role.OWNER or bar.team_room_id is None:
+            own = {"own": True, "keeps": member.role == Role.OWNER}
+            _put(book, f"{key}:{member.person_id}", DELETION, due, person_id=member.person_id, details=own)
+    if bar.team_room_id is not None:
+        _put(book, key, DELETION, due, details={"keeps": True})
+
+
+def cancel_deletion(book: Book) -> None:
+    """Cancel the warnings still to come: the bar is kept."""
+    book.session.execute(
+        update(Reminder)
+        .where(
+            Reminder.bar_id == book.bar_id,
+            Reminder.kind == DELETION,
+            Reminder.state.in_([ReminderState.WAITING, ReminderState.SENDING]),
+        )
+        .values(state=ReminderState.CANCELLED)
+    )
+
+
 def settle_for_batch(book: Book, batch_id: int, kinds: Sequence[str], by: int) -> None:
     """Mark a batch's reminders of these kinds done: what they ask for has happened."""
     _close(book, batch_id, ReminderState.DONE, by, kinds)
@@ -427,29 +457,16 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
         return None
     bar = BarView.of(bar_row)
     batch = None if row.batch_id is None else book.get(Batch, row.batch_id)
-    if row.kind == "close":
-        if _asked_since(book, row, now):
-            row.state = ReminderState.SKIPPED
-            return None
-        _follow_up_close(book, bar, row, now)
-    if row.kind == "discard" and _overtaken(book, row, now):
+    found = _still_so(book, bar_row, row, now)
+    if found is None:
         row.state = ReminderState.SKIPPED
         return None
-    name = "" if batch is None else str(batch.frozen["formula"])
-    details = dict(row.details)
-    if row.kind == "peeled":
-        left = left_of(book, int(details["peeled"]))
-        if left is None:
-            row.state = ReminderState.SKIPPED
-            return None
-        name = left.name
-        details |= {"left": str(left.count), "lost_at": left.lost_at}
-    if row.kind == BLOCKED:
-        lost = unit.session.get(Room, row.details.get("room", 0))
-        if lost is None or lost.reachable:
-            row.state = ReminderState.SKIPPED
-            return None
-    where = destination(book, row.person_id, None if row.kind == BLOCKED else bar.team_room_id)
+    details, name = found
+    own = row.kind == BLOCKED or row.details.get("own", False)
+    where = destination(book, row.person_id, None if own else bar.team_room_id)
+    if row.details.get("own") and not _reaches(book, where, row.person_id):
+        row.state = ReminderState.SKIPPED  # everybody else gets one of their own
+        return None
     if where is None:
         # Nobody can be reached; it waits until somebody writes again.
         row.state, row.due_at = ReminderState.WAITING, now + timedelta(hours=1)
@@ -466,10 +483,42 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
         place,
         language,
         row.batch_id,
-        name,
+        name if batch is None else str(batch.frozen["formula"]),
         Fraction(0) if batch is None else batch.total_ml,
         None if batch is None else batch.discard_on,
     )
+
+
+def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[dict[str, Any], str] | None:
+    """Return the details and the name that a reminder speaks of, or None if it needs no saying any more."""
+    if row.kind == "close":
+        if _asked_since(book, row, now):
+            return None
+        _follow_up_close(book, BarView.of(bar), row, now)
+    details, name = dict(row.details), ""
+    if row.kind == "discard" and _overtaken(book, row, now):
+        return None
+    if row.kind == "peeled":
+        left = left_of(book, int(details["peeled"]))
+        if left is None:
+            return None
+        name = left.name
+        details |= {"left": str(left.count), "lost_at": left.lost_at}
+    if row.kind == BLOCKED:
+        lost = book.session.get(Room, details.get("room", 0))
+        if lost is None or lost.reachable:
+            return None
+    if row.kind == DELETION:
+        if bar.delete_after is None or bar.delete_after <= now:
+            return None
+        details["deleted_at"] = bar.delete_after
+    return details, name
+
+
+def _reaches(book: Book, where: tuple[Destination, str | None] | None, person_id: int | None) -> bool:
+    """Whether this is the person's own chat, and not that of somebody in their place."""
+    member = book.one(Member, Member.person_id == person_id, Member.left_at.is_(None))
+    return where is not None and member is not None and where[0].room_id == member.room_id
 
 
 def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> None:

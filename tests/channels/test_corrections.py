@@ -94,3 +94,14 @@ async def test_an_edited_command_in_a_group(telephone: Telephone) -> None:
     said = await ana.says("/waste 6 oranges mouldy", chat=group)
     edited = await ana.edits(said, "/waste 7 oranges mouldy", chat=group)
     assert "7 oranges" in edited.text
+
+
+async def test_an_answer_inside_a_dialogue_is_corrected_by_an_edit(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says("waste")
+    fruit = await ana.says("lemons")
+    await ana.says("3")
+    assert "Why?" in (await ana.edits(fruit, "limes")).text
+    assert "Logged: 3 limes, mouldy" in (await ana.taps("mouldy")).text
+    refused = await ana.edits(await ana.says("waste 1 lime mouldy"), "waste a few, mouldy")
+    assert "So the log stays as it was." in refused.text

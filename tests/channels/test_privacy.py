@@ -78,7 +78,7 @@ async def test_a_bar_is_deleted_after_seven_days_and_only_by_name(telephone: Tel
     await ben.says("bar name The Plaice")
     assert "type its name" in (await ana.says("delete bar")).text
     assert "Nothing is deleted." in (await ana.says("The Garnet")).text
-    assert "will be deleted on 2 Dec 2026" in (await ana.says("the  gannet")).text
+    assert "will be deleted on Wed, 2 Dec 18:00" in (await ana.says("the  gannet")).text
     telephone.clock.turn(days=6, hours=23)
     await telephone.channel.ticker.prune()
     assert "will be deleted on" in (await ana.says("/start")).text
@@ -116,3 +116,46 @@ async def test_only_the_owner_deletes_and_only_in_private(telephone: Telephone) 
     await ana.says("/start@peel_ledger_test_bot", chat=group)
     said = await ana.says("/delete@peel_ledger_test_bot bar The Copper Gull", chat=group)
     assert "will be deleted" not in said.text
+
+
+async def test_the_team_is_warned_a_day_before_and_the_owner_keeps_the_bar(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says("bar close reminder off")
+    ben = telephone.server.person("Ben")
+    await ben.says(_join((await ana.says("invite")).text))
+    await ana.says("delete bar The Copper Gull")
+    assert await telephone.tick(days=5, hours=23) == 0
+    marks = telephone.server.mark()
+    assert await telephone.tick(hours=1) == 2
+    for person in (ana, ben):
+        (warned,) = await telephone.server.follow(person, marks)
+        assert "The Copper Gull will be deleted on Wed, 2 Dec 18:00, with all it holds." in warned.text
+        assert warned.labels == (["Keep the bar"] if person is ana else [])
+    assert "Only the owner" in (await ben.says("keep bar")).text
+    assert "The Copper Gull stays." in (await ana.taps("Keep the bar")).text
+    await telephone.tick(days=3)
+    assert "You are at The Copper Gull" in (await ben.says("/start")).text
+
+
+async def test_a_bar_kept_in_time_warns_nobody_and_one_deleted_anew_warns_its_chat(
+    telephone: Telephone,
+) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says("bar close reminder off")
+    ben = telephone.server.person("Ben")
+    await ben.says(_join((await ana.says("invite")).text))
+    group = telephone.server.group("Back bar", [ana, ben])
+    await ana.says("/start@peel_ledger_test_bot", chat=group)
+    await ana.says("delete bar The Copper Gull")
+    telephone.clock.turn(days=2)
+    await ana.says("keep bar")
+    await ana.says("delete bar The Copper Gull")
+    assert await telephone.tick(days=4, hours=12) == 0
+    mark = telephone.server.mark()
+    assert await telephone.tick(days=1, hours=12) == 2
+    assert "will be deleted" in (await telephone.server.follow(group, mark)).text
+    assert "will be deleted" in (await telephone.server.follow(ana, mark)).text
+    # A bot that slept through the day does not warn of what is over.
+    telephone.clock.turn(days=8)
+    await telephone.channel.ticker.prune()
+    assert await telephone.channel.ticker.tick() == 0

@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 from babel import Locale
 
-from bot.chat import data_words
-from bot.chat.commands import all_commands, log
+from bot.chat import data_words, log_words
+from bot.chat.commands import all_commands
 from bot.chat.language import Tongue, _, ngettext, speaking
 from bot.trade.kinds import IngredientKind, MeasuredBy, Preparation
 from bot.trade.limits import LimitUnit
@@ -101,7 +101,7 @@ def test_every_entry_of_the_log_has_words() -> None:
     known = {one if isinstance(one, str) else one[0] for one in catalogues.ids(catalogues.template())}
     logged = set(_logged())
     assert len(logged) > 20
-    assert sorted(logged - set(log._WHAT) - known) == []
+    assert sorted(logged - set(log_words.WHAT) - known) == []
 
 
 def test_summaries_of_commands_fit_the_menu_in_every_language() -> None:

@@ -63,9 +63,8 @@ kind acid-adjusted juice
   food: is this one sold as food grade, with the
   supplier's papers to show it?
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
+  [Change] [More]
   [citric acid: food grade] [Not sure]
-  [malic acid: food grade] [Not sure]
   [Undo]
 Ana: acid 500 ml orange juice to lime
   500 ml orange juice to lime strength: 16 g

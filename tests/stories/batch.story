@@ -77,6 +77,7 @@ Ana taps [Open it]
   [Used up] [Undo]
 Ana: batch 1
   Batch 1: Grapefruit mist, in use
+  Next: note when it is used up.
     grapefruit oil        50 ml
     propylene glycol      92 ml
     neutral spirit 96 %  260 ml
@@ -88,7 +89,6 @@ Ana: batch 1
   since the bottle was opened)
   Allergens: none of the list by name. Worth
   saying: citrus.
-  Next: note when it is used up.
   Thu, 26 Nov: checked, clear (Ana)
   Thu, 26 Nov: opened (Ana)
   Caution: Food grade not confirmed: grapefruit
@@ -103,6 +103,7 @@ Ana taps [Used up]
   [Make it again] [Undo]
 Ana taps [Undo]
   Batch 1 is not used up any more.
+  It was: batch 1 used up
   The log keeps both entries.
 Ana: batches
   1 in use

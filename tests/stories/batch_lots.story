@@ -78,6 +78,7 @@ Ana sends a photo: check 1 split
   [Discard] [Undo]
 Ana: batch 1
   Batch 1: Grapefruit mist, resting
+  Next: check how it looks.
     grapefruit oil [A2231]     50 ml
     propylene glycol           92 ml
     neutral spirit 96 %
@@ -91,7 +92,6 @@ Ana: batch 1
   usual time for its kind)
   Allergens: none of the list by name. Worth
   saying: citrus.
-  Next: check how it looks.
   Thu, 26 Nov: checked, hazy (Ana): a thin skin
   on top
   Thu, 26 Nov: checked, split (Ana) [photo]
@@ -143,6 +143,7 @@ Ana taps [split]
   [Make it again] [Undo]
 Ana taps [Undo]
   Batch 1 is not discarded any more.
+  It was: discarded batch 1
   The log keeps both entries.
 Ana: discard 1 40 ml, smelt of old oil
   Batch 1, Grapefruit mist, is discarded: 40 ml.
@@ -172,6 +173,7 @@ Ana: batch grapefruit mist to 400 ml
   [Note a lot] [Undo]
 Ana taps [Undo]
   Batch 2 is taken back, as if never made.
+  It was: made batch 2, Grapefruit mist
   The log keeps both entries.
 Ana: batches
   No batch is resting or in use.

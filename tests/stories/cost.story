@@ -125,6 +125,8 @@ Ana: price grapefruit oil 84.00
 Ana taps [Undo]
   The price is taken back: the one before is in
   force again.
+  It was: price of grapefruit oil, €84.00 for 10
+  ml
   The log keeps both entries.
 Ana: price grapefruit oil
   grapefruit oil: €8.40 for 10 ml

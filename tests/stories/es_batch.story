@@ -93,6 +93,7 @@ Ana: abre 1
   [Gastado] [Deshacer]
 Ana: lote 1
   Lote 1: Bruma de pomelo, en uso
+  Ahora: anota cuándo se gasta.
     aceite de pomelo [A2231]   50 ml
     propilenglicol             92 ml
     alcohol neutro 96 %       260 ml
@@ -104,7 +105,6 @@ Ana: lote 1
   días (tiempo desde que se abrió la botella)
   Alérgenos: ninguno de la lista por el nombre.
   Conviene decir: cítricos.
-  Ahora: anota cuándo se gasta.
   jue, 26 nov: revisado, turbio (Ana)
   vie, 27 nov: revisado, claro (Ana): sin capas
   vie, 27 nov: abierto (Ana)
@@ -118,6 +118,7 @@ Ana: gastado 1
   [Hacerlo otra vez] [Deshacer]
 Ana taps [Deshacer]
   El lote 1 ya no está gastado.
+  Era: lote 1 gastado
   El registro guarda las dos entradas.
 Ana: desecha 1 40 ml, olía a aceite viejo
   El lote 1, Bruma de pomelo, queda desechado:
@@ -140,7 +141,9 @@ Ana: registro
   en el lote 1
   #5 mié, 25 nov 18:00, Ana: hizo el lote 1,
   Bruma de pomelo
-  #4 mié, 25 nov 19:00, Ana: precio de naranja
-  #3 mié, 25 nov 19:00, Ana: precio de pomelo
+  #4 mié, 25 nov 19:00, Ana: precio de naranja,
+  0,60 € cada una
+  #3 mié, 25 nov 19:00, Ana: precio de pomelo,
+  0,90 € cada una
   [Deshacer #12] [Deshacer #9] [Deshacer #8]
   [Anteriores]

@@ -28,10 +28,8 @@ pulsaciones 2-3
   alimentario, con papeles del proveedor que lo
   digan?
   [Escalar] [Coste] [Hacer]
-  [Cambiar] [Renombrar] [Archivar]
-  [¿Quedará claro?] [Graduación] [Dosis]
+  [¿Quedará claro?] [Cambiar] [Más]
   [aceite de pomelo: grado alimentario] [No es seguro]
-  [propilenglicol: grado alimentario] [No es seguro]
   [Deshacer]
 Ana: precio aceite de pomelo 10 ml 7,90
   aceite de pomelo: 7,90 € por 10 ml

@@ -3,7 +3,7 @@
 @speaks Ben en
 
 Ana: invitar 1 persona 7 días
-  Manda esto a tu nuevo miembro:
+  Manda esto a tu nuevo integrante:
   join ‹code›
   Vale para 1 persona hasta mié, 2 dic 19:00.
   Solo lo ve quien lo crea.
@@ -49,14 +49,14 @@ Ben: week
   [Cancel]
 Ana: equipo
   La Gaviota: 2 en el equipo
-  Ana, dueño, desde el 25 nov 2026
-  Ben, miembro, desde el 25 nov 2026
-  [Invitar a un miembro]
-  [Invitar a un encargado]
-  [Quitar a Ben] [Hacer a Ben encargado]
+  Ana, titular, desde el 25 nov 2026
+  Ben, integrante, desde el 25 nov 2026
+  [Invitar a integrante]
+  [Invitar a responsable]
+  [Quitar a Ben] [Hacer a Ben responsable]
   [Registro] [Salir]
 Ana: equipo encargado Ben
-  Ben es ahora encargado.
+  Ben es ahora responsable.
 Ana: equipo quitar Ben
   Ben está fuera del bar, desde ya.
   [Olvidar también el nombre]
@@ -64,14 +64,16 @@ Ana: registro
   Registro de La Gaviota, lo último primero
   #8 mié, 25 nov 19:00, Ana: sacó del bar a Ben
   #7 mié, 25 nov 19:00, Ana: hizo a Ben
-  encargado
+  responsable
   #6 mié, 25 nov 19:00, Ben: merma, 3 limes
   #5 mié, 25 nov 19:00, Ana: creó un código para
   unirse
-  #4 mié, 25 nov 19:00, Ana: precio de naranja
-  #3 mié, 25 nov 19:00, Ana: precio de pomelo
+  #4 mié, 25 nov 19:00, Ana: precio de naranja,
+  0,60 € cada una
+  #3 mié, 25 nov 19:00, Ana: precio de pomelo,
+  0,90 € cada una
   #2 mié, 25 nov 19:00, Ana: precio de aceite de
-  pomelo
+  pomelo, 7,90 € por 10 ml
   #1 mié, 25 nov 19:00, Ana: apuntó Bruma de
   pomelo
   [Deshacer #6] [Deshacer #4] [Deshacer #3]

@@ -70,6 +70,7 @@ Ana taps [con moho]
   [Deshacer] [Más merma]
 Ana: deshacer
   La merma queda deshecha.
+  Era: merma, 3 naranjas con moho
   El registro guarda las dos entradas.
 Ana: semana
   Merma: 12,11 €

@@ -81,7 +81,7 @@ Ana: 10 days
   Caution: Ask about allergies before serving,
   and say what house-made things a drink holds.
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
+  [Change] [More]
   [Undo]
 Ana: formulas
   1 formula in the book
@@ -97,4 +97,4 @@ Ana taps [Bay syrup (syrup)]
   Caution: Ask about allergies before serving,
   and say what house-made things a drink holds.
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
+  [Change] [More]

@@ -35,10 +35,8 @@ Ana: change grapefruit mist: grapefruit oil 10 ml, neutral spirit 64 ml
   food: is this one sold as food grade, with the
   supplier's papers to show it?
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
-  [propylene glycol: food grade] [Not sure]
   [Undo]
 Ana: batch grapefruit mist x1
   Batch 2: Grapefruit mist, 96 ml
@@ -94,8 +92,6 @@ Ana: formula grapefruit mist version 1
     neutral spirit 96 %  62 ml
   Makes 96 ml at 62 % vol
   Rests 24 hours, discard after 180 days
-  2 to 3 sprays a drink, 0.067 to 0.1 ml each,
-  instead of fresh grapefruit
   Clearing: borderline, it may cloud, by
   estimate
   Allergens: none of the list by name. Worth
@@ -103,12 +99,11 @@ Ana: formula grapefruit mist version 1
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
-  [propylene glycol: food grade] [Not sure]
 Ana: undo
   Batch 2 is taken back, as if never made.
+  It was: made batch 2, Grapefruit mist
   The log keeps both entries.
 Ana: change grapefruit mist
   What changes in Grapefruit mist? A line each:
@@ -137,8 +132,7 @@ Ana: remove propylene glycol
   food: is this one sold as food grade, with the
   supplier's papers to show it?
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
   [Undo]
 Ana: change grapefruit mist: remove sugar
@@ -154,6 +148,7 @@ Ana: Pale haze
   [Undo]
 Ana taps [Undo]
   Pink haze has its old name back.
+  It was: renamed Pink haze to Pale haze
   The log keeps both entries.
 Ana: archive pink haze
   Pink haze is put away. Its batches and history
@@ -179,16 +174,13 @@ Ana: restore pink haze
     neutral spirit 96 %  64 ml
   Makes 74 ml at 83 % vol
   Rests 24 hours, discard after 180 days
-  2 to 3 sprays a drink, 0.067 to 0.1 ml each,
-  instead of fresh grapefruit
   Clearing: should stay clear, by estimate
   Allergens: none of the list by name. Worth
   saying: citrus.
   Caution: Food grade not confirmed: grapefruit
   oil
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
 Ana: formulas
   1 formula in the book

@@ -75,6 +75,7 @@ Ana: count oranges 170, limes 50
   [Count more]
 Ana taps [Undo lime]
   The count of lime is taken back.
+  It was: counted lime
   The log keeps both entries.
 Ana: bought 40 oranges 18.00; limes
   In “limes” I miss an amount. Nothing of the

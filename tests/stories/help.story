@@ -66,37 +66,22 @@ Ana: what can i do
   [Log waste] [Add a formula]
   [Everything] [Handling cautions]
 Ana: cautions
-  Handling cautions (1 to 8 of 46)
+  Handling cautions (1 to 5 of 46)
   1. Put out every flame and keep sparks away:
   at this strength the vapour lights in a warm
-  room. (flash points of ethanol in water,
-  handbook table on public pages (two as % vol,
-  one as % mass))
+  room.
   2. Never warm spirit on a flame or a bare hot
   plate: even a weak one gives vapour that
-  lights. (flash points of ethanol in water,
-  handbook table on public pages (two as % vol,
-  one as % mass))
+  lights.
   3. No flame, candle, torch or flamed garnish
-  near the spray while it is used. (flash points
-  of ethanol in water, handbook table on public
-  pages (two as % vol, one as % mass))
+  near the spray while it is used.
   4. Never flame a garnish over a drink that was
   just sprayed, nor serve it beside an open
-  flame. (flash points of ethanol in water,
-  handbook table on public pages (two as % vol,
-  one as % mass))
+  flame. (1 to 4: flash points of ethanol in
+  water, handbook table on public pages (two as
+  % vol, one as % mass))
   5. Work where air moves, away from the stove
   and out of cupboards: its vapour is heavy.
   (lower flammable limit of ethanol 3.1 % vol in
   air, IEC 60079-20-1 (2010))
-  6. Keep it tightly closed, labelled, upright,
-  cool and dark, away from heat and open bar
-  bottles. (common practice, no source)
-  7. Keep no more than a shift or two needs:
-  your fire code says how much may be held, so
-  ask. (common practice, no source)
-  8. This is a large batch for a bar: ask what
-  your fire code lets you mix and hold in one
-  place. (common practice, no source)
   [More]

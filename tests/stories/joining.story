@@ -143,8 +143,7 @@ kind aroma mist
   food: is this one sold as food grade, with the
   supplier's papers to show it?
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
   [Undo]
 Ana: waste 3 limes

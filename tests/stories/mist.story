@@ -27,8 +27,6 @@ sprays 2-3
   food: is this one sold as food grade, with the
   supplier's papers to show it?
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
-  [propylene glycol: food grade] [Not sure]
   [Undo]

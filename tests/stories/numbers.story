@@ -313,10 +313,8 @@ Ana: change grapefruit mist: sprays 2–3
   food: is this one sold as food grade, with the
   supplier's papers to show it?
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
-  [propylene glycol: food grade] [Not sure]
   [Undo]
 Ana: change grapefruit mist: sprays 2 to 3
   Grapefruit mist is now version 3. Batches keep
@@ -339,10 +337,8 @@ Ana: change grapefruit mist: sprays 2 to 3
   food: is this one sold as food grade, with the
   supplier's papers to show it?
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
-  [propylene glycol: food grade] [Not sure]
   [Undo]
 Ana: price grapefruits 0.90 each, 6-8 garnishes each
   grapefruit: €0.90 each

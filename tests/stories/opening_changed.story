@@ -123,6 +123,7 @@ Bea: bar closing hour 04:00
   [All settings] [Undo]
 Bea taps [Undo]
   The setting is as it was before.
+  Closing hour: 3:00 AM
   The log keeps both entries.
 Bea: bar service days tue-sat
   Service days: Tue Wed Thu Fri Sat
@@ -176,15 +177,15 @@ Bea taps [Hours and reminders]
   [All settings]
 Bea taps [quiet hours]
   (edited)
-  What should quiet hours be? Now: 5:00 AM -
-  11:00 AM
+  What should quiet hours be?
+  Now: 5:00 AM - 11:00 AM
   [5:00 AM - 11:00 AM] [4:00 AM - 12:00 PM]
   [none]
   [Back] [Cancel]
 Bea: midnight
   Write two times, such as: 05:00-11:00
-  What should quiet hours be? Now: 5:00 AM -
-  11:00 AM
+  What should quiet hours be?
+  Now: 5:00 AM - 11:00 AM
   [5:00 AM - 11:00 AM] [4:00 AM - 12:00 PM]
   [none]
   [Back] [Cancel]

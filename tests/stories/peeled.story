@@ -85,7 +85,7 @@ kind saline
   Caution: Ask about allergies before serving,
   and say what house-made things a drink holds.
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
+  [Change] [More]
   [Undo]
 Ana: batch brine x1
   Batch 1: Brine, 89.2 ml
@@ -143,6 +143,7 @@ Ana taps [1 Brine]
 # The batch is taken back: the limes lie there again.
 Ana: undo 6
   Batch 1 is taken back, as if never made.
+  It was: made batch 1, Brine
   The log keeps both entries.
 Ana: peeled
   Which fruit was peeled?

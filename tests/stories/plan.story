@@ -120,6 +120,7 @@ Ana: drinks 60 grapefruit mist
   [Undo] [By weekday] [Plan]
 Ana: undo
   The count of 60 drinks is taken back.
+  It was: counted 60 drinks
   The log keeps both entries.
 # Fresh fruit: what too few and too many cost, by the nights that were counted.
 Ana: fruit par

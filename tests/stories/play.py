@@ -9,6 +9,7 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
+from bot.chat.inline import Suggestion
 from bot.chat.message import Reply
 from tests.house import House, Person, lines
 
@@ -17,7 +18,10 @@ _INDENT = "  "
 _CODE = re.compile(r"\b\d+-\d+-[A-Z2-9]{10}\b")
 _CODE_SIGN = "‹code›"
 _WHO = r"(?P<who>[A-Z]\w*)(?: in (?P<room>[A-Z]\w*))?"
-_SAYS = re.compile(rf"{_WHO}(?P<how>| answers| sends a photo): ?(?P<text>.*)", re.DOTALL)
+_SAYS = re.compile(
+    rf"{_WHO}(?P<how>| answers| sends a photo| edits| edits the one before| types inline): ?(?P<text>.*)",
+    re.DOTALL,
+)
 _TAPS = re.compile(rf"{_WHO} taps \[(?P<label>.+)\]")
 _TURN = re.compile(r"(-?\d+(?:\.\d+)?) (min|h|days?)\b")
 _SPANS = {"min": "minutes", "h": "hours", "day": "days", "days": "days"}
@@ -100,6 +104,8 @@ class Player:
             edited = edited and bool(replies) and replies[0].edits
         else:
             replies, edited = self._say(person, found), False
+        if taps is None and found["how"] == " types inline":
+            return _suggested(person.types_inline(found["text"]))
         for one in replies:
             self._look(person, room, one)
         return self._written(replies, edited)
@@ -107,6 +113,10 @@ class Player:
     def _say(self, person: Person, found: re.Match[str]) -> list[Reply]:
         said = found["text"].replace(_CODE_SIGN, self._code)
         how = found["how"].strip()
+        if how.startswith("edits"):
+            return person.edits(said, 2 if how.endswith("before") else 1, found["room"])
+        if how == "types inline":
+            return []
         photo = "photo-1" if how == "sends a photo" else None
         return person.says(said, found["room"], photo=photo, answering=how == "answers")
 
@@ -183,6 +193,14 @@ class Player:
     def _look(self, person: Person, room: str | None, reply: Reply) -> None:
         if self._watch is not None:
             self.problems += self._watch(self.house, person, room, reply)
+
+
+def _suggested(found: list[Suggestion]) -> list[str]:
+    """Return what is offered under the field where one types, and what the first of it would write."""
+    if not found:
+        return ["(nothing)"]
+    titles = [f"({one.title}: {one.description})" for one in found]
+    return [*titles, *lines(found[0].said)]
 
 
 def _span(number: str, unit: str) -> timedelta:

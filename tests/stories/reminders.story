@@ -26,10 +26,8 @@ Ana: change grapefruit mist: discard 10 days
   food: is this one sold as food grade, with the
   supplier's papers to show it?
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
-  [propylene glycol: food grade] [Not sure]
   [Undo]
 # Made at noon, rested at noon.
 @clock 2026-11-25 12:00 Europe/Lisbon

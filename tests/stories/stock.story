@@ -100,6 +100,7 @@ Ana: 2 x 70 cl 18
 Ana taps [Undo]
   What was bought of neutral spirit is taken
   back, and its price with it.
+  It was: bought neutral spirit
   The log keeps both entries.
 Ana: stock neutral spirit 4 l
   neutral spirit: 4,000 ml on hand.

@@ -221,6 +221,7 @@ Ana: promote #1 C
 Ana taps [Undo]
   Grapefruit mist is as it was before the trial,
   as a new version, and the trial goes on.
+  It was: promoted a variant of Grapefruit mist
   The log keeps both entries.
 Ana: trials
   No trial goes on.

@@ -26,10 +26,8 @@ replaces orange
   food: is this one sold as food grade, with the
   supplier's papers to show it?
   [Scale] [Cost] [Make]
-  [Change] [Rename] [Put away]
-  [Will it clear?] [Strength] [Dose]
+  [Will it clear?] [Change] [More]
   [orange oil: food grade] [Not sure]
-  [propylene glycol: food grade] [Not sure]
   [Undo]
 Bea: scale orange mist to 8 x 2 oz
   Orange mist: 8 x 2 oz

@@ -53,6 +53,8 @@ Ana: waste 6 oranges mouldy, 2 limes dried out\
   [Price of grapefruit]
 Ana: undo
   The waste is taken back.
+  It was: waste, 6 oranges mouldy, 2 limes dried
+  out, 1.5 kg grapefruits
   The log keeps both entries.
 Ana: waste 4 limes rotten
   Logged: 4 limes, mouldy.
@@ -62,6 +64,7 @@ Ana: waste 4 limes rotten
   [Price of lime]
 Ana taps [Undo]
   The waste is taken back.
+  It was: waste, 4 limes mouldy
   The log keeps both entries.
 Ana taps [Undo]
   That was taken back already.

@@ -144,11 +144,11 @@ def _ask_value(talk: Talk, given: Given) -> Question:
     key = given["setting"]
     bar = talk.desk.bar
     text = _("What should {setting} be?").format(setting=_(SETTINGS[key][0]))
-    text += " " + _("Now: {value}").format(value=shown(bar).get(key, _("not set")))
+    now = Text(_("Now: {value}").format(value=shown(bar).get(key, _("not set"))))
     choices = columns(_choices(talk, bar, key), 1 if key in {"labels", "units", "ounces"} else 2)
     if key in _BY_DIGITS:
         choices = (*choices, ((_("Another number"), DIGIT),))
-    return Question(text, choices, hint=_(SETTINGS[key][0]))
+    return Question(text, choices, (now,), hint=_(SETTINGS[key][0]))
 
 
 def _choices(talk: Talk, bar: BarView, key: str) -> list[tuple[str, str]]:

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from bot.chat.arriving import ask_code, is_scan, join, main_buttons, scan
 from bot.chat.asking import Question, Slot, cancelled, columns
-from bot.chat.language import _, show_full_day, tongue
+from bot.chat.language import _, show_moment, tongue
 from bot.chat.message import Button, Reply, reply
 from bot.chat.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.telling import watching
-from bot.chat.undoing import worded_undo
 from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.words import N_
 from bot.work import bars, people, team, undo
@@ -228,9 +227,7 @@ def _claim_group(talk: Talk) -> Reply:
 def _welcome_back(talk: Talk) -> Reply:
     desk = talk.desk
     until = team.is_closing(desk)
-    closing = (
-        [_("This bar will be deleted on {day}.").format(day=show_full_day(until.date()))] if until else []
-    )
+    closing = [_("This bar will be deleted on {day}.").format(day=show_moment(until))] if until else []
     keep = ((Button(_("Keep the bar"), "restore bar"),),) if until and desk.role is Role.OWNER else ()
     return reply(
         _("You are at {bar}, {name}.").format(bar=desk.bar.name, name=desk.name),
@@ -259,8 +256,11 @@ def _help(talk: Talk, given: Given) -> Reply:
 
 def _undo(talk: Talk, given: Given) -> Reply:
     number = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
+    # It shows settings, and those are read by this module.
+    from bot.chat.undoing import worded_undo  # noqa: PLC0415
+
     talk.desk.watch = watching(N_("Taking back"))
-    return worded_undo(undo.take_back(talk.desk, number))
+    return worded_undo(talk, undo.take_back(talk.desk, number))
 
 
 def _cancel(talk: Talk, given: Given) -> Reply:

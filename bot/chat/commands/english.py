@@ -12,10 +12,19 @@ ENGLISH: Final[dict[str, tuple[str, ...]]] = {
     "cancel": ("never mind", "nevermind", "forget it", "stop"),
     "formulas": ("show formulas", "list formulas", "all formulas", "show recipes"),
     "formula": ("recipe for", "show recipe for", "formula for", "show me", "spec for"),
-    "scale": ("scale up", "scale down"),
+    "scale": (
+        "scale up",
+        "scale down",
+        "how much oil for",
+        "how much oil do i need for",
+        "how much do i need for",
+    ),
     "cost": ("what does", "how much does", "what do", "how much do"),
-    "price": ("set price of", "set price", "set the price of"),
-    "batch": ("how is batch", "show batch", "log a batch", "make a batch of", "batch up"),
+    "price": (
+        *("what is the price of", "what's the price of", "whats the price of", "price for"),
+        *("set price of", "set price", "set the price of"),
+    ),
+    "batch": ("how is batch", "show batch", "log a batch", "make a batch of", "batch up", "is batch"),
     "batches": (
         "show batches",
         "what's ready",
@@ -36,4 +45,5 @@ ENGLISH: Final[dict[str, tuple[str, ...]]] = {
     "week": ("waste this week", "how much waste this week", "what did we waste"),
     "month": ("waste this month", "how much waste this month"),
     "bought": ("received", "got in"),
+    "bar": ("set", "change setting"),
 }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from itertools import groupby
 from typing import Any
 
 from bot.chat.asking import Question, Slot, columns
@@ -29,7 +30,7 @@ from bot.work.errors import AlreadyThereError
 from bot.work.formulas import Draft, DraftLine, FormulaView
 
 _MOST_LISTED = 30
-_CAUTIONS_A_PAGE = 8
+_CAUTIONS_A_PAGE = 5
 
 
 # -- showing ----------------------------------------------------------------------------
@@ -40,7 +41,7 @@ def _show(talk: Talk, given: Given) -> Reply:
     number = given.get("number")
     if number is not None:
         view = formulas.get(talk.desk, view.id, int(number))
-    return card(talk, view)
+    return card(talk, view, "more_detail" in given)
 
 
 def _list(talk: Talk, given: Given) -> Reply:
@@ -80,10 +81,17 @@ def _caution_page(title: str, cautions: list[TradeCaution], start: int, line: st
     """Show so many cautions as a phone shows at a glance, each with its source, and a way to the rest."""
     first = min(max(start, 1), max(len(cautions), 1))
     last = min(first + _CAUTIONS_A_PAGE - 1, len(cautions))
-    shown = [
-        f"{number}. {_(one.text)} ({_source(one)})"
-        for number, one in enumerate(cautions[first - 1 : last], start=first)
-    ]
+    numbered = enumerate(cautions[first - 1 : last], start=first)
+    shown: list[str] = []
+    for source, run in groupby(numbered, key=lambda one: _source(one[1])):
+        together = list(run)
+        shown += [f"{number}. {_(one.text)}" for number, one in together]
+        named = source
+        if len(together) > 1:
+            named = _("{first} to {last}: {source}").format(
+                first=together[0][0], last=together[-1][0], source=source
+            )
+        shown[-1] += f" ({named})"
     if last < len(cautions) or first > 1:
         title += " " + _("({first} to {last} of {count})").format(first=first, last=last, count=len(cautions))
     if last == len(cautions):
@@ -271,7 +279,7 @@ def _new(talk: Talk, given: Given) -> Reply:
 
 
 def _written(talk: Talk, view: FormulaView, first: str) -> Reply:
-    shown = card(talk, view)
+    shown = card(talk, view, written=True)
     notes: list[Block] = [*grade_notes(view)]
     for line in view.lines:
         if line.ingredient.kind.value == "spirit" and line.ingredient.strength_percent is None:
@@ -370,7 +378,7 @@ COMMANDS = (
         _show,
         words=("recipe", "spec", "show"),
         examples=(N_("formula grapefruit mist"),),
-        slots=(FORMULA_SLOT, Slot("number", _ask_name, never)),
+        slots=(FORMULA_SLOT, Slot("number", _ask_name, never), Slot("more_detail", _ask_name, never)),
         menu=40,
         quick=True,
     ),

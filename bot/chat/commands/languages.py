@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from bot.chat.arriving import main_buttons
 from bot.chat.asking import Question, Slot, columns
-from bot.chat.language import Tongue, _, speaking, tongue
+from bot.chat.language import _, speaking, tongue
 from bot.chat.message import Reply, reply
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.tongues import NAMES, language_named
@@ -31,7 +33,7 @@ def _language(talk: Talk, given: Given) -> Reply:
     language: str = given["free"]
     people.speak(talk.unit, talk.presence, language)
     now = tongue()
-    with speaking(Tongue(language, now.locale, now.zone, now.currency)):
+    with speaking(replace(now, language=language)):
         return reply(
             _("I speak English with you from now on."),
             _("For the whole bar's chats: bar language English"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 from bot.chat.asking import Question, Slot
-from bot.chat.language import _, show_full_day
+from bot.chat.language import _, ngettext, show_moment, show_number
 from bot.chat.message import Button, File, Reply, reply
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.trade.words import N_
@@ -19,7 +19,9 @@ def _export_me(talk: Talk, given: Given) -> Reply:
     rows = sum(len(value) for value in held.values() if isinstance(value, list))
     content = json.dumps(held, ensure_ascii=False, indent=2, default=str).encode()
     return reply(
-        _("All that {bar} holds of you: {count} rows.").format(bar=talk.desk.bar.name, count=rows),
+        ngettext(
+            "All that {bar} holds of you: {count} row.", "All that {bar} holds of you: {count} rows.", rows
+        ).format(bar=talk.desk.bar.name, count=show_number(rows, 0)),
         _("Photos stay with the chat; here are only their numbers."),
         buttons=((Button(_("Forget me"), "forget me"),),),
         files=(File("my-data.json", content),),
@@ -63,9 +65,9 @@ def _accept_name(talk: Talk, given: Given, value: str) -> str:
 def _delete(talk: Talk, given: Given) -> Reply:
     until = closing.begin(talk.desk, given["free"])
     return reply(
-        _("{bar} will be deleted on {day}.").format(bar=talk.desk.bar.name, day=show_full_day(until.date())),
+        _("{bar} will be deleted on {day}.").format(bar=talk.desk.bar.name, day=show_moment(until)),
         _("Until then all works as before, and you can keep it after all."),
-        _("Take a copy first: export"),
+        _("I will warn the team a day before. Take a copy first: export"),
         buttons=((Button(_("Keep the bar"), "restore bar"),),),
     )
 
@@ -105,6 +107,5 @@ COMMANDS = (
         _keep,
         words=("keep bar",),
         writes=True,
-        private_only=True,
     ),
 )

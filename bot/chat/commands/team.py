@@ -21,6 +21,14 @@ ROLE_WORDS = {Role.OWNER: N_("owner"), Role.MANAGER: N_("manager"), Role.MEMBER:
 _CHANGES = (N_("remove"), N_("manager"), N_("member"), N_("owner"), N_("forget"))
 
 
+# Other words for the roles, as they are said.
+_ALSO = {
+    **dict.fromkeys(("encargado", "encargada"), "manager"),
+    **dict.fromkeys(("dueño", "dueña", "propietario", "propietaria"), "owner"),
+    "miembro": "member",
+}
+
+
 def shown_name(name: str) -> str:
     """Return a member's name, or in the language now spoken that it was forgotten."""
     return _(team.FORGOTTEN) if name == team.FORGOTTEN else name
@@ -34,7 +42,7 @@ def _team(talk: Talk, given: Given) -> Reply:
     if not words:
         return _list(talk)
     said = words[0].casefold()
-    what = next((one for one in _CHANGES if said in {one, _(one)}), said)
+    what = next((one for one in _CHANGES if said in {one, _(one)}), _ALSO.get(said, said))
     if what in _CHANGES and len(words) > 1:
         sure = len(words) > 2 and words[-1].casefold() in {"yes", _("yes")}
         member = _named(talk, " ".join(words[1:-1] if sure else words[1:]), what)

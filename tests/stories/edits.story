@@ -1,0 +1,135 @@
+# An edited message is a correction: the log follows, and shows both.
+@after mist
+
+Ana: price limes 0.30 each
+  lime: €0.30 each
+  [Undo] [Another price]
+Ana: waste 6 limes mouldy
+  Logged: 6 limes, mouldy, €1.80.
+  Wed, 25 Nov so far: €1.80
+  [Undo] [More waste]
+Ana edits: waste 4 limes mouldy
+  Logged: 4 limes, mouldy, €1.20.
+  Wed, 25 Nov so far: €1.20
+  Corrected: this stands in place of entry #3.
+  [Undo] [More waste]
+Ana edits: waste 4 limes dried out
+  Logged: 4 limes, dried out, €1.20.
+  Wed, 25 Nov so far: €1.20
+  Corrected: this stands in place of entry #5.
+  [Undo] [More waste]
+Ana: week
+  Waste: €1.20
+  Mon, 23 Nov to Sun, 29 Nov
+    lime  4  €1.20
+    dried out  4  €1.20
+  Nothing was logged in the time before.
+  [More] [Picture]
+  [Last week] [Log waste]
+Ana: log
+  Log of The Copper Gull, newest first
+  #7 Wed, 25 Nov 18:00, Ana: waste, 4 limes
+  dried out (in place of #5)
+  #6 Wed, 25 Nov 18:00, Ana: took back #5
+  #5 Wed, 25 Nov 18:00, Ana: waste, 4 limes
+  mouldy (in place of #3) (taken back by #6)
+  #4 Wed, 25 Nov 18:00, Ana: took back #3
+  #3 Wed, 25 Nov 18:00, Ana: waste, 6 limes
+  mouldy (taken back by #4)
+  #2 Wed, 25 Nov 18:00, Ana: price of lime,
+  €0.30 each
+  #1 Wed, 25 Nov 18:00, Ana: wrote down
+  Grapefruit mist
+  [Undo #7] [Undo #2] [Undo #1]
+
+# What cannot be read changes nothing.
+Ana: waste 2 lemons
+  Logged: 2 lemons.
+  No price for lemon: not in the cost.
+  Wed, 25 Nov so far: €1.20
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ana edits: waste two or three lemoons, maybe
+  I know no fruit called “or three lemoons”.
+  Did you mean:
+  So the log stays as it was.
+  [lemon]
+  [New: or three lemoon]
+  [Take it back]
+Ana edits: good night
+  The new words log nothing.
+  So the log stays as it was.
+  [Take it back]
+
+# An answer to a question in progress.
+Ana: scale
+  Which formula?
+  [Grapefruit mist]
+  [Cancel]
+Ana: grapefruit mist
+  How much of Grapefruit mist?
+  [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
+  [as written] [double]
+  [Back] [Cancel]
+Ana edits: grapefrut fog
+  I cannot take “grapefrut fog” there:
+  “grapefruit mist” stays.
+  How much of Grapefruit mist?
+  [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
+  [as written] [double]
+  [Back] [Cancel]
+Ana: cancel
+  Cancelled. Nothing was logged.
+Ana: waste
+  What was thrown out?
+  [lime] [lemon]
+  [grapefruit] [orange]
+  [Cancel]
+Ana: lemons
+  How many lemons?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana edits: limes
+  How many limes?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana: 3
+  Why?
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+  [Back] [Cancel]
+Ana edits the one before: lemons
+  Why?
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+  [Back] [Cancel]
+Ana: mouldy
+  Logged: 3 lemons, mouldy.
+  No price for lemon: not in the cost.
+  Wed, 25 Nov so far: €1.20
+  [Undo] [More waste]
+  [Price of lemon]
+
+# A day later it is too late.
+Ana: waste 1 lime mouldy
+  Logged: 1 lime, mouldy, €0.30.
+  Wed, 25 Nov so far: €1.50
+  [Undo] [More waste]
+@clock +25 h
+Ana edits: waste 2 limes mouldy
+  That was logged more than 24 hours ago and
+  stays as it is.
+  Log the opposite instead, so that the record
+  shows both.

@@ -1,0 +1,40 @@
+# Cantidades en cualquier chat, solo del bar propio.
+@after es_mist
+
+Ana types inline: bruma 8x50
+  (Bruma de pomelo: 8 x 50 ml: aceite de pomelo 50 ml, propilenglicol 92 ml, alcohol neutro 260 ml)
+  Bruma de pomelo: 8 x 50 ml
+    aceite de pomelo   50 ml
+    propilenglicol     92 ml
+    alcohol neutro    260 ml
+  Da 400 ml al 62 % vol
+  Alcanza para 1.333 a 3.000 cócteles
+  Llena 8 x 50 ml
+  Redondeado a probeta de 50 ml, probeta de 100
+  ml, probeta de 500 ml: la proporción se desvía
+  0,6 % como mucho.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Apaga toda llama y aleja chispas:
+  con esta graduación el vapor prende en una
+  sala templada.
+Ana types inline: pomelo para 600 copas
+  (Bruma de pomelo: 600 cócteles: aceite de pomelo 22,5 ml, propilenglicol 41 ml, alcohol neutro 116 ml)
+  Bruma de pomelo: 600 cócteles
+    aceite de pomelo  22,5 ml
+    propilenglicol      41 ml
+    alcohol neutro     116 ml
+  Da 180 ml al 62 % vol
+  Alcanza para 600 a 1.350 cócteles
+  Redondeado a probeta de 50 ml, probeta de 250
+  ml: la proporción se desvía 0,6 % como mucho.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Apaga toda llama y aleja chispas:
+  con esta graduación el vapor prende en una
+  sala templada.
+Ana types inline: nada con ese nombre
+  (nothing)
+@speaks Eva es
+Eva types inline: bruma 8x50
+  (nothing)

@@ -1,0 +1,67 @@
+# Dicho como en la barra.
+@after es_mist
+
+Ana: precio limas 0,30 cada una
+  lima: 0,30 € cada una
+  [Deshacer] [Otro precio]
+Ana: lima precio
+  lima: 0,30 € cada una
+  25 nov 2026: 0,30 € cada una
+  Un precio nuevo: precio lima 0,30 cada una
+Ana: ¿a cuánto están las limas?
+  lima: 0,30 € cada una
+  25 nov 2026: 0,30 € cada una
+  Un precio nuevo: precio lima 0,30 cada una
+Ana: ¿cuánto aceite para 600 copas?
+  ¿Qué fórmula?
+  [Bruma de pomelo]
+  [Atrás] [Cancelar]
+Ana: cancelar
+  Cancelado. No se ha anotado nada.
+Ana: lote bruma de pomelo a 400 ml
+  Lote 1: Bruma de pomelo, 402 ml
+  Reposa hasta jue, 26 nov 19:00. Te avisaré.
+  Míralo otra vez 25 dic 2026.
+  Desechar después del 24 may 2027: el plazo
+  usual de su tipo.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Grado alimentario sin confirmar:
+  aceite de pomelo, propilenglicol
+  [Ver el lote 1]
+  [Anotar una partida] [Deshacer]
+Ana: ¿está listo el lote 1?
+  Lote 1: Bruma de pomelo, en reposo
+    aceite de pomelo      50 ml
+    propilenglicol        92 ml
+    alcohol neutro 96 %  260 ml
+  402 ml, hecho mié, 25 nov 19:00 por Ana,
+  versión 1
+  62 % vol
+  Reposa hasta jue, 26 nov 19:00, quedan 24
+  horas
+  Desechar después del 24 may 2027, quedan 180
+  días (el plazo usual de su tipo)
+  Alérgenos: ninguno de la lista por el nombre.
+  Conviene decir: cítricos.
+  Precaución: Grado alimentario sin confirmar:
+  aceite de pomelo, propilenglicol
+  [Claro] [Turbio] [Separado]
+  [Abrirlo]
+  [Desechar] [Etiqueta] [Anotar una partida]
+Ana: cambia la moneda a USD
+  Moneda: USD
+  Los precios y la merma de antes conservan sus
+  números: no se convierten.
+  [Dinero y trabajo]
+  [Todos los ajustes] [Deshacer]
+Ana: merma 2 pomelos
+  Anotado: 2 pomelos, 1,80 US$.
+  mié, 25 nov hasta ahora: 1,80 US$
+  ¿Por qué? Basta un toque.
+  [Deshacer] [Más merma]
+  [con moho] [reseca]
+  [pelada sin usar] [cortada de más]
+  [dañada en la entrega] [otro]
+Ana: gracias
+  De nada.

@@ -1,0 +1,88 @@
+# Invitar, papeles, ceder el bar, y quitar a alguien al momento.
+@after es_opening
+@speaks Ben es
+@speaks Cleo es
+
+Ana: equipo
+  La Gaviota: 1 en el equipo
+  Ana, titular, desde el 25 nov 2026
+  [Invitar a integrante]
+  [Invitar a responsable]
+  [Registro] [Salir]
+Ana taps [Invitar a responsable]
+  (edited)
+  ¿Para cuántas personas?
+  [1] [3] [10]
+  [Atrás] [Cancelar]
+Ana taps [1]
+  (edited)
+  ¿Por cuánto tiempo?
+  [1 día] [7 días] [30 días]
+  [Atrás] [Cancelar]
+Ana taps [7 días]
+  (edited)
+  Manda esto a tu nuevo responsable:
+  join ‹code›
+  Vale para 1 persona hasta mié, 2 dic 19:00.
+  Solo lo ve quien lo crea.
+Ben: unirme ‹code›
+  Te damos la bienvenida a La Gaviota.
+  Aquí puedes escalar, hacer lotes y anotar
+  merma.
+  [Anotar merma] [Lotes]
+  [Escalar] [Coste] [Semana]
+  [Ayuda]
+Ana: invitar 2 personas 1 día
+  Manda esto a tu nuevo integrante:
+  join ‹code›
+  Vale para 2 personas hasta jue, 26 nov 19:00.
+  Solo lo ve quien lo crea.
+Cleo: unirme ‹code›
+  Te damos la bienvenida a La Gaviota.
+  Aquí puedes escalar, hacer lotes y anotar
+  merma.
+  [Anotar merma] [Lotes]
+  [Escalar] [Coste] [Semana]
+  [Ayuda]
+Cleo: precio limas 0,50 cada una
+  lima: 0,50 € cada una
+  [Deshacer] [Otro precio]
+Ana: equipo responsable Cleo
+  Cleo es ahora responsable.
+Ana: equipo titular Ben
+  ¿Ceder el bar a Ben? Solo su titular puede
+  devolverlo.
+  [Sí, ceder el bar a Ben]
+Ana taps [Sí, ceder el bar a Ben]
+  Ben tiene ahora la titularidad, y tú eres
+  responsable.
+Ben: equipo quitar Cleo
+  Cleo está fuera del bar, desde ya.
+  [Olvidar también el nombre]
+Cleo: lotes
+  Aún no estás en ningún bar.
+  Abre el tuyo, o únete a uno con el código que
+  te dé una persona responsable: unirme CÓDIGO
+  [Abrir un bar] [Unirme con un código]
+Ben: registro
+  Registro de La Gaviota, lo último primero
+  #6 mié, 25 nov 19:00, Ben: sacó del bar a Cleo
+  #5 mié, 25 nov 19:00, Ana: cedió el bar a Ben
+  #4 mié, 25 nov 19:00, Ana: hizo a Cleo
+  responsable
+  #3 mié, 25 nov 19:00, Cleo: precio de lima,
+  0,50 € cada una
+  #2 mié, 25 nov 19:00, Ana: creó un código para
+  unirse
+  #1 mié, 25 nov 19:00, Ana: creó un código para
+  unirse
+  [Deshacer #3]
+Ana: salir
+  ¿Salir de La Gaviota? Para volver hará falta
+  un código nuevo.
+  [Sí, salir]
+  [Quedarme]
+Ana taps [Sí, salir]
+  Has salido de La Gaviota.
+  Lo que anotaste queda en su registro con tu
+  nombre.
