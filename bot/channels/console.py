@@ -99,7 +99,7 @@ class Console:
             text = ngettext("[{count} photo, kept in the chat]", "[{count} photos, kept in the chat]", held)
             self._write(text.format(count=held))
         for file in reply.files:
-            if file.file_id is not None:
+            if file.file_id is not None or file.draw is not None:
                 continue
             self._write(f"[{file.name}: {_save(file.name, file.content)}]")
         if last:

@@ -177,8 +177,19 @@ class Postman:
         for at in range(0, len(held), _ALBUM):
             await self._send_album(target, held[at : at + _ALBUM])
         for file in files:
-            if file.file_id is None:
+            if file.draw is not None:
+                await self._send_drawn(target, file, file.draw)
+            elif file.file_id is None:
                 await self._send_file(target, file, file.content)
+
+    async def _send_drawn(self, target: Target, file: File, draw: Callable[[], bytes]) -> None:
+        """Draw and send what nobody asked for: where that fails the answer has been given all the same."""
+        try:
+            await self._send_file(target, file, await asyncio.to_thread(draw))
+        except TelegramError as error:
+            log.warning("a picture beside an answer was not sent: %s", error.message)
+        except Exception:
+            log.exception("a picture beside an answer could not be drawn")
 
     async def _send_file(self, target: Target, file: File, content: bytes | str) -> None:
         await self._pace.wait()

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from base64 import b64decode, b64encode
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any
@@ -119,6 +120,8 @@ class File:
     """A picture or a document, with the name it is saved under.
 
     `file_id` is a file that the channel holds already, by the channel's own id; `content` is then empty.
+    `draw` makes the content of a picture that nobody asked for: a channel that shows pictures calls it
+    once the text is out, one that does not leaves it.
     """
 
     name: str
@@ -126,6 +129,7 @@ class File:
     picture: bool = False
     caption: str = ""
     file_id: str | None = None
+    draw: Callable[[], bytes] | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,7 +182,7 @@ def replies_to_json(replies: list[Reply]) -> str:
                 blocks = (*blocks, Text(_("If no file came with this, ask once more.")))
         data["blocks"] = [[kinds[type(block)], _fields(block)] for block in blocks]
         data["buttons"] = [[_fields(button) for button in row] for row in one.buttons]
-        data["files"] = [_file_to_json(file) for file in one.files] if kept else []
+        data["files"] = [_file_to_json(file) for file in one.files if file.draw is None] if kept else []
         out.append(data)
     return json.dumps(out, ensure_ascii=False, separators=(",", ":"))
 

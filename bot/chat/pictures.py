@@ -8,6 +8,7 @@ card brings its own ground, readable on either, and the bar says which it likes.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextvars import copy_context
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
@@ -30,23 +31,33 @@ def _dark(talk: Talk) -> bool:
     return talk.desk.bar.settings.dark_pictures
 
 
-def waste_picture(talk: Talk, costs: WeekCosts) -> File:
-    """Draw what waste cost week by week, a layer a fruit."""
-    from bot.paper import charts  # noqa: PLC0415 - loads the drawing library
-
+def waste_picture(talk: Talk, costs: WeekCosts, later: bool = False) -> File:
+    """Draw what waste cost week by week, a layer a fruit; `later` leaves the drawing to the channel."""
     dearest = max(_week_total(week) for week in zip(*costs.fruit.values(), strict=True))
     labels = [_("W{week}").format(week=week_of(one).number) for one in costs.weeks]
-    sheet = charts.waste_by_week(
-        _("Waste by week"),
-        _("{currency} a week; weeks by ISO number").format(currency=talk.desk.bar.currency),
-        labels,
-        {name: [float(one) for one in values] for name, values in costs.fruit.items()},
-        rest_word=_("other fruit"),
-        number=_rounded_money if dearest >= 20 else _money,
-        dark=_dark(talk),
-    )
+    unit = _("{currency} a week; weeks by ISO number").format(currency=talk.desk.bar.currency)
+    values = {name: [float(one) for one in costs_of] for name, costs_of in costs.fruit.items()}
+    dark = _dark(talk)
+
+    def draw() -> bytes:
+        from bot.paper import charts  # noqa: PLC0415 - loads the drawing library
+
+        return charts.waste_by_week(
+            _("Waste by week"),
+            unit,
+            labels,
+            values,
+            rest_word=_("other fruit"),
+            number=_rounded_money if dearest >= 20 else _money,
+            dark=dark,
+        ).png()
+
     name = f"waste-{week_of(costs.weeks[-1]).year}-W{week_of(costs.weeks[-1]).number:02}.png"
-    return File(name, sheet.png(), picture=True, caption=_("Waste by week"))
+    if not later:
+        return File(name, draw(), picture=True, caption=_("Waste by week"))
+    # It speaks the language of this moment, wherever it is drawn.
+    spoken = copy_context()
+    return File(name, b"", picture=True, caption=_("Waste by week"), draw=lambda: spoken.run(draw))
 
 
 def _week_total(values: Sequence[Decimal]) -> Decimal:

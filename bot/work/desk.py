@@ -98,7 +98,7 @@ class BarSettings:
     tax_percent: str = "0"
     tax: str = ""  # 'added' to prices as typed, 'taken out' of them, or '' to leave them as they are
     dark_pictures: bool = False
-    week_picture: bool = False  # sent with every report of waste, not only when asked for
+    week_picture: bool = True  # sent with every report of waste, not only when asked for
     # What fresh and spray take beside ingredients: text of one number, or of two for a range ('10 12').
     wage: str = ""  # an hour
     batch_minutes: str = ""

@@ -36,6 +36,18 @@ async def test_a_night_from_opening_the_bar_to_the_week(telephone: Telephone) ->
     assert "€7.20" in week.text
 
 
+async def test_the_trend_comes_as_a_picture_after_the_week(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says("price oranges 0.60 each")
+    await ana.says("waste 6 oranges mouldy")
+    week = await ana.says("/week", expects=2)
+    assert "\u20ac3.60" in week.seen[0].text
+    assert week.seen[1].photo is not None
+    assert week.seen[1].photo.startswith(b"\x89PNG")
+    await ana.says("bar week picture off")
+    assert len((await ana.says("/week")).seen) == 1
+
+
 async def test_the_same_update_twice_changes_nothing_twice(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says("price oranges 0.60 each")

@@ -99,12 +99,13 @@ def test_what_is_no_number_there_stops_the_import(
 
 def test_the_picture_comes_with_the_week_where_the_bar_wants_it(ana: Person) -> None:
     ana.says("waste 6 grapefruits mouldy")
-    assert not ana.says("week")[0].files
-    assert first_lines(ana.says("bar week picture on")) == ["Week picture: with the week"]
     (said,) = ana.says("week")
     assert said.first_line == "Waste: €5.40"
     assert [one.name for one in said.files] == ["waste-2026-W48.png"]
-    assert said.files[0].content.startswith(b"\x89PNG")
+    assert said.files[0].draw is not None
+    assert said.files[0].draw().startswith(b"\x89PNG")
     assert ana.says("month")[0].files
-    ana.says("bar week picture off")
+    assert first_lines(ana.says("bar week picture off")) == ["Week picture: when asked for"]
     assert not ana.says("week")[0].files
+    ana.says("bar week picture on")
+    assert ana.says("week")[0].files

@@ -89,6 +89,7 @@ Ana: semana
       6  sin precio
   Sin precio, así que no cuenta: lima, limón.
   No se anotó nada en el tiempo anterior.
+  <picture waste-2026-W48.png>
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
 Ana taps [Más]

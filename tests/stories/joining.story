@@ -80,7 +80,7 @@ Cleo: bar
   name: The Copper Gull; language: English;
   rules: European Union; label paper: A4, 14
   labels of 99.1 x 38.1 mm; pictures: light;
-  week picture: when asked for; waste reasons:
+  week picture: with the week; waste reasons:
   mouldy, dried out, peeled and not used, over-
   prepped, damaged on delivery, other; peeled
   fruit: cold, uncovered: 24 h

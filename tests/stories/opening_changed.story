@@ -107,10 +107,10 @@ Bea: bar
   name: The Salt Stair; language: English;
   rules: United States; label paper: Letter, 10
   labels of 4 x 2 in; pictures: light; week
-  picture: when asked for; waste reasons:
-  mouldy, dried out, peeled and not used, over-
-  prepped, damaged on delivery, other; peeled
-  fruit: cold, uncovered: 24 h
+  picture: with the week; waste reasons: mouldy,
+  dried out, peeled and not used, over-prepped,
+  damaged on delivery, other; peeled fruit:
+  cold, uncovered: 24 h
   To change one, tap its page, or type: bar
   currency EUR
   [Hours and reminders]
@@ -150,10 +150,10 @@ Bea taps [All settings]
   name: The Salt Stair; language: English;
   rules: United States; label paper: Letter, 10
   labels of 4 x 2 in; pictures: light; week
-  picture: when asked for; waste reasons:
-  mouldy, dried out, peeled and not used, over-
-  prepped, damaged on delivery, other; peeled
-  fruit: cold, uncovered: 24 h
+  picture: with the week; waste reasons: mouldy,
+  dried out, peeled and not used, over-prepped,
+  damaged on delivery, other; peeled fruit:
+  cold, uncovered: 24 h
   To change one, tap its page, or type: bar
   currency EUR
   [Hours and reminders]

@@ -51,6 +51,7 @@ Ana: week
   Without a price, so not counted: lemon.
   First 3 days of the week before: €6.00, 6 %
   less now
+  <picture waste-2026-W47.png>
   [More] [Picture]
   [Last week] [Log waste]
 Ana taps [Last week]
@@ -61,6 +62,7 @@ Ana taps [Last week]
     mouldy     10  €6.00
     dried out   8  €2.00
   Nothing was logged in the time before.
+  <picture waste-2026-W46.png>
   [More] [Picture]
   [Log waste]
 Ana: week 2026-W46
@@ -71,6 +73,7 @@ Ana: week 2026-W46
     mouldy     10  €6.00
     dried out   8  €2.00
   Nothing was logged in the time before.
+  <picture waste-2026-W46.png>
   [More] [Picture]
   [Log waste]
 Ana: week 2026-W60
@@ -84,6 +87,7 @@ Ana: week last week
     mouldy     10  €6.00
     dried out   8  €2.00
   Nothing was logged in the time before.
+  <picture waste-2026-W46.png>
   [More] [Picture]
   [Log waste]
 Ana: week of the dog
@@ -106,6 +110,7 @@ Ana: week
   Without a price, so not counted: lemon.
   First 6 days of the week before: €8.00, 29 %
   less now
+  <picture waste-2026-W47.png>
   [More] [Picture]
   [Last week] [Log waste]
 @clock 2026-11-23 18:00 Europe/Lisbon

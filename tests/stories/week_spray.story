@@ -62,6 +62,7 @@ Ana: week
   less now
   A night, against before the spray: orange 78 %
   less
+  <picture waste-2026-W46.png>
   [More] [Picture]
   [Last week] [Log waste]
 Ana taps [More]
@@ -100,6 +101,7 @@ Ana: month
   Nothing was logged in the time before.
   A night, against before the spray: orange 78 %
   less
+  <picture waste-2026-W49.png>
   [More] [Picture]
   [Last month] [Log waste]
 Ana: waste report 2026-11-01 to 2026-11-08
@@ -110,6 +112,7 @@ Ana: waste report 2026-11-01 to 2026-11-08
     dried out             9  €4.50
   Of what was bought: orange 24 %
   Nothing was logged in the time before.
+  <picture waste-2026-W45.png>
   [More] [Picture]
   [Log waste]
 Ana: week picture

@@ -118,7 +118,7 @@ def _summary(talk: Talk, found: WasteSummary, earlier: Button | None) -> Reply:
     if not talk.desk.bar.settings.week_picture:
         return said
     costs = week.by_week(talk.desk, found.last)
-    return replace(said, files=(pictures.waste_picture(talk, costs),)) if costs.fruit else said
+    return replace(said, files=(pictures.waste_picture(talk, costs, later=True),)) if costs.fruit else said
 
 
 def _title(found: WasteSummary) -> str:
