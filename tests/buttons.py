@@ -7,10 +7,12 @@ had not been.
 from __future__ import annotations
 
 from bot.channels.wording import plain_lines
-from bot.chat import asking, conversation, reading
+from bot.chat import asking, reading
 from bot.chat.commands import all_commands
 from bot.chat.language import speaking
+from bot.chat.meant import Plan, meant
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply
+from bot.chat.running import as_list, barred
 from bot.chat.talk import Given, Say, Talk
 from bot.chat.tongues import tongue_of
 from bot.work import people
@@ -58,28 +60,28 @@ def dead(house: House, person: Person, room: str | None, button: Button) -> str:
             presence = people.find(unit, CHANNEL, person.sender.outside_id, place.outside_id, place.private)
             with speaking(tongue_of(presence)):
                 talk = talking._talk(unit, message, presence)
-                plan = talking._plan(talk)
+                plan = meant(talk)
                 why = _tried(talk, plan)
             raise _NotKeptError
     except _NotKeptError:
         return why
 
 
-def _tried(talk: Talk, plan: conversation._Plan) -> str:
+def _tried(talk: Talk, plan: Plan) -> str:
     if plan.stale:
         return "out of date"
     if plan.command is None and plan.answer is None:
         return "no command"
-    if plan.command is not None and conversation._refusal(talk, plan.command) is not None:
+    if plan.command is not None and barred(talk, plan.command) is not None:
         return "this person may not"
     try:
         if plan.answer is not None:
-            replies = conversation._as_list(_answered(talk, plan.answer))
+            replies = as_list(_answered(talk, plan.answer))
         else:
             assert plan.command is not None
             phrase = reading.read(plan.command.rule, plan.rest.strip(), talk.vocabulary)
             given = Given.of(phrase.slots, phrase.lines, phrase.rest)
-            replies = conversation._as_list(asking.start(talk, plan.command, given))
+            replies = as_list(asking.start(talk, plan.command, given))
     except Say as say:
         # A refusal that offers a way on, or says what is missing in the bar, is an answer.
         replies = [say.answer]
