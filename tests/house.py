@@ -17,9 +17,9 @@ from bot.chat.conversation import Conversation
 from bot.chat.due import worded_reminder
 from bot.chat.inline import Suggestion, suggestions
 from bot.chat.message import Message, Place, Reply, Sender
-from bot.work import reminders
+from bot.work import reminding
 from bot.work.corrections import EDITED
-from bot.work.reminders import DueReminder, Outcome
+from bot.work.reminding import DueReminder, Outcome
 from storage.store import Store
 
 CHANNEL = "house"
@@ -235,9 +235,9 @@ class House:
     def reminders(self, outcome: Outcome = Outcome.SENT) -> list[Reminded]:
         """Send what is due now, each into its chat; return what was sent."""
         sent = []
-        for due in reminders.claim(self.store, CHANNEL, self.clock.now()):
+        for due in reminding.claim(self.store, CHANNEL, self.clock.now()):
             reply = worded_reminder(due, self.clock.now())
-            reminders.settle(self.store, due, outcome, self.clock.now())
+            reminding.settle(self.store, due, outcome, self.clock.now())
             room = self.rooms[due.destination.outside_id]
             room.shown.append(Shown(self.next_key(room), reply))
             sent.append(Reminded(due.destination.outside_id, reply, due))

@@ -27,10 +27,10 @@ from bot.chat.message import Message, Place, Reply, replies_from_json, reply
 from bot.chat.reading import is_warm
 from bot.chat.telling import telling
 from bot.chat.tongues import SPOKEN, spoken
-from bot.work import mail, reminders
+from bot.work import mail, reminding
 from bot.work.file_rows import MOST_BYTES
 from bot.work.mail import Letter
-from bot.work.reminders import Outcome
+from bot.work.reminding import Outcome
 
 log = logging.getLogger(__name__)
 _FETCHES = 3
@@ -215,10 +215,10 @@ class Answers(Answering):
 
     def _set_reachable(self, chat: str, reachable: bool) -> None:
         with self._store.writing() as unit:
-            reminders.set_reachable(unit, CHANNEL, chat, reachable, self._clock.now())
+            reminding.set_reachable(unit, CHANNEL, chat, reachable, self._clock.now())
 
     async def _room_moved(self, old: str, new: str) -> None:
-        await self._in_worker(reminders.room_moved, self._store, CHANNEL, old, new)
+        await self._in_worker(reminding.room_moved, self._store, CHANNEL, old, new)
 
 
 def _plain_target(message: Message) -> Target:

@@ -18,7 +18,7 @@ from bot.chat.due import worded_reminder
 from bot.chat.language import ngettext
 from bot.chat.message import Button, Document, Message, Place, Reply, Sender, harmless
 from bot.chat.telling import telling
-from bot.work import people, reminders
+from bot.work import people, reminding
 from bot.work.desk import Clock
 from bot.work.file_rows import MOST_BYTES
 from storage.store import Store
@@ -81,9 +81,9 @@ class Console:
     def tick(self) -> int:
         """Show the reminders that have come due; return how many."""
         shown = 0
-        for due in reminders.claim(self.store, CHANNEL, self.clock.now()):
+        for due in reminding.claim(self.store, CHANNEL, self.clock.now()):
             self._show(worded_reminder(due, self.clock.now()), last=True)
-            reminders.settle(self.store, due, reminders.Outcome.SENT, self.clock.now())
+            reminding.settle(self.store, due, reminding.Outcome.SENT, self.clock.now())
             shown += 1
         return shown
 

@@ -19,7 +19,7 @@ from telegram.error import (
 )
 
 from bot.channels.wire import BrokeOffError, NeverLeftError
-from bot.work.reminders import Outcome
+from bot.work.reminding import Outcome
 
 
 @dataclass(frozen=True, slots=True)

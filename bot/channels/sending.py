@@ -25,7 +25,7 @@ from bot.chat.asking import ANSWER, BACK, CANCEL
 from bot.chat.inline import Suggestion
 from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import File, Reply, Text
-from bot.work.reminders import Outcome
+from bot.work.reminding import Outcome
 
 log = logging.getLogger(__name__)
 _TRIES = 40  # with the pauses between them a quarter of an hour and more

@@ -39,9 +39,9 @@ from bot.chat.reading import warm_up
 from bot.chat.tongues import SPOKEN
 from bot.clock.ticker import Ticker
 from bot.settings import Settings
-from bot.work import mail, reminders
+from bot.work import mail, reminding
 from bot.work.desk import Clock, SystemClock
-from bot.work.reminders import DueReminder, Outcome
+from bot.work.reminding import DueReminder, Outcome
 from storage import migrate
 from storage.leader import Leadership
 from storage.store import Store
@@ -211,13 +211,13 @@ class TelegramChannel:
         return verdict.outcome, verdict.what
 
     async def _room_moved(self, old: str, new: str) -> None:
-        await self._in_worker(reminders.room_moved, self.store, CHANNEL, old, new)
+        await self._in_worker(reminding.room_moved, self.store, CHANNEL, old, new)
 
     async def _looked_up(self) -> dict[str, tuple[str, float]]:
         """Return what only the database knows, by name: what it means and how much it is."""
         now = self.clock.now()
         waiting = await self._in_worker(mail.waiting, self.store, CHANNEL)
-        late, longest = await self._in_worker(reminders.late, self.store, CHANNEL, now)
+        late, longest = await self._in_worker(reminding.late, self.store, CHANNEL, now)
         return {
             "updates_waiting": ("Updates on disk that are not answered yet.", waiting),
             "reminders_late": ("Reminders due for more than a minute.", late),

@@ -22,7 +22,8 @@ from bot.chat.plural import counted_name
 from bot.chat.tongues import bar_tongue, spoken
 from bot.chat.units import show_amount, show_ml
 from bot.trade.measures import Dimension
-from bot.work.reminders import DueReminder, low_items
+from bot.work.reminders import low_items
+from bot.work.reminding import DueReminder
 
 _MOST_LOW = 6
 

@@ -13,9 +13,9 @@ from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
 from bot.chat.due import worded_reminder
 from bot.chat.message import Reply
-from bot.work import closing, mail, reminders
+from bot.work import closing, mail, reminding
 from bot.work.desk import Clock
-from bot.work.reminders import DueReminder, Outcome
+from bot.work.reminding import DueReminder, Outcome
 from storage.store import Store
 from storage.trouble import is_passing
 
@@ -44,7 +44,7 @@ class Ticker:
         tried = 0
         while not self._stopping:
             due = await loop.run_in_executor(
-                self._executor, reminders.claim, self._store, self._channel, self._clock.now()
+                self._executor, reminding.claim, self._store, self._channel, self._clock.now()
             )
             if not due:
                 break
@@ -81,7 +81,7 @@ class Ticker:
 
     async def _settle(self, due: DueReminder, outcome: Outcome, error: str) -> None:
         await asyncio.get_running_loop().run_in_executor(
-            self._executor, reminders.settle, self._store, due, outcome, self._clock.now(), error
+            self._executor, reminding.settle, self._store, due, outcome, self._clock.now(), error
         )
 
     def start(self, seconds: int) -> None:

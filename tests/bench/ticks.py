@@ -12,7 +12,7 @@ from datetime import timedelta
 
 from bot.chat.message import Reply
 from bot.clock.ticker import Ticker
-from bot.work.reminders import DueReminder, Outcome
+from bot.work.reminding import DueReminder, Outcome
 from storage.store import Store
 from tests.bench.filling import CHANNEL, NOW, Stopped, plan_reminders
 

@@ -21,7 +21,7 @@ from telegram.error import NetworkError, TelegramError, TimedOut
 
 from bot.channels.outcomes import classify
 from bot.channels.wire import BrokeOffError, LeanRequest, NeverLeftError
-from bot.work.reminders import Outcome
+from bot.work.reminding import Outcome
 
 _OK = b"HTTP/1.1 200 OK\r\nContent-Length: 2\r\n\r\nok"
 Answers = Callable[[asyncio.StreamReader, asyncio.StreamWriter], Awaitable[None]]

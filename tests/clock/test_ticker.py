@@ -14,8 +14,8 @@ from sqlalchemy.exc import OperationalError
 from bot.chat.message import Reply
 from bot.clock import ticker
 from bot.clock.ticker import Ticker
-from bot.work import reminders
-from bot.work.reminders import DueReminder, Outcome
+from bot.work import reminding
+from bot.work.reminding import DueReminder, Outcome
 from storage.store import Store
 from tests.bench.filling import CHANNEL, NOW, Stopped, open_bars, plan_reminders
 
@@ -67,7 +67,7 @@ async def test_a_clock_set_back_does_not_hold_reminders_up(
 async def test_what_was_sent_is_noted_when_the_database_is_back(
     ticking: Ticker, sent: list[int], store: Store, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    plain, failures = reminders.settle, iter([True, False])
+    plain, failures = reminding.settle, iter([True, False])
 
     def settle(*arguments: object) -> object:
         if next(failures, False):
@@ -76,9 +76,9 @@ async def test_what_was_sent_is_noted_when_the_database_is_back(
             raise OperationalError("UPDATE reminder", {}, error)
         return plain(*arguments)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(reminders, "settle", settle)
+    monkeypatch.setattr(reminding, "settle", settle)
     assert await ticking.tick() == 1
     assert len(sent) == 1
     # Noted as sent: its lease does not run out, and it is not said again.
-    later = NOW + 2 * reminders.LEASE
-    assert reminders.claim(store, CHANNEL, later) == []
+    later = NOW + 2 * reminding.LEASE
+    assert reminding.claim(store, CHANNEL, later) == []

@@ -10,7 +10,7 @@ from datetime import UTC, datetime, timedelta
 from functools import partial
 from typing import Any
 
-from bot.work import reminders
+from bot.work import reminding
 from bot.work.reminders import ReminderState
 from storage.store import Store
 from storage.tables import Entry, Reminder, Waste
@@ -119,7 +119,7 @@ def _put_reminders(store: Store, count: int, due: datetime) -> None:
 def _claim_all(store: Store, now: datetime) -> list[int]:
     taken: list[int] = []
     while True:
-        found = reminders.claim(store, CHANNEL, now, most=7)
+        found = reminding.claim(store, CHANNEL, now, most=7)
         if not found:
             return taken
         taken += [one.id for one in found]

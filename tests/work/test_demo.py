@@ -21,7 +21,7 @@ from bot.trade.days import business_day
 from bot.trade.kinds import Preparation
 from bot.trade.mixture import mixture_of
 from bot.trade.strength import Component
-from bot.work import batches, demo, demo_book, formulas, ingredients, people, prices, reminders, team, week
+from bot.work import batches, demo, demo_book, formulas, ingredients, people, prices, reminding, team, week
 from bot.work.batches import BatchState
 from bot.work.desk import Desk
 from bot.work.errors import AlreadyThereError
@@ -273,7 +273,7 @@ def test_old_reminders_do_not_flood(filler: Filler, now: datetime) -> None:
         assert {one.channel for one in waiting} == {CHANNEL}
         assert sum(one.kind == "close" for one in waiting) == 1
         assert {"rested", "discard", "close"} <= {one.kind for one in waiting}
-    assert len(reminders.claim(filled, CHANNEL, now)) <= 3
+    assert len(reminding.claim(filled, CHANNEL, now)) <= 3
 
 
 def test_no_row_lies_outside_the_bar(house: House) -> None:

@@ -17,8 +17,9 @@ from hypothesis.stateful import (
 )
 
 from bot.chat.due import worded_reminder
-from bot.work import reminders
-from bot.work.reminders import DueReminder, Outcome, ReminderState
+from bot.work import reminding
+from bot.work.reminders import ReminderState
+from bot.work.reminding import DueReminder, Outcome
 from storage.tables import Batch, Reminder
 from tests.house import CHANNEL, House, first_lines
 
@@ -98,7 +99,7 @@ class Reminding(RuleBasedStateMachine):
         self.moved += 1
         new = f"{_TEAM}{self.moved}"
         for _time in range(2 if twice else 1):
-            reminders.room_moved(self.house.store, CHANNEL, self.team, new)
+            reminding.room_moved(self.house.store, CHANNEL, self.team, new)
         self.team = new
 
     # -- what happens to them ------------------------------------------------------------
@@ -112,7 +113,7 @@ class Reminding(RuleBasedStateMachine):
         self.house.restart()
 
     def _claim(self) -> list[DueReminder]:
-        return reminders.claim(self.house.store, CHANNEL, self.house.clock.now())
+        return reminding.claim(self.house.store, CHANNEL, self.house.clock.now())
 
     def _say(self, due: DueReminder) -> None:
         now = self.house.clock.now()
@@ -127,7 +128,7 @@ class Reminding(RuleBasedStateMachine):
         self.said[key] = before + 1
 
     def _settle(self, due: DueReminder, outcome: Outcome) -> None:
-        reminders.settle(self.house.store, due, outcome, self.house.clock.now(), "")
+        reminding.settle(self.house.store, due, outcome, self.house.clock.now(), "")
 
     @rule()
     def tick(self) -> None:

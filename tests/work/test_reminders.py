@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.work.reminders import Outcome
+from bot.work.reminding import Outcome
 from tests.house import House, first_lines
 
 

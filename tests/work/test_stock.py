@@ -9,7 +9,7 @@ import pytest
 from bot.trade.measures import Dimension
 from bot.work import ingredients, people, stock
 from bot.work.desk import Desk
-from bot.work.reminders import Outcome
+from bot.work.reminding import Outcome
 from tests.house import CHANNEL, House, first_lines, text
 
 BRINE = "new formula Brine\nsalt 20 g\nwater 80 ml\nkind saline\nrest 2 h"
