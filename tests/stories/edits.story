@@ -24,6 +24,7 @@ Ana: week
     lime  4  €1.20
     dried out  4  €1.20
   Nothing was logged in the time before.
+  <picture waste-2026-W48.png>
   [More] [Picture]
   [Last week] [Log waste]
 Ana: log

@@ -24,7 +24,7 @@ Ana: ajustes
   nombre: La Gaviota; idioma: Español; normas:
   Unión Europea; papel de etiquetas: A4, 14
   etiquetas de 99,1 x 38,1 mm; imágenes: claro;
-  imagen semanal: cuando se pida; motivos de
+  imagen semanal: con la semana; motivos de
   merma: con moho, reseca, pelada sin usar,
   cortada de más, dañada en la entrega, otro;
   fruta pelada: en frío, sin tapar: 24 h
@@ -113,7 +113,7 @@ Ana: ajustes
   nombre: La Gaviota; idioma: Español; normas:
   Unión Europea; papel de etiquetas: A4, 14
   etiquetas de 99,1 x 38,1 mm; imágenes: claro;
-  imagen semanal: cuando se pida; motivos de
+  imagen semanal: con la semana; motivos de
   merma: con moho, reseca, pelada sin usar,
   cortada de más, dañada en la entrega, otro;
   fruta pelada: en frío, sin tapar: 24 h
@@ -178,7 +178,7 @@ Ana: ajustes
   nombre: La Gaviota; idioma: Español; normas:
   Unión Europea; papel de etiquetas: A4, 14
   etiquetas de 99,1 x 38,1 mm; imágenes: claro;
-  imagen semanal: cuando se pida; motivos de
+  imagen semanal: con la semana; motivos de
   merma: con moho, reseca, pelada sin usar,
   cortada de más, dañada en la entrega, otro;
   fruta pelada: en frío, sin tapar: 24 h
@@ -197,7 +197,7 @@ Ana taps [El bar, etiquetas, merma]
   papel de etiquetas: A4, 14 etiquetas de 99,1 x
   38,1 mm
   imágenes: claro
-  imagen semanal: cuando se pida
+  imagen semanal: con la semana
   motivos de merma: con moho, reseca, pelada sin
   usar, cortada de más, dañada en la entrega,
   otro
@@ -216,7 +216,7 @@ Ana taps [imágenes: oscuro]
   papel de etiquetas: A4, 14 etiquetas de 99,1 x
   38,1 mm
   imágenes: oscuro
-  imagen semanal: cuando se pida
+  imagen semanal: con la semana
   motivos de merma: con moho, reseca, pelada sin
   usar, cortada de más, dañada en la entrega,
   otro

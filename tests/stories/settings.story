@@ -21,7 +21,7 @@ Ana: bar
   name: The Copper Gull; language: English;
   rules: European Union; label paper: A4, 14
   labels of 99.1 x 38.1 mm; pictures: light;
-  week picture: when asked for; waste reasons:
+  week picture: with the week; waste reasons:
   mouldy, dried out, peeled and not used, over-
   prepped, damaged on delivery, other; peeled
   fruit: cold, uncovered: 24 h
@@ -122,7 +122,7 @@ Ana: bar
   name: The Copper Gull; language: English;
   rules: European Union; label paper: A4, 14
   labels of 99.1 x 38.1 mm; pictures: light;
-  week picture: when asked for; waste reasons:
+  week picture: with the week; waste reasons:
   mouldy, dried out, peeled and not used, over-
   prepped, damaged on delivery, other; peeled
   fruit: cold, uncovered: 24 h
@@ -241,7 +241,7 @@ Ana taps [All settings]
   name: The Copper Gull; language: English;
   rules: European Union; label paper: A4, 14
   labels of 99.1 x 38.1 mm; pictures: light;
-  week picture: when asked for; waste reasons:
+  week picture: with the week; waste reasons:
   mouldy, dried out, peeled and not used, over-
   prepped, damaged on delivery, other; peeled
   fruit: cold, uncovered: 24 h
@@ -351,7 +351,7 @@ Ana taps [All settings]
   name: The Copper Gull; language: English;
   rules: European Union; label paper: A4, 14
   labels of 99.1 x 38.1 mm; pictures: light;
-  week picture: when asked for; waste reasons:
+  week picture: with the week; waste reasons:
   mouldy, dried out, peeled and not used, over-
   prepped, damaged on delivery, other; peeled
   fruit: cold, uncovered: 24 h
@@ -369,7 +369,7 @@ Ana taps [The bar, labels, waste]
   rules: European Union
   label paper: A4, 14 labels of 99.1 x 38.1 mm
   pictures: light
-  week picture: when asked for
+  week picture: with the week
   waste reasons: mouldy, dried out, peeled and
   not used, over-prepped, damaged on delivery,
   other
@@ -387,7 +387,7 @@ Ana taps [pictures: dark]
   rules: European Union
   label paper: A4, 14 labels of 99.1 x 38.1 mm
   pictures: dark
-  week picture: when asked for
+  week picture: with the week
   waste reasons: mouldy, dried out, peeled and
   not used, over-prepped, damaged on delivery,
   other
