@@ -23,6 +23,8 @@ _WORDS = (
     "new formula Demo mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
     "neutral spirit 96 % 62 ml\nkind aroma mist",
     "price oranges 0.60 each",
+    # One answer to each message is what is measured; the picture beside it is drawn after that.
+    "bar week picture off",
 )
 
 

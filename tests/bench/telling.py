@@ -163,7 +163,8 @@ def _soak(found: Found) -> list[str]:
     )
     return [
         f"Soak: {soak.readings[-1][0]:,} messages of all kinds in {soak.seconds:.0f} s; "
-        f"MiB resident: {readings}."
+        f"MiB resident: {readings}. These bars have the week's picture off (`bar week picture off`): "
+        "the first picture drawn loads the drawing library, which then stays."
     ]
 
 
