@@ -6,13 +6,15 @@ worst code of all of them.
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from pathlib import Path
 
 _ROOT = Path(__file__).parent.parent
-# The whole suite runs on every core, the tests of one file together: they share what is dear to set up.
-_EVERYTHING = ["-n", "auto", "--dist", "loadfile"]
+# The whole suite runs on every core, the tests of one file together: they share what is dear to set up. One
+# more than there are cores, since a third of the time some test waits: for a clock, a disk or a program.
+_EVERYTHING = ["-n", str((os.cpu_count() or 1) + 1), "--dist", "loadfile"]
 
 
 def checks(pytest_arguments: list[str]) -> list[tuple[str, list[str]]]:
