@@ -6,6 +6,7 @@ import ipaddress
 import os
 import shutil
 import socket
+import zlib
 from collections.abc import AsyncIterator, Callable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
@@ -100,6 +101,30 @@ async def api() -> AsyncIterator[Server]:
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--update-stories", action="store_true", help="write the answers in tests/stories anew")
+    parser.addoption("--every-database", action="store_true", help="run every test on every database")
+
+
+# What says little of a database that the tests of storage and work have not said: of these, one in three
+# runs on PostgreSQL as well, always the same ones, or the whole would take twice as long.
+_TALKATIVE = ("tests/chat/", "tests/stories/", "tests/channels/")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    chosen = config.option.keyword or any("::" in one for one in config.args)
+    if chosen or config.getoption("--every-database"):
+        return
+    there = {item.nodeid for item in items}
+    left = {item.nodeid for item in items if _is_left_out(item.nodeid, there)}
+    if left:
+        config.hook.pytest_deselected(items=[item for item in items if item.nodeid in left])
+        items[:] = [item for item in items if item.nodeid not in left]
+
+
+def _is_left_out(name: str, there: set[str]) -> bool:
+    if not name.startswith(_TALKATIVE) or "[postgresql" not in name:
+        return False
+    on_sqlite = name.replace("[postgresql", "[sqlite")
+    return on_sqlite in there and zlib.crc32(on_sqlite.encode()) % 3 != 0
 
 
 DATABASES = ("sqlite", "postgresql")

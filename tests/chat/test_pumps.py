@@ -78,7 +78,7 @@ def test_drinks_dose_and_cost_count_by_the_sprayer_once_it_is_chosen(house: Hous
     low, high = (int(one.replace(",", "")) for one in drinks.groups())
     assert 1200 < low < high < 2100
     assert said(ana, "cost grapefruit mist to 8 x 50 ml") != cost
-    assert "by Blue" in said(ana, "formula grapefruit mist")
+    assert "by Blue" in said(ana, "formula grapefruit mist more")
     assert "sprays by Blue" in said(ana, "dose grapefruit mist in 90 ml")
     ana.says("undo")
     assert said(ana, "scale grapefruit mist to 8 x 50 ml") == usual
@@ -90,14 +90,14 @@ def test_a_sprayer_for_all_counts_where_a_formula_has_none_of_its_own(house: Hou
     ana.says("weigh Red 152.31 151.00 149.70 148.40 20 sprays with grapefruit mist")
     ana.says("use Blue for all")
     ana.says("use Red for other mist")
-    assert "by Blue" in said(ana, "formula grapefruit mist")
-    assert "by Red" in said(ana, "formula other mist")
+    assert "by Blue" in said(ana, "formula grapefruit mist more")
+    assert "by Red" in said(ana, "formula other mist more")
     ana.says("use none for other mist")
-    assert "by Blue" in said(ana, "formula other mist")
+    assert "by Blue" in said(ana, "formula other mist more")
     ana.says("retire Blue")
-    assert "by Blue" not in said(ana, "formula other mist")
+    assert "by Blue" not in said(ana, "formula other mist more")
     ana.taps("Undo")
-    assert "by Blue" in said(ana, "formula other mist")
+    assert "by Blue" in said(ana, "formula other mist more")
 
 
 def test_undo_takes_a_weighing_back_and_keeps_the_others(house: House) -> None:

@@ -28,8 +28,9 @@ A_GROUP = "Salt Stair back room"
 B_GROUP = "Copper Gull back room"
 # By these a row is looked up: they stay as they are, so that a look-up that forgot its bar finds A's row.
 _LOOKED_UP = {"match_key", "key", "ref", "source", "code_hash"}
-# And the role, without which A's own members could not show that the marks are seen.
-_UNMARKED = _LOOKED_UP | {"role"}
+# And what is chosen from a list, without which A's own members could not show that the marks are seen.
+_CHOSEN = {"role", "zone", "currency", "units", "language", "jurisdiction"}
+_UNMARKED = _LOOKED_UP | _CHOSEN
 
 BOOK = (
     "new formula Grapefruit mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\nneutral spirit 96 % 62 ml\n"

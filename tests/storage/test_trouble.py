@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
-from sqlalchemy import text
+from sqlalchemy import event, text
 from sqlalchemy.exc import DBAPIError, IntegrityError, SQLAlchemyError
 
 from storage.store import Store
@@ -34,14 +35,18 @@ def test_a_row_that_breaks_a_rule_does_not_pass(store: Store) -> None:
     assert not is_passing(error)
 
 
+def _without_patience(connection: Any, _record: object) -> None:
+    connection.execute("PRAGMA busy_timeout=1")
+
+
 @pytest.mark.parametrize("database", ["sqlite"], indirect=True)
 def test_a_locked_file_passes(store: Store) -> None:
     other = Store(store.url.render_as_string(hide_password=False))
     try:
-        with store.writing(), other.engine.connect() as connection:
-            connection.exec_driver_sql("PRAGMA busy_timeout=1")
-            with pytest.raises(DBAPIError) as raised:
-                connection.exec_driver_sql("BEGIN IMMEDIATE")
+        event.listen(other.engine, "connect", _without_patience)
+        with store.writing() as unit, pytest.raises(DBAPIError) as raised, other.writing() as second:
+            unit.connection.execute(text("SELECT 1"))
+            second.connection.execute(text("SELECT 1"))
     finally:
         other.close()
     assert is_passing(raised.value)

@@ -165,7 +165,7 @@ def test_what_can_be_made_names_what_runs_out(house: House) -> None:
     ana.says("stock lime oil 0 ml")
     said = text(ana.says("what can i make?"))
     assert "1 formula can be made now" in said
-    assert "Brine: salt runs out first" in said
+    assert "Brine: first to run out is salt" in said
     assert "Lime drops: no lime oil left" in said
 
 
