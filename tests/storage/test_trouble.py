@@ -44,9 +44,10 @@ def test_a_locked_file_passes(store: Store) -> None:
     other = Store(store.url.render_as_string(hide_password=False))
     try:
         event.listen(other.engine, "connect", _without_patience)
-        with store.writing() as unit, pytest.raises(DBAPIError) as raised, other.writing() as second:
+        with store.writing() as unit:
             unit.connection.execute(text("SELECT 1"))
-            second.connection.execute(text("SELECT 1"))
+            with pytest.raises(DBAPIError) as raised, other.writing() as second:
+                second.connection.execute(text("SELECT 1"))
     finally:
         other.close()
     assert is_passing(raised.value)
