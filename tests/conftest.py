@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import settings
 
 from storage import migrate
 from storage.store import Store
@@ -24,6 +25,10 @@ from tests.house import Hands, House
 os.environ["PTB_TIMEDELTA"] = "1"
 # The console speaks the terminal's language; the tests read English unless they say otherwise.
 os.environ["LC_ALL"] = "C.UTF-8"
+
+# Enough to find what is wrong in a few runs, and little enough to run all of them each time.
+settings.register_profile("suite", max_examples=50)
+settings.load_profile("suite")
 
 _refused: list[str] = []
 

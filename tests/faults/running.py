@@ -49,15 +49,17 @@ def _no_other_time() -> str:
 
 
 FAULTS = (
-    FaultToTry("dropped connections", network.drops, 60, 8),
-    FaultToTry("500 and 502", network.server_errors, 60, 6),
-    FaultToTry("429 with retry_after", network.floods, 40, 6),
-    FaultToTry("slow answers", network.slow, 40, 4),
+    FaultToTry("dropped connections", network.drops, 60, 4),
+    FaultToTry("500 and 502", network.server_errors, 60, 0),
+    FaultToTry("429 with retry_after", network.floods, 40, 3),
+    FaultToTry("slow answers", network.slow, 40, 0),
     FaultToTry("ambiguous sends", network.ambiguous, 40, 4),
     FaultToTry("Telegram away for 25 s", network.away, 4, 0),
     FaultToTry("duplicated updates", network.duplicates, 30, 3, _BOTH),
     FaultToTry("reordered updates", network.disorder, 30, 3),
-    FaultToTry("killed at every step of a message", killing.at_every_step, 0, 4, _BOTH, quick_on=_BOTH),
+    FaultToTry(
+        "killed at every step of a message", killing.at_every_step, 0, 4, _BOTH, quick_on=(POSTGRESQL,)
+    ),
     FaultToTry("killed at every step of a reminder", killing.at_every_step_of_a_reminder, 0, 2, _BOTH),
     FaultToTry("killed at any moment", killing.at_any_moment, 25, 2, _BOTH, quick_on=(POSTGRESQL,)),
     FaultToTry("every write fails", disk.writes_fail, 4, 1),

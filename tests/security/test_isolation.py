@@ -28,7 +28,7 @@ from tests.security import two_bars
 from tests.security.rewinding import RewindingStore, guard
 
 # What follows a command's word: nothing, or a number that both bars have.
-_AFTER = ("", " #1", " 1")
+_AFTER = ("", " #1")
 _DEEPEST = 3
 _NUMBER = re.compile(r"(?<=^[=~] )[0-9]+ ")
 
