@@ -213,7 +213,7 @@ def draw(found: Found) -> None:
         messages, memory = zip(*found.soak.readings, strict=True)
         right.plot(messages, memory, color="#333333", marker="o", markersize=3)
         right.axhline(150, color="#aa3333", linewidth=0.8, linestyle="--")
-        right.set_ylim(0, 170)
+        right.set_ylim(0, 1.1 * max(150, *memory))
     right.set_xlabel("messages of the soak")
     right.set_ylabel("MiB resident")
     right.spines[["top", "right"]].set_visible(False)
