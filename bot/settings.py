@@ -9,6 +9,7 @@ from platformdirs import user_data_path
 from pydantic import SecretStr
 from pydantic_settings import BaseSettings, SettingsConfigDict
 
+_USUAL_ADDRESS = "127.0.0.1:8080"
 _SECRET = re.compile(r"[A-Za-z0-9_-]{16,256}")  # at most 256 of these: Bot API, setWebhook
 _ADDRESS = re.compile(r"(\[[0-9A-Fa-f:]+\]|[^:\s]*):(\d{1,5})")
 
@@ -37,7 +38,7 @@ class Settings(BaseSettings):
     def mistake(self) -> str:
         """What is wrong with the settings for a webhook, in a sentence; empty if nothing."""
         if self.listen_address and _ADDRESS.fullmatch(self.listen_address) is None:
-            return "LISTEN_ADDRESS should look like 127.0.0.1:8080."
+            return f"LISTEN_ADDRESS should look like {_USUAL_ADDRESS}."
         if not self.telegram_webhook_url:
             return ""
         if not self.telegram_webhook_url.startswith(("https://", "http://127.0.0.1:", "http://localhost:")):
@@ -48,6 +49,11 @@ class Settings(BaseSettings):
                 "and nobody may guess it."
             )
         return ""
+
+    @property
+    def listening(self) -> str:
+        """Where to listen, host:port; empty where nobody asks for it."""
+        return self.listen_address or (_USUAL_ADDRESS if self.telegram_webhook_url else "")
 
     @property
     def database(self) -> str:

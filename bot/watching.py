@@ -48,8 +48,8 @@ def looked_at_live(settings: Settings) -> Iterator[Finding]:
         yield Finding(True, "Telegram: answers, and knows this token")
         yield from _clock(told)
         yield from _webhook(settings, told.result)
-    if settings.telegram_webhook_url or settings.listen_address:
-        yield _door(settings)
+    if settings.listening:
+        yield _door(settings.listening)
 
 
 def _ask(address: str) -> _Told:
@@ -109,9 +109,9 @@ def _webhook(settings: Settings, info: dict[str, Any]) -> Iterator[Finding]:
         )
 
 
-def _door(settings: Settings) -> Finding:
+def _door(address: str) -> Finding:
     """Ask our own door; one that listens everywhere is asked on this machine."""
-    host, _, port = (settings.listen_address or "127.0.0.1:8080").rpartition(":")
+    host, _, port = address.rpartition(":")
     host = {"": "127.0.0.1", "0.0.0.0": "127.0.0.1", "[::]": "[::1]"}.get(host, host)  # noqa: S104 - to ask
     told = _ask(f"http://{host}:{port}/ready")
     said = "ready" if told.status == 200 else f"status {told.status}" if told.status else "no answer"

@@ -6,6 +6,7 @@ from sqlalchemy import Connection, text
 from sqlalchemy.exc import SQLAlchemyError
 
 from storage.store import Store
+from storage.trouble import told_apart
 
 _TAKE = text("SELECT pg_try_advisory_lock(hashtextextended(:name, 0))")
 
@@ -29,7 +30,7 @@ class Leadership:
     def take(self) -> bool:
         """Take the right, or make sure of having it still; False while another has it.
 
-        Raises SQLAlchemy's OperationalError while the database is out of reach.
+        Raises AwayError while the database is out of reach.
         """
         if self.undisputed:
             return True
@@ -37,14 +38,15 @@ class Leadership:
             if self._alive(self._session):
                 return True
             self._drop()
-        session = self._store.engine.connect().execution_options(isolation_level="AUTOCOMMIT")
-        # Kept as long as the process lives: not one of those that go back and forth.
-        session.detach()
-        if not session.scalar(_TAKE, {"name": self._name}):
-            session.close()
-            return False
-        self._session = session
-        return True
+        with told_apart():
+            session = self._store.engine.connect().execution_options(isolation_level="AUTOCOMMIT")
+            # Kept as long as the process lives: not one of those that go back and forth.
+            session.detach()
+            if session.scalar(_TAKE, {"name": self._name}):
+                self._session = session
+            else:
+                session.close()
+        return self._session is not None
 
     @staticmethod
     def _alive(session: Connection) -> bool:

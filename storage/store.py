@@ -11,7 +11,8 @@ from typing import Any
 from sqlalchemy import Connection, Engine, create_engine, event, make_url
 from sqlalchemy.engine import URL
 
-from storage.memory import Memory
+from storage.memory import BarMemory
+from storage.trouble import told_apart
 from storage.unit import Unit
 
 
@@ -53,14 +54,15 @@ class Store:
             # Only for the user who runs the program, whatever the umask: all bars' rows are in there.
             Path(self.url.database).parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         self.engine = _open_sqlite(self.url) if self.is_sqlite else _open_postgres(self.url)
-        self.memory = Memory()
+        self.memory = BarMemory()
         # SQLite has one writer; waiting in line here is cheaper than its busy polling.
         self._line = RLock()
 
     @contextmanager
     def reading(self) -> Iterator[Unit]:
-        """Give a unit that only reads; nothing it does is kept."""
+        """Give a unit that only reads; nothing it does is kept. Raises AwayError as `writing` does."""
         with (
+            told_apart(),
             self.engine.connect() as connection,
             closing(Unit(connection, self.memory, writes=False)) as unit,
         ):
@@ -68,8 +70,15 @@ class Store:
 
     @contextmanager
     def writing(self) -> Iterator[Unit]:
-        """Give a unit whose changes are kept all together, or none if an exception leaves it."""
-        with self._line if self.is_sqlite else nullcontext(), self.engine.connect() as connection:
+        """Give a unit whose changes are kept all together, or none if an exception leaves it.
+
+        Raises AwayError where the database cannot work just now.
+        """
+        with (
+            told_apart(),
+            self._line if self.is_sqlite else nullcontext(),
+            self.engine.connect() as connection,
+        ):
             connection.execution_options(writes=True)
             with closing(Unit(connection, self.memory)) as unit:
                 yield unit

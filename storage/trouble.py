@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
 
-from sqlalchemy.exc import DBAPIError, InterfaceError, OperationalError
+from sqlalchemy.exc import DBAPIError, IntegrityError, InterfaceError, OperationalError, SQLAlchemyError
 from sqlalchemy.exc import TimeoutError as PoolTimeoutError
+
+# What a store raises, for those who must not know what it is built with.
+DatabaseError = SQLAlchemyError
+ConflictError = IntegrityError  # a row that another has written, or one that breaks a rule
 
 # SQLite calls a misspelt column an operational error too; these are about the file, its disk and its locks
 # (SQLite documentation, "Result and Error Codes").
@@ -22,6 +28,27 @@ _PASSING = frozenset(
     }
 )
 _PRIMARY = 0xFF  # the extended codes carry their kind in the lowest byte
+
+
+class AwayError(SQLAlchemyError):
+    """The database cannot work just now: locked, full, restarting, out of reach. It may later."""
+
+
+@contextmanager
+def told_apart() -> Iterator[None]:
+    """Let AwayError out of this in place of what the database or its driver raised for such a reason."""
+    try:
+        yield
+    except (DBAPIError, PoolTimeoutError) as error:
+        if not is_passing(error):
+            raise
+        raise AwayError(_said(error)) from error
+
+
+def _said(error: DBAPIError | PoolTimeoutError) -> str:
+    """Return the driver's own words, without the statement: it is long and says nothing of the reason."""
+    first = error.orig if isinstance(error, DBAPIError) and error.orig is not None else error
+    return f"({type(first).__name__}) {str(first).partition(chr(10))[0]}"
 
 
 def is_passing(error: BaseException) -> bool:

@@ -11,7 +11,7 @@ from sqlalchemy import Row as RowOfColumns
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.orm import Session
 
-from storage.memory import Memory
+from storage.memory import BarMemory
 from storage.tables import Bar, Counter, InBar, Numbered
 
 Row = TypeVar("Row", bound=InBar)
@@ -29,7 +29,7 @@ class Unit:
     does. One that only reads (`writes` false) refuses new rows of a bar.
     """
 
-    def __init__(self, connection: Connection, memory: Memory, writes: bool = True) -> None:
+    def __init__(self, connection: Connection, memory: BarMemory, writes: bool = True) -> None:
         self.connection = connection
         self.memory = memory
         self.writes = writes
@@ -85,7 +85,7 @@ class Book:
         """
         if self._touched:
             return make()
-        return self._unit.memory.get((self.bar_id, revision, *key), make)
+        return self._unit.memory.get(self.bar_id, revision, key, make)
 
     def select(self, table: type[Row]) -> Select[Row]:
         """Return a query over this bar's rows of `table`."""

@@ -13,9 +13,8 @@ from bot.chat.language import speaking
 from bot.chat.meant import Plan, meant
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply
 from bot.chat.running import as_list, barred
-from bot.chat.talk import Given, Say, Talk
+from bot.chat.talk import Given, Say, Talk, presence_of
 from bot.chat.tongues import tongue_of
-from bot.work import people
 from tests.house import CHANNEL, House, Person
 
 LONGEST_MESSAGE = 4096
@@ -56,8 +55,7 @@ def dead(house: House, person: Person, room: str | None, button: Button) -> str:
     why = ""
     try:
         with house.store.writing() as unit:
-            place = message.place
-            presence = people.find(unit, CHANNEL, person.sender.outside_id, place.outside_id, place.private)
+            presence = presence_of(unit, message)
             with speaking(tongue_of(presence)):
                 talk = talking._talk(unit, message, presence)
                 plan = meant(talk)
@@ -96,13 +94,7 @@ def _answered(talk: Talk, answer: str) -> Reply | list[Reply]:
     command = all_commands()[question.state["command"]]
     asked_before = question.state["asking"]
     replies = asking.resume(talk, command, answer, True)
-    now = people.find(
-        talk.unit,
-        talk.message.channel,
-        talk.message.sender.outside_id,
-        talk.message.place.outside_id,
-        talk.message.place.private,
-    ).question
+    now = presence_of(talk.unit, talk.message).question
     again = now is not None and now.state.get("asking") == asked_before
     moves = {asking.BACK, asking.CANCEL, asking.DONE, asking.ERASE, asking.ENTER}
     is_move = answer in moves or answer.startswith(asking.DIGIT)

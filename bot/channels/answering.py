@@ -12,7 +12,6 @@ from contextlib import AbstractContextManager
 from dataclasses import replace
 from typing import Any
 
-from sqlalchemy.exc import SQLAlchemyError
 from telegram import Bot
 from telegram.error import TelegramError
 
@@ -31,6 +30,7 @@ from bot.work import mail, reminding
 from bot.work.file_rows import MOST_BYTES
 from bot.work.mail import Letter
 from bot.work.reminding import Outcome
+from storage.trouble import DatabaseError
 
 log = logging.getLogger(__name__)
 _FETCHES = 3
@@ -191,7 +191,7 @@ class Answers(Answering):
         log.exception("update failed, reference %s", reference)
         try:
             await self._in_worker(mail.note_failure, self._store, CHANNEL, letter.update_id, 1)
-        except SQLAlchemyError:
+        except DatabaseError:
             log.exception("the failure could not be noted, reference %s", reference)
         if incoming.message is None:
             return

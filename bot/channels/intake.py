@@ -11,8 +11,6 @@ from collections.abc import Callable, Coroutine, Sequence
 from concurrent.futures import Executor
 from typing import Any
 
-from sqlalchemy.exc import IntegrityError
-
 from bot.channels.figures import Figures
 from bot.channels.turns import Lately, Turns
 from bot.channels.updates import CHANNEL, Incoming
@@ -20,7 +18,7 @@ from bot.work import mail
 from bot.work.desk import Clock
 from bot.work.mail import Letter
 from storage.store import Store
-from storage.trouble import is_passing
+from storage.trouble import AwayError, ConflictError
 
 log = logging.getLogger(__name__)
 Update = dict[str, Any]
@@ -127,9 +125,7 @@ class Intake(ABC):
             letters.append((letter, incoming))
         try:
             await self._keep(letters)
-        except Exception as error:
-            if not is_passing(error):
-                raise
+        except AwayError as error:
             self.figures.went_wrong("taking in")
             log.warning("updates could not be written down; they will be asked for again: %s", error)
             return False
@@ -137,7 +133,7 @@ class Intake(ABC):
 
     @abstractmethod
     async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:
-        """Begin to answer letters, and return when none can be lost. Raises what the database raises."""
+        """Begin to answer letters, and return when none can be lost. Raises AwayError."""
 
     def _again(self, letter: Letter) -> Incoming:
         """Return what a letter from the disk is to us."""
@@ -166,15 +162,13 @@ class Intake(ABC):
         while now is not None:
             try:
                 await self._answering.work(incoming, now)
-            except IntegrityError:
+            except ConflictError:
                 # Where this process stood still for longer than its lease, another may have been quicker.
                 done = await self._as_it_stands(letter)
                 if done is not None and done.replies is None:
                     raise
                 return
-            except Exception as error:
-                if not is_passing(error):
-                    raise
+            except AwayError as error:
                 log.warning("the database cannot work just now: %s", error)
                 self.figures.went_wrong("database")
             else:
@@ -190,9 +184,7 @@ class Intake(ABC):
         """Return the letter as the disk has it: a commit whose answer was lost may have been done."""
         try:
             found: Letter | None = await self.in_worker(mail.taken, self.store, letter)
-        except Exception as error:
-            if not is_passing(error):
-                raise
+        except AwayError:
             return letter
         return found
 
@@ -215,16 +207,10 @@ class Intake(ABC):
         if not taken:
             return
         try:
-            await self._put_away(taken)
-        except Exception as error:
-            if not is_passing(error):
-                raise
+            await self.in_worker(mail.put_away, self.store, taken, self.clock.now())
+        except AwayError:
             self._answered += taken
             await asyncio.sleep(_FIRST_WAIT)
-
-    @abstractmethod
-    async def _put_away(self, letters: list[Letter]) -> None:
-        """Mark letters answered. Raises what the database raises."""
 
 
 class OwnIntake(Intake):
@@ -269,6 +255,3 @@ class OwnIntake(Intake):
             await self.in_worker(mail.take_in, self.store, late, self.clock.now())
         for letter, _turn in begun:
             self._unkept.pop(letter.update_id, None)
-
-    async def _put_away(self, letters: list[Letter]) -> None:
-        await self.in_worker(mail.put_away, self.store, letters, self.clock.now())

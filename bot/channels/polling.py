@@ -15,7 +15,7 @@ from bot.channels.outcomes import classify
 from bot.channels.updates import ALLOWED
 from bot.channels.wire import LeanRequest
 from storage.leader import Leadership
-from storage.trouble import is_passing
+from storage.trouble import AwayError
 
 log = logging.getLogger(__name__)
 POLL_SECONDS = 25
@@ -55,9 +55,7 @@ class Poller:
             return True
         try:
             return bool(await self._intake.in_worker(self._leadership.take))
-        except Exception as error:
-            if not is_passing(error):
-                raise
+        except AwayError as error:
             log.warning("the database cannot work just now: %s", error)
             return False
 

@@ -11,11 +11,11 @@ from concurrent.futures import Executor
 from bot.channels.figures import Figures
 from bot.channels.intake import Answering, Intake
 from bot.channels.updates import CHANNEL, Incoming
-from bot.work import mail, shared_mail
+from bot.work import shared_mail
 from bot.work.desk import Clock
 from bot.work.mail import Letter
 from storage.store import Store
-from storage.trouble import is_passing
+from storage.trouble import AwayError
 
 log = logging.getLogger(__name__)
 _AT_ONCE = 16  # what is more is left to the others
@@ -49,9 +49,7 @@ class SharedIntake(Intake):
         await super().close()
         try:
             await self.in_worker(shared_mail.release, self.store, CHANNEL, self.name, list(self._held))
-        except Exception as error:
-            if not is_passing(error):
-                raise
+        except AwayError as error:
             log.warning("leases run out by themselves: %s", error)
 
     @property
@@ -92,10 +90,6 @@ class SharedIntake(Intake):
         # Whatever a stop cuts off is still held, and given back by close.
         del self._held[letter.update_id]
 
-    async def _put_away(self, letters: list[Letter]) -> None:
-        numbers = [letter.update_id for letter in letters]
-        await self.in_worker(mail.mark_answered, self.store, CHANNEL, numbers)
-
     async def _flush(self) -> None:
         await super()._flush()
         # The next update of a chat may have waited for what was just marked.
@@ -118,11 +112,12 @@ class SharedIntake(Intake):
                     self._left &= bool(found or self._held)
                     for letter in found:
                         self._begin(letter, self._again(letter))
-            except Exception as error:
-                if not is_passing(error):
-                    log.exception("looking for what is left failed")
-                else:
-                    log.warning("looking for what is left: the database cannot work just now: %s", error)
+            except AwayError as error:
+                log.warning("looking for what is left: the database cannot work just now: %s", error)
+                self.figures.went_wrong("sweeping")
+            except Exception:
+                # Whatever it is, what others leave undone must still be looked for.
+                log.exception("looking for what is left failed")
                 self.figures.went_wrong("sweeping")
             with contextlib.suppress(TimeoutError):
                 await asyncio.wait_for(self._wake.wait(), _SWEEP_SECONDS)

@@ -96,14 +96,15 @@ class TelegramChannel:
 
     def _open_door(self) -> None:
         """Listen for updates and for whoever watches, where that is asked for."""
-        hooked = bool(self.settings.telegram_webhook_url)
-        if not hooked and not self.settings.listen_address:
+        address = self.settings.listening
+        if not address:
             return
-        from bot.channels.webhook import USUAL_ADDRESS, Door  # noqa: PLC0415 - most bots need no server
+        from bot.channels.webhook import Door  # noqa: PLC0415 - most bots need no server
 
         self.figures.watched()
+        hooked = bool(self.settings.telegram_webhook_url)
         secret = self.settings.telegram_webhook_secret.get_secret_value() if hooked else None
-        self._door = Door(self.settings.listen_address or USUAL_ADDRESS, secret, self.intake, self._looked_up)
+        self._door = Door(address, secret, self.intake, self._looked_up)
         self._door.open()
 
     async def _ask_for_updates_at(self, url: str) -> None:
@@ -130,7 +131,7 @@ class TelegramChannel:
             await self.stop()
             return 1
         except OSError as error:
-            _say(f"Cannot listen at {self.settings.listen_address}: {error.strerror}.")
+            _say(f"Cannot listen at {self.settings.listening}: {error.strerror}.")
             await self.stop()
             return 1
         self.intake.spawn(self._settle_in())

@@ -21,7 +21,6 @@ from bot.channels.intake import Intake
 log = logging.getLogger(__name__)
 PATH = "/telegram"
 SECRET_HEADER = "X-Telegram-Bot-Api-Secret-Token"  # noqa: S105 - the header's name
-USUAL_ADDRESS = "127.0.0.1:8080"
 MOST_BYTES = 1024 * 1024
 _BODY_SECONDS = 10
 _IDLE_SECONDS = 75

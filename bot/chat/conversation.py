@@ -14,7 +14,7 @@ from bot.chat.lost import worded_refusal
 from bot.chat.meant import HOME, OUT_OF_DATE, Plan, meant
 from bot.chat.message import Message, Reply, Text, harmless, replies_to_json
 from bot.chat.running import REFUSALS, MustWriteError, as_list, barred, run
-from bot.chat.talk import Talk
+from bot.chat.talk import Talk, presence_of
 from bot.chat.tongues import tongue_of
 from bot.chat.vocabulary import vocabulary_for
 from bot.work import corrections, people
@@ -107,7 +107,7 @@ class Conversation:
     def _look(self, message: Message, hurried: bool = False) -> Looked | None:
         """Answer by reading alone where that is enough; None for somebody new or thought lost."""
         with self.store.reading() as unit:
-            presence = self._find(unit, message)
+            presence = presence_of(unit, message)
             if not presence.known or not presence.reachable:
                 return None
             with speaking(tongue_of(presence, self.clock.now())):
@@ -154,7 +154,7 @@ class Conversation:
             return message, ""
         bar_id, plain = int(found[1]), replace(message, text=message.text[found.end() :], number=None)
         with self.store.reading() as unit:
-            presence = self._find(unit, message)
+            presence = presence_of(unit, message)
         if presence.bar is not None and presence.bar.id == bar_id:
             return plain, ""
         if presence.bar is None and not message.place.private:
@@ -173,7 +173,7 @@ class Conversation:
             return []
         try:
             with self.store.writing() as unit:
-                found = self._find(unit, message)
+                found = presence_of(unit, message)
                 presence = replace(found, question=None)
                 if presence.bar is None:
                     return []
@@ -274,10 +274,6 @@ class Conversation:
             return None
         except REFUSALS as error:
             return worded_refusal(error, talk)
-
-    def _find(self, unit: Unit, message: Message) -> people.Presence:
-        place = message.place
-        return people.find(unit, message.channel, message.sender.outside_id, place.outside_id, place.private)
 
     def _talk(self, unit: Unit, message: Message, presence: people.Presence) -> Talk:
         language = tongue_of(presence).language

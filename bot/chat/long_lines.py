@@ -7,7 +7,7 @@ from dataclasses import replace
 from bot.chat import asking
 from bot.chat.meant import KEPT
 from bot.chat.message import BUTTON_BYTES, Button, Reply
-from bot.chat.talk import Talk
+from bot.chat.talk import Talk, presence_of
 from bot.work import people
 
 
@@ -17,13 +17,7 @@ def kept_long_lines(talk: Talk, replies: list[Reply]) -> list[Reply]:
         return replies
     presence = talk.presence
     room_id, person_id = presence.room_id or 0, presence.person_id or 0
-    now = people.find(
-        talk.unit,
-        talk.message.channel,
-        talk.message.sender.outside_id,
-        talk.message.place.outside_id,
-        talk.message.place.private,
-    ).question
+    now = presence_of(talk.unit, talk.message).question
     state = dict(now.state) if now is not None else {}
     lines: list[str] = []
     for one in replies:

@@ -16,6 +16,7 @@ from bot.chat.pieces import Noun, Vocabulary
 from bot.chat.values import Amount, Filled, Hash, Line, Named, Unknown
 from bot.trade.measures import HOUSE_MEASURES, AmbiguousUnit, Quantity
 from bot.trade.unit_words import AmbiguousUnitError, resolve_unit
+from bot.work import people
 from bot.work.desk import Clock, Desk
 from bot.work.people import Presence
 from storage.unit import Unit
@@ -32,6 +33,12 @@ class Say(Exception):  # noqa: N818 - it is an answer, not a fault
     def __init__(self, answer: Reply) -> None:
         super().__init__(answer.first_line)
         self.answer = answer
+
+
+def presence_of(unit: Unit, message: Message) -> Presence:
+    """Return who says a message, where, and which question they were last asked there."""
+    place = message.place
+    return people.find(unit, message.channel, message.sender.outside_id, place.outside_id, place.private)
 
 
 @dataclass

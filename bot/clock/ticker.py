@@ -17,7 +17,7 @@ from bot.work import closing, mail, reminding
 from bot.work.desk import Clock
 from bot.work.reminding import DueReminder, Outcome
 from storage.store import Store
-from storage.trouble import is_passing
+from storage.trouble import AwayError
 
 log = logging.getLogger(__name__)
 Sends = Callable[[DueReminder, Reply], Awaitable[tuple[Outcome, str]]]
@@ -57,9 +57,7 @@ class Ticker:
         """Tick, and leave it at a line in the log where the database cannot work just now."""
         try:
             await self.tick()
-        except Exception as error:
-            if not is_passing(error):
-                raise
+        except AwayError as error:
             log.warning("reminders wait: the database cannot work just now: %s", error)
 
     async def _one(self, due: DueReminder) -> None:
@@ -71,9 +69,9 @@ class Ticker:
         for wait in (*_SETTLING_WAITS, None):
             try:
                 await self._settle(due, outcome, error)
-            except Exception as trouble:
+            except AwayError:
                 # What was sent and cannot be noted is sent again when its lease is over.
-                if wait is None or not is_passing(trouble):
+                if wait is None:
                     raise
                 await asyncio.sleep(wait)
             else:

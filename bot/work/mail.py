@@ -15,7 +15,7 @@ from enum import IntEnum
 from functools import cache
 from typing import Any
 
-from sqlalchemy import CursorResult, delete, func, select, update
+from sqlalchemy import CursorResult, delete, func, select
 from sqlalchemy.dialects import postgresql, sqlite
 
 from storage.store import Store
@@ -108,12 +108,17 @@ def mark_worked(unit: Unit, letter: Letter, replies: str, now: datetime) -> bool
 
 @cache
 def _working(is_sqlite: bool) -> Any:
+    return _written_over(is_sqlite, Inbox.state == MailState.WAITING).returning(Inbox.update_id)
+
+
+def _written_over(is_sqlite: bool, where: Any = None) -> Any:
+    """Return the statement that writes a letter down, or only its state and replies where it is there."""
     insert = _INSERT[is_sqlite](Inbox.__table__)
     return insert.on_conflict_do_update(
         index_elements=["channel", "update_id"],
         set_={"state": insert.excluded.state, "replies": insert.excluded.replies},
-        where=Inbox.state == MailState.WAITING,
-    ).returning(Inbox.update_id)
+        where=where,
+    )
 
 
 def as_row(letter: Letter, now: datetime, state: MailState, replies: str | None = None) -> dict[str, Any]:
@@ -158,21 +163,10 @@ def payloads_with(store: Store, channel: str, words: str, before: int, most: int
         return list(unit.session.scalars(query))
 
 
-def mark_answered(store: Store, channel: str, update_ids: Sequence[int]) -> None:
-    """Mark updates answered: their replies have been sent, or there was nothing to send."""
-    if not update_ids:
-        return
-    statement = (
-        update(Inbox)
-        .where(Inbox.channel == channel, Inbox.update_id.in_(update_ids))
-        .values(state=MailState.ANSWERED, replies=None)
-    )
-    with store.writing() as unit:
-        unit.session.execute(statement)
-
-
 def put_away(store: Store, letters: Sequence[Letter], now: datetime) -> None:
     """Mark updates answered, and write down those that were not: answered before there was a need to."""
+    if not letters:
+        return
     rows = [as_row(letter, now, MailState.ANSWERED) for letter in letters]
     with store.writing() as unit:
         unit.connection.execute(_putting_away(store.is_sqlite), rows)
@@ -180,11 +174,7 @@ def put_away(store: Store, letters: Sequence[Letter], now: datetime) -> None:
 
 @cache
 def _putting_away(is_sqlite: bool) -> Any:
-    insert = _INSERT[is_sqlite](Inbox.__table__)
-    return insert.on_conflict_do_update(
-        index_elements=["channel", "update_id"],
-        set_={"state": insert.excluded.state, "replies": insert.excluded.replies},
-    )
+    return _written_over(is_sqlite)
 
 
 def note_failure(store: Store, channel: str, update_id: int, most: int = 3) -> bool:

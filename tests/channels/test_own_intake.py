@@ -9,7 +9,6 @@ from datetime import UTC, datetime
 
 import pytest
 from sqlalchemy import select
-from sqlalchemy.exc import OperationalError
 
 from bot.channels.figures import Figures
 from bot.channels.intake import Answering, OwnIntake, Update
@@ -18,6 +17,7 @@ from bot.work import mail
 from bot.work.mail import Letter, MailState
 from storage.store import Store
 from storage.tables import Inbox
+from storage.trouble import AwayError
 from tests.house import Hands
 
 pytestmark = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
@@ -111,13 +111,8 @@ async def test_the_same_update_again_is_not_worked_again(taking: Taking) -> None
 
 
 async def test_not_written_down_it_is_not_confirmed(taking: Taking, monkeypatch: pytest.MonkeyPatch) -> None:
-    import sqlite3  # noqa: PLC0415 - only here
-
-    full = sqlite3.OperationalError("database or disk is full")
-    full.sqlite_errorcode = sqlite3.SQLITE_FULL
-
     def refuse(*_: object) -> None:
-        raise OperationalError("INSERT", {}, full)
+        raise AwayError("database or disk is full")
 
     gate = taking.gate(2)
     with monkeypatch.context() as broken:

@@ -201,7 +201,7 @@ def test_the_whole_answer_comes_within_a_second_and_again_within_a_tenth(
 ) -> None:
     ana = bar_with(house, MIST)
     ana.says("formula grapefruit mist")  # the first use loads the chemistry
-    monkeypatch.setattr(clarity, "_states", Memory())
+    monkeypatch.setattr(clarity, "_states", Memory(100))
     begun = time.perf_counter()
     ana.says("clear grapefruit mist")
     assert time.perf_counter() - begun < 1.0

@@ -35,7 +35,7 @@ def mist(house: House, monkeypatch: pytest.MonkeyPatch) -> House:
     """A bar with a formula that holds oil, of which the models have reckoned nothing yet."""
     house.open_bar()
     house.person("Ana").says(_MIST)
-    monkeypatch.setattr(clarity, "_states", Memory())
+    monkeypatch.setattr(clarity, "_states", Memory(100))
     return house
 
 

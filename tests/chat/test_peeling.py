@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 
 from bot.chat.message import Message
+from bot.chat.talk import presence_of
 from bot.work import peeled
 from tests.house import House, Person, first_lines, text
 
@@ -19,7 +20,7 @@ def ana(house: House) -> Person:
 
 def _lying(house: House, ana: Person) -> dict[str, Fraction]:
     with house.store.reading() as unit:
-        talk_bar = house.conversation._find(unit, _message(house, ana))
+        talk_bar = presence_of(unit, _message(house, ana))
         desk = talk_bar.desk(unit, house.clock.now(), "look")
         found: dict[str, Fraction] = {}
         for one in peeled.waiting(desk):

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import asyncio
-import sqlite3
 from collections.abc import AsyncIterator
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from sqlalchemy.exc import OperationalError
 
 from bot.chat.message import Reply
 from bot.clock import ticker
@@ -17,6 +15,7 @@ from bot.clock.ticker import Ticker
 from bot.work import reminding
 from bot.work.reminding import DueReminder, Outcome
 from storage.store import Store
+from storage.trouble import AwayError
 from tests.bench.filling import CHANNEL, NOW, Stopped, open_bars, plan_reminders
 
 pytestmark = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
@@ -71,9 +70,7 @@ async def test_what_was_sent_is_noted_when_the_database_is_back(
 
     def settle(*arguments: object) -> object:
         if next(failures, False):
-            error = sqlite3.OperationalError("database is locked")
-            error.sqlite_errorcode = sqlite3.SQLITE_BUSY
-            raise OperationalError("UPDATE reminder", {}, error)
+            raise AwayError("database is locked")
         return plain(*arguments)  # type: ignore[arg-type]
 
     monkeypatch.setattr(reminding, "settle", settle)

@@ -14,11 +14,11 @@ from pathlib import Path
 from typing import Any
 
 from sqlalchemy import func, select, update
-from sqlalchemy.exc import OperationalError
 
 from bot.work.reminders import ReminderState
 from storage.store import Store
 from storage.tables import Bar, Inbox, Reminder, Waste
+from storage.trouble import AwayError
 from storage.unit import Unit
 from tests.api import Person, Server
 from tests.faults.program import Loaded, Program
@@ -168,7 +168,7 @@ class Scene:
                 try:
                     with store.writing() as unit:
                         what(unit)
-                except OperationalError:
+                except AwayError:
                     if time.monotonic() > end:
                         raise
                 else:

@@ -6,18 +6,21 @@ from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from copy import copy
 
-from storage.memory import Memory
+from storage.memory import BarMemory, Memory
 from storage.store import Store
 from storage.unit import Unit
 from tests.security.two_bars import tables
 
 
-class _Copied(Memory):
+class _Copied(BarMemory):
     """A memory that can be copied with what is in it."""
 
     def __copy__(self) -> _Copied:
         made = _Copied(self._most)
-        made._things = self._things.copy()
+        for bar_id, (revision, things) in self._bars.items():
+            copied = Memory(things._most)
+            copied._things = things._things.copy()
+            made._bars[bar_id] = revision, copied
         return made
 
 
@@ -26,7 +29,7 @@ class RewindingStore(Store):
 
     def __init__(self, url: str) -> None:
         super().__init__(url)
-        self.memory: Memory = _Copied()
+        self.memory: BarMemory = _Copied()
         self._connection = self.engine.connect()
         self._connection.begin()
 

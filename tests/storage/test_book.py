@@ -7,6 +7,7 @@ from datetime import UTC, datetime
 import pytest
 from sqlalchemy import bindparam, func
 
+from storage.memory import BarMemory
 from storage.store import Store
 from storage.tables import Bar, Base, Ingredient, Waste
 from storage.unit import Book, ReadOnlyError, of_bar
@@ -98,6 +99,29 @@ def test_nothing_uncommitted_is_remembered(store: Store, bars: tuple[int, int]) 
         unit.session.rollback()
     with store.reading() as unit:
         assert unit.bar(one).remembered(revision, ("names",), lambda: _names(unit.bar(one))) == ["lime"]
+
+
+def test_a_newer_revision_lets_go_of_the_one_before(store: Store, bars: tuple[int, int]) -> None:
+    one, other = bars
+    memory = store.memory
+    assert memory.get(one, 1, "a", lambda: "first") == "first"
+    assert memory.get(other, 1, "a", lambda: "another's") == "another's"
+    assert memory.get(one, 2, "a", lambda: "second") == "second"
+    # Who reads an older state gets that, and leaves nothing of it behind.
+    assert memory.get(one, 1, "a", lambda: "as it was") == "as it was"
+    assert memory.get(one, 2, "a", lambda: "asked in vain") == "second"
+    assert memory.get(other, 1, "a", lambda: "asked in vain") == "another's"
+
+
+def test_the_bars_and_things_last_used_are_kept(store: Store) -> None:
+    memory = BarMemory(2)
+    for bar in (1, 2, 1, 3):
+        memory.get(bar, 1, "a", lambda bar=bar: f"of {bar}")  # type: ignore[misc]
+    assert memory.get(1, 1, "a", lambda: "anew") == "of 1"
+    assert memory.get(2, 1, "a", lambda: "anew") == "anew"
+    for number in range(1000):
+        memory.get(1, 1, number, lambda number=number: number)  # type: ignore[misc]
+    assert memory.get(1, 1, "a", lambda: "anew") == "anew"
 
 
 def _names(book: Book) -> list[str]:

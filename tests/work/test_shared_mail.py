@@ -33,6 +33,10 @@ def _claim(store: Store, owner: str, most: int = 10) -> list[int]:
     return [one.update_id for one in shared_mail.claim(store, CHANNEL, owner, most)]
 
 
+def _answered(store: Store, *numbers: int) -> None:
+    mail.put_away(store, [_letter(number, "a") for number in numbers], NOW)
+
+
 def _run_out(store: Store, owner: str) -> None:
     """As if the owner had not been heard of for longer than a lease."""
     with store.writing() as unit:
@@ -49,7 +53,7 @@ def test_whoever_takes_in_works(store: Store) -> None:
 def test_what_is_known_is_not_taken_twice(store: Store) -> None:
     assert _take_in(store, "ann", _letter(1, "a")) == [1]
     assert _take_in(store, "ben", _letter(1, "a"), _letter(2, "b")) == [2]
-    mail.mark_answered(store, CHANNEL, [1])
+    _answered(store, 1)
     assert _take_in(store, "ben", _letter(1, "a")) == []
 
 
@@ -59,7 +63,7 @@ def test_a_chat_stays_with_whoever_has_its_earlier_updates(store: Store) -> None
     assert _claim(store, "ben") == []
     assert _claim(store, "ann") == [2]
     assert _take_in(store, "ben", _letter(3, "a")) == []
-    mail.mark_answered(store, CHANNEL, [1, 2])
+    _answered(store, 1, 2)
     assert _claim(store, "ben") == [3]
 
 
@@ -124,7 +128,7 @@ class Floor:
         with self._guard:
             for letter in found:
                 self._inside.pop(letter.chat, None)
-        mail.mark_answered(self.store, CHANNEL, [one.update_id for one in found])
+        mail.put_away(self.store, found, NOW)
 
     def listen(self, owner: str, letters: list[Letter]) -> None:
         """Take all in, some at a time, and work what is leased at once."""
