@@ -214,6 +214,10 @@ def _take_answer(
         if meant is not None and meant != answer:
             moved = _move(talk, command, state, slot, meant)
             return _take_answer(talk, command, state, slot, meant) if moved is None else moved
+        whole = _said_at_once(talk, command, state, answer)
+        if whole is not None:
+            _end(talk)
+            return start(talk, command, whole)
         wrong = worded_phrase_error(error, answer)
         return ask(talk, command, state, given, slot, wrong)
     except Say as say:
@@ -224,6 +228,36 @@ def _take_answer(
     if slot.many:
         return ask(talk, command, state, _evaluate(talk, command, state), slot)
     return _go_on(talk, command, state)
+
+
+def _said_at_once(talk: Talk, command: Command, state: dict[str, Any], answer: str) -> Given | None:
+    """Return what was given where an answer says more than was asked: '3 lemons mouldy' to which fruit.
+
+    It has to say again all that was answered before, or that would be lost; else None.
+    """
+    try:
+        phrase = reading.read(command.rule, answer, talk.vocabulary)
+    except (reading.PhraseError, AmbiguousNumberError, NotANumberError):
+        return None
+    needed = {state["asking"], *state["slots"]} - {PHOTO}
+    said = [{one.slot for one in line.filled} for line in phrase.lines] or [set(phrase.slots)]
+    if not all(needed <= one for one in said):
+        return None
+    talk.line = f"{command.name} {answer}"
+    given = Given.of(phrase.slots, phrase.lines, phrase.rest)
+    if PHOTO in state["slots"]:
+        given.values[PHOTO] = given.texts[PHOTO] = state["slots"][PHOTO]
+    return given
+
+
+def again(talk: Talk, command: Command) -> Reply:
+    """Put the question in progress once more, as a message of its own."""
+    question = talk.presence.question
+    if question is None:
+        raise ValueError("no question is in progress")
+    slot = next(slot for slot in command.slots if slot.name == question.state["asking"])
+    given = _evaluate(talk, command, question.state)
+    return replace(ask(talk, command, question.state, given, slot), edits=False)
 
 
 def _choice_named(question: Question, typed: str) -> str | None:
@@ -317,12 +351,17 @@ def _step_back(talk: Talk, command: Command, state: dict[str, Any], slot: Slot) 
 
 def cancelled(talk: Talk) -> Reply:
     """Forget the question in progress and say so."""
-    presence = talk.presence
-    if presence.room_id is not None and presence.person_id is not None:
-        people.drop_question(talk.unit, presence.room_id, presence.person_id)
+    _end(talk)
     return Reply(
         (Text(_("Cancelled. Nothing was logged."), strong=True),), edits=talk.message.tapped is not None
     )
+
+
+def _end(talk: Talk) -> None:
+    """Forget the question in progress: it is answered, or no longer asked."""
+    presence = talk.presence
+    if presence.room_id is not None and presence.person_id is not None:
+        people.drop_question(talk.unit, presence.room_id, presence.person_id)
 
 
 def _evaluate(talk: Talk, command: Command, state: dict[str, Any]) -> Given:
@@ -349,9 +388,7 @@ def _go_on(
         open_list = slot.many and slot.name in given and slot.name not in done
         if (slot.name not in given and slot.wanted(talk, given)) or open_list:
             return ask(talk, command, state, given, slot)
-    presence = talk.presence
-    if presence.room_id is not None and presence.person_id is not None:
-        people.drop_question(talk.unit, presence.room_id, presence.person_id)
+    _end(talk)
     answer = command.run(talk, given)
     if talk.message.tapped is None:
         return answer

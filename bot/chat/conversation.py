@@ -133,16 +133,17 @@ class Conversation:
             with self.store.writing() as unit:
                 talk, plan = self._seated(unit, message, seen)
                 with speaking(tongue_of(talk.presence, self.clock.now())):
-                    self._end_question(talk, plan)
+                    kept = self._keeps_question(talk, plan)
                     replies = run(talk, plan)
-                    return self._settled(talk, replies, receipt)
+                    return self._settled(talk, [*replies, *self._asked_again(talk, kept)], receipt)
         except REFUSALS as error:
             refusal = error
         with self.store.writing() as unit:
             talk, plan = self._seated(unit, message, seen)
             with speaking(tongue_of(talk.presence, self.clock.now())):
-                self._end_question(talk, plan)
-                return self._settled(talk, worded_refusal(refusal, talk), receipt)
+                kept = self._keeps_question(talk, plan)
+                said = worded_refusal(refusal, talk)
+                return self._settled(talk, [*said, *self._asked_again(talk, kept)], receipt)
 
     def _at_its_bar(self, message: Message) -> tuple[Message, str]:
         """Go to the bar whose number stands before a tapped line, so that it cannot act in another.
@@ -254,11 +255,25 @@ class Conversation:
         return now == presence.question.nonce
 
     @staticmethod
-    def _end_question(talk: Talk, plan: Plan) -> None:
-        """A new command ends the question in progress."""
+    def _keeps_question(talk: Talk, plan: Plan) -> bool:
+        """Whether the question in progress stays: a command that only reads loses nothing half said.
+
+        One that changes things ends it, and so does any while nothing has been answered yet.
+        """
         presence = talk.presence
-        if plan.command is not None and presence.question is not None:
-            people.drop_question(talk.unit, presence.room_id or 0, presence.person_id or 0)
+        if plan.command is None or presence.question is None:
+            return False
+        if presence.question.state.get("slots") and not plan.writes:
+            return True
+        people.drop_question(talk.unit, presence.room_id or 0, presence.person_id or 0)
+        return False
+
+    def _asked_again(self, talk: Talk, kept: bool) -> list[Reply]:
+        """Put the question that stays once more below the answer, unless the command asked one of its own."""
+        question = talk.presence.question
+        if not kept or question is None or not self._still_asked(talk.unit, talk.presence):
+            return []
+        return [asking.again(talk, all_commands()[question.state["command"]])]
 
     def _settled(self, talk: Talk, replies: list[Reply], receipt: Receipt | None) -> list[Reply]:
         kept = kept_long_lines(talk, replies)

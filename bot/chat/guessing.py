@@ -13,7 +13,7 @@ from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.pieces import Noun
 from bot.chat.reading import Phrase, PhraseError
 from bot.chat.talk import Command, Talk
-from bot.chat.values import Amount, Line, Unknown
+from bot.chat.values import Amount, Line, Unknown, names_unknown
 from bot.trade.kinds import IngredientKind, guess_kind
 
 # What only shows something may be taken for what was meant; the slots that tell it.
@@ -76,7 +76,11 @@ def as_asked(talk: Talk, text: str) -> tuple[Command, str] | None:
     for name, telling in _TAKEN:
         command = all_commands()[name]
         phrase = _read(talk, command, text)
-        if phrase is not None and telling <= set(phrase.slots) and not any(map(_is_unknown, _values(phrase))):
+        if (
+            phrase is not None
+            and telling <= set(phrase.slots)
+            and not any(map(names_unknown, _values(phrase)))
+        ):
             talk.line = f"{name} {text}"
             return command, text
     return _named_last(talk, text)
@@ -92,7 +96,7 @@ def as_setting(talk: Talk, command: Command, rest: str) -> tuple[Command, str] |
     phrase, formula = _read(talk, bar, plain), _read(talk, command, rest)
     if phrase is None or not {"setting", "value"} <= set(phrase.slots):
         return None
-    if command is not bar and formula is not None and not any(map(_is_unknown, _values(formula))):
+    if command is not bar and formula is not None and not any(map(names_unknown, _values(formula))):
         return None
     talk.line = f"{bar.name} {plain}"
     return bar, plain
@@ -105,7 +109,7 @@ def _named_last(talk: Talk, text: str) -> tuple[Command, str] | None:
     if found is None or found[0].name not in _NAMED_LAST or not rest:
         return None
     phrase = _read(talk, found[0], rest)
-    if phrase is None or any(map(_is_unknown, _values(phrase))):
+    if phrase is None or any(map(names_unknown, _values(phrase))):
         return None
     talk.line = f"{found[0].name} {rest}"
     return found[0], rest
@@ -140,11 +144,7 @@ def _tells(phrase: Phrase, name: str) -> bool:
     said = [value for value in values if not isinstance(value, str) or value in _CLARITIES]
     if name == "stock" and not all(map(_is_count_or_weight, values)):
         return False
-    return len(said) > 1 and not any(map(_is_unknown, values))
-
-
-def _is_unknown(value: object) -> bool:
-    return isinstance(value, Unknown)
+    return len(said) > 1 and not any(map(names_unknown, values))
 
 
 def _values(phrase: Phrase) -> Iterator[object]:

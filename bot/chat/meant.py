@@ -13,7 +13,7 @@ from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.picturing import check_line
 from bot.chat.reading import PhraseError
 from bot.chat.talk import Command, Talk
-from bot.chat.values import Unknown
+from bot.chat.values import names_unknown
 from bot.work import people
 
 HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap that is meant for this bar: '@3 check 12 clear'
@@ -186,4 +186,4 @@ def _reads_as_answer(question: people.PendingQuestion, text: str, talk: Talk) ->
     except (PhraseError, AmbiguousNumberError, NotANumberError):
         return False
     # A name nobody knows yet: the word of a command is then meant as that.
-    return not any(isinstance(one.value, Unknown) for one in filled)
+    return not any(names_unknown(one.value) for one in filled)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, is_dataclass
 from fractions import Fraction
 
 from bot.chat.pieces import Noun
@@ -196,3 +196,13 @@ class Line:
     """The slots of one line where a message may hold several."""
 
     filled: tuple[Filled, ...]
+
+
+def names_unknown(value: object) -> bool:
+    """Whether words that name nothing the bar knows are in it, however deep: in a swap's spirit too."""
+    if isinstance(value, tuple):
+        return any(map(names_unknown, value))
+    if not is_dataclass(value):
+        return False
+    inner = (getattr(value, one.name) for one in fields(value))
+    return isinstance(value, Unknown) or any(map(names_unknown, inner))

@@ -127,6 +127,13 @@ Ana: scale grapefruit mist x2
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
+  --
+  How many limes?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
 Ana: waste 4 limes
   Logged: 4 limes.
   No price for lime: not in the cost.
