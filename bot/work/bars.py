@@ -11,6 +11,7 @@ from babel.core import get_global
 from babel.numbers import get_territory_currencies, list_currencies
 
 from bot.trade.jurisdiction import Jurisdiction
+from bot.trade.money import UnknownCurrencyError, minor_digits
 from bot.work import people, reminders
 from bot.work.desk import EVERY_DAY, BarSettings, BarView, Desk, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
@@ -59,8 +60,15 @@ def find_zones(text: str) -> list[str]:
 
 
 def check_currency(code: str) -> str:
-    """Return an ISO 4217 code in capitals. Raises BadValueError for one that is not in use."""
+    """Return an ISO 4217 code in capitals.
+
+    Raises BadValueError for one that is not in use, and for gold, tests and 'no currency'.
+    """
     found = code.strip().upper()
+    try:
+        minor_digits(found)
+    except UnknownCurrencyError:
+        raise BadValueError("currency", code) from None
     if found not in list_currencies():
         raise BadValueError("currency", code)
     return found

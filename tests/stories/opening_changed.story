@@ -206,6 +206,9 @@ Bea: 05:00-12:00
 Bea: bar currency XQQ
   “XQQ” is no currency in use. Write its three
   letters, such as EUR.
+Bea: bar currency XAU
+  “XAU” is no currency in use. Write its three
+  letters, such as EUR.
 Bea: bar currency EUR
   Currency: EUR
   Prices and waste logged before keep their
