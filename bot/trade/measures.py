@@ -109,7 +109,10 @@ _DEFINITIONS: Final = (
     "dozen = 12 * each",
 )
 
-_BASE: Final = {Dimension.VOLUME: "ml", Dimension.MASS: "g", Dimension.COUNT: "each"}
+BASE_UNITS: Final = {Dimension.VOLUME: "ml", Dimension.MASS: "g", Dimension.COUNT: "each"}
+"""What amounts are kept in."""
+
+BASE_DIMENSIONS: Final = {unit: kind for kind, unit in BASE_UNITS.items()}
 
 UNITS: Final = tuple(
     name for name in (line.partition(" = ")[0] for line in _DEFINITIONS) if name != "cubic_inch"
@@ -218,8 +221,8 @@ def _factors() -> Mapping[str, tuple[Dimension, Fraction]]:
     factors = {}
     for unit in UNITS:
         one = ours.Quantity(Decimal(1), unit)
-        kind = next(kind for kind, base in _BASE.items() if one.is_compatible_with(base))
-        factors[unit] = (kind, Fraction(one.to(_BASE[kind]).magnitude))
+        kind = next(kind for kind, base in BASE_UNITS.items() if one.is_compatible_with(base))
+        factors[unit] = (kind, Fraction(one.to(BASE_UNITS[kind]).magnitude))
     return MappingProxyType(factors)
 
 

@@ -11,17 +11,15 @@ from typing import Any
 
 from bot.trade.amounts import Line
 from bot.trade.kinds import Preparation
-from bot.trade.measures import Dimension
+from bot.trade.measures import BASE_DIMENSIONS, BASE_UNITS, Dimension
 from bot.trade.shelf import RULE_TEXTS, ShelfPlan, ShelfRule
-from bot.work import allergies, ingredients, peeled, reminders, shelves, stock
+from bot.work import allergies, ingredients, pars, peeled, reminders, shelves
 from bot.work.desk import Desk
 from bot.work.errors import NotThereError, WrongStateError
 from bot.work.prices import in_force
 from bot.work.scaling import ScaleAnswer
 from storage.tables import Batch, BatchEvent, BatchLine, Ingredient, Member
 from storage.types import exact_text
-
-_BASE_UNITS = {Dimension.VOLUME: "ml", Dimension.MASS: "g", Dimension.COUNT: "each"}
 
 
 class BatchState(StrEnum):
@@ -161,7 +159,7 @@ def make(desk: Desk, new: NewBatch) -> Made:
                 position=position,
                 ingredient_id=line.ingredient.id,
                 amount=amount.amount,
-                unit=_BASE_UNITS[amount.dimension],
+                unit=BASE_UNITS[amount.dimension],
             )
             for position, (line, amount) in enumerate(zip(view.lines, lines, strict=True), start=1)
         ]
@@ -169,7 +167,7 @@ def make(desk: Desk, new: NewBatch) -> Made:
     _event(desk, row, "made")
     entry = desk.log("batch", batch=row.id, name=view.name)
     reminders.plan_batch(desk.book, desk.bar, row, view.name, desk.now)
-    stock.watch(desk, [line.ingredient.id for line in view.lines])
+    pars.watch(desk, [line.ingredient.id for line in view.lines])
     return Made(get(desk, row.id), entry)
 
 
@@ -285,9 +283,8 @@ def _lines(desk: Desk, number: int) -> tuple[BatchLineView, ...]:
         .where(BatchLine.batch_id == number)
         .order_by(BatchLine.position)
     )
-    dimensions = {unit: kind for kind, unit in _BASE_UNITS.items()}
     return tuple(
-        BatchLineView(line.ingredient_id, name, line.amount, dimensions[line.unit], line.lot)
+        BatchLineView(line.ingredient_id, name, line.amount, BASE_DIMENSIONS[line.unit], line.lot)
         for line, name in desk.book.session.execute(query)
     )
 
@@ -456,7 +453,7 @@ def take_back_making(desk: Desk, details: dict[str, Any]) -> None:
     reminders.cancel_for_batch(desk.book, row.id)
     peeled.take_back_making(desk, row.id)
     lines = desk.book.all(BatchLine, BatchLine.batch_id == row.id)
-    stock.watch(desk, [line.ingredient_id for line in lines])
+    pars.watch(desk, [line.ingredient_id for line in lines])
 
 
 def take_back_move(desk: Desk, details: dict[str, Any]) -> None:

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from bot.trade.measures import Quantity
 from bot.trade.tasting import Aspect
-from bot.work import demo_book, drinks, formulas, stock, trials
+from bot.work import counting, demo_book, drinks, formulas, pars, trials
 from bot.work.demo_book import MANAGER, MEMBER, OWNER
 from bot.work.demo_stage import Act, Stage
 from bot.work.desk import Desk
@@ -91,18 +91,18 @@ def shelf(stage: Stage) -> Iterator[Act]:
 
 
 def _counts(stage: Stage, name: str, amount: str, unit: str) -> Callable[[Desk], object]:
-    return lambda desk: stock.count(desk, stage.ingredients[name], Quantity(Fraction(amount), unit))
+    return lambda desk: counting.count(desk, stage.ingredients[name], Quantity(Fraction(amount), unit))
 
 
 def _wants(stage: Stage, name: str, amount: str, unit: str) -> Callable[[Desk], object]:
-    return lambda desk: stock.set_par(desk, stage.ingredients[name], Quantity(Fraction(amount), unit))
+    return lambda desk: pars.set_par(desk, stage.ingredients[name], Quantity(Fraction(amount), unit))
 
 
 def _buys(
     stage: Stage, name: str, packs: str, amount: str, unit: str, price: str
 ) -> Callable[[Desk], object]:
     pack = Quantity(Fraction(amount), unit)
-    return lambda desk: stock.buy(desk, stage.ingredients[name], Fraction(packs), pack, Decimal(price))
+    return lambda desk: counting.buy(desk, stage.ingredients[name], Fraction(packs), pack, Decimal(price))
 
 
 # -- trials -----------------------------------------------------------------------------------

@@ -11,7 +11,7 @@ from datetime import timedelta
 from fractions import Fraction
 
 from bot.trade.measures import Quantity
-from bot.work import bars, demo_book, peeled, stock
+from bot.work import bars, counting, demo_book, peeled, stock
 from bot.work.demo_book import MANAGER, MEMBER, OWNER
 from bot.work.demo_stage import Act, Stage
 from bot.work.desk import Desk
@@ -82,7 +82,7 @@ def crates(stage: Stage) -> Iterator[Act]:
 
 def _buys(stage: Stage, crate: _Crate, count: int) -> Callable[[Desk], object]:
     pack = Quantity(Fraction(crate.pieces), "each")
-    return lambda desk: stock.buy(desk, stage.ingredients[crate.fruit], Fraction(count), pack)
+    return lambda desk: counting.buy(desk, stage.ingredients[crate.fruit], Fraction(count), pack)
 
 
 def _counts(stage: Stage, crate: _Crate, share: float, first: bool) -> Callable[[Desk], None]:
@@ -92,7 +92,7 @@ def _counts(stage: Stage, crate: _Crate, share: float, first: bool) -> Callable[
         if not first:
             there = stock.on_hand(desk, [number])[number]
             left = Fraction(max(0, int(there.amount) - round(crate.used * share)))
-        stock.count(desk, number, Quantity(left, "each"))
+        counting.count(desk, number, Quantity(left, "each"))
 
     return does
 

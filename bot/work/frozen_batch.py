@@ -10,12 +10,10 @@ from typing import Any
 from bot.trade.allergens import Allergen
 from bot.trade.cautions import CAUTIONS
 from bot.trade.kinds import IngredientKind, Preparation, plain_name
-from bot.trade.measures import Dimension
+from bot.trade.measures import BASE_DIMENSIONS, Dimension
 from bot.work.file_rows import Row
 from storage.tables import BatchLine
 from storage.types import exact_text
-
-_DIMENSIONS = {"ml": Dimension.VOLUME, "g": Dimension.MASS, "each": Dimension.COUNT}
 
 
 def frozen(row: Row, lines: Sequence[BatchLine], names: Mapping[int, str]) -> dict[str, Any]:
@@ -135,7 +133,7 @@ def _line(line: BatchLine, name: str, was: Mapping[str, dict[str, Any]]) -> dict
         name=name,
         kind=kind if _is_text(kind) and kind in set(IngredientKind) else IngredientKind.OTHER.value,
         amount=exact_text(line.amount),
-        dimension=_DIMENSIONS.get(line.unit, Dimension.VOLUME).value,
+        dimension=BASE_DIMENSIONS.get(line.unit, Dimension.VOLUME).value,
     )
     kept = {name: one[name] for name in ("ingredient", "name", "kind", "amount", "dimension")}
     kept["strength_percent"] = (

@@ -14,7 +14,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, and_, false, func, or_
 
 from bot.trade.kinds import plain_name
-from bot.work import batches, settings_undo, stock
+from bot.work import batches, pars, settings_undo
 from bot.work.batches import BatchState
 from bot.work.desk import Desk
 from bot.work.errors import NotThereError
@@ -110,7 +110,7 @@ def take_back(desk: Desk, details: dict[str, Any]) -> dict[str, Any]:
     touched |= _batches(desk, brought)
     _forget(desk, brought)
     desk.book.touched()
-    stock.watch(desk, touched)
+    pars.watch(desk, touched)
     for number in reversed(details.get("settings", [])):
         _settings(desk, number)
     return {"kept": ", ".join(kept[:_MOST_NAMED])} if kept else {}

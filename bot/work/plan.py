@@ -14,7 +14,7 @@ from bot.trade.kinds import IngredientKind
 from bot.trade.measures import Dimension
 from bot.trade.planning import BatchPlan, NoUseError, WeekdayUse, next_batch, use_by_weekday
 from bot.trade.stock import Pack, ToBuy, list_cost, shopping_list
-from bot.work import drinks, formulas, poured, prices, scaling, stock
+from bot.work import drinks, formulas, pars, poured, prices, scaling, stock
 from bot.work.desk import Desk
 from bot.work.formulas import FormulaView
 from bot.work.ingredients import IngredientView
@@ -134,7 +134,7 @@ def shopping(desk: Desk, days: int = SHOP_DAYS) -> Shopping:
         answer = scaling.scale_formula(desk, one.view, ByTotal(one.size_ml or Fraction(0)))
         for line, scaled in zip(one.view.lines, answer.scaled.lines, strict=True):
             basket.add(line.ingredient, scaled.amount, line.dimension)
-    for ingredient, least, dimension in stock.pars(desk):
+    for ingredient, least, dimension in pars.listed(desk):
         basket.add(ingredient, least, dimension)
     found = shopping_list(basket.needed, basket.there, basket.packs)
     lines = tuple(basket.line(one) for one in found)

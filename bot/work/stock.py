@@ -5,19 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
-from sqlalchemy import func, select
+from sqlalchemy import select
 from sqlalchemy.orm import aliased
 
-from bot.trade.days import business_day
 from bot.trade.kinds import IngredientKind
-from bot.trade.measures import Dimension, Quantity
-from bot.trade.money import to_minor
-from bot.trade.stock import Makeable, low_stock, what_can_be_made
-from bot.work import formulas, ingredients, prices, reminders, scaling
+from bot.trade.measures import BASE_DIMENSIONS, Dimension, Quantity
+from bot.trade.stock import low_stock
+from bot.work import ingredients, scaling
 from bot.work.desk import Desk
 from bot.work.errors import BadValueError
 from bot.work.formulas import FormulaLineView, in_base
@@ -25,8 +21,6 @@ from bot.work.ingredients import IngredientView
 from bot.work.waste import grams_each
 from storage.tables import Batch, BatchLine, Delivery, StockCount, StockPar, Waste
 
-BASE_UNITS = {Dimension.VOLUME: "ml", Dimension.MASS: "g", Dimension.COUNT: "each"}
-_DIMENSIONS = {unit: kind for kind, unit in BASE_UNITS.items()}
 _MOST = 10**9  # mL, g or pieces: beyond it the unit was surely mistaken
 _UNDONE = "undone"  # the state of a batch that never was
 
@@ -56,28 +50,6 @@ class OnHand:
         return self.par is not None and self.amount < self.par
 
 
-@dataclass(frozen=True, slots=True)
-class Bought:
-    """What was bought, what it cost if that was said, and what is on hand now."""
-
-    on_hand: OnHand
-    amount: Fraction
-    cost: Decimal | None
-
-
-@dataclass(frozen=True, slots=True)
-class CanMake:
-    """How much of a formula the stock allows; `finished_ml` after contraction, None if not known."""
-
-    formula_id: int
-    name: str
-    version: int
-    factor: Fraction
-    finished_ml: Fraction | None
-    limiting: str | None
-    not_counted: tuple[str, ...]
-
-
 def convert(
     ingredient: IngredientView, amount: Fraction, given: Dimension, wanted: Dimension
 ) -> Fraction | None:
@@ -96,7 +68,7 @@ def convert(
     return amount * density if given is Dimension.VOLUME else amount / density
 
 
-# -- what there is --------------------------------------------------------------------------
+# -- what there is -------------------------------------------------------------------------
 
 
 def on_hand(desk: Desk, wanted: Iterable[int] | None = None) -> dict[int, OnHand]:
@@ -120,7 +92,7 @@ def on_hand(desk: Desk, wanted: Iterable[int] | None = None) -> dict[int, OnHand
         turned = convert(known[number], move.amount, move.dimension, measures[number])
         if turned is not None and starts[number].before(move):
             sums[number] += turned
-    pars = _pars(desk, only)
+    pars = least_wanted(desk, only)
     found = {}
     for number, view in known.items():
         par = pars.get(number)
@@ -213,7 +185,7 @@ def _went(desk: Desk, starts: Mapping[int, _Start]) -> list[_Move]:
             line.batch_id,
             made_at,
             -line.amount,
-            _DIMENSIONS[line.unit],
+            BASE_DIMENSIONS[line.unit],
         )
         for line, made_at in desk.book.session.execute(query)
     ]
@@ -240,7 +212,8 @@ def _went(desk: Desk, starts: Mapping[int, _Start]) -> list[_Move]:
     return moves
 
 
-def _pars(desk: Desk, only: set[int] | None) -> dict[int, tuple[Fraction, Dimension]]:
+def least_wanted(desk: Desk, only: set[int] | None = None) -> dict[int, tuple[Fraction, Dimension]]:
+    """Return the pars of all ingredients or of some, in mL, g or pieces."""
     where = [] if only is None else [StockPar.ingredient_id.in_(only)]
     return {
         row.ingredient_id: in_base(desk.bar, Quantity(row.amount, row.unit))
@@ -250,249 +223,26 @@ def _pars(desk: Desk, only: set[int] | None) -> dict[int, tuple[Fraction, Dimens
 
 def listed(desk: Desk) -> list[OnHand]:
     """Return everything on hand: what is below its par first, the scarcest before all, then by name."""
-    found = {one.ingredient.name: one for one in on_hand(desk).values() if not _is_tap(one.ingredient)}
+    found = {one.ingredient.name: one for one in on_hand(desk).values() if not is_tap(one.ingredient)}
     pars = {name: one.par for name, one in found.items() if one.par is not None}
     low = low_stock({name: one.amount for name, one in found.items()}, pars)
     rest = sorted((name for name in found if name not in low), key=str.casefold)
     return [found[name] for name in (*low, *rest)]
 
 
-def _is_tap(ingredient: IngredientView) -> bool:
+def is_tap(ingredient: IngredientView) -> bool:
+    """Whether it comes from the tap, so that nobody counts it."""
     return ingredient.kind is IngredientKind.WATER
 
 
-# -- counting and buying --------------------------------------------------------------------
+def in_base_units(
+    desk: Desk, quantity: Quantity, least: Fraction = Fraction(0)
+) -> tuple[Fraction, Dimension]:
+    """Return an amount of stock in mL, g or pieces.
 
-
-def _base(desk: Desk, quantity: Quantity, least: Fraction = Fraction(0)) -> tuple[Fraction, Dimension]:
+    Raises BadValueError below `least`, or where it is so much that the unit was surely mistaken.
+    """
     amount, dimension = in_base(desk.bar, quantity)
     if not least <= amount <= _MOST:
         raise BadValueError("amount", str(float(quantity.number)))
     return amount, dimension
-
-
-def _marks(desk: Desk) -> dict[str, int]:
-    """Return the last numbers given out, so that no two things of one second need to be put in order."""
-    return {
-        f"after_{table.__tablename__}": desk.book.session.scalar(desk.book.rows(table, func.max(table.id)))
-        or 0
-        for table in (Delivery, Batch, Waste)
-    }
-
-
-def count(desk: Desk, ingredient_id: int, quantity: Quantity) -> tuple[OnHand, Fraction | None]:
-    """Note what was counted; return what is on hand and what the book had said before, None if nothing.
-
-    Raises NotThereError, BadValueError.
-    """
-    view = ingredients.get(desk, ingredient_id)
-    amount, dimension = _base(desk, quantity)
-    before = on_hand(desk, [ingredient_id]).get(ingredient_id)
-    row = desk.book.add(
-        StockCount(
-            ingredient_id=ingredient_id,
-            dimension=dimension,
-            amount_milli=round(amount * 1000),
-            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
-            at=desk.now,
-            by=desk.person_id,
-            **_marks(desk),
-        )
-    )
-    desk.log("count stock", row=row.id, ingredient=ingredient_id, name=view.name)
-    watch(desk, [ingredient_id])
-    now = on_hand(desk, [ingredient_id])[ingredient_id]
-    said = None if before is None else convert(view, before.book, before.dimension, dimension)
-    return now, said
-
-
-def buy(
-    desk: Desk, ingredient_id: int, packs: Fraction, pack: Quantity, price: Decimal | None = None
-) -> Bought:
-    """Note so many packs bought; a price for one is the price from now on, where it is another.
-
-    Raises NotThereError, BadValueError.
-    """
-    view = ingredients.get(desk, ingredient_id)
-    if not 0 < packs <= 100_000:
-        raise BadValueError("number of packs", str(float(packs)))
-    size, dimension = _base(desk, pack, Fraction(1, 1000))
-    paid = None
-    if price is not None:
-        before = prices.in_force(desk, [ingredient_id]).get(ingredient_id)
-        if before is None or before.pack_amount != size or before.price != price:
-            paid = prices.write(desk, ingredient_id, pack, price).id
-    cost = None if price is None else price * packs.numerator / packs.denominator
-    row = desk.book.add(
-        Delivery(
-            ingredient_id=ingredient_id,
-            dimension=dimension,
-            amount_milli=round(size * packs * 1000),
-            cost_minor=None if cost is None else to_minor(cost, desk.bar.currency),
-            price_id=paid,
-            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
-            at=desk.now,
-            by=desk.person_id,
-            source=desk.source,
-            line=desk.next_line(),
-        )
-    )
-    desk.log("buy stock", row=row.id, ingredient=ingredient_id, name=view.name, price=paid)
-    watch(desk, [ingredient_id])
-    return Bought(on_hand(desk, [ingredient_id])[ingredient_id], size * packs, cost)
-
-
-def take_back_count(desk: Desk, details: dict[str, Any]) -> None:
-    """Undo a count: a void row that points to it."""
-    row = desk.book.get(StockCount, details["row"])
-    if row is None:
-        return
-    desk.book.add(
-        StockCount(
-            ingredient_id=row.ingredient_id,
-            dimension=row.dimension,
-            amount_milli=row.amount_milli,
-            business_day=row.business_day,
-            at=desk.now,
-            by=desk.person_id,
-            corrects=row.id,
-            void=True,
-        )
-    )
-    watch(desk, [row.ingredient_id])
-
-
-def take_back_buying(desk: Desk, details: dict[str, Any]) -> None:
-    """Undo a purchase, and the price that it brought."""
-    row = desk.book.get(Delivery, details["row"])
-    if row is None:
-        return
-    desk.book.add(
-        Delivery(
-            ingredient_id=row.ingredient_id,
-            dimension=row.dimension,
-            amount_milli=-row.amount_milli,
-            cost_minor=None if row.cost_minor is None else -row.cost_minor,
-            price_id=row.price_id,
-            business_day=row.business_day,
-            at=desk.now,
-            by=desk.person_id,
-            corrects=row.id,
-            source=f"undo {desk.source}",
-            line=desk.next_line(),
-        )
-    )
-    if details["price"] is not None:
-        prices.take_back(desk, {"price": details["price"]})
-    watch(desk, [row.ingredient_id])
-
-
-# -- pars -----------------------------------------------------------------------------------
-
-
-def pars(desk: Desk) -> list[tuple[IngredientView, Fraction, Dimension]]:
-    """Return the least that the bar wants of each ingredient, by name."""
-    found = [(ingredients.get(desk, number), *par) for number, par in _pars(desk, None).items()]
-    return sorted(found, key=lambda one: one[0].name.casefold())
-
-
-def set_par(desk: Desk, ingredient_id: int, quantity: Quantity | None) -> None:
-    """Set the least wanted on hand, or none at all. Raises NotThereError, BadValueError."""
-    view = ingredients.get(desk, ingredient_id)
-    if quantity is not None:
-        _base(desk, quantity, Fraction(1, 1000))
-    row = desk.book.get(StockPar, ingredient_id)
-    before = None if row is None else [str(row.amount), row.unit]
-    _write_par(desk, ingredient_id, quantity)
-    desk.log("par", ingredient=ingredient_id, name=view.name, before=before)
-    watch(desk, [ingredient_id])
-
-
-def _write_par(desk: Desk, ingredient_id: int, quantity: Quantity | None) -> None:
-    row = desk.book.get(StockPar, ingredient_id)
-    if quantity is None:
-        if row is not None:
-            reminders.cancel_low_stock(desk.book, ingredient_id)
-            desk.book.session.delete(row)
-    elif row is None:
-        desk.book.add(
-            StockPar(ingredient_id=ingredient_id, amount=quantity.number, unit=quantity.unit, told=False)
-        )
-    else:
-        row.amount, row.unit = quantity.number, quantity.unit
-    desk.book.session.flush()
-
-
-def take_back_par(desk: Desk, details: dict[str, Any]) -> None:
-    """Undo a par: the one before holds again, or none."""
-    before = details["before"]
-    _write_par(
-        desk, details["ingredient"], None if before is None else Quantity(Fraction(before[0]), before[1])
-    )
-    watch(desk, [details["ingredient"]])
-
-
-def watch(desk: Desk, changed: Iterable[int]) -> None:
-    """Plan a reminder for what fell below its par, once for each fall; drop it when there is enough."""
-    rows = desk.book.all(StockPar, StockPar.ingredient_id.in_(list(changed)))
-    if not rows:
-        return
-    there = on_hand(desk, [row.ingredient_id for row in rows])
-    for row in rows:
-        one = there.get(row.ingredient_id)
-        if one is None or one.par is None:
-            continue
-        if one.low and not row.told:
-            reminders.plan_low_stock(
-                desk.book,
-                desk.bar,
-                row.ingredient_id,
-                {
-                    "ingredient": row.ingredient_id,
-                    "name": one.ingredient.name,
-                    "amount": str(one.amount),
-                    "par": str(one.par),
-                    "dimension": one.dimension.value,
-                },
-                desk.now,
-                desk.person_id,
-            )
-        elif not one.low and row.told:
-            reminders.cancel_low_stock(desk.book, row.ingredient_id)
-        row.told = one.low
-    desk.book.session.flush()
-
-
-# -- what can be made -------------------------------------------------------------------------
-
-
-def can_make(desk: Desk) -> list[CanMake]:
-    """Return how much of each formula in the book the stock allows, the most times first."""
-    there = on_hand(desk)
-    found = []
-    for name in formulas.listed(desk):
-        view = formulas.get(desk, name.id)
-        (one,) = what_can_be_made({view.name: scaling.recipe_of(view)}, amounts_for(view.lines, there))
-        found.append(_can_make(view, one))
-    return sorted(found, key=lambda one: (-one.factor, one.name))
-
-
-def _can_make(view: formulas.FormulaView, one: Makeable) -> CanMake:
-    tap = {line.ingredient.name for line in view.lines if _is_tap(line.ingredient)}
-    share = scaling.finished_share(view) if scaling.recipe_of(view).yield_ml is None else Fraction(1)
-    finished = None if one.finished_ml is None else one.finished_ml * share
-    not_counted = tuple(name for name in one.not_counted if name not in tap)
-    return CanMake(view.id, view.name, view.version, one.factor, finished, one.limiting, not_counted)
-
-
-def amounts_for(lines: Sequence[FormulaLineView], there: Mapping[int, OnHand]) -> dict[str, Fraction]:
-    """Return the stock of a formula's ingredients by name, in the formula's own measures; the tap apart."""
-    found = {}
-    for line in lines:
-        one = there.get(line.ingredient.id)
-        if one is None or _is_tap(line.ingredient):
-            continue
-        turned = convert(line.ingredient, one.amount, one.dimension, line.dimension)
-        if turned is not None:
-            found[line.ingredient.name] = turned
-    return found

@@ -19,7 +19,7 @@ from bot.chat.values import Amount, Money, Unknown
 from bot.trade.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
 from bot.trade.measures import Dimension, Quantity
 from bot.trade.words import N_
-from bot.work import fruit_used, ingredients, prices, stock, undo
+from bot.work import counting, fruit_used, ingredients, prices, undo
 from bot.work.fruit_used import Used
 from bot.work.ingredients import IngredientView
 from bot.work.stock import OnHand
@@ -148,7 +148,7 @@ def _one_bought(talk: Talk, given: Given) -> Reply:
         packs, content = content.number, Quantity(Fraction(1), content.unit)
     before = prices.in_force(desk, [item.id]).get(item.id)
     price = _per_pack(given, packs, paid)
-    bought = stock.buy(desk, item.id, packs, content, price)
+    bought = counting.buy(desk, item.id, packs, content, price)
     entry = desk.entry
     now = prices.in_force(desk, [item.id]).get(item.id)
     first = _("Bought: {what}").format(what=_what(item, packs, content, bought.amount, bought.on_hand))
@@ -222,7 +222,7 @@ def _count(talk: Talk, given: Given) -> Reply:
     entries, beyond = [], []
     for one in each_line(talk, given, _COUNT_SLOTS, needed, _("oranges 24, limes 30")):
         item = one["item"]
-        now, _said = stock.count(talk.desk, item.id, one["waste_amount"])
+        now, _said = counting.count(talk.desk, item.id, one["waste_amount"])
         entries.append((item.name, talk.desk.entry or 0))
         used = fruit_used.used(talk.desk, item.id)
         if used is not None and used.use.surplus:
@@ -249,7 +249,7 @@ def _plain(amount: Fraction, dimension: Dimension, talk: Talk) -> str:
 
 def _one_count(talk: Talk, given: Given) -> Reply:
     item = given["item"]
-    now, said = stock.count(talk.desk, item.id, given["waste_amount"])
+    now, said = counting.count(talk.desk, item.id, given["waste_amount"])
     first = _("Counted: {amount}.").format(amount=_shown(now.book, now.dimension, item, talk))
     used = fruit_used.used(talk.desk, item.id)
     buttons = ((undo_button(talk), Button(_("Count more"), "count")),)

@@ -17,9 +17,10 @@ from bot.chat.values import Amount, PacksBought, Unknown
 from bot.trade.days import local_time
 from bot.trade.measures import Dimension, Quantity
 from bot.trade.words import N_
-from bot.work import ingredients, stock
+from bot.work import counting, ingredients, makeable, pars, stock
 from bot.work.ingredients import IngredientView
-from bot.work.stock import CanMake, OnHand
+from bot.work.makeable import CanMake
+from bot.work.stock import OnHand
 
 _MOST_LISTED = 10
 _MOST_FORMULAS = 8
@@ -127,7 +128,7 @@ def _stock(talk: Talk, given: Given) -> Reply:
 def _bought(talk: Talk, given: Given) -> Reply:
     item: IngredientView = given["item"]
     count, pack, price = given["stock_packs"]
-    bought = stock.buy(talk.desk, item.id, count, pack, price)
+    bought = counting.buy(talk.desk, item.id, count, pack, price)
     there = bought.on_hand
     first = _("Bought: {amount} {name}").format(
         amount=amount_words(talk, bought.amount, _measure(talk, pack)), name=item.name
@@ -167,7 +168,7 @@ def _notes(talk: Talk, there: OnHand) -> list[str]:
 
 def _counted(talk: Talk, given: Given) -> Reply:
     item: IngredientView = given["item"]
-    there, said = stock.count(talk.desk, item.id, given["on_hand"])
+    there, said = counting.count(talk.desk, item.id, given["on_hand"])
     first = _("{name}: {amount} on hand.").format(
         name=item.name, amount=amount_words(talk, there.amount, there.dimension)
     )
@@ -258,7 +259,7 @@ def _par(talk: Talk, given: Given) -> Reply:
         return _pars(talk)
     item: IngredientView = given["item"]
     quantity: Quantity | None = given["par"]
-    stock.set_par(talk.desk, item.id, quantity)
+    pars.set_par(talk.desk, item.id, quantity)
     if quantity is None:
         return reply(
             _("{name} has no par: I will not remind you.").format(name=item.name),
@@ -284,7 +285,7 @@ def _in_base(talk: Talk, quantity: Quantity) -> tuple[Fraction, Dimension]:
 
 
 def _pars(talk: Talk) -> Reply:
-    known = stock.pars(talk.desk)
+    known = pars.listed(talk.desk)
     if not known:
         return reply(
             _("No ingredient has a par yet."),
@@ -302,7 +303,7 @@ def _pars(talk: Talk) -> Reply:
 
 
 def _can_make(talk: Talk, given: Given) -> Reply:
-    known = stock.can_make(talk.desk)
+    known = makeable.can_make(talk.desk)
     possible = [one for one in known if one.factor > 0]
     if not known or not any(one.limiting or one.factor for one in known):
         return reply(
