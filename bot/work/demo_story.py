@@ -18,8 +18,9 @@ from bot.trade.caution import Step
 from bot.trade.cautions import cautions_for
 from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.measures import Dimension, Quantity
-from bot.work import batches, demo_book, formulas, ingredients, prices, scaling, undo, waste
-from bot.work.batches import Clarity, NewBatch
+from bot.work import batch_life, demo_book, formulas, ingredients, prices, scaling, undo, waste
+from bot.work.batch_life import NewBatch
+from bot.work.batches import Clarity
 from bot.work.demo_book import MANAGER, MEMBER, OWNER
 from bot.work.demo_stage import Act, Stage
 from bot.work.desk import Desk
@@ -123,29 +124,29 @@ def _make(
             view.preparation,
             volume_ml=float(answer.finished_ml or 0) or None,
         )
-        made = batches.make(desk, NewBatch(answer, caution_ids=[one.id for one in cautions]))
+        made = batch_life.make(desk, NewBatch(answer, caution_ids=[one.id for one in cautions]))
         stage.batches[key] = made.batch.number
         for name, lot in (lots or {}).items():
-            batches.note_lot(desk, made.batch.number, stage.ingredients[name], lot)
+            batch_life.note_lot(desk, made.batch.number, stage.ingredients[name], lot)
 
     return does
 
 
 def _check(stage: Stage, key: str, clarity: Clarity, note: str = "") -> Callable[[Desk], object]:
-    return lambda desk: batches.check(desk, stage.batches[key], clarity, note)
+    return lambda desk: batch_life.check(desk, stage.batches[key], clarity, note)
 
 
 def _open(stage: Stage, key: str) -> Callable[[Desk], object]:
-    return lambda desk: batches.open_batch(desk, stage.batches[key])
+    return lambda desk: batch_life.open_batch(desk, stage.batches[key])
 
 
 def _use_up(stage: Stage, key: str) -> Callable[[Desk], object]:
-    return lambda desk: batches.use_up(desk, stage.batches[key])
+    return lambda desk: batch_life.use_up(desk, stage.batches[key])
 
 
 def _discard(stage: Stage, key: str, lost_ml: int | None, reason: str) -> Callable[[Desk], object]:
     lost = None if lost_ml is None else Fraction(lost_ml)
-    return lambda desk: batches.discard(desk, stage.batches[key], lost, reason)
+    return lambda desk: batch_life.discard(desk, stage.batches[key], lost, reason)
 
 
 def _bottles(count: int, size_ml: int = 50) -> Target:

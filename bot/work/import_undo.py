@@ -14,7 +14,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, and_, false, func, or_
 
 from bot.trade.kinds import plain_name
-from bot.work import batches, pars, settings_undo
+from bot.work import batch_life, pars, settings_undo
 from bot.work.batches import BatchState
 from bot.work.desk import Desk
 from bot.work.errors import NotThereError
@@ -292,7 +292,7 @@ def _batches(desk: Desk, brought: _Brought) -> set[int]:
     for number in numbers:
         row = desk.book.get(Batch, number)
         if row is not None and row.state != BatchState.UNDONE:
-            batches.take_back_making(desk, {"batch": number})
+            batch_life.take_back_making(desk, {"batch": number})
     lines = desk.book.rows(BatchLine, BatchLine.ingredient_id, where=[BatchLine.batch_id.in_(numbers)])
     return set(desk.book.session.scalars(lines)) if numbers else set()
 

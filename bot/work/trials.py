@@ -13,8 +13,8 @@ from typing import Any
 from bot.trade.amounts import ByTotal
 from bot.trade.measures import Quantity
 from bot.trade.tasting import Aspect, Score, SideBySide, blind_codes, side_by_side
-from bot.work import batches, formulas, ingredients, scaling
-from bot.work.batches import NewBatch
+from bot.work import batch_life, formulas, ingredients, scaling
+from bot.work.batch_life import NewBatch
 from bot.work.desk import Desk
 from bot.work.errors import AlreadyThereError, BadValueError, NotAllowedError, NotThereError
 from bot.work.formulas import DraftLine, FormulaLineView, FormulaView, in_base
@@ -317,7 +317,7 @@ def make(desk: Desk, trial_id: int) -> TrialView:
             continue
         view = variant_view(trial, variant)
         answer = scaling.scale_formula(desk, view, ByTotal(trial.total_ml))
-        batch = batches.make(desk, NewBatch(answer, trial=(trial.id, variant.number))).batch.number
+        batch = batch_life.make(desk, NewBatch(answer, trial=(trial.id, variant.number))).batch.number
         row = desk.book.get(TrialVariant, trial_id, variant.number)
         if row is not None:
             row.batch_id = batch
@@ -450,7 +450,7 @@ def take_back_score(desk: Desk, details: dict[str, Any]) -> None:
 def take_back_batches(desk: Desk, details: dict[str, Any]) -> None:
     """Undo the small batches of a trial."""
     for number in details["batches"]:
-        batches.take_back_making(desk, {"batch": number})
+        batch_life.take_back_making(desk, {"batch": number})
     for row in desk.book.all(TrialVariant, TrialVariant.trial_id == details["trial"]):
         if row.batch_id in details["batches"]:
             row.batch_id = None

@@ -11,7 +11,7 @@ from sqlalchemy import select
 from sqlalchemy.orm import aliased
 
 from bot.work import (
-    batches,
+    batch_life,
     counting,
     drinks,
     formulas,
@@ -44,12 +44,12 @@ _TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], dict[str, Any] | None]] 
     "waste": waste.take_back,
     "waste reason": waste.take_back_reason,
     "price": prices.take_back,
-    "batch": batches.take_back_making,
-    "check": batches.take_back_move,
-    "open batch": batches.take_back_move,
-    "use up": batches.take_back_move,
-    "discard": batches.take_back_move,
-    "lot": batches.take_back_lot,
+    "batch": batch_life.take_back_making,
+    "check": batch_life.take_back_move,
+    "open batch": batch_life.take_back_move,
+    "use up": batch_life.take_back_move,
+    "discard": batch_life.take_back_move,
+    "lot": batch_life.take_back_lot,
     "formula": formulas.take_back_new,
     "change formula": formulas.take_back_change,
     "rename formula": formulas.take_back_rename,

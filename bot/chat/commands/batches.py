@@ -41,8 +41,9 @@ from bot.chat.temperatures import TEMPERATURE_SLOT
 from bot.chat.units import show_ml
 from bot.trade.caution import Step
 from bot.trade.words import N_
-from bot.work import batches
-from bot.work.batches import BatchState, BatchView, Clarity, Made, NewBatch
+from bot.work import batch_life, batches
+from bot.work.batch_life import Made, NewBatch
+from bot.work.batches import BatchState, BatchView, Clarity
 from bot.work.mixing import mix_of_batch
 
 _MOST_LISTED = 15
@@ -68,7 +69,7 @@ def _batch(talk: Talk, given: Given) -> Reply:
         return card(talk, given["batch"])
     answer = answer_for(talk, given)
     caution_ids = [one.id for one in cautions_at(talk, answer.formula, Step.RESTING, answer)]
-    made = batches.make(talk.desk, NewBatch(answer, caution_ids=caution_ids))
+    made = batch_life.make(talk.desk, NewBatch(answer, caution_ids=caution_ids))
     view = answer.formula
     return _worded_made(talk, made, view.latest, clear_line(talk, view, talk.desk.bar.temperature_c))
 
@@ -187,7 +188,7 @@ def _check(talk: Talk, given: Given) -> Reply:
     clarity: Clarity = given["clarity"]
     note = str(given.get("note", ""))
     photo = talk.message.photo or given.get("photo")
-    batches.check(talk.desk, batch.number, clarity, note, photo)
+    batch_life.check(talk.desk, batch.number, clarity, note, photo)
     first = _("Batch {number}, {name}: {clarity}.").format(
         number=batch.number, name=batch.name, clarity=_(CLARITY_WORDS[clarity])
     )
@@ -228,7 +229,7 @@ def _open(talk: Talk, given: Given) -> Reply:
     if "opened" in given:
         return opened_reply(talk, given)
     batch: BatchView = given["batch"]
-    made = batches.open_batch(talk.desk, batch.number)
+    made = batch_life.open_batch(talk.desk, batch.number)
     first = _("Batch {number}, {name}, is in use.").format(number=batch.number, name=batch.name)
     lines: list[Block] = []
     if batch.state is BatchState.RESTING and batch.clarity != Clarity.CLEAR:
@@ -246,7 +247,7 @@ def _open(talk: Talk, given: Given) -> Reply:
 
 def _used(talk: Talk, given: Given) -> Reply:
     batch: BatchView = given["batch"]
-    batches.use_up(talk.desk, batch.number)
+    batch_life.use_up(talk.desk, batch.number)
     first = _("Batch {number}, {name}, is used up.").format(number=batch.number, name=batch.name)
     days = (talk.desk.now - (batch.opened_at or batch.made_at)).days
     return Reply(
@@ -307,7 +308,7 @@ def _wants_amount(talk: Talk, given: Given) -> bool:
 
 def _discard(talk: Talk, given: Given) -> Reply:
     batch: BatchView = given["batch"]
-    made = batches.discard(talk.desk, batch.number, given.get("amount"), str(given.get("note", "")))
+    made = batch_life.discard(talk.desk, batch.number, given.get("amount"), str(given.get("note", "")))
     first = _("Batch {number}, {name}, is discarded: {volume}.").format(
         number=batch.number,
         name=batch.name,
@@ -344,7 +345,7 @@ def _ask_lot(talk: Talk, given: Given) -> Question:
 
 
 def _lot(talk: Talk, given: Given) -> Reply:
-    batch = batches.note_lot(talk.desk, given["batch"].number, given["ingredient"], str(given["lot"]))
+    batch = batch_life.note_lot(talk.desk, given["batch"].number, given["ingredient"], str(given["lot"]))
     line = next(one for one in batch.lines if one.ingredient_id == given["ingredient"])
     return reply(
         _("Batch {number}: {name} is lot {lot}.").format(number=batch.number, name=line.name, lot=line.lot),
