@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from bot.trade.measures import Quantity
 from bot.trade.tasting import Aspect
-from bot.work import counting, demo_book, drinks, formulas, pars, trials
+from bot.work import counting, demo_book, drinks, formulas, pars, trial_life, trials
 from bot.work.demo_book import MANAGER, MEMBER, OWNER
 from bot.work.demo_stage import Act, Stage
 from bot.work.desk import Desk
@@ -133,7 +133,7 @@ def tasted(stage: Stage) -> Iterator[Act]:
     yield Act(
         stage.at(night - 1, "18:00"),
         OWNER,
-        lambda desk: trials.close(desk, begun[demo_book.GRAPEFRUIT_MIST]),
+        lambda desk: trial_life.close(desk, begun[demo_book.GRAPEFRUIT_MIST]),
     )
     yield Act(
         stage.at(2, "16:00"),
@@ -152,7 +152,7 @@ def _begins(
         line = DraftLine(stage.ingredients[oil], Quantity(Fraction(amount), "ml"))
         draft = formulas.with_line(formulas.draft_of(formulas.get(desk, number)), line)
         changed = f"{oil} {amount} ml"
-        begun[name] = trials.start(desk, number, draft.lines, changed, Fraction(20), blind).id
+        begun[name] = trial_life.start(desk, number, draft.lines, changed, Fraction(20), blind).id
 
     return does
 
@@ -162,7 +162,7 @@ def _tastes(begun: dict[str, int], name: str, given: tuple[tuple[int, ...], ...]
         trial = trials.get(desk, begun[name])
         for variant in trial.variants:
             scores = dict(zip(_ASPECTS, given[variant.number], strict=True))
-            trials.score(desk, trial.id, variant.code, scores)
+            trial_life.score(desk, trial.id, variant.code, scores)
 
     return does
 

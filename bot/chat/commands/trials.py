@@ -17,7 +17,7 @@ from bot.chat.units import show_ml, show_quantity
 from bot.chat.values import Amount, Detail, IngredientLine
 from bot.trade.tasting import HIGHEST, LOWEST, Aspect
 from bot.trade.words import N_
-from bot.work import formulas, trials
+from bot.work import formulas, trial_life, trials
 from bot.work.formulas import Draft, DraftLine, FormulaView
 from bot.work.trials import TrialState, TrialView
 
@@ -94,7 +94,7 @@ def _trial(talk: Talk, given: Given) -> Reply:
     if going_on is not None:
         return _add_to(talk, going_on, given["lines"]) if "lines" in given else card(talk, going_on)
     draft, changed = _draft(talk, view, given["lines"])
-    made = trials.start(talk.desk, view.id, draft.lines, changed, given["size"], given["blind"] == "yes")
+    made = trial_life.start(talk.desk, view.id, draft.lines, changed, given["size"], given["blind"] == "yes")
     return _begun(talk, made, _("Trial {number} of {name} begins.").format(number=made.id, name=view.name))
 
 
@@ -138,7 +138,7 @@ def _add(talk: Talk, given: Given) -> Reply:
 
 def _add_to(talk: Talk, going_on: TrialView, lines: tuple[DraftLine | Detail, ...]) -> Reply:
     draft, changed = _draft(talk, going_on.formula, lines)
-    made = trials.add(talk.desk, going_on.id, draft.lines, changed)
+    made = trial_life.add(talk.desk, going_on.id, draft.lines, changed)
     first = _("Trial {number} has {count} variants now.").format(number=made.id, count=len(made.variants))
     return _begun(talk, made, first)
 
@@ -223,7 +223,7 @@ def _list(talk: Talk, given: Given) -> Reply:
 
 
 def _key(talk: Talk, given: Given) -> Reply:
-    trial = trials.look_up(talk.desk, given["trial_number"].id)
+    trial = trial_life.look_up(talk.desk, given["trial_number"].id)
     lines = [
         _("{code}: {what}").format(code=one.code, what=one.changed or _("as in the book"))
         for one in trial.variants
@@ -240,7 +240,7 @@ def _key(talk: Talk, given: Given) -> Reply:
 
 def _made(talk: Talk, given: Given) -> Reply:
     before = {one.batch_id for one in given["trial_number"].variants}
-    trial = trials.make(talk.desk, given["trial_number"].id)
+    trial = trial_life.make(talk.desk, given["trial_number"].id)
     new = [one for one in trial.variants if one.batch_id not in before]
     if not new:
         return reply(_("Every variant has its batch already."), buttons=_ways(talk, trial))
@@ -250,7 +250,7 @@ def _made(talk: Talk, given: Given) -> Reply:
 
 
 def _close(talk: Talk, given: Given) -> Reply:
-    trial = trials.close(talk.desk, given["trial_number"].id)
+    trial = trial_life.close(talk.desk, given["trial_number"].id)
     shown = card(talk, trial)
     return Reply(shown.blocks, (*shown.buttons, (undo_button(talk),)), edits=talk.message.tapped is not None)
 
@@ -325,7 +325,7 @@ def _accept_score(talk: Talk, given: Given, value: Fraction) -> int:
 def _taste(talk: Talk, given: Given) -> Reply:
     trial = _tasted(talk, given)
     scores = {aspect: given[name] for name, (aspect, _words) in _ASPECTS.items()}
-    trial = trials.score(talk.desk, trial.id, given["code"], scores)
+    trial = trial_life.score(talk.desk, trial.id, given["code"], scores)
     said = ", ".join(f"{_(aspect)} {number}" for aspect, number in scores.items())
     mine = trial.tasted.get(talk.desk.person_id, frozenset())
     left = [one for one in trial.variants if one.number not in mine]
@@ -355,7 +355,7 @@ def _promote(talk: Talk, given: Given) -> Reply:
                 )
             )
         )
-    view = trials.promote(talk.desk, trial.id, variant.code)
+    view = trial_life.promote(talk.desk, trial.id, variant.code)
     return reply(
         _("{name} is now version {version}: {changed}.").format(
             name=view.name, version=view.version, changed=variant.changed
