@@ -15,6 +15,7 @@ from bot.chat.talk import Command
 def all_commands() -> dict[str, Command]:
     """Return every command by name."""
     from bot.chat.commands import (  # noqa: PLC0415 - the commands import the chat that lists them
+        acid,
         bar,
         basics,
         batches,
@@ -76,6 +77,7 @@ def all_commands() -> dict[str, Command]:
         photos,
         waste,
         peeling,
+        acid,
         buying,
         week,
         spraying,
