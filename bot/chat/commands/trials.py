@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import FORMULA_SLOT, never, quantity_in_ml, undo_button
-from bot.chat.commands.formulas import apply_details, draft_line
+from bot.chat.commands.formula_writing import apply_details, draft_line
 from bot.chat.language import _, ngettext
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.talk import Command, Given, Say, Talk
