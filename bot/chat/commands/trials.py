@@ -1,4 +1,4 @@
-"""Trials: try a variant of a formula, taste it side by side, promote the better one."""
+"""Trials: try a variant of a formula, see what goes on, make the bottles, end it."""
 
 from __future__ import annotations
 
@@ -15,21 +15,37 @@ from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.trial_words import amounts_grid, result_lines, score_grid, title
 from bot.chat.units import show_ml, show_quantity
 from bot.chat.values import Amount, Detail, IngredientLine
-from bot.trade.tasting import HIGHEST, LOWEST, Aspect
 from bot.trade.words import N_
 from bot.work import formulas, trial_life, trials
 from bot.work.formulas import Draft, DraftLine, FormulaView
 from bot.work.trials import TrialState, TrialView
 
-_ASPECTS = {
-    "aroma": (Aspect.AROMA, N_("aroma, from 1 (faint) to 5 (full)")),
-    "brightness": (Aspect.BRIGHTNESS, N_("brightness, from 1 (dull) to 5 (fresh)")),
-    "lasting": (Aspect.LASTING, N_("how long it lasts, from 1 (gone at once) to 5 (to the last sip)")),
-    "bitterness": (Aspect.BITTERNESS, N_("bitterness, from 1 (none) to 5 (strong)")),
-}
+# -- which trial ---------------------------------------------------------------------------
 
 
-# -- starting -------------------------------------------------------------------------------
+def none_goes_on() -> Reply:
+    """Say that no trial goes on, and how to begin one."""
+    return reply(
+        _("No trial goes on."),
+        _("Begin one: trial grapefruit mist"),
+        buttons=((Button(_("Begin a trial"), "trial"),),),
+    )
+
+
+def ask_trial(talk: Talk, given: Given) -> Question:
+    """Ask which trial of those that go on."""
+    known = trials.listed(talk.desk)
+    if not known:
+        raise Say(none_goes_on())
+    return Question(_("Which trial?"), columns([(title(one), str(one.id)) for one in known[:8]], 1))
+
+
+def accept_trial(talk: Talk, given: Given, value: Fraction) -> TrialView:
+    """Turn a number into the trial."""
+    return trials.get(talk.desk, int(value))
+
+
+# -- starting ------------------------------------------------------------------------------
 
 
 def _ask_variant(talk: Talk, given: Given) -> Question:
@@ -143,7 +159,7 @@ def _add_to(talk: Talk, going_on: TrialView, lines: tuple[DraftLine | Detail, ..
     return _begun(talk, made, first)
 
 
-# -- showing --------------------------------------------------------------------------------
+# -- showing -------------------------------------------------------------------------------
 
 
 def _ways(talk: Talk, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
@@ -255,122 +271,7 @@ def _close(talk: Talk, given: Given) -> Reply:
     return Reply(shown.blocks, (*shown.buttons, (undo_button(talk),)), edits=talk.message.tapped is not None)
 
 
-# -- tasting --------------------------------------------------------------------------------
-
-
-def _none_goes_on() -> Reply:
-    return reply(
-        _("No trial goes on."),
-        _("Begin one: trial grapefruit mist"),
-        buttons=((Button(_("Begin a trial"), "trial"),),),
-    )
-
-
-def _ask_trial(talk: Talk, given: Given) -> Question:
-    known = trials.listed(talk.desk)
-    if not known:
-        raise Say(_none_goes_on())
-    return Question(_("Which trial?"), columns([(title(one), str(one.id)) for one in known[:8]], 1))
-
-
-def _accept_trial(talk: Talk, given: Given, value: Fraction) -> TrialView:
-    return trials.get(talk.desk, int(value))
-
-
-def _several(talk: Talk, given: Given) -> bool:
-    return len(trials.listed(talk.desk)) != 1
-
-
-def _tasted(talk: Talk, given: Given) -> TrialView:
-    if "trial_number" in given:
-        trial: TrialView = given["trial_number"]
-        return trial
-    known = trials.listed(talk.desk)
-    if not known:
-        raise Say(_none_goes_on())
-    return known[0]
-
-
-def _ask_code(talk: Talk, given: Given) -> Question:
-    trial = _tasted(talk, given)
-    mine = trial.tasted.get(talk.desk.person_id, frozenset())
-    choices = [(f"{one.code} ✓" if one.number in mine else one.code, one.code) for one in trial.variants]
-    return Question(_("Which bottle are you tasting?"), columns(choices, 4), hint=choices[0][1])
-
-
-def _accept_code(talk: Talk, given: Given, value: str) -> str:
-    if "trial_number" not in given and len(trials.listed(talk.desk)) > 1:
-        return value.strip().upper()  # which trial is asked next, and refuses a letter it does not have
-    trial = _tasted(talk, given)
-    if value.strip().upper() not in {one.code for one in trial.variants}:
-        codes = ", ".join(one.code for one in trial.variants)
-        raise Say(reply(_("That trial has the bottles {codes}.").format(codes=codes)))
-    return value.strip().upper()
-
-
-def _ask_aspect(words: str) -> Any:
-    def ask(talk: Talk, given: Given) -> Question:
-        choices = [(str(number), str(number)) for number in range(LOWEST, HIGHEST + 1)]
-        return Question(f"{given['code']}: {_(words)}", columns(choices, 5), hint="1-5")
-
-    return ask
-
-
-def _accept_score(talk: Talk, given: Given, value: Fraction) -> int:
-    if value.denominator != 1 or not LOWEST <= value <= HIGHEST:
-        raise Say(reply(_("A whole number from 1 to 5, please.")))
-    return int(value)
-
-
-def _taste(talk: Talk, given: Given) -> Reply:
-    trial = _tasted(talk, given)
-    scores = {aspect: given[name] for name, (aspect, _words) in _ASPECTS.items()}
-    trial = trial_life.score(talk.desk, trial.id, given["code"], scores)
-    said = ", ".join(f"{_(aspect)} {number}" for aspect, number in scores.items())
-    mine = trial.tasted.get(talk.desk.person_id, frozenset())
-    left = [one for one in trial.variants if one.number not in mine]
-    row = [
-        Button(_("Taste {code}").format(code=one.code), f"taste #{trial.id} {one.code}") for one in left[:3]
-    ]
-    row.append(Button(_("See the trial"), f"trials {trial.id}"))
-    lines = [said + "."]
-    if not left:
-        lines.append(_("You have tasted all of it."))
-    return reply(
-        _("{code} is scored.").format(code=given["code"]), *lines, buttons=(tuple(row), (undo_button(talk),))
-    )
-
-
-# -- promoting ------------------------------------------------------------------------------
-
-
-def _promote(talk: Talk, given: Given) -> Reply:
-    trial = _tasted(talk, given)
-    variant = trial.by_code(given["code"])
-    if variant.number == trials.BASE:
-        raise Say(
-            reply(
-                _("{code} is the formula as it stands in the book: there is nothing to promote.").format(
-                    code=variant.code
-                )
-            )
-        )
-    view = trial_life.promote(talk.desk, trial.id, variant.code)
-    return reply(
-        _("{name} is now version {version}: {changed}.").format(
-            name=view.name, version=view.version, changed=variant.changed
-        ),
-        _("Trial {number} is over. Batches keep the version they were made by.").format(number=trial.id),
-        buttons=((undo_button(talk), Button(_("Formula"), f"formula #{view.id}")),),
-    )
-
-
-_TRIAL_SLOT = Slot("trial_number", _ask_trial, _several, _accept_trial)
-_NUMBER_SLOT = Slot("trial_number", _ask_trial, accept=_accept_trial)
-_CODE_SLOT = Slot("code", _ask_code, accept=_accept_code, rule="bottle_slot")
-_SCORE_SLOTS = tuple(
-    Slot(name, _ask_aspect(words), accept=_accept_score) for name, (_aspect, words) in _ASPECTS.items()
-)
+_NUMBER_SLOT = Slot("trial_number", ask_trial, accept=accept_trial)
 
 COMMANDS = (
     Command(
@@ -380,7 +281,7 @@ COMMANDS = (
         words=("try", "trial of"),
         examples=(N_("trial grapefruit mist"), N_("trial grapefruit mist: grapefruit oil 14 ml")),
         slots=(
-            Slot("trial_number", _ask_trial, never, _accept_trial),
+            Slot("trial_number", ask_trial, never, accept_trial),
             replace(FORMULA_SLOT, wanted=lambda talk, given: "trial_number" not in given),
             Slot("lines", _ask_variant, _new, _accept_variant),
             Slot("size", _ask_size, _new, _accept_size, rule="amount_slot"),
@@ -393,7 +294,7 @@ COMMANDS = (
         "trials",
         N_("the trials that go on"),
         _list,
-        slots=(Slot("trial_number", _ask_trial, lambda talk, given: False, _accept_trial),),
+        slots=(Slot("trial_number", ask_trial, lambda talk, given: False, accept_trial),),
     ),
     Command(
         "trial add",
@@ -405,22 +306,4 @@ COMMANDS = (
     Command("trial key", N_("which letter is which"), _key, slots=(_NUMBER_SLOT,), writes=True),
     Command("trial made", N_("log a trial's small batches"), _made, slots=(_NUMBER_SLOT,), writes=True),
     Command("trial close", N_("end a trial"), _close, slots=(_NUMBER_SLOT,), writes=True),
-    Command(
-        "taste",
-        N_("score a trial's bottle"),
-        _taste,
-        words=("score", "tasted"),
-        examples=(N_("taste A 4 3 5 2"),),
-        slots=(_TRIAL_SLOT, _CODE_SLOT, *_SCORE_SLOTS),
-        writes=True,
-        menu=47,
-    ),
-    Command(
-        "promote",
-        N_("make a variant the next version"),
-        _promote,
-        slots=(_TRIAL_SLOT, _CODE_SLOT),
-        writes=True,
-        manages=True,
-    ),
 )
