@@ -53,6 +53,7 @@ def all_commands() -> dict[str, Command]:
         trials,
         waste,
         week,
+        weighing,
     )
 
     modules = (
@@ -73,6 +74,7 @@ def all_commands() -> dict[str, Command]:
         clearing,
         doses,
         pumps,
+        weighing,
         grades,
         prices,
         costs,
