@@ -1,4 +1,4 @@
-"""What came in, what is counted, and what was used between."""
+"""What came in, and what is counted."""
 
 from __future__ import annotations
 
@@ -9,22 +9,22 @@ from typing import Any
 from bot.chat.asking import DIGIT, Question, Slot, columns
 from bot.chat.asks import each_line, is_liquid, never, undo_button, undo_each
 from bot.chat.commands.prices import change_words, pack_words
-from bot.chat.language import _, ngettext, show_day, show_money, show_number
-from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.language import _, ngettext, show_money, show_number
+from bot.chat.message import Button, Grid, Reply, Text, reply
 from bot.chat.money_words import as_money
 from bot.chat.plural import counted_name, singular
 from bot.chat.talk import Command, Given, Say, Talk
-from bot.chat.units import show_amount, show_quantity
+from bot.chat.units import show_quantity
+from bot.chat.used_words import named_amount, plain_amount, used_blocks, used_row
 from bot.chat.values import Amount, Money, Unknown
 from bot.trade.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
-from bot.trade.measures import Dimension, Quantity
+from bot.trade.measures import Quantity
 from bot.trade.words import N_
 from bot.work import counting, fruit_used, ingredients, prices, undo
-from bot.work.fruit_used import Used
 from bot.work.ingredients import IngredientView
 from bot.work.stock import OnHand
 
-# -- what, how much, for how much -----------------------------------------------------------
+# -- what, how much, for how much ----------------------------------------------------------
 
 
 def _ask_item(talk: Talk, given: Given) -> Question:
@@ -39,12 +39,6 @@ def _ask_item(talk: Talk, given: Given) -> Question:
 
 def _ask_counted(talk: Talk, given: Given) -> Question:
     return Question(_("What did you count?"), _ask_item(talk, given).choices, hint=_("oranges 24"))
-
-
-def _accept_known(talk: Talk, given: Given, value: Any) -> IngredientView:
-    """Turn a name into what the bar has in its book: asking about a fruit does not put it there."""
-    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
-    return ingredients.get(talk.desk, int(noun.id))
 
 
 def accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
@@ -118,7 +112,7 @@ def _accept_paid(talk: Talk, given: Given, value: Money | str) -> Decimal | None
     return None if isinstance(value, str) else as_money(value, talk.desk.bar.currency)
 
 
-# -- bought -----------------------------------------------------------------------------------
+# -- bought --------------------------------------------------------------------------------
 
 
 def _bought(talk: Talk, given: Given) -> Reply:
@@ -162,7 +156,7 @@ def _one_bought(talk: Talk, given: Given) -> Reply:
         if before is not None and before.dimension is now.dimension and before.id != now.id:
             lines.append(change_words(before, now))
     if bought.on_hand.counted_at is not None:
-        there = _shown(bought.on_hand.book, bought.on_hand.dimension, item, talk)
+        there = named_amount(bought.on_hand.book, bought.on_hand.dimension, item, talk)
         lines.append(_("On hand by the book: {amount}").format(amount=there))
     rows: list[tuple[Button, ...]] = [(undo_button(talk), Button(_("More that came in"), "bought"))]
     if paid is not None and "packs" in given and packs != 1 and entry is not None:
@@ -211,7 +205,7 @@ def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Frac
     return f"{text} ({count})"
 
 
-# -- count ------------------------------------------------------------------------------------
+# -- count ---------------------------------------------------------------------------------
 
 
 def _count(talk: Talk, given: Given) -> Reply:
@@ -226,12 +220,12 @@ def _count(talk: Talk, given: Given) -> Reply:
         entries.append((item.name, talk.desk.entry or 0))
         used = fruit_used.used(talk.desk, item.id)
         if used is not None and used.use.surplus:
-            more = _shown(Fraction(used.use.surplus), used.dimension, item, talk)
+            more = named_amount(Fraction(used.use.surplus), used.dimension, item, talk)
             beyond.append(
                 _("{amount} more than there can be: a delivery or a count is missing.").format(amount=more)
             )
-        cells = ("", "") if used is None else (_row(talk, used)[1], _row(talk, used)[3])
-        rows.append((item.name, _plain(now.book, now.dimension, talk), *cells))
+        cells = ("", "") if used is None else (used_row(talk, used)[1], used_row(talk, used)[3])
+        rows.append((item.name, plain_amount(now.book, now.dimension, talk), *cells))
     first = ngettext("Counted: {count} thing.", "Counted: {count} things.", len(entries)).format(
         count=len(entries)
     )
@@ -240,17 +234,10 @@ def _count(talk: Talk, given: Given) -> Reply:
     return Reply((Text(first, strong=True), Grid(tuple(rows)), *map(Text, beyond), lost), buttons)
 
 
-def _plain(amount: Fraction, dimension: Dimension, talk: Talk) -> str:
-    """Write an amount without the name of what it is of."""
-    if dimension is Dimension.COUNT:
-        return show_number(amount, 1)
-    return show_amount(amount, dimension, talk.desk.bar.units)
-
-
 def _one_count(talk: Talk, given: Given) -> Reply:
     item = given["item"]
     now, said = counting.count(talk.desk, item.id, given["waste_amount"])
-    first = _("Counted: {amount}.").format(amount=_shown(now.book, now.dimension, item, talk))
+    first = _("Counted: {amount}.").format(amount=named_amount(now.book, now.dimension, item, talk))
     used = fruit_used.used(talk.desk, item.id)
     buttons = ((undo_button(talk), Button(_("Count more"), "count")),)
     if used is None:
@@ -266,112 +253,10 @@ def _book_line(talk: Talk, item: IngredientView, now: OnHand, said: Fraction | N
     less = said - now.book
     if not less:
         return [_("The book said the same.")]
-    amount = _shown(abs(less), now.dimension, item, talk)
+    amount = named_amount(abs(less), now.dimension, item, talk)
     if less > 0:
         return [_("The book said {amount} more: used or lost, and not logged.").format(amount=amount)]
     return [_("The book said {amount} less: a delivery or a count is missing.").format(amount=amount)]
-
-
-def _shown(amount: Fraction, dimension: Dimension, item: IngredientView, talk: Talk) -> str:
-    if dimension is Dimension.COUNT:
-        return f"{show_number(amount, 1)} {counted_name(item.name, amount)}"
-    return f"{show_amount(amount, dimension, talk.desk.bar.units)} {item.name}"
-
-
-def used_blocks(talk: Talk, used: Used) -> list[Block]:
-    """Word what was used between two counts, with its reckoning and what nobody can explain."""
-
-    def shown(amount: Decimal | Fraction) -> str:
-        if used.dimension is Dimension.COUNT:
-            return show_number(Fraction(amount), 1)
-        return show_amount(Fraction(amount), used.dimension, talk.desk.bar.units)
-
-    rows = [
-        (_("before, {day}").format(day=show_day(used.before.day)), shown(used.before.amount)),
-        (_("+ bought"), shown(used.bought)),
-        (_("- wasted"), shown(used.wasted)),
-        (_("- on hand"), shown(used.now.amount)),
-        (_("= used"), shown(used.use.used)),
-    ]
-    lines: list[Block] = [Grid(tuple(rows))]
-    if used.use.surplus:
-        lines.append(
-            Text(
-                _("{amount} more than there can be: a delivery or a count is missing.").format(
-                    amount=shown(used.use.surplus)
-                )
-            )
-        )
-    if used.use.unexplained is None:
-        lines.append(Text(_("Nothing says where it went: log peeled and juiced fruit to see losses.")))
-    elif used.use.accounted is not None:
-        if used.use.unexplained:
-            lines.append(
-                Text(
-                    _("The log explains {known} of it; unexplained loss: {unknown}.").format(
-                        known=shown(used.use.accounted), unknown=shown(used.use.unexplained)
-                    )
-                )
-            )
-        elif not used.use.surplus:
-            lines.append(Text(_("The log explains all of it.")))
-    if used.left_out:
-        lines.append(Text(_("Some of it was logged in another measure and is not in here.")))
-    return lines
-
-
-# -- fruit ------------------------------------------------------------------------------------
-
-
-def _fruit(talk: Talk, given: Given) -> Reply:
-    if "item" in given:
-        item = given["item"]
-        used = fruit_used.used(talk.desk, item.id)
-        if used is None:
-            return reply(
-                _("{name} was not counted twice yet.").format(name=item.name),
-                _("Count it at close: count {name} 24").format(name=counted_name(item.name, Fraction(2))),
-                buttons=((Button(_("Count"), f"count #{item.id}"),),),
-            )
-        first = _("{name}: {amount} used").format(
-            name=item.name, amount=_shown(Fraction(used.use.used), used.dimension, item, talk)
-        )
-        return Reply(
-            (Text(first, strong=True), *used_blocks(talk, used)),
-            ((Button(_("Count"), f"count #{item.id}"), Button(_("Bought"), f"bought #{item.id}")),),
-        )
-    numbers = fruit_used.counted_fruit(talk.desk)
-    found = [used for number in numbers if (used := fruit_used.used(talk.desk, number)) is not None]
-    found = [used for used in found if used.ingredient.kind is IngredientKind.FRUIT][:8]
-    if not found:
-        return reply(
-            _("No fruit was counted twice yet."),
-            _("Log what comes in and count at close: bought 80 oranges 34.00, count oranges 24"),
-            buttons=((Button(_("Bought"), "bought"), Button(_("Count"), "count")),),
-        )
-    rows = [(_("fruit"), _("used"), _("wasted"), _("lost"))]
-    rows += [_row(talk, used) for used in found]
-    buttons = columns([(used.ingredient.name, f"fruit #{used.ingredient.id}") for used in found], 3)
-    return Reply(
-        (
-            Text(_("Between the last two counts of each"), strong=True),
-            Grid(tuple(rows)),
-            Text(_("“Lost” is used and not explained by what was logged; “?” where nothing was.")),
-        ),
-        tuple(tuple(Button(*one) for one in row) for row in buttons),
-    )
-
-
-def _row(talk: Talk, used: Used) -> tuple[str, str, str, str]:
-    units = talk.desk.bar.units
-
-    def shown(amount: Decimal | Fraction) -> str:
-        if used.dimension is Dimension.COUNT:
-            return show_number(Fraction(amount), 0)
-        return show_amount(Fraction(amount), used.dimension, units)
-
-    lost = "?" if used.use.unexplained is None else shown(used.use.unexplained)
-    return used.ingredient.name, shown(used.use.used), shown(used.wasted), lost
 
 
 _BOUGHT_SLOTS = (
@@ -409,14 +294,5 @@ COMMANDS = (
         slots=_COUNT_SLOTS,
         writes=True,
         menu=38,
-    ),
-    Command(
-        "fruit",
-        N_("fruit used, wasted and lost between counts"),
-        _fruit,
-        words=("fruit use", "used fruit"),
-        examples=(N_("fruit orange"),),
-        slots=(Slot("item", _ask_item, never, _accept_known),),
-        menu=39,
     ),
 )

@@ -1,4 +1,4 @@
-"""Stock: what is on hand, what was bought, the least that is wanted, and what can be made of it."""
+"""Stock: what is on hand, counted or bought."""
 
 from __future__ import annotations
 
@@ -12,18 +12,17 @@ from bot.chat.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.money_words import as_money
 from bot.chat.talk import Command, Given, Say, Talk
-from bot.chat.units import show_amount, show_ml
+from bot.chat.units import show_amount
 from bot.chat.values import Amount, PacksBought, Unknown
 from bot.trade.days import local_time
 from bot.trade.measures import Dimension, Quantity
 from bot.trade.words import N_
-from bot.work import counting, ingredients, makeable, pars, stock
+from bot.work import counting, ingredients, stock
+from bot.work.formulas import in_base
 from bot.work.ingredients import IngredientView
-from bot.work.makeable import CanMake
 from bot.work.stock import OnHand
 
 _MOST_LISTED = 10
-_MOST_FORMULAS = 8
 
 
 def amount_words(talk: Talk, amount: Fraction, dimension: Dimension) -> str:
@@ -35,7 +34,7 @@ def amount_words(talk: Talk, amount: Fraction, dimension: Dimension) -> str:
     return show_amount(amount, dimension, talk.desk.bar.units)
 
 
-# -- slots ----------------------------------------------------------------------------------
+# -- slots ---------------------------------------------------------------------------------
 
 
 def ask_item(talk: Talk, given: Given) -> Question:
@@ -75,16 +74,8 @@ def _ask_packs(talk: Talk, given: Given) -> Question:
     )
 
 
-def _ask_par(talk: Talk, given: Given) -> Question:
-    item: IngredientView = given["item"]
-    return Question(
-        _("From how little {name} on should I remind you?").format(name=item.name),
-        (((_("never"), "none"),),),
-        hint=_("1 l"),
-    )
-
-
-def _quantity(talk: Talk, item: IngredientView, value: Amount | Fraction) -> Quantity:
+def quantity_of(talk: Talk, item: IngredientView, value: Amount | Fraction) -> Quantity:
+    """Turn what was typed into an amount of an ingredient; a bare number is pieces where it can be."""
     if isinstance(value, Amount):
         return talk.quantity(value, is_liquid(item))
     there = stock.on_hand(talk.desk, [item.id]).get(item.id)
@@ -100,19 +91,15 @@ def _quantity(talk: Talk, item: IngredientView, value: Amount | Fraction) -> Qua
 
 
 def _accept_amount(talk: Talk, given: Given, value: Any) -> Quantity:
-    return _quantity(talk, given["item"], value)
-
-
-def _accept_par(talk: Talk, given: Given, value: Any) -> Quantity | None:
-    return None if value == "none" else _quantity(talk, given["item"], value)
+    return quantity_of(talk, given["item"], value)
 
 
 def _accept_packs(talk: Talk, given: Given, value: PacksBought) -> tuple[Fraction, Quantity, Decimal | None]:
     price = None if value.price is None else as_money(value.price, talk.desk.bar.currency)
-    return value.count, _quantity(talk, given["item"], value.pack), price
+    return value.count, quantity_of(talk, given["item"], value.pack), price
 
 
-# -- stock ----------------------------------------------------------------------------------
+# -- stock ---------------------------------------------------------------------------------
 
 
 def _stock(talk: Talk, given: Given) -> Reply:
@@ -131,19 +118,14 @@ def _bought(talk: Talk, given: Given) -> Reply:
     bought = counting.buy(talk.desk, item.id, count, pack, price)
     there = bought.on_hand
     first = _("Bought: {amount} {name}").format(
-        amount=amount_words(talk, bought.amount, _measure(talk, pack)), name=item.name
+        amount=amount_words(talk, bought.amount, in_base(talk.desk.bar, pack)[1]), name=item.name
     )
     first += "." if bought.cost is None else f", {show_money(bought.cost)}."
-    return reply(first, _on_hand_line(talk, there), *_notes(talk, there), buttons=(_after(talk, item),))
+    return reply(first, on_hand_line(talk, there), *_notes(talk, there), buttons=(_after(talk, item),))
 
 
-def _measure(talk: Talk, pack: Quantity) -> Dimension:
-    from bot.work.formulas import in_base  # noqa: PLC0415 - one small look-up
-
-    return in_base(talk.desk.bar, pack)[1]
-
-
-def _on_hand_line(talk: Talk, there: OnHand) -> str:
+def on_hand_line(talk: Talk, there: OnHand) -> str:
+    """Write how much is on hand: 'On hand: 1,400 ml'."""
     return _("On hand: {amount}").format(amount=amount_words(talk, there.amount, there.dimension))
 
 
@@ -251,105 +233,6 @@ def _list(talk: Talk, everything: bool) -> Reply:
     return Reply(tuple(blocks), (row, tuple(last)))
 
 
-# -- pars -----------------------------------------------------------------------------------
-
-
-def _par(talk: Talk, given: Given) -> Reply:
-    if "item" not in given:
-        return _pars(talk)
-    item: IngredientView = given["item"]
-    quantity: Quantity | None = given["par"]
-    pars.set_par(talk.desk, item.id, quantity)
-    if quantity is None:
-        return reply(
-            _("{name} has no par: I will not remind you.").format(name=item.name),
-            buttons=((undo_button(talk), Button(_("All stock"), "stock")),),
-        )
-    there = stock.on_hand(talk.desk, [item.id]).get(item.id)
-    first = _("{name}: I remind you below {par}.").format(
-        name=item.name, par=amount_words(talk, *_in_base(talk, quantity))
-    )
-    if there is None:
-        lines = [_("It was never counted, so count it once: stock {name} 1.4 l").format(name=item.name)]
-    elif there.par is None:
-        lines = [_("It is counted in another measure, and I do not know its density: nothing to go by.")]
-    else:
-        lines = [_on_hand_line(talk, there), *([_("That is below it already.")] if there.low else [])]
-    return reply(first, *lines, buttons=((undo_button(talk), Button(_("All stock"), "stock")),))
-
-
-def _in_base(talk: Talk, quantity: Quantity) -> tuple[Fraction, Dimension]:
-    from bot.work.formulas import in_base  # noqa: PLC0415 - one small look-up
-
-    return in_base(talk.desk.bar, quantity)
-
-
-def _pars(talk: Talk) -> Reply:
-    known = pars.listed(talk.desk)
-    if not known:
-        return reply(
-            _("No ingredient has a par yet."),
-            _("Set one, and I say once when there is less: par neutral spirit 1 l"),
-            buttons=((Button(_("Set a par"), "par set"),),),
-        )
-    rows = tuple((view.name, amount_words(talk, amount, kind)) for view, amount, kind in known)
-    return Reply(
-        (Text(_("I remind you below:"), strong=True), Grid(rows)),
-        ((Button(_("Set a par"), "par set"), Button(_("All stock"), "stock")),),
-    )
-
-
-# -- what can be made -------------------------------------------------------------------------
-
-
-def _can_make(talk: Talk, given: Given) -> Reply:
-    known = makeable.can_make(talk.desk)
-    possible = [one for one in known if one.factor > 0]
-    if not known or not any(one.limiting or one.factor for one in known):
-        return reply(
-            _("Nothing that a formula needs is counted yet."),
-            _("Count what is there: stock neutral spirit 1.4 l"),
-            buttons=((Button(_("Count something"), "stock count"),),),
-        )
-    units = talk.desk.bar.units
-    if not possible:
-        first = _("Nothing can be made of what is counted.")
-    else:
-        first = ngettext(
-            "{count} formula can be made now", "{count} formulas can be made now", len(possible)
-        ).format(count=len(possible))
-    rows = tuple((one.name, _how_much(one, units)) for one in possible[:_MOST_FORMULAS])
-    blocks: list[Block] = [Text(first, strong=True), *([Grid(rows)] if rows else [])]
-    why = [_why(one) for one in [*possible[:4], *(one for one in known if not one.factor and one.limiting)]]
-    blocks += [Text("\n".join(why))] if why else []
-    unsure = sorted({name for one in possible for name in one.not_counted})
-    if unsure:
-        blocks.append(
-            Text(_("Taken to be there, never counted: {names}").format(names=", ".join(unsure[:6])))
-        )
-    buttons = tuple((Button(one.name, _scaled(one)),) for one in possible[:3])
-    return Reply(tuple(blocks), (*buttons, (Button(_("All stock"), "stock"),)))
-
-
-def _how_much(one: CanMake, units: str) -> str:
-    if one.finished_ml:
-        return show_ml(one.finished_ml, units)
-    return _("{factor} times").format(factor=show_number(one.factor, 1))
-
-
-def _why(one: CanMake) -> str:
-    if not one.factor:
-        return _("{formula}: no {name} left").format(formula=one.name, name=one.limiting)
-    return _("{formula}: first to run out is {name}").format(formula=one.name, name=one.limiting)
-
-
-def _scaled(one: CanMake) -> str:
-    """Return the line that scales a formula to all that the stock gives, rounded down."""
-    if one.finished_ml and one.finished_ml >= 1:
-        return f"scale #{one.formula_id}.{one.version} to {int(one.finished_ml)} ml"
-    return f"scale #{one.formula_id}.{one.version}"
-
-
 def _flag(name: str) -> Slot:
     return Slot(name, ask_item, never)
 
@@ -375,33 +258,5 @@ COMMANDS = (
         ),
         writes=True,
         menu=52,
-    ),
-    Command(
-        "par",
-        N_("the least you want on hand; I say once when there is less"),
-        _par,
-        words=("pars",),
-        examples=(N_("par neutral spirit 1 l"), N_("par neutral spirit none")),
-        slots=(
-            _flag("setting_par"),
-            Slot("item", ask_item, lambda talk, given: "setting_par" in given, accept_item),
-            Slot("par", _ask_par, lambda talk, given: "item" in given, _accept_par),
-        ),
-        writes=True,
-        manages=True,
-    ),
-    Command(
-        "can_make",
-        N_("what can be made of what is on hand"),
-        _can_make,
-        words=(
-            "what can i make",
-            "what can i make?",
-            "what can we make",
-            "what can we make?",
-            "can i make",
-            "can make",
-        ),
-        menu=54,
     ),
 )
