@@ -12,11 +12,12 @@ from bot.chat.commands.prices import change_words, pack_words
 from bot.chat.language import _, ngettext, show_money, show_number
 from bot.chat.message import Button, Grid, Reply, Text, reply
 from bot.chat.money_words import as_money
+from bot.chat.naming import known_ingredient
 from bot.chat.plural import counted_name, singular
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_quantity
 from bot.chat.used_words import named_amount, plain_amount, used_blocks, used_row
-from bot.chat.values import Amount, Money, Unknown
+from bot.chat.values import Amount, Money
 from bot.trade.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
 from bot.trade.measures import Quantity
 from bot.trade.words import N_
@@ -43,12 +44,9 @@ def _ask_counted(talk: Talk, given: Given) -> Question:
 
 def accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
     """Turn a name into what the bar buys; an ordinary name for a fruit makes a new one."""
-    if not isinstance(value, Unknown):
-        noun = talk.noun(value, "INGREDIENT", _("ingredient"))
-        return ingredients.get(talk.desk, int(noun.id))
-    known = talk.vocabulary.named(value.text, "INGREDIENT")
+    known = known_ingredient(talk, value)
     if known is not None:
-        return ingredients.get(talk.desk, int(known.id))
+        return known
     name = singular(value.text)
     if guess_kind(name) is IngredientKind.FRUIT:
         return ingredients.add(talk.desk, name, IngredientKind.FRUIT)

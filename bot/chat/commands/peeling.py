@@ -146,10 +146,9 @@ def ends(fruit_id: int, count: Fraction) -> tuple[tuple[Button, ...], ...]:
 
 
 def _acid_button(talk: Talk, fruit: IngredientView, juice: ExpectedJuice | None) -> Button:
-    target = "lemon" if souring.juice_named(fruit.name, talk.desk.bar.language) is Juice.LIME else "lime"
     if juice is None or souring.juice_named(fruit.name, talk.desk.bar.language) is None:
         return Button(_("More peeled"), "peeled")
-    return Button(_("Acid for it"), f"acid {_whole_ml(juice.volume_ml)} ml #{fruit.id} to {target}")
+    return _sour_button(talk, fruit, _whole_ml(juice.volume_ml))
 
 
 def _whole_ml(ml: Decimal) -> str:
@@ -237,13 +236,13 @@ def _juiced(talk: Talk, given: Given) -> Reply:
         )
     buttons = [undo_button(talk)]
     if souring.juice_named(fruit.name, talk.desk.bar.language) is not None:
-        buttons.append(_sour_button(talk, fruit, ml))
+        buttons.append(_sour_button(talk, fruit, show_number(ml, 0)))
     return reply(first, *lines, buttons=(tuple(buttons),))
 
 
-def _sour_button(talk: Talk, fruit: IngredientView, ml: Fraction) -> Button:
+def _sour_button(talk: Talk, fruit: IngredientView, ml: str) -> Button:
     target = "lemon" if souring.juice_named(fruit.name, talk.desk.bar.language) is Juice.LIME else "lime"
-    return Button(_("Acid for it"), f"acid {show_number(ml, 0)} ml #{fruit.id} to {target}")
+    return Button(_("Acid for it"), f"acid {ml} ml #{fruit.id} to {target}")
 
 
 def _binned(talk: Talk, given: Given) -> Reply:

@@ -8,19 +8,17 @@ from typing import Any
 
 from bot.chat.asking import Slot
 from bot.chat.asks import accept_formula, ask_formula, never
-from bot.chat.commands.stock import amount_words, ask_item
+from bot.chat.commands.stock import accept_item, amount_words, ask_item
 from bot.chat.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.setting_values import day_names
 from bot.chat.talk import Command, Given, Talk
 from bot.chat.units import show_ml, show_quantity
-from bot.trade.kinds import IngredientKind
 from bot.trade.par import Par
 from bot.trade.planning import Backing
 from bot.trade.words import N_
-from bot.work import drinks, fruit_par, ingredients, plan
+from bot.work import drinks, fruit_par, plan
 from bot.work.fruit_par import FruitPar
-from bot.work.ingredients import IngredientView
 from bot.work.plan import FormulaPlan, ShoppingLine
 from bot.work.prices import PriceView
 
@@ -331,13 +329,6 @@ def _par_cells(par: Par) -> tuple[str, str, str]:
     return have, f"{low}-{high}", str(par.days)
 
 
-def _accept_fruit(talk: Talk, given: Given, value: Any) -> IngredientView:
-    from bot.chat.commands.stock import accept_item  # noqa: PLC0415 - one small reading
-
-    item = accept_item(talk, given, value)
-    return item if item.kind is IngredientKind.FRUIT else ingredients.get(talk.desk, item.id)
-
-
 COMMANDS = (
     Command(
         "plan",
@@ -364,6 +355,6 @@ COMMANDS = (
         _fruit,
         words=("fruit par", "fruit pars", "plan fruit"),
         examples=(N_("fruit par orange"),),
-        slots=(Slot("item", ask_item, never, _accept_fruit),),
+        slots=(Slot("item", ask_item, never, accept_item),),
     ),
 )

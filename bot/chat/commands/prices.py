@@ -12,6 +12,7 @@ from bot.chat.asks import is_liquid, never, undo_button
 from bot.chat.language import _, decimal_mark, local, show_full_day, show_money, tongue
 from bot.chat.message import Button, Reply, Text, reply
 from bot.chat.money_words import as_money
+from bot.chat.naming import known_ingredient, spelt_alike
 from bot.chat.plural import singular
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_quantity
@@ -41,19 +42,16 @@ def _ask_item(talk: Talk, given: Given) -> Question:
 
 
 def _accept_item(talk: Talk, given: Given, value: Any) -> IngredientView | str:
-    if isinstance(value, Unknown):
-        known = talk.vocabulary.named(value.text, "INGREDIENT")
-        if known is None:
-            _offer_near(talk, value)
-            return value.text
-        return ingredients.get(talk.desk, int(known.id))
-    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
-    return ingredients.get(talk.desk, int(noun.id))
+    known = known_ingredient(talk, value)
+    if known is None:
+        _offer_near(talk, value)
+        return str(value.text)
+    return known
 
 
 def _offer_near(talk: Talk, value: Unknown) -> None:
     """Ask before a word spelt almost like a known ingredient becomes a new one."""
-    near = [name for name in talk.near(value.text, "INGREDIENT") if _differ_little(name, value.text)]
+    near = [name for name in talk.near(value.text, "INGREDIENT") if spelt_alike(name, value.text)]
     if not near or talk.line.startswith("price new "):
         return
     buttons = [(Button(name, talk.line_with(value.text, name)),) for name in near]
@@ -66,12 +64,6 @@ def _offer_near(talk: Talk, value: Unknown) -> None:
             buttons=(*buttons, (fresh,)),
         )
     )
-
-
-def _differ_little(one: str, other: str) -> bool:
-    from rapidfuzz.distance import OSA  # noqa: PLC0415 - only for unknown names
-
-    return OSA.distance(one.casefold(), other.casefold()) <= max(1, len(other) // 5)
 
 
 def _ask_pack_price(talk: Talk, given: Given) -> Question:

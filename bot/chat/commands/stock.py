@@ -11,6 +11,7 @@ from bot.chat.asks import is_liquid, never, undo_button
 from bot.chat.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.money_words import as_money
+from bot.chat.naming import known_ingredient
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_amount
 from bot.chat.values import Amount, PacksBought, Unknown
@@ -47,12 +48,10 @@ def ask_item(talk: Talk, given: Given) -> Question:
 
 def accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
     """Turn a name into an ingredient; says what is near where there is none of that name."""
-    if isinstance(value, Unknown):
-        known = talk.vocabulary.named(value.text, "INGREDIENT")
-        if known is None:
-            raise Say(_unknown(talk, value))
-        return ingredients.get(talk.desk, int(known.id))
-    return ingredients.get(talk.desk, int(talk.noun(value, "INGREDIENT", _("ingredient")).id))
+    known = known_ingredient(talk, value)
+    if known is None:
+        raise Say(_unknown(talk, value))
+    return known
 
 
 def _unknown(talk: Talk, value: Unknown) -> Reply:

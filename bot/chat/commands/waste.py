@@ -10,6 +10,7 @@ from bot.chat.asks import each_line, undo_button
 from bot.chat.commands.week import reason_words
 from bot.chat.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.naming import known_ingredient
 from bot.chat.plural import counted_name, singular
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_weight
@@ -39,13 +40,8 @@ def _ask_fruit(talk: Talk, given: Given) -> Question:
 
 def accept_fruit(talk: Talk, given: Given, value: Any) -> IngredientView:
     """Turn a name into a fruit of the bar; a fruit's ordinary name makes a new one."""
-    if isinstance(value, Unknown):
-        known = talk.vocabulary.named(value.text, "INGREDIENT")
-        if known is None:
-            return _new_fruit(talk, value)
-        return ingredients.get(talk.desk, int(known.id))
-    noun = talk.noun(value, "INGREDIENT", _("fruit"))
-    return ingredients.get(talk.desk, int(noun.id))
+    known = known_ingredient(talk, value)
+    return _new_fruit(talk, value) if known is None else known
 
 
 def _new_fruit(talk: Talk, value: Unknown) -> IngredientView:

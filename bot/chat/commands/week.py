@@ -136,7 +136,7 @@ def _rest(rows: Any, units: str) -> tuple[str, str, str]:
     grams = sum((one.grams for one in rows), Fraction(0))
     cost = sum(one.cost for one in rows)
     name = ngettext("{count} other", "{count} others", len(rows)).format(count=len(rows))
-    return name, amount_words(count, grams, units), show_money(cost)
+    return name, _pieces_and_weight(count, grams, units), show_money(cost)
 
 
 def _reason_rows(found: WasteSummary, most: int, units: str) -> list[tuple[str, str, str]]:
@@ -149,7 +149,7 @@ def _reason_rows(found: WasteSummary, most: int, units: str) -> list[tuple[str, 
 
 def _part(one: FruitSum | PartSum, units: str) -> tuple[str, str]:
     cost = show_money(one.cost) if one.cost or not one.unpriced else _("no price")
-    return amount_words(one.count, one.grams, units), cost
+    return _pieces_and_weight(one.count, one.grams, units), cost
 
 
 def reason_words(reason: str) -> str:
@@ -157,7 +157,7 @@ def reason_words(reason: str) -> str:
     return _(reason) if reason else _("no reason given")
 
 
-def amount_words(count: Fraction, grams: Fraction, units: str) -> str:
+def _pieces_and_weight(count: Fraction, grams: Fraction, units: str) -> str:
     """Write pieces and mass of fruit."""
     parts = []
     if count:

@@ -11,6 +11,7 @@ from bot.chat.commands.pumps import accept_sprayer, use_buttons
 from bot.chat.commands.strength import accept_subject
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.message import Block, Button, Reply, Text, reply
+from bot.chat.naming import spelt_alike
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Hash, Named, Readings, Unknown
 from bot.trade.kinds import IngredientKind
@@ -40,16 +41,10 @@ def _accept_any_sprayer(talk: Talk, given: Given, value: Named | str) -> Sprayer
     known = talk.vocabulary.named(value.text, "SPRAYER")
     if known is not None:
         return pumps.get(talk.desk, int(known.id))
-    near = [name for name in talk.near(value.text, "SPRAYER") if _alike(name, value.text)]
+    near = [name for name in talk.near(value.text, "SPRAYER") if spelt_alike(name, value.text)]
     if near:
         raise Say(talk.not_known(value, "SPRAYER", _("sprayer")))
     return value.text
-
-
-def _alike(one: str, other: str) -> bool:
-    from rapidfuzz.distance import OSA  # noqa: PLC0415 - only for unknown names
-
-    return OSA.distance(one.casefold(), other.casefold()) <= max(1, len(other) // 5)
 
 
 def _ask_any_sprayer(talk: Talk, given: Given) -> Question:

@@ -1,0 +1,24 @@
+"""From a name as it was typed to what it means in this bar."""
+
+from __future__ import annotations
+
+from bot.chat.language import _
+from bot.chat.talk import Talk
+from bot.chat.values import Named, Unknown
+from bot.work import ingredients
+from bot.work.ingredients import IngredientView
+
+
+def known_ingredient(talk: Talk, value: Named) -> IngredientView | None:
+    """Return the ingredient that was named, or None where the bar has none of that name."""
+    if isinstance(value, Unknown):
+        known = talk.vocabulary.named(value.text, "INGREDIENT")
+        return None if known is None else ingredients.get(talk.desk, int(known.id))
+    return ingredients.get(talk.desk, int(talk.noun(value, "INGREDIENT", _("ingredient")).id))
+
+
+def spelt_alike(one: str, other: str) -> bool:
+    """Whether two names differ by so few letters that one may be the other mistyped."""
+    from rapidfuzz.distance import OSA  # noqa: PLC0415 - only for unknown names
+
+    return OSA.distance(one.casefold(), other.casefold()) <= max(1, len(other) // 5)
