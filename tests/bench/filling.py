@@ -11,10 +11,13 @@ from bot.chat.conversation import Conversation
 from bot.chat.message import Message, Place, Sender
 from bot.trade.jurisdiction import Jurisdiction
 from bot.work import bars, people
+from bot.work.desk import BarView
+from bot.work.people import Presence
 from bot.work.reminders import ReminderState
 from storage import migrate
 from storage.store import Store
 from storage.tables import Reminder
+from storage.unit import Unit
 
 NOW = datetime(2026, 11, 26, 18, tzinfo=UTC)
 CHANNEL = "telegram"
@@ -31,9 +34,12 @@ _WORDS = (
 class Stopped:
     """A clock that stands still."""
 
+    def __init__(self, at: datetime = NOW) -> None:
+        self._at = at
+
     def now(self) -> datetime:
         """Return always the same instant."""
-        return NOW
+        return self._at
 
 
 def open_bars(url: str, numbers: Sequence[int]) -> list[int]:
@@ -46,22 +52,27 @@ def open_bars(url: str, numbers: Sequence[int]) -> list[int]:
         store.close()
 
 
+def open_bar(unit: Unit, who: Presence, person: str, number: int, now: datetime) -> BarView:
+    """Open a bar of this number as somebody opens one who keeps to what is proposed."""
+    return bars.open_bar(
+        unit,
+        who,
+        person,
+        True,
+        now,
+        name=f"Bar {number}",
+        zone="Europe/Lisbon",
+        jurisdiction=Jurisdiction.EU,
+        currency="EUR",
+        units="metric",
+    )
+
+
 def _open(store: Store, number: int) -> int:
     outside = str(number)
     with store.writing() as unit:
         who = people.meet(unit, CHANNEL, outside, f"P{number}", "en", outside, True, "")
-        view = bars.open_bar(
-            unit,
-            who,
-            f"P{number}",
-            True,
-            NOW,
-            name=f"Bar {number}",
-            zone="Europe/Lisbon",
-            jurisdiction=Jurisdiction.EU,
-            currency="EUR",
-            units="metric",
-        )
+        view = open_bar(unit, who, f"P{number}", number, NOW)
     _say(store, number)
     return view.id
 

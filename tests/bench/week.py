@@ -20,14 +20,14 @@ from sqlalchemy import func, insert, select, text
 
 from bot.chat.conversation import Conversation
 from bot.chat.message import Message, Place, Sender
-from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.kinds import IngredientKind
 from bot.trade.measures import Quantity
-from bot.work import bars, ingredients, people, prices, spraying
+from bot.work import ingredients, people, prices, spraying
 from bot.work.desk import DEFAULT_REASONS, Desk, Role
 from storage import migrate
 from storage.store import Store
 from storage.tables import Waste
+from tests.bench.filling import Stopped, open_bar
 
 OWN_ROWS = 10_000
 ALL_ROWS = 1_000_000
@@ -38,27 +38,11 @@ _DAYS = 3 * 365
 _BLOCK = 20_000
 
 
-class _Stopped:
-    def now(self) -> datetime:
-        return _NOW
-
-
 def _open(store: Store, number: int) -> int:
     """Open one bar with four priced fruit, one of them sprayed; return its id."""
     with store.writing() as unit:
         who = people.meet(unit, "bench", f"p{number}", "Ana", "en", f"r{number}", True, "")
-        view = bars.open_bar(
-            unit,
-            who,
-            "Ana",
-            True,
-            _NOW,
-            name=f"Bar {number}",
-            zone="Europe/Lisbon",
-            jurisdiction=Jurisdiction.EU,
-            currency="EUR",
-            units="metric",
-        )
+        view = open_bar(unit, who, "Ana", number, _NOW)
         assert who.person_id is not None
         assert who.room_id is not None
         desk = Desk(unit.bar(view.id), view, who.person_id, "Ana", Role.OWNER, who.room_id, _NOW, "bench")
@@ -107,7 +91,7 @@ def fill(store: Store, bar_count: int, rows: int) -> None:
 
 def seconds(store: Store, said: str, times: int) -> list[float]:
     """Answer a message so many times as the person of the first bar; return how long each took."""
-    conversation = Conversation(store, _Stopped(), "bench")
+    conversation = Conversation(store, Stopped(_NOW), "bench")
     taken = []
     for number in range(times + 3):
         message = Message(

@@ -9,7 +9,7 @@ from fractions import Fraction
 import pytest
 
 from tests.house import House, Person, first_lines, lines, text
-from tests.work.test_files import Sends, _exported
+from tests.work.files import Sends, exported
 
 _SET_UP = """bar wage 12
 bar batch minutes 15
@@ -76,7 +76,7 @@ def test_more_than_a_day_of_work_is_not_believed(ana: Person) -> None:
 
 def test_it_goes_with_the_formula_into_another_bar(house: House, ana: Person) -> None:
     ana.says("making other mist 60 min, label 0.10")
-    content = _exported(house, ana)["peel-ledger.json"]
+    content = exported(ana)["peel-ledger.json"]
     assert json.loads(content)["bar"]["formula_costs"] == {
         "Other mist": {"batch_minutes": "60", "label_price": "1/10"}
     }
@@ -90,7 +90,7 @@ def test_it_goes_with_the_formula_into_another_bar(house: House, ana: Person) ->
 def test_what_is_no_number_there_stops_the_import(
     house: House, ana: Person, costs: dict[str, object]
 ) -> None:
-    found = json.loads(_exported(house, ana)["peel-ledger.json"])
+    found = json.loads(exported(ana)["peel-ledger.json"])
     found["bar"]["formula_costs"] = {"Other mist": costs}
     eve = house.open_bar("Eve", "The Grey Gull")
     said = Sends(house, eve)("bar.json", json.dumps(found).encode())

@@ -88,38 +88,40 @@ def test_an_undone_batch_lays_back_the_peeled_fruit_that_it_took(ana: Person) ->
     assert "4 oranges" in text(ana.says("peeled"))
 
 
-def test_what_runs_low_at_once_is_one_message(house: House, ana: Person) -> None:
-    ana.says(TINCTURE)
+@pytest.mark.parametrize(
+    ("since", "first", "told"),
+    [
+        pytest.param(
+            (),
+            "2 run low.",
+            ("lime oil: ", "left, par 95 ml", "left, par 1,000 ml", "[Shopping list] [All stock]"),
+            id="what runs low at once is one message",
+        ),
+        pytest.param(
+            ("stock bought lime oil 100 ml",),
+            "neutral spirit runs low: 920 ml left, par 1,000 ml.",
+            (),
+            id="what is bought before the message goes is not in it",
+        ),
+    ],
+)
+def test_one_batch_lets_two_run_low(
+    house: House, ana: Person, since: tuple[str, ...], first: str, told: tuple[str, ...]
+) -> None:
     for line in (
+        TINCTURE,
         "stock neutral spirit 1.1 l",
         "stock lime oil 100 ml",
         "par neutral spirit 1 l",
         "par lime oil 95 ml",
+        "batch lime drops to 200 ml",
+        *since,
     ):
         ana.says(line)
-    ana.says("batch lime drops to 200 ml")
     (sent,) = house.reminders()
-    assert sent.reply.first_line == "2 run low."
-    told = "\n".join(lines(sent.reply))
-    assert "lime oil: " in told
-    assert "left, par 95 ml" in told
-    assert "left, par 1,000 ml" in told
-    assert "[Shopping list] [All stock]" in told
-
-
-def test_what_is_bought_before_the_message_goes_is_not_in_it(house: House, ana: Person) -> None:
-    ana.says(TINCTURE)
-    for line in (
-        "stock neutral spirit 1.1 l",
-        "stock lime oil 100 ml",
-        "par neutral spirit 1 l",
-        "par lime oil 95 ml",
-    ):
-        ana.says(line)
-    ana.says("batch lime drops to 200 ml")
-    ana.says("stock bought lime oil 100 ml")
-    (sent,) = house.reminders()
-    assert sent.reply.first_line.startswith("neutral spirit runs low: ")
+    assert sent.reply.first_line == first
+    said = "\n".join(lines(sent.reply))
+    assert [part for part in told if part not in said] == []
 
 
 def test_a_blind_bottle_shows_nothing_of_what_is_in_it_until_the_trial_ends(ana: Person) -> None:

@@ -6,7 +6,6 @@ import csv
 import io
 import json
 from collections.abc import Callable, Iterator
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
@@ -14,16 +13,13 @@ import pytest
 from sqlalchemy import func, select
 
 from bot.channels.console import Console
-from bot.channels.wording import plain_lines
-from bot.chat.message import Document, Message, Place, Reply
 from bot.paper.tables import guarded, read_csv, unguarded, write_csv
-from bot.work import demo
-from storage import migrate
 from storage.store import Store
 from storage.tables import Base
-from tests.house import CHANNEL, Hands, House, Person, Room, first_lines, text
+from tests.demo_bar import EVENING, demo_bar
+from tests.house import House, first_lines, text
+from tests.work.files import Sends, answers, exported
 
-AUTUMN = datetime(2026, 11, 25, 19, 30, tzinfo=UTC)
 ASKED = (
     "week",
     "week last week",
@@ -37,58 +33,11 @@ ASKED = (
 )
 
 
-class Sends:
-    """Somebody who can send files."""
-
-    def __init__(self, house: House, person: Person) -> None:
-        self._house, self._person, self._number = house, person, 0
-
-    def __call__(self, name: str, content: bytes) -> Reply:
-        self._number += 1
-        place = self._house.room(None, self._person).place
-        message = Message(
-            CHANNEL,
-            self._person.sender,
-            Place(place.outside_id, True),
-            "",
-            key=f"{place.outside_id}:file {self._number}",
-            sent_at=self._house.clock.now(),
-            document=Document(name, content),
-        )
-        (said,) = self._house.conversation.answer(message)
-        return said
-
-    def and_takes_in(self, name: str, content: bytes) -> Reply:
-        """Send a file and say yes to it."""
-        line = self(name, content).buttons[0][0].line
-        (said,) = self._person.taps_line(line)
-        return said
-
-
 @pytest.fixture(scope="module")
 def demo_house(tmp_path_factory: pytest.TempPathFactory) -> Iterator[House]:
     """A house with the demo bar in it."""
-    store = Store(f"sqlite:///{tmp_path_factory.mktemp('demo') / 'demo.sqlite'}")
-    migrate.upgrade(store)
-    demo.fill(store, Hands(AUTUMN), CHANNEL, "Robin")
-    built = House(store, Hands(AUTUMN))
-    yield built
-    built.close()
-
-
-def _exported(house: House, person: Person) -> dict[str, bytes]:
-    (said,) = person.says("export")
-    return {file.name: file.content for file in said.files}
-
-
-def _robin(house: House) -> Person:
-    person = house.person("Robin")
-    house.rooms["private robin"] = Room(Place("house robin", True))
-    return person
-
-
-def _answers(person: Person, lines: tuple[str, ...] = ASKED) -> dict[str, str]:
-    return {line: "\n".join("\n".join(plain_lines(one)) for one in person.says(line)) for line in lines}
+    with demo_bar(tmp_path_factory.mktemp("demo")) as robin:
+        yield robin.house
 
 
 def _rows(store: Store) -> int:
@@ -101,17 +50,17 @@ def _rows(store: Store) -> int:
 
 
 def test_an_empty_database_answers_the_same_after_the_import(demo_house: House, house: House) -> None:
-    robin = _robin(demo_house)
-    before = _answers(robin)
-    content = _exported(demo_house, robin)["peel-ledger.json"]
-    house.clock.set(AUTUMN)
+    robin = demo_house.person("Robin")
+    before = answers(robin, ASKED)
+    content = exported(robin)["peel-ledger.json"]
+    house.clock.set(EVENING)
     kim = house.open_bar("Kim")
     taken = Sends(house, kim).and_takes_in("peel-ledger.json", content)
     assert "are in." in taken.first_line
-    after = _answers(kim)
+    after = answers(kim, ASKED)
     for line, said in before.items():
         assert _anonymous(after[line]) == _anonymous(said), line
-    first, second = (_frozen(one) for one in (content, _exported(house, kim)["peel-ledger.json"]))
+    first, second = (_frozen(one) for one in (content, exported(kim)["peel-ledger.json"]))
     assert first == second
 
 
@@ -134,14 +83,14 @@ def _anonymous(said: str) -> str:
 def test_what_was_taken_in_can_be_exported_and_taken_in_again_without_a_change(
     demo_house: House, house: House
 ) -> None:
-    content = _exported(demo_house, _robin(demo_house))["peel-ledger.json"]
-    house.clock.set(AUTUMN)
+    content = exported(demo_house.person("Robin"))["peel-ledger.json"]
+    house.clock.set(EVENING)
     kim = house.open_bar("Kim")
     sends = Sends(house, kim)
     sends.and_takes_in("peel-ledger.json", content)
     rows = _rows(house.store)
     assert "everything in it is here already" in sends("peel-ledger.json", content).first_line
-    again = _exported(house, kim)["peel-ledger.json"]
+    again = exported(kim)["peel-ledger.json"]
     assert "everything in it is here already" in sends("again.json", again).first_line
     assert _rows(house.store) == rows
     first, second = json.loads(content), json.loads(again)
@@ -154,8 +103,8 @@ def _without_who(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:
 
 
 def test_the_bar_itself_takes_nothing_of_its_own_export_in(demo_house: House) -> None:
-    robin = _robin(demo_house)
-    files = _exported(demo_house, robin)
+    robin = demo_house.person("Robin")
+    files = exported(robin)
     sends = Sends(demo_house, robin)
     for name in ("peel-ledger.json", "waste.csv", "prices.csv", "formulas.csv"):
         assert "everything in it is here already" in sends(name, files[name]).first_line
@@ -180,11 +129,11 @@ def test_a_trial_writes_nothing_and_a_bad_row_stops_all_of_it(house: House) -> N
 
 
 def test_rows_of_json_are_numbered_too(demo_house: House, house: House) -> None:
-    found = json.loads(_exported(demo_house, _robin(demo_house))["peel-ledger.json"])
+    found = json.loads(exported(demo_house.person("Robin"))["peel-ledger.json"])
     found["prices"][2]["price"] = "cheap"
     found["formulas"][1]["versions"][0]["lines"][0]["unit"] = "thimble"
     found["batches"][0]["formula"] = "Nobody's"
-    house.clock.set(AUTUMN)
+    house.clock.set(EVENING)
     rows = _rows(house.store)
     ana = house.open_bar()
     before = _rows(house.store)
@@ -201,7 +150,7 @@ def test_a_spreadsheet_finds_no_formula_in_any_cell(house: House) -> None:
     ana.says('new formula =HYPERLINK("x")\nsalt 20 g\nwater 80 ml\nkind saline\nrest 2 h')
     ana.says("batch #1 x1")
     ana.says("discard 1, @SUM(A1)")
-    files = _exported(house, ana)
+    files = exported(ana)
     for name in ("formulas.csv", "prices.csv", "waste.csv", "batches.csv"):
         for row in csv.reader(io.StringIO(files[name].decode("utf-8-sig"), newline="")):
             assert not [cell for cell in row if cell[:1] in {"=", "+", "-", "@", "\t", "\r"}], row
@@ -250,7 +199,7 @@ def test_a_table_of_formulas_makes_formulas_that_work(house: House) -> None:
 
 
 def test_another_currency_is_refused(house: House, demo_house: House) -> None:
-    content = _exported(demo_house, _robin(demo_house))["peel-ledger.json"]
+    content = exported(demo_house.person("Robin"))["peel-ledger.json"]
     ana = house.open_bar()
     ana.says("price oranges 0.60 each")
     ana.says("bar currency USD")
@@ -303,7 +252,7 @@ def test_what_is_no_such_file_is_refused_in_words(house: House, name: str, conte
 def test_settings_that_cannot_be_read_stop_the_import(
     house: House, demo_house: House, spoil: Callable[[dict[str, Any]], None]
 ) -> None:
-    found = json.loads(_exported(demo_house, _robin(demo_house))["peel-ledger.json"])
+    found = json.loads(exported(demo_house.person("Robin"))["peel-ledger.json"])
     spoil(found)
     ana = house.open_bar()
     said = Sends(house, ana)("peel-ledger.json", json.dumps(found).encode())
@@ -389,7 +338,7 @@ def test_whatever_stands_in_a_field_it_is_taken_in_or_refused_in_words(house: Ho
         "stock bought salt 2 x 1 kg 2",
     ):
         ana.says(line)
-    content = _exported(house, ana)["peel-ledger.json"]
+    content = exported(ana)["peel-ledger.json"]
     eve = house.open_bar("Eve", "The Grey Gull")
     sends = Sends(house, eve)
     rows = _rows(house.store)

@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 
 import pytest
 
-from bot.work import demo
-from storage import migrate
-from storage.store import Store
 from storage.tables import Entry
-from tests.house import CHANNEL, Hands, House, Person, first_lines, text
-from tests.work.test_files import AUTUMN, Sends, _answers, _exported, _robin
+from tests.demo_bar import EVENING, demo_bar
+from tests.house import House, Person, first_lines, text
+from tests.work.files import Sends, answers, exported
 
 _WASTE = b"day,fruit,pieces,reason\n2026-11-24,orange,6,mouldy\n2026-11-25,lime,2,\n"
 _MIST = (
@@ -23,23 +20,19 @@ _MIST = (
 
 
 @pytest.fixture(scope="session")
-def export(tmp_path_factory: pytest.TempPathFactory) -> Iterator[bytes]:
+def export(tmp_path_factory: pytest.TempPathFactory) -> bytes:
     """The export of the demo bar, with fewer of what it has hundreds of."""
-    store = Store(f"sqlite:///{tmp_path_factory.mktemp('demo') / 'demo.sqlite'}")
-    migrate.upgrade(store)
-    demo.fill(store, Hands(AUTUMN), CHANNEL, "Robin")
-    built = House(store, Hands(AUTUMN))
-    found = json.loads(_exported(built, _robin(built))["peel-ledger.json"])
+    with demo_bar(tmp_path_factory.mktemp("demo")) as robin:
+        found = json.loads(exported(robin)["peel-ledger.json"])
     for kind in ("waste", "deliveries", "drinks", "counts", "batches"):
         found[kind] = found[kind][-40:]
-    yield json.dumps(found).encode()
-    built.close()
+    return json.dumps(found).encode()
 
 
 @pytest.fixture
 def kim(house: House) -> Person:
     """The owner of a bar without anything in its book, on the demo's evening."""
-    house.clock.set(AUTUMN)
+    house.clock.set(EVENING)
     return house.open_bar("Kim")
 
 
@@ -60,26 +53,26 @@ def test_a_table_of_waste_goes_and_comes_again(house: House, kim: Person) -> Non
     assert "here already" in sends("waste.csv", _WASTE).first_line
 
 
-def test_a_whole_bar_goes_and_comes_again_with_the_same_answers(
+def test_a_whole_bar_goes_and_comes_again_with_the_sameanswers(
     house: House, kim: Person, export: bytes
 ) -> None:
     asked = ("week", "week last week", "cost grapefruit mist to 8 x 50 ml", "stock", "plan", "peeled", "bar")
     sends = Sends(house, kim)
-    before = _answers(kim, ("week", "stock", "plan", "formulas", "bar", "price oranges"))
+    before = answers(kim, ("week", "stock", "plan", "formulas", "bar", "price oranges"))
     sends.and_takes_in("peel-ledger.json", export)
-    full = _answers(kim, asked)
+    full = answers(kim, asked)
     assert "stay" not in text(kim.taps("Undo"))
-    assert _answers(kim, tuple(before)) == before
+    assert answers(kim, tuple(before)) == before
     assert "The book is empty" not in text(kim.says("batches"))
     said = sends("peel-ledger.json", export)
     told = text([said])
     assert "get other numbers, their own being taken: 1 becomes" in told
     kim.taps_line(said.buttons[0][0].line)
-    assert _answers(kim, asked) == full
+    assert answers(kim, asked) == full
     assert "here already" in sends("peel-ledger.json", export).first_line
     # And once more: what the first import left behind is in nobody's way.
     assert "stay" not in text(kim.says("undo"))
-    assert _answers(kim, tuple(before)) == before
+    assert answers(kim, tuple(before)) == before
 
 
 def test_a_mended_file_brings_what_it_says_after_the_undo(house: House, kim: Person) -> None:
