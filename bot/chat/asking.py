@@ -11,7 +11,8 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from bot.chat import reading
-from bot.chat.language import _
+from bot.chat.keywords import keyword_table
+from bot.chat.language import _, tongue
 from bot.chat.message import Block, Button, Reply, Text
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.talk import Command, Given, Say, Talk
@@ -196,11 +197,7 @@ def _take_answer(
     talk: Talk, command: Command, state: dict[str, Any], slot: Slot, answer: str
 ) -> Reply | list[Reply]:
     """Read an answer in words and go on, or ask again with what was wrong."""
-    if (
-        slot.many
-        and answer.strip().casefold() in {DONE, _("Done").casefold()}
-        and slot.name in state["slots"]
-    ):
+    if slot.many and slot.name in state["slots"] and _says_done(answer):
         return _go_on(talk, command, state, finished=slot.name)
     before = state["slots"].get(slot.name, "")
     given = _evaluate(talk, command, state)
@@ -228,6 +225,12 @@ def _take_answer(
     if slot.many:
         return ask(talk, command, state, _evaluate(talk, command, state), slot)
     return _go_on(talk, command, state)
+
+
+def _says_done(answer: str) -> bool:
+    """Whether an answer only says that a list is complete: 'done', "that's it"."""
+    plain = answer.strip(" .!").casefold()
+    return plain == _("Done").casefold() or "DONE" in keyword_table(tongue().language).get(plain, ())
 
 
 def _said_at_once(talk: Talk, command: Command, state: dict[str, Any], answer: str) -> Given | None:

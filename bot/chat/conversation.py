@@ -25,6 +25,9 @@ from storage.store import Store
 from storage.unit import ReadOnlyError, Unit
 
 _LONGEST_GLANCE = 200  # characters: reading more than that takes longer than a moment
+# They change where one stands or how one is understood: what was half said before fits no longer.
+_ENDS_QUESTIONS = frozenset({"cancel", "start", "join", "bars", "language", "leave"})
+_ENDS_QUESTIONS |= {"forget me", "delete bar", "restore bar"}
 
 # Marks the update done within the transaction that did the work; False: it was done before.
 Receipt = Callable[[Unit, str], bool]
@@ -256,14 +259,16 @@ class Conversation:
 
     @staticmethod
     def _keeps_question(talk: Talk, plan: Plan) -> bool:
-        """Whether the question in progress stays: a command that only reads loses nothing half said.
+        """Whether the question in progress stays: nothing half said is lost to another thing in between.
 
-        One that changes things ends it, and so does any while nothing has been answered yet.
+        The same command said anew takes its place, and any does while nothing has been answered yet.
         """
         presence = talk.presence
         if plan.command is None or presence.question is None:
             return False
-        if presence.question.state.get("slots") and not plan.writes:
+        state = presence.question.state
+        anew = plan.writes and state.get("command") == plan.command.name
+        if state.get("slots") and not anew and plan.command.name not in _ENDS_QUESTIONS:
             return True
         people.drop_question(talk.unit, presence.room_id or 0, presence.person_id or 0)
         return False

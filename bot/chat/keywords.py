@@ -40,7 +40,7 @@ _ENGLISH = {
     "CLEAR": "clear bright",
     "HAZY": "hazy cloudy haze milky",
     "SPLIT": "split separated layers layered",
-    "DONE": "done finish finished ready rested ok okay",
+    "DONE": "done finish finished ready rested ok okay that's_it that's_all thats_it thats_all",
     "KIND": "kind type",
     "KEEP": "keep same default",
     "RENAME": "rename renamed",

@@ -36,7 +36,7 @@ SPANISH: Final[dict[str, str]] = {
     "CLEAR": "claro clara transparente limpio limpia",
     "HAZY": "turbio turbia nublado nublada velado velada",
     "SPLIT": "separado separada capas en_capas cortado cortada",
-    "DONE": "hecho listo lista reposado terminado fin",
+    "DONE": "hecho listo lista reposado terminado fin ya_está eso_es_todo nada_más",
     "KIND": "tipo clase",
     "CHANGE": "cambia cambiar",
     "REMOVE": "quita quitar elimina eliminar",

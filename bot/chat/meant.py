@@ -161,12 +161,26 @@ def _while_asked(
     """Return what a typed text is taken for while a question is in progress."""
     if text.casefold() in {"back", _("Back").casefold()}:
         return Plan(answer=asking.BACK, tapped=True)
+    if spoken is not None and _takes_back(spoken, question, talk):
+        return Plan(answer=asking.BACK, tapped=True)
     if spoken is not None:
         # Any words are an answer where a name or a note is asked for; to stop must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
         if stops or (_reads_whole(spoken, talk) and not _reads_as_answer(question, text, talk)):
             return Plan(*spoken)
     return Plan(answer=text)
+
+
+def _takes_back(spoken: tuple[Command, str], question: people.PendingQuestion, talk: Talk) -> bool:
+    """Whether 'undo' means the answer just given: what was logged before is not what one has in mind."""
+    command, rest = spoken
+    numbered = any(sign.isdigit() for sign in rest)
+    return (
+        command.name == "undo"
+        and not numbered
+        and bool(question.state["order"])
+        and _reads_whole(spoken, talk)
+    )
 
 
 def _reads_whole(spoken: tuple[Command, str], talk: Talk) -> bool:

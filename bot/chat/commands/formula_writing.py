@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 from typing import Any
@@ -11,9 +12,10 @@ from bot.chat.asks import FORMULA_SLOT, is_liquid, undo_button
 from bot.chat.commands.scaling import line_texts
 from bot.chat.formula_card import card, kind_name, show_hours
 from bot.chat.grading import confirm_graded, grade_notes, stop_at_unlisted
-from bot.chat.language import _, ngettext
+from bot.chat.language import _, ngettext, show_number
 from bot.chat.levels import percent_of
 from bot.chat.message import Block, Reply, Text, reply
+from bot.chat.naming import spelt_alike
 from bot.chat.pieces import Noun
 from bot.chat.plural import singular
 from bot.chat.talk import Command, Given, Say, Talk
@@ -52,16 +54,35 @@ def _ask_lines(talk: Talk, given: Given) -> Question:
     shown: tuple[Block, ...] = ()
     text = _("Type the ingredients, a line each: lime oil 10 ml")
     if known:
-        shown = (Text("\n".join(_shown_line(line) for line in known)),)
+        shown = (Text("\n".join(_shown_line(talk, line) for line in known)), *_spelling_notes(talk, known))
         text = _("More ingredients? Tap Done when it is complete.")
     return Question(text, blocks=shown, hint=_("neutral spirit 96 % 60 ml"))
 
 
-def _shown_line(line: DraftLine | Detail) -> str:
+def _shown_line(talk: Talk, line: DraftLine | Detail) -> str:
     if isinstance(line, Detail):
-        return f"· {_(line.what)}"
-    name = line.ingredient if isinstance(line.ingredient, str) else f"#{line.ingredient}"
+        named = getattr(line.value, "name", getattr(line.value, "text", ""))
+        return f"· {_(line.what)} {named}".rstrip()
+    name = line.ingredient
+    if not isinstance(name, str):
+        name = ingredients.get(talk.desk, name).name
+    if line.strength_percent is not None:
+        name = f"{name} {show_number(line.strength_percent)} %"
     return f"· {name} {show_quantity(line.quantity)}"
+
+
+def _spelling_notes(talk: Talk, lines: Iterable[DraftLine | Detail]) -> list[Text]:
+    """Say which new ingredients are spelt almost like one that the bar has: a slip would be a second one."""
+    notes = []
+    for line in lines:
+        if not isinstance(line, DraftLine) or not isinstance(line.ingredient, str):
+            continue
+        near = talk.near(line.ingredient, "INGREDIENT")
+        alike = next((one for one in near if spelt_alike(one, line.ingredient)), None)
+        if alike is not None:
+            text = _("{name} is new here, spelt almost like {known}.")
+            notes.append(Text(text.format(name=line.ingredient, known=alike)))
+    return notes
 
 
 def _accept_lines(talk: Talk, given: Given, value: Any) -> tuple[DraftLine | Detail, ...]:
@@ -184,13 +205,14 @@ def _new(talk: Talk, given: Given) -> Reply:
     if not draft.lines:
         raise Say(reply(_("A formula needs at least one ingredient, such as: lime oil 10 ml")))
     confirm_graded(talk, given["lines"])
+    spelling = _spelling_notes(talk, given["lines"])
     view = formulas.add(talk.desk, given["new_name"], draft)
-    return _written(talk, view, _("{name} is in the book.").format(name=view.name))
+    return _written(talk, view, _("{name} is in the book.").format(name=view.name), spelling)
 
 
-def _written(talk: Talk, view: FormulaView, first: str) -> Reply:
+def _written(talk: Talk, view: FormulaView, first: str, spelling: list[Text]) -> Reply:
     shown = card(talk, view, written=True)
-    notes: list[Block] = [*grade_notes(view)]
+    notes: list[Block] = [*spelling, *grade_notes(view)]
     for line in view.lines:
         if line.ingredient.kind.value == "spirit" and line.ingredient.strength_percent is None:
             notes.append(
@@ -222,11 +244,12 @@ def _change(talk: Talk, given: Given) -> Reply:
     if not draft.lines:
         raise Say(reply(_("A formula needs at least one ingredient.")))
     confirm_graded(talk, given["lines"])
+    spelling = _spelling_notes(talk, given["lines"])
     changed = formulas.change(talk.desk, view.id, draft)
     first = _("{name} is now version {version}. Batches keep the version they were made by.").format(
         name=changed.name, version=changed.version
     )
-    return _written(talk, changed, first)
+    return _written(talk, changed, first, spelling)
 
 
 NAME_SLOT = Slot("new_name", _ask_name, accept=_accept_name)

@@ -1,0 +1,125 @@
+# A loud bar: something else to log while a formula is half written down, and a slip of the tongue.
+@after mist
+
+Ana: new formula
+  What is it called?
+  [Cancel]
+Ana: Lime mist
+  Type the ingredients, a line each: lime oil 10
+  ml
+  [Back] [Cancel]
+Ana: lime oil 10 ml
+  More ingredients? Tap Done when it is
+  complete.
+  · lime oil 10 ml
+  [Done] [Back] [Cancel]
+Ana: waste 3 limes mouldy
+  Logged: 3 limes, mouldy.
+  No price for lime: not in the cost.
+  [Undo] [More waste]
+  [Price of lime]
+  --
+  More ingredients? Tap Done when it is
+  complete.
+  · lime oil 10 ml
+  [Done] [Back] [Cancel]
+Ana: propylene glicol 22 ml
+  More ingredients? Tap Done when it is
+  complete.
+  · lime oil 10 ml
+  · propylene glicol 22 ml
+  propylene glicol is new here, spelt almost
+  like propylene glycol.
+  [Done] [Back] [Cancel]
+Ana: undo
+  More ingredients? Tap Done when it is
+  complete.
+  · lime oil 10 ml
+  [Done] [Back] [Cancel]
+Ana: propylene glycol 22 ml
+  More ingredients? Tap Done when it is
+  complete.
+  · lime oil 10 ml
+  · propylene glycol 22 ml
+  [Done] [Back] [Cancel]
+Ana: batch 7
+  There is no batch 7 in this bar.
+  --
+  More ingredients? Tap Done when it is
+  complete.
+  · lime oil 10 ml
+  · propylene glycol 22 ml
+  [Done] [Back] [Cancel]
+Ana: neutral spirit 70 ml
+  More ingredients? Tap Done when it is
+  complete.
+  · lime oil 10 ml
+  · propylene glycol 22 ml
+  · neutral spirit 70 ml
+  [Done] [Back] [Cancel]
+Ana: discard 40
+  There is no batch 40 in this bar.
+  --
+  More ingredients? Tap Done when it is
+  complete.
+  · lime oil 10 ml
+  · propylene glycol 22 ml
+  · neutral spirit 70 ml
+  [Done] [Back] [Cancel]
+Ana: language es
+  Desde ahora hablo español contigo.
+  Para los chats de todo el bar: bar idioma
+  español
+  [Anotar merma] [Lotes]
+  [Escalar] [Coste] [Semana]
+  [Ayuda]
+Ana: listo
+  No lo he entendido.
+  Empieza por lo que quieres hacer: escala,
+  merma, lote, coste, semana. O toca Ayuda.
+  [Ayuda]
+Ana: language en
+  I speak English with you from now on.
+  For the whole bar's chats: bar language
+  English
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]
+# The same thing said anew takes the place of what was half said.
+Ana: waste
+  What was thrown out?
+  [lime] [grapefruit]
+  [orange] [lemon]
+  [Cancel]
+Ana: limes
+  How many limes?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana: waste 2 lemons mouldy
+  Logged: 2 lemons, mouldy.
+  No price for lemon: not in the cost.
+  [Undo] [More waste]
+  [Price of lemon]
+Ana: undo
+  The waste is taken back.
+  It was: waste, 2 lemons mouldy
+  The log keeps both entries.
+# At once, after a colon.
+Ana: new formula Lime cordial: lime juice 500 ml, sugar 500 g, kind cordial
+  Lime cordial is in the book.
+  Lime cordial: cordial, version 1
+    lime juice  500 ml
+    sugar        500 g
+  Makes 815 ml
+  Rests 24 hours, discard after 21 days
+  Allergens: none of the list by name. Worth
+  saying: citrus.
+  Caution: Wash fruit whose peel is used, and
+  choose untreated peel: wax and sprays sit on
+  the skin.
+  [Scale] [Cost] [Make]
+  [Change] [More]
+  [Undo]

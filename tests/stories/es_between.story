@@ -1,0 +1,79 @@
+# In Spanish an ingredient often begins with the word for a kind: zumo de lima, sirope de agave.
+@after es_opening
+
+Ana: nueva fórmula
+  ¿Cómo se llama?
+  [Cancelar]
+Ana: Cordial de lima
+  Escribe los ingredientes, uno por línea:
+  aceite de lima 10 ml
+  [Atrás] [Cancelar]
+Ana: zumo de lima 1/2 l
+  ¿Más ingredientes? Toca Listo cuando esté
+  completa.
+  · zumo de lima 0,5 l
+  [Listo] [Atrás] [Cancelar]
+Ana: merma 3 limas con moho
+  Anotado: 3 limas, con moho.
+  Sin precio para lima: no está en el coste.
+  [Deshacer] [Más merma]
+  [Precio de lima]
+  --
+  ¿Más ingredientes? Toca Listo cuando esté
+  completa.
+  · zumo de lima 0,5 l
+  [Listo] [Atrás] [Cancelar]
+Ana: sirope de agabe 20 ml
+  ¿Más ingredientes? Toca Listo cuando esté
+  completa.
+  · zumo de lima 0,5 l
+  · sirope de agabe 20 ml
+  [Listo] [Atrás] [Cancelar]
+Ana: deshacer
+  ¿Más ingredientes? Toca Listo cuando esté
+  completa.
+  · zumo de lima 0,5 l
+  [Listo] [Atrás] [Cancelar]
+Ana: sirope de agave 20 ml
+  ¿Más ingredientes? Toca Listo cuando esté
+  completa.
+  · zumo de lima 0,5 l
+  · sirope de agave 20 ml
+  [Listo] [Atrás] [Cancelar]
+Ana: jarabe 10 ml
+  ¿Más ingredientes? Toca Listo cuando esté
+  completa.
+  · zumo de lima 0,5 l
+  · sirope de agave 20 ml
+  · jarabe 10 ml
+  [Listo] [Atrás] [Cancelar]
+Ana: ya está
+  ¿De qué tipo es?
+  [bruma aromática] [tintura]
+  [infusión] [jarabe]
+  [cordial] [zumo]
+  [zumo con ácido] [solución salina]
+  [otro]
+  [Atrás] [Cancelar]
+Ana: zumo
+  ¿Cuánto reposa antes de usarse?
+  [nada] [24 horas]
+  [48 horas]
+  [Atrás] [Cancelar]
+Ana: cancela
+  Cancelado. No se ha anotado nada.
+Ana: nueva fórmula Cordial de lima: zumo de lima 500 ml, azúcar 500 g, cordial
+  Cordial de lima está en el recetario.
+  Cordial de lima: cordial, versión 1
+    zumo de lima  500 ml
+    azúcar         500 g
+  Da 815 ml
+  Reposa 24 horas, desechar tras 21 días
+  Alérgenos: ninguno de la lista por el nombre.
+  Conviene decir: cítricos.
+  Precaución: Lava la fruta cuya piel se usa, y
+  elige la que no está tratada: la cera y los
+  tratamientos quedan en la piel.
+  [Escalar] [Coste] [Hacer]
+  [Cambiar] [Más]
+  [Deshacer]
