@@ -9,12 +9,17 @@ from storage.store import Store
 from storage.trouble import told_apart
 
 _TAKE = text("SELECT pg_try_advisory_lock(hashtextextended(:name, 0))")
+# A leader that stands still says nothing, and the server takes the right away by ending its session. One
+# that lives is heard of with every question to Telegram, the longest of which takes 35 seconds.
+SILENT_SECONDS = 90
+_SINCE = (14,)  # the version of PostgreSQL from which on it does
 
 
 class Leadership:
     """A right with a name, held by at most one process until that ends or loses its connection.
 
-    On PostgreSQL it is a session's advisory lock. A SQLite file has one process, which has it.
+    On PostgreSQL it is a session's advisory lock, lost where nothing is heard of the process for a minute
+    and a half. A SQLite file has one process, which has it.
     """
 
     def __init__(self, store: Store, name: str) -> None:
@@ -42,6 +47,8 @@ class Leadership:
             session = self._store.engine.connect().execution_options(isolation_level="AUTOCOMMIT")
             # Kept as long as the process lives: not one of those that go back and forth.
             session.detach()
+            if (session.dialect.server_version_info or ()) >= _SINCE:
+                session.execute(text(f"SET idle_session_timeout = '{SILENT_SECONDS}s'"))
             if session.scalar(_TAKE, {"name": self._name}):
                 self._session = session
             else:

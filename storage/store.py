@@ -44,16 +44,19 @@ class Store:
 
     Writers on SQLite begin with BEGIN IMMEDIATE: a transaction that first reads and
     then writes could otherwise lose another's update or fail at once as locked.
+
+    With `idle_seconds` PostgreSQL ends a transaction in which nothing happens for that long: a process that
+    stands still would otherwise keep its bar's rows locked, and whoever waits for them waiting.
     """
 
-    def __init__(self, url: str) -> None:
+    def __init__(self, url: str, idle_seconds: int | None = None) -> None:
         self.url = read_url(url)
         self.is_sqlite = self.url.get_backend_name() == "sqlite"
         # "file:" begins a URI of SQLite's own, with parameters: no path to make folders of.
         if self.is_sqlite and self.url.database and not self.url.database.startswith("file:"):
             # Only for the user who runs the program, whatever the umask: all bars' rows are in there.
             Path(self.url.database).parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-        self.engine = _open_sqlite(self.url) if self.is_sqlite else _open_postgres(self.url)
+        self.engine = _open_sqlite(self.url) if self.is_sqlite else _open_postgres(self.url, idle_seconds)
         self.memory = BarMemory()
         # SQLite has one writer; waiting in line here is cheaper than its busy polling.
         self._line = RLock()
@@ -111,5 +114,13 @@ def _open_sqlite(url: URL) -> Engine:
     return engine
 
 
-def _open_postgres(url: URL) -> Engine:
-    return create_engine(url, pool_pre_ping=True, pool_size=8, max_overflow=8, hide_parameters=True)
+def _open_postgres(url: URL, idle_seconds: int | None) -> Engine:
+    engine = create_engine(url, pool_pre_ping=True, pool_size=8, max_overflow=8, hide_parameters=True)
+    if idle_seconds is not None:
+
+        @event.listens_for(engine, "connect")
+        def _prepare(connection: Any, record: object) -> None:
+            connection.execute(f"SET idle_in_transaction_session_timeout = '{idle_seconds}s'")
+            connection.commit()
+
+    return engine

@@ -19,7 +19,8 @@ from bot.channels.intake import Answering, Update
 from bot.channels.progress import Progress
 from bot.channels.sending import Postman, Target, articles, may_be_repeat
 from bot.channels.updates import CHANNEL, Incoming, read_update
-from bot.chat.conversation import AlreadyDoneError, Conversation, Looked
+from bot.channels.wire import LeftToAnotherError
+from bot.chat.conversation import Conversation, Looked, Receipt
 from bot.chat.inline import suggestions
 from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import Message, Place, Reply, replies_from_json, reply
@@ -31,6 +32,7 @@ from bot.work.file_rows import MOST_BYTES
 from bot.work.mail import Letter
 from bot.work.reminding import Outcome
 from storage.trouble import DatabaseError
+from storage.unit import Unit
 
 log = logging.getLogger(__name__)
 _FETCHES = 3
@@ -58,18 +60,18 @@ class Answers(Answering):
         """Return what an update is to us."""
         return read_update(update, self._bot.id, self._bot.username)
 
-    async def work(self, incoming: Incoming, letter: Letter) -> None:
+    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt) -> None:
         """Do what an update asks, and send the answer."""
         if incoming.query is not None:
             self._acknowledge_soon(incoming.query)
         if incoming.message is not None:
-            await self._answer(incoming, letter, incoming.message)
+            await self._answer(incoming, letter, incoming.message, receipt)
         elif incoming.membership is not None:
             await self._in_worker(self._note_membership, incoming)
         elif incoming.migration is not None:
             await self._room_moved(incoming.migration.old, incoming.migration.new)
 
-    async def _answer(self, incoming: Incoming, letter: Letter, message: Message) -> None:
+    async def _answer(self, incoming: Incoming, letter: Letter, message: Message, receipt: Receipt) -> None:
         target = Target(
             message.place.outside_id,
             message.place.private,
@@ -82,17 +84,18 @@ class Answers(Answering):
             replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
         else:
             message = await self._with_file(incoming, message)
-            try:
-                target, replies = await self._replies(message, letter, target)
-            except AlreadyDoneError:
-                return
+            target, replies = await self._replies(message, letter, target, receipt)
         for one in replies:
             outcome = await self._postman.deliver(target, one)
+            if outcome is Outcome.LEFT:
+                raise LeftToAnotherError
             if outcome is Outcome.BLOCKED:
                 await self._in_worker(self._set_reachable, target.chat, False)
                 return
 
-    async def _replies(self, message: Message, letter: Letter, target: Target) -> tuple[Target, list[Reply]]:
+    async def _replies(
+        self, message: Message, letter: Letter, target: Target, receipt: Receipt
+    ) -> tuple[Target, list[Reply]]:
         """Have a message answered: on the loop what takes a moment's reading, by a worker all else."""
         looked = None
         if self._store.is_sqlite and is_warm():
@@ -101,8 +104,19 @@ class Answers(Answering):
         if looked is not None and looked.replies is not None:
             return target, looked.replies
         progress = Progress(asyncio.get_running_loop(), self._postman, target)
-        replies = await self._in_worker(self._converse, message, letter, progress, looked)
-        return await progress.answered(replies)
+        changed = False
+
+        def noted(unit: Unit, said: str) -> bool:
+            nonlocal changed
+            changed = True
+            return receipt(unit, said)
+
+        replies = await self._in_worker(self._converse, message, letter, progress, looked, noted)
+        target, replies = await progress.answered(replies)
+        if letter.again and not changed:
+            # Whoever began it left no trace on disk of what it may have said.
+            replies = [may_be_repeat(one) for one in replies]
+        return target, replies
 
     async def _with_file(self, incoming: Incoming, message: Message) -> Message:
         """Fetch the document that came with a message; one that is too large stays unfetched."""
@@ -140,16 +154,12 @@ class Answers(Answering):
             log.exception("an inline query failed")
 
     def _converse(
-        self, message: Message, letter: Letter, progress: Progress, looked: Looked | None
+        self, message: Message, letter: Letter, progress: Progress, looked: Looked | None, receipt: Receipt
     ) -> list[Reply]:
         if message.corrects is not None:
             message = replace(message, was=self._said_before(message, letter))
         with telling(progress.show):
-            return self._conversation.answer(
-                message,
-                lambda unit, replies: mail.mark_worked(unit, letter, replies, self._clock.now()),
-                looked,
-            )
+            return self._conversation.answer(message, receipt, looked)
 
     def _said_before(self, message: Message, letter: Letter) -> str | None:
         """Return what an edited message said before this edit, or None where that is not known any more."""

@@ -9,11 +9,13 @@ import time
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Coroutine, Sequence
 from concurrent.futures import Executor
-from typing import Any
+from typing import Any, TypeVar
 
 from bot.channels.figures import Figures
 from bot.channels.turns import Lately, Turns
 from bot.channels.updates import CHANNEL, Incoming
+from bot.channels.wire import LeftToAnotherError
+from bot.chat.conversation import AlreadyDoneError, Receipt
 from bot.work import mail
 from bot.work.desk import Clock
 from bot.work.mail import Letter
@@ -22,6 +24,7 @@ from storage.trouble import AwayError, ConflictError
 
 log = logging.getLogger(__name__)
 Update = dict[str, Any]
+Thing = TypeVar("Thing")
 _REMEMBERED = 50_000  # update ids kept in memory, so that one seen twice is dropped early
 _FLUSH_SECONDS = 0.05
 _MOMENT_SECONDS = 0.01  # what is answered by then need not be written down before it is confirmed
@@ -38,8 +41,11 @@ class Answering(ABC):
         """Return what an update is to us."""
 
     @abstractmethod
-    async def work(self, incoming: Incoming, letter: Letter) -> None:
-        """Do what an update asks, and send the answer."""
+    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt) -> None:
+        """Do what an update asks, and send the answer; `receipt` is called where something changes.
+
+        Raises AlreadyDoneError where the receipt is refused, LeftToAnotherError where the sending is.
+        """
 
     @abstractmethod
     async def suggest(self, incoming: Incoming) -> None:
@@ -66,7 +72,7 @@ class Intake(ABC):
         self.turns = Turns()
         self._answering = answering
         self._workers = workers
-        self._tasks: set[asyncio.Task[None]] = set()
+        self._tasks: set[asyncio.Task[Any]] = set()
         self._answered: list[Letter] = []
         self._flushing: asyncio.Task[None] | None = None
 
@@ -89,7 +95,7 @@ class Intake(ABC):
         """Whether nothing is being worked on or waits to be marked."""
         return not self._tasks and not self._answered
 
-    def spawn(self, work: Coroutine[Any, Any, None]) -> asyncio.Task[None]:
+    def spawn(self, work: Coroutine[Any, Any, Thing]) -> asyncio.Task[Thing]:
         """Do something beside the rest; `close` waits for it."""
         task = asyncio.create_task(work)
         self._tasks.add(task)
@@ -141,47 +147,79 @@ class Intake(ABC):
 
     # -- answering -----------------------------------------------------------------------
 
-    async def _in_turn(self, incoming: Incoming, letter: Letter) -> None:
-        """Work one update when those of its chat before it are through."""
+    async def _in_turn(self, incoming: Incoming, letter: Letter) -> bool:
+        """Work one update when those of its chat before it are through; say whether it was answered here."""
         begun = time.monotonic()
         async with self.turns.of(incoming.chat):
             try:
-                await self._worked(incoming, letter)
+                answered = await self._worked(incoming, letter)
             except Exception:
+                if not await self._is_ours(letter):
+                    return False
                 self.figures.went_wrong("answering")
                 await self._answering.failed(incoming, letter)
-        self.figures.answered(time.monotonic() - begun)
-        self._mark(letter)
+                answered = True
+        if answered:
+            self.figures.answered(time.monotonic() - begun)
+            self._mark(letter)
+        return answered
 
-    async def _worked(self, incoming: Incoming, letter: Letter) -> None:
-        """Work it, however long the database is away: nobody is told that something failed which was kept."""
+    async def _worked(self, incoming: Incoming, letter: Letter) -> bool:
+        """Work it, however long the database is away: nobody is told that something failed which was kept.
+
+        False where it turns out to be finished, or another process's to finish.
+        """
         asked_at = time.monotonic()
         wait = _FIRST_WAIT
         excused = False
-        now: Letter | None = letter
+        now = await self._first(letter)
         while now is not None:
             try:
-                await self._answering.work(incoming, now)
+                await self._work(incoming, now)
+            except LeftToAnotherError:
+                return False
+            except AlreadyDoneError:
+                # By whom the disk says; if its replies wait there for us, they are still to be sent.
+                now = await self._as_it_stands(letter)
+                continue
             except ConflictError:
                 # Where this process stood still for longer than its lease, another may have been quicker.
-                done = await self._as_it_stands(letter)
-                if done is not None and done.replies is None:
+                now = await self._as_it_stands(letter)
+                if now is not None and now.replies is None:
                     raise
-                return
+                continue
             except AwayError as error:
                 log.warning("the database cannot work just now: %s", error)
                 self.figures.went_wrong("database")
             else:
-                return
+                return True
             if not excused and time.monotonic() - asked_at > _EXCUSE_AFTER:
                 excused = True
                 await self._answering.excuse(incoming)
             await asyncio.sleep(wait)
             wait = min(2 * wait, _LONGEST_WAIT)
             now = await self._as_it_stands(letter)
+        return False
+
+    async def _work(self, incoming: Incoming, letter: Letter) -> None:
+        await self._answering.work(incoming, letter, self._receipt(letter))
+
+    def _receipt(self, letter: Letter) -> Receipt:
+        return lambda unit, replies: mail.mark_worked(unit, letter, replies, self.clock.now())
+
+    async def _first(self, letter: Letter) -> Letter | None:
+        """Return the letter to begin with, None if by now it is another's."""
+        return letter
+
+    async def _is_ours(self, letter: Letter) -> bool:
+        """Whether no other process has taken the letter up meanwhile."""
+        return True
 
     async def _as_it_stands(self, letter: Letter) -> Letter | None:
-        """Return the letter as the disk has it: a commit whose answer was lost may have been done."""
+        """Return the letter as the disk has it: a commit whose answer was lost may have been done.
+
+        None where there is nothing left to do.
+        """
         try:
             found: Letter | None = await self.in_worker(mail.taken, self.store, letter)
         except AwayError:
@@ -226,7 +264,7 @@ class OwnIntake(Intake):
     ) -> None:
         super().__init__(store, clock, answering, workers, figures)
         self._seen = Lately(_REMEMBERED)
-        self._unkept: dict[int, asyncio.Task[None]] = {}  # begun, and neither answered nor on disk
+        self._unkept: dict[int, asyncio.Task[bool]] = {}  # begun, and neither answered nor on disk
 
     async def open(self) -> None:
         """Take up everything unfinished: there is nobody else to do it."""
@@ -248,7 +286,7 @@ class OwnIntake(Intake):
         if begun:
             await asyncio.shield(asyncio.ensure_future(self._answered_or_on_disk(begun)))
 
-    async def _answered_or_on_disk(self, begun: list[tuple[Letter, asyncio.Task[None]]]) -> None:
+    async def _answered_or_on_disk(self, begun: list[tuple[Letter, asyncio.Task[bool]]]) -> None:
         await asyncio.wait([turn for _letter, turn in begun], timeout=_MOMENT_SECONDS)
         late = [letter for letter, turn in begun if not turn.done()]
         if late:

@@ -18,7 +18,7 @@ from telegram.error import (
     TimedOut,
 )
 
-from bot.channels.wire import BrokeOffError, NeverLeftError
+from bot.channels.wire import BrokeOffError, LeftToAnotherError, NeverLeftError
 from bot.work.reminding import Outcome
 
 
@@ -73,6 +73,8 @@ def classify(error: TelegramError) -> Verdict:
 
 def _network(error: NetworkError) -> Verdict:
     cause = error.__cause__
+    if isinstance(cause, LeftToAnotherError):
+        return Verdict(Outcome.LEFT, what=error.message)
     if isinstance(cause, _NEVER_LEFT):
         return Verdict(Outcome.NOT_SENT, wait=1.0, what=type(cause).__name__)
     if not isinstance(error, TimedOut) and not isinstance(cause, _BROKE_OFF):

@@ -93,6 +93,8 @@ class Postman:
             if mended is not None:
                 target, reply = mended
                 continue
+            if verdict.outcome is Outcome.LEFT:
+                return Outcome.LEFT
             if verdict.outcome in {Outcome.BLOCKED, Outcome.REFUSED}:
                 log.warning("reply to chat not delivered: %s", verdict.what)
                 return verdict.outcome

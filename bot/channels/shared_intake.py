@@ -7,12 +7,16 @@ import contextlib
 import logging
 import secrets
 from concurrent.futures import Executor
+from functools import partial
 
 from bot.channels.figures import Figures
 from bot.channels.intake import Answering, Intake
 from bot.channels.updates import CHANNEL, Incoming
+from bot.channels.wire import sending_only_while
+from bot.chat.conversation import Receipt
 from bot.work import shared_mail
 from bot.work.desk import Clock
+from bot.work.leases import uptime
 from bot.work.mail import Letter
 from storage.store import Store
 from storage.trouble import AwayError
@@ -30,7 +34,8 @@ class SharedIntake(Intake):
     ) -> None:
         super().__init__(store, clock, answering, workers, figures)
         self.name = secrets.token_hex(8)
-        self._held: dict[int, None] = {}
+        self._held: dict[int, float] = {}  # and when each lease was last certain, by `uptime`
+        self._anew: dict[int, Letter] = {}  # leased again, by way of another, while it was being worked
         self._sweeper: asyncio.Task[None] | None = None
         self._wake = asyncio.Event()
         self._closing = False
@@ -62,6 +67,7 @@ class SharedIntake(Intake):
         return max(0, _AT_ONCE - len(self._held))
 
     async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:
+        began = uptime()
         known = {letter.update_id: incoming for letter, incoming in letters}
         leased = await self.in_worker(
             shared_mail.take_in,
@@ -73,22 +79,83 @@ class SharedIntake(Intake):
         )
         self._left |= len(leased) < len(letters)
         for letter in leased:
-            self._begin(letter, known[letter.update_id])
+            self._begin(letter, known[letter.update_id], began)
 
-    def _begin(self, letter: Letter, incoming: Incoming) -> None:
+    def _begin(self, letter: Letter, incoming: Incoming, since: float) -> None:
         if letter.update_id in self._held:
-            return  # its lease ran out while this process stood still, and now it holds it again
-        self._held[letter.update_id] = None
+            # Its lease ran out while this process stood still, and now it holds it again. What was done
+            # meanwhile by another has to be seen first: it is begun again once it was let go.
+            self._anew[letter.update_id] = letter
+            return
+        self._held[letter.update_id] = since
         self.spawn(self._held_in_turn(letter, incoming))
 
     async def _held_in_turn(self, letter: Letter, incoming: Incoming) -> None:
+        number = letter.update_id
+        now: Letter | None = letter
         try:
-            await self._in_turn(incoming, letter)
+            while now is not None:
+                answered = await self._in_turn(incoming, now)
+                now = self._anew.pop(number, None)
+                if answered:
+                    break
         except Exception:
-            del self._held[letter.update_id]
+            self._let_go(number)
             raise
         # Whatever a stop cuts off is still held, and given back by close.
-        del self._held[letter.update_id]
+        self._let_go(number)
+
+    def _let_go(self, number: int) -> None:
+        del self._held[number]
+        self._anew.pop(number, None)
+
+    # -- standing still ------------------------------------------------------------------
+
+    async def _work(self, incoming: Incoming, letter: Letter) -> None:
+        with sending_only_while(partial(self._may_send, letter)):
+            await super()._work(incoming, letter)
+
+    def _receipt(self, letter: Letter) -> Receipt:
+        return lambda unit, replies: shared_mail.mark_worked(unit, letter, self.name, replies)
+
+    async def _first(self, letter: Letter) -> Letter | None:
+        return letter if self._is_certain(letter) else await self._as_it_stands(letter)
+
+    async def _is_ours(self, letter: Letter) -> bool:
+        return self._is_certain(letter) or await self._as_it_stands(letter) is not None
+
+    async def _may_send(self, letter: Letter) -> bool:
+        return self._is_certain(letter) or await self._hold_on(letter) is not None
+
+    def _is_certain(self, letter: Letter) -> bool:
+        """Whether the lease was made sure of so lately that nobody needs to be asked."""
+        age = uptime() - self._held[letter.update_id]
+        return letter.update_id not in self._anew and age < shared_mail.LEASE_SECONDS / 2
+
+    async def _as_it_stands(self, letter: Letter) -> Letter | None:
+        try:
+            return await self._hold_on(letter)
+        except AwayError:
+            return letter
+
+    async def _hold_on(self, letter: Letter) -> Letter | None:
+        """Return the letter as it stands if it is still held here, without a break. Raises AwayError."""
+        began = uptime()
+        found = await asyncio.to_thread(shared_mail.hold_on, self.store, letter, self.name)
+        if letter.update_id in self._anew:
+            return None
+        if found is not None:
+            self._held[letter.update_id] = began
+        return found
+
+    async def _renew(self) -> None:
+        """Lengthen all leases."""
+        began = uptime()
+        held = [*self._held, *(one.update_id for one in self._answered)]
+        # Not by a worker: those may all be waiting for what a process that stands still has locked.
+        for number in await asyncio.to_thread(shared_mail.renew, self.store, CHANNEL, self.name, held):
+            if number in self._held:
+                self._held[number] = began
 
     async def _flush(self) -> None:
         await super()._flush()
@@ -103,15 +170,15 @@ class SharedIntake(Intake):
             try:
                 if loop.time() - renewed > shared_mail.RENEW_SECONDS:
                     renewed = loop.time()
-                    held = [*self._held, *(one.update_id for one in self._answered)]
-                    await self.in_worker(shared_mail.renew, self.store, CHANNEL, self.name, held)
+                    await self._renew()
                 if self._room:
-                    found = await self.in_worker(
+                    began = uptime()
+                    found = await asyncio.to_thread(
                         shared_mail.claim, self.store, CHANNEL, self.name, self._room
                     )
                     self._left &= bool(found or self._held)
                     for letter in found:
-                        self._begin(letter, self._again(letter))
+                        self._begin(letter, self._again(letter), began)
             except AwayError as error:
                 log.warning("looking for what is left: the database cannot work just now: %s", error)
                 self.figures.went_wrong("sweeping")

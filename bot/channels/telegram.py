@@ -16,6 +16,7 @@ import signal
 import sys
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import nullcontext
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from telegram import Bot, BotCommand, BotCommandScopeAllGroupChats, BotCommandScopeAllPrivateChats
@@ -30,7 +31,7 @@ from bot.channels.polling import POLL_SECONDS, Poller
 from bot.channels.sending import Postman, Target
 from bot.channels.shared_intake import SharedIntake
 from bot.channels.updates import ALLOWED, CHANNEL
-from bot.channels.wire import LeanRequest
+from bot.channels.wire import LeanRequest, sending_only_while
 from bot.chat.commands import all_commands, slash_word
 from bot.chat.conversation import Conversation
 from bot.chat.language import Tongue, _, speaking
@@ -51,6 +52,7 @@ if TYPE_CHECKING:
 
 log = logging.getLogger(__name__)
 _WORKERS = 4
+_IDLE_SECONDS = 60  # more than any command thinks between two statements
 _TURN_SECONDS = 60  # well within the lease of a reminder, after which another process may send it
 
 
@@ -207,9 +209,13 @@ class TelegramChannel:
             except TimeoutError:
                 return Outcome.NOT_SENT, "an answer before it could not be sent"
             target = Target(where.outside_id, where.private, where.thread)
-            verdict = await self.postman.once(target, worded)
+            with sending_only_while(partial(asyncio.to_thread, self._still_ours, due)):
+                verdict = await self.postman.once(target, worded)
         self.figures.reminded(verdict.outcome.name.lower())
         return verdict.outcome, verdict.what
+
+    def _still_ours(self, due: DueReminder) -> bool:
+        return reminding.still_ours(self.store, due, self.clock.now())
 
     async def _room_moved(self, old: str, new: str) -> None:
         await self._in_worker(reminding.room_moved, self.store, CHANNEL, old, new)
@@ -255,7 +261,7 @@ def run(settings: Settings) -> int:
     if settings.mistake:
         _say(settings.mistake)
         return 2
-    store = Store(settings.database)
+    store = Store(settings.database, _IDLE_SECONDS)
     try:
         migrate.upgrade(store)
         # Several processes may share one PostgreSQL; who of them asks Telegram they settle there.

@@ -12,7 +12,9 @@ import contextlib
 import json
 import ssl
 import time
-from collections.abc import Awaitable, Mapping
+from collections.abc import Awaitable, Callable, Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
 from typing import Any, TypeVar
 from urllib.parse import SplitResult, urlencode, urlsplit
 from urllib.request import getproxies
@@ -24,11 +26,15 @@ from telegram.error import NetworkError, TimedOut
 from telegram.request import BaseRequest, HTTPXRequest, RequestData
 from telegram.request._requestparameter import RequestParameter
 
+from storage.trouble import AwayError
+
 _KEEP_SECONDS = 60.0
 _READ_BYTES = 65536
 _CLOSING_SECONDS = 1.0
 _PORTS = {"http": 80, "https": 443}
 Thing = TypeVar("Thing")
+_May = Callable[[], Awaitable[bool]]
+_MAY_SEND: ContextVar[_May | None] = ContextVar("may_send", default=None)
 
 
 class NeverLeftError(Exception):
@@ -37,6 +43,36 @@ class NeverLeftError(Exception):
 
 class BrokeOffError(Exception):
     """The exchange ended before the whole answer was there: the request may have arrived."""
+
+
+class LeftToAnotherError(Exception):
+    """This process stood still for longer than its lease, and another sends what it was about to."""
+
+
+@contextmanager
+def sending_only_while(may: _May) -> Iterator[None]:
+    """Let requests go out of this only while `may` says so, asked last of all, with the connection open.
+
+    What comes too late is a NetworkError with LeftToAnotherError as its cause, and with NeverLeftError
+    where the database that would know is away.
+    """
+    before = _MAY_SEND.set(may)
+    try:
+        yield
+    finally:
+        _MAY_SEND.reset(before)
+
+
+async def _make_sure() -> None:
+    may = _MAY_SEND.get()
+    if may is None:
+        return
+    try:
+        ours = await may()
+    except AwayError as error:
+        raise NetworkError("nobody knows whose this is to send") from NeverLeftError(str(error))
+    if not ours:
+        raise NetworkError("another process sends this") from LeftToAnotherError
 
 
 class _Line:
@@ -146,6 +182,7 @@ class LeanRequest(HTTPXRequest):
         where = urlsplit(url)
         uploads = request_data is not None and request_data.contains_files
         if self._behind_proxy or uploads or where.scheme not in _PORTS:
+            await _make_sure()
             return await super().do_request(
                 url, method, request_data, read_timeout, write_timeout, connect_timeout, pool_timeout
             )
@@ -158,6 +195,7 @@ class LeanRequest(HTTPXRequest):
         try:
             line = await self._line(where, _or(connect_timeout, defaults.connect))
             try:
+                await _make_sure()
                 answer = await line.exchange(
                     self._head(method, where, len(body)),
                     body,

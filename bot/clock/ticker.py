@@ -66,6 +66,8 @@ class Ticker:
         except Exception:
             log.exception("a reminder could not be worded or sent")
             outcome, error = Outcome.REFUSED, "fault"
+        if outcome is Outcome.LEFT:
+            return
         for wait in (*_SETTLING_WAITS, None):
             try:
                 await self._settle(due, outcome, error)

@@ -44,6 +44,7 @@ class Letter:
     payload: str
     replies: str | None = None
     chat: str = ""  # what is said in one chat is answered in its order
+    again: bool = False  # another process began it, and nobody knows how far it came
 
 
 def take_in(store: Store, letters: Sequence[Letter], now: datetime) -> None:

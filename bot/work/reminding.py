@@ -6,7 +6,7 @@ follow a send of which nobody knows whether it arrived, and says so.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 from fractions import Fraction
@@ -20,6 +20,7 @@ from bot.trade.days import (
     is_service_day,
 )
 from bot.work.desk import BarView, Role
+from bot.work.leases import uptime
 from bot.work.peeled_left import left_of
 from bot.work.reminders import (
     BLOCKED,
@@ -48,6 +49,7 @@ class Outcome(StrEnum):
     UNSURE = "unsure"
     BLOCKED = "blocked"
     REFUSED = "refused"
+    LEFT = "left"  # to another process, which took it up while this one stood still
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +78,8 @@ class DueReminder:
     name: str = ""
     total_ml: Fraction = Fraction(0)
     discard_on: date | None = None
+    attempt: int = 0  # tells this claim from a later one, by whomever
+    claimed_at: float = 0.0  # by `uptime`
 
     def late_by(self, now: datetime) -> timedelta | None:
         """How late it is sent, or None when it is about on time."""
@@ -85,6 +89,7 @@ class DueReminder:
 
 def claim(store: Store, channel: str, now: datetime, most: int = 50) -> list[DueReminder]:
     """Take the due reminders of a channel for sending; no other process gets them meanwhile."""
+    began = uptime()
     with store.writing() as unit:
         _free_lost(unit, channel, now)
         due = (
@@ -108,7 +113,30 @@ def claim(store: Store, channel: str, now: datetime, most: int = 50) -> list[Due
             .values(state=ReminderState.SENDING, lease_until=now + LEASE, attempts=Reminder.attempts + 1)
         )
         claimed = [_prepare(unit, bar_id, number, now) for bar_id, number in keys]
-        return [one for one in claimed if one is not None]
+        return [replace(one, claimed_at=began) for one in claimed if one is not None]
+
+
+def still_ours(store: Store, one: DueReminder, now: datetime) -> bool:
+    """Make sure that what was claimed is nobody else's by now, for another lease.
+
+    Within half of its lease nobody needs to be asked.
+    """
+    if uptime() - one.claimed_at < LEASE.total_seconds() / 2:
+        return True
+    mine = (
+        update(Reminder)
+        .where(
+            Reminder.bar_id == one.bar.id,
+            Reminder.id == one.id,
+            Reminder.state == ReminderState.SENDING,
+            Reminder.attempts == one.attempt,
+        )
+        .values(lease_until=now + LEASE)
+        .returning(Reminder.id)
+        .execution_options(synchronize_session=False)
+    )
+    with store.writing() as unit:
+        return unit.session.scalar(mine) is not None
 
 
 def late(store: Store, channel: str, now: datetime) -> tuple[int, float]:
@@ -176,6 +204,7 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
         name if batch is None else str(batch.frozen["formula"]),
         Fraction(0) if batch is None else batch.total_ml,
         None if batch is None else batch.discard_on,
+        row.attempts,
     )
 
 
@@ -289,10 +318,13 @@ def destination(
 def settle(
     store: Store, one: DueReminder, outcome: Outcome, now: datetime, error: str = ""
 ) -> ReminderState | None:
-    """Record what became of a send and plan another try where one makes sense."""
+    """Record what became of a send and plan another try where one makes sense.
+
+    What another process has claimed since is its own to settle: None.
+    """
     with store.writing() as unit:
         row = unit.bar(one.bar.id).get(Reminder, one.id)
-        if row is None or row.state != ReminderState.SENDING:
+        if row is None or row.state != ReminderState.SENDING or row.attempts != one.attempt:
             return None
         row.last_error = error[:200] or None
         if outcome is Outcome.SENT:

@@ -4,17 +4,24 @@ An update is leased to the process that works it. What is said in one chat keeps
 is leased only to whoever holds all that came before it in that chat and is not answered yet. A process
 that is gone renews nothing; when its lease has run out another takes the update up. Time is the
 database's own, so that clocks of several machines need not agree.
+
+A process may also stand still for longer than its lease and go on. It can keep nothing that it did for an
+update then (`mark_worked`), and asks whether the update is still its own before it sends (`hold_on`).
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from dataclasses import replace
 from datetime import datetime
+from functools import cache
 from typing import Any
 
 from sqlalchemy import (
+    ColumnElement,
     Select,
     and_,
+    bindparam,
     cast,
     exists,
     func,
@@ -29,7 +36,7 @@ from sqlalchemy.dialects import postgresql
 from sqlalchemy.orm import aliased
 from sqlalchemy.types import BigInteger
 
-from bot.work.mail import Letter, MailState, as_row
+from bot.work.mail import Letter, MailState, as_row, taken
 from storage.store import Store
 from storage.tables import Inbox
 from storage.unit import Unit
@@ -91,10 +98,13 @@ def _lease(
             .values(owner=owner, lease_until=_NOW + LEASE_SECONDS)
             .execution_options(synchronize_session=False)
         )
-    return [Letter(channel, row.update_id, row.payload, row.replies, row.chat) for row in rows]
+    return [
+        Letter(channel, row.update_id, row.payload, row.replies, row.chat, again=row.owner is not None)
+        for row in rows
+    ]
 
 
-def _ready(channel: str, owner: str) -> Select[int, str, str | None, str]:
+def _ready(channel: str, owner: str) -> Select[int, str, str | None, str, str | None]:
     """Return a query for what nobody works on, and before which nothing of its chat waits for another."""
     earlier = aliased(Inbox)
     free = or_(Inbox.lease_until.is_(None), Inbox.lease_until <= _NOW)
@@ -108,35 +118,102 @@ def _ready(channel: str, owner: str) -> Select[int, str, str | None, str]:
         ~mine,
     )
     return (
-        select(Inbox.update_id, Inbox.payload, Inbox.replies, Inbox.chat)
+        select(Inbox.update_id, Inbox.payload, Inbox.replies, Inbox.chat, Inbox.owner)
         .where(Inbox.channel == channel, Inbox.state < MailState.ANSWERED, free, ~held_up)
         .order_by(Inbox.update_id)
     )
 
 
-def renew(store: Store, channel: str, owner: str, update_ids: Sequence[int]) -> None:
-    """Lengthen the leases of `owner` on what it is working on."""
-    _set_lease(store, channel, owner, update_ids, _NOW + LEASE_SECONDS)
+def renew(store: Store, channel: str, owner: str, update_ids: Sequence[int]) -> set[int]:
+    """Lengthen the leases of `owner` on what it is working on; return which of it is still its own."""
+    if not update_ids:
+        return set()
+    earlier = aliased(Inbox)
+    # What nobody took is still the owner's, although its lease be over, but not its turn in its chat if
+    # another has taken what came before.
+    overtaken = exists(literal(1)).where(
+        earlier.channel == Inbox.channel,
+        earlier.chat == Inbox.chat,
+        earlier.update_id < Inbox.update_id,
+        earlier.state < MailState.ANSWERED,
+        earlier.owner.is_distinct_from(owner),
+    )
+    statement = (
+        update(Inbox)
+        .where(*_held_by(owner, channel, update_ids), ~overtaken)
+        .values(lease_until=_NOW + LEASE_SECONDS)
+        .returning(Inbox.update_id)
+        .execution_options(synchronize_session=False)
+    )
+    with store.writing() as unit:
+        return set(unit.session.scalars(statement))
+
+
+def hold_on(store: Store, letter: Letter, owner: str) -> Letter | None:
+    """Make sure that a letter is still its owner's, for another lease; return it as it stands on disk.
+
+    None where it is finished or another's, or where another has what came before it in its chat.
+    """
+    if letter.update_id not in renew(store, letter.channel, owner, [letter.update_id]):
+        return None
+    found = taken(store, letter)
+    return None if found is None else replace(found, again=letter.again)
+
+
+def mark_worked(unit: Unit, letter: Letter, owner: str, replies: str) -> bool:
+    """Mark an update worked, with its replies, in the transaction that did the work.
+
+    Returns False when it was worked before or its owner's lease is over: the caller must then change
+    nothing. The lease begins anew: nobody else takes up what is about to be sent.
+    """
+    marked = unit.connection.scalar(
+        _working(),
+        {
+            "of_channel": letter.channel,
+            "number": letter.update_id,
+            "of_owner": owner,
+            "said": replies,
+            "seconds": LEASE_SECONDS,
+        },
+    )
+    return marked is not None
+
+
+@cache
+def _working() -> Any:
+    seconds: Any = bindparam("seconds", type_=BigInteger)
+    return (
+        update(Inbox.__table__)  # type: ignore[arg-type]
+        .where(
+            Inbox.channel == bindparam("of_channel"),
+            Inbox.update_id == bindparam("number"),
+            Inbox.state == MailState.WAITING,
+            Inbox.owner == bindparam("of_owner"),
+            type_coerce(Inbox.lease_until, BigInteger) > _NOW,
+        )
+        .values(state=MailState.WORKED, replies=bindparam("said"), lease_until=_NOW + seconds)
+        .returning(Inbox.update_id)
+    )
 
 
 def release(store: Store, channel: str, owner: str, update_ids: Sequence[int]) -> None:
     """Give up what `owner` holds and will not finish, so that another need not wait."""
-    _set_lease(store, channel, owner, update_ids, None)
-
-
-def _set_lease(store: Store, channel: str, owner: str, update_ids: Sequence[int], until: Any) -> None:
     if not update_ids:
         return
     statement = (
         update(Inbox)
-        .where(
-            Inbox.channel == channel,
-            Inbox.update_id.in_(update_ids),
-            Inbox.owner == owner,
-            Inbox.state < MailState.ANSWERED,
-        )
-        .values(lease_until=until)
+        .where(*_held_by(owner, channel, update_ids))
+        .values(lease_until=None)
         .execution_options(synchronize_session=False)
     )
     with store.writing() as unit:
         unit.session.execute(statement)
+
+
+def _held_by(owner: str, channel: str, update_ids: Sequence[int]) -> list[ColumnElement[bool]]:
+    return [
+        Inbox.channel == channel,
+        Inbox.update_id.in_(update_ids),
+        Inbox.owner == owner,
+        Inbox.state < MailState.ANSWERED,
+    ]

@@ -13,6 +13,7 @@ from sqlalchemy import select
 from bot.channels.figures import Figures
 from bot.channels.intake import Answering, OwnIntake, Update
 from bot.channels.updates import CHANNEL, Incoming
+from bot.chat.conversation import Receipt
 from bot.work import mail
 from bot.work.mail import Letter, MailState
 from storage.store import Store
@@ -34,7 +35,7 @@ class Answers(Answering):
     def read(self, update: Update) -> Incoming:
         return Incoming(update["update_id"], str(update["chat"]))
 
-    async def work(self, incoming: Incoming, letter: Letter) -> None:
+    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt) -> None:
         if incoming.update_id in self.gates:
             await self.gates[incoming.update_id].wait()
         self.worked.append(letter.update_id)

@@ -8,6 +8,7 @@ import os
 import signal
 import subprocess
 import sys
+import time
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -90,6 +91,19 @@ class Program:
             self._ended = True
             os.close(self._held)
         return self._ended
+
+    async def frozen(self, within: float) -> bool:
+        """Wait until it has stopped itself; say whether it has."""
+        end = time.monotonic() + within
+        while time.monotonic() < end and not self._ended:
+            if self._state() == "T":
+                return True
+            await asyncio.sleep(0.02)
+        return False
+
+    def _state(self) -> str:
+        # It stands behind the name, which is in brackets (proc(5)).
+        return Path(f"/proc/{self.id}/stat").read_text().rpartition(")")[2].split()[0]
 
     async def kill(self) -> None:
         """End it at once, wherever it is."""

@@ -69,6 +69,10 @@ FAULTS = (
     FaultToTry("connections cut", disk.cut_off, 10, 2, (POSTGRESQL,)),
     FaultToTry("PostgreSQL restarted", postgres_faults.restarted, 3, 0, (POSTGRESQL,), own_server=True),
     FaultToTry("one of two processes killed", several.one_of_two_killed, 4, 0, (POSTGRESQL,)),
+    FaultToTry("one of two processes frozen", several.one_of_two_frozen, 0, 3, (POSTGRESQL,)),
+    FaultToTry(
+        "one of two frozen in a reminder", several.one_of_two_frozen_in_a_reminder, 0, 1, (POSTGRESQL,)
+    ),
     FaultToTry("PostgreSQL killed", postgres_faults.killed, 3, 0, (POSTGRESQL,), own_server=True),
 )
 

@@ -185,16 +185,24 @@ class Scene:
         finally:
             store.close()
 
-    def age_leases(self) -> None:
-        """Let all leases be over, as they are two minutes after a process is gone, without the wait."""
+    def age_leases(self, of_all: bool = False) -> None:
+        """Let all leases be over, as they are two minutes after a process is gone, without the wait.
+
+        Of what arrived only where no program lives, which would renew them, or `of_all`.
+        """
         over = datetime.now(UTC) - timedelta(seconds=1)
 
         def age(unit: Unit) -> None:
-            sending = update(Reminder).where(Reminder.state == ReminderState.SENDING)
+            taken = select(Reminder.id).where(Reminder.state == ReminderState.SENDING)
+            found = unit.session.scalars(taken.with_for_update(skip_locked=True)).all()
+            sending = update(Reminder).where(Reminder.id.in_(found), Reminder.state == ReminderState.SENDING)
             unit.session.execute(sending.values(lease_until=over))
-            if self.programs:
-                return  # a process that lives renews what it holds
-            held = update(Inbox).where(Inbox.lease_until.is_not(None))
+            if self.programs and not of_all:
+                return
+            # What a process that stands still has locked is passed over, as others pass it over.
+            free = select(Inbox.update_id).where(Inbox.lease_until.is_not(None))
+            found = unit.session.scalars(free.with_for_update(skip_locked=True)).all()
+            held = update(Inbox).where(Inbox.update_id.in_(found))
             unit.session.execute(held.values(lease_until=over))
 
         self.change(age)
@@ -227,6 +235,11 @@ class Scene:
             weeks = sum(_WEEK.match(text) is not None for text in self._shown.get(who.id, []))
             waiting += [(who, 0)] * (self._asked.get(who.id, 0) - weeks)
         return waiting
+
+    @property
+    def quiet(self) -> bool:
+        """Whether everything that was written was answered."""
+        return not self._open()
 
     def _unsaid(self) -> list[str]:
         self.look()

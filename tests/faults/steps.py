@@ -1,13 +1,17 @@
-"""Dying at one step: from the moment that words arrive, each thing the program does is counted.
+"""Dying or standing still at one step: from when words arrive, each thing the program does is counted.
 
 A step lies before and after each statement and each commit of the database, each request to Telegram and
-its answer. A program that is told to die at step n is ended by SIGKILL from within, at that very place.
+its answer. A program that is told to die at step n is ended by SIGKILL from within, at that very place; one
+that is told to stand still stops itself by SIGSTOP there, all its threads, until it is sent SIGCONT.
 """
 
 from __future__ import annotations
 
+import json
 import os
 import signal
+from collections.abc import Sequence
+from datetime import timedelta
 from pathlib import Path
 from threading import Lock
 from typing import Any
@@ -15,19 +19,34 @@ from typing import Any
 from sqlalchemy import Engine, event
 from sqlalchemy.orm import Session
 
+from bot.channels.intake import Intake, Update
 from bot.channels.wire import LeanRequest
+from bot.work import reminding, shared_mail
 
 
 class Steps:
     """Counts from the moment `words` stand in an answer of Telegram or in a statement of the database.
 
-    At step `last` the process dies, and `told` is a file that then says where.
+    At step `last`, or at the first step that is called `place`, the process dies, or stands still if it
+    `freezes`; `told` is a file that then says where. `lease` are the seconds of every lease in this process,
+    if not those it has in earnest.
     """
 
-    def __init__(self, words: str, last: int, told: str) -> None:
+    def __init__(
+        self,
+        words: str = "",
+        last: int = 0,
+        told: str = "",
+        place: str = "",
+        freezes: bool = False,
+        lease: int = 0,
+    ) -> None:
         self._words = words
         self._last = last
+        self._place = place
         self._told = Path(told)
+        self._signal = signal.SIGSTOP if freezes else signal.SIGKILL
+        self._lease = lease
         self._begun = False
         self._count = 0
         self._lock = Lock()  # statements run in several threads
@@ -37,12 +56,18 @@ class Steps:
             if not self._begun:
                 return
             self._count += 1
-            if self._count == self._last:
+            if self._count == self._last or (what == self._place and not self._told.exists()):
                 self._told.write_text(what)
-                os.kill(os.getpid(), signal.SIGKILL)
+                os.kill(os.getpid(), self._signal)
 
     def watch(self) -> None:
         """Count from now on."""
+        if self._lease:
+            shared_mail.LEASE_SECONDS = self._lease
+            shared_mail.RENEW_SECONDS = self._lease / 5  # type: ignore[assignment]
+            reminding.LEASE = timedelta(seconds=self._lease)
+        if not self._words:
+            return
 
         @event.listens_for(Engine, "before_cursor_execute")
         def _before(_c: Any, _cursor: Any, statement: str, *_rest: Any) -> None:
@@ -63,6 +88,7 @@ class Steps:
             self._step("after the commit")
 
         self._watch_requests()
+        self._watch_webhook()
 
     def _watch_requests(self) -> None:
         plain = LeanRequest.do_request
@@ -77,6 +103,19 @@ class Steps:
             return status, content
 
         LeanRequest.do_request = do_request  # type: ignore[method-assign, assignment]
+
+    def _watch_webhook(self) -> None:
+        plain = Intake.take_in
+
+        async def take_in(intake: Intake, updates: Sequence[Update]) -> bool:
+            if self._words in json.dumps(updates):
+                self._begun = True
+            self._step("before it is taken in")
+            taken = await plain(intake, updates)
+            self._step("after it was taken in")
+            return taken
+
+        Intake.take_in = take_in  # type: ignore[method-assign, assignment]
 
 
 def _short(statement: str) -> str:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Iterator
 
 import pytest
 from sqlalchemy import text
 
+from storage import leader
 from storage.leader import Leadership
 from storage.store import Store
 
@@ -54,3 +56,17 @@ def test_the_only_process_of_a_file_leads(store: Store) -> None:
     leadership = Leadership(store, "poller a")
     assert leadership.take()
     leadership.give_up()
+
+
+@pytest.mark.parametrize("database", ["postgresql"], indirect=True)
+def test_who_says_nothing_leads_no_longer(
+    store: Store, other: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(leader, "SILENT_SECONDS", 1)
+    first, second = Leadership(store, "poller a"), Leadership(other, "poller a")
+    assert first.take()
+    assert not second.take()
+    time.sleep(1.5)
+    assert second.take()
+    assert not first.take()
+    second.give_up()

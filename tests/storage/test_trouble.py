@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 from typing import Any
 
@@ -100,3 +101,23 @@ def test_a_server_that_is_not_there_passes(tmp_path: Path) -> None:
         assert isinstance(_error(store, "SELECT 1"), AwayError)
     finally:
         store.close()
+
+
+def _stand_still(store: Store) -> None:
+    with store.writing() as unit:
+        unit.connection.execute(text("SELECT 1"))
+        time.sleep(1.5)
+        unit.connection.execute(text("SELECT 1"))
+
+
+@pytest.mark.parametrize("database", ["postgresql"], indirect=True)
+def test_a_transaction_in_which_nothing_happens_ends_and_passes(store: Store) -> None:
+    """Whoever stands still in the middle of one must not keep its rows locked."""
+    patient = Store(store.url.render_as_string(hide_password=False), idle_seconds=1)
+    try:
+        with pytest.raises(AwayError):
+            _stand_still(patient)
+        with patient.writing() as unit:
+            assert unit.connection.scalar(text("SELECT 1")) == 1
+    finally:
+        patient.close()

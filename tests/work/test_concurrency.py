@@ -10,8 +10,11 @@ from datetime import UTC, datetime, timedelta
 from functools import partial
 from typing import Any
 
+import pytest
+
 from bot.work import reminding
 from bot.work.reminders import ReminderState
+from bot.work.reminding import Outcome
 from storage.store import Store
 from storage.tables import Entry, Reminder, Waste
 from tests.house import CHANNEL, House, Person, first_lines, text
@@ -165,3 +168,22 @@ def test_processes_claim_each_reminder_once(house: House, store_url: str) -> Non
     for process in processes:
         process.join(60)
     _each_once(house, found)
+
+
+def test_who_comes_late_neither_sends_nor_settles(house: House, monkeypatch: pytest.MonkeyPatch) -> None:
+    """It stood still for longer than its lease, and what it had claimed was claimed again."""
+    begin = _house_with_reminders(house)
+    late = reminding.claim(house.store, CHANNEL, begin, most=1)[0]
+    over = begin + reminding.LEASE
+    monkeypatch.setattr(reminding, "uptime", lambda: late.claimed_at + reminding.LEASE.total_seconds())
+    # Nobody took it up yet: it is claimed for another lease, which nobody else comes into.
+    assert reminding.still_ours(house.store, late, over - timedelta(seconds=1))
+    _claim_all(house.store, over)
+    assert reminding.still_ours(house.store, late, over)
+    second = next(
+        one for one in reminding.claim(house.store, CHANNEL, over + reminding.LEASE, 90) if one.id == late.id
+    )
+    assert second.unsure
+    assert not reminding.still_ours(house.store, late, over + reminding.LEASE)
+    assert reminding.settle(house.store, late, Outcome.SENT, over + reminding.LEASE) is None
+    assert reminding.settle(house.store, second, Outcome.SENT, over + reminding.LEASE) is ReminderState.SENT

@@ -159,3 +159,51 @@ def test_four_at_once_share_without_losing_doubling_or_overtaking(store: Store) 
     assert not floor.wrong
     assert sorted(number for chat in floor.worked.values() for number in chat) == list(range(1, 241))
     assert all(numbers == sorted(numbers) for numbers in floor.worked.values())
+
+
+def _work(store: Store, owner: str, number: int) -> bool:
+    with store.writing() as unit:
+        return shared_mail.mark_worked(unit, _letter(number, "a"), owner, "[]")
+
+
+def test_who_comes_late_can_keep_nothing(store: Store) -> None:
+    _take_in(store, "ann", _letter(1, "a"))
+    _run_out(store, "ann")
+    assert not _work(store, "ann", 1)  # nobody took it up yet, but somebody may any moment
+    assert _claim(store, "ben") == [1]
+    assert not _work(store, "ann", 1)
+    assert shared_mail.hold_on(store, _letter(1, "a"), "ann") is None
+    assert _work(store, "ben", 1)
+    assert not _work(store, "ben", 1)
+    # What was forgotten long ago is nobody's: it must not be worked as something new.
+    assert not _work(store, "ben", 2)
+
+
+def test_who_comes_late_before_anybody_else_goes_on(store: Store) -> None:
+    _take_in(store, "ann", _letter(1, "a"), _letter(2, "a"))
+    _run_out(store, "ann")
+    assert shared_mail.hold_on(store, _letter(2, "a"), "ann") is not None
+    assert _work(store, "ann", 2)
+    held = shared_mail.hold_on(store, _letter(2, "a"), "ann")
+    assert held is not None
+    assert held.replies == "[]"
+    _answered(store, 2)
+    assert shared_mail.hold_on(store, _letter(2, "a"), "ann") is None
+
+
+def test_who_comes_late_does_not_overtake(store: Store) -> None:
+    """Another has the first of a chat by now: the second is not to be worked before it."""
+    _take_in(store, "ann", _letter(1, "a"), _letter(2, "a"))
+    _run_out(store, "ann")
+    assert _claim(store, "ben", most=1) == [1]
+    assert shared_mail.renew(store, CHANNEL, "ann", [1, 2]) == set()
+    assert shared_mail.hold_on(store, _letter(2, "a"), "ann") is None
+    _answered(store, 1)
+    assert shared_mail.renew(store, CHANNEL, "ann", [1, 2]) == {2}
+
+
+def test_what_another_began_is_known_for_it(store: Store) -> None:
+    assert not shared_mail.take_in(store, [_letter(1, "a"), _letter(2, "b")], "ann", 1, NOW)[0].again
+    assert not shared_mail.claim(store, CHANNEL, "ben", 1)[0].again
+    _run_out(store, "ann")
+    assert shared_mail.claim(store, CHANNEL, "ben", 1)[0].again
