@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import asyncio
+import threading
 from collections.abc import AsyncIterator
 from datetime import UTC, datetime
+from typing import Any
 
 import pytest
 
 from bot.channels.telegram import TelegramChannel
+from bot.chat.message import Reply
 from bot.settings import Settings
 from bot.work import mail, shared_mail
 from storage.store import Store
@@ -144,3 +147,64 @@ async def test_one_asks_and_the_other_takes_over(pair: Pair) -> None:
     assert not [call for call in server.world.calls if call.method == "getupdates" and call.status == 409]
     await pair.bots.pop(0).stop()
     assert "2 oranges" in (await ana.says("waste 2 oranges mouldy", within=20)).text
+
+
+async def _stands_still(
+    pair: Pair, monkeypatch: pytest.MonkeyPatch, words: str
+) -> tuple[Person, threading.Event]:
+    """Let the first of two stand still while it works these words, its leases over; return how it goes on.
+
+    The other is gone from one moment to the next, just when it would send what it has worked in its place.
+    """
+    goes_on, works = threading.Event(), asyncio.Event()
+    first, second = pair.bots
+    loop = asyncio.get_running_loop()
+    answer = first.conversation.answer
+
+    def stand_still(*given: Any) -> list[Reply]:
+        loop.call_soon_threadsafe(works.set)
+        goes_on.wait(30)
+        return answer(*given)
+
+    ana = await pair.opened_bar()
+    for _ in range(200):
+        if not mail.waiting(pair.stores[0], "telegram"):
+            break
+        await asyncio.sleep(0.05)
+    monkeypatch.setattr(first.conversation, "answer", stand_still)
+    sends = asyncio.Event()
+
+    async def hang(*_: object) -> None:
+        sends.set()
+        await asyncio.sleep(3600)
+
+    monkeypatch.setattr(second.postman, "deliver", hang)
+    pair.server.world.updates.behind[:] = pair.server.world.updates.behind[:1]
+    ana.writes(words)
+    await asyncio.wait_for(works.wait(), 10)
+    first.intake._sweeper.cancel()  # type: ignore[attr-defined]
+    await asyncio.wait_for(sends.wait(), 10)
+    pair.lose(1)
+    return ana, goes_on
+
+
+@pytest.mark.parametrize(
+    ("words", "said"), [("waste 5 oranges mouldy", "Logged: 5 oranges"), ("week", "No waste logged")]
+)
+async def test_whoever_stood_still_answers_in_the_end_when_the_other_is_gone(
+    pair: Pair, alternating: list[str], monkeypatch: pytest.MonkeyPatch, words: str, said: str
+) -> None:
+    monkeypatch.setattr(shared_mail, "LEASE_SECONDS", 2)
+    monkeypatch.setattr(shared_mail, "RENEW_SECONDS", 0.5)
+    await _both_hooked(pair, alternating)
+    ana, goes_on = await _stands_still(pair, monkeypatch, words)
+    mark = pair.server.mark()
+    goes_on.set()
+    await asyncio.sleep(0.3)  # it sees at its commit, or at its send, that the update is another's
+    assert not pair.server.messages(ana)[-1].text.startswith(said)
+    await pair.bots[0].intake.open()
+    followed = await pair.server.follow(ana, mark, expects=1, within=15)
+    assert len(followed.seen) == 1
+    assert followed.seen[0].text.startswith(said)
+    assert "(This may be a repeat.)" in followed.seen[0].text
+    assert "€3.00" in (await ana.says("week", within=20)).text or said.startswith("No waste")
