@@ -7,14 +7,16 @@ from fractions import Fraction
 
 from bot.chat import reading
 from bot.chat.commands import all_commands, command_at_start, words_of
-from bot.chat.language import tongue
+from bot.chat.language import _, tongue
 from bot.chat.message import Button
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.partly import formulas_meant, read_scaling
 from bot.chat.pieces import Noun
 from bot.chat.reading import Phrase, PhraseError
 from bot.chat.talk import Command, Talk
 from bot.chat.values import Amount, Line, Unknown, names_unknown
 from bot.trade.kinds import IngredientKind, guess_kind
+from bot.trade.measures import Dimension, dimension
 
 # What only shows something may be taken for what was meant; the slots that tell it.
 _TAKEN = (
@@ -25,9 +27,10 @@ _TAKEN = (
 )
 _OFFERED = ("check", "price", "scale", "waste", "used", "discard", "batch", "stock", "bar")
 _MOST_OFFERED = 2
+_MOST_NAMED = 3
 # What is said of one thing, and may stand after its name: 'orange price', 'grapefruit mist cost'.
 _NAMED_LAST = frozenset({"price", "cost", "stock", "strength", "dose", "cautions", "photos"})
-_ARTICLES = frozenset({"the", "el", "la", "los", "las"})
+ARTICLES = frozenset({"the", "el", "la", "los", "las"})
 _CLARITIES = frozenset({"clear", "hazy", "split"})
 _LONGEST_LABEL = 40
 _FRUIT_WORDS = 2  # 'blood orange': a name of more words is a sentence
@@ -35,7 +38,7 @@ _FRUIT_WORDS = 2  # 'blood orange': a name of more words is a sentence
 
 def as_waste(talk: Talk, text: str) -> tuple[Command, str] | None:
     """Take '6 oranges mouldy, 2 limes' for waste, as the prompt at close invites one to type it."""
-    if talk.presence.bar is None:
+    if talk.presence.bar is None or _is_86(text):
         return None
     command = all_commands()["waste"]
     phrase = _read(talk, command, text)
@@ -59,6 +62,8 @@ def _is_counted_fruit(line: Line) -> bool:
     if isinstance(fruit, Noun):
         return guess_kind(fruit.name) is IngredientKind.FRUIT
     name = fruit.text if isinstance(fruit, Unknown) else ""
+    if command_at_start(name) is not None or _is_volume(amount):
+        return False  # 'price limes' is no fruit, and 'orange mist 750 ml' none that is counted
     return len(name.split()) <= _FRUIT_WORDS and guess_kind(name) is IngredientKind.FRUIT
 
 
@@ -67,6 +72,11 @@ def _is_count_or_weight(amount: object) -> bool:
     if isinstance(amount, Amount):
         return amount.unit != "each" or amount.number.denominator <= 2
     return not isinstance(amount, Fraction) or amount.denominator <= 2
+
+
+def _is_volume(amount: object) -> bool:
+    unit = amount.unit if isinstance(amount, Amount) else "each"
+    return isinstance(unit, str) and unit != "each" and dimension(unit) is Dimension.VOLUME
 
 
 def as_asked(talk: Talk, text: str) -> tuple[Command, str] | None:
@@ -91,7 +101,7 @@ def as_setting(talk: Talk, command: Command, rest: str) -> tuple[Command, str] |
     if command.name not in {"change", "bar"} or talk.presence.bar is None:
         return None
     words = rest.split(None, 1)
-    plain = words[1] if len(words) == 2 and words[0].casefold() in _ARTICLES else rest
+    plain = words[1] if len(words) == 2 and words[0].casefold() in ARTICLES else rest
     bar = all_commands()["bar"]
     phrase, formula = _read(talk, bar, plain), _read(talk, command, rest)
     if phrase is None or not {"setting", "value"} <= set(phrase.slots):
@@ -119,6 +129,9 @@ def offers(talk: Talk, text: str, besides: str = "") -> tuple[tuple[Button, ...]
     """Return what a text may have meant, each to tap: whole phrases of other commands, all names known."""
     if talk.presence.bar is None:
         return ()
+    sold_out = _sold_out(talk, text)
+    if sold_out:
+        return sold_out
     rows = []
     for name in _OFFERED:
         command = all_commands()[name]
@@ -127,6 +140,8 @@ def offers(talk: Talk, text: str, besides: str = "") -> tuple[tuple[Button, ...]
         phrase = _read(talk, command, text)
         if phrase is None or not _tells(phrase, name):
             continue
+        if name == "bar" and command_at_start(text) is not None:
+            continue  # 'label 34 on A4' begins like a setting, but is no value of one
         word = words_of(command, tongue().language)[0]
         label = f"{word} {text}"
         label = label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
@@ -134,12 +149,52 @@ def offers(talk: Talk, text: str, besides: str = "") -> tuple[tuple[Button, ...]
     return tuple(rows[:_MOST_OFFERED])
 
 
+def _sold_out(talk: Talk, text: str) -> tuple[tuple[Button, ...], ...]:
+    """Offer both meanings of '86 limes': behind an English-speaking bar it says that none are left."""
+    word, _space, name = text.partition(" ")
+    first, _space, rest = name.partition(" ")
+    name = rest if first.casefold() in ARTICLES else name
+    if not _is_86(text) or talk.vocabulary.named(name, "INGREDIENT") is None:
+        return ()
+    lines = (f"stock {name} 0", f"waste {word} {name}")
+    return tuple((Button(line, line),) for line in lines)
+
+
+def _is_86(text: str) -> bool:
+    return tongue().language.startswith("en") and text.partition(" ")[0] == "86"
+
+
+def named_in(talk: Talk, text: str) -> tuple[tuple[Button, ...], ...]:
+    """Return the amounts that '6x50 grapefruit' may ask for, or the formulas whose names a text holds."""
+    if talk.presence.bar is None:
+        return ()
+    read = read_scaling(talk, text)
+    if read is not None and {"formula", "target"} <= set(read[0].slots):
+        said, whole = read[0].slots["formula"], read[1]
+        found = formulas_meant(talk, said.value)[:_MOST_NAMED]
+        return tuple(
+            (
+                Button(
+                    _("scale {what}").format(what=whole.replace(said.text, one.name)),
+                    f"scale {whole.replace(said.text, f'#{one.id}')}",
+                ),
+            )
+            for one in found
+        )
+    plain = f" {text.casefold().strip(' ?!.')} "
+    known = [one for one in talk.vocabulary.of_kind("FORMULA") if f" {one.name.casefold()} " in plain]
+    rows = tuple((Button(one.name, f"formula #{one.id}"),) for one in known[:_MOST_NAMED])
+    return (*rows, (Button(_("Batches"), "batches"),)) if rows else ()
+
+
 def _tells(phrase: Phrase, name: str) -> bool:
     """Whether a phrase says two things at least, names nothing unknown and counts nothing in hundredths."""
     if name == "bar":
         return {"setting", "value"} <= set(phrase.slots)
     if name == "waste":
-        return all(map(_is_counted_fruit, _lines(phrase)))
+        lines = _lines(phrase)
+        reasons = (one.value for line in lines for one in line.filled if one.slot == "reason")
+        return all(map(_is_counted_fruit, lines)) and not any(map(names_unknown, reasons))
     values = list(_values(phrase))
     said = [value for value in values if not isinstance(value, str) or value in _CLARITIES]
     if name == "stock" and not all(map(_is_count_or_weight, values)):

@@ -10,12 +10,9 @@ from bot.chat.asking import accepted
 from bot.chat.commands import all_commands
 from bot.chat.language import _, speaking
 from bot.chat.message import Grid, Message, Reply
-from bot.chat.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.pieces import Noun
-from bot.chat.reading import Phrase, PhraseError
-from bot.chat.talk import Command, Given, Say, Talk
+from bot.chat.partly import formulas_meant, read_scaling
+from bot.chat.talk import Given, Say, Talk
 from bot.chat.tongues import tongue_of
-from bot.chat.values import Unknown
 from bot.chat.vocabulary import vocabulary_for
 from bot.trade.errors import TradeError
 from bot.work import people
@@ -23,7 +20,6 @@ from bot.work.desk import Clock
 from bot.work.errors import WorkError
 from storage.store import Store
 
-_MOST = 10
 _AS_WRITTEN = "x1"
 
 
@@ -56,11 +52,12 @@ def suggestions(store: Store, clock: Clock, message: Message) -> list[Suggestion
 
 def _scaled(talk: Talk, text: str) -> Iterable[Suggestion]:
     command = all_commands()["scale"]
-    phrase = _read(talk, command, text)
-    if phrase is None:
+    read = read_scaling(talk, text)
+    if read is None:
         return
+    phrase, _words = read
     given = Given.of(phrase.slots, phrase.lines, phrase.rest)
-    for noun in _meant(talk, given.get("formula")):
+    for noun in formulas_meant(talk, given.get("formula")):
         one = Given({**given.values, "formula": noun}, {**given.texts, "formula": noun.name})
         if "target" not in one:
             size = reading.read("target_slot", _AS_WRITTEN, talk.vocabulary).slots["target"]
@@ -71,37 +68,6 @@ def _scaled(talk: Talk, text: str) -> Iterable[Suggestion]:
             continue
         if isinstance(said, Reply):
             yield Suggestion(said.first_line, _amounts(said), replace(said, buttons=()))
-
-
-def _read(talk: Talk, command: Command, text: str) -> Phrase | None:
-    """Read the text; '8x50' at its end is in the bar's own measure, as the answer then says."""
-    own = {"us": "US fl oz", "imperial": "imperial fl oz"}.get(talk.desk.bar.units, "ml")
-    for one in (text, f"{text} {own}"):
-        try:
-            return reading.read(command.rule, one, talk.vocabulary)
-        except PhraseError as error:
-            if error.problem or "UNIT" not in error.expected:
-                return None
-        except (AmbiguousNumberError, NotANumberError):
-            return None
-    return None
-
-
-def _meant(talk: Talk, value: object) -> list[Noun]:
-    """Return the formulas that a name, or part of one, may mean; all of them where none is given."""
-    known = list(talk.vocabulary.of_kind("FORMULA"))
-    if value is None:
-        return known[:_MOST]
-    if isinstance(value, Noun):
-        return [value]
-    if not isinstance(value, Unknown):
-        return [one for one in known if one.id == str(getattr(value, "id", ""))]
-    plain = value.text.casefold()
-    within = [one for one in known if plain in one.name.casefold()]
-    if within:
-        return within[:_MOST]
-    near = talk.near(value.text, "FORMULA")
-    return [one for one in known if one.name in near][:_MOST]
 
 
 def _amounts(said: Reply) -> str:

@@ -101,6 +101,7 @@ _ENGLISH = {
     "PICTURE": "picture pictures chart graph trend",
     "SINCE": "since",
     "BECAUSE": "because cause since due_to too all",
+    "CENTS": "cent cents c ct p pence penny",
     "COPIES": "copies copy labels label",
 }
 

@@ -89,5 +89,6 @@ SPANISH: Final[dict[str, str]] = {
     "PICTURE": "imagen imágenes gráfico gráfica",
     "SINCE": "desde",
     "BECAUSE": "porque por por_estar están está",
+    "CENTS": "céntimo céntimos cént cts centavo centavos",
     "COPIES": "copia copias etiqueta etiquetas",
 }

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from bot.chat.commands import all_commands, command_at_start, words_of
-from bot.chat.guessing import offers
+from bot.chat.guessing import named_in, offers
 from bot.chat.language import _, tongue
 from bot.chat.message import Button, Reply, reply
+from bot.chat.partly import own_volume
 from bot.chat.reading import PhraseError
 from bot.chat.talk import Command, Say, Talk
 from bot.chat.worded_errors import worded, worded_phrase_error
@@ -57,6 +58,8 @@ def not_understood(talk: Talk) -> Reply:
     words = [word for one in all_commands().values() for word in words_of(one, language) if " " not in word]
     near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=_NEAR_WORD) if first else None
     meant = offers(talk, text)
+    if not meant and near is None:
+        meant = named_in(talk, text)
     if meant:
         return reply(_("I did not understand that."), _("Did you mean:"), buttons=meant)
     if near is not None and len(first) > _SHORT_WORD:
@@ -92,7 +95,7 @@ def _with_a_way_on(talk: Talk, error: PhraseError, said: str, command: Command, 
     line = " ".join(talk.line.split())
     if not error.problem and "UNIT" in error.expected and talk.presence.bar is not None:
         # '8x50' leaves the unit open: the bar's own is one tap away.
-        unit = {"us": "US fl oz", "imperial": "imperial fl oz"}.get(talk.desk.bar.units, "ml")
+        unit = own_volume(talk)
         return reply(said, buttons=((Button(f"{line} {unit}"[-_LONGEST_LABEL:], f"{line} {unit}"),),))
     meant = offers(talk, line, command.name) or offers(talk, rest, command.name)
     if meant:

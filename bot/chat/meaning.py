@@ -175,7 +175,7 @@ class Meaning(Transformer[Token, Any]):
         for token in children:
             if token.type in {"CODE", "SIGN"}:
                 currency = token.meaning
-        return Money(number, currency)
+        return Money(number, currency, any(token.type == "CENTS" for token in children))
 
     # -- targets -----------------------------------------------------------------------
 
@@ -283,6 +283,10 @@ class Meaning(Transformer[Token, Any]):
         number, unit = children[0].meaning, children[1]
         pack = Amount(number, "each" if unit.type == "EACH" else unit.meaning)
         return self._pack_price(meta, PackPrice(pack, next(_flat(children))))
+
+    @v_args(meta=True)
+    def pieces_for_price(self, meta: Meta, children: list[Any]) -> Filled:
+        return self._pack_price(meta, PackPrice(Amount(children[0].meaning, "each"), next(_flat(children))))
 
     @v_args(meta=True)
     def each_price(self, meta: Meta, children: list[Any]) -> Filled:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from bot.chat import asking, reading
 from bot.chat.commands import all_commands, command_at_start, in_any_language
-from bot.chat.guessing import as_asked, as_setting, as_waste
+from bot.chat.guessing import ARTICLES, as_asked, as_setting, as_waste
 from bot.chat.language import _
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.picturing import check_line
@@ -112,12 +112,18 @@ def _typed(talk: Talk, text: str, spoken: tuple[Command, str] | None) -> Plan:
     if talk.message.photo is not None and of_a_batch and (check := _photo_of(talk)) is not None:
         return check
     if spoken is None:
-        spoken = as_waste(talk, text) or as_asked(talk, text)
+        spoken = as_asked(talk, text) or as_waste(talk, text) or _after_an_article(text)
         return Plan(*spoken) if spoken is not None else Plan()
     command, rest = as_setting(talk, *spoken) or spoken
     if rest.rstrip().endswith("?") and not _reads_whole((command, rest), talk):
         rest = rest.rstrip(" ?")
     return Plan(command, rest)
+
+
+def _after_an_article(text: str) -> tuple[Command, str] | None:
+    """Read 'la semana pasada' or 'the batches' as if said without the little word."""
+    first, _space, rest = text.lstrip("¿¡ ").partition(" ")
+    return command_at_start(rest) if first.casefold() in ARTICLES else None
 
 
 def _photo_of(talk: Talk) -> Plan | None:

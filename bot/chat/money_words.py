@@ -8,6 +8,7 @@ from bot.chat.language import _
 from bot.chat.message import reply
 from bot.chat.talk import Say
 from bot.chat.values import Money
+from bot.trade.money import minor_digits
 
 # A sign alone does not say whose: each stands for any currency that is written with it (CLDR).
 _DOLLARS = """
@@ -29,4 +30,16 @@ def as_money(value: Money, currency: str) -> Decimal:
         raise Say(
             reply(_("This bar counts in {currency}, not {other}.").format(currency=currency, other=said))
         )
-    return Decimal(value.number.numerator) / Decimal(value.number.denominator)
+    amount = Decimal(value.number.numerator) / Decimal(value.number.denominator)
+    return amount.scaleb(-minor_digits(currency)) if value.minor else amount
+
+
+def currency_of_sign(sign: str, likely: str) -> str:
+    """Return the currency that a sign stands for: the only one, or the likely one if it is among them.
+
+    What is no sign, or one of several currencies, is returned as it was.
+    """
+    known = _SIGNS.get(sign.strip(), set())
+    if likely in known:
+        return likely
+    return next(iter(known)) if len(known) == 1 else sign

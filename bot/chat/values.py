@@ -45,10 +45,14 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Money:
-    """An amount of money; `currency` is a code or a sign, None where neither was said."""
+    """An amount of money; `currency` is a code or a sign, None where neither was said.
+
+    `minor` says that it was counted in the currency's smallest coin: 30 cents.
+    """
 
     number: Fraction
     currency: str | None
+    minor: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,7 +36,10 @@ def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
 
 # Other ways to say the default reasons.
 REASON_WORDS = {
-    DEFAULT_REASONS[0]: (N_("mould"), N_("moldy"), N_("mold"), N_("rotten"), N_("rot"), N_("bad")),
+    DEFAULT_REASONS[0]: (
+        *(N_("mould"), N_("moldy"), N_("mold"), N_("rotten"), N_("rot"), N_("bad")),
+        *(N_("gone off"), N_("went off"), N_("spoilt"), N_("spoiled")),
+    ),
     DEFAULT_REASONS[1]: (N_("dry"), N_("dried"), N_("shrivelled")),
     DEFAULT_REASONS[2]: (N_("peeled"), N_("naked"), N_("not used"), N_("unused")),
     DEFAULT_REASONS[3]: (N_("overprepped"), N_("over prepped"), N_("too many"), N_("leftover")),

@@ -37,7 +37,7 @@ INPUT_NAMES: dict[str, str] = {
     "bottle_cost": N_("bottle"),
     "label_cost": N_("label"),
     "loss_share": N_("spray lost"),
-    "ml_per_spray": N_("mL a spray"),
+    "ml_per_spray": N_("ml a spray"),
     "sprays_per_drink": N_("sprays a drink"),
     "wage_per_hour": N_("wage an hour"),
     "drinks_per_week": N_("drinks a week"),

@@ -89,11 +89,15 @@ Ana: 3 lemons
   [damaged on delivery] [other]
 Ana: 6 oranges mouldy, 2 limes
   Logged 2 lines
-    6 oranges  mouldy  ?
-    2 limes            ?
+    6 oranges  mouldy  no price
+    2 limes            no price
   No price for lime, orange: not in the cost.
+  Why the 2 limes? One tap is enough.
   [Undo] [More waste]
   [Price of lime]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
 Ana: 12 ml grapefruit oil
   I did not understand that.
   Did you mean:

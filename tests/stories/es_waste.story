@@ -8,8 +8,8 @@ Ana: merma 6 naranjas con moho
   [Deshacer] [Más merma]
 Ana: merma 3 limones podridos y 2 limas resecas
   Anotadas 2 líneas
-    3 limones  con moho  ?
-    2 limas      reseca  ?
+    3 limones  con moho  sin precio
+    2 limas      reseca  sin precio
   Sin precio para lima, limón: no está en el
   coste.
   mié, 25 nov hasta ahora: 3,60 €
@@ -42,7 +42,11 @@ Ana: 6 naranjas mohosas, 1 pomelo
     6 naranjas  con moho  3,60 €
     1 pomelo              0,90 €
   mié, 25 nov hasta ahora: 12,11 €
+  ¿Y 1 pomelo, por qué? Basta un toque.
   [Deshacer] [Más merma]
+  [con moho] [reseca]
+  [pelada sin usar] [cortada de más]
+  [dañada en la entrega] [otro]
 Ana: merma
   ¿Qué se ha tirado?
   [lima] [naranja]

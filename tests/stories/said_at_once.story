@@ -22,11 +22,15 @@ Ana: waste
   [Cancel]
 Ana: 6 oranges mouldy, 2 limes
   Logged 2 lines
-    6 oranges  mouldy  ?
-    2 limes            ?
+    6 oranges  mouldy  no price
+    2 limes            no price
   No price for lime, orange: not in the cost.
+  Why the 2 limes? One tap is enough.
   [Undo] [More waste]
   [Price of lime]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
 Ana: waste
   What was thrown out?
   [lemon] [lime]

@@ -81,9 +81,8 @@ Ana: check 1 clear
 Ana: check 1 sparkling
   There is no batch 1 in this bar.
 Ana: price grapefruit oil ten for free
-  I understood “grapefruit oil ten”, but not
-  “for free”. Expected a number, a unit such as
-  ml, g or oz or a comma.
+  I understood “grapefruit oil ten for”, but not
+  “free”. Expected a number.
   For example: price grapefruit oil 10 ml 7.90
   [Step by step] [More examples]
 Ana: new formula Nothing\

@@ -42,15 +42,19 @@ Ana taps [dried out]
 Ana: waste 6 oranges mouldy, 2 limes dried out\
 1.5 kg grapefruits
   Logged 3 lines
-    6 oranges          mouldy  €3.60
-    2 limes         dried out      ?
+    6 oranges       mouldy     €3.60
+    2 limes      dried out  no price
     1.5 kg
-    grapefruits                    ?
+    grapefruits             no price
   No price for grapefruit, lime: not in the
   cost.
   Wed, 25 Nov so far: €7.20
+  Why the 1.5 kg grapefruits? One tap is enough.
   [Undo] [More waste]
   [Price of grapefruit]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
 Ana: undo
   The waste is taken back.
   It was: waste, 6 oranges mouldy, 2 limes dried

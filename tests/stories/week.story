@@ -25,13 +25,17 @@ Ana: waste 8 limes dried out
 @clock 2026-11-18 23:00 Europe/Lisbon
 Ana: waste 5 oranges mouldy, 4 limes dried out, 2 lemons
   Logged 3 lines
-    5 oranges     mouldy  €3.00
-    4 limes    dried out  €1.00
-    2 lemons                  ?
+    5 oranges     mouldy     €3.00
+    4 limes    dried out     €1.00
+    2 lemons              no price
   No price for lemon: not in the cost.
   Wed, 18 Nov so far: €4.00
+  Why the 2 lemons? One tap is enough.
   [Undo] [More waste]
   [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
 Ana: waste 500 g oranges damaged
   Logged: 500 g oranges, damaged on delivery,
   €1.67.

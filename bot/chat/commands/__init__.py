@@ -129,10 +129,11 @@ _WORDS = {"es": SPANISH}
 
 
 def _plain(text: str) -> tuple[str, ...]:
-    """Return the words of a text in small letters without accents; a line break is a word."""
+    """Return the words of a text in small letters without accents and marks; a line break is a word."""
     low = text.casefold().replace("’", "'")
     bare = "".join(c for c in unicodedata.normalize("NFKD", low) if not unicodedata.combining(c))
-    return tuple(word for word in bare.lstrip("¿¡ ").replace("\n", " \n ").split(" ") if word)
+    words = bare.lstrip("¿¡ ").replace("\n", " \n ").split(" ")
+    return tuple(word.rstrip("?!") or word for word in words if word)
 
 
 def words_of(command: Command, language: str) -> tuple[str, ...]:

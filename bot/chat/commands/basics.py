@@ -6,6 +6,7 @@ from bot.chat.arriving import ask_code, is_scan, join, main_buttons, scan
 from bot.chat.asking import Question, Slot, cancelled, columns
 from bot.chat.language import _, show_moment, tongue
 from bot.chat.message import Button, Reply, reply
+from bot.chat.money_words import currency_of_sign
 from bot.chat.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.telling import watching
@@ -123,9 +124,11 @@ def _ask_currency(talk: Talk, given: Given) -> Question:
 
 
 def accept_currency(talk: Talk, given: Given, value: str) -> str:
-    """Read a three-letter currency code."""
+    """Read a three-letter currency code, or a sign that is one currency's here."""
+    bar = talk.presence.bar
+    zone = given.get("zone", "" if bar is None else bar.zone)
     try:
-        return bars.check_currency(value)
+        return bars.check_currency(currency_of_sign(value, bars.likely_in(zone).currency if zone else ""))
     except BadValueError:
         raise Say(
             reply(

@@ -68,9 +68,7 @@ COMMANDS = (
         _can_make,
         words=(
             "what can i make",
-            "what can i make?",
             "what can we make",
-            "what can we make?",
             "can i make",
             "can make",
         ),

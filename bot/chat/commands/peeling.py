@@ -268,7 +268,7 @@ COMMANDS = (
         "peeled",
         N_("fruit peeled, with its clock"),
         _peeled,
-        words=("naked", "peeled fruit", "what is peeled", "what is peeled?"),
+        words=("naked", "peeled fruit", "what is peeled"),
         examples=(N_("peeled 4 oranges, 3 limes"),),
         slots=(_FRUIT, _COUNT),
         writes=True,

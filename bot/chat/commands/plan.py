@@ -334,10 +334,7 @@ COMMANDS = (
         "plan",
         N_("what to make next, what to buy, fruit to have"),
         _plan,
-        words=(
-            *("next batch", "what to make", "planning", "what should i make", "what should we make"),
-            *("what should i make?", "what should we make?"),
-        ),
+        words=(*("next batch", "what to make", "planning", "what should i make", "what should we make"),),
         examples=(N_("plan grapefruit mist"), N_("plan shopping"), N_("plan fruit")),
         slots=(Slot("formula", ask_formula, never, accept_formula), Slot("part", ask_formula, never)),
         menu=32,

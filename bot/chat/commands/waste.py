@@ -8,7 +8,8 @@ from typing import Any
 from bot.chat.asking import DIGIT, PHOTO, Question, Slot, columns
 from bot.chat.asks import each_line, undo_button
 from bot.chat.commands.week import reason_words
-from bot.chat.language import _, ngettext, show_day, show_money, show_number
+from bot.chat.keywords import keyword_table
+from bot.chat.language import _, ngettext, show_day, show_money, show_number, tongue
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.naming import known_ingredient
 from bot.chat.plural import counted_name, singular
@@ -48,6 +49,7 @@ def _new_fruit(talk: Talk, value: Unknown) -> IngredientView:
     name = singular(value.text)
     if name.casefold() in {"fruit", _("fruit")}:
         raise Say(reply(_("Which fruit? Such as: {fruit}").format(fruit=_("orange"))))
+    _stop_at_packs(value.text)
     if guess_kind(name) is IngredientKind.FRUIT or talk.line.casefold().startswith("waste new "):
         return ingredients.add(talk.desk, name, IngredientKind.FRUIT)
     near = talk.near(value.text, "INGREDIENT")
@@ -62,6 +64,17 @@ def _new_fruit(talk: Talk, value: Unknown) -> IngredientView:
             buttons=(*buttons, (fresh,)),
         )
     )
+
+
+def _stop_at_packs(text: str) -> None:
+    """Refuse 'case oranges': how much a case holds differs from one delivery to the next."""
+    table = keyword_table(tongue().language)
+    first, *rest = text.split()
+    if not rest or "PACKS" not in table.get(first.casefold(), ()):
+        return
+    fruit = " ".join(rest[1:] if "OF" in table.get(rest[0].casefold(), ()) else rest)
+    text = _("How much is in it? Write pieces or weight: 40 {fruit}, or 12 kg {fruit}.")
+    raise Say(reply(text.format(fruit=fruit)))
 
 
 def _ask_amount(talk: Talk, given: Given) -> Question:
@@ -171,16 +184,20 @@ def worded_waste(talk: Talk, logged: WasteLogged, with_photo: bool = False) -> R
     if unpriced:
         number = next(one.ingredient.id for one in lines if one.cost is None)
         rows.append((Button(_("Price of {name}").format(name=unpriced[0]), f"price #{number}"),))
-    if len(lines) == 1 and not lines[0].reason:
-        blocks.append(Text(_("Why? One tap is enough.")))
+    without = [one for one in lines if not one.reason]
+    if len(without) == 1:
+        why = _("Why? One tap is enough.")
+        if len(lines) > 1:
+            why = _("Why the {what}? One tap is enough.").format(what=piece_words(without[0], units))
+        blocks.append(Text(why))
         choices = columns([(_(one), one) for one in talk.desk.bar.settings.reasons], 2)
         for row in choices:
-            rows.append(tuple(Button(label, f"reason {lines[0].id} {one}") for label, one in row))
+            rows.append(tuple(Button(label, f"reason {without[0].id} {one}") for label, one in row))
     return Reply((Text(first, strong=True), *blocks), tuple(rows))
 
 
 def _cost(cost: Any) -> str:
-    return "?" if cost is None else show_money(cost)
+    return _("no price") if cost is None else show_money(cost)
 
 
 def _reason(talk: Talk, given: Given) -> Reply:

@@ -1,0 +1,42 @@
+# Dicho deprisa: palabras de barra.
+@after es_mist
+
+Ana: la semana pasada
+  Sin merma anotada
+  lun, 16 nov a dom, 22 nov
+  No se anotó nada en el tiempo anterior.
+  [Anotar merma]
+Ana: ¿qué hay listo?
+  No hay lotes en reposo ni en uso.
+  Haz uno con una fórmula: lote bruma de pomelo
+  a 400 ml
+  [Hacer un lote] [Fórmulas]
+Ana: precio naranjas 55 céntimos
+  naranja: 0,55 € cada una
+  8,3 % menos que antes.
+  5 adornos cada una: 0,110 € por adorno antes
+  de la merma
+  [Deshacer] [Otro precio]
+Ana: precio limas 3 por 1,20 €
+  lima: 1,20 € por 3 piezas
+  [Deshacer] [Otro precio]
+Ana: tira 3 limas pochas
+  Anotado: 3 limas, con moho, 1,20 €.
+  mié, 25 nov hasta ahora: 1,20 €
+  [Deshacer] [Más merma]
+Ana: media caja de naranjas
+  No lo he entendido.
+  Empieza por lo que quieres hacer: escala,
+  merma, lote, coste, semana. O toca Ayuda.
+  [Ayuda]
+Ana: merma 2 cajas de naranjas
+  ¿Cuánto trae? Escribe piezas o peso: 40
+  naranjas, o 12 kg de naranjas.
+Ana: bar silencio 2-9
+  Horas de silencio: 2:00 - 9:00
+  [Horas y avisos]
+  [Todos los ajustes] [Deshacer]
+Ana: pomelo 6x50
+  No lo he entendido.
+  ¿Querías decir:
+  [escala Bruma de pomelo 6x50 ml]

@@ -1,0 +1,134 @@
+# Said the short way, as one does with wet hands and a queue.
+@after mist
+
+Ana: grapefruit 6x50
+  I did not understand that.
+  Did you mean:
+  [scale Grapefruit mist 6x50 ml]
+Ana taps [scale Grapefruit mist 6x50 ml]
+  Grapefruit mist: 6 x 50 ml
+    grapefruit oil    37.5 ml
+    propylene glycol    69 ml
+    neutral spirit     194 ml
+  Makes 300 ml at 62 % vol
+  Enough for 1,000 to 2,250 drinks
+  Fills 6 x 50 ml
+  Rounded to 50 ml cylinder, 100 ml cylinder,
+  250 ml cylinder: the ratio is off by 0.4 % at
+  most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Ana: 6x50 grapefruit mist
+  I did not understand that.
+  Did you mean:
+  [scale 6x50 ml Grapefruit mist]
+Ana: is the grapefruit mist ready?
+  I did not understand that.
+  Did you mean:
+  [Grapefruit mist]
+  [Batches]
+Ana: price limes 30c each
+  lime: €0.30 each
+  [Undo] [Another price]
+Ana: price limes 3 for 1.20
+  lime: €1.20 for 3 pieces
+  33.3 % more than before.
+  [Undo] [Another price]
+Ana: price grapefruit oil 10 ml for 8.50
+  grapefruit oil: €8.50 for 10 ml
+  [Undo] [Another price]
+Ana: price picture limes
+  Price of lime
+  <picture price.png>
+# Behind the bar '86' says that there is none left, or it counts them: asked, never guessed.
+Ana: 86 the limes
+  I did not understand that.
+  Did you mean:
+  [stock limes 0]
+  [waste 86 limes]
+Ana taps [stock limes 0]
+  lime: 0 pieces on hand.
+  [Undo] [Par] [All stock]
+Ana: 86 limes
+  I did not understand that.
+  Did you mean:
+  [stock limes 0]
+  [waste 86 limes]
+Ana: 4 limes gone off
+  Logged: 4 limes, mouldy, €1.60.
+  Wed, 25 Nov so far: €1.60
+  [Undo] [More waste]
+Ana: six limes and a lemon mouldy
+  Logged 2 lines
+    6 limes             €2.40
+    1 lemon  mouldy  no price
+  No price for lemon: not in the cost.
+  Wed, 25 Nov so far: €4.00
+  Why the 6 limes? One tap is enough.
+  [Undo] [More waste]
+  [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ana taps [dried out]
+  (edited)
+  6 limes: dried out.
+  [Undo] [More waste]
+Ana: waste half a case of oranges
+  How much is in it? Write pieces or weight: 40
+  oranges, or 12 kg oranges.
+Ana: 300 ml limes
+  Fruit is counted or weighed: 6, or 1.2 kg.
+  Volumes do not fit.
+Ana: peach mist 750 ml
+  I did not understand that.
+  Did you mean:
+  [scale Grapefruit mist 750 ml]
+Ana: price limes 30 bucks
+  I understood “limes 30”, but not “bucks”.
+  Expected a number, a unit such as ml, g or oz
+  or a comma.
+  For example: price grapefruit oil 10 ml 7.90
+  [Step by step] [More examples]
+Ana: what did we waste this week
+  Waste: €4.00
+  Mon, 23 Nov to Sun, 29 Nov
+    lime   10     €4.00
+    lemon   1  no price
+    dried out  6  €2.40
+    mouldy     5  €1.60
+  Without a price, so not counted: lemon.
+  Nothing was logged in the time before.
+  <picture waste-2026-W48.png>
+  [More] [Picture]
+  [Last week] [Log waste]
+Ana: the batches
+  No batch is resting or in use.
+  Make one from a formula: batch grapefruit mist
+  to 400 ml
+  [Make a batch] [Formulas]
+Ana: batch grapefruit mist to 200 ml
+  Batch 1: Grapefruit mist, 201 ml
+  Resting until Thu, 26 Nov 18:00. I will remind
+  you.
+  Look again 25 Dec 2026.
+  Discard after 24 May 2027: the usual time for
+  its kind.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Food grade not confirmed: grapefruit
+  oil, propylene glycol
+  [Show batch 1]
+  [Note a lot] [Undo]
+Ana: label 1 on A4 14 labels
+  I understood “1 on”, but not “A4 14 labels”.
+  Expected a number or a comma.
+  For example: label 12
+  [Step by step] [More examples]
