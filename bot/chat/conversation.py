@@ -261,14 +261,16 @@ class Conversation:
     def _keeps_question(talk: Talk, plan: Plan) -> bool:
         """Whether the question in progress stays: nothing half said is lost to another thing in between.
 
-        The same command said anew takes its place, and any does while nothing has been answered yet.
+        The same command said anew takes its place, and any does where little is lost: while nothing has
+        been answered yet, or where the question belongs to something that is only read.
         """
         presence = talk.presence
         if plan.command is None or presence.question is None:
             return False
         state = presence.question.state
         anew = plan.writes and state.get("command") == plan.command.name
-        if state.get("slots") and not anew and plan.command.name not in _ENDS_QUESTIONS:
+        lost = state.get("slots") and all_commands()[state["command"]].writes
+        if lost and not anew and plan.command.name not in _ENDS_QUESTIONS:
             return True
         people.drop_question(talk.unit, presence.room_id or 0, presence.person_id or 0)
         return False
