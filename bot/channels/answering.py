@@ -15,6 +15,7 @@ from typing import Any
 from telegram import Bot
 from telegram.error import TelegramError
 
+from bot.channels.hold import Hold
 from bot.channels.intake import Answering, Update
 from bot.channels.progress import Progress
 from bot.channels.sending import Postman, Target, articles, may_be_repeat
@@ -60,18 +61,20 @@ class Answers(Answering):
         """Return what an update is to us."""
         return read_update(update, self._bot.id, self._bot.username)
 
-    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt) -> None:
-        """Do what an update asks, and send the answer."""
+    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
+        """Do what an update asks, and send the answer; `hold` is let go as soon as all of that has left."""
         if incoming.query is not None:
             self._acknowledge_soon(incoming.query)
         if incoming.message is not None:
-            await self._answer(incoming, letter, incoming.message, receipt)
+            await self._answer(incoming, letter, incoming.message, receipt, hold)
         elif incoming.membership is not None:
             await self._in_worker(self._note_membership, incoming)
         elif incoming.migration is not None:
             await self._room_moved(incoming.migration.old, incoming.migration.new)
 
-    async def _answer(self, incoming: Incoming, letter: Letter, message: Message, receipt: Receipt) -> None:
+    async def _answer(
+        self, incoming: Incoming, letter: Letter, message: Message, receipt: Receipt, hold: Hold | None
+    ) -> None:
         target = Target(
             message.place.outside_id,
             message.place.private,
@@ -86,7 +89,7 @@ class Answers(Answering):
             message = await self._with_file(incoming, message)
             target, replies = await self._replies(message, letter, target, receipt)
         for one in replies:
-            outcome = await self._postman.deliver(target, one)
+            outcome = await self._postman.deliver(target, one, hold if one is replies[-1] else None)
             if outcome is Outcome.LEFT:
                 raise LeftToAnotherError
             if outcome is Outcome.BLOCKED:

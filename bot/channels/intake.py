@@ -12,6 +12,7 @@ from concurrent.futures import Executor
 from typing import Any, TypeVar
 
 from bot.channels.figures import Figures
+from bot.channels.hold import Hold
 from bot.channels.turns import Lately, Turns
 from bot.channels.updates import CHANNEL, Incoming
 from bot.channels.wire import LeftToAnotherError
@@ -41,9 +42,10 @@ class Answering(ABC):
         """Return what an update is to us."""
 
     @abstractmethod
-    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt) -> None:
-        """Do what an update asks, and send the answer; `receipt` is called where something changes.
+    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
+        """Do what an update asks, and send the answer.
 
+        `receipt` is called where something changes, `hold` is let go as soon as the answer has left.
         Raises AlreadyDoneError where the receipt is refused, LeftToAnotherError where the sending is.
         """
 
@@ -147,12 +149,12 @@ class Intake(ABC):
 
     # -- answering -----------------------------------------------------------------------
 
-    async def _in_turn(self, incoming: Incoming, letter: Letter) -> bool:
+    async def _in_turn(self, incoming: Incoming, letter: Letter, hold: Hold | None = None) -> bool:
         """Work one update when those of its chat before it are through; say whether it was answered here."""
         begun = time.monotonic()
         async with self.turns.of(incoming.chat):
             try:
-                answered = await self._worked(incoming, letter)
+                answered = await self._worked(incoming, letter, hold)
             except Exception:
                 if not await self._is_ours(letter):
                     return False
@@ -164,7 +166,7 @@ class Intake(ABC):
             self._mark(letter)
         return answered
 
-    async def _worked(self, incoming: Incoming, letter: Letter) -> bool:
+    async def _worked(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> bool:
         """Work it, however long the database is away: nobody is told that something failed which was kept.
 
         False where it turns out to be finished, or another process's to finish.
@@ -175,7 +177,7 @@ class Intake(ABC):
         now = await self._first(letter)
         while now is not None:
             try:
-                await self._work(incoming, now)
+                await self._work(incoming, now, hold)
             except LeftToAnotherError:
                 return False
             except AlreadyDoneError:
@@ -201,8 +203,8 @@ class Intake(ABC):
             now = await self._as_it_stands(letter)
         return False
 
-    async def _work(self, incoming: Incoming, letter: Letter) -> None:
-        await self._answering.work(incoming, letter, self._receipt(letter))
+    async def _work(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> None:
+        await self._answering.work(incoming, letter, self._receipt(letter), hold)
 
     def _receipt(self, letter: Letter) -> Receipt:
         return lambda unit, replies: mail.mark_worked(unit, letter, replies, self.clock.now())
@@ -255,8 +257,8 @@ class OwnIntake(Intake):
     """For the only process on its database: what it takes in it works at once.
 
     A change writes its own update down, in the same transaction; an answer that only reads can be
-    given again. So only what is not answered in a moment is written down before it is confirmed, and
-    all of it together soon after it was answered.
+    given again. So only what is not on its way in a moment is written down before it is confirmed,
+    and all of it together soon after it was answered.
     """
 
     def __init__(
@@ -264,7 +266,7 @@ class OwnIntake(Intake):
     ) -> None:
         super().__init__(store, clock, answering, workers, figures)
         self._seen = Lately(_REMEMBERED)
-        self._unkept: dict[int, asyncio.Task[bool]] = {}  # begun, and neither answered nor on disk
+        self._unkept: dict[int, Hold] = {}  # begun, and neither answered nor on disk
 
     async def open(self) -> None:
         """Take up everything unfinished: there is nobody else to do it."""
@@ -279,17 +281,26 @@ class OwnIntake(Intake):
             number = letter.update_id
             if number not in self._seen:
                 self._seen.add(number)
-                self._unkept[number] = self.spawn(self._in_turn(incoming, letter))
+                self._unkept[number] = self._begun(incoming, letter)
             # One that comes again is not begun again: it waits for the first, or for the disk.
             if number in self._unkept:
                 begun.append((letter, self._unkept[number]))
         if begun:
             await asyncio.shield(asyncio.ensure_future(self._answered_or_on_disk(begun)))
 
-    async def _answered_or_on_disk(self, begun: list[tuple[Letter, asyncio.Task[bool]]]) -> None:
-        await asyncio.wait([turn for _letter, turn in begun], timeout=_MOMENT_SECONDS)
-        late = [letter for letter, turn in begun if not turn.done()]
+    def _begun(self, incoming: Incoming, letter: Letter) -> Hold:
+        async def write_down() -> None:
+            await self.in_worker(mail.take_in, self.store, [letter], self.clock.now())
+
+        hold = Hold(write_down)
+        turn = self.spawn(self._in_turn(incoming, letter, hold))
+        turn.add_done_callback(lambda _turn: hold.let_go())
+        return hold
+
+    async def _answered_or_on_disk(self, begun: list[tuple[Letter, Hold]]) -> None:
+        await asyncio.wait([hold.free for _letter, hold in begun], timeout=_MOMENT_SECONDS)
+        late = [letter for letter, hold in begun if not hold.free.done()]
         if late:
             await self.in_worker(mail.take_in, self.store, late, self.clock.now())
-        for letter, _turn in begun:
+        for letter, _hold in begun:
             self._unkept.pop(letter.update_id, None)

@@ -18,6 +18,7 @@ from telegram import (
 from telegram.constants import ParseMode
 from telegram.error import TelegramError
 
+from bot.channels.hold import Hold
 from bot.channels.outcomes import Verdict, classify
 from bot.channels.wire import call
 from bot.channels.wording import html_parts
@@ -76,19 +77,21 @@ class Postman:
         self._pace = Pace(per_second)
         self._moved = moved
 
-    async def deliver(self, target: Target, reply: Reply) -> Outcome:
+    async def deliver(self, target: Target, reply: Reply, hold: Hold | None = None) -> Outcome:
         """Send a reply, trying again for as long as Telegram is away.
 
         After a send of which nobody knows whether it arrived, what is sent again says that it
-        may be a repeat.
+        may be a repeat. `hold` is let go when the whole reply has left.
         """
         repeats = 0
         for attempt in range(_TRIES):
             try:
-                await self._once(target, reply)
+                await self._once(target, reply, hold)
                 return Outcome.SENT
             except TelegramError as error:
                 verdict = classify(error)
+            if hold is not None:
+                await hold.stuck()
             mended = await self._mend(target, reply, verdict)
             if mended is not None:
                 target, reply = mended
@@ -135,10 +138,9 @@ class Postman:
         )
         return replace(target, replaces=sent["message_id"])
 
-    async def _call(self, method: str, **fields: object) -> Any:
-        return await call(
-            self._bot, method, {**fields, "parse_mode": ParseMode.HTML, "link_preview_options": _NO_PREVIEW}
-        )
+    async def _call(self, method: str, hold: Hold | None = None, **fields: object) -> Any:
+        fields |= {"parse_mode": ParseMode.HTML, "link_preview_options": _NO_PREVIEW}
+        return await call(self._bot, method, fields, None if hold is None else hold.let_go)
 
     async def _mend(self, target: Target, reply: Reply, verdict: Verdict) -> tuple[Target, Reply] | None:
         """Return a target and reply that get round the refusal, or None."""
@@ -154,16 +156,19 @@ class Postman:
             return replace(target, answers=None), reply
         return None
 
-    async def _once(self, target: Target, reply: Reply) -> None:
+    async def _once(self, target: Target, reply: Reply, hold: Hold | None = None) -> None:
         parts = html_parts(reply)
+        if reply.files:
+            hold = None  # they leave after the text
         if reply.edits and target.replaces is not None and len(parts) == 1:
-            await self._edit(target, reply, parts[0])
+            await self._edit(target, reply, parts[0], hold)
             await self._send_files(target, reply.files)
             return
         for number, part in enumerate(parts, start=1):
             await self._pace.wait()
             await self._call(
                 "sendMessage",
+                hold if number == len(parts) else None,
                 chat_id=target.chat,
                 text=part,
                 message_thread_id=target.thread,
@@ -218,11 +223,12 @@ class Postman:
             disable_notification=True,
         )
 
-    async def _edit(self, target: Target, reply: Reply, part: str) -> None:
+    async def _edit(self, target: Target, reply: Reply, part: str, hold: Hold | None = None) -> None:
         await self._pace.wait()
         try:
             await self._call(
                 "editMessageText",
+                hold,
                 chat_id=target.chat,
                 message_id=target.replaces,
                 text=part,

@@ -10,6 +10,7 @@ from concurrent.futures import Executor
 from functools import partial
 
 from bot.channels.figures import Figures
+from bot.channels.hold import Hold
 from bot.channels.intake import Answering, Intake
 from bot.channels.updates import CHANNEL, Incoming
 from bot.channels.wire import sending_only_while
@@ -111,9 +112,9 @@ class SharedIntake(Intake):
 
     # -- standing still ------------------------------------------------------------------
 
-    async def _work(self, incoming: Incoming, letter: Letter) -> None:
+    async def _work(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> None:
         with sending_only_while(partial(self._may_send, letter)):
-            await super()._work(incoming, letter)
+            await super()._work(incoming, letter, hold)
 
     def _receipt(self, letter: Letter) -> Receipt:
         return lambda unit, replies: shared_mail.mark_worked(unit, letter, self.name, replies)

@@ -34,7 +34,10 @@ _CLOSING_SECONDS = 1.0
 _PORTS = {"http": 80, "https": 443}
 Thing = TypeVar("Thing")
 _May = Callable[[], Awaitable[bool]]
+# The library's methods between `call` and the wire have no room for these: who says whether a request may
+# still leave, and whom to tell when it has.
 _MAY_SEND: ContextVar[_May | None] = ContextVar("may_send", default=None)
+_LEFT: ContextVar[Callable[[], None] | None] = ContextVar("left", default=None)
 
 
 class NeverLeftError(Exception):
@@ -100,15 +103,25 @@ class _Line:
             await _within(_CLOSING_SECONDS, self._writer.wait_closed())
 
     async def exchange(
-        self, head: h11.Request, body: bytes, write_seconds: float | None, read_seconds: float | None
+        self,
+        head: h11.Request,
+        body: bytes,
+        write_seconds: float | None,
+        read_seconds: float | None,
+        left: Callable[[], None] | None = None,
     ) -> tuple[int, bytes]:
-        """Send a request and return the status and body of its answer; the seconds are for each step."""
+        """Send a request and return the status and body of its answer; the seconds are for each step.
+
+        `left` is called when the system has all of the request, and sends it even if this process ends.
+        """
         http = self._http
         # With a content-length, the end of the message is no bytes.
         self._writer.write(b"".join(http.send(part) or b"" for part in (head, h11.Data(body))))
         http.send(h11.EndOfMessage())
         async with asyncio.timeout(write_seconds) as limit:
             await self._writer.drain()
+            if left is not None and not self._writer.transport.get_write_buffer_size():
+                left()
             status, parts = 0, []
             while not isinstance(event := http.next_event(), h11.EndOfMessage):
                 if event is h11.NEED_DATA:
@@ -187,7 +200,7 @@ class LeanRequest(HTTPXRequest):
                 url, method, request_data, read_timeout, write_timeout, connect_timeout, pool_timeout
             )
         defaults = self._client.timeout
-        body = urlencode(request_data.json_parameters).encode() if request_data is not None else b""
+        body = b"" if request_data is None else json.dumps(request_data.parameters).encode()
         try:
             await _within(_or(pool_timeout, defaults.pool), self._free.acquire())
         except TimeoutError as error:
@@ -201,6 +214,7 @@ class LeanRequest(HTTPXRequest):
                     body,
                     _or(write_timeout, defaults.write),
                     _or(read_timeout, defaults.read),
+                    _LEFT.get(),
                 )
             except TimeoutError as error:
                 raise TimedOut from BrokeOffError(str(error))
@@ -245,21 +259,28 @@ class LeanRequest(HTTPXRequest):
         headers = [
             ("Host", where.netloc),
             ("User-Agent", self.USER_AGENT),
-            ("Content-Type", "application/x-www-form-urlencoded"),
+            ("Content-Type", "application/json"),
             ("Content-Length", str(length)),
         ]
         target = f"{where.path}?{where.query}" if where.query else where.path
         return h11.Request(method=method, target=target or "/", headers=headers)
 
 
-async def call(bot: Bot, method: str, fields: Mapping[str, object]) -> Any:
-    """Call a method of the Bot API and return its result as it is sent; what is None is left out.
+async def call(
+    bot: Bot, method: str, fields: Mapping[str, object], left: Callable[[], None] | None = None
+) -> Any:
+    """Call a method of the Bot API and return its result as it is sent.
 
     Without the library's objects for what goes out and comes in: where nothing reads them, making them
-    costs as much as the sending. Raises TelegramError.
+    costs as much as the sending. `left` is called when the system has the whole request. Raises
+    TelegramError.
     """
     given = [RequestParameter(name, value, None) for name, value in fields.items() if value is not None]
-    return await bot.request.post(f"{bot.base_url}/{method}", RequestData(given))
+    before = _LEFT.set(left)
+    try:
+        return await bot.request.post(f"{bot.base_url}/{method}", RequestData(given))
+    finally:
+        _LEFT.reset(before)
 
 
 def _from_now(seconds: float | None) -> float | None:

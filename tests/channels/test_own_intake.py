@@ -11,6 +11,7 @@ import pytest
 from sqlalchemy import select
 
 from bot.channels.figures import Figures
+from bot.channels.hold import Hold
 from bot.channels.intake import Answering, OwnIntake, Update
 from bot.channels.updates import CHANNEL, Incoming
 from bot.chat.conversation import Receipt
@@ -26,16 +27,29 @@ NOW = datetime(2026, 11, 25, 18, 0, tzinfo=UTC)
 
 
 class Answers(Answering):
-    """Answers each update when its gate is open; those without one at once."""
+    """Answers each update when its gate is open; those without one at once.
+
+    The answers of `leave` have left before that, those of `fail` did not arrive at the first try.
+    """
 
     def __init__(self) -> None:
         self.worked: list[int] = []
         self.gates: dict[int, asyncio.Event] = {}
+        self.leave: set[int] = set()
+        self.fail: set[int] = set()
+        self.failed_once = asyncio.Event()
 
     def read(self, update: Update) -> Incoming:
         return Incoming(update["update_id"], str(update["chat"]))
 
-    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt) -> None:
+    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
+        if incoming.update_id in self.leave | self.fail:
+            assert hold is not None
+            hold.let_go()
+        if incoming.update_id in self.fail:
+            assert hold is not None
+            await hold.stuck()
+            self.failed_once.set()
         if incoming.update_id in self.gates:
             await self.gates[incoming.update_id].wait()
         self.worked.append(letter.update_id)
@@ -95,6 +109,28 @@ async def test_what_takes_longer_is_on_disk_before_it_is_confirmed(taking: Takin
     gate.set()
     await taking.intake.close()
     assert taking.on_disk() == {1: MailState.ANSWERED, 2: MailState.ANSWERED}
+
+
+async def test_an_answer_that_has_left_is_not_waited_for(taking: Taking) -> None:
+    taking.answers.leave.add(1)
+    gate = taking.gate(1)
+    assert await taking.intake.take_in([_update(1)])
+    assert taking.answers.worked == []
+    assert taking.on_disk() == {}
+    gate.set()
+    await taking.intake.close()
+    assert taking.on_disk() == {1: MailState.ANSWERED}
+
+
+async def test_an_answer_that_did_not_arrive_is_written_down_before_the_next_try(taking: Taking) -> None:
+    taking.answers.fail.add(1)
+    gate = taking.gate(1)
+    assert await taking.intake.take_in([_update(1)])
+    await taking.answers.failed_once.wait()
+    assert taking.on_disk() == {1: MailState.WAITING}
+    gate.set()
+    await taking.intake.close()
+    assert taking.on_disk() == {1: MailState.ANSWERED}
 
 
 async def test_the_same_update_again_is_not_worked_again(taking: Taking) -> None:

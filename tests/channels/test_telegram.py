@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.api import Fault
 from tests.channels.conftest import MIST, Telephone
 
@@ -61,6 +63,17 @@ async def test_a_lost_answer_is_sent_again_and_says_so(telephone: Telephone) -> 
     telephone.server.fail_next("sendMessage", Fault.drop_after())
     said = await ana.says("help", expects=2)
     assert "(This may be a repeat.)" in said.text
+
+
+@pytest.mark.parametrize("database", ["sqlite"], indirect=True)
+async def test_the_next_question_does_not_wait_for_the_reply_to_an_answer(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    telephone.server.fail_next("sendMessage", Fault.slow(2.0))
+    polls = telephone.server.world.updates.polls
+    asked = len(polls)
+    ana.writes("help")
+    assert await telephone.server.world.until(lambda: len(polls) > asked, 1.5)
+    await telephone.server.wait_quiet()
 
 
 async def test_a_refused_send_is_tried_again_without_a_repeat(telephone: Telephone) -> None:
