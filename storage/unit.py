@@ -80,8 +80,8 @@ class Book:
     def remembered(self, revision: int, key: tuple[Hashable, ...], make: Callable[[], Thing]) -> Thing:
         """Return what was made under this key while the bar stood at this revision, or make it now.
 
-        For plain values that depend on nothing but nouns and settings. Once this transaction
-        has touched those, nothing is taken from memory or put there.
+        For plain values that depend on nothing but nouns, settings and looks at batches. Once this
+        transaction has touched those, nothing is taken from memory or put there.
         """
         if self._touched:
             return make()
@@ -190,7 +190,7 @@ class Book:
         self._touched = True
 
     def touched(self) -> None:
-        """Say that nouns or settings of the bar changed, so that what was remembered is read anew."""
+        """Say that nouns, settings or looks at batches changed, so that what was remembered is read anew."""
         self._touched = True
         bar = self.session.get(Bar, self.bar_id)
         if bar is not None:

@@ -202,7 +202,10 @@ class LeanRequest(HTTPXRequest):
         defaults = self._client.timeout
         body = b"" if request_data is None else json.dumps(request_data.parameters).encode()
         try:
-            await _within(_or(pool_timeout, defaults.pool), self._free.acquire())
+            if self._free.locked():
+                await _within(_or(pool_timeout, defaults.pool), self._free.acquire())
+            else:
+                await self._free.acquire()
         except TimeoutError as error:
             raise TimedOut from NeverLeftError(str(error))
         try:

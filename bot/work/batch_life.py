@@ -13,7 +13,7 @@ from bot.trade.kinds import Preparation
 from bot.trade.measures import BASE_UNITS, Dimension
 from bot.trade.shelf import RULE_TEXTS, ShelfPlan
 from bot.work import allergies, batches, ingredients, pars, peeled, reminders, shelves
-from bot.work.batches import BatchState, BatchView, Clarity
+from bot.work.batches import LOOKING, BatchState, BatchView, Clarity
 from bot.work.desk import Desk
 from bot.work.errors import NotThereError, WrongStateError
 from bot.work.prices import in_force
@@ -151,6 +151,8 @@ def _freeze(desk: Desk, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -
 
 
 def _event(desk: Desk, row: Batch, what: str, **values: Any) -> int:
+    if what in LOOKING:
+        desk.book.touched()  # how a formula was seen is remembered
     return desk.book.add(BatchEvent(batch_id=row.id, what=what, at=desk.now, by=desk.person_id, **values)).id
 
 
@@ -162,6 +164,7 @@ def take_back_making(desk: Desk, details: dict[str, Any]) -> None:
     if row is None:
         return
     row.state = BatchState.UNDONE
+    desk.book.touched()  # and with it how its formula was seen
     _event(desk, row, "undo")
     reminders.cancel_for_batch(desk.book, row.id)
     peeled.take_back_making(desk, row.id)

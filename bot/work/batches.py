@@ -31,6 +31,9 @@ class BatchState(StrEnum):
         return self in {BatchState.RESTING, BatchState.READY, BatchState.IN_USE}
 
 
+LOOKING = ("check", "undo")  # what happens to a batch and says how it looks: a look, and one taken back
+
+
 class Clarity(StrEnum):
     """How a rested bottle looks. The values are stored and shown."""
 

@@ -13,7 +13,7 @@ from bot.trade.clearing import Clearing, State
 from bot.trade.kinds import IngredientKind
 from bot.trade.mixture import Mixture, mixture_of
 from bot.trade.release import Release, release
-from bot.work.batches import BatchState, Clarity
+from bot.work.batches import LOOKING, BatchState, Clarity
 from bot.work.desk import Desk
 from bot.work.formulas import FormulaView
 from bot.work.mixing import Mix, mix_of
@@ -44,7 +44,7 @@ _LOOKS = (
         Batch.formula_id == bindparam("of_formula"),
         Batch.version == bindparam("of_version"),
         Batch.state != BatchState.UNDONE,
-        BatchEvent.what.in_(("check", "undo")),
+        BatchEvent.what.in_(LOOKING),
     )
     .order_by(BatchEvent.id.desc())
     .limit(_MOST_LOOKS)
@@ -162,7 +162,9 @@ def release_of(view: FormulaView) -> Release | None:
 
 def seen_here(desk: Desk, view: FormulaView) -> Seen:
     """Return the looks at rested batches of this version that were made with the same spirits."""
-    rows = desk.book.found(_LOOKS, of_formula=view.id, of_version=view.version)[::-1]
+    of = {"of_formula": view.id, "of_version": view.version}
+    key = ("looks", view.id, view.version)
+    rows = desk.book.remembered(desk.bar.revision, key, lambda: desk.book.found(_LOOKS, **of)[::-1])
     taken_back = {row.corrects for row in rows if row.corrects is not None}
     strengths = _strengths(view)
     return Seen(
