@@ -8,12 +8,11 @@ model is built, never before.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from bot.trade.errors import TradeError
 from bot.trade.ethanol import check_range
+from bot.trade.group_tables import interaction, subgroup
 from bot.trade.substances import SUBSTANCES, Groups, Model
 
 if TYPE_CHECKING:
@@ -32,56 +31,30 @@ _MOST_STEPS = 400
 _COORDINATION = 10.0  # UNIQUAC's lattice coordination number
 
 
-@dataclass
-class MissingParameterError(TradeError):
-    """The model has no parameters between two groups, so it cannot speak of mixtures that hold both."""
-
-    model: Model
-    group: int
-    other_group: int
-
-
-def _check_parameters(interactions: Any, subgroups: Any, used: Sequence[int], model: Model) -> None:
-    """Raise MissingParameterError for a pair without parameters, which the library would take as zero."""
-    for group in used:
-        for other in used:
-            main, other_main = subgroups[group].main_group_id, subgroups[other].main_group_id
-            if main != other_main and other_main not in interactions.get(main, {}):
-                raise MissingParameterError(model, group, other)
-
-
 class GroupModel:
     """One UNIFAC model for a list of substances at one temperature.
 
-    Surface and volume parameters and the interaction matrix are taken from the
-    library thermo; the activity coefficients are worked out here for many
-    compositions at once (thermo does one at a time). Raises
-    MissingParameterError when the model lacks a pair of groups.
+    The activity coefficients are worked out for many compositions at once.
+    Raises MissingParameterError when the model lacks a pair of groups.
     """
 
     def __init__(self, model: Model, groups: Sequence[Groups], temperature_c: float) -> None:
         import numpy as np  # noqa: PLC0415 - only when first used
-        from thermo import unifac  # noqa: PLC0415
 
         self._np = np
-        version = 0 if model is Model.ORIGINAL else 1
         kelvin = temperature_c + 273.15
-        count = len(groups)
-        theirs = unifac.UNIFAC.from_subgroups(
-            T=kelvin, xs=[1.0 / count] * count, chemgroups=[dict(g) for g in groups], version=version
+        used = sorted({number for one in groups for number in one})
+        subgroups = [subgroup(model, number) for number in used]
+        self.size = len(groups)
+        self._psi: Array = np.array(
+            [[interaction(model, one, other, kelvin) for other in used] for one in used]
         )
-        subgroups, interactions = (
-            (unifac.UFSG, unifac.UFIP) if version == 0 else (unifac.DOUFSG, unifac.DOUFIP2016)
-        )
-        _check_parameters(interactions, subgroups, sorted({k for g in groups for k in g}), model)
-        self.size = count
-        self._psi: Array = np.array(theirs.psis())
-        self._surface: Array = np.array(theirs.Qs)
-        self._counts: Array = np.array(theirs.vs).T
-        self._r: Array = np.array(theirs.rs)
-        self._q: Array = np.array(theirs.qs)
+        self._surface: Array = np.array([one.surface for one in subgroups])
+        self._counts: Array = np.array([[one.get(number, 0) for number in used] for one in groups], float)
+        self._r: Array = self._counts @ np.array([one.volume for one in subgroups])
+        self._q: Array = self._counts @ self._surface
         # The modified model takes volumes to the power 3/4 in its combinatorial part.
-        self._r_modified: Array = self._r if version == 0 else self._r**0.75
+        self._r_modified: Array = self._r if model is Model.ORIGINAL else self._r**0.75
         self._pure: Array = (self._ln_group(self._counts) * self._counts).sum(axis=1)
 
     def _ln_group(self, amounts: Array) -> Array:
@@ -216,8 +189,7 @@ def _second_phase_share(feed: Array, ratio: Array) -> float:
 def bar_model(model: Model, temperature_c: float = 20.0) -> GroupModel:
     """Return `model` for the substances of bot.trade.substances at `temperature_c` (0 to 40 °C).
 
-    Raises OutOfRangeError outside that range. The first call imports the
-    library thermo.
+    Raises OutOfRangeError outside that range.
     """
     check_range("temperature", temperature_c, LOWEST_TEMPERATURE_C, HIGHEST_TEMPERATURE_C, "°C")
     return GroupModel(model, [substance.groups(model) for substance in SUBSTANCES], temperature_c)

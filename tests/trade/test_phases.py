@@ -14,8 +14,10 @@ from scipy.optimize import minimize
 from thermo.unifac import UNIFAC
 
 from bot.trade.errors import OutOfRangeError
-from bot.trade.phases import GroupModel, MissingParameterError, bar_model
+from bot.trade.group_tables import FILE, MissingParameterError
+from bot.trade.phases import GroupModel, bar_model
 from bot.trade.substances import ETHANOL, SUBSTANCES, WATER, Model
+from tests.unifac_tables import as_text, published
 
 _SIX = len(SUBSTANCES)
 Row = NDArray[np.float64]
@@ -26,6 +28,10 @@ def _fractions(seed: int, alpha: Sequence[float] | float = 0.7) -> Row:
     made: Row = np.maximum(np.random.default_rng(seed).dirichlet(weights), 1e-9)
     whole: Row = made / made.sum()
     return whole
+
+
+def test_the_tables_are_those_of_the_library() -> None:
+    assert json.loads(FILE.read_text("utf-8")) == json.loads(as_text(published()))
 
 
 @pytest.mark.parametrize("model", list(Model))
@@ -198,5 +204,5 @@ def test_importing_the_chemistry_loads_no_numbers_library() -> None:
     assert _loaded([f"bot.trade.{name}" for name in _CHEMISTRY]) == set()
 
 
-def test_no_rule_of_the_trade_loads_the_chemistry_library_when_imported() -> None:
-    assert not _loaded(None) & {"thermo", "chemicals", "fluids"}
+def test_no_rule_of_the_trade_loads_numpy_when_imported() -> None:
+    assert _loaded(None) == set()
