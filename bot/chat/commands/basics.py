@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from bot.chat.arriving import ask_code, is_scan, join, main_buttons, scan
 from bot.chat.asking import Question, Slot, cancelled, columns
 from bot.chat.language import _, show_moment, tongue
@@ -181,9 +183,14 @@ def _start(talk: Talk, given: Given) -> Reply:
         return _claim_group(talk)
     if presence.bar is not None and "bar_name" not in given:
         return _welcome_back(talk)
+    return _open(talk, given)
+
+
+def _open(talk: Talk, given: Given) -> Reply:
+    """Open a bar by the answers that were given, and stand in it."""
     bar = bars.open_bar(
         talk.unit,
-        presence,
+        talk.presence,
         talk.message.sender.name,
         talk.message.place.private,
         talk.clock.now(),
@@ -243,8 +250,14 @@ def _opening(talk: Talk, given: Given) -> bool:
     return talk.presence.bar is None and "code" not in given and talk.message.place.private
 
 
-def _no_bar_slot(name: str, ask: object, accept: object) -> Slot:
-    return Slot(name, ask, _opening, accept, rule="free_slot")  # type: ignore[arg-type]
+_ABOUT_A_BAR = (
+    Slot("bar_name", _ask_name, accept=_accept_name, rule="free_slot"),
+    Slot("zone", _ask_zone, accept=accept_zone, rule="free_slot"),
+    Slot("jurisdiction", _ask_jurisdiction, accept=accept_jurisdiction, rule="free_slot"),
+    Slot("currency", _ask_currency, accept=accept_currency, rule="free_slot"),
+    Slot("units", _ask_units, accept=accept_units, rule="free_slot"),
+    Slot("closing", _ask_closing, accept=accept_closing, rule="free_slot"),
+)
 
 
 # -- help, undo, cancel -----------------------------------------------------------------
@@ -279,15 +292,19 @@ COMMANDS = (
         _start,
         slots=(
             Slot("code", ask_code, lambda talk, given: False, rule="free_slot"),
-            _no_bar_slot("bar_name", _ask_name, _accept_name),
-            _no_bar_slot("zone", _ask_zone, accept_zone),
-            _no_bar_slot("jurisdiction", _ask_jurisdiction, accept_jurisdiction),
-            _no_bar_slot("currency", _ask_currency, accept_currency),
-            _no_bar_slot("units", _ask_units, accept_units),
-            _no_bar_slot("closing", _ask_closing, accept_closing),
+            *(replace(slot, wanted=_opening) for slot in _ABOUT_A_BAR),
         ),
         writes=True,
         anyone=True,
+    ),
+    Command(
+        "another bar",
+        N_("open another bar of your own"),
+        _open,
+        words=("open another bar", "open a bar", "new bar", "second bar"),
+        slots=_ABOUT_A_BAR,
+        writes=True,
+        private_only=True,
     ),
     Command("help", N_("what I can do"), _help, anyone=True, menu=90, examples=(N_("help waste"),)),
     Command("undo", N_("take back the last thing you logged"), _undo, writes=True, menu=80),

@@ -14,6 +14,17 @@ from bot.work.desk import Role
 from bot.work.errors import NotAllowedError
 
 
+def _privacy(talk: Talk, given: Given) -> Reply:
+    return reply(
+        _("I keep your name, your number in this chat's service, your language, and what you logged."),
+        _("The people of {bar} see your name beside what you logged; other bars see nothing of it.").format(
+            bar=talk.desk.bar.name
+        ),
+        _("Whoever runs this bot holds the database and its backups."),
+        buttons=((Button(_("All of it as a file"), "export me"), Button(_("Forget me"), "forget me")),),
+    )
+
+
 def _export_me(talk: Talk, given: Given) -> Reply:
     held = closing.held_of_member(talk.desk)
     rows = sum(len(value) for value in held.values() if isinstance(value, list))
@@ -79,6 +90,7 @@ def _keep(talk: Talk, given: Given) -> Reply:
 
 
 COMMANDS = (
+    Command("privacy", N_("what is kept of you, and who sees it"), _privacy, quick=True),
     Command(
         "export me",
         N_("all that this bar holds of you, as a file"),

@@ -14,6 +14,8 @@ SPANISH: Final[dict[str, tuple[str, ...]]] = {
     "team": ("equipo",),
     "invite": ("invitar", "invita"),
     "leave": ("salir", "salir del bar"),
+    "another bar": ("otro bar", "abrir otro bar", "abrir un bar", "nuevo bar"),
+    "privacy": ("privacidad",),
     "bars": ("bares", "mis bares", "cambiar de bar"),
     "export me": ("mis datos",),
     "forget me": ("olvídame",),

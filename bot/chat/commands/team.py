@@ -227,6 +227,7 @@ def _bars(talk: Talk, given: Given) -> Reply:
         for one in known
     ]
     buttons = tuple((Button(one.name, f"bars {one.id}"),) for one in known if not one.here)
+    buttons += ((Button(_("Open another bar"), "another bar"),),)
     first = ngettext("You are in {count} bar", "You are in {count} bars", len(known))
     return reply(first.format(count=show_number(len(known), 0)), *rows, buttons=buttons)
 

@@ -1,0 +1,106 @@
+# A second bar of the same owner, and what is kept of a person.
+@after mist
+
+Ana: bars
+  You are in 1 bar
+  The Copper Gull, owner, you are here
+  [Open another bar]
+Ana taps [Open another bar]
+  (edited)
+  What is your bar called?
+  [Ana's bar]
+  [Cancel]
+Ana: The Blue Heron
+  Which city's time does it keep? Tap one, or
+  type another city.
+  [London] [New York]
+  [Chicago] [Los Angeles]
+  [Sydney]
+  [Back] [Cancel]
+Ana: week
+  I know no time zone for “week”. Type a larger
+  city near you, such as Madrid.
+  Which city's time does it keep? Tap one, or
+  type another city.
+  [London] [New York]
+  [Chicago] [Los Angeles]
+  [Sydney]
+  [Back] [Cancel]
+Ana: New York
+  Whose food and drink rules apply there? Limits
+  and cautions follow this.
+  [United States] [European Union]
+  [United Kingdom] [somewhere else]
+  [Back] [Cancel]
+Ana: US
+  Which money do you count in?
+  [USD] [EUR] [GBP]
+  [Back] [Cancel]
+Ana: $
+  How do you measure?
+  [US fluid ounces]
+  [ml and grams]
+  [imperial fluid ounces]
+  [Back] [Cancel]
+Ana: US fluid ounces
+  When is a night surely over? What is logged
+  before then counts for the day before.
+  [05:00] [04:00] [03:00]
+  [02:00] [01:00] [06:00]
+  [Back] [Cancel]
+Ana: 04:00
+  The Blue Heron is open.
+  US fluid ounces · USD · America/New York · a
+  day ends at 04:00
+  All of it can be changed with /bar. Next:
+  write down what you make.
+  [Add a formula]
+  [Set a price] [Log waste]
+Ana: formulas
+  This bar has no formulas yet.
+  Write the first one down: its name, then a
+  line for each ingredient.
+  [Add a formula]
+Ana: bars
+  You are in 2 bars
+  The Copper Gull, owner
+  The Blue Heron, owner, you are here
+  [The Copper Gull]
+  [Open another bar]
+Ana taps [The Copper Gull]
+  You are now at The Copper Gull.
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]
+Ana: grapefruit mist
+  Grapefruit mist: aroma mist, version 1
+    grapefruit oil       12 ml
+    propylene glycol     22 ml
+    neutral spirit 96 %  62 ml
+  Makes 96 ml at 62 % vol
+  Rests 24 hours, discard after 180 days
+  Clearing: borderline, it may cloud, by
+  estimate
+  Allergens: none of the list by name. Worth
+  saying: citrus.
+  Caution: Food grade not confirmed: grapefruit
+  oil, propylene glycol
+  [Scale] [Cost] [Make]
+  [Will it clear?] [Change] [More]
+  [grapefruit oil: food grade] [Not sure]
+Ana in Bar: /another bar
+  Not here: write that to me in our private
+  chat.
+Ana: privacy
+  I keep your name, your number in this chat's
+  service, your language, and what you logged.
+  The people of The Copper Gull see your name
+  beside what you logged; other bars see nothing
+  of it.
+  Whoever runs this bot holds the database and
+  its backups.
+  [All of it as a file] [Forget me]
+Ana taps [Forget me]
+  The owner cannot be forgotten: hand the bar
+  over first, or delete it.
+  [Team]
