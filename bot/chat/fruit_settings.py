@@ -10,8 +10,9 @@ from typing import Any
 from bot.chat.formula_card import show_range
 from bot.chat.language import _, decimal_mark, show_money, show_number
 from bot.chat.message import reply
+from bot.chat.money_words import without_currency
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError, read_range
-from bot.chat.setting_values import read_clock, show_clock_minute
+from bot.chat.setting_values import read_clock, says_off, says_on, says_usual, show_clock_minute
 from bot.chat.talk import Say, Talk
 from bot.trade.peeled import Keeping, peeled_clock
 from bot.trade.words import N_
@@ -36,7 +37,6 @@ _KEEPING = {
     N_("uncovered"): N_("cold, uncovered"),
     N_("wrapped"): N_("cold, wrapped tight"),
 }
-_OFF = frozenset({"off", "no", "none", "usual", "0"})
 
 
 def ends_of(text: str) -> tuple[Fraction, Fraction] | None:
@@ -97,12 +97,9 @@ def _number_reader(key: str) -> Reader:
     field, _unit, least, most = _NUMBERS[key]
 
     def read(talk: Talk, text: str) -> dict[str, Any]:
-        plain = text.strip()
-        if plain.casefold() in _OFF and key != "open_weeks":
+        if _is_unset(text) and key != "open_weeks":
             return {field: ""}
-        for sign in ("€", "£", "$", "¥", talk.desk.bar.currency):
-            plain = plain.replace(sign, "")
-        words = plain.split()
+        words = without_currency(text, talk.desk.bar.currency).split()
         while words and words[-1].isalpha() and words[-1].casefold() != "to":
             words.pop()
         try:
@@ -133,26 +130,32 @@ def _read_peeled(talk: Talk, text: str) -> dict[str, Any]:
     for key, label in _KEEPING.items():
         if plain in {key, label, _(label)} or plain.split(",")[-1].strip() == key or plain == _(key):
             return {"peeled_hours": "" if key == Keeping.UNCOVERED.name.casefold() else key}
-    if plain in {"usual", "default", "cold", _("usual")}:
+    if says_usual(text) or plain == "cold":
         return {"peeled_hours": ""}
-    number = re.sub(r"\s*(?:hours?|horas?|h)$", "", plain)
-    try:
-        low, high = read_range(number, decimal_mark())
-    except (NotANumberError, AmbiguousNumberError):
-        low = high = Fraction(0)
-    if not 1 <= low == high <= 240 or low.denominator != 1:
+    hours = _single(re.sub(r"\s*(?:hours?|horas?|h)$", "", plain))
+    if hours is None or not 1 <= hours <= 240 or hours.denominator != 1:
         raise Say(reply(_("Write hours such as 24, or: counter, uncovered, wrapped.")))
-    return {"peeled_hours": str(low)}
+    return {"peeled_hours": str(hours)}
+
+
+def _is_unset(text: str) -> bool:
+    return says_off(text) or says_usual(text) or text.strip() == "0"
+
+
+def _single(text: str) -> Fraction | None:
+    """Return the one number that a text is, None for anything else and for a range."""
+    try:
+        low, high = read_range(text.strip(), decimal_mark())
+    except (NotANumberError, AmbiguousNumberError):
+        return None
+    return low if low == high else None
 
 
 def _percent(text: str, most: int) -> Fraction:
-    try:
-        low, high = read_range(text.strip().rstrip("%").strip(), decimal_mark())
-    except (NotANumberError, AmbiguousNumberError):
-        low = high = Fraction(-1)
-    if not 0 <= low == high <= most:
+    share = _single(text.strip().rstrip("%"))
+    if share is None or not 0 <= share <= most:
         raise Say(reply(_("A share such as 10 %, please.")))
-    return low
+    return share
 
 
 def _read_rise(talk: Talk, text: str) -> dict[str, Any]:
@@ -160,19 +163,15 @@ def _read_rise(talk: Talk, text: str) -> dict[str, Any]:
 
 
 def _read_missing(talk: Talk, text: str) -> dict[str, Any]:
-    number = re.sub(r"\s*(?:x|×|times|veces)(?:\s.*)?$", "", text.strip().casefold())
-    try:
-        low, high = read_range(number, decimal_mark())
-    except (NotANumberError, AmbiguousNumberError):
-        low = high = Fraction(0)
-    if not 1 < low == high <= 50:
+    times = _single(re.sub(r"\s*(?:x|×|times|veces)(?:\s.*)?$", "", text.strip().casefold()))
+    if times is None or not 1 < times <= 50:
         raise Say(reply(_("Write how many times its price a missing fruit costs, such as 3.")))
-    return {"missing_times": str(low)}
+    return {"missing_times": str(times)}
 
 
 def _read_tax(talk: Talk, text: str) -> dict[str, Any]:
     plain = " ".join(text.casefold().replace("%", " % ").split())
-    if plain in {*_OFF, "as typed", "prices as typed", _("prices as typed")}:
+    if _is_unset(text) or plain in {"as typed", "prices as typed", _("prices as typed")}:
         return {"tax": "", "tax_percent": "0"}
     for words, how in (
         ((_("taken out"), "taken out", "take out", "included", "out", "in prices"), "taken out"),
@@ -199,9 +198,9 @@ def _read_pictures(talk: Talk, text: str) -> dict[str, Any]:
 
 def _read_week_picture(talk: Talk, text: str) -> dict[str, Any]:
     plain = text.strip().casefold()
-    if plain in {"with the week", "with week", "always", "on", "yes", _("with the week"), _("on"), _("yes")}:
+    if says_on(text) or plain in {"with the week", "with week", "always", _("with the week")}:
         return {"week_picture": True}
-    if plain in {*_OFF, "when asked for", "when asked", _("when asked for")}:
+    if _is_unset(text) or plain in {"when asked for", "when asked", _("when asked for")}:
         return {"week_picture": False}
     raise Say(reply(_("With the week, or when asked for?")))
 

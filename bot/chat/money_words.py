@@ -34,6 +34,13 @@ def as_money(value: Money, currency: str) -> Decimal:
     return amount.scaleb(-minor_digits(currency)) if value.minor else amount
 
 
+def without_currency(text: str, currency: str) -> str:
+    """Return a text without the signs of money and without the bar's own code."""
+    for sign in (*_SIGNS, currency):
+        text = text.replace(sign, "")
+    return text
+
+
 def currency_of_sign(sign: str, likely: str) -> str:
     """Return the currency that a sign stands for: the only one, or the likely one if it is among them.
 

@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 from bot.chat.language import _
-from bot.chat.talk import Talk
+from bot.chat.message import reply
+from bot.chat.talk import Say, Talk
 from bot.chat.values import Named, Unknown
 from bot.work import ingredients
 from bot.work.ingredients import IngredientView
+
+LONGEST_NAME = 80  # letters
+
+
+def short_name(text: str) -> str:
+    """Return a name for a bar or a formula with single spaces. Raises Say where it is empty or too long."""
+    clean = " ".join(text.split())
+    if not 0 < len(clean) <= LONGEST_NAME:
+        raise Say(reply(_("A name of 1 to 80 letters, please.")))
+    return clean
 
 
 def known_ingredient(talk: Talk, value: Named) -> IngredientView | None:

@@ -14,6 +14,22 @@ CLOSING_CHOICES = (5 * 60, 4 * 60, 3 * 60, 2 * 60, 60, 6 * 60)
 _CLOCK = re.compile(r"^(\d{1,2})(?:[:.h](\d{2}))?\s*([ap])?\.?\s?m?\.?$", re.IGNORECASE)
 
 
+def says_off(text: str) -> bool:
+    """Whether a value says that something is not wanted."""
+    return text.strip().casefold() in {"off", "no", "none", _("off").casefold(), _("none").casefold()}
+
+
+def says_on(text: str) -> bool:
+    """Whether a value says that something is wanted."""
+    return text.strip().casefold() in {"on", "yes", _("on").casefold(), _("yes").casefold()}
+
+
+def says_usual(text: str) -> bool:
+    """Whether a value asks for what holds where a bar set nothing of its own."""
+    usual = {"usual", "default", "the usual ones", _("usual").casefold(), _("the usual ones").casefold()}
+    return text.strip().casefold() in usual
+
+
 def read_clock(text: str) -> int | None:
     """Read '05:00', '5', '5 am' or '11.30 pm' as minutes from midnight; None for anything else."""
     found = _CLOCK.match(text.strip())

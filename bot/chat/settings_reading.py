@@ -18,8 +18,9 @@ from bot.chat.commands.basics import (
 from bot.chat.label_words import stock_words
 from bot.chat.language import _, decimal_mark, tongue
 from bot.chat.message import reply
+from bot.chat.naming import short_name
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError, read_number, read_range
-from bot.chat.setting_values import day_names, read_clock
+from bot.chat.setting_values import day_names, read_clock, says_off, says_on, says_usual
 from bot.chat.settings_shown import HOUSEHOLD, OUNCES
 from bot.chat.talk import Given, Say, Talk
 from bot.chat.temperatures import accept_temperature
@@ -41,10 +42,7 @@ def _number(text: str) -> Fraction:
 
 
 def _read_name(talk: Talk, text: str) -> dict[str, Any]:
-    clean = " ".join(text.split())
-    if not 0 < len(clean) <= 80:
-        raise Say(reply(_("A name of 1 to 80 letters, please.")))
-    return {"name": clean}
+    return {"name": short_name(text)}
 
 
 def _read_one_of(words: dict[str, str], field: str) -> Callable[[Talk, str], dict[str, Any]]:
@@ -92,7 +90,7 @@ def _day_number(word: str, names: list[str], english: list[str]) -> int | None:
 
 
 def _read_quiet(talk: Talk, text: str) -> dict[str, Any]:
-    if text.strip().casefold() in {"off", "none", "no", _("none").casefold(), _("off").casefold()}:
+    if says_off(text):
         return {"quiet_from": 0, "quiet_to": 0}
     parts = text.replace("–", "-").replace(" to ", "-").split("-")
     minutes = [read_clock(part) for part in parts]
@@ -102,10 +100,9 @@ def _read_quiet(talk: Talk, text: str) -> dict[str, Any]:
 
 
 def _read_prompt(talk: Talk, text: str) -> dict[str, Any]:
-    plain = text.strip().casefold()
-    if plain in {"off", "no", "none", _("off").casefold()}:
+    if says_off(text):
         return {"close_prompt": False}
-    if plain in {"on", "yes", _("on").casefold()}:
+    if says_on(text):
         return {"close_prompt": True}  # at the time that was set before
     minute = read_clock(text)
     if minute is None:
@@ -146,7 +143,7 @@ def _read_spray(talk: Talk, text: str) -> dict[str, Any]:
 
 
 def _read_reasons(talk: Talk, text: str) -> dict[str, Any]:
-    if _is_usual(text):
+    if says_usual(text):
         return {"reasons": DEFAULT_REASONS}
     found = tuple(dict.fromkeys(" ".join(part.split())[:40] for part in text.replace("\n", ",").split(",")))
     found = tuple(one for one in found if one)
@@ -155,13 +152,8 @@ def _read_reasons(talk: Talk, text: str) -> dict[str, Any]:
     return {"reasons": found}
 
 
-def _is_usual(text: str) -> bool:
-    usual = {"usual", "default", "the usual ones", _("usual").casefold(), _("the usual ones").casefold()}
-    return text.strip().casefold() in usual
-
-
 def _read_tools(talk: Talk, text: str) -> dict[str, Any]:
-    if _is_usual(text):
+    if says_usual(text):
         return {"tools": ()}
     tools = []
     for line in text.replace(";", "\n").splitlines():
@@ -198,7 +190,7 @@ def _read_language(talk: Talk, text: str) -> dict[str, Any]:
 def _read_measure(measure: str) -> Callable[[Talk, str], dict[str, Any]]:
     def read(talk: Talk, text: str) -> dict[str, Any]:
         own = dict(talk.desk.bar.settings.house_ml)
-        if _is_usual(text):
+        if says_usual(text):
             own.pop(measure, None)
             return {"house_ml": own}
         number, _space, word = text.strip().partition(" ")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from bot.chat import fruit_settings
@@ -10,6 +11,7 @@ from bot.chat.formula_card import show_range
 from bot.chat.label_words import stock_words
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.setting_values import day_names, show_clock_minute, show_span
+from bot.chat.settings_words import SETTINGS
 from bot.chat.tongues import NAMES
 from bot.chat.units import show_temperature
 from bot.trade.measures import DEFAULT_HOUSE_MEASURES, HOUSE_MEASURES
@@ -48,6 +50,14 @@ def shown(bar: BarView) -> dict[str, str]:
         "tools": ", ".join(one[0] for one in settings.tools) or _("the usual ones"),
     }
     return values | fruit_settings.shown(bar) | _house_measures(bar)
+
+
+def setting_line(key: str, values: Mapping[str, str], first: bool = False) -> str:
+    """Write a setting and its value; as the `first` line of an answer it begins with a capital."""
+    name = _(SETTINGS[key][0])
+    return _("{setting}: {value}").format(
+        setting=name.capitalize() if first else name, value=values.get(key, _("not set"))
+    )
 
 
 def _house_measures(bar: BarView) -> dict[str, str]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.log_words import entry_words
 from bot.chat.message import Reply, reply
-from bot.chat.settings_shown import shown
-from bot.chat.settings_words import SETTINGS, settings_changed
+from bot.chat.settings_shown import setting_line, shown
+from bot.chat.settings_words import settings_changed
 from bot.chat.talk import Talk
 from bot.trade.words import N_
 from bot.work import history
@@ -63,12 +63,8 @@ def worded_undo(talk: Talk, taken: TakenBack) -> Reply:
 def _in_force(talk: Talk, taken: TakenBack) -> list[str]:
     """Say what the settings are now that their change is taken back."""
     now = shown(talk.desk.bar)
-    return [
-        _("{setting}: {value}").format(
-            setting=_(SETTINGS[key][0]).capitalize(), value=now.get(key, _("not set"))
-        )
-        for key in settings_changed(taken.details["before"], taken.details["after"])
-    ]
+    keys = settings_changed(taken.details["before"], taken.details["after"])
+    return [setting_line(key, now, first=True) for key in keys]
 
 
 def _was(talk: Talk, taken: TakenBack) -> list[str]:

@@ -40,3 +40,16 @@ Ana: pomelo 6x50
   No lo he entendido.
   ¿Querías decir:
   [escala Bruma de pomelo 6x50 ml]
+# Lo que apaga un ajuste se dice igual en todos.
+Ana: bar precio del frasco 1,20
+  Precio del frasco: 1,20 €
+  [Dinero y trabajo]
+  [Todos los ajustes] [Deshacer]
+Ana: bar precio del frasco no
+  Precio del frasco: sin fijar
+  [Dinero y trabajo]
+  [Todos los ajustes] [Deshacer]
+Ana: bar aviso de cierre no
+  Aviso de cierre: no
+  [Horas y avisos]
+  [Todos los ajustes] [Deshacer]

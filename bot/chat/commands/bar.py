@@ -13,7 +13,7 @@ from bot.chat.language import _
 from bot.chat.message import Block, Button, Reply, Text, reply
 from bot.chat.setting_values import CLOSING_CHOICES, clock_text, show_clock_minute, show_span
 from bot.chat.settings_reading import READERS
-from bot.chat.settings_shown import HOUSEHOLD, OUNCES, shown
+from bot.chat.settings_shown import HOUSEHOLD, OUNCES, setting_line, shown
 from bot.chat.settings_words import ALL, PAGES, SETTINGS, page_of
 from bot.chat.talk import Command, Given, Talk
 from bot.chat.tongues import NAMES
@@ -33,9 +33,7 @@ def _bar(talk: Talk, given: Given) -> Reply:
     if not talk.desk.role.manages:
         raise NotAllowedError("manager")
     bar = bars.change(talk.desk, **changes)
-    first = _("{setting}: {value}").format(
-        setting=_(SETTINGS[key][0]).capitalize(), value=shown(bar).get(key, _("not set"))
-    )
+    first = setting_line(key, shown(bar), first=True)
     notes = []
     if key == "currency":
         notes.append(_("Prices and waste logged before keep their numbers: they are not converted."))
@@ -54,7 +52,7 @@ def _overview(talk: Talk, in_place: bool) -> Reply:
     blocks: list[Block] = []
     for page in PAGES.values():
         keys = [key for key in page.settings if key in values and not _is_usual_size(talk.desk.bar, key)]
-        line = "; ".join(_line(key, values) for key in keys)
+        line = "; ".join(setting_line(key, values) for key in keys)
         blocks += [Text(_(page.title), strong=True), Text(line)]
     buttons: tuple[tuple[Button, ...], ...] = ()
     if talk.desk.role.manages:
@@ -69,17 +67,13 @@ def _is_usual_size(bar: BarView, key: str) -> bool:
     return key in PAGES["mixing"].house_measures and key not in bar.settings.house_ml
 
 
-def _line(key: str, values: dict[str, str]) -> str:
-    return _("{setting}: {value}").format(setting=_(SETTINGS[key][0]), value=values.get(key, _("not set")))
-
-
 def _page(talk: Talk, name: str, changed: list[str] | None = None) -> Reply:
     """Show one page of settings; after a change the first lines say what it did."""
     values = shown(talk.desk.bar)
     page = PAGES[name]
     first, *notes = changed or [_(page.title)]
     blocks: list[Block] = [Text(first, strong=True), *(Text(note) for note in notes)]
-    blocks.append(Text("\n".join(_line(key, values) for key in page.settings)))
+    blocks.append(Text("\n".join(setting_line(key, values) for key in page.settings)))
     rows: list[tuple[Button, ...]] = []
     if talk.desk.role.manages:
         choices = [one for key in page.settings for one in _change_by(talk.desk.bar, name, key)]
@@ -96,12 +90,12 @@ def _change_by(bar: BarView, page: str, key: str) -> list[tuple[str, str]]:
     line = f"bar {page} {name}"
     if key == "pictures":
         other = "light" if bar.settings.dark_pictures else "dark"
-        return [(_line(key, {key: _(other)}), f"{line} {other}")]
+        return [(setting_line(key, {key: _(other)}), f"{line} {other}")]
     if key != "close_prompt":
         return [(_(name), line)]
     if not bar.settings.close_prompt:
-        return [(_line(key, {key: _("on")}), f"{line} on")]
-    return [(_(name), line), (_line(key, {key: _("off")}), f"{line} off")]
+        return [(setting_line(key, {key: _("on")}), f"{line} on")]
+    return [(_(name), line), (setting_line(key, {key: _("off")}), f"{line} off")]
 
 
 # -- asking for a value -------------------------------------------------------------------

@@ -9,6 +9,7 @@ from bot.chat.asking import Question, Slot, cancelled, columns
 from bot.chat.language import _, show_moment, tongue
 from bot.chat.message import Button, Reply, reply
 from bot.chat.money_words import currency_of_sign
+from bot.chat.naming import short_name
 from bot.chat.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.telling import watching
@@ -54,10 +55,7 @@ def _ask_name(talk: Talk, given: Given) -> Question:
 
 
 def _accept_name(talk: Talk, given: Given, value: str) -> str:
-    clean = " ".join(value.split())
-    if not 0 < len(clean) <= 80:
-        raise Say(reply(_("A name of 1 to 80 letters, please.")))
-    return clean
+    return short_name(value)
 
 
 def _city(zone: str) -> str:

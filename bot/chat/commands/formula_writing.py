@@ -15,7 +15,7 @@ from bot.chat.grading import confirm_graded, grade_notes, stop_at_unlisted
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.levels import percent_of
 from bot.chat.message import Block, Reply, Text, reply
-from bot.chat.naming import spelt_alike
+from bot.chat.naming import short_name, spelt_alike
 from bot.chat.pieces import Noun
 from bot.chat.plural import singular
 from bot.chat.talk import Command, Given, Say, Talk
@@ -35,9 +35,7 @@ def _ask_name(talk: Talk, given: Given) -> Question:
 
 
 def _accept_name(talk: Talk, given: Given, value: str) -> str:
-    clean = " ".join(value.split())
-    if not clean or len(clean) > 80:
-        raise Say(reply(_("A name of 1 to 80 letters, please.")))
+    clean = short_name(value)
     for one in formulas.listed(talk.desk, archived=True):
         if one.name.casefold() == clean.casefold():
             raise AlreadyThereError("formula", one.name, one.archived)
