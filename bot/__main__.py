@@ -11,7 +11,7 @@ from io import TextIOWrapper
 from pathlib import Path
 
 from bot import logs
-from bot.settings import Settings
+from bot.settings import MalformedError, Settings
 
 # Not "me", the console's own name: filling the demo must not take anybody out of their bar.
 _DEMO_OWNER = "Robin"
@@ -20,7 +20,11 @@ _DEMO_OWNER = "Robin"
 def main(arguments: list[str] | None = None) -> int:
     """Do what the command line asks; return the exit code."""
     chosen = _parser().parse_args(arguments)
-    settings = Settings()
+    try:
+        settings = Settings.read()
+    except MalformedError as error:
+        _say(str(error))
+        return 2
     logs.set_up(settings)
     for stream in (sys.stdin, sys.stdout, sys.stderr):
         # A pipe may be in a narrow character set: better a question mark than no answer.
@@ -37,10 +41,10 @@ def main(arguments: list[str] | None = None) -> int:
 
 
 def _do(settings: Settings, chosen: argparse.Namespace) -> int:
-    """Do it; a database that this program must not touch is refused in a sentence, whatever was asked."""
+    """Do it; a database that cannot be used or must not be touched is told of in a sentence."""
     try:
         code: int = chosen.does(settings, chosen)
-    except RuntimeError as error:
+    except Exception as error:
         from bot.upkeep import refusal  # noqa: PLC0415 - see _run
 
         said = refusal(error)

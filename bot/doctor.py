@@ -75,7 +75,7 @@ def _token(settings: Settings) -> Finding:
 
 def _base(settings: Settings) -> Finding:
     base = settings.telegram_api_base
-    good = base.startswith(("http://", "https://")) and base.endswith("/bot")
+    good = not settings.base_mistake and base.endswith("/bot")
     return Finding(
         good, f"Bot API server: {base}", "TELEGRAM_API_BASE should look like http://127.0.0.1:8081/bot"
     )

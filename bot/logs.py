@@ -102,7 +102,7 @@ def secrets_of(settings: Settings) -> Iterator[str]:
             yield value.get_secret_value()
     try:
         password = make_url(settings.database).password
-    except ArgumentError:
+    except (ArgumentError, ValueError):
         return
     if password:
         yield password

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
+from typing import Literal
+from urllib.parse import urlsplit
 
 from platformdirs import user_data_path
-from pydantic import SecretStr
+from pydantic import Field, SecretStr, ValidationError, field_validator
 from pydantic_settings import BaseSettings, SettingsConfigDict
 
 _USUAL_ADDRESS = "127.0.0.1:8080"
+_LAST_PORT = 65535
 _SECRET = re.compile(r"[A-Za-z0-9_-]{16,256}")  # at most 256 of these: Bot API, setWebhook
 _ADDRESS = re.compile(r"(\[[0-9A-Fa-f:]+\]|[^:\s]*):(\d{1,5})")
 
@@ -17,6 +20,10 @@ _ADDRESS = re.compile(r"(\[[0-9A-Fa-f:]+\]|[^:\s]*):(\d{1,5})")
 def default_database() -> str:
     """Return the URL of the SQLite file in the user's data folder."""
     return f"sqlite:///{user_data_path('peel-ledger') / 'peel-ledger.sqlite'}"
+
+
+class MalformedError(ValueError):
+    """A setting that cannot be used; the text says which and why, in a sentence without its value."""
 
 
 class Settings(BaseSettings):
@@ -30,14 +37,40 @@ class Settings(BaseSettings):
     telegram_webhook_secret: SecretStr = SecretStr("")  # what Telegram must send along
     listen_address: str = ""  # host:port for updates, health and figures, behind a proxy
     database_url: str = ""
-    telegram_sends_per_second: int = 30  # over all chats; 0 for no limit
-    tick_seconds: int = 15
-    log_level: str = "INFO"
+    telegram_sends_per_second: int = Field(default=30, ge=0)  # over all chats; 0 for no limit
+    tick_seconds: int = Field(default=15, ge=1)
+    log_level: Literal["DEBUG", "INFO", "WARNING", "ERROR", "CRITICAL"] = "INFO"
+
+    @field_validator("log_level", mode="before")
+    @classmethod
+    def _in_capitals(cls, given: object) -> object:
+        return given.upper() if isinstance(given, str) else given
+
+    @classmethod
+    def read(cls) -> Settings:
+        """Return the settings. Raises MalformedError, which names the first one that cannot be used."""
+        try:
+            return cls()
+        except ValidationError as error:
+            first = error.errors(include_input=False)[0]
+            name = str(first["loc"][0]).upper()
+            raise MalformedError(f"{name} cannot be used: {first['msg'].lower()}.") from None
+
+    @property
+    def base_mistake(self) -> str:
+        """What is wrong with the address of the Bot API server, in a sentence; empty if nothing."""
+        try:
+            parts = urlsplit(self.telegram_api_base)
+            good = parts.scheme in {"http", "https"} and bool(parts.hostname) and parts.port != 0
+        except ValueError:
+            good = False
+        return "" if good else "TELEGRAM_API_BASE should look like http://127.0.0.1:8081/bot"
 
     @property
     def mistake(self) -> str:
         """What is wrong with the settings for a webhook, in a sentence; empty if nothing."""
-        if self.listen_address and _ADDRESS.fullmatch(self.listen_address) is None:
+        found = _ADDRESS.fullmatch(self.listen_address)
+        if self.listen_address and (found is None or not 0 < int(found[2]) <= _LAST_PORT):
             return f"LISTEN_ADDRESS should look like {_USUAL_ADDRESS}."
         if not self.telegram_webhook_url:
             return ""

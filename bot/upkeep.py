@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sqlite3
 import tempfile
 import time
 from collections.abc import Callable, Iterator
@@ -9,14 +10,16 @@ from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 
-from sqlalchemy.exc import ArgumentError, SQLAlchemyError
+from sqlalchemy.exc import ArgumentError, DBAPIError, SQLAlchemyError
 
 from bot.settings import Settings
 from storage import backup, census, migrate, moving, refusals
-from storage.store import Store, UnsupportedDatabaseError
+from storage.store import NoFolderError, Store, UnsupportedDatabaseError
+from storage.trouble import AwayError, cannot_be_used
 
 Write = Callable[[str], object]
 _SAY_EVERY_SECONDS = 2.0
+_NO_DRIVER = "PostgreSQL needs its driver: pip install 'peel-ledger[postgres]'"
 
 _SENTENCES: dict[type[refusals.BackupError | moving.MoveError], str] = {
     refusals.AlreadyThereError: "{} is there already and was left as it is: choose another name.",
@@ -51,12 +54,26 @@ class GaveUpError(RuntimeError):
 
 
 def refusal(error: Exception) -> str | None:
-    """Return what to say when any command meets a database that it must not touch, else None."""
+    """Return what to say when any command meets a database that it cannot use or must not touch.
+
+    None for whatever else went wrong.
+    """
     if isinstance(error, GaveUpError):
         return str(error)
-    if isinstance(error, (migrate.NewerDatabaseError, migrate.UnfinishedMoveError)):
-        return sentence(error)
-    return None
+    if isinstance(error, ModuleNotFoundError) and error.name == "psycopg":
+        return _NO_DRIVER
+    known = isinstance(
+        error,
+        (
+            migrate.NewerDatabaseError,
+            migrate.UnfinishedMoveError,
+            UnsupportedDatabaseError,
+            NoFolderError,
+            ArgumentError,
+            AwayError,
+        ),
+    )
+    return sentence(error) if known or cannot_be_used(error) else None
 
 
 def sentence(error: Exception) -> str:
@@ -81,6 +98,11 @@ def sentence(error: Exception) -> str:
         return _SENTENCES[type(error)].format(error.subject, key=getattr(error, "key", ""))
     if isinstance(error, ArgumentError):
         return "This is no database URL: use sqlite:///FILE or postgresql://USER@HOST/NAME."
+    first = error.orig if isinstance(error, DBAPIError) else error.__cause__
+    if isinstance(error, NoFolderError):
+        return f"The folder {error.folder} cannot be made ({error.why}): check DATABASE_URL, or its rights."
+    if isinstance(first, sqlite3.Error):
+        return f"The SQLite file cannot be used ({first}): check DATABASE_URL, the file and its rights."
     return f"The database did not answer ({type(error).__name__}). Is it up? Check the URL."
 
 
@@ -92,6 +114,7 @@ def _worded() -> Iterator[None]:
         migrate.NewerDatabaseError,
         migrate.UnfinishedMoveError,
         UnsupportedDatabaseError,
+        NoFolderError,
         census.NoDatabaseError,
         census.OccupiedError,
         refusals.BackupError,
@@ -107,7 +130,7 @@ def _opened(url: str) -> Iterator[Store]:
         try:
             store = Store(url)
         except ModuleNotFoundError as error:
-            raise GaveUpError("PostgreSQL needs its driver: pip install 'peel-ledger[postgres]'") from error
+            raise GaveUpError(_NO_DRIVER) from error
         try:
             yield store
         finally:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from email.utils import parsedate_to_datetime
+from http.client import HTTPException
 from pathlib import Path
 from typing import Any
 
@@ -59,7 +60,7 @@ def _ask(address: str) -> _Told:
             return _read(answer.status, answer.read(), answer.headers.get("Date"))
     except urllib.error.HTTPError as error:
         return _Told(error.code, {}, None)
-    except (OSError, ValueError):
+    except (OSError, ValueError, HTTPException):
         return _Told(0, {}, None)
 
 

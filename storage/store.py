@@ -10,6 +10,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, make_url
 from sqlalchemy.engine import URL
+from sqlalchemy.exc import ArgumentError
 
 from storage.memory import BarMemory
 from storage.trouble import told_apart
@@ -24,13 +25,24 @@ class UnsupportedDatabaseError(ValueError):
         self.name = name
 
 
+class NoFolderError(OSError):
+    """The folder of a SQLite file is not there and cannot be made: which, and the system's word why."""
+
+    def __init__(self, folder: Path, why: str) -> None:
+        super().__init__(f"{folder}: {why}")
+        self.folder, self.why = folder, why
+
+
 def read_url(text: str) -> URL:
     """Return the SQLAlchemy URL for what stands in DATABASE_URL.
 
     `postgres://` and `postgresql://` are understood without naming a driver.
-    Raises UnsupportedDatabaseError for anything but SQLite and PostgreSQL.
+    Raises UnsupportedDatabaseError for anything but SQLite and PostgreSQL, ArgumentError for no URL.
     """
-    url = make_url(text)
+    try:
+        url = make_url(text)
+    except ValueError as error:  # a port that is no number
+        raise ArgumentError(str(error)) from error
     backend = url.get_backend_name()
     if backend in {"postgres", "postgresql"}:
         return url.set(drivername="postgresql+psycopg")
@@ -55,7 +67,11 @@ class Store:
         # "file:" begins a URI of SQLite's own, with parameters: no path to make folders of.
         if self.is_sqlite and self.url.database and not self.url.database.startswith("file:"):
             # Only for the user who runs the program, whatever the umask: all bars' rows are in there.
-            Path(self.url.database).parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+            folder = Path(self.url.database).parent
+            try:
+                folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+            except OSError as error:
+                raise NoFolderError(folder, error.strerror or "") from error
         self.engine = _open_sqlite(self.url) if self.is_sqlite else _open_postgres(self.url, idle_seconds)
         self.memory = BarMemory()
         # SQLite has one writer; waiting in line here is cheaper than its busy polling.

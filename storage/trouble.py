@@ -27,6 +27,8 @@ _PASSING = frozenset(
         sqlite3.SQLITE_PROTOCOL,
     }
 )
+_NO_DATABASE = frozenset({sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_CORRUPT})
+_NO_RIGHT = "42501"  # insufficient_privilege (PostgreSQL documentation, appendix A)
 _PRIMARY = 0xFF  # the extended codes carry their kind in the lowest byte
 
 
@@ -49,6 +51,16 @@ def _said(error: DBAPIError | PoolTimeoutError) -> str:
     """Return the driver's own words, without the statement: it is long and says nothing of the reason."""
     first = error.orig if isinstance(error, DBAPIError) and error.orig is not None else error
     return f"({type(first).__name__}) {str(first).partition(chr(10))[0]}"
+
+
+def cannot_be_used(error: BaseException) -> bool:
+    """Whether it is the database that cannot be used, just now or at all, and not what was asked of it."""
+    if not isinstance(error, DBAPIError):
+        return is_passing(error)
+    if isinstance(error.orig, sqlite3.Error):
+        code = getattr(error.orig, "sqlite_errorcode", None)
+        return is_passing(error) or (code is not None and code & _PRIMARY in _NO_DATABASE)
+    return is_passing(error) or getattr(error.orig, "sqlstate", None) == _NO_RIGHT
 
 
 def is_passing(error: BaseException) -> bool:

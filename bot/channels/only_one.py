@@ -12,6 +12,10 @@ class AlreadyRunningError(RuntimeError):
     """Another process of this machine polls with the same token."""
 
 
+class NoLockError(RuntimeError):
+    """The lock cannot be written; the text is the system's word why."""
+
+
 class OnlyOne:
     """Holds a lock on a file with the bot's name, which must not be its token, while the program runs."""
 
@@ -20,8 +24,11 @@ class OnlyOne:
         self._file: IO[str] | None = None
 
     def __enter__(self) -> OnlyOne:
-        self._path.parent.mkdir(parents=True, exist_ok=True)
-        self._file = self._path.open("w")
+        try:
+            self._path.parent.mkdir(parents=True, exist_ok=True)
+            self._file = self._path.open("w")
+        except OSError as error:
+            raise NoLockError(error.strerror) from error
         try:
             fcntl.flock(self._file, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except BlockingIOError:

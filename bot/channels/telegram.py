@@ -26,7 +26,7 @@ from telegram.helpers import create_deep_linked_url
 from bot.channels.answering import Answers
 from bot.channels.figures import Figures
 from bot.channels.intake import Intake, OwnIntake
-from bot.channels.only_one import AlreadyRunningError, OnlyOne
+from bot.channels.only_one import AlreadyRunningError, NoLockError, OnlyOne
 from bot.channels.polling import POLL_SECONDS, Poller
 from bot.channels.sending import Postman, Target
 from bot.channels.shared_intake import SharedIntake
@@ -258,8 +258,9 @@ def _say(text: str) -> None:
 
 def run(settings: Settings) -> int:
     """Run the bot until it is told to stop; return the exit code."""
-    if settings.mistake:
-        _say(settings.mistake)
+    mistake = settings.base_mistake or settings.mistake
+    if mistake:
+        _say(mistake)
         return 2
     store = Store(settings.database, _IDLE_SECONDS)
     try:
@@ -270,6 +271,11 @@ def run(settings: Settings) -> int:
             return asyncio.run(_serve(settings, store))
     except migrate.NewerDatabaseError as error:
         _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
+        return 1
+    except NoLockError as error:
+        _say(
+            f"The folder {settings.lock_path} cannot be written ({error}): check XDG_DATA_HOME, or its rights."
+        )
         return 1
     except AlreadyRunningError:
         _say("Another process on this machine already runs a bot with this token: stop it first.")

@@ -163,12 +163,12 @@ async def _freezes_in_a_reminder_at(scene: Scene, step: int, place: str = "") ->
 
 
 async def _frozen_or(program: Program, over: Callable[[], bool]) -> bool:
-    """Wait until a program has frozen; False once it is `over` and it has not for a second more."""
+    """Wait until a program has frozen; False once it is `over` and it has not for a moment more."""
     for _second in range(120):
         if await program.frozen(0.25):
             return True
         if over():
-            return await program.frozen(1.0)
+            return await program.frozen(0.3)
     raise AssertionError("neither frozen nor through")
 
 
