@@ -273,9 +273,7 @@ def run(settings: Settings) -> int:
         _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
         return 1
     except NoLockError as error:
-        _say(
-            f"The folder {settings.lock_path} cannot be written ({error}): check XDG_DATA_HOME, or its rights."
-        )
+        _say(f"{settings.lock_path} cannot be written in ({error}): check its rights.")
         return 1
     except AlreadyRunningError:
         _say("Another process on this machine already runs a bot with this token: stop it first.")

@@ -103,7 +103,10 @@ class Program:
 
     def _state(self) -> str:
         # It stands behind the name, which is in brackets (proc(5)).
-        return Path(f"/proc/{self.id}/stat").read_text().rpartition(")")[2].split()[0]
+        try:
+            return Path(f"/proc/{self.id}/stat").read_text().rpartition(")")[2].split()[0]
+        except FileNotFoundError:
+            return ""
 
     async def kill(self) -> None:
         """End it at once, wherever it is."""
