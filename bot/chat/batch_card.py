@@ -16,7 +16,7 @@ from bot.chat.units import show_amount, show_ml
 from bot.trade.caution import Step
 from bot.trade.days import business_day
 from bot.trade.words import N_
-from bot.work import allergies, trials
+from bot.work import allergies, blind
 from bot.work.batches import BatchLineView, BatchState, BatchView, Clarity, EventView
 
 CLARITY_WORDS = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.SPLIT: N_("split")}
@@ -46,10 +46,12 @@ def card(talk: Talk, batch: BatchView) -> Reply:
     for line in batch.lines:
         amount = show_amount(line.amount, line.dimension, units)
         rows.append((_shown_line(batch, line), amount))
-    trial = _blind_trial(talk, batch)
+    trial = blind.trial_of(talk.desk, batch)
     inside: Block = Grid(tuple(rows))
     if trial is not None:
         inside = Text(_("Blind trial {trial}: what went in stays hidden until it ends.").format(trial=trial))
+    # From here on nothing may tell one bottle of a blind trial from another.
+    batch = blind.as_any_bottle(talk.desk, batch)
     # What to do comes before what is in it: a label is scanned with the bottle in the other hand.
     step = next_step(talk, batch) if batch.state.open else ""
     blocks: list[Block] = [Text(step)] if step else []
@@ -64,12 +66,6 @@ def card(talk: Talk, batch: BatchView) -> Reply:
     if trial is not None:
         buttons = (*buttons, (Button(_("Trial {trial}").format(trial=trial), f"trials {trial}"),))
     return Reply((Text(first, strong=True), *blocks), buttons)
-
-
-def _blind_trial(talk: Talk, batch: BatchView) -> int | None:
-    """Return the blind trial that goes on and of which this is a bottle, or None."""
-    kept = batch.frozen.get("trial")
-    return int(kept[0]) if kept and trials.hides(talk.desk, int(kept[0])) else None
 
 
 def _shown_line(batch: BatchView, line: BatchLineView) -> str:
@@ -101,7 +97,7 @@ def rule_words(batch: BatchView) -> str:
     return f"{rule}, {batch.discard_subject}" if batch.discard_subject else rule
 
 
-def _card_facts(talk: Talk, batch: BatchView, strength_too: bool = True) -> list[str]:
+def _card_facts(talk: Talk, batch: BatchView, tells: bool = True) -> list[str]:
     units = talk.desk.bar.units
     made = _("{volume} made {when} by {name}, version {version}").format(
         volume=show_ml(batch.total_ml, units),
@@ -111,14 +107,15 @@ def _card_facts(talk: Talk, batch: BatchView, strength_too: bool = True) -> list
     )
     facts = [made]
     strength = batch.frozen.get("strength_percent")
-    if strength and strength_too:
+    if strength and tells:
         facts.append(_("{percent} % vol").format(percent=show_number(Fraction(str(strength)), 1)))
     if batch.state is BatchState.RESTING:
         facts.append(rest_words(batch, talk.desk.now))
     if batch.opened_at is not None:
         facts.append(_("Opened {when}").format(when=show_moment(batch.opened_at)))
     if batch.state.open:
-        facts.append(f"{discard_words(batch, business_today(talk))} ({rule_words(batch)})")
+        rule = f" ({rule_words(batch)})" if tells else ""
+        facts.append(f"{discard_words(batch, business_today(talk))}{rule}")
         facts.append(allergen_line(allergies.kept_with(batch.frozen)))
     elif batch.lost_ml:
         facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))

@@ -91,6 +91,10 @@ def _volume(facts: LabelFacts, units: str) -> str:
 
 
 def _ingredients(facts: LabelFacts) -> str:
+    if facts.blind is not None:
+        return _("Blind trial {trial}: what went in stays hidden until it ends.").format(
+            trial=show_number(facts.blind, 0)
+        )
     names = ", ".join(facts.ingredients)
     if not facts.more_ingredients:
         return names

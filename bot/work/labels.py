@@ -14,7 +14,7 @@ from bot.trade.days import business_day
 from bot.trade.flash import ROOM_TEMPERATURE_STRENGTH_PERCENT, FlammableCategory, flash_point
 from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.kinds import PREPARATION_DEFAULTS, Preparation
-from bot.work import allergies, batches, grades
+from bot.work import allergies, batches, blind, grades
 from bot.work.allergies import Named
 from bot.work.batches import BatchView, Clarity
 from bot.work.desk import BarView, Desk
@@ -75,6 +75,8 @@ class LabelFacts:
 
     `bottle_ml` is None where bottles of several sizes were filled or none; `ingredients` are the main
     ones, most first, and `more_ingredients` counts those left out. `flammable` is due from the strength.
+    Of a bottle of a blind trial that goes on, `blind`, neither strength nor ingredients are told, and all
+    else is the same for each of its bottles.
     `label_lines` are the preparation's own, in English for the catalogues.
     """
 
@@ -91,6 +93,7 @@ class LabelFacts:
     flammable: bool
     keep_cold: bool
     label_lines: tuple[str, ...]
+    blind: int | None = None
 
 
 def is_flammable(strength_percent: float | None) -> bool:
@@ -103,6 +106,8 @@ def is_flammable(strength_percent: float | None) -> bool:
 def facts_of(desk: Desk, number: int) -> LabelFacts:
     """Gather what a batch's label has to say. Raises NotThereError."""
     batch = batches.get(desk, number)
+    trial = blind.trial_of(desk, batch)
+    batch = blind.as_any_bottle(desk, batch)
     frozen = batch.frozen
     zone, closing = desk.bar.zone, desk.bar.closing_minute
     looks = [event for event in batch.events if event.what == "check"]
@@ -110,13 +115,13 @@ def facts_of(desk: Desk, number: int) -> LabelFacts:
     strength = frozen.get("strength_percent")
     strength = None if strength is None else float(strength)
     fill = [(Fraction(str(size)), int(count)) for size, count in frozen.get("fill", ()) if int(count)]
-    names = _by_amount(batch)
+    names = _by_amount(batch) if trial is None else []
     preparation = PREPARATION_DEFAULTS[Preparation(frozen["preparation"])]
     return LabelFacts(
         batch,
         business_day(batch.made_at, zone, closing),
-        None if seen_clear is None else business_day(seen_clear, zone, closing),
-        strength,
+        None if seen_clear is None or trial is not None else business_day(seen_clear, zone, closing),
+        strength if trial is None else None,
         fill[0][0] if len(fill) == 1 else None,
         min(sum(count for _size, count in fill) or 1, MOST_COPIES),
         tuple(names[:_MOST_INGREDIENTS]),
@@ -126,6 +131,7 @@ def facts_of(desk: Desk, number: int) -> LabelFacts:
         is_flammable(strength),
         preparation.keep_cold,
         preparation.label_lines,
+        trial,
     )
 
 

@@ -146,6 +146,43 @@ async def test_poppler_reads_the_same_page_and_words(telephone: Telephone, tmp_p
     assert "2 of 2" in text
 
 
+@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="poppler is not installed")
+async def test_the_bottles_of_a_blind_trial_look_alike(telephone: Telephone, tmp_path: Path) -> None:
+    """One bottle flashes near room temperature and one does not, and one holds less oil: nobody can tell."""
+    ana = await telephone.opened_bar()
+    await ana.says(MIST)
+    await ana.says("trial grapefruit mist: neutral spirit 10 ml, grapefruit oil 6 ml")
+    await ana.taps("20 ml")
+    await ana.taps("Blind")
+    await ana.says("trial made 1")
+    path = tmp_path / "labels.pdf"
+
+    async def printed(number: int, code: str) -> str:
+        said, _picture, pdf = await _label(ana, f"label {number} a4-2x4 x1")
+        path.write_bytes(pdf)
+        words = " ".join(_poppler("pdftotext", "-layout", str(path), "-").split())
+        assert f"1{code}" in words
+        together = f"{said} {words}".replace(f"1{code}", "1?").replace(f"Batch {number}", "Batch ?")
+        return together.replace(f"batch {number}", "batch ?")
+
+    first, second = await printed(1, "A"), await printed(2, "B")
+    assert first == second
+    assert "Flammable" in first
+    assert "Blind trial 1: what went in stays hidden until it ends." in first
+    for told in ("% vol", "neutral spirit"):
+        assert told not in first
+    cards = [(await ana.says(f"batch {number}")).text for number in (1, 2)]
+    assert cards[0].replace("Batch 1", "").replace("1A", "") == cards[1].replace("Batch 2", "").replace(
+        "1B", ""
+    )
+    await ana.says("trial close 1")
+    first, second = await printed(1, "A"), await printed(2, "B")
+    assert first != second
+    assert "neutral spirit" in first
+    assert "62 % vol" in f"{first} {second}"
+    assert ("Flammable" in first) != ("Flammable" in second)
+
+
 async def test_the_paper_is_set_once_for_the_bar(telephone: Telephone) -> None:
     ana = await _with_batch(telephone)
     await ana.says("label 1 roll-62 x1", expects=3)

@@ -70,8 +70,7 @@ Ben: batch 2
   it ends.
   50 ml made Wed, 25 Nov 18:00 by Ana, version 1
   Rests until Thu, 26 Nov 18:00, 24 hours more
-  Discard after 24 May 2027, 180 days left (the
-  usual time for its kind)
+  Discard after 24 May 2027, 180 days left
   Allergens: none of the list by name. Worth
   saying: citrus.
   Caution: Food grade not confirmed: grapefruit

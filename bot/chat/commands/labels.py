@@ -90,7 +90,9 @@ def _notes(printed: Printed, stock: LabelStock, facts: LabelFacts) -> list[Block
     lines = []
     if stock.paper:
         lines.append(_("Print at 100 %, not “fit to page”."))
-    if facts.checked_clear_on is None:
+    if facts.blind is not None:
+        lines.append(_("A blind trial: every bottle of it gets the same words, by the strongest of them."))
+    elif facts.checked_clear_on is None:
         lines.append(_("Nobody has seen it clear yet, so the label does not say so."))
     if printed.sheet.continued:
         lines.append(_("The text needs two labels for each bottle. A larger label holds it in one."))
