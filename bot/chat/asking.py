@@ -220,6 +220,7 @@ def _take_answer(
     except Say as say:
         return _ask_again(talk, command, state, given, slot, say.answer)
     state["slots"][slot.name] = f"{before}\n{answer}" if slot.many and before else answer
+    state["answered"] = True
     if slot.name not in state["order"]:
         state["order"].append(slot.name)
     if slot.many:

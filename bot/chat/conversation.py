@@ -268,9 +268,11 @@ class Conversation:
         if plan.command is None or presence.question is None:
             return False
         state = presence.question.state
-        anew = plan.writes and state.get("command") == plan.command.name
         lost = state.get("slots") and all_commands()[state["command"]].writes
-        if lost and not anew and plan.command.name not in _ENDS_QUESTIONS:
+        if plan.writes:
+            # Of a line that only left something out nothing is lost; what was answered since would be.
+            lost = lost and state.get("answered") and state["command"] != plan.command.name
+        if lost and plan.command.name not in _ENDS_QUESTIONS:
             return True
         people.drop_question(talk.unit, presence.room_id or 0, presence.person_id or 0)
         return False

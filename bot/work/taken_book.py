@@ -5,13 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.trade.jurisdiction import Jurisdiction
 from bot.trade.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, plain_name
 from bot.work import bars, formulas, ingredients, overheads
-from bot.work.desk import BarSettings
 from bot.work.errors import BadValueError
 from bot.work.file_rows import Row
 from bot.work.taken_refs import Intake
+from bot.work.taken_settings import columns_of, is_range, plain_details, settings_of
 from storage.tables import (
     Formula,
     FormulaLine,
@@ -50,7 +49,7 @@ class BookIntake(Intake):
         found.density_g_per_ml, found.grams_each = density, grams
         found.density_source = row.text("density_source", False, 200) or None
         found.food_grade = grade or None
-        found.details = _details(details)
+        found.details = plain_details(details)
         found.archived_at = self._desk.now if row.flag("archived") else None
         self._ingredients[plain_name(name)] = view.id
         return True
@@ -63,29 +62,24 @@ class BookIntake(Intake):
         given = bar.get("settings")
         if not isinstance(given, dict):
             return
-        since = bar.get("spraying_since")
-        names = ("currency", "units", "zone", "jurisdiction", "closing_minute")
-        columns: dict[str, Any] = {name: bar[name] for name in names if name in bar}
-        dated = {}
-        for name, day in (since if isinstance(since, dict) else {}).items():
-            number = self._ingredients.get(plain_name(str(name)))
-            if number is not None:
-                dated[str(number)] = str(day)
-        settings = _settings(given).changed(spraying_since=dated, more=self._desk.bar.settings.more)
+        columns = columns_of(bar)
+        settings = settings_of(given).changed(
+            spraying_since=self._spraying_since(bar.get("spraying_since")),
+            more=self._desk.bar.settings.more,
+        )
         values = {name: getattr(settings, name) for name in settings.to_json()}
-        closing = columns.get("closing_minute", 0)
-        words = [value for name, value in columns.items() if name != "closing_minute"]
-        if (
-            type(closing) is not int
-            or not 0 <= closing <= _LATEST_CLOSING
-            or not all(_is_word(one) for one in words)
-        ):
-            raise BadValueError("settings", "")
-        if columns.get("jurisdiction", Jurisdiction.OTHER) not in set(Jurisdiction):
-            raise BadValueError("settings", "")
         bars.change(self._desk, **columns, **values)
         self._taken.settings_entries.append(self._desk.entry or 0)
         self._taken.settings = True
+
+    def _spraying_since(self, named: Any) -> dict[str, str]:
+        """Return since when each fruit is sprayed, by the numbers that the fruit has here."""
+        found = {}
+        for name, day in (named if isinstance(named, dict) else {}).items():
+            number = self._ingredients.get(plain_name(str(name)))
+            if number is not None:
+                found[str(number)] = str(day)
+        return found
 
     def _formula(self, row: Row) -> bool | None:
         name = row.text("name")
@@ -257,7 +251,7 @@ class BookIntake(Intake):
             if number is None or not isinstance(costs, dict):
                 continue
             found = {field: costs[field] for field in overheads.FIELDS if field in costs}
-            if not all(_is_range(value) for value in found.values()):
+            if not all(is_range(value) for value in found.values()):
                 raise BadValueError("settings", "")
             kept[str(number)] = found
         if kept:
@@ -291,67 +285,3 @@ class BookIntake(Intake):
         )
         self._note("price", row, price.id)
         return True
-
-
-_LATEST_CLOSING = 12 * 60
-
-
-def _is_word(value: Any) -> bool:
-    return isinstance(value, str) and 0 < len(value) <= 64
-
-
-_NUMBERS = (
-    "loss_percent",
-    "spray_ml_low",
-    "spray_ml_high",
-    "temperature_c",
-    "price_rise_percent",
-    "missing_times",
-    "tax_percent",
-)
-_RANGES = (
-    *("wage", "batch_minutes", "garnish_minutes", "bottle_price", "label_price", "outlay"),
-    *("drinks_a_week", "open_weeks"),
-)
-
-
-def _is_range(value: Any) -> bool:
-    """Whether a setting is text of one number from nothing up, or of two, or of none."""
-    if not isinstance(value, str) or len(value) > 80:
-        return False
-    try:
-        numbers = [Fraction(part) for part in value.split()]
-    except (ValueError, ZeroDivisionError):
-        return False
-    return len(numbers) <= 2 and numbers == sorted(numbers) and all(number >= 0 for number in numbers)
-
-
-def _settings(given: dict[str, Any]) -> BarSettings:
-    """Return settings from a file. Raises BadValueError where one is not of its kind."""
-    defaults = BarSettings()
-    given = {name: value for name, value in given.items() if name != "formula_costs"}  # by number elsewhere
-    for name, value in given.items():
-        usual = getattr(defaults, name, None)
-        expected = list if isinstance(usual, tuple) else type(usual)
-        if usual is not None and type(value) is not expected:
-            raise BadValueError("settings", name)
-    try:
-        settings = BarSettings.from_json(given)
-        for name in _NUMBERS:
-            Fraction(getattr(settings, name))
-    except (TypeError, ValueError, ZeroDivisionError):
-        raise BadValueError("settings", "") from None
-    if not all(_is_range(getattr(settings, name)) for name in _RANGES):
-        raise BadValueError("settings", "")
-    return settings
-
-
-def _details(given: Any) -> dict[str, Any]:
-    """Return what else is noted of an ingredient, as far as it is plain."""
-    if not isinstance(given, dict):
-        return {}
-    return {
-        str(name)[:40]: value[:200] if isinstance(value, str) else value
-        for name, value in list(given.items())[:20]
-        if isinstance(value, str | bool | int)
-    }
