@@ -62,8 +62,9 @@ class Plan:
 class Figures:
     """What came out. Times in milliseconds or seconds as named, memory in MiB; None where not taken.
 
-    `cpu_ms` is what the contender's processes use for one reply, `server_cpu_ms` the Bot API server that
-    also drives the load, `database_cpu_ms` the database server.
+    `first_ms` is what each chat's first message takes, its share of the time for all of them at once; what
+    else is measured comes after it. `cpu_ms` is what the contender's processes use for one reply,
+    `server_cpu_ms` the Bot API server that also drives the load, `database_cpu_ms` the database server.
     """
 
     latency_p50_ms: float
@@ -71,6 +72,7 @@ class Figures:
     together_p50_ms: float
     together_p95_ms: float
     replies_per_second: float
+    first_ms: float
     cpu_ms: float
     server_cpu_ms: float
     database_cpu_ms: float | None
@@ -179,8 +181,9 @@ def _measure(contender: Contender, plan: Plan, folder: Path, databases: Database
         if contender.webhook:
             remote.ask("behind", addresses=[f"http://{bot.listen}/telegram" for bot in bots])
         started = _resident(bots)
-        # The first ones fill caches, in every process.
-        _load(contender, remote, people[:20], 2)
+        # What a bar says first after a start has its book read, in every process.
+        first = _load(contender, remote, people, 1)
+        _load(contender, remote, people, 2)
         alone = _load(contender, remote, people[:1], plan.sequential)
         parts = _Parts(bots, remote, databases)
         together = _load(contender, remote, people, plan.each)
@@ -197,6 +200,7 @@ def _measure(contender: Contender, plan: Plan, folder: Path, databases: Database
         together_p50_ms=1000 * statistics.median(together.seconds),
         together_p95_ms=1000 * statistics.quantiles(together.seconds, n=20)[-1],
         replies_per_second=replies / together.elapsed,
+        first_ms=1000 * first.elapsed / plan.chats,
         cpu_ms=1000 * used[0] / replies,
         server_cpu_ms=1000 * used[1] / replies,
         database_cpu_ms=1000 * used[2] / replies if contender.database == "postgresql" else None,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import platform
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -86,7 +87,8 @@ def tell(found: Found, plan: Plan, capacity: float) -> list[str]:
         f"The server alone answers {capacity:.0f} requests a second on one connection.",
         f"{plan.sequential} messages one after another in one chat, then {plan.each} in each of "
         f"{plan.chats} chats at once; times in ms, CPU in ms for one reply, memory in MiB; in brackets the "
-        "ratio to the echo.",
+        "ratio to the echo. Each chat has said something before; `first` is what that took, its share of all "
+        "chats at once.",
         "",
         *_contenders(found.contenders),
     ]
@@ -104,6 +106,7 @@ _COLUMNS = (
     ("p50 together", "together_p50_ms"),
     ("p95 together", "together_p95_ms"),
     ("replies/s", "replies_per_second"),
+    ("first", "first_ms"),
     ("CPU bot", "cpu_ms"),
     ("CPU server", "server_cpu_ms"),
     ("CPU database", "database_cpu_ms"),
@@ -174,6 +177,15 @@ def _how_far(found: Found) -> list[str]:
     if one is None or not one.database_cpu_ms:
         return []
     cores = 2
+    two = found.contenders.get(_TWO)
+    bound = ""
+    if two is not None and two.database_cpu_ms:
+        # Driver, server and database share the cores with the processes.
+        most = (os.cpu_count() or 1) * 1000 / (two.cpu_ms + two.server_cpu_ms + two.database_cpu_ms)
+        bound = (
+            f" With all parts on one machine its cores allow {most:.0f} replies a second, "
+            f"{most / one.replies_per_second:.2f} times those of one process, however the work is shared."
+        )
     writes = cores * 1000 / one.database_cpu_ms
     processes = writes / (1000 / one.cpu_ms)
     bars = int(writes * 3600 / _HOURLY / 1000) * 1000
@@ -184,7 +196,7 @@ def _how_far(found: Found) -> list[str]:
         f"some {bars:,} bars in their busiest hour at {_HOURLY} messages each. A million rows do not slow "
         "a bar's week down, since every key begins with the bar. The next step is a PostgreSQL with more "
         "cores; then, since nothing reaches from one bar into another but the directory tables, bars "
-        "spread over a PostgreSQL-compatible engine that shards by the bar's id."
+        "spread over a PostgreSQL-compatible engine that shards by the bar's id." + bound
     ]
 
 

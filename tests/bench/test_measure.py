@@ -104,7 +104,7 @@ def test_memory_and_time_of_this_process() -> None:
 
 
 def _figures(p50: float, rate: float, cpu: float, database: float | None = None) -> Figures:
-    return Figures(p50, 2 * p50, 5 * p50, 9 * p50, rate, cpu, 0.5, database, 1.5, 40.0, 50.0)
+    return Figures(p50, 2 * p50, 5 * p50, 9 * p50, rate, 3 * p50, cpu, 0.5, database, 1.5, 40.0, 50.0)
 
 
 _FOUND = Found(
@@ -138,6 +138,9 @@ def test_the_guide_gets_ratios_and_how_far_it_goes() -> None:
     # Two cores at 2 ms of database each are a thousand a second, four bot processes at 4 ms each.
     assert "about 1000 logged messages a second, which keeps 4 bot processes busy" in told
     assert "some 30,000 bars in their busiest hour" in told
+    # 4 + 0.5 + 2 ms for one reply.
+    most = (os.cpu_count() or 1) * 1000 / 6.5
+    assert f"its cores allow {most:.0f} replies a second, {most / 40:.2f} times" in told
     assert "100 at the start, 120 after a quarter, 120 half, 121 at the end" in told
 
 
