@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import time
 from collections.abc import Iterator
 from contextlib import closing, contextmanager, nullcontext
 from pathlib import Path
@@ -10,11 +12,14 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, make_url
 from sqlalchemy.engine import URL
-from sqlalchemy.exc import ArgumentError
+from sqlalchemy.exc import ArgumentError, DisconnectionError
+from sqlalchemy.pool import ConnectionPoolEntry
 
 from storage.memory import BarMemory
 from storage.trouble import told_apart
 from storage.unit import Unit
+
+_SURE_SECONDS = 5.0  # a connection that was used within them is used again unasked
 
 
 class UnsupportedDatabaseError(ValueError):
@@ -131,7 +136,22 @@ def _open_sqlite(url: URL) -> Engine:
 
 
 def _open_postgres(url: URL, idle_seconds: int | None) -> Engine:
-    engine = create_engine(url, pool_pre_ping=True, pool_size=8, max_overflow=8, hide_parameters=True)
+    engine = create_engine(url, pool_size=8, max_overflow=8, hide_parameters=True)
+
+    @event.listens_for(engine, "checkin")
+    def _used(connection: Any, record: ConnectionPoolEntry) -> None:
+        record.info["used"] = time.monotonic()
+
+    @event.listens_for(engine, "checkout")
+    def _still_there(connection: Any, record: ConnectionPoolEntry, proxy: object) -> None:
+        # Not before every transaction: a server that went away a moment ago is noticed by the work itself.
+        if time.monotonic() - record.info.get("used", math.inf) < _SURE_SECONDS:
+            return
+        try:
+            engine.dialect.do_ping(connection)
+        except engine.dialect.loaded_dbapi.Error as error:
+            raise DisconnectionError from error
+
     if idle_seconds is not None:
 
         @event.listens_for(engine, "connect")

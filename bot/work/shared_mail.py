@@ -19,8 +19,8 @@ from typing import Any
 
 from sqlalchemy import (
     ColumnElement,
-    Select,
     and_,
+    any_,
     bindparam,
     cast,
     exists,
@@ -65,9 +65,9 @@ def take_in(store: Store, letters: Sequence[Letter], owner: str, most: int, now:
         return []
     with store.writing() as unit:
         for chat in sorted({f"{letter.channel}:{letter.chat}" for letter in letters}):
-            unit.session.execute(_IN_LINE, {"chat": chat})
+            unit.connection.execute(_IN_LINE, {"chat": chat})
         rows = [as_row(letter, now, MailState.WAITING) for letter in letters]
-        new = set(unit.session.scalars(_TAKE_IN, rows))
+        new = set(unit.connection.scalars(_TAKE_IN, rows))
         leased: list[Letter] = []
         # Once more for what stood behind another of its chat that is ours only now.
         while found := _lease(unit, letters[0].channel, owner, most - len(leased), new):
@@ -87,40 +87,58 @@ def _lease(
 ) -> list[Letter]:
     if not most or (among is not None and not among):
         return []
-    query = _ready(channel, owner).limit(most)
+    wanted: dict[str, Any] = {
+        "of_channel": channel,
+        "of_owner": owner,
+        "most": most,
+        "seconds": LEASE_SECONDS,
+    }
     if among is not None:
-        query = query.where(Inbox.update_id.in_(among))
-    rows = unit.session.execute(query.with_for_update(skip_locked=True, of=Inbox)).all()
-    if rows:
-        unit.session.execute(
-            update(Inbox)
-            .where(Inbox.channel == channel, Inbox.update_id.in_([row.update_id for row in rows]))
-            .values(owner=owner, lease_until=_NOW + LEASE_SECONDS)
-            .execution_options(synchronize_session=False)
-        )
-    return [
-        Letter(channel, row.update_id, row.payload, row.replies, row.chat, again=row.owner is not None)
-        for row in rows
-    ]
+        wanted["among"] = list(among)
+    rows = unit.connection.execute(_leasing(among is not None), wanted).all()
+    return sorted(
+        (
+            Letter(channel, row.update_id, row.payload, row.replies, row.chat, again=row.owner is not None)
+            for row in rows
+        ),
+        key=lambda letter: letter.update_id,
+    )
 
 
-def _ready(channel: str, owner: str) -> Select[int, str, str | None, str, str | None]:
-    """Return a query for what nobody works on, and before which nothing of its chat waits for another."""
-    earlier = aliased(Inbox)
-    free = or_(Inbox.lease_until.is_(None), Inbox.lease_until <= _NOW)
+@cache
+def _leasing(among: bool) -> Any:
+    """Return the statement that leases what nobody works on, and gives it back with whose it was before.
+
+    Nothing that came before it in its chat may wait for another.
+    """
+    inbox, earlier = aliased(Inbox), aliased(Inbox)
+    owner: Any = bindparam("of_owner")
+    free = or_(inbox.lease_until.is_(None), inbox.lease_until <= _NOW)
     until = func.coalesce(type_coerce(earlier.lease_until, BigInteger), 0)
     mine = and_(earlier.owner.is_not_distinct_from(owner), until > _NOW)
     held_up = exists(literal(1)).where(
-        earlier.channel == Inbox.channel,
-        earlier.chat == Inbox.chat,
-        earlier.update_id < Inbox.update_id,
+        earlier.channel == inbox.channel,
+        earlier.chat == inbox.chat,
+        earlier.update_id < inbox.update_id,
         earlier.state < MailState.ANSWERED,
         ~mine,
     )
+    ready = (
+        select(inbox.update_id, inbox.payload, inbox.replies, inbox.chat, inbox.owner)
+        .where(inbox.channel == bindparam("of_channel"), inbox.state < MailState.ANSWERED, free, ~held_up)
+        .order_by(inbox.update_id)
+        .limit(bindparam("most"))
+        .with_for_update(skip_locked=True, of=inbox)
+    )
+    if among:
+        ready = ready.where(inbox.update_id == any_(bindparam("among", type_=postgresql.ARRAY(BigInteger))))
+    found = ready.cte("found")
+    seconds: Any = bindparam("seconds", type_=BigInteger)
     return (
-        select(Inbox.update_id, Inbox.payload, Inbox.replies, Inbox.chat, Inbox.owner)
-        .where(Inbox.channel == channel, Inbox.state < MailState.ANSWERED, free, ~held_up)
-        .order_by(Inbox.update_id)
+        update(Inbox.__table__)  # type: ignore[arg-type]
+        .where(Inbox.channel == bindparam("of_channel"), Inbox.update_id == found.c.update_id)
+        .values(owner=owner, lease_until=_NOW + seconds)
+        .returning(*found.c)
     )
 
 
