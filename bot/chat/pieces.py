@@ -116,6 +116,12 @@ def _stemmer(language: str) -> snowballstemmer.stemmer:
     return _stemmers.known[name]
 
 
+@lru_cache(maxsize=4096)
+def stems_of(phrase: str, language: str) -> tuple[str, ...]:
+    """Return the stems of a phrase's pieces. Most phrases are the same in every bar."""
+    return tuple(stem(piece.text, language) for piece in cut(phrase))
+
+
 @dataclass(slots=True)
 class Vocabulary:
     """The names a bar uses, findable by their words in any number and case."""
@@ -128,7 +134,7 @@ class Vocabulary:
         """Make `noun` known by its name and by other words for it."""
         self.nouns.append(noun)
         for phrase in (noun.name, *also):
-            stems = tuple(stem(piece.text, self.language) for piece in cut(phrase))
+            stems = stems_of(phrase, self.language)
             if not stems:
                 continue
             known = self.phrases.setdefault(stems[0], [])
@@ -137,7 +143,7 @@ class Vocabulary:
 
     def named(self, text: str, kind: str) -> Noun | None:
         """Return the noun of this kind whose whole name is `text`, or None."""
-        stems = tuple(stem(piece.text, self.language) for piece in cut(text))
+        stems = stems_of(text, self.language)
         for phrase, noun in self.phrases.get(stems[0], []) if stems else []:
             if phrase == stems and noun.kind == kind:
                 return noun
