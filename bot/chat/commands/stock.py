@@ -24,13 +24,15 @@ from bot.work.ingredients import IngredientView
 from bot.work.stock import OnHand
 
 _MOST_LISTED = 10
+_WHOLE_FROM = 10  # pieces: from here on parts of one are not shown
 
 
 def amount_words(talk: Talk, amount: Fraction, dimension: Dimension) -> str:
     """Write an amount of stock: '1,400 ml', '12 pieces'."""
     if dimension is Dimension.COUNT:
+        # What was weighed leaves parts of a fruit in the book, which nobody can count on a shelf.
         return ngettext("{count} piece", "{count} pieces", 1 if amount == 1 else 2).format(
-            count=show_number(amount, 1)
+            count=show_number(amount, 0 if amount >= _WHOLE_FROM else 1)
         )
     return show_amount(amount, dimension, talk.desk.bar.units)
 
@@ -136,7 +138,7 @@ def _notes(talk: Talk, there: OnHand) -> list[str]:
     notes = []
     if there.book < 0:
         notes.append(
-            _("By the book it is {amount} below nothing: please count it.").format(
+            _("More was used than came in, by {amount}: please count it.").format(
                 amount=amount_words(talk, -there.book, there.dimension)
             )
         )
@@ -222,7 +224,7 @@ def _list(talk: Talk, everything: bool) -> Reply:
     if overdrawn:
         blocks.append(
             Text(
-                _("To be counted, the book is below nothing: {names}").format(names=", ".join(overdrawn[:5]))
+                _("Please count, more was used than came in: {names}").format(names=", ".join(overdrawn[:5]))
             )
         )
     last = [Button(_("What can I make?"), "can make"), Button(_("Shopping list"), "shopping")]
