@@ -12,8 +12,10 @@ from fractions import Fraction
 from typing import Any
 
 from bot.trade.money import from_minor
+from bot.work import peeled
 from bot.work.desk import Desk
 from bot.work.export_tables import tables
+from bot.work.peeled import PeeledView
 from storage.tables import (
     Bar,
     Batch,
@@ -123,6 +125,7 @@ class _Writer:
             "batches": self._batches(made),
             "drinks": self._each(self._standing(DrinksCount), self._drinks),
             "counts": [self._count(row) for row in self._standing(StockCount)],
+            "peeled": [self._peeled(one) for one in peeled.waiting(desk)],
             "pars": [self._par(row) for row in self._book.all(StockPar, order=StockPar.ingredient_id)],
         }
 
@@ -381,6 +384,15 @@ class _Writer:
         known = self._numbers[kind]
         at = bisect_right(known, number)
         return self._ref(kind, known[at - 1]) if at else None
+
+    def _peeled(self, one: PeeledView) -> dict[str, Any]:
+        return {
+            "ref": self._ref("peeled", one.id),
+            "fruit": one.ingredient.name,
+            "pieces": _number(one.left),
+            "at": _moment(one.at),
+            "lost_at": _moment(one.lost_at),
+        }
 
     def _par(self, row: StockPar) -> dict[str, Any]:
         return {

@@ -224,6 +224,7 @@ KINDS = (
     "batches",
     "drinks",
     "counts",
+    "peeled",
     "pars",
 )
 

@@ -14,7 +14,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, and_, false, func, or_
 
 from bot.trade.kinds import plain_name
-from bot.work import batch_life, pars, settings_undo
+from bot.work import batch_life, pars, peeled, settings_undo
 from bot.work.batches import BatchState
 from bot.work.desk import Desk
 from bot.work.errors import NotThereError
@@ -108,6 +108,8 @@ def take_back(desk: Desk, details: dict[str, Any]) -> dict[str, Any]:
             done += last - first + 1
             desk.watch(done, rows)
     touched |= _batches(desk, brought)
+    for number in brought.ids("peeled"):
+        peeled.take_back(desk, {"peeled": number})
     _forget(desk, brought)
     desk.book.touched()
     pars.watch(desk, touched)
@@ -187,6 +189,8 @@ def _items_used(desk: Desk, numbers: Sequence[int], brought: _Brought, gone: _Br
         where: list[ColumnElement[bool]] = [table.ingredient_id.in_(numbers)]
         if table in _KIND:  # rows that correct others are of the same thing as those
             where += [table.corrects.is_(None), ~within(table.id, gone.of(_KIND[table]))]
+        if table is PeeledFruit:
+            where.append(~within(PeeledFruit.id, gone.of("peeled")))
         used |= set(book.session.scalars(book.rows(table, table.ingredient_id, where=where).distinct()))
     lines = book.rows(BatchLine, BatchLine.ingredient_id).where(
         ~within(BatchLine.batch_id, gone.of("batch")), BatchLine.ingredient_id.in_(numbers)

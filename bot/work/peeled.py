@@ -21,7 +21,7 @@ from bot.work.errors import BadValueError, NotThereError
 from bot.work.ingredients import IngredientView, get, handbook_key
 from storage.tables import Batch, Juicing, PeeledFruit, PeeledUse
 
-_MOST = 10_000
+MOST = 10_000
 _MOST_ML = 1_000_000
 _MEASUREMENTS = 60  # the bar's last weighings of its own yield that are looked at
 JUICED, BINNED, BATCH = "juiced", "binned", "batch"
@@ -92,8 +92,32 @@ def peel(desk: Desk, ingredient_id: int, count: Fraction) -> PeeledLogged:
     return PeeledLogged(view, clock, juice_of(desk, ingredient, count), entry)
 
 
+def bring_in(desk: Desk, ingredient_id: int, count: Fraction, at: datetime, lost_at: datetime) -> int:
+    """Note fruit that was peeled earlier and lies there still, as a file says; return its number.
+
+    The reminder is planned where there is still time for one. Raises BadValueError.
+    """
+    _check(count)
+    ingredient = get(desk, ingredient_id)
+    row = desk.book.add(
+        PeeledFruit(
+            ingredient_id=ingredient_id,
+            count_milli=round(count * 1000),
+            business_day=business_day(at, desk.bar.zone, desk.bar.closing_minute),
+            lost_at=lost_at,
+            at=at,
+            by=desk.person_id,
+        )
+    )
+    if lost_at > desk.now:
+        usual = max(desk.now, at + _hours(clock_of(desk.bar).remind_after_hours))
+        due = min(lost_at, _before_lost(desk.bar, usual, desk.now, lost_at))
+        reminders.plan_peeled(desk.book, row.id, ingredient, due, desk.person_id)
+    return row.id
+
+
 def _check(count: Fraction) -> None:
-    if not 0 < count <= _MOST:
+    if not 0 < count <= MOST:
         raise BadValueError("amount", str(float(count)))
 
 

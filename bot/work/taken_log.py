@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from bot.trade.measures import Dimension, Quantity
 from bot.trade.money import to_minor
-from bot.work import formulas, ingredients, prices, reminders, stock
+from bot.work import formulas, ingredients, peeled, prices, reminders, stock
 from bot.work.batches import BatchState, Clarity
 from bot.work.file_rows import Row
 from bot.work.frozen_batch import frozen
@@ -251,6 +251,18 @@ class LogIntake(Intake):
             )
         )
         self._note("count", row, counted.id)
+        return True
+
+    def _peeled(self, row: Row) -> bool | None:
+        fruit, pieces = self._item(row, "fruit"), row.number("pieces", above=True)
+        at, lost_at = row.moment("at"), row.moment("lost_at")
+        if pieces is not None and pieces > peeled.MOST:
+            row.wrong("pieces", "number")
+        if not self._good(row) or fruit is None or pieces is None or at is None or lost_at is None:
+            return None
+        if self._known("peeled", row) is not None:
+            return False
+        self._note("peeled", row, peeled.bring_in(self._desk, fruit, pieces, at, lost_at))
         return True
 
     def _par(self, row: Row) -> bool | None:

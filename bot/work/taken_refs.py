@@ -28,6 +28,7 @@ from storage.tables import (
     Imported,
     Ingredient,
     Juicing,
+    PeeledFruit,
     Price,
     Sprayer,
     StockCount,
@@ -43,6 +44,7 @@ _REFERENCED: dict[str, Any] = {
     "batch": Batch,
     "drinks": DrinksCount,
     "count": StockCount,
+    "peeled": PeeledFruit,
 }
 _TOGETHER = 1_000  # more would only take memory
 _NUMBER = re.compile(r"[0-9]{1,18}")

@@ -26,7 +26,7 @@ class Taker(BookIntake, LogIntake):
         currency = sheet.bar.get("currency")
         if currency and currency != self._desk.bar.currency and not self._empty:
             raise BadValueError("currency", str(currency)[:3])
-        for kind in ("formulas", "prices", "deliveries", "waste", "batches", "drinks", "counts"):
+        for kind in ("formulas", "prices", "deliveries", "waste", "batches", "drinks", "counts", "peeled"):
             refs_seen_twice(sheet.of(kind), lambda row: row.text("ref", needed=False) or f"row {row.line}")
         self._each("ingredients", self._ingredient)
         self._settings()
@@ -44,6 +44,7 @@ class Taker(BookIntake, LogIntake):
             ("batches", self._batch),
             ("drinks", self._drinks),
             ("counts", self._count),
+            ("peeled", self._peeled),
             ("pars", self._par),
         ):
             self._each(kind, takes)

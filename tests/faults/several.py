@@ -188,8 +188,4 @@ async def _listens(address: str) -> None:
 async def _gone(scene: Scene, program: Program) -> None:
     """End the second program as a system does, so that it gives back what it holds."""
     scene.programs.remove(program)
-    program.send(signal.SIGTERM)
-    # What it does on its way out are steps as well.
-    if await program.frozen(0.3):
-        program.send(signal.SIGCONT)
     await program.stop()

@@ -30,6 +30,7 @@ ASKED = (
     "stock",
     "plan",
     "batch 12",
+    "peeled",
 )
 
 
@@ -94,7 +95,9 @@ def test_what_was_taken_in_can_be_exported_and_taken_in_again_without_a_change(
     assert "everything in it is here already" in sends("again.json", again).first_line
     assert _rows(house.store) == rows
     first, second = json.loads(content), json.loads(again)
-    for kind in ("ingredients", "formulas", "prices", "waste", "deliveries", "drinks", "counts", "pars"):
+    for kind in (
+        *("ingredients", "formulas", "prices", "waste", "deliveries", "drinks", "counts", "peeled", "pars"),
+    ):
         assert _without_who(first[kind]) == _without_who(second[kind]), kind
 
 

@@ -110,8 +110,7 @@ def test_a_reason_given_later_goes_with_its_line(house: House, kim: Person) -> N
     Sends(house, kim).and_takes_in("waste.csv", _WASTE)
     kim.says("reason 2 dried out")
     assert "dried out" in text(kim.says("week"))
-    number = next(line for line in text(kim.says("log")).splitlines() if "took in" in line).split()[0]
-    kim.says(f"undo {number[1:]}")
+    kim.says(f"undo {_number_of_the_import(kim)}")
     assert text(kim.says("week")) == empty
 
 
@@ -127,6 +126,38 @@ def test_settings_go_too_and_a_batch_taken_back_reminds_of_nothing(
     assert text(kim.says("bar loss")) == before
     house.clock.turn(days=400)
     assert {one.due.kind for one in house.reminders()} <= {"close"}
+
+
+def test_peeled_fruit_comes_with_its_clock_and_goes_again(house: House, kim: Person, export: bytes) -> None:
+    found = json.loads(export)
+    only = {name: found[name] for name in ("format", "version", "peeled")}
+    content = json.dumps(only).encode()
+    sends = Sends(house, kim)
+
+    def shown() -> str:
+        said = text(kim.says("peeled"))
+        kim.says("cancel")
+        return said
+
+    assert "orange" not in shown()
+    sends.and_takes_in("peeled.json", content)
+    assert "1 orange  Thu, 26 Nov 00:05" in shown()
+    assert "here already" in sends("peeled.json", content).first_line
+    kim.says(f"undo {_number_of_the_import(kim)}")
+    assert "orange" not in shown()
+    sends.and_takes_in("again.json", content)
+    house.clock.turn(hours=5)
+    assert "peeled" in [one.due.kind for one in house.reminders()]
+    only["peeled"][0]["pieces"] = "10001"
+    only["peeled"][0]["ref"] = "elsewhere:peeled:1"
+    assert "peeled fruit, row 1: pieces “10001” is no number that fits" in text(
+        [sends("broken.json", json.dumps(only).encode())]
+    )
+
+
+def _number_of_the_import(kim: Person) -> str:
+    line = next(line for line in text(kim.says("log")).splitlines() if "took in" in line)
+    return line.split()[0][1:]
 
 
 def test_a_strength_that_the_file_brought_goes_unless_it_was_changed_since(house: House, kim: Person) -> None:

@@ -31,6 +31,7 @@ _KINDS = {
     "batches": N_("batches"),
     "drinks": N_("drinks"),
     "counts": N_("stock counts"),
+    "peeled": N_("peeled fruit"),
     "pars": N_("pars"),
 }
 _UNREADABLE = {
