@@ -8,12 +8,17 @@ from fractions import Fraction
 from bot.work import batches, trials
 from bot.work.batches import BatchView
 from bot.work.desk import Desk
+from storage.tables import TrialVariant
 
 
 def trial_of(desk: Desk, batch: BatchView) -> int | None:
     """Return the blind trial that goes on and of which this is a bottle, or None."""
     kept = batch.frozen.get("trial")
-    return int(kept[0]) if kept and trials.hides(desk, int(kept[0])) else None
+    if not kept or not trials.hides(desk, int(kept[0])):
+        return None
+    # A batch from another bar's file carries that bar's numbers: only the trial itself knows its bottles.
+    variant = desk.book.get(TrialVariant, *map(int, kept))
+    return int(kept[0]) if variant is not None and variant.batch_id == batch.number else None
 
 
 def as_any_bottle(desk: Desk, batch: BatchView) -> BatchView:

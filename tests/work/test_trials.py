@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 
 import pytest
@@ -9,6 +10,7 @@ import pytest
 from bot.work import people, trials
 from bot.work.trials import TrialView
 from tests.house import CHANNEL, House, Person, first_lines, text
+from tests.work.files import Sends, exported
 
 BRINE = "new formula Brine\nsalt 20 g\nwater 80 ml\nkind saline\nrest 2 h"
 
@@ -90,6 +92,21 @@ def test_small_batches_are_labelled_by_letter_and_undone_together(house: House) 
     ana.says("undo")
     assert first_lines(ana.says("batches")) == ["No batch is resting or in use."]
     assert all(one.batch_id is None for one in _trial(house).variants)
+
+
+def test_a_bottle_from_another_bar_is_none_of_the_trial_with_its_number(house: House) -> None:
+    ana = house.open_bar()
+    ana.says(BRINE)
+    _begin(ana, blind=True)
+    ana.says("trial made 1")
+    assert "Blind trial 1" in text(ana.says("batch 1"))
+    found = json.loads(exported(ana)["peel-ledger.json"])
+    bottle = {**found["batches"][0], "ref": "0123456789ab:batch:1", "number": 9}
+    content = {"format": found["format"], "version": found["version"], "batches": [bottle]}
+    Sends(house, ana).and_takes_in("another.json", json.dumps(content).encode())
+    said = text(ana.says("batch 9"))
+    assert "Blind trial" not in said
+    assert "salt" in said
 
 
 def test_only_the_last_score_of_each_member_counts(house: House) -> None:
