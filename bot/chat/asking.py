@@ -182,7 +182,7 @@ def resume(talk: Talk, command: Command, answer: str, tapped: bool) -> Reply | l
     state["order"] = list(state["order"])
     slot = next(slot for slot in command.slots if slot.name == state["asking"])
     if _take_photo(talk, command, state["slots"]) and not answer.strip():
-        return ask(talk, command, state, _evaluate(talk, command, state), slot, _("The photo is kept."))
+        return ask(talk, command, state, evaluate(talk, command, state), slot, _("The photo is kept."))
     if tapped:
         moved = _move(talk, command, state, slot, answer)
         if moved is not None:
@@ -200,7 +200,7 @@ def _take_answer(
     if slot.many and slot.name in state["slots"] and _says_done(answer):
         return _go_on(talk, command, state, finished=slot.name)
     before = state["slots"].get(slot.name, "")
-    given = _evaluate(talk, command, state)
+    given = evaluate(talk, command, state)
     try:
         filled = reading.read(slot.reads_by, answer, talk.vocabulary)
         value = next(iter(filled.slots.values())).value
@@ -224,7 +224,7 @@ def _take_answer(
     if slot.name not in state["order"]:
         state["order"].append(slot.name)
     if slot.many:
-        return ask(talk, command, state, _evaluate(talk, command, state), slot)
+        return ask(talk, command, state, evaluate(talk, command, state), slot)
     return _go_on(talk, command, state)
 
 
@@ -260,7 +260,7 @@ def again(talk: Talk, command: Command) -> Reply:
     if question is None:
         raise ValueError("no question is in progress")
     slot = next(slot for slot in command.slots if slot.name == question.state["asking"])
-    given = _evaluate(talk, command, question.state)
+    given = evaluate(talk, command, question.state)
     return replace(ask(talk, command, question.state, given, slot), edits=False)
 
 
@@ -290,13 +290,13 @@ def amend(talk: Talk, command: Command, was: str, answer: str) -> Reply | list[R
     lines[lines.index(was)] = answer
     state["slots"][name] = "\n".join(lines)
     try:
-        _evaluate(talk, command, state)
+        evaluate(talk, command, state)
     except (reading.PhraseError, AmbiguousNumberError, NotANumberError, Say):
         state["slots"] = before
         asked = next(slot for slot in command.slots if slot.name == state["asking"])
         stays = _("I cannot take “{answer}” there: “{before}” stays.")
         wrong = stays.format(answer=answer[:40], before=was[:40])
-        return ask(talk, command, state, _evaluate(talk, command, state), asked, wrong)
+        return ask(talk, command, state, evaluate(talk, command, state), asked, wrong)
     return _go_on(talk, command, state)
 
 
@@ -332,14 +332,14 @@ def _move(
         state["typed"] = typed[:-1]
     else:
         return None
-    return ask(talk, command, state, _evaluate(talk, command, state), slot)
+    return ask(talk, command, state, evaluate(talk, command, state), slot)
 
 
 def _step_back(talk: Talk, command: Command, state: dict[str, Any], slot: Slot) -> Reply | list[Reply]:
     """Take back the last thing said: the pad of digits, the last of many lines, or the answer before."""
     if "typed" in state:
         state.pop("typed")
-        return ask(talk, command, state, _evaluate(talk, command, state), slot)
+        return ask(talk, command, state, evaluate(talk, command, state), slot)
     if slot.many and slot.name in state["slots"]:
         rest = state["slots"][slot.name].rpartition("\n")[0]
         state["slots"].pop(slot.name)
@@ -368,7 +368,8 @@ def _end(talk: Talk) -> None:
         people.drop_question(talk.unit, presence.room_id, presence.person_id)
 
 
-def _evaluate(talk: Talk, command: Command, state: dict[str, Any]) -> Given:
+def evaluate(talk: Talk, command: Command, state: dict[str, Any]) -> Given:
+    """Return what the words kept so far mean."""
     given = Given({}, {}, guided=True)
     for slot in command.slots:
         text = state["slots"].get(slot.name)
@@ -385,7 +386,7 @@ def _evaluate(talk: Talk, command: Command, state: dict[str, Any]) -> Given:
 def _go_on(
     talk: Talk, command: Command, state: dict[str, Any], finished: str | None = None
 ) -> Reply | list[Reply]:
-    given = _evaluate(talk, command, state)
+    given = evaluate(talk, command, state)
     done = {*state.get("finished", ()), *([finished] if finished else ())}
     state["finished"] = sorted(done)
     for slot in command.slots:

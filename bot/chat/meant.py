@@ -12,9 +12,11 @@ from bot.chat.language import _
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.picturing import check_line
 from bot.chat.reading import PhraseError
-from bot.chat.talk import Command, Talk
+from bot.chat.talk import Command, Say, Talk
 from bot.chat.values import names_unknown
+from bot.trade.errors import TradeError
 from bot.work import people
+from bot.work.errors import WorkError
 
 HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap that is meant for this bar: '@3 check 12 clear'
 KEPT = "~"  # a tap whose line was too long for a button and is kept: '~ 41 2'
@@ -206,4 +208,18 @@ def _reads_as_answer(question: people.PendingQuestion, text: str, talk: Talk) ->
     except (PhraseError, AmbiguousNumberError, NotANumberError):
         return False
     # A name nobody knows yet: the word of a command is then meant as that.
-    return not any(names_unknown(one.value) for one in filled)
+    if any(names_unknown(one.value) for one in filled):
+        return False
+    words = next((one.value for one in filled if isinstance(one.value, str)), None)
+    return words is None or _is_taken(talk, command, slot, question, words)
+
+
+def _is_taken(
+    talk: Talk, command: Command, slot: asking.Slot, question: people.PendingQuestion, words: str
+) -> bool:
+    """Whether a question to which any words can be said takes these: 'week' is no bottle and no city."""
+    try:
+        slot.accept(talk, asking.evaluate(talk, command, question.state), words)
+    except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError):
+        return False
+    return True

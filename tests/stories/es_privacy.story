@@ -38,7 +38,7 @@ Ana: borrar bar
   Para borrar La Gaviota con todas sus fórmulas,
   lotes y merma, escribe su nombre.
   [Cancelar]
-Ana: otro bar
+Ana: La Garza
   Ese no es su nombre. No se borra nada.
   Para borrar La Gaviota con todas sus fórmulas,
   lotes y merma, escribe su nombre.

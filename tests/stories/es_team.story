@@ -28,25 +28,37 @@ Ben: idioma
   [English] [Español]
   [Cancel]
 Ben: language Spanish
-  I speak: English, Español
-  Which language? Now: English
-  [English] [Español]
-  [Cancel]
+  Desde ahora hablo español contigo.
+  Para los chats de todo el bar: bar idioma
+  español
+  [Anotar merma] [Lotes]
+  [Escalar] [Coste] [Semana]
+  [Ayuda]
 Ben: semana
-  I speak: English, Español
-  Which language? Now: English
-  [English] [Español]
-  [Cancel]
+  Merma: aún sin precios
+  lun, 23 nov a dom, 29 nov
+    lime  3  sin precio
+    sin motivo  3  sin precio
+  Sin precio, así que no cuenta: lime.
+  No se anotó nada en el tiempo anterior.
+  [Más] [Imagen]
+  [Semana pasada] [Anotar merma]
 Ben: idioma inglés
-  I speak: English, Español
-  Which language? Now: English
-  [English] [Español]
-  [Cancel]
+  I speak English with you from now on.
+  For the whole bar's chats: bar language
+  English
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]
 Ben: week
-  I speak: English, Español
-  Which language? Now: English
-  [English] [Español]
-  [Cancel]
+  Waste: no prices yet
+  Mon, 23 Nov to Sun, 29 Nov
+    lime  3  no price
+    no reason given  3  no price
+  Without a price, so not counted: lime.
+  Nothing was logged in the time before.
+  [More] [Picture]
+  [Last week] [Log waste]
 Ana: equipo
   La Gaviota: 2 en el equipo
   Ana, titular, desde el 25 nov 2026

@@ -59,3 +59,27 @@ Bea: $
   [ml and grams]
   [imperial fluid ounces]
   [Back] [Cancel]
+# Asking something else meanwhile: the word of a command is no kind of measure.
+Bea: help
+  I keep a bar's own preparations: amounts,
+  cost, batches, reminders and fruit waste.
+  Open a bar with start, or join one with: join
+  CODE
+  [Open a bar] [Join with a code]
+  --
+  How do you measure?
+  [US fluid ounces]
+  [ml and grams]
+  [imperial fluid ounces]
+  [Back] [Cancel]
+Bea: week
+  You are not in a bar yet.
+  Open your own, or join one with the code a
+  manager gives you: join CODE
+  [Open a bar] [Join with a code]
+  --
+  How do you measure?
+  [US fluid ounces]
+  [ml and grams]
+  [imperial fluid ounces]
+  [Back] [Cancel]

@@ -18,8 +18,11 @@ Ana: The Blue Heron
   [Sydney]
   [Back] [Cancel]
 Ana: week
-  I know no time zone for “week”. Type a larger
-  city near you, such as Madrid.
+  No waste logged
+  Mon, 23 Nov to Sun, 29 Nov
+  Nothing was logged in the time before.
+  [Last week] [Log waste]
+  --
   Which city's time does it keep? Tap one, or
   type another city.
   [London] [New York]
