@@ -13,6 +13,7 @@ from bot.chat.language import speaking
 from bot.chat.meant import Plan, meant
 from bot.chat.message import BUTTON_BYTES, Button, Message, Reply
 from bot.chat.running import as_list, barred
+from bot.chat.slots import BACK, CANCEL, DIGIT, DONE, ENTER, ERASE
 from bot.chat.talk import Given, Say, Talk, presence_of
 from bot.chat.tongues import tongue_of
 from tests.house import CHANNEL, House, Person
@@ -96,8 +97,8 @@ def _answered(talk: Talk, answer: str) -> Reply | list[Reply]:
     replies = asking.resume(talk, command, answer, True)
     now = presence_of(talk.unit, talk.message).question
     again = now is not None and now.state.get("asking") == asked_before
-    moves = {asking.BACK, asking.CANCEL, asking.DONE, asking.ERASE, asking.ENTER}
-    is_move = answer in moves or answer.startswith(asking.DIGIT)
+    moves = {BACK, CANCEL, DONE, ERASE, ENTER}
+    is_move = answer in moves or answer.startswith(DIGIT)
     if again and not is_move and not question.state.get("typed"):
         slot = next(one for one in command.slots if one.name == asked_before)
         if not slot.many:

@@ -22,10 +22,10 @@ from bot.channels.hold import Hold
 from bot.channels.outcomes import Verdict, classify
 from bot.channels.wire import call
 from bot.channels.wording import html_parts
-from bot.chat.asking import ANSWER, BACK, CANCEL
 from bot.chat.inline import Suggestion
 from bot.chat.language import Tongue, _, speaking
 from bot.chat.message import File, Reply, Text
+from bot.chat.slots import ANSWER, BACK, CANCEL
 from bot.work.reminding import Outcome
 
 log = logging.getLogger(__name__)

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from bot.chat.asking import Question
 from bot.chat.batch_card import card
 from bot.chat.language import _, speaking
 from bot.chat.message import Button, Reply, Text, reply
+from bot.chat.slots import Question
 from bot.chat.talk import Given, Talk
 from bot.chat.tongues import tongue_of
 from bot.work import batches, invites, people

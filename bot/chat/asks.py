@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.language import _, show_number
 from bot.chat.message import Button, Reply, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Given, Say, Talk
 from bot.chat.units import show_ml
 from bot.chat.values import Amount, Bottles, Drinks, Factor, Hash, Named, Stock, Target, Total

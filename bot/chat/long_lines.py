@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat import asking
 from bot.chat.meant import KEPT
 from bot.chat.message import BUTTON_BYTES, Button, Reply
+from bot.chat.slots import ANSWER
 from bot.chat.talk import Talk, presence_of
 from bot.work import people
 
@@ -30,7 +30,7 @@ def kept_long_lines(talk: Talk, replies: list[Reply]) -> list[Reply]:
     def kept(button: Button) -> Button:
         if len(button.line.encode()) > BUTTON_BYTES:
             line = f"{KEPT} {nonce} {lines.index(button.line)}"
-        elif old is not None and button.line.startswith(f"{asking.ANSWER} {old} "):
+        elif old is not None and button.line.startswith(f"{ANSWER} {old} "):
             line = button.line.replace(f" {old} ", f" {nonce} ", 1)
         else:
             return button

@@ -12,6 +12,7 @@ from bot.chat.language import _
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.picturing import check_line
 from bot.chat.reading import PhraseError
+from bot.chat.slots import ANSWER, BACK, Slot
 from bot.chat.talk import Command, Say, Talk
 from bot.chat.values import names_unknown
 from bot.trade.errors import TradeError
@@ -84,7 +85,7 @@ def _said(talk: Talk) -> Plan:
 
 
 def _tap(text: str, question: people.PendingQuestion | None) -> Plan | None:
-    if not text.startswith(f"{asking.ANSWER} "):
+    if not text.startswith(f"{ANSWER} "):
         return None
     _sign, nonce, answer = [*text.split(" ", 2), "", ""][:3]
     if question is None or nonce != str(question.nonce) or "command" not in question.state:
@@ -168,9 +169,9 @@ def _while_asked(
 ) -> Plan:
     """Return what a typed text is taken for while a question is in progress."""
     if text.casefold() in {"back", _("Back").casefold()}:
-        return Plan(answer=asking.BACK, tapped=True)
+        return Plan(answer=BACK, tapped=True)
     if spoken is not None and _takes_back(spoken, question, talk):
-        return Plan(answer=asking.BACK, tapped=True)
+        return Plan(answer=BACK, tapped=True)
     if spoken is not None:
         # Any words are an answer where a name or a note is asked for; to stop must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
@@ -214,9 +215,7 @@ def _reads_as_answer(question: people.PendingQuestion, text: str, talk: Talk) ->
     return words is None or _is_taken(talk, command, slot, question, words)
 
 
-def _is_taken(
-    talk: Talk, command: Command, slot: asking.Slot, question: people.PendingQuestion, words: str
-) -> bool:
+def _is_taken(talk: Talk, command: Command, slot: Slot, question: people.PendingQuestion, words: str) -> bool:
     """Whether a question to which any words can be said takes these: 'week' is no bottle and no city."""
     try:
         slot.accept(talk, asking.evaluate(talk, command, question.state), words)

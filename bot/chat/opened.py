@@ -5,10 +5,10 @@ from __future__ import annotations
 from datetime import date, timedelta
 from fractions import Fraction
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import never, undo_button
 from bot.chat.language import _, show_full_day
 from bot.chat.message import Button, Caution, Reply, Text, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Given, Say, Talk
 from bot.chat.values import Day, Named
 from bot.trade.cautions import caution_by_id

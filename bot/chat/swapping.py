@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.asking import Question, Slot
 from bot.chat.language import _, show_number
 from bot.chat.levels import ask_strength, percent_of
 from bot.chat.message import reply
+from bot.chat.slots import Question, Slot
 from bot.chat.talk import Given, Say, Talk
 from bot.chat.units import show_ml, show_percent
 from bot.chat.values import Swap

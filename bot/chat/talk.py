@@ -22,7 +22,7 @@ from bot.work.people import Presence
 from storage.unit import Unit
 
 if TYPE_CHECKING:
-    from bot.chat.asking import Slot
+    from bot.chat.slots import Slot
 
 NEAR_ENOUGH = 70  # of 100: below this a word is not offered as what was meant
 

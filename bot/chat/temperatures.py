@@ -6,11 +6,11 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat import reading
-from bot.chat.asking import Question, Slot
 from bot.chat.language import _
 from bot.chat.message import reply
 from bot.chat.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reading import PhraseError
+from bot.chat.slots import Question, Slot
 from bot.chat.talk import Given, Say, Talk
 from bot.chat.units import show_temperature
 from bot.chat.values import Temperature

@@ -6,10 +6,10 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import never, quantity_in_ml
 from bot.chat.language import _, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_g, show_ml
 from bot.chat.values import Amount, Unknown

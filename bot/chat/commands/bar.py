@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat import fruit_settings
-from bot.chat.asking import DIGIT, Question, Slot, columns
 from bot.chat.asks import never, undo_button
 from bot.chat.commands.basics import choices_of_zone, jurisdiction_name, units_name
 from bot.chat.label_words import stock_words
@@ -15,6 +14,7 @@ from bot.chat.setting_values import CLOSING_CHOICES, clock_text, show_clock_minu
 from bot.chat.settings_reading import READERS
 from bot.chat.settings_shown import HOUSEHOLD, OUNCES, setting_line, shown
 from bot.chat.settings_words import ALL, PAGES, SETTINGS, page_of
+from bot.chat.slots import DIGIT, Question, Slot, columns
 from bot.chat.talk import Command, Given, Talk
 from bot.chat.tongues import NAMES
 from bot.trade.jurisdiction import Jurisdiction

@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.arriving import ask_code, is_scan, join, main_buttons, scan
-from bot.chat.asking import Question, Slot, cancelled, columns
+from bot.chat.asking import cancelled
 from bot.chat.language import _, show_moment, tongue
 from bot.chat.message import Button, Reply, reply
 from bot.chat.money_words import currency_of_sign
 from bot.chat.naming import short_name
 from bot.chat.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.telling import watching
 from bot.trade.jurisdiction import Jurisdiction

@@ -6,7 +6,6 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import PHOTO, Question, Slot, columns
 from bot.chat.asks import BATCH_SLOT, never, quantity_in_ml, undo_button
 from bot.chat.batch_card import CLARITY_WORDS, business_today, discard_words, is_sprayed, rule_words
 from bot.chat.cautioning import batch_caution
@@ -14,6 +13,7 @@ from bot.chat.clearing_words import mending_line
 from bot.chat.language import _, ngettext, show_moment, show_number
 from bot.chat.message import Block, Button, Reply, Text, reply
 from bot.chat.opened import DETAIL_SLOTS, OPENED_SLOT, opened_reply
+from bot.chat.slots import PHOTO, Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_ml
 from bot.trade.caution import Step

@@ -6,7 +6,6 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from bot.chat.asking import Slot
 from bot.chat.asks import (
     BATCH_SLOT,
     FORMULA_SLOT,
@@ -25,6 +24,7 @@ from bot.chat.commands.scaling import answer_for
 from bot.chat.grades import unconfirmed_mark
 from bot.chat.language import _, show_day, show_full_day, show_moment
 from bot.chat.message import Block, Button, Caution, Reply, Text, reply
+from bot.chat.slots import Slot
 from bot.chat.swapping import SWAP_SLOT
 from bot.chat.talk import Command, Given, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT

@@ -6,7 +6,6 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import DIGIT, Question, Slot, columns
 from bot.chat.asks import each_line, is_liquid, never, undo_button, undo_each
 from bot.chat.commands.prices import change_words, pack_words
 from bot.chat.language import _, ngettext, show_money, show_number
@@ -14,6 +13,7 @@ from bot.chat.message import Button, Grid, Reply, Text, reply
 from bot.chat.money_words import as_money
 from bot.chat.naming import known_ingredient
 from bot.chat.plural import counted_name, singular
+from bot.chat.slots import DIGIT, Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_quantity
 from bot.chat.used_words import named_amount, plain_amount, used_blocks, used_row

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from itertools import groupby
 
-from bot.chat.asking import Slot
 from bot.chat.asks import FORMULA_SLOT, never
 from bot.chat.cautioning import cautions_at
 from bot.chat.language import _
 from bot.chat.message import Button, Reply, reply
+from bot.chat.slots import Slot
 from bot.chat.talk import Command, Given, Talk
 from bot.trade.caution import Caution as TradeCaution
 from bot.trade.caution import Step

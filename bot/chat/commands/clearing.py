@@ -5,13 +5,13 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat import clearing_words
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
 from bot.chat.clearing_words import ESTIMATE
 from bot.chat.commands.scaling import scale_reply
 from bot.chat.language import _, show_number
 from bot.chat.levels import ask_strength
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.swapping import SWAP_SLOT, wanted_view
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT, temperature_of

@@ -6,12 +6,12 @@ from dataclasses import replace
 from fractions import Fraction
 
 from bot.chat.against_words import against_reply, rise_lines, small_money, tax_lines
-from bot.chat.asking import Question, Slot
 from bot.chat.asks import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
 from bot.chat.commands.scaling import answer_for, said_target, target_title
 from bot.chat.formula_card import show_range
 from bot.chat.language import _, ngettext, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text
+from bot.chat.slots import Question, Slot
 from bot.chat.swapping import SWAP_SLOT
 from bot.chat.talk import Command, Given, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT

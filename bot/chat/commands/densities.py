@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import never
 from bot.chat.commands.strength import accept_subject
 from bot.chat.language import _, show_full_day, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT, temperature_of
 from bot.chat.units import show_temperature

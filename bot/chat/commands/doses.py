@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import FORMULA_SLOT, accept_formula, never, quantity_in_ml
 from bot.chat.cautioning import caution_blocks
 from bot.chat.dose_words import limit_lines, mend_line, sources_reply, state_words, table
@@ -12,6 +11,7 @@ from bot.chat.formula_card import show_range
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.levels import ask_strength
 from bot.chat.message import Block, Button, Reply, Text, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_ml
 from bot.chat.values import Amount, Span

@@ -5,12 +5,12 @@ from __future__ import annotations
 from datetime import date, timedelta
 from typing import Any
 
-from bot.chat.asking import Question, Slot
 from bot.chat.asks import never, undo_button
 from bot.chat.language import _, ngettext, show_day, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.pieces import Noun
 from bot.chat.setting_values import day_names
+from bot.chat.slots import Question, Slot
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Day, Unknown
 from bot.trade.words import N_

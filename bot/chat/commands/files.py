@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from bot.chat.asking import Slot
 from bot.chat.asks import ask_loss, never, undo_button
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.message import Block, Button, File, Grid, Reply, Text, reply
+from bot.chat.slots import Slot
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.telling import watching
 from bot.paper.tables import write_csv

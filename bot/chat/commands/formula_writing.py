@@ -7,7 +7,6 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import FORMULA_SLOT, is_liquid, undo_button
 from bot.chat.commands.scaling import line_texts
 from bot.chat.formula_card import card, kind_name, show_hours
@@ -18,6 +17,7 @@ from bot.chat.message import Block, Reply, Text, reply
 from bot.chat.naming import short_name, spelt_alike
 from bot.chat.pieces import Noun
 from bot.chat.plural import singular
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_quantity
 from bot.chat.values import Detail, Duration, IngredientLine, Span, Unknown

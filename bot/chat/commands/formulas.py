@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import FORMULA_SLOT, never, no_formulas, undo_button
 from bot.chat.commands.formula_writing import NAME_SLOT
 from bot.chat.formula_card import card, kind_name
 from bot.chat.language import _, ngettext
 from bot.chat.message import Button, Reply, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Unknown
 from bot.trade.words import N_

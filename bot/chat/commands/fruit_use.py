@@ -5,12 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import Slot, columns
 from bot.chat.asks import never
 from bot.chat.commands.stock import ask_item
 from bot.chat.language import _
 from bot.chat.message import Button, Grid, Reply, Text, reply
 from bot.chat.plural import counted_name
+from bot.chat.slots import Slot, columns
 from bot.chat.talk import Command, Given, Talk
 from bot.chat.used_words import named_amount, used_blocks, used_row
 from bot.trade.kinds import IngredientKind

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import FORMULA_SLOT
 from bot.chat.grades import allergen_line, grade_buttons
 from bot.chat.language import _, ngettext
 from bot.chat.message import Button, Reply, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Talk
 from bot.trade.allergens import AllergenLine, Standing
 from bot.trade.grade import LIST_SOURCE, oil_standing

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import accept_batch, ask_open_batch, never
 from bot.chat.label_words import label_text, stock_words
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.message import Block, Button, Caution, File, Reply, Text, reply
 from bot.chat.pieces import Noun
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.paper.labels import MOST_COPIES
 from bot.trade.words import N_

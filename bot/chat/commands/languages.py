@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.arriving import main_buttons
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.language import _, speaking, tongue
 from bot.chat.message import Reply, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.tongues import NAMES, language_named
 from bot.trade.words import N_

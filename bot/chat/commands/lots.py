@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.language import _, local, ngettext, show_day
 from bot.chat.message import Button, Reply, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Talk
 from bot.trade.words import N_
 from bot.work import batch_life, batches

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from bot.chat.asking import Question, Slot
 from bot.chat.asks import FORMULA_SLOT, never, undo_button
 from bot.chat.formula_card import show_range
 from bot.chat.fruit_settings import ends_of, money_range
 from bot.chat.language import _
 from bot.chat.message import Button, Grid, Reply, Text, reply
+from bot.chat.slots import Question, Slot
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Span
 from bot.trade.words import N_

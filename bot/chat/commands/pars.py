@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat.asking import Question, Slot
 from bot.chat.asks import never, undo_button
 from bot.chat.commands.stock import accept_item, amount_words, ask_item, on_hand_line, quantity_of
 from bot.chat.language import _
 from bot.chat.message import Button, Grid, Reply, Text, reply
+from bot.chat.slots import Question, Slot
 from bot.chat.talk import Command, Given, Talk
 from bot.trade.measures import Quantity
 from bot.trade.words import N_

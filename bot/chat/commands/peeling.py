@@ -6,13 +6,13 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import DIGIT, Question, Slot, columns
 from bot.chat.asks import BATCH_SLOT, each_line, quantity_in_ml, undo_button, undo_each
 from bot.chat.commands.acid import acid_words
 from bot.chat.commands.waste import accept_fruit, worded_waste
 from bot.chat.language import _, ngettext, show_moment, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.plural import counted_name
+from bot.chat.slots import DIGIT, Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_ml
 from bot.chat.values import Amount

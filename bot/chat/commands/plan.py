@@ -6,12 +6,12 @@ from datetime import timedelta
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import Slot
 from bot.chat.asks import accept_formula, ask_formula, never
 from bot.chat.commands.stock import accept_item, amount_words, ask_item
 from bot.chat.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.setting_values import day_names
+from bot.chat.slots import Slot
 from bot.chat.talk import Command, Given, Talk
 from bot.chat.units import show_ml, show_quantity
 from bot.trade.par import Par

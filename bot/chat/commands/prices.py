@@ -7,13 +7,13 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat import pictures
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import is_liquid, never, undo_button
 from bot.chat.language import _, decimal_mark, local, show_full_day, show_money, tongue
 from bot.chat.message import Button, Reply, Text, reply
 from bot.chat.money_words import as_money
 from bot.chat.naming import known_ingredient, spelt_alike
 from bot.chat.plural import singular
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_quantity
 from bot.chat.values import Amount, PackPrice, Span, Unknown

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import json
 
-from bot.chat.asking import Question, Slot
 from bot.chat.language import _, ngettext, show_moment, show_number
 from bot.chat.message import Button, File, Reply, reply
+from bot.chat.slots import Question, Slot
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.trade.words import N_
 from bot.work import closing, team

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from bot.chat import pump_words
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import FORMULA_SLOT, never, undo_button
 from bot.chat.language import _, ngettext
 from bot.chat.message import Block, Button, Reply, Text, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Hash, Named, Unknown
 from bot.trade.words import N_

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import never, undo_button
 from bot.chat.commands.waste import accept_fruit
 from bot.chat.language import _, show_full_day
 from bot.chat.message import Button, Grid, Reply, Text, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Day
 from bot.trade.days import business_day

@@ -6,12 +6,12 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import is_liquid, never, undo_button
 from bot.chat.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.money_words import as_money
 from bot.chat.naming import known_ingredient
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_amount
 from bot.chat.values import Amount, PacksBought, Unknown

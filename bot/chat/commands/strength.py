@@ -6,11 +6,11 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat import watering
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import accept_batch, never, quantity_in_ml
 from bot.chat.language import _, show_number
 from bot.chat.levels import accept_level, ask_strength, percent_of, show_strength
 from bot.chat.message import Button, Reply, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.strength_words import bottle_reply, mix_reply, plain_level_reply, reading_reply
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.temperatures import TEMPERATURE_SLOT, temperature_of

@@ -5,11 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import undo_button
 from bot.chat.commands.trials import accept_trial, ask_trial, none_goes_on
 from bot.chat.language import _
 from bot.chat.message import Button, Reply, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.trade.tasting import HIGHEST, LOWEST, Aspect
 from bot.trade.words import N_

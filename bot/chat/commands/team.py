@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.arriving import ask_code, join, main_buttons
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import never
 from bot.chat.language import _, ngettext, show_full_day, show_moment, show_number
 from bot.chat.message import Button, File, Reply, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Duration
 from bot.paper.qr import qr_png

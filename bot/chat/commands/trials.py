@@ -6,11 +6,11 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import FORMULA_SLOT, never, quantity_in_ml, undo_button
 from bot.chat.commands.formula_writing import apply_details, draft_line
 from bot.chat.language import _, ngettext
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.trial_words import amounts_grid, result_lines, score_grid, title
 from bot.chat.units import show_ml, show_quantity

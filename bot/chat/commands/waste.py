@@ -5,7 +5,6 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.asking import DIGIT, PHOTO, Question, Slot, columns
 from bot.chat.asks import each_line, undo_button
 from bot.chat.commands.week import reason_words
 from bot.chat.keywords import keyword_table
@@ -13,6 +12,7 @@ from bot.chat.language import _, ngettext, show_day, show_money, show_number, to
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.naming import known_ingredient
 from bot.chat.plural import counted_name, singular
+from bot.chat.slots import DIGIT, PHOTO, Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_weight
 from bot.chat.values import Amount, Unknown

@@ -10,10 +10,10 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat import pictures
-from bot.chat.asking import Question, Slot
 from bot.chat.asks import never
 from bot.chat.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.slots import Question, Slot
 from bot.chat.spray_words import effect_line, period_line
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.units import show_weight

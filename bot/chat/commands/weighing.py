@@ -5,13 +5,13 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat import pump_words
-from bot.chat.asking import Question, Slot, columns
 from bot.chat.asks import never, undo_button
 from bot.chat.commands.pumps import accept_sprayer, use_buttons
 from bot.chat.commands.strength import accept_subject
 from bot.chat.language import _, ngettext, show_number
 from bot.chat.message import Block, Button, Reply, Text, reply
 from bot.chat.naming import spelt_alike
+from bot.chat.slots import Question, Slot, columns
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Hash, Named, Readings, Unknown
 from bot.trade.kinds import IngredientKind
