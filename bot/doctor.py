@@ -16,7 +16,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from bot.examined import Finding
 from bot.settings import Settings
 from storage import migrate
-from storage.store import Store, UnsupportedDatabaseError
+from storage.store import NoFolderError, Store, UnsupportedDatabaseError
 
 _TOKEN = re.compile(r"^\d{6,}:[A-Za-z0-9_-]{30,}$")
 _LEAST_FREE_BYTES = 200_000_000
@@ -106,6 +106,10 @@ def _database(settings: Settings) -> Iterator[Finding]:
         yield Finding(
             False, f"database: {error.name} is not supported", "Use a sqlite:/// or postgresql:// URL."
         )
+        return
+    except NoFolderError as error:
+        what = f"database: the folder {error.folder} cannot be made ({error.why})"
+        yield Finding(False, what, "Check DATABASE_URL, or the folder's rights.")
         return
     except (SQLAlchemyError, OSError, ImportError) as error:
         yield Finding(

@@ -70,8 +70,7 @@ class Console:
         )
         with telling(self._tell):
             replies = self.conversation.answer(message)
-        for number, reply in enumerate(replies):
-            self._show(reply, last=number == len(replies) - 1)
+        self._show(replies)
         return replies
 
     def _write(self, line: str) -> None:
@@ -82,7 +81,7 @@ class Console:
         """Show the reminders that have come due; return how many."""
         shown = 0
         for due in reminding.claim(self.store, CHANNEL, self.clock.now()):
-            self._show(worded_reminder(due, self.clock.now()), last=True)
+            self._show([worded_reminder(due, self.clock.now())])
             reminding.settle(self.store, due, reminding.Outcome.SENT, self.clock.now())
             shown += 1
         return shown
@@ -91,7 +90,19 @@ class Console:
         for line in plain_lines(reply):
             self._write(line)
 
-    def _show(self, reply: Reply, last: bool) -> None:
+    def _show(self, replies: list[Reply]) -> None:
+        """Print replies; the signs of their buttons go on from one to the next."""
+        self._choices = {}
+        signs = _signs(replies)
+        for reply in replies:
+            self._show_text(reply)
+            for row in reply.buttons:
+                signed = [(next(signs), button) for button in row]
+                self._choices |= {sign: button.line for sign, button in signed}
+                self._write("  ".join(f"[{sign}] {button.label}" for sign, button in signed))
+            self._write("")
+
+    def _show_text(self, reply: Reply) -> None:
         for line in plain_lines(reply):
             self._write(line)
         held = sum(file.file_id is not None for file in reply.files)
@@ -102,25 +113,14 @@ class Console:
             if file.file_id is not None or file.draw is not None:
                 continue
             self._write(f"[{file.name}: {_save(file.name, file.content)}]")
-        if last:
-            self._choices = {}
-            signs = _signs(reply)
-            for row in reply.buttons:
-                labels = []
-                for button in row:
-                    sign = next(signs)
-                    self._choices[sign] = button.line
-                    labels.append(f"[{sign}] {button.label}")
-                self._write("  ".join(labels))
-        self._write("")
 
 
-def _signs(reply: Reply) -> Iterator[str]:
-    """Return signs for a reply's buttons: 1, 2, 3, or a, b, c where a typed number is itself an answer.
+def _signs(replies: list[Reply]) -> Iterator[str]:
+    """Return signs for the buttons of replies: 1, 2, 3, or a, b, c where a typed number is itself an answer.
 
     Otherwise '8' could mean eight oranges to the one who types it and the eighth button to us.
     """
-    if any(_answers_a_number(button) for row in reply.buttons for button in row):
+    if any(_answers_a_number(button) for reply in replies for row in reply.buttons for button in row):
         return (
             "".join(pair) for first in ("", *ascii_lowercase) for pair in product([first], ascii_lowercase)
         )

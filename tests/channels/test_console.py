@@ -200,6 +200,20 @@ def test_more_buttons_than_letters_have_signs_too(
     assert said == ["batches", "batch 27", "batch 60"]
 
 
+def test_buttons_of_an_answer_stay_where_a_question_comes_below_it(
+    console: Console, written: list[str]
+) -> None:
+    talk(console, MIST.splitlines(keepends=True))
+    talk(console, ["new formula\n", "Brine\n", "formulas\n"])
+    shown = written[written.index("1 formula in the book") :]
+    assert shown[1].startswith("[1] Lemon mist")
+    assert "Type the ingredients, a line each: lime oil 10 ml" in shown
+    assert "[3] Back  [4] Cancel" in shown
+    written.clear()
+    talk(console, ["1\n"])
+    assert written[0].startswith("Lemon mist: ")
+
+
 def test_a_backslash_goes_on_in_the_next_line(console: Console, written: list[str]) -> None:
     talk(console, MIST.splitlines(keepends=True))
     assert written[0] == "Lemon mist is in the book."
@@ -332,7 +346,10 @@ def test_the_doctor_sees_a_folder_that_cannot_be_written(tmp_path: Path) -> None
     code, lines = _examined(database_url=f"sqlite:///{tmp_path / 'taken' / 'own.sqlite'}")
     assert code == 1
     bad = [number for number, line in enumerate(lines) if line.startswith("BAD  ")]
-    assert [lines[number] for number in bad] == ["BAD  database: cannot be opened (FileExistsError)"]
+    folder = tmp_path / "taken"
+    assert [lines[number] for number in bad] == [
+        f"BAD  database: the folder {folder} cannot be made (File exists)"
+    ]
     assert "DATABASE_URL" in lines[bad[0] + 1]
 
 
