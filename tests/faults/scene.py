@@ -15,6 +15,7 @@ from typing import Any
 
 from sqlalchemy import func, select, update
 
+from bot.work.mail import MailState
 from bot.work.reminders import ReminderState
 from storage.store import Store
 from storage.tables import Bar, Inbox, Reminder, Waste
@@ -249,6 +250,11 @@ class Scene:
     def said(self, name: str) -> bool:
         """Whether a reminder was said."""
         return name not in self._unsaid()
+
+    def is_marked(self) -> bool:
+        """Whether all that arrived is marked as answered."""
+        query = select(func.count()).select_from(Inbox).where(Inbox.state < MailState.ANSWERED)
+        return self.read(lambda unit: unit.session.scalar(query)) == 0
 
     def is_settled(self, name: str) -> bool:
         """Whether a reminder is marked as sent."""
