@@ -254,7 +254,7 @@ class Scene:
     def is_marked(self) -> bool:
         """Whether all that arrived is marked as answered."""
         query = select(func.count()).select_from(Inbox).where(Inbox.state < MailState.ANSWERED)
-        return self.read(lambda unit: unit.session.scalar(query)) == 0
+        return bool(self.read(lambda unit: unit.session.scalar(query)) == 0)
 
     def is_settled(self, name: str) -> bool:
         """Whether a reminder is marked as sent."""
