@@ -50,6 +50,7 @@ async def _dies_at(scene: Scene, step: int, words: str) -> str | None:
         return None  # what it does from then on is other work, which has no end
     await scene.restart()
     await scene.server.world.until(lambda: scene.answered(0, amount), 30)
+    await scene.marked()
     return told.read_text()
 
 

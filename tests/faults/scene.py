@@ -256,6 +256,13 @@ class Scene:
         query = select(func.count()).select_from(Inbox).where(Inbox.state < MailState.ANSWERED)
         return bool(self.read(lambda unit: unit.session.scalar(query)) == 0)
 
+    async def marked(self) -> None:
+        """Wait until that is so: what a killed program held would keep its chat waiting for a lease."""
+        for _tenth in range(int(PATIENCE * 10)):
+            if self.is_marked():
+                return
+            await asyncio.sleep(0.1)
+
     def is_settled(self, name: str) -> bool:
         """Whether a reminder is marked as sent."""
         query = select(Reminder.state).where(Reminder.key == f"low:{name}")
