@@ -7,6 +7,7 @@ import statistics
 import time
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import ExitStack, closing
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -31,22 +32,28 @@ class Ticks:
 
 
 def measure_ticks(make_url: Callable[[], str]) -> tuple[Ticks, Ticks]:
-    """Take the figures for a few reminders and for many, each in a new database with bars in it."""
-    return _measured(make_url(), FEW), _measured(make_url(), MANY)
+    """Take the figures for a few reminders and for many, each in a new database with bars in it.
+
+    In turn, so that whatever else the machine does falls on both.
+    """
+    with ExitStack() as open_stores:
+        stores = []
+        for pending in (FEW, MANY):
+            url = make_url()
+            plan_reminders(url, range(1, _BARS + 1), pending, NOW + timedelta(days=30))
+            stores.append(open_stores.enter_context(closing(Store(url))))
+        nothing = [[_tick(store, expected=0) for store in stores] for _time in range(_TIMES + 3)][3:]
+        due = [[_with_some_due(store, number) for store in stores] for number in range(_TIMES + 1)][1:]
+    few, many = (
+        Ticks(statistics.median(one[at] for one in nothing), statistics.median(one[at] for one in due))
+        for at in range(len(stores))
+    )
+    return few, many
 
 
-def _measured(url: str, pending: int) -> Ticks:
-    plan_reminders(url, range(1, _BARS + 1), pending, NOW + timedelta(days=30))
-    store = Store(url)
-    try:
-        nothing = [_tick(store, expected=0) for _time in range(_TIMES + 3)][3:]
-        due = []
-        for number in range(_TIMES // 3 + 1):
-            _let_come_due(store, number)
-            due.append(_tick(store, expected=DUE))
-        return Ticks(statistics.median(nothing), statistics.median(due[1:]))
-    finally:
-        store.close()
+def _with_some_due(store: Store, number: int) -> float:
+    _let_come_due(store, number)
+    return _tick(store, expected=DUE)
 
 
 def _let_come_due(store: Store, number: int) -> None:
