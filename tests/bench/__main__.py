@@ -82,7 +82,8 @@ def measure_all(plan: Plan, hourly: int, words: str, *, rows: int = week.ALL_ROW
         for contender in CONTENDERS:
             if contender is ECHO or words in contender.name:
                 print(f"measuring {contender.name}", file=sys.stderr)
-                contenders[contender.name] = measure(contender, plan, databases)
+                beside = None if contender is ECHO else ECHO
+                contenders[contender.name] = measure(contender, plan, databases, beside)
         found.contenders = contenders
         if words in "reminders":
             print("measuring reminders", file=sys.stderr)

@@ -15,7 +15,7 @@ import tempfile
 import time
 from collections.abc import Mapping, Sequence
 from contextlib import ExitStack
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from http.client import HTTPConnection
 from pathlib import Path
 
@@ -24,6 +24,7 @@ from tests.bench.databases import Databases, Fill
 from tests.bench.parts import cpu_seconds, resident_mib
 
 _ROOT = Path(__file__).parents[2]
+_TURN = 60  # messages, before it is the other's turn
 _LONGEST = 120.0  # seconds for one reply when hundreds wait
 
 
@@ -64,7 +65,8 @@ class Figures:
 
     `first_ms` is what each chat's first message takes, its share of the time for all of them at once; what
     else is measured comes after it. `cpu_ms` is what the contender's processes use for one reply,
-    `server_cpu_ms` the Bot API server that also drives the load, `database_cpu_ms` the database server.
+    `server_cpu_ms` the Bot API server that also drives the load, `database_cpu_ms` the database server. The
+    ratios are those to the yardstick that was measured in turn with it.
     """
 
     latency_p50_ms: float
@@ -79,6 +81,9 @@ class Figures:
     cold_start_s: float | None
     memory_started_mib: float | None
     memory_after_mib: float | None
+    latency_ratio: float
+    replies_ratio: float
+    cpu_ratio: float
 
 
 class Running:
@@ -156,64 +161,122 @@ def _filled(text: str, words: Mapping[str, str]) -> str:
     return text
 
 
-def measure(contender: Contender, plan: Plan, databases: Databases) -> Figures:
-    """Start a server and the contender, and take all figures."""
+def measure(
+    contender: Contender, plan: Plan, databases: Databases, beside: Contender | None = None
+) -> Figures:
+    """Start a server and the contender, and take all figures; in turn with `beside`, the yardstick."""
     with tempfile.TemporaryDirectory() as folder:
         try:
-            return _measure(contender, plan, Path(folder), databases)
+            return _measure(contender, plan, Path(folder), databases, beside)
         except AssertionError as error:
             output = Path(folder, "output.txt")
             said = output.read_text(errors="replace")[-2000:] if output.exists() else ""
             raise AssertionError(f"{contender.name}: {error}\n{said}") from error
 
 
-def _measure(contender: Contender, plan: Plan, folder: Path, databases: Databases) -> Figures:
-    with Remote() as remote, ExitStack() as running:
-        people = [remote.ask("person", id=1001 + at, first_name=f"P{at}") for at in range(plan.chats)]
+class _Side:
+    """A contender that runs at a server of its own, and those who talk to it."""
+
+    def __init__(
+        self,
+        contender: Contender,
+        plan: Plan,
+        folder: Path,
+        databases: Databases,
+        servers: ExitStack,
+        running: ExitStack,
+    ) -> None:
+        self.contender = contender
+        self._databases = databases
+        self._remote = remote = servers.enter_context(Remote())
+        self._people = [remote.ask("person", id=1001 + at, first_name=f"P{at}") for at in range(plan.chats)]
         fill = contender.prepare
-        url = databases.filled(contender.database, folder, fill, people) if fill is not None else ""
-        starts = [cold_start(contender, remote, folder, url) for _ in range(plan.starts)]
-        bots = [
+        url = databases.filled(contender.database, folder, fill, self._people) if fill is not None else ""
+        self.starts = [cold_start(contender, remote, folder, url) for _ in range(plan.starts)]
+        self._bots = [
             running.enter_context(Running(contender, remote, folder, url)) for _ in range(contender.processes)
         ]
-        for bot in bots:
+        for bot in self._bots:
             bot.ready()
         if contender.webhook:
-            remote.ask("behind", addresses=[f"http://{bot.listen}/telegram" for bot in bots])
-        started = _resident(bots)
+            remote.ask("behind", addresses=[f"http://{bot.listen}/telegram" for bot in self._bots])
+
+    def hears(self, chats: int, each: int) -> Loaded:
+        """Let so many chats say so many messages each, all chats at once."""
+        return load(self._remote, self._people[:chats], self.contender.messages, each)
+
+    def parts(self) -> _Parts:
+        """Begin to count CPU."""
+        return _Parts(self._bots, self._remote, self._databases)
+
+    def resident(self) -> float | None:
+        """Memory of the largest of its processes."""
+        sizes = [resident_mib(bot.process.pid) for bot in self._bots]
+        return max((size for size in sizes if size is not None), default=None)
+
+    def refused(self) -> list[str]:
+        """End the server; return what it refused."""
+        return self._remote.stop()
+
+
+def _measure(
+    contender: Contender, plan: Plan, folder: Path, databases: Databases, beside: Contender | None
+) -> Figures:
+    with ExitStack() as servers, ExitStack() as running:
+        sides = [_Side(contender, plan, folder, databases, servers, running)]
+        if beside is not None:
+            near = folder / "beside"
+            near.mkdir()
+            sides.append(_Side(beside, replace(plan, starts=0), near, databases, servers, running))
+        own = sides[0]
+        started = own.resident()
         # What a bar says first after a start has its book read, in every process.
-        first = _load(contender, remote, people, 1)
-        _load(contender, remote, people, 2)
-        alone = _load(contender, remote, people[:1], plan.sequential)
-        parts = _Parts(bots, remote, databases)
-        together = _load(contender, remote, people, plan.each)
-        used = parts.used()
-        after = _resident(bots)
+        first = own.hears(plan.chats, 1)
+        for side in sides:
+            side.hears(plan.chats, 2)
+        alone = _in_turn(sides, 1, plan.sequential, _TURN)
+        parts = [side.parts() for side in sides]
+        together = _in_turn(sides, plan.chats, plan.each, 1)
+        used = [part.used() for part in parts]
+        after = own.resident()
         running.close()
-        violations = remote.stop()
-        if violations:
-            raise AssertionError(f"refused by the server: {violations[:3]}")
+        refused = [one for side in sides for one in side.refused()]
+        if refused:
+            raise AssertionError(f"refused by the server: {refused[:3]}")
     replies = plan.chats * plan.each
     return Figures(
-        latency_p50_ms=1000 * statistics.median(alone.seconds),
-        latency_p95_ms=1000 * statistics.quantiles(alone.seconds, n=20)[-1],
-        together_p50_ms=1000 * statistics.median(together.seconds),
-        together_p95_ms=1000 * statistics.quantiles(together.seconds, n=20)[-1],
-        replies_per_second=replies / together.elapsed,
+        latency_p50_ms=1000 * statistics.median(alone[0].seconds),
+        latency_p95_ms=1000 * statistics.quantiles(alone[0].seconds, n=20)[-1],
+        together_p50_ms=1000 * statistics.median(together[0].seconds),
+        together_p95_ms=1000 * statistics.quantiles(together[0].seconds, n=20)[-1],
+        replies_per_second=replies / together[0].elapsed,
         first_ms=1000 * first.elapsed / plan.chats,
-        cpu_ms=1000 * used[0] / replies,
-        server_cpu_ms=1000 * used[1] / replies,
-        database_cpu_ms=1000 * used[2] / replies if contender.database == "postgresql" else None,
-        cold_start_s=statistics.median(starts) if starts else None,
+        cpu_ms=1000 * used[0][0] / replies,
+        server_cpu_ms=1000 * used[0][1] / replies,
+        database_cpu_ms=1000 * used[0][2] / replies if contender.database == "postgresql" else None,
+        cold_start_s=statistics.median(own.starts) if own.starts else None,
         memory_started_mib=started,
         memory_after_mib=after,
+        # The last side is the yardstick; without one a contender is its own.
+        latency_ratio=statistics.median(alone[0].seconds) / statistics.median(alone[-1].seconds),
+        replies_ratio=together[-1].elapsed / together[0].elapsed,
+        cpu_ratio=used[0][0] / used[-1][0] if used[-1][0] else 0.0,
     )
 
 
-def _resident(bots: Sequence[Running]) -> float | None:
-    """Memory of the largest of the processes."""
-    sizes = [resident_mib(bot.process.pid) for bot in bots]
-    return max((size for size in sizes if size is not None), default=None)
+def _in_turn(sides: Sequence[_Side], chats: int, each: int, step: int) -> list[Loaded]:
+    """Let chats talk to each side in turn, `step` messages at a time.
+
+    What else the machine does falls on all of them.
+    """
+    heard: list[list[Loaded]] = [[] for _side in sides]
+    for at in range(0, each, step):
+        for side, lots in zip(sides, heard, strict=True):
+            lots.append(side.hears(chats, min(step, each - at)))
+    return [
+        Loaded([one for lot in lots for one in lot.seconds], sum(lot.elapsed for lot in lots))
+        for lots in heard
+    ]
 
 
 class _Parts:
@@ -247,11 +310,6 @@ class Loaded:
 
     seconds: list[float]
     elapsed: float
-
-
-def _load(contender: Contender, remote: Remote, people: Sequence[int], each: int) -> Loaded:
-    """Let people write at once, each waiting for the reply before the next message."""
-    return load(remote, people, contender.messages, each)
 
 
 def load(remote: Remote, people: Sequence[int], messages: Sequence[str], each: int) -> Loaded:

@@ -51,7 +51,9 @@ def test_figures_of_the_echo_bot(databases: Databases) -> None:
 @pytest.mark.usefixtures("_postgres")
 def test_two_processes_behind_a_webhook_answer_and_every_part_is_counted(databases: Databases) -> None:
     hooked = peel_ledger("two", "waste 6 oranges mouldy", "postgresql", 2)
-    figures = measure(hooked, replace(_SMALL, starts=0), databases)
+    figures = measure(hooked, replace(_SMALL, starts=0), databases, ECHO)
+    assert figures.latency_ratio > 0
+    assert figures.replies_ratio > 0
     assert figures.cold_start_s is None
     assert figures.replies_per_second > 1
     assert figures.database_cpu_ms is not None
@@ -104,7 +106,10 @@ def test_memory_and_time_of_this_process() -> None:
 
 
 def _figures(p50: float, rate: float, cpu: float, database: float | None = None) -> Figures:
-    return Figures(p50, 2 * p50, 5 * p50, 9 * p50, rate, 3 * p50, cpu, 0.5, database, 1.5, 40.0, 50.0)
+    ratios = p50 / 2.0, rate / 100.0, cpu / 1.0
+    return Figures(
+        p50, 2 * p50, 5 * p50, 9 * p50, rate, 3 * p50, cpu, 0.5, database, 1.5, 40.0, 50.0, *ratios
+    )
 
 
 _FOUND = Found(
