@@ -236,7 +236,8 @@ def _measure(
             side.hears(plan.chats, 2)
         alone = _in_turn(sides, 1, plan.sequential, _TURN)
         parts = [side.parts() for side in sides]
-        together = _in_turn(sides, plan.chats, plan.each, 1)
+        # Not one message a turn: those of all chats would then come in one answer of the server's.
+        together = _in_turn(sides, plan.chats, plan.each, -(-plan.each // 2))
         used = [part.used() for part in parts]
         after = own.resident()
         running.close()
