@@ -84,7 +84,8 @@ def _import(talk: Talk, given: Given) -> Reply:
     sent = talk.message.document
     if sent is not None:
         if sent.content is None:
-            return reply(_(_UNREADABLE["size"]))
+            too_large = _UNREADABLE["size"]
+            return reply(_(too_large))
         return _tried(talk, sent.name, sent.content)
     said = str(given.get("free", "")).strip()
     kept = _KEPT.fullmatch(said)
