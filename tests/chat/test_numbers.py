@@ -255,6 +255,7 @@ decimals = st.tuples(st.integers(0, 10**12 - 1), st.integers(0, 6))
 
 @given(decimals, st.sampled_from(COMMON_LOCALES))
 @example((1125, 3), "es_ES")
+@example((1_000_000_000, 0), "de_CH")
 @example((12345678, 3), "de_DE")
 @example((999999, 3), "sv_SE")
 def test_what_is_shown_reads_back_as_the_same_number(parts: tuple[int, int], locale: str) -> None:
