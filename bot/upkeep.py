@@ -19,6 +19,13 @@ from storage.trouble import AwayError, cannot_be_used
 
 Write = Callable[[str], object]
 _SAY_EVERY_SECONDS = 2.0
+# A database that was found, or its address, is not one to work with.
+_NO_DATABASE = (
+    migrate.NewerDatabaseError,
+    migrate.UnfinishedMoveError,
+    UnsupportedDatabaseError,
+    NoFolderError,
+)
 _NO_DRIVER = "PostgreSQL needs its driver: pip install 'peel-ledger[postgres]'"
 
 _SENTENCES: dict[type[refusals.BackupError | moving.MoveError], str] = {
@@ -62,17 +69,7 @@ def refusal(error: Exception) -> str | None:
         return str(error)
     if isinstance(error, ModuleNotFoundError) and error.name == "psycopg":
         return _NO_DRIVER
-    known = isinstance(
-        error,
-        (
-            migrate.NewerDatabaseError,
-            migrate.UnfinishedMoveError,
-            UnsupportedDatabaseError,
-            NoFolderError,
-            ArgumentError,
-            AwayError,
-        ),
-    )
+    known = isinstance(error, (*_NO_DATABASE, ArgumentError, AwayError))
     return sentence(error) if known or cannot_be_used(error) else None
 
 
@@ -111,10 +108,7 @@ def _worded() -> Iterator[None]:
     try:
         yield
     except (
-        migrate.NewerDatabaseError,
-        migrate.UnfinishedMoveError,
-        UnsupportedDatabaseError,
-        NoFolderError,
+        *_NO_DATABASE,
         census.NoDatabaseError,
         census.OccupiedError,
         refusals.BackupError,

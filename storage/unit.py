@@ -6,7 +6,7 @@ from collections.abc import Callable, Hashable, Sequence
 from functools import cache, cached_property
 from typing import Any, TypeVar
 
-from sqlalchemy import ColumnElement, Connection, Insert, Select, bindparam, insert, select
+from sqlalchemy import ColumnElement, Connection, Insert, Select, bindparam, insert, inspect, select
 from sqlalchemy import Row as RowOfColumns
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.orm import Session
@@ -119,6 +119,12 @@ class Book:
         """Write a new row into this bar; a numbered row gets the bar's next number."""
         self.add_all([row])
         return row
+
+    def add_like(self, row: Row, changed: dict[str, Any]) -> Row:
+        """Write a row with a number of its own and all that stands in another, but for what is changed."""
+        columns = inspect(type(row)).column_attrs.keys()
+        kept = {name: getattr(row, name) for name in columns if name not in {"bar_id", "id"}}
+        return self.add(type(row)(**{**kept, **changed}))
 
     def add_all(self, rows: Sequence[Row]) -> None:
         """Write new rows of one table at once, numbered on in their order where the table is numbered.

@@ -20,16 +20,16 @@ from bot.work.desk import BarView
 
 Reader = Callable[[Talk, str], dict[str, Any]]
 
-# Setting: its field, what it is counted in ('money', or the unit's word), the least and the most.
-_NUMBERS: dict[str, tuple[str, str, int, int]] = {
-    "wage": ("wage", "money", 0, 10_000),
-    "batch_minutes": ("batch_minutes", N_("min"), 0, 1440),
-    "garnish_minutes": ("garnish_minutes", N_("min"), 0, 60),
-    "bottle_price": ("bottle_price", "money", 0, 10_000),
-    "label_price": ("label_price", "money", 0, 10_000),
-    "outlay": ("outlay", "money", 0, 1_000_000),
-    "drinks_a_week": ("drinks_a_week", "", 1, 100_000),
-    "open_weeks": ("open_weeks", N_("a year"), 1, 53),
+# Setting and field: what it is counted in ('money', or the unit's word), the least and the most.
+_NUMBERS: dict[str, tuple[str, int, int]] = {
+    "wage": ("money", 0, 10_000),
+    "batch_minutes": (N_("min"), 0, 1440),
+    "garnish_minutes": (N_("min"), 0, 60),
+    "bottle_price": ("money", 0, 10_000),
+    "label_price": ("money", 0, 10_000),
+    "outlay": ("money", 0, 1_000_000),
+    "drinks_a_week": ("", 1, 100_000),
+    "open_weeks": (N_("a year"), 1, 53),
 }
 _KEEPING = {
     # The key alone is said too, and has a word of its own in each language.
@@ -59,8 +59,8 @@ def shown(bar: BarView) -> dict[str, str]:
         "pictures": _("dark") if settings.dark_pictures else _("light"),
         "week_picture": _("with the week") if settings.week_picture else _("when asked for"),
     }
-    for key, (field, unit, _least, _most) in _NUMBERS.items():
-        ends = ends_of(getattr(settings, field))
+    for key, (unit, _least, _most) in _NUMBERS.items():
+        ends = ends_of(getattr(settings, key))
         if ends is not None:
             values[key] = money_range(ends) if unit == "money" else f"{show_range(*ends)} {_(unit)}".strip()
     return values
@@ -94,11 +94,11 @@ def _tax_words(tax: str, percent: str) -> str:
 
 
 def _number_reader(key: str) -> Reader:
-    field, _unit, least, most = _NUMBERS[key]
+    _unit, least, most = _NUMBERS[key]
 
     def read(talk: Talk, text: str) -> dict[str, Any]:
         if _is_unset(text) and key != "open_weeks":
-            return {field: ""}
+            return {key: ""}
         words = without_currency(text, talk.desk.bar.currency).split()
         while words and words[-1].isalpha() and words[-1].casefold() != "to":
             words.pop()
@@ -112,7 +112,7 @@ def _number_reader(key: str) -> Reader:
                     _("A number from {least} to {most}, please.").format(least=least, most=show_number(most))
                 )
             )
-        return {field: str(low) if low == high else f"{low} {high}"}
+        return {key: str(low) if low == high else f"{low} {high}"}
 
     return read
 

@@ -104,18 +104,7 @@ def take_back_count(desk: Desk, details: dict[str, Any]) -> None:
     row = desk.book.get(StockCount, details["row"])
     if row is None:
         return
-    desk.book.add(
-        StockCount(
-            ingredient_id=row.ingredient_id,
-            dimension=row.dimension,
-            amount_milli=row.amount_milli,
-            business_day=row.business_day,
-            at=desk.now,
-            by=desk.person_id,
-            corrects=row.id,
-            void=True,
-        )
-    )
+    desk.correct(row, void=True)
     pars.watch(desk, [row.ingredient_id])
 
 
@@ -124,21 +113,9 @@ def take_back_buying(desk: Desk, details: dict[str, Any]) -> None:
     row = desk.book.get(Delivery, details["row"])
     if row is None:
         return
-    desk.book.add(
-        Delivery(
-            ingredient_id=row.ingredient_id,
-            dimension=row.dimension,
-            amount_milli=-row.amount_milli,
-            cost_minor=None if row.cost_minor is None else -row.cost_minor,
-            price_id=row.price_id,
-            business_day=row.business_day,
-            at=desk.now,
-            by=desk.person_id,
-            corrects=row.id,
-            source=f"undo {desk.source}",
-            line=desk.next_line(),
-        )
-    )
+    cost = None if row.cost_minor is None else -row.cost_minor
+    source = f"undo {desk.source}"
+    desk.correct(row, amount_milli=-row.amount_milli, cost_minor=cost, source=source, line=desk.next_line())
     if details["price"] is not None:
         prices.take_back(desk, {"price": details["price"]})
     pars.watch(desk, [row.ingredient_id])

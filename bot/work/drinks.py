@@ -108,18 +108,7 @@ def take_back(desk: Desk, details: dict[str, Any]) -> None:
     for number in details["rows"]:
         row = desk.book.get(DrinksCount, number)
         if row is not None:
-            desk.book.add(
-                DrinksCount(
-                    business_day=row.business_day,
-                    formula_id=row.formula_id,
-                    ingredient_id=row.ingredient_id,
-                    drinks=row.drinks,
-                    at=desk.now,
-                    by=desk.person_id,
-                    corrects=row.id,
-                    void=True,
-                )
-            )
+            desk.correct(row, void=True)
 
 
 def days(desk: Desk, first: date, last: date) -> list[DrinksDay]:

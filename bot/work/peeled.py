@@ -224,19 +224,7 @@ def unsettle(desk: Desk, rows: Sequence[PeeledUse]) -> None:
     for row in rows:
         if desk.book.one(PeeledUse, PeeledUse.corrects == row.id) is not None:
             continue
-        desk.book.add(
-            PeeledUse(
-                peeled_id=row.peeled_id,
-                what=row.what,
-                count_milli=-row.count_milli,
-                waste_id=row.waste_id,
-                juicing_id=row.juicing_id,
-                batch_id=row.batch_id,
-                at=desk.now,
-                by=desk.person_id,
-                corrects=row.id,
-            )
-        )
+        desk.correct(row, count_milli=-row.count_milli)
         reminders.revive_peeled(desk.book, row.peeled_id)
 
 
@@ -303,18 +291,7 @@ def take_back_juice(desk: Desk, details: dict[str, Any]) -> None:
     row = desk.book.get(Juicing, details["juicing"])
     if row is None or desk.book.one(Juicing, Juicing.corrects == row.id) is not None:
         return
-    desk.book.add(
-        Juicing(
-            ingredient_id=row.ingredient_id,
-            count_milli=row.count_milli,
-            volume_ml=row.volume_ml,
-            business_day=row.business_day,
-            at=desk.now,
-            by=desk.person_id,
-            corrects=row.id,
-            void=True,
-        )
-    )
+    desk.correct(row, void=True)
     unsettle(desk, desk.book.all(PeeledUse, PeeledUse.juicing_id == row.id, PeeledUse.corrects.is_(None)))
 
 

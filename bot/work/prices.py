@@ -199,16 +199,5 @@ def take_back(desk: Desk, details: dict[str, int]) -> None:
     row = desk.book.get(Price, details["price"])
     if row is None:
         return
-    desk.book.add(
-        Price(
-            ingredient_id=row.ingredient_id,
-            pack_amount=row.pack_amount,
-            pack_unit=row.pack_unit,
-            price_minor=row.price_minor,
-            at=desk.now,
-            by=desk.person_id,
-            corrects=row.id,
-            void=True,
-        )
-    )
+    desk.correct(row, void=True)
     desk.book.touched()

@@ -15,7 +15,7 @@ from bot.trade.days import business_day, instant_of
 from bot.trade.kinds import IngredientKind, plain_name
 from bot.trade.money import to_minor
 from bot.trade.uncertainty import to_decimal
-from bot.work import exporting, ingredients, prices
+from bot.work import export_rows, ingredients, prices
 from bot.work.desk import Desk
 from bot.work.file_rows import Row, Sheet, UnreadableFileError
 from bot.work.prices import Course, PriceView
@@ -93,7 +93,7 @@ class Intake:
         self._taken = Taken()
         bar = desk.book.session.get(Bar, desk.bar.id)
         assert bar is not None  # noqa: S101 - somebody sits at its desk
-        self._own_origin = exporting.origin_of(bar)
+        self._own_origin = export_rows.origin_of(bar)
         known = self._book.all(Ingredient)
         self._ingredients = {row.match_key: row.id for row in known}
         self._put_away = {row.id for row in known if row.archived_at is not None}

@@ -269,17 +269,7 @@ def take_back_score(desk: Desk, details: dict[str, Any]) -> None:
     """Undo a score: a void row that points to it."""
     row = desk.book.get(TrialScore, details["row"])
     if row is not None:
-        desk.book.add(
-            TrialScore(
-                trial_id=row.trial_id,
-                variant=row.variant,
-                person_id=row.person_id,
-                given=row.given,
-                at=desk.now,
-                corrects=row.id,
-                void=True,
-            )
-        )
+        desk.correct(row, void=True)
 
 
 def take_back_batches(desk: Desk, details: dict[str, Any]) -> None:

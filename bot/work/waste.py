@@ -198,23 +198,7 @@ def give_reason(desk: Desk, waste_id: int, reason: str) -> WasteView:
     if row is None or _is_taken_back(desk, waste_id):
         raise BadValueError("waste line", str(waste_id))
     _reverse(desk, row, desk.source)
-    again = desk.book.add(
-        Waste(
-            ingredient_id=row.ingredient_id,
-            count_milli=row.count_milli,
-            grams_milli=row.grams_milli,
-            reason=reason,
-            business_day=row.business_day,
-            cost_minor=row.cost_minor,
-            price_id=row.price_id,
-            at=desk.now,
-            by=desk.person_id,
-            corrects=row.id,
-            source=desk.source,
-            line=desk.next_line(),
-            late=row.late,
-        )
-    )
+    again: Waste = desk.correct(row, reason=reason, source=desk.source, line=desk.next_line())
     if again.count_milli is not None:
         count = Fraction(again.count_milli, 1000)
         _take_off_peeled(desk, again.id, WasteLine(again.ingredient_id, count, Dimension.COUNT, reason))
@@ -227,22 +211,13 @@ def _is_taken_back(desk: Desk, waste_id: int) -> bool:
 
 
 def _reverse(desk: Desk, row: Waste, source: str) -> None:
-    desk.book.add(
-        Waste(
-            ingredient_id=row.ingredient_id,
-            count_milli=None if row.count_milli is None else -row.count_milli,
-            grams_milli=None if row.grams_milli is None else -row.grams_milli,
-            reason=row.reason,
-            business_day=row.business_day,
-            cost_minor=None if row.cost_minor is None else -row.cost_minor,
-            price_id=row.price_id,
-            at=desk.now,
-            by=desk.person_id,
-            corrects=row.id,
-            source=source,
-            line=desk.next_line(),
-            late=row.late,
-        )
+    desk.correct(
+        row,
+        count_milli=None if row.count_milli is None else -row.count_milli,
+        grams_milli=None if row.grams_milli is None else -row.grams_milli,
+        cost_minor=None if row.cost_minor is None else -row.cost_minor,
+        source=source,
+        line=desk.next_line(),
     )
     peeled.take_back_waste(desk, row.id)
 
