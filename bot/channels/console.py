@@ -177,6 +177,8 @@ def talk(console: Console, lines: Iterable[str] | None = None) -> int:
     """
     if lines is not None:
         for message in _joined(lines):
+            if _ends(message):
+                break
             console.say(message)
         return 0
     with suppress(ImportError):
@@ -189,10 +191,14 @@ def talk(console: Console, lines: Iterable[str] | None = None) -> int:
         except (EOFError, KeyboardInterrupt):
             print()
             return 0
-        if text.strip().casefold() in {"quit", "exit", "bye"}:
+        if _ends(text):
             return 0
         if text.strip():
             console.say(text)
+
+
+def _ends(text: str) -> bool:
+    return text.strip().casefold() in {"quit", "exit", "bye"}
 
 
 def _joined(lines: Iterable[str]) -> Iterable[str]:

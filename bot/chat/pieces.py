@@ -173,10 +173,8 @@ class Reader:
         self.text = text
         self.pieces = cut(text)
         self._vocabulary = vocabulary
-        self._stems = [
-            stem(piece.text, vocabulary.language) if piece.terminal in {"WORD", "NUMBER"} else ""
-            for piece in self.pieces
-        ]
+        # Of commas and the like as well: 'Orange mist, strong' is one name.
+        self._stems = [stem(piece.text, vocabulary.language) for piece in self.pieces]
 
     def options(self, at: int) -> list[Option]:
         """Return the readings of what stands at place `at`, the longest names first."""

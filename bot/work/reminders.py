@@ -321,6 +321,13 @@ def snooze_until(desk: Desk, number: int, minute: int) -> datetime:
     return snooze(desk, number, due - desk.now)
 
 
+def last_close(desk: Desk) -> int | None:
+    """Return the number of the last prompt to log waste that was sent, or None."""
+    asked = (Reminder.kind == "close", Reminder.sent_at.is_not(None))
+    rows = desk.book.all(Reminder, *asked, order=Reminder.id.desc())
+    return rows[0].id if rows else None
+
+
 def done(desk: Desk, number: int) -> bool:
     """Mark a reminder done; False when it was already. Raises NotThereError."""
     row = desk.book.get(Reminder, number)

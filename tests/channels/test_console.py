@@ -220,6 +220,12 @@ def test_a_backslash_goes_on_in_the_next_line(console: Console, written: list[st
     assert any(re.match(r"  neutral spirit 96 % +91 ml$", line) for line in written)
 
 
+def test_quit_ends_what_comes_through_a_pipe(console: Console, written: list[str]) -> None:
+    talk(console, ["waste 2 limes\n", "quit\n", "waste 3 limes\n"])
+    assert written[0].startswith("Logged: 2 limes")
+    assert not any("3 limes" in line for line in written)
+
+
 def test_a_backslash_at_the_very_end_loses_nothing(console: Console, written: list[str]) -> None:
     talk(console, ["waste 2 limes\\\n"])
     assert written[0].startswith("Logged: 2 limes")

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.language import _, show_moment
-from bot.chat.message import Reply, Text
+from bot.chat.message import Reply, Text, reply
 from bot.chat.talk import Command, Given, Say, Talk
 from bot.chat.values import Duration
 from bot.trade.words import N_
@@ -42,7 +42,20 @@ def _again(talk: Talk, until: datetime) -> Reply:
 
 def _done(talk: Talk, given: Given) -> Reply:
     number: Any = given.rest[0]
-    fresh = reminders.done(talk.desk, int(number))
+    return _marked(talk, int(number))
+
+
+def _nothing(talk: Talk, given: Given) -> Reply:
+    asked = reminders.last_close(talk.desk)
+    if asked is None:
+        raise Say(
+            reply(_("I have not asked about any night yet."), _("Fruit thrown out: waste 6 limes mouldy"))
+        )
+    return _marked(talk, asked)
+
+
+def _marked(talk: Talk, number: int) -> Reply:
+    fresh = reminders.done(talk.desk, number)
     said = _("Done, by {name}.").format(name=talk.desk.name) if fresh else _("That was done already.")
     return Reply((Text(said, strong=True),), edits=talk.message.tapped is not None)
 
@@ -50,4 +63,11 @@ def _done(talk: Talk, given: Given) -> Reply:
 COMMANDS = (
     Command("later", N_("be reminded again later"), _later, writes=True),
     Command("done", N_("mark a reminder done"), _done, writes=True),
+    Command(
+        "nothing tonight",
+        N_("say at close that nothing was thrown out"),
+        _nothing,
+        words=("nothing thrown out", "nothing wasted", "no waste"),
+        writes=True,
+    ),
 )

@@ -102,4 +102,5 @@ SPANISH: Final[dict[str, tuple[str, ...]]] = {
     "import": ("importa", "importar"),
     "later": ("más tarde", "luego"),
     "done": ("hecho",),
+    "nothing tonight": ("nada esta noche", "nada tirado", "sin merma"),
 }

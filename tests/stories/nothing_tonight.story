@@ -1,0 +1,95 @@
+# What the button of the closing prompt says may be typed as well; a name may hold a comma.
+@after opening
+
+Ana: nothing tonight
+  I have not asked about any night yet.
+  Fruit thrown out: waste 6 limes mouldy
+@clock 2026-11-26 00:30 Europe/Lisbon
+@reminders
+  (to private ana)
+  Closing The Copper Gull, Wed, 25 Nov: what was
+  thrown out?
+  Type it, such as: 6 oranges mouldy, 2 limes.
+  Or tap.
+  [Log waste] [Nothing tonight]
+  [In half an hour] [At noon]
+Ana: nothing tonight
+  Done, by Ana.
+Ana: no waste
+  That was done already.
+Ana: new formula Orange mist, strong
+  Type the ingredients, a line each: lime oil 10
+  ml
+  [Back] [Cancel]
+Ana: sweet orange oil 10 ml
+  More ingredients? Tap Done when it is
+  complete.
+  · sweet orange oil 10 ml
+  [Done] [Back] [Cancel]
+Ana: neutral spirit 96 % 90 ml
+  More ingredients? Tap Done when it is
+  complete.
+  · sweet orange oil 10 ml
+  · neutral spirit 96 % 90 ml
+  [Done] [Back] [Cancel]
+Ana: done
+  What kind is it?
+  [aroma mist] [tincture]
+  [infusion] [syrup]
+  [cordial] [juice]
+  [acid-adjusted juice] [saline]
+  [other]
+  [Back] [Cancel]
+Ana: aroma mist
+  How long does it rest before use?
+  [24 hours] [not at all]
+  [48 hours]
+  [Back] [Cancel]
+Ana: 24 hours
+  After how long is it thrown out?
+  [180 days] [7 days]
+  [30 days]
+  [Back] [Cancel]
+Ana: 180 days
+  How many sprays does a drink get?
+  [1] [2] [2-3] [3]
+  [Back] [Cancel]
+Ana: 2
+  Orange mist, strong is in the book.
+  Orange mist, strong: aroma mist, version 1
+    sweet orange oil     10 ml
+    neutral spirit 96 %  90 ml
+  Makes 100 ml at 86.4 % vol
+  Rests 24 hours, discard after 180 days
+  2 sprays a drink, 0.067 to 0.1 ml each
+  Clearing: should stay clear, by estimate
+  Allergens: none of the list by name. Worth
+  saying: citrus.
+  Caution: Food grade not confirmed: sweet
+  orange oil
+  The same thing is sold in grades not meant for
+  food: is this one sold as food grade, with the
+  supplier's papers to show it?
+  [Scale] [Cost] [Make]
+  [Will it clear?] [Change] [More]
+  [sweet orange oil: food grade] [Not sure]
+  [Undo]
+Ana: scale orange mist, strong to 200 ml
+  Orange mist, strong: 200 ml
+    sweet orange oil   20 ml
+    neutral spirit    180 ml
+  Makes 200 ml at 86.4 % vol
+  Enough for 1,000 to 1,500 drinks
+  Exact with: 50 ml cylinder, 250 ml cylinder.
+  Clearing: should stay clear, by estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Ana: cost orange mist strong x2
+  I know no formula called “orange mist strong”.
+  Did you mean:
+  [Orange mist, strong]
