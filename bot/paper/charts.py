@@ -13,6 +13,7 @@ import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from operator import itemgetter
 
 from bot.paper.chart_sheet import (
     DASHES,
@@ -113,10 +114,13 @@ def price_history(
 ) -> Sheet:
     """Return prices as steps, each holding until the next, with the last one written out.
 
-    `until` is where the picture ends (today); `day` writes a date. At most six
-    lines; raises ValueError for more, and for none.
+    `until` is where the picture ends (today); `day` writes a date. Of several
+    prices on one day the last counts, in the order given. At most six lines;
+    raises ValueError for more, and for none.
     """
-    known = {name: sorted(points) for name, points in prices.items() if points}
+    # Of one day the price that was said last.
+    by_day = {name: dict(sorted(points, key=itemgetter(0))) for name, points in prices.items()}
+    known = {name: list(points.items()) for name, points in by_day.items() if points}
     if not 1 <= len(known) <= _MOST_SERIES:
         raise ValueError("one to six lines of prices")
     sheet = Sheet(dark)

@@ -227,6 +227,14 @@ def test_a_single_price_is_a_line_to_today() -> None:
     assert "0.3" in _texts_inside(sheet)
 
 
+def test_of_several_prices_on_one_day_the_last_said_counts() -> None:
+    corrected = [(FIRST, 0.3), (FIRST, 0.93), (FIRST, 0.48)]
+    sheet = price_history("t", "u", {"lime": corrected}, until=FIRST, day=date.isoformat)
+    shown = _texts_inside(sheet)
+    assert "0.48" in shown
+    assert "0.93" not in shown
+
+
 def test_data_that_cannot_be_drawn_are_refused() -> None:
     with pytest.raises(ValueError, match="one value a week"):
         waste_by_week("t", "u", ["W1"], {"lime": [1.0, 2.0]}, rest_word="other")
