@@ -10,7 +10,7 @@ import tempfile
 from io import TextIOWrapper
 from pathlib import Path
 
-from bot import logs
+from bot.operations import logs
 from bot.settings import MalformedError, Settings
 
 # Not "me", the console's own name: filling the demo must not take anybody out of their bar.
@@ -45,7 +45,7 @@ def _do(settings: Settings, chosen: argparse.Namespace) -> int:
     try:
         code: int = chosen.does(settings, chosen)
     except Exception as error:
-        from bot.upkeep import refusal  # noqa: PLC0415 - see _run
+        from bot.operations.maintenance import refusal  # noqa: PLC0415 - see _run
 
         said = refusal(error)
         if said is None:
@@ -120,14 +120,15 @@ def _run(settings: Settings, chosen: argparse.Namespace) -> int:
             "or try the console, which needs none: python -m bot console"
         )
         return 2
-    from bot.channels.telegram import run  # noqa: PLC0415 - the console must not pay for it
+    from bot.channels.telegram.channel import run  # noqa: PLC0415 - the console must not pay for it
 
     return run(settings)
 
 
 def _console(settings: Settings, chosen: argparse.Namespace) -> int:
-    from bot.channels import console  # noqa: PLC0415 - see _run
-    from bot.work.desk import SystemClock  # noqa: PLC0415
+    from bot.channels.console import console  # noqa: PLC0415 - see _run
+    from bot.demo import filling  # noqa: PLC0415
+    from bot.work.context import SystemClock  # noqa: PLC0415
     from storage import migrate  # noqa: PLC0415
     from storage.store import Store  # noqa: PLC0415
 
@@ -139,9 +140,7 @@ def _console(settings: Settings, chosen: argparse.Namespace) -> int:
             migrate.upgrade(store)
             name = chosen.name or (_DEMO_OWNER if chosen.demo else console.usual_name(store))
             if chosen.demo:
-                from bot.work import demo  # noqa: PLC0415
-
-                demo.fill(store, SystemClock(), console.CHANNEL, name)
+                filling.fill(store, SystemClock(), console.CHANNEL, name)
             if interactive:
                 print(console.intro(chosen.demo, interactive), end="\n\n")
             here = console.open_console(store, SystemClock(), name)
@@ -151,9 +150,9 @@ def _console(settings: Settings, chosen: argparse.Namespace) -> int:
 
 
 def _demo(settings: Settings, chosen: argparse.Namespace) -> int:
-    from bot.channels.console import CHANNEL  # noqa: PLC0415 - see _run
-    from bot.work import demo  # noqa: PLC0415
-    from bot.work.desk import SystemClock  # noqa: PLC0415
+    from bot.channels.console.console import CHANNEL  # noqa: PLC0415 - see _run
+    from bot.demo import filling  # noqa: PLC0415
+    from bot.work.context import SystemClock  # noqa: PLC0415
     from bot.work.errors import AlreadyThereError  # noqa: PLC0415
     from storage import migrate  # noqa: PLC0415
     from storage.store import Store  # noqa: PLC0415
@@ -161,7 +160,7 @@ def _demo(settings: Settings, chosen: argparse.Namespace) -> int:
     store = Store(settings.database)
     try:
         migrate.upgrade(store)
-        filled = demo.fill(store, SystemClock(), CHANNEL, chosen.name)
+        filled = filling.fill(store, SystemClock(), CHANNEL, chosen.name)
     except AlreadyThereError as error:
         _say(
             f"{chosen.name} stands in {error.name} here. Choose another owner: python -m bot demo --name Kim"
@@ -177,7 +176,7 @@ def _demo(settings: Settings, chosen: argparse.Namespace) -> int:
 
 
 def _doctor(settings: Settings, chosen: argparse.Namespace) -> int:
-    from bot.doctor import examine  # noqa: PLC0415 - see _run
+    from bot.operations.doctor import examine  # noqa: PLC0415 - see _run
 
     return examine(settings, print, chosen.live, chosen.backups)
 
@@ -197,21 +196,21 @@ def _migrate(settings: Settings, chosen: argparse.Namespace) -> int:
 
 
 def _backup(settings: Settings, chosen: argparse.Namespace) -> int:
-    from bot import upkeep  # noqa: PLC0415 - see _run
+    from bot.operations import maintenance  # noqa: PLC0415 - see _run
 
-    return upkeep.back_up(settings, chosen.file, chosen.keep, chosen.drill, print)
+    return maintenance.back_up(settings, chosen.file, chosen.keep, chosen.drill, print)
 
 
 def _restore(settings: Settings, chosen: argparse.Namespace) -> int:
-    from bot import upkeep  # noqa: PLC0415 - see _run
+    from bot.operations import maintenance  # noqa: PLC0415 - see _run
 
-    return upkeep.restore(settings, chosen.file, chosen.into, chosen.drill, print)
+    return maintenance.restore(settings, chosen.file, chosen.into, chosen.drill, print)
 
 
 def _move_database(settings: Settings, chosen: argparse.Namespace) -> int:
-    from bot import upkeep  # noqa: PLC0415 - see _run
+    from bot.operations import maintenance  # noqa: PLC0415 - see _run
 
-    return upkeep.move_database(chosen.source, chosen.target, print, _say)
+    return maintenance.move_database(chosen.source, chosen.target, print, _say)
 
 
 if __name__ == "__main__":

@@ -6,16 +6,17 @@ had not been.
 
 from __future__ import annotations
 
-from bot.channels.wording import plain_lines
-from bot.chat import asking, reading
-from bot.chat.commands import all_commands
-from bot.chat.language import speaking
-from bot.chat.meant import Plan, meant
-from bot.chat.message import BUTTON_BYTES, Button, Message, Reply
-from bot.chat.running import as_list, barred
-from bot.chat.slots import BACK, CANCEL, DIGIT, DONE, ENTER, ERASE
-from bot.chat.talk import Given, Say, Talk, presence_of
-from bot.chat.tongues import tongue_of
+from bot.channels.rendering import plain_lines
+from bot.chat.conversation.dispatch import as_list, barred
+from bot.chat.dialogue import questions
+from bot.chat.dialogue.registry import all_commands
+from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, DONE, ENTER, ERASE
+from bot.chat.dialogue.turn import Given, Say, Talk, presence_of
+from bot.chat.grammar import parser
+from bot.chat.i18n.language import speaking
+from bot.chat.i18n.locale_choice import tongue_of
+from bot.chat.intent.intent import Plan, meant
+from bot.chat.reply.message import BUTTON_BYTES, Button, Message, Reply
 from tests.house import CHANNEL, House, Person
 
 LONGEST_MESSAGE = 4096
@@ -78,9 +79,9 @@ def _tried(talk: Talk, plan: Plan) -> str:
             replies = as_list(_answered(talk, plan.answer))
         else:
             assert plan.command is not None
-            phrase = reading.read(plan.command.rule, plan.rest.strip(), talk.vocabulary)
+            phrase = parser.read(plan.command.rule, plan.rest.strip(), talk.vocabulary)
             given = Given.of(phrase.slots, phrase.lines, phrase.rest)
-            replies = as_list(asking.start(talk, plan.command, given))
+            replies = as_list(questions.start(talk, plan.command, given))
     except Say as say:
         # A refusal that offers a way on, or says what is missing in the bar, is an answer.
         replies = [say.answer]
@@ -94,7 +95,7 @@ def _answered(talk: Talk, answer: str) -> Reply | list[Reply]:
     assert question is not None
     command = all_commands()[question.state["command"]]
     asked_before = question.state["asking"]
-    replies = asking.resume(talk, command, answer, True)
+    replies = questions.resume(talk, command, answer, True)
     now = presence_of(talk.unit, talk.message).question
     again = now is not None and now.state.get("asking") == asked_before
     moves = {BACK, CANCEL, DONE, ERASE, ENTER}

@@ -20,7 +20,7 @@ from babel.messages.frontend import parse_mapping_cfg
 from babel.messages.mofile import read_mo, write_mo
 from babel.messages.pofile import read_po, write_po
 
-from bot.chat.language import CATALOGUES
+from bot.chat.i18n.language import CATALOGUES
 
 _ROOT = Path(__file__).parent.parent
 _DOMAIN = "messages"

@@ -7,8 +7,8 @@ from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 
-from bot.chat.message import Place
-from bot.work import demo
+from bot.chat.reply.message import Place
+from bot.demo import filling
 from storage import migrate
 from storage.store import Store
 from tests.house import CHANNEL, Hands, House, Person, Room
@@ -22,7 +22,7 @@ def demo_bar(folder: Path) -> Iterator[Person]:
     store = Store(f"sqlite:///{folder / 'demo.sqlite'}")
     migrate.upgrade(store)
     clock = Hands(EVENING)
-    demo.fill(store, clock, CHANNEL, "Robin")
+    filling.fill(store, clock, CHANNEL, "Robin")
     house = House(store, clock)
     robin = house.person("Robin")
     house.rooms["private robin"] = Room(Place(f"{CHANNEL} robin", True))

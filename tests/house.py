@@ -12,14 +12,14 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 
-from bot.channels.wording import html_parts, plain_lines
-from bot.chat.conversation import Conversation
-from bot.chat.due import worded_reminder
-from bot.chat.inline import Suggestion, suggestions
-from bot.chat.message import Message, Place, Reply, Sender
-from bot.work import reminding
-from bot.work.corrections import EDITED
-from bot.work.reminding import DueReminder, Outcome
+from bot.channels.rendering import html_parts, plain_lines
+from bot.chat.conversation.conversation import Conversation
+from bot.chat.conversation.inline import Suggestion, suggestions
+from bot.chat.features.reminders.due import worded_reminder
+from bot.chat.reply.message import Message, Place, Reply, Sender
+from bot.work.log.corrections import EDITED
+from bot.work.reminders import delivery
+from bot.work.reminders.delivery import DueReminder, Outcome
 from storage.store import Store
 
 CHANNEL = "house"
@@ -235,9 +235,9 @@ class House:
     def reminders(self, outcome: Outcome = Outcome.SENT) -> list[Reminded]:
         """Send what is due now, each into its chat; return what was sent."""
         sent = []
-        for due in reminding.claim(self.store, CHANNEL, self.clock.now()):
+        for due in delivery.claim(self.store, CHANNEL, self.clock.now()):
             reply = worded_reminder(due, self.clock.now())
-            reminding.settle(self.store, due, outcome, self.clock.now())
+            delivery.settle(self.store, due, outcome, self.clock.now())
             room = self.rooms[due.destination.outside_id]
             room.shown.append(Shown(self.next_key(room), reply))
             sent.append(Reminded(due.destination.outside_id, reply, due))

@@ -7,7 +7,20 @@ import sys
 from pathlib import Path
 
 HEAVY = ("thermo", "chemicals", "fluids", "numpy", "scipy", "matplotlib")
-_CHEMISTRY = "clearing phases miscibility mixture release substances swap strength dose pump shelf flash"
+_CHEMISTRY = (
+    "liquids.clearing.estimate",
+    "liquids.clearing.phases",
+    "liquids.clearing.miscibility",
+    "liquids.clearing.mixture",
+    "spray.release",
+    "liquids.clearing.substances",
+    "liquids.spirit_substitution",
+    "liquids.strength",
+    "spray.dose",
+    "spray.sprayers",
+    "batches.shelf",
+    "liquids.flash",
+)
 
 
 def _loaded(code: str) -> set[str]:
@@ -23,13 +36,13 @@ def _loaded(code: str) -> set[str]:
 
 
 def test_the_trade_rules_of_the_chemistry_load_no_numbers_library() -> None:
-    modules = ", ".join(f"bot.trade.{name}" for name in _CHEMISTRY.split())
+    modules = ", ".join(f"bot.trade.{name}" for name in _CHEMISTRY)
     assert _loaded(f"import {modules}") == set()
 
 
 def test_the_whole_conversation_starts_without_the_chemistry() -> None:
     code = (
-        "from bot.chat.commands import all_commands\nall_commands()\n"
+        "from bot.chat.dialogue.registry import all_commands\nall_commands()\n"
         "import bot.channels.console, bot.channels.telegram, bot.chat.conversation"
     )
     # The unit registry's own library looks for numpy and scipy by itself; nothing of ours does.
@@ -47,13 +60,14 @@ def test_a_doctors_visit_loads_nothing_heavy(tmp_path: Path) -> None:
         env={"DATABASE_URL": f"sqlite:///{tmp_path / 'bar.sqlite'}", "PATH": "/usr/bin:/bin"},
     )
     imported = {line.rpartition("|")[2].strip() for line in done.stderr.splitlines() if "|" in line}
-    assert "bot.doctor" in imported
+    assert "bot.operations.doctor" in imported
     assert imported.isdisjoint(HEAVY)
 
 
 def test_the_first_question_of_clearing_loads_it() -> None:
     code = (
-        "from bot.trade.clearing import state_of\nfrom bot.trade.mixture import Mixture\n"
+        "from bot.trade.liquids.clearing.estimate import state_of\n"
+        "from bot.trade.liquids.clearing.mixture import Mixture\n"
         "state_of(Mixture(oil_ml=1, spirit_ml=10, spirit_percent=96))"
     )
     assert _loaded(code) == {"numpy"}

@@ -14,11 +14,11 @@ from datetime import UTC, datetime
 from functools import partial
 from pathlib import Path
 
-from bot.channels.telegram import TelegramChannel
+from bot.channels.telegram.channel import TelegramChannel
 from storage import migrate
 from storage.store import Store
 from tests.api import Person, Server
-from tests.channels.conftest import MIST, SET_UP, Telephone, settings_for
+from tests.channels.telegram.conftest import MIST, SET_UP, Telephone, settings_for
 from tests.demo_bar import demo_bar
 from tests.house import Hands, lines
 from tests.house import Person as Caller

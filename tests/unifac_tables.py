@@ -11,8 +11,8 @@ from typing import Any
 
 from thermo import unifac
 
-from bot.trade.group_tables import FILE
-from bot.trade.substances import Model
+from bot.trade.liquids.clearing.substances import Model
+from bot.trade.liquids.clearing.unifac_groups import FILE
 
 
 def published() -> dict[str, dict[str, Any]]:

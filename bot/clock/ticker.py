@@ -11,11 +11,13 @@ from datetime import UTC, datetime
 from apscheduler.job import Job
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
-from bot.chat.due import worded_reminder
-from bot.chat.message import Reply
-from bot.work import closing, mail, reminding
-from bot.work.desk import Clock
-from bot.work.reminding import DueReminder, Outcome
+from bot.chat.features.reminders.due import worded_reminder
+from bot.chat.reply.message import Reply
+from bot.work.context import Clock
+from bot.work.inbox import inbox
+from bot.work.people import bar_deletion
+from bot.work.reminders import delivery
+from bot.work.reminders.delivery import DueReminder, Outcome
 from storage.store import Store
 from storage.trouble import AwayError
 
@@ -44,7 +46,7 @@ class Ticker:
         tried = 0
         while not self._stopping:
             due = await loop.run_in_executor(
-                self._executor, reminding.claim, self._store, self._channel, self._clock.now()
+                self._executor, delivery.claim, self._store, self._channel, self._clock.now()
             )
             if not due:
                 break
@@ -81,7 +83,7 @@ class Ticker:
 
     async def _settle(self, due: DueReminder, outcome: Outcome, error: str) -> None:
         await asyncio.get_running_loop().run_in_executor(
-            self._executor, reminding.settle, self._store, due, outcome, self._clock.now(), error
+            self._executor, delivery.settle, self._store, due, outcome, self._clock.now(), error
         )
 
     def start(self, seconds: int) -> None:
@@ -112,8 +114,8 @@ class Ticker:
     async def prune(self) -> None:
         """Forget what is over: updates long answered, and bars whose days of grace have passed."""
         loop = asyncio.get_running_loop()
-        await loop.run_in_executor(self._executor, mail.prune, self._store, self._clock.now())
-        gone = await loop.run_in_executor(self._executor, closing.purge, self._store, self._clock.now())
+        await loop.run_in_executor(self._executor, inbox.prune, self._store, self._clock.now())
+        gone = await loop.run_in_executor(self._executor, bar_deletion.purge, self._store, self._clock.now())
         if gone:
             log.info("bars deleted after their days of grace: %d", gone)
 

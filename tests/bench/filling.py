@@ -7,13 +7,13 @@ from datetime import UTC, datetime
 
 from sqlalchemy import insert, text
 
-from bot.chat.conversation import Conversation
-from bot.chat.message import Message, Place, Sender
-from bot.trade.jurisdiction import Jurisdiction
-from bot.work import bars, people
-from bot.work.desk import BarView
-from bot.work.people import Presence
-from bot.work.reminders import ReminderState
+from bot.chat.conversation.conversation import Conversation
+from bot.chat.reply.message import Message, Place, Sender
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.work.context import BarView
+from bot.work.people import bars, people
+from bot.work.people.people import Presence
+from bot.work.reminders.planning import ReminderState
 from storage import migrate
 from storage.store import Store
 from storage.tables import Reminder

@@ -11,9 +11,9 @@ from contextlib import ExitStack, closing
 from dataclasses import dataclass
 from datetime import timedelta
 
-from bot.chat.message import Reply
+from bot.chat.reply.message import Reply
 from bot.clock.ticker import Ticker
-from bot.work.reminding import DueReminder, Outcome
+from bot.work.reminders.delivery import DueReminder, Outcome
 from storage.store import Store
 from tests.bench.filling import CHANNEL, NOW, Stopped, plan_reminders
 

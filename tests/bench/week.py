@@ -18,12 +18,15 @@ from pathlib import Path
 
 from sqlalchemy import func, insert, select, text
 
-from bot.chat.conversation import Conversation
-from bot.chat.message import Message, Place, Sender
-from bot.trade.kinds import IngredientKind
-from bot.trade.measures import Quantity
-from bot.work import ingredients, people, prices, spraying
-from bot.work.desk import DEFAULT_REASONS, Desk, Role
+from bot.chat.conversation.conversation import Conversation
+from bot.chat.reply.message import Message, Place, Sender
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.formulas.measures import Quantity
+from bot.work.context import DEFAULT_REASONS, Desk, Role
+from bot.work.formulas import ingredients
+from bot.work.money import prices
+from bot.work.people import people
+from bot.work.savings import savings
 from storage import migrate
 from storage.store import Store
 from storage.tables import Waste
@@ -49,7 +52,7 @@ def _open(store: Store, number: int) -> int:
         for place, name in enumerate(_FRUIT):
             fruit = ingredients.add(desk, name, IngredientKind.FRUIT)
             prices.set_price(desk, fruit.id, Quantity(Fraction(1), "each"), Decimal(40 + 10 * place) / 100)
-        spraying.set_since(desk, 1, _TODAY - timedelta(days=200))
+        savings.set_since(desk, 1, _TODAY - timedelta(days=200))
         return view.id
 
 

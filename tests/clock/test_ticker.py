@@ -9,11 +9,11 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from bot.chat.message import Reply
+from bot.chat.reply.message import Reply
 from bot.clock import ticker
 from bot.clock.ticker import Ticker
-from bot.work import reminding
-from bot.work.reminding import DueReminder, Outcome
+from bot.work.reminders import delivery
+from bot.work.reminders.delivery import DueReminder, Outcome
 from storage.store import Store
 from storage.trouble import AwayError
 from tests.bench.filling import CHANNEL, NOW, Stopped, open_bars, plan_reminders
@@ -66,16 +66,16 @@ async def test_a_clock_set_back_does_not_hold_reminders_up(
 async def test_what_was_sent_is_noted_when_the_database_is_back(
     ticking: Ticker, sent: list[int], store: Store, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    plain, failures = reminding.settle, iter([True, False])
+    plain, failures = delivery.settle, iter([True, False])
 
     def settle(*arguments: object) -> object:
         if next(failures, False):
             raise AwayError("database is locked")
         return plain(*arguments)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(reminding, "settle", settle)
+    monkeypatch.setattr(delivery, "settle", settle)
     assert await ticking.tick() == 1
     assert len(sent) == 1
     # Noted as sent: its lease does not run out, and it is not said again.
-    later = NOW + 2 * reminding.LEASE
-    assert reminding.claim(store, CHANNEL, later) == []
+    later = NOW + 2 * delivery.LEASE
+    assert delivery.claim(store, CHANNEL, later) == []

@@ -15,10 +15,10 @@ from pathlib import Path
 import httpx
 import pytest
 
-from bot.channels.telegram import TelegramChannel
+from bot.channels.telegram.channel import TelegramChannel
 from storage.store import Store
 from tests.api import Server
-from tests.channels.test_webhook import HEADER, WORD, _free_port, hooked
+from tests.channels.telegram.test_webhook import HEADER, WORD, _free_port, hooked
 from tests.house import Hands
 
 _CONF = Path(__file__).parents[2] / "deploy" / "proxy.conf"

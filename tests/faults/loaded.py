@@ -16,8 +16,8 @@ from pathlib import Path
 from typing import Any
 
 from bot.__main__ import main
-from bot.channels import telegram  # noqa: F401 - what `run` loads
-from bot.chat.reading import warm_up
+from bot.channels.telegram import channel  # noqa: F401 - what `run` loads
+from bot.chat.grammar.parser import warm_up
 from tests.faults.steps import Steps
 
 

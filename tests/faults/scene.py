@@ -15,8 +15,8 @@ from typing import Any
 
 from sqlalchemy import func, select, update
 
-from bot.work.mail import MailState
-from bot.work.reminders import ReminderState
+from bot.work.inbox.inbox import MailState
+from bot.work.reminders.planning import ReminderState
 from storage.store import Store
 from storage.tables import Bar, Inbox, Reminder, Waste
 from storage.trouble import AwayError

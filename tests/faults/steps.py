@@ -19,9 +19,10 @@ from typing import Any
 from sqlalchemy import Engine, event
 from sqlalchemy.orm import Session
 
-from bot.channels.intake import Intake, Update
-from bot.channels.wire import LeanRequest
-from bot.work import reminding, shared_mail
+from bot.channels.telegram.http_client import LeanRequest
+from bot.channels.telegram.intake import Intake, Update
+from bot.work.inbox import leased_inbox
+from bot.work.reminders import delivery
 
 
 class Steps:
@@ -63,9 +64,9 @@ class Steps:
     def watch(self) -> None:
         """Count from now on."""
         if self._lease:
-            shared_mail.LEASE_SECONDS = self._lease
-            shared_mail.RENEW_SECONDS = self._lease / 5  # type: ignore[assignment]
-            reminding.LEASE = timedelta(seconds=self._lease)
+            leased_inbox.LEASE_SECONDS = self._lease
+            leased_inbox.RENEW_SECONDS = self._lease / 5  # type: ignore[assignment]
+            delivery.LEASE = timedelta(seconds=self._lease)
         if not self._words:
             return
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from random import Random
 
-from bot.chat.commands import all_commands
+from bot.chat.dialogue.registry import all_commands
 
 # What people say beyond the commands' own examples.
 SAID = (

@@ -9,11 +9,11 @@ from datetime import UTC, datetime
 from random import Random
 from typing import Any
 
-from bot.channels.telegram import TelegramChannel
+from bot.channels.telegram.channel import TelegramChannel
 from storage.store import Store
 from tests.api import Group, Person, Server
 from tests.api.world import Query
-from tests.channels.conftest import settings_for
+from tests.channels.telegram.conftest import settings_for
 from tests.fuzz.lines import known_lines, mutated, sendable
 from tests.house import Hands
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from bot.trade.acidity import (
+from bot.trade.fruit.acidity import (
     AcidRecipe,
     CitricForm,
     acid_to_add,
@@ -13,7 +13,7 @@ from bot.trade.acidity import (
     readings,
     rule_of_thumb,
 )
-from bot.trade.acidity_table import Juice, citric_equivalents
+from bot.trade.fruit.acidity_table import Juice, citric_equivalents
 from tests.outside.check import Check, Mark
 
 _PENNISTON = "Penniston et al. 2008, J Endourol 22, 567 (abstract: 1.44 and 1.38 g/oz, an ounce of 30 mL)"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import partial
 
-from bot.trade.amounts import ByIngredient, ByTotal, Line, Recipe, drinks_in, scale
-from bot.trade.measures import Dimension
+from bot.trade.formulas.amounts import ByIngredient, ByTotal, Line, Recipe, drinks_in, scale
+from bot.trade.formulas.measures import Dimension
 from tests.outside.check import Check, Mark
 
 PRACTICE = "common practice, no source"

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from bot.trade.allergens import Standing, allergen_lines
-from bot.trade.cautions import caution_by_id
-from bot.trade.ethanol import mass_fraction
-from bot.trade.flash import (
+from bot.trade.liquids.ethanol import mass_fraction
+from bot.trade.liquids.flash import (
     COMPUTED_FLASH_C,
     PUBLISHED_FLASH_C,
     FlammableCategory,
     category_of,
     flash_point,
 )
-from bot.trade.grade import oil_standing
-from bot.trade.jurisdiction import Jurisdiction
+from bot.trade.safety.allergens import Standing, allergen_lines
+from bot.trade.safety.cautions import caution_by_id
+from bot.trade.safety.grade import oil_standing
+from bot.trade.safety.jurisdiction import Jurisdiction
 from tests.outside.check import Check, Mark
 from tests.outside.quiet import quiet_library
 

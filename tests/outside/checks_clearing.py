@@ -7,11 +7,11 @@ from functools import partial
 import numpy as np
 from thermo.unifac import UNIFAC
 
-from bot.trade import phases
-from bot.trade.clearing import State, state_of, stays_clear
-from bot.trade.miscibility import limonene_percent
-from bot.trade.mixture import Mixture
-from bot.trade.substances import ETHANOL, LIMONENE, SUBSTANCES, WATER, Model
+from bot.trade.liquids.clearing import phases
+from bot.trade.liquids.clearing.estimate import State, state_of, stays_clear
+from bot.trade.liquids.clearing.miscibility import limonene_percent
+from bot.trade.liquids.clearing.mixture import Mixture
+from bot.trade.liquids.clearing.substances import ETHANOL, LIMONENE, SUBSTANCES, WATER, Model
 from tests.outside.check import Check, Mark
 
 _RULE = "clearing"

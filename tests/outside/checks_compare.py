@@ -8,10 +8,10 @@ from decimal import Decimal
 
 from scipy import stats
 
-from bot.trade import fruit, fruitlog
-from bot.trade.compare import Fresh, FreshAgainstSpray, House, Spray, compare
-from bot.trade.ranges import Range
-from bot.trade.uncertainty import Estimate, draws, usual_range
+from bot.trade.fruit import balance, handbook
+from bot.trade.numbers.ranges import Range
+from bot.trade.numbers.uncertainty import Estimate, draws, usual_range
+from bot.trade.savings.fresh_versus_spray import Fresh, FreshAgainstSpray, House, Spray, compare
 from tests.outside.check import Check, Mark
 
 _PRACTICE = "common practice, no source"
@@ -47,7 +47,7 @@ def _ask(fresh: Fresh, cents_a_drink: Estimate, count: int = 100) -> FreshAgains
 
 
 def _fresh_cents_from_published_price() -> float:
-    price = fruit.price_per_fruit("orange", Decimal("1.2131") / Decimal("0.45359237"))
+    price = handbook.price_per_fruit("orange", Decimal("1.2131") / Decimal("0.45359237"))
     return 100 * float(_ask(_fresh(exactly(price)), exactly(4)).fresh.per_drink.likely)
 
 
@@ -95,7 +95,7 @@ _AFTER = [number - 3 for number in _BEFORE]
 
 
 def _welch() -> Range[float]:
-    found = fruitlog.compare([Decimal(n) for n in _AFTER], [Decimal(n) for n in _BEFORE]).change_range
+    found = balance.compare([Decimal(n) for n in _AFTER], [Decimal(n) for n in _BEFORE]).change_range
     if found is None:
         raise ValueError("four weeks have an interval")
     return found

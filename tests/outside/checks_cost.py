@@ -6,7 +6,7 @@ from collections.abc import Callable
 from decimal import Decimal
 from fractions import Fraction
 
-from bot.trade.cost import break_even_price_each, fresh_per_drink, fresh_to_spray
+from bot.trade.money.cost import break_even_price_each, fresh_per_drink, fresh_to_spray
 from tests.outside.check import Check, Mark
 
 PRACTICE = "common practice, no source"

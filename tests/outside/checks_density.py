@@ -6,9 +6,9 @@ import importlib
 from functools import partial
 from typing import Any
 
-from bot.trade import densities, ethanol
-from bot.trade.kinds import IngredientKind
-from bot.trade.sucrose import syrup, syrup_density_g_per_ml
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.liquids import densities, ethanol
+from bot.trade.liquids.sucrose import syrup, syrup_density_g_per_ml
 from tests.outside.check import Check, Mark
 
 # Untyped libraries.

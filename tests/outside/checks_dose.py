@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from bot.trade.dose import (
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.trade.safety.limits import Part, find_limit, limits_for
+from bot.trade.spray.dose import (
     ADULT_BODY_WEIGHT_KG,
     GLYCOL_DENSITY_G_PER_ML,
     OIL_DENSITY_G_PER_ML,
@@ -14,8 +16,6 @@ from bot.trade.dose import (
     largest_spray_ml,
     serving,
 )
-from bot.trade.jurisdiction import Jurisdiction
-from bot.trade.limits import Part, find_limit, limits_for
 from tests.outside.check import Check, Mark
 from tests.outside.quiet import quiet_library
 

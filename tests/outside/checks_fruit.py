@@ -8,8 +8,8 @@ from decimal import Decimal
 from pathlib import Path
 from typing import ParamSpec
 
-from bot.trade import fruit
-from bot.trade.fruit_table import FOODS
+from bot.trade.fruit import handbook
+from bot.trade.fruit.usda_table import FOODS
 from tests.outside.check import Check, Mark
 
 Given = ParamSpec("Given")
@@ -29,7 +29,7 @@ def later(rule: Callable[Given, Decimal], *given: Given.args, **named: Given.kwa
 
 
 def _grams(number: str, wording: str, amount: Decimal) -> Decimal:
-    row = fruit.portion(number, wording)
+    row = handbook.portion(number, wording)
     return amount * row.grams / row.amount  # by the unit, so that the published amount is used too
 
 
@@ -38,11 +38,11 @@ def _refuse_percent(number: str) -> Decimal:
 
 
 def _grams_sd(number: str, wording: str) -> Decimal:
-    return fruit.portion(number, wording).grams_sd or Decimal(-1)
+    return handbook.portion(number, wording).grams_sd or Decimal(-1)
 
 
 def _juice_ml(key: str) -> Decimal:
-    return fruit.expected_juice(key, Decimal(1)).volume_ml
+    return handbook.expected_juice(key, Decimal(1)).volume_ml
 
 
 def _row_checks() -> list[Check]:
@@ -131,7 +131,7 @@ def _whole_checks() -> list[Check]:
             _SR28,
             Mark.READ,
             edible / (1 - refuse / 100),
-            later(fruit.mass_from_count, key, Decimal(1), size),
+            later(handbook.mass_from_count, key, Decimal(1), size),
             "g",
             1e-6,
         )
@@ -168,7 +168,7 @@ def _juice_checks() -> list[Check]:
                 _SR28,
                 Mark.READ,
                 ounce / 29.5735295625,
-                later(fruit.juice_density, key),
+                later(handbook.juice_density, key),
                 "g/mL",
                 # the ounce of lime is 0.5 g heavier than an eighth of its cup: four cups were weighed
                 0.02 if key == "lime" else 0.002,
@@ -189,7 +189,7 @@ CHECKS: list[Check] = [
         _SIZE_TABLE,
         Mark.READ,
         3.88 * 28.349523125,
-        later(fruit.mass_from_count, "lemon", Decimal(1), "medium"),
+        later(handbook.mass_from_count, "lemon", Decimal(1), "medium"),
         "g",
         2,
     ),
@@ -199,7 +199,7 @@ CHECKS: list[Check] = [
         _SIZE_TABLE,
         Mark.READ,
         5.57 * 28.349523125,
-        later(fruit.mass_from_count, "lemon", Decimal(1), "large"),
+        later(handbook.mass_from_count, "lemon", Decimal(1), "large"),
         "g",
         2,
     ),
@@ -209,7 +209,7 @@ CHECKS: list[Check] = [
         _SIZE_TABLE,
         Mark.READ,
         21 * 236.5882365 / 115,
-        lambda: float(fruit.expected_juice("lemon", Decimal(1), size="large").volume_ml),
+        lambda: float(handbook.expected_juice("lemon", Decimal(1), size="large").volume_ml),
         "mL",
         4.3,
     ),
@@ -233,7 +233,7 @@ CHECKS: list[Check] = [
             - Decimal("1.2131")
             / Decimal("453.59237")
             * 131
-            / fruit.price_per_fruit("orange", Decimal("1.2131") / Decimal("0.45359237"))
+            / handbook.price_per_fruit("orange", Decimal("1.2131") / Decimal("0.45359237"))
         ),
         "share",
         1e-9,

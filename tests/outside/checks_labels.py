@@ -7,15 +7,15 @@ from dataclasses import replace
 
 from fontTools.ttLib import TTFont
 
-from bot.paper.boxes import MM_PER_POINT
-from bot.paper.labels import label_sheet
-from bot.paper.layout import SMALLEST_PT
-from bot.paper.letters import main_font_files
-from bot.paper.qr import qr_squares
-from bot.paper.sheets import STOCKS
+from bot.documents.labels.boxes import MM_PER_POINT
+from bot.documents.labels.fonts import main_font_files
+from bot.documents.labels.labels import label_sheet
+from bot.documents.labels.layout import SMALLEST_PT
+from bot.documents.labels.qr import qr_squares
+from bot.documents.labels.sheets import STOCKS
+from tests.documents.labels.label_texts import LINK, PLAIN
+from tests.documents.reading import Page, read_pages, read_symbols
 from tests.outside.check import Check, Mark
-from tests.paper.label_texts import LINK, PLAIN
-from tests.paper.reading import Page, read_pages, read_symbols
 
 _ISO_216 = "ISO 216, size A4 (as given in public paper size tables)"
 _ANSI = "ANSI/ASME Y14.1, size A: 8.5 x 11 inches (as given in public paper size tables)"

@@ -9,7 +9,7 @@ from functools import cache, partial
 import pint
 from scipy import constants
 
-from bot.trade.measures import (
+from bot.trade.formulas.measures import (
     DEFAULT_HOUSE_MEASURES,
     UNITS,
     Dimension,

@@ -6,7 +6,7 @@ from functools import partial
 
 from babel.numbers import get_currency_precision
 
-from bot.trade.money import minor_digits
+from bot.trade.money.money import minor_digits
 from tests.outside.check import Check, Mark
 
 LIST_ONE = "ISO 4217 list one, minor units, as a browser engine's generated table (2026-01-01) has them"

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from scipy import stats
 
-from bot.trade.par import (
+from bot.trade.planning.fruit_par import (
     critical_fractile,
     discrete_par,
     fractile_from_prices,

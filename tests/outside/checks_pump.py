@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from bot.trade.pump import (
+from bot.trade.numbers.ranges import Range
+from bot.trade.numbers.student_t import two_sided_quantile
+from bot.trade.spray.sprayers import (
     ML_PER_SPRAY_PRACTICE,
     PRIMING_SPRAYS_USUAL,
     SPRAYS_PER_DRINK_PRACTICE,
@@ -13,8 +15,6 @@ from bot.trade.pump import (
     drinks_per_bottle,
     evenness,
 )
-from bot.trade.ranges import Range
-from bot.trade.student import two_sided_quantile
 from tests.outside.check import Check, Mark
 
 _USP = "USP 29 <601>, nasal sprays, delivered-dose uniformity"

@@ -6,9 +6,9 @@ from functools import partial
 
 from thermo.unifac import UNIFAC
 
-from bot.trade.mixture import Mixture
-from bot.trade.release import release
-from bot.trade.substances import SUBSTANCES, Model
+from bot.trade.liquids.clearing.mixture import Mixture
+from bot.trade.liquids.clearing.substances import SUBSTANCES, Model
+from bot.trade.spray.release import release
 from tests.outside.check import Check, Mark
 
 _RULE = "release"

@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import UTC, date, datetime
 
-from bot.trade.jurisdiction import Jurisdiction
-from bot.trade.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
-from bot.trade.shelf import (
+from bot.trade.batches.shelf import (
     OIL_DAYS_COLD,
     OIL_DAYS_WARM,
     IngredientDate,
@@ -15,6 +13,8 @@ from bot.trade.shelf import (
     food_code_cover,
     shelf_plan,
 )
+from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
+from bot.trade.safety.jurisdiction import Jurisdiction
 from tests.outside.check import Check, Mark
 
 _CODE = "Food Code 3-501.17 text in Minnesota Rules 4626.0400: day of preparation is day 1, seven days"

@@ -7,7 +7,7 @@ from functools import partial
 
 from CoolProp.CoolProp import PropsSI
 
-from bot.trade import ethanol, strength
+from bot.trade.liquids import ethanol, strength
 from tests.outside.check import Check, Mark
 
 _RULE = "strength"

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from functools import partial
 
-from bot.trade import ethanol
-from bot.trade.clearing import state_of, stays_clear
-from bot.trade.mixture import Mixture
-from bot.trade.strength import Portion, dilute, mix
-from bot.trade.substances import Model
-from bot.trade.sucrose import syrup
+from bot.trade.liquids import ethanol
+from bot.trade.liquids.clearing.estimate import state_of, stays_clear
+from bot.trade.liquids.clearing.mixture import Mixture
+from bot.trade.liquids.clearing.substances import Model
+from bot.trade.liquids.strength import Portion, dilute, mix
+from bot.trade.liquids.sucrose import syrup
 from tests.outside.check import Check, Mark
 
 _OIML = "OIML R 22, general formula, worked by another program from the published coefficients"
@@ -121,7 +121,7 @@ def _lowest_strength(model: Model) -> float:
 
 def _most_in_glycol(model: Model) -> float:
     """The largest mass share of limonene that glycol holds, %, in steps of a tenth."""
-    from bot.trade.substances import GLYCOL, LIMONENE  # noqa: PLC0415 - only here
+    from bot.trade.liquids.clearing.substances import GLYCOL, LIMONENE  # noqa: PLC0415 - only here
 
     shares = [step / 10 for step in range(1, 80)]
     series = [

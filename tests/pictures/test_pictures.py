@@ -7,7 +7,7 @@ import io
 import pytest
 from PIL import Image
 
-from bot.paper.chart_sheet import DARK, LIGHT
+from bot.documents.charts.canvas import DARK, LIGHT
 from tests.pictures.draw import ASKED, FOLDER, LOOKS, difference, drawn, path
 from tests.transcript import README
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.channels.conftest import telephone as telephone  # noqa: PLC0414 - a fixture, for all files here
+from tests.channels.telegram.conftest import telephone as telephone  # noqa: PLC0414 - a fixture, for all files here
 
 
 @pytest.fixture

@@ -10,8 +10,8 @@ from __future__ import annotations
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from bot.chat.message import Reply
-from tests.channels.conftest import MIST, Telephone
+from bot.chat.reply.message import Reply
+from tests.channels.telegram.conftest import MIST, Telephone
 from tests.house import House, Person, first_lines, text
 from tests.security import two_bars
 

@@ -16,10 +16,10 @@ from typing import Any
 import pytest
 from lark.parsers.lalr_interactive_parser import InteractiveParser
 
-from bot.chat import reading
-from bot.chat.commands import all_commands
-from bot.chat.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.pieces import LONGEST_MESSAGE, MOST_PIECES, Noun, Vocabulary, cut
+from bot.chat.dialogue.registry import all_commands
+from bot.chat.grammar import parser
+from bot.chat.grammar.lexer import LONGEST_MESSAGE, MOST_PIECES, Noun, Vocabulary, cut
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 
 _ROOT = Path(__file__).parents[2]
 _PIECES = (
@@ -59,8 +59,8 @@ class _Steps:
 
 
 def _read(rule: str, text: str, vocabulary: Vocabulary) -> None:
-    with contextlib.suppress(reading.PhraseError, AmbiguousNumberError, NotANumberError):
-        reading.read(rule, text, vocabulary)
+    with contextlib.suppress(parser.PhraseError, AmbiguousNumberError, NotANumberError):
+        parser.read(rule, text, vocabulary)
 
 
 @pytest.mark.parametrize(
@@ -68,7 +68,7 @@ def _read(rule: str, text: str, vocabulary: Vocabulary) -> None:
 )
 def test_the_steps_of_the_grammar_grow_with_the_pieces(rule: str, monkeypatch: pytest.MonkeyPatch) -> None:
     vocabulary = _vocabulary()
-    reading.warm_up()
+    parser.warm_up()
     steps = _Steps(monkeypatch)
     for piece in _PIECES:
         for length in (400, LONGEST_MESSAGE):
@@ -83,8 +83,8 @@ def test_the_steps_of_the_grammar_grow_with_the_pieces(rule: str, monkeypatch: p
 def test_a_message_longer_than_telegrams_is_not_read_at_all(monkeypatch: pytest.MonkeyPatch) -> None:
     steps = _Steps(monkeypatch)
     for command in all_commands().values():
-        with pytest.raises(reading.TooLongError):
-            reading.read(command.rule, "lime " * 200_000, Vocabulary("en"))
+        with pytest.raises(parser.TooLongError):
+            parser.read(command.rule, "lime " * 200_000, Vocabulary("en"))
     assert steps.count == 0
 
 

@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from bot.channels.console import Console
-from bot.channels.wording import html_parts
-from bot.chat.message import Reply
+from bot.channels.console.console import Console
+from bot.channels.rendering import html_parts
+from bot.chat.reply.message import Reply
 from tests.api.markup import parse_html
-from tests.channels.conftest import SET_UP, Telephone
+from tests.channels.telegram.conftest import SET_UP, Telephone
 from tests.house import Hands, House, text
 from tests.security.two_bars import BOOK, sends_file
 

@@ -17,8 +17,8 @@ import pytest
 from sqlalchemy import select
 from sqlalchemy.exc import IntegrityError
 
-from bot.chat.commands import all_commands
-from bot.chat.message import Message, Reply
+from bot.chat.dialogue.registry import all_commands
+from bot.chat.reply.message import Message, Reply
 from storage.store import Store
 from storage.unit import Book
 from tests.conftest import WEDNESDAY

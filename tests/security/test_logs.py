@@ -16,10 +16,10 @@ from pathlib import Path
 import pytest
 from pydantic import SecretStr
 
-from bot import logs
+from bot.operations import logs
 from bot.settings import Settings
 from tests.api import Fault, Person, Server
-from tests.channels.conftest import SET_UP
+from tests.channels.telegram.conftest import SET_UP
 
 _ROOT = Path(__file__).parents[2]
 _PERSONAL = ("Zyxwolf", "Quarkbane", "Vorplum", "Abelone")

@@ -6,7 +6,7 @@ from sqlalchemy import select
 
 from storage.tables import Base, Invite
 from tests.api import Person
-from tests.channels.conftest import MIST, Telephone
+from tests.channels.telegram.conftest import MIST, Telephone
 from tests.house import House, text
 
 
@@ -107,7 +107,13 @@ def test_five_tries_an_hour_do_not_find_a_code() -> None:
 
     OWASP ASVS 4.0.3, 2.2.1 asks for no more than 100 failed tries an hour on one account (from memory).
     """
-    from bot.work.invites import _CODE_LENGTH, _CODE_LETTERS, INVITE_DAYS, TRIES, WAIT  # noqa: PLC0415
+    from bot.work.people.invites import (  # noqa: PLC0415
+        _CODE_LENGTH,
+        _CODE_LETTERS,
+        INVITE_DAYS,
+        TRIES,
+        WAIT,
+    )
 
     tries = TRIES * INVITE_DAYS * 24 / (WAIT.total_seconds() / 3600)
     thousand_accounts = 1_000

@@ -9,10 +9,10 @@ import zipfile
 
 import pytest
 
-from bot.work import taken_refs
-from bot.work.file_rows import MOST_BYTES, MOST_ROWS, MOST_SINGLE, UnreadableFileError, read_file
+from bot.work.transfer import import_references
+from bot.work.transfer.import_rows import MOST_BYTES, MOST_ROWS, MOST_SINGLE, UnreadableFileError, read_file
 from tests.api import Fault
-from tests.channels.conftest import MIST, Telephone
+from tests.channels.telegram.conftest import MIST, Telephone
 from tests.house import House, text
 from tests.security.two_bars import sends_file
 
@@ -86,7 +86,7 @@ def test_what_is_written_row_by_row_has_a_limit_of_its_own(house: House) -> None
 def test_a_file_does_not_bring_more_names_than_a_bar_can_use(
     house: House, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(taken_refs, "MOST_NAMES", 20)
+    monkeypatch.setattr(import_references, "MOST_NAMES", 20)
     ana = house.open_bar()
     listed = b",".join(b'{"name":"salt %d","kind":"other"}' % number for number in range(21))
     content = b'{"format":"peel-ledger","version":1,"ingredients":[' + listed + b"]}"

@@ -16,8 +16,8 @@ import pypdfium2 as pdfium
 from sqlalchemy import JSON, LargeBinary, String, Table, func, select, update
 from sqlalchemy.orm import Session
 
-from bot.channels.wording import html_parts, plain_lines
-from bot.chat.message import Document, File, Message, Reply
+from bot.channels.rendering import html_parts, plain_lines
+from bot.chat.reply.message import Document, File, Message, Reply
 from storage.store import Store
 from storage.tables import Base, InBar
 from tests.house import CHANNEL, House, Person

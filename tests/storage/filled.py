@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.work import demo
+from bot.demo import filling
 from storage import census, migrate, moving
 from storage.store import Store
 from storage.tables import Base
@@ -37,7 +37,7 @@ def demo_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("demo") / "demo.sqlite"
     store = Store(f"sqlite:///{path}")
     migrate.upgrade(store)
-    demo.fill(store, Hands(NOW), CHANNEL, "Robin")
+    filling.fill(store, Hands(NOW), CHANNEL, "Robin")
     store.close()
     return path
 

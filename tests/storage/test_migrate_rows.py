@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 from sqlalchemy import JSON, Boolean, Connection, MetaData, Table, create_engine, select
 
-from bot.work import mail
+from bot.work.inbox import inbox
 from storage import migrate
 from storage.store import Store
 from storage.tables import Base
@@ -32,7 +32,7 @@ def real_rows(tmp_path_factory: pytest.TempPathFactory) -> Rows:
     migrate.upgrade(store)
     house = House(store, Hands(datetime(2026, 11, 25, 18, tzinfo=UTC)))
     two_bars.fill(house)
-    mail.take_in(store, [mail.Letter("house", 300_000_001, '{"update_id": 300000001}')], house.clock.now())
+    inbox.take_in(store, [inbox.Letter("house", 300_000_001, '{"update_id": 300000001}')], house.clock.now())
     house.close()
     engine = create_engine(url)
     with engine.connect() as connection:

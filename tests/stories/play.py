@@ -9,8 +9,8 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from bot.chat.inline import Suggestion
-from bot.chat.message import Reply
+from bot.chat.conversation.inline import Suggestion
+from bot.chat.reply.message import Reply
 from tests.house import House, Person, lines
 
 FOLDER = Path(__file__).parent

@@ -12,9 +12,9 @@ from typing import Any
 
 import pytest
 
-from bot.work import reminding
-from bot.work.reminders import ReminderState
-from bot.work.reminding import Outcome
+from bot.work.reminders import delivery
+from bot.work.reminders.delivery import Outcome
+from bot.work.reminders.planning import ReminderState
 from storage.store import Store
 from storage.tables import Entry, Reminder, Waste
 from tests.house import CHANNEL, House, Person, first_lines, text
@@ -122,7 +122,7 @@ def _put_reminders(store: Store, count: int, due: datetime) -> None:
 def _claim_all(store: Store, now: datetime) -> list[int]:
     taken: list[int] = []
     while True:
-        found = reminding.claim(store, CHANNEL, now, most=7)
+        found = delivery.claim(store, CHANNEL, now, most=7)
         if not found:
             return taken
         taken += [one.id for one in found]
@@ -173,17 +173,17 @@ def test_processes_claim_each_reminder_once(house: House, store_url: str) -> Non
 def test_who_comes_late_neither_sends_nor_settles(house: House, monkeypatch: pytest.MonkeyPatch) -> None:
     """It stood still for longer than its lease, and what it had claimed was claimed again."""
     begin = _house_with_reminders(house)
-    late = reminding.claim(house.store, CHANNEL, begin, most=1)[0]
-    over = begin + reminding.LEASE
-    monkeypatch.setattr(reminding, "uptime", lambda: late.claimed_at + reminding.LEASE.total_seconds())
+    late = delivery.claim(house.store, CHANNEL, begin, most=1)[0]
+    over = begin + delivery.LEASE
+    monkeypatch.setattr(delivery, "uptime", lambda: late.claimed_at + delivery.LEASE.total_seconds())
     # Nobody took it up yet: it is claimed for another lease, which nobody else comes into.
-    assert reminding.still_ours(house.store, late, over - timedelta(seconds=1))
+    assert delivery.still_ours(house.store, late, over - timedelta(seconds=1))
     _claim_all(house.store, over)
-    assert reminding.still_ours(house.store, late, over)
+    assert delivery.still_ours(house.store, late, over)
     second = next(
-        one for one in reminding.claim(house.store, CHANNEL, over + reminding.LEASE, 90) if one.id == late.id
+        one for one in delivery.claim(house.store, CHANNEL, over + delivery.LEASE, 90) if one.id == late.id
     )
     assert second.unsure
-    assert not reminding.still_ours(house.store, late, over + reminding.LEASE)
-    assert reminding.settle(house.store, late, Outcome.SENT, over + reminding.LEASE) is None
-    assert reminding.settle(house.store, second, Outcome.SENT, over + reminding.LEASE) is ReminderState.SENT
+    assert not delivery.still_ours(house.store, late, over + delivery.LEASE)
+    assert delivery.settle(house.store, late, Outcome.SENT, over + delivery.LEASE) is None
+    assert delivery.settle(house.store, second, Outcome.SENT, over + delivery.LEASE) is ReminderState.SENT

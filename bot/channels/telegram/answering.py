@@ -1,0 +1,240 @@
+"""Answering what was taken in: has the conversation answer it, and sends the replies."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import json
+import logging
+import secrets
+from collections.abc import Awaitable, Callable
+from contextlib import AbstractContextManager
+from dataclasses import replace
+from typing import Any
+
+from telegram import Bot
+from telegram.error import TelegramError
+
+from bot.channels.telegram.confirmation_gate import Hold
+from bot.channels.telegram.http_client import LeftToAnotherError
+from bot.channels.telegram.intake import Answering, Update
+from bot.channels.telegram.progress import Progress
+from bot.channels.telegram.sending import Postman, Target, articles, may_be_repeat
+from bot.channels.telegram.updates import CHANNEL, Incoming, read_update
+from bot.chat.conversation.conversation import Conversation, Looked, Receipt
+from bot.chat.conversation.inline import suggestions
+from bot.chat.dialogue.progress import telling
+from bot.chat.grammar.parser import is_warm
+from bot.chat.i18n.language import Tongue, _, speaking
+from bot.chat.i18n.locale_choice import SPOKEN, spoken
+from bot.chat.reply.message import Message, Place, Reply, replies_from_json, reply
+from bot.work.inbox import inbox
+from bot.work.inbox.inbox import Letter
+from bot.work.reminders import delivery
+from bot.work.reminders.delivery import Outcome
+from bot.work.transfer.import_rows import MOST_BYTES
+from storage.trouble import DatabaseError
+from storage.unit import Unit
+
+log = logging.getLogger(__name__)
+_FETCHES = 3
+
+
+class Answers(Answering):
+    """Answers updates of Telegram."""
+
+    def __init__(
+        self,
+        bot: Bot,
+        postman: Postman,
+        conversation: Conversation,
+        in_worker: Callable[..., Awaitable[Any]],
+    ) -> None:
+        self._bot = bot
+        self._postman = postman
+        self._conversation = conversation
+        self._store = conversation.store
+        self._clock = conversation.clock
+        self._in_worker = in_worker
+        self._acknowledging: set[asyncio.Task[None]] = set()
+
+    def read(self, update: Update) -> Incoming:
+        """Return what an update is to us."""
+        return read_update(update, self._bot.id, self._bot.username)
+
+    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
+        """Do what an update asks, and send the answer; `hold` is let go as soon as all of that has left."""
+        if incoming.query is not None:
+            self._acknowledge_soon(incoming.query)
+        if incoming.message is not None:
+            await self._answer(incoming, letter, incoming.message, receipt, hold)
+        elif incoming.membership is not None:
+            await self._in_worker(self._note_membership, incoming)
+        elif incoming.migration is not None:
+            await self._room_moved(incoming.migration.old, incoming.migration.new)
+
+    async def _answer(
+        self, incoming: Incoming, letter: Letter, message: Message, receipt: Receipt, hold: Hold | None
+    ) -> None:
+        target = Target(
+            message.place.outside_id,
+            message.place.private,
+            message.place.thread,
+            incoming.message_id if message.tapped is None else None,
+            incoming.message_id if message.tapped is not None else None,
+        )
+        if letter.replies is not None:
+            # Worked before a stop; nobody knows whether the answer went out.
+            replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
+        else:
+            message = await self._with_file(incoming, message)
+            target, replies = await self._replies(message, letter, target, receipt)
+        for one in replies:
+            outcome = await self._postman.deliver(target, one, hold if one is replies[-1] else None)
+            if outcome is Outcome.LEFT:
+                raise LeftToAnotherError
+            if outcome is Outcome.BLOCKED:
+                await self._in_worker(self._set_reachable, target.chat, False)
+                return
+
+    async def _replies(
+        self, message: Message, letter: Letter, target: Target, receipt: Receipt
+    ) -> tuple[Target, list[Reply]]:
+        """Have a message answered: on the loop what takes a moment's reading, by a worker all else."""
+        looked = None
+        if self._store.is_sqlite and is_warm():
+            # There a read waits for nobody, and going to a worker and back costs as much as the answer.
+            looked = self._conversation.look(message)
+        if looked is not None and looked.replies is not None:
+            return target, looked.replies
+        progress = Progress(asyncio.get_running_loop(), self._postman, target)
+        changed = False
+
+        def noted(unit: Unit, said: str) -> bool:
+            nonlocal changed
+            changed = True
+            return receipt(unit, said)
+
+        replies = await self._in_worker(self._converse, message, letter, progress, looked, noted)
+        target, replies = await progress.answered(replies)
+        if letter.again and not changed:
+            # Whoever began it left no trace on disk of what it may have said.
+            replies = [may_be_repeat(one) for one in replies]
+        return target, replies
+
+    async def _with_file(self, incoming: Incoming, message: Message) -> Message:
+        """Fetch the document that came with a message; one that is too large stays unfetched."""
+        if incoming.file_id is None or message.document is None:
+            return message
+        for attempt in range(_FETCHES):
+            try:
+                file = await self._bot.get_file(incoming.file_id)
+                content = bytes(await file.download_as_bytearray())
+            except TelegramError:
+                if attempt + 1 == _FETCHES:
+                    raise
+                await asyncio.sleep(0.5 * 2**attempt)
+                continue
+            break
+        # The size that was told beforehand is only the sender's word.
+        kept = content if len(content) <= MOST_BYTES else None
+        return replace(message, document=replace(message.document, content=kept))
+
+    async def suggest(self, incoming: Incoming) -> None:
+        """Answer what a person types after the bot's name in any chat; a failure is only theirs to retype."""
+        typing = incoming.typing
+        if typing is None:
+            return
+        place = Place(typing.sender.outside_id, private=True)
+        now = self._clock.now()
+        message = Message(CHANNEL, typing.sender, place, typing.text, key=typing.id, sent_at=now)
+        try:
+            found = await self._in_worker(suggestions, self._store, self._clock, message)
+            # Personal and never cached: another bar's member types the same and must get their own.
+            await self._bot.answer_inline_query(typing.id, articles(found), cache_time=0, is_personal=True)
+        except TelegramError as error:
+            log.warning("an inline query was not answered: %s", error.message)
+        except Exception:
+            log.exception("an inline query failed")
+
+    def _converse(
+        self, message: Message, letter: Letter, progress: Progress, looked: Looked | None, receipt: Receipt
+    ) -> list[Reply]:
+        if message.corrects is not None:
+            message = replace(message, was=self._said_before(message, letter))
+        with telling(progress.show):
+            return self._conversation.answer(message, receipt, looked)
+
+    def _said_before(self, message: Message, letter: Letter) -> str | None:
+        """Return what an edited message said before this edit, or None where that is not known any more."""
+        words = f'"message_id": {message.number},'
+        for payload in inbox.payloads_with(self._store, CHANNEL, words, letter.update_id):
+            before = self.read(json.loads(payload)).message
+            if (
+                before is not None
+                and before.tapped is None
+                and message.corrects in {before.key, before.corrects}
+            ):
+                return before.text
+        return None
+
+    def _acknowledge_soon(self, query: str) -> None:
+        task = asyncio.create_task(self._acknowledge(query))
+        self._acknowledging.add(task)
+        task.add_done_callback(self._acknowledging.discard)
+
+    async def _acknowledge(self, query: str) -> None:
+        """Stop the spinner on the tapped button; one that is too old, after a restart, is nobody's loss."""
+        with contextlib.suppress(TelegramError):
+            await self._bot.answer_callback_query(query)
+
+    async def excuse(self, incoming: Incoming) -> None:
+        """Tell the person that the answer has to wait for the database."""
+        if incoming.message is None:
+            return
+        with self._in_tongue_of(incoming.message):
+            said = reply(
+                _("I cannot reach my notebook just now."),
+                _("What you sent is not lost: I answer as soon as I can write again."),
+            )
+        await self._postman.deliver(_plain_target(incoming.message), said)
+
+    async def failed(self, incoming: Incoming, letter: Letter) -> None:
+        """Tell the person that something broke, with a reference that stands in the log beside the trace."""
+        reference = secrets.token_hex(3)
+        log.exception("update failed, reference %s", reference)
+        try:
+            await self._in_worker(inbox.note_failure, self._store, CHANNEL, letter.update_id, 1)
+        except DatabaseError:
+            log.exception("the failure could not be noted, reference %s", reference)
+        if incoming.message is None:
+            return
+        with self._in_tongue_of(incoming.message):
+            said = reply(
+                _("Something broke here, and nothing was logged."),
+                _("Please try again; if it stays so, tell whoever runs me: {reference}").format(
+                    reference=reference
+                ),
+            )
+        await self._postman.deliver(_plain_target(incoming.message), said)
+
+    @staticmethod
+    def _in_tongue_of(message: Message) -> AbstractContextManager[object]:
+        """Speak the language of the person's phone: the database that knows better may be away."""
+        return speaking(Tongue(spoken(message.sender.language) or SPOKEN[0]))
+
+    def _note_membership(self, incoming: Incoming) -> None:
+        assert incoming.membership is not None  # noqa: S101 - the caller looked
+        self._set_reachable(incoming.membership.chat, incoming.membership.reachable)
+
+    def _set_reachable(self, chat: str, reachable: bool) -> None:
+        with self._store.writing() as unit:
+            delivery.set_reachable(unit, CHANNEL, chat, reachable, self._clock.now())
+
+    async def _room_moved(self, old: str, new: str) -> None:
+        await self._in_worker(delivery.room_moved, self._store, CHANNEL, old, new)
+
+
+def _plain_target(message: Message) -> Target:
+    place = message.place
+    return Target(place.outside_id, place.private, place.thread)

@@ -1,0 +1,287 @@
+"""The Telegram channel: puts its parts together, starts them and stops them."""
+
+from __future__ import annotations
+
+import os
+
+# Waits as timedeltas: without it the library warns at every flood limit.
+os.environ.setdefault("PTB_TIMEDELTA", "1")
+
+import asyncio
+import contextlib
+import gc
+import hashlib
+import logging
+import signal
+import sys
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import nullcontext
+from functools import partial
+from typing import TYPE_CHECKING, Any
+
+from telegram import Bot, BotCommand, BotCommandScopeAllGroupChats, BotCommandScopeAllPrivateChats
+from telegram.error import InvalidToken, NetworkError, TelegramError
+from telegram.helpers import create_deep_linked_url
+
+from bot.channels.telegram.answering import Answers
+from bot.channels.telegram.http_client import LeanRequest, sending_only_while
+from bot.channels.telegram.intake import Intake, OwnIntake
+from bot.channels.telegram.leased_intake import SharedIntake
+from bot.channels.telegram.metrics import Figures
+from bot.channels.telegram.polling import POLL_SECONDS, Poller
+from bot.channels.telegram.sending import Postman, Target
+from bot.channels.telegram.single_instance_lock import AlreadyRunningError, NoLockError, OnlyOne
+from bot.channels.telegram.updates import ALLOWED, CHANNEL
+from bot.chat.conversation.conversation import Conversation
+from bot.chat.dialogue.registry import all_commands, slash_word
+from bot.chat.grammar.parser import warm_up
+from bot.chat.i18n.language import Tongue, _, speaking
+from bot.chat.i18n.locale_choice import SPOKEN
+from bot.chat.reply.message import Reply
+from bot.clock.ticker import Ticker
+from bot.settings import Settings
+from bot.work.context import Clock, SystemClock
+from bot.work.inbox import inbox
+from bot.work.reminders import delivery
+from bot.work.reminders.delivery import DueReminder, Outcome
+from storage import migrate
+from storage.leader import Leadership
+from storage.store import Store
+
+if TYPE_CHECKING:
+    from bot.channels.telegram.webhook import Door
+
+log = logging.getLogger(__name__)
+_WORKERS = 4
+_IDLE_SECONDS = 60  # more than any command thinks between two statements
+_TURN_SECONDS = 60  # well within the lease of a reminder, after which another process may send it
+
+
+class TelegramChannel:
+    """One bot. `start` and `stop` for tests, `serve` until a signal for real."""
+
+    def __init__(self, settings: Settings, store: Store, clock: Clock) -> None:
+        self.settings = settings
+        self.store = store
+        self.clock = clock
+        self.figures = Figures()
+        self._asking = LeanRequest(1, read_timeout=POLL_SECONDS + 10, encrypted=_encrypted(settings))
+        self.bot = _bot(settings, self._asking)
+        self._workers = ThreadPoolExecutor(_WORKERS, thread_name_prefix="work")
+        self._stopping = asyncio.Event()
+        self.postman = Postman(self.bot, settings.telegram_sends_per_second, self._room_moved)
+        self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
+        self.conversation = Conversation(store, clock)
+        answers = Answers(self.bot, self.postman, self.conversation, self._in_worker)
+        self.intake: Intake = (OwnIntake if store.is_sqlite else SharedIntake)(
+            store, clock, answers, self._workers, self.figures
+        )
+        self._poller: asyncio.Task[int] | None = None
+        self._door: Door | None = None
+
+    # -- life ----------------------------------------------------------------------------
+
+    async def start(self) -> None:
+        """Say hello to Telegram, set the command menu, take up what was left, begin to listen."""
+        await self.bot.initialize()
+        self.conversation.bot_name = self.bot.username
+        self.conversation.deep_link = lambda payload: create_deep_linked_url(self.bot.username, payload)
+        await self.intake.open()
+        self.intake.spawn(self._set_menus())
+        self.ticker.start(self.settings.tick_seconds)
+        self._open_door()
+        if self.settings.telegram_webhook_url:
+            await self._ask_for_updates_at(self.settings.telegram_webhook_url)
+        else:
+            leadership = Leadership(self.store, f"poller {_fingerprint(self.settings)}")
+            poller = Poller(self._asking, self.bot, self.intake, leadership)
+            self._poller = asyncio.create_task(poller.run())
+
+    def _open_door(self) -> None:
+        """Listen for updates and for whoever watches, where that is asked for."""
+        address = self.settings.listening
+        if not address:
+            return
+        from bot.channels.telegram.webhook import Door  # noqa: PLC0415 - most bots need no server
+
+        self.figures.watched()
+        hooked = bool(self.settings.telegram_webhook_url)
+        secret = self.settings.telegram_webhook_secret.get_secret_value() if hooked else None
+        self._door = Door(address, secret, self.intake, self._looked_up)
+        self._door.open()
+
+    async def _ask_for_updates_at(self, url: str) -> None:
+        """Tell Telegram where to send updates; every process of several tells it the same."""
+        await self.bot.set_webhook(
+            url,
+            allowed_updates=ALLOWED,
+            secret_token=self.settings.telegram_webhook_secret.get_secret_value(),
+        )
+
+    async def serve(self) -> int:
+        """Run until a signal or a reason to give up; return the exit code."""
+        loop = asyncio.get_running_loop()
+        for number in (signal.SIGTERM, signal.SIGINT):
+            loop.add_signal_handler(number, self._stopping.set)
+        try:
+            await self.start()
+        except InvalidToken:
+            _say("Telegram does not know this token: copy it again from BotFather.")
+            await self.stop()
+            return 2
+        except NetworkError as error:
+            _say(f"No answer from {self.settings.telegram_api_base}: {error.message}")
+            await self.stop()
+            return 1
+        except OSError as error:
+            _say(f"Cannot listen at {self.settings.listening}: {error.strerror}.")
+            await self.stop()
+            return 1
+        self.intake.spawn(self._settle_in())
+        waited_for: set[asyncio.Task[object]] = {asyncio.create_task(self._told_to_stop())}
+        if self._poller is not None:
+            waited_for.add(self._poller)
+        await asyncio.wait(waited_for, return_when=asyncio.FIRST_COMPLETED)
+        code = 0
+        if self._poller is not None and self._poller.done() and not self._poller.cancelled():
+            code = self._poller.result()
+        for one in waited_for:
+            one.cancel()
+        await self.stop()
+        return code
+
+    async def _told_to_stop(self) -> object:
+        return await self._stopping.wait()
+
+    async def stop(self) -> None:
+        """Listen no more, let what was begun finish, put everything away."""
+        self._stopping.set()
+        self.ticker.stop()
+        if self._door is not None:
+            await self._door.shut()
+        if self._poller is not None:
+            self._poller.cancel()
+            with contextlib.suppress(asyncio.CancelledError):
+                await self._poller
+        await self.intake.close()
+        await self.bot.shutdown()
+        self._workers.shutdown(wait=True)
+
+    async def _settle_in(self) -> None:
+        """Build what the first message would wait for, and keep the collector off what stays for good.
+
+        Tables, grammar and library classes live as long as the process; walking through them
+        again and again is most of what a full collection costs.
+        """
+        await self._in_worker(warm_up)
+        gc.collect()
+        gc.freeze()
+
+    @property
+    def idle(self) -> bool:
+        """Whether nothing is being worked on or waits to be marked."""
+        return self.intake.idle
+
+    async def _in_worker(self, function: Any, *arguments: Any) -> Any:
+        return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
+
+    async def _set_menus(self) -> None:
+        """Set the command menu: English for everybody, and each other language for phones set to it."""
+        menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
+        try:
+            for language in SPOKEN:
+                code = None if language == SPOKEN[0] else language
+                with speaking(Tongue(language)):
+                    listed = [BotCommand(slash_word(one), _(one.summary)) for one in menu]
+                shared = [one for one, command in zip(listed, menu, strict=True) if not command.private_only]
+                await self.bot.set_my_commands(listed, BotCommandScopeAllPrivateChats(), code)
+                await self.bot.set_my_commands(shared, BotCommandScopeAllGroupChats(), code)
+        except TelegramError as error:
+            log.warning("the command menu could not be set: %s", error.message)
+
+    # -- reminders and figures -----------------------------------------------------------
+
+    async def _send_reminder(self, due: DueReminder, worded: Reply) -> tuple[Outcome, str]:
+        where = due.destination
+        async with contextlib.AsyncExitStack() as turn:
+            try:
+                async with asyncio.timeout(_TURN_SECONDS):
+                    await turn.enter_async_context(self.intake.turns.of(where.outside_id))
+            except TimeoutError:
+                return Outcome.NOT_SENT, "an answer before it could not be sent"
+            target = Target(where.outside_id, where.private, where.thread)
+            with sending_only_while(partial(asyncio.to_thread, self._still_ours, due)):
+                verdict = await self.postman.once(target, worded)
+        self.figures.reminded(verdict.outcome.name.lower())
+        return verdict.outcome, verdict.what
+
+    def _still_ours(self, due: DueReminder) -> bool:
+        return delivery.still_ours(self.store, due, self.clock.now())
+
+    async def _room_moved(self, old: str, new: str) -> None:
+        await self._in_worker(delivery.room_moved, self.store, CHANNEL, old, new)
+
+    async def _looked_up(self) -> dict[str, tuple[str, float]]:
+        """Return what only the database knows, by name: what it means and how much it is."""
+        now = self.clock.now()
+        waiting = await self._in_worker(inbox.waiting, self.store, CHANNEL)
+        late, longest = await self._in_worker(delivery.late, self.store, CHANNEL, now)
+        return {
+            "updates_waiting": ("Updates on disk that are not answered yet.", waiting),
+            "reminders_late": ("Reminders due for more than a minute.", late),
+            "reminders_late_seconds": ("How long the latest of them has been due.", longest),
+        }
+
+
+def _encrypted(settings: Settings) -> bool:
+    return not settings.telegram_api_base.startswith("http://")
+
+
+def _fingerprint(settings: Settings) -> str:
+    """Name the bot without giving its token away."""
+    token = settings.telegram_bot_token.get_secret_value()
+    return hashlib.sha256(token.encode()).hexdigest()[:16]
+
+
+def _bot(settings: Settings, asking: LeanRequest) -> Bot:
+    return Bot(
+        settings.telegram_bot_token.get_secret_value(),
+        base_url=settings.telegram_api_base,
+        base_file_url=settings.telegram_file_base,
+        request=LeanRequest(64, encrypted=_encrypted(settings)),
+        get_updates_request=asking,
+    )
+
+
+def _say(text: str) -> None:
+    print(text, file=sys.stderr)  # noqa: T201 - for whoever started the program
+
+
+def run(settings: Settings) -> int:
+    """Run the bot until it is told to stop; return the exit code."""
+    mistake = settings.base_mistake or settings.mistake
+    if mistake:
+        _say(mistake)
+        return 2
+    store = Store(settings.database, _IDLE_SECONDS)
+    try:
+        migrate.upgrade(store)
+        # Several processes may share one PostgreSQL; who of them asks Telegram they settle there.
+        alone = OnlyOne(settings.lock_path, _fingerprint(settings)) if store.is_sqlite else nullcontext()
+        with alone:
+            return asyncio.run(_serve(settings, store))
+    except migrate.NewerDatabaseError as error:
+        _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
+        return 1
+    except NoLockError as error:
+        _say(f"{settings.lock_path} cannot be written in ({error}): check its rights.")
+        return 1
+    except AlreadyRunningError:
+        _say("Another process on this machine already runs a bot with this token: stop it first.")
+        return 3
+    finally:
+        store.close()
+
+
+async def _serve(settings: Settings, store: Store) -> int:
+    return await TelegramChannel(settings, store, SystemClock()).serve()

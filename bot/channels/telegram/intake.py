@@ -1,0 +1,306 @@
+"""Taking updates in: written down first, answered in the order of each chat, marked when that is done."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import logging
+import time
+from abc import ABC, abstractmethod
+from collections.abc import Callable, Coroutine, Sequence
+from concurrent.futures import Executor
+from typing import Any, TypeVar
+
+from bot.channels.telegram.chat_locks import Lately, Turns
+from bot.channels.telegram.confirmation_gate import Hold
+from bot.channels.telegram.http_client import LeftToAnotherError
+from bot.channels.telegram.metrics import Figures
+from bot.channels.telegram.updates import CHANNEL, Incoming
+from bot.chat.conversation.conversation import AlreadyDoneError, Receipt
+from bot.work.context import Clock
+from bot.work.inbox import inbox
+from bot.work.inbox.inbox import Letter
+from storage.store import Store
+from storage.trouble import AwayError, ConflictError
+
+log = logging.getLogger(__name__)
+Update = dict[str, Any]
+Thing = TypeVar("Thing")
+_REMEMBERED = 50_000  # update ids kept in memory, so that one seen twice is dropped early
+_FLUSH_SECONDS = 0.05
+_MOMENT_SECONDS = 0.01  # what is answered by then need not be written down before it is confirmed
+_GRACE_SECONDS = 8
+_FIRST_WAIT, _LONGEST_WAIT = 0.2, 5.0
+_EXCUSE_AFTER = 3.0  # seconds without a database before the person is told
+
+
+class Answering(ABC):
+    """Who answers what was taken in."""
+
+    @abstractmethod
+    def read(self, update: Update) -> Incoming:
+        """Return what an update is to us."""
+
+    @abstractmethod
+    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
+        """Do what an update asks, and send the answer.
+
+        `receipt` is called where something changes, `hold` is let go as soon as the answer has left.
+        Raises AlreadyDoneError where the receipt is refused, LeftToAnotherError where the sending is.
+        """
+
+    @abstractmethod
+    async def suggest(self, incoming: Incoming) -> None:
+        """Answer what is being typed; that is never written down."""
+
+    @abstractmethod
+    async def excuse(self, incoming: Incoming) -> None:
+        """Tell the person that the answer has to wait for the database."""
+
+    @abstractmethod
+    async def failed(self, incoming: Incoming, letter: Letter) -> None:
+        """Tell the person that it broke; called while the exception is being handled."""
+
+
+class Intake(ABC):
+    """What arrives, by whichever way it came."""
+
+    def __init__(
+        self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
+    ) -> None:
+        self.store = store
+        self.clock = clock
+        self.figures = figures
+        self.turns = Turns()
+        self._answering = answering
+        self._workers = workers
+        self._tasks: set[asyncio.Task[Any]] = set()
+        self._answered: list[Letter] = []
+        self._flushing: asyncio.Task[None] | None = None
+
+    # -- life ----------------------------------------------------------------------------
+
+    @abstractmethod
+    async def open(self) -> None:
+        """Take up what was left unfinished."""
+
+    async def close(self) -> None:
+        """Let what was begun finish; what is cut off is taken up by the next process."""
+        if self._tasks:
+            await asyncio.wait(self._tasks, timeout=_GRACE_SECONDS)
+        for task in self._tasks:
+            task.cancel()
+        await self._flush()
+
+    @property
+    def idle(self) -> bool:
+        """Whether nothing is being worked on or waits to be marked."""
+        return not self._tasks and not self._answered
+
+    def spawn(self, work: Coroutine[Any, Any, Thing]) -> asyncio.Task[Thing]:
+        """Do something beside the rest; `close` waits for it."""
+        task = asyncio.create_task(work)
+        self._tasks.add(task)
+        task.add_done_callback(self._tasks.discard)
+        return task
+
+    async def in_worker(self, function: Callable[..., Any], *arguments: Any) -> Any:
+        """Call a function that waits for the database, without holding up the loop."""
+        return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
+
+    # -- in ------------------------------------------------------------------------------
+
+    async def take_in(self, updates: Sequence[Update]) -> bool:
+        """See that updates are answered; True once each is on disk, or answered without changing anything.
+
+        False when they could not be written down: whoever sent them must send them again.
+        """
+        letters: list[tuple[Letter, Incoming]] = []
+        for update in updates:
+            try:
+                incoming = self._answering.read(update)
+            except (KeyError, TypeError, ValueError, AttributeError):
+                # Of a shape that is not known: asking for it again would bring the same.
+                self.figures.went_wrong("unreadable")
+                log.exception("an update was not understood and is left out")
+                continue
+            self.figures.update_came(incoming.kind)
+            if incoming.typing is not None:
+                # Answered at once or not at all, so it is not kept.
+                self.spawn(self._answering.suggest(incoming))
+                continue
+            letter = Letter(CHANNEL, incoming.update_id, json.dumps(update), chat=incoming.chat)
+            letters.append((letter, incoming))
+        try:
+            await self._keep(letters)
+        except AwayError as error:
+            self.figures.went_wrong("taking in")
+            log.warning("updates could not be written down; they will be asked for again: %s", error)
+            return False
+        return True
+
+    @abstractmethod
+    async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:
+        """Begin to answer letters, and return when none can be lost. Raises AwayError."""
+
+    def _again(self, letter: Letter) -> Incoming:
+        """Return what a letter from the disk is to us."""
+        return self._answering.read(json.loads(letter.payload))
+
+    # -- answering -----------------------------------------------------------------------
+
+    async def _in_turn(self, incoming: Incoming, letter: Letter, hold: Hold | None = None) -> bool:
+        """Work one update when those of its chat before it are through; say whether it was answered here."""
+        begun = time.monotonic()
+        async with self.turns.of(incoming.chat):
+            try:
+                answered = await self._worked(incoming, letter, hold)
+            except Exception:
+                if not await self._is_ours(letter):
+                    return False
+                self.figures.went_wrong("answering")
+                await self._answering.failed(incoming, letter)
+                answered = True
+        if answered:
+            self.figures.answered(time.monotonic() - begun)
+            self._mark(letter)
+        return answered
+
+    async def _worked(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> bool:
+        """Work it, however long the database is away: nobody is told that something failed which was kept.
+
+        False where it turns out to be finished, or another process's to finish.
+        """
+        asked_at = time.monotonic()
+        wait = _FIRST_WAIT
+        excused = False
+        now = await self._first(letter)
+        while now is not None:
+            try:
+                await self._work(incoming, now, hold)
+            except LeftToAnotherError:
+                return False
+            except AlreadyDoneError:
+                # By whom the disk says; if its replies wait there for us, they are still to be sent.
+                now = await self._as_it_stands(letter)
+                continue
+            except ConflictError:
+                # Where this process stood still for longer than its lease, another may have been quicker.
+                now = await self._as_it_stands(letter)
+                if now is not None and now.replies is None:
+                    raise
+                continue
+            except AwayError as error:
+                log.warning("the database cannot work just now: %s", error)
+                self.figures.went_wrong("database")
+            else:
+                return True
+            if not excused and time.monotonic() - asked_at > _EXCUSE_AFTER:
+                excused = True
+                await self._answering.excuse(incoming)
+            await asyncio.sleep(wait)
+            wait = min(2 * wait, _LONGEST_WAIT)
+            now = await self._as_it_stands(letter)
+        return False
+
+    async def _work(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> None:
+        await self._answering.work(incoming, letter, self._receipt(letter), hold)
+
+    def _receipt(self, letter: Letter) -> Receipt:
+        return lambda unit, replies: inbox.mark_worked(unit, letter, replies, self.clock.now())
+
+    async def _first(self, letter: Letter) -> Letter | None:
+        """Return the letter to begin with, None if by now it is another's."""
+        return letter
+
+    async def _is_ours(self, letter: Letter) -> bool:
+        """Whether no other process has taken the letter up meanwhile."""
+        return True
+
+    async def _as_it_stands(self, letter: Letter) -> Letter | None:
+        """Return the letter as the disk has it: a commit whose answer was lost may have been done.
+
+        None where there is nothing left to do.
+        """
+        try:
+            found: Letter | None = await self.in_worker(inbox.taken, self.store, letter)
+        except AwayError:
+            return letter
+        return found
+
+    # -- marking -------------------------------------------------------------------------
+
+    def _mark(self, letter: Letter) -> None:
+        """Mark an update answered soon, together with others: a lost mark costs one repeated reply."""
+        self._answered.append(letter)
+        if self._flushing is None or self._flushing.done():
+            self._flushing = asyncio.create_task(self._flush_soon())
+
+    async def _flush_soon(self) -> None:
+        # Until none is left: what is answered while others are being marked starts no flush of its own.
+        while self._answered:
+            await asyncio.sleep(_FLUSH_SECONDS)
+            await self._flush()
+
+    async def _flush(self) -> None:
+        taken, self._answered = self._answered, []
+        if not taken:
+            return
+        try:
+            await self.in_worker(inbox.put_away, self.store, taken, self.clock.now())
+        except AwayError:
+            self._answered += taken
+            await asyncio.sleep(_FIRST_WAIT)
+
+
+class OwnIntake(Intake):
+    """For the only process on its database: what it takes in it works at once.
+
+    A change writes its own update down, in the same transaction; an answer that only reads can be
+    given again. So only what is not on its way in a moment is written down before it is confirmed,
+    and all of it together soon after it was answered.
+    """
+
+    def __init__(
+        self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
+    ) -> None:
+        super().__init__(store, clock, answering, workers, figures)
+        self._seen = Lately(_REMEMBERED)
+        self._unkept: dict[int, Hold] = {}  # begun, and neither answered nor on disk
+
+    async def open(self) -> None:
+        """Take up everything unfinished: there is nobody else to do it."""
+        for seen in await self.in_worker(inbox.seen_lately, self.store, CHANNEL, _REMEMBERED):
+            self._seen.add(seen)
+        for left in await self.in_worker(inbox.unfinished, self.store, CHANNEL):
+            self.spawn(self._in_turn(self._again(left), left))
+
+    async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:
+        begun = []
+        for letter, incoming in letters:
+            number = letter.update_id
+            if number not in self._seen:
+                self._seen.add(number)
+                self._unkept[number] = self._begun(incoming, letter)
+            # One that comes again is not begun again: it waits for the first, or for the disk.
+            if number in self._unkept:
+                begun.append((letter, self._unkept[number]))
+        if begun:
+            await asyncio.shield(asyncio.ensure_future(self._answered_or_on_disk(begun)))
+
+    def _begun(self, incoming: Incoming, letter: Letter) -> Hold:
+        async def write_down() -> None:
+            await self.in_worker(inbox.take_in, self.store, [letter], self.clock.now())
+
+        hold = Hold(write_down)
+        turn = self.spawn(self._in_turn(incoming, letter, hold))
+        turn.add_done_callback(lambda _turn: hold.let_go())
+        return hold
+
+    async def _answered_or_on_disk(self, begun: list[tuple[Letter, Hold]]) -> None:
+        await asyncio.wait([hold.free for _letter, hold in begun], timeout=_MOMENT_SECONDS)
+        late = [letter for letter, hold in begun if not hold.free.done()]
+        if late:
+            await self.in_worker(inbox.take_in, self.store, late, self.clock.now())
+        for letter, _hold in begun:
+            self._unkept.pop(letter.update_id, None)

@@ -1,0 +1,191 @@
+"""Taking updates in where several processes share one PostgreSQL: each works what it holds a lease on."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import logging
+import secrets
+from concurrent.futures import Executor
+from functools import partial
+
+from bot.channels.telegram.confirmation_gate import Hold
+from bot.channels.telegram.http_client import sending_only_while
+from bot.channels.telegram.intake import Answering, Intake
+from bot.channels.telegram.metrics import Figures
+from bot.channels.telegram.updates import CHANNEL, Incoming
+from bot.chat.conversation.conversation import Receipt
+from bot.work.context import Clock
+from bot.work.inbox import leased_inbox
+from bot.work.inbox.inbox import Letter
+from bot.work.inbox.leases import uptime
+from storage.store import Store
+from storage.trouble import AwayError
+
+log = logging.getLogger(__name__)
+_AT_ONCE = 16  # what is more is left to the others
+_SWEEP_SECONDS = 0.25
+
+
+class SharedIntake(Intake):
+    """For one of several processes. What it cannot begin at once any of them may claim."""
+
+    def __init__(
+        self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
+    ) -> None:
+        super().__init__(store, clock, answering, workers, figures)
+        self.name = secrets.token_hex(8)
+        self._held: dict[int, float] = {}  # and when each lease was last certain, by `uptime`
+        self._anew: dict[int, Letter] = {}  # leased again, by way of another, while it was being worked
+        self._sweeper: asyncio.Task[None] | None = None
+        self._wake = asyncio.Event()
+        self._closing = False
+        self._left = False  # whether something that was taken in here may wait to be claimed
+
+    async def open(self) -> None:
+        """Begin to look for what nobody works on, left by a process that is gone or too busy."""
+        self._sweeper = asyncio.create_task(self._sweep())
+
+    async def close(self) -> None:
+        """Take up nothing more, finish what is held, and give back what could not be finished."""
+        self._closing = True
+        self._wake.set()
+        if self._sweeper is not None:
+            await self._sweeper
+        await super().close()
+        try:
+            await self.in_worker(leased_inbox.release, self.store, CHANNEL, self.name, list(self._held))
+        except AwayError as error:
+            log.warning("leases run out by themselves: %s", error)
+
+    @property
+    def idle(self) -> bool:
+        """Whether nothing is being worked on, waits to be marked or to be claimed."""
+        return super().idle and not self._left
+
+    @property
+    def _room(self) -> int:
+        return max(0, _AT_ONCE - len(self._held))
+
+    async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:
+        began = uptime()
+        known = {letter.update_id: incoming for letter, incoming in letters}
+        leased = await self.in_worker(
+            leased_inbox.take_in,
+            self.store,
+            [letter for letter, _ in letters],
+            self.name,
+            self._room,
+            self.clock.now(),
+        )
+        self._left |= len(leased) < len(letters)
+        for letter in leased:
+            self._begin(letter, known[letter.update_id], began)
+
+    def _begin(self, letter: Letter, incoming: Incoming, since: float) -> None:
+        if letter.update_id in self._held:
+            # Its lease ran out while this process stood still, and now it holds it again. What was done
+            # meanwhile by another has to be seen first: it is begun again once it was let go.
+            self._anew[letter.update_id] = letter
+            return
+        self._held[letter.update_id] = since
+        self.spawn(self._held_in_turn(letter, incoming))
+
+    async def _held_in_turn(self, letter: Letter, incoming: Incoming) -> None:
+        number = letter.update_id
+        now: Letter | None = letter
+        try:
+            while now is not None:
+                answered = await self._in_turn(incoming, now)
+                now = self._anew.pop(number, None)
+                if answered:
+                    break
+        except Exception:
+            self._let_go(number)
+            raise
+        # Whatever a stop cuts off is still held, and given back by close.
+        self._let_go(number)
+
+    def _let_go(self, number: int) -> None:
+        del self._held[number]
+        self._anew.pop(number, None)
+
+    # -- standing still ------------------------------------------------------------------
+
+    async def _work(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> None:
+        with sending_only_while(partial(self._may_send, letter)):
+            await super()._work(incoming, letter, hold)
+
+    def _receipt(self, letter: Letter) -> Receipt:
+        return lambda unit, replies: leased_inbox.mark_worked(unit, letter, self.name, replies)
+
+    async def _first(self, letter: Letter) -> Letter | None:
+        return letter if self._is_certain(letter) else await self._as_it_stands(letter)
+
+    async def _is_ours(self, letter: Letter) -> bool:
+        return self._is_certain(letter) or await self._as_it_stands(letter) is not None
+
+    async def _may_send(self, letter: Letter) -> bool:
+        return self._is_certain(letter) or await self._hold_on(letter) is not None
+
+    def _is_certain(self, letter: Letter) -> bool:
+        """Whether the lease was made sure of so lately that nobody needs to be asked."""
+        age = uptime() - self._held[letter.update_id]
+        return letter.update_id not in self._anew and age < leased_inbox.LEASE_SECONDS / 2
+
+    async def _as_it_stands(self, letter: Letter) -> Letter | None:
+        try:
+            return await self._hold_on(letter)
+        except AwayError:
+            return letter
+
+    async def _hold_on(self, letter: Letter) -> Letter | None:
+        """Return the letter as it stands if it is still held here, without a break. Raises AwayError."""
+        began = uptime()
+        found = await asyncio.to_thread(leased_inbox.hold_on, self.store, letter, self.name)
+        if letter.update_id in self._anew:
+            return None
+        if found is not None:
+            self._held[letter.update_id] = began
+        return found
+
+    async def _renew(self) -> None:
+        """Lengthen all leases."""
+        began = uptime()
+        held = [*self._held, *(one.update_id for one in self._answered)]
+        # Not by a worker: those may all be waiting for what a process that stands still has locked.
+        for number in await asyncio.to_thread(leased_inbox.renew, self.store, CHANNEL, self.name, held):
+            if number in self._held:
+                self._held[number] = began
+
+    async def _flush(self) -> None:
+        await super()._flush()
+        # The next update of a chat may have waited for what was just marked.
+        self._wake.set()
+
+    async def _sweep(self) -> None:
+        loop = asyncio.get_running_loop()
+        renewed = loop.time()
+        while not self._closing:
+            self._wake.clear()
+            try:
+                if loop.time() - renewed > leased_inbox.RENEW_SECONDS:
+                    renewed = loop.time()
+                    await self._renew()
+                if self._room:
+                    began = uptime()
+                    found = await asyncio.to_thread(
+                        leased_inbox.claim, self.store, CHANNEL, self.name, self._room
+                    )
+                    self._left &= bool(found or self._held)
+                    for letter in found:
+                        self._begin(letter, self._again(letter), began)
+            except AwayError as error:
+                log.warning("looking for what is left: the database cannot work just now: %s", error)
+                self.figures.went_wrong("sweeping")
+            except Exception:
+                # Whatever it is, what others leave undone must still be looked for.
+                log.exception("looking for what is left failed")
+                self.figures.went_wrong("sweeping")
+            with contextlib.suppress(TimeoutError):
+                await asyncio.wait_for(self._wake.wait(), _SWEEP_SECONDS)

@@ -1,0 +1,210 @@
+"""Telegram's updates as messages of ours."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime
+from typing import Any
+
+from bot.chat.reply.message import Document, Message, Place, Sender
+from bot.work.log.corrections import EDITED
+from bot.work.transfer.import_rows import MOST_BYTES
+
+CHANNEL = "telegram"
+ALLOWED = ["message", "edited_message", "callback_query", "inline_query", "my_chat_member"]
+
+
+@dataclass(frozen=True, slots=True)
+class Membership:
+    """The bot was let into a chat or shut out of it."""
+
+    chat: str
+    reachable: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Migration:
+    """A group became a supergroup with another id."""
+
+    old: str
+    new: str
+
+
+@dataclass(frozen=True, slots=True)
+class Typing:
+    """Something typed after the bot's name in any chat, to be answered at once or not at all."""
+
+    id: str
+    sender: Sender
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Incoming:
+    """What an update is to us. `chat` orders the work; `query` is a tap to acknowledge."""
+
+    update_id: int
+    chat: str
+    message: Message | None = None
+    membership: Membership | None = None
+    migration: Migration | None = None
+    query: str | None = None
+    typing: Typing | None = None
+    file_id: str | None = None  # of a document that is still to be fetched
+    message_id: int | None = None
+    thread: int | None = None
+
+    @property
+    def kind(self) -> str:
+        """What it is, in one word, for counting."""
+        if self.query is not None:
+            return "tap"
+        if self.typing is not None:
+            return "typing"
+        if self.message is not None:
+            return "edit" if self.message.corrects is not None else "message"
+        return "membership" if self.membership is not None or self.migration is not None else "other"
+
+
+def read_update(update: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
+    """Read one update as Telegram sent it. What is not for us has no message.
+
+    Raises KeyError, TypeError or ValueError for what is no update.
+    """
+    number = int(update["update_id"])
+    if "callback_query" in update:
+        return _tap(number, update["callback_query"])
+    if "my_chat_member" in update:
+        changed = update["my_chat_member"]
+        chat = str(changed["chat"]["id"])
+        status = changed["new_chat_member"]["status"]
+        return Incoming(number, chat, membership=Membership(chat, status not in {"kicked", "left"}))
+    if "message" in update:
+        return _message(number, update["message"], bot_id, bot_name)
+    if "edited_message" in update:
+        return _edited(number, update["edited_message"], bot_id, bot_name)
+    if "inline_query" in update:
+        asked = update["inline_query"]
+        sender = _sender(asked["from"])
+        return Incoming(number, sender.outside_id, typing=Typing(asked["id"], sender, asked.get("query", "")))
+    return Incoming(number, "")
+
+
+def _sender(user: dict[str, Any]) -> Sender:
+    name = " ".join(part for part in (user.get("first_name"), user.get("last_name")) if part)
+    return Sender(str(user["id"]), name or str(user["id"]), user.get("language_code"))
+
+
+def _place(message: dict[str, Any]) -> Place:
+    chat = message["chat"]
+    # Outside forums a thread id only marks a chain of replies and is refused when sent back.
+    thread = message.get("message_thread_id") if message.get("is_topic_message") else None
+    return Place(str(chat["id"]), chat["type"] == "private", chat.get("title", ""), thread)
+
+
+def _tap(number: int, query: dict[str, Any]) -> Incoming:
+    pressed = query.get("message")
+    if pressed is None or "data" not in query:
+        return Incoming(number, str(query["from"]["id"]), query=query["id"])
+    place = _place(pressed)
+    message = Message(
+        CHANNEL,
+        _sender(query["from"]),
+        place,
+        query["data"],
+        key=f"{place.outside_id}:{pressed['message_id']}:{query['id']}",
+        sent_at=datetime.now(UTC),
+        tapped=str(pressed["message_id"]),
+        number=int(pressed["message_id"]),
+    )
+    return Incoming(
+        number,
+        place.outside_id,
+        message,
+        query=query["id"],
+        # Only a text can be replaced by another: under a picture the answer comes as a new message.
+        message_id=int(pressed["message_id"]) if "text" in pressed else None,
+        thread=place.thread,
+    )
+
+
+def _message(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
+    chat = str(said["chat"]["id"])
+    if "migrate_to_chat_id" in said:
+        return Incoming(number, chat, migration=Migration(chat, str(said["migrate_to_chat_id"])))
+    if "migrate_from_chat_id" in said:
+        return Incoming(number, chat, migration=Migration(str(said["migrate_from_chat_id"]), chat))
+    text = said.get("text") or said.get("caption") or ""
+    photos = said.get("photo") or ()
+    place = _place(said)
+    file = _file(said) if place.private else None
+    if "from" not in said or said["from"].get("is_bot") or not (text or photos or file):
+        return Incoming(number, chat)
+    if not place.private and not _addressed(said, text, bot_id, bot_name):
+        return Incoming(number, chat)
+    message = Message(
+        CHANNEL,
+        _sender(said["from"]),
+        place,
+        _without_mention(text, bot_name),
+        key=f"{chat}:{said['message_id']}",
+        sent_at=datetime.fromtimestamp(said["date"], UTC),
+        photo=photos[-1]["file_id"] if photos else None,
+        number=int(said["message_id"]),
+        answers=_lines_behind(said.get("reply_to_message") or {}, bot_id),
+        document=None if file is None else Document(str(file.get("file_name") or "file")[-120:], None),
+    )
+    fetched = file if file is not None and int(file.get("file_size") or 0) <= MOST_BYTES else None
+    return Incoming(
+        number,
+        chat,
+        message,
+        message_id=int(said["message_id"]),
+        thread=place.thread,
+        file_id=None if fetched is None else str(fetched["file_id"]),
+    )
+
+
+def _file(said: dict[str, Any]) -> dict[str, Any] | None:
+    """Return the document that was sent; a picture sent as a file is none."""
+    file: dict[str, Any] | None = said.get("document")
+    if file is None or str(file.get("mime_type", "")).startswith("image/"):
+        return None
+    return file
+
+
+def _edited(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
+    """An edited message as a correction of the first one; its key differs with every edit."""
+    incoming = _message(number, said, bot_id, bot_name)
+    if incoming.message is None:
+        return incoming
+    key = incoming.message.key
+    edited = replace(incoming.message, key=f"{key}{EDITED}{number}", corrects=key)
+    return replace(incoming, message=edited)
+
+
+def _lines_behind(replied: dict[str, Any], bot_id: int) -> tuple[str, ...]:
+    """Return the lines behind the buttons of a message of ours."""
+    if replied.get("from", {}).get("id") != bot_id:
+        return ()
+    rows = (replied.get("reply_markup") or {}).get("inline_keyboard", ())
+    return tuple(button["callback_data"] for row in rows for button in row if "callback_data" in button)
+
+
+def _addressed(said: dict[str, Any], text: str, bot_id: int, bot_name: str) -> bool:
+    """Whether a group message speaks to us: a command (to us or to nobody else), a reply, a mention."""
+    if text.startswith("/"):
+        command = text.split(maxsplit=1)[0]
+        _command, at, name = command.partition("@")
+        return not at or name.casefold() == bot_name.casefold()
+    replied = said.get("reply_to_message") or {}
+    if replied.get("from", {}).get("id") == bot_id:
+        return True
+    return f"@{bot_name.casefold()}" in text.casefold()
+
+
+def _without_mention(text: str, bot_name: str) -> str:
+    start = text.casefold().find(f"@{bot_name.casefold()}")
+    if not bot_name or start < 0 or text.startswith("/"):
+        return text
+    return (text[:start] + text[start + len(bot_name) + 1 :]).strip()

@@ -1,0 +1,142 @@
+"""The door for Telegram's updates and for whoever watches the bot, behind a proxy that ends TLS.
+
+POST /telegram takes one update and answers once it is on disk. /health says that the process lives,
+/ready that it can work, /metrics how it is doing; those three are for the inside only.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import hmac
+import json
+import logging
+from collections.abc import Awaitable, Callable
+from typing import Any
+
+from tornado.httpserver import HTTPServer
+from tornado.web import Application, RequestHandler
+
+from bot.channels.telegram.intake import Intake
+
+log = logging.getLogger(__name__)
+PATH = "/telegram"
+SECRET_HEADER = "X-Telegram-Bot-Api-Secret-Token"  # noqa: S105 - the header's name
+MOST_BYTES = 1024 * 1024
+_BODY_SECONDS = 10
+_IDLE_SECONDS = 75
+
+Gauges = Callable[[], Awaitable[dict[str, tuple[str, float]]]]
+
+
+class Door:
+    """Listens at an address until it is shut."""
+
+    def __init__(self, address: str, secret: str | None, intake: Intake, gauges: Gauges) -> None:
+        """`secret` is what Telegram sends along; None where updates are asked for instead."""
+        host, _, port = address.rpartition(":")
+        self._host, self._port = host.strip("[]"), int(port)
+        handlers: list[Any] = [
+            ("/health", _Health),
+            ("/ready", _Ready, {"gauges": gauges}),
+            ("/metrics", _Metrics, {"gauges": gauges, "intake": intake}),
+        ]
+        if secret is not None:
+            handlers.append((PATH, _Update, {"secret": secret, "intake": intake}))
+        # Addresses and bodies hold what people wrote: nothing of a request is logged.
+        application = Application(handlers, log_function=lambda _handler: None)
+        self._server = HTTPServer(
+            application,
+            max_body_size=MOST_BYTES,
+            max_buffer_size=2 * MOST_BYTES,
+            body_timeout=_BODY_SECONDS,
+            idle_connection_timeout=_IDLE_SECONDS,
+        )
+
+    def open(self) -> None:
+        """Begin to listen. Raises OSError where the address is taken or not ours."""
+        self._server.listen(self._port, self._host)
+
+    async def shut(self) -> None:
+        """Take no more connections, and end those that are open."""
+        self._server.stop()
+        await self._server.close_all_connections()
+
+
+class _Plain(RequestHandler):
+    """Answers in one word, and never with a page of its own."""
+
+    def set_default_headers(self) -> None:
+        self.clear_header("Server")
+        self.set_header("Content-Type", "text/plain; charset=utf-8")
+        self.set_header("Cache-Control", "no-store")
+
+    def write_error(self, status_code: int, **_: Any) -> None:
+        self.finish("no\n")
+
+
+class _Update(_Plain):
+    def initialize(self, secret: str, intake: Intake) -> None:
+        self._secret = secret.encode()
+        self._intake = intake
+
+    async def post(self) -> None:
+        sent = self.request.headers.get(SECRET_HEADER, "").encode("utf-8", "replace")
+        # In constant time: how long it takes must not tell how much of the secret was right.
+        if not hmac.compare_digest(sent, self._secret):
+            self._refuse(403, "forged")
+            return
+        try:
+            update = json.loads(self.request.body)
+            number = update["update_id"]
+        except (ValueError, TypeError, KeyError, RecursionError):
+            self._refuse(400, "unreadable")
+            return
+        if not isinstance(number, int) or isinstance(number, bool):
+            self._refuse(400, "unreadable")
+            return
+        if not await self._intake.take_in([update]):
+            # Telegram sends it again, later and later.
+            self.set_header("Retry-After", "1")
+            self._refuse(503, "not kept")
+
+    def _refuse(self, status: int, why: str) -> None:
+        self._intake.figures.went_wrong(why)
+        log.warning("an update was refused: %s", why)
+        self.set_status(status)
+        self.finish("no\n")
+
+
+class _Health(_Plain):
+    def get(self) -> None:
+        self.finish("alive\n")
+
+
+class _Ready(_Plain):
+    def initialize(self, gauges: Gauges) -> None:
+        self._gauges = gauges
+
+    async def get(self) -> None:
+        try:
+            await asyncio.wait_for(self._gauges(), 2)
+        except Exception as error:
+            log.warning("not ready: %s", type(error).__name__)
+            self.set_status(503)
+            self.finish("not ready: no answer from the database\n")
+            return
+        self.finish("ready\n")
+
+
+class _Metrics(_Plain):
+    def initialize(self, gauges: Gauges, intake: Intake) -> None:
+        self._gauges = gauges
+        self._intake = intake
+
+    async def get(self) -> None:
+        try:
+            looked_up = await asyncio.wait_for(self._gauges(), 2)
+        except Exception as error:
+            log.warning("figures without the database: %s", type(error).__name__)
+            looked_up = {}
+        page, kind = self._intake.figures.text(looked_up)
+        self.set_header("Content-Type", kind)
+        self.finish(page)

@@ -1,0 +1,42 @@
+"""Edited messages: what the first wording logged is taken back, and the new one logged in its place."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.dialogue.turn import Say, Talk
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Button, Reply, Text, reply
+from bot.work.log import corrections
+from bot.work.log.corrections import Earlier
+
+
+def begin(talk: Talk, earlier: Earlier) -> None:
+    """Take back what the message logged before, so that it can be logged anew.
+
+    Raises Say where nothing of it stands any more or where it is no such thing.
+    """
+    if not earlier.standing:
+        if earlier.undone:
+            raise Say(reply(_("What that message logged was taken back before. Write it anew to log it.")))
+        raise Say(reply(_("Editing cannot change that. The log stays as it was.")))
+    corrections.take_back(talk.desk, earlier)
+
+
+def finish(talk: Talk, earlier: Earlier, replies: list[Reply]) -> list[Reply]:
+    """Say that this stands in place of the earlier entry. Raises Say if the new words logged nothing."""
+    if not corrections.has_logged(talk.desk):
+        raise Say(reply(_("The new words log nothing.")))
+    first = min(earlier.standing)
+    note = Text(_("Corrected: this stands in place of entry #{number}.").format(number=first))
+    return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
+
+
+def refused(said: list[Reply], earlier: Earlier, late: bool) -> list[Reply]:
+    """Say that the log stays as it was, and why; what is not too late to undo is one tap away."""
+    if not earlier.standing or late:
+        return said
+    stays = Text(_("So the log stays as it was."))
+    undo = Button(_("Take it back"), f"undo {max(earlier.standing)}")
+    first = replace(said[0], blocks=(*said[0].blocks, stays), edits=False)
+    return [first.with_buttons((undo,)), *said[1:]]

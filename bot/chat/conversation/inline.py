@@ -1,0 +1,76 @@
+"""Scaled amounts typed in any chat: '@bot grapefruit 8x50'. Only for members, of the bar they stand in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from bot.chat.dialogue.questions import accepted
+from bot.chat.dialogue.registry import all_commands
+from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.grammar import parser
+from bot.chat.grammar.vocabulary import vocabulary_for
+from bot.chat.i18n.language import _, speaking
+from bot.chat.i18n.locale_choice import tongue_of
+from bot.chat.intent.shorthand import formulas_meant, read_scaling
+from bot.chat.reply.message import Grid, Message, Reply
+from bot.trade.errors import TradeError
+from bot.work.context import Clock
+from bot.work.errors import WorkError
+from bot.work.people import people
+from storage.store import Store
+
+_AS_WRITTEN = "x1"
+
+
+@dataclass(frozen=True, slots=True)
+class Suggestion:
+    """One thing to choose from: a title, a line below it, and what is written into the chat."""
+
+    title: str
+    description: str
+    said: Reply
+
+
+def suggestions(store: Store, clock: Clock, message: Message) -> list[Suggestion]:
+    """Return the amounts that a typed text asks for; nothing for whoever is in no bar.
+
+    A part of a formula's name is enough. Without a size the formula is given as written.
+    """
+    with store.reading() as unit:
+        sender = message.sender
+        found = people.find(unit, message.channel, sender.outside_id, "", private=True)
+        if found.bar is None:
+            return []
+        # No chat is known here, and nothing is asked or logged.
+        presence = replace(found, room_id=0, question=None)
+        with speaking(tongue_of(presence, clock.now())):
+            vocabulary = vocabulary_for(unit, presence.bar, tongue_of(presence).language)
+            talk = Talk(unit, message, presence, vocabulary, clock, message.text)
+            return list(_scaled(talk, message.text.strip()))
+
+
+def _scaled(talk: Talk, text: str) -> Iterable[Suggestion]:
+    command = all_commands()["scale"]
+    read = read_scaling(talk, text)
+    if read is None:
+        return
+    phrase, _words = read
+    given = Given.of(phrase.slots, phrase.lines, phrase.rest)
+    for noun in formulas_meant(talk, given.get("formula")):
+        one = Given({**given.values, "formula": noun}, {**given.texts, "formula": noun.name})
+        if "target" not in one:
+            size = parser.read("target_slot", _AS_WRITTEN, talk.vocabulary).slots["target"]
+            one.values["target"], one.texts["target"] = size.value, size.text
+        try:
+            said = command.run(talk, accepted(talk, command, one))
+        except (Say, WorkError, TradeError):
+            continue
+        if isinstance(said, Reply):
+            yield Suggestion(said.first_line, _amounts(said), replace(said, buttons=()))
+
+
+def _amounts(said: Reply) -> str:
+    grids = [block for block in said.blocks if isinstance(block, Grid)]
+    rows = grids[0].rows if grids else ()
+    return ", ".join(_("{name} {amount}").format(name=row[0], amount=row[-1]) for row in rows)

@@ -1,0 +1,230 @@
+"""Errors as sentences: what was not understood or not done, and what would be."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from functools import singledispatch
+
+from bot.chat.grammar.parser import PhraseError, TooLongError
+from bot.chat.i18n.language import _, show_moment, show_number
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.reply.message import Button, Reply, reply
+from bot.chat.reply.units import unit_name
+from bot.trade.errors import OutOfRangeError, TradeError
+from bot.trade.formulas.measures import HouseMeasureNotSetError, WrongDimensionError
+from bot.trade.formulas.unit_words import UnknownUnitError
+from bot.trade.words import N_
+from bot.work import errors
+from bot.work.liquids.spirit_substitution import NoSpiritError, UnknownStrengthError
+from bot.work.spray.dose import NothingToDoseError
+
+# What to call a terminal when it would have fitted, most helpful first.
+_EXPECTED = {
+    "FORMULA": N_("a formula's name"),
+    "INGREDIENT": N_("an ingredient"),
+    "NUMBER": N_("a number"),
+    "UNIT": N_("a unit such as ml, g or oz"),
+    "REASON": N_("a reason"),
+    "CLEAR": N_("clear, hazy or split"),
+    "PREPARATION": N_("a kind such as tincture or syrup"),
+    "SETTING": N_("a setting's name"),
+    "HOURS": N_("hours or days"),
+    "WORD": N_("a name"),
+    "ANY": N_("a few words"),
+    "NEWLINE": N_("a new line"),
+    "COMMA": N_("a comma"),
+}
+_SHOWN = 60
+
+
+def _short(text: str) -> str:
+    flat = " ".join(text.split())
+    return flat if len(flat) <= _SHOWN else flat[: _SHOWN - 1] + "…"
+
+
+def _what_fits(expected: frozenset[str]) -> str:
+    words = [_(phrase) for terminal, phrase in _EXPECTED.items() if terminal in expected]
+    *first, last = words[:3] or [""]
+    return _("{first} or {last}").format(first=", ".join(first), last=last) if first else last
+
+
+def worded_phrase_error(error: PhraseError, whole: str) -> str:
+    """Say which part of a phrase did not fit, and what would have."""
+    if isinstance(error, TooLongError):
+        return _("That is more than I can read at once. Please send it in parts.")
+    fits = _what_fits(error.expected)
+    if not error.problem:
+        if not error.understood:
+            return _("Something is missing: {expected}.").format(expected=fits or "…")
+        return _("After “{understood}” something is missing: {expected}.").format(
+            understood=_short(error.understood), expected=fits or "…"
+        )
+    if not error.understood:
+        said = _("I did not understand “{problem}”.").format(problem=_short(error.problem))
+    else:
+        said = _("I understood “{understood}”, but not “{problem}”.").format(
+            understood=_short(error.understood), problem=_short(error.problem)
+        )
+    if not fits:
+        return said
+    return said + " " + _("Expected {expected}.").format(expected=fits)
+
+
+@singledispatch
+def worded(error: Exception) -> Reply | None:
+    """Return the reply for an error that a person can mend, or None for a fault of the program."""
+    return None
+
+
+@worded.register
+def _number(error: AmbiguousNumberError) -> Reply:
+    ways = _(" or ").join(show_number(reading, 3) for reading in error.readings)
+    return reply(
+        _("“{text}” can be read as {ways}. Please write it without the separator.").format(
+            text=error.text, ways=ways
+        )
+    )
+
+
+@worded.register
+def _not_a_number(error: NotANumberError) -> Reply:
+    return reply(
+        _("“{text}” is not a number I can read. Write 12, 1.5, 1 1/2 or ½.").format(text=_short(error.text))
+    )
+
+
+@worded.register
+def _unknown_unit(error: UnknownUnitError) -> Reply:
+    near = ", ".join(error.nearest)
+    first = _("I know no unit called “{unit}”.").format(unit=_short(error.unit))
+    return reply(first, _("Near it: {near}.").format(near=near)) if near else reply(first)
+
+
+@worded.register
+def _wrong_dimension(error: WrongDimensionError) -> Reply:
+    return reply(
+        _("{unit} measures {found}, but here I need {wanted}.").format(
+            unit=unit_name(error.unit), found=_(error.found), wanted=_(error.wanted)
+        )
+    )
+
+
+@worded.register
+def _no_measure(error: HouseMeasureNotSetError) -> Reply:
+    return reply(
+        _("How much is a {name} in this bar? No standard fixes it.").format(name=unit_name(error.name)),
+        _("Set it once: bar {name} 5 ml").format(name=unit_name(error.name)),
+    )
+
+
+@worded.register
+def _range(error: OutOfRangeError) -> Reply:
+    value = show_number(round_decimal(error.value), 3)
+    low = "" if error.low is None else show_number(round_decimal(error.low), 3)
+    high = "" if error.high is None else show_number(round_decimal(error.high), 3)
+    unit = f" {_(error.unit.replace('mL', 'ml'))}" if error.unit else ""
+    if low and high:
+        limits = _("between {low} and {high}").format(low=low, high=high)
+    elif low:
+        limits = _("above {low}").format(low=low)
+    else:
+        limits = _("below {high}").format(high=high)
+    return reply(
+        _("{quantity} {value}{unit} is out of range: it has to be {limits}.").format(
+            quantity=_(error.quantity)[:1].upper() + _(error.quantity)[1:],
+            value=value,
+            unit=unit,
+            limits=limits,
+        )
+    )
+
+
+def round_decimal(value: float) -> Decimal:
+    """Return a float as a decimal with the digits one would read."""
+    return Decimal(repr(float(value)))
+
+
+@worded.register
+def _trade(error: TradeError) -> Reply:
+    return reply(
+        _("That cannot be worked out: {why}.").format(why=_short(str(error) or type(error).__name__))
+    )
+
+
+@worded.register
+def _not_there(error: errors.NotThereError) -> Reply:
+    return reply(_("There is no {what} {name} in this bar.").format(what=_(error.what), name=error.name))
+
+
+@worded.register
+def _already(error: errors.AlreadyThereError) -> Reply:
+    if error.archived:
+        return reply(
+            _("There is a {what} called {name}, put away.").format(what=_(error.what), name=error.name),
+            _("Bring it back with: restore {name}").format(name=error.name),
+            buttons=((Button(_("Bring back"), f"restore {error.name}"),),),
+        )
+    return reply(_("There is already a {what} called {name}.").format(what=_(error.what), name=error.name))
+
+
+@worded.register
+def _not_allowed(error: errors.NotAllowedError) -> Reply:
+    if error.needed == "owner":
+        return reply(_("Only the owner of the bar can do that."))
+    return reply(_("Only a manager can do that. Ask one to do it, or to make you a manager."))
+
+
+@worded.register
+def _too_many_tries(error: errors.TooManyTriesError) -> Reply:
+    return reply(_("Too many wrong codes. Try again after {when}.").format(when=show_moment(error.until)))
+
+
+@worded.register
+def _state(error: errors.WrongStateError) -> Reply:
+    return reply(_("Batch {number} is {state}.").format(number=error.batch, state=_(error.state)))
+
+
+@worded.register
+def _too_late(error: errors.TooLateError) -> Reply:
+    return reply(
+        _("That was logged more than {hours} hours ago and stays as it is.").format(hours=error.hours),
+        _("Log the opposite instead, so that the record shows both."),
+    )
+
+
+@worded.register
+def _undone(error: errors.AlreadyUndoneError) -> Reply:
+    return reply(_("That was taken back already."))
+
+
+@worded.register
+def _no_spirit(error: NoSpiritError) -> Reply:
+    return reply(_("{name} holds no spirit, so there is none to swap.").format(name=error.name))
+
+
+@worded.register
+def _nothing_to_dose(error: NothingToDoseError) -> Reply:
+    text = _("{name} holds no oil, no glycol and no alcohol: there is no dose to reckon.")
+    return reply(text.format(name=error.name))
+
+
+@worded.register
+def _unknown_strength(error: UnknownStrengthError) -> Reply:
+    return reply(
+        _("How strong is {name}?").format(name=error.name),
+        _("Say it once, then {formula} can be reckoned: strength {name} 96").format(
+            name=error.name, formula=error.formula
+        ),
+    )
+
+
+@worded.register
+def _nothing(error: errors.NothingToUndoError) -> Reply:
+    return reply(_("There is nothing of yours to undo."))
+
+
+@worded.register
+def _bad_value(error: errors.BadValueError) -> Reply:
+    if not error.value:
+        return reply(_("The {what} is missing.").format(what=_(error.what)))
+    return reply(_("“{value}” will not do as {what}.").format(value=_short(error.value), what=_(error.what)))

@@ -1,0 +1,52 @@
+"""Reading amounts of money."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from bot.chat.dialogue.turn import Say
+from bot.chat.grammar.syntax import Money
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import reply
+from bot.trade.money.money import minor_digits
+
+# A sign alone does not say whose: each stands for any currency that is written with it (CLDR).
+_DOLLARS = """
+    USD AUD BBD BMD BND BSD BZD CAD CLP COP CUP CVE DOP FJD GYD HKD JMD KYD LRD MXN NAD NZD SBD SGD SRD
+    TTD TWD UYU XCD ARS
+"""
+_SIGNS = {
+    "€": {"EUR"},
+    "£": {"GBP", "EGP", "FKP", "GIP", "SHP"},
+    "¥": {"JPY", "CNY"},
+    "$": set(_DOLLARS.split()),
+}
+
+
+def as_money(value: Money, currency: str) -> Decimal:
+    """Return an amount in the bar's currency. Says so when another currency was written."""
+    said = value.currency
+    if said is not None and currency not in _SIGNS.get(said, {said}):
+        raise Say(
+            reply(_("This bar counts in {currency}, not {other}.").format(currency=currency, other=said))
+        )
+    amount = Decimal(value.number.numerator) / Decimal(value.number.denominator)
+    return amount.scaleb(-minor_digits(currency)) if value.minor else amount
+
+
+def without_currency(text: str, currency: str) -> str:
+    """Return a text without the signs of money and without the bar's own code."""
+    for sign in (*_SIGNS, currency):
+        text = text.replace(sign, "")
+    return text
+
+
+def currency_of_sign(sign: str, likely: str) -> str:
+    """Return the currency that a sign stands for: the only one, or the likely one if it is among them.
+
+    What is no sign, or one of several currencies, is returned as it was.
+    """
+    known = _SIGNS.get(sign.strip(), set())
+    if likely in known:
+        return likely
+    return next(iter(known)) if len(known) == 1 else sign

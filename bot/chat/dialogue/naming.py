@@ -1,0 +1,35 @@
+"""From a name as it was typed to what it means in this bar."""
+
+from __future__ import annotations
+
+from bot.chat.dialogue.turn import Say, Talk
+from bot.chat.grammar.syntax import Named, Unknown
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import reply
+from bot.work.formulas import ingredients
+from bot.work.formulas.ingredients import IngredientView
+
+LONGEST_NAME = 80  # letters
+
+
+def short_name(text: str) -> str:
+    """Return a name for a bar or a formula with single spaces. Raises Say where it is empty or too long."""
+    clean = " ".join(text.split())
+    if not 0 < len(clean) <= LONGEST_NAME:
+        raise Say(reply(_("A name of 1 to 80 letters, please.")))
+    return clean
+
+
+def known_ingredient(talk: Talk, value: Named) -> IngredientView | None:
+    """Return the ingredient that was named, or None where the bar has none of that name."""
+    if isinstance(value, Unknown):
+        known = talk.vocabulary.named(value.text, "INGREDIENT")
+        return None if known is None else ingredients.get(talk.desk, int(known.id))
+    return ingredients.get(talk.desk, int(talk.noun(value, "INGREDIENT", _("ingredient")).id))
+
+
+def spelt_alike(one: str, other: str) -> bool:
+    """Whether two names differ by so few letters that one may be the other mistyped."""
+    from rapidfuzz.distance import OSA  # noqa: PLC0415 - only for unknown names
+
+    return OSA.distance(one.casefold(), other.casefold()) <= max(1, len(other) // 5)

@@ -1,0 +1,103 @@
+"""Everything that can be said, one file for each group of things a person does."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterator
+from functools import cache
+from importlib import import_module
+from pkgutil import walk_packages
+from types import ModuleType
+
+from bot.chat.dialogue.turn import Command
+from bot.chat.i18n.command_words import ENGLISH
+from bot.chat.i18n.command_words_es import SPANISH
+from bot.chat.i18n.language import tongue
+
+
+@cache
+def all_commands() -> dict[str, Command]:
+    """Return every command by name."""
+    return {
+        command.name: command for module in _feature_modules() for command in getattr(module, "COMMANDS", ())
+    }
+
+
+def _feature_modules() -> Iterator[ModuleType]:
+    """Import every module of the features; they register their commands by having them."""
+    package = import_module("bot.chat.features")
+    for found in walk_packages(package.__path__, f"{package.__name__}."):
+        yield import_module(found.name)
+
+
+@cache
+def _beginnings(language: str) -> dict[tuple[str, ...], Command]:
+    """Return what commands begin with; English words begin them in every language."""
+    own = _WORDS.get(language, {})
+    found: dict[tuple[str, ...], Command] = {}
+    for command in all_commands().values():
+        for words in own.get(command.name, ()):
+            found[_plain(words)] = command
+    for command in all_commands().values():
+        for words in (command.name, *command.words, *ENGLISH.get(command.name, ())):
+            found.setdefault(_plain(words), command)
+    return found
+
+
+@cache
+def _longest_beginning(language: str) -> int:
+    return max(len(words) for words in _beginnings(language))
+
+
+_WORDS = {"es": SPANISH}
+
+
+def _plain(text: str) -> tuple[str, ...]:
+    """Return the words of a text in small letters without accents and marks; a line break is a word."""
+    low = text.casefold().replace("’", "'")
+    bare = "".join(c for c in unicodedata.normalize("NFKD", low) if not unicodedata.combining(c))
+    words = bare.lstrip("¿¡ ").replace("\n", " \n ").split(" ")
+    return tuple(word.rstrip("?!") or word for word in words if word)
+
+
+def words_of(command: Command, language: str) -> tuple[str, ...]:
+    """Return what begins a command in a language, its usual word first; English words come after its own."""
+    return (
+        *_WORDS.get(language, {}).get(command.name, ()),
+        command.name,
+        *command.words,
+        *ENGLISH.get(command.name, ()),
+    )
+
+
+def slash_word(command: Command) -> str:
+    """Return what stands after the slash in the language now spoken: small letters a to z and low lines."""
+    return "_".join(_plain(words_of(command, tongue().language)[0]))
+
+
+def command_at_start(text: str, language: str | None = None) -> tuple[Command, str] | None:
+    """Return the command whose word a text begins with, and what follows the word.
+
+    The words are those of a language, of the one now spoken if none is said.
+    """
+    spoken = tongue().language if language is None else language
+    words = _plain(text.lstrip()[:80])
+    for length in range(min(len(words), _longest_beginning(spoken)), 0, -1):
+        command = _beginnings(spoken).get(words[:length])
+        if command is not None:
+            return command, _after(text.lstrip(), length)
+    return None
+
+
+def in_any_language(text: str) -> tuple[Command, str] | None:
+    """Return the command that a text begins with in another language: a menu can be older than the choice."""
+    return next((found for one in _WORDS if (found := command_at_start(text, one)) is not None), None)
+
+
+def _after(text: str, words: int) -> str:
+    rest = text
+    for _count in range(words):
+        parts = rest.split(None, 1)
+        # A line break right after the command word is part of what follows.
+        rest = parts[1] if len(parts) > 1 else ""
+    return rest

@@ -1,0 +1,313 @@
+"""Questions and readings that several commands share: which formula, which target, which batch."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.grammar.syntax import Amount, Bottles, Drinks, Factor, Hash, Named, Stock, Target, Total
+from bot.chat.i18n.language import _, show_number
+from bot.chat.reply.message import Button, Reply, reply
+from bot.chat.reply.units import show_ml
+from bot.trade.formulas.amounts import ByBottles, ByDrinks, ByFactor, ByIngredient, ByStock, ByTotal
+from bot.trade.formulas.amounts import Target as TradeTarget
+from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind
+from bot.trade.formulas.measures import Dimension, Quantity
+from bot.trade.words import N_
+from bot.work.batches import batches
+from bot.work.batches.batches import BatchState, BatchView
+from bot.work.formulas import formulas, scaling
+from bot.work.formulas.formulas import FormulaView, in_base
+from bot.work.formulas.ingredients import IngredientView
+
+_MOST_CHOICES = 12
+
+
+# -- undo ---------------------------------------------------------------------------------
+
+
+def undo_button(talk: Talk) -> Button:
+    """Return the button that takes back what was just logged, and nothing that came later."""
+    return Button(_("Undo"), f"undo {talk.desk.entry}")
+
+
+def undo_each(entries: list[tuple[str, int]]) -> tuple[tuple[Button, ...], ...]:
+    """Return a button for each thing that one message logged: its name, and the entry to take back."""
+    buttons = [Button(_("Undo {name}").format(name=name), f"undo {number}") for name, number in entries]
+    return tuple(tuple(buttons[at : at + 2]) for at in range(0, len(buttons), 2))
+
+
+Needed = tuple[tuple[tuple[str, ...], str], ...]
+
+
+def each_line(talk: Talk, given: Given, slots: tuple[Slot, ...], needed: Needed, example: str) -> list[Given]:
+    """Return what each line of a message gave, its values as the slots accept them.
+
+    `needed` is what each line of several has to say: slots of which one has to be filled, and a word for
+    it. What is missing is said with an example, and nothing of the message is done.
+    """
+    if not given.lines:
+        return [given]
+    found = []
+    for line in given.lines:
+        filled = {one.slot: one for one in line.filled}
+        texts = {name: one.text for name, one in filled.items()}
+        one = Given({name: each.value for name, each in filled.items()}, texts)
+        for slot in slots:
+            if slot.name in filled:
+                one.values[slot.name] = slot.accept(talk, one, filled[slot.name].value)
+        for names, what in needed:
+            if not any(name in one for name in names):
+                said = " ".join(each.text for each in line.filled)
+                raise Say(
+                    reply(
+                        _("In “{line}” I miss {what}. Nothing of the message was logged.").format(
+                            line=said, what=what
+                        ),
+                        _("Such as: {example}").format(example=example),
+                    )
+                )
+        found.append(one)
+    return found
+
+
+# -- formulas -----------------------------------------------------------------------------
+
+
+def ask_formula(talk: Talk, given: Given) -> Question:
+    """Ask which formula, the bar's own on buttons."""
+    known = formulas.listed(talk.desk)
+    if not known:
+        raise Say(no_formulas())
+    choices = [(one.name, f"#{one.id}") for one in known[:_MOST_CHOICES]]
+    return Question(_("Which formula?"), columns(choices, 2), hint=_("A formula's name"))
+
+
+def no_formulas() -> Reply:
+    """Say what to do first in a bar without formulas."""
+    return reply(
+        _("This bar has no formulas yet."),
+        _("Write the first one down: its name, then a line for each ingredient."),
+        buttons=((Button(_("Add a formula"), "new formula"),),),
+    )
+
+
+def accept_formula(talk: Talk, given: Given, value: Named) -> FormulaView:
+    """Turn a name into the formula, in the version a button asked for or the latest."""
+    noun = talk.noun(value, "FORMULA", _("formula"))
+    return formulas.get(talk.desk, int(noun.id), noun.version)
+
+
+FORMULA_SLOT = Slot("formula", ask_formula, accept=accept_formula)
+
+
+# -- targets ------------------------------------------------------------------------------
+
+_SIZES_ML = (Fraction(30), Fraction(50), Fraction(100))
+
+
+def ask_target(talk: Talk, given: Given) -> Question:
+    """Ask how much to make, with the usual sizes on buttons."""
+    view: FormulaView = given["formula"]
+    metric = talk.desk.bar.units == "metric"
+    if scaling.is_sprayed(view):
+        sizes = ["4 x 50 ml", "8 x 50 ml", "4 x 100 ml"] if metric else ["4 x 2 oz", "8 x 2 oz", "4 x 4 oz"]
+    else:
+        sizes = ["250 ml", "500 ml", "1 l"] if metric else ["8 oz", "16 oz", "32 oz"]
+    sizes = [size.replace("oz", _oz_word(talk)) for size in sizes]
+    choices = columns([(size, size) for size in sizes], 3)
+    more = ((_("as written"), "x1"), (_("double"), "x2"))
+    return Question(
+        _("How much of {name}?").format(name=view.name),
+        (*choices, more),
+        hint=_("8 x 50 ml, 600 drinks, with 12 ml oil, x3"),
+    )
+
+
+def _oz_word(talk: Talk) -> str:
+    return "imperial fl oz" if talk.desk.bar.units == "imperial" else "US fl oz"
+
+
+def accept_target(talk: Talk, given: Given, value: Target) -> tuple[Target, TradeTarget]:
+    """Turn what is wanted into the rules' terms; asks where a unit or name is open."""
+    view: FormulaView = given["formula"]
+    loss = given.get("loss", Fraction(talk.desk.bar.settings.loss_percent) / 100)
+    if isinstance(value, Factor):
+        return value, ByFactor(value.factor)
+    if isinstance(value, Drinks):
+        if view.sprays is None:
+            raise Say(
+                reply(
+                    _("{name} is not sprayed, so I do not know how much a drink takes.").format(
+                        name=view.name
+                    ),
+                    _("Add it: change {name}: sprays 2-3").format(name=view.name),
+                )
+            )
+        if value.count.denominator != 1:
+            raise Say(reply(_("Please write a whole number of drinks.")))
+        return value, ByDrinks(int(value.count), view.sprays[1], view.spray_ml[1], loss)
+    if isinstance(value, Bottles):
+        if value.count.denominator != 1:
+            raise Say(reply(_("Please write a whole number of bottles, such as 8 x 50 ml.")))
+        size, kind = in_base(talk.desk.bar, talk.quantity(value.size, True))
+        _must_be(kind, Dimension.VOLUME, value.size)
+        return value, ByBottles(int(value.count), size, loss)
+    if isinstance(value, Total):
+        return value, _total(talk, view, value.amount)
+    return value, _stock(talk, view, value)
+
+
+def _must_be(found: Dimension, wanted: Dimension, amount: Amount) -> None:
+    if found is not wanted:
+        raise Say(
+            reply(
+                _("I need a volume here, such as 50 ml, not {amount}.").format(
+                    amount=f"{show_number(amount.number)} {amount.unit}"
+                )
+            )
+        )
+
+
+def _total(talk: Talk, view: FormulaView, amount: Amount) -> TradeTarget:
+    quantity, kind = in_base(talk.desk.bar, talk.quantity(amount, None if view.total_ml == 0 else True))
+    if kind is Dimension.VOLUME:
+        return ByTotal(quantity)
+    if kind is Dimension.COUNT:
+        raise Say(reply(_("Please write how much in ml or g, or so many bottles: 8 x 50 ml.")))
+    masses = [scaling.mass_of(line, line.amount).grams for line in view.lines]
+    if any(grams is None for grams in masses):
+        raise Say(reply(_("I do not know the density of every ingredient, so please give a volume in ml.")))
+    return ByFactor(quantity / sum((grams for grams in masses if grams is not None), Fraction(0)))
+
+
+def _stock(talk: Talk, view: FormulaView, value: Stock) -> TradeTarget:
+    stock: dict[str, Fraction] = {}
+    for named, amount in value.amounts:
+        line = _line_named(talk, view, named)
+        liquid = INGREDIENT_PROPERTIES[line.ingredient.kind].is_liquid
+        quantity, kind = in_base(talk.desk.bar, talk.quantity(amount, liquid))
+        if kind is not line.dimension:
+            quantity = _turned(line, quantity, kind)
+        stock[line.ingredient.name] = quantity
+    if len(stock) == 1:
+        name, quantity = next(iter(stock.items()))
+        return ByIngredient(name, quantity)
+    return ByStock(stock)
+
+
+def _line_named(talk: Talk, view: FormulaView, named: Named) -> formulas.FormulaLineView:
+    if not isinstance(named, Hash):
+        text = named.name if not hasattr(named, "text") else named.text
+        plain = text.casefold()
+        exact = [line for line in view.lines if line.ingredient.name.casefold() == plain]
+        # 'oil' is enough where the formula has one ingredient with that word in its name.
+        within = [line for line in view.lines if plain in line.ingredient.name.casefold().split()]
+        found = exact or (within if len(within) == 1 else [])
+        if found:
+            return found[0]
+    if not hasattr(named, "text"):
+        number = str(named.id)
+        for line in view.lines:
+            if str(line.ingredient.id) == number:
+                return line
+    said = named.text if hasattr(named, "text") else getattr(named, "name", f"#{named.id}")
+    buttons = tuple(
+        (Button(line.ingredient.name, talk.line_with(said, line.ingredient.name)),) for line in view.lines[:6]
+    )
+    raise Say(
+        reply(
+            _("{formula} has no “{name}”. Which did you mean?").format(formula=view.name, name=said),
+            buttons=buttons,
+        )
+    )
+
+
+def _turned(line: formulas.FormulaLineView, quantity: Fraction, kind: Dimension) -> Fraction:
+    density = scaling.mass_of(line, Fraction(1)).density_g_per_ml
+    if density is None or Dimension.COUNT in {kind, line.dimension}:
+        raise Say(
+            reply(
+                _("{name} is measured by {measure} in this formula: please give it so.").format(
+                    name=line.ingredient.name, measure=_(line.dimension)
+                )
+            )
+        )
+    return quantity / density if kind is Dimension.MASS else quantity * density
+
+
+def ask_loss(talk: Talk, given: Given) -> Question:
+    """Ask what share is lost in bottling. Only reached when a command wants it."""
+    return Question(_("How much is lost in bottling?"), hint="5 %")
+
+
+def accept_loss(talk: Talk, given: Given, value: Fraction) -> Fraction:
+    """Read a loss as a share below 1."""
+    if not 0 <= value < 1:
+        raise Say(reply(_("A loss from 0 % to below 100 %, please.")))
+    return value
+
+
+def never(talk: Talk, given: Given) -> bool:
+    """For slots that may be said but are not asked for."""
+    return False
+
+
+LOSS_SLOT = Slot("loss", ask_loss, never, accept_loss)
+TARGET_SLOT = Slot("target", ask_target, accept=accept_target)
+GRAMS_SLOT = Slot("grams", ask_loss, never)
+
+
+# -- batches ------------------------------------------------------------------------------
+
+
+def ask_open_batch(talk: Talk, given: Given) -> Question:
+    """Ask which batch, those with something left on buttons."""
+    known = [batch for batch in batches.listed(talk.desk) if batch.state.open]
+    if not known:
+        raise Say(
+            reply(
+                _("There is no batch with anything left in it."),
+                buttons=((Button(_("Make a batch"), "batch"),),),
+            )
+        )
+    choices = [(f"{batch.number} {batch.name}", str(batch.number)) for batch in known[:_MOST_CHOICES]]
+    return Question(_("Which batch?"), columns(choices, 1), hint=_("A batch number"))
+
+
+def accept_batch(talk: Talk, given: Given, value: int) -> BatchView:
+    """Turn a number into the batch."""
+    return batches.get(talk.desk, value)
+
+
+BATCH_SLOT = Slot("batch", ask_open_batch, accept=accept_batch)
+
+STATE_WORDS = {
+    BatchState.RESTING: N_("resting"),
+    BatchState.READY: N_("ready"),
+    BatchState.IN_USE: N_("in use"),
+    BatchState.USED_UP: N_("used up"),
+    BatchState.DISCARDED: N_("discarded"),
+    BatchState.UNDONE: N_("undone"),
+}
+
+
+def is_liquid(ingredient: IngredientView) -> bool | None:
+    """Whether an ingredient is a liquid; None where its kind does not tell."""
+    if ingredient.kind is IngredientKind.OTHER:
+        return None
+    return INGREDIENT_PROPERTIES[ingredient.kind].is_liquid
+
+
+def show_made(batch: BatchView, units: str) -> str:
+    """Write how much a batch made."""
+    return show_ml(batch.total_ml, units)
+
+
+def quantity_in_ml(talk: Talk, amount: Amount) -> Fraction:
+    """Return a volume in mL; asks or refuses anything else."""
+    quantity: Quantity = talk.quantity(amount, True)
+    ml, kind = in_base(talk.desk.bar, quantity)
+    _must_be(kind, Dimension.VOLUME, amount)
+    return ml

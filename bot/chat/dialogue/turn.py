@@ -1,0 +1,226 @@
+"""One turn of talk: who speaks at which desk, and what is offered to every command."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+from rapidfuzz import fuzz, process
+
+from bot.chat.grammar.lexer import Noun, Vocabulary
+from bot.chat.grammar.syntax import Amount, Filled, Hash, Line, Named, Unknown
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Button, Message, Reply, reply
+from bot.trade.formulas.measures import HOUSE_MEASURES, AmbiguousUnit, Quantity
+from bot.trade.formulas.unit_words import AmbiguousUnitError, resolve_unit
+from bot.work.context import Clock, Desk
+from bot.work.people import people
+from bot.work.people.people import Presence
+from storage.unit import Unit
+
+if TYPE_CHECKING:
+    from bot.chat.dialogue.slots import Slot
+
+NEAR_ENOUGH = 70  # of 100: below this a word is not offered as what was meant
+
+
+class Say(Exception):  # noqa: N818 - it is an answer, not a fault
+    """Stop here and answer this instead. Whatever the command had begun is undone."""
+
+    def __init__(self, answer: Reply) -> None:
+        super().__init__(answer.first_line)
+        self.answer = answer
+
+
+def presence_of(unit: Unit, message: Message) -> Presence:
+    """Return who says a message, where, and which question they were last asked there."""
+    place = message.place
+    return people.find(unit, message.channel, message.sender.outside_id, place.outside_id, place.private)
+
+
+@dataclass
+class Talk:
+    """All that a command needs to answer one message.
+
+    `desk` is None while the person stands in no bar. `line` is the message as one
+    could type it, command word first; corrections are offered by changing it.
+    """
+
+    unit: Unit
+    message: Message
+    presence: Presence
+    vocabulary: Vocabulary
+    clock: Clock
+    line: str = ""
+    deep_link: Callable[[str], str] | None = None
+    extra: dict[str, Any] = field(default_factory=dict)
+    assumed: set[str] = field(default_factory=set)  # house measures of which a default was taken
+    hurried: bool = False  # others wait meanwhile: what would take long is not begun
+
+    @cached_property
+    def desk(self) -> Desk:
+        """The desk of the person's bar."""
+        desk = self.presence.desk(self.unit, self.clock.now(), self.message.key)
+        desk.hurried = self.hurried
+        return desk
+
+    # -- names -------------------------------------------------------------------------
+
+    def noun(self, named: Named, kind: str, what: str) -> Noun:
+        """Return the thing that was named. Says what is near when there is none of that name."""
+        if isinstance(named, Noun):
+            return named
+        if isinstance(named, Hash):
+            for noun in self.vocabulary.of_kind(kind):
+                if noun.id == str(named.id):
+                    return Noun(noun.kind, noun.id, noun.name, named.version)
+            # Put away or from an old button: the use case knows whether it ever was.
+            return Noun(kind, str(named.id), f"#{named.id}", named.version)
+        raise Say(self.not_known(named, kind, what))
+
+    def not_known(self, named: Unknown, kind: str, what: str) -> Reply:
+        """Word 'I know no … called …', with the nearest names to tap."""
+        first = _("I know no {what} called “{name}”.").format(what=what, name=named.text)
+        near = self.near(named.text, kind)
+        if not near:
+            list_them = ((Button(_("Formulas"), "formulas"),),) if kind == "FORMULA" else ()
+            return reply(first, buttons=list_them)
+        buttons = tuple((Button(name, self.line_with(named.text, name)),) for name in near)
+        return reply(first, _("Did you mean:"), buttons=buttons)
+
+    def near(self, text: str, kind: str, most: int = 3) -> list[str]:
+        """Return names of this kind spelt like `text`, nearest first."""
+        known = list(dict.fromkeys(noun.name for noun in self.vocabulary.of_kind(kind)))
+        found = process.extract(
+            text, known, scorer=fuzz.WRatio, processor=str.casefold, limit=most, score_cutoff=NEAR_ENOUGH
+        )
+        return [name for name, _score, _index in found]
+
+    def line_with(self, old: str, new: str) -> str:
+        """Return what was said with one part replaced."""
+        before, found, after = self.line.rpartition(old)
+        return f"{before}{new}{after}" if found else new
+
+    # -- amounts -----------------------------------------------------------------------
+
+    def quantity(self, amount: Amount, liquid: bool | None) -> Quantity:
+        """Return the amount in a canonical unit. Asks when the bar's settings leave the unit open."""
+        unit = amount.unit
+        if isinstance(unit, AmbiguousUnit):
+            try:
+                unit = resolve_unit(unit.word, self.desk.bar.sense(liquid))
+            except AmbiguousUnitError as error:
+                raise Say(self._which_unit(amount.number, error)) from None
+        if unit in HOUSE_MEASURES and self.desk.bar.house.is_default(unit):
+            self.assumed.add(unit)
+        return Quantity(amount.number, unit)
+
+    def _which_unit(self, number: Fraction, error: AmbiguousUnitError) -> Reply:
+        from bot.chat.reply.units import (  # noqa: PLC0415 - wording of units imports talk
+            unit_name,
+            unit_size,
+        )
+
+        rows = []
+        for choice in error.choices:
+            label = f"{unit_name(choice)} ({unit_size(choice)})"
+            rows.append((Button(label, self.line_with_unit(error.word, choice)),))
+        return reply(
+            _("“{word}” can mean more than one thing here. Which is it?").format(word=error.word),
+            _("To settle it for this bar: /bar ounces, or /bar spoons and cups."),
+            buttons=tuple(rows),
+        )
+
+    def line_with_unit(self, word: str, unit: str) -> str:
+        """Return what was said with an ambiguous unit word replaced by the unit's full name."""
+        import re  # noqa: PLC0415 - only when something is ambiguous
+
+        from bot.chat.reply.units import UNIT_LONG_WORDS  # noqa: PLC0415 - see _which_unit
+        from bot.trade.formulas.unit_words import look_up  # noqa: PLC0415
+
+        full = UNIT_LONG_WORDS[unit]
+
+        def swap(found: re.Match[str]) -> str:
+            known = look_up(found.group())
+            return full if isinstance(known, AmbiguousUnit) and known.word == word else found.group()
+
+        return re.sub(r"[^\W\d_]+(?: (?:oz|ozs|ounces?)\b)?", swap, self.line, flags=re.IGNORECASE)
+
+
+class Given:
+    """The slots that are filled, by name: `given["fruit"]`, `given.get("reason")`.
+
+    `guided` says that the person is led by questions, `lines` holds further lines where
+    one message may log several things, `rest` values that fill no slot.
+    """
+
+    def __init__(
+        self,
+        values: Mapping[str, Any],
+        texts: Mapping[str, str],
+        guided: bool = False,
+        lines: tuple[Line, ...] = (),
+        rest: tuple[object, ...] = (),
+    ) -> None:
+        self.values = dict(values)
+        self.texts = dict(texts)
+        self.guided = guided
+        self.lines = lines
+        self.rest = rest
+
+    def __getitem__(self, name: str) -> Any:
+        return self.values[name]
+
+    def __contains__(self, name: str) -> bool:
+        return name in self.values
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.values)
+
+    def get(self, name: str, default: Any = None) -> Any:
+        """Return the slot's value, or a default where it is empty."""
+        return self.values.get(name, default)
+
+    @classmethod
+    def of(cls, slots: Mapping[str, Filled], lines: tuple[Line, ...], rest: tuple[object, ...]) -> Given:
+        """Gather what a phrase filled."""
+        values = {name: filled.value for name, filled in slots.items()}
+        return cls(values, {name: filled.text for name, filled in slots.items()}, False, lines, rest)
+
+
+Runs = Callable[[Talk, Given], "Reply | list[Reply]"]
+
+
+@dataclass(frozen=True)
+class Command:
+    """One thing that can be said.
+
+    `name` is the word after the slash; `words` other ways to begin. The grammar's rule
+    `<name>_cmd` reads what follows. `slots` are asked for in order while `wanted` of
+    them is true; `run` then does the work. `writes` opens a transaction that can change
+    things; `quick` says that one which only reads does so in a few milliseconds. `manages`
+    keeps plain members out, `manages_words` only where more than its word is said; `anyone`
+    needs no bar. `menu` is the place in the command menu, 0 for none.
+    """
+
+    name: str
+    summary: str
+    run: Runs
+    words: tuple[str, ...] = ()
+    examples: tuple[str, ...] = ()
+    slots: tuple[Slot, ...] = ()
+    writes: bool = False
+    quick: bool = False
+    manages: bool = False
+    manages_words: bool = False
+    anyone: bool = False
+    menu: int = 0
+    private_only: bool = False
+
+    @property
+    def rule(self) -> str:
+        """The grammar's rule for what follows the command word."""
+        return f"{self.name.replace(' ', '_')}_cmd"

@@ -1,0 +1,206 @@
+"""A batch as a card: what went in, how it stands, what happened to it, and what can be done next."""
+
+from __future__ import annotations
+
+from datetime import date, datetime, timedelta
+from fractions import Fraction
+
+from bot.chat.dialogue.shared_slots import STATE_WORDS
+from bot.chat.dialogue.turn import Talk
+from bot.chat.features.formulas.formula_card import show_hours
+from bot.chat.features.safety.caution_blocks import batch_caution
+from bot.chat.features.safety.grade_words import allergen_line, unconfirmed_mark
+from bot.chat.i18n.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
+from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text
+from bot.chat.reply.units import show_amount, show_ml
+from bot.trade.days import business_day
+from bot.trade.safety.caution import Step
+from bot.trade.words import N_
+from bot.work.batches.batches import BatchLineView, BatchState, BatchView, Clarity, EventView
+from bot.work.safety import allergens
+from bot.work.trials import blind
+
+CLARITY_WORDS = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.SPLIT: N_("split")}
+_WHAT_WORDS = {
+    "made": N_("made"),
+    "check": N_("checked"),
+    "opened": N_("opened"),
+    "used up": N_("used up"),
+    "discarded": N_("discarded"),
+    "undo": N_("undone"),
+}
+
+
+def business_today(talk: Talk) -> date:
+    """Return the business day it is in the bar."""
+    bar = talk.desk.bar
+    return business_day(talk.desk.now, bar.zone, bar.closing_minute)
+
+
+def card(talk: Talk, batch: BatchView) -> Reply:
+    """Show one batch with what can be done next."""
+    units = talk.desk.bar.units
+    first = _("Batch {number}: {name}, {state}").format(
+        number=batch.number, name=batch.name, state=_(STATE_WORDS[batch.state])
+    )
+    rows = []
+    for line in batch.lines:
+        amount = show_amount(line.amount, line.dimension, units)
+        rows.append((_shown_line(batch, line), amount))
+    trial = blind.trial_of(talk.desk, batch)
+    inside: Block = Grid(tuple(rows))
+    if trial is not None:
+        inside = Text(_("Blind trial {trial}: what went in stays hidden until it ends.").format(trial=trial))
+    # From here on nothing may tell one bottle of a blind trial from another.
+    batch = blind.as_any_bottle(talk.desk, batch)
+    # What to do comes before what is in it: a label is scanned with the bottle in the other hand.
+    step = next_step(talk, batch) if batch.state.open else ""
+    blocks: list[Block] = [Text(step)] if step else []
+    blocks += [inside, *(Text(line) for line in _card_facts(talk, batch, trial is None))]
+    blocks += [Text(event_words(event)) for event in batch.events if event.what != "made"][-4:]
+    mark = unconfirmed_mark(talk.desk, batch)
+    if mark:
+        blocks.append(Caution(mark))
+    elif batch.state.open:
+        blocks += batch_caution(talk.desk, batch, _step(batch))
+    buttons = _next_buttons(talk, batch)
+    if trial is not None:
+        buttons = (*buttons, (Button(_("Trial {trial}").format(trial=trial), f"trials {trial}"),))
+    return Reply((Text(first, strong=True), *blocks), buttons)
+
+
+def _shown_line(batch: BatchView, line: BatchLineView) -> str:
+    """Return an ingredient with its lot, and with its strength as it was poured."""
+    name = line.name
+    for kept in batch.frozen["lines"]:
+        if kept["ingredient"] == line.ingredient_id and kept.get("strength_percent") is not None:
+            name = f"{name} {show_number(Fraction(kept['strength_percent']), 1)} %"
+    return f"{name} [{line.lot}]" if line.lot else name
+
+
+def _step(batch: BatchView) -> Step:
+    """Return the step of the work that a batch stands at."""
+    if batch.state is BatchState.RESTING:
+        return Step.RESTING
+    if batch.state is BatchState.READY:
+        return Step.STORING
+    return Step.SPRAYING if is_sprayed(batch) else Step.SERVING
+
+
+def is_sprayed(batch: BatchView) -> bool:
+    """Whether a batch is used by the spray."""
+    return batch.frozen.get("preparation") == "aroma mist" or batch.frozen.get("sprays") is not None
+
+
+def rule_words(batch: BatchView) -> str:
+    """Write the rule that set a batch's discard date, and whose age it was."""
+    rule = _(batch.discard_rule)
+    return f"{rule}, {batch.discard_subject}" if batch.discard_subject else rule
+
+
+def _card_facts(talk: Talk, batch: BatchView, tells: bool = True) -> list[str]:
+    units = talk.desk.bar.units
+    made = _("{volume} made {when} by {name}, version {version}").format(
+        volume=show_ml(batch.total_ml, units),
+        when=show_moment(batch.made_at),
+        name=batch.made_by,
+        version=batch.version,
+    )
+    facts = [made]
+    strength = batch.frozen.get("strength_percent")
+    if strength and tells:
+        facts.append(_("{percent} % vol").format(percent=show_number(Fraction(str(strength)), 1)))
+    if batch.state is BatchState.RESTING:
+        facts.append(rest_words(batch, talk.desk.now))
+    if batch.opened_at is not None:
+        facts.append(_("Opened {when}").format(when=show_moment(batch.opened_at)))
+    if batch.state.open:
+        rule = f" ({rule_words(batch)})" if tells else ""
+        facts.append(f"{discard_words(batch, business_today(talk))}{rule}")
+        facts.append(allergen_line(allergens.kept_with(batch.frozen)))
+    elif batch.lost_ml:
+        facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))
+    return [fact for fact in facts if fact]
+
+
+def next_step(talk: Talk, batch: BatchView) -> str:
+    """Return the likely next step in words, or '' where there is nothing to do yet."""
+    if business_today(talk) > batch.discard_on:
+        return _("Next: discard it.")
+    if batch.state is BatchState.RESTING:
+        return _("Next: check how it looks.") if batch.rested(talk.desk.now) else ""
+    if batch.state is BatchState.READY:
+        return _("Next: label it, then open it.")
+    return _("Next: note when it is used up.")
+
+
+def rest_words(batch: BatchView, now: datetime) -> str:
+    """Write how long a batch still rests, or since when it has rested."""
+    if now < batch.rest_until:
+        left = batch.rest_until - now
+        hours = Fraction(round(left / timedelta(hours=1)) or 1)
+        if hours >= 72:
+            hours = Fraction(24 * round(hours / 24))
+        return _("Rests until {when}, {left} more").format(
+            when=show_moment(batch.rest_until), left=show_hours(hours)
+        )
+    return _("Rested since {when}: check how it looks").format(when=show_moment(batch.rest_until))
+
+
+def discard_words(batch: BatchView, today: date) -> str:
+    """Write by when a batch is to be gone."""
+    left = (batch.discard_on - today).days
+    day = show_full_day(batch.discard_on)
+    if left < 0:
+        return _("Past its discard date, {day}").format(day=day)
+    if left == 0:
+        return _("Discard today, at the end of the day")
+    return ngettext(
+        "Discard after {day}, {count} day left", "Discard after {day}, {count} days left", left
+    ).format(day=day, count=show_number(left, 0))
+
+
+def event_words(event: EventView, with_photo: bool = True) -> str:
+    """Write one thing that happened to a batch; `with_photo` says that there is a photo of it."""
+    what = _(_WHAT_WORDS.get(event.what, event.what))
+    text = f"{show_day(local(event.at).date())}: {what}"
+    if event.clarity:
+        text += f", {_(CLARITY_WORDS[Clarity(event.clarity)])}"
+    text += f" ({event.by})"
+    if event.note:
+        text += f": {event.note}"
+    if event.photo and with_photo:
+        text += " " + _("[photo]")
+    return text
+
+
+def _next_buttons(talk: Talk, batch: BatchView) -> tuple[tuple[Button, ...], ...]:
+    number = batch.number
+    again = Button(_("Make it again"), f"batch #{batch.formula_id}")
+    photos = sum(event.photo is not None for event in batch.events)
+    if not batch.state.open:
+        return ((again, Button(_("Photos"), f"photos {number}")),) if photos else ((again,),)
+    discard = Button(_("Discard"), f"discard {number}")
+    past = business_today(talk) > batch.discard_on
+    rows: list[tuple[Button, ...]] = [(discard,)] if past else []
+    if batch.state is BatchState.READY:
+        rows.append((Button(_("Open it"), f"open {number}"), Button(_("Check"), f"check {number}")))
+    elif batch.state is BatchState.RESTING:
+        rows.append(clarity_buttons(number))
+        rows.append((Button(_("Open it"), f"open {number}"),))
+    else:
+        rows.append((Button(_("Used up"), f"used {number}"), Button(_("Check"), f"check {number}")))
+    last = [Button(_("Label"), f"label {number}"), Button(_("Note a lot"), f"lot {number}")]
+    rows.append(tuple(last if past else [discard, *last]))
+    if photos:
+        rows.append((Button(_("Photos"), f"photos {number}"),))
+    return tuple(rows)
+
+
+def clarity_buttons(number: int) -> tuple[Button, ...]:
+    """Return the three answers to 'how does it look?'."""
+    return (
+        Button(_("Clear"), f"check {number} clear"),
+        Button(_("Hazy"), f"check {number} hazy"),
+        Button(_("Split"), f"check {number} split"),
+    )

@@ -1,0 +1,263 @@
+"""What happens to a batch: checked, opened, used up, thrown out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import BATCH_SLOT, never, quantity_in_ml, undo_button
+from bot.chat.dialogue.slots import PHOTO, Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.batches.batch_card import (
+    CLARITY_WORDS,
+    business_today,
+    discard_words,
+    is_sprayed,
+    rule_words,
+)
+from bot.chat.features.batches.opened_bottles import DETAIL_SLOTS, OPENED_SLOT, opened_reply
+from bot.chat.features.liquids.clearing_words import mending_line
+from bot.chat.features.safety.caution_blocks import batch_caution
+from bot.chat.i18n.language import _, ngettext, show_moment, show_number
+from bot.chat.reply.message import Block, Button, Reply, Text, reply
+from bot.chat.reply.units import show_ml
+from bot.trade.safety.caution import Step
+from bot.trade.words import N_
+from bot.work.batches import batch_life
+from bot.work.batches.batches import BatchState, BatchView, Clarity
+from bot.work.formulas.mixture import mix_of_batch
+
+# What to do next, by what was seen: common practice, no source.
+_NEXT = {
+    Clarity.CLEAR: N_("It can be bottled and used."),
+    Clarity.HAZY: N_(
+        "Give it another day at room temperature, closed. Still hazy: strain it through paper, "
+        "or add a little of the strongest spirit and check again."
+    ),
+    Clarity.SPLIT: N_(
+        "Two layers will spray unevenly. Do not use it so: it needs more or stronger spirit, "
+        "or less water or glycol. Shake, rest a day and check again, or discard it."
+    ),
+}
+
+
+# -- checked -------------------------------------------------------------------------------
+
+
+def _ask_clarity(talk: Talk, given: Given) -> Question:
+    batch: BatchView = given["batch"]
+    choices = [(_("Clear"), _("clear")), (_("Hazy"), _("hazy")), (_("Split"), _("split"))]
+    return Question(
+        _("How does batch {number}, {name}, look?").format(number=batch.number, name=batch.name),
+        columns(choices, 3),
+        hint=_("clear, hazy or split"),
+    )
+
+
+def _accept_clarity(talk: Talk, given: Given, value: Any) -> Clarity:
+    return Clarity(str(value))
+
+
+def _check(talk: Talk, given: Given) -> Reply:
+    batch: BatchView = given["batch"]
+    clarity: Clarity = given["clarity"]
+    note = str(given.get("note", ""))
+    photo = talk.message.photo or given.get("photo")
+    batch_life.check(talk.desk, batch.number, clarity, note, photo)
+    first = _("Batch {number}, {name}: {clarity}.").format(
+        number=batch.number, name=batch.name, clarity=_(CLARITY_WORDS[clarity])
+    )
+    lines: list[Block] = [Text(_(_NEXT[clarity]))]
+    if clarity is Clarity.CLEAR and talk.desk.now < batch.rest_until:
+        lines = [
+            Text(
+                _("It rests until {when} all the same; check once more then.").format(
+                    when=show_moment(batch.rest_until)
+                )
+            )
+        ]
+    elif clarity is not Clarity.CLEAR:
+        lines.append(Text(_("I will ask again in a day.")))
+    else:
+        lines += batch_caution(talk.desk, batch, Step.BOTTLING)
+    if note:
+        lines.append(Text(_("Noted: {note}").format(note=note)))
+    if photo is not None:
+        lines.append(Text(_("The photo is kept with it.")))
+    row = [undo_button(talk)]
+    if clarity is Clarity.CLEAR:
+        row.insert(0, Button(_("Open it"), f"open {batch.number}"))
+    else:
+        row.insert(0, Button(_("Discard"), f"discard {batch.number}"))
+    rows: list[tuple[Button, ...]] = [tuple(row)]
+    if clarity is not Clarity.CLEAR and mix_of_batch(batch.frozen["lines"]).has_oil:
+        # The amounts to add are those for the whole batch.
+        rows.insert(0, (Button(_("What would mend it?"), mending_line(batch)),))
+    return Reply((Text(first, strong=True), *lines), tuple(rows), edits=_of_reminder(talk))
+
+
+def _of_reminder(talk: Talk) -> bool:
+    return talk.message.tapped is not None
+
+
+# -- opened and used up --------------------------------------------------------------------
+
+
+def _open(talk: Talk, given: Given) -> Reply:
+    if "opened" in given:
+        return opened_reply(talk, given)
+    batch: BatchView = given["batch"]
+    made = batch_life.open_batch(talk.desk, batch.number)
+    first = _("Batch {number}, {name}, is in use.").format(number=batch.number, name=batch.name)
+    lines: list[Block] = []
+    if batch.state is BatchState.RESTING and batch.clarity != Clarity.CLEAR:
+        lines.append(Text(_("Nobody has seen it clear yet.")))
+    if made.batch.shortened_by_opening:
+        lines.append(Text(_("Opening it started another clock: {rule}.").format(rule=rule_words(made.batch))))
+    lines.append(Text(discard_words(made.batch, business_today(talk))))
+    lines += batch_caution(talk.desk, batch, Step.SPRAYING if is_sprayed(batch) else Step.STORING)
+    return Reply(
+        (Text(first, strong=True), *lines),
+        ((Button(_("Used up"), f"used {batch.number}"), undo_button(talk)),),
+        edits=talk.message.tapped is not None,
+    )
+
+
+def _used(talk: Talk, given: Given) -> Reply:
+    batch: BatchView = given["batch"]
+    batch_life.use_up(talk.desk, batch.number)
+    first = _("Batch {number}, {name}, is used up.").format(number=batch.number, name=batch.name)
+    days = (talk.desk.now - (batch.opened_at or batch.made_at)).days
+    return Reply(
+        (
+            Text(first, strong=True),
+            Text(
+                ngettext("It lasted {count} day.", "It lasted {count} days.", max(days, 1)).format(
+                    count=max(days, 1)
+                )
+            ),
+        ),
+        (
+            (
+                Button(_("Make it again"), f"batch #{batch.formula_id}"),
+                undo_button(talk),
+            ),
+        ),
+        edits=talk.message.tapped is not None,
+    )
+
+
+# -- thrown out ----------------------------------------------------------------------------
+
+
+def _ask_why(talk: Talk, given: Given) -> Question:
+    choices = [(_(one), _(one)) for one in (N_("past its date"), N_("split"), N_("smells off"), N_("spilt"))]
+    return Question(_("Why?"), columns(choices, 2), hint=_("a few words"))
+
+
+def _ask_left(talk: Talk, given: Given) -> Question:
+    batch: BatchView = given["batch"]
+    units = talk.desk.bar.units
+    word = "ml" if units == "metric" else ("US fl oz" if units == "us" else "imperial fl oz")
+    from bot.trade.formulas.measures import from_ml  # noqa: PLC0415 - one conversion
+
+    shares = []
+    for label, share in (
+        (_("all of it"), Fraction(1)),
+        (_("half"), Fraction(1, 2)),
+        (_("a quarter"), Fraction(1, 4)),
+    ):
+        unit = {"ml": "ml", "US fl oz": "us_fluid_ounce", "imperial fl oz": "imperial_fluid_ounce"}[word]
+        number = from_ml(batch.total_ml * share, unit).number
+        shares.append(
+            (f"{label} ({show_ml(batch.total_ml * share, units)})", f"{show_number(number, 2)} {word}")
+        )
+    return Question(_("How much goes?"), columns(shares, 1), hint="40 ml")
+
+
+def _accept_left(talk: Talk, given: Given, value: Any) -> Fraction:
+    ml = quantity_in_ml(talk, value)
+    if ml <= 0:
+        raise Say(reply(_("An amount above zero, please, such as 40 ml.")))
+    return ml
+
+
+def _wants_amount(talk: Talk, given: Given) -> bool:
+    # One tap must not throw a batch out without a word: how much and why are asked unless one was said.
+    return given.guided or "note" not in given
+
+
+def _discard(talk: Talk, given: Given) -> Reply:
+    batch: BatchView = given["batch"]
+    made = batch_life.discard(talk.desk, batch.number, given.get("amount"), str(given.get("note", "")))
+    first = _("Batch {number}, {name}, is discarded: {volume}.").format(
+        number=batch.number,
+        name=batch.name,
+        volume=show_ml(made.batch.lost_ml or Fraction(0), talk.desk.bar.units),
+    )
+    lines: list[Block] = []
+    if given.get("note"):
+        lines.append(Text(_("Why: {reason}").format(reason=given["note"])))
+    lines += batch_caution(talk.desk, batch, Step.DISCARDING)
+    return Reply(
+        (Text(first, strong=True), *lines),
+        (
+            (
+                Button(_("Make it again"), f"batch #{batch.formula_id}"),
+                undo_button(talk),
+            ),
+        ),
+        edits=talk.message.tapped is not None,
+    )
+
+
+COMMANDS = (
+    Command(
+        "check",
+        N_("note how a rested batch looks"),
+        _check,
+        examples=(N_("check 12 clear"), N_("check 12 hazy, a thin skin on top")),
+        slots=(
+            BATCH_SLOT,
+            Slot("clarity", _ask_clarity, accept=_accept_clarity),
+            Slot("note", _ask_why, never),
+            Slot(PHOTO, _ask_why, never),
+        ),
+        writes=True,
+        menu=27,
+    ),
+    Command(
+        "open",
+        N_("put a batch into use, or note an opened bottle"),
+        _open,
+        words=("opened",),
+        examples=(N_("open 12"), N_("opened grapefruit oil yesterday, kept cold")),
+        slots=(
+            replace(BATCH_SLOT, wanted=lambda talk, given: "opened" not in given),
+            OPENED_SLOT,
+            *DETAIL_SLOTS,
+        ),
+        writes=True,
+    ),
+    Command(
+        "used",
+        N_("note that a batch is used up"),
+        _used,
+        words=("used up", "finished", "empty"),
+        slots=(BATCH_SLOT,),
+        writes=True,
+    ),
+    Command(
+        "discard",
+        N_("throw a batch out"),
+        _discard,
+        examples=(N_("discard 12 40 ml, smelt of old oil"),),
+        slots=(
+            BATCH_SLOT,
+            Slot("amount", _ask_left, _wants_amount, _accept_left),
+            Slot("note", _ask_why, lambda talk, given: given.guided),
+        ),
+        writes=True,
+    ),
+)

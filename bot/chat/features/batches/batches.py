@@ -1,0 +1,175 @@
+"""Batches: make one, show one, list those with something left."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, datetime
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import (
+    BATCH_SLOT,
+    FORMULA_SLOT,
+    GRAMS_SLOT,
+    LOSS_SLOT,
+    STATE_WORDS,
+    TARGET_SLOT,
+    accept_batch,
+    never,
+    undo_button,
+)
+from bot.chat.dialogue.slots import Slot
+from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.features.batches.batch_card import business_today, card, rule_words
+from bot.chat.features.formulas.scale import answer_for
+from bot.chat.features.liquids.clearing_words import clear_line
+from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
+from bot.chat.features.safety.caution_blocks import batch_caution, cautions_at
+from bot.chat.features.safety.grade_words import unconfirmed_mark
+from bot.chat.i18n.language import _, show_day, show_full_day, show_moment
+from bot.chat.reply.message import Block, Button, Caution, Reply, Text, reply
+from bot.chat.reply.units import show_ml
+from bot.trade.safety.caution import Step
+from bot.trade.words import N_
+from bot.work.batches import batch_life, batches
+from bot.work.batches.batch_life import Made, NewBatch
+from bot.work.batches.batches import BatchState, BatchView
+
+_MOST_LISTED = 15
+
+
+# -- making --------------------------------------------------------------------------------
+
+
+def _batch(talk: Talk, given: Given) -> Reply:
+    if "batch" in given:
+        return card(talk, given["batch"])
+    answer = answer_for(talk, given)
+    caution_ids = [one.id for one in cautions_at(talk, answer.formula, Step.RESTING, answer)]
+    made = batch_life.make(talk.desk, NewBatch(answer, caution_ids=caution_ids))
+    view = answer.formula
+    return _worded_made(talk, made, view.latest, clear_line(talk, view, talk.desk.bar.temperature_c))
+
+
+def _worded_made(talk: Talk, made: Made, latest: int, clearing: str) -> Reply:
+    batch = made.batch
+    now = talk.desk.now
+    first = _("Batch {number}: {name}, {volume}").format(
+        number=batch.number, name=batch.name, volume=show_ml(batch.total_ml, talk.desk.bar.units)
+    )
+    lines: list[Block] = []
+    if batch.version < latest:
+        # A button of an older message logs what that message showed, and says so.
+        old = _("By version {number}; the formula has changed since and is at {latest}.")
+        lines.append(Text(old.format(number=batch.version, latest=latest)))
+    if batch.rest_until > now:
+        lines.append(
+            Text(_("Resting until {when}. I will remind you.").format(when=show_moment(batch.rest_until)))
+        )
+    else:
+        lines.append(Text(_("It needs no rest.")))
+    recheck = batch.frozen.get("recheck_on")
+    if recheck is not None:
+        lines.append(Text(_("Look again {day}.").format(day=show_full_day(date.fromisoformat(recheck)))))
+    lines.append(
+        Text(
+            _("Discard after {day}: {rule}.").format(
+                day=show_full_day(batch.discard_on), rule=rule_words(batch)
+            )
+        )
+    )
+    if clearing:
+        lines.append(Text(clearing))
+    if batch.frozen.get("past_when_made"):
+        lines.append(Text(_("That day is past: something old went into it. Use a fresh bottle.")))
+    if batch.frozen.get("ask_inspector"):
+        lines.append(Text(_("How long it may be kept where you are: ask your inspector.")))
+    mark = unconfirmed_mark(talk.desk, batch)
+    lines += [Caution(mark)] if mark else batch_caution(talk.desk, batch, Step.RESTING)
+    return Reply(
+        (Text(first, strong=True), *lines),
+        (
+            (Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}"),),
+            (Button(_("Note a lot"), f"lot {batch.number}"), undo_button(talk)),
+        ),
+    )
+
+
+# -- listing -------------------------------------------------------------------------------
+
+
+def _list(talk: Talk, given: Given) -> Reply:
+    everything = bool(talk.line.split()[1:2]) and talk.line.split()[1].casefold() in {"all", "everything"}
+    known = batches.listed(talk.desk, everything)
+    today = business_today(talk)
+    if not known:
+        return reply(
+            _("No batch is resting or in use."),
+            _("Make one from a formula: batch grapefruit mist to 400 ml"),
+            buttons=((Button(_("Make a batch"), "batch"), Button(_("Formulas"), "formulas")),),
+        )
+    warn = talk.desk.bar.settings.discard_warn_days
+    to_check = sum(_to_check(one, talk.desk.now) for one in known)
+    counts = {
+        N_("to check"): to_check,
+        N_("resting"): sum(one.state is BatchState.RESTING for one in known) - to_check,
+        N_("ready"): sum(one.state is BatchState.READY for one in known),
+        N_("in use"): sum(one.state is BatchState.IN_USE for one in known),
+        N_("near discard"): sum(batches.near_discard(one, today, warn) for one in known),
+    }
+    first = ", ".join(f"{count} {_(word)}" for word, count in counts.items() if count) or _("All batches")
+    lines = [_batch_line(talk, one, today) for one in known[:_MOST_LISTED]]
+    if len(known) > _MOST_LISTED:
+        lines.append(_("Older ones by number: batch {number}").format(number=known[_MOST_LISTED].number))
+    rows = [(Button(f"{one.number} {one.name}", f"batch {one.number}"),) for one in known[:8]]
+    last = [Button(_("Make a batch"), "batch")]
+    if not everything:
+        last.append(Button(_("Past batches"), "batches all"))
+    return Reply((Text(first, strong=True), Text("\n".join(lines))), (*rows, tuple(last)))
+
+
+def _to_check(batch: BatchView, now: datetime) -> bool:
+    return batch.state is BatchState.RESTING and now >= batch.rest_until
+
+
+def _batch_line(talk: Talk, batch: BatchView, today: Any) -> str:
+    state = _("rested, to check") if _to_check(batch, talk.desk.now) else _(STATE_WORDS[batch.state])
+    text = f"{batch.number} {batch.name}: {state}"
+    if batch.state is BatchState.RESTING and not _to_check(batch, talk.desk.now):
+        text += " " + _("until {when}").format(when=show_moment(batch.rest_until))
+    if batch.state.open:
+        left = (batch.discard_on - today).days
+        if left < 0:
+            text += ", " + _("past its discard date")
+        elif left <= talk.desk.bar.settings.discard_warn_days:
+            text += ", " + _("discard {day}").format(day=show_day(batch.discard_on))
+    return text
+
+
+def _no_batch_said(slot: Slot) -> Slot:
+    """A slot of making: not wanted where a batch's number was given."""
+    wanted = slot.wanted
+    return replace(slot, wanted=lambda talk, given: "batch" not in given and wanted(talk, given))
+
+
+COMMANDS = (
+    Command(
+        "batch",
+        N_("log a batch, or show one by its number"),
+        _batch,
+        words=("make batch", "made", "log batch", "make"),
+        examples=(N_("batch grapefruit mist to 400 ml"), N_("batch 12")),
+        slots=(
+            Slot("batch", BATCH_SLOT.ask, never, accept_batch),
+            _no_batch_said(FORMULA_SLOT),
+            LOSS_SLOT,
+            SWAP_SLOT,
+            _no_batch_said(TARGET_SLOT),
+            GRAMS_SLOT,
+            TEMPERATURE_SLOT,
+        ),
+        writes=True,
+        menu=20,
+    ),
+    Command("batches", N_("what is resting, ready, near discard"), _list, menu=25),
+)

@@ -1,0 +1,76 @@
+"""Lots: which one of an ingredient went into a batch, and which batches hold one."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.i18n.language import _, local, ngettext, show_day
+from bot.chat.reply.message import Button, Reply, reply
+from bot.trade.words import N_
+from bot.work.batches import batch_life, batches
+from bot.work.batches.batches import BatchView
+
+
+def _ask_lot_ingredient(talk: Talk, given: Given) -> Question:
+    batch: BatchView = given["batch"]
+    choices = [(line.name, f"#{line.ingredient_id}") for line in batch.lines]
+    return Question(_("Whose lot?"), columns(choices, 1), hint=_("An ingredient"))
+
+
+def _accept_lot_ingredient(talk: Talk, given: Given, value: Any) -> int:
+    return int(talk.noun(value, "INGREDIENT", _("ingredient")).id)
+
+
+def _ask_lot(talk: Talk, given: Given) -> Question:
+    return Question(_("What does the bottle say? Type the lot."), hint="A2231")
+
+
+def _lot(talk: Talk, given: Given) -> Reply:
+    batch = batch_life.note_lot(talk.desk, given["batch"].number, given["ingredient"], str(given["lot"]))
+    line = next(one for one in batch.lines if one.ingredient_id == given["ingredient"])
+    return reply(
+        _("Batch {number}: {name} is lot {lot}.").format(number=batch.number, name=line.name, lot=line.lot),
+        buttons=((Button(_("Another lot"), f"lot {batch.number}"), undo_button(talk)),),
+    )
+
+
+def _which(talk: Talk, given: Given) -> Reply:
+    lot = str(given["lot"])
+    found = batches.with_lot(talk.desk, lot)
+    if not found:
+        return reply(_("No batch holds lot {lot}.").format(lot=lot))
+    rows = tuple((Button(f"{one.number} {one.name}", f"batch {one.number}"),) for one in found[:10])
+    title = ngettext("Lot {lot} is in {count} batch", "Lot {lot} is in {count} batches", len(found))
+    lines = [
+        f"{one.number} {one.name}: {_(STATE_WORDS[one.state])}, {show_day(local(one.made_at).date())}"
+        for one in found[:20]
+    ]
+    return reply(title.format(lot=lot, count=len(found)), "\n".join(lines), buttons=rows)
+
+
+COMMANDS = (
+    Command(
+        "lot",
+        N_("note the lot of an ingredient in a batch"),
+        _lot,
+        words=("lot number",),
+        examples=(N_("lot 12 grapefruit oil A2231"),),
+        slots=(
+            BATCH_SLOT,
+            Slot("ingredient", _ask_lot_ingredient, accept=_accept_lot_ingredient),
+            Slot("lot", _ask_lot),
+        ),
+        writes=True,
+    ),
+    Command(
+        "which",
+        N_("which batches hold a lot"),
+        _which,
+        words=("which batches used lot", "which batches", "trace", "lots"),
+        examples=(N_("which batches used lot A2231"),),
+        slots=(Slot("lot", _ask_lot),),
+    ),
+)

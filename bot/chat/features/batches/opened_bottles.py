@@ -1,0 +1,107 @@
+"""Bottles of ingredients: when one was opened, what its label says, until when it is used."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from fractions import Fraction
+
+from bot.chat.dialogue.shared_slots import never, undo_button
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.grammar.syntax import Day, Named
+from bot.chat.i18n.language import _, show_full_day
+from bot.chat.reply.message import Button, Caution, Reply, Text, reply
+from bot.trade.batches.shelf import OIL_SOURCE
+from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind
+from bot.trade.safety.cautions import caution_by_id
+from bot.work.batches import shelf as shelves
+from bot.work.batches.shelf import OpenedItem
+from bot.work.formulas import ingredients
+from bot.work.formulas.ingredients import IngredientView
+
+
+def _ask_item(talk: Talk, given: Given) -> Question:
+    known = ingredients.all_of(talk.desk)
+    oils = [one for one in known if one.kind is IngredientKind.CITRUS_OIL]
+    rest = [one for one in known if one not in oils and INGREDIENT_PROPERTIES[one.kind].is_liquid]
+    choices = [(one.name, one.name) for one in (*oils, *rest)[:12]]
+    return Question(_("Which bottle was opened?"), columns(choices, 2), hint=_("An ingredient"))
+
+
+def _accept_item(talk: Talk, given: Given, value: Named) -> IngredientView:
+    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
+    return ingredients.get(talk.desk, int(noun.id))
+
+
+def _ask_day(talk: Talk, given: Given) -> Question:
+    return Question(_("On which day?"), hint="2026-11-25")
+
+
+def _accept_day(talk: Talk, given: Given, value: Day) -> date:
+    if value.date is None:
+        return shelves.today(talk.desk) - timedelta(days=int(max(Fraction(0), value.days_ago)))
+    try:
+        return date.fromisoformat(value.date)
+    except ValueError:
+        raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.date))) from None
+
+
+def _is_one(talk: Talk, given: Given) -> bool:
+    return True
+
+
+OPENED_SLOT = Slot("opened", _ask_item, never, _accept_item)
+ASKED_SLOT = Slot("opened", _ask_item, _is_one, _accept_item)
+DETAIL_SLOTS = (
+    Slot("day", _ask_day, never, _accept_day),
+    Slot("best", _ask_day, never, _accept_day),
+    Slot("cold", _ask_day, never),
+)
+
+
+def opened_reply(talk: Talk, given: Given) -> Reply:
+    """Note an opened bottle and say until when it, and what is made with it, can be used."""
+    one: IngredientView = given["opened"]
+    cold = None if "cold" not in given else given["cold"] == "cold"
+    item = shelves.note_opened(talk.desk, one.id, given.get("day"), given.get("best"), cold)
+    opened = item.opened_on or shelves.today(talk.desk)
+    first = _("{name}: opened {day}.").format(name=one.name, day=show_full_day(opened))
+    blocks: list[Text | Caution] = [Text(line) for line in _lines(item)]
+    if one.kind is IngredientKind.CITRUS_OIL:
+        blocks.append(Caution(_(caution_by_id("old-oil").text)))
+    rows: tuple[tuple[Button, ...], ...] = ((undo_button(talk),),)
+    if shelves.is_oil(one):
+        rows = ((_other_place(item, opened), undo_button(talk)),)
+    return Reply((Text(first, strong=True), *blocks), rows, edits=talk.message.tapped is not None)
+
+
+def _lines(item: OpenedItem) -> list[str]:
+    if item.use_until is None:
+        return [
+            _("No best-before day is noted: opened {name} best before 2027-01-31").format(
+                name=item.ingredient.name
+            )
+        ]
+    day = show_full_day(item.use_until)
+    if item.use_until == item.best_before:
+        lines = [_("Use it until {day}, its best-before day.").format(day=day)]
+    elif item.kept_cold:
+        lines = [_("Use it until {day}: a year after opening, kept cold.").format(day=day)]
+    else:
+        lines = [_("Use it until {day}: half a year after opening; kept cold, a year.").format(day=day)]
+    if shelves.is_oil(item.ingredient) and item.use_until != item.best_before:
+        lines.append(
+            _("Source: {source} ({how}).").format(source=_(OIL_SOURCE.title), how=_(OIL_SOURCE.how_known))
+        )
+    lines.append(_("What is made with it from now on is thrown out by that day at the latest."))
+    return lines
+
+
+def _other_place(item: OpenedItem, opened: date) -> Button:
+    """Return the button that says the bottle is kept the other way, all else as it was said."""
+    line = f"bottle {item.ingredient.name} on {opened.isoformat()}"
+    if item.best_before is not None:
+        line += f", best before {item.best_before.isoformat()}"
+    if item.kept_cold:
+        return Button(_("It is not kept cold"), f"{line}, kept warm")
+    return Button(_("It is kept cold"), f"{line}, kept cold")

@@ -1,0 +1,22 @@
+"""The command that notes an opened bottle; 'opened grapefruit oil' says the same."""
+
+from __future__ import annotations
+
+from bot.chat.dialogue.turn import Command
+from bot.chat.features.batches.opened_bottles import ASKED_SLOT, DETAIL_SLOTS, opened_reply
+from bot.trade.words import N_
+
+COMMANDS = (
+    Command(
+        "bottle",
+        N_("note when a bottle of oil was opened"),
+        opened_reply,
+        words=("new bottle", "opened bottle", "opened bottle of"),
+        examples=(
+            N_("opened grapefruit oil yesterday, kept cold"),
+            N_("opened lime juice best before 2027-01-31"),
+        ),
+        slots=(ASKED_SLOT, *DETAIL_SLOTS),
+        writes=True,
+    ),
+)

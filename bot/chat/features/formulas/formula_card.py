@@ -1,0 +1,116 @@
+"""A formula as a card: what is in it, what it makes, what to mind, and what can be done next."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.turn import Talk
+from bot.chat.features.formulas.scale import line_texts
+from bot.chat.features.liquids.clearing_words import clear_button, clear_line
+from bot.chat.features.safety.caution_blocks import caution_blocks
+from bot.chat.features.safety.grade_words import allergen_line, grade_buttons, mark
+from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.reply.message import Block, Button, Caution, Reply, Text
+from bot.chat.reply.units import show_ml, show_percent
+from bot.trade.formulas.kinds import Preparation
+from bot.trade.safety.caution import Step
+from bot.work.formulas import scaling
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.mixture import mix_of
+from bot.work.safety import allergens, grade
+
+
+def kind_name(preparation: Preparation) -> str:
+    """Return a kind of preparation in words."""
+    return _(preparation.value)
+
+
+def card(talk: Talk, view: FormulaView, more: bool = False, written: bool = False) -> Reply:
+    """Show one version of a formula with what is mostly done next.
+
+    With `more` all that is known and can be done; when it was just `written` all that is known.
+    """
+    units = talk.desk.bar.units
+    title = _("{name}: {kind}, version {version}").format(
+        name=view.name, kind=kind_name(view.preparation), version=view.version
+    )
+    lines = _facts(view, units, more or written)
+    lines += [
+        clear_line(talk, view, talk.desk.bar.temperature_c),
+        allergen_line(allergens.named_in(talk.desk, view)),
+    ]
+    blocks: list[Block] = [line_texts(view, units), *(Text(line) for line in lines if line)]
+    questions = grade.open_in_formula(view)
+    if questions:
+        blocks.append(Caution(mark([one.ingredient.name for one in questions])))
+    else:
+        blocks += caution_blocks(talk, view, Step.ADDING)
+    rows = (*_buttons(talk, view, more), *grade_buttons(talk.desk, questions if more else questions[:1]))
+    return Reply((Text(title, strong=True), *blocks), rows, edits=more and talk.message.tapped is not None)
+
+
+def _buttons(talk: Talk, view: FormulaView, more: bool) -> tuple[tuple[Button, ...], ...]:
+    """Return the usual next steps, and what is done seldom behind one button or with `more`."""
+    ref = f"#{view.id}"
+    often = (
+        Button(_("Scale"), f"scale {ref}"),
+        Button(_("Cost"), f"cost {ref} x1"),
+        Button(_("Make"), f"batch {ref}"),
+    )
+    mix = mix_of(view)
+    change = [Button(_("Change"), f"change {ref}")]
+    next_to_it = [clear_button(view)] if mix.has_oil else []
+    if not more:
+        second = (*next_to_it, *change, Button(_("More"), f"formula {ref} version {view.version} more"))
+        return often, second
+    if mix.has_spirit:
+        next_to_it.append(Button(_("Strength"), f"strength {ref}"))
+    if mix.has_oil or scaling.is_sprayed(view):
+        next_to_it.append(Button(_("Dose"), f"dose {ref}"))
+    change += [Button(_("Rename"), f"rename {ref}"), Button(_("Put away"), f"archive {ref}")]
+    rows = (often, tuple(next_to_it), tuple(change))
+    return tuple(row for row in rows if row)
+
+
+def _facts(view: FormulaView, units: str, all_known: bool) -> list[str]:
+    facts = []
+    strength = scaling.strength_of(view)
+    made = scaling.made_ml(view)
+    if made:
+        text = _("Makes {volume}").format(volume=show_ml(made, units))
+        if strength is not None and strength.strength_percent > 0:
+            text += _(" at {percent}").format(percent=show_percent(strength.strength_percent))
+        facts.append(text)
+    days = ngettext("{count} day", "{count} days", view.discard_days).format(count=view.discard_days)
+    if view.rest_hours:
+        text = _("Rests {hours}, discard after {days}").format(hours=show_hours(view.rest_hours), days=days)
+    else:
+        text = _("Needs no rest, discard after {days}").format(days=days)
+    facts.append(text)
+    if all_known and view.sprays is not None:
+        text = _("{sprays} sprays a drink, {ml} ml each").format(
+            sprays=show_range(*view.sprays), ml=show_range(*view.spray_ml)
+        )
+        if view.sprayer:
+            text += _(" by {sprayer}").format(sprayer=view.sprayer)
+        if view.garnish is not None:
+            text += _(", instead of fresh {fruit}").format(fruit=view.garnish.name)
+        facts.append(text)
+    return facts
+
+
+def show_range(low: Fraction, high: Fraction, places: int = 3) -> str:
+    """Write a range, or one number where both ends are the same."""
+    if low == high:
+        return show_number(low, places)
+    return _("{low} to {high}").format(low=show_number(low, places), high=show_number(high, places))
+
+
+def show_hours(hours: Fraction) -> str:
+    """Write a length of time in hours, or in days where it is many."""
+    if hours >= 72 and hours % 24 == 0:
+        days = int(hours / 24)
+        return ngettext("{count} day", "{count} days", days).format(count=days)
+    if hours == 0:
+        return _("not at all")
+    return ngettext("{count} hour", "{count} hours", int(hours)).format(count=show_number(hours, 1))

@@ -1,0 +1,140 @@
+"""Formulas in the book: show, list, rename, put away."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, no_formulas, undo_button
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.formulas.formula_card import card, kind_name
+from bot.chat.features.formulas.writing import NAME_SLOT
+from bot.chat.grammar.syntax import Unknown
+from bot.chat.i18n.language import _, ngettext
+from bot.chat.reply.message import Button, Reply, reply
+from bot.trade.words import N_
+from bot.work.formulas import formulas
+from bot.work.formulas.formulas import FormulaView
+
+_MOST_LISTED = 30
+
+
+# -- showing -------------------------------------------------------------------------------
+
+
+def _show(talk: Talk, given: Given) -> Reply:
+    view: FormulaView = given["formula"]
+    number = given.get("number")
+    if number is not None:
+        view = formulas.get(talk.desk, view.id, int(number))
+    return card(talk, view, "more_detail" in given)
+
+
+def _list(talk: Talk, given: Given) -> Reply:
+    known = formulas.listed(talk.desk)
+    if not known:
+        return no_formulas()
+    rows = tuple(
+        (Button(f"{one.name} ({kind_name(one.preparation)})", f"formula #{one.id}"),)
+        for one in known[:_MOST_LISTED]
+    )
+    title = ngettext("{count} formula in the book", "{count} formulas in the book", len(known)).format(
+        count=len(known)
+    )
+    return reply(title, buttons=(*rows, (Button(_("Add a formula"), "new formula"),)))
+
+
+# -- keeping -------------------------------------------------------------------------------
+
+
+def _rename(talk: Talk, given: Given) -> Reply:
+    view: FormulaView = given["formula"]
+    before = formulas.rename(talk.desk, view.id, given["new_name"])
+    return reply(
+        _("{before} is now called {name}.").format(before=before, name=given["new_name"]),
+        buttons=((undo_button(talk),),),
+    )
+
+
+def _archive(talk: Talk, given: Given) -> Reply:
+    view: FormulaView = given["formula"]
+    name = formulas.archive(talk.desk, view.id)
+    return reply(
+        _("{name} is put away. Its batches and history stay.").format(name=name),
+        buttons=((undo_button(talk), Button(_("Bring back"), f"restore #{view.id}")),),
+    )
+
+
+def _ask_archived(talk: Talk, given: Given) -> Question:
+    known = [one for one in formulas.listed(talk.desk, archived=True) if one.archived]
+    if not known:
+        raise Say(reply(_("No formula is put away.")))
+    return Question(_("Which one comes back?"), columns([(one.name, f"#{one.id}") for one in known[:12]], 2))
+
+
+def _accept_archived(talk: Talk, given: Given, value: Any) -> FormulaView:
+    if isinstance(value, Unknown):
+        for one in formulas.listed(talk.desk, archived=True):
+            if one.name.casefold() == value.text.casefold():
+                return formulas.get(talk.desk, one.id)
+    return formulas.get(talk.desk, int(talk.noun(value, "FORMULA", _("formula")).id))
+
+
+def _restore(talk: Talk, given: Given) -> Reply:
+    view: FormulaView = given["formula"]
+    formulas.archive(talk.desk, view.id, away=False)
+    return card(talk, formulas.get(talk.desk, view.id))
+
+
+COMMANDS = (
+    Command(
+        "formulas",
+        N_("the formulas in the book"),
+        _list,
+        words=("book", "recipes", "specs", "spec list"),
+        menu=45,
+        quick=True,
+    ),
+    Command(
+        "formula",
+        N_("show a formula"),
+        _show,
+        words=("recipe", "spec", "show"),
+        examples=(N_("formula grapefruit mist"),),
+        slots=(
+            FORMULA_SLOT,
+            Slot("number", FORMULA_SLOT.ask, never),
+            Slot("more_detail", FORMULA_SLOT.ask, never),
+        ),
+        menu=40,
+        quick=True,
+    ),
+    Command(
+        "rename",
+        N_("give a formula another name"),
+        _rename,
+        words=("rename formula",),
+        examples=(N_("rename grapefruit mist to pink mist"),),
+        slots=(FORMULA_SLOT, NAME_SLOT),
+        writes=True,
+        manages=True,
+    ),
+    Command(
+        "archive",
+        N_("put a formula away"),
+        _archive,
+        words=("archive formula", "put away"),
+        slots=(FORMULA_SLOT,),
+        writes=True,
+        manages=True,
+    ),
+    Command(
+        "restore",
+        N_("bring a formula back"),
+        _restore,
+        words=("bring back",),
+        slots=(Slot("formula", _ask_archived, accept=_accept_archived),),
+        writes=True,
+        manages=True,
+    ),
+)

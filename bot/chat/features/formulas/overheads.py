@@ -1,0 +1,83 @@
+"""What making one formula takes beside ingredients, where that is not as the bar's settings say."""
+
+from __future__ import annotations
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, undo_button
+from bot.chat.dialogue.slots import Question, Slot
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.formulas.formula_card import show_range
+from bot.chat.features.people.fruit_settings import ends_of, money_range
+from bot.chat.grammar.syntax import Span
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Button, Grid, Reply, Text, reply
+from bot.trade.words import N_
+from bot.work.errors import NotAllowedError
+from bot.work.formulas import overheads
+from bot.work.formulas.formulas import FormulaView
+
+# Slot: the field it sets, its word, and the most that is believed.
+_SLOTS = {
+    "minutes": ("batch_minutes", N_("a batch"), 1440),
+    "bottle_price": ("bottle_price", N_("a bottle"), 10_000),
+    "label_price": ("label_price", N_("a label"), 10_000),
+}
+
+
+def _ask(talk: Talk, given: Given) -> Question:
+    return Question(_("Such as: 15-20 min, bottle 1.20, label 0.05"))
+
+
+def _making(talk: Talk, given: Given) -> Reply:
+    view: FormulaView = given["formula"]
+    said = {name: given[name] for name in _SLOTS if name in given}
+    if not said and "nothing" not in given:
+        return _shown(talk, view)
+    if not talk.desk.role.manages:
+        raise NotAllowedError("manager")
+    overheads.change(talk.desk, view.id, {_SLOTS[name][0]: _text(name, span) for name, span in said.items()})
+    again = _shown(talk, view)
+    return Reply(again.blocks, ((undo_button(talk),), *again.buttons))
+
+
+def _text(name: str, span: Span) -> str:
+    """Write a number or range as a setting keeps it."""
+    most = _SLOTS[name][2]
+    if not 0 <= span.low <= span.high <= most:
+        raise Say(reply(_("A number from {least} to {most}, please.").format(least=0, most=most)))
+    return str(span.low) if span.low == span.high else f"{span.low} {span.high}"
+
+
+def _shown(talk: Talk, view: FormulaView) -> Reply:
+    settings = talk.desk.bar.settings
+    own = overheads.own(settings, view.id)
+    rows = []
+    for field, word, _most in _SLOTS.values():
+        ends = ends_of(overheads.said(settings, view.id, field))
+        if ends is None:
+            value = _("not set")
+        else:
+            minutes = _("{minutes} min").format(minutes=show_range(*ends))
+            value = minutes if field == "batch_minutes" else money_range(ends)
+        rows.append((_(word) + (" *" if field in own else ""), value))
+    lines = [_("As the bar's settings say. Its own: making {name} 15-20 min, bottle 1.20")]
+    if own:
+        lines = [_("* its own. As the bar has it again: making {name} none")]
+    first = _("Making {name}, beside ingredients").format(name=view.name)
+    more = Button(_("Fresh against spray"), f"cost #{view.id}.{view.version} more")
+    return Reply(
+        (Text(first, strong=True), Grid(tuple(rows)), *(Text(line.format(name=view.name)) for line in lines)),
+        ((more,),),
+    )
+
+
+COMMANDS = (
+    Command(
+        "making",
+        N_("minutes, bottle and label of one formula, where they are its own"),
+        _making,
+        words=("making of", "labour", "labour of"),
+        examples=(N_("making grapefruit mist 15-20 min, bottle 1.20"),),
+        slots=(FORMULA_SLOT, *(Slot(name, _ask, never) for name in (*_SLOTS, "nothing"))),
+        writes=True,
+    ),
+)

@@ -1,0 +1,218 @@
+"""Scale: amounts for what is wanted, rounded to the bar's tools, in millilitres or grams."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT
+from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.features.formulas.weigh_sheet import grams_grid, grams_notes
+from bot.chat.features.liquids.clearing_words import clear_button, clear_line
+from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, shown_names, swap_lines, wanted_view
+from bot.chat.features.safety.caution_blocks import caution_blocks, cautions_button
+from bot.chat.grammar.syntax import Bottles, Drinks, Factor, Stock, Target
+from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text
+from bot.chat.reply.units import show_amount, show_ml, show_quantity
+from bot.trade.formulas.amounts import ByBottles
+from bot.trade.formulas.amounts import Target as TradeTarget
+from bot.trade.formulas.measures import Dimension
+from bot.trade.safety.caution import Step
+from bot.trade.words import N_
+from bot.work.formulas import scaling
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.scaling import ScaleAnswer
+
+
+def answer_for(talk: Talk, given: Given) -> ScaleAnswer:
+    """Scale what was asked for."""
+    view = wanted_view(given)
+    said, target = given["target"]
+    sizes = (target.size_ml,) if isinstance(target, ByBottles) else ()
+    loss = loss_of(talk, given) if isinstance(said, Bottles | Drinks) else given.get("loss", Fraction(0))
+    return scaling.scale_formula(talk.desk, view, target, sizes, loss, temperature_of(talk, given))
+
+
+def loss_of(talk: Talk, given: Given) -> Fraction:
+    """Return the share lost in bottling: as said, else the bar's own."""
+    share: Fraction = given.get("loss", Fraction(talk.desk.bar.settings.loss_percent) / 100)
+    return share
+
+
+def said_target(given: Given) -> str:
+    """Return the target in the words that asked for it, for a button that asks the same."""
+    said = (given.texts.get(name, "") for name in ("target", "loss", "swap"))
+    return " ".join(text for text in said if text)
+
+
+def target_title(said: Target, units: str) -> str:
+    """Write a target as a title: '8 x 50 ml', '600 drinks'."""
+    if isinstance(said, Bottles):
+        return f"{show_number(said.count, 0)} x {_amount_title(said, units)}"
+    if isinstance(said, Drinks):
+        count = int(said.count)
+        return ngettext("{count} drink", "{count} drinks", count).format(count=show_number(count))
+    if isinstance(said, Factor):
+        if said.factor == 1:
+            return _("as written")
+        return _("x {factor}").format(factor=show_number(said.factor, 3))
+    return ""
+
+
+def _amount_title(said: Bottles, units: str) -> str:
+    from bot.chat.reply.units import unit_name  # noqa: PLC0415 - one small name
+
+    unit = said.size.unit
+    word = unit.word if not isinstance(unit, str) else unit_name(unit, units)
+    return f"{show_number(said.size.number, 3)} {word}"
+
+
+def _scale(talk: Talk, given: Given) -> Reply:
+    return scale_reply(talk, given)
+
+
+def scale_reply(talk: Talk, given: Given) -> Reply:
+    """Answer with the amounts for what was asked, in mL or g, and whether it will stay clear."""
+    answer = answer_for(talk, given)
+    said, _target = given["target"]
+    view = answer.formula
+    units = talk.desk.bar.units
+    names = shown_names(given)
+    title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
+    in_grams = "grams" in given
+    temperature = temperature_of(talk, given)
+    lines = swap_lines(given, units, answer.scaled.factor)
+    lines += _facts(answer, said, units)
+    lines += grams_notes(answer, temperature, units) if in_grams else _rounding(answer)
+    clearing = clear_line(talk, view, temperature, given["formula"] if "swap" in given else None)
+    if clearing:
+        lines.append(clearing)
+    blocks: list[Block] = [grams_grid(answer, names) if in_grams else _grid(answer, units, names)]
+    blocks += [Text(line) for line in lines]
+    blocks += caution_blocks(talk, view, Step.MIXING, answer)
+    return Reply(
+        (Text(f"{view.name}: {title}", strong=True), *blocks), _next(talk, given, answer, bool(clearing))
+    )
+
+
+def _next(talk: Talk, given: Given, answer: ScaleAnswer, clears: bool) -> tuple[tuple[Button, ...], ...]:
+    view = answer.formula
+    ref = f"#{view.id}.{view.version}"
+    asked = said_target(given)
+    warm = f" at {given.texts['temperature']}" if "temperature" in given else ""
+    rows: list[tuple[Button, ...]] = [(Button(_("Log this batch"), f"batch {ref} {asked}"),)]
+    if "grams" in given:
+        densities = Button(_("Densities"), f"density {ref}{warm}")
+        rows.append((Button(_("In ml"), f"scale {ref} {asked}"), densities))
+    else:
+        grams = Button(_("In grams"), f"scale {ref} {asked} in grams{warm}")
+        rows.append((grams, Button(_("Cost"), f"cost {ref} {asked}")))
+    if clears:
+        other = Button(_("Another spirit"), f"swap {ref} {given.texts['target']}")
+        rows.append((clear_button(view, given.texts.get("swap", "")), other))
+    rows.append((Button(_("Other size"), f"scale {ref}"), cautions_button(view)))
+    return tuple(rows)
+
+
+def _grid(answer: ScaleAnswer, units: str, names: dict[str, str]) -> Grid:
+    rows = []
+    for line in answer.rounded.lines:
+        amount = show_amount(line.amount, line.dimension, units)
+        if line.too_small_to_measure:
+            amount = _("{amount} (too small to measure)").format(amount=amount)
+        rows.append((names.get(line.name, line.name), amount))
+    return Grid(tuple(rows))
+
+
+def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
+    facts = []
+    if answer.finished_ml:
+        made = _("Makes {volume}").format(volume=show_ml(answer.finished_ml, units))
+        if answer.strength is not None and answer.strength.strength_percent > 0:
+            made += _(" at {percent} % vol").format(
+                percent=show_number(Fraction(str(round(answer.strength.strength_percent, 1))), 1)
+            )
+        if answer.loss_share and answer.fill is None:
+            made += _(", {percent} % lost on the way").format(percent=show_number(answer.loss_share * 100, 1))
+        facts.append(made)
+    if answer.scaled.limiting is not None and isinstance(said, Stock) and len(said.amounts) > 1:
+        facts.append(_("{name} runs out first.").format(name=answer.scaled.limiting))
+    if answer.drinks is not None:
+        low, high = answer.drinks
+        facts.append(
+            _("Enough for {low} to {high} drinks").format(low=show_number(low, 0), high=show_number(high, 0))
+            if low != high
+            else _("Enough for {low} drinks").format(low=show_number(low, 0))
+        )
+    if answer.fill is not None:
+        facts.append(_fill(answer, units))
+    return facts
+
+
+def _fill(answer: ScaleAnswer, units: str) -> str:
+    assert answer.fill is not None  # noqa: S101 - the caller looked
+    full = ", ".join(f"{count} x {show_ml(size, units)}" for size, count in answer.fill.full if count)
+    text = _("Fills {bottles}").format(bottles=full or _("no bottle"))
+    if answer.loss_share:
+        text += _(", {percent} % lost on the way").format(percent=show_number(answer.loss_share * 100, 1))
+    if answer.fill.left_over_ml > Fraction(1, 100):
+        text += _(", {volume} over").format(volume=show_ml(answer.fill.left_over_ml, units))
+    return text
+
+
+def _rounding(answer: ScaleAnswer) -> list[str]:
+    shift = answer.rounded.largest_ratio_shift
+    tools = [line.tool for line in answer.rounded.lines if line.tool is not None]
+    if not tools:
+        return []
+    named = ", ".join(dict.fromkeys(_(tool) for tool in tools))
+    if not shift:
+        return [_("Exact with: {tools}.").format(tools=named)]
+    return [
+        _("Rounded to {tools}: the ratio is off by {percent} % at most.").format(
+            tools=named, percent=show_number(shift * 100, 1 if shift > Fraction(1, 1000) else 2)
+        )
+    ]
+
+
+def trade_target(given: Given) -> TradeTarget:
+    """Return the target in the rules' terms."""
+    target: TradeTarget = given["target"][1]
+    return target
+
+
+def line_texts(view: FormulaView, units: str) -> Grid:
+    """Return a formula's lines as typed, each beside its amount."""
+    rows = []
+    for line in view.lines:
+        name = line.ingredient.name
+        if line.ingredient.strength_percent is not None:
+            name = f"{name} {show_number(line.ingredient.strength_percent, 2)}\u00a0%"
+        amount = show_quantity(line.quantity, units)
+        if line.dimension is Dimension.COUNT:
+            amount = show_number(line.amount, 2)
+        rows.append((name, amount))
+    return Grid(tuple(rows))
+
+
+_EXAMPLES = (
+    N_("scale grapefruit mist to 8 x 50 ml"),
+    N_("scale grapefruit mist with 12 ml grapefruit oil"),
+    N_("scale grapefruit mist for 600 drinks, 5 % loss"),
+    N_("scale grapefruit mist to 400 ml in grams at 27 C"),
+    N_("scale grapefruit mist to 400 ml with 75.5 % spirit instead"),
+)
+
+COMMANDS = (
+    Command(
+        "scale",
+        N_("amounts for a size, bottles, drinks or what you have"),
+        _scale,
+        words=("make amounts", "amounts"),
+        examples=_EXAMPLES,
+        slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, TARGET_SLOT, GRAMS_SLOT, TEMPERATURE_SLOT),
+        menu=10,
+        quick=True,
+    ),
+)

@@ -1,0 +1,63 @@
+"""The weigh sheet: amounts in grams at the bar's temperature, and how sure they are."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Grid
+from bot.chat.reply.units import show_amount, show_g, show_temperature
+from bot.trade.formulas.measures import Dimension
+from bot.work.formulas.scaling import LineMass, ScaleAnswer
+
+# A spread of less than what a bar's scale shows is not worth a line.
+_WORTH_SAYING_G = Fraction(1, 10)
+
+
+def grams_grid(answer: ScaleAnswer, names: dict[str, str]) -> Grid:
+    """Return every amount in grams; what has no known density stays in its own measure."""
+    rows = []
+    total: Fraction | None = Fraction(0)
+    for line, mass in zip(answer.scaled.lines, answer.masses, strict=True):
+        name = names.get(line.name, line.name)
+        if mass.grams is None:
+            total = None
+            rows.append((name, show_amount(line.amount, line.dimension)))
+        else:
+            total = None if total is None else total + mass.grams
+            rows.append((name, show_g(mass.grams)))
+    if total is not None:
+        rows.append((_("Total"), show_g(total)))
+    return Grid(tuple(rows))
+
+
+def grams_notes(answer: ScaleAnswer, temperature_c: float, units: str) -> list[str]:
+    """Say for what temperature the grams hold, where a standard's range matters, and what is not known."""
+    notes = [
+        _("In place of ml measured at {temperature}.").format(
+            temperature=show_temperature(temperature_c, units)
+        )
+    ]
+    unknown = []
+    for line, mass in zip(answer.scaled.lines, answer.masses, strict=True):
+        if mass.grams is None and line.dimension is Dimension.VOLUME:
+            unknown.append(line.name)
+        elif _spread_matters(mass):
+            notes.append(
+                _("{name}: {low} to {high}, the range its standard allows.").format(
+                    name=line.name,
+                    low=show_g(mass.low_g or Fraction(0)),
+                    high=show_g(mass.high_g or Fraction(0)),
+                )
+            )
+        if mass.grams is not None and not mass.corrected:
+            notes.append(_("{name}: by its density at 20 °C.").format(name=line.name))
+    if unknown:
+        notes.append(_("No density known: {names}.").format(names=", ".join(unknown)))
+    return notes
+
+
+def _spread_matters(mass: LineMass) -> bool:
+    if mass.low_g is None or mass.high_g is None:
+        return False
+    return (mass.high_g - mass.low_g) / 2 >= _WORTH_SAYING_G

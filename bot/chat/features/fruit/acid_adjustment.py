@@ -1,0 +1,166 @@
+"""Acid that makes one juice as sour as another, beside what was measured and the usual rule."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import never, quantity_in_ml
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.grammar.syntax import Amount, Unknown
+from bot.chat.i18n.language import _, show_number
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_g, show_ml
+from bot.trade.fruit.acidity import AcidOutcome
+from bot.trade.fruit.acidity_table import Juice
+from bot.trade.numbers.ranges import Range
+from bot.trade.words import N_
+from bot.work.formulas import ingredients
+from bot.work.fruit import acid_adjustment
+from bot.work.fruit.acid_adjustment import Souring
+
+# -- which juice, how much -----------------------------------------------------------------
+
+
+def _ask_source(talk: Talk, given: Given) -> Question:
+    choices = columns([(_(one), one) for one in ("orange", "grapefruit", "mandarin")], 3)
+    return Question(_("Which juice?"), choices, hint=_("orange"))
+
+
+def _ask_sour(talk: Talk, given: Given) -> Question:
+    return Question(_("As sour as which?"), (((_("lime"), _("lime")), (_("lemon"), _("lemon"))),))
+
+
+def _accept_juice_name(talk: Talk, given: Given, value: Any) -> str:
+    if isinstance(value, Unknown):
+        name = value.text
+    else:
+        noun = talk.noun(value, "INGREDIENT", _("juice"))
+        name = ingredients.get(talk.desk, int(noun.id)).name
+    if acid_adjustment.juice_named(name, talk.desk.bar.language) is None:
+        known = ", ".join(_(one.value) for one in Juice)
+        raise Say(
+            reply(
+                _("I know no measured acidity of {name}.").format(name=name),
+                _("Known: {names}.").format(names=known),
+            )
+        )
+    return name
+
+
+def _accept_volume(talk: Talk, given: Given, value: Amount) -> Fraction:
+    return quantity_in_ml(talk, value)
+
+
+# -- the answer ----------------------------------------------------------------------------
+
+
+def _acid(talk: Talk, given: Given) -> Reply:
+    units = talk.desk.bar.units
+    ml = given.get("amount", Fraction(1000))
+    found = acid_adjustment.sour(talk.desk, given["source"], given.get("sour", Juice.LIME.value), ml)
+    title = _("{volume} {source} juice to {target} strength").format(
+        volume=show_ml(ml, units), source=_(found.source.value), target=_(found.target.value)
+    )
+    if found.own is None and found.computed.already_there:
+        return reply(
+            _("{title}: no acid needed.").format(title=title),
+            _("It is as sour as that already, as far as juices have been measured. Taste decides."),
+        )
+    acids = acid_words(*acid_adjustment.likely_acid_g(found))
+    rows = _acid_rows(found)
+    lines: list[Block] = [Grid(tuple(rows))]
+    lines += [Text(one) for one in _beside(found)]
+    buttons = []
+    if found.own is not None:
+        buttons.append((Button(found.own.name, f"scale #{found.own.formula_id} to {show_number(ml, 0)} ml"),))
+    return Reply((Text(f"{title}: {acids}", strong=True), *lines), tuple(buttons))
+
+
+def _acid_rows(found: Souring) -> list[tuple[str, str, str]]:
+    one = found.computed
+    rows = [("", _("citric"), _("malic"))]
+    if found.own is not None:
+        rows.append((_("your recipe"), *_both(found.own.outcome)))
+    rows.append((_("computed"), _grams(one.citric_g), _grams(one.malic_g)))
+    rows.append((_("  from"), _grams(one.citric_range_g.low), _grams(one.malic_range_g.low)))
+    rows.append((_("  to"), _grams(one.citric_range_g.high), _grams(one.malic_range_g.high)))
+    if found.thumb is not None:
+        rows.append((_("rule of thumb"), *_both(found.thumb)))
+    return rows
+
+
+def _both(one: AcidOutcome) -> tuple[str, str]:
+    return _grams(one.citric_g), _grams(one.malic_g)
+
+
+def _beside(found: Souring) -> list[str]:
+    lines = []
+    target = _(found.target.value)
+    if found.own is not None:
+        lines.append(
+            _("{name} ends {share} the measured {target}.").format(
+                name=found.own.name, share=_beyond(found.own.outcome.overshoot), target=target
+            )
+        )
+    if found.thumb is not None:
+        lines.append(
+            _("The rule of thumb ends {share} the measured {target}.").format(
+                share=_beyond(found.thumb.overshoot), target=target
+            )
+        )
+    lines.append(
+        _(
+            "Acid by the literature: {source} {here} g/l, {target} {there} g/l. Juices differ: taste decides."
+        ).format(
+            source=_(found.source.value),
+            here=show_number(Fraction(round(found.computed.source.likely_g_per_l)), 0),
+            target=target,
+            there=show_number(Fraction(round(found.computed.target.likely_g_per_l)), 0),
+        )
+    )
+    return lines
+
+
+def _beyond(share: Range[Decimal]) -> str:
+    low, high = (show_number(abs(Fraction(one)) * 100, 0) for one in (share.low, share.high))
+    if share.low >= 0:
+        return _("{low} to {high} % beyond").format(low=low, high=high)
+    if share.high <= 0:
+        return _("{low} to {high} % short of").format(low=high, high=low)
+    return _("between {low} % short of and {high} % beyond").format(low=low, high=high)
+
+
+def acid_words(citric: Decimal, malic: Decimal) -> str:
+    """Write grams of citric and malic acid: '17.3 g citric + 8.7 g malic acid'."""
+    parts = []
+    if citric:
+        parts.append(_("{grams} citric").format(grams=_grams(citric)))
+    if malic:
+        parts.append(_("{grams} malic acid").format(grams=_grams(malic)))
+    elif citric:
+        parts[-1] = _("{grams} citric acid").format(grams=_grams(citric))
+    return " + ".join(parts) or _("no acid")
+
+
+def _grams(grams: Decimal) -> str:
+    return show_g(Fraction(round(grams, 1)))
+
+
+COMMANDS = (
+    Command(
+        "acid",
+        N_("acid that makes a juice as sour as another"),
+        _acid,
+        words=("acids", "sour"),
+        examples=(N_("acid 280 ml orange juice to lime"),),
+        slots=(
+            Slot("source", _ask_source, accept=_accept_juice_name),
+            Slot("amount", _ask_source, never, _accept_volume),
+            Slot("sour", _ask_sour, accept=_accept_juice_name),
+        ),
+        menu=37,
+    ),
+)

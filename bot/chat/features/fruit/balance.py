@@ -1,0 +1,78 @@
+"""Fruit used, wasted and lost between counts."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import never
+from bot.chat.dialogue.slots import Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.features.fruit.balance_words import named_amount, used_blocks, used_row
+from bot.chat.features.stock.on_hand import ask_item
+from bot.chat.i18n.language import _
+from bot.chat.i18n.plurals import counted_name
+from bot.chat.reply.message import Button, Grid, Reply, Text, reply
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.words import N_
+from bot.work.formulas import ingredients
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.fruit import balance
+
+
+def _accept_known(talk: Talk, given: Given, value: Any) -> IngredientView:
+    """Turn a name into what the bar has in its book: asking about a fruit does not put it there."""
+    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
+    return ingredients.get(talk.desk, int(noun.id))
+
+
+def _fruit(talk: Talk, given: Given) -> Reply:
+    if "item" in given:
+        item = given["item"]
+        used = balance.used(talk.desk, item.id)
+        if used is None:
+            return reply(
+                _("{name} was not counted twice yet.").format(name=item.name),
+                _("Count it at close: count {name} 24").format(name=counted_name(item.name, Fraction(2))),
+                buttons=((Button(_("Count"), f"count #{item.id}"),),),
+            )
+        first = _("{name}: {amount} used").format(
+            name=item.name, amount=named_amount(Fraction(used.use.used), used.dimension, item, talk)
+        )
+        return Reply(
+            (Text(first, strong=True), *used_blocks(talk, used)),
+            ((Button(_("Count"), f"count #{item.id}"), Button(_("Bought"), f"bought #{item.id}")),),
+        )
+    numbers = balance.counted_fruit(talk.desk)
+    found = [used for number in numbers if (used := balance.used(talk.desk, number)) is not None]
+    found = [used for used in found if used.ingredient.kind is IngredientKind.FRUIT][:8]
+    if not found:
+        return reply(
+            _("No fruit was counted twice yet."),
+            _("Log what comes in and count at close: bought 80 oranges 34.00, count oranges 24"),
+            buttons=((Button(_("Bought"), "bought"), Button(_("Count"), "count")),),
+        )
+    rows = [(_("fruit"), _("used"), _("wasted"), _("lost"))]
+    rows += [used_row(talk, used) for used in found]
+    buttons = columns([(used.ingredient.name, f"fruit #{used.ingredient.id}") for used in found], 3)
+    return Reply(
+        (
+            Text(_("Between the last two counts of each"), strong=True),
+            Grid(tuple(rows)),
+            Text(_("“Lost” is used and not explained by what was logged; “?” where nothing was.")),
+        ),
+        tuple(tuple(Button(*one) for one in row) for row in buttons),
+    )
+
+
+COMMANDS = (
+    Command(
+        "fruit",
+        N_("fruit used, wasted and lost between counts"),
+        _fruit,
+        words=("fruit use", "used fruit"),
+        examples=(N_("fruit orange"),),
+        slots=(Slot("item", ask_item, never, _accept_known),),
+        menu=39,
+    ),
+)

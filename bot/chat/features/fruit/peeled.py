@@ -1,0 +1,308 @@
+"""Peeled fruit: its clock, its juice, its end."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import BATCH_SLOT, each_line, quantity_in_ml, undo_button, undo_each
+from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.fruit.acid_adjustment import acid_words
+from bot.chat.features.fruit.waste import accept_fruit, worded_waste
+from bot.chat.grammar.syntax import Amount
+from bot.chat.i18n.language import _, ngettext, show_moment, show_number
+from bot.chat.i18n.plurals import counted_name
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_ml
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.formulas.measures import Dimension
+from bot.trade.fruit.acidity_table import Juice
+from bot.trade.fruit.handbook import ExpectedJuice, YieldBasis
+from bot.trade.words import N_
+from bot.work.formulas import ingredients
+from bot.work.formulas.formulas import in_base
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.fruit import acid_adjustment, peeled, waste
+from bot.work.fruit.peeled import PeeledView
+from bot.work.fruit.waste import WasteLine
+
+_PEELED_MOST = (N_("orange"), N_("grapefruit"), N_("lemon"), N_("lime"))
+_BASIS = {
+    YieldBasis.PUBLISHED: N_("published yield"),
+    YieldBasis.LIKE_FRUIT: N_("estimated from a like fruit"),
+    YieldBasis.MIXED: N_("published and your own"),
+    YieldBasis.MEASURED: N_("your own yield"),
+}
+
+
+# -- which fruit, how many -----------------------------------------------------------------
+
+
+def _ask_fruit(talk: Talk, given: Given) -> Question:
+    own = {
+        one.casefold(): one
+        for one in (fruit.name for fruit in ingredients.all_of(talk.desk, IngredientKind.FRUIT))
+    }
+    usual = [_(name) for name in _PEELED_MOST]
+    names = [own.pop(name.casefold(), name) for name in usual] + list(own.values())
+    lying = peeled.waiting(talk.desk)
+    blocks: tuple[Block, ...] = (Grid(tuple(_lying_row(one) for one in lying[:6])),) if lying else ()
+    return Question(
+        _("Which fruit was peeled?"), columns([(one, one) for one in names[:8]], 2), blocks, _("4 oranges")
+    )
+
+
+def _ask_lying(talk: Talk, given: Given) -> Question:
+    lying = peeled.waiting(talk.desk)
+    if not lying:
+        raise Say(
+            reply(_("No peeled fruit lies there."), buttons=((Button(_("Log peeled fruit"), "peeled"),),))
+        )
+    fruit = {one.ingredient.id: one.ingredient.name for one in lying}
+    return Question(
+        _("Which fruit?"), columns([(name, f"#{number}") for number, name in fruit.items()], 2), hint="4"
+    )
+
+
+def _lying_row(one: PeeledView) -> tuple[str, str]:
+    return f"{show_number(one.left)} {counted_name(one.ingredient.name, one.left)}", show_moment(one.lost_at)
+
+
+def _ask_count(talk: Talk, given: Given) -> Question:
+    name = counted_name(given["fruit"].name, Fraction(2))
+    lying = sum((one.left for one in peeled.waiting(talk.desk, given["fruit"].id)), Fraction(0))
+    numbers = sorted({*range(1, 7), 8, 10, 12, *([int(lying)] if lying else [])})
+    choices = columns([(str(number), str(number)) for number in numbers], 3)
+    return Question(
+        _("How many {name}?").format(name=name), (*choices, ((_("Other number"), DIGIT),)), hint="4"
+    )
+
+
+def _accept_count(talk: Talk, given: Given, value: Any) -> Fraction:
+    if isinstance(value, Amount):
+        amount, kind = in_base(talk.desk.bar, talk.quantity(value, False))
+        if kind is not Dimension.COUNT:
+            raise Say(reply(_("Peeled fruit is counted: 4 oranges.")))
+    else:
+        amount = Fraction(value)
+    if not 0 < amount <= 1000:
+        raise Say(reply(_("A number of pieces above zero, please: 4 oranges.")))
+    return amount
+
+
+def _pieces(fruit: IngredientView, count: Fraction) -> str:
+    return f"{show_number(count)} {counted_name(fruit.name, count)}"
+
+
+# -- peeled --------------------------------------------------------------------------------
+
+
+def _peeled(talk: Talk, given: Given) -> Reply:
+    if not given.lines:
+        return _one_peeled(talk, given)
+    needed = ((("fruit",), _("a fruit")), (("waste_amount",), _("a number")))
+    rows, entries = [], []
+    for one in each_line(talk, given, (_FRUIT, _COUNT), needed, _("4 oranges, 3 limes")):
+        logged = peeled.peel(talk.desk, one["fruit"].id, one["waste_amount"])
+        entries.append((one["fruit"].name, logged.entry))
+        juice = "?" if logged.juice is None else _rounded(logged.juice.volume_ml, talk.desk.bar.units)
+        rows.append((_pieces(one["fruit"], one["waste_amount"]), juice))
+    first = _("Peeled, good until {when}:").format(when=show_moment(logged.peeled.lost_at))
+    about = Text(_("With the juice to expect; I will remind you before."))
+    buttons = (*undo_each(entries), (Button(_("More peeled"), "peeled"),))
+    return Reply((Text(first, strong=True), Grid(tuple(rows)), about), buttons)
+
+
+def _one_peeled(talk: Talk, given: Given) -> Reply:
+    fruit, count = given["fruit"], given["waste_amount"]
+    logged = peeled.peel(talk.desk, fruit.id, count)
+    first = _("Peeled: {what}, good until {when}.").format(
+        what=_pieces(fruit, count), when=show_moment(logged.peeled.lost_at)
+    )
+    hours = show_number(logged.clock.lost_after_hours)
+    own = logged.clock.source is None
+    clock = _("{hours} h, as this bar set it; I will remind you before.")
+    if not own:
+        clock = _("{hours} h is common practice (/bar peeled fruit); I will remind you before.")
+    lines = [clock.format(hours=hours), *_what_to_do(talk, fruit, logged.juice)]
+    return reply(
+        first,
+        *lines,
+        buttons=(*ends(fruit.id, count), (undo_button(talk), _acid_button(talk, fruit, logged.juice))),
+    )
+
+
+def ends(fruit_id: int, count: Fraction) -> tuple[tuple[Button, ...], ...]:
+    """Offer the three ends of peeled fruit: juiced, binned, in a batch."""
+    said = f"{show_number(count)} #{fruit_id}"
+    return (
+        (
+            Button(_("Juiced"), f"juiced {said}"),
+            Button(_("Binned"), f"bin peeled {said}"),
+            Button(_("In a batch"), f"peeled in batch {said}"),
+        ),
+    )
+
+
+def _acid_button(talk: Talk, fruit: IngredientView, juice: ExpectedJuice | None) -> Button:
+    if juice is None or acid_adjustment.juice_named(fruit.name, talk.desk.bar.language) is None:
+        return Button(_("More peeled"), "peeled")
+    return _sour_button(talk, fruit, _whole_ml(juice.volume_ml))
+
+
+def _whole_ml(ml: Decimal) -> str:
+    return str(int(round(ml, -1)) or int(ml) or 1)
+
+
+def _what_to_do(talk: Talk, fruit: IngredientView, juice: ExpectedJuice | None) -> list[str]:
+    units = talk.desk.bar.units
+    lines = []
+    if juice is not None:
+        lines.append(
+            _("About {volume} juice ({low} to {high}; {basis}).").format(
+                volume=_rounded(juice.volume_ml, units),
+                low=_rounded(juice.range_ml.low, units),
+                high=_rounded(juice.range_ml.high, units),
+                basis=_(_BASIS[juice.basis]),
+            )
+        )
+    source = acid_adjustment.juice_named(fruit.name, talk.desk.bar.language)
+    if juice is not None and source in {Juice.ORANGE, Juice.GRAPEFRUIT, Juice.MANDARIN}:
+        found = acid_adjustment.sour(talk.desk, fruit.name, Juice.LIME.value, Fraction(juice.volume_ml))
+        citric, malic = acid_adjustment.likely_acid_g(found)
+        lines.append(_("To lime strength: {acids}.").format(acids=acid_words(citric, malic)))
+    used = acid_adjustment.formulas_using(talk.desk, fruit)
+    if used:
+        lines.append(_("In the book: {names}.").format(names=", ".join(one.name for one in used)))
+    return lines
+
+
+def _rounded(ml: Decimal, units: str) -> str:
+    """Write an expected volume no finer than it is known."""
+    return show_ml(Fraction(round(ml, -1)) if ml >= 100 else Fraction(round(ml)), units)
+
+
+# -- its ends ------------------------------------------------------------------------------
+
+
+def _ask_juice(talk: Talk, given: Given) -> Question:
+    fruit, count = given["fruit"], given["waste_amount"]
+    usual = peeled.juice_of(talk.desk, fruit, count)
+    choices: list[tuple[str, str]] = []
+    if usual is not None:
+        ends_ml = (usual.range_ml.low, usual.volume_ml, usual.range_ml.high)
+        rounded = dict.fromkeys(str(max(10, int(round(one, -1)))) for one in ends_ml)
+        choices = [(f"{one} ml", f"{one} ml") for one in rounded]
+    return Question(
+        _("How much juice did {what} give?").format(what=_pieces(fruit, count)),
+        columns(choices, 3),
+        hint="280 ml",
+    )
+
+
+def _accept_juice(talk: Talk, given: Given, value: Amount) -> Fraction:
+    return quantity_in_ml(talk, value)
+
+
+def _juiced(talk: Talk, given: Given) -> Reply:
+    fruit, count, ml = given["fruit"], given["waste_amount"], given["juice"]
+    found = peeled.juice(talk.desk, fruit.id, count, ml)
+    units = talk.desk.bar.units
+    first = _("Juiced: {what} gave {volume}, {each} each.").format(
+        what=_pieces(fruit, count), volume=show_ml(ml, units), each=show_ml(ml / count, units)
+    )
+    lines = []
+    if found.usual is not None:
+        lines.append(
+            _("To be expected: {low} to {high} ({basis}).").format(
+                low=_rounded(found.usual.range_ml.low, units),
+                high=_rounded(found.usual.range_ml.high, units),
+                basis=_(_BASIS[found.usual.basis]),
+            )
+        )
+    if found.own is not None:
+        pieces = int(found.own.own_count)
+        lines.append(
+            ngettext(
+                "From now on I reckon {each} a fruit, {share} % of it from {count} piece of your own.",
+                "From now on I reckon {each} a fruit, {share} % of it from {count} pieces of your own.",
+                pieces,
+            ).format(
+                each=show_ml(Fraction(round(found.own.per_fruit_ml)), units),
+                share=show_number(Fraction(found.own.own_share) * 100, 0),
+                count=show_number(pieces),
+            )
+        )
+    buttons = [undo_button(talk)]
+    if acid_adjustment.juice_named(fruit.name, talk.desk.bar.language) is not None:
+        buttons.append(_sour_button(talk, fruit, show_number(ml, 0)))
+    return reply(first, *lines, buttons=(tuple(buttons),))
+
+
+def _sour_button(talk: Talk, fruit: IngredientView, ml: str) -> Button:
+    target = (
+        "lemon" if acid_adjustment.juice_named(fruit.name, talk.desk.bar.language) is Juice.LIME else "lime"
+    )
+    return Button(_("Acid for it"), f"acid {ml} ml #{fruit.id} to {target}")
+
+
+def _binned(talk: Talk, given: Given) -> Reply:
+    line = WasteLine(given["fruit"].id, given["waste_amount"], Dimension.COUNT, waste.PEELED)
+    return worded_waste(talk, waste.log(talk.desk, [line]))
+
+
+def _in_batch(talk: Talk, given: Given) -> Reply:
+    fruit, batch = given["fruit"], given["batch"]
+    taken = peeled.into_batch(talk.desk, fruit.id, given["waste_amount"], batch.number)
+    said = _("{what} went into batch {number}, {name}.").format(
+        what=_pieces(fruit, taken), number=batch.number, name=batch.name
+    )
+    return reply(said, buttons=((undo_button(talk),),))
+
+
+_FRUIT = Slot("fruit", _ask_fruit, accept=accept_fruit)
+_LYING = Slot("fruit", _ask_lying, accept=accept_fruit)
+_COUNT = Slot("waste_amount", _ask_count, accept=_accept_count)
+
+COMMANDS = (
+    Command(
+        "peeled",
+        N_("fruit peeled, with its clock"),
+        _peeled,
+        words=("naked", "peeled fruit", "what is peeled"),
+        examples=(N_("peeled 4 oranges, 3 limes"),),
+        slots=(_FRUIT, _COUNT),
+        writes=True,
+        menu=33,
+    ),
+    Command(
+        "juiced",
+        N_("what fruit gave in juice"),
+        _juiced,
+        words=("squeezed",),
+        examples=(N_("juiced 4 oranges 280 ml"),),
+        slots=(_FRUIT, _COUNT, Slot("juice", _ask_juice, accept=_accept_juice)),
+        writes=True,
+        menu=35,
+    ),
+    Command(
+        "peeledbin",
+        N_("throw peeled fruit out"),
+        _binned,
+        words=("bin peeled", "peeled binned"),
+        examples=(N_("bin peeled 2 oranges"),),
+        slots=(_LYING, _COUNT),
+        writes=True,
+    ),
+    Command(
+        "peeledin",
+        N_("peeled fruit went into a batch"),
+        _in_batch,
+        words=("peeled in batch", "peeled into batch"),
+        examples=(N_("peeled in batch 4 oranges 12"),),
+        slots=(_LYING, _COUNT, BATCH_SLOT),
+        writes=True,
+    ),
+)

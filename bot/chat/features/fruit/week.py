@@ -1,0 +1,297 @@
+"""The waste of a week, a month or any days: by fruit, reason and shift, against the time before."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue import charts
+from bot.chat.dialogue.shared_slots import never
+from bot.chat.dialogue.slots import Question, Slot
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.savings.savings_words import effect_line, period_line
+from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_weight
+from bot.trade.words import N_
+from bot.work.fruit import week
+from bot.work.fruit.week import FruitSum, PartSum, WasteSummary
+from bot.work.savings import savings
+
+_NUMBERED = re.compile(r"^(\d{4})-[Ww](\d{1,2})$")
+_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
+_MOST_ROWS = 4
+
+
+def _ask(talk: Talk, given: Given) -> Question:
+    return Question(_("Which week? Such as 2026-W30, or last week."))
+
+
+def _ask_span(talk: Talk, given: Given) -> Question:
+    return Question(
+        _("From which day to which? Such as 2026-10-01 to 2026-10-15"), hint="2026-10-01 to 2026-10-15"
+    )
+
+
+def _text(talk: Talk, given: Given, value: Any) -> str:
+    return str(value)
+
+
+def _accept_span(talk: Talk, given: Given, value: Any) -> tuple[date, date]:
+    said = _DATE.findall(given.texts.get("span", "") or talk.line)
+    try:
+        first, last = sorted(date.fromisoformat(one) for one in said[-2:])
+    except ValueError:
+        raise Say(reply(_("Two days of the calendar, please: 2026-10-01 to 2026-10-15"))) from None
+    if (last - first).days >= week.LONGEST_DAYS:
+        raise Say(reply(_("That is more than ten years: please name fewer days.")))
+    return first, last
+
+
+# -- which days -----------------------------------------------------------------------------
+
+
+def _week(talk: Talk, given: Given) -> Reply:
+    asked = given.texts.get("period", "")
+    numbered = _NUMBERED.match(asked)
+    if "span" in given:
+        found = week.summary(talk.desk, *given["span"])
+    elif numbered is not None:
+        found = week.numbered_week(talk.desk, int(numbered[1]), int(numbered[2]))
+    else:
+        found = week.this_week(talk.desk, weeks_ago=1 if asked else 0)
+    now = not asked and "span" not in given
+    return _shown(talk, given, found, Button(_("Last week"), "week last week") if now else None)
+
+
+def _month(talk: Talk, given: Given) -> Reply:
+    asked = given.texts.get("month", "")
+    if "-" in asked:
+        year, number = (int(part) for part in asked.split("-"))
+        if not (1 <= number <= 12 and year >= 1900):
+            raise Say(reply(_("There is no month {month}.").format(month=asked)))
+        found = week.month(talk.desk, year, number)
+    else:
+        found = week.this_month(talk.desk, months_ago=1 if asked else 0)
+    return _shown(talk, given, found, None if asked else Button(_("Last month"), "month last month"))
+
+
+def _report(talk: Talk, given: Given) -> Reply:
+    return _shown(talk, given, week.summary(talk.desk, *given["span"]), None)
+
+
+def _shown(talk: Talk, given: Given, found: WasteSummary, earlier: Button | None) -> Reply:
+    if "picture" in given:
+        return _picture(talk, found)
+    if "more_detail" in given:
+        return _details(talk, found)
+    return _summary(talk, found, earlier)
+
+
+# -- the answer -----------------------------------------------------------------------------
+
+
+def _dates(found: WasteSummary) -> str:
+    return _("{first} to {last}").format(first=show_day(found.first), last=show_day(found.last))
+
+
+def _summary(talk: Talk, found: WasteSummary, earlier: Button | None) -> Reply:
+    again = f"week {found.first} to {found.last}"
+    buttons = (*([earlier] if earlier else []), Button(_("Log waste"), "waste"))
+    if not found.fruit:
+        blocks: tuple[Block, ...] = (Text(_dates(found)), *(Text(line) for line in _against(found)))
+        return Reply((Text(_("No waste logged"), strong=True), *blocks), (buttons,))
+    units = talk.desk.bar.units
+    fruit = [(one.name, *_part(one, units)) for one in _first_rows(found.fruit)]
+    if len(found.fruit) > _MOST_ROWS:
+        fruit.append(_rest(found.fruit[_MOST_ROWS - 1 :], units))
+    reasons = _reason_rows(found, _MOST_ROWS, units)
+    lines: list[Block] = [Text(_dates(found)), Grid(tuple(fruit)), Grid(tuple(reasons))]
+    lines += [Text(line) for line in (*_unpriced(found), *_share(found), *_against(found))]
+    sprayed = period_line(savings.effects(talk.desk, found.first, found.last)[:3])
+    lines += [Text(sprayed)] if sprayed else []
+    more = (Button(_("More"), f"{again} more"), Button(_("Picture"), f"{again} picture"))
+    said = Reply((Text(_title(found), strong=True), *lines), (more, buttons))
+    if not talk.desk.bar.settings.week_picture:
+        return said
+    costs = week.by_week(talk.desk, found.last)
+    return replace(said, files=(charts.waste_picture(talk, costs, later=True),)) if costs.fruit else said
+
+
+def _title(found: WasteSummary) -> str:
+    priced = found.cost or not any(one.unpriced for one in found.fruit)
+    return _("Waste: {money}").format(money=show_money(found.cost) if priced else _("no prices yet"))
+
+
+def _first_rows(rows: Sequence[FruitSum]) -> Sequence[FruitSum]:
+    """Return what fits: all of a few, else all but the last rows, which stand together."""
+    return rows if len(rows) <= _MOST_ROWS else rows[: _MOST_ROWS - 1]
+
+
+def _rest(rows: Any, units: str) -> tuple[str, str, str]:
+    count = sum((one.count for one in rows), Fraction(0))
+    grams = sum((one.grams for one in rows), Fraction(0))
+    cost = sum(one.cost for one in rows)
+    name = ngettext("{count} other", "{count} others", len(rows)).format(count=len(rows))
+    return name, _pieces_and_weight(count, grams, units), show_money(cost)
+
+
+def _reason_rows(found: WasteSummary, most: int, units: str) -> list[tuple[str, str, str]]:
+    kept = found.reasons if len(found.reasons) <= most else found.reasons[: most - 1]
+    rows = [(reason_words(reason), *_part(one, units)) for reason, one in kept]
+    if len(kept) < len(found.reasons):
+        rows.append(_rest([one for _reason, one in found.reasons[len(kept) :]], units))
+    return rows
+
+
+def _part(one: FruitSum | PartSum, units: str) -> tuple[str, str]:
+    cost = show_money(one.cost) if one.cost or not one.unpriced else _("no price")
+    return _pieces_and_weight(one.count, one.grams, units), cost
+
+
+def reason_words(reason: str) -> str:
+    """Write a reason, or that none was given."""
+    return _(reason) if reason else _("no reason given")
+
+
+def _pieces_and_weight(count: Fraction, grams: Fraction, units: str) -> str:
+    """Write pieces and mass of fruit."""
+    parts = []
+    if count:
+        parts.append(show_number(count, 1))
+    if grams:
+        parts.append(show_weight(grams, units))
+    return " + ".join(parts) or "0"
+
+
+def _unpriced(found: WasteSummary) -> list[str]:
+    names = [one.name for one in found.fruit if one.unpriced]
+    if not names:
+        return []
+    return [_("Without a price, so not counted: {names}.").format(names=", ".join(names))]
+
+
+def _share(found: WasteSummary) -> list[str]:
+    shares = [one for one in _first_rows(found.fruit) if one.share is not None]
+    if not shares:
+        return []
+    said = ", ".join(
+        _("{name} {percent} %").format(name=one.name, percent=show_number((one.share or 0) * 100, 0))
+        for one in shares
+    )
+    return [_("Of what was bought: {shares}").format(shares=said)]
+
+
+def _against(found: WasteSummary) -> list[str]:
+    length = (found.last - found.first).days + 1
+    if not found.anything_before:
+        return [_("Nothing was logged in the time before.")]
+    whole = found.days_so_far in {0, length}
+    before = show_money(found.before)
+    if not whole:
+        text = ngettext(
+            "First {count} day of the {stretch} before: {money}",
+            "First {count} days of the {stretch} before: {money}",
+            found.days_so_far,
+        ).format(count=found.days_so_far, stretch=_stretch(found), money=before)
+    elif length == 7:
+        text = _("The week before: {money}").format(money=before)
+    else:
+        text = _("The {stretch} before: {money}").format(stretch=_stretch(found), money=before)
+    if found.before and found.days_so_far:
+        change = (found.cost / found.before - 1) * 100
+        share = show_number(abs(change), 0)
+        word = _("{percent} % less now") if change < 0 else _("{percent} % more now")
+        text += ", " + word.format(percent=share)
+    return [text]
+
+
+def _stretch(found: WasteSummary) -> str:
+    """Name a stretch of days: the week, the month, or so many days."""
+    length = (found.last - found.first).days + 1
+    if length == 7 and found.first.weekday() == 0:
+        return _("week")
+    if found.first.day == 1 and found.before_first.day == 1:
+        return _("month")
+    return ngettext("{count} day", "{count} days", length).format(count=length)
+
+
+# -- more -----------------------------------------------------------------------------------
+
+
+def _details(talk: Talk, found: WasteSummary) -> Reply:
+    lines: list[Block] = [Text(_dates(found))]
+    units = talk.desk.bar.units
+    if found.fruit:
+        lines.append(Grid(tuple(_reason_rows(found, len(found.reasons), units))))
+        lines.append(
+            Grid(
+                (
+                    (_("early shift"), *_part(found.early, units)),
+                    (_("late shift"), *_part(found.late, units)),
+                )
+            )
+        )
+    rows = [
+        (one.name, f"{show_number((one.share or 0) * 100, 0)} %")
+        for one in found.fruit
+        if one.share is not None
+    ]
+    if rows:
+        lines += [Text(_("Share of what was bought:")), Grid(tuple(rows))]
+    elif found.fruit:
+        lines.append(Text(_("Log what comes in to see the share wasted: bought 80 oranges 34.00")))
+    effects = savings.effects(talk.desk, found.first, found.last)
+    lines += [Text(effect_line(one)) for one in effects]
+    if not effects:
+        lines.append(Text(_("To compare with the time before the spray: spraying orange since 2026-10-20")))
+    again = f"week {found.first} to {found.last} picture"
+    return Reply((Text(_title(found), strong=True), *lines), ((Button(_("Picture"), again),),))
+
+
+def _picture(talk: Talk, found: WasteSummary) -> Reply:
+    costs = week.by_week(talk.desk, found.last)
+    if not costs.fruit:
+        return reply(
+            _("No waste with a price in the twelve weeks up to {day}.").format(day=show_day(found.last))
+        )
+    file = charts.waste_picture(talk, costs)
+    first = _("Waste by week, up to {day}").format(day=show_full_day(found.last))
+    return Reply((Text(first, strong=True),), files=(file,))
+
+
+_SPAN = Slot("span", _ask_span, never, _accept_span)
+_DETAIL = (Slot("more_detail", _ask, never), Slot("picture", _ask, never))
+
+COMMANDS = (
+    Command(
+        "week",
+        N_("the week's waste and what it cost"),
+        _week,
+        words=("this week", "weekly", "how much waste", "how much waste?"),
+        examples=(N_("week 2026-W30"), N_("week last week")),
+        slots=(Slot("period", _ask, never, _text), _SPAN, *_DETAIL),
+        menu=30,
+    ),
+    Command(
+        "month",
+        N_("the month's waste and what it cost"),
+        _month,
+        words=("this month", "monthly"),
+        examples=(N_("month 2026-10"),),
+        slots=(Slot("month", _ask, never, _text), *_DETAIL),
+        menu=31,
+    ),
+    Command(
+        "report",
+        N_("the waste of any days"),
+        _report,
+        words=("waste report",),
+        examples=(N_("waste report 2026-10-01 to 2026-10-15"),),
+        slots=(Slot("span", _ask_span, accept=_accept_span), *_DETAIL),
+    ),
+)

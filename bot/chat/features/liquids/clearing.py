@@ -1,0 +1,258 @@
+"""Will it clear, what would mend it, how the aroma leaves the film; and another spirit instead."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.strength_input import ask_strength
+from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.formulas.scale import scale_reply
+from bot.chat.features.liquids import clearing_words
+from bot.chat.features.liquids.clearing_words import ESTIMATE
+from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, wanted_view
+from bot.chat.i18n.language import _, show_number
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_temperature
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.liquids.clearing.estimate import Band, State
+from bot.trade.spray.release import Release, Stage
+from bot.trade.words import N_
+from bot.work.formulas import ingredients, scaling
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.mixture import mix_of
+from bot.work.liquids import clearing as clarity
+from bot.work.liquids.clearing import ClearAnswer
+from bot.work.liquids.spirit_substitution import UnknownStrengthError
+
+# -- will it clear? --------------------------------------------------------------------------
+
+
+def _clear(talk: Talk, given: Given) -> Reply:
+    view = wanted_view(given)
+    mix = mix_of(view)
+    if not mix.has_oil:
+        return reply(
+            _("{name} holds no oil, so nothing in it can part.").format(name=view.name),
+            _("Sugar, acid, juice and herbs may still leave a haze: the models know nothing of it."),
+        )
+    if mix.without_strength:
+        raise Say(ask_strength(talk, mix.without_strength[0], view.name))
+    if "more_detail" in given:
+        return _aroma(talk, given, view)
+    temperature = temperature_of(talk, given)
+    answer = clarity.answer(talk.desk, view, temperature)
+    if answer is None:
+        raise UnknownStrengthError(view.name, view.name)
+    return _worded(talk, given, answer, temperature)
+
+
+def _worded(talk: Talk, given: Given, answer: ClearAnswer, temperature: float) -> Reply:
+    units = talk.desk.bar.units
+    factor = _factor(given, answer.view)
+    words = clearing_words.mends(answer, factor, units)
+    lines = [
+        *_withheld(answer),
+        clearing_words.sightings_line(answer.seen),
+        clearing_words.models_line(answer),
+        clearing_words.strength_line(answer),
+        clearing_words.oil_line(answer),
+    ]
+    blocks: list[Block] = [Text(line) for line in lines if line]
+    if words:
+        blocks.append(Text(_("To mend it, one of these for {what}:").format(what=_for_what(given))))
+        blocks.append(Grid(tuple((one.what, one.amount) for one in words)))
+    elif answer.seen.worst_last is not None and answer.clearing.state is State.CLEAR:
+        # Waxes and water in the oil are what the models cannot see.
+        blocks.append(
+            Text(_("The models see nothing to mend: chill it, strain it through paper, then look again."))
+        )
+    if answer.clearing.partial:
+        blocks.append(Text(_("Left out: {names}.").format(names=", ".join(answer.clearing.outside))))
+    at = show_temperature(temperature, units)
+    if answer.clearing.state is not State.WITHHELD:
+        text = _("At {temperature}, original and Dortmund UNIFAC. {estimate}")
+        blocks.append(Text(text.format(temperature=at, estimate=_(ESTIMATE))))
+    return Reply(
+        (Text(clearing_words.title(answer), strong=True), *blocks), _buttons(talk, given, answer, words)
+    )
+
+
+def _withheld(answer: ClearAnswer) -> list[str]:
+    if answer.clearing.state is not State.WITHHELD:
+        return []
+    share = 100 * answer.mixture.outside_ml / answer.mixture.total_ml if answer.mixture.total_ml else 100.0
+    return [
+        _("The models do not know {names}, {percent} % of it, so I give no answer.").format(
+            names=", ".join(answer.clearing.outside), percent=show_number(Fraction(str(round(share, 1))), 1)
+        ),
+        _("Make a small bottle, let it rest and look: three clear looks count here."),
+    ]
+
+
+def _factor(given: Given, view: FormulaView) -> Fraction:
+    """How many times the formula the amounts are for."""
+    if "target" not in given:
+        return Fraction(1)
+    from bot.trade.formulas.amounts import scale  # noqa: PLC0415 - only where a size was said
+
+    return scale(scaling.recipe_of(view), given["target"][1], scaling.finished_share(view)).factor
+
+
+def _for_what(given: Given) -> str:
+    return given.texts["target"] if "target" in given else _("the formula as written")
+
+
+def _buttons(
+    talk: Talk, given: Given, answer: ClearAnswer, words: list[clearing_words.MendWords]
+) -> tuple[tuple[Button, ...], ...]:
+    view = answer.view
+    rows: list[tuple[Button, ...]] = []
+    if talk.desk.role.manages and "swap" not in given and view.version == view.latest:
+        rows += [(one.button,) for one in words if one.button is not None]
+    last = [Button(_("Scale it"), f"scale #{view.id}.{view.version}")]
+    if answer.mixture.oil_ml > 0 and "swap" not in given:
+        last.append(Button(_("Aroma"), f"clear #{view.id}.{view.version} more"))
+    if answer.mixture.spirit_ml > 0:
+        last.append(Button(_("Another spirit"), f"swap #{view.id}.{view.version}"))
+    return (*rows, tuple(last))
+
+
+# -- aroma -----------------------------------------------------------------------------------
+
+
+def _aroma(talk: Talk, given: Given, view: FormulaView) -> Reply:
+    found = clarity.release_of(view)
+    if found is None:
+        return reply(_("{name} holds no citrus oil, so there is no aroma to reckon.").format(name=view.name))
+    if not found.stages:
+        return reply(
+            _("{name}: aroma not known").format(name=view.name),
+            _("The models do not know {names}.").format(names=", ".join(found.outside)),
+        )
+    rows = [
+        (_("ethanol left"), _("of neat oil"), _("carrier")),
+        *(
+            (_share(stage), _percents(stage.pressure), _times(stage.against_carrier))
+            for stage in found.stages
+        ),
+        (_("in a carrier oil"), _percents(found.carrier_pressure), "1×"),
+    ]
+    blocks: list[Block] = [Grid(tuple(rows)), Text(_meaning(found)), *_parted(found)]
+    blocks.append(
+        Text(
+            _(
+                "Limits: limonene alone, at 20 °C, by two models; how fast a film dries, other aromas and "
+                "noses are not in it."
+            )
+        )
+    )
+    return Reply(
+        (Text(_("{name}: aroma over the film as sprayed").format(name=view.name), strong=True), *blocks),
+        ((Button(_("Will it clear?"), f"clear #{view.id}.{view.version}"),),),
+    )
+
+
+def _share(stage: Stage) -> str:
+    return {1.0: _("all"), 0.5: _("half"), 0.1: _("a tenth")}[stage.ethanol_left]
+
+
+def _ends(band: Band) -> tuple[float, float]:
+    low, high = sorted((band.original or 0.0, band.dortmund or 0.0))
+    return low, high
+
+
+def _percents(band: Band) -> str:
+    low, high = (show_number(round(100 * end), 0) for end in _ends(band))
+    return f"{low} %" if low == high else f"{low}-{high} %"
+
+
+def _times(band: Band) -> str:
+    low, high = (show_number(Fraction(str(round(end, 1))), 1) for end in _ends(band))
+    return f"{low}×" if low == high else f"{low}-{high}×"
+
+
+def _meaning(found: Release) -> str:
+    return _(
+        "Meaning: over this spray the oil presses into the air {times} as strongly as from the same share "
+        "({percent} %) in a carrier oil; {later} once nine tenths of the ethanol have left."
+    ).format(
+        times=_times(found.stages[0].against_carrier),
+        later=_times(found.stages[-1].against_carrier),
+        percent=show_number(Fraction(str(round(found.oil_percent, 1))), 1),
+    )
+
+
+def _parted(found: Release) -> list[Block]:
+    if not any(stage.original_parted and stage.dortmund_parted for stage in found.stages[1:]):
+        return []
+    return [Text(_("As the ethanol leaves, drops of oil come free in the film: that is expected."))]
+
+
+# -- another spirit --------------------------------------------------------------------------
+
+
+def _ask_swap(talk: Talk, given: Given) -> Question:
+    view: FormulaView = given["formula"]
+    there = {line.ingredient.id for line in view.lines}
+    spirits = [
+        one
+        for one in ingredients.all_of(talk.desk, IngredientKind.SPIRIT)
+        if one.strength_percent is not None and one.id not in there
+    ]
+    choices = [(f"{one.name} {show_number(one.strength_percent or 0, 1)} %", one.name) for one in spirits[:4]]
+    choices += [
+        (f"{show_number(Fraction(level), 1)} %", f"{show_number(Fraction(level), 1)} %") for level in _USUAL
+    ]
+    return Question(_("How strong is the spirit that is there instead?"), columns(choices, 2), hint="75.5 %")
+
+
+_USUAL = ("96", "95", "75.5", "70", "50", "40")
+
+
+def _swap(talk: Talk, given: Given) -> Reply:
+    if "target" not in given:
+        from bot.chat.grammar.syntax import Factor  # noqa: PLC0415 - as written where no size is said
+        from bot.trade.formulas.amounts import ByFactor  # noqa: PLC0415
+
+        given.values["target"] = (Factor(Fraction(1)), ByFactor(Fraction(1)))
+        given.texts["target"] = "x1"
+    return scale_reply(talk, given)
+
+
+COMMANDS = (
+    Command(
+        "clear",
+        N_("will it stay clear?"),
+        _clear,
+        words=("will it clear", "clearing", "will it split"),
+        examples=(N_("clear grapefruit mist"), N_("clear grapefruit mist more")),
+        slots=(
+            FORMULA_SLOT,
+            LOSS_SLOT,
+            SWAP_SLOT,
+            Slot("target", TARGET_SLOT.ask, never, TARGET_SLOT.accept),
+            GRAMS_SLOT,
+            TEMPERATURE_SLOT,
+            Slot("more_detail", _ask_swap, never),
+        ),
+        menu=13,
+    ),
+    Command(
+        "swap",
+        N_("another spirit for the same ethanol"),
+        _swap,
+        words=("swap spirit in", "swap spirit", "other spirit"),
+        examples=(N_("swap grapefruit mist with 75.5 %"),),
+        slots=(
+            FORMULA_SLOT,
+            Slot("swap", _ask_swap, accept=SWAP_SLOT.accept, rule="swap_answer_slot"),
+            LOSS_SLOT,
+            Slot("target", TARGET_SLOT.ask, never, TARGET_SLOT.accept),
+            GRAMS_SLOT,
+            TEMPERATURE_SLOT,
+        ),
+    ),
+)

@@ -1,0 +1,191 @@
+"""Watering down, making up, bringing up and mixing spirits, in words."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.strength_input import show_strength
+from bot.chat.dialogue.turn import Say, Talk
+from bot.chat.i18n.language import _, show_number
+from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_g, show_ml, show_percent, show_temperature
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.liquids import strength
+from bot.trade.safety.cautions import caution_by_id
+from bot.work.formulas import ingredients
+
+REFERENCE_C = 20.0
+# mL as measured, % vol, and a name or ''.
+Part = tuple[Fraction, Fraction, str]
+_FLAMMABLE_FROM = 40.0
+
+
+def water_down(talk: Talk, ml: Fraction, percent: Fraction, to: Fraction, temperature: float) -> Reply:
+    """Say how much water brings a spirit down; the volume is as measured at `temperature`, °C."""
+    done = strength.dilute(float(ml), float(percent), float(to), temperature)
+    first = _("{volume} of {strong} to {weak}: add {water} of water.").format(
+        volume=ml_words(talk, done.spirit_ml),
+        strong=short(percent),
+        weak=show_percent(float(to)),
+        water=ml_words(talk, done.water_ml),
+    )
+    rows = (
+        (_("Water by volume"), ml_words(talk, done.water_ml)),
+        (_("Water by weight"), _g(done.water_g)),
+        (_("Makes"), ml_words(talk, done.final_ml_at_temperature)),
+        shrinking(talk, done.contraction_ml),
+    )
+    other = Button(
+        _("Make {volume} of it").format(volume=ml_words(talk, float(ml))),
+        f"strength make {_said_ml(ml)} {said(percent)} to {said(to)}{_said_temperature(temperature, talk)}",
+    )
+    return _with_notes(talk, first, rows, temperature, float(percent), (other,))
+
+
+def make_up(talk: Talk, total: Fraction, strong: Fraction, wanted: Fraction, temperature: float) -> Reply:
+    """Say what spirit and water make a wanted total (mL at 20 °C) of a weaker spirit."""
+    if wanted > strong:
+        raise Say(
+            reply(
+                _("{weak} cannot be made from {strong} with water.").format(
+                    weak=show_percent(float(wanted)), strong=show_percent(float(strong))
+                ),
+                _("Start from a stronger spirit."),
+            )
+        )
+    done = strength.make_up(float(total), float(strong), float(wanted), temperature)
+    first = _("{volume} of {weak}: {spirit} of {strong} and {water} of water.").format(
+        volume=ml_words(talk, float(total)),
+        weak=short(wanted),
+        spirit=ml_words(talk, done.spirit_ml),
+        strong=short(strong),
+        water=ml_words(talk, done.water_ml),
+    )
+    rows = (
+        (_("Spirit by volume"), ml_words(talk, done.spirit_ml)),
+        (_("Spirit by weight"), _g(done.spirit_g)),
+        (_("Water by volume"), ml_words(talk, done.water_ml)),
+        (_("Water by weight"), _g(done.water_g)),
+        shrinking(talk, done.contraction_ml),
+    )
+    other = Button(
+        _("Water down {volume}").format(volume=ml_words(talk, float(total))),
+        f"strength {_said_ml(total)} {said(strong)} to {said(wanted)}{_said_temperature(temperature, talk)}",
+    )
+    return _with_notes(talk, first, rows, temperature, float(strong), (other,))
+
+
+def bring_up(talk: Talk, ml: Fraction, percent: Fraction, to: Fraction, strong: Fraction | None) -> Reply:
+    """Say how much of a stronger spirit brings a weaker one up; asks which where it was not said."""
+    if strong is None:
+        stronger = [
+            one
+            for one in ingredients.all_of(talk.desk, IngredientKind.SPIRIT)
+            if one.strength_percent is not None and one.strength_percent > to
+        ]
+        levels = list(
+            dict.fromkeys([*(one.strength_percent or Fraction(0) for one in stronger), Fraction(96)])
+        )
+        line = f"strength {_said_ml(ml)} {said(percent)} to {said(to)} with "
+        return reply(
+            _("{weak} to {strong} needs a stronger spirit. Which one?").format(
+                weak=show_percent(float(percent)), strong=show_percent(float(to))
+            ),
+            buttons=(tuple(Button(short(one), line + said(one)) for one in levels if one > to)[:4],),
+        )
+    if strong <= to:
+        raise Say(
+            reply(
+                _("The spirit to add has to be stronger than {percent}.").format(
+                    percent=show_percent(float(to))
+                )
+            )
+        )
+    done = strength.strengthen(float(ml), float(percent), float(strong), float(to))
+    first = _("{volume} of {weak} to {to}: add {add} of {strong}.").format(
+        volume=ml_words(talk, float(ml)),
+        weak=short(percent),
+        to=show_percent(float(to)),
+        add=ml_words(talk, done.add_ml),
+        strong=short(strong),
+    )
+    rows = (
+        (_("Add by volume"), ml_words(talk, done.add_ml)),
+        (_("Add by weight"), _g(done.add_g)),
+        (_("Makes"), ml_words(talk, done.result.volume_ml)),
+        shrinking(talk, done.result.contraction_ml),
+    )
+    return _with_notes(talk, first, rows, REFERENCE_C, float(strong), ())
+
+
+def mixed(talk: Talk, parts: list[Part], temperature: float) -> Reply:
+    """Say what several spirits and waters make together."""
+    done = strength.mix(strength.Portion(float(ml), float(level), temperature) for ml, level, _name in parts)
+    first = _("Together {volume} at {percent}.").format(
+        volume=ml_words(talk, done.volume_ml), percent=show_strength(talk, done.strength_percent)
+    )
+    rows = (
+        *((name or show_percent(float(level)), ml_words(talk, float(ml))) for ml, level, name in parts),
+        shrinking(talk, done.contraction_ml),
+        (_("Weight"), _g(done.mass_g)),
+    )
+    return _with_notes(talk, first, rows, temperature, float(max(level for _ml_, level, _n in parts)), ())
+
+
+def _with_notes(
+    talk: Talk,
+    first: str,
+    rows: tuple[tuple[str, str], ...],
+    temperature: float,
+    strongest: float,
+    buttons: tuple[Button, ...],
+) -> Reply:
+    blocks: list[Block] = [Grid(rows), Text(_temperature_note(talk, temperature))]
+    if strongest >= _FLAMMABLE_FROM:
+        blocks.append(Caution(_(caution_by_id("no-flame").text)))
+    return Reply((Text(first, strong=True), *blocks), (buttons,) if buttons else ())
+
+
+def _temperature_note(talk: Talk, temperature: float) -> str:
+    if temperature == REFERENCE_C:
+        return _(
+            "By weight where you can: volumes shrink on mixing. Volumes and strengths at 20 °C, OIML R 22."
+        )
+    return _("Poured at {temperature}; the strengths hold at 20 °C. Densities: OIML R 22.").format(
+        temperature=show_temperature(temperature, talk.desk.bar.units)
+    )
+
+
+def ml_words(talk: Talk, ml: float) -> str:
+    """Write a volume in mL as the bar measures."""
+    return show_ml(Fraction(str(round(ml, 3))), talk.desk.bar.units)
+
+
+def _g(grams: float) -> str:
+    return show_g(Fraction(str(round(grams, 3))))
+
+
+def shrinking(talk: Talk, contraction_ml: float) -> tuple[str, str]:
+    """Return what mixing loses or, with weak spirits, gains as a row."""
+    label = _("Contraction") if contraction_ml >= 0 else _("Swells by")
+    return label, ml_words(talk, abs(contraction_ml))
+
+
+def short(percent: Fraction) -> str:
+    """Write a strength shortly, to be read."""
+    return f"{show_number(percent, 1)} %"
+
+
+def said(percent: Fraction) -> str:
+    """Write a strength as one would type it."""
+    return f"{show_number(percent, 2)} %"
+
+
+def _said_ml(ml: Fraction) -> str:
+    return f"{show_number(ml, 3)} ml"
+
+
+def _said_temperature(temperature: float, talk: Talk) -> str:
+    if temperature == talk.desk.bar.temperature_c:
+        return ""
+    return f" at {show_number(Fraction(str(temperature)), 1)} C"

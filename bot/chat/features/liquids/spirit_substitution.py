@@ -1,0 +1,108 @@
+"""Another spirit instead, as said within scale, cost, batch and clear."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.slots import Question, Slot
+from bot.chat.dialogue.strength_input import ask_strength, percent_of
+from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.grammar.syntax import Swap
+from bot.chat.i18n.language import _, show_number
+from bot.chat.reply.message import reply
+from bot.chat.reply.units import show_ml, show_percent
+from bot.trade.formulas.kinds import IngredientKind
+from bot.work.formulas import ingredients
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.liquids import spirit_substitution
+from bot.work.liquids.spirit_substitution import Swapped, UnknownStrengthError
+
+
+def accept_swap(talk: Talk, given: Given, value: Swap) -> Swapped:
+    """Turn what was said into the formula with its spirit replaced for the same ethanol."""
+    view: FormulaView = given["formula"]
+    ingredient = _ingredient(talk, value)
+    if value.level is not None:
+        percent = percent_of(talk, value.level)
+    elif ingredient is not None and ingredient.strength_percent is not None:
+        percent = ingredient.strength_percent
+    else:
+        raise Say(ask_strength(talk, "" if ingredient is None else ingredient.name, view.name))
+    if percent == 0:
+        raise Say(reply(_("A spirit of 0 % holds no ethanol to put in its place.")))
+    try:
+        return spirit_substitution.swap_in(view, percent, ingredient)
+    except UnknownStrengthError as error:
+        raise Say(ask_strength(talk, error.name, view.name)) from None
+
+
+def _ingredient(talk: Talk, value: Swap) -> IngredientView | None:
+    if value.named is None:
+        return None
+    noun = talk.noun(value.named, "INGREDIENT", _("spirit"))
+    found = ingredients.get(talk.desk, int(noun.id))
+    if found.kind is not IngredientKind.SPIRIT and found.strength_percent is None:
+        raise Say(
+            reply(_("{name} is no spirit here but {kind}.").format(name=found.name, kind=_(found.kind)))
+        )
+    return found
+
+
+def _ask(talk: Talk, given: Given) -> Question:
+    return Question(_("How strong is the spirit that is there instead?"), hint="75.5 %")
+
+
+def _never(talk: Talk, given: Given) -> bool:
+    return False
+
+
+SWAP_SLOT = Slot("swap", _ask, _never, accept_swap, rule="swap_answer_slot")
+
+
+def wanted_view(given: Given) -> FormulaView:
+    """Return the formula to reckon with: with another spirit where that was said."""
+    swapped: Swapped | None = given.get("swap")
+    view: FormulaView = given["formula"]
+    return view if swapped is None else swapped.view
+
+
+def shown_names(given: Given) -> dict[str, str]:
+    """Return what to call a swapped spirit in a list, so that nobody pours the usual one."""
+    swapped: Swapped | None = given.get("swap")
+    if swapped is None:
+        return {}
+    strength = show_number(swapped.percent, 1)
+    return {
+        line.new_name: _("{name} at {percent} %").format(name=line.new_name, percent=strength)
+        for line in swapped.lines
+    }
+
+
+def swap_lines(given: Given, units: str, factor: Fraction) -> list[str]:
+    """Say what the swap comes to: how much more or less spirit, the strength, the water it brings."""
+    swapped: Swapped | None = given.get("swap")
+    if swapped is None:
+        return []
+    swap = swapped.lines[0].swap
+    if swap.from_percent == swap.to_percent:
+        return []
+    times = Fraction(str(round(swap.to_ml / swap.from_ml, 3))) if swap.from_ml else Fraction(1)
+    lines = [
+        _("Same ethanol from {new} instead of {old}: {times} times as much of it.").format(
+            new=show_percent(float(swapped.percent)),
+            old=show_percent(swap.from_percent),
+            times=show_number(times, 2),
+        )
+    ]
+    moved = _("The mix is then {after} instead of {before}").format(
+        after=show_percent(swapped.after.strength_percent),
+        before=show_percent(swapped.before.strength_percent),
+    )
+    water = sum(line.swap.water_ml for line in swapped.lines)
+    volume = show_ml(Fraction(str(round(abs(water), 3))) * factor, units)
+    if water <= -0.05:
+        moved += _(", with {volume} of water that the formula has not").format(volume=volume)
+    elif water >= 0.05:
+        moved += _("; {volume} of water would bring it back").format(volume=volume)
+    return [*lines, moved + "."]

@@ -1,0 +1,59 @@
+"""The log: who did what, what was taken back and what was corrected."""
+
+from __future__ import annotations
+
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.features.log.entries import entry_words
+from bot.chat.features.people.team import shown_name
+from bot.chat.i18n.language import _, show_moment
+from bot.chat.reply.message import Button, Reply, Text, reply
+from bot.trade.words import N_
+from bot.work.log import history
+from bot.work.log.history import LogLine
+
+
+def _marked(line: LogLine, units: str) -> str:
+    text = _("#{number} {when}, {who}: {what}").format(
+        number=line.number, when=show_moment(line.at), who=shown_name(line.by), what=entry_words(line, units)
+    )
+    if line.corrects is not None:
+        text += " " + _("(in place of #{number})").format(number=line.corrects)
+    if line.undone_by is not None:
+        text += " " + _("(taken back by #{number})").format(number=line.undone_by)
+    return text
+
+
+def _log(talk: Talk, given: Given) -> Reply:
+    before = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
+    found = history.page(talk.desk, before)
+    if not found.lines:
+        return reply(_("Nothing is logged before that."), buttons=((Button(_("Newest"), "log"),),))
+    units = talk.desk.bar.units
+    first = _("Log of {bar}, newest first").format(bar=talk.desk.bar.name)
+    if before is not None:
+        first = _("Log of {bar}, before #{number}").format(bar=talk.desk.bar.name, number=before)
+    undoable = [one for one in found.lines if one.undoable][:3]
+    rows = [
+        tuple(Button(_("Undo #{number}").format(number=one.number), f"undo {one.number}") for one in undoable)
+    ]
+    move = [Button(_("Older"), f"log {found.older}")] if found.older is not None else []
+    if before is not None:
+        move.append(Button(_("Newest"), "log"))
+    rows.append(tuple(move))
+    return Reply(
+        (Text(first, strong=True), Text("\n".join(_marked(one, units) for one in found.lines))),
+        tuple(row for row in rows if row),
+        edits=talk.message.tapped is not None and before is not None,
+    )
+
+
+COMMANDS = (
+    Command(
+        "log",
+        N_("who did what, and what was taken back"),
+        _log,
+        words=("history", "audit", "who did what"),
+        examples=(N_("log"), N_("log 120")),
+        menu=72,
+    ),
+)

@@ -1,0 +1,211 @@
+"""Cost: what a batch, a bottle, a spray and a drink cost, and what fresh garnish would."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
+from bot.chat.dialogue.slots import Question, Slot
+from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.features.formulas.formula_card import show_range
+from bot.chat.features.formulas.scale import answer_for, said_target, target_title
+from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
+from bot.chat.features.savings.fresh_versus_spray import against_reply, rise_lines, small_money, tax_lines
+from bot.chat.grammar.syntax import Amount, Factor, Target, Total
+from bot.chat.i18n.language import _, ngettext, show_money, show_number
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text
+from bot.chat.reply.units import show_ml
+from bot.trade.formulas.amounts import ByBottles, ByFactor, ByTotal
+from bot.trade.formulas.amounts import Target as TradeTarget
+from bot.trade.words import N_
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.scaling import is_sprayed
+from bot.work.money import cost as costing
+from bot.work.money.cost import CostAnswer, FreshAgainst
+
+
+def _usual_ml(view: FormulaView) -> Fraction:
+    """Return the volume whose cost says most: a sprayer's bottle, or a tenth of a litre to pour from."""
+    return Fraction(50 if is_sprayed(view) else 100)
+
+
+def _wants_target(talk: Talk, given: Given) -> bool:
+    return "more_detail" not in given and "picture" not in given
+
+
+def _usual_target(talk: Talk, view: FormulaView) -> tuple[str, tuple[Target, TradeTarget]]:
+    """Return what was made last of a formula as a target and as typed; as written where it never was."""
+    ml = costing.last_made_ml(talk.desk, view.id)
+    if ml is None:
+        return "x1", (Factor(Fraction(1)), ByFactor(Fraction(1)))
+    return f"{show_number(ml, 0)} ml", (Total(Amount(ml, "ml")), ByTotal(ml))
+
+
+def _cost(talk: Talk, given: Given) -> Reply:
+    if "target" not in given:
+        given.texts["target"], given.values["target"] = _usual_target(talk, given["formula"])
+    answer = answer_for(talk, given)
+    said, target = given["target"]
+    bottle = target.size_ml if isinstance(target, ByBottles) else _usual_ml(answer.formula)
+    found = costing.cost_of(talk.desk, answer, bottle)
+    if "more_detail" in given or "picture" in given:
+        return against_reply(talk, found, said_target(given), "picture" in given)
+    units = talk.desk.bar.units
+    title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
+    view = answer.formula
+    if found.cost.total is None:
+        first = _("{name}: no prices yet").format(name=view.name)
+    else:
+        first = _("{name}, {what}: {money}").format(
+            name=view.name, what=title, money=show_money(found.cost.total)
+        )
+        if found.cost.is_partial:
+            first += " " + _("(part of it)")
+    blocks: list[Block] = []
+    # Two grids: the wide ranges of the second would squeeze the names of the first.
+    blocks += [Grid(rows) for rows in (_ingredient_rows(found), _unit_rows(found, units)) if rows]
+    lines = (
+        *_cash(found),
+        *_missing(found),
+        *_swapped(given),
+        *rise_lines(talk, view),
+        *tax_lines(talk),
+        *_fresh(found),
+    )
+    blocks += [Text(line) for line in lines]
+    ref = f"#{view.id}.{view.version}"
+    asked = said_target(given)
+    priceless = [
+        Button(_("Price of {name}").format(name=name), f"price #{_number(found, name)}")
+        for name in found.cost.missing[:4]
+    ]
+    return Reply(
+        (Text(first, strong=True), *blocks),
+        (
+            *((one,) for one in priceless),
+            *(((Button(_("Fresh against spray"), f"cost {ref} {asked} more"),),) if found.fresh else ()),
+            (
+                Button(_("Amounts"), f"scale {ref} {asked}"),
+                Button(_("Log this batch"), f"batch {ref} {asked}"),
+            ),
+        ),
+    )
+
+
+def _swapped(given: Given) -> list[str]:
+    swapped = given.get("swap")
+    if swapped is None or swapped.ingredient is not None:
+        return []
+    return [_("The other spirit is costed at the price of {name}.").format(name=swapped.lines[0].name)]
+
+
+def _number(found: CostAnswer, name: str) -> int:
+    return next(line.ingredient.id for line in found.answer.formula.lines if line.ingredient.name == name)
+
+
+def _ingredient_rows(found: CostAnswer) -> tuple[tuple[str, ...], ...]:
+    return tuple((line.name, show_money(line.consumed)) for line in found.cost.per_line if line.consumed)
+
+
+def _unit_rows(found: CostAnswer, units: str) -> tuple[tuple[str, ...], ...]:
+    result = found.cost
+    rows: list[tuple[str, ...]] = []
+    bottled = is_sprayed(found.answer.formula) or found.answer.fill is not None
+    if result.per_bottle is not None and found.bottle_ml is not None:
+        rows.append(
+            (
+                (_("{size} bottle") if bottled else "{size}").format(size=show_ml(found.bottle_ml, units)),
+                show_money(result.per_bottle),
+            )
+        )
+    if result.per_spray is not None:
+        rows.append((_("a spray"), small_money(result.per_spray)))
+    if result.per_drink is not None:
+        rows.append((_("a drink"), small_money(result.per_drink)))
+    return tuple(rows)
+
+
+def _cash(found: CostAnswer) -> list[str]:
+    outlay = found.cost.outlay
+    if outlay is None:
+        return []
+    packs = sum(line.packs or 0 for line in found.cost.per_line if line.outlay)
+    return [
+        ngettext(
+            "Cash for {count} whole pack: {money}", "Cash for {count} whole packs: {money}", packs
+        ).format(count=packs, money=show_money(outlay))
+    ]
+
+
+def _missing(found: CostAnswer) -> list[str]:
+    lines = []
+    if found.cost.missing:
+        lines.append(
+            _("No price for {names}: not counted, so the true cost is higher.").format(
+                names=", ".join(found.cost.missing)
+            )
+        )
+    if found.cost.missing_density:
+        lines.append(
+            _("{names}: the pack is in another measure and I know no density, so it is not counted.").format(
+                names=", ".join(found.cost.missing_density)
+            )
+        )
+    if found.cost.other_measure:
+        lines.append(
+            _(
+                "{names}: the pack is priced by the piece but measured otherwise, so it is not counted."
+            ).format(names=", ".join(found.cost.other_measure))
+        )
+    return lines
+
+
+def _fresh(found: CostAnswer) -> list[str]:
+    if found.fresh_missing is not None:
+        return [
+            _("To compare with fresh {fruit}, say: price {fruit} 0.60 each, 5 garnishes each").format(
+                fruit=found.fresh_missing
+            )
+        ]
+    fresh = found.fresh
+    if fresh is None:
+        return []
+    return [_fresh_line(fresh), _even_line(fresh)]
+
+
+def _fresh_line(fresh: FreshAgainst) -> str:
+    low, high = fresh.times
+    return _("Fresh {fruit}: {cost} a drink, {times} times the spray").format(
+        fruit=fresh.fruit.name,
+        cost=small_money(fresh.per_drink),
+        times=show_range(round(low, 1), round(high, 1), 1),
+    )
+
+
+def _even_line(fresh: FreshAgainst) -> str:
+    return _("Even at {price} a piece of fruit, or {sprays} sprays a drink").format(
+        price=show_money(fresh.even_price, extra_places=1), sprays=show_number(fresh.even_sprays, 0)
+    )
+
+
+def _ask_more(talk: Talk, given: Given) -> Question:
+    return Question(_("Which formula?"))
+
+
+_TARGET = replace(TARGET_SLOT, wanted=_wants_target)
+_DETAIL = (Slot("more_detail", _ask_more, never), Slot("picture", _ask_more, never))
+
+COMMANDS = (
+    Command(
+        "cost",
+        N_("what a batch, a bottle and a drink cost"),
+        _cost,
+        words=("costs", "cost of", "how much is"),
+        examples=(N_("cost grapefruit mist to 8 x 50 ml"), N_("cost grapefruit mist more")),
+        slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, _TARGET, GRAMS_SLOT, TEMPERATURE_SLOT, *_DETAIL),
+        menu=15,
+        quick=True,
+    ),
+)

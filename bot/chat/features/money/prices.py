@@ -1,0 +1,308 @@
+"""Prices: what a pack costs, and what it cost before."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue import charts
+from bot.chat.dialogue.money_input import as_money
+from bot.chat.dialogue.naming import known_ingredient, spelt_alike
+from bot.chat.dialogue.shared_slots import is_liquid, never, undo_button
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.grammar.syntax import Amount, PackPrice, Span, Unknown
+from bot.chat.i18n.language import _, decimal_mark, local, show_full_day, show_money, tongue
+from bot.chat.i18n.plurals import singular
+from bot.chat.reply.message import Button, Reply, Text, reply
+from bot.chat.reply.units import show_quantity
+from bot.trade.days import business_day
+from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
+from bot.trade.formulas.measures import Dimension, Quantity
+from bot.trade.money.money import minor_digits
+from bot.trade.words import N_
+from bot.work.formulas import ingredients
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.money import prices
+from bot.work.money.prices import PriceView
+
+_MOST_SHOWN = 8
+
+
+def _ask_item(talk: Talk, given: Given) -> Question:
+    known = ingredients.all_of(talk.desk)
+    priced = prices.in_force(talk.desk)
+    order = sorted(known, key=lambda one: (one.id in priced, one.name))
+    choices = [(one.name, f"#{one.id}") for one in order[:12]]
+    return Question(
+        _("The price of what? Tap it, or type: lime oil 10 ml 7.90"),
+        columns(choices, 2),
+        hint=_("Ingredient"),
+    )
+
+
+def _accept_item(talk: Talk, given: Given, value: Any) -> IngredientView | str:
+    known = known_ingredient(talk, value)
+    if known is None:
+        _offer_near(talk, value)
+        return str(value.text)
+    return known
+
+
+def _offer_near(talk: Talk, value: Unknown) -> None:
+    """Ask before a word spelt almost like a known ingredient becomes a new one."""
+    near = [name for name in talk.near(value.text, "INGREDIENT") if spelt_alike(name, value.text)]
+    if not near or talk.line.startswith("price new "):
+        return
+    buttons = [(Button(name, talk.line_with(value.text, name)),) for name in near]
+    fresh = Button(
+        _("New ingredient: {name}").format(name=value.text), "price new " + talk.line.split(None, 1)[-1]
+    )
+    raise Say(
+        reply(
+            _("I know no ingredient called “{name}”. Did you mean:").format(name=value.text),
+            buttons=(*buttons, (fresh,)),
+        )
+    )
+
+
+def _ask_pack_price(talk: Talk, given: Given) -> Question:
+    item = given["item"]
+    name = item if isinstance(item, str) else item.name
+    if _is_fruit(item):
+        return Question(_("What does {name} cost? Such as: 0.60 each").format(name=name), hint=_("0.60 each"))
+    return Question(
+        _("What does a pack of {name} hold and cost? Such as: 10 ml 7.90").format(name=name),
+        hint="10 ml 7.90",
+    )
+
+
+def _is_fruit(item: IngredientView | str) -> bool:
+    if isinstance(item, str):
+        return guess_kind(item) is IngredientKind.FRUIT
+    return item.kind is IngredientKind.FRUIT
+
+
+def _accept_pack_price(talk: Talk, given: Given, value: PackPrice) -> tuple[Quantity, Decimal]:
+    item = given["item"]
+    money = as_money(value.price, talk.desk.bar.currency)
+    pack = value.pack
+    if pack is None:
+        before = None if isinstance(item, str) else prices.in_force(talk.desk, [item.id]).get(item.id)
+        if before is not None:
+            return before.pack, money
+        if _is_fruit(item):
+            return Quantity(Fraction(1), "each"), money
+        said = given.texts.get("pack_price") or talk.line
+        packs = [(one, talk.line_with(said, f"{one} {said}")) for one in _usual_packs(talk, item)]
+        raise Say(
+            reply(
+                _("How much is in the pack for {price}? Tap it, or write it before the price.").format(
+                    price=show_money(money)
+                ),
+                buttons=tuple(tuple(Button(*one) for one in row) for row in columns(packs, 3)),
+            )
+        )
+    return _pack(talk, item, pack), money
+
+
+def _usual_packs(talk: Talk, item: IngredientView | str) -> tuple[str, ...]:
+    liquid = _is_liquid(item)
+    volumes: tuple[str, ...]
+    if talk.desk.bar.units == "us":
+        volumes, masses = (
+            ("1 US fl oz", "4 US fl oz", "16 US fl oz", "750 ml", "1 l"),
+            ("1 lb", "5 lb", "1 kg"),
+        )
+    else:
+        volumes, masses = ("10 ml", "50 ml", "100 ml", "500 ml", "700 ml", "1 l"), ("100 g", "500 g", "1 kg")
+    if liquid is None:
+        return (*volumes[-3:], *masses)
+    return volumes if liquid else masses
+
+
+def _is_liquid(item: IngredientView | str) -> bool | None:
+    if not isinstance(item, str):
+        return is_liquid(item)
+    kind = guess_kind(item)
+    return None if kind is None else INGREDIENT_PROPERTIES[kind].is_liquid
+
+
+def _pack(talk: Talk, item: IngredientView | str, pack: Amount) -> Quantity:
+    return talk.quantity(pack, _is_liquid(item))
+
+
+def _wants_price(talk: Talk, given: Given) -> bool:
+    if "picture" in given:
+        return False
+    item = given.get("item")
+    if not isinstance(item, IngredientView):
+        return True
+    # 'price oranges' shows what is known; asked for by its button the price is asked.
+    return given.guided or item.id not in prices.in_force(talk.desk, [item.id])
+
+
+def _wants_garnishes(talk: Talk, given: Given) -> bool:
+    item = given.get("item")
+    if item is None or not given.guided or not _is_fruit(item):
+        return False
+    known = None if isinstance(item, str) else prices.in_force(talk.desk, [item.id]).get(item.id)
+    return known is None or known.garnishes is None
+
+
+def _ask_garnishes(talk: Talk, given: Given) -> Question:
+    choices = columns([(str(n), f"{n} garnishes each") for n in (4, 5, 6, 8, 10, 12)], 3)
+    return Question(_("How many garnishes does one give?"), choices, hint=_("5 garnishes each"))
+
+
+def _accept_garnishes(talk: Talk, given: Given, value: Span) -> tuple[Fraction, Fraction]:
+    if value.low <= 0:
+        raise Say(reply(_("At least one garnish, please.")))
+    return value.low, value.high
+
+
+def _price(talk: Talk, given: Given) -> Reply:
+    item = given["item"]
+    if "picture" in given:
+        return _picture(talk, item)
+    if "pack_price" not in given:
+        return _known(talk, item)
+    if isinstance(item, str):
+        name = singular(item) if guess_kind(item) is IngredientKind.FRUIT else item
+        kind = IngredientKind.FRUIT if "garnish" in given else None
+        item = ingredients.add(talk.desk, name, kind)
+    pack, money = given["pack_price"]
+    before = prices.in_force(talk.desk, [item.id]).get(item.id)
+    price = prices.set_price(talk.desk, item.id, pack, money, given.get("garnish"))
+    lines = []
+    if before is not None and before.dimension is price.dimension:
+        lines.append(change_words(before, price))
+    if price.garnishes is not None and price.dimension is Dimension.COUNT:
+        lines.append(garnish_line(price))
+    return reply(
+        f"{item.name}: {pack_words(price)}",
+        *lines,
+        buttons=((undo_button(talk), Button(_("Another price"), "price")),),
+    )
+
+
+def garnish_line(price: PriceView) -> str:
+    """Write what a piece of fruit gives in garnishes and what one then costs."""
+    from bot.chat.features.formulas.formula_card import show_range  # noqa: PLC0415 - one small wording
+
+    assert price.garnishes is not None  # noqa: S101 - the caller looked
+    low, high = price.garnishes
+    return _("{count} garnishes each: {cost} a garnish before waste").format(
+        count=show_range(low, high),
+        cost=show_money(price.per_base / low, extra_places=1),
+    )
+
+
+def change_words(before: PriceView, now: PriceView) -> str:
+    """Write how much dearer or cheaper a thing is than before, by what one mL, g or piece of it costs."""
+    if not before.per_base:
+        return _("Before: {price}").format(price=show_money(before.price))
+    percent = (now.per_base / before.per_base - 1) * 100
+    if percent == 0:
+        return _("The same as before.")
+    from bot.chat.i18n.language import show_number  # noqa: PLC0415 - one number
+
+    share = show_number(abs(percent), 1)
+    if percent > 0:
+        return _("{percent} % more than before.").format(percent=share)
+    return _("{percent} % less than before.").format(percent=share)
+
+
+def pack_words(price: PriceView) -> str:
+    """Write a price with its pack: '€7.90 for 10 ml', '€0.60 each'."""
+    money = show_money(price.price, tongue().currency)
+    if price.dimension is Dimension.COUNT and price.pack_amount == 1:
+        return _("{money} each").format(money=money)
+    pack = show_quantity(price.pack)
+    if price.pack.unit == "each":
+        pack = _("{count} pieces").format(count=pack)
+    return _("{money} for {pack}").format(money=money, pack=pack)
+
+
+def _as_typed(price: PriceView) -> str:
+    """Write a price the way one types it: '1 kg 3.20', '0.60 each'."""
+    money = f"{price.price:.{minor_digits(tongue().currency)}f}".replace(".", decimal_mark())
+    if price.pack == Quantity(Fraction(1), "each"):
+        return _("{price} each").format(price=money)
+    pack = show_quantity(price.pack)
+    if price.pack.unit == "each":
+        pack = _("{count} pieces").format(count=pack)
+    return f"{pack} {money}"
+
+
+def _known(talk: Talk, item: IngredientView) -> Reply:
+    known = prices.history(talk.desk, item.id)
+    if not known:
+        return reply(
+            _("{name} has no price yet.").format(name=item.name),
+            buttons=((Button(_("Set a price"), f"price #{item.id}"),),),
+        )
+    latest = known[-1]
+    # No grid: the two columns together are wider than a phone.
+    rows = [
+        _("{day}: {price}").format(day=show_full_day(local(one.at).date()), price=pack_words(one))
+        for one in reversed(known[-_MOST_SHOWN:])
+    ]
+    return reply(
+        f"{item.name}: {pack_words(latest)}",
+        "\n".join(rows),
+        *([garnish_line(latest)] if latest.garnishes else []),
+        _("A new price: price {name} {pack}").format(name=item.name, pack=_as_typed(latest)),
+        buttons=((Button(_("Picture"), f"price #{item.id} picture"),),)
+        if len(_comparable(known)) > 1
+        else (),
+    )
+
+
+def _comparable(known: list[PriceView]) -> list[PriceView]:
+    """Return the prices in the measure of the latest one."""
+    return [one for one in known if one.dimension is known[-1].dimension]
+
+
+_PER = {
+    Dimension.COUNT: (Fraction(1), N_("each")),
+    Dimension.MASS: (Fraction(1000), N_("a kilogram")),
+    Dimension.VOLUME: (Fraction(1000), N_("a litre")),
+}
+
+
+def _picture(talk: Talk, item: IngredientView | str) -> Reply:
+    known = [] if isinstance(item, str) else _comparable(prices.history(talk.desk, item.id))
+    if isinstance(item, str) or len(known) < 2:
+        return reply(_("A picture takes two prices at least."))
+    times, unit = _PER[known[-1].dimension]
+    bar = talk.desk.bar
+    points = [
+        (business_day(one.at, bar.zone, bar.closing_minute), one.typed_per_base * times) for one in known
+    ]
+    file = charts.price_picture(talk, item.name, _(unit), points)
+    return Reply((Text(_("Price of {name}").format(name=item.name), strong=True),), files=(file,))
+
+
+def _ask_picture(talk: Talk, given: Given) -> Question:
+    return Question(_("The price of what?"))
+
+
+COMMANDS = (
+    Command(
+        "price",
+        N_("set or see what a pack costs"),
+        _price,
+        words=("price new", "prices", "price of", "price history", "price history of"),
+        examples=(N_("price grapefruit oil 10 ml 7.90"), N_("price oranges 0.60 each, 5 garnishes each")),
+        slots=(
+            Slot("item", _ask_item, accept=_accept_item),
+            Slot("pack_price", _ask_pack_price, _wants_price, _accept_pack_price),
+            Slot("garnish", _ask_garnishes, _wants_garnishes, _accept_garnishes),
+            Slot("picture", _ask_picture, never),
+        ),
+        writes=True,
+        menu=50,
+    ),
+)

@@ -1,0 +1,201 @@
+"""The bar's settings: see them all on a few pages, change each by taps or by one line."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import never, undo_button
+from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.features.batches.label_words import stock_words
+from bot.chat.features.people import fruit_settings
+from bot.chat.features.people.setting_input import READERS
+from bot.chat.features.people.setting_pages import HOUSEHOLD, OUNCES, setting_line, shown
+from bot.chat.features.people.setting_values import (
+    CLOSING_CHOICES,
+    clock_text,
+    show_clock_minute,
+    show_span,
+)
+from bot.chat.features.people.start import choices_of_zone, jurisdiction_name, units_name
+from bot.chat.i18n.language import _
+from bot.chat.i18n.locale_choice import NAMES
+from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of
+from bot.chat.reply.message import Block, Button, Reply, Text, reply
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.trade.words import N_
+from bot.work.batches import labels
+from bot.work.context import BarView
+from bot.work.errors import NotAllowedError
+from bot.work.people import bars
+
+
+def _bar(talk: Talk, given: Given) -> Reply:
+    page = given.get("page", "")
+    if "setting" not in given:
+        return _page(talk, page) if page in PAGES else _overview(talk, in_place=page == ALL)
+    key = given["setting"]
+    changes = READERS[key](talk, str(given["value"]))
+    if not talk.desk.role.manages:
+        raise NotAllowedError("manager")
+    bar = bars.change(talk.desk, **changes)
+    first = setting_line(key, shown(bar), first=True)
+    notes = []
+    if key == "currency":
+        notes.append(_("Prices and waste logged before keep their numbers: they are not converted."))
+    if page in PAGES:
+        return _page(talk, page, [first, *notes])
+    row = (Button(_("All settings"), "bar"), undo_button(talk))
+    return reply(first, *notes, buttons=((Button(_(PAGES[page_of(key)].title), f"bar {page_of(key)}"),), row))
+
+
+# -- the pages ----------------------------------------------------------------------------
+
+
+def _overview(talk: Talk, in_place: bool) -> Reply:
+    """Show every setting that has a value of its own, a paragraph for each page."""
+    values = shown(talk.desk.bar)
+    blocks: list[Block] = []
+    for page in PAGES.values():
+        keys = [key for key in page.settings if key in values and not _is_usual_size(talk.desk.bar, key)]
+        line = "; ".join(setting_line(key, values) for key in keys)
+        blocks += [Text(_(page.title), strong=True), Text(line)]
+    buttons: tuple[tuple[Button, ...], ...] = ()
+    if talk.desk.role.manages:
+        rows = columns([(_(page.title), f"bar {name}") for name, page in PAGES.items()], 1)
+        buttons = tuple(tuple(Button(label, line) for label, line in row) for row in rows)
+    how = _("To change one, tap its page, or type: bar currency EUR")
+    edits = in_place and talk.message.tapped is not None
+    return reply(talk.desk.bar.name, *blocks, how, buttons=buttons, edits=edits)
+
+
+def _is_usual_size(bar: BarView, key: str) -> bool:
+    return key in PAGES["mixing"].house_measures and key not in bar.settings.house_ml
+
+
+def _page(talk: Talk, name: str, changed: list[str] | None = None) -> Reply:
+    """Show one page of settings; after a change the first lines say what it did."""
+    values = shown(talk.desk.bar)
+    page = PAGES[name]
+    first, *notes = changed or [_(page.title)]
+    blocks: list[Block] = [Text(first, strong=True), *(Text(note) for note in notes)]
+    blocks.append(Text("\n".join(setting_line(key, values) for key in page.settings)))
+    rows: list[tuple[Button, ...]] = []
+    if talk.desk.role.manages:
+        choices = [one for key in page.settings for one in _change_by(talk.desk.bar, name, key)]
+        rows = [tuple(Button(label, line) for label, line in row) for row in columns(choices, 2)]
+    last = [Button(_("All settings"), f"bar {ALL}")]
+    if changed:
+        last.append(undo_button(talk))
+    return Reply(tuple(blocks), (*rows, tuple(last)), edits=talk.message.tapped is not None)
+
+
+def _change_by(bar: BarView, page: str, key: str) -> list[tuple[str, str]]:
+    """Return the buttons that change a setting: at once where it is on or off, else by its question."""
+    name = SETTINGS[key][0]
+    line = f"bar {page} {name}"
+    if key == "pictures":
+        other = "light" if bar.settings.dark_pictures else "dark"
+        return [(setting_line(key, {key: _(other)}), f"{line} {other}")]
+    if key != "close_prompt":
+        return [(_(name), line)]
+    if not bar.settings.close_prompt:
+        return [(setting_line(key, {key: _("on")}), f"{line} on")]
+    return [(_(name), line), (setting_line(key, {key: _("off")}), f"{line} off")]
+
+
+# -- asking for a value -------------------------------------------------------------------
+
+_CHOICES: dict[str, tuple[str, ...]] = {
+    **fruit_settings.CHOICES,
+    "language": tuple(NAMES.values()),
+    "service_days": (N_("every day"), N_("mon-sat"), N_("tue-sat"), N_("wed-sun")),
+    "discard_warn": ("1", "3", "7"),
+    "loss": ("0 %", "2 %", "5 %"),
+    "temperature": ("18 °C", "20 °C", "23 °C", "27 °C"),
+    "spray": ("0.07-0.10 ml", "0.10-0.15 ml", "0.13-0.20 ml"),
+    "reasons": (N_("usual"),),
+    "tools": (N_("usual"),),
+    "dash": (N_("usual"), "0.6 ml", "0.8 ml", "1 ml"),
+    "drop": (N_("usual"), "0.03 ml", "0.04 ml", "0.05 ml"),
+    "barspoon": (N_("usual"), "2.5 ml", "3.5 ml", "5 ml"),
+    "splash": ("5 ml", "7.5 ml", "10 ml", "15 ml"),
+    "jigger": (N_("usual"), "30 ml", "40 ml", "50 ml"),
+}
+# Times of day in minutes from midnight, so that each locale's clock can write them.
+_TIMES = {"closing": CLOSING_CHOICES[:4], "close_prompt": (30, 90, 1380), "late": (1200, 1320, 0)}
+_QUIET = ((300, 660), (240, 720))
+# Whole numbers of these are typed on the pad of digits as well.
+_BY_DIGITS = frozenset(
+    {"discard_warn", "loss", "price_rise", "wage", "batch_minutes", "bottle_price", "outlay", "drinks_a_week"}
+    | {"open_weeks", "barspoon", "splash", "jigger"}
+)
+
+
+def _ask_setting(talk: Talk, given: Given) -> Question:
+    return Question(_("Which setting?"))
+
+
+def _accept_noun(talk: Talk, given: Given, value: Any) -> str:
+    return str(value.id)
+
+
+def _ask_value(talk: Talk, given: Given) -> Question:
+    key = given["setting"]
+    bar = talk.desk.bar
+    text = _("What should {setting} be?").format(setting=_(SETTINGS[key][0]))
+    now = Text(_("Now: {value}").format(value=shown(bar).get(key, _("not set"))))
+    choices = columns(_choices(talk, bar, key), 1 if key in {"labels", "units", "ounces"} else 2)
+    if key in _BY_DIGITS:
+        choices = (*choices, ((_("Another number"), DIGIT),))
+    return Question(text, choices, (now,), hint=_(SETTINGS[key][0]))
+
+
+def _choices(talk: Talk, bar: BarView, key: str) -> list[tuple[str, str]]:
+    """Return the values to tap, each with the words that say it."""
+    if key in _TIMES:
+        times = [(show_clock_minute(minute), clock_text(minute)) for minute in _TIMES[key]]
+        return [*times, (_("off"), "off")] if key == "close_prompt" else times
+    if key == "quiet":
+        spans = [(show_span(*one), "-".join(clock_text(end) for end in one)) for one in _QUIET]
+        return [*spans, (_("none"), "none")]
+    if key == "currency":
+        likely = bars.likely_in(bar.zone).currency
+        return [(code, code) for code in dict.fromkeys((likely, "EUR", "USD", "GBP"))]
+    if key == "units":
+        return [(units_name(one), one) for one in bars.UNITS]
+    if key == "jurisdiction":
+        return [(jurisdiction_name(one), one.value) for one in Jurisdiction]
+    if key in {"ounces", "household"}:
+        words = OUNCES if key == "ounces" else HOUSEHOLD
+        return [(_(label), one or "ask") for one, label in words.items()]
+    if key == "labels":
+        return [(stock_words(one, bar.units), one.handle) for one in labels.offered(bar)]
+    if key == "zone":
+        return choices_of_zone(talk)
+    return [(_(one), one) for one in _CHOICES.get(key, ())]
+
+
+def _accept_value(talk: Talk, given: Given, value: str) -> str:
+    # Read once here, so that a wrong value is asked again instead of ending the dialogue.
+    READERS[given["setting"]](talk, value)
+    return value
+
+
+COMMANDS = (
+    Command(
+        "bar",
+        N_("see and change the bar's settings"),
+        _bar,
+        words=("settings", "setting"),
+        examples=(N_("bar closing hour 04:00"), N_("bar ounces us"), N_("bar dash 0.8 ml")),
+        slots=(
+            Slot("page", _ask_setting, never, _accept_noun),
+            Slot("setting", _ask_setting, never, _accept_noun),
+            Slot("value", _ask_value, lambda talk, given: "setting" in given, _accept_value),
+        ),
+        writes=True,
+        manages_words=True,
+        menu=75,
+    ),
+)

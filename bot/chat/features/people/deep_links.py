@@ -1,0 +1,98 @@
+"""Coming in by a link: a joining code, or the symbol on a bottle's label."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from bot.chat.dialogue.slots import Question
+from bot.chat.dialogue.turn import Given, Talk
+from bot.chat.features.batches.batch_card import card
+from bot.chat.i18n.language import _, speaking
+from bot.chat.i18n.locale_choice import tongue_of
+from bot.chat.reply.message import Button, Reply, Text, reply
+from bot.work.batches import batches
+from bot.work.errors import BadValueError, NotThereError
+from bot.work.people import invites, people
+
+_SCANNED = re.compile(r"^b_(\d{1,12})_(\d{1,12})$", re.ASCII)
+
+
+def main_buttons() -> tuple[tuple[Button, ...], ...]:
+    """Return the buttons for the nightly things."""
+    return (
+        (Button(_("Log waste"), "waste"), Button(_("Batches"), "batches")),
+        (Button(_("Scale"), "scale"), Button(_("Cost"), "cost"), Button(_("Week"), "week")),
+        (Button(_("Help"), "help"),),
+    )
+
+
+# -- joining ----------------------------------------------------------------------------
+
+
+def ask_code(talk: Talk, given: Given) -> Question:
+    """Ask for a joining code."""
+    return Question(_("What is the joining code? A manager of the bar makes one with /team."), hint=_("Code"))
+
+
+def join(talk: Talk, given: Given) -> Reply:
+    """Let a person in by a code, in a private chat only: in a group everybody could read it."""
+    if not talk.message.place.private:
+        return private_only(talk)
+    code = str(given["code"]).removeprefix("join_").replace("_", "-")
+    name = talk.message.sender.name
+    try:
+        bar = invites.join(talk.unit, talk.presence, code, name, True, talk.clock.now())
+    except BadValueError:
+        return reply(
+            _("That joining code does not work: it may have been used, or its time may be over."),
+            _("Ask a manager for a new one."),
+        )
+    return reply(
+        _("Welcome to {bar}.").format(bar=bar.name),
+        _("You can scale, make batches and log waste here."),
+        buttons=main_buttons(),
+    )
+
+
+def private_only(talk: Talk) -> Reply:
+    """Say that this is only for a private chat."""
+    link = [] if talk.deep_link is None else [talk.deep_link("start")]
+    return reply(_("Not here: write that to me in our private chat."), *link)
+
+
+# -- a scanned label ----------------------------------------------------------------------
+
+
+def is_scan(code: str) -> bool:
+    """Whether a start code is that of a label."""
+    return code.startswith("b_")
+
+
+def scan(talk: Talk, code: str) -> Reply:
+    """Show the batch of a scanned label to a member of its bar; anybody else learns nothing."""
+    found = _SCANNED.match(code)
+    presence = None if found is None else _presence_in(talk, int(found[1]))
+    nothing = reply(_("I can show that label's batch only to members of its bar."))
+    if found is None or presence is None or presence.bar is None:
+        return nothing
+    with speaking(tongue_of(presence, talk.clock.now())):
+        there = replace(talk, presence=presence)
+        try:
+            shown = card(there, batches.get(there.desk, int(found[2])))
+        except NotThereError:
+            return reply(_("There is no batch {number} here any more.").format(number=found[2]))
+        if talk.presence.bar is None or talk.presence.bar.id != presence.bar.id:
+            moved = Text(_("You are now at {bar}.").format(bar=presence.bar.name))
+            return replace(shown, blocks=(*shown.blocks, moved))
+        return shown
+
+
+def _presence_in(talk: Talk, bar_id: int) -> people.Presence | None:
+    """Return the person's presence in this bar, whatever bar they stood in; None for who is not in it."""
+    bar = talk.presence.bar
+    if bar is not None and bar.id == bar_id:
+        return talk.presence
+    if not talk.message.place.private:
+        return None
+    return people.switch(talk.unit, talk.presence, bar_id)

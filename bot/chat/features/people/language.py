@@ -1,0 +1,55 @@
+"""The language a person is answered in."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.people.deep_links import main_buttons
+from bot.chat.i18n.language import _, speaking, tongue
+from bot.chat.i18n.locale_choice import NAMES, language_named
+from bot.chat.reply.message import Reply, reply
+from bot.trade.words import N_
+from bot.work.people import people
+
+
+def _ask(talk: Talk, given: Given) -> Question:
+    return Question(
+        _("Which language? Now: {language}").format(language=NAMES[tongue().language]),
+        columns([(name, name) for name in NAMES.values()], 2),
+        hint=", ".join(NAMES.values()),
+    )
+
+
+def _accept(talk: Talk, given: Given, value: str) -> str:
+    found = language_named(value)
+    if not found:
+        raise Say(reply(_("I speak: {languages}").format(languages=", ".join(NAMES.values()))))
+    return found
+
+
+def _language(talk: Talk, given: Given) -> Reply:
+    language: str = given["free"]
+    people.speak(talk.unit, talk.presence, language)
+    now = tongue()
+    with speaking(replace(now, language=language)):
+        return reply(
+            _("I speak English with you from now on."),
+            _("For the whole bar's chats: bar language English"),
+            buttons=main_buttons() if talk.presence.bar is not None else (),
+        )
+
+
+COMMANDS = (
+    Command(
+        "language",
+        N_("the language I speak with you"),
+        _language,
+        slots=(Slot("free", _ask, accept=_accept),),
+        writes=True,
+        anyone=True,
+        menu=74,
+        examples=(N_("language English"),),
+    ),
+)

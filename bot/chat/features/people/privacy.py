@@ -1,0 +1,123 @@
+"""What is kept: a member's own data, being forgotten, and deleting the bar."""
+
+from __future__ import annotations
+
+import json
+
+from bot.chat.dialogue.slots import Question, Slot
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.i18n.language import _, ngettext, show_moment, show_number
+from bot.chat.reply.message import Button, File, Reply, reply
+from bot.trade.words import N_
+from bot.work.context import Role
+from bot.work.errors import NotAllowedError
+from bot.work.people import bar_deletion, team
+
+
+def _privacy(talk: Talk, given: Given) -> Reply:
+    return reply(
+        _("I keep your name, your number in this chat's service, your language, and what you logged."),
+        _("The people of {bar} see your name beside what you logged; other bars see nothing of it.").format(
+            bar=talk.desk.bar.name
+        ),
+        _("Whoever runs this bot holds the database and its backups."),
+        buttons=((Button(_("All of it as a file"), "export me"), Button(_("Forget me"), "forget me")),),
+    )
+
+
+def _export_me(talk: Talk, given: Given) -> Reply:
+    held = bar_deletion.held_of_member(talk.desk)
+    rows = sum(len(value) for value in held.values() if isinstance(value, list))
+    content = json.dumps(held, ensure_ascii=False, indent=2, default=str).encode()
+    return reply(
+        ngettext(
+            "All that {bar} holds of you: {count} row.", "All that {bar} holds of you: {count} rows.", rows
+        ).format(bar=talk.desk.bar.name, count=show_number(rows, 0)),
+        _("Photos stay with the chat; here are only their numbers."),
+        buttons=((Button(_("Forget me"), "forget me"),),),
+        files=(File("my-data.json", content),),
+    )
+
+
+def _forget_me(talk: Talk, given: Given) -> Reply:
+    bar = talk.desk.bar.name
+    if talk.desk.role is Role.OWNER:
+        return reply(
+            _("The owner cannot be forgotten: hand the bar over first, or delete it."),
+            buttons=((Button(_("Team"), "team"),),),
+        )
+    if "sure" not in given:
+        return reply(
+            _("Leave {bar} and take your name out of it? It cannot be undone.").format(bar=bar),
+            _("What you logged stays, under “former member”."),
+            buttons=((Button(_("Yes, forget me"), "forget me yes"),), (Button(_("Stay"), "start"),)),
+        )
+    team.forget(talk.desk, talk.desk.person_id)
+    return reply(_("You have left {bar}, and your name is gone from it.").format(bar=bar))
+
+
+def _ask_name(talk: Talk, given: Given) -> Question:
+    if talk.desk.role is not Role.OWNER:
+        raise NotAllowedError(Role.OWNER)
+    return Question(
+        _("To delete {bar} with all its formulas, batches and waste, type its name.").format(
+            bar=talk.desk.bar.name
+        ),
+        hint=talk.desk.bar.name,
+    )
+
+
+def _accept_name(talk: Talk, given: Given, value: str) -> str:
+    if not bar_deletion.matches_name(talk.desk.bar, value):
+        raise Say(reply(_("That is not its name. Nothing is deleted.")))
+    return value
+
+
+def _delete(talk: Talk, given: Given) -> Reply:
+    until = bar_deletion.begin(talk.desk, given["free"])
+    return reply(
+        _("{bar} will be deleted on {day}.").format(bar=talk.desk.bar.name, day=show_moment(until)),
+        _("Until then all works as before, and you can keep it after all."),
+        _("I will warn the team a day before. Take a copy first: export"),
+        buttons=((Button(_("Keep the bar"), "restore bar"),),),
+    )
+
+
+def _keep(talk: Talk, given: Given) -> Reply:
+    if bar_deletion.keep(talk.desk):
+        return reply(_("{bar} stays.").format(bar=talk.desk.bar.name))
+    return reply(_("{bar} was not to be deleted.").format(bar=talk.desk.bar.name))
+
+
+COMMANDS = (
+    Command("privacy", N_("what is kept of you, and who sees it"), _privacy, quick=True),
+    Command(
+        "export me",
+        N_("all that this bar holds of you, as a file"),
+        _export_me,
+        words=("my data",),
+        private_only=True,
+    ),
+    Command(
+        "forget me",
+        N_("leave, and take your name out"),
+        _forget_me,
+        writes=True,
+        private_only=True,
+    ),
+    Command(
+        "delete bar",
+        N_("delete the bar, after seven days"),
+        _delete,
+        slots=(Slot("free", _ask_name, accept=_accept_name),),
+        writes=True,
+        private_only=True,
+    ),
+    Command(
+        "restore bar",
+        N_("keep a bar that was to be deleted"),
+        _keep,
+        words=("keep bar",),
+        writes=True,
+    ),
+)

@@ -1,0 +1,314 @@
+"""Opening a bar, joining one, help, undo, and the people of the bar."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.dialogue.money_input import currency_of_sign
+from bot.chat.dialogue.naming import short_name
+from bot.chat.dialogue.progress import watching
+from bot.chat.dialogue.questions import cancelled
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.people.deep_links import ask_code, is_scan, join, main_buttons, scan
+from bot.chat.features.people.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
+from bot.chat.i18n.language import _, show_moment, tongue
+from bot.chat.reply.message import Button, Reply, reply
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.trade.words import N_
+from bot.work.context import Role
+from bot.work.errors import BadValueError
+from bot.work.log import undo
+from bot.work.people import bars, people, team
+
+# Zones offered first, by the language a phone is set to: the city is then one tap away.
+_ZONES_BY_LANGUAGE = {
+    "en-us": ("America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles"),
+    "en": ("Europe/London", "America/New_York", "America/Chicago", "America/Los_Angeles", "Australia/Sydney"),
+    "es": ("Europe/Madrid", "America/Mexico_City", "America/Bogota", "America/Argentina/Buenos_Aires"),
+    "fr": ("Europe/Paris", "Europe/Brussels", "America/Montreal"),
+    "de": ("Europe/Berlin", "Europe/Vienna", "Europe/Zurich"),
+}
+_JURISDICTIONS = {
+    Jurisdiction.US: N_("United States"),
+    Jurisdiction.EU: N_("European Union"),
+    Jurisdiction.UK: N_("United Kingdom"),
+    Jurisdiction.OTHER: N_("somewhere else"),
+}
+_UNITS = {"metric": N_("ml and grams"), "us": N_("US fluid ounces"), "imperial": N_("imperial fluid ounces")}
+
+
+def jurisdiction_name(value: str) -> str:
+    """Return whose rules these are, in words."""
+    return _(_JURISDICTIONS[Jurisdiction(value)])
+
+
+def units_name(value: str) -> str:
+    """Return the bar's units in words."""
+    return _(_UNITS[value])
+
+
+# -- opening a bar ----------------------------------------------------------------------
+
+
+def _ask_name(talk: Talk, given: Given) -> Question:
+    suggested = _("{name}'s bar").format(name=talk.message.sender.name.split(" ")[0] or _("My"))
+    return Question(_("What is your bar called?"), (((suggested, suggested),),), hint=_("The bar's name"))
+
+
+def _accept_name(talk: Talk, given: Given, value: str) -> str:
+    return short_name(value)
+
+
+def _city(zone: str) -> str:
+    return zone.rpartition("/")[2].replace("_", " ")
+
+
+def choices_of_zone(talk: Talk) -> list[tuple[str, str]]:
+    """Return cities to tap, as likely as the phone's language tells."""
+    language = (talk.message.sender.language or "en").casefold()
+    zones = (
+        _ZONES_BY_LANGUAGE.get(language) or _ZONES_BY_LANGUAGE.get(language[:2]) or _ZONES_BY_LANGUAGE["en"]
+    )
+    return [(_city(zone), zone) for zone in zones]
+
+
+def _ask_zone(talk: Talk, given: Given) -> Question:
+    choices = columns(choices_of_zone(talk), 2)
+    return Question(
+        _("Which city's time does it keep? Tap one, or type another city."), choices, hint=_("A city")
+    )
+
+
+def accept_zone(talk: Talk, given: Given, value: str) -> str:
+    """Turn a city into its IANA time zone, offering the near ones where there are several or none."""
+    found = bars.find_zones(value)
+    if len(found) == 1:
+        return found[0]
+    if not found:
+        raise Say(
+            reply(
+                _("I know no time zone for “{city}”. Type a larger city near you, such as Madrid.").format(
+                    city=value[:40]
+                )
+            )
+        )
+    buttons = tuple((Button(zone.replace("_", " "), talk.line_with(value, zone)),) for zone in found[:6])
+    raise Say(
+        reply(_("“{city}” could be more than one place. Which?").format(city=value[:40]), buttons=buttons)
+    )
+
+
+def _ask_jurisdiction(talk: Talk, given: Given) -> Question:
+    likely = bars.likely_in(given["zone"]).jurisdiction
+    order = [likely, *(one for one in Jurisdiction if one is not likely)]
+    return Question(
+        _("Whose food and drink rules apply there? Limits and cautions follow this."),
+        columns([(jurisdiction_name(one), one.value) for one in order], 2),
+    )
+
+
+def accept_jurisdiction(talk: Talk, given: Given, value: str) -> Jurisdiction:
+    """Read US, EU, UK or other, or the land's name in words."""
+    plain = value.strip().casefold()
+    for one in Jurisdiction:
+        if plain in {one.value.casefold(), _(one.value).casefold(), jurisdiction_name(one).casefold()}:
+            return one
+    raise Say(reply(_("Please answer US, EU, UK or other.")))
+
+
+def _ask_currency(talk: Talk, given: Given) -> Question:
+    likely = bars.likely_in(given["zone"]).currency
+    order = [likely, *(code for code in ("EUR", "USD", "GBP") if code != likely)]
+    return Question(
+        _("Which money do you count in?"), columns([(code, code) for code in order], 4), hint=_("EUR, USD, …")
+    )
+
+
+def accept_currency(talk: Talk, given: Given, value: str) -> str:
+    """Read a three-letter currency code, or a sign that is one currency's here."""
+    bar = talk.presence.bar
+    zone = given.get("zone", "" if bar is None else bar.zone)
+    try:
+        return bars.check_currency(currency_of_sign(value, bars.likely_in(zone).currency if zone else ""))
+    except BadValueError:
+        raise Say(
+            reply(
+                _("“{code}” is no currency in use. Write its three letters, such as EUR.").format(
+                    code=value[:20]
+                )
+            )
+        ) from None
+
+
+def _ask_units(talk: Talk, given: Given) -> Question:
+    likely = bars.likely_in(given["zone"]).units
+    order = [likely, *(one for one in bars.UNITS if one != likely)]
+    return Question(_("How do you measure?"), columns([(units_name(one), one) for one in order], 1))
+
+
+def accept_units(talk: Talk, given: Given, value: str) -> str:
+    """Read metric, us or imperial."""
+    plain = value.strip().casefold()
+    for one in bars.UNITS:
+        if plain in {one, _(one).casefold(), units_name(one).casefold()}:
+            return one
+    raise Say(reply(_("Please answer metric, us or imperial.")))
+
+
+def _ask_closing(talk: Talk, given: Given) -> Question:
+    choices = columns(
+        [(show_clock_minute(minute), show_clock_minute(minute)) for minute in CLOSING_CHOICES], 3
+    )
+    return Question(
+        _("When is a night surely over? What is logged before then counts for the day before."),
+        choices,
+        hint="05:00",
+    )
+
+
+def accept_closing(talk: Talk, given: Given, value: str) -> int:
+    """Read a time of day as minutes from midnight."""
+    minute = read_clock(value)
+    if minute is None or minute > 12 * 60:
+        raise Say(reply(_("Please write a time from 00:00 to 12:00, such as 05:00.")))
+    return minute
+
+
+def _start(talk: Talk, given: Given) -> Reply:
+    if "code" in given:
+        return scan(talk, str(given["code"])) if is_scan(str(given["code"])) else join(talk, given)
+    presence = talk.presence
+    if presence.bar is None and not talk.message.place.private:
+        return _claim_group(talk)
+    if presence.bar is not None and "bar_name" not in given:
+        return _welcome_back(talk)
+    return _open(talk, given)
+
+
+def _open(talk: Talk, given: Given) -> Reply:
+    """Open a bar by the answers that were given, and stand in it."""
+    bar = bars.open_bar(
+        talk.unit,
+        talk.presence,
+        talk.message.sender.name,
+        talk.message.place.private,
+        talk.clock.now(),
+        name=given["bar_name"],
+        zone=given["zone"],
+        jurisdiction=given["jurisdiction"],
+        currency=given["currency"],
+        units=given["units"],
+        closing_minute=given["closing"],
+        language=tongue().language,
+    )
+    return reply(
+        _("{bar} is open.").format(bar=bar.name),
+        _("{units} · {currency} · {zone} · a day ends at {closing}").format(
+            units=units_name(bar.units),
+            currency=bar.currency,
+            zone=bar.zone.replace("_", " "),
+            closing=show_clock_minute(bar.closing_minute),
+        ),
+        _("All of it can be changed with /bar. Next: write down what you make."),
+        buttons=(
+            (Button(_("Add a formula"), "new formula"),),
+            (Button(_("Set a price"), "price"), Button(_("Log waste"), "waste")),
+        ),
+    )
+
+
+def _claim_group(talk: Talk) -> Reply:
+    """Make a group that belongs to no bar the own chat of the manager's bar who says so."""
+    place = talk.message.place
+    home = people.at_home(talk.unit, talk.presence)
+    if home is None:
+        return reply(
+            _("Open a bar first, in a private chat with me. Then say /start here to make this its own chat.")
+        )
+    desk = home.desk(talk.unit, talk.clock.now(), talk.message.key)
+    people.use_as_team_room(desk, place.title, place.thread)
+    return reply(
+        _("This chat is now {bar}'s own: reminders for the team come here.").format(bar=desk.bar.name),
+        _("Here, start with a slash or answer one of my messages: I read nothing else."),
+    )
+
+
+def _welcome_back(talk: Talk) -> Reply:
+    desk = talk.desk
+    until = team.is_closing(desk)
+    closing = [_("This bar will be deleted on {day}.").format(day=show_moment(until))] if until else []
+    keep = ((Button(_("Keep the bar"), "restore bar"),),) if until and desk.role is Role.OWNER else ()
+    return reply(
+        _("You are at {bar}, {name}.").format(bar=desk.bar.name, name=desk.name),
+        *closing,
+        buttons=(*keep, *main_buttons()),
+    )
+
+
+def _opening(talk: Talk, given: Given) -> bool:
+    return talk.presence.bar is None and "code" not in given and talk.message.place.private
+
+
+_ABOUT_A_BAR = (
+    Slot("bar_name", _ask_name, accept=_accept_name, rule="free_slot"),
+    Slot("zone", _ask_zone, accept=accept_zone, rule="free_slot"),
+    Slot("jurisdiction", _ask_jurisdiction, accept=accept_jurisdiction, rule="free_slot"),
+    Slot("currency", _ask_currency, accept=accept_currency, rule="free_slot"),
+    Slot("units", _ask_units, accept=accept_units, rule="free_slot"),
+    Slot("closing", _ask_closing, accept=accept_closing, rule="free_slot"),
+)
+
+
+# -- help, undo, cancel -----------------------------------------------------------------
+
+
+def _help(talk: Talk, given: Given) -> Reply:
+    from bot.chat.features.help import (  # noqa: PLC0415 - it lists the commands, this module among them
+        suggestions,
+    )
+
+    asked = str(given.get("free", "")).strip()
+    return (suggestions.help_with(talk, asked) if asked else None) or suggestions.general_help(talk)
+
+
+def _undo(talk: Talk, given: Given) -> Reply:
+    number = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
+    # It shows settings, and those are read by this module.
+    from bot.chat.features.log.undo_words import worded_undo  # noqa: PLC0415
+
+    talk.desk.watch = watching(N_("Taking back"))
+    return worded_undo(talk, undo.take_back(talk.desk, number))
+
+
+def _cancel(talk: Talk, given: Given) -> Reply:
+    if talk.presence.question is None:
+        return reply(_("Nothing is in progress."))
+    return cancelled(talk)
+
+
+COMMANDS = (
+    Command(
+        "start",
+        N_("open a bar, or see where you are"),
+        _start,
+        slots=(
+            Slot("code", ask_code, lambda talk, given: False, rule="free_slot"),
+            *(replace(slot, wanted=_opening) for slot in _ABOUT_A_BAR),
+        ),
+        writes=True,
+        anyone=True,
+    ),
+    Command(
+        "another bar",
+        N_("open another bar of your own"),
+        _open,
+        words=("open another bar", "open a bar", "new bar", "second bar"),
+        slots=_ABOUT_A_BAR,
+        writes=True,
+        private_only=True,
+    ),
+    Command("help", N_("what I can do"), _help, anyone=True, menu=90, examples=(N_("help waste"),)),
+    Command("undo", N_("take back the last thing you logged"), _undo, writes=True, menu=80),
+    Command("cancel", N_("forget the question in progress"), _cancel, writes=True, anyone=True),
+)

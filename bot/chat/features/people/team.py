@@ -1,0 +1,278 @@
+"""The people of the bar: who is in it, inviting, handing over, leaving; and a person's several bars."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.shared_slots import never
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.people.deep_links import ask_code, join, main_buttons
+from bot.chat.grammar.syntax import Duration
+from bot.chat.i18n.language import _, ngettext, show_full_day, show_moment, show_number
+from bot.chat.reply.message import Button, File, Reply, reply
+from bot.documents.labels.qr import qr_png
+from bot.trade.words import N_
+from bot.work.context import Role
+from bot.work.people import invites, people, team
+from bot.work.people.team import TeamMember
+
+ROLE_WORDS = {Role.OWNER: N_("owner"), Role.MANAGER: N_("manager"), Role.MEMBER: N_("member")}
+_CHANGES = (N_("remove"), N_("manager"), N_("member"), N_("owner"), N_("forget"))
+
+
+# Other words for the roles, as they are said.
+_ALSO = {
+    **dict.fromkeys(("encargado", "encargada"), "manager"),
+    **dict.fromkeys(("dueño", "dueña", "propietario", "propietaria"), "owner"),
+    "miembro": "member",
+}
+
+
+def shown_name(name: str) -> str:
+    """Return a member's name, or in the language now spoken that it was forgotten."""
+    return _(team.FORGOTTEN) if name == team.FORGOTTEN else name
+
+
+# -- the team ---------------------------------------------------------------------------
+
+
+def _team(talk: Talk, given: Given) -> Reply:
+    words = str(given.get("free", "")).split()
+    if not words:
+        return _list(talk)
+    said = words[0].casefold()
+    what = next((one for one in _CHANGES if said in {one, _(one)}), _ALSO.get(said, said))
+    if what in _CHANGES and len(words) > 1:
+        sure = len(words) > 2 and words[-1].casefold() in {"yes", _("yes")}
+        member = _named(talk, " ".join(words[1:-1] if sure else words[1:]), what)
+        return _change(talk, what, member, sure)
+    raise Say(reply(_("Say it so: team remove Ben, team manager Ben, team owner Ben. Or tap /team.")))
+
+
+def _named(talk: Talk, text: str, what: str) -> TeamMember:
+    known = team.team(talk.desk)
+    if what == "forget":
+        known = [*known, *team.gone(talk.desk)]
+    plain = text.casefold()
+    found = [one for one in known if str(one.person_id) == plain or one.name.casefold() == plain]
+    if len(found) == 1:
+        return found[0]
+    buttons = tuple((Button(one.name, f"team {what} {one.person_id}"),) for one in found or known[:10])
+    raise Say(reply(_("Whom do you mean by “{name}”?").format(name=text[:40]), buttons=buttons))
+
+
+def _list(talk: Talk) -> Reply:
+    desk = talk.desk
+    known = team.team(desk)
+    rows = []
+    for one in known:
+        row = _("{name}, {role}, since {day}").format(
+            name=shown_name(one.name), role=_(ROLE_WORDS[one.role]), day=show_full_day(one.joined_at.date())
+        )
+        rows.append(row + ", " + _("has blocked me and gets no messages") if one.blocked else row)
+    buttons: list[tuple[Button, ...]] = []
+    if desk.role.manages:
+        buttons.append((Button(_("Invite a member"), "invite member"),))
+        if desk.role is Role.OWNER:
+            buttons.append((Button(_("Invite a manager"), "invite manager"),))
+        buttons += [row for one in known for row in _member_buttons(talk, one)]
+    buttons.append((Button(_("Log"), "log"), Button(_("Leave"), "leave")))
+    return reply(
+        ngettext("{bar}: {count} in the team", "{bar}: {count} in the team", len(rows)).format(
+            bar=desk.bar.name, count=show_number(len(rows), 0)
+        ),
+        *rows,
+        buttons=tuple(buttons),
+    )
+
+
+def _member_buttons(talk: Talk, one: TeamMember) -> list[tuple[Button, ...]]:
+    desk = talk.desk
+    owns = desk.role is Role.OWNER
+    if one.role is Role.OWNER or one.person_id == desk.person_id or (one.role is Role.MANAGER and not owns):
+        return []
+    row = [Button(_("Remove {name}").format(name=one.name), f"team remove {one.person_id}")]
+    if owns:
+        other = Role.MEMBER if one.role is Role.MANAGER else Role.MANAGER
+        label = _("Make {name} {role}").format(name=one.name, role=_(ROLE_WORDS[other]))
+        row.append(Button(label, f"team {other} {one.person_id}"))
+    return [tuple(row)]
+
+
+def _change(talk: Talk, what: str, one: TeamMember, sure: bool) -> Reply:
+    name, number = one.name, one.person_id
+    if what == "remove":
+        team.remove(talk.desk, number)
+        forget = Button(_("Forget the name too"), f"team forget {number}")
+        return reply(_("{name} is out of the bar, at once.").format(name=name), buttons=((forget,),))
+    if what in {"owner", "forget"} and not sure:
+        return _ask_sure(what, one)
+    if what == "owner":
+        team.hand_over(talk.desk, number)
+        return reply(_("{name} is now the owner, and you are a manager.").format(name=name))
+    if what == "forget":
+        team.forget(talk.desk, number)
+        return reply(_("The name is gone. What was logged stays, under “former member”."))
+    role = Role(what)
+    team.set_role(talk.desk, number, role)
+    return reply(_("{name} is now {role}.").format(name=name, role=_(ROLE_WORDS[role])))
+
+
+def _ask_sure(what: str, one: TeamMember) -> Reply:
+    if what == "owner":
+        first = _("Hand the bar over to {name}? Only the owner can give it back.")
+        yes = _("Yes, make {name} the owner")
+    else:
+        first = _("Take {name} out and forget the name? It cannot be undone.")
+        yes = _("Yes, forget {name}")
+    line = f"team {what} {one.person_id} yes"
+    return reply(first.format(name=one.name), buttons=((Button(yes.format(name=one.name), line),),))
+
+
+# -- inviting ---------------------------------------------------------------------------
+
+
+def _ask_uses(talk: Talk, given: Given) -> Question:
+    return Question(
+        _("For how many people?"),
+        columns([("1", "1"), ("3", "3"), ("10", "10")], 3),
+        hint=_("A number of people"),
+    )
+
+
+def _ask_days(talk: Talk, given: Given) -> Question:
+    choices = [(_("1 day"), "1 day"), (_("7 days"), "7 days"), (_("30 days"), "30 days")]
+    return Question(_("For how long?"), columns(choices, 3), hint=_("7 days"))
+
+
+def _by_taps(talk: Talk, given: Given) -> bool:
+    # Whoever types it all in one line gets the usual: one person, seven days.
+    return talk.message.tapped is not None or given.guided
+
+
+def _accept_uses(talk: Talk, given: Given, value: Fraction) -> int:
+    if value.denominator != 1 or not 1 <= value <= invites.MOST_USES:
+        raise Say(reply(_("A number of people from 1 to {most}, please.").format(most=invites.MOST_USES)))
+    return int(value)
+
+
+def _accept_days(talk: Talk, given: Given, value: Duration) -> int:
+    days = -(-value.hours // 24)
+    if not 1 <= days <= invites.MOST_DAYS:
+        raise Say(reply(_("From 1 to {most} days, please.").format(most=invites.MOST_DAYS)))
+    return int(days)
+
+
+def _accept_role(talk: Talk, given: Given, value: str) -> Role:
+    return Role.MANAGER if value == "manager" else Role.MEMBER
+
+
+def _invite(talk: Talk, given: Given) -> Reply:
+    made = invites.invite(
+        talk.desk,
+        given.get("role", Role.MEMBER),
+        given.get("uses", invites.INVITE_USES),
+        given.get("days", invites.INVITE_DAYS),
+    )
+    good = ngettext(
+        "Good for {count} person until {when}. Only its maker sees it.",
+        "Good for {count} people until {when}. Only its maker sees it.",
+        made.uses,
+    ).format(count=show_number(made.uses, 0), when=show_moment(made.until))
+    blocks = [f"join {made.code}"]
+    files: tuple[File, ...] = ()
+    if talk.deep_link is not None:
+        link = talk.deep_link("join_" + made.code.replace("-", "_"))
+        blocks.append(link)
+        files = (File("invite.png", qr_png(link), picture=True, caption=_("Scan it to join.")),)
+    return reply(
+        _("Send this to your new {role}:").format(role=_(ROLE_WORDS[made.role])), *blocks, good, files=files
+    )
+
+
+# -- leaving, and a person's several bars ------------------------------------------------
+
+
+def _leave(talk: Talk, given: Given) -> Reply:
+    bar = talk.desk.bar.name
+    if talk.desk.role is Role.OWNER:
+        return reply(
+            _("The owner cannot just leave: hand the bar over first."),
+            _("Say: team owner, and a name. Or delete the bar: delete bar"),
+            buttons=((Button(_("Team"), "team"),),),
+        )
+    if "sure" not in given:
+        return reply(
+            _("Leave {bar}? You will need a new code to come back.").format(bar=bar),
+            buttons=((Button(_("Yes, leave"), "leave yes"),), (Button(_("Stay"), "start"),)),
+        )
+    team.leave(talk.desk)
+    return reply(
+        _("You have left {bar}.").format(bar=bar), _("What you logged stays in its log under your name.")
+    )
+
+
+def _bars(talk: Talk, given: Given) -> Reply:
+    if given.rest:
+        return _go_to(talk, int(given.rest[0]))  # type: ignore[call-overload]
+    known = people.bars_of(talk.unit, talk.presence)
+    if not known:
+        from bot.chat.intent.fallbacks import stranger  # noqa: PLC0415 - it lists the commands
+
+        return stranger(talk)
+    rows = [
+        _("{bar}, {role}").format(bar=one.name, role=_(ROLE_WORDS[one.role]))
+        + (", " + _("you are here") if one.here else "")
+        for one in known
+    ]
+    buttons = tuple((Button(one.name, f"bars {one.id}"),) for one in known if not one.here)
+    buttons += ((Button(_("Open another bar"), "another bar"),),)
+    first = ngettext("You are in {count} bar", "You are in {count} bars", len(known))
+    return reply(first.format(count=show_number(len(known), 0)), *rows, buttons=buttons)
+
+
+def _go_to(talk: Talk, bar_id: int) -> Reply:
+    there = people.switch(talk.unit, talk.presence, bar_id)
+    if there is None or there.bar is None:
+        return reply(_("You are in no such bar."), buttons=((Button(_("My bars"), "bars"),),))
+    return reply(_("You are now at {bar}.").format(bar=there.bar.name), buttons=main_buttons())
+
+
+COMMANDS = (
+    Command(
+        "join",
+        N_("join a bar with a code"),
+        join,
+        slots=(Slot("code", ask_code, rule="free_slot"),),
+        writes=True,
+        anyone=True,
+        private_only=True,
+    ),
+    Command("team", N_("who is in the bar; invite someone"), _team, writes=True, menu=70),
+    Command(
+        "invite",
+        N_("a joining code, for so many people and days"),
+        _invite,
+        words=("team invite", "team add"),
+        examples=(N_("invite"), N_("invite manager"), N_("invite 5 people 30 days")),
+        slots=(
+            Slot("role", _ask_uses, never, _accept_role),
+            Slot("uses", _ask_uses, _by_taps, _accept_uses),
+            Slot("days", _ask_days, _by_taps, _accept_days),
+        ),
+        writes=True,
+        manages=True,
+        private_only=True,
+    ),
+    Command("leave", N_("leave this bar"), _leave, words=("leave bar", "quit bar"), writes=True),
+    Command(
+        "bars",
+        N_("the bars you are in, and going to another"),
+        _bars,
+        words=("my bars", "switch", "switch bar"),
+        writes=True,
+        anyone=True,
+        private_only=True,
+    ),
+)

@@ -1,0 +1,358 @@
+"""Plan: the next batches, what to buy for them, and fresh fruit for each morning."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import accept_formula, ask_formula, never
+from bot.chat.dialogue.slots import Slot
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.features.people.setting_values import day_names
+from bot.chat.features.stock.on_hand import accept_item, amount_words, ask_item
+from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_ml, show_quantity
+from bot.trade.planning.fruit_par import Par
+from bot.trade.planning.plan import Backing
+from bot.trade.words import N_
+from bot.work.money.prices import PriceView
+from bot.work.planning import fruit_par, plan
+from bot.work.planning.fruit_par import FruitPar
+from bot.work.planning.plan import FormulaPlan, ShoppingLine
+from bot.work.spray import drinks
+
+_MOST_SHOWN = 8
+_FAR_DAYS = 60
+_BACKING = {
+    Backing.FEW_WEEKS: N_("few weeks of data, so a rough guess"),
+    Backing.SOME_WEEKS: N_("some weeks of data"),
+    Backing.MANY_WEEKS: N_("many weeks of data"),
+}
+
+
+def _ml(value: float, units: str) -> str:
+    step = 10 if value >= 100 else 1
+    return show_ml(Fraction(round(value / step) * step), units)
+
+
+def _plan(talk: Talk, given: Given) -> Reply:
+    if given.get("part") == "shopping":
+        return _shopping(talk, given)
+    if given.get("part") == "fruits":
+        return _fruit(talk, given)
+    if "formula" in given:
+        return _one(talk, plan.plan_for(talk.desk, given["formula"]))
+    return _all(talk)
+
+
+def _all(talk: Talk) -> Reply:
+    known = plan.plan_all(talk.desk)
+    planned = [one for one in known if one.use is not None]
+    if not planned:
+        return reply(
+            _("I cannot plan yet: the log does not say what is poured."),
+            _("Tap Used up when a batch is empty, or count drinks: drinks 60 grapefruit mist"),
+            buttons=((Button(_("Batches"), "batches"), Button(_("Fruit"), "fruit par")),),
+        )
+    today = drinks.today(talk.desk)
+    units = talk.desk.bar.units
+    due = [one for one in planned if one.batch is not None and one.size_ml is not None]
+    rows = tuple(_row(one, units) for one in due[:_MOST_SHOWN])
+    blocks: list[Block] = [Text(_first(due, units, today), strong=True)]
+    if rows:
+        blocks.append(Grid(rows))
+    blocks += [Text(line) for line in _remarks(known, planned)]
+    buttons = [(Button(one.view.name, f"plan #{one.view.id}"),) for one in due[:3]]
+    last = (Button(_("Shopping list"), "shopping"), Button(_("Fruit"), "fruit par"))
+    return Reply(tuple(blocks), (*buttons, last))
+
+
+def _first(due: list[FormulaPlan], units: str, today: Any) -> str:
+    if not due or due[0].batch is None or due[0].size_ml is None:
+        return _("Nothing has to be made: what is there outlasts the plan.")
+    one = due[0]
+    assert one.batch is not None and one.size_ml is not None  # noqa: S101, PT018 - looked above
+    if one.batch.make_on == today:
+        return _("Make {amount} {name} today.").format(amount=show_ml(one.size_ml, units), name=one.view.name)
+    return _("Next: {amount} {name} on {day}.").format(
+        amount=show_ml(one.size_ml, units), name=one.view.name, day=show_day(one.batch.make_on)
+    )
+
+
+def _row(one: FormulaPlan, units: str) -> tuple[str, ...]:
+    assert one.batch is not None and one.size_ml is not None  # noqa: S101, PT018 - the caller looked
+    return one.view.name, show_day(one.batch.make_on), show_ml(one.size_ml, units)
+
+
+def _remarks(known: list[FormulaPlan], planned: list[FormulaPlan]) -> list[str]:
+    lines = []
+    late = [one.view.name for one in planned if one.batch is not None and one.batch.dry_days > 0]
+    if late:
+        lines.append(_("It will be missing before the next is ready: {names}").format(names=", ".join(late)))
+    spoils = [one.view.name for one in planned if one.batch is not None and one.size_ml is None]
+    if spoils:
+        lines.append(_("Would go off before it is needed: {names}").format(names=", ".join(spoils)))
+    few = [one.view.name for one in planned if one.use and one.use.backing is Backing.FEW_WEEKS]
+    if few:
+        lines.append(_("Few weeks of data, so a rough guess: {names}").format(names=", ".join(few)))
+    unknown = [one.view.name for one in known if one.use is None]
+    if unknown:
+        lines.append(_("Nothing says how much is poured of: {names}").format(names=", ".join(unknown[:6])))
+    return lines
+
+
+# -- one formula ------------------------------------------------------------------------------
+
+
+def _one(talk: Talk, one: FormulaPlan) -> Reply:
+    name, units = one.view.name, talk.desk.bar.units
+    if one.use is None:
+        return reply(
+            _("Nothing says how much {name} is poured.").format(name=name),
+            _("Tap Used up when a batch is empty, or count drinks: drinks 60 {name}").format(name=name),
+            buttons=((Button(_("Batches"), "batches"), Button(_("Plan"), "plan")),),
+        )
+    names = day_names()
+    rows = tuple(
+        (names[number], show_ml(Fraction(str(round(mean, 0 if mean >= 10 else 2))), units))
+        for number, mean in enumerate(one.use.means)
+    )
+    blocks: list[Block] = [Text(_title(talk, one), strong=True)]
+    blocks += [Text(line) for line in _when(one, units)]
+    blocks += [Text(_("Poured a day:")), Grid(rows), Text(_rests_on(one))]
+    row = [Button(_("Shopping list"), "shopping"), Button(_("Plan"), "plan")]
+    if one.size_ml is not None:
+        row.insert(0, Button(_("Make it"), f"batch #{one.view.id} to {int(one.size_ml)} ml"))
+    return Reply(tuple(blocks), (tuple(row),))
+
+
+def _title(talk: Talk, one: FormulaPlan) -> str:
+    name, units = one.view.name, talk.desk.bar.units
+    if one.batch is None:
+        return _("{name}: what is there lasts, nothing has to be made.").format(name=name)
+    day = show_day(one.batch.make_on)
+    if one.size_ml is None:
+        return _("{name}: a batch would go off before it is needed.").format(name=name)
+    return _("Make {amount} {name} on {day}.").format(amount=show_ml(one.size_ml, units), name=name, day=day)
+
+
+def _when(one: FormulaPlan, units: str) -> list[str]:
+    batch = one.batch
+    if batch is None:
+        return []
+    lines = [
+        _("What is there lasts to {last}; the new one is ready {ready}, discard after {gone}.").format(
+            last=show_day(batch.run_out_on - timedelta(days=1)),
+            ready=show_day(batch.ready_on),
+            gone=show_full_day(batch.discard_on - timedelta(days=1)),
+        )
+    ]
+    if batch.largest >= 1:
+        lines.append(
+            _("No more than {most}: so much is poured before it must go, nine times in ten.").format(
+                most=_ml(batch.largest, units)
+            )
+        )
+    if batch.dry_days:
+        lines.append(
+            ngettext(
+                "{count} day without it: its rest is longer than the stock.",
+                "{count} days without it: its rest is longer than the stock.",
+                batch.dry_days,
+            ).format(count=batch.dry_days)
+        )
+    if batch.lost >= 1:
+        lines.append(_("{amount} of what is there goes off unpoured.").format(amount=_ml(batch.lost, units)))
+    return lines
+
+
+def _rests_on(one: FormulaPlan) -> str:
+    assert one.use is not None  # noqa: S101 - the caller looked
+    parts = []
+    if one.poured.bottles:
+        parts.append(
+            ngettext("{count} batch used up", "{count} batches used up", one.poured.bottles).format(
+                count=one.poured.bottles
+            )
+        )
+    if one.poured.counted_days:
+        parts.append(
+            ngettext("{count} night counted", "{count} nights counted", one.poured.counted_days).format(
+                count=one.poured.counted_days
+            )
+        )
+    return _("By {what}: {backing}.").format(
+        what=_(" and ").join(parts) or _("the log"), backing=_(_BACKING[one.use.backing])
+    )
+
+
+# -- shopping ---------------------------------------------------------------------------------
+
+
+def _shopping(talk: Talk, given: Given) -> Reply:
+    found = plan.shopping(talk.desk)
+    units = talk.desk.bar.units
+    row = (Button(_("Plan"), "plan"), Button(_("Stock"), "stock"))
+    made = ", ".join(
+        f"{one.view.name} {show_ml(one.size_ml, units)}" for one in found.batches if one.size_ml is not None
+    )
+    made_for = [_("For: {batches}").format(batches=made)] if made else []
+    if not found.lines:
+        return reply(
+            _("Nothing to buy until {day}.").format(day=show_day(found.until)), *made_for, buttons=(row,)
+        )
+    first = _("To buy by {day}: {money}").format(day=show_day(found.until), money=show_money(found.cost))
+    rows = tuple(
+        (
+            line.ingredient.name,
+            _packs(talk, line),
+            "?" if line.need.cost is None else show_money(line.need.cost),
+        )
+        for line in found.lines
+    )
+    notes = list(made_for)
+    never_counted = [line.ingredient.name for line in found.lines if not line.counted]
+    if never_counted:
+        notes.append(_("Never counted, so taken as none: {names}").format(names=", ".join(never_counted)))
+    if found.no_price:
+        notes.append(_("No price, so not in the sum: {names}").format(names=", ".join(found.no_price)))
+    if found.unclear:
+        notes.append(
+            _("Measured differently in formula and stock, density unknown: {names}").format(
+                names=", ".join(found.unclear)
+            )
+        )
+    return Reply((Text(first, strong=True), Grid(rows), *(Text(note) for note in notes)), (row,))
+
+
+def _packs(talk: Talk, line: ShoppingLine) -> str:
+    if not line.packs:
+        return amount_words(talk, line.need.short, line.dimension)
+    return ", ".join(f"{count} x {_pack(price)}" for price, count in line.packs)
+
+
+def _pack(price: PriceView) -> str:
+    return show_quantity(price.pack) if price.pack.unit != "each" or price.pack.number != 1 else _("1 piece")
+
+
+# -- fruit ------------------------------------------------------------------------------------
+
+
+def _fruit(talk: Talk, given: Given) -> Reply:
+    if "item" in given:
+        return _fruit_card(talk, fruit_par.fruit_par(talk.desk, given["item"]))
+    known = fruit_par.pars(talk.desk)
+    ready = [one for one in known if one.by_weekday]
+    if not ready:
+        unpriced = [one.fruit.name for one in known]
+        more = (
+            _("Its price is missing: {names}").format(names=", ".join(unpriced))
+            if unpriced
+            else _("Count what is there at close, log what is peeled, or count drinks: drinks 45 orange")
+        )
+        return reply(_("I cannot say yet how much fruit to have."), more)
+    blocks: list[Block] = [Text(_("Fruit to have in the morning"), strong=True)]
+    blocks += [Text(_fruit_line(one)) for one in ready[:6]]
+    few = [one for one in ready if _backing(one) is Backing.FEW_WEEKS]
+    if few:
+        blocks.append(
+            Text(
+                _("Few weeks of data, so a rough guess: {names}").format(
+                    names=", ".join(one.fruit.name for one in few)
+                )
+            )
+        )
+    buttons = tuple((Button(one.fruit.name, f"fruit par #{one.fruit.id}"),) for one in ready[:4])
+    return Reply(tuple(blocks), (*buttons, (Button(_("Plan"), "plan"),)))
+
+
+def _backing(one: FruitPar) -> Backing:
+    order = list(Backing)
+    return min((par.backing for par in one.by_weekday.values()), key=order.index)
+
+
+def _fruit_line(one: FruitPar) -> str:
+    names = day_names()
+    days = ", ".join(f"{names[number]} {par.quantity}" for number, par in one.by_weekday.items())
+    return f"{one.fruit.name}: {days}"
+
+
+def _fruit_card(talk: Talk, one: FruitPar) -> Reply:
+    if not one.by_weekday:
+        lines = [
+            _("Count what is there at close, log what is peeled, or count drinks: drinks 45 {name}").format(
+                name=one.fruit.name
+            )
+        ]
+        if one.price is None:
+            lines = [_("It has no price: price {name} 0.60 each").format(name=one.fruit.name)]
+        return reply(_("I cannot say yet how much {name} to have.").format(name=one.fruit.name), *lines)
+    names = day_names()
+    rows: list[tuple[str, ...]] = [("", _("have"), _("between"), _("nights"))]
+    rows += [(names[number], *_par_cells(par)) for number, par in one.by_weekday.items()]
+    share = show_number(Fraction(one.spoiled_share) * 100, 0)
+    spoils = (
+        _("Nobody counts what is left at close, so all of it is taken to be lost.")
+        if one.assumed
+        else _("Of what is left at close, {share} % are thrown out.").format(share=share)
+    )
+    covered = show_number(Fraction(one.fractile or 0) * 100, 0)
+    lines = [
+        _("By {source}.").format(source=_(one.source) if one.source else ""),
+        spoils,
+        _("One too few costs {times} times its price: enough on {percent} % of nights is best.").format(
+            times=show_number(fruit_par.missing_times(talk.desk.bar) - 1, 1), percent=covered
+        ),
+        _("{backing}; the best number lies between with about four chances in five.").format(
+            backing=_(_BACKING[_backing(one)]).capitalize()
+        ),
+    ]
+    if any(None in {par.low, par.high} for par in one.by_weekday.values()):
+        lines.append(_("“?”: too few nights yet to say where it ends."))
+    if any(par.at_least for par in one.by_weekday.values()):
+        lines.append(_("It ran out on some nights (+): the true number may be higher."))
+    return Reply(
+        (
+            Text(_("{name}: how many to have in the morning").format(name=one.fruit.name), strong=True),
+            Grid(tuple(rows)),
+            *(Text(line) for line in lines),
+        ),
+        ((Button(_("All fruit"), "fruit par"), Button(_("Plan"), "plan")),),
+    )
+
+
+def _par_cells(par: Par) -> tuple[str, str, str]:
+    low = "?" if par.low is None else str(par.low)
+    high = "?" if par.high is None else str(par.high)
+    have = f"{par.quantity}+" if par.at_least else str(par.quantity)
+    return have, f"{low}-{high}", str(par.days)
+
+
+COMMANDS = (
+    Command(
+        "plan",
+        N_("what to make next, what to buy, fruit to have"),
+        _plan,
+        words=(*("next batch", "what to make", "planning", "what should i make", "what should we make"),),
+        examples=(N_("plan grapefruit mist"), N_("plan shopping"), N_("plan fruit")),
+        slots=(Slot("formula", ask_formula, never, accept_formula), Slot("part", ask_formula, never)),
+        menu=32,
+    ),
+    Command(
+        "shopping",
+        N_("what to buy this week, in whole packs"),
+        _shopping,
+        words=("shopping list", "to buy", "plan shopping"),
+        menu=34,
+    ),
+    Command(
+        "fruit_par",
+        N_("fresh fruit to have each morning"),
+        _fruit,
+        words=("fruit par", "fruit pars", "plan fruit"),
+        examples=(N_("fruit par orange"),),
+        slots=(Slot("item", ask_item, never, accept_item),),
+    ),
+)

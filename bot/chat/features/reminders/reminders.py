@@ -1,0 +1,73 @@
+"""Answers to reminders: later, or done."""
+
+from __future__ import annotations
+
+from datetime import datetime, time, timedelta
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.grammar.syntax import Duration
+from bot.chat.i18n.language import _, show_moment
+from bot.chat.reply.message import Reply, Text, reply
+from bot.trade.words import N_
+from bot.work.reminders import planning
+
+
+def _later(talk: Talk, given: Given) -> Reply:
+    number: Any
+    duration: Any
+    number, duration = given.rest
+    if isinstance(duration, time):
+        until = planning.snooze_until(talk.desk, int(number), duration.hour * 60 + duration.minute)
+        return _again(talk, until)
+    if (
+        not isinstance(number, Fraction)
+        or not isinstance(duration, Duration)
+        or not 0 < duration.hours <= 24 * 60
+    ):
+        raise Say(Reply((Text(_("Later by up to 60 days, such as: 2 hours"), strong=True),)))
+    until = planning.snooze(
+        talk.desk,
+        int(number),
+        timedelta(hours=float(duration.hours)),
+    )
+    return _again(talk, until)
+
+
+def _again(talk: Talk, until: datetime) -> Reply:
+    said = _("I will remind you again {when}.").format(when=show_moment(until))
+    return Reply((Text(said, strong=True),), edits=talk.message.tapped is not None)
+
+
+def _done(talk: Talk, given: Given) -> Reply:
+    number: Any = given.rest[0]
+    return _marked(talk, int(number))
+
+
+def _nothing(talk: Talk, given: Given) -> Reply:
+    asked = planning.last_close(talk.desk)
+    if asked is None:
+        raise Say(
+            reply(_("I have not asked about any night yet."), _("Fruit thrown out: waste 6 limes mouldy"))
+        )
+    return _marked(talk, asked)
+
+
+def _marked(talk: Talk, number: int) -> Reply:
+    fresh = planning.done(talk.desk, number)
+    said = _("Done, by {name}.").format(name=talk.desk.name) if fresh else _("That was done already.")
+    return Reply((Text(said, strong=True),), edits=talk.message.tapped is not None)
+
+
+COMMANDS = (
+    Command("later", N_("be reminded again later"), _later, writes=True),
+    Command("done", N_("mark a reminder done"), _done, writes=True),
+    Command(
+        "nothing tonight",
+        N_("say at close that nothing was thrown out"),
+        _nothing,
+        words=("nothing thrown out", "nothing wasted", "no waste"),
+        writes=True,
+    ),
+)

@@ -1,0 +1,67 @@
+"""Cautions at the step where they matter: the weightiest in the reply, the rest one tap away."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.dialogue.turn import Talk
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Block, Button
+from bot.chat.reply.message import Caution as CautionBlock
+from bot.trade.formulas.kinds import IngredientKind, Preparation
+from bot.trade.safety.caution import Caution, Step
+from bot.trade.safety.cautions import cautions_for
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.work.batches.batches import BatchView
+from bot.work.context import Desk
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.scaling import ScaleAnswer, strength_of
+from bot.work.safety import grade
+
+
+def cautions_at(
+    talk: Talk, view: FormulaView, step: Step, answer: ScaleAnswer | None = None
+) -> list[Caution]:
+    """Return the cautions for a formula at a step of the work, weightiest first."""
+    strength = answer.strength if answer is not None else strength_of(view)
+    volume = float(answer.finished_ml) if answer is not None and answer.finished_ml else None
+    return cautions_for(
+        step,
+        view.kinds,
+        None if strength is None else strength.strength_percent,
+        Jurisdiction(talk.desk.bar.jurisdiction),
+        view.preparation,
+        volume_ml=volume,
+    )
+
+
+def caution_blocks(
+    talk: Talk, view: FormulaView, step: Step, answer: ScaleAnswer | None = None
+) -> Sequence[Block]:
+    """Return the one caution to show with an answer; cautions_button leads to the others."""
+    found = cautions_at(talk, view, step, answer)
+    if step is Step.ADDING and not grade.open_in_formula(view):
+        # Once somebody confirmed the grade of everything, another caution matters more.
+        found = [one for one in found if one.id != "food-grade"]
+    if not found:
+        return ()
+    return (CautionBlock(_(found[0].text)),)
+
+
+def batch_caution(desk: Desk, batch: BatchView, step: Step) -> Sequence[Block]:
+    """Return the one caution for a batch at a step, by what it was made from."""
+    frozen = batch.frozen
+    found = cautions_for(
+        step,
+        [IngredientKind(line["kind"]) for line in frozen["lines"]],
+        frozen.get("strength_percent"),
+        Jurisdiction(desk.bar.jurisdiction),
+        Preparation(frozen["preparation"]),
+        volume_ml=float(batch.total_ml),
+    )
+    return (CautionBlock(_(found[0].text)),) if found else ()
+
+
+def cautions_button(view: FormulaView) -> Button:
+    """Return the button that shows every caution for a formula."""
+    return Button(_("All cautions"), f"cautions #{view.id}")

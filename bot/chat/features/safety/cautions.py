@@ -1,0 +1,80 @@
+"""The handling cautions: of one formula or all of them, a page at a time."""
+
+from __future__ import annotations
+
+from itertools import groupby
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never
+from bot.chat.dialogue.slots import Slot
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.features.safety.caution_blocks import cautions_at
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Button, Reply, reply
+from bot.trade.safety.caution import Caution as TradeCaution
+from bot.trade.safety.caution import Step
+from bot.trade.words import N_
+from bot.work.formulas.formulas import FormulaView
+
+_CAUTIONS_A_PAGE = 5
+
+
+def _cautions(talk: Talk, given: Given) -> Reply:
+    start = int(given.rest[0]) if given.rest else 1  # type: ignore[call-overload]
+    if "formula" not in given:
+        return _all_cautions(start)
+    view: FormulaView = given["formula"]
+    found: dict[str, TradeCaution] = {}
+    for step in Step:
+        for caution in cautions_at(talk, view, step):
+            found.setdefault(caution.id, caution)
+    title = _("Cautions for {name}").format(name=view.name)
+    return _caution_page(title, list(found.values()), start, f"cautions #{view.id}")
+
+
+def _all_cautions(start: int) -> Reply:
+    from bot.trade.safety.cautions import CAUTIONS  # noqa: PLC0415 - only for the full list
+
+    return _caution_page(_("Handling cautions"), list(CAUTIONS), start, "cautions")
+
+
+def _caution_page(title: str, cautions: list[TradeCaution], start: int, line: str) -> Reply:
+    """Show so many cautions as a phone shows at a glance, each with its source, and a way to the rest."""
+    first = min(max(start, 1), max(len(cautions), 1))
+    last = min(first + _CAUTIONS_A_PAGE - 1, len(cautions))
+    numbered = enumerate(cautions[first - 1 : last], start=first)
+    shown: list[str] = []
+    for source, run in groupby(numbered, key=lambda one: _source(one[1])):
+        together = list(run)
+        shown += [f"{number}. {_(one.text)}" for number, one in together]
+        named = source
+        if len(together) > 1:
+            named = _("{first} to {last}: {source}").format(
+                first=together[0][0], last=together[-1][0], source=source
+            )
+        shown[-1] += f" ({named})"
+    if last < len(cautions) or first > 1:
+        title += " " + _("({first} to {last} of {count})").format(first=first, last=last, count=len(cautions))
+    if last == len(cautions):
+        return reply(title, *shown, _closing_words())
+    return reply(title, *shown, buttons=((Button(_("More"), f"{line} more {last + 1}"),),))
+
+
+def _source(caution: TradeCaution) -> str:
+    return _(caution.source.title)
+
+
+def _closing_words() -> str:
+    return _("Local codes and licensed practice come first; this list is not complete.")
+
+
+COMMANDS = (
+    Command(
+        "cautions",
+        N_("handling cautions"),
+        _cautions,
+        words=("caution", "handling"),
+        slots=(Slot("formula", FORMULA_SLOT.ask, never, FORMULA_SLOT.accept),),
+        menu=85,
+        quick=True,
+    ),
+)

@@ -1,0 +1,159 @@
+"""Food grade and allergens: asked about, answered, and seen."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.features.safety.grade_words import allergen_line, grade_buttons
+from bot.chat.i18n.language import _, ngettext
+from bot.chat.reply.message import Button, Reply, reply
+from bot.trade.safety.allergens import AllergenLine, Standing
+from bot.trade.safety.grade import LIST_SOURCE, oil_standing
+from bot.trade.words import N_
+from bot.work.formulas import ingredients
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.safety import allergens as allergies
+from bot.work.safety import grade as grades
+
+
+def _ask_item(talk: Talk, given: Given) -> Question:
+    return Question(_("The food grade of what?"), hint=_("An ingredient"))
+
+
+def _accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
+    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
+    return ingredients.get(talk.desk, int(noun.id))
+
+
+def _wants_grade(talk: Talk, given: Given) -> bool:
+    item = given.get("item")
+    if not talk.desk.role.manages:
+        return False
+    return item is not None and grades.question_about(item) is not None
+
+
+def _ask_grade(talk: Talk, given: Given) -> Question:
+    item: IngredientView = given["item"]
+    question = grades.question_about(item)
+    text = _("Is {name} sold as food grade?").format(name=item.name)
+    if question is not None:
+        text = f"{item.name}: {_(question.text)}"
+    choices = ((_("Yes, it is food grade"), "yes"), (_("Not sure"), "no"))
+    return Question(text, columns(list(choices), 1), hint=_("yes or no"))
+
+
+def _grade(talk: Talk, given: Given) -> Reply:
+    if "item" not in given:
+        return _open_ones(talk)
+    item: IngredientView = given["item"]
+    if "grade" not in given:
+        return _standing(talk, item)
+    confirmed = given["grade"] == "yes"
+    grades.confirm(talk.desk, item.id, confirmed)
+    undo = (Button(_("Undo"), "undo"),)
+    if not confirmed:
+        return reply(
+            _("{name} is marked: food grade not confirmed.").format(name=item.name),
+            _("Every batch and label with it carries the mark until somebody confirms it."),
+            buttons=((Button(_("It is food grade"), f"grade #{item.id} yes"), *undo),),
+            edits=talk.message.tapped is not None,
+        )
+    still = grades.question_about(ingredients.get(talk.desk, item.id))
+    if still is not None:
+        return reply(f"{item.name}: {_(still.text)}", buttons=(undo,))
+    rest = grades.open_in_bar(talk.desk)
+    lines = [_("By {who}. The mark is gone from its batches.").format(who=talk.desk.name)]
+    if oil_standing(item.name) is not None:
+        lines.append(
+            _("List looked at: {source} ({how}).").format(
+                source=_(LIST_SOURCE.title), how=_(LIST_SOURCE.how_known)
+            )
+        )
+    return reply(
+        _("{name}: food grade confirmed.").format(name=item.name),
+        *lines,
+        buttons=(*grade_buttons(talk.desk, rest[:1]), undo),
+        edits=talk.message.tapped is not None,
+    )
+
+
+def _standing(talk: Talk, item: IngredientView) -> Reply:
+    question = grades.question_about(item)
+    if question is not None:
+        return reply(f"{item.name}: {_(question.text)}", _("A manager has to answer that."))
+    manages = talk.desk.role.manages and item.food_grade is not None
+    return reply(
+        _("{name}: nothing to ask about its food grade.").format(name=item.name),
+        buttons=((Button(_("It is not sure"), f"grade #{item.id} no"),),) if manages else (),
+    )
+
+
+def _open_ones(talk: Talk) -> Reply:
+    found = grades.open_in_bar(talk.desk)
+    if not found:
+        return reply(_("Nothing here waits for a word on food grade."))
+    first = ngettext(
+        "{count} ingredient waits for a word on food grade",
+        "{count} ingredients wait for a word on food grade",
+        len(found),
+    ).format(count=len(found))
+    lines = [f"{one.ingredient.name}: {_(one.question.text)}" for one in found[:4]]
+    return reply(first, *lines, buttons=grade_buttons(talk.desk, found))
+
+
+def _allergens(talk: Talk, given: Given) -> Reply:
+    view: FormulaView = given["formula"]
+    lines = allergies.lines_of(talk.desk, view)
+    if not lines:
+        return reply(
+            _("{name}: no word in it points to an allergen.").format(name=view.name),
+            _("Only names were looked at: read the packaging of everything in it."),
+        )
+    named = allergies.named_in(talk.desk, view)
+    sources = dict.fromkeys(
+        _("{source} ({how})").format(source=_(one.source.title), how=_(one.source.how_known))
+        for one in lines
+        if one.standing is not Standing.WORTH_SAYING
+    )
+    return reply(
+        f"{view.name}: {allergen_line(named)}",
+        *(_line(one) for one in lines),
+        _("Only names were looked at: read the packaging of everything in it."),
+        *sources,
+    )
+
+
+def _line(one: AllergenLine) -> str:
+    what = _(one.allergen) if one.certain else _("perhaps {allergen}").format(allergen=_(one.allergen))
+    text = _("{ingredient}: {allergen}").format(ingredient=one.ingredient, allergen=what)
+    return f"{text}. {_(one.note)}" if one.note else text
+
+
+COMMANDS = (
+    Command(
+        "grade",
+        N_("which oils and glycols are food grade"),
+        _grade,
+        words=("food grade", "food grades", "grades"),
+        examples=(N_("grade grapefruit oil yes"),),
+        slots=(
+            Slot("item", _ask_item, lambda talk, given: False, _accept_item),
+            Slot("grade", _ask_grade, _wants_grade),
+        ),
+        writes=True,
+        manages_words=True,
+    ),
+    Command(
+        "allergens",
+        N_("allergens that the names point to"),
+        _allergens,
+        words=("allergen", "allergies"),
+        examples=(N_("allergens grapefruit mist"),),
+        slots=(FORMULA_SLOT,),
+        quick=True,
+    ),
+)

@@ -1,0 +1,64 @@
+"""Food grade while a formula is written: stop at what is not for drinks, ask about the rest."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from bot.chat.dialogue.turn import Say, Talk
+from bot.chat.grammar.lexer import Noun
+from bot.chat.grammar.syntax import Detail, Hash, Unknown
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Button, Text, reply
+from bot.trade.formulas.kinds import plain_name
+from bot.trade.safety.grade import GradeReason
+from bot.work.formulas import ingredients
+from bot.work.formulas.formulas import DraftLine, FormulaView
+from bot.work.safety import grade as grades
+
+# How one says within a formula's lines that somebody saw the food papers of something.
+GRADED_WORD = "food-grade"
+
+
+def stop_at_unlisted(talk: Talk, lines: Iterable[DraftLine | Detail]) -> None:
+    """Stop at an oil that no list names, until somebody says that it is sold for food."""
+    known = list(lines)
+    said = {plain_name(_name(talk, one)) for one in known if isinstance(one, Detail) and one.what == "graded"}
+    for line in known:
+        if not isinstance(line, DraftLine):
+            continue
+        item = line.ingredient
+        ingredient = item if isinstance(item, str) else ingredients.get(talk.desk, item)
+        question = grades.question_about(ingredient)
+        if question is None or not question.stop:
+            continue
+        name = ingredient if isinstance(ingredient, str) else ingredient.name
+        first = f"{name}: {_(question.text)}"
+        if question.reason is GradeReason.NOT_FOR_DRINKS:
+            raise Say(reply(first, _("If its papers do say food, write it by the name that they use.")))
+        if plain_name(name) in said:
+            continue
+        go_on = Button(_("It is sold for food, I saw the papers"), f"{talk.line}\n{GRADED_WORD} {name}")
+        raise Say(reply(first, _("Or write the formula without it."), buttons=((go_on,),)))
+
+
+def _name(talk: Talk, one: Detail) -> str:
+    value = one.value
+    if isinstance(value, Noun):
+        return value.name
+    if isinstance(value, Unknown):
+        return value.text
+    return ingredients.get(talk.desk, value.id).name if isinstance(value, Hash) else ""
+
+
+def confirm_graded(talk: Talk, lines: Iterable[DraftLine | Detail]) -> None:
+    """Note who said that an ingredient of these lines is sold for food."""
+    for line in lines:
+        if isinstance(line, Detail) and line.what == "graded":
+            ingredient = ingredients.add(talk.desk, _name(talk, line))
+            grades.confirm(talk.desk, ingredient.id, confirmed=True)
+
+
+def grade_notes(view: FormulaView) -> list[Text]:
+    """Return what to ask about the food grade of what a formula holds; the buttons answer it."""
+    texts = dict.fromkeys(_(one.question.text) for one in grades.open_in_formula(view))
+    return [Text(text) for text in list(texts)[:2]]

@@ -1,0 +1,62 @@
+"""Food grade and allergens in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Button
+from bot.trade.safety.grade import GRADE_MARK
+from bot.work.batches.batches import BatchView
+from bot.work.context import Desk
+from bot.work.safety import grade as grades
+from bot.work.safety.allergens import Named
+from bot.work.safety.grade import OpenQuestion
+
+_MOST_ASKED = 3
+
+
+def mark(names: Sequence[str]) -> str:
+    """Return the mark for what nobody has confirmed as food grade, or ''."""
+    return _(GRADE_MARK) + ": " + ", ".join(names) if names else ""
+
+
+def unconfirmed_mark(desk: Desk, batch: BatchView) -> str:
+    """Return the mark of a batch made with something not confirmed as food grade to this day, or ''."""
+    return mark(grades.open_in_batch(desk, batch))
+
+
+def grade_buttons(desk: Desk, questions: Sequence[OpenQuestion]) -> tuple[tuple[Button, ...], ...]:
+    """Return the two answers for each of the first questions, for whoever may give them."""
+    if not desk.role.manages:
+        return ()
+    return tuple(
+        (
+            Button(
+                _("{name}: food grade").format(name=one.ingredient.name), f"grade #{one.ingredient.id} yes"
+            ),
+            Button(_("Not sure"), f"grade #{one.ingredient.id} no"),
+        )
+        for one in questions[:_MOST_ASKED]
+    )
+
+
+def allergen_line(named: Sequence[Named]) -> str:
+    """Return the allergens that names point to: those of the bar's list, then those worth saying; or ''."""
+    declare = [_allergen(one) for one in named if one.declare]
+    others = [_allergen(one) for one in named if not one.declare]
+    if declare and others:
+        return _("Allergens to declare: {names}. Worth saying: {others}.").format(
+            names=", ".join(declare), others=", ".join(others)
+        )
+    if declare:
+        return _("Allergens to declare: {names}.").format(names=", ".join(declare))
+    if others:
+        return _("Allergens: none of the list by name. Worth saying: {others}.").format(
+            others=", ".join(others)
+        )
+    return ""
+
+
+def _allergen(one: Named) -> str:
+    return _(one.allergen) if one.certain else _("perhaps {allergen}").format(allergen=_(one.allergen))

@@ -1,0 +1,202 @@
+"""Fresh against spray in words: what each costs, what matters most, and where they are level."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+from bot.chat.dialogue import charts
+from bot.chat.dialogue.turn import Talk
+from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
+from bot.chat.i18n.plurals import counted_name
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
+from bot.trade.money.cost import MoneyRange
+from bot.trade.savings.fresh_versus_spray import INPUT_NAMES, Answer, FreshAgainstSpray
+from bot.work.formulas.formulas import FormulaView
+from bot.work.money.cost import CostAnswer
+from bot.work.savings import fresh_versus_spray
+from bot.work.savings.fresh_versus_spray import Against, NotComparable, Uncounted
+
+_SETTING_OF = {
+    Uncounted.WAGE: "wage 10-12",
+    Uncounted.BATCH_MINUTES: "batch minutes 15-20",
+    Uncounted.GARNISH_MINUTES: "garnish minutes 0.2-0.3",
+    Uncounted.BOTTLE: "bottle price 1.20",
+    Uncounted.LABEL: "label price 0.05",
+}
+
+
+def small_money(ends: MoneyRange) -> str:
+    """Write a range of small amounts with one decimal more than the coins have."""
+    low, high = show_money(ends[0], extra_places=1), show_money(ends[1], extra_places=1)
+    return low if low == high else _("{low} to {high}").format(low=low, high=high)
+
+
+def rise_lines(talk: Talk, view: FormulaView) -> list[str]:
+    """Say what rose since the formula was made last, if anything did by enough."""
+    found = fresh_versus_spray.rises(talk.desk, view)
+    if found is None:
+        return []
+    said = ", ".join(
+        _("{name} {percent} %").format(name=one.name, percent=show_number(one.share * 100, 0))
+        for one in found.rises[:3]
+    )
+    return [
+        _("Dearer since batch {number} ({day}): {names}").format(
+            number=found.batch, day=show_day(found.made_on), names=said
+        )
+    ]
+
+
+def tax_lines(talk: Talk) -> list[str]:
+    """Say what was done about tax, where the bar has it added or taken out."""
+    settings = talk.desk.bar.settings
+    share = show_number(Fraction(settings.tax_percent))
+    if settings.tax == "added":
+        return [_("With {percent} % tax added to prices.").format(percent=share)]
+    if settings.tax == "taken out":
+        return [_("Without the {percent} % tax in prices.").format(percent=share)]
+    return []
+
+
+def against_reply(talk: Talk, costed: CostAnswer, asked: str, picture: bool) -> Reply:
+    """Set a costed formula against the fresh garnish, in numbers or as a picture of what matters most."""
+    view = costed.answer.formula
+    found = fresh_versus_spray.against_fresh(talk.desk, costed)
+    again = f"cost #{view.id}.{view.version} {asked}"
+    if isinstance(found, NotComparable):
+        return _not_yet(view, found, again)
+    if picture:
+        return _tornado(talk, view, found)
+    result = found.result
+    first = _verdict(view, found.fruit.name, result)
+    lines: list[Block] = [Grid(_rows(result))]
+    lines += [Text(line) for line in (*_saving(found), *_level(result), *_basis(found))]
+    buttons = [Button(_("Cost"), again)]
+    if result.swings:
+        buttons.insert(0, Button(_("What matters: picture"), f"{again} picture"))
+    return Reply((Text(first, strong=True), *lines), (tuple(buttons),))
+
+
+def _verdict(view: FormulaView, fruit: str, result: FreshAgainstSpray) -> str:
+    saved = result.saving.per_week.likely
+    if saved >= 0:
+        return _("{name} saves {money} a week against fresh {fruit}").format(
+            name=view.name, money=show_money(saved), fruit=fruit
+        )
+    return _("{name} costs {money} a week more than fresh {fruit}").format(
+        name=view.name, money=show_money(-saved), fruit=fruit
+    )
+
+
+def _rows(result: FreshAgainstSpray) -> tuple[tuple[str, ...], ...]:
+    fresh, spray = result.fresh, result.spray
+    drink = (_("a drink"), *(show_money(one.per_drink.likely, extra_places=1) for one in (fresh, spray)))
+    week = (_("a week"), *(show_money(one.per_week.likely) for one in (fresh, spray)))
+    year = (_("a year"), *(show_money(one.per_year.likely) for one in (fresh, spray)))
+    return ("", _("fresh"), _("spray")), drink, week, year
+
+
+def _usual(answer: Answer) -> str:
+    low, high = (show_money(Decimal(repr(round(end, 4)))) for end in (answer.usual.low, answer.usual.high))
+    return low if low == high else _("{low} to {high}").format(low=low, high=high)
+
+
+def _saving(found: Against) -> list[str]:
+    result = found.result
+    week = result.saving.per_week
+    lines = []
+    if not week.whole.is_exact:
+        lines.append(
+            _("Saved a week, usually {usual}; at the very ends {low} to {high}").format(
+                usual=_usual(week), low=show_money(week.whole.low), high=show_money(week.whole.high)
+            )
+        )
+    if result.matter_most:
+        names = _(" and ").join(_(INPUT_NAMES[name]) for name in result.matter_most)
+        lines.append(_("What matters most: {names}").format(names=names))
+    if found.outlay:
+        lines.append(_payback(found))
+    return lines
+
+
+def _payback(found: Against) -> str:
+    weeks, spent = found.result.payback_weeks, show_money(found.outlay)
+    if weeks.likely is None:
+        return _("The {money} spent once are never earned back.").format(money=spent)
+    text = ngettext(
+        "{money} spent once: earned back in {weeks} week",
+        "{money} spent once: earned back in {weeks} weeks",
+        1 if round(weeks.likely, 1) == 1 else 2,
+    ).format(money=spent, weeks=_weeks(weeks.likely))
+    if weeks.soonest is not None and weeks.latest is not None and weeks.soonest != weeks.latest:
+        text += " " + _("({low} to {high})").format(low=_weeks(weeks.soonest), high=_weeks(weeks.latest))
+    return text
+
+
+def _weeks(weeks: Decimal) -> str:
+    return show_number(Fraction(round(weeks, 1)), 1)
+
+
+def _level(result: FreshAgainstSpray) -> list[str]:
+    even = result.break_evens
+    parts = []
+    if even.fruit_price is not None:
+        parts.append(_("{price} a fruit").format(price=show_money(even.fruit_price, extra_places=1)))
+    if even.sprays_per_drink is not None:
+        parts.append(_("{sprays} sprays").format(sprays=show_number(Fraction(even.sprays_per_drink), 1)))
+    if even.drinks_per_week is not None:
+        number = round(even.drinks_per_week)
+        parts.append(
+            ngettext("{drinks} drink a week", "{drinks} drinks a week", number).format(
+                drinks=show_number(number)
+            )
+        )
+    return [_("Level at: {points}").format(points=_(", or ").join(parts))] if parts else []
+
+
+def _basis(found: Against) -> list[str]:
+    number = show_number(found.drinks.number.likely, 0)
+    parts = [_("{count} drinks a week {how}").format(count=number, how=_(found.drinks.basis.value))]
+    if found.wasted is not None:
+        parts.append(
+            _("{percent} % of the fruit wasted (12 weeks to {last})").format(
+                percent=show_number(found.wasted.share * 100, 0),
+                last=show_full_day(found.wasted.last),
+            )
+        )
+    lines = ["; ".join(parts) + "."]
+    if found.uncounted:
+        names = ", ".join(_(one.value) for one in found.uncounted)
+        way = next((_SETTING_OF[one] for one in found.uncounted if one in _SETTING_OF), "")
+        if way:
+            lines.append(_("Not counted: {names}. Such as: bar {setting}").format(names=names, setting=way))
+        else:
+            fruit = counted_name(found.fruit.name, Fraction(2))
+            lines.append(
+                _("Not counted: {names}. Log: bought 80 {fruit} 34.00").format(names=names, fruit=fruit)
+            )
+    return lines
+
+
+def _not_yet(view: FormulaView, found: NotComparable, again: str) -> Reply:
+    first = _("{name} cannot be set against fresh yet.").format(name=view.name)
+    fruit = "" if found.fruit is None else found.fruit.name
+    ways = {
+        "garnish": _("Say what it replaces: change {name}: replaces grapefruit").format(name=view.name),
+        "sprays": _("Say how it is used: change {name}: sprays 2-3").format(name=view.name),
+        "price": _("Price the fruit: price {fruit} 0.60 each, 5 garnishes each").format(fruit=fruit),
+        "prices of ingredients": _("Some ingredient has no price: the cost shows which."),
+        "drinks": _("Say how many drinks a week take it: bar drinks a week 300"),
+    }
+    return reply(first, ways[found.missing], buttons=((Button(_("Cost"), again),),))
+
+
+def _tornado(talk: Talk, view: FormulaView, found: Against) -> Reply:
+    result = found.result
+    if not result.swings:
+        return reply(_("Every input is known: nothing to draw."))
+    file = charts.tornado_picture(talk, view.name, result.saving.per_week.likely, result.swings)
+    return Reply(
+        (Text(_("What matters most for {name}").format(name=view.name), strong=True),), files=(file,)
+    )

@@ -1,0 +1,233 @@
+"""Dose: what a drink and an evening carry of oil, glycol and ethanol, against published limits."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, accept_formula, never, quantity_in_ml
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.strength_input import ask_strength
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.formulas.formula_card import show_range
+from bot.chat.features.safety.caution_blocks import caution_blocks
+from bot.chat.features.spray.dose_words import limit_lines, mend_line, sources_reply, state_words, table
+from bot.chat.grammar.syntax import Amount, Span
+from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.reply.message import Block, Button, Reply, Text, reply
+from bot.chat.reply.units import show_ml
+from bot.trade.formulas.measures import Dimension
+from bot.trade.safety.caution import Step
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.trade.safety.limits import NO_LIMIT_ON_FILE
+from bot.trade.words import N_
+from bot.work.errors import WorkError
+from bot.work.formulas import scaling
+from bot.work.formulas.formulas import FormulaView, in_base
+from bot.work.liquids.spirit_substitution import UnknownStrengthError
+from bot.work.spray import dose
+from bot.work.spray.dose import DoseAnswer, DoseQuestion
+
+_MOST_DRINKS = 20
+
+
+# -- what is known -------------------------------------------------------------------------
+
+
+def _ask_drink(talk: Talk, given: Given) -> Question:
+    return Question(
+        _("How large is the drink, without the spray?"),
+        columns([(one, one) for one in _sizes(talk)], 3 if talk.desk.bar.units == "metric" else 2),
+        hint="90 ml",
+    )
+
+
+def _sizes(talk: Talk) -> list[str]:
+    """Return usual drinks, as one would type them in this bar."""
+    units = talk.desk.bar.units
+    if units == "metric":
+        return [f"{size} ml" for size in (60, 75, 90, 120, 150, 200)]
+    word = "US fl oz" if units == "us" else "imperial fl oz"
+    return [f"{size} {word}" for size in (2, 3, 4, 5)]
+
+
+def _accept_drink(talk: Talk, given: Given, value: Amount) -> Fraction:
+    ml = quantity_in_ml(talk, value)
+    if not 1 <= ml <= 5000:
+        raise Say(reply(_("A drink from 1 ml to 5 l, please, such as 90 ml.")))
+    return ml
+
+
+def _ask_drinks(talk: Talk, given: Given) -> Question:
+    choices = columns([(str(n), str(n)) for n in (1, 2, 3, 4, 5, 6)], 3)
+    return Question(_("How many such drinks does one guest have?"), choices, hint="3")
+
+
+def _accept_drinks(talk: Talk, given: Given, value: Fraction) -> int:
+    if value.denominator != 1 or not 1 <= value <= _MOST_DRINKS:
+        raise Say(reply(_("A whole number of drinks from 1 to {most}, please.").format(most=_MOST_DRINKS)))
+    return int(value)
+
+
+def _accept_sprays(talk: Talk, given: Given, value: Span) -> tuple[Fraction, Fraction]:
+    if not 0 < value.low <= value.high <= 50:
+        raise Say(reply(_("From 1 to 50 sprays, please, such as 2-3 sprays.")))
+    return value.low, value.high
+
+
+def _wants_taken(talk: Talk, given: Given) -> bool:
+    view = given.get("formula")
+    if view is None or "sprayed" in given:
+        return False
+    if not isinstance(view, FormulaView):
+        # Asked before anything was looked up: is there a question to come?
+        try:
+            view = accept_formula(talk, given, view)
+        except (Say, WorkError):
+            return False
+    return not scaling.is_sprayed(view)
+
+
+def _ask_taken(talk: Talk, given: Given) -> Question:
+    view: FormulaView = given["formula"]
+    sizes = ("1 ml", "2.5 ml", "5 ml", "15 ml", "30 ml")
+    choices = [(one, f"{show_number(Fraction(one.split()[0]), 1)} ml") for one in sizes]
+    return Question(
+        _("How much {name} goes into a drink?").format(name=view.name), columns(choices, 3), hint="5 ml"
+    )
+
+
+def _accept_taken(talk: Talk, given: Given, value: Amount) -> Fraction:
+    ml = quantity_in_ml(talk, value)
+    if not 0 < ml <= 1000:
+        raise Say(reply(_("Above 0 and up to 1000 ml, please.")))
+    return ml
+
+
+def _ask_weight(talk: Talk, given: Given) -> Question:
+    return Question(_("What does the guest weigh?"), hint="70 kg")
+
+
+def _accept_weight(talk: Talk, given: Given, value: Amount) -> Fraction:
+    grams, kind = in_base(talk.desk.bar, talk.quantity(value, False))
+    if kind is not Dimension.MASS or not 10_000 <= grams <= 300_000:
+        raise Say(reply(_("A body weight from 10 to 300 kg, please, such as 70 kg.")))
+    return grams / 1000
+
+
+# -- answering -----------------------------------------------------------------------------
+
+
+def _dose(talk: Talk, given: Given) -> Reply:
+    view: FormulaView = given["formula"]
+    question = DoseQuestion(
+        drink_ml=given["drink"],
+        drinks=given.get("drinks", 1),
+        sprays=given.get("sprayed"),
+        taken_ml=given.get("taken"),
+        body_weight_kg=given.get("weight"),
+        alcoholic="soft" not in given,
+    )
+    try:
+        answer = dose.answer(talk.desk, view, question)
+    except UnknownStrengthError as error:
+        raise Say(ask_strength(talk, error.name, view.name)) from None
+    if "sources" in given:
+        return sources_reply(answer)
+    units = talk.desk.bar.units
+    first = _("{name} in {drink}, {drinks}: {state}").format(
+        name=view.name,
+        drink=show_ml(question.drink_ml, units),
+        drinks=ngettext("{count} drink", "{count} drinks", question.drinks).format(count=question.drinks),
+        state=state_words(answer),
+    )
+    lines = [_how_dosed(answer, units), *limit_lines(answer), mend_line(answer)]
+    if not answer.has_composition_limit:
+        lines.append(_(NO_LIMIT_ON_FILE))
+    if answer.guessed_density:
+        lines.append(
+            _("Weighed as water, for want of a density: {names}.").format(
+                names=", ".join(answer.guessed_density)
+            )
+        )
+    blocks: list[Block] = [*table(answer), *(Text(line) for line in lines if line)]
+    blocks += caution_blocks(talk, view, Step.SERVING)
+    return Reply((Text(first, strong=True), *blocks), _buttons(talk, given, answer))
+
+
+def _how_dosed(answer: DoseAnswer, units: str) -> str:
+    spray = answer.serving.spray_ml
+    volume = show_range(Fraction(str(round(spray.low, 3))), Fraction(str(round(spray.high, 3))), 3)
+    if answer.question.taken_ml is not None:
+        return _("{volume} ml of it in a drink.").format(volume=volume)
+    most = answer.serving.sprays.high
+    sprays = ngettext("{count} spray", "{count} sprays", 1 if most == 1 else 2).format(
+        count=show_range(Fraction(str(answer.serving.sprays.low)), Fraction(str(most)), 1)
+    )
+    if answer.view.sprayer:
+        sprays = _("{sprays} by {sprayer}").format(sprays=sprays, sprayer=answer.view.sprayer)
+    return _("{sprays}, {volume} ml, all taken to land in the drink.").format(sprays=sprays, volume=volume)
+
+
+def _buttons(talk: Talk, given: Given, answer: DoseAnswer) -> tuple[tuple[Button, ...], ...]:
+    view = answer.view
+    texts = {name: given.texts[name] for name in _SAID if name in given.texts}
+
+    def line(**changes: str) -> str:
+        said = {**texts, **changes}
+        if answer.question.taken_ml is not None:
+            said["taken"] = f"with {texts['taken'].removeprefix('with ')}"
+        parts = [f"in {said.pop('drink')}", *(said[name] for name in _SAID if said.get(name))]
+        return f"dose #{view.id}.{view.version} " + ", ".join(parts)
+
+    drinks = answer.question.drinks
+    texts["drinks"] = f"{drinks} drinks"
+    if "sprayed" in texts and not texts["sprayed"].endswith(("s", "y")):
+        texts["sprayed"] += " sprays"
+    rows: list[tuple[Button, ...]] = [(Button(_("Sources"), line() + ", sources"),)]
+    other = [size for size in _sizes(talk)[::2] if size != texts["drink"]][:2]
+    rows.append(
+        (
+            *(Button(_("In {size}").format(size=size), line(drink=size)) for size in other),
+            Button(
+                ngettext("{count} drink", "{count} drinks", drinks + 1).format(count=drinks + 1),
+                line(drinks=f"{drinks + 1} drinks"),
+            ),
+        )
+    )
+    if talk.desk.bar.jurisdiction == Jurisdiction.US and "soft" not in given:
+        rows.append((Button(_("In a drink without alcohol"), line(soft="without alcohol")),))
+    return tuple(rows)
+
+
+_SAID = ("drink", "drinks", "sprayed", "taken", "weight", "soft")
+
+COMMANDS = (
+    Command(
+        "dose",
+        N_("what a drink carries, against the limits"),
+        _dose,
+        words=("doses", "dose of", "dosage"),
+        examples=(
+            N_("dose grapefruit mist in 90 ml, 3 drinks"),
+            N_("dose grapefruit mist 2 sprays in 60 ml, 70 kg"),
+            N_("dose lime tincture with 5 ml in 120 ml"),
+        ),
+        slots=(
+            FORMULA_SLOT,
+            Slot("sprayed", _ask_drink, never, _accept_sprays, rule="sprays_slot"),
+            Slot("taken", _ask_taken, _wants_taken, _accept_taken),
+            Slot("drink", _ask_drink, accept=_accept_drink),
+            Slot(
+                "drinks",
+                _ask_drinks,
+                lambda talk, given: given.guided,
+                _accept_drinks,
+                rule="drinks_answer_slot",
+            ),
+            Slot("weight", _ask_weight, never, _accept_weight),
+            Slot("soft", _ask_drink, never),
+            Slot("sources", _ask_drink, never),
+        ),
+        menu=14,
+    ),
+)

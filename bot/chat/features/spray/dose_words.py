@@ -1,0 +1,155 @@
+"""A dose in words: the amounts, where they stand to each limit, and what would bring them under."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.i18n.language import _, ngettext, show_full_day, show_number, show_sensibly
+from bot.chat.reply.message import Block, Grid, Reply, Text, reply
+from bot.trade.numbers.ranges import Range
+from bot.trade.safety.limits import (
+    LIMONENE_NOTE,
+    LIMONENE_SOURCE,
+    NEAR_SHARE,
+    NO_LIMIT_ON_FILE,
+    LimitKind,
+    Part,
+)
+from bot.trade.sources import Source
+from bot.trade.spray.dose import LimitState, Mend, Verdict
+from bot.trade.words import N_
+from bot.work.spray.dose import DoseAnswer, composition
+
+PART_WORDS = {Part.OIL: N_("oil"), Part.GLYCOL: N_("glycol"), Part.ETHANOL: N_("ethanol")}
+_STATES = {LimitState.UNDER: N_("under"), LimitState.NEAR: N_("near"), LimitState.OVER: N_("over")}
+_TITLES = {
+    LimitState.UNDER: N_("under the limits"),
+    LimitState.NEAR: N_("near a limit"),
+    LimitState.OVER: N_("over a limit"),
+}
+
+
+def state_words(answer: DoseAnswer) -> str:
+    """Return where the dose stands to the limits, in a few words."""
+    worst = answer.worst
+    if worst is None:
+        return _("no limit on file")
+    verdict = next(one for one in answer.verdicts if one.state is worst)
+    if verdict.state_low is not worst:
+        return _("from {low} to {high} a limit").format(
+            low=_(_STATES[verdict.state_low]), high=_(_STATES[worst])
+        )
+    return _(_TITLES[worst])
+
+
+def spread(value: Range[float], figures: int = 2) -> str:
+    """Write a range with few figures: '32-71'."""
+    low = show_sensibly(Fraction(str(value.low)), figures)
+    high = show_sensibly(Fraction(str(value.high)), figures)
+    return low if low == high else f"{low}-{high}"
+
+
+def table(answer: DoseAnswer) -> list[Block]:
+    """Return mg a drink and an evening, and what a drink then holds of each part."""
+    drinks = answer.question.drinks
+    all_of_them = ngettext("{count} drink", "{count} drinks", drinks).format(count=drinks)
+    head = (_("mg in"), _("a drink"), all_of_them)
+    rows: list[tuple[str, ...]] = [head if drinks > 1 else head[:2]]
+    for one in answer.parts:
+        row = [_(PART_WORDS[one.part]), spread(one.mg_per_drink)]
+        if drinks > 1:
+            row.append(spread(one.mg_per_evening))
+        rows.append(tuple(row))
+    return [
+        Grid(tuple(rows)),
+        Text(_("ml a drink: {parts}").format(parts=_listed(answer, "ml_per_drink"))),
+        Text(_("mg/kg in the drink: {parts}").format(parts=_listed(answer, "mg_per_kg"))),
+    ]
+
+
+def _listed(answer: DoseAnswer, what: str) -> str:
+    return ", ".join(f"{_(PART_WORDS[one.part])} {spread(getattr(one, what))}" for one in answer.parts)
+
+
+def limit_lines(answer: DoseAnswer) -> list[str]:
+    """Return one line for each limit: its text, the amount here, and where that stands."""
+    return [_limit_line(one, answer) for one in answer.verdicts]
+
+
+def _limit_line(one: Verdict, answer: DoseAnswer) -> str:
+    state = _(_STATES[one.state])
+    if one.state_low is not one.state:
+        state = _("{low} to {high}").format(low=_(_STATES[one.state_low]), high=state)
+    if one.limit.kind is LimitKind.INTAKE:
+        weight = answer.question.body_weight_kg
+        kilos = show_number(Fraction(70) if weight is None else weight, 0)
+        here = _("{amount} mg/kg at {kilos} kg").format(amount=spread(one.amount), kilos=kilos)
+    else:
+        here = f"{spread(one.amount, 3)} {_(one.limit.unit.value)}"
+    return _("{limit}. Here {amount}: {state}.").format(limit=_(one.limit.text), amount=here, state=state)
+
+
+def mend_line(answer: DoseAnswer) -> str:
+    """Return the largest spray that stays under the tightest limit and what else brings it under, or ''."""
+    verdicts = [one for one in composition(answer) if one.mend.largest_spray_ml is not None]
+    if not verdicts:
+        verdicts = [one for one in answer.verdicts if one.mend.largest_spray_ml is not None]
+    if not verdicts:
+        return ""
+    tightest = min(verdicts, key=lambda one: one.mend.largest_spray_ml or 0.0)
+    mend = tightest.mend
+    text = _("Most that stays within it: {volume} ml a drink").format(
+        volume=show_sensibly(Fraction(str(mend.largest_spray_ml)), 3)
+    )
+    if answer.question.taken_ml is None and mend.most_sprays is not None:
+        text += " " + ngettext("({count} spray)", "({count} sprays)", mend.most_sprays).format(
+            count=show_number(mend.most_sprays)
+        )
+    others = _others(tightest, mend) if tightest.state is not LimitState.UNDER else []
+    return text + _("; or {ways}.").format(ways=_(" or ").join(others)) if others else text + "."
+
+
+def _others(one: Verdict, mend: Mend) -> list[str]:
+    ways = []
+    if mend.smallest_drink_ml is not None:
+        ways.append(_("a drink of {volume} ml").format(volume=show_number(_up(mend.smallest_drink_ml), 0)))
+    if mend.largest_share is not None:
+        percent = Fraction(str(int(1000 * mend.largest_share) / 10))
+        ways.append(
+            _("at most {percent} % {part} in the mix").format(
+                percent=show_number(percent, 1), part=_(PART_WORDS[one.limit.part])
+            )
+        )
+    if mend.most_drinks is not None:
+        ways.append(
+            ngettext("{count} drink", "{count} drinks", mend.most_drinks).format(count=mend.most_drinks)
+        )
+    return ways
+
+
+def _up(value: float) -> int:
+    return -int(-value // 1)
+
+
+def sources_reply(answer: DoseAnswer) -> Reply:
+    """Return each limit in full: its text, its note, its source, how that is known and since when."""
+    lines: list[str] = []
+    for one in answer.verdicts:
+        lines += [f"{_(one.limit.text)}.", _(one.limit.note), _source(one.limit.source)]
+    if not answer.has_composition_limit:
+        lines.append(_(NO_LIMIT_ON_FILE))
+    if any(one.part is Part.OIL for one in answer.parts):
+        lines += [_(LIMONENE_NOTE), _source(LIMONENE_SOURCE)]
+    lines.append(
+        _("Near begins at {percent} % of a limit: our own choice. Under a limit is no clearance.").format(
+            percent=show_number(Fraction(str(100 * NEAR_SHARE)), 0)
+        )
+    )
+    return reply(_("{name}: the limits and their sources").format(name=answer.view.name), *lines)
+
+
+def _source(source: Source) -> str:
+    text = _("Source: {source} ({how})").format(source=_(source.title), how=_(source.how_known))
+    if source.seen is not None:
+        text += _(", seen {day}").format(day=show_full_day(source.seen))
+    return text + "."

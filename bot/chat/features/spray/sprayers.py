@@ -1,0 +1,164 @@
+"""Sprayers: see what they give, choose which is used for what, put one away."""
+
+from __future__ import annotations
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, undo_button
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.spray import sprayer_words
+from bot.chat.grammar.syntax import Hash, Named, Unknown
+from bot.chat.i18n.language import _, ngettext
+from bot.chat.reply.message import Block, Button, Reply, Text, reply
+from bot.trade.words import N_
+from bot.work.formulas.formulas import FormulaView
+from bot.work.spray import sprayers
+from bot.work.spray.sprayers import SprayerView
+
+# -- which sprayer -------------------------------------------------------------------------
+
+
+def accept_sprayer(talk: Talk, given: Given, value: Named) -> SprayerView:
+    """Turn a name into the sprayer; says what is near where there is none of that name."""
+    if isinstance(value, Unknown):
+        known = talk.vocabulary.named(value.text, "SPRAYER")
+        if known is None:
+            answer = talk.not_known(value, "SPRAYER", _("sprayer"))
+            new = Button(_("Weigh a new one: {name}").format(name=value.text), f"weigh {value.text}")
+            raise Say(answer.with_buttons((new,)))
+        value = known
+    number = value.id if isinstance(value, Hash) else int(value.id)
+    return sprayers.get(talk.desk, number)
+
+
+def _ask_sprayer(talk: Talk, given: Given) -> Question:
+    known = sprayers.listed(talk.desk)
+    if not known:
+        raise Say(_no_sprayers())
+    return Question(_("Which sprayer?"), columns([(one.name, f"#{one.id}") for one in known[:12]], 2))
+
+
+def _no_sprayers() -> Reply:
+    return reply(
+        _("No sprayer is weighed yet."),
+        _("Fill one and spray 5 or 6 times until it gives its full dose."),
+        _("Then weigh it before and after 20 sprays, three times over."),
+        buttons=((Button(_("Weigh a sprayer"), "weigh"),),),
+    )
+
+
+# -- seeing and choosing -------------------------------------------------------------------
+
+
+def use_buttons(talk: Talk, view: SprayerView, formula: FormulaView | None) -> list[tuple[Button, ...]]:
+    """Offer a manager to count by a weighed sprayer, for one formula or for all."""
+    if not talk.desk.role.manages or view.spray_ml is None:
+        return []
+    rows: list[tuple[Button, ...]] = []
+    if formula is not None and formula.name not in view.formulas:
+        label = _("Use it for {name}").format(name=formula.name)
+        rows.append((Button(label, f"use #{view.id} for #{formula.id}"),))
+    if not view.for_all:
+        rows.append((Button(_("Use it for all sprays"), f"use #{view.id} for all"),))
+    return rows
+
+
+def _pump(talk: Talk, given: Given) -> Reply:
+    if "sprayer" in given:
+        return _card(talk, given["sprayer"])
+    known = sprayers.listed(talk.desk)
+    if not known:
+        return _no_sprayers()
+    title = ngettext("{count} sprayer", "{count} sprayers", len(known)).format(count=len(known))
+    lines = [
+        f"{one.name}: {sprayer_words.range_words(one)}. {sprayer_words.used_for(one)}" for one in known[:10]
+    ]
+    rows = [(Button(one.name, f"pump #{one.id}"),) for one in known[:8]]
+    return reply(title, *lines, buttons=(*rows, (Button(_("Weigh a sprayer"), "weigh"),)))
+
+
+def _card(talk: Talk, view: SprayerView) -> Reply:
+    blocks: list[Block] = list(sprayer_words.figures(view, None))
+    if view.runs:
+        blocks.append(Text(sprayer_words.run_lines(view)))
+    blocks.append(Text(sprayer_words.used_for(view)))
+    rows = [
+        (Button(_("Weigh again"), f"weigh #{view.id}"), Button(_("Put away"), f"retire #{view.id}")),
+        *use_buttons(talk, view, None),
+    ]
+    return Reply((Text(sprayer_words.title(view), strong=True), *blocks), tuple(rows))
+
+
+def _use(talk: Talk, given: Given) -> Reply:
+    view: SprayerView | None = given.get("sprayer")
+    formula: FormulaView | None = given.get("formula")
+    if view is not None and view.spray_ml is None:
+        raise Say(
+            reply(
+                _("{name} is not weighed yet.").format(name=view.name),
+                buttons=((Button(_("Weigh it"), f"weigh #{view.id}"),),),
+            )
+        )
+    sprayers.use(talk.desk, None if view is None else view.id, None if formula is None else formula.id)
+    what = _("All formulas without a sprayer of their own") if formula is None else formula.name
+    if view is None:
+        first = _("{what}: by the bar's usual spray size again.").format(what=what)
+        return reply(first, buttons=((undo_button(talk),),))
+    row = [undo_button(talk)]
+    if formula is not None:
+        row.insert(0, Button(_("Cost"), f"cost #{formula.id} x1"))
+    return reply(
+        _("{what}: {spray}, by {name}.").format(
+            what=what, spray=sprayer_words.range_words(view), name=view.name
+        ),
+        _("Drinks a bottle, dose and cost a drink count by it from now on."),
+        buttons=(tuple(row),),
+    )
+
+
+def _wants_used(talk: Talk, given: Given) -> bool:
+    return "nothing" not in given
+
+
+def _retire(talk: Talk, given: Given) -> Reply:
+    view: SprayerView = given["sprayer"]
+    name = sprayers.retire(talk.desk, view.id)
+    return reply(
+        _("{name} is put away. What counted by it has the bar's usual spray size again.").format(name=name),
+        buttons=((undo_button(talk),),),
+    )
+
+
+COMMANDS = (
+    Command(
+        "pump",
+        N_("what each sprayer gives"),
+        _pump,
+        words=("pumps", "sprayer", "sprayers"),
+        examples=(N_("pump"), N_("weigh blue 152.31 150.55 148.80 20 sprays with grapefruit mist")),
+        slots=(Slot("sprayer", _ask_sprayer, never, accept_sprayer),),
+        menu=55,
+    ),
+    Command(
+        "use",
+        N_("which sprayer is used for what"),
+        _use,
+        words=("pump use", "use sprayer", "use pump"),
+        examples=(N_("use blue for grapefruit mist"), N_("use none for grapefruit mist")),
+        slots=(
+            Slot("sprayer", _ask_sprayer, _wants_used, accept_sprayer),
+            Slot("nothing", _ask_sprayer, never),
+            Slot("formula", FORMULA_SLOT.ask, never, FORMULA_SLOT.accept),
+        ),
+        writes=True,
+        manages=True,
+    ),
+    Command(
+        "retire",
+        N_("put a sprayer away"),
+        _retire,
+        words=("pump retire", "retire sprayer", "retire pump"),
+        slots=(Slot("sprayer", _ask_sprayer, accept=accept_sprayer),),
+        writes=True,
+        manages=True,
+    ),
+)

@@ -1,0 +1,258 @@
+"""Export to files, and import from them: first for trial, then for good."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from bot.chat.dialogue.progress import watching
+from bot.chat.dialogue.shared_slots import ask_loss, never, undo_button
+from bot.chat.dialogue.slots import Slot
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.reply.message import Block, Button, File, Grid, Reply, Text, reply
+from bot.documents.tables import write_csv
+from bot.trade.words import N_
+from bot.work.errors import BadValueError, NotThereError
+from bot.work.transfer import export as exporting
+from bot.work.transfer import import_file
+from bot.work.transfer.import_file import Trial
+from bot.work.transfer.import_rows import MOST_BYTES, Problem, UnreadableFileError
+
+_KEPT = re.compile(r"#(\d{1,9})")
+_MOST_SHOWN = 6
+_KINDS = {
+    "ingredients": N_("ingredients"),
+    "formulas": N_("formulas"),
+    "sprayers": N_("sprayers"),
+    "prices": N_("prices"),
+    "deliveries": N_("deliveries"),
+    "waste": N_("waste"),
+    "juicings": N_("juicings"),
+    "batches": N_("batches"),
+    "drinks": N_("drinks"),
+    "counts": N_("stock counts"),
+    "peeled": N_("peeled fruit"),
+    "pars": N_("pars"),
+}
+_UNREADABLE = {
+    "size": N_("That file is too large: at most 5 MB, 100,000 rows, and 20,000 batches or prices."),
+    "names": N_("That file brings too many names: a bar has 2,000 ingredients at most."),
+    "json": N_("That is not valid JSON: {detail}"),
+    "csv": N_("That is not a table in UTF-8: {detail}"),
+    "columns": N_(
+        "I know no table with these columns: {detail}. Formulas need formula, ingredient, amount, unit; "
+        "prices need ingredient, pack_amount, pack_unit, price; waste needs day, fruit."
+    ),
+    "batches": N_("Batches come in by the JSON file only: a table does not hold all that belongs to one."),
+    "format": N_("That JSON is not one of mine: it needs format “peel-ledger”."),
+    "version": N_("That file has version {detail}, which I do not know: it may be from a newer program."),
+}
+_WRONG = {
+    "missing": N_("is missing"),
+    "number": N_("is no number that fits"),
+    "day": N_("is no day such as 2026-11-25"),
+    "moment": N_("is no moment such as 2026-11-25T18:00:00Z"),
+    "unit": N_("is no unit I know"),
+    "choice": N_("is none of the words for it"),
+    "unknown": N_("names nothing in the file or the bar"),
+    "long": N_("is too long"),
+    "twice": N_("stands there twice"),
+}
+
+
+# -- export ---------------------------------------------------------------------------------
+
+
+def _export(talk: Talk, given: Given) -> Reply:
+    talk.desk.watch = watching(N_("Writing down"))
+    found = exporting.export(talk.desk)
+    rows = tuple((_(_KINDS[name]), show_number(count, 0)) for name, count in found.rows.items())
+    return Reply(
+        (
+            Text(_("All of {bar}, as files.").format(bar=talk.desk.bar.name), strong=True),
+            Grid(rows),
+            Text(_("The JSON file holds everything and can be sent back to me; the tables are for reading.")),
+        ),
+        files=tuple(File(name, content) for name, content in found.files),
+    )
+
+
+# -- import ---------------------------------------------------------------------------------
+
+
+def _import(talk: Talk, given: Given) -> Reply:
+    sent = talk.message.document
+    if sent is not None:
+        if sent.content is None:
+            too_large = _UNREADABLE["size"]
+            return reply(_(too_large))
+        return _tried(talk, sent.name, sent.content)
+    said = str(given.get("free", "")).strip()
+    kept = _KEPT.fullmatch(said)
+    if kept is not None:
+        return _taken(talk, int(kept[1]))
+    if said:
+        return reply(
+            _("I find no file “{name}” here.").format(name=said[:60]),
+            _("In a chat, send me the file itself, up to {size} MB.").format(size=MOST_BYTES // 1024**2),
+        )
+    return reply(
+        _("Send me the file: the JSON of an export, or a table of formulas, prices or waste as CSV."),
+        _("I first say what it would bring, and take nothing in before you say yes."),
+        _("In the terminal: import FILE"),
+    )
+
+
+def _tried(talk: Talk, name: str, content: bytes) -> Reply:
+    talk.desk.watch = watching(N_("Trying the file"))
+    try:
+        trial = import_file.receive(talk.desk, name, content)
+    except (UnreadableFileError, BadValueError) as error:
+        raise Say(_refused(talk, name, error)) from None
+    if not trial.good:
+        return _with_problems(trial)
+    new = sum(trial.taken.new.values())
+    if not new:
+        return reply(
+            _("{name}: everything in it is here already.").format(name=trial.name), *_left_out(trial)
+        )
+    first = ngettext(
+        "{name} would bring {count} new row. Nothing is taken in yet.",
+        "{name} would bring {count} new rows. Nothing is taken in yet.",
+        new,
+    ).format(name=trial.name, count=show_number(new, 0))
+    return Reply(
+        (Text(first, strong=True), _counts(trial), *map(Text, _left_out(trial))),
+        ((Button(_("Take it in"), f"import #{trial.upload}"),),),
+    )
+
+
+def _refused(talk: Talk, name: str, error: UnreadableFileError | BadValueError) -> Reply:
+    first = _("{name} cannot be taken in.").format(name=name)
+    if isinstance(error, UnreadableFileError):
+        return reply(first, _(_UNREADABLE[error.why]).format(detail=error.detail))
+    if error.what == "currency":
+        return reply(
+            first,
+            _("It counts in {theirs}, this bar in {ours}.").format(
+                theirs=error.value, ours=talk.desk.bar.currency
+            ),
+        )
+    return reply(first, _("Its bar's {what} cannot be read.").format(what=_(error.what)))
+
+
+def _counts(trial: Trial) -> Grid:
+    rows: list[tuple[str, ...]] = [("", _("new"), _("here"))]
+    for kind, word in _KINDS.items():
+        new, already = trial.taken.new.get(kind, 0), trial.taken.already.get(kind, 0)
+        if new or already:
+            rows.append((_(word), show_number(new, 0), show_number(already, 0)))
+    return Grid(tuple(rows))
+
+
+def _left_out(trial: Trial) -> list[str]:
+    lines = []
+    if trial.taken.older:
+        lines.append(
+            ngettext(
+                "{count} price is older than the one in force and is left out.",
+                "{count} prices are older than those in force and are left out.",
+                trial.taken.older,
+            ).format(count=show_number(trial.taken.older, 0))
+        )
+    renumbered = trial.taken.renumbered
+    if renumbered:
+        shown = ", ".join(
+            _("{before} becomes {now}").format(before=before, now=now)
+            for before, now in renumbered[:_MOST_SHOWN]
+        )
+        lines.append(
+            ngettext(
+                "{count} batch gets another number, its own being taken: {which}",
+                "{count} batches get other numbers, their own being taken: {which}",
+                len(renumbered),
+            ).format(count=len(renumbered), which=shown + (" …" if len(renumbered) > _MOST_SHOWN else ""))
+        )
+    if trial.taken.settings:
+        lines.append(_("This bar's book is empty, so the settings in the file come in too."))
+    return lines
+
+
+def problem_words(problem: Problem) -> str:
+    """Write what is wrong and where: 'waste, row 3: day “x” is no day'."""
+    value = f" “{problem.value}”" if problem.value else ""
+    return _("{kind}, row {row}: {field}{value} {what}").format(
+        kind=_(_KINDS[problem.kind]),
+        row=problem.row,
+        field=problem.field,
+        value=value,
+        what=_(_WRONG[problem.what]),
+    )
+
+
+def _with_problems(trial: Trial) -> Reply:
+    count = len(trial.problems)
+    first = ngettext(
+        "{name} has {count} problem: nothing is taken in.",
+        "{name} has {count} problems: nothing is taken in.",
+        count,
+    ).format(name=trial.name, count=count)
+    blocks: list[Block] = [Text(first, strong=True)]
+    blocks += [Text(problem_words(one)) for one in trial.problems[:_MOST_SHOWN]]
+    files: tuple[File, ...] = ()
+    if count > _MOST_SHOWN:
+        blocks.append(Text(_("All of them are in the file.")))
+        rows = [{"problem": problem_words(one)} for one in trial.problems]
+        files = (File("problems.csv", write_csv(("problem",), rows)),)
+    return Reply(tuple(blocks), files=files)
+
+
+def _taken(talk: Talk, upload: int) -> Reply:
+    talk.desk.watch = watching(N_("Taking in"))
+    try:
+        trial = import_file.take_in(talk.desk, upload)
+    except NotThereError:
+        raise Say(reply(_("That file is not kept any more: send it again."))) from None
+    except (UnreadableFileError, BadValueError) as error:
+        raise Say(_refused(talk, "", error)) from None
+    new = sum(trial.taken.new.values())
+    first = ngettext("{count} row of {name} is in.", "{count} rows of {name} are in.", new).format(
+        count=show_number(new, 0), name=trial.name
+    )
+    return Reply(
+        (Text(first, strong=True), _counts(trial), *map(Text, _left_out(trial))),
+        (
+            (undo_button(talk),),
+            (Button(_("Formulas"), "formulas"), Button(_("Batches"), "batches"), Button(_("Week"), "week")),
+        ),
+        edits=talk.message.tapped is not None,
+    )
+
+
+def _free(talk: Talk, given: Given) -> Any:
+    return ask_loss(talk, given)
+
+
+COMMANDS = (
+    Command(
+        "export",
+        N_("all of the bar as files: tables and JSON"),
+        _export,
+        words=("export all", "back up", "download"),
+        manages=True,
+        private_only=True,
+        menu=77,
+    ),
+    Command(
+        "import",
+        N_("take a file in: what an export gave, or a table"),
+        _import,
+        words=("import file",),
+        slots=(Slot("free", _free, never),),
+        writes=True,
+        manages=True,
+        private_only=True,
+        menu=78,
+    ),
+)

@@ -1,0 +1,144 @@
+"""Tasting a trial's bottles, and making the best one the formula's next version."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import undo_button
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.trials.trials import accept_trial, ask_trial, none_goes_on
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Button, Reply, reply
+from bot.trade.trials.tasting import HIGHEST, LOWEST, Aspect
+from bot.trade.words import N_
+from bot.work.trials import trial_life, trials
+from bot.work.trials.trials import TrialView
+
+_ASPECTS = {
+    "aroma": (Aspect.AROMA, N_("aroma, from 1 (faint) to 5 (full)")),
+    "brightness": (Aspect.BRIGHTNESS, N_("brightness, from 1 (dull) to 5 (fresh)")),
+    "lasting": (Aspect.LASTING, N_("how long it lasts, from 1 (gone at once) to 5 (to the last sip)")),
+    "bitterness": (Aspect.BITTERNESS, N_("bitterness, from 1 (none) to 5 (strong)")),
+}
+
+
+# -- tasting -------------------------------------------------------------------------------
+
+
+def _several(talk: Talk, given: Given) -> bool:
+    return len(trials.listed(talk.desk)) != 1
+
+
+def _tasted(talk: Talk, given: Given) -> TrialView:
+    if "trial_number" in given:
+        trial: TrialView = given["trial_number"]
+        return trial
+    known = trials.listed(talk.desk)
+    if not known:
+        raise Say(none_goes_on())
+    return known[0]
+
+
+def _ask_code(talk: Talk, given: Given) -> Question:
+    trial = _tasted(talk, given)
+    mine = trial.tasted.get(talk.desk.person_id, frozenset())
+    choices = [(f"{one.code} ✓" if one.number in mine else one.code, one.code) for one in trial.variants]
+    return Question(_("Which bottle are you tasting?"), columns(choices, 4), hint=choices[0][1])
+
+
+def _accept_code(talk: Talk, given: Given, value: str) -> str:
+    if "trial_number" not in given and len(trials.listed(talk.desk)) > 1:
+        return value.strip().upper()  # which trial is asked next, and refuses a letter it does not have
+    trial = _tasted(talk, given)
+    if value.strip().upper() not in {one.code for one in trial.variants}:
+        codes = ", ".join(one.code for one in trial.variants)
+        raise Say(reply(_("That trial has the bottles {codes}.").format(codes=codes)))
+    return value.strip().upper()
+
+
+def _ask_aspect(words: str) -> Any:
+    def ask(talk: Talk, given: Given) -> Question:
+        choices = [(str(number), str(number)) for number in range(LOWEST, HIGHEST + 1)]
+        return Question(f"{given['code']}: {_(words)}", columns(choices, 5), hint="1-5")
+
+    return ask
+
+
+def _accept_score(talk: Talk, given: Given, value: Fraction) -> int:
+    if value.denominator != 1 or not LOWEST <= value <= HIGHEST:
+        raise Say(reply(_("A whole number from 1 to 5, please.")))
+    return int(value)
+
+
+def _taste(talk: Talk, given: Given) -> Reply:
+    trial = _tasted(talk, given)
+    scores = {aspect: given[name] for name, (aspect, _words) in _ASPECTS.items()}
+    trial = trial_life.score(talk.desk, trial.id, given["code"], scores)
+    said = ", ".join(f"{_(aspect)} {number}" for aspect, number in scores.items())
+    mine = trial.tasted.get(talk.desk.person_id, frozenset())
+    left = [one for one in trial.variants if one.number not in mine]
+    row = [
+        Button(_("Taste {code}").format(code=one.code), f"taste #{trial.id} {one.code}") for one in left[:3]
+    ]
+    row.append(Button(_("See the trial"), f"trials {trial.id}"))
+    lines = [said + "."]
+    if not left:
+        lines.append(_("You have tasted all of it."))
+    return reply(
+        _("{code} is scored.").format(code=given["code"]), *lines, buttons=(tuple(row), (undo_button(talk),))
+    )
+
+
+# -- promoting -----------------------------------------------------------------------------
+
+
+def _promote(talk: Talk, given: Given) -> Reply:
+    trial = _tasted(talk, given)
+    variant = trial.by_code(given["code"])
+    if variant.number == trials.BASE:
+        raise Say(
+            reply(
+                _("{code} is the formula as it stands in the book: there is nothing to promote.").format(
+                    code=variant.code
+                )
+            )
+        )
+    view = trial_life.promote(talk.desk, trial.id, variant.code)
+    return reply(
+        _("{name} is now version {version}: {changed}.").format(
+            name=view.name, version=view.version, changed=variant.changed
+        ),
+        _("Trial {number} is over. Batches keep the version they were made by.").format(number=trial.id),
+        buttons=((undo_button(talk), Button(_("Formula"), f"formula #{view.id}")),),
+    )
+
+
+_TRIAL_SLOT = Slot("trial_number", ask_trial, _several, accept_trial)
+
+_CODE_SLOT = Slot("code", _ask_code, accept=_accept_code, rule="bottle_slot")
+_SCORE_SLOTS = tuple(
+    Slot(name, _ask_aspect(words), accept=_accept_score) for name, (_aspect, words) in _ASPECTS.items()
+)
+
+COMMANDS = (
+    Command(
+        "taste",
+        N_("score a trial's bottle"),
+        _taste,
+        words=("score", "tasted"),
+        examples=(N_("taste A 4 3 5 2"),),
+        slots=(_TRIAL_SLOT, _CODE_SLOT, *_SCORE_SLOTS),
+        writes=True,
+        menu=47,
+    ),
+    Command(
+        "promote",
+        N_("make a variant the next version"),
+        _promote,
+        slots=(_TRIAL_SLOT, _CODE_SLOT),
+        writes=True,
+        manages=True,
+    ),
+)

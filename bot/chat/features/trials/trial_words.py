@@ -1,0 +1,118 @@
+"""Trials in words: what differs, and the scores side by side."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.reply.message import Grid
+from bot.chat.reply.units import show_amount
+from bot.trade.trials.tasting import Aspect, Difference, Summary
+from bot.trade.words import N_
+from bot.work.trials.trials import TrialState, TrialView
+
+_SPREAD_FITS = 2  # so many bottles leave room on a phone for the spread beside each mean
+_SHORT = {
+    Aspect.AROMA: N_("aroma"),
+    Aspect.BRIGHTNESS: N_("brightness"),
+    Aspect.LASTING: N_("lasting"),
+    Aspect.BITTERNESS: N_("bitterness"),
+}
+
+
+def title(trial: TrialView) -> str:
+    """Write which trial it is: 'Trial 1, Grapefruit mist: A, B'."""
+    codes = ", ".join(one.code for one in trial.variants)
+    text = (
+        _("Trial {number}, {name}: {codes}")
+        if trial.state is TrialState.OPEN
+        else _("Trial {number}, {name}: {codes}, over")
+    )
+    return text.format(number=trial.id, name=trial.formula.name, codes=codes)
+
+
+def amounts_grid(trial: TrialView, units: str) -> Grid:
+    """Return what goes into each variant, side by side."""
+    names: dict[int, str] = {}
+    for one in trial.variants:
+        for line in one.lines:
+            names.setdefault(line.ingredient.id, line.ingredient.name)
+    rows: list[tuple[str, ...]] = [("", *(one.code for one in trial.variants))]
+    for number, name in names.items():
+        cells = []
+        for one in trial.variants:
+            found = next((line for line in one.lines if line.ingredient.id == number), None)
+            cells.append("-" if found is None else show_amount(found.amount, found.dimension, units))
+        rows.append((name, *cells))
+    return Grid(tuple(rows))
+
+
+def score_grid(trial: TrialView) -> Grid:
+    """Return the mean and spread of each aspect, a column for each bottle."""
+    table = trial.table
+    assert table is not None  # noqa: S101 - the caller looked
+    rows: list[tuple[str, ...]] = [("", *table.variants)]
+    for aspect, cells in table.cells.items():
+        with_spread = len(table.variants) <= _SPREAD_FITS
+        found = (_cell(cells[code], with_spread) for code in table.variants)
+        rows.append((_(_SHORT[aspect]), *found))
+    return Grid(tuple(rows))
+
+
+def _cell(summary: Summary | None, with_spread: bool) -> str:
+    if summary is None:
+        return "-"
+    mean = _one_place(summary.mean)
+    return mean if summary.spread is None or not with_spread else f"{mean} ±{_one_place(summary.spread)}"
+
+
+def _widest_spread(trial: TrialView) -> float | None:
+    assert trial.table is not None  # noqa: S101 - the caller looked
+    spreads = [
+        cell.spread
+        for cells in trial.table.cells.values()
+        for cell in cells.values()
+        if cell is not None and cell.spread is not None
+    ]
+    return max(spreads, default=None)
+
+
+def _one_place(value: float) -> str:
+    return show_number(Fraction(str(round(value, 1))), 1)
+
+
+def result_lines(trial: TrialView) -> list[str]:
+    """Say how many tasted, and which differences are more than their disagreement."""
+    table = trial.table
+    assert table is not None  # noqa: S101 - the caller looked
+    tasters = len(trial.tasted)
+    widest = _widest_spread(trial)
+    if widest is None or len(table.variants) <= _SPREAD_FITS:
+        text = ngettext("Mean and spread of {count} taster.", "Mean and spread of {count} tasters.", tasters)
+        lines = [text.format(count=tasters)]
+    else:
+        text = ngettext(
+            "Mean of {count} taster, who differ by up to ±{spread}.",
+            "Means of {count} tasters, who differ by up to ±{spread}.",
+            tasters,
+        )
+        lines = [text.format(count=tasters, spread=_one_place(widest))]
+    clear = []
+    for aspect, against in table.against_base.items():
+        for code, found in against.items():
+            if found is not None and found.clear:
+                clear.append(_difference(code, table.base, aspect, found))
+    if clear:
+        lines += clear[:3]
+    else:
+        lines.append(_("No difference is clear: as many would disagree by chance."))
+    return lines
+
+
+def _difference(code: str, base: str, aspect: Aspect, found: Difference) -> str:
+    text = (
+        _("{code} has more {aspect} than {base}: by {mean}.")
+        if found.mean > 0
+        else _("{code} has less {aspect} than {base}: by {mean}.")
+    )
+    return text.format(code=code, aspect=_(_SHORT[aspect]), base=base, mean=_one_place(abs(found.mean)))

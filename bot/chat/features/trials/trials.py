@@ -1,0 +1,310 @@
+"""Trials: try a variant of a formula, see what goes on, make the bottles, end it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, quantity_in_ml, undo_button
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.features.formulas.writing import apply_details, draft_line
+from bot.chat.features.trials.trial_words import amounts_grid, result_lines, score_grid, title
+from bot.chat.grammar.syntax import Amount, Detail, IngredientLine
+from bot.chat.i18n.language import _, ngettext
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_ml, show_quantity
+from bot.trade.words import N_
+from bot.work.formulas import formulas
+from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
+from bot.work.trials import trial_life, trials
+from bot.work.trials.trials import TrialState, TrialView
+
+# -- which trial ---------------------------------------------------------------------------
+
+
+def none_goes_on() -> Reply:
+    """Say that no trial goes on, and how to begin one."""
+    return reply(
+        _("No trial goes on."),
+        _("Begin one: trial grapefruit mist"),
+        buttons=((Button(_("Begin a trial"), "trial"),),),
+    )
+
+
+def ask_trial(talk: Talk, given: Given) -> Question:
+    """Ask which trial of those that go on."""
+    known = trials.listed(talk.desk)
+    if not known:
+        raise Say(none_goes_on())
+    return Question(_("Which trial?"), columns([(title(one), str(one.id)) for one in known[:8]], 1))
+
+
+def accept_trial(talk: Talk, given: Given, value: Fraction) -> TrialView:
+    """Turn a number into the trial."""
+    return trials.get(talk.desk, int(value))
+
+
+# -- starting ------------------------------------------------------------------------------
+
+
+def _ask_variant(talk: Talk, given: Given) -> Question:
+    view: FormulaView = given["formula"] if "formula" in given else given["trial_number"].formula
+    shown = tuple((line.ingredient.name, show_quantity(line.quantity)) for line in view.lines)
+    return Question(
+        _("What changes in the variant of {name}? Such as: grapefruit oil 14 ml").format(name=view.name),
+        blocks=(Grid(shown),),
+        hint=_("grapefruit oil 14 ml"),
+    )
+
+
+def _accept_variant(talk: Talk, given: Given, value: Any) -> tuple[DraftLine | Detail, ...]:
+    lines: list[DraftLine | Detail] = []
+    for part in value if isinstance(value, tuple) else (value,):
+        if isinstance(part, IngredientLine):
+            lines.append(draft_line(talk, part))
+        elif isinstance(part, Detail) and part.what == "remove":
+            lines.append(part)
+        else:
+            raise Say(
+                reply(
+                    _("A variant differs in its ingredients: grapefruit oil 14 ml, or: without water"),
+                    _("Rest, sprays and the like are changed in the formula itself."),
+                )
+            )
+    return tuple(lines)
+
+
+def _ask_size(talk: Talk, given: Given) -> Question:
+    metric = talk.desk.bar.units == "metric"
+    sizes = ["20 ml", "50 ml", "100 ml"] if metric else ["1 US fl oz", "2 US fl oz", "4 US fl oz"]
+    return Question(_("How much of each?"), columns([(size, size) for size in sizes], 3), hint=sizes[1])
+
+
+def _accept_size(talk: Talk, given: Given, value: Amount) -> Fraction:
+    return quantity_in_ml(talk, value)
+
+
+def _ask_blind(talk: Talk, given: Given) -> Question:
+    return Question(
+        _("Tasted blind? Then the bottles carry letters in random order."),
+        (((_("Blind"), "yes"), (_("Open"), "no")),),
+        hint=_("blind"),
+    )
+
+
+def _going_on(talk: Talk, given: Given) -> TrialView | None:
+    view = given.get("formula")
+    return trials.open_of(talk.desk, view.id) if isinstance(view, FormulaView) else None
+
+
+def _new(talk: Talk, given: Given) -> bool:
+    return "trial_number" not in given and _going_on(talk, given) is None
+
+
+def _trial(talk: Talk, given: Given) -> Reply:
+    if "trial_number" in given:
+        return card(talk, given["trial_number"])
+    going_on = _going_on(talk, given)
+    view: FormulaView = given["formula"]
+    if going_on is not None:
+        return _add_to(talk, going_on, given["lines"]) if "lines" in given else card(talk, going_on)
+    draft, changed = _draft(talk, view, given["lines"])
+    made = trial_life.start(talk.desk, view.id, draft.lines, changed, given["size"], given["blind"] == "yes")
+    return _begun(talk, made, _("Trial {number} of {name} begins.").format(number=made.id, name=view.name))
+
+
+def _draft(talk: Talk, view: FormulaView, lines: tuple[DraftLine | Detail, ...]) -> tuple[Draft, str]:
+    draft = apply_details(talk, formulas.draft_of(view), lines)
+    words = []
+    for line in lines:
+        if isinstance(line, DraftLine):
+            words.append(f"{_name_of(view, talk, line)} {show_quantity(line.quantity)}")
+        else:
+            noun = talk.noun(line.value, "INGREDIENT", _("ingredient"))  # type: ignore[arg-type]
+            words.append(_("without {name}").format(name=noun.name))
+    return draft, ", ".join(words)
+
+
+def _name_of(view: FormulaView, talk: Talk, line: DraftLine) -> str:
+    if isinstance(line.ingredient, str):
+        return line.ingredient
+    from bot.work.formulas import ingredients  # noqa: PLC0415 - one small look-up
+
+    return ingredients.get(talk.desk, line.ingredient).name
+
+
+def _begun(talk: Talk, made: TrialView, first: str) -> Reply:
+    blocks: list[Block] = [Text(first, strong=True)]
+    if made.hidden:
+        blocks.append(Text(_("Who fills the bottles looks up the letters; who tastes does not.")))
+    else:
+        blocks.append(amounts_grid(made, talk.desk.bar.units))
+    changes = "\n".join(
+        one.changed if made.hidden else f"{one.code}: {one.changed}" for one in made.variants if one.changed
+    )
+    blocks.append(Text(_("Against the formula: {changes}").format(changes=changes)))
+    blocks.append(Text(_("{amount} of each.").format(amount=show_ml(made.total_ml, talk.desk.bar.units))))
+    return Reply(tuple(blocks), (*_ways(talk, made), (undo_button(talk),)))
+
+
+def _add(talk: Talk, given: Given) -> Reply:
+    return _add_to(talk, given["trial_number"], given["lines"])
+
+
+def _add_to(talk: Talk, going_on: TrialView, lines: tuple[DraftLine | Detail, ...]) -> Reply:
+    draft, changed = _draft(talk, going_on.formula, lines)
+    made = trial_life.add(talk.desk, going_on.id, draft.lines, changed)
+    first = _("Trial {number} has {count} variants now.").format(number=made.id, count=len(made.variants))
+    return _begun(talk, made, first)
+
+
+# -- showing -------------------------------------------------------------------------------
+
+
+def _ways(talk: Talk, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
+    number = trial.id
+    if trial.state is not TrialState.OPEN:
+        return ((Button(_("Formula"), f"formula #{trial.formula.id}"),),)
+    rows: list[tuple[Button, ...]] = [
+        (Button(_("Taste"), f"taste #{number}"), Button(_("Another variant"), f"trial add {number}"))
+    ]
+    second = []
+    if any(one.batch_id is None for one in trial.variants):
+        second.append(Button(_("Log the batches"), f"trial made {number}"))
+    if trial.hidden:
+        second.append(Button(_("Which is which?"), f"trial key {number}"))
+    if second:
+        rows.append(tuple(second))
+    return tuple(rows)
+
+
+def card(talk: Talk, trial: TrialView) -> Reply:
+    """Show one trial: what differs, the scores side by side, and what can be done next."""
+    blocks: list[Block] = [Text(title(trial), strong=True)]
+    if trial.hidden:
+        blocks.append(Text(_("Blind: what is which is told when it ends.")))
+        if trial.looked:
+            blocks.append(Text(_("Looked up the letters: {names}").format(names=", ".join(trial.looked))))
+    else:
+        blocks.append(amounts_grid(trial, talk.desk.bar.units))
+    tasters = len(trial.tasted)
+    if trial.table is None:
+        blocks.append(Text(_("Nobody has tasted yet.")))
+    elif trial.hidden and not trial.done_by(talk.desk.person_id):
+        text = ngettext(
+            "{count} has tasted. Their scores are shown when you have.",
+            "{count} have tasted. Their scores are shown when you have.",
+            tasters,
+        )
+        blocks.append(Text(text.format(count=tasters)))
+    else:
+        blocks.append(score_grid(trial))
+        blocks += [Text(line) for line in result_lines(trial)]
+    ends: tuple[Button, ...] = ()
+    if trial.state is TrialState.OPEN and trial.table is not None:
+        ends = (Button(_("End it"), f"trial close {trial.id}"),)
+    return Reply(tuple(blocks), (*_ways(talk, trial), *_promotions(talk, trial), *((ends,) if ends else ())))
+
+
+def _promotions(talk: Talk, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
+    if trial.table is None or trial.promoted is not None or not talk.desk.role.manages:
+        return ()
+    # Of a blind trial nobody knows which letter is the formula itself: so it is promoted after its end.
+    if trial.hidden:
+        return ()
+    buttons = [
+        Button(_("Promote {code}").format(code=one.code), f"promote #{trial.id} {one.code}")
+        for one in trial.variants
+        if one.number != trials.BASE
+    ]
+    return (tuple(buttons[:4]),) if buttons else ()
+
+
+def _list(talk: Talk, given: Given) -> Reply:
+    if "trial_number" in given:
+        return card(talk, given["trial_number"])
+    known = trials.listed(talk.desk)
+    if not known:
+        past = trials.listed(talk.desk, everything=True)
+        return reply(
+            _("No trial goes on."),
+            _("Begin one: trial grapefruit mist"),
+            buttons=tuple((Button(title(one), f"trials {one.id}"),) for one in past[:4]),
+        )
+    first = ngettext("{count} trial goes on", "{count} trials go on", len(known)).format(count=len(known))
+    return Reply(
+        (Text(first, strong=True),), tuple((Button(title(one), f"trials {one.id}"),) for one in known[:8])
+    )
+
+
+def _key(talk: Talk, given: Given) -> Reply:
+    trial = trial_life.look_up(talk.desk, given["trial_number"].id)
+    lines = [
+        _("{code}: {what}").format(code=one.code, what=one.changed or _("as in the book"))
+        for one in trial.variants
+    ]
+    notes = [_("It is noted that you looked.")] if trial.hidden else []
+    return reply(
+        title(trial),
+        "\n".join(lines),
+        amounts_grid(trial, talk.desk.bar.units),
+        *notes,
+        buttons=_ways(talk, trial),
+    )
+
+
+def _made(talk: Talk, given: Given) -> Reply:
+    before = {one.batch_id for one in given["trial_number"].variants}
+    trial = trial_life.make(talk.desk, given["trial_number"].id)
+    new = [one for one in trial.variants if one.batch_id not in before]
+    if not new:
+        return reply(_("Every variant has its batch already."), buttons=_ways(talk, trial))
+    lines = "\n".join(_("{code}: batch {number}").format(code=one.code, number=one.batch_id) for one in new)
+    first = ngettext("{count} small batch is logged.", "{count} small batches are logged.", len(new))
+    return reply(first.format(count=len(new)), lines, buttons=(*_ways(talk, trial), (undo_button(talk),)))
+
+
+def _close(talk: Talk, given: Given) -> Reply:
+    trial = trial_life.close(talk.desk, given["trial_number"].id)
+    shown = card(talk, trial)
+    return Reply(shown.blocks, (*shown.buttons, (undo_button(talk),)), edits=talk.message.tapped is not None)
+
+
+_NUMBER_SLOT = Slot("trial_number", ask_trial, accept=accept_trial)
+
+COMMANDS = (
+    Command(
+        "trial",
+        N_("try a variant of a formula and taste it"),
+        _trial,
+        words=("try", "trial of"),
+        examples=(N_("trial grapefruit mist"), N_("trial grapefruit mist: grapefruit oil 14 ml")),
+        slots=(
+            Slot("trial_number", ask_trial, never, accept_trial),
+            replace(FORMULA_SLOT, wanted=lambda talk, given: "trial_number" not in given),
+            Slot("lines", _ask_variant, _new, _accept_variant),
+            Slot("size", _ask_size, _new, _accept_size, rule="amount_slot"),
+            Slot("blind", _ask_blind, _new, rule="grade_slot"),
+        ),
+        writes=True,
+        menu=46,
+    ),
+    Command(
+        "trials",
+        N_("the trials that go on"),
+        _list,
+        slots=(Slot("trial_number", ask_trial, lambda talk, given: False, accept_trial),),
+    ),
+    Command(
+        "trial add",
+        N_("add a variant to a trial"),
+        _add,
+        slots=(_NUMBER_SLOT, Slot("lines", _ask_variant, accept=_accept_variant)),
+        writes=True,
+    ),
+    Command("trial key", N_("which letter is which"), _key, slots=(_NUMBER_SLOT,), writes=True),
+    Command("trial made", N_("log a trial's small batches"), _made, slots=(_NUMBER_SLOT,), writes=True),
+    Command("trial close", N_("end a trial"), _close, slots=(_NUMBER_SLOT,), writes=True),
+)

@@ -1,0 +1,247 @@
+"""Cutting a message into pieces, each with the readings it may have.
+
+A piece of text can be several things: 'oz' a unit or a word, 'lime' a fruit or part
+of a name. All readings are kept, the longest and most telling first; the grammar's
+state picks the one that fits (see reading.py).
+"""
+
+from __future__ import annotations
+
+import re
+import threading
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from fractions import Fraction
+from functools import lru_cache
+
+import snowballstemmer
+
+from bot.chat.i18n.keywords import LONGEST_PHRASE, keyword_phrases, keyword_table
+from bot.chat.i18n.language import decimal_mark, tongue
+from bot.chat.i18n.numbers import NUMBER_WORDS, AmbiguousNumberError, NotANumberError, read_number
+from bot.trade.formulas.unit_words import look_up
+
+_FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_PATTERN = re.compile(
+    rf"""
+    (?P<NEWLINE>\s*\n\s*)
+  | (?P<WEEK>\d{{4}}-[Ww]\d{{1,2}}\b)
+  | (?P<DATE>\d{{4}}-\d{{2}}-\d{{2}}\b)
+  | (?P<YEARMONTH>\d{{4}}-\d{{2}}\b(?!-))
+  | (?P<TIME>\d{{1,2}}:\d{{2}}\b)
+  | (?P<HASH>\#\d{{1,9}}(?:\.\d{{1,6}})?)
+  | (?P<NUMBER>\d+[ ]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]
+      | \d+(?:[.,'’\u00a0\u202f\u2009]\d+)* | [.,]\d+)
+  | (?P<PERCENT>%)
+  | (?P<DEGREES>[°º])
+  | (?P<TIMES>[×*] | [xX](?=[ ]*[\d{_FRACTIONS}]) | (?<=\d)[xX]\b | (?<=\d[ ])[xX]\b)
+  | (?P<DASH>[-–—])
+  | (?P<SIGN>[€£$¥])
+  | (?P<COMMA>,) | (?P<SEMICOLON>;) | (?P<COLON>:) | (?P<EQUALS>=) | (?P<PLUS>\+)
+  | (?P<WORD>[cC]/[uU]\b | [^\W\d_](?:[\w'’&.-]*\w)?)
+  | (?P<SPACE>[^\S\n]+)
+  | (?P<OTHER>.)
+    """,
+    re.VERBOSE,
+)
+LONGEST_MESSAGE = 4096
+# More than the longest formula or night of waste takes: no message can hold the bot up.
+MOST_PIECES = 500
+_NUMBER_PHRASES = {
+    ("half", "a"): Fraction(1, 2),
+    ("half", "an"): Fraction(1, 2),
+    ("half", "of", "a"): Fraction(1, 2),
+    ("a", "couple", "of"): Fraction(2),
+    ("a", "couple"): Fraction(2),
+    ("couple", "of"): Fraction(2),
+    ("un", "par", "de"): Fraction(2),
+}
+_LONGEST_NUMBER_PHRASE = 3  # words
+_UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': no unit's name has more words
+
+
+@dataclass(frozen=True, slots=True)
+class Noun:
+    """Something the bar has a name for. `id` is its number or key; `version` only of a formula."""
+
+    kind: str  # the grammar's terminal: FORMULA, INGREDIENT, REASON, PERSON
+    id: str
+    name: str
+    version: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One reading of the pieces from some place on: a terminal, its value, how many pieces it takes."""
+
+    terminal: str
+    value: object
+    length: int
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A stretch of the message that stands together."""
+
+    terminal: str
+    text: str
+    start: int
+    end: int
+
+
+@lru_cache(maxsize=8192)
+def stem(word: str, language: str) -> str:
+    """Return the part of a word that plural and case leave alone, without accents."""
+    plain = word.casefold().replace("’", "'")
+    root = _stemmer(language).stemWord(plain)
+    return "".join(c for c in unicodedata.normalize("NFKD", root) if not unicodedata.combining(c))
+
+
+class _Stemmers(threading.local):
+    """Each thread has its own: a stemmer keeps the word it works on, and two threads would mix theirs."""
+
+    def __init__(self) -> None:
+        self.known: dict[str, snowballstemmer.stemmer] = {}
+
+
+_stemmers = _Stemmers()
+
+
+def _stemmer(language: str) -> snowballstemmer.stemmer:
+    names = {"en": "english", "es": "spanish", "fr": "french"}
+    name = names.get(language[:2], "english")
+    if name not in _stemmers.known:
+        _stemmers.known[name] = snowballstemmer.stemmer(name)
+    return _stemmers.known[name]
+
+
+@lru_cache(maxsize=4096)
+def stems_of(phrase: str, language: str) -> tuple[str, ...]:
+    """Return the stems of a phrase's pieces. Most phrases are the same in every bar."""
+    return tuple(stem(piece.text, language) for piece in cut(phrase))
+
+
+@dataclass(slots=True)
+class Vocabulary:
+    """The names a bar uses, findable by their words in any number and case."""
+
+    language: str
+    phrases: dict[str, list[tuple[tuple[str, ...], Noun]]] = field(default_factory=dict)
+    nouns: list[Noun] = field(default_factory=list)
+
+    def add(self, noun: Noun, *also: str) -> None:
+        """Make `noun` known by its name and by other words for it."""
+        self.nouns.append(noun)
+        for phrase in (noun.name, *also):
+            stems = stems_of(phrase, self.language)
+            if not stems:
+                continue
+            known = self.phrases.setdefault(stems[0], [])
+            known.append((stems, noun))
+            known.sort(key=lambda entry: -len(entry[0]))
+
+    def named(self, text: str, kind: str) -> Noun | None:
+        """Return the noun of this kind whose whole name is `text`, or None."""
+        stems = stems_of(text, self.language)
+        for phrase, noun in self.phrases.get(stems[0], []) if stems else []:
+            if phrase == stems and noun.kind == kind:
+                return noun
+        return None
+
+    def of_kind(self, kind: str) -> Iterable[Noun]:
+        """Return all nouns of a kind, in the order they were added."""
+        return (noun for noun in self.nouns if noun.kind == kind)
+
+
+def cut(text: str) -> list[Piece]:
+    """Cut a message into pieces, spaces left out; of a longer message than can be read only its beginning."""
+    pieces: list[Piece] = []
+    for found in _PATTERN.finditer(text[:LONGEST_MESSAGE]):
+        kind = found.lastgroup or "OTHER"
+        if len(pieces) > MOST_PIECES:
+            break
+        if kind != "SPACE":
+            pieces.append(Piece(kind, found.group(), found.start(), found.end()))
+    return pieces
+
+
+class Reader:
+    """Gives the options at each place of one message."""
+
+    def __init__(self, text: str, vocabulary: Vocabulary) -> None:
+        self.text = text
+        self.pieces = cut(text)
+        self._vocabulary = vocabulary
+        # Of commas and the like as well: 'Orange mist, strong' is one name.
+        self._stems = [stem(piece.text, vocabulary.language) for piece in self.pieces]
+
+    def options(self, at: int) -> list[Option]:
+        """Return the readings of what stands at place `at`, the longest names first."""
+        piece = self.pieces[at]
+        if piece.terminal == "NUMBER":
+            return [*self._names(at), Option("NUMBER", _number(piece.text), 1)]
+        if piece.terminal == "HASH":
+            return [Option("HASH", piece.text[1:], 1)]
+        if piece.terminal != "WORD":
+            return [Option(piece.terminal, piece.text, 1)]
+        numbers = self._number_phrases(at)
+        return [*self._names(at), *numbers, *self._keywords(at), *self._units(at), *_plain_word(piece.text)]
+
+    def _number_phrases(self, at: int) -> list[Option]:
+        """Return 'half a' as in half a dozen, and 'a couple of'."""
+        words = tuple(piece.text.casefold() for piece in self.pieces[at : at + _LONGEST_NUMBER_PHRASE])
+        lengths = range(len(words), 1, -1)
+        known = ((_NUMBER_PHRASES.get(words[:length]), length) for length in lengths)
+        return [Option("NUMBER", number, length) for number, length in known if number is not None]
+
+    def _names(self, at: int) -> list[Option]:
+        found = []
+        for stems, noun in self._vocabulary.phrases.get(self._stems[at], ()):
+            if tuple(self._stems[at : at + len(stems)]) == stems:
+                found.append(Option(noun.kind, noun, len(stems)))
+        return found
+
+    def _keywords(self, at: int) -> list[Option]:
+        language = tongue().language
+        table = keyword_table(language)
+        word = self.pieces[at].text.casefold()
+        longest = LONGEST_PHRASE if word in keyword_phrases(language) else 1
+        words = [piece.text.casefold() for piece in self.pieces[at : at + longest]]
+        found = []
+        for length in range(len(words), 0, -1):
+            for terminal in table.get(" ".join(words[:length]), ()):
+                said = self.text[self.pieces[at].start : self.pieces[at + length - 1].end]
+                found.append(Option(terminal, said, length))
+        return found
+
+    def _units(self, at: int) -> list[Option]:
+        words: list[str] = []
+        for piece in self.pieces[at : at + _UNIT_PIECES]:
+            if piece.terminal != "WORD":
+                break
+            words.append(piece.text)
+        found = []
+        for length in range(len(words), 0, -1):
+            unit = look_up(" ".join(words[:length]), tongue().language)
+            if unit is not None:
+                found.append(Option("UNIT", unit, length))
+        return found
+
+
+def _number(text: str) -> object:
+    try:
+        return read_number(text, decimal_mark())
+    except (AmbiguousNumberError, NotANumberError) as error:
+        return error
+
+
+def _plain_word(word: str) -> list[Option]:
+    found = []
+    number = NUMBER_WORDS.get(word.casefold())
+    if number is not None:
+        found.append(Option("NUMBER", number, 1))
+    if len(word) == 3 and word.isupper():
+        found.append(Option("CODE", word, 1))
+    found.append(Option("WORD", word, 1))
+    return found

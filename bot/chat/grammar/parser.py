@@ -1,0 +1,197 @@
+"""Reading a phrase with the grammar: a state machine that picks, piece by piece, the reading that fits."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from threading import Lock
+from typing import Any
+
+from lark import Lark, Tree
+from lark.exceptions import UnexpectedInput, VisitError
+
+from bot.chat.grammar.lexer import LONGEST_MESSAGE, MOST_PIECES, Option, Piece, Reader, Vocabulary
+from bot.chat.grammar.syntax import Filled, Line
+from bot.chat.grammar.transformer import Meaning, Spoken
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.trade.formulas.measures import registry
+
+_GRAMMAR = Path(__file__).with_name("grammar.lark")
+_END = "$END"
+
+
+class PhraseError(Exception):
+    """A phrase was not understood.
+
+    `understood` is the part before, `problem` the part that did not fit (empty at the
+    end of the message), `expected` the terminals that would have fitted.
+    """
+
+    def __init__(self, understood: str, problem: str, expected: frozenset[str]) -> None:
+        super().__init__(problem)
+        self.understood = understood
+        self.problem = problem
+        self.expected = expected
+
+
+class TooLongError(PhraseError):
+    """A phrase has more in it than is read at once."""
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """What a phrase filled: slots by name, or several lines of slots."""
+
+    slots: dict[str, Filled]
+    lines: tuple[Line, ...] = ()
+    rest: tuple[object, ...] = ()  # values that fill no slot, such as a lone number
+
+
+# Two threads that both miss the cache would each build the tables, one after the other's turn.
+_building = Lock()
+
+
+def _lark() -> Lark:
+    with _building:
+        return _built()
+
+
+@cache
+def _built() -> Lark:
+    text = _GRAMMAR.read_text("utf-8")
+    names = [line.split(":")[0].strip() for line in text.splitlines() if ":" in line and line[0].isalpha()]
+    starts = [name for name in names if name.endswith(("_cmd", "_slot"))]
+    return Lark(
+        text,
+        parser="lalr",
+        lexer="basic",
+        start=starts,
+        propagate_positions=True,
+        maybe_placeholders=False,
+        keep_all_tokens=True,
+    )
+
+
+def warm_up() -> None:
+    """Build the grammar's tables and the units now rather than at the first message."""
+    _lark()
+    registry()
+
+
+def is_warm() -> bool:
+    """Whether that is done: until then reading takes a second or more."""
+    return _built.cache_info().currsize > 0
+
+
+def can_read(rule: str) -> bool:
+    """Whether the grammar has such a rule to start from."""
+    return rule in _lark().options.start
+
+
+def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
+    """Read `text` by the grammar's rule of this name.
+
+    Raises PhraseError, or AmbiguousNumberError for a number such as 1,000 that the
+    locale leaves open.
+    """
+    reader = Reader(text, vocabulary)
+    if len(reader.pieces) > MOST_PIECES or len(text) > LONGEST_MESSAGE:
+        raise TooLongError("", text, frozenset())
+    tree = _parse(rule, reader)
+    try:
+        found = Meaning(text).transform(tree)
+    except VisitError as error:  # the meaning functions raise our own errors; lark wraps them
+        raise error.orig_exc from error
+    return _sort(found)
+
+
+def _parse(rule: str, reader: Reader) -> Tree[Any]:
+    parser = _lark().parse_interactive(start=rule)
+    at = 0
+    # A trailing line break says nothing.
+    end = len(reader.pieces)
+    while end and reader.pieces[end - 1].terminal == "NEWLINE":
+        end -= 1
+    while at < end:
+        parser, taken = _step(parser, reader, at, end)
+        at += taken
+    try:
+        tree: Tree[Any] = parser.feed_eof()  # type: ignore[no-untyped-call]
+    except UnexpectedInput:
+        raise _failure(parser, reader, end, end) from None
+    return tree
+
+
+def _step(parser: Any, reader: Reader, at: int, end: int) -> tuple[Any, int]:
+    """Feed the first reading that the grammar's state takes; return the parser and the pieces taken."""
+    wanted = parser.choices()
+    options = [one for one in _all_options(reader, at) if one.terminal in wanted and at + one.length <= end]
+    for option in options:
+        token = _token(option, reader.pieces[at], reader.pieces[at + option.length - 1])
+        # The table of an LALR parser may offer what a later reduction refuses, and a refused
+        # token leaves the stack changed: so try on a copy while there is another reading.
+        trial = parser if len(options) == 1 else parser.copy(deepcopy_values=False)
+        before = parser.copy(deepcopy_values=False) if len(options) == 1 else parser
+        try:
+            trial.feed_token(token)
+        except UnexpectedInput:
+            parser = before
+            continue
+        return trial, option.length
+    raise _failure(parser, reader, at, end)
+
+
+def _all_options(reader: Reader, at: int) -> list[Option]:
+    piece = reader.pieces[at]
+    options = reader.options(at)
+    if piece.terminal != "NEWLINE":
+        options = [*options, Option("ANY", piece.text, 1)]
+    return options
+
+
+def _token(option: Option, first: Piece, last: Piece) -> Spoken:
+    token = Spoken(option.terminal, "x", start_pos=first.start, end_pos=last.end)
+    token.line = token.end_line = 1
+    token.column = first.start + 1
+    token.end_column = last.end + 1
+    token.meaning = option.value
+    if isinstance(option.value, AmbiguousNumberError | NotANumberError):
+        raise option.value
+    return token
+
+
+def _failure(parser: Any, reader: Reader, at: int, end: int) -> PhraseError:
+    start = reader.pieces[at].start if at < end else len(reader.text)
+    try:
+        expected = frozenset(parser.accepts())
+    except Exception:
+        expected = frozenset()
+    return PhraseError(reader.text[:start].rstrip(), reader.text[start:].strip(), expected - {_END})
+
+
+def _sort(found: object) -> Phrase:
+    slots: dict[str, Filled] = {}
+    lines: list[Line] = []
+    rest: list[object] = []
+    for one in found if isinstance(found, list) else [found]:
+        if isinstance(one, Filled):
+            slots[one.slot] = one
+        elif isinstance(one, Line):
+            _add_line(lines, one)
+        else:
+            rest.append(one)
+    if len(lines) == 1:
+        # One line is the command's own; several are kept apart.
+        slots.update({filled.slot: filled for filled in lines[0].filled})
+        lines = []
+    return Phrase(slots, tuple(lines), tuple(rest))
+
+
+def _add_line(lines: list[Line], line: Line) -> None:
+    """Add a line; a reason alone, as in '6 oranges, mouldy', belongs to the line before."""
+    only_reason = [filled.slot for filled in line.filled] == ["reason"]
+    if lines and only_reason and all(filled.slot != "reason" for filled in lines[-1].filled):
+        lines[-1] = Line((*lines[-1].filled, *line.filled))
+    else:
+        lines.append(line)

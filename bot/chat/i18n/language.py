@@ -1,0 +1,165 @@
+"""The language and locale of the person being answered, and how they write numbers, money and days.
+
+Texts pass through `_` (or `ngettext`), placeholders through str.format, so that the
+catalogues hold whole sentences.
+"""
+
+from __future__ import annotations
+
+import gettext
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass
+from datetime import date, datetime
+from decimal import Decimal
+from fractions import Fraction
+from functools import cache, lru_cache
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+from babel import Locale
+from babel.dates import format_date, format_time
+from babel.numbers import NumberPattern, format_currency, get_decimal_symbol, parse_pattern
+
+from bot.chat.i18n import numbers
+from bot.trade.money.money import minor_digits
+
+CATALOGUES = Path(__file__).parent / "catalogues"
+
+
+@dataclass(frozen=True, slots=True)
+class Tongue:
+    """A language with the locale whose signs are used for numbers, money and days.
+
+    `year` is the present one, 0 where it is not known: a day of another year is written with its own.
+    """
+
+    language: str = "en"
+    locale: str = "en_US"
+    zone: str = "UTC"
+    currency: str = "USD"
+    year: int = 0
+
+
+_tongue: ContextVar[Tongue] = ContextVar("tongue", default=Tongue())  # noqa: B039 - frozen
+
+
+@contextmanager
+def speaking(tongue: Tongue) -> Iterator[None]:
+    """Speak this language and locale within the block."""
+    token = _tongue.set(tongue)
+    try:
+        yield
+    finally:
+        _tongue.reset(token)
+
+
+def tongue() -> Tongue:
+    """Return the language and locale now spoken."""
+    return _tongue.get()
+
+
+@cache
+def _catalogue(language: str) -> gettext.NullTranslations:
+    return gettext.translation("messages", CATALOGUES, [language], fallback=True)
+
+
+def _(text: str) -> str:
+    """Return `text` in the language now spoken."""
+    return _catalogue(_tongue.get().language).gettext(text) if text else text
+
+
+def ngettext(one: str, many: str, number: int) -> str:
+    """Return the form of the text that goes with `number`."""
+    return _catalogue(_tongue.get().language).ngettext(one, many, number)
+
+
+@cache
+def _locale(name: str) -> Locale:
+    return Locale.parse(name)
+
+
+def decimal_mark() -> str:
+    """Return the decimal mark of the locale now spoken: a point or a comma."""
+    return get_decimal_symbol(_locale(_tongue.get().locale))
+
+
+def _as_decimal(value: Fraction | Decimal | int) -> Decimal:
+    if isinstance(value, Fraction):
+        return Decimal(value.numerator) / Decimal(value.denominator)
+    return Decimal(value)
+
+
+def show_number(value: Fraction | Decimal | int, places: int = 2) -> str:
+    """Write a number with at most `places` decimals, half to even, so that it is read back the same."""
+    return _shown(Fraction(value), _tongue.get().locale, places)
+
+
+@lru_cache(maxsize=4096)
+def _shown(value: Fraction, locale: str, places: int) -> str:
+    return numbers.show_number(value, locale, places)
+
+
+def show_sensibly(value: Fraction | Decimal | int, figures: int = 3) -> str:
+    """Write a number with about `figures` significant figures, as one would read it off a tool."""
+    number = abs(_as_decimal(value))
+    whole = len(str(int(number))) if number >= 1 else 0
+    places = max(0, figures - whole) if number else 0
+    if 0 < number < 1:
+        places = figures - 1 - number.adjusted()
+    return show_number(value, places)
+
+
+def show_money(amount: Decimal | Fraction, currency: str | None = None, extra_places: int = 0) -> str:
+    """Write an amount of money; `extra_places` more decimals than its coins have, for cost per drink."""
+    code = currency or _tongue.get().currency
+    pattern = _money_pattern(_tongue.get().locale, minor_digits(code) + extra_places)
+    locale = _locale(_tongue.get().locale)
+    text: str = format_currency(_as_decimal(amount), code, pattern, locale=locale, currency_digits=False)
+    return text
+
+
+@cache
+def _money_pattern(locale: str, digits: int) -> NumberPattern:
+    """Return the locale's own pattern, with the coins that ISO 4217 gives the currency."""
+    pattern = _locale(locale).currency_formats["standard"].pattern
+    places = "." + "0" * digits if digits else ""
+    pattern = pattern.replace("#,##,##0.00", "#,##,##0" + places).replace("#,##0.00", "#,##0" + places)
+    return parse_pattern(pattern)
+
+
+def show_day(day: date) -> str:
+    """Write a day shortly with its weekday, such as 'Wed 25 Nov' in the locale's own order.
+
+    One of another year carries the year.
+    """
+    skeleton = "MMMEd" if _tongue.get().year in {0, day.year} else "yMMMEd"
+    locale = _tongue.get().locale
+    return format_date(day, _day_pattern(locale, skeleton), locale=_locale(locale))
+
+
+def show_full_day(day: date) -> str:
+    """Write a day with its year."""
+    return format_date(day, "medium", locale=_locale(_tongue.get().locale))
+
+
+@cache
+def _day_pattern(locale: str, skeleton: str) -> str:
+    pattern: str = _locale(locale).datetime_skeletons[skeleton].pattern
+    return pattern
+
+
+def local(instant: datetime) -> datetime:
+    """Return the instant on the bar's own clock."""
+    return instant.astimezone(ZoneInfo(_tongue.get().zone))
+
+
+def show_time(instant: datetime) -> str:
+    """Write the time of day on the bar's clock, 12 or 24 hours as the locale has it."""
+    return format_time(local(instant), "short", locale=_locale(_tongue.get().locale)).replace("\u202f", " ")
+
+
+def show_moment(instant: datetime) -> str:
+    """Write day and time on the bar's clock."""
+    return f"{show_day(local(instant).date())} {show_time(instant)}"

@@ -1,0 +1,113 @@
+"""What is said when a message was not understood, cannot be done, or comes from somebody in no bar."""
+
+from __future__ import annotations
+
+from bot.chat.dialogue.error_messages import worded, worded_phrase_error
+from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
+from bot.chat.dialogue.turn import Command, Say, Talk
+from bot.chat.grammar.parser import PhraseError
+from bot.chat.i18n.language import _, tongue
+from bot.chat.intent.guessing import named_in, offers
+from bot.chat.intent.shorthand import own_volume
+from bot.chat.reply.message import Button, Reply, reply
+from bot.work.people import people
+
+_NEAR_WORD = 76  # of 100: below this no command's word is offered for what was typed
+_LONGEST_LABEL = 40
+# Said out of politeness, in whichever language: it asks for nothing.
+_THANKS = frozenset(
+    {"thanks", "thank you", "thanks a lot", "many thanks", "thx", "ty", "cheers", "great", "perfect", "nice"}
+    | {"good", "ok", "okay", "got it", "great, thanks", "ok thanks", "okay thanks", "ok, thanks"}
+    | {"gracias", "muchas gracias", "mil gracias", "gracias!", "vale", "vale gracias", "vale, gracias"}
+    | {"perfecto", "genial", "estupendo", "ok gracias", "ok, gracias", "de acuerdo"}
+)
+_SHORT_WORD = 3  # letters: so short a word is near to too many
+
+
+def stranger(talk: Talk) -> Reply:
+    """Answer somebody who stands in no bar: how to open or to join one, and nothing else."""
+    if not talk.message.place.private:
+        return reply(
+            _("This chat belongs to no bar that you are in."),
+            _("Ask a manager for a joining code, or write to me in a private chat."),
+        )
+    others = people.bars_of(talk.unit, talk.presence) if talk.presence.person_id is not None else []
+    if others:
+        return reply(
+            _("You stand in no bar now. Choose one of yours."),
+            buttons=tuple((Button(one.name, f"bars {one.id}"),) for one in others),
+        )
+    return reply(
+        _("You are not in a bar yet."),
+        _("Open your own, or join one with the code a manager gives you: join CODE"),
+        buttons=((Button(_("Open a bar"), "start"), Button(_("Join with a code"), "join")),),
+    )
+
+
+def not_understood(talk: Talk) -> Reply:
+    """Offer the command whose word is near the first one typed, never taking it by itself; else the help."""
+    if talk.presence.bar is None:
+        return stranger(talk)
+    text = " ".join(talk.message.text.split()).lstrip("/¿ ")
+    if text.casefold().strip(" .!¡") in _THANKS:
+        return reply(_("You are welcome."))
+    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for what was not understood
+
+    first = text.split(" ")[0].casefold() if text else ""
+    language = tongue().language
+    words = [word for one in all_commands().values() for word in words_of(one, language) if " " not in word]
+    near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=_NEAR_WORD) if first else None
+    meant = offers(talk, text)
+    if not meant and near is None:
+        meant = named_in(talk, text)
+    if meant:
+        return reply(_("I did not understand that."), _("Did you mean:"), buttons=meant)
+    if near is not None and len(first) > _SHORT_WORD:
+        fixed = near[0] + text[len(first) :]
+        return reply(
+            _("I do not know “{word}”. Did you mean “{near}”?").format(
+                word=first[:_LONGEST_LABEL], near=near[0]
+            ),
+            buttons=((Button(fixed if len(fixed) <= _LONGEST_LABEL else near[0], fixed),),),
+        )
+    return reply(
+        _("I did not understand that."),
+        _("Start with what to do, such as: scale, waste, batch, cost, week. Or tap Help."),
+        buttons=((Button(_("Help"), "help"),),),
+    )
+
+
+def worded_refusal(error: Exception, talk: Talk) -> list[Reply]:
+    """Word what stopped a message; a phrase that did not fit gets an example and a way to go step by step."""
+    if isinstance(error, Say):
+        return [error.answer]
+    if isinstance(error, PhraseError):
+        found = command_at_start(talk.line.lstrip("/"))
+        said = worded_phrase_error(error, talk.line)
+        return [reply(said)] if found is None else [_with_a_way_on(talk, error, said, *found)]
+    answer = worded(error)
+    if answer is None:
+        raise error
+    return [answer]
+
+
+def _with_a_way_on(talk: Talk, error: PhraseError, said: str, command: Command, rest: str) -> Reply:
+    line = " ".join(talk.line.split())
+    if not error.problem and "UNIT" in error.expected and talk.presence.bar is not None:
+        # '8x50' leaves the unit open: the bar's own is one tap away.
+        unit = own_volume(talk)
+        return reply(said, buttons=((Button(f"{line} {unit}"[-_LONGEST_LABEL:], f"{line} {unit}"),),))
+    meant = offers(talk, line, command.name) or offers(talk, rest, command.name)
+    if meant:
+        return reply(said, _("Did you mean:"), buttons=meant)
+    lines = [_("For example: {example}").format(example=_(one)) for one in command.examples[:1]]
+    way = []
+    if any(slot.name not in _SAID_ONLY for slot in command.slots):
+        way.append(Button(_("Step by step"), command.name))
+    if command.examples:
+        way.append(Button(_("More examples"), f"help {command.name}"))
+    return reply(said, *lines, buttons=(tuple(way),) if way else ())
+
+
+# Slots that are never asked for: a command with nothing else has no steps.
+_SAID_ONLY = frozenset({"grams", "loss", "temperature", "more_detail", "picture", "swap"})

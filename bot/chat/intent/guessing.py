@@ -1,0 +1,217 @@
+"""What a text without a command's word may mean: taken where nothing can be lost by it, else offered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
+from bot.chat.dialogue.turn import Command, Talk
+from bot.chat.grammar import parser
+from bot.chat.grammar.lexer import Noun
+from bot.chat.grammar.parser import Phrase, PhraseError
+from bot.chat.grammar.syntax import Amount, Line, Unknown, names_unknown
+from bot.chat.i18n.language import _, tongue
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.intent.shorthand import formulas_meant, read_scaling
+from bot.chat.reply.message import Button
+from bot.trade.formulas.kinds import IngredientKind, guess_kind
+from bot.trade.formulas.measures import Dimension, dimension
+
+# What only shows something may be taken for what was meant; the slots that tell it.
+_TAKEN = (
+    ("scale", {"formula", "target"}),
+    ("week", {"period"}),
+    ("month", {"month"}),
+    ("formula", {"formula"}),
+)
+_OFFERED = ("check", "price", "scale", "waste", "used", "discard", "batch", "stock", "bar")
+_MOST_OFFERED = 2
+_MOST_NAMED = 3
+# What is said of one thing, and may stand after its name: 'orange price', 'grapefruit mist cost'.
+_NAMED_LAST = frozenset({"price", "cost", "stock", "strength", "dose", "cautions", "photos"})
+ARTICLES = frozenset({"the", "el", "la", "los", "las"})
+_CLARITIES = frozenset({"clear", "hazy", "split"})
+_LONGEST_LABEL = 40
+_FRUIT_WORDS = 2  # 'blood orange': a name of more words is a sentence
+
+
+def as_waste(talk: Talk, text: str) -> tuple[Command, str] | None:
+    """Take '6 oranges mouldy, 2 limes' for waste, as the prompt at close invites one to type it."""
+    if talk.presence.bar is None or _is_86(text):
+        return None
+    command = all_commands()["waste"]
+    phrase = _read(talk, command, text)
+    if phrase is None:
+        return None
+    if not all(map(_is_counted_fruit, _lines(phrase))):
+        return None
+    talk.line = f"{command.name} {text}"
+    return command, text
+
+
+def _lines(phrase: Phrase) -> tuple[Line, ...]:
+    return phrase.lines or (Line(tuple(phrase.slots.values())),)
+
+
+def _is_counted_fruit(line: Line) -> bool:
+    said = {one.slot: one.value for one in line.filled}
+    fruit, amount = said.get("fruit"), said.get("waste_amount")
+    if amount is None or not _is_count_or_weight(amount):
+        return False
+    if isinstance(fruit, Noun):
+        return guess_kind(fruit.name) is IngredientKind.FRUIT
+    name = fruit.text if isinstance(fruit, Unknown) else ""
+    if command_at_start(name) is not None or _is_volume(amount):
+        return False  # 'price limes' is no fruit, and 'orange mist 750 ml' none that is counted
+    return len(name.split()) <= _FRUIT_WORDS and guess_kind(name) is IngredientKind.FRUIT
+
+
+def _is_count_or_weight(amount: object) -> bool:
+    """Whether an amount can be one of fruit: '0.65 each' is a price, and 0.65 of an orange is nothing."""
+    if isinstance(amount, Amount):
+        return amount.unit != "each" or amount.number.denominator <= 2
+    return not isinstance(amount, Fraction) or amount.denominator <= 2
+
+
+def _is_volume(amount: object) -> bool:
+    unit = amount.unit if isinstance(amount, Amount) else "each"
+    return isinstance(unit, str) and unit != "each" and dimension(unit) is Dimension.VOLUME
+
+
+def as_asked(talk: Talk, text: str) -> tuple[Command, str] | None:
+    """Take 'grapefruit mist to 400 ml' or 'last week' for what it asks to see."""
+    if talk.presence.bar is None:
+        return None
+    for name, telling in _TAKEN:
+        command = all_commands()[name]
+        phrase = _read(talk, command, text)
+        if (
+            phrase is not None
+            and telling <= set(phrase.slots)
+            and not any(map(names_unknown, _values(phrase)))
+        ):
+            talk.line = f"{name} {text}"
+            return command, text
+    return _named_last(talk, text)
+
+
+def as_setting(talk: Talk, command: Command, rest: str) -> tuple[Command, str] | None:
+    """Take 'change currency to USD' for the setting, unless a formula has that name."""
+    if command.name not in {"change", "bar"} or talk.presence.bar is None:
+        return None
+    words = rest.split(None, 1)
+    plain = words[1] if len(words) == 2 and words[0].casefold() in ARTICLES else rest
+    bar = all_commands()["bar"]
+    phrase, formula = _read(talk, bar, plain), _read(talk, command, rest)
+    if phrase is None or not {"setting", "value"} <= set(phrase.slots):
+        return None
+    if command is not bar and formula is not None and not any(map(names_unknown, _values(formula))):
+        return None
+    talk.line = f"{bar.name} {plain}"
+    return bar, plain
+
+
+def _named_last(talk: Talk, text: str) -> tuple[Command, str] | None:
+    """Take 'orange price' for the price of oranges: a thing that is known, then the word for it."""
+    rest, _space, word = text.rstrip("?! ").rpartition(" ")
+    found = command_at_start(word)
+    if found is None or found[0].name not in _NAMED_LAST or not rest:
+        return None
+    phrase = _read(talk, found[0], rest)
+    if phrase is None or any(map(names_unknown, _values(phrase))):
+        return None
+    talk.line = f"{found[0].name} {rest}"
+    return found[0], rest
+
+
+def offers(talk: Talk, text: str, besides: str = "") -> tuple[tuple[Button, ...], ...]:
+    """Return what a text may have meant, each to tap: whole phrases of other commands, all names known."""
+    if talk.presence.bar is None:
+        return ()
+    sold_out = _sold_out(talk, text)
+    if sold_out:
+        return sold_out
+    rows = []
+    for name in _OFFERED:
+        command = all_commands()[name]
+        if name == besides or (command.manages and not talk.desk.role.manages):
+            continue
+        phrase = _read(talk, command, text)
+        if phrase is None or not _tells(phrase, name):
+            continue
+        if name == "bar" and command_at_start(text) is not None:
+            continue  # 'label 34 on A4' begins like a setting, but is no value of one
+        word = words_of(command, tongue().language)[0]
+        label = f"{word} {text}"
+        label = label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
+        rows.append((Button(label, f"{name} {text}"),))
+    return tuple(rows[:_MOST_OFFERED])
+
+
+def _sold_out(talk: Talk, text: str) -> tuple[tuple[Button, ...], ...]:
+    """Offer both meanings of '86 limes': behind an English-speaking bar it says that none are left."""
+    word, _space, name = text.partition(" ")
+    first, _space, rest = name.partition(" ")
+    name = rest if first.casefold() in ARTICLES else name
+    if not _is_86(text) or talk.vocabulary.named(name, "INGREDIENT") is None:
+        return ()
+    lines = (f"stock {name} 0", f"waste {word} {name}")
+    return tuple((Button(line, line),) for line in lines)
+
+
+def _is_86(text: str) -> bool:
+    return tongue().language.startswith("en") and text.partition(" ")[0] == "86"
+
+
+def named_in(talk: Talk, text: str) -> tuple[tuple[Button, ...], ...]:
+    """Return the amounts that '6x50 grapefruit' may ask for, or the formulas whose names a text holds."""
+    if talk.presence.bar is None:
+        return ()
+    read = read_scaling(talk, text)
+    if read is not None and {"formula", "target"} <= set(read[0].slots):
+        said, whole = read[0].slots["formula"], read[1]
+        found = formulas_meant(talk, said.value)[:_MOST_NAMED]
+        return tuple(
+            (
+                Button(
+                    _("scale {what}").format(what=whole.replace(said.text, one.name)),
+                    f"scale {whole.replace(said.text, f'#{one.id}')}",
+                ),
+            )
+            for one in found
+        )
+    plain = f" {text.casefold().strip(' ?!.')} "
+    known = [one for one in talk.vocabulary.of_kind("FORMULA") if f" {one.name.casefold()} " in plain]
+    rows = tuple((Button(one.name, f"formula #{one.id}"),) for one in known[:_MOST_NAMED])
+    return (*rows, (Button(_("Batches"), "batches"),)) if rows else ()
+
+
+def _tells(phrase: Phrase, name: str) -> bool:
+    """Whether a phrase says two things at least, names nothing unknown and counts nothing in hundredths."""
+    if name == "bar":
+        return {"setting", "value"} <= set(phrase.slots)
+    if name == "waste":
+        lines = _lines(phrase)
+        reasons = (one.value for line in lines for one in line.filled if one.slot == "reason")
+        return all(map(_is_counted_fruit, lines)) and not any(map(names_unknown, reasons))
+    values = list(_values(phrase))
+    said = [value for value in values if not isinstance(value, str) or value in _CLARITIES]
+    if name == "stock" and not all(map(_is_count_or_weight, values)):
+        return False
+    return len(said) > 1 and not any(map(names_unknown, values))
+
+
+def _values(phrase: Phrase) -> Iterator[object]:
+    for filled in phrase.slots.values():
+        yield filled.value
+    for line in phrase.lines:
+        for filled in line.filled:
+            yield filled.value
+
+
+def _read(talk: Talk, command: Command, text: str) -> Phrase | None:
+    try:
+        return parser.read(command.rule, text.strip(), talk.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return None

@@ -1,0 +1,54 @@
+"""Amounts asked for in the shortest way: a part of a formula's name, and '8x50' without a unit."""
+
+from __future__ import annotations
+
+import re
+
+from bot.chat.dialogue.turn import Talk
+from bot.chat.grammar import parser
+from bot.chat.grammar.lexer import Noun
+from bot.chat.grammar.parser import Phrase, PhraseError
+from bot.chat.grammar.syntax import Unknown
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+
+_MOST = 10
+_BOTTLES = re.compile(r"(\d\s*[xX×*]\s*\d+(?:[.,]\d+)?)(?=\s+[^\W\d]|\s*$)")
+
+
+def own_volume(talk: Talk) -> str:
+    """Return the words for the volume that the bar measures in."""
+    return {"us": "US fl oz", "imperial": "imperial fl oz"}.get(talk.desk.bar.units, "ml")
+
+
+def read_scaling(talk: Talk, text: str) -> tuple[Phrase, str] | None:
+    """Read what asks for amounts; '8x50' is taken in the bar's own measure, which whoever shows it says.
+
+    Returns the phrase and the words it was read from, or None.
+    """
+    own = own_volume(talk)
+    for one in (text, f"{text} {own}", _BOTTLES.sub(rf"\1 {own}", text)):
+        try:
+            return parser.read("scale_cmd", one, talk.vocabulary), one
+        except PhraseError as error:
+            if "UNIT" not in error.expected:
+                return None
+        except (AmbiguousNumberError, NotANumberError):
+            return None
+    return None
+
+
+def formulas_meant(talk: Talk, value: object) -> list[Noun]:
+    """Return the formulas that a name, or part of one, may mean; all of them where none is given."""
+    known = list(talk.vocabulary.of_kind("FORMULA"))
+    if value is None:
+        return known[:_MOST]
+    if isinstance(value, Noun):
+        return [value]
+    if not isinstance(value, Unknown):
+        return [one for one in known if one.id == str(getattr(value, "id", ""))]
+    plain = value.text.casefold()
+    within = [one for one in known if plain in one.name.casefold()]
+    if within:
+        return within[:_MOST]
+    near = talk.near(value.text, "FORMULA")
+    return [one for one in known if one.name in near][:_MOST]

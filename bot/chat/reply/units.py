@@ -1,0 +1,141 @@
+"""How units and amounts are written in replies."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.i18n.language import _, show_number, show_sensibly
+from bot.trade.formulas.measures import Dimension, Quantity, from_ml, to_ml
+from bot.trade.words import N_
+
+UNIT_LABELS = {
+    "ml": N_("ml"),
+    "cl": N_("cl"),
+    "dl": N_("dl"),
+    "l": N_("l"),
+    "us_fluid_ounce": N_("US fl oz"),
+    "imperial_fluid_ounce": N_("imperial fl oz"),
+    "us_teaspoon": N_("US tsp"),
+    "us_tablespoon": N_("US tbsp"),
+    "us_cup": N_("US cup"),
+    "us_pint": N_("US pint"),
+    "us_quart": N_("US quart"),
+    "us_gallon": N_("US gallon"),
+    "metric_teaspoon": N_("metric tsp"),
+    "metric_tablespoon": N_("metric tbsp"),
+    "metric_cup": N_("metric cup"),
+    "imperial_cup": N_("imperial cup"),
+    "imperial_pint": N_("imperial pint"),
+    "imperial_quart": N_("imperial quart"),
+    "imperial_gallon": N_("imperial gallon"),
+    "mg": N_("mg"),
+    "g": N_("g"),
+    "kg": N_("kg"),
+    "pound": N_("lb"),
+    "ounce": N_("oz weight"),
+    "each": N_("each"),
+    "dozen": N_("dozen"),
+    "dash": N_("dash"),
+    "drop": N_("drop"),
+    "barspoon": N_("barspoon"),
+    "splash": N_("splash"),
+    "jigger": N_("jigger"),
+    "part": N_("part"),
+    "bottle": N_("bottle"),
+}
+# As one would type them: every one of these is read back as the same unit.
+UNIT_LONG_WORDS = dict(UNIT_LABELS)
+SINGLE_PIECE = "each"
+_GRAMS_PER_POUND = Fraction(45359237, 100000)  # exact by definition (NIST SP 811)
+
+
+# Where a bar measures so, nobody says whose ounce it is.
+_AT_HOME = {
+    "us": {
+        "us_fluid_ounce": N_("fl oz"),
+        "us_teaspoon": N_("tsp"),
+        "us_tablespoon": N_("tbsp"),
+        "us_cup": N_("cup"),
+        "us_pint": N_("pint"),
+        "us_quart": N_("quart"),
+        "us_gallon": N_("gallon"),
+    },
+    "imperial": {"imperial_fluid_ounce": N_("imp fl oz")},
+}
+
+
+def unit_name(unit: str, units: str = "") -> str:
+    """Return the unit's name in the language now spoken; shorter in a bar whose own `units` it is of."""
+    return _(_AT_HOME.get(units, {}).get(unit) or UNIT_LABELS[unit])
+
+
+def unit_size(unit: str) -> str:
+    """Return how much the unit holds: '29.57 ml', or '28.35 g' for the ounce of weight."""
+    from bot.trade.formulas.measures import dimension, to_g  # noqa: PLC0415 - only where something is asked
+
+    one = Quantity(Fraction(1), unit)
+    if dimension(unit) is Dimension.MASS:
+        return f"{show_number(to_g(one), 2)} g"
+    return f"{show_number(to_ml(one), 2)} ml"
+
+
+def show_quantity(quantity: Quantity, units: str = "") -> str:
+    """Write a quantity in its own unit, as typed."""
+    if quantity.unit == SINGLE_PIECE:
+        return show_number(quantity.number, 2)
+    return f"{show_number(quantity.number, 3)} {unit_name(quantity.unit, units)}"
+
+
+def show_ml(ml: Fraction, units: str = "metric") -> str:
+    """Write a volume as the bar measures it: mL and L, or US or imperial fluid ounces."""
+    if units in {"us", "imperial"}:
+        unit = f"{units}_fluid_ounce"
+        ounces = from_ml(ml, unit).number
+        name = _("fl oz") if units == "us" else _("imp fl oz")
+        return f"{show_number(ounces, 2 if ounces >= 1 else 3)} {name}"
+    if ml >= 10_000:
+        return f"{show_sensibly(ml / 1000, 4)} {_('l')}"
+    return f"{_ml_number(ml)} {_('ml')}"
+
+
+def _ml_number(ml: Fraction) -> str:
+    if ml >= 1000:
+        return show_number(ml, 0)
+    return show_number(ml, 1) if ml >= 10 else show_sensibly(ml, 2 if ml < 1 else 3)
+
+
+def show_g(g: Fraction) -> str:
+    """Write a mass: grams with two decimals below 10 g, one below 1 kg, then kilograms."""
+    if g >= 10_000:
+        return f"{show_sensibly(g / 1000, 4)} {_('kg')}"
+    return f"{show_number(g, 2 if g < 10 else 1)} {_('g')}"
+
+
+def show_weight(g: Fraction, units: str = "metric") -> str:
+    """Write what fruit weighs as one reads it off the bar's scale: 800 g, 1.2 kg, or pounds."""
+    if units == "us":
+        return f"{show_number(g / _GRAMS_PER_POUND, 2)} {_('lb')}"
+    if g >= 1000:
+        return f"{show_number(g / 1000, 2)} {_('kg')}"
+    return show_g(g)
+
+
+def show_temperature(celsius: float, units: str = "metric") -> str:
+    """Write a temperature: °C, or °F in a bar that measures in US units."""
+    if units == "us":
+        return f"{show_number(Fraction(round(celsius * 9 / 5 + 32)))} °F"
+    return f"{show_number(Fraction(str(round(celsius, 1))), 1)} °C"
+
+
+def show_percent(percent: float, places: int = 1) -> str:
+    """Write a strength: '57.5 % vol'."""
+    return _("{percent} % vol").format(percent=show_number(Fraction(str(round(percent, places))), places))
+
+
+def show_amount(amount: Fraction, dimension: Dimension, units: str = "metric") -> str:
+    """Write an amount in base units (mL, g or pieces) as the bar reads it."""
+    if dimension is Dimension.VOLUME:
+        return show_ml(amount, units)
+    if dimension is Dimension.MASS:
+        return show_g(amount)
+    return show_number(amount, 2)

@@ -1,0 +1,122 @@
+"""An invented bar with twelve weeks of work behind it, filled through the use cases themselves."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+
+from sqlalchemy import ColumnElement, func, select
+from sqlalchemy.orm import aliased
+
+from bot.demo import book as demo_book
+from bot.demo import counts, fruit
+from bot.demo.book import OWNER, TEAM
+from bot.demo.stage import Stage
+from bot.demo.story import PARTS
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.work.batches.batches import BatchState
+from bot.work.context import Clock, Desk, Role
+from bot.work.errors import AlreadyThereError
+from bot.work.people import bars, invites
+from bot.work.reminders import planning
+from bot.work.reminders.planning import ReminderState
+from storage.store import Store
+from storage.tables import Batch, Reminder, Waste
+
+_COLLEAGUES = "demo"  # the channel that the invented colleagues write from: nobody listens there
+_STALE_AFTER = timedelta(hours=24)
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """What the demo bar holds, and a code by which one more manager can join; `already`: it was there."""
+
+    bar: str
+    batches: int
+    waste_lines: int
+    joining_code: str
+    already: bool = False
+
+
+def fill(store: Store, clock: Clock, channel: str, person_name: str) -> Filled:
+    """Fill the demo bar for a person of a channel, its last night being the one before now.
+
+    A second time it only makes a new joining code. Raises AlreadyThereError for a person who
+    stands in another bar: the demo must not take them out of it.
+    """
+    now = clock.now()
+    outside_id = person_name.casefold() or "me"
+    with store.writing() as unit:
+        stage = Stage(unit, now)
+        owner = stage.enter(OWNER, channel, outside_id, f"{channel} {outside_id}", person_name or "me")
+        if owner.bar is not None:
+            if not owner.bar.settings.more.get("demo"):
+                raise AlreadyThereError("bar", owner.bar.name)
+            return _told(owner.desk(unit, now, "demo"), already=True)
+        _open(stage, person_name or "me")
+        stage.play(act for part in (*PARTS, *fruit.PARTS, *counts.PARTS) for act in part(stage))
+        desk = stage.desk(OWNER, now)
+        _settle_stale(desk)
+        planning.plan_close(desk.book, desk.bar, now)
+        return _told(desk)
+
+
+def _open(stage: Stage, name: str) -> None:
+    """Open the bar, set it up and let the colleagues in."""
+    stage.bar = bars.open_bar(
+        stage.unit,
+        stage.cast[OWNER],
+        name,
+        True,
+        stage.at(stage.first_day, "12:00"),
+        name=demo_book.BAR,
+        zone=demo_book.ZONE,
+        jurisdiction=Jurisdiction.EU,
+        currency=demo_book.CURRENCY,
+        units="metric",
+        closing_minute=demo_book.CLOSING_MINUTE,
+    )
+    desk = stage.desk(OWNER, stage.at(stage.first_day, "12:05"))
+    stage.bar = bars.change(desk, service_days=demo_book.SERVICE_DAYS, more={"demo": True})
+    for number, (role, who) in enumerate(TEAM):
+        outside_id = f"{who.casefold()} {stage.bar.id}"
+        joiner = stage.enter(role, _COLLEAGUES, outside_id, outside_id, who)
+        at = stage.at(stage.first_day, f"12:{10 + 20 * number}")
+        invited = invites.invite(stage.desk(OWNER, at), Role(role))
+        invites.join(stage.unit, joiner, invited.code, who, True, at + timedelta(minutes=5))
+
+
+def _settle_stale(desk: Desk) -> None:
+    """Mark what was to be said more than a day ago as done, as it would have been in a bar at work.
+
+    A batch that has rested and that nobody has looked at is left: that is still to be asked.
+    """
+    overdue = desk.book.all(
+        Reminder,
+        Reminder.state == ReminderState.WAITING,
+        Reminder.due_at <= desk.now - _STALE_AFTER,
+    )
+    for row in overdue:
+        batch = None if row.batch_id is None else desk.book.get(Batch, row.batch_id)
+        if row.kind != "rested" or batch is None or batch.state != BatchState.RESTING:
+            planning.done(desk, row.id)
+    desk.book.session.flush()
+
+
+def _told(desk: Desk, already: bool = False) -> Filled:
+    code = invites.invite(desk, Role.MANAGER).code
+    count = desk.book.session.scalar
+    taken_back = aliased(Waste)
+    standing = (
+        ~select(taken_back.id)
+        .where(taken_back.bar_id == Waste.bar_id, taken_back.corrects == Waste.id)
+        .correlate(Waste)
+        .exists()
+    )
+    made = count(desk.book.rows(Batch, func.count(), where=[Batch.state != BatchState.UNDONE]))
+    lines = count(desk.book.rows(Waste, func.count(), where=[standing, _amount() > 0]))
+    return Filled(desk.bar.name, int(made or 0), int(lines or 0), code, already)
+
+
+def _amount() -> ColumnElement[int]:
+    return func.coalesce(Waste.count_milli, Waste.grams_milli, 0)

@@ -1,0 +1,107 @@
+"""The stage of the demo: the bar, its people, and a clock that is wound on from act to act."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from datetime import date, datetime, timedelta
+from random import Random
+
+from bot.demo import book
+from bot.trade.days import business_day, instant_of, is_service_day
+from bot.work.context import BarView, Desk, Role
+from bot.work.people import people
+from bot.work.people.people import Presence
+from storage.unit import Book, Unit
+
+_SEED = 20
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """Something that somebody does at a moment: a use case, called with that person's desk."""
+
+    at: datetime
+    who: str
+    does: Callable[[Desk], object]
+
+
+@dataclass
+class Stage:
+    """One bar being filled. Numbers of things done so far are kept for the acts that follow.
+
+    Service nights are counted back from the last one, which is night 0.
+    """
+
+    unit: Unit
+    now: datetime
+    bar: BarView | None = None
+    cast: dict[str, Presence] = field(default_factory=dict)
+    ingredients: dict[str, int] = field(default_factory=dict)
+    formulas: dict[str, int] = field(default_factory=dict)
+    batches: dict[str, int] = field(default_factory=dict)
+    _acts: int = 0
+    # One for all acts, since it knows that this transaction changed things and remembers nothing stale.
+    _book: Book | None = None
+
+    def __post_init__(self) -> None:
+        last = business_day(self.now, book.ZONE, book.CLOSING_MINUTE) - timedelta(days=1)
+        days = [last - timedelta(days=back) for back in range(7 * book.WEEKS + 1)]
+        self.last_day = last
+        self.nights = [day for day in days if is_service_day(day, book.SERVICE_DAYS)]
+
+    @property
+    def first_day(self) -> date:
+        """The day on which the bar began to keep its book."""
+        return self.last_day - timedelta(days=7 * book.WEEKS)
+
+    def night(self, nights_ago: int) -> date:
+        """Return the day of a service night; before the first one, the day the book was begun."""
+        return self.nights[nights_ago] if nights_ago < len(self.nights) else self.first_day
+
+    def at(self, when: date | int, clock: str) -> datetime:
+        """Return the instant of a day, or of a night so many ago; '25:10' is ten past one after it."""
+        hours, minutes = clock.split(":")
+        day = self.night(when) if isinstance(when, int) else when
+        return instant_of(day, int(hours) * 60 + int(minutes), book.ZONE)
+
+    @staticmethod
+    def chance(part: str) -> Random:
+        """Return the dice of one part of the story, so that a new part leaves the others as they were."""
+        return Random(f"{_SEED} {part}")  # noqa: S311 - invented data must be the same every time
+
+    def enter(self, who: str, channel: str, outside_id: str, room: str, name: str) -> Presence:
+        """Bring somebody on, known by a channel."""
+        found = people.meet(self.unit, channel, outside_id, name, None, room, True, "")
+        self.cast[who] = found
+        return found
+
+    def desk(self, who: str, at: datetime) -> Desk:
+        """Seat one of the cast at the bar's desk at a moment."""
+        presence = self.cast[who]
+        bar = self.bar
+        if bar is None or presence.person_id is None or presence.room_id is None:
+            raise ValueError("the bar is not open yet")
+        if self._book is None:
+            self._book = self.unit.bar(bar.id)
+        self._acts += 1
+        role = Role(who)  # the cast goes by its roles
+        return Desk(
+            self._book,
+            bar,
+            presence.person_id,
+            presence.name,
+            role,
+            presence.room_id,
+            at,
+            f"demo {self._acts}",
+        )
+
+    def play(self, acts: Iterable[Act]) -> None:
+        """Play acts in the order of their moments; those after the last night are left out."""
+        end = self.at(self.last_day, "29:00")
+        for act in sorted(acts, key=lambda act: act.at):
+            if act.at <= end:
+                desk = self.desk(act.who, act.at)
+                act.does(desk)
+                self.bar = desk.bar

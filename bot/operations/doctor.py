@@ -1,0 +1,173 @@
+"""A check of all that the program stands on, each with what to do when it fails."""
+
+from __future__ import annotations
+
+import re
+import secrets
+import shutil
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from sqlalchemy import text
+from sqlalchemy.exc import SQLAlchemyError
+
+from bot.operations.finding import Finding
+from bot.settings import Settings
+from storage import migrate
+from storage.store import NoFolderError, Store, UnsupportedDatabaseError
+
+_TOKEN = re.compile(r"^\d{6,}:[A-Za-z0-9_-]{30,}$")
+_LEAST_FREE_BYTES = 200_000_000
+_NO_EARLIER = datetime(2026, 1, 1, tzinfo=UTC)  # this program did not exist before
+
+
+def examine(settings: Settings, write: Callable[[str], object], live: bool = False, backups: str = "") -> int:
+    """Check everything and write a line for each; return 0 when all is well, else 1.
+
+    `live` also asks Telegram and our own door; `backups` is a folder whose newest one must not be old.
+    """
+    bad = 0
+    for finding in _findings(settings, live, backups):
+        write(f"{'ok  ' if finding.good else 'BAD '} {finding.what}")
+        if not finding.good:
+            bad += 1
+            write(f"     {finding.remedy}")
+    write("All is well." if not bad else f"{bad} to mend.")
+    return 1 if bad else 0
+
+
+def _findings(settings: Settings, live: bool, backups: str) -> Iterator[Finding]:
+    yield _token(settings)
+    yield _base(settings)
+    if settings.telegram_webhook_url or settings.listen_address:
+        how = "can be used" if not settings.mistake else "cannot be used"
+        yield Finding(not settings.mistake, f"webhook settings: {how}", settings.mistake)
+    yield _zones()
+    yield _clock()
+    yield from _database(settings)
+    if live or backups:
+        from bot.operations import live_checks  # noqa: PLC0415 - the first visit asks nobody
+
+        if live:
+            yield from live_checks.looked_at_live(settings)
+        if backups:
+            yield live_checks.backups_age(Path(backups))
+
+
+def _token(settings: Settings) -> Finding:
+    token = settings.telegram_bot_token.get_secret_value()
+    if not token:
+        return Finding(
+            False,
+            "token: none set",
+            "Set TELEGRAM_BOT_TOKEN to what BotFather gave you; the console works without.",
+        )
+    if not _TOKEN.match(token):
+        return Finding(
+            False,
+            "token: not of the shape 123456789:letters",
+            "Copy the whole token from BotFather, without spaces or quotes.",
+        )
+    return Finding(True, "token: has the right shape")
+
+
+def _base(settings: Settings) -> Finding:
+    base = settings.telegram_api_base
+    good = not settings.base_mistake and base.endswith("/bot")
+    return Finding(
+        good, f"Bot API server: {base}", "TELEGRAM_API_BASE should look like http://127.0.0.1:8081/bot"
+    )
+
+
+def _zones() -> Finding:
+    try:
+        zone = ZoneInfo("Europe/Lisbon")
+        known = zone.utcoffset(datetime(2026, 7, 1)) != zone.utcoffset(datetime(2026, 1, 1))  # noqa: DTZ001
+    except ZoneInfoNotFoundError:
+        known = False
+    return Finding(known, "time zone data: present and with summer time", "Install it: pip install tzdata")
+
+
+def _clock() -> Finding:
+    now = datetime.now(UTC)
+    return Finding(
+        now > _NO_EARLIER,
+        f"clock: {now:%Y-%m-%d %H:%M:%S} UTC",
+        "The clock is wrong: set it, or let NTP do so.",
+    )
+
+
+def _database(settings: Settings) -> Iterator[Finding]:
+    try:
+        store = Store(settings.database)
+    except UnsupportedDatabaseError as error:
+        yield Finding(
+            False, f"database: {error.name} is not supported", "Use a sqlite:/// or postgresql:// URL."
+        )
+        return
+    except NoFolderError as error:
+        what = f"database: the folder {error.folder} cannot be made ({error.why})"
+        yield Finding(False, what, "Check DATABASE_URL, or the folder's rights.")
+        return
+    except (SQLAlchemyError, OSError, ImportError) as error:
+        yield Finding(
+            False,
+            f"database: cannot be opened ({type(error).__name__})",
+            "Check DATABASE_URL.",
+        )
+        return
+    try:
+        yield from _open_database(store)
+    finally:
+        store.close()
+
+
+def _space(store: Store) -> Iterator[Finding]:
+    """Look at the disk of a SQLite file: a full one stops every entry."""
+    if not store.is_sqlite or not store.url.database or store.url.database.startswith("file:"):
+        return
+    path = Path(store.url.database)
+    free = shutil.disk_usage(path.parent).free
+    size = path.stat().st_size if path.exists() else 0
+    # A backup or a migration needs as much again, and the log of what was not yet merged some more.
+    needed = max(_LEAST_FREE_BYTES, 3 * size)
+    yield Finding(
+        free >= needed,
+        f"disk: {free / 1e6:,.0f} MB free, the database takes {size / 1e6:,.1f} MB",
+        f"Make room for {needed / 1e6:,.0f} MB: delete old backups, or move to a larger disk.",
+    )
+
+
+def _open_database(store: Store) -> Iterator[Finding]:
+    yield from _space(store)
+    shown = store.url.render_as_string(hide_password=True)
+    try:
+        at = migrate.current(store)
+    except (SQLAlchemyError, OSError) as error:
+        yield Finding(
+            False,
+            f"database: no answer from {shown} ({type(error).__name__})",
+            "Is it up? Check DATABASE_URL.",
+        )
+        return
+    if at is None:
+        yield Finding(True, f"database: {shown}, empty; it is set up at the first run")
+    else:
+        newer = "It is newer than this program: install the newer one."
+        remedy = "Run: python -m bot migrate" if migrate.is_known(at) else newer
+        yield Finding(at == migrate.head(), f"database: {shown}, revision {at}", remedy)
+    try:
+        with store.writing() as unit:
+            # A name of its own: several processes may be examined at once.
+            name = f"doctor_{secrets.token_hex(6)}"
+            unit.session.execute(text(f"CREATE TABLE {name} (a INTEGER)"))
+            unit.session.execute(text(f"DROP TABLE {name}"))
+        yield Finding(True, "write access: yes")
+    except SQLAlchemyError as error:
+        yield Finding(
+            False,
+            f"write access: no ({type(error).__name__})",
+            "Let this user write the database file and its folder.",
+        )

@@ -1,0 +1,383 @@
+"""Will it clear? An estimate from two models and what has been published, and what would mend it.
+
+Volumes are mL at 20 °C, strengths % vol at 20 °C. The citrus oil is taken as
+d-limonene: real oils hold polar parts that help and waxes that drop out. The
+rested bottle decides.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from functools import lru_cache
+from typing import Any
+
+from bot.trade.errors import OutOfRangeError
+from bot.trade.liquids.clearing import phases
+from bot.trade.liquids.clearing.miscibility import Fact, Outcome, facts_about
+from bot.trade.liquids.clearing.mixture import Mixture
+from bot.trade.liquids.clearing.substances import Model
+from bot.trade.words import N_
+
+# More of what the model does not know than this share of the volume, and the answer is withheld.
+MOST_OUTSIDE_SHARE = 0.02
+# The strength assumed for a spirit that a formula has not got yet: the least that Regulation
+# (EU) 2019/787 lets be called ethyl alcohol of agricultural origin.
+NEUTRAL_SPIRIT_PERCENT = 96.0
+# Ordinary distillation goes no further than about 97 % (the azeotrope): no bar buys a stronger one.
+STRONGEST_SPIRIT_PERCENT = 96.6
+
+_MOST_SPIRIT_FACTOR = 20.0
+_STEPS, _FINE_STEPS = 60, 16
+_WORTH_KEEPING = 0.02
+
+
+class State(StrEnum):
+    """The answer in a word."""
+
+    CLEAR = N_("clear")
+    BORDERLINE = N_("borderline")
+    WILL_SPLIT = N_("will split")
+    WITHHELD = N_("withheld")
+
+
+class MendKind(StrEnum):
+    """What a mend changes; everything else in the formula stays as it is."""
+
+    MORE_SPIRIT = N_("more spirit")
+    LESS_GLYCOL = N_("less glycol")
+    LESS_GLYCEROL = N_("less glycerol")
+    LESS_WATER = N_("less water")
+    LESS_OIL = N_("less oil")
+    LESS_CARRIER = N_("less carrier oil")
+    STRONGER_SPIRIT = N_("stronger spirit")
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """One limit as each model has it; None where a model finds no such limit."""
+
+    original: float | None
+    dortmund: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    """One change that mends a formula: the amounts to pour, and the state they reach.
+
+    `change_ml` is what is added (positive) or left out (negative) against the
+    formula asked about; for a stronger spirit it is 0 and the strength is in
+    `mixture`.
+    """
+
+    kind: MendKind
+    mixture: Mixture
+    change_ml: float
+    reaches: State
+
+
+@dataclass(frozen=True, slots=True)
+class Clearing:
+    """Whether a mixture stays one clear liquid, and what would change that.
+
+    `original_clear` and `dortmund_clear` are the models' verdicts (None when
+    withheld), `published` the facts that speak of this very mixture.
+    `lowest_strength` is the weakest spirit, % vol, with which this ratio stays
+    clear (None: not even absolute alcohol, or no spirit in it);
+    `largest_oil_percent` the largest share of oil, % of the summed volumes,
+    with everything else as it is, and `largest_oil_ml` the same in mL (None:
+    any amount). `outside` names what the model does not know; `partial` says
+    that the state leaves it out of account.
+    """
+
+    mixture: Mixture
+    temperature_c: float
+    state: State
+    partial: bool
+    outside: tuple[str, ...]
+    original_clear: bool | None
+    dortmund_clear: bool | None
+    published: tuple[Fact, ...]
+    lowest_strength: Band
+    largest_oil_percent: Band
+    largest_oil_ml: Band
+    mends: tuple[Mend, ...]
+
+
+# --- the verdict ------------------------------------------------------------
+
+
+def stays_clear(model: Model, mixtures: Sequence[Mixture], temperature_c: float = 20.0) -> list[bool]:
+    """Return whether each mixture stays one liquid by this model alone (UNIFAC, tangent-plane test).
+
+    Raises OutOfRangeError outside 0 to 40 °C.
+    """
+    import numpy as np  # noqa: PLC0415 - only when first used
+
+    moles = np.array([mixture.moles() for mixture in mixtures])
+    return phases.bar_model(model, temperature_c).stable(moles / moles.sum(axis=1, keepdims=True))
+
+
+def combined_state(original_clear: bool, dortmund_clear: bool, published: Sequence[Fact]) -> State:
+    """Return the state from the two models' verdicts and the published facts that speak of the mixture.
+
+    Both clear, both split, or borderline when they disagree. A published
+    'clear' then raises the state by one step (a historical one only from 'will
+    split'), a published 'does not mix' lowers it by one; both together leave it
+    borderline. So nothing published as clear comes out 'will split', nor
+    anything published as split 'clear'.
+    """
+    level = int(original_clear) + int(dortmund_clear)
+    clear = [fact for fact in published if fact.outcome is Outcome.CLEAR]
+    split = [fact for fact in published if fact.outcome is Outcome.SPLIT]
+    if clear and split:
+        level = 1
+    elif split:
+        level = max(0, level - 1)
+    elif any(not fact.historical for fact in clear):
+        level = min(2, level + 1)
+    elif clear:
+        level = max(1, level)
+    return (State.WILL_SPLIT, State.BORDERLINE, State.CLEAR)[level]
+
+
+def _verdicts(mixture: Mixture, temperature_c: float) -> tuple[bool, bool]:
+    original, dortmund = (stays_clear(model, [mixture], temperature_c)[0] for model in Model)
+    return original, dortmund
+
+
+def _is_withheld(mixture: Mixture) -> bool:
+    """Whether too much of a mixture lies outside the model for any answer."""
+    if mixture.modelled_ml <= 0.0:
+        return True
+    return mixture.outside_ml / mixture.total_ml > MOST_OUTSIDE_SHARE
+
+
+def state_of(mixture: Mixture, temperature_c: float = 20.0) -> State:
+    """Return the state alone, without limits and mends: the quick answer.
+
+    As judge; raises OutOfRangeError outside 0 to 40 °C.
+    """
+    if _is_withheld(mixture):
+        return State.WITHHELD
+    return combined_state(*_verdicts(mixture, temperature_c), facts_about(mixture, temperature_c))
+
+
+# --- limits along one line of change ----------------------------------------
+
+
+def _limit(
+    make: Callable[[float], Mixture], values: Sequence[float], model: Model, temperature_c: float
+) -> float | None:
+    """Return the first of `values` from which on every mixture stays clear, or None.
+
+    `values` lead from the worse to the better side. The step in which the
+    verdict changes is searched again in finer steps.
+    """
+    first = _first_of_the_clear(make, values, model, temperature_c)
+    if first is None or first == 0:
+        return None if first is None else values[0]
+    worse, better = values[first - 1], values[first]
+    fine = [worse + (better - worse) * i / _FINE_STEPS for i in range(1, _FINE_STEPS + 1)]
+    within = _first_of_the_clear(make, fine, model, temperature_c)
+    return better if within is None else fine[within]
+
+
+def _first_of_the_clear(
+    make: Callable[[float], Mixture], values: Sequence[float], model: Model, temperature_c: float
+) -> int | None:
+    """Return the index after the last value that splits, or None when the last one still does."""
+    verdicts = stays_clear(model, [make(value) for value in values], temperature_c)
+    split = [i for i, clear in enumerate(verdicts) if not clear]
+    first = split[-1] + 1 if split else 0
+    return None if first == len(values) else first
+
+
+def _band(make: Callable[[float], Mixture], values: Sequence[float], temperature_c: float) -> Band:
+    limits = {model: _limit(make, values, model, temperature_c) for model in Model}
+    return Band(limits[Model.ORIGINAL], limits[Model.DORTMUND])
+
+
+def _up(value: float, digits: int = 3) -> float:
+    """Round up to so many significant digits, so that a limit rounded stays on its better side."""
+    return _rounded(value, digits, math.ceil)
+
+
+def _down(value: float, digits: int = 3) -> float:
+    """Round down to so many significant digits."""
+    return _rounded(value, digits, math.floor)
+
+
+def _rounded(value: float, digits: int, way: Callable[[float], int]) -> float:
+    if value <= 0.0:
+        return 0.0
+    places = digits - 1 - math.floor(math.log10(value))
+    # The first rounding takes away what binary fractions add to a number already short enough.
+    return round(way(round(value * 10.0**places, 6)) / 10.0**places, max(places, 0))
+
+
+def _lowest_strength(mixture: Mixture, temperature_c: float) -> Band:
+    if mixture.spirit_ml == 0.0:
+        return Band(None, None)
+    band = _band(
+        lambda percent: replace(mixture, spirit_percent=percent),
+        [100.0 * i / _STEPS for i in range(_STEPS + 1)],
+        temperature_c,
+    )
+    return Band(*(None if limit is None else _up(limit) for limit in (band.original, band.dortmund)))
+
+
+def _largest_oil(mixture: Mixture, temperature_c: float) -> tuple[Band, Band]:
+    """Return the largest share of oil in % and in mL, everything else as it is."""
+    rest = mixture.modelled_ml - mixture.oil_ml
+    if rest == 0.0:
+        return Band(None, None), Band(None, None)
+    # Shares from nearly all oil down to a trace, closer together where they are small.
+    shares = [0.99 * (i / _STEPS) ** 2 for i in range(_STEPS, 0, -1)]
+    band = _band(lambda share: replace(mixture, oil_ml=rest * share / (1.0 - share)), shares, temperature_c)
+    found = (band.original, band.dortmund)
+    # The whole range clear: no limit. The smallest share tried still splits: none at all.
+    limits = [0.0 if limit is None else None if limit == shares[0] else limit for limit in found]
+    percents = [None if limit is None else _down(100.0 * limit) for limit in limits]
+    volumes = [None if limit is None else _down(rest * limit / (1.0 - limit)) for limit in limits]
+    return Band(*percents), Band(*volumes)
+
+
+# --- mends ------------------------------------------------------------------
+
+_LESS: tuple[tuple[MendKind, str], ...] = (
+    (MendKind.LESS_GLYCOL, "glycol_ml"),
+    (MendKind.LESS_GLYCEROL, "glycerol_ml"),
+    (MendKind.LESS_WATER, "water_ml"),
+    (MendKind.LESS_CARRIER, "carrier_ml"),
+)
+_Change = tuple[MendKind, Mixture, float]
+
+
+def _with(mixture: Mixture, part: str, volume_ml: float) -> Mixture:
+    changed: dict[str, Any] = {part: volume_ml}
+    return replace(mixture, **changed)
+
+
+def _more_spirit(mixture: Mixture, temperature_c: float) -> list[_Change]:
+    base = mixture
+    if mixture.spirit_ml == 0.0:
+        base = replace(mixture, spirit_percent=NEUTRAL_SPIRIT_PERCENT)
+    start, most = mixture.spirit_ml, _MOST_SPIRIT_FACTOR * mixture.modelled_ml
+    # Growing steps: the first millilitres matter as much as the last litres.
+    values = [start + (most - start) * (1.13**i - 1.0) / (1.13**_STEPS - 1.0) for i in range(1, _STEPS + 1)]
+    band = _band(lambda volume: replace(base, spirit_ml=volume), values, temperature_c)
+    found = {_up(limit) for limit in (band.original, band.dortmund) if limit is not None}
+    return [(MendKind.MORE_SPIRIT, replace(base, spirit_ml=ml), ml - mixture.spirit_ml) for ml in found]
+
+
+def _less_oil(mixture: Mixture, largest: Band) -> list[_Change]:
+    found = {limit for limit in (largest.original, largest.dortmund) if limit}
+    return [
+        (MendKind.LESS_OIL, replace(mixture, oil_ml=ml), ml - mixture.oil_ml)
+        for ml in found
+        if ml < mixture.oil_ml
+    ]
+
+
+def _less(mixture: Mixture, kind: MendKind, part: str, temperature_c: float) -> list[_Change]:
+    present: float = getattr(mixture, part)
+    if present == 0.0 or mixture.modelled_ml - present in {0.0, mixture.oil_ml, mixture.carrier_ml}:
+        return []  # not there, or nothing would be left to mix with
+    values = [present * (i / _STEPS) ** 1.5 for i in range(_STEPS - 1, -1, -1)]
+    band = _band(lambda volume: _with(mixture, part, volume), values, temperature_c)
+    found = {_down(limit) for limit in (band.original, band.dortmund) if limit is not None}
+    # What is left of it must be worth measuring, else it is left out altogether.
+    kept = {0.0 if volume < _WORTH_KEEPING * present else volume for volume in found}
+    return [(kind, _with(mixture, part, volume), volume - present) for volume in kept]
+
+
+def _stronger(mixture: Mixture, lowest: Band) -> list[_Change]:
+    found = {limit for limit in (lowest.original, lowest.dortmund) if limit is not None}
+    return [
+        (MendKind.STRONGER_SPIRIT, replace(mixture, spirit_percent=limit), 0.0)
+        for limit in found
+        if mixture.spirit_percent < limit <= STRONGEST_SPIRIT_PERCENT
+    ]
+
+
+def _mends(
+    mixture: Mixture, state: State, lowest: Band, largest_oil: Band, temperature_c: float
+) -> tuple[Mend, ...]:
+    """Return every single change that lifts the state, the clearest first and then the smallest."""
+    changes = _more_spirit(mixture, temperature_c) + _stronger(mixture, lowest)
+    changes += _less_oil(mixture, largest_oil)
+    for kind, part in _LESS:
+        changes += _less(mixture, kind, part, temperature_c)
+    order = (State.WILL_SPLIT, State.BORDERLINE, State.CLEAR)
+    mends = [
+        Mend(kind, changed, change_ml, state_of(changed, temperature_c))
+        for kind, changed, change_ml in changes
+    ]
+    better = [mend for mend in mends if order.index(mend.reaches) > order.index(state)]
+    best: dict[tuple[MendKind, State], Mend] = {}
+    for mend in sorted(better, key=lambda m: (abs(m.change_ml), m.mixture.spirit_percent)):
+        best.setdefault((mend.kind, mend.reaches), mend)
+    return tuple(
+        sorted(
+            best.values(),
+            key=lambda m: (-order.index(m.reaches), m.kind is MendKind.STRONGER_SPIRIT, abs(m.change_ml)),
+        )
+    )
+
+
+# --- the whole answer -------------------------------------------------------
+
+
+def judge(mixture: Mixture, temperature_c: float = 20.0) -> Clearing:
+    """Return whether a mixture stays clear, within what limits, and what would mend it.
+
+    Both UNIFAC models by the tangent-plane test, together with what has been
+    published; answers are remembered for mixtures equal to 0.001 mL and 0.01 %
+    vol. An estimate, never a promise. Raises OutOfRangeError for an empty
+    mixture or outside 0 to 40 °C.
+    """
+    if mixture.modelled_ml <= 0.0 and not mixture.outside:
+        raise OutOfRangeError("total volume", mixture.total_ml, 0.0, None, "mL")
+    return _judge(mixture.rounded(), round(temperature_c, 1))
+
+
+@lru_cache(maxsize=1024)
+def _judge(mixture: Mixture, temperature_c: float) -> Clearing:
+    nothing = Band(None, None)
+    if _is_withheld(mixture):
+        return Clearing(
+            mixture=mixture,
+            temperature_c=temperature_c,
+            state=State.WITHHELD,
+            partial=False,
+            outside=mixture.outside,
+            original_clear=None,
+            dortmund_clear=None,
+            published=(),
+            lowest_strength=nothing,
+            largest_oil_percent=nothing,
+            largest_oil_ml=nothing,
+            mends=(),
+        )
+    original, dortmund = _verdicts(mixture, temperature_c)
+    published = facts_about(mixture, temperature_c)
+    state = combined_state(original, dortmund, published)
+    lowest = _lowest_strength(mixture, temperature_c)
+    percent, volume = _largest_oil(mixture, temperature_c) if mixture.oil_ml > 0.0 else (nothing, nothing)
+    return Clearing(
+        mixture=mixture,
+        temperature_c=temperature_c,
+        state=state,
+        partial=bool(mixture.outside),
+        outside=mixture.outside,
+        original_clear=original,
+        dortmund_clear=dortmund,
+        published=published,
+        lowest_strength=lowest,
+        largest_oil_percent=percent,
+        largest_oil_ml=volume,
+        mends=() if state is State.CLEAR else _mends(mixture, state, lowest, volume, temperature_c),
+    )

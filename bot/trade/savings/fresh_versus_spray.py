@@ -1,0 +1,364 @@
+"""Fresh garnish against spray: what each costs a drink, a week and a year, and when they are level.
+
+Money is in the bar's currency, times in minutes, volumes in mL. A year is the
+weeks that the bar is open. Every answer is reckoned exactly for the likely
+inputs and for the ends of its range; only the usual range is simulated.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from bot.trade.errors import OutOfRangeError
+from bot.trade.numbers.ranges import Range
+from bot.trade.numbers.uncertainty import (
+    Estimate,
+    Figure,
+    Swing,
+    draws,
+    likely_values,
+    swings,
+    to_decimal,
+    usual_range,
+)
+from bot.trade.words import N_
+
+# What people are shown for each input, by its field name.
+INPUT_NAMES: dict[str, str] = {
+    "fruit_price": N_("price of a fruit"),
+    "garnishes_per_fruit": N_("garnishes from a fruit"),
+    "waste_share": N_("fruit wasted"),
+    "peel_minutes": N_("minutes to cut a garnish"),
+    "ingredients_cost": N_("ingredients of a batch"),
+    "batch_minutes": N_("minutes to make a batch"),
+    "bottle_cost": N_("bottle"),
+    "label_cost": N_("label"),
+    "loss_share": N_("spray lost"),
+    "ml_per_spray": N_("ml a spray"),
+    "sprays_per_drink": N_("sprays a drink"),
+    "wage_per_hour": N_("wage an hour"),
+    "drinks_per_week": N_("drinks a week"),
+}
+
+_FRESH_INPUTS = ("fruit_price", "garnishes_per_fruit", "waste_share", "peel_minutes")
+_SPRAY_INPUTS = (
+    "ingredients_cost",
+    "batch_minutes",
+    "bottle_cost",
+    "label_cost",
+    "loss_share",
+    "ml_per_spray",
+    "sprays_per_drink",
+)
+_HOUSE_INPUTS = ("wage_per_hour", "drinks_per_week")
+# The inputs that make their side cheaper, not dearer, as they grow.
+_FALLING = {"garnishes_per_fruit"}
+
+
+@dataclass(frozen=True, slots=True)
+class Fresh:
+    """The fresh garnish: price of a fruit, garnishes from one, and share (0 to 1) wasted as logged.
+
+    `peel_minutes` is how much longer cutting one takes than spraying.
+    """
+
+    fruit_price: Estimate
+    garnishes_per_fruit: Estimate
+    waste_share: Estimate
+    peel_minutes: Estimate
+
+
+@dataclass(frozen=True, slots=True)
+class Spray:
+    """One batch of the spray and how it is poured.
+
+    `ingredients_cost` is the batch as consumed; `bottle_cost` and `label_cost`
+    are for each bottle filled (nothing for a bottle that is refilled);
+    `loss_share` is what never reaches a drink: priming, the last of the
+    bottle. `shelf_weeks` is how long the batch may be poured before it must
+    go; None when it is always used up.
+    """
+
+    ingredients_cost: Estimate
+    batch_minutes: Estimate
+    bottle_cost: Estimate
+    label_cost: Estimate
+    loss_share: Estimate
+    ml_per_spray: Estimate
+    sprays_per_drink: Estimate
+    batch_ml: Decimal
+    bottle_ml: Decimal
+    shelf_weeks: Decimal | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class House:
+    """The bar: wage an hour, drinks a week with this garnish, weeks open a year, and the outlay once."""
+
+    wage_per_hour: Estimate
+    drinks_per_week: Estimate
+    weeks_per_year: Decimal = Decimal(52)
+    outlay: Decimal = Decimal(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """One result: for the likely inputs, from worst to best of them all, and usually.
+
+    `whole` is exact. `usual` holds nine in ten of the simulated draws.
+    """
+
+    likely: Decimal
+    whole: Range[Decimal]
+    usual: Range[float]
+
+
+@dataclass(frozen=True, slots=True)
+class Costs:
+    """A sum of money by the drink, the week and the year."""
+
+    per_drink: Answer
+    per_week: Answer
+    per_year: Answer
+
+
+@dataclass(frozen=True, slots=True)
+class Payback:
+    """Weeks until the outlay is earned back; None where it never is."""
+
+    likely: Decimal | None
+    soonest: Decimal | None
+    latest: Decimal | None
+
+
+@dataclass(frozen=True, slots=True)
+class BreakEvens:
+    """Where fresh and spray cost the same, the rest at its likely values.
+
+    `fruit_price`: below it, fresh is cheaper; None when spray is cheaper even
+    with free fruit. `sprays_per_drink`: above it, fresh is cheaper; None when
+    fresh is cheaper even with a single drop. `drinks_per_week`: below it a
+    batch goes off before it has paid; None when no number does, or when the
+    spray has no discard date. `drinks_until_paid`: drinks that earn the
+    outlay; None when spray is not cheaper.
+    """
+
+    fruit_price: Decimal | None
+    sprays_per_drink: Decimal | None
+    drinks_per_week: Decimal | None
+    drinks_until_paid: Decimal | None
+
+
+@dataclass(frozen=True, slots=True)
+class FreshAgainstSpray:
+    """The whole comparison.
+
+    `saving` is fresh less spray, `times_cheaper` fresh over spray by the
+    drink; `spray_cheaper_share` the share (0 to 1) of the simulated draws in
+    which the spray is the cheaper. `swings` is what each input alone does to
+    the saving of a week, the widest first.
+    """
+
+    fresh: Costs
+    spray: Costs
+    saving: Costs
+    times_cheaper: Answer
+    spray_cheaper_share: float
+    payback_weeks: Payback
+    swings: tuple[Swing, ...]
+    break_evens: BreakEvens
+
+    @property
+    def matter_most(self) -> tuple[str, ...]:
+        """The field names of the (at most two) inputs that move the weekly saving most."""
+        return tuple(swing.name for swing in self.swings[:2])
+
+
+def compare(fresh: Fresh, spray: Spray, house: House, count: int = 4000, seed: int = 1) -> FreshAgainstSpray:
+    """Return fresh against spray for this bar.
+
+    `count` draws with this `seed` give the usual ranges. Raises
+    OutOfRangeError for an input that cannot be: a negative price, no
+    garnishes, everything wasted.
+    """
+    _check(fresh, spray, house)
+    model = _Model(fresh, spray, house)
+    if model.batch_cost({name: estimate.low for name, estimate in model.estimates.items()}) == 0:
+        raise OutOfRangeError("batch cost", 0, 0, None, "")  # no price is a number of times free
+    likely = model.results(likely_values(model.estimates))
+    corners = model.corners()
+    drawn = draws(model.results, model.estimates, count, seed)
+
+    def answer(place: int, times: Decimal = Decimal(1)) -> Answer:
+        whole = Range.around(*(to_decimal(end(row[place] for row in corners)) for end in (min, max)))
+        usual = usual_range([row[place] for row in drawn])
+        return Answer(to_decimal(likely[place]) * times, whole * times, usual * float(times))
+
+    def costs(place: int) -> Costs:
+        return Costs(answer(place), answer(place + 1), answer(place + 1, house.weeks_per_year))
+
+    saving = costs(_SAVING)
+    return FreshAgainstSpray(
+        fresh=costs(_FRESH),
+        spray=costs(_SPRAY),
+        saving=saving,
+        times_cheaper=answer(_TIMES),
+        spray_cheaper_share=sum(row[_SAVING] > 0 for row in drawn) / len(drawn),
+        payback_weeks=_payback(house.outlay, saving.per_week),
+        swings=swings(lambda values: model.results(values)[_SAVING + 1], model.estimates),
+        break_evens=_break_evens(model, house),
+    )
+
+
+# Places in the results of the model; the week follows the drink.
+_FRESH, _SPRAY, _SAVING, _TIMES = 0, 2, 4, 6
+
+
+@dataclass(frozen=True, slots=True)
+class _Model:
+    fresh: Fresh
+    spray: Spray
+    house: House
+
+    @property
+    def estimates(self) -> dict[str, Estimate]:
+        found = {name: getattr(self.fresh, name) for name in _FRESH_INPUTS}
+        found |= {name: getattr(self.spray, name) for name in _SPRAY_INPUTS}
+        return found | {name: getattr(self.house, name) for name in _HOUSE_INPUTS}
+
+    def results(self, values: Mapping[str, Figure]) -> tuple[Figure, ...]:
+        """Cost of fresh, of spray and their difference, each by the drink and the week, and their ratio."""
+        fresh, spray, drinks = _fresh_cost(values), self.spray_cost(values), values["drinks_per_week"]
+        saving = fresh - spray
+        return fresh, fresh * drinks, spray, spray * drinks, saving, saving * drinks, fresh / spray
+
+    def spray_cost(self, values: Mapping[str, Figure]) -> Figure:
+        """One drink: the batch over the drinks that it pours before it must go."""
+        drinks = self.drinks_in_batch(values)
+        if self.spray.shelf_weeks is not None:
+            poured = values["drinks_per_week"] * _like(self.spray.shelf_weeks, drinks)
+            drinks = min(drinks, poured)
+        return self.batch_cost(values) / drinks
+
+    def batch_cost(self, values: Mapping[str, Figure]) -> Figure:
+        bottles = _like(self.spray.batch_ml / self.spray.bottle_ml, values["bottle_cost"])
+        labour = values["batch_minutes"] * values["wage_per_hour"] / 60
+        return values["ingredients_cost"] + labour + bottles * (values["bottle_cost"] + values["label_cost"])
+
+    def drinks_in_batch(self, values: Mapping[str, Figure]) -> Figure:
+        poured_ml = _like(self.spray.batch_ml, values["loss_share"]) * (1 - values["loss_share"])
+        return poured_ml / (values["ml_per_spray"] * values["sprays_per_drink"])
+
+    def corners(self) -> list[tuple[Fraction, ...]]:
+        """Results wherever one of them can be at its lowest or highest.
+
+        Each grows or falls steadily in every input, so its ends lie where fresh
+        is dearest and spray cheapest, or the other way round, with wage and
+        drinks at one of their ends. One exception: the weekly saving can be
+        highest just where the batch is used up as it goes off.
+        """
+        estimates = self.estimates
+        found = []
+        for fresh_dear in (True, False):
+            corner = {
+                name: _dear(name, estimates[name], fresh_dear if name in _FRESH_INPUTS else not fresh_dear)
+                for name in (*_FRESH_INPUTS, *_SPRAY_INPUTS)
+            }
+            drinks = estimates["drinks_per_week"]
+            tried = {drinks.low, drinks.high}
+            if self.spray.shelf_weeks is not None:
+                used_up = self.drinks_in_batch(corner) / Fraction(self.spray.shelf_weeks)
+                tried.add(min(max(used_up, drinks.low), drinks.high))
+            wage = estimates["wage_per_hour"]
+            for hourly in {wage.low, wage.high}:
+                found += [
+                    self.results({**corner, "wage_per_hour": hourly, "drinks_per_week": number})
+                    for number in tried
+                ]
+        return found
+
+
+def _fresh_cost(values: Mapping[str, Figure]) -> Figure:
+    """One drink: the fruit over the garnishes that reach a glass, and the minutes to cut one."""
+    good = values["garnishes_per_fruit"] * (1 - values["waste_share"])
+    return values["fruit_price"] / good + values["peel_minutes"] * values["wage_per_hour"] / 60
+
+
+def _like(value: Decimal, other: Figure) -> Figure:
+    """Return `value` as the same kind of number as `other`."""
+    return type(other)(value)
+
+
+def _dear(name: str, estimate: Estimate, dear: bool) -> Fraction:
+    return estimate.low if dear is (name in _FALLING) else estimate.high
+
+
+def _payback(outlay: Decimal, weekly: Answer) -> Payback:
+    def weeks(saved: Decimal) -> Decimal | None:
+        if outlay == 0:
+            return Decimal(0)
+        return outlay / saved if saved > 0 else None
+
+    return Payback(weeks(weekly.likely), weeks(weekly.whole.high), weeks(weekly.whole.low))
+
+
+def _break_evens(model: _Model, house: House) -> BreakEvens:
+    values = likely_values(model.estimates)
+    fresh, spray = _fresh_cost(values), model.spray_cost(values)
+    good = values["garnishes_per_fruit"] * (1 - values["waste_share"])
+    price = (spray - _fresh_cost({**values, "fruit_price": Fraction(0)})) * good
+    unlimited = model.batch_cost(values) / model.drinks_in_batch(values)
+    sprays = fresh / (unlimited / values["sprays_per_drink"])
+    weekly: Fraction | None = None
+    if model.spray.shelf_weeks is not None:
+        shelf = Fraction(model.spray.shelf_weeks)
+        # Poured no faster than this, the batch costs a week what the fresh garnish would.
+        if fresh > 0 and fresh >= unlimited:
+            weekly = model.batch_cost(values) / shelf / fresh
+        if model.batch_cost(values) / shelf > fresh * values["drinks_per_week"]:
+            sprays = Fraction(0)  # what goes off costs more than the fresh garnish, however little is sprayed
+    return BreakEvens(
+        to_decimal(price) if price > 0 else None,
+        to_decimal(sprays) if sprays > 0 else None,
+        None if weekly is None else to_decimal(weekly),
+        to_decimal(Fraction(house.outlay) / (fresh - spray)) if fresh > spray else None,
+    )
+
+
+def _check(fresh: Fresh, spray: Spray, house: House) -> None:
+    costs = (
+        ("fruit price", fresh.fruit_price),
+        ("peel minutes", fresh.peel_minutes),
+        ("ingredients cost", spray.ingredients_cost),
+        ("batch minutes", spray.batch_minutes),
+        ("bottle cost", spray.bottle_cost),
+        ("label cost", spray.label_cost),
+        ("wage", house.wage_per_hour),
+    )
+    for name, estimate in costs:
+        _within(name, estimate, positive=False)
+    for name, estimate in (("waste", fresh.waste_share), ("loss", spray.loss_share)):
+        _within(name, estimate, positive=False, below=1)
+    counts = (
+        ("garnishes per fruit", fresh.garnishes_per_fruit),
+        ("mL per spray", spray.ml_per_spray),
+        ("sprays per drink", spray.sprays_per_drink),
+        ("drinks per week", house.drinks_per_week),
+        ("batch", Estimate.exactly(spray.batch_ml)),
+        ("bottle", Estimate.exactly(spray.bottle_ml)),
+        ("weeks per year", Estimate.exactly(house.weeks_per_year)),
+    )
+    for name, estimate in counts:
+        _within(name, estimate, positive=True)
+    _within("outlay", Estimate.exactly(house.outlay), positive=False)
+    if spray.shelf_weeks is not None:
+        _within("shelf life", Estimate.exactly(spray.shelf_weeks), positive=True)
+
+
+def _within(name: str, estimate: Estimate, positive: bool, below: int | None = None) -> None:
+    low, high = estimate.low, estimate.high
+    if low < 0 or (positive and low == 0) or (below is not None and high >= below):
+        raise OutOfRangeError(name, float(low if low <= 0 else high), 0, below, "")

@@ -1,0 +1,211 @@
+"""How much a sprayer gives: millilitres a spray, found by weighing, and drinks in a bottle."""
+
+from __future__ import annotations
+
+import math
+import statistics
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from bot.trade.errors import OutOfRangeError, TradeError
+from bot.trade.numbers.ranges import Range
+from bot.trade.numbers.student_t import two_sided_quantile
+
+# A fine-mist sprayer before anyone has weighed it, and sprays on a drink: common practice, no source.
+ML_PER_SPRAY_PRACTICE: Range[float] = Range(1 / 15, 1 / 10)
+SPRAYS_PER_DRINK_PRACTICE: Range[float] = Range(2.0, 3.0)
+
+# Sprays that fill a dry pump before it gives its full dose: 5 to 6, a pump maker's page (read).
+PRIMING_SPRAYS_USUAL: Range[float] = Range(5.0, 6.0)
+
+COARSE_SCALE_PERCENT = 5.0
+
+
+class NoWeighingError(TradeError):
+    """No run is left to reckon from once the priming runs are put aside."""
+
+
+@dataclass(frozen=True, slots=True)
+class Weighing:
+    """One run: the bottle's mass before and after a number of sprays, in grams.
+
+    `priming` marks a run made only to fill the pump: it is put aside. Raises
+    OutOfRangeError when no spray was counted or the bottle did not get lighter.
+    """
+
+    mass_before_g: float
+    mass_after_g: float
+    sprays: int
+    priming: bool = False
+
+    def __post_init__(self) -> None:
+        if self.sprays < 1:
+            raise OutOfRangeError("sprays", self.sprays, 1, None, "")
+        if not 0 <= self.mass_after_g < self.mass_before_g < math.inf:
+            raise OutOfRangeError("mass after", self.mass_after_g, 0, self.mass_before_g, "g")
+
+    @property
+    def mass_sprayed_g(self) -> float:
+        """What left the bottle, in grams."""
+        return self.mass_before_g - self.mass_after_g
+
+
+@dataclass(frozen=True, slots=True)
+class PumpOutput:
+    """What the weighings say of one sprayer.
+
+    `ml_per_spray` is the mean of the runs, `standard_deviation_ml` their spread
+    and `interval_95_ml` the 95 % interval of the mean, both None with a single
+    run. `scale_error_percent` is the worst error that the scale's own step can
+    make in a run, None when the step was not given; `scale_too_coarse` is set
+    when it passes 5 %.
+    """
+
+    ml_per_spray: float
+    runs_ml: tuple[float, ...]
+    standard_deviation_ml: float | None
+    interval_95_ml: Range[float] | None
+    scale_error_percent: float | None
+
+    @property
+    def scale_too_coarse(self) -> bool:
+        """Whether the scale's step alone can put a run more than 5 % out."""
+        return self.scale_error_percent is not None and self.scale_error_percent > COARSE_SCALE_PERCENT
+
+    @property
+    def likely_ml(self) -> Range[float]:
+        """The range to reckon with: the 95 % interval, never below zero, or the mean alone after one run."""
+        if self.interval_95_ml is None:
+            return Range.exactly(self.ml_per_spray)
+        return Range(max(0.0, self.interval_95_ml.low), self.interval_95_ml.high)
+
+
+def calibrate(
+    runs: Sequence[Weighing], density_g_per_ml: float, scale_step_g: float | None = None
+) -> PumpOutput:
+    """Return a sprayer's output in mL a spray from runs of weighed sprays.
+
+    Each run gives mass / (sprays x density); the runs count alike. The mix's
+    density is in g/mL, the scale's step (the last figure it shows) in g. The
+    interval is mean +- t s / sqrt(n), Student t at 95 %. A difference of two
+    readings, each rounded to the nearest step, is out by at most one step.
+    Raises NoWeighingError when every run is a priming run, OutOfRangeError for
+    a density or step that is not above zero. Method: common practice, the idea
+    of a spray-weight test.
+    """
+    if not 0 < density_g_per_ml < math.inf:
+        raise OutOfRangeError("density", density_g_per_ml, 0, None, "g/mL")
+    if scale_step_g is not None and not 0 < scale_step_g < math.inf:
+        raise OutOfRangeError("scale step", scale_step_g, 0, None, "g")
+    counted = [run for run in runs if not run.priming]
+    if not counted:
+        raise NoWeighingError
+    outputs = tuple(run.mass_sprayed_g / (run.sprays * density_g_per_ml) for run in counted)
+    mean = statistics.fmean(outputs)
+    spread: float | None = None
+    interval: Range[float] | None = None
+    if len(outputs) > 1:
+        spread = statistics.stdev(outputs)
+        half = two_sided_quantile(0.95, len(outputs) - 1) * spread / math.sqrt(len(outputs))
+        interval = Range(mean - half, mean + half)
+    error = None
+    if scale_step_g is not None:
+        error = 100 * scale_step_g / min(run.mass_sprayed_g for run in counted)
+    return PumpOutput(mean, outputs, spread, interval, error)
+
+
+def sprays_to_weigh(ml_per_spray: float, density_g_per_ml: float, scale_step_g: float) -> int:
+    """Return the fewest sprays a run needs for the scale's step to stay within 5 % of what is weighed.
+
+    Volumes in mL, density in g/mL, step in g, all above zero (else OutOfRangeError).
+    """
+    for name, value, unit in (
+        ("spray", ml_per_spray, "mL"),
+        ("density", density_g_per_ml, "g/mL"),
+        ("scale step", scale_step_g, "g"),
+    ):
+        if not 0 < value < math.inf:
+            raise OutOfRangeError(name, value, 0, None, unit)
+    sprays = scale_step_g / (ml_per_spray * density_g_per_ml * COARSE_SCALE_PERCENT / 100)
+    # A quotient of 1000 sprays that comes out a hair above in binary must not become 1001.
+    return max(1, math.ceil(sprays * (1 - 1e-12)))
+
+
+def spray_ml_per_drink(ml_per_spray: Range[float], sprays_per_drink: Range[float]) -> Range[float]:
+    """Return the mL of mix that one drink takes, from the least to the most."""
+    return ml_per_spray * sprays_per_drink
+
+
+@dataclass(frozen=True, slots=True)
+class DrinksPerBottle:
+    """Whole drinks from one bottle: the fewest and the most (None when the least dose is nothing)."""
+
+    fewest: int
+    most: int | None
+
+
+def drinks_per_bottle(
+    bottle_ml: float,
+    ml_per_spray: Range[float] = ML_PER_SPRAY_PRACTICE,
+    sprays_per_drink: Range[float] = SPRAYS_PER_DRINK_PRACTICE,
+    priming_sprays: int = 0,
+) -> DrinksPerBottle:
+    """Return how many whole drinks a bottle garnishes, as a range.
+
+    The fewest goes with the largest spray, the most sprays a drink and the
+    priming sprays lost at that size; the most with the smallest. Volumes in mL.
+    Raises OutOfRangeError for a bottle or a dose that is not above zero, or
+    negative priming.
+    """
+    if not 0 < bottle_ml < math.inf:
+        raise OutOfRangeError("bottle", bottle_ml, 0, None, "mL")
+    if priming_sprays < 0:
+        raise OutOfRangeError("priming sprays", priming_sprays, 0, None, "")
+    per_drink = spray_ml_per_drink(ml_per_spray, sprays_per_drink)
+    if not 0 <= per_drink.low <= per_drink.high < math.inf or per_drink.high == 0:
+        raise OutOfRangeError("spray per drink", per_drink.high, 0, None, "mL")
+    fewest = _whole((bottle_ml - priming_sprays * ml_per_spray.high) / per_drink.high)
+    most = None
+    if per_drink.low > 0:
+        most = _whole((bottle_ml - priming_sprays * ml_per_spray.low) / per_drink.low)
+    return DrinksPerBottle(fewest, most)
+
+
+def _whole(drinks: float) -> int:
+    # 50 mL at 0.1 mL a drink must be 500 drinks although 50 / 0.1 may fall just short in binary.
+    return max(0, math.floor(drinks * (1 + 1e-12) + 1e-9))
+
+
+class Evenness(StrEnum):
+    """How alike single sprays are, on a yardstick borrowed from nasal sprays."""
+
+    EVEN = "even"
+    DOUBTFUL = "doubtful"
+    UNEVEN = "uneven"
+
+
+def evenness(sprays_ml: Sequence[float], nominal_ml: float) -> Evenness:
+    """Return how evenly a pump doses, from the volumes of single sprays against its nominal volume, in mL.
+
+    Even: at most one spray in ten outside 80 to 120 % of nominal, none outside
+    75 to 125 %, and a mean within 85 to 115 %. Doubtful: up to three in ten
+    outside 80 to 120 % (weigh more sprays). Else uneven. For 20 sprays these
+    are the counts of USP <601>, nasal sprays, delivered-dose uniformity, first
+    tier (USP 29 text, read): a medicine's test used as a yardstick, not a
+    requirement on a bar. Raises NoWeighingError without sprays and
+    OutOfRangeError for a nominal volume that is not above zero.
+    """
+    if not sprays_ml:
+        raise NoWeighingError
+    if not 0 < nominal_ml < math.inf:
+        raise OutOfRangeError("nominal spray", nominal_ml, 0, None, "mL")
+    shares = [spray / nominal_ml for spray in sprays_ml]
+    far_outside = any(not 0.75 <= share <= 1.25 for share in shares)
+    if far_outside or not 0.85 <= statistics.fmean(shares) <= 1.15:
+        return Evenness.UNEVEN
+    outside = sum(not 0.80 <= share <= 1.20 for share in shares)
+    # 2 and 6 of 20, in whole numbers so that no rounding decides.
+    if 20 * outside <= 2 * len(shares):
+        return Evenness.EVEN
+    return Evenness.DOUBTFUL if 20 * outside <= 6 * len(shares) else Evenness.UNEVEN

@@ -1,0 +1,299 @@
+"""The life of a batch: made from a formula, checked, opened, used up or discarded, and each taken back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from fractions import Fraction
+from typing import Any
+
+from bot.trade.batches.shelf import RULE_TEXTS, ShelfPlan
+from bot.trade.formulas.amounts import Line
+from bot.trade.formulas.kinds import Preparation
+from bot.trade.formulas.measures import BASE_UNITS, Dimension
+from bot.work.batches import batches
+from bot.work.batches import shelf as shelves
+from bot.work.batches.batches import LOOKING, BatchState, BatchView, Clarity
+from bot.work.context import Desk
+from bot.work.errors import NotThereError, WrongStateError
+from bot.work.formulas import ingredients
+from bot.work.formulas.scaling import ScaleAnswer
+from bot.work.fruit import peeled
+from bot.work.money.prices import in_force
+from bot.work.reminders import planning
+from bot.work.safety import allergens
+from bot.work.stock import pars
+from storage.tables import Batch, BatchEvent, BatchLine
+from storage.types import exact_text
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A batch just made, with the number under which it can be undone."""
+
+    batch: BatchView
+    entry: int
+
+
+@dataclass(frozen=True, slots=True)
+class NewBatch:
+    """What to make: a scaled formula, whether as rounded to the tools, and the bottles it fills."""
+
+    answer: ScaleAnswer
+    rounded: bool = True
+    caution_ids: Sequence[str] = field(default=())
+    trial: tuple[int, int] | None = None  # the trial and the variant that it is a small batch of
+
+
+# -- making --------------------------------------------------------------------------------
+
+
+def make(desk: Desk, new: NewBatch) -> Made:
+    """Write a batch down with a frozen copy of all it was made from, and plan its reminders."""
+    answer = new.answer
+    view = answer.formula
+    lines = _amounts(answer, new.rounded)
+    plan = shelves.plan_for(desk, view)
+    total = _total(answer, lines)
+    row = desk.book.add(
+        Batch(
+            formula_id=view.id,
+            version=view.version,
+            state=BatchState.RESTING if view.rest_hours > 0 else BatchState.READY,
+            total_ml=total,
+            made_at=desk.now,
+            made_by=desk.person_id,
+            rest_until=plan.rest_until,
+            discard_on=plan.discard_on,
+            frozen=_freeze(desk, new, lines, plan),
+        )
+    )
+    desk.book.add_all(
+        [
+            BatchLine(
+                batch_id=row.id,
+                position=position,
+                ingredient_id=line.ingredient.id,
+                amount=amount.amount,
+                unit=BASE_UNITS[amount.dimension],
+            )
+            for position, (line, amount) in enumerate(zip(view.lines, lines, strict=True), start=1)
+        ]
+    )
+    _event(desk, row, "made")
+    entry = desk.log("batch", batch=row.id, name=view.name)
+    planning.plan_batch(desk.book, desk.bar, row, view.name, desk.now)
+    pars.watch(desk, [line.ingredient.id for line in view.lines])
+    return Made(batches.get(desk, row.id), entry)
+
+
+def _amounts(answer: ScaleAnswer, rounded: bool) -> list[Line]:
+    if not rounded:
+        return list(answer.scaled.lines)
+    return [Line(line.name, line.amount, line.dimension) for line in answer.rounded.lines]
+
+
+def _total(answer: ScaleAnswer, lines: Sequence[Line]) -> Fraction:
+    """Return the mL made, contraction taken into account in the proportion of the exact amounts."""
+    poured = sum((line.amount for line in lines if line.dimension is Dimension.VOLUME), Fraction(0))
+    if answer.finished_ml is None:
+        return poured
+    if not answer.scaled.total_ml:
+        return answer.finished_ml
+    return poured * answer.finished_ml / answer.scaled.total_ml
+
+
+def _freeze(desk: Desk, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -> dict[str, Any]:
+    view = new.answer.formula
+    prices = in_force(desk, [line.ingredient.id for line in view.lines])
+    strength = new.answer.strength
+    return {
+        "formula": view.name,
+        **({} if new.trial is None else {"trial": list(new.trial)}),
+        "version": view.version,
+        "preparation": view.preparation,
+        "strength_percent": None if strength is None else round(strength.strength_percent, 2),
+        "rest_hours": exact_text(view.rest_hours),
+        "discard_days": view.discard_days,
+        "discard_on": plan.discard_on.isoformat(),
+        "discard_rule": RULE_TEXTS[plan.winner.rule],
+        "discard_subject": plan.winner.subject,
+        "recheck_on": None if plan.recheck_on is None else plan.recheck_on.isoformat(),
+        "past_when_made": plan.past_when_made,
+        "ask_inspector": plan.ask_inspector,
+        "allergens": allergens.frozen(desk, view),
+        "sprays": None if view.sprays is None else [exact_text(one) for one in view.sprays],
+        "spray_ml": [exact_text(one) for one in view.spray_ml],
+        "fill": [[exact_text(size), count] for size, count in new.answer.fill.full]
+        if new.answer.fill
+        else [],
+        "cautions": list(new.caution_ids),
+        "lines": [
+            {
+                "ingredient": line.ingredient.id,
+                "name": line.ingredient.name,
+                "kind": line.ingredient.kind,
+                "amount": exact_text(amount.amount),
+                "dimension": amount.dimension,
+                "strength_percent": None
+                if line.ingredient.strength_percent is None
+                else exact_text(line.ingredient.strength_percent),
+                "density_g_per_ml": None
+                if line.ingredient.density_g_per_ml is None
+                else exact_text(line.ingredient.density_g_per_ml),
+                "food_grade": line.ingredient.food_grade,
+                "price": None
+                if line.ingredient.id not in prices
+                else {
+                    "pack": exact_text(prices[line.ingredient.id].pack_amount),
+                    "dimension": prices[line.ingredient.id].dimension,
+                    "price": str(prices[line.ingredient.id].price),
+                },
+            }
+            for line, amount in zip(view.lines, lines, strict=True)
+        ],
+    }
+
+
+def _event(desk: Desk, row: Batch, what: str, **values: Any) -> int:
+    if what in LOOKING:
+        desk.book.touched()  # how a formula was seen is remembered
+    return desk.book.add(BatchEvent(batch_id=row.id, what=what, at=desk.now, by=desk.person_id, **values)).id
+
+
+def take_back_making(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo the making of a batch: it is marked undone, its reminders are cancelled, and peeled fruit that
+    went into it lies there again.
+    """
+    row = desk.book.get(Batch, details["batch"])
+    if row is None:
+        return
+    row.state = BatchState.UNDONE
+    desk.book.touched()  # and with it how its formula was seen
+    _event(desk, row, "undo")
+    planning.cancel_for_batch(desk.book, row.id)
+    peeled.take_back_making(desk, row.id)
+    lines = desk.book.all(BatchLine, BatchLine.batch_id == row.id)
+    pars.watch(desk, [line.ingredient_id for line in lines])
+
+
+# -- what happens to it --------------------------------------------------------------------
+
+
+def _state_before(row: Batch) -> dict[str, Any]:
+    return {
+        "state": row.state,
+        "clarity": row.clarity,
+        "opened_at": None if row.opened_at is None else int(row.opened_at.timestamp()),
+        "ended_at": None if row.ended_at is None else int(row.ended_at.timestamp()),
+        "lost_ml": None if row.lost_ml is None else exact_text(row.lost_ml),
+        "lost_reason": row.lost_reason,
+        "discard_on": row.discard_on.isoformat(),
+    }
+
+
+def _moved(desk: Desk, row: Batch, what: str, event: int, before: dict[str, Any]) -> int:
+    return desk.log(what, batch=row.id, event=event, before=before)
+
+
+def check(desk: Desk, number: int, clarity: Clarity, note: str = "", photo: str | None = None) -> Made:
+    """Note how a batch looks. A rested, clear one becomes ready. Raises NotThereError, WrongStateError."""
+    row = batches.row_of(desk, number)
+    if not BatchState(row.state).open:
+        raise WrongStateError(number, row.state)
+    before = _state_before(row)
+    row.clarity = clarity
+    if row.state == BatchState.RESTING and clarity is Clarity.CLEAR and desk.now >= row.rest_until:
+        row.state = BatchState.READY
+    event = _event(desk, row, "check", clarity=clarity, note=note[:1000], photo=photo)
+    planning.settle_for_batch(desk.book, row.id, ("rested",), desk.person_id)
+    if clarity is not Clarity.CLEAR:
+        planning.plan_recheck(desk.book, desk.bar, row, desk.now)
+    entry = _moved(desk, row, "check", event, before)
+    return Made(batches.get(desk, number), entry)
+
+
+def open_batch(desk: Desk, number: int) -> Made:
+    """Note that a batch goes into use. Raises NotThereError, WrongStateError."""
+    row = batches.row_of(desk, number)
+    if row.state not in {BatchState.READY, BatchState.RESTING}:
+        raise WrongStateError(number, row.state)
+    before = _state_before(row)
+    row.state = BatchState.IN_USE
+    row.opened_at = desk.now
+    until = shelves.opened_until(Preparation(row.frozen["preparation"]), shelves.today(desk))
+    if until < row.discard_on:
+        # An opened bottle has a clock of its own, and the earlier date wins.
+        row.discard_on = until
+        planning.plan_batch(desk.book, desk.bar, row, str(row.frozen["formula"]), desk.now)
+    event = _event(desk, row, "opened")
+    planning.settle_for_batch(desk.book, row.id, ("rested",), desk.person_id)
+    return Made(batches.get(desk, number), _moved(desk, row, "open batch", event, before))
+
+
+def use_up(desk: Desk, number: int) -> Made:
+    """Note that a batch is used up. Raises NotThereError, WrongStateError."""
+    return _end(desk, number, BatchState.USED_UP, None, "")
+
+
+def discard(desk: Desk, number: int, lost_ml: Fraction | None, reason: str) -> Made:
+    """Note that a batch was thrown out, how much of it and why; all of it unless said.
+
+    Raises NotThereError, WrongStateError.
+    """
+    row = batches.row_of(desk, number)
+    return _end(desk, number, BatchState.DISCARDED, row.total_ml if lost_ml is None else lost_ml, reason)
+
+
+def _end(desk: Desk, number: int, state: BatchState, lost_ml: Fraction | None, reason: str) -> Made:
+    row = batches.row_of(desk, number)
+    if not BatchState(row.state).open:
+        raise WrongStateError(number, row.state)
+    before = _state_before(row)
+    row.state, row.ended_at = state, desk.now
+    if lost_ml is not None:
+        row.lost_ml, row.lost_reason = min(lost_ml, row.total_ml), reason[:80]
+    event = _event(desk, row, state.value, note=reason[:1000])
+    planning.cancel_for_batch(desk.book, row.id)
+    what = "use up" if state is BatchState.USED_UP else "discard"
+    return Made(batches.get(desk, number), _moved(desk, row, what, event, before))
+
+
+def take_back_move(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a check, an opening or an end: the state before comes back, by an event that says so."""
+    row = desk.book.get(Batch, details["batch"])
+    if row is None or row.state == BatchState.UNDONE:
+        return
+    before = details["before"]
+    zone = desk.now.tzinfo
+    row.state, row.clarity = before["state"], before["clarity"]
+    row.opened_at = None if before["opened_at"] is None else datetime.fromtimestamp(before["opened_at"], zone)
+    row.ended_at = None if before["ended_at"] is None else datetime.fromtimestamp(before["ended_at"], zone)
+    row.lost_ml = None if before["lost_ml"] is None else Fraction(before["lost_ml"])
+    row.lost_reason = before["lost_reason"]
+    row.discard_on = date.fromisoformat(before["discard_on"])
+    _event(desk, row, "undo", corrects=details["event"])
+    planning.plan_batch(desk.book, desk.bar, row, str(row.frozen["formula"]), desk.now)
+
+
+# -- lots ----------------------------------------------------------------------------------
+
+
+def note_lot(desk: Desk, number: int, ingredient_id: int, lot: str) -> BatchView:
+    """Note the lot of an ingredient that went into a batch. Raises NotThereError."""
+    row = batches.row_of(desk, number)
+    line = desk.book.one(BatchLine, BatchLine.batch_id == row.id, BatchLine.ingredient_id == ingredient_id)
+    if line is None:
+        raise NotThereError("ingredient", ingredients.get(desk, ingredient_id).name)
+    before = line.lot
+    line.lot = lot.strip()[:60]
+    desk.log("lot", batch=row.id, position=line.position, before=before)
+    return batches.get(desk, number)
+
+
+def take_back_lot(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a noted lot."""
+    line = desk.book.get(BatchLine, details["batch"], details["position"])
+    if line is not None:
+        line.lot = details["before"]

@@ -1,0 +1,218 @@
+"""Batches as they stand: their states, what one holds, what happened to it, which are listed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from enum import StrEnum
+from fractions import Fraction
+from typing import Any
+
+from bot.trade.batches.shelf import RULE_TEXTS, ShelfRule
+from bot.trade.formulas.measures import BASE_DIMENSIONS, Dimension
+from bot.work.context import Desk
+from bot.work.errors import NotThereError
+from storage.tables import Batch, BatchEvent, BatchLine, Ingredient, Member
+
+
+class BatchState(StrEnum):
+    """Where a batch is in its life. The values are stored and shown."""
+
+    RESTING = "resting"
+    READY = "ready"
+    IN_USE = "in use"
+    USED_UP = "used up"
+    DISCARDED = "discarded"
+    UNDONE = "undone"
+
+    @property
+    def open(self) -> bool:
+        """Whether there is still something of it."""
+        return self in {BatchState.RESTING, BatchState.READY, BatchState.IN_USE}
+
+
+LOOKING = ("check", "undo")  # what happens to a batch and says how it looks: a look, and one taken back
+
+
+class Clarity(StrEnum):
+    """How a rested bottle looks. The values are stored and shown."""
+
+    CLEAR = "clear"
+    HAZY = "hazy"
+    SPLIT = "split"
+
+
+@dataclass(frozen=True, slots=True)
+class BatchLineView:
+    """One ingredient of a batch in base units (mL, g or pieces), with its lot."""
+
+    ingredient_id: int
+    name: str
+    amount: Fraction
+    dimension: Dimension
+    lot: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class EventView:
+    """Something that happened to a batch."""
+
+    id: int
+    what: str
+    clarity: str | None
+    note: str
+    photo: str | None
+    at: datetime
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class BatchView:
+    """One batch. `frozen` is the copy of formula, prices and cautions as they were when it was made."""
+
+    number: int
+    name: str
+    formula_id: int
+    version: int
+    state: BatchState
+    total_ml: Fraction
+    made_at: datetime
+    made_by: str
+    rest_until: datetime
+    discard_on: date
+    opened_at: datetime | None
+    clarity: str | None
+    lost_ml: Fraction | None
+    frozen: dict[str, Any]
+    lines: tuple[BatchLineView, ...] = ()
+    events: tuple[EventView, ...] = ()
+
+    def rested(self, now: datetime) -> bool:
+        """Whether the rest is over."""
+        return now >= self.rest_until
+
+    @property
+    def discard_rule(self) -> str:
+        """The rule that set the discard date, in English words for the catalogues."""
+        if self.shortened_by_opening:
+            return RULE_TEXTS[ShelfRule.OPENED]
+        return str(self.frozen.get("discard_rule", ""))
+
+    @property
+    def discard_subject(self) -> str:
+        """The oil or ingredient whose age set the discard date, or ''."""
+        return "" if self.shortened_by_opening else str(self.frozen.get("discard_subject", ""))
+
+    @property
+    def shortened_by_opening(self) -> bool:
+        """Whether opening it brought its discard date nearer."""
+        first = self.frozen.get("discard_on")
+        return self.opened_at is not None and first is not None and self.discard_on.isoformat() < first
+
+
+def row_of(desk: Desk, number: int) -> Batch:
+    """Return the row of a batch that was not taken back. Raises NotThereError."""
+    row = desk.book.get(Batch, number)
+    if row is None or row.state == BatchState.UNDONE:
+        raise NotThereError("batch", str(number))
+    return row
+
+
+def get(desk: Desk, number: int) -> BatchView:
+    """Return one batch with its lines and what happened to it. Raises NotThereError."""
+    row = row_of(desk, number)
+    names = _names(desk)
+    lines = _lines(desk, number)
+    happened = desk.book.all(BatchEvent, BatchEvent.batch_id == number, order=BatchEvent.id)
+    taken_back = {event.corrects for event in happened if event.corrects is not None}
+    events = tuple(
+        EventView(
+            event.id,
+            event.what,
+            event.clarity,
+            event.note,
+            event.photo,
+            event.at,
+            names.get(event.by, "?"),
+        )
+        for event in happened
+        if event.corrects is None and event.id not in taken_back
+    )
+    return _view(row, names, lines, events)
+
+
+def _lines(desk: Desk, number: int) -> tuple[BatchLineView, ...]:
+    query = (
+        desk.book.rows(BatchLine, BatchLine, Ingredient.name)
+        .join(
+            Ingredient,
+            (Ingredient.bar_id == BatchLine.bar_id) & (Ingredient.id == BatchLine.ingredient_id),
+        )
+        .where(BatchLine.batch_id == number)
+        .order_by(BatchLine.position)
+    )
+    return tuple(
+        BatchLineView(line.ingredient_id, name, line.amount, BASE_DIMENSIONS[line.unit], line.lot)
+        for line, name in desk.book.session.execute(query)
+    )
+
+
+def _names(desk: Desk) -> dict[int, str]:
+    query = desk.book.rows(Member, Member.person_id, Member.name)
+    return {row.person_id: row.name for row in desk.book.session.execute(query)}
+
+
+def _view(
+    row: Batch,
+    names: dict[int, str],
+    lines: tuple[BatchLineView, ...] = (),
+    events: tuple[EventView, ...] = (),
+) -> BatchView:
+    return BatchView(
+        row.id,
+        str(row.frozen["formula"]),
+        row.formula_id,
+        row.version,
+        BatchState(row.state),
+        row.total_ml,
+        row.made_at,
+        names.get(row.made_by, "?"),
+        row.rest_until,
+        row.discard_on,
+        row.opened_at,
+        row.clarity,
+        row.lost_ml,
+        row.frozen,
+        lines,
+        events,
+    )
+
+
+def listed(desk: Desk, everything: bool = False) -> list[BatchView]:
+    """Return the batches of which something is left, by discard date; or the last fifty of all."""
+    names = _names(desk)
+    if everything:
+        rows = desk.book.session.scalars(
+            desk.book.select(Batch)
+            .where(Batch.state != BatchState.UNDONE)
+            .order_by(Batch.id.desc())
+            .limit(50)
+        ).all()
+    else:
+        states = [state for state in BatchState if state.open]
+        rows = desk.book.all(Batch, Batch.state.in_(states), order=(Batch.discard_on, Batch.id))
+    return [_view(row, names) for row in rows]
+
+
+def with_lot(desk: Desk, lot: str) -> list[BatchView]:
+    """Return the batches into which a lot went, newest first."""
+    query = desk.book.rows(BatchLine, BatchLine.batch_id).where(BatchLine.lot == lot.strip())
+    numbers = sorted(set(desk.book.session.scalars(query)), reverse=True)
+    names = _names(desk)
+    rows = [desk.book.get(Batch, number) for number in numbers]
+    return [_view(row, names) for row in rows if row is not None and row.state != BatchState.UNDONE]
+
+
+def near_discard(batch: BatchView, today: date, days: int) -> bool:
+    """Whether a batch is to be gone within so many days."""
+    return batch.state.open and batch.discard_on <= today + timedelta(days=days)

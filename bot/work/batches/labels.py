@@ -1,0 +1,182 @@
+"""What stands on a batch's labels, and the sheets and pictures made of it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+
+from bot.documents.labels.labels import (
+    MOST_COPIES,
+    LabelPreview,
+    LabelSheet,
+    LabelText,
+    label_preview,
+    label_sheet,
+)
+from bot.documents.labels.sheets import STOCKS, Roll, Sheet, stock_named
+from bot.trade.days import business_day
+from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, Preparation
+from bot.trade.liquids.flash import ROOM_TEMPERATURE_STRENGTH_PERCENT, FlammableCategory, flash_point
+from bot.trade.safety.allergens import allergen_lines
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.work.batches import batches
+from bot.work.batches.batches import BatchView, Clarity
+from bot.work.context import BarView, Desk
+from bot.work.errors import BadValueError
+from bot.work.safety import allergens as allergies
+from bot.work.safety import grade
+from bot.work.safety.allergens import Named
+from bot.work.trials import blind
+
+_MOST_INGREDIENTS = 6
+_FIRST_STOCK = {Jurisdiction.US: "letter-2x5 102x51"}
+_USUAL_STOCK = "a4-2x7 99x38"
+
+
+@dataclass(frozen=True, slots=True)
+class LabelStock:
+    """One kind of label paper: `handle` is one word to type for it.
+
+    `paper` is 'A4', 'Letter' or '' for a roll; `per_page` counts the labels of a sheet; lengths in mm,
+    `height_mm` None where a roll is cut to the text.
+    """
+
+    name: str
+    handle: str
+    paper: str
+    per_page: int
+    width_mm: float
+    height_mm: float | None
+
+
+def _described(name: str) -> LabelStock:
+    stock = STOCKS[name]
+    if isinstance(stock, Roll):
+        return LabelStock(name, name.replace(" ", "-"), "", 1, stock.width_mm, stock.length_mm)
+    handle = name.split(" ", maxsplit=1)[0]
+    paper = "A4" if stock.page_width_mm < 212 else "Letter"
+    return LabelStock(name, handle, paper, stock.per_page, stock.label_width_mm, stock.label_height_mm)
+
+
+ALL_STOCKS: Mapping[str, LabelStock] = {name: _described(name) for name in STOCKS}
+
+
+def stock_for(bar: BarView) -> LabelStock:
+    """Return the label paper that a bar set, or the usual one where it is (common practice)."""
+    chosen = bar.settings.labels
+    if chosen not in ALL_STOCKS:
+        chosen = _FIRST_STOCK.get(Jurisdiction(bar.jurisdiction), _USUAL_STOCK)
+    return ALL_STOCKS[chosen]
+
+
+def offered(bar: BarView) -> list[LabelStock]:
+    """Return all label papers, the bar's own first, then those of its paper size, rolls last."""
+    own = stock_for(bar)
+    paper = "Letter" if bar.jurisdiction == Jurisdiction.US else "A4"
+    ranks = {paper: 1, "": 2}
+    return sorted(ALL_STOCKS.values(), key=lambda one: 0 if one == own else ranks.get(one.paper, 3))
+
+
+@dataclass(frozen=True, slots=True)
+class LabelFacts:
+    """What a batch's label has to say, in plain values: strength % vol, volumes mL, days of the bar.
+
+    `bottle_ml` is None where bottles of several sizes were filled or none; `ingredients` are the main
+    ones, most first, and `more_ingredients` counts those left out. `flammable` is due from the strength.
+    Of a bottle of a blind trial that goes on, `blind`, neither strength nor ingredients are told, and all
+    else is the same for each of its bottles.
+    `label_lines` are the preparation's own, in English for the catalogues.
+    """
+
+    batch: BatchView
+    made_on: date
+    checked_clear_on: date | None
+    strength_percent: float | None
+    bottle_ml: Fraction | None
+    bottles: int
+    ingredients: tuple[str, ...]
+    more_ingredients: int
+    allergens: tuple[Named, ...]
+    not_confirmed: tuple[str, ...]
+    flammable: bool
+    keep_cold: bool
+    label_lines: tuple[str, ...]
+    blind: int | None = None
+
+
+def is_flammable(strength_percent: float | None) -> bool:
+    """Whether a label says so: from the strength at which every reading flashes near room temperature."""
+    if strength_percent is None or strength_percent < ROOM_TEMPERATURE_STRENGTH_PERCENT:
+        return False
+    return flash_point(strength_percent).category is not FlammableCategory.BELOW_TABLE
+
+
+def facts_of(desk: Desk, number: int) -> LabelFacts:
+    """Gather what a batch's label has to say. Raises NotThereError."""
+    batch = batches.get(desk, number)
+    trial = blind.trial_of(desk, batch)
+    batch = blind.as_any_bottle(desk, batch)
+    frozen = batch.frozen
+    zone, closing = desk.bar.zone, desk.bar.closing_minute
+    looks = [event for event in batch.events if event.what == "check"]
+    seen_clear = looks[-1].at if looks and looks[-1].clarity == Clarity.CLEAR else None
+    strength = frozen.get("strength_percent")
+    strength = None if strength is None else float(strength)
+    fill = [(Fraction(str(size)), int(count)) for size, count in frozen.get("fill", ()) if int(count)]
+    names = _by_amount(batch) if trial is None else []
+    preparation = PREPARATION_DEFAULTS[Preparation(frozen["preparation"])]
+    return LabelFacts(
+        batch,
+        business_day(batch.made_at, zone, closing),
+        None if seen_clear is None or trial is not None else business_day(seen_clear, zone, closing),
+        strength if trial is None else None,
+        fill[0][0] if len(fill) == 1 else None,
+        min(sum(count for _size, count in fill) or 1, MOST_COPIES),
+        tuple(names[:_MOST_INGREDIENTS]),
+        max(0, len(names) - _MOST_INGREDIENTS),
+        tuple(_allergens(desk, batch)),
+        tuple(grade.open_in_batch(desk, batch)),
+        is_flammable(strength),
+        preparation.keep_cold,
+        preparation.label_lines,
+        trial,
+    )
+
+
+def _by_amount(batch: BatchView) -> list[str]:
+    """Names, most first: grams and millilitres side by side, since a label's order needs no more."""
+    lines = sorted(batch.frozen["lines"], key=lambda line: -Fraction(str(line["amount"])))
+    return list(dict.fromkeys(str(line["name"]) for line in lines))
+
+
+def _allergens(desk: Desk, batch: BatchView) -> list[Named]:
+    if "allergens" in batch.frozen:
+        return allergies.kept_with(batch.frozen)
+    names = [str(line["name"]) for line in batch.frozen["lines"]]
+    return allergies.once(allergen_lines(names, Jurisdiction(desk.bar.jurisdiction)))
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """A sheet to print and a picture of its first label."""
+
+    sheet: LabelSheet
+    preview: LabelPreview
+
+
+def print_labels(text: LabelText, stock: LabelStock, copies: int, start: int = 1) -> Printed:
+    """Make the sheet and the picture; `start` is the first free label of a partly used sheet.
+
+    Raises BadValueError for a number of copies or a first label that cannot be.
+    """
+    paper = stock_named(stock.name)
+    if not 1 <= copies <= MOST_COPIES:
+        raise BadValueError("number of labels", str(copies))
+    if not 1 <= start <= (paper.per_page if isinstance(paper, Sheet) else 1):
+        raise BadValueError("first label", str(start))
+    return Printed(
+        label_sheet(text, paper, copies=copies, start=start),
+        label_preview(text, paper, bottles=copies),
+    )

@@ -1,0 +1,149 @@
+"""What a batch inherits from what goes into it: oils age from opening, and juice has a date of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+from fractions import Fraction
+from typing import Any
+
+from bot.trade.batches.shelf import (
+    IngredientDate,
+    OilBottle,
+    ShelfPlan,
+    ShelfQuestion,
+    oil_discard_on,
+    shelf_plan,
+)
+from bot.trade.days import business_day, local_time
+from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
+from bot.trade.formulas.measures import Dimension
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.work.context import Desk
+from bot.work.errors import BadValueError, NotThereError
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.formulas.mixture import poured
+from storage.tables import Ingredient
+
+_FIELDS = ("opened_on", "best_before", "kept_cold")
+_FURTHEST = timedelta(days=3650)
+
+
+@dataclass(frozen=True, slots=True)
+class OpenedItem:
+    """A bottle of an ingredient as noted: the days it was opened and is best before, and its last day."""
+
+    ingredient: IngredientView
+    opened_on: date | None
+    best_before: date | None
+    kept_cold: bool
+    use_until: date | None
+
+
+def today(desk: Desk) -> date:
+    """Return the business day it is in this bar."""
+    return business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+
+
+def _day(text: str | None) -> date | None:
+    return None if text is None else date.fromisoformat(text)
+
+
+def _item(row: Ingredient) -> OpenedItem:
+    opened, best = _day(row.details.get("opened_on")), _day(row.details.get("best_before"))
+    cold = bool(row.details.get("kept_cold", False))
+    view = IngredientView.of(row)
+    until = oil_discard_on(OilBottle(row.name, opened, best, cold)) if is_oil(view) else best
+    return OpenedItem(view, opened, best, cold, until)
+
+
+def is_oil(one: IngredientView) -> bool:
+    """Whether an ingredient is an oil, aromatic or carrier: it ages from the day it is opened."""
+    return poured(one, Fraction(1), Dimension.VOLUME).is_oil or one.kind is IngredientKind.CARRIER_OIL
+
+
+def opened(desk: Desk, ingredient_id: int) -> OpenedItem:
+    """Return what is noted of the bottle now in use. Raises NotThereError."""
+    row = desk.book.get(Ingredient, ingredient_id)
+    if row is None:
+        raise NotThereError("ingredient", str(ingredient_id))
+    return _item(row)
+
+
+def note_opened(
+    desk: Desk,
+    ingredient_id: int,
+    opened_on: date | None = None,
+    best_before: date | None = None,
+    kept_cold: bool | None = None,
+) -> OpenedItem:
+    """Note that a new bottle of an ingredient was opened, today unless said, and what its label says.
+
+    A new bottle forgets the best-before date of the one before; whether it is kept cold stays
+    as it was unless said. Raises NotThereError, or BadValueError for a day to come or far away.
+    """
+    row = desk.book.get(Ingredient, ingredient_id)
+    if row is None:
+        raise NotThereError("ingredient", str(ingredient_id))
+    day = opened_on or today(desk)
+    if not today(desk) - _FURTHEST <= day <= today(desk):
+        raise BadValueError("day of opening", day.isoformat())
+    if best_before is not None and abs(best_before - today(desk)) > _FURTHEST:
+        raise BadValueError("best-before day", best_before.isoformat())
+    before = {name: row.details.get(name) for name in _FIELDS}
+    cold = bool(before["kept_cold"]) if kept_cold is None else kept_cold
+    row.details = {
+        **row.details,
+        "opened_on": day.isoformat(),
+        "best_before": None if best_before is None else best_before.isoformat(),
+        "kept_cold": cold,
+    }
+    desk.log("opened", ingredient=ingredient_id, name=row.name, before=before)
+    desk.book.touched()
+    return _item(row)
+
+
+def take_back(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a noted opening: what was noted before is in force again."""
+    row = desk.book.get(Ingredient, details["ingredient"])
+    if row is not None:
+        row.details = {**row.details, **details["before"]}
+        desk.book.touched()
+
+
+def plan_for(desk: Desk, view: FormulaView) -> ShelfPlan:
+    """Return the dates of a batch of this formula made now, with what it inherits from its ingredients."""
+    items = _items(desk, (line.ingredient.id for line in view.lines))
+    return shelf_plan(
+        ShelfQuestion(
+            preparation=view.preparation,
+            made_at=local_time(desk.now, desk.bar.zone),
+            jurisdiction=Jurisdiction(desk.bar.jurisdiction),
+            made_on=today(desk),
+            rest_hours=float(view.rest_hours),
+            discard_days=view.discard_days,
+            oils=tuple(
+                OilBottle(one.ingredient.name, one.opened_on, one.best_before, one.kept_cold)
+                for one in items
+                if is_oil(one.ingredient)
+            ),
+            ingredient_dates=tuple(
+                IngredientDate(one.ingredient.name, one.best_before)
+                for one in items
+                if one.best_before is not None and not is_oil(one.ingredient)
+            ),
+            contents=tuple((line.ingredient.name, line.ingredient.kind) for line in view.lines),
+        )
+    )
+
+
+def _items(desk: Desk, ids: Iterable[int]) -> list[OpenedItem]:
+    rows = desk.book.all(Ingredient, Ingredient.id.in_(list(ids)), order=Ingredient.id)
+    return [_item(row) for row in rows if row.details]
+
+
+def opened_until(preparation: Preparation, opened_on: date) -> date:
+    """Return the last day of a batch by the time since its bottle was opened: its kind's usual time."""
+    return opened_on + timedelta(days=PREPARATION_DEFAULTS[preparation].opened_days)

@@ -1,0 +1,361 @@
+"""A bar's formulas and their versions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+from fractions import Fraction
+
+from bot.trade.formulas.amounts import Line, Recipe
+from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, plain_name
+from bot.trade.formulas.measures import Dimension, Quantity, dimension, to_count, to_g, to_ml
+from bot.work.context import BarView, Desk
+from bot.work.errors import AlreadyThereError, BadValueError, NotThereError
+from bot.work.formulas import ingredients, spray_output
+from bot.work.formulas.ingredients import IngredientView
+from storage.tables import Formula, FormulaLine, FormulaVersion, Ingredient
+
+MOST_LINES = 40
+
+
+@dataclass(frozen=True, slots=True)
+class DraftLine:
+    """One ingredient of a formula being written: by number or by a new name, in its own unit."""
+
+    ingredient: int | str
+    quantity: Quantity
+    strength_percent: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """What a formula version says. None takes the default of the kind of preparation or of the bar."""
+
+    preparation: Preparation
+    lines: tuple[DraftLine, ...]
+    rest_hours: Fraction | None = None
+    discard_days: int | None = None
+    sprays: tuple[Fraction, Fraction] | None = None
+    garnish: int | str | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FormulaLineView:
+    """One ingredient of a version: as typed, and in mL, g or pieces (`amount`)."""
+
+    ingredient: IngredientView
+    quantity: Quantity
+    amount: Fraction
+    dimension: Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class FormulaView:
+    """One version of a formula. `sprays` are per drink, low and high; `spray_ml` mL of one spray.
+
+    `sprayer` names the weighed sprayer that `spray_ml` comes from, '' where it is the bar's usual size.
+    """
+
+    id: int
+    name: str
+    preparation: Preparation
+    version: int
+    latest: int
+    lines: tuple[FormulaLineView, ...]
+    rest_hours: Fraction
+    discard_days: int
+    sprays: tuple[Fraction, Fraction] | None
+    spray_ml: tuple[Fraction, Fraction]
+    garnish: IngredientView | None
+    note: str
+    made_at: datetime
+    archived: bool
+    sprayer: str = ""
+
+    @property
+    def recipe(self) -> Recipe:
+        """The lines as the trade rules take them."""
+        return Recipe(tuple(Line(line.ingredient.name, line.amount, line.dimension) for line in self.lines))
+
+    @property
+    def total_ml(self) -> Fraction:
+        """The plain sum of all volumes, in mL, before any contraction."""
+        return sum((line.amount for line in self.lines if line.dimension is Dimension.VOLUME), Fraction(0))
+
+    @property
+    def kinds(self) -> tuple[IngredientKind, ...]:
+        """The kinds of its ingredients."""
+        return tuple(line.ingredient.kind for line in self.lines)
+
+
+@dataclass(frozen=True, slots=True)
+class FormulaName:
+    """One line of the list of formulas."""
+
+    id: int
+    name: str
+    preparation: Preparation
+    version: int
+    archived: bool
+
+
+def in_base(bar: BarView, quantity: Quantity) -> tuple[Fraction, Dimension]:
+    """Return a quantity in mL, g or pieces. Raises the errors of bot.trade.formulas.measures."""
+    kind = dimension(quantity.unit)
+    if kind is Dimension.VOLUME:
+        return to_ml(quantity, bar.house), kind
+    if kind is Dimension.MASS:
+        return to_g(quantity), kind
+    return to_count(quantity), kind
+
+
+def get(desk: Desk, formula_id: int, version: int | None = None) -> FormulaView:
+    """Return a formula in one version, the latest unless said. Raises NotThereError."""
+    key = ("formula", formula_id, version)
+    return desk.book.remembered(desk.bar.revision, key, lambda: _read(desk, formula_id, version))
+
+
+def _read(desk: Desk, formula_id: int, version: int | None) -> FormulaView:
+    row = desk.book.get(Formula, formula_id)
+    if row is None:
+        raise NotThereError("formula", str(formula_id))
+    number = version or row.latest
+    said = desk.book.get(FormulaVersion, formula_id, number)
+    if said is None:
+        raise NotThereError("version", f"{row.name} {number}")
+    query = (
+        desk.book.rows(FormulaLine, FormulaLine, Ingredient)
+        .join(
+            Ingredient,
+            (Ingredient.bar_id == FormulaLine.bar_id) & (Ingredient.id == FormulaLine.ingredient_id),
+        )
+        .where(FormulaLine.formula_id == formula_id, FormulaLine.number == number)
+        .order_by(FormulaLine.position)
+    )
+    lines = []
+    for line, ingredient in desk.book.session.execute(query):
+        quantity = Quantity(line.amount, line.unit)
+        lines.append(FormulaLineView(IngredientView.of(ingredient), quantity, *in_base(desk.bar, quantity)))
+    garnish = None if said.garnish_id is None else ingredients.get(desk, said.garnish_id)
+    sprays = None if said.sprays_low is None else (said.sprays_low, said.sprays_high or said.sprays_low)
+    low, high = said.spray_ml_low, said.spray_ml_high
+    weighed = spray_output.sprayed_by(desk, formula_id) if low is None and sprays is not None else None
+    usual = desk.bar.spray_ml if weighed is None else weighed.ml
+    return FormulaView(
+        row.id,
+        row.name,
+        Preparation(row.preparation),
+        number,
+        row.latest,
+        tuple(lines),
+        said.rest_hours,
+        said.discard_days,
+        sprays,
+        usual if low is None else (low, high or low),
+        garnish,
+        said.note,
+        said.made_at,
+        row.archived_at is not None,
+        "" if weighed is None else weighed.sprayer,
+    )
+
+
+def listed(desk: Desk, archived: bool = False) -> list[FormulaName]:
+    """Return the bar's formulas by name; the archived ones too if asked."""
+    where = [] if archived else [Formula.archived_at.is_(None)]
+    rows = desk.book.all(Formula, *where, order=Formula.match_key)
+    return [
+        FormulaName(row.id, row.name, Preparation(row.preparation), row.latest, row.archived_at is not None)
+        for row in rows
+    ]
+
+
+def add(desk: Desk, name: str, draft: Draft) -> FormulaView:
+    """Write down a new formula as its version 1.
+
+    Raises AlreadyThereError for a name in use and BadValueError for an empty or overlong one.
+    """
+    clean = ingredients.clean_name(name, "formula name")
+    _refuse_taken(desk, clean)
+    row = desk.book.add(
+        Formula(
+            name=clean,
+            match_key=plain_name(clean),
+            preparation=draft.preparation,
+            latest=0,
+            made_at=desk.now,
+        )
+    )
+    view = _write_version(desk, row, draft)
+    desk.log("formula", formula=row.id, name=clean)
+    return view
+
+
+def _refuse_taken(desk: Desk, clean: str) -> None:
+    taken = desk.book.one(Formula, Formula.match_key == plain_name(clean))
+    if taken is not None:
+        raise AlreadyThereError("formula", taken.name, taken.archived_at is not None)
+
+
+def change(desk: Desk, formula_id: int, draft: Draft) -> FormulaView:
+    """Write a new version; batches keep the version they were made by. Raises NotThereError."""
+    row = desk.book.get(Formula, formula_id)
+    if row is None:
+        raise NotThereError("formula", str(formula_id))
+    before = row.latest
+    row.preparation = draft.preparation
+    view = _write_version(desk, row, draft)
+    desk.log("change formula", formula=row.id, name=row.name, version=view.version, before=before)
+    return view
+
+
+def draft_of(view: FormulaView) -> Draft:
+    """Return what a version says as a draft, to be changed."""
+    lines = tuple(DraftLine(line.ingredient.id, line.quantity) for line in view.lines)
+    garnish = None if view.garnish is None else view.garnish.id
+    return Draft(view.preparation, lines, view.rest_hours, view.discard_days, view.sprays, garnish, view.note)
+
+
+def with_line(draft: Draft, line: DraftLine) -> Draft:
+    """Return the draft with one ingredient's amount replaced, or the ingredient added at the end."""
+    if any(old.ingredient == line.ingredient for old in draft.lines):
+        lines = tuple(line if old.ingredient == line.ingredient else old for old in draft.lines)
+    else:
+        lines = (*draft.lines, line)
+    return replace(draft, lines=lines)
+
+
+def without_line(draft: Draft, ingredient_id: int) -> Draft:
+    """Return the draft without an ingredient. Raises NotThereError if it had none such."""
+    lines = tuple(line for line in draft.lines if line.ingredient != ingredient_id)
+    if len(lines) == len(draft.lines):
+        raise NotThereError("ingredient", str(ingredient_id))
+    return replace(draft, lines=lines)
+
+
+def _write_version(desk: Desk, row: Formula, draft: Draft) -> FormulaView:
+    if not draft.lines:
+        raise BadValueError("ingredients", "")
+    if len(draft.lines) > MOST_LINES:
+        raise BadValueError("number of ingredients", str(len(draft.lines)))
+    defaults = PREPARATION_DEFAULTS[draft.preparation]
+    row.latest += 1
+    row.archived_at = None
+    sprays = draft.sprays
+    if sprays is None and draft.preparation is Preparation.AROMA_MIST:
+        sprays = Fraction(desk.bar.settings.sprays_low), Fraction(desk.bar.settings.sprays_high)
+    desk.book.add(
+        FormulaVersion(
+            formula_id=row.id,
+            number=row.latest,
+            rest_hours=Fraction(defaults.rest_hours) if draft.rest_hours is None else draft.rest_hours,
+            discard_days=defaults.discard_days if draft.discard_days is None else draft.discard_days,
+            sprays_low=sprays[0] if sprays else None,
+            sprays_high=sprays[1] if sprays else None,
+            garnish_id=None if draft.garnish is None else _ingredient(desk, draft.garnish, None).id,
+            note=draft.note,
+            made_at=desk.now,
+            made_by=desk.person_id,
+        )
+    )
+    _write_lines(desk, row, draft.lines)
+    desk.book.touched()
+    return get(desk, row.id)
+
+
+def _write_lines(desk: Desk, row: Formula, lines: Sequence[DraftLine]) -> None:
+    seen: set[int] = set()
+    for position, line in enumerate(lines, start=1):
+        if line.quantity.number <= 0:
+            raise BadValueError("amount", str(float(line.quantity.number)))
+        ingredient = _ingredient(desk, line.ingredient, line.strength_percent)
+        if ingredient.id in seen:
+            raise AlreadyThereError("ingredient", ingredient.name)
+        seen.add(ingredient.id)
+        desk.book.add(
+            FormulaLine(
+                formula_id=row.id,
+                number=row.latest,
+                position=position,
+                ingredient_id=ingredient.id,
+                amount=line.quantity.number,
+                unit=line.quantity.unit,
+            )
+        )
+
+
+def _ingredient(desk: Desk, which: int | str, strength_percent: Fraction | None) -> IngredientView:
+    if isinstance(which, str):
+        return ingredients.add(desk, which, strength_percent=strength_percent)
+    if strength_percent is not None:
+        return ingredients.set_strength(desk, which, strength_percent)
+    return ingredients.get(desk, which)
+
+
+def rename(desk: Desk, formula_id: int, name: str) -> str:
+    """Give a formula another name; return the old one. Raises NotThereError, AlreadyThereError."""
+    row = desk.book.get(Formula, formula_id)
+    if row is None:
+        raise NotThereError("formula", str(formula_id))
+    clean = ingredients.clean_name(name, "formula name")
+    if plain_name(clean) != row.match_key:
+        _refuse_taken(desk, clean)
+    before = row.name
+    row.name, row.match_key = clean, plain_name(clean)
+    desk.log("rename formula", formula=row.id, name=clean, before=before)
+    desk.book.touched()
+    return before
+
+
+def archive(desk: Desk, formula_id: int, away: bool = True) -> str:
+    """Put a formula away, or bring it back; return its name. Raises NotThereError."""
+    row = desk.book.get(Formula, formula_id)
+    if row is None:
+        raise NotThereError("formula", str(formula_id))
+    row.archived_at = desk.now if away else None
+    desk.log("archive formula" if away else "restore formula", formula=row.id, name=row.name)
+    desk.book.touched()
+    return row.name
+
+
+def take_back_new(desk: Desk, details: dict[str, object]) -> None:
+    """Undo a new formula: it is put away, since a batch may already point to it."""
+    row = desk.book.get(Formula, int(str(details["formula"])))
+    if row is not None:
+        row.archived_at = desk.now
+        desk.book.touched()
+
+
+def take_back_change(desk: Desk, details: dict[str, object]) -> None:
+    """Undo a change: the version before is written again as the newest."""
+    formula_id = int(str(details["formula"]))
+    row = desk.book.get(Formula, formula_id)
+    if row is not None:
+        before = get(desk, formula_id, int(str(details["before"])))
+        _write_version(desk, row, draft_of(before))
+
+
+def take_back_rename(desk: Desk, details: dict[str, object]) -> None:
+    """Undo a new name."""
+    row = desk.book.get(Formula, int(str(details["formula"])))
+    before = str(details["before"])
+    if row is not None:
+        if plain_name(before) != row.match_key:
+            _refuse_taken(desk, before)
+        row.name, row.match_key = before, plain_name(before)
+        desk.book.touched()
+
+
+def take_back_archive(desk: Desk, details: dict[str, object]) -> None:
+    """Undo putting a formula away."""
+    row = desk.book.get(Formula, int(str(details["formula"])))
+    if row is not None:
+        row.archived_at = None
+        desk.book.touched()
+
+
+def take_back_restore(desk: Desk, details: dict[str, object]) -> None:
+    """Undo bringing a formula back."""
+    take_back_new(desk, details)

@@ -1,0 +1,186 @@
+"""What a bar buys and uses."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from bot.trade.formulas.kinds import IngredientKind, guess_kind, plain_name, read_name
+from bot.work.context import Desk
+from bot.work.errors import BadValueError, NotThereError
+from storage.tables import Ingredient
+
+LONGEST_NAME = 80
+# The special oranges before the plain one: a navel orange is a navel first.
+_HANDBOOK_KEYS = ("navel", "valencia", "florida", "lemon", "lime", "grapefruit", "mandarin", "orange")
+_OTHER_NAMES = {"tangerine": "mandarin", "satsuma": "mandarin", "clementine": "mandarin"}
+
+
+@dataclass(frozen=True, slots=True)
+class IngredientView:
+    """An ingredient: strength in % vol, density in g/mL where the bar has its own, mass of one in g."""
+
+    id: int
+    name: str
+    kind: IngredientKind
+    strength_percent: Fraction | None
+    density_g_per_ml: Fraction | None
+    density_source: str | None
+    grams_each: Fraction | None
+    food_grade: str | None
+
+    @classmethod
+    def of(cls, row: Ingredient) -> IngredientView:
+        """Copy a row's values."""
+        return cls(
+            row.id,
+            row.name,
+            IngredientKind(row.kind),
+            row.strength_percent,
+            row.density_g_per_ml,
+            row.density_source,
+            row.grams_each,
+            row.food_grade,
+        )
+
+
+def clean_name(name: str, what: str) -> str:
+    """Return a name with single spaces. Raises BadValueError when it is empty or too long."""
+    clean = " ".join(name.split())
+    if not clean or len(clean) > LONGEST_NAME or not plain_name(clean):
+        raise BadValueError(what, name[:LONGEST_NAME])
+    return clean
+
+
+def handbook_key(name: str, language: str = "en") -> str | None:
+    """Return the key in bot.trade.fruit of the fruit that a name means, or None if it is not there.
+
+    A pomelo is a grapefruit where the bar's language is Spanish, and another fruit elsewhere.
+    """
+    plain = read_name(name)
+    if language == "es":
+        plain = re.sub(r"\bpomelo\b", "grapefruit", plain)
+    for word, key in (*((key, key) for key in _HANDBOOK_KEYS), *_OTHER_NAMES.items()):
+        if re.search(rf"\b{word}e?s?\b", plain):
+            return key
+    return None
+
+
+def get(desk: Desk, ingredient_id: int) -> IngredientView:
+    """Return an ingredient by number. Raises NotThereError."""
+
+    def read() -> IngredientView:
+        row = desk.book.get(Ingredient, ingredient_id)
+        if row is None:
+            raise NotThereError("ingredient", str(ingredient_id))
+        return IngredientView.of(row)
+
+    return desk.book.remembered(desk.bar.revision, ("ingredient", ingredient_id), read)
+
+
+def by_name(desk: Desk, name: str) -> IngredientView | None:
+    """Return the ingredient of this name, whatever its letter case and accents, or None."""
+    row = desk.book.one(Ingredient, Ingredient.match_key == plain_name(name))
+    return None if row is None else IngredientView.of(row)
+
+
+def all_of(desk: Desk, *kinds: IngredientKind) -> list[IngredientView]:
+    """Return the ingredients in use, of these kinds or of all, by name."""
+    where = [Ingredient.archived_at.is_(None)]
+    if kinds:
+        where.append(Ingredient.kind.in_(kinds))
+    return [IngredientView.of(row) for row in desk.book.all(Ingredient, *where, order=Ingredient.match_key)]
+
+
+def add(
+    desk: Desk, name: str, kind: IngredientKind | None = None, strength_percent: Fraction | None = None
+) -> IngredientView:
+    """Write down a new ingredient, or return the one of that name.
+
+    Its kind is guessed from the name's ordinary words unless given, and can be changed.
+    """
+    clean = clean_name(name, "ingredient name")
+    row = desk.book.one(Ingredient, Ingredient.match_key == plain_name(clean))
+    if row is None:
+        row = desk.book.add(
+            Ingredient(
+                name=clean,
+                match_key=plain_name(clean),
+                kind=kind or guess_kind(clean) or IngredientKind.OTHER,
+                strength_percent=strength_percent,
+                made_at=desk.now,
+            )
+        )
+        desk.book.touched()
+    else:
+        row.archived_at = None
+        if strength_percent is not None:
+            row.strength_percent = strength_percent
+        desk.book.touched()
+    return IngredientView.of(row)
+
+
+def set_kind(desk: Desk, ingredient_id: int, kind: IngredientKind) -> IngredientView:
+    """Say what sort of thing an ingredient is. Raises NotThereError."""
+    row = desk.book.get(Ingredient, ingredient_id)
+    if row is None:
+        raise NotThereError("ingredient", str(ingredient_id))
+    row.kind = kind
+    desk.log("ingredient kind", ingredient=ingredient_id, kind=kind)
+    desk.book.touched()
+    return IngredientView.of(row)
+
+
+def set_strength(desk: Desk, ingredient_id: int, percent: Fraction) -> IngredientView:
+    """Set a spirit's strength in % vol at 20 °C. Raises NotThereError, or BadValueError outside 0 to 100."""
+    row = desk.book.get(Ingredient, ingredient_id)
+    if row is None:
+        raise NotThereError("ingredient", str(ingredient_id))
+    if not 0 <= percent <= 100:
+        raise BadValueError("strength", str(float(percent)))
+    before = row.strength_percent
+    row.strength_percent = percent
+    if before != percent:
+        desk.log(
+            "strength",
+            ingredient=ingredient_id,
+            name=row.name,
+            percent=str(percent),
+            before=None if before is None else str(before),
+        )
+    desk.book.touched()
+    return IngredientView.of(row)
+
+
+def set_density(desk: Desk, ingredient_id: int, g_per_ml: Fraction, source: str) -> IngredientView:
+    """Set the bar's own density in g/mL at 20 °C and its source. Raises NotThereError, BadValueError."""
+    row = desk.book.get(Ingredient, ingredient_id)
+    if row is None:
+        raise NotThereError("ingredient", str(ingredient_id))
+    if not Fraction(1, 2) <= g_per_ml <= 3:
+        raise BadValueError("density", str(float(g_per_ml)))
+    before, source_before = row.density_g_per_ml, row.density_source
+    row.density_g_per_ml, row.density_source = g_per_ml, source[:200]
+    desk.log(
+        "density",
+        ingredient=ingredient_id,
+        name=row.name,
+        density=str(g_per_ml),
+        before=None if before is None else str(before),
+        source_before=source_before,
+    )
+    desk.book.touched()
+    return IngredientView.of(row)
+
+
+def confirm_grade(desk: Desk, ingredient_id: int, confirmed: bool) -> IngredientView:
+    """Note whether the bar confirmed that what it buys is food grade. Raises NotThereError."""
+    row = desk.book.get(Ingredient, ingredient_id)
+    if row is None:
+        raise NotThereError("ingredient", str(ingredient_id))
+    before = row.food_grade
+    row.food_grade = "confirmed" if confirmed else "not confirmed"
+    desk.log("food grade", ingredient=ingredient_id, name=row.name, confirmed=confirmed, before=before)
+    desk.book.touched()
+    return IngredientView.of(row)

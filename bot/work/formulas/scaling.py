@@ -1,0 +1,196 @@
+"""A formula scaled to what is wanted, as it will be measured and filled."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import lru_cache
+
+from bot.trade.formulas.amounts import (
+    DEFAULT_TOOLS,
+    FillPlan,
+    Rounded,
+    Scale,
+    Scaled,
+    Target,
+    Tool,
+    drinks_in,
+    fill_plan,
+    round_to_tools,
+    scale,
+)
+from bot.trade.formulas.kinds import IngredientKind, Preparation
+from bot.trade.formulas.measures import Dimension
+from bot.trade.formulas.recipe import Recipe
+from bot.trade.liquids.densities import Correction, density_of
+from bot.trade.liquids.strength import FormulaStrength
+from bot.work.context import BarView, Desk
+from bot.work.formulas.formulas import FormulaLineView, FormulaView
+from bot.work.formulas.mixture import mix_of
+
+REFERENCE_TEMPERATURE_C = 20.0
+
+
+@dataclass(frozen=True, slots=True)
+class LineMass:
+    """What an amount weighs, in g, and where the density (g/mL) is from; None where it is not known.
+
+    `low_g` and `high_g` are what the source's range allows; `corrected` is False where the density
+    could not be brought to the temperature asked for; `own` marks the bar's own density.
+    """
+
+    grams: Fraction | None
+    density_g_per_ml: Fraction | None
+    source: str
+    low_g: Fraction | None = None
+    high_g: Fraction | None = None
+    corrected: bool = True
+    own: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ScaleAnswer:
+    """A scaled formula: exact, as rounded to the bar's tools, in grams, and how it fills bottles.
+
+    Volumes in mL at 20 °C; `finished_ml` is after contraction. `drinks` is the fewest and
+    the most that the volume garnishes, or None where the formula is not sprayed.
+    """
+
+    formula: FormulaView
+    scaled: Scaled
+    rounded: Rounded
+    masses: tuple[LineMass, ...]
+    strength: FormulaStrength | None
+    finished_ml: Fraction | None
+    loss_share: Fraction
+    fill: FillPlan | None
+    drinks: tuple[int, int] | None
+
+
+def strength_of(view: FormulaView) -> FormulaStrength | None:
+    """Return a formula's strength and volume; None where a spirit's strength is not known."""
+    return mix_of(view).strength
+
+
+def finished_share(view: FormulaView) -> Fraction:
+    """Return finished mL for each mL poured in: below 1 where spirit and water contract."""
+    return _finished_share(view, strength_of(view))
+
+
+def _finished_share(view: FormulaView, strength: FormulaStrength | None) -> Fraction:
+    if strength is None or not view.total_ml or _has_solids(view):
+        return Fraction(1)
+    # To six decimals: the density formula is good to no more, and exact fractions stay short.
+    share = Fraction(round(strength.volume_ml / float(view.total_ml), 6)).limit_denominator(10**6)
+    return min(share, Fraction(1)) or Fraction(1)
+
+
+def _has_solids(view: FormulaView) -> bool:
+    return any(line.dimension is Dimension.MASS for line in view.lines)
+
+
+def recipe_of(view: FormulaView) -> Recipe:
+    """Return the recipe with the mL it gives where something is weighed in: sugar takes up room too."""
+    return _recipe_of(view, strength_of(view))
+
+
+def _recipe_of(view: FormulaView, strength: FormulaStrength | None) -> Recipe:
+    if strength is None or not _has_solids(view) or not strength.volume_ml:
+        return view.recipe
+    return replace(view.recipe, yield_ml=Fraction(round(strength.volume_ml, 3)).limit_denominator(1000))
+
+
+def made_ml(view: FormulaView) -> Fraction | None:
+    """Return the mL that a formula makes as written, after contraction; None where no volume is known."""
+    known = recipe_of(view).yield_ml
+    return known or view.total_ml * finished_share(view) or None
+
+
+def tools_of(bar: BarView) -> tuple[Tool | Scale, ...]:
+    """Return the bar's measuring tools, or the usual ones for its units."""
+    scales = tuple(tool for tool in DEFAULT_TOOLS["metric"] if isinstance(tool, Scale))
+    if bar.settings.tools:
+        own = tuple(Tool(name, Fraction(step), Fraction(up_to)) for name, step, up_to in bar.settings.tools)
+        return (*own, *scales)
+    return DEFAULT_TOOLS["us" if bar.units == "us" else "metric"]
+
+
+def scale_formula(
+    desk: Desk,
+    view: FormulaView,
+    target: Target,
+    bottle_sizes: tuple[Fraction, ...] = (),
+    loss_share: Fraction = Fraction(0),
+    temperature_c: float = REFERENCE_TEMPERATURE_C,
+) -> ScaleAnswer:
+    """Scale a formula to a target; volumes wanted are met after contraction.
+
+    `temperature_c` is where the masses are to hold. Raises the errors of bot.trade.formulas.amounts.scale.
+    """
+    strength = strength_of(view)
+    scaled = scale(_recipe_of(view, strength), target, _finished_share(view, strength))
+    rounded = round_to_tools(scaled, tools_of(desk.bar))
+    made = scaled.finished_ml
+    usable = None if made is None else made * (1 - loss_share)
+    fill = fill_plan(usable, bottle_sizes) if usable and bottle_sizes else None
+    drinks = None
+    if usable and view.sprays is not None:
+        drinks = drinks_in(usable, view.sprays, view.spray_ml)
+    masses = tuple(
+        mass_of(line, scaled_line.amount, temperature_c)
+        for line, scaled_line in zip(view.lines, scaled.lines, strict=True)
+    )
+    return ScaleAnswer(view, scaled, rounded, masses, strength, made, loss_share, fill, drinks)
+
+
+def mass_of(
+    line: FormulaLineView, amount: Fraction, temperature_c: float = REFERENCE_TEMPERATURE_C
+) -> LineMass:
+    """Return what an amount of a line weighs, by the ingredient's own density or the handbook's.
+
+    A volume is taken as it is measured at `temperature_c`.
+    """
+    if line.dimension is Dimension.MASS:
+        return LineMass(amount, None, "", amount, amount)
+    if line.dimension is Dimension.COUNT:
+        return LineMass(None, None, "")
+    ingredient = line.ingredient
+    if ingredient.density_g_per_ml is not None:
+        own = ingredient.density_g_per_ml
+        mass = amount * own
+        at_20 = temperature_c == REFERENCE_TEMPERATURE_C
+        return LineMass(mass, own, ingredient.density_source or "", mass, mass, at_20, own=True)
+    percent = None if ingredient.strength_percent is None else float(ingredient.strength_percent)
+    one = _one_ml(ingredient.kind, ingredient.name, percent, temperature_c)
+    if one.grams is None or one.low_g is None or one.high_g is None:
+        return one
+    return replace(one, grams=amount * one.grams, low_g=amount * one.low_g, high_g=amount * one.high_g)
+
+
+@lru_cache(maxsize=1024)
+def _one_ml(kind: IngredientKind, name: str, percent: float | None, temperature_c: float) -> LineMass:
+    """Return what one mL weighs by the handbook."""
+    found = density_of(kind, name, percent, temperature_c)
+    if found is None or found.crystal:  # the density of crystals is not that of a spoonful
+        return LineMass(None, None, "")
+    middle, low, high = (
+        Fraction(repr(value)).limit_denominator(10**6) for value in (found.middle, found.low, found.high)
+    )
+    corrected = found.correction is not Correction.NOT_DONE
+    return LineMass(middle, middle, found.source.title, low, high, corrected)
+
+
+def densities(view: FormulaView) -> Mapping[str, Fraction]:
+    """Return the densities in g/mL that are known, by ingredient name."""
+    found = {}
+    for line in view.lines:
+        mass = mass_of(line, Fraction(1))
+        if mass.density_g_per_ml is not None:
+            found[line.ingredient.name] = mass.density_g_per_ml
+    return found
+
+
+def is_sprayed(view: FormulaView) -> bool:
+    """Whether the preparation is used by the spray."""
+    return view.preparation is Preparation.AROMA_MIST or view.sprays is not None

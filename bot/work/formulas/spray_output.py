@@ -1,0 +1,91 @@
+"""What a bar's sprayers give, by the weighings kept of each."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from bot.trade.spray.sprayers import Evenness, PumpOutput, Weighing, calibrate, evenness
+from bot.work.context import Desk
+from storage.tables import FormulaSprayer, Sprayer, SprayerRun
+
+# From three runs on the interval is narrow enough to reckon with; before, the runs themselves are used.
+_RUNS_FOR_INTERVAL = 3
+# The borrowed yardstick judges single sprays; fewer than this say nothing of evenness.
+_SINGLE_SPRAYS_TO_JUDGE = 10
+_PLACES = 7
+
+
+@dataclass(frozen=True, slots=True)
+class Sprayed:
+    """What one spray of a sprayer gives, mL low and high, and the sprayer's name."""
+
+    sprayer: str
+    ml: tuple[Fraction, Fraction]
+
+
+def runs_of(desk: Desk, sprayer_id: int) -> Sequence[SprayerRun]:
+    """Return the weighings of a sprayer that were not taken back, oldest first."""
+    return desk.book.all(
+        SprayerRun,
+        SprayerRun.sprayer_id == sprayer_id,
+        SprayerRun.undone_at.is_(None),
+        order=SprayerRun.id,
+    )
+
+
+def output_of(runs: Sequence[SprayerRun]) -> PumpOutput | None:
+    """Return what the runs say, priming put aside; None without a run that counts.
+
+    Runs may have been made with different mixes, so each is first brought to mL by the density
+    of its own.
+    """
+    counted = [run for run in runs if not run.priming]
+    if not counted:
+        return None
+    weighings = [
+        Weighing(
+            float(run.before_g / run.density_g_per_ml), float(run.after_g / run.density_g_per_ml), run.sprays
+        )
+        for run in counted
+    ]
+    step = max(run.step_g / run.density_g_per_ml for run in counted)
+    return calibrate(weighings, 1.0, float(step))
+
+
+def reckoned_ml(output: PumpOutput) -> tuple[Fraction, Fraction]:
+    """Return the range to reckon with: the 95 % interval from three runs on, else the runs' own ends."""
+    interval = output.interval_95_ml
+    if len(output.runs_ml) >= _RUNS_FOR_INTERVAL and interval is not None and interval.low > 0:
+        low, high = interval.low, interval.high
+    else:
+        low, high = min(output.runs_ml), max(output.runs_ml)
+    return _exact(low), _exact(high)
+
+
+def _exact(ml: float) -> Fraction:
+    return max(Fraction(str(round(ml, _PLACES))), Fraction(1, 10**_PLACES))
+
+
+def evenness_of(runs: Sequence[SprayerRun]) -> Evenness | None:
+    """Return how alike single sprays are; None while fewer than ten were weighed one by one."""
+    single = [
+        float((run.before_g - run.after_g) / run.density_g_per_ml)
+        for run in runs
+        if run.sprays == 1 and not run.priming
+    ]
+    if len(single) < _SINGLE_SPRAYS_TO_JUDGE:
+        return None
+    return evenness(single, sum(single) / len(single))
+
+
+def sprayed_by(desk: Desk, formula_id: int) -> Sprayed | None:
+    """Return what a spray of a formula gives by its own sprayer, else by the bar's; None while unweighed."""
+    own = desk.book.get(FormulaSprayer, formula_id)
+    number = desk.bar.settings.sprayer if own is None else own.sprayer_id
+    row = desk.book.get(Sprayer, number) if number else None
+    if row is None or row.archived_at is not None:
+        return None
+    output = output_of(runs_of(desk, row.id))
+    return None if output is None else Sprayed(row.name, reckoned_ml(output))

@@ -1,0 +1,143 @@
+"""What to do with the flesh: the acid that makes its juice sour enough, and the formulas that use it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from bot.trade.formulas.kinds import IngredientKind, Preparation, plain_name
+from bot.trade.formulas.measures import Dimension
+from bot.trade.fruit.acidity import (
+    AcidAddition,
+    AcidOutcome,
+    AcidRecipe,
+    acid_to_add,
+    acidity,
+    outcome,
+    rule_of_thumb,
+    usual_citric_share,
+)
+from bot.trade.fruit.acidity_table import Juice
+from bot.trade.numbers.uncertainty import to_decimal
+from bot.work.context import Desk
+from bot.work.errors import NotThereError
+from bot.work.formulas import formulas
+from bot.work.formulas.formulas import FormulaLineView, FormulaView
+from bot.work.formulas.ingredients import IngredientView, handbook_key
+
+_JUICES = {"navel": "orange", "valencia": "orange", "florida": "orange"}
+_MOST_SHOWN = 3
+
+
+@dataclass(frozen=True, slots=True)
+class OwnRecipe:
+    """A formula of the bar that sours this juice, and where it ends."""
+
+    formula_id: int
+    name: str
+    outcome: AcidOutcome
+
+
+@dataclass(frozen=True, slots=True)
+class Souring:
+    """Acid for a volume of juice, mL: computed, by the rule of thumb (None: none), and the bar's own."""
+
+    source: Juice
+    target: Juice
+    volume_ml: Fraction
+    computed: AcidAddition
+    thumb: AcidOutcome | None
+    own: OwnRecipe | None
+
+
+def juice_named(name: str, language: str = "en") -> Juice | None:
+    """Return the juice with a measured acidity that a fruit's or juice's name means, or None."""
+    key = handbook_key(name, language)
+    return None if key is None else Juice(_JUICES.get(key, key))
+
+
+def sour(desk: Desk, source_name: str, target_name: str, volume_ml: Fraction) -> Souring:
+    """Return the acid that brings a juice to the strength of another.
+
+    Raises NotThereError for a fruit whose acidity is not in the handbook, OutOfRangeError for no volume.
+    """
+    language = desk.bar.language
+    source, target = _known(source_name, language), _known(target_name, language)
+    here, there, volume = acidity(source), acidity(target), to_decimal(volume_ml)
+    computed = acid_to_add(volume, here, there, usual_citric_share(target))
+    passed_on = rule_of_thumb(source, target)
+    thumb = None if passed_on is None else outcome(volume, here, there, passed_on)
+    own = _own(desk, source, target)
+    recipe = None
+    if own is not None:
+        view, acids = own
+        recipe = OwnRecipe(view.id, view.name, outcome(volume, here, there, acids))
+    return Souring(source, target, volume_ml, computed, thumb, recipe)
+
+
+def _known(name: str, language: str) -> Juice:
+    juice = juice_named(name, language)
+    if juice is None:
+        raise NotThereError("measured acidity of", name)
+    return juice
+
+
+def _own(desk: Desk, source: Juice, target: Juice) -> tuple[FormulaView, AcidRecipe] | None:
+    """Return the bar's own formula that sours this juice for this target, if its book has one."""
+    for name in formulas.listed(desk):
+        if name.preparation is not Preparation.ACID_ADJUSTED_JUICE:
+            continue
+        view = formulas.get(desk, name.id)
+        named = {juice for juice in (Juice.LIME, Juice.LEMON) if juice.value in plain_name(view.name)}
+        acids = _acids_in(view, source)
+        if acids is not None and (not named or target in named):
+            return view, acids
+    return None
+
+
+def _acids_in(view: FormulaView, source: Juice) -> AcidRecipe | None:
+    """Return a formula's acids in g for each litre of this juice; None where it has no such juice or acid."""
+    juice_ml = sum((line.amount for line in view.lines if _is_juice_of(line, source)), Fraction(0))
+    acids = {"citric": Fraction(0), "malic": Fraction(0)}
+    for line in view.lines:
+        if line.ingredient.kind is not IngredientKind.ACID:
+            continue
+        word = next((one for one in acids if one in plain_name(line.ingredient.name)), None)
+        if word is None or line.dimension is not Dimension.MASS:
+            return None  # another acid, or one measured by the spoon: its strength is not known here
+        acids[word] += line.amount
+    if not juice_ml or not any(acids.values()):
+        return None
+    citric, malic = (to_decimal(acids[one] / juice_ml * 1000) for one in ("citric", "malic"))
+    return AcidRecipe(citric, malic)
+
+
+def _is_juice_of(line: FormulaLineView, source: Juice) -> bool:
+    return (
+        line.ingredient.kind is IngredientKind.JUICE
+        and line.dimension is Dimension.VOLUME
+        and juice_named(line.ingredient.name) is source
+    )
+
+
+def formulas_using(desk: Desk, fruit: IngredientView) -> list[formulas.FormulaName]:
+    """Return the formulas with this fruit or its juice in them, by name."""
+    language = desk.bar.language
+    key = handbook_key(fruit.name, language)
+    found = []
+    for name in formulas.listed(desk):
+        for line in formulas.get(desk, name.id).lines:
+            flesh = line.ingredient.kind in {IngredientKind.FRUIT, IngredientKind.JUICE}
+            alike = key is not None and handbook_key(line.ingredient.name, language) == key
+            if line.ingredient.id == fruit.id or (flesh and alike):
+                found.append(name)
+                break
+    return found[:_MOST_SHOWN]
+
+
+def likely_acid_g(souring: Souring) -> tuple[Decimal, Decimal]:
+    """Return the citric and malic acid to weigh in, g: the bar's own recipe where it has one."""
+    if souring.own is not None:
+        return souring.own.outcome.citric_g, souring.own.outcome.malic_g
+    return souring.computed.citric_g, souring.computed.malic_g

@@ -1,0 +1,311 @@
+"""Peeled fruit: its clock, what became of it, and what it gave in juice."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import func, select
+
+from bot.trade.days import business_day, local_time
+from bot.trade.fruit.handbook import ExpectedJuice, Squeezed, expected_juice
+from bot.trade.fruit.peeled import Keeping, PeeledClock, peeled_clock
+from bot.trade.numbers.uncertainty import to_decimal
+from bot.work.context import BarView, Desk
+from bot.work.errors import BadValueError, NotThereError
+from bot.work.formulas.ingredients import IngredientView, get, handbook_key
+from bot.work.reminders import planning
+from storage.tables import Batch, Juicing, PeeledFruit, PeeledUse
+
+MOST = 10_000
+_MOST_ML = 1_000_000
+_MEASUREMENTS = 60  # the bar's last weighings of its own yield that are looked at
+JUICED, BINNED, BATCH = "juiced", "binned", "batch"
+
+
+@dataclass(frozen=True, slots=True)
+class PeeledView:
+    """Fruit that was peeled and what is left of it, in pieces; `lost_at` is when that counts as lost."""
+
+    id: int
+    ingredient: IngredientView
+    count: Fraction
+    left: Fraction
+    at: datetime
+    lost_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class PeeledLogged:
+    """What was peeled, its clock, the juice to expect (None where no handbook knows the fruit)."""
+
+    peeled: PeeledView
+    clock: PeeledClock
+    juice: ExpectedJuice | None
+    entry: int
+
+
+@dataclass(frozen=True, slots=True)
+class JuicedView:
+    """What was juiced: pieces and mL; `usual` is what was to be expected before, if anything is known."""
+
+    ingredient: IngredientView
+    count: Fraction
+    volume_ml: Fraction
+    from_peeled: Fraction
+    usual: ExpectedJuice | None
+    own: ExpectedJuice | None
+    entry: int
+
+
+def clock_of(bar: BarView) -> PeeledClock:
+    """Return how long peeled fruit keeps in this bar: its own hours, else those of common practice."""
+    said = bar.settings.peeled_hours
+    if said in {one.name.casefold() for one in Keeping}:
+        return peeled_clock(Keeping[said.upper()])
+    return peeled_clock() if not said else peeled_clock(hours=Decimal(said))
+
+
+def peel(desk: Desk, ingredient_id: int, count: Fraction) -> PeeledLogged:
+    """Note that fruit was peeled, and plan the reminder before it is lost. Raises BadValueError."""
+    _check(count)
+    ingredient = get(desk, ingredient_id)
+    clock = clock_of(desk.bar)
+    row = desk.book.add(
+        PeeledFruit(
+            ingredient_id=ingredient_id,
+            count_milli=round(count * 1000),
+            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
+            lost_at=desk.now + _hours(clock.lost_after_hours),
+            at=desk.now,
+            by=desk.person_id,
+        )
+    )
+    due = _before_lost(desk.bar, desk.now + _hours(clock.remind_after_hours), desk.now, row.lost_at)
+    planning.plan_peeled(desk.book, row.id, ingredient, due, desk.person_id)
+    entry = desk.log("peeled", peeled=row.id, name=ingredient.name)
+    view = PeeledView(row.id, ingredient, count, count, row.at, row.lost_at)
+    return PeeledLogged(view, clock, juice_of(desk, ingredient, count), entry)
+
+
+def bring_in(desk: Desk, ingredient_id: int, count: Fraction, at: datetime, lost_at: datetime) -> int:
+    """Note fruit that was peeled earlier and lies there still, as a file says; return its number.
+
+    The reminder is planned where there is still time for one. Raises BadValueError.
+    """
+    _check(count)
+    ingredient = get(desk, ingredient_id)
+    row = desk.book.add(
+        PeeledFruit(
+            ingredient_id=ingredient_id,
+            count_milli=round(count * 1000),
+            business_day=business_day(at, desk.bar.zone, desk.bar.closing_minute),
+            lost_at=lost_at,
+            at=at,
+            by=desk.person_id,
+        )
+    )
+    if lost_at > desk.now:
+        usual = max(desk.now, at + _hours(clock_of(desk.bar).remind_after_hours))
+        due = min(lost_at, _before_lost(desk.bar, usual, desk.now, lost_at))
+        planning.plan_peeled(desk.book, row.id, ingredient, due, desk.person_id)
+    return row.id
+
+
+def _check(count: Fraction) -> None:
+    if not 0 < count <= MOST:
+        raise BadValueError("amount", str(float(count)))
+
+
+def _hours(hours: Decimal) -> timedelta:
+    return timedelta(hours=float(hours))
+
+
+def _before_lost(bar: BarView, due: datetime, now: datetime, lost_at: datetime) -> datetime:
+    """Move a reminder out of the quiet hours: to their end if that is in time, else to before they begin."""
+    settings = bar.settings
+    later = planning.past_quiet(bar, due)
+    if later == due or later < lost_at:
+        return later
+    minute = local_time(due, bar.zone)
+    into = (minute.hour * 60 + minute.minute - settings.quiet_from) % (24 * 60)
+    return max(now, due - timedelta(minutes=into + 1))
+
+
+def juice_of(desk: Desk, ingredient: IngredientView, count: Fraction) -> ExpectedJuice | None:
+    """Return the juice to expect of so many pieces: the published yield, then more and more the bar's own."""
+    key = handbook_key(ingredient.name, desk.bar.language)
+    if key is None:
+        return None
+    return expected_juice(key, to_decimal(count), measured(desk, ingredient.id))
+
+
+def measured(desk: Desk, ingredient_id: int) -> list[Squeezed]:
+    """Return what this bar measured of its own yield, the newest first."""
+    rows = desk.book.session.scalars(
+        desk.book.select(Juicing)
+        .where(Juicing.ingredient_id == ingredient_id)
+        .order_by(Juicing.id.desc())
+        .limit(_MEASUREMENTS)
+    ).all()
+    void = {row.corrects for row in rows if row.void}
+    return [
+        Squeezed(Decimal(row.count_milli) / 1000, to_decimal(row.volume_ml))
+        for row in rows
+        if not row.void and row.id not in void
+    ]
+
+
+def waiting(desk: Desk, ingredient_id: int | None = None) -> list[PeeledView]:
+    """Return the peeled fruit that still lies there, what is lost soonest first."""
+    book = desk.book
+    gone = (
+        select(PeeledUse.peeled_id, func.sum(PeeledUse.count_milli).label("gone"))
+        .where(PeeledUse.bar_id == book.bar_id)
+        .group_by(PeeledUse.peeled_id)
+        .subquery()
+    )
+    query = (
+        book.rows(PeeledFruit, PeeledFruit, func.coalesce(gone.c.gone, 0))
+        .outerjoin(gone, gone.c.peeled_id == PeeledFruit.id)
+        .where(PeeledFruit.count_milli > func.coalesce(gone.c.gone, 0))
+        .order_by(PeeledFruit.lost_at, PeeledFruit.id)
+    )
+    if ingredient_id is not None:
+        query = query.where(PeeledFruit.ingredient_id == ingredient_id)
+    return [
+        PeeledView(
+            row.id,
+            get(desk, row.ingredient_id),
+            Fraction(row.count_milli, 1000),
+            Fraction(row.count_milli - int(taken), 1000),
+            row.at,
+            row.lost_at,
+        )
+        for row, taken in book.session.execute(query)
+    ]
+
+
+# -- what became of it ----------------------------------------------------------------------
+
+
+def settle(desk: Desk, ingredient_id: int, count: Fraction, what: str, **because: int) -> Fraction:
+    """Take pieces off the peeled fruit that lies there, the oldest first; return how many there were.
+
+    What is no longer there needs no reminder.
+    """
+    wanted = count
+    for view in waiting(desk, ingredient_id):
+        if wanted <= 0:
+            break
+        taken = min(wanted, view.left)
+        wanted -= taken
+        desk.book.add(
+            PeeledUse(
+                peeled_id=view.id,
+                what=what,
+                count_milli=round(taken * 1000),
+                at=desk.now,
+                by=desk.person_id,
+                **because,
+            )
+        )
+        if taken == view.left:
+            planning.settle_peeled(desk.book, view.id, desk.person_id)
+    return count - wanted
+
+
+def unsettle(desk: Desk, rows: Sequence[PeeledUse]) -> None:
+    """Take uses back, each by a row of the opposite sign; what lies there again is reminded of again."""
+    for row in rows:
+        if desk.book.one(PeeledUse, PeeledUse.corrects == row.id) is not None:
+            continue
+        desk.correct(row, count_milli=-row.count_milli)
+        planning.revive_peeled(desk.book, row.peeled_id)
+
+
+def juice(desk: Desk, ingredient_id: int, count: Fraction, volume_ml: Fraction) -> JuicedView:
+    """Note what fruit gave in juice; peeled fruit that lies there is used first. Raises BadValueError."""
+    _check(count)
+    if not 0 < volume_ml <= _MOST_ML:
+        raise BadValueError("volume", str(float(volume_ml)))
+    ingredient = get(desk, ingredient_id)
+    usual = juice_of(desk, ingredient, count)
+    row = desk.book.add(
+        Juicing(
+            ingredient_id=ingredient_id,
+            count_milli=round(count * 1000),
+            volume_ml=volume_ml,
+            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
+            at=desk.now,
+            by=desk.person_id,
+        )
+    )
+    from_peeled = settle(desk, ingredient_id, count, JUICED, juicing_id=row.id)
+    entry = desk.log("juiced", juicing=row.id, name=ingredient.name)
+    own = juice_of(desk, ingredient, Fraction(1))
+    return JuicedView(ingredient, count, volume_ml, from_peeled, usual, own, entry)
+
+
+def into_batch(desk: Desk, ingredient_id: int, count: Fraction, batch_id: int) -> Fraction:
+    """Note that peeled fruit went into a batch; return how many pieces lay there.
+
+    Raises BadValueError, or NotThereError where no peeled fruit of this kind lies there.
+    """
+    _check(count)
+    ingredient = get(desk, ingredient_id)
+    if desk.book.get(Batch, batch_id) is None:
+        raise NotThereError("batch", str(batch_id))
+    taken = settle(desk, ingredient_id, count, BATCH, batch_id=batch_id)
+    if not taken:
+        raise NotThereError("peeled fruit", ingredient.name)
+    rows = desk.book.all(
+        PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.at == desk.now, PeeledUse.corrects.is_(None)
+    )
+    desk.log("peeled in batch", rows=[row.id for row in rows], name=ingredient.name, batch=batch_id)
+    return taken
+
+
+def take_back(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo what was logged as peeled: what is left of it is gone from the list, and so is its reminder."""
+    row = desk.book.get(PeeledFruit, details["peeled"])
+    if row is None:
+        return
+    gone = desk.book.rows(PeeledUse, func.coalesce(func.sum(PeeledUse.count_milli), 0)).where(
+        PeeledUse.peeled_id == row.id
+    )
+    left = row.count_milli - int(desk.book.session.scalar(gone) or 0)
+    if left > 0:
+        desk.book.add(
+            PeeledUse(peeled_id=row.id, what="undone", count_milli=left, at=desk.now, by=desk.person_id)
+        )
+    planning.settle_peeled(desk.book, row.id, desk.person_id)
+
+
+def take_back_juice(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo juicing: the measurement never was, and the peeled fruit lies there again."""
+    row = desk.book.get(Juicing, details["juicing"])
+    if row is None or desk.book.one(Juicing, Juicing.corrects == row.id) is not None:
+        return
+    desk.correct(row, void=True)
+    unsettle(desk, desk.book.all(PeeledUse, PeeledUse.juicing_id == row.id, PeeledUse.corrects.is_(None)))
+
+
+def take_back_batch(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo that peeled fruit went into a batch."""
+    found = [desk.book.get(PeeledUse, number) for number in details["rows"]]
+    unsettle(desk, [row for row in found if row is not None])
+
+
+def take_back_making(desk: Desk, batch_id: int) -> None:
+    """Undo what a batch took: the batch itself never was."""
+    unsettle(desk, desk.book.all(PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.corrects.is_(None)))
+
+
+def take_back_waste(desk: Desk, waste_id: int) -> None:
+    """Undo what a line of waste took off the peeled fruit."""
+    unsettle(desk, desk.book.all(PeeledUse, PeeledUse.waste_id == waste_id, PeeledUse.corrects.is_(None)))

@@ -1,0 +1,252 @@
+"""Fruit thrown out: what, how much, why, on which business day, at what cost."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import bindparam, func
+
+from bot.trade.days import business_day, local_time
+from bot.trade.formulas.measures import Dimension
+from bot.trade.fruit.handbook import find_fruit
+from bot.trade.money.money import from_minor, to_minor
+from bot.work.context import DEFAULT_REASONS, BarView, Desk
+from bot.work.errors import BadValueError
+from bot.work.formulas.ingredients import IngredientView, get, handbook_key
+from bot.work.fruit import peeled
+from bot.work.money import prices
+from bot.work.money.prices import PriceView
+from storage.tables import Waste
+from storage.unit import of_bar
+
+NO_REASON = ""
+PEELED = DEFAULT_REASONS[2]
+_DAY_COST = of_bar(Waste, func.coalesce(func.sum(Waste.cost_minor), 0)).where(
+    Waste.business_day == bindparam("day")
+)
+_MOST = 100_000  # pieces or grams in one line: beyond it the unit was surely mistaken
+
+
+@dataclass(frozen=True, slots=True)
+class WasteLine:
+    """So many pieces (COUNT) or grams (MASS) of a fruit, and why."""
+
+    ingredient_id: int
+    amount: Fraction
+    dimension: Dimension
+    reason: str = NO_REASON
+
+
+@dataclass(frozen=True, slots=True)
+class WasteView:
+    """One logged line; `cost` is None where no price fits."""
+
+    id: int
+    ingredient: IngredientView
+    amount: Fraction
+    dimension: Dimension
+    reason: str
+    day: date
+    cost: Decimal | None
+
+
+@dataclass(frozen=True, slots=True)
+class WasteLogged:
+    """What was logged by one message, with the number under which it can be undone."""
+
+    lines: tuple[WasteView, ...]
+    entry: int
+    day: date
+    day_cost: Decimal
+    already: bool = False
+
+
+def log(desk: Desk, lines: Sequence[WasteLine], photo: str | None = None) -> WasteLogged:
+    """Log fruit thrown out, each line at the price now in force, with the channel's id of a photo.
+
+    Raises BadValueError for an amount that is not above zero or beyond belief.
+    """
+    day = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    wanted = list(dict.fromkeys(line.ingredient_id for line in lines))
+    in_force = prices.in_force(desk, wanted)
+    known = {number: get(desk, number) for number in wanted}
+    rows = [
+        _row(desk, line, day, known[line.ingredient_id], in_force.get(line.ingredient_id)) for line in lines
+    ]
+    numbers = desk.book.write(Waste, rows)
+    for number, line in zip(numbers, lines, strict=True):
+        _take_off_peeled(desk, number, line)
+    details: dict[str, Any] = {} if photo is None else {"photo": photo}
+    entry = desk.log("waste", rows=numbers, **details)
+    views = tuple(
+        WasteView(
+            number,
+            known[line.ingredient_id],
+            Fraction(_milli(line), 1000),
+            line.dimension,
+            line.reason,
+            day,
+            _money(desk, row["cost_minor"]),
+        )
+        for number, line, row in zip(numbers, lines, rows, strict=True)
+    )
+    return WasteLogged(views, entry, day, day_cost(desk, day))
+
+
+def _row(
+    desk: Desk, line: WasteLine, day: date, ingredient: IngredientView, price: PriceView | None
+) -> dict[str, Any]:
+    if not 0 < line.amount <= _MOST:
+        raise BadValueError("amount", str(float(line.amount)))
+    cost = _cost(ingredient, line, price)
+    milli = _milli(line)
+    return {
+        "ingredient_id": line.ingredient_id,
+        "count_milli": milli if line.dimension is Dimension.COUNT else None,
+        "grams_milli": milli if line.dimension is Dimension.MASS else None,
+        "reason": line.reason,
+        "business_day": day,
+        "cost_minor": None if cost is None else to_minor(cost, desk.bar.currency),
+        "price_id": price.id if price is not None and cost is not None else None,
+        "at": desk.now,
+        "by": desk.person_id,
+        "source": desk.source,
+        "line": desk.next_line(),
+        "late": is_late(desk.bar, desk.now),
+    }
+
+
+def _milli(line: WasteLine) -> int:
+    return round(line.amount * 1000)
+
+
+def _money(desk: Desk, minor: int | None) -> Decimal | None:
+    return None if minor is None else from_minor(minor, desk.bar.currency)
+
+
+def is_late(bar: BarView, at: datetime) -> bool:
+    """Whether an instant lies in the bar's late shift: from the set time of its business day to closing."""
+    day = business_day(at, bar.zone, bar.closing_minute)
+    clock = local_time(at, bar.zone)
+    minute = (clock.date() - day).days * 24 * 60 + clock.hour * 60 + clock.minute
+    return minute >= bar.settings.late_from
+
+
+def _take_off_peeled(desk: Desk, number: int, line: WasteLine) -> None:
+    """Peeled fruit that is thrown out lies there no longer."""
+    if line.reason == PEELED and line.dimension is Dimension.COUNT and line.amount > 0:
+        count = Fraction(_milli(line), 1000)
+        peeled.settle(desk, line.ingredient_id, count, peeled.BINNED, waste_id=number)
+
+
+def _cost(ingredient: IngredientView, line: WasteLine, price: PriceView | None) -> Fraction | None:
+    """Return what the line cost, or None where the price is in another measure that cannot be turned."""
+    if price is None:
+        return None
+    if price.dimension is line.dimension:
+        return line.amount * price.per_base
+    each = grams_each(ingredient)
+    if each is None:
+        return None
+    if line.dimension is Dimension.MASS and price.dimension is Dimension.COUNT:
+        return line.amount / each * price.per_base
+    if line.dimension is Dimension.COUNT and price.dimension is Dimension.MASS:
+        return line.amount * each * price.per_base
+    return None
+
+
+def grams_each(ingredient: IngredientView) -> Fraction | None:
+    """Return the mass of one piece as bought, g: the bar's own, else USDA SR28's, else None."""
+    if ingredient.grams_each is not None:
+        return ingredient.grams_each
+    key = handbook_key(ingredient.name)
+    return None if key is None else Fraction(find_fruit(key).size(None).as_purchased_g)
+
+
+def _view(desk: Desk, row: Waste, ingredient: IngredientView) -> WasteView:
+    milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
+    dimension = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
+    return WasteView(
+        row.id,
+        ingredient,
+        Fraction(milli, 1000),
+        dimension,
+        row.reason,
+        row.business_day,
+        _money(desk, row.cost_minor),
+    )
+
+
+def logged_in(desk: Desk, details: dict[str, Any]) -> tuple[WasteView, ...]:
+    """Return the lines of an entry of the log, as they were logged."""
+    rows = [desk.book.get(Waste, number) for number in details["rows"]]
+    return tuple(_view(desk, row, get(desk, row.ingredient_id)) for row in rows if row is not None)
+
+
+def day_cost(desk: Desk, day: date) -> Decimal:
+    """Return what a business day's waste cost so far, as far as it is priced."""
+    return from_minor(int(desk.book.value(_DAY_COST, day=day) or 0), desk.bar.currency)
+
+
+def give_reason(desk: Desk, waste_id: int, reason: str) -> WasteView:
+    """Say why, after the fact: the line is taken back and written again with the reason."""
+    row = desk.book.get(Waste, waste_id)
+    if row is None or _is_taken_back(desk, waste_id):
+        raise BadValueError("waste line", str(waste_id))
+    _reverse(desk, row, desk.source)
+    again: Waste = desk.correct(row, reason=reason, source=desk.source, line=desk.next_line())
+    if again.count_milli is not None:
+        count = Fraction(again.count_milli, 1000)
+        _take_off_peeled(desk, again.id, WasteLine(again.ingredient_id, count, Dimension.COUNT, reason))
+    desk.log("waste reason", rows=[again.id], before=waste_id)
+    return _view(desk, again, get(desk, row.ingredient_id))
+
+
+def _is_taken_back(desk: Desk, waste_id: int) -> bool:
+    return desk.book.one(Waste, Waste.corrects == waste_id) is not None
+
+
+def _reverse(desk: Desk, row: Waste, source: str) -> None:
+    desk.correct(
+        row,
+        count_milli=None if row.count_milli is None else -row.count_milli,
+        grams_milli=None if row.grams_milli is None else -row.grams_milli,
+        cost_minor=None if row.cost_minor is None else -row.cost_minor,
+        source=source,
+        line=desk.next_line(),
+    )
+    peeled.take_back_waste(desk, row.id)
+
+
+def take_back(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo logged waste: for each row one with the opposite signs that points to it."""
+    for waste_id in details["rows"]:
+        row = desk.book.get(Waste, waste_id)
+        if row is not None and not _is_taken_back(desk, waste_id):
+            _reverse(desk, row, f"undo {desk.source}")
+
+
+def most_used(desk: Desk, days: int = 28) -> list[int]:
+    """Return the numbers of the fruit logged in the last weeks, most often first, then latest first."""
+    since: datetime = desk.now - timedelta(days=days)
+    query = (
+        desk.book.rows(Waste, Waste.ingredient_id, func.count().label("times"))
+        .where(Waste.business_day >= since.date())
+        .group_by(Waste.ingredient_id)
+        .order_by(func.count().desc(), func.max(Waste.id).desc())
+    )
+    return [ingredient_id for ingredient_id, _times in desk.book.session.execute(query)]
+
+
+def take_back_reason(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a reason given later: the line is taken back and stands again without it."""
+    row = desk.book.get(Waste, details["rows"][0])
+    if row is None or _is_taken_back(desk, row.id):
+        return
+    first = desk.book.get(Waste, details["before"])
+    give_reason(desk, row.id, first.reason if first is not None else NO_REASON)

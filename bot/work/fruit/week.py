@@ -1,0 +1,284 @@
+"""What was thrown out in a stretch of business days: by fruit, reason and shift, against other stretches."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import case, func
+
+from bot.trade.days import business_day, week_at, week_of
+from bot.trade.money.money import from_minor
+from bot.work.context import Desk
+from bot.work.formulas import ingredients
+from bot.work.fruit import balance
+from bot.work.fruit.balance import BoughtSum
+from bot.work.fruit.waste import grams_each
+from storage.tables import Waste
+
+LONGEST_DAYS = 3660  # of one report: beyond ten years a date was surely mistyped
+
+
+@dataclass(frozen=True, slots=True)
+class FruitSum:
+    """One fruit's waste: pieces, grams and cost; `unpriced` lines had no price and cost nothing here.
+
+    `share` is waste as a share (0.2 for a fifth) of what was bought in the same days, None when nothing was
+    or when the two cannot be brought to one measure.
+    """
+
+    ingredient_id: int
+    name: str
+    count: Fraction
+    grams: Fraction
+    cost: Decimal
+    unpriced: int
+    share: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PartSum:
+    """The waste of one reason, or of one shift: pieces, grams and cost; `unpriced` as in FruitSum."""
+
+    count: Fraction
+    grams: Fraction
+    cost: Decimal
+    unpriced: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class WasteSummary:
+    """A stretch of days, first to last, with its sums; `before` is the total of the stretch before it.
+
+    While the stretch runs, `before` is that of as many days as have been logged in it, `days_so_far`;
+    with none of them yet it is the whole stretch's. `bought` is what was paid for fruit in these days.
+    """
+
+    first: date
+    last: date
+    days_so_far: int
+    fruit: tuple[FruitSum, ...]
+    reasons: tuple[tuple[str, PartSum], ...]
+    early: PartSum
+    late: PartSum
+    cost: Decimal
+    bought: Decimal
+    before: Decimal
+    before_first: date
+    before_last: date
+    anything_before: bool
+
+
+def summary(desk: Desk, first: date, last: date, before_first: date | None = None) -> WasteSummary:
+    """Sum up the waste of the days from first to last, both included.
+
+    While the stretch still runs it is set against the same number of days of the one before. Today
+    counts once something of it is logged: a night to come would make every morning look like a saving.
+    `before_first` is where the stretch before begins, as long before as this one lasts unless said.
+    """
+    today = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    length = (last - first).days + 1
+    _cost, lines_today = _total(desk, today, today)
+    so_far = max(0, min(length, (today - first).days + (lines_today > 0)))
+    if before_first is None:
+        before_first = first - timedelta(days=length)
+    before_last = min(before_first + timedelta(days=(so_far or length) - 1), first - timedelta(days=1))
+    if so_far == length:
+        before_last = first - timedelta(days=1)
+    cells = _cells(desk, first, last)
+    bought = balance.bought_between(desk, first, last)
+    fruit = _by_fruit(desk, cells, bought)
+    before, lines_before = _total(desk, before_first, before_last)
+    return WasteSummary(
+        first,
+        last,
+        so_far,
+        fruit,
+        _by_reason(cells),
+        _part(cell for cell in cells if not cell.late),
+        _part(cell for cell in cells if cell.late),
+        sum((one.cost for one in fruit), Decimal(0)),
+        sum((bought[one.ingredient_id].paid for one in fruit if one.ingredient_id in bought), Decimal(0)),
+        before,
+        before_first,
+        before_last,
+        lines_before > 0,
+    )
+
+
+def this_week(desk: Desk, weeks_ago: int = 0) -> WasteSummary:
+    """Sum up the ISO week that the bar's business day lies in, or an earlier one."""
+    today = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    week = week_of(today - timedelta(days=7 * weeks_ago))
+    return summary(desk, week.first, week.last)
+
+
+def numbered_week(desk: Desk, year: int, number: int) -> WasteSummary:
+    """Sum up a week by its ISO 8601 year and number. Raises OutOfRangeError where there is none such."""
+    week = week_at(year, number)
+    return summary(desk, week.first, week.last)
+
+
+def month(desk: Desk, year: int, number: int) -> WasteSummary:
+    """Sum up a calendar month of business days, against the month before. Raises ValueError for none such."""
+    first = date(year, number, 1)
+    last = _month_after(first) - timedelta(days=1)
+    return summary(desk, first, last, (first - timedelta(days=1)).replace(day=1))
+
+
+def this_month(desk: Desk, months_ago: int = 0) -> WasteSummary:
+    """Sum up the month that the bar's business day lies in, or an earlier one."""
+    first = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute).replace(day=1)
+    for _number in range(months_ago):
+        first = (first - timedelta(days=1)).replace(day=1)
+    return month(desk, first.year, first.month)
+
+
+def _month_after(first: date) -> date:
+    return (first + timedelta(days=31)).replace(day=1)
+
+
+# -- sums -----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """Sums of one fruit, one reason and one shift."""
+
+    ingredient_id: int
+    reason: str
+    late: bool
+    count: Fraction
+    grams: Fraction
+    cost: Decimal
+    unpriced: int
+
+
+def _money(desk: Desk, minor: int | None) -> Decimal:
+    return from_minor(int(minor or 0), desk.bar.currency)
+
+
+def _cells(desk: Desk, first: date, last: date) -> list[_Cell]:
+    query = (
+        desk.book.rows(
+            Waste,
+            Waste.ingredient_id,
+            Waste.reason,
+            Waste.late,
+            func.sum(func.coalesce(Waste.count_milli, 0)).label("pieces"),
+            func.sum(func.coalesce(Waste.grams_milli, 0)).label("grams"),
+            func.sum(func.coalesce(Waste.cost_minor, 0)).label("cost"),
+            _unpriced_lines().label("unpriced"),
+        )
+        .where(Waste.business_day.between(first, last))
+        .group_by(Waste.ingredient_id, Waste.reason, Waste.late)
+    )
+    return [
+        _Cell(
+            row.ingredient_id,
+            row.reason,
+            bool(row.late),
+            Fraction(int(row.pieces), 1000),
+            Fraction(int(row.grams), 1000),
+            _money(desk, row.cost),
+            int(row.unpriced or 0),
+        )
+        for row in desk.book.session.execute(query)
+    ]
+
+
+def _unpriced_lines() -> Any:
+    """Count lines without cost; a line that was taken back takes its own off again."""
+    amount = func.coalesce(Waste.count_milli, Waste.grams_milli, 0)
+    return func.sum(case((Waste.cost_minor.is_not(None), 0), (amount < 0, -1), else_=1))
+
+
+def _part(cells: Iterable[_Cell]) -> PartSum:
+    group = list(cells)
+    count, grams, cost = Fraction(0), Fraction(0), Decimal(0)
+    for cell in group:
+        count, grams, cost = count + cell.count, grams + cell.grams, cost + cell.cost
+    return PartSum(count, grams, cost, sum(cell.unpriced for cell in group))
+
+
+def _grouped(cells: list[_Cell], key: Callable[[_Cell], Any]) -> dict[Any, list[_Cell]]:
+    groups: dict[Any, list[_Cell]] = {}
+    for cell in cells:
+        groups.setdefault(key(cell), []).append(cell)
+    return groups
+
+
+def _by_fruit(desk: Desk, cells: list[_Cell], bought: dict[int, BoughtSum]) -> tuple[FruitSum, ...]:
+    found = []
+    for number, group in _grouped(cells, lambda cell: cell.ingredient_id).items():
+        one = _part(group)
+        if one.count or one.grams:
+            name = ingredients.get(desk, number).name
+            share = _share(desk, number, one, bought.get(number))
+            found.append(FruitSum(number, name, one.count, one.grams, one.cost, one.unpriced, share))
+    return tuple(sorted(found, key=lambda one: (-one.cost, one.name)))
+
+
+def _share(desk: Desk, number: int, wasted: PartSum, bought: BoughtSum | None) -> Fraction | None:
+    if bought is None:
+        return None
+    each = grams_each(ingredients.get(desk, number))
+    if each is None:
+        if bought.count and not bought.grams and not wasted.grams:
+            return wasted.count / bought.count
+        if bought.grams and not bought.count and not wasted.count:
+            return wasted.grams / bought.grams
+        return None
+    there = bought.count * each + bought.grams
+    return (wasted.count * each + wasted.grams) / there if there > 0 else None
+
+
+def _by_reason(cells: list[_Cell]) -> tuple[tuple[str, PartSum], ...]:
+    found = [(reason, _part(group)) for reason, group in _grouped(cells, lambda cell: cell.reason).items()]
+    found = [(reason, one) for reason, one in found if one.count or one.grams]
+    return tuple(sorted(found, key=lambda one: (-one[1].cost, one[0])))
+
+
+def _total(desk: Desk, first: date, last: date) -> tuple[Decimal, int]:
+    """Return the cost of some days, and how many lines of them stand."""
+    lines = case((func.coalesce(Waste.count_milli, Waste.grams_milli, 0) < 0, -1), else_=1)
+    query = desk.book.rows(Waste, func.sum(func.coalesce(Waste.cost_minor, 0)), func.sum(lines)).where(
+        Waste.business_day.between(first, last)
+    )
+    row = desk.book.session.execute(query).one()
+    return _money(desk, row[0]), int(row[1] or 0)
+
+
+# -- for pictures ---------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class WeekCosts:
+    """The cost of waste week by week: the weeks' first days, and for each fruit one value a week."""
+
+    weeks: tuple[date, ...]
+    fruit: dict[str, tuple[Decimal, ...]]
+
+
+def by_week(desk: Desk, last: date, weeks: int = 12) -> WeekCosts:
+    """Return the cost of waste of so many ISO weeks up to the one of `last`, by fruit, dearest first."""
+    end = week_of(last).last
+    first = end - timedelta(days=7 * weeks - 1)
+    mondays = tuple(first + timedelta(days=7 * number) for number in range(weeks))
+    query = (
+        desk.book.rows(
+            Waste, Waste.ingredient_id, Waste.business_day, func.sum(func.coalesce(Waste.cost_minor, 0))
+        )
+        .where(Waste.business_day.between(first, end))
+        .group_by(Waste.ingredient_id, Waste.business_day)
+    )
+    sums: dict[int, list[Decimal]] = {}
+    for number, day, minor in desk.book.session.execute(query):
+        row = sums.setdefault(number, [Decimal(0)] * weeks)
+        row[(day - first).days // 7] += _money(desk, minor)
+    order = sorted((number for number in sums if any(sums[number])), key=lambda number: -sum(sums[number]))
+    return WeekCosts(mondays, {ingredients.get(desk, number).name: tuple(sums[number]) for number in order})

@@ -1,0 +1,193 @@
+"""Will a mix stay clear: the models' estimate, and what this bar saw of it, which weighs more."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from sqlalchemy import bindparam
+
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.liquids.clearing import estimate
+from bot.trade.liquids.clearing.estimate import Clearing, State
+from bot.trade.liquids.clearing.mixture import Mixture, mixture_of
+from bot.trade.spray.release import Release, release
+from bot.work.batches.batches import LOOKING, BatchState, Clarity
+from bot.work.context import Desk
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.mixture import Mix, mix_of
+from storage.memory import Memory
+from storage.tables import Batch, BatchEvent
+from storage.unit import of_bar
+
+# Seen clear so many times, a formula counts as clear in this bar whatever a model says.
+TIMES_TO_TRUST = 3
+RELEASE_TEMPERATURE_C = 20.0
+# Of so many latest looks and words taken back the answer is made: enough to trust, quick to read.
+_MOST_LOOKS = 24
+_states = Memory(8192)  # what the models say of each ratio
+_LOOKS = (
+    of_bar(
+        BatchEvent,
+        BatchEvent.id,
+        BatchEvent.corrects,
+        BatchEvent.clarity,
+        BatchEvent.at,
+        Batch.id.label("batch"),
+        Batch.made_at,
+        Batch.rest_until,
+        Batch.frozen,
+    )
+    .join(Batch, (Batch.bar_id == BatchEvent.bar_id) & (Batch.id == BatchEvent.batch_id))
+    .where(
+        Batch.formula_id == bindparam("of_formula"),
+        Batch.version == bindparam("of_version"),
+        Batch.state != BatchState.UNDONE,
+        BatchEvent.what.in_(LOOKING),
+    )
+    .order_by(BatchEvent.id.desc())
+    .limit(_MOST_LOOKS)
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Sighting:
+    """One look at a rested batch: what was seen, whole days after it was made."""
+
+    batch: int
+    clarity: Clarity
+    days: int
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What this bar saw of a formula, oldest first: rested batches of the same version and spirit."""
+
+    sightings: tuple[Sighting, ...] = ()
+
+    @property
+    def last_looks(self) -> tuple[Sighting, ...]:
+        """The latest look at each batch."""
+        return tuple({one.batch: one for one in self.sightings}.values())
+
+    @property
+    def times_clear(self) -> int:
+        """How many looks found it clear."""
+        return sum(one.clarity is Clarity.CLEAR for one in self.sightings)
+
+    @property
+    def worst_last(self) -> Sighting | None:
+        """The gravest of the latest looks that were not clear, or None."""
+        order = [Clarity.CLEAR, Clarity.HAZY, Clarity.SPLIT]
+        bad = [one for one in self.last_looks if one.clarity is not Clarity.CLEAR]
+        return max(bad, key=lambda one: order.index(one.clarity), default=None)
+
+    @property
+    def clear_here(self) -> bool:
+        """Whether it was seen clear often enough, and no batch was left hazy or split."""
+        return self.times_clear >= TIMES_TO_TRUST and self.worst_last is None
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """The quick answer: the models' state (None while a spirit's strength is unknown) and what was seen."""
+
+    state: State | None
+    outside: tuple[str, ...]
+    seen: Seen
+
+
+@dataclass(frozen=True, slots=True)
+class ClearAnswer:
+    """The whole answer for a formula as written: what the models say and what was seen here."""
+
+    view: FormulaView
+    mixture: Mixture
+    clearing: Clearing
+    seen: Seen
+
+
+def mixture_in(mix: Mix) -> Mixture | None:
+    """Return a mix as the models take it; None while a spirit's strength is not known.
+
+    What has no known volume is named among what the models do not know.
+    """
+    if mix.without_strength:
+        return None
+    found = mixture_of(mix.components)
+    return replace(found, outside=(*found.outside, *mix.left_out))
+
+
+def _state(desk: Desk, mixture: Mixture, temperature_c: float) -> State:
+    def reckon() -> State:
+        desk.take_time()
+        return estimate.state_of(mixture, temperature_c)
+
+    return _states.get((mixture, temperature_c), reckon)
+
+
+def standing(desk: Desk, view: FormulaView, temperature_c: float) -> Standing | None:
+    """Return the quick answer for a formula, or None for one without any oil.
+
+    The models' part is remembered for each ratio, so that asking again costs nothing.
+    """
+    mix = mix_of(view)
+    if not mix.has_oil:
+        return None
+    mixture = mixture_in(mix)
+    if mixture is None:
+        return Standing(None, (), Seen())
+    return Standing(_state(desk, mixture.rounded(), temperature_c), mixture.outside, seen_here(desk, view))
+
+
+def answer(desk: Desk, view: FormulaView, temperature_c: float) -> ClearAnswer | None:
+    """Return the whole answer; None while a spirit's strength is not known.
+
+    Raises OutOfRangeError for an empty mix or outside 0 to 40 °C.
+    """
+    mixture = mixture_in(mix_of(view))
+    if mixture is None:
+        return None
+    return ClearAnswer(view, mixture, estimate.judge(mixture, temperature_c), seen_here(desk, view))
+
+
+def release_of(view: FormulaView) -> Release | None:
+    """Return how readily the oil's aroma leaves the film at 20 °C; None without citrus oil or strength."""
+    mixture = mixture_in(mix_of(view))
+    if mixture is None or mixture.oil_ml <= 0:
+        return None
+    return release(mixture, RELEASE_TEMPERATURE_C)
+
+
+def seen_here(desk: Desk, view: FormulaView) -> Seen:
+    """Return the looks at rested batches of this version that were made with the same spirits."""
+    of = {"of_formula": view.id, "of_version": view.version}
+    key = ("looks", view.id, view.version)
+    rows = desk.book.remembered(desk.bar.revision, key, lambda: desk.book.found(_LOOKS, **of)[::-1])
+    taken_back = {row.corrects for row in rows if row.corrects is not None}
+    strengths = _strengths(view)
+    return Seen(
+        tuple(
+            Sighting(row.batch, Clarity(row.clarity), (row.at - row.made_at).days)
+            for row in rows
+            if row.clarity is not None
+            and row.id not in taken_back
+            and row.at >= row.rest_until
+            and _frozen_strengths(row.frozen["lines"]) == strengths
+        )
+    )
+
+
+def _strengths(view: FormulaView) -> list[Fraction | None]:
+    lines = [line.ingredient for line in view.lines]
+    return [one.strength_percent for one in lines if one.kind is IngredientKind.SPIRIT]
+
+
+def _frozen_strengths(lines: Sequence[dict[str, str | None]]) -> list[Fraction | None]:
+    found: list[Fraction | None] = []
+    for line in lines:
+        if line["kind"] == IngredientKind.SPIRIT:
+            percent = line.get("strength_percent")
+            found.append(None if percent is None else Fraction(percent))
+    return found

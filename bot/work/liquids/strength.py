@@ -1,0 +1,102 @@
+"""How strong something is: a formula, a batch, a spirit of the bar; and setting a spirit's strength."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from bot.trade.liquids.strength import FormulaStrength
+from bot.work.batches.batches import BatchView
+from bot.work.context import Desk, Role
+from bot.work.errors import NotAllowedError
+from bot.work.formulas import ingredients
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.formulas.mixture import Mix, mix_of, mix_of_batch
+from storage.tables import Formula, FormulaLine, Ingredient
+
+
+@dataclass(frozen=True, slots=True)
+class StrengthAnswer:
+    """The strength of a mix: None while a spirit's own is not known (`unknown` names it).
+
+    `poured_ml` is the sum of all volumes at 20 °C, `left_out` names what has no known volume.
+    """
+
+    name: str
+    strength: FormulaStrength | None
+    poured_ml: float
+    unknown: tuple[str, ...]
+    left_out: tuple[str, ...]
+
+
+def _answer(name: str, mix: Mix) -> StrengthAnswer:
+    poured_ml = sum(component.volume_ml for component in mix.components)
+    return StrengthAnswer(name, mix.strength, poured_ml, mix.without_strength, mix.left_out)
+
+
+def of_formula(view: FormulaView) -> StrengthAnswer:
+    """Return a formula's strength as written."""
+    return _answer(view.name, mix_of(view))
+
+
+def of_batch(batch: BatchView) -> StrengthAnswer:
+    """Return a batch's strength, by what went into it when it was made."""
+    return _answer(batch.name, mix_of_batch(batch.frozen["lines"]))
+
+
+@dataclass(frozen=True, slots=True)
+class StrengthSet:
+    """A spirit's strength just set: what it was before (None: not known) and the formulas that use it."""
+
+    ingredient: IngredientView
+    before: Fraction | None
+    formulas: tuple[str, ...]
+
+
+def set_of(desk: Desk, ingredient_id: int, percent: Fraction) -> StrengthSet:
+    """Set a spirit's strength in % vol at 20 °C.
+
+    Raises NotAllowedError for a plain member, NotThereError, or BadValueError outside 0 to 100.
+    """
+    if not desk.role.manages:
+        raise NotAllowedError(Role.MANAGER)
+    before = ingredients.get(desk, ingredient_id).strength_percent
+    after = ingredients.set_strength(desk, ingredient_id, percent)
+    return StrengthSet(after, before, formulas_with(desk, ingredient_id))
+
+
+def formulas_with(desk: Desk, ingredient_id: int) -> tuple[str, ...]:
+    """Return the names of the formulas whose latest version holds an ingredient."""
+    query = (
+        desk.book.rows(Formula, Formula.name)
+        .join(
+            FormulaLine,
+            (FormulaLine.bar_id == Formula.bar_id)
+            & (FormulaLine.formula_id == Formula.id)
+            & (FormulaLine.number == Formula.latest),
+        )
+        .where(FormulaLine.ingredient_id == ingredient_id, Formula.archived_at.is_(None))
+        .order_by(Formula.match_key)
+    )
+    return tuple(desk.book.session.scalars(query))
+
+
+def take_back(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a strength: the one before is in force again."""
+    row = desk.book.get(Ingredient, details["ingredient"])
+    if row is not None:
+        before = details.get("before")
+        row.strength_percent = None if before is None else Fraction(before)
+        desk.book.touched()
+
+
+def take_back_density(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo the bar's own density: the one before, or the handbook's, is used again."""
+    row = desk.book.get(Ingredient, details["ingredient"])
+    if row is not None:
+        before = details.get("before")
+        row.density_g_per_ml = None if before is None else Fraction(before)
+        row.density_source = details.get("source_before")
+        desk.book.touched()

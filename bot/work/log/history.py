@@ -1,0 +1,91 @@
+"""The bar's log as people read it: who did what, when, and what was taken back or corrected."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from bot.work.context import Desk
+from bot.work.formulas import ingredients
+from bot.work.fruit import waste
+from bot.work.fruit.waste import WasteView
+from bot.work.log.undo import can_be_undone
+from bot.work.money import prices
+from bot.work.money.prices import PriceView
+from storage.tables import Entry, Member
+
+PAGE = 10
+
+
+@dataclass(frozen=True, slots=True)
+class LogLine:
+    """One entry. `undone_by` is the entry that took it back, `corrects` the one it stands in place of.
+
+    `wasted` are the lines of a waste entry, `price` is that of a price entry; `name` is an ingredient's
+    where the details have only its number.
+    """
+
+    number: int
+    at: datetime
+    by: str
+    what: str
+    details: dict[str, Any]
+    undo_of: int | None
+    undone_by: int | None
+    corrects: int | None
+    wasted: tuple[WasteView, ...]
+    name: str
+    price: PriceView | None
+    undoable: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LogPage:
+    """Some entries, the newest first; `older` is where the next page begins, None at the end."""
+
+    lines: tuple[LogLine, ...]
+    older: int | None
+
+
+def page(desk: Desk, before: int | None = None, most: int = PAGE) -> LogPage:
+    """Return the entries before a number, or the newest ones."""
+    where = [] if before is None else [Entry.id < before]
+    query = desk.book.select(Entry).where(*where).order_by(Entry.id.desc()).limit(most + 1)
+    rows = list(desk.book.session.scalars(query))
+    shown = rows[:most]
+    names = {
+        row.person_id: row.name
+        for row in desk.book.session.execute(desk.book.rows(Member, Member.person_id, Member.name))
+    }
+    numbers = [row.id for row in shown]
+    undone = {row.undo_of: row.id for row in desk.book.all(Entry, Entry.undo_of.in_(numbers))}
+    lines = tuple(
+        LogLine(
+            row.id,
+            row.at,
+            names.get(row.by, "?"),
+            row.what,
+            row.details,
+            row.undo_of,
+            undone.get(row.id),
+            row.corrects,
+            waste.logged_in(desk, row.details) if row.what in {"waste", "waste reason"} else (),
+            _ingredient(desk, row.details),
+            prices.logged_in(desk, row.details) if row.what == "price" else None,
+            can_be_undone(desk, row) and row.id not in undone,
+        )
+        for row in shown
+    )
+    return LogPage(lines, shown[-1].id if len(rows) > most else None)
+
+
+def line(desk: Desk, number: int) -> LogLine:
+    """Return one entry that is there."""
+    return page(desk, number + 1, 1).lines[0]
+
+
+def _ingredient(desk: Desk, details: dict[str, Any]) -> str:
+    if "name" in details or not isinstance(details.get("ingredient"), int):
+        return ""
+    return ingredients.get(desk, details["ingredient"]).name

@@ -1,0 +1,125 @@
+"""What a formula costs, and against what fresh garnish costs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.formulas.measures import Dimension
+from bot.trade.money.cost import (
+    Cost,
+    PackPrice,
+    Spraying,
+    Vessel,
+    break_even_price_each,
+    break_even_sprays,
+    cost,
+    fresh_per_drink,
+    fresh_to_spray,
+)
+from bot.trade.money.money import as_decimal
+from bot.work.context import Desk
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.formulas.scaling import ScaleAnswer, densities
+from bot.work.money import prices
+from storage.tables import Batch
+
+_WATER = PackPrice(Fraction(1), Dimension.VOLUME, Decimal(0))
+
+
+@dataclass(frozen=True, slots=True)
+class FreshAgainst:
+    """Fresh garnish against the spray: money per drink, and how many times dearer, low and high.
+
+    `even_price` is the price of a piece of fruit at which both cost the same, reckoned with the
+    dearer end of the spray; `even_sprays` the sprays that cost as much as one garnish.
+    """
+
+    fruit: IngredientView
+    price_each: Decimal
+    garnishes: tuple[Fraction, Fraction]
+    per_drink: tuple[Decimal, Decimal]
+    times: tuple[Fraction, Fraction]
+    even_price: Decimal
+    even_sprays: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class CostAnswer:
+    """A scaled formula's cost; `fresh` is None where the fruit it replaces has no price or is not said."""
+
+    answer: ScaleAnswer
+    cost: Cost
+    bottle_ml: Fraction | None
+    fresh: FreshAgainst | None
+    fresh_missing: str | None  # the fruit whose price or garnishes are not known
+
+
+def cost_of(desk: Desk, answer: ScaleAnswer, bottle_ml: Fraction | None = None) -> CostAnswer:
+    """Cost a scaled formula at the prices now in force."""
+    view = answer.formula
+    wanted = [line.ingredient.id for line in view.lines]
+    if view.garnish is not None:
+        wanted.append(view.garnish.id)
+    in_force = prices.in_force(desk, wanted)
+    spraying = None if view.sprays is None else Spraying(view.sprays, view.spray_ml)
+    result = cost(
+        answer.scaled.lines,
+        _packs(answer, in_force),
+        densities_g_per_ml=densities(view),
+        finished_ml=answer.finished_ml,
+        loss_share=answer.loss_share,
+        bottle=None if bottle_ml is None else Vessel(bottle_ml),
+        spraying=spraying,
+    )
+    fresh, missing = _fresh(view.garnish, in_force, result)
+    return CostAnswer(answer, result, bottle_ml, fresh, missing)
+
+
+def last_made_ml(desk: Desk, formula_id: int) -> Fraction | None:
+    """Return how many whole mL the last batch of a formula made, or None where it was never made."""
+    row = desk.book.one(Batch, Batch.formula_id == formula_id, Batch.state != "undone", order=Batch.id.desc())
+    return None if row is None or row.total_ml < 1 else Fraction(round(row.total_ml))
+
+
+def _packs(answer: ScaleAnswer, in_force: Mapping[int, prices.PriceView]) -> dict[str, PackPrice]:
+    packs = {}
+    for line in answer.formula.lines:
+        price = in_force.get(line.ingredient.id)
+        if price is not None:
+            packs[line.ingredient.name] = price.pack_price
+        elif line.ingredient.kind is IngredientKind.WATER:
+            packs[line.ingredient.name] = _WATER  # the tap is not counted unless the bar prices it
+    return packs
+
+
+def _fresh(
+    fruit: IngredientView | None, in_force: Mapping[int, prices.PriceView], result: Cost
+) -> tuple[FreshAgainst | None, str | None]:
+    if fruit is None:
+        return None, None
+    price = in_force.get(fruit.id)
+    if price is None or price.dimension is not Dimension.COUNT or price.garnishes is None:
+        return None, fruit.name
+    if result.per_drink is None or result.per_spray is None or result.is_partial or not result.per_drink[0]:
+        return None, None
+    each = as_decimal(price.per_base)
+    few, many = price.garnishes
+    dear, cheap = fresh_per_drink(each, few), fresh_per_drink(each, many)
+    low = fresh_to_spray(cheap, result.per_drink)[0]
+    high = fresh_to_spray(dear, result.per_drink)[1]
+    return (
+        FreshAgainst(
+            fruit,
+            each,
+            price.garnishes,
+            (cheap, dear),
+            (low, high),
+            break_even_price_each(result.per_drink[1], few),
+            break_even_sprays(dear, result.per_spray[1]),
+        ),
+        None,
+    )

@@ -1,0 +1,203 @@
+"""What things cost, then and now. Price rows are never edited: a correction is a new row."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import func, select
+from sqlalchemy.orm import aliased
+
+from bot.trade.formulas.measures import Dimension, Quantity
+from bot.trade.money.cost import PackPrice
+from bot.trade.money.money import as_decimal, from_minor, to_minor
+from bot.work.context import BarView, Desk
+from bot.work.errors import BadValueError
+from bot.work.formulas.formulas import in_base
+from storage.tables import Price
+
+_MOST_MINOR = 10**12
+_LATER = aliased(Price)
+_CORRECTED = (
+    select(_LATER.id)
+    .where(_LATER.bar_id == Price.bar_id, _LATER.corrects == Price.id)
+    .correlate(Price)
+    .exists()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class PriceView:
+    """One price: `pack` as typed and in base units (mL, g or pieces), garnishes per piece of fruit."""
+
+    id: int
+    ingredient_id: int
+    pack: Quantity
+    pack_amount: Fraction
+    dimension: Dimension
+    price: Decimal
+    garnishes: tuple[Fraction, Fraction] | None
+    at: datetime
+    tax_factor: Fraction = Fraction(1)
+
+    @property
+    def pack_price(self) -> PackPrice:
+        """The price as the trade rules take it, with the bar's tax added or taken out."""
+        counted = self.price if self.tax_factor == 1 else as_decimal(Fraction(self.price) * self.tax_factor)
+        return PackPrice(self.pack_amount, self.dimension, counted)
+
+    @property
+    def per_base(self) -> Fraction:
+        """What one mL, one g or one piece costs, exactly, with the bar's tax added or taken out."""
+        return self.typed_per_base * self.tax_factor
+
+    @property
+    def typed_per_base(self) -> Fraction:
+        """The same by the price as it was typed."""
+        return Fraction(self.price) / self.pack_amount
+
+
+def tax_factor(bar: BarView) -> Fraction:
+    """Return what a price as typed is multiplied by, so that the bar counts it with or without tax."""
+    with_tax = 1 + Fraction(bar.settings.tax_percent) / 100
+    return {"added": with_tax, "taken out": 1 / with_tax}.get(bar.settings.tax, Fraction(1))
+
+
+def set_price(
+    desk: Desk,
+    ingredient_id: int,
+    pack: Quantity,
+    price: Decimal,
+    garnishes: tuple[Fraction, Fraction] | None = None,
+) -> PriceView:
+    """Write down what a pack costs from now on.
+
+    What a piece of fruit gives in garnishes is kept from the last price when not said.
+    Raises BadValueError for an empty pack or a price below zero.
+    """
+    price_view = write(desk, ingredient_id, pack, price, garnishes)
+    desk.log("price", price=price_view.id, ingredient=ingredient_id)
+    return price_view
+
+
+def write(
+    desk: Desk,
+    ingredient_id: int,
+    pack: Quantity,
+    price: Decimal,
+    garnishes: tuple[Fraction, Fraction] | None = None,
+) -> PriceView:
+    """Do the same without a line of its own in the log, as part of what is logged otherwise."""
+    amount, _dimension = in_base(desk.bar, pack)
+    if amount <= 0:
+        raise BadValueError("pack", str(float(pack.number)))
+    minor = to_minor(price, desk.bar.currency)
+    if not 0 <= minor <= _MOST_MINOR:
+        raise BadValueError("price", str(price))
+    if garnishes is None:
+        before = in_force(desk, [ingredient_id]).get(ingredient_id)
+        garnishes = before.garnishes if before is not None else None
+    row = desk.book.add(
+        Price(
+            ingredient_id=ingredient_id,
+            pack_amount=pack.number,
+            pack_unit=pack.unit,
+            price_minor=minor,
+            garnishes_low=garnishes[0] if garnishes else None,
+            garnishes_high=garnishes[1] if garnishes else None,
+            at=desk.now,
+            by=desk.person_id,
+        )
+    )
+    desk.book.touched()
+    return _view(desk, row)
+
+
+def _view(desk: Desk, row: Price) -> PriceView:
+    pack = Quantity(row.pack_amount, row.pack_unit)
+    amount, dimension = in_base(desk.bar, pack)
+    garnishes = None
+    if row.garnishes_low is not None:
+        garnishes = row.garnishes_low, row.garnishes_high or row.garnishes_low
+    price = from_minor(row.price_minor, desk.bar.currency)
+    return PriceView(
+        row.id, row.ingredient_id, pack, amount, dimension, price, garnishes, row.at, tax_factor(desk.bar)
+    )
+
+
+def logged_in(desk: Desk, details: dict[str, Any]) -> PriceView | None:
+    """Return the price that an entry of the log is about; None where it has no number."""
+    row = desk.book.get(Price, details.get("price", 0))
+    return None if row is None else _view(desk, row)
+
+
+def in_force(
+    desk: Desk, ingredient_ids: Sequence[int] | None = None, at: datetime | None = None
+) -> dict[int, PriceView]:
+    """Return the price in force of each ingredient, now or at an earlier instant.
+
+    A price that was taken back never was; a corrected one gives way to its correction.
+    """
+    if at is not None:
+        return _read_in_force(desk, ingredient_ids, at)
+    key = ("prices", None if ingredient_ids is None else tuple(sorted(set(ingredient_ids))))
+    return desk.book.remembered(desk.bar.revision, key, lambda: _read_in_force(desk, ingredient_ids, None))
+
+
+def _read_in_force(
+    desk: Desk, ingredient_ids: Sequence[int] | None, at: datetime | None
+) -> dict[int, PriceView]:
+    newest = (
+        desk.book.rows(Price, func.max(Price.id).label("id"))
+        .where(Price.void.is_(False), ~_CORRECTED)
+        .group_by(Price.ingredient_id)
+    )
+    if ingredient_ids is not None:
+        newest = newest.where(Price.ingredient_id.in_(ingredient_ids))
+    if at is not None:
+        newest = newest.where(Price.at <= at)
+    rows = desk.book.all(Price, Price.id.in_(newest.scalar_subquery()))
+    return {row.ingredient_id: _view(desk, row) for row in rows}
+
+
+def history(desk: Desk, ingredient_id: int) -> list[PriceView]:
+    """Return every price of an ingredient that was in force, oldest first."""
+    rows = desk.book.all(Price, Price.ingredient_id == ingredient_id, order=Price.id)
+    corrected = {row.corrects for row in rows if row.corrects is not None}
+    return [_view(desk, row) for row in rows if not row.void and row.id not in corrected]
+
+
+class Course:
+    """The prices of one ingredient over time, to ask for many instants without a query for each."""
+
+    def __init__(self, known: Sequence[PriceView]) -> None:
+        self._known: list[PriceView] = []
+        newest: PriceView | None = None
+        for one in sorted(known, key=lambda view: view.at):
+            newest = one if newest is None or one.id > newest.id else newest
+            self._known.append(newest)
+        self._instants = sorted(one.at for one in known)
+
+    def at(self, instant: datetime) -> PriceView | None:
+        """Return the price in force at an instant: of those up to then the one written down last."""
+        count = bisect_right(self._instants, instant)
+        return self._known[count - 1] if count else None
+
+
+def course(desk: Desk, ingredient_id: int) -> Course:
+    """Return the prices of an ingredient over time."""
+    return Course(history(desk, ingredient_id))
+
+
+def take_back(desk: Desk, details: dict[str, int]) -> None:
+    """Undo a price: a void row that points to it, so that the one before is in force again."""
+    row = desk.book.get(Price, details["price"])
+    if row is None:
+        return
+    desk.correct(row, void=True)
+    desk.book.touched()

@@ -1,0 +1,132 @@
+"""Deleting a bar, after seven days in which it can be kept; and what a bar holds of one member."""
+
+from __future__ import annotations
+
+from datetime import date, datetime, timedelta
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import Table, delete, or_, select, update
+
+from bot.work.context import BarView, Desk, Role
+from bot.work.errors import BadValueError, NotAllowedError, NotThereError
+from bot.work.people.team import forget_account
+from bot.work.reminders import planning
+from storage.store import Store
+from storage.tables import Bar, Base, Member, Person, Room
+from storage.types import exact_text
+from storage.unit import Unit
+
+GRACE_DAYS = 7
+DELETED = "deleted"  # the name that is left of a deleted bar; its number is never given out again
+_WHOSE = ("by", "made_by", "person_id", "done_by")
+_SECRET = frozenset({"code_hash"})
+
+
+def _bar(desk: Desk) -> Bar:
+    row = desk.book.session.get(Bar, desk.bar.id)
+    if row is None:
+        raise NotThereError("bar", desk.bar.name)
+    return row
+
+
+def matches_name(bar: BarView, typed: str) -> bool:
+    """Whether the bar's name was typed, capitals and spaces aside."""
+    return " ".join(typed.split()).casefold() == " ".join(bar.name.split()).casefold()
+
+
+def begin(desk: Desk, typed: str) -> datetime:
+    """Set the bar to be deleted; return when. Only the owner may, who has to type its name.
+
+    Raises NotAllowedError, or BadValueError for another name.
+    """
+    if desk.role is not Role.OWNER:
+        raise NotAllowedError(Role.OWNER)
+    if not matches_name(desk.bar, typed):
+        raise BadValueError("bar name", typed[:80])
+    row = _bar(desk)
+    row.delete_after = desk.now + timedelta(days=GRACE_DAYS)
+    desk.log("delete bar")
+    desk.book.session.flush()
+    planning.plan_deletion(desk.book, desk.bar, row.delete_after, desk.now)
+    return row.delete_after
+
+
+def keep(desk: Desk) -> bool:
+    """Keep the bar after all; False if it was not to be deleted. Only the owner may."""
+    if desk.role is not Role.OWNER:
+        raise NotAllowedError(Role.OWNER)
+    row = _bar(desk)
+    if row.delete_after is None:
+        return False
+    row.delete_after = None
+    planning.cancel_deletion(desk.book)
+    desk.log("keep bar")
+    desk.book.session.flush()
+    return True
+
+
+def purge(store: Store, now: datetime) -> int:
+    """Delete every bar whose seven days are over, with all it holds; return how many."""
+    with store.writing() as unit:
+        query = select(Bar.id).where(Bar.delete_after.is_not(None), Bar.delete_after <= now)
+        found = list(unit.session.scalars(query))
+        for bar_id in found:
+            _delete(unit, bar_id)
+    return len(found)
+
+
+def _delete(unit: Unit, bar_id: int) -> None:
+    session = unit.session
+    members = session.execute(select(Member.person_id, Member.room_id).where(Member.bar_id == bar_id)).all()
+    session.execute(update(Person).where(Person.bar_id == bar_id).values(bar_id=None))
+    session.execute(update(Room).where(Room.bar_id == bar_id).values(bar_id=None, title="", thread=None))
+    for table in reversed(Base.metadata.sorted_tables):
+        if _is_of_a_bar(table):
+            session.execute(delete(table).where(table.c.bar_id == bar_id))
+    row = session.get(Bar, bar_id)
+    if row is not None:
+        # The row stays as a number that is taken: labels and buttons of old must never fit another bar.
+        row.name, row.settings, row.team_room_id, row.delete_after = DELETED, {}, None, None
+        row.revision += 1
+    session.flush()
+    for person_id, room_id in members:
+        forget_account(session, person_id, [] if room_id is None else [room_id])
+
+
+def _is_of_a_bar(table: Table) -> bool:
+    return "bar_id" in table.primary_key.columns
+
+
+def held_of_member(desk: Desk) -> dict[str, Any]:
+    """Return all that the bar holds of the one who asks: who they are, and every row they wrote."""
+    person = desk.book.session.get(Person, desk.person_id)
+    held: dict[str, Any] = {
+        "bar": desk.bar.name,
+        "name": desk.name,
+        "channel": None if person is None else person.channel,
+        "channel_id": None if person is None else person.outside_id,
+        "language": None if person is None else person.language,
+    }
+    for table in Base.metadata.sorted_tables:
+        whose = [table.c[name] for name in _WHOSE if name in table.c]
+        if not _is_of_a_bar(table) or not whose:
+            continue
+        query = select(table).where(
+            table.c.bar_id == desk.book.bar_id, or_(*(column == desk.person_id for column in whose))
+        )
+        rows = [
+            {key: _plain(value) for key, value in row.items() if key not in _SECRET}
+            for row in desk.book.session.execute(query).mappings()
+        ]
+        if rows:
+            held[table.name] = rows
+    return held
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, Fraction):
+        return exact_text(value)
+    if isinstance(value, datetime | date):
+        return value.isoformat()
+    return value

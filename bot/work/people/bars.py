@@ -1,0 +1,159 @@
+"""Opening a bar, and changing what is set in it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError, available_timezones
+
+from babel.core import get_global
+from babel.numbers import get_territory_currencies, list_currencies
+
+from bot.trade.money.money import UnknownCurrencyError, minor_digits
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.work.context import EVERY_DAY, BarSettings, BarView, Desk, Role
+from bot.work.errors import BadValueError, NotAllowedError, NotThereError
+from bot.work.people import people
+from bot.work.reminders import planning
+from storage.tables import Bar
+from storage.unit import Unit
+
+DEFAULT_CLOSING_MINUTE = 5 * 60
+_EU = frozenset(
+    "AT BE BG HR CY CZ DK EE FI FR DE GR HU IE IT LV LT LU MT NL PL PT RO SK SI ES SE".split()  # noqa: SIM905
+)
+_COLUMNS = frozenset({"name", "language", "currency", "units", "zone", "closing_minute", "jurisdiction"})
+UNITS = ("metric", "us", "imperial")
+
+
+@dataclass(frozen=True, slots=True)
+class Likely:
+    """What is likely in a place: offered as defaults, never set silently."""
+
+    jurisdiction: Jurisdiction
+    currency: str
+    units: str
+
+
+def likely_in(zone: str) -> Likely:
+    """Return the likely rules, currency and units of the land that a time zone lies in (CLDR)."""
+    land = get_global("zone_territories").get(zone, "001")
+    currencies = get_territory_currencies(land) if land != "001" else []
+    currency = currencies[0] if currencies else "USD"
+    if land == "US":
+        return Likely(Jurisdiction.US, currency, "us")
+    if land == "GB":
+        return Likely(Jurisdiction.UK, currency, "metric")
+    return Likely(Jurisdiction.EU if land in _EU else Jurisdiction.OTHER, currency, "metric")
+
+
+def find_zones(text: str) -> list[str]:
+    """Return the IANA zones that a city or zone name may mean, the exact one alone if there is one."""
+    wanted = text.strip().replace(" ", "_").casefold()
+    zones = sorted(zone for zone in available_timezones() if "/" in zone or zone == "UTC")
+    zones = [zone for zone in zones if not zone.startswith(("Etc/", "posix/", "right/", "SystemV/"))]
+    exact = [zone for zone in zones if zone.casefold() == wanted]
+    if exact:
+        return exact
+    city = [zone for zone in zones if zone.rpartition("/")[2].casefold() == wanted]
+    return city or [zone for zone in zones if wanted and wanted in zone.casefold()]
+
+
+def check_currency(code: str) -> str:
+    """Return an ISO 4217 code in capitals.
+
+    Raises BadValueError for one that is not in use, and for gold, tests and 'no currency'.
+    """
+    found = code.strip().upper()
+    try:
+        minor_digits(found)
+    except UnknownCurrencyError:
+        raise BadValueError("currency", code) from None
+    if found not in list_currencies():
+        raise BadValueError("currency", code)
+    return found
+
+
+def open_bar(
+    unit: Unit,
+    presence: people.Presence,
+    who: str,
+    private: bool,
+    now: datetime,
+    *,
+    name: str,
+    zone: str,
+    jurisdiction: Jurisdiction,
+    currency: str,
+    units: str,
+    closing_minute: int = DEFAULT_CLOSING_MINUTE,
+    language: str = "en",
+) -> BarView:
+    """Open a bar with the person as its owner. Raises BadValueError for a value that cannot be kept."""
+    clean = " ".join(name.split())
+    if not clean or len(clean) > 80:
+        raise BadValueError("bar name", name[:80])
+    _check_zone(zone)
+    if units not in UNITS:
+        raise BadValueError("units", units)
+    settings = BarSettings()
+    if units == "us":
+        settings = settings.changed(oz_liquid="us", household="us")
+    bar = Bar(
+        name=clean,
+        language=language,
+        currency=check_currency(currency),
+        units=units,
+        zone=zone,
+        closing_minute=closing_minute,
+        jurisdiction=jurisdiction,
+        settings=settings.to_json(),
+        created_at=now,
+    )
+    view = people.found_bar(unit, presence, bar, who, private, now)
+    planning.plan_close(unit.bar(view.id), view, now)
+    return view
+
+
+def _check_zone(zone: str) -> None:
+    try:
+        ZoneInfo(zone)
+    except (ZoneInfoNotFoundError, ValueError):
+        raise BadValueError("time zone", zone) from None
+
+
+def change(desk: Desk, **values: Any) -> BarView:
+    """Change columns or settings of the bar by name; return it as it then is.
+
+    Raises NotAllowedError for a plain member and BadValueError for a value that cannot be kept.
+    """
+    if not desk.role.manages:
+        raise NotAllowedError(Role.MANAGER)
+    row = desk.book.session.get(Bar, desk.bar.id)
+    if row is None:
+        raise NotThereError("bar", desk.bar.name)
+    if "zone" in values:
+        _check_zone(values["zone"])
+    if "currency" in values:
+        values["currency"] = check_currency(values["currency"])
+    if values.get("units", "metric") not in UNITS:
+        raise BadValueError("units", values["units"])
+    if values.get("service_days", EVERY_DAY) == 0:
+        raise BadValueError("service days", "")
+    before: dict[str, Any] = {}
+    settings = BarSettings.from_json(row.settings)
+    for key, value in values.items():
+        if key in _COLUMNS:
+            before[key] = getattr(row, key)
+            setattr(row, key, value)
+        else:
+            before[key] = getattr(settings, key)
+            settings = settings.changed(**{key: value})
+    row.settings = settings.to_json()
+    desk.log("settings", before=before, after=values)
+    desk.book.touched()
+    view = BarView.of(row)
+    desk.bar = view
+    planning.plan_close(desk.book, view, desk.now)
+    return view

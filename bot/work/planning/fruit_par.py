@@ -1,0 +1,212 @@
+"""How much fresh fruit to have each morning, by the demand and the spoilage that were logged."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from decimal import Decimal
+from enum import StrEnum
+from fractions import Fraction
+
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.formulas.measures import Dimension
+from bot.trade.numbers.uncertainty import to_decimal
+from bot.trade.planning.fruit_par import DemandDay, Par, critical_fractile, fruit_overage, par_by_weekday
+from bot.trade.words import N_
+from bot.work.context import BarView, Desk
+from bot.work.formulas import ingredients
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.fruit import balance
+from bot.work.fruit.balance import CountView
+from bot.work.money import prices
+from bot.work.money.prices import PriceView
+from bot.work.spray import drinks
+from bot.work.stock import on_hand
+from storage.tables import Delivery, PeeledFruit, PeeledUse, Waste
+
+
+class DemandSource(StrEnum):
+    """Where the demand is from, in words for the reply."""
+
+    DRINKS = N_("drinks counted with this garnish")
+    COUNTS = N_("what was used between counts at close")
+    PEELED = N_("fruit logged as peeled")
+
+
+@dataclass(frozen=True, slots=True)
+class FruitPar:
+    """The pars of one fruit by weekday (0 for Monday), and what they rest on.
+
+    `spoiled_share` is how much of what is left at close is thrown out in the end; `assumed` says that it
+    was never counted and all of it is taken to be. `price` is that of one fruit. Without a price or any
+    demand `by_weekday` is empty.
+    """
+
+    fruit: IngredientView
+    source: DemandSource | None
+    by_weekday: dict[int, Par]
+    price: Decimal | None
+    fractile: Fraction | None
+    spoiled_share: Decimal
+    assumed: bool
+
+
+def pars(desk: Desk) -> list[FruitPar]:
+    """Return the pars of every fruit of which any demand is known, by name."""
+    found = [fruit_par(desk, one) for one in ingredients.all_of(desk, IngredientKind.FRUIT)]
+    return [one for one in found if one.source is not None]
+
+
+def fruit_par(desk: Desk, fruit: IngredientView) -> FruitPar:
+    """Return the pars of one fruit: the newsvendor's critical fractile of its demand, by weekday."""
+    price = prices.in_force(desk, [fruit.id]).get(fruit.id)
+    each = _price_each(fruit, price)
+    counts = sorted(balance.counts(desk, fruit.id, most=1000), key=lambda one: one.id)
+    share, assumed = _spoiled(desk, fruit, counts)
+    source, demand = _demand(desk, fruit, price, counts)
+    if each is None or not each or not demand:
+        return FruitPar(fruit, source, {}, each, None, share, assumed)
+    overage = fruit_overage(each, share)
+    fractile = critical_fractile(each * (missing_times(desk.bar) - 1), overage)
+    if fractile == 1:  # nothing ever spoils: then as much as was ever wanted
+        fractile = Fraction(99, 100)
+    return FruitPar(fruit, source, par_by_weekday(demand, fractile), each, fractile, share, assumed)
+
+
+def missing_times(bar: BarView) -> Decimal:
+    """Return at how many times its price a missing fruit is fetched from the shop next door.
+
+    The bar's own number; the usual 3 is common practice, no source.
+    """
+    return to_decimal(Fraction(bar.settings.missing_times))
+
+
+def _price_each(fruit: IngredientView, price: PriceView | None) -> Decimal | None:
+    if price is None:
+        return None
+    pieces = on_hand.convert(fruit, price.pack_amount, price.dimension, Dimension.COUNT)
+    if not pieces:
+        return None
+    return price.price * pieces.denominator / pieces.numerator
+
+
+# -- demand -----------------------------------------------------------------------------------
+
+
+def _demand(
+    desk: Desk, fruit: IngredientView, price: PriceView | None, counts: Sequence[CountView]
+) -> tuple[DemandSource | None, list[DemandDay]]:
+    """Return the demand by the source that tells of the most days."""
+    found = {
+        DemandSource.DRINKS: _by_drinks(desk, fruit, price),
+        DemandSource.COUNTS: _by_counts(desk, fruit, counts),
+        DemandSource.PEELED: _by_peeling(desk, fruit),
+    }
+    source = max(found, key=lambda one: len(found[one]))
+    return (source, found[source]) if found[source] else (None, [])
+
+
+def _by_drinks(desk: Desk, fruit: IngredientView, price: PriceView | None) -> list[DemandDay]:
+    if price is None or price.garnishes is None:
+        return []
+    few = price.garnishes[0]
+    return [
+        DemandDay(one.day, math.ceil(one.drinks / few), one.ran_out)
+        for one in drinks.lately(desk)
+        if one.ingredient_id == fruit.id
+    ]
+
+
+def _by_counts(desk: Desk, fruit: IngredientView, counts: Sequence[CountView]) -> list[DemandDay]:
+    """Return what was used on each day that was counted at its close and at the one before."""
+    since = drinks.today(desk) - timedelta(weeks=drinks.WEEKS_BACK)
+    moves = _moves(desk, fruit, since)
+    last_of_day: dict[date, CountView] = {one.day: one for one in counts if one.day >= since}
+    found = []
+    for day, now in last_of_day.items():
+        before = last_of_day.get(day - timedelta(days=1))
+        if before is None:
+            continue
+        there, left = _pieces(fruit, before), _pieces(fruit, now)
+        came = sum(
+            (
+                amount
+                for number, is_waste, amount in moves
+                if (
+                    before.after_waste < number <= now.after_waste
+                    if is_waste
+                    else before.after_delivery < number <= now.after_delivery
+                )
+            ),
+            Fraction(0),
+        )
+        if there is not None and left is not None:
+            used = max(Fraction(0), there + came - left)
+            found.append(DemandDay(day, math.ceil(used), sold_out=not left))
+    return found
+
+
+def _moves(desk: Desk, fruit: IngredientView, since: date) -> list[tuple[int, bool, Fraction]]:
+    """Return what came in (above zero) and what was thrown out, in pieces, with its number."""
+    moves = []
+    bought = desk.book.all(Delivery, Delivery.ingredient_id == fruit.id, Delivery.business_day >= since)
+    for row in bought:
+        pieces = on_hand.convert(
+            fruit, Fraction(row.amount_milli, 1000), Dimension(row.dimension), Dimension.COUNT
+        )
+        moves.append((row.id, False, pieces or Fraction(0)))
+    moves += [(number, True, -pieces) for number, _day, pieces in _wasted(desk, fruit, since)]
+    return moves
+
+
+def _wasted(desk: Desk, fruit: IngredientView, since: date) -> list[tuple[int, date, Fraction]]:
+    found = []
+    for row in desk.book.all(Waste, Waste.ingredient_id == fruit.id, Waste.business_day >= since):
+        if row.count_milli is not None:
+            pieces: Fraction | None = Fraction(row.count_milli, 1000)
+        else:
+            grams = Fraction(row.grams_milli or 0, 1000)
+            pieces = on_hand.convert(fruit, grams, Dimension.MASS, Dimension.COUNT)
+        found.append((row.id, row.business_day, pieces or Fraction(0)))
+    return found
+
+
+def _by_peeling(desk: Desk, fruit: IngredientView) -> list[DemandDay]:
+    since = drinks.today(desk) - timedelta(weeks=drinks.WEEKS_BACK)
+    rows = desk.book.all(
+        PeeledFruit, PeeledFruit.ingredient_id == fruit.id, PeeledFruit.business_day >= since
+    )
+    undone = {
+        one.peeled_id
+        for one in desk.book.all(PeeledUse, PeeledUse.what == "undone", PeeledUse.count_milli > 0)
+    }
+    by_day: dict[date, int] = {}
+    for row in rows:
+        if row.id in undone:
+            continue
+        by_day[row.business_day] = by_day.get(row.business_day, 0) + row.count_milli
+    return [DemandDay(day, math.ceil(milli / 1000)) for day, milli in sorted(by_day.items())]
+
+
+# -- spoilage ---------------------------------------------------------------------------------
+
+
+def _pieces(fruit: IngredientView, count: CountView) -> Fraction | None:
+    return on_hand.convert(fruit, count.amount, count.dimension, Dimension.COUNT)
+
+
+def _spoiled(desk: Desk, fruit: IngredientView, counts: Sequence[CountView]) -> tuple[Decimal, bool]:
+    """Return the share of what is left at close that is thrown out; all of it where nobody counts."""
+    left = [(one.day, _pieces(fruit, one)) for one in counts]
+    # What is left tonight has not had the time to spoil.
+    known = {day: pieces for day, pieces in left if pieces and day < drinks.today(desk)}
+    if not known:
+        return Decimal(1), True
+    wasted = sum(
+        (pieces for _id, day, pieces in _wasted(desk, fruit, min(known)) if day - timedelta(days=1) in known),
+        Fraction(0),
+    )
+    share = min(Fraction(1), max(Fraction(0), wasted / sum(known.values(), Fraction(0))))
+    return Decimal(share.numerator) / Decimal(share.denominator), False

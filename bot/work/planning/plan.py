@@ -1,0 +1,197 @@
+"""What to make next and when, what to buy for it, and how much fresh fruit to have each morning."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from decimal import Decimal
+from fractions import Fraction
+
+from bot.trade.formulas.amounts import ByTotal
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.formulas.measures import Dimension
+from bot.trade.planning.plan import BatchPlan, NoUseError, WeekdayUse, next_batch, use_by_weekday
+from bot.trade.stock.on_hand import Pack, ToBuy, list_cost, shopping_list
+from bot.work.context import Desk
+from bot.work.formulas import formulas, scaling
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.money import prices
+from bot.work.money.prices import PriceView
+from bot.work.planning import usage
+from bot.work.spray import drinks
+from bot.work.stock import on_hand as stock
+from bot.work.stock import pars
+from storage.tables import Batch
+
+# How long a batch is to last where its discard date allows, and how far ahead is shopped for. Common
+# practice, no source.
+BATCH_DAYS = 28
+SHOP_DAYS = 7
+
+
+@dataclass(frozen=True, slots=True)
+class FormulaPlan:
+    """The next batch of one formula.
+
+    `use` is None where the log does not tell what is poured; `batch` is None then, and where what is there
+    outlasts any plan. `size_ml` is what to make: four weeks' use, or less where it would go off before;
+    None where any batch would.
+    """
+
+    view: FormulaView
+    use: WeekdayUse | None
+    poured: usage.Poured
+    batch: BatchPlan | None
+    size_ml: Fraction | None
+
+
+@dataclass(frozen=True, slots=True)
+class ShoppingLine:
+    """One thing to buy: how much is short in mL, g or pieces, in which packs, and for what."""
+
+    ingredient: IngredientView
+    dimension: Dimension
+    need: ToBuy
+    packs: tuple[tuple[PriceView, int], ...]
+    counted: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Shopping:
+    """A shopping list, what it costs, and what could not be reckoned.
+
+    `no_price` are on the list without a price, `unclear` are needed in a measure that cannot be turned
+    into that of the stock or the pack.
+    """
+
+    lines: tuple[ShoppingLine, ...]
+    cost: Decimal
+    no_price: tuple[str, ...]
+    unclear: tuple[str, ...]
+    batches: tuple[FormulaPlan, ...]
+    until: date
+
+
+def plan_for(
+    desk: Desk,
+    view: FormulaView,
+    made: Sequence[Batch] | None = None,
+    counted: Sequence[drinks.DrinksDay] | None = None,
+) -> FormulaPlan:
+    """Plan the next batch of a formula by what is poured of it, its rest and its discard date."""
+    made = usage.batches_of(desk).get(view.id, []) if made is None else made
+    counted = drinks.lately(desk) if counted is None else counted
+    known = usage.poured(desk, view, made, counted)
+    try:
+        use = use_by_weekday(known.days)
+    except NoUseError:
+        return FormulaPlan(view, None, known, None, None)
+    # A batch may still be poured on its discard date, so the day it is gone is the one after.
+    plan = next_batch(
+        use,
+        usage.in_stock(desk, made, use),
+        drinks.today(desk),
+        math.ceil(view.rest_hours / 24),
+        view.discard_days + 1,
+    )
+    return FormulaPlan(view, use, known, plan, None if plan is None else _size(plan, use))
+
+
+def _size(plan: BatchPlan, use: WeekdayUse) -> Fraction | None:
+    days = min(BATCH_DAYS, max(0, (plan.discard_on - plan.ready_on).days))
+    wanted = min(plan.largest, use.likely(max(plan.ready_on, plan.run_out_on), days))
+    step = 50 if wanted >= 1000 else 10 if wanted >= 100 else 1
+    rounded = int(wanted // step * step)
+    return Fraction(rounded) if rounded else None
+
+
+def plan_all(desk: Desk) -> list[FormulaPlan]:
+    """Plan every formula in the book: what is to be made first comes first, what is not known last."""
+    made, counted = usage.batches_of(desk), drinks.lately(desk)
+    found = [
+        plan_for(desk, formulas.get(desk, one.id), made.get(one.id, []), counted)
+        for one in formulas.listed(desk)
+    ]
+    late = date.max
+
+    def order(one: FormulaPlan) -> tuple[bool, date, str]:
+        return one.use is None, late if one.batch is None else one.batch.make_on, one.view.name
+
+    return sorted(found, key=order)
+
+
+# -- shopping ---------------------------------------------------------------------------------
+
+
+def shopping(desk: Desk, days: int = SHOP_DAYS) -> Shopping:
+    """List what to buy for the batches due in the next days and for what is below its par, in whole packs."""
+    until = drinks.today(desk) + timedelta(days=days)
+    due = [
+        one
+        for one in plan_all(desk)
+        if one.batch is not None and one.size_ml is not None and one.batch.make_on <= until
+    ]
+    basket = _Basket(desk)
+    for one in due:
+        answer = scaling.scale_formula(desk, one.view, ByTotal(one.size_ml or Fraction(0)))
+        for line, scaled in zip(one.view.lines, answer.scaled.lines, strict=True):
+            basket.add(line.ingredient, scaled.amount, line.dimension)
+    for ingredient, least, dimension in pars.listed(desk):
+        basket.add(ingredient, least, dimension)
+    found = shopping_list(basket.needed, basket.there, basket.packs)
+    lines = tuple(basket.line(one) for one in found)
+    cost, no_price = list_cost(found)
+    return Shopping(lines, cost, no_price, tuple(sorted(basket.unclear)), tuple(due), until)
+
+
+class _Basket:
+    """Adds up what is needed, each ingredient in the one measure of its stock, else of its packs."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+        self._stock = stock.on_hand(desk)
+        self._measures: dict[str, Dimension] = {}
+        self._ingredients: dict[str, IngredientView] = {}
+        self._priced: dict[tuple[str, Pack], PriceView] = {}
+        self.needed: dict[str, Fraction] = {}
+        self.there: dict[str, Fraction] = {}
+        self.packs: dict[str, list[Pack]] = {}
+        self.unclear: set[str] = set()
+
+    def add(self, ingredient: IngredientView, amount: Fraction, dimension: Dimension) -> None:
+        if ingredient.kind is IngredientKind.WATER:
+            return  # the tap
+        name = ingredient.name
+        if name not in self._measures:
+            self._meet(ingredient, dimension)
+        turned = stock.convert(ingredient, amount, dimension, self._measures[name])
+        if turned is None:
+            self.unclear.add(name)
+        else:
+            self.needed[name] = self.needed.get(name, Fraction(0)) + turned
+
+    def _meet(self, ingredient: IngredientView, dimension: Dimension) -> None:
+        name = ingredient.name
+        known = prices.history(self._desk, ingredient.id)
+        there = self._stock.get(ingredient.id)
+        measure = there.dimension if there is not None else known[-1].dimension if known else dimension
+        self._ingredients[name], self._measures[name] = ingredient, measure
+        if there is not None:
+            self.there[name] = there.amount
+        # The last price of each size of pack.
+        newest = {(one.pack_amount, one.dimension): one for one in known}
+        for one in newest.values():
+            size = stock.convert(ingredient, one.pack_amount, one.dimension, measure)
+            if size is not None and size > 0:
+                pack = Pack(size, one.price)
+                self._priced[name, pack] = one
+                self.packs.setdefault(name, []).append(pack)
+
+    def line(self, need: ToBuy) -> ShoppingLine:
+        packs = tuple((self._priced[need.name, pack], count) for pack, count in need.packs)
+        return ShoppingLine(
+            self._ingredients[need.name], self._measures[need.name], need, packs, need.name in self.there
+        )

@@ -1,0 +1,153 @@
+"""How much of a formula is poured a day, by the bottles used up and the drinks counted."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from decimal import Decimal
+from fractions import Fraction
+
+from bot.trade.days import business_day, is_service_day
+from bot.trade.planning.plan import Stock, WeekdayUse, use_by_weekday
+from bot.work.batches.batches import BatchState
+from bot.work.context import Desk
+from bot.work.formulas.formulas import FormulaView
+from bot.work.spray import drinks
+from bot.work.spray.drinks import DrinksDay
+from storage.tables import Batch
+
+
+@dataclass(frozen=True, slots=True)
+class Poured:
+    """Daily use of one formula in mL, with what it rests on.
+
+    `counted_days` had their drinks counted, `bottles` were used up in the time looked at.
+    """
+
+    days: tuple[tuple[date, Decimal], ...]
+    counted_days: int
+    bottles: int
+
+
+def _day(desk: Desk, at: datetime) -> date:
+    return business_day(at, desk.bar.zone, desk.bar.closing_minute)
+
+
+def batches_of(desk: Desk) -> dict[int, list[Batch]]:
+    """Return the batches that count for planning by formula, oldest first: all but trials and undone ones."""
+    rows = desk.book.all(Batch, Batch.state != BatchState.UNDONE, order=Batch.id)
+    found: dict[int, list[Batch]] = {}
+    for row in rows:
+        if not row.frozen.get("trial"):
+            found.setdefault(row.formula_id, []).append(row)
+    return found
+
+
+def poured(desk: Desk, view: FormulaView, made: Sequence[Batch], counted: Sequence[DrinksDay]) -> Poured:
+    """Return how much of a formula was poured each day of the last weeks, as far as the log tells.
+
+    A day whose drinks with it were counted is taken at the middle of sprays and spray size. A bottle used
+    up is spread over its days: by the drinks counted in all, by the weekday where they were not, evenly
+    without any. Days the bar is closed count as nothing poured.
+    """
+    per_drink = _ml_per_drink(view)
+    own = (
+        {}
+        if per_drink is None
+        else {one.day: Decimal(one.drinks) * per_drink for one in counted if one.formula_id == view.id}
+    )
+    weights = _Weights({one.day: one.drinks for one in counted if one.subject == (None, None)}, desk)
+    first_day = drinks.today(desk) - timedelta(weeks=drinks.WEEKS_BACK)
+    spread: dict[date, Decimal] = {}
+    spans = [span for span in _spans(desk, made) if span.last >= first_day]
+    for span in spans:
+        for day, amount in weights.spread(span.ml, span.first, span.last).items():
+            spread[day] = spread.get(day, Decimal(0)) + amount
+    days = {**{day: ml for day, ml in spread.items() if day >= first_day}, **own}
+    return Poured(tuple(sorted(days.items())), len(own), len(spans))
+
+
+def _ml_per_drink(view: FormulaView) -> Decimal | None:
+    if view.sprays is None:
+        return None
+    middle = sum(view.sprays, Fraction(0)) / 2 * sum(view.spray_ml, Fraction(0)) / 2
+    return Decimal(middle.numerator) / Decimal(middle.denominator)
+
+
+@dataclass(frozen=True, slots=True)
+class _Span:
+    """A bottle from the day it was opened to the day it was empty, and what was poured of it."""
+
+    first: date
+    last: date
+    ml: Fraction
+
+
+def _spans(desk: Desk, made: Sequence[Batch]) -> list[_Span]:
+    spans = []
+    for row in made:
+        if row.ended_at is None or row.state not in {BatchState.USED_UP, BatchState.DISCARDED}:
+            continue
+        begun = row.opened_at or (row.rest_until if row.state == BatchState.USED_UP else None)
+        if begun is None:
+            continue  # thrown out unopened: nothing of it was poured
+        first, last = _day(desk, min(begun, row.ended_at)), _day(desk, row.ended_at)
+        spans.append(_Span(first, last, row.total_ml - (row.lost_ml or 0)))
+    starts = {span.first for span in spans}
+    # Where the next bottle was opened on the day the one before was empty, that day is the next one's.
+    return [
+        _Span(span.first, span.last - timedelta(days=1), span.ml)
+        if span.last in starts and span.last > span.first
+        else span
+        for span in spans
+    ]
+
+
+class _Weights:
+    """How busy each day was against the others."""
+
+    def __init__(self, counted: Mapping[date, int], desk: Desk) -> None:
+        self._counted = counted
+        self._open = desk.bar.settings.service_days
+        self._means: dict[int, float] = {}
+        if any(counted.values()):
+            use = use_by_weekday([(day, Decimal(number)) for day, number in counted.items()])
+            self._means = dict(enumerate(use.means))
+
+    def of(self, day: date) -> Decimal:
+        if day in self._counted and self._means:
+            return Decimal(self._counted[day])
+        if not is_service_day(day, self._open):
+            return Decimal(0)
+        return Decimal(str(self._means.get(day.weekday(), 1.0)))
+
+    def spread(self, ml: Fraction, first: date, last: date) -> dict[date, Decimal]:
+        days = [first + timedelta(days=number) for number in range((last - first).days + 1)]
+        weights = {day: self.of(day) for day in days}
+        whole = sum(weights.values(), Decimal(0))
+        if not whole:  # poured on days the bar was closed: evenly then
+            weights, whole = dict.fromkeys(days, Decimal(1)), Decimal(len(days))
+        amount = Decimal(ml.numerator) / Decimal(ml.denominator)
+        return {day: amount * weight / whole for day, weight in weights.items()}
+
+
+def in_stock(desk: Desk, made: Sequence[Batch], use: WeekdayUse) -> list[Stock]:
+    """Return what is left of a formula's batches, in mL; one in use is taken to have been poured as usual.
+
+    A batch may be poured up to and with its discard date.
+    """
+    today = drinks.today(desk)
+    found = []
+    for row in made:
+        if not BatchState(row.state).open:
+            continue
+        left = Decimal(row.total_ml.numerator) / Decimal(row.total_ml.denominator)
+        if row.opened_at is not None and row.state == BatchState.IN_USE:
+            opened = _day(desk, row.opened_at)
+            left -= Decimal(str(use.likely(opened, max(0, (today - opened).days))))
+        ready = None
+        if row.state == BatchState.RESTING and row.rest_until > desk.now:
+            ready = _day(desk, row.rest_until)
+        found.append(Stock(max(left, Decimal(0)), row.discard_on + timedelta(days=1), ready))
+    return found

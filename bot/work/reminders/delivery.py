@@ -1,0 +1,388 @@
+"""Reminders that are due: claimed for sending, looked at once more, sent, and settled.
+
+What is promised: a reminder is scheduled once and sent at least once; a repeat can only
+follow a send of which nobody knows whether it arrived, and says so.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+from enum import StrEnum
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import and_, case, func, or_, select, text, tuple_, update
+
+from bot.trade.days import (
+    business_day,
+    instant_of,
+    is_service_day,
+)
+from bot.work.context import BarView, Role
+from bot.work.inbox.leases import uptime
+from bot.work.reminders.peeled_left import left_of
+from bot.work.reminders.planning import BLOCKED, DELETION, ReminderState, plan_close, put
+from storage.store import Store
+from storage.tables import Bar, Batch, Member, Reminder, Room
+from storage.unit import Book, Unit
+
+LEASE = timedelta(seconds=120)
+LATE_AFTER = timedelta(minutes=10)
+_FIRST_RETRY = timedelta(seconds=30)
+_MOST_ATTEMPTS = 30  # more than a day, in which a server that is away comes back
+# Written out, since an index of these rows alone is not used for a state that is only known later.
+_SENDING = text("state = 'sending'")
+
+
+class Outcome(StrEnum):
+    """What became of a send."""
+
+    SENT = "sent"
+    NOT_SENT = "not sent"
+    UNSURE = "unsure"
+    BLOCKED = "blocked"
+    REFUSED = "refused"
+    LEFT = "left"  # to another process, which took it up while this one stood still
+
+
+@dataclass(frozen=True, slots=True)
+class Destination:
+    """The chat a reminder goes to: the channel's own id, and the forum topic if any."""
+
+    room_id: int
+    outside_id: str
+    private: bool
+    thread: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class DueReminder:
+    """A claimed reminder with all that is needed to word and send it."""
+
+    bar: BarView
+    id: int
+    kind: str
+    first_due_at: datetime
+    unsure: bool
+    details: dict[str, Any]
+    destination: Destination
+    language: str | None
+    batch: int | None = None
+    name: str = ""
+    total_ml: Fraction = Fraction(0)
+    discard_on: date | None = None
+    attempt: int = 0  # tells this claim from a later one, by whomever
+    claimed_at: float = 0.0  # by `uptime`
+
+    def late_by(self, now: datetime) -> timedelta | None:
+        """How late it is sent, or None when it is about on time."""
+        late = now - self.first_due_at
+        return late if late > LATE_AFTER else None
+
+
+def claim(store: Store, channel: str, now: datetime, most: int = 50) -> list[DueReminder]:
+    """Take the due reminders of a channel for sending; no other process gets them meanwhile."""
+    began = uptime()
+    with store.writing() as unit:
+        _free_lost(unit, channel, now)
+        due = (
+            select(Reminder.bar_id, Reminder.id)
+            .where(
+                Reminder.channel == channel,
+                Reminder.state == ReminderState.WAITING,
+                Reminder.due_at <= now,
+            )
+            .order_by(Reminder.due_at, Reminder.bar_id, Reminder.id)
+            .limit(most)
+        )
+        if not store.is_sqlite:
+            due = due.with_for_update(skip_locked=True)
+        keys = [tuple(row) for row in unit.session.execute(due)]
+        if not keys:
+            return []
+        unit.session.execute(
+            update(Reminder)
+            .where(tuple_(Reminder.bar_id, Reminder.id).in_(keys))
+            .values(state=ReminderState.SENDING, lease_until=now + LEASE, attempts=Reminder.attempts + 1)
+        )
+        claimed = [_prepare(unit, bar_id, number, now) for bar_id, number in keys]
+        return [replace(one, claimed_at=began) for one in claimed if one is not None]
+
+
+def still_ours(store: Store, one: DueReminder, now: datetime) -> bool:
+    """Make sure that what was claimed is nobody else's by now, for another lease.
+
+    Within half of its lease nobody needs to be asked.
+    """
+    if uptime() - one.claimed_at < LEASE.total_seconds() / 2:
+        return True
+    mine = (
+        update(Reminder)
+        .where(
+            Reminder.bar_id == one.bar.id,
+            Reminder.id == one.id,
+            Reminder.state == ReminderState.SENDING,
+            Reminder.attempts == one.attempt,
+        )
+        .values(lease_until=now + LEASE)
+        .returning(Reminder.id)
+        .execution_options(synchronize_session=False)
+    )
+    with store.writing() as unit:
+        return unit.session.scalar(mine) is not None
+
+
+def late(store: Store, channel: str, now: datetime) -> tuple[int, float]:
+    """Return how many reminders have been due for more than a minute, and the longest in seconds."""
+    query = select(func.count(), func.min(Reminder.due_at)).where(
+        Reminder.channel == channel,
+        Reminder.state == ReminderState.WAITING,
+        Reminder.due_at < now - timedelta(minutes=1),
+    )
+    with store.reading() as unit:
+        count, first = unit.session.execute(query).one()
+    return count, 0.0 if first is None else (now - first).total_seconds()
+
+
+def _free_lost(unit: Unit, channel: str, now: datetime) -> None:
+    """Free what a process took and never settled: it may have been sent, or not.
+
+    A lease that ends later than any can was given before the clock was set back.
+    """
+    unit.session.execute(
+        update(Reminder)
+        .where(
+            Reminder.channel == channel,
+            _SENDING,
+            or_(Reminder.lease_until <= now, Reminder.lease_until > now + 2 * LEASE),
+        )
+        .values(state=ReminderState.WAITING, unsure=True, due_at=now)
+    )
+
+
+def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder | None:
+    book = unit.bar(bar_id)
+    row = book.get(Reminder, number)
+    bar_row = unit.session.get(Bar, bar_id)
+    if row is None or bar_row is None:
+        return None
+    bar = BarView.of(bar_row)
+    batch = None if row.batch_id is None else book.get(Batch, row.batch_id)
+    found = _still_so(book, bar_row, row, now)
+    if found is None:
+        row.state = ReminderState.SKIPPED
+        return None
+    details, name = found
+    own = row.kind == BLOCKED or row.details.get("own", False)
+    where = destination(book, row.person_id, None if own else bar.team_room_id)
+    if row.details.get("own") and not _reaches(book, where, row.person_id):
+        row.state = ReminderState.SKIPPED  # everybody else gets one of their own
+        return None
+    if where is None:
+        # Nobody can be reached; it waits until somebody writes again.
+        row.state, row.due_at = ReminderState.WAITING, now + timedelta(hours=1)
+        row.last_error = "nobody reachable"
+        return None
+    place, language = where
+    return DueReminder(
+        bar,
+        number,
+        row.kind,
+        row.first_due_at,
+        row.unsure,
+        details,
+        place,
+        language,
+        row.batch_id,
+        name if batch is None else str(batch.frozen["formula"]),
+        Fraction(0) if batch is None else batch.total_ml,
+        None if batch is None else batch.discard_on,
+        row.attempts,
+    )
+
+
+def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[dict[str, Any], str] | None:
+    """Return the details and the name that a reminder speaks of, or None if it needs no saying any more."""
+    if row.kind == "close":
+        if _asked_since(book, row, now):
+            return None
+        _follow_up_close(book, BarView.of(bar), row, now)
+    details, name = dict(row.details), ""
+    if row.kind == "discard" and _overtaken(book, row, now):
+        return None
+    if row.kind == "peeled":
+        left = left_of(book, int(details["peeled"]))
+        if left is None:
+            return None
+        name = left.name
+        details |= {"left": str(left.count), "lost_at": left.lost_at}
+    if row.kind == BLOCKED:
+        lost = book.session.get(Room, details.get("room", 0))
+        if lost is None or lost.reachable:
+            return None
+    if row.kind == DELETION:
+        if bar.delete_after is None or bar.delete_after <= now:
+            return None
+        details["deleted_at"] = bar.delete_after
+    return details, name
+
+
+def _reaches(book: Book, where: tuple[Destination, str | None] | None, person_id: int | None) -> bool:
+    """Whether this is the person's own chat, and not that of somebody in their place."""
+    member = book.one(Member, Member.person_id == person_id, Member.left_at.is_(None))
+    return where is not None and member is not None and where[0].room_id == member.room_id
+
+
+def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> None:
+    """Plan the next prompt; after a long stop speak of the latest night and count those left out."""
+    asked = date.fromisoformat(row.details["day"])
+    latest = business_day(now, bar.zone, bar.closing_minute)
+    while latest > asked and (
+        not is_service_day(latest, bar.settings.service_days)
+        or instant_of(latest, bar.settings.close_prompt_at, bar.zone) > now
+    ):
+        latest -= timedelta(days=1)
+    if latest > asked:
+        nights = [asked + timedelta(days=gone) for gone in range((latest - asked).days)]
+        missed = sum(is_service_day(night, bar.settings.service_days) for night in nights)
+        missed += int(row.details.get("missed", 0))
+        row.details = {"day": latest.isoformat(), "missed": missed}
+        row.first_due_at = instant_of(latest, bar.settings.close_prompt_at, bar.zone)
+    book.session.flush()
+    plan_close(book, bar, now)
+
+
+def _asked_since(book: Book, row: Reminder, now: datetime) -> bool:
+    """Whether the prompt of a later night has come due as well: that one counts this night as missed."""
+    later = book.all(
+        Reminder,
+        Reminder.kind == "close",
+        Reminder.key > row.key,
+        Reminder.first_due_at <= now,
+        Reminder.state.in_([ReminderState.WAITING, ReminderState.SENDING]),
+    )
+    if not later:
+        return False
+    newest = max(later, key=lambda one: one.key)
+    newest.details = {**newest.details, "missed": int(newest.details.get("missed", 0)) + 1}
+    return True
+
+
+def _overtaken(book: Book, row: Reminder, now: datetime) -> bool:
+    """Whether a nearer discard reminder of the same batch is due as well: only the latest is said."""
+    nearer = book.all(
+        Reminder,
+        Reminder.batch_id == row.batch_id,
+        Reminder.kind == "discard",
+        Reminder.first_due_at > row.first_due_at,
+        Reminder.first_due_at <= now,
+    )
+    return bool(nearer)
+
+
+def destination(
+    book: Book, person_id: int | None, team_room_id: int | None
+) -> tuple[Destination, str | None] | None:
+    """Return the chat to use: the bar's own, else the person's, else a manager's, else None."""
+    session = book.session
+    if team_room_id is not None:
+        team = session.get(Room, team_room_id)
+        if team is not None and team.reachable and team.bar_id == book.bar_id:
+            return Destination(team.id, team.outside_id, False, team.thread), None
+    query = (
+        select(Room, Member)
+        .join(Member, and_(Member.room_id == Room.id, Member.bar_id == book.bar_id))
+        .where(Member.left_at.is_(None), Room.reachable.is_(True))
+        .order_by(
+            (Member.person_id != (person_id or 0)),
+            case({Role.OWNER: 0, Role.MANAGER: 1}, value=Member.role, else_=2),
+            Member.joined_at,
+            Member.person_id,
+        )
+        .limit(1)
+    )
+    found = session.execute(query).first()
+    if found is None:
+        return None
+    room, member = found
+    return Destination(room.id, room.outside_id, True, None), member.language
+
+
+def settle(
+    store: Store, one: DueReminder, outcome: Outcome, now: datetime, error: str = ""
+) -> ReminderState | None:
+    """Record what became of a send and plan another try where one makes sense.
+
+    What another process has claimed since is its own to settle: None.
+    """
+    with store.writing() as unit:
+        row = unit.bar(one.bar.id).get(Reminder, one.id)
+        if row is None or row.state != ReminderState.SENDING or row.attempts != one.attempt:
+            return None
+        row.last_error = error[:200] or None
+        if outcome is Outcome.SENT:
+            row.state, row.sent_at, row.unsure = ReminderState.SENT, now, False
+        elif outcome is Outcome.REFUSED or (
+            # What surely did not go out is tried for as long as it takes: nobody would be told otherwise.
+            outcome is Outcome.UNSURE and row.unsure and row.attempts >= _MOST_ATTEMPTS
+        ):
+            row.state = ReminderState.FAILED
+        else:
+            row.state = ReminderState.WAITING
+            row.unsure = row.unsure or outcome is Outcome.UNSURE
+            wait = _FIRST_RETRY * 2 ** min(row.attempts - 1, 7)
+            if outcome is Outcome.BLOCKED:
+                room = unit.session.get(Room, one.destination.room_id)
+                if room is not None and room.reachable:
+                    _lost(unit, room, now)
+                wait = timedelta(0)
+            row.due_at = now + wait
+        return ReminderState(row.state)
+
+
+def room_moved(store: Store, channel: str, old: str, new: str) -> None:
+    """Follow a chat that got a new id (a group that became a supergroup)."""
+    with store.writing() as unit:
+        move_room(unit, channel, old, new)
+
+
+def move_room(unit: Unit, channel: str, old: str, new: str) -> None:
+    """The same within a transaction. Seen twice, or after the new id spoke, it changes nothing more."""
+    room = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == old))
+    if room is None:
+        return
+    newer = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == new))
+    if newer is None:
+        room.outside_id = new
+    elif newer.bar_id is None:
+        newer.bar_id, newer.thread, newer.title = room.bar_id, room.thread, newer.title or room.title
+        for bar in unit.session.scalars(select(Bar).where(Bar.team_room_id == room.id)):
+            bar.team_room_id = newer.id
+    unit.session.flush()
+
+
+def set_reachable(unit: Unit, channel: str, room: str, reachable: bool, now: datetime) -> None:
+    """Note that a chat can, or can no longer, be written to; managers are told of a member's."""
+    row = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == room))
+    if row is None:
+        return
+    if row.reachable and not reachable:
+        _lost(unit, row, now)
+    row.reachable = reachable
+    unit.session.flush()
+
+
+def _lost(unit: Unit, room: Room, now: datetime) -> None:
+    """Note that a chat is lost, and plan to tell the owner of each bar whose member that was."""
+    room.reachable = False
+    unit.session.flush()
+    for member in unit.session.scalars(
+        select(Member).where(Member.room_id == room.id, Member.left_at.is_(None))
+    ).all():
+        book = unit.bar(member.bar_id)
+        owner = book.one(Member, Member.role == Role.OWNER, Member.left_at.is_(None))
+        key = f"{BLOCKED}:{member.person_id}:{now.date().isoformat()}"
+        details = {"name": member.name, "room": room.id}
+        to = None if owner is None else owner.person_id
+        put(book, key, BLOCKED, now, person_id=to, details=details)

@@ -1,0 +1,339 @@
+"""Reminders, planned as rows with a key, so that each is there once; `reminding` sends them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, datetime, timedelta
+from enum import StrEnum
+from typing import Any
+
+from sqlalchemy import select, update
+
+from bot.trade.days import (
+    business_day,
+    defer_past_quiet,
+    instant_of,
+    local_time,
+    next_service_day,
+)
+from bot.work.context import BarView, Desk, Role
+from bot.work.errors import NotThereError
+from bot.work.formulas.ingredients import IngredientView
+from storage.tables import Bar, Batch, Member, Person, Reminder, Room
+from storage.unit import Book
+
+RECHECK_AFTER = timedelta(hours=24)
+DELETION = "deletion"  # the bar itself is about to be deleted
+DELETION_WARNING = timedelta(hours=24)
+BLOCKED = "blocked"  # somebody shut the program out: said to a manager, never in the team's chat
+
+
+class ReminderState(StrEnum):
+    """How far a reminder has come. The values are stored."""
+
+    WAITING = "waiting"
+    SENDING = "sending"
+    SENT = "sent"
+    DONE = "done"
+    CANCELLED = "cancelled"
+    SKIPPED = "skipped"
+    FAILED = "failed"
+
+
+# -- planning -------------------------------------------------------------------------------
+
+
+def put(
+    book: Book,
+    key: str,
+    kind: str,
+    due: datetime,
+    *,
+    batch_id: int | None = None,
+    person_id: int | None = None,
+    details: dict[str, Any] | None = None,
+    revive: bool = False,
+) -> None:
+    """Plan one reminder under its key; one planned before keeps its place and only its time may move."""
+    row = book.one(Reminder, Reminder.key == key)
+    if row is not None:
+        movable = {ReminderState.WAITING, *((ReminderState.CANCELLED,) if revive else ())}
+        if row.state in movable:
+            row.state, row.due_at, row.first_due_at = ReminderState.WAITING, due, due
+        return
+    book.add(
+        Reminder(
+            channel=_channel(book, person_id),
+            key=key,
+            kind=kind,
+            batch_id=batch_id,
+            person_id=person_id,
+            details=details or {},
+            first_due_at=due,
+            due_at=due,
+            state=ReminderState.WAITING,
+        )
+    )
+
+
+def _channel(book: Book, person_id: int | None) -> str:
+    """Return the channel that reaches the bar: its team chat's, else the person's, else the owner's."""
+    session = book.session
+    room = select(Room.channel).join(Bar, Bar.team_room_id == Room.id).where(Bar.id == book.bar_id)
+    found = session.scalar(room)
+    if found is None and person_id is not None:
+        found = session.scalar(select(Person.channel).where(Person.id == person_id))
+    if found is None:
+        found = session.scalar(
+            select(Person.channel)
+            .join(Member, Member.person_id == Person.id)
+            .where(Member.bar_id == book.bar_id, Member.left_at.is_(None))
+            .order_by(Member.joined_at, Member.person_id)
+            .limit(1)
+        )
+    return found or "telegram"
+
+
+def plan_batch(book: Book, bar: BarView, batch: Batch, name: str, now: datetime) -> None:
+    """Plan what a batch is to be remembered for: rested, discard near, discard today."""
+    by = batch.made_by
+    settings = bar.settings
+    if batch.rest_until > now:
+        due = defer_past_quiet(batch.rest_until, bar.zone, settings.quiet_from, settings.quiet_to)
+        put(book, f"rested:{batch.id}", "rested", due, batch_id=batch.id, person_id=by, revive=True)
+    for days in sorted({settings.discard_warn_days, 0}, reverse=True):
+        day = batch.discard_on - timedelta(days=days)
+        due = instant_of(day, settings.discard_prompt_at, bar.zone)
+        key = f"discard:{batch.id}:{days}"
+        if due <= now:
+            _drop(book, key, now)
+        else:
+            details = {"days": days}
+            put(book, key, "discard", due, batch_id=batch.id, person_id=by, details=details, revive=True)
+    _plan_look(book, bar, batch, now)
+
+
+def _drop(book: Book, key: str, now: datetime) -> None:
+    """Cancel a reminder still to come whose own day is past: the date it speaks of came nearer."""
+    row = book.one(Reminder, Reminder.key == key)
+    if row is not None and row.state == ReminderState.WAITING and row.due_at > now:
+        row.state = ReminderState.CANCELLED
+
+
+def _plan_look(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
+    """Plan the second look that its kind asks for, well before the discard date."""
+    text = batch.frozen.get("recheck_on")
+    if text is None or date.fromisoformat(text) >= batch.discard_on:
+        return
+    due = instant_of(date.fromisoformat(text), bar.settings.discard_prompt_at, bar.zone)
+    if due > now:
+        put(
+            book,
+            f"look:{batch.id}",
+            "recheck",
+            due,
+            batch_id=batch.id,
+            person_id=batch.made_by,
+            details={"routine": True},
+            revive=True,
+        )
+
+
+def past_quiet(bar: BarView, due: datetime) -> datetime:
+    """Return the instant itself, or the end of the bar's quiet hours if it falls within them."""
+    return defer_past_quiet(due, bar.zone, bar.settings.quiet_from, bar.settings.quiet_to)
+
+
+def plan_peeled(book: Book, peeled_id: int, fruit: IngredientView, due: datetime, person_id: int) -> None:
+    """Plan the reminder before peeled fruit is lost."""
+    details = {"peeled": peeled_id, "fruit": fruit.id}
+    put(book, f"peeled:{peeled_id}", "peeled", due, person_id=person_id, details=details)
+
+
+def settle_peeled(book: Book, peeled_id: int, by: int) -> None:
+    """Mark the reminder of peeled fruit done: all of it found its end."""
+    row = book.one(Reminder, Reminder.key == f"peeled:{peeled_id}")
+    if row is not None and row.state in {ReminderState.WAITING, ReminderState.SENDING}:
+        row.state, row.done_by = ReminderState.DONE, by
+
+
+def revive_peeled(book: Book, peeled_id: int) -> None:
+    """Let the reminder of peeled fruit wait again: some of it lies there after all."""
+    row = book.one(Reminder, Reminder.key == f"peeled:{peeled_id}")
+    if row is not None and row.state in {ReminderState.DONE, ReminderState.SKIPPED} and row.sent_at is None:
+        row.state = ReminderState.WAITING
+
+
+def plan_recheck(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
+    """Plan another look at a batch that was hazy or split."""
+    settings = bar.settings
+    due = defer_past_quiet(now + RECHECK_AFTER, bar.zone, settings.quiet_from, settings.quiet_to)
+    day = due.date().isoformat()
+    put(book, f"recheck:{batch.id}:{day}", "recheck", due, batch_id=batch.id, person_id=batch.made_by)
+
+
+def plan_low_stock(
+    book: Book,
+    bar: BarView,
+    ingredient_id: int,
+    details: dict[str, Any],
+    now: datetime,
+    person_id: int,
+) -> None:
+    """Plan to say that an ingredient fell below its par, with what of the same person waits to be said too.
+
+    Each fall that waits alone has a key of its own.
+    """
+    for row in _low_stock_rows(book, ReminderState.WAITING):
+        if row.person_id == person_id and not row.attempts:
+            row.details = {"items": [*low_items(row.details), details]}
+            return
+    settings = bar.settings
+    due = defer_past_quiet(now, bar.zone, settings.quiet_from, settings.quiet_to)
+    key = f"low:{ingredient_id}:{book.next_number('low stock')}"
+    put(book, key, "low stock", due, person_id=person_id, details={"items": [details]})
+
+
+def low_items(details: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return what a reminder of low stock is about; one from before several shared a message has just one."""
+    return list(details["items"]) if "items" in details else [details]
+
+
+def cancel_low_stock(book: Book, ingredient_id: int) -> None:
+    """Cancel what was still to be said of an ingredient's stock: there is enough again."""
+    for row in _low_stock_rows(book, ReminderState.WAITING, ReminderState.SENDING):
+        items = low_items(row.details)
+        left = [one for one in items if one["ingredient"] != ingredient_id]
+        if not left:
+            row.state = ReminderState.CANCELLED
+        elif len(left) < len(items):
+            row.details = {"items": left}
+
+
+def _low_stock_rows(book: Book, *states: ReminderState) -> Sequence[Reminder]:
+    return book.all(Reminder, Reminder.kind == "low stock", Reminder.state.in_(states), order=Reminder.id)
+
+
+def plan_close(book: Book, bar: BarView, now: datetime) -> None:
+    """Plan the next prompt to log waste; at most one waits at any time."""
+    waiting = book.all(
+        Reminder,
+        Reminder.kind == "close",
+        Reminder.state.in_([ReminderState.WAITING, ReminderState.CANCELLED]),
+    )
+    due_day = None
+    if bar.settings.close_prompt:
+        due_day = _next_close(bar, now)
+    for row in waiting:
+        if due_day is None or row.key != f"close:{due_day.isoformat()}":
+            row.state = ReminderState.CANCELLED
+    if due_day is not None:
+        due = instant_of(due_day, bar.settings.close_prompt_at, bar.zone)
+        put(
+            book,
+            f"close:{due_day.isoformat()}",
+            "close",
+            due,
+            details={"day": due_day.isoformat()},
+            revive=True,
+        )
+
+
+def _next_close(bar: BarView, now: datetime) -> date | None:
+    day = next_service_day(business_day(now, bar.zone, bar.closing_minute), bar.settings.service_days)
+    while day is not None and instant_of(day, bar.settings.close_prompt_at, bar.zone) <= now:
+        day = next_service_day(day + timedelta(days=1), bar.settings.service_days)
+    return day
+
+
+def plan_deletion(book: Book, bar: BarView, when: datetime, now: datetime) -> None:
+    """Plan to warn the bar's team a day before the bar is deleted.
+
+    It goes to the team's chat and to the owner, who alone can stop it; without such a chat to each member.
+    """
+    due = min(past_quiet(bar, max(now, when - DELETION_WARNING)), when)
+    key = f"{DELETION}:{when.isoformat()}"
+    for member in book.all(Member, Member.left_at.is_(None)):
+        if member.role == Role.OWNER or bar.team_room_id is None:
+            own = {"own": True, "keeps": member.role == Role.OWNER}
+            put(book, f"{key}:{member.person_id}", DELETION, due, person_id=member.person_id, details=own)
+    if bar.team_room_id is not None:
+        put(book, key, DELETION, due, details={"keeps": True})
+
+
+def cancel_deletion(book: Book) -> None:
+    """Cancel the warnings still to come: the bar is kept."""
+    book.session.execute(
+        update(Reminder)
+        .where(
+            Reminder.bar_id == book.bar_id,
+            Reminder.kind == DELETION,
+            Reminder.state.in_([ReminderState.WAITING, ReminderState.SENDING]),
+        )
+        .values(state=ReminderState.CANCELLED)
+    )
+
+
+def settle_for_batch(book: Book, batch_id: int, kinds: Sequence[str], by: int) -> None:
+    """Mark a batch's reminders of these kinds done: what they ask for has happened."""
+    _close(book, batch_id, ReminderState.DONE, by, kinds)
+
+
+def cancel_for_batch(book: Book, batch_id: int) -> None:
+    """Cancel whatever a batch was still to be remembered for."""
+    _close(book, batch_id, ReminderState.CANCELLED, None, None)
+
+
+def _close(
+    book: Book, batch_id: int, state: ReminderState, by: int | None, kinds: Sequence[str] | None
+) -> None:
+    statement = update(Reminder).where(
+        Reminder.bar_id == book.bar_id,
+        Reminder.batch_id == batch_id,
+        Reminder.state.in_([ReminderState.WAITING, ReminderState.SENDING]),
+    )
+    if kinds is not None:
+        statement = statement.where(Reminder.kind.in_(kinds))
+    book.session.execute(statement.values(state=state, done_by=by))
+
+
+def snooze(desk: Desk, number: int, by: timedelta) -> datetime:
+    """Put a reminder off; return when it comes again. Raises NotThereError."""
+    row = desk.book.get(Reminder, number)
+    if row is None or row.state in {ReminderState.DONE, ReminderState.CANCELLED}:
+        raise NotThereError("reminder", str(number))
+    row.due_at = row.first_due_at = desk.now + by
+    row.state = ReminderState.WAITING
+    row.unsure = False
+    row.attempts = 0
+    return row.due_at
+
+
+def snooze_until(desk: Desk, number: int, minute: int) -> datetime:
+    """Put a reminder off to the next time the bar's clock shows `minute` from midnight.
+
+    Returns when it comes again. Raises NotThereError.
+    """
+    today = local_time(desk.now, desk.bar.zone).date()
+    due = instant_of(today, minute, desk.bar.zone)
+    if due <= desk.now:
+        due = instant_of(today + timedelta(days=1), minute, desk.bar.zone)
+    return snooze(desk, number, due - desk.now)
+
+
+def last_close(desk: Desk) -> int | None:
+    """Return the number of the last prompt to log waste that was sent, or None."""
+    asked = (Reminder.kind == "close", Reminder.sent_at.is_not(None))
+    rows = desk.book.all(Reminder, *asked, order=Reminder.id.desc())
+    return rows[0].id if rows else None
+
+
+def done(desk: Desk, number: int) -> bool:
+    """Mark a reminder done; False when it was already. Raises NotThereError."""
+    row = desk.book.get(Reminder, number)
+    if row is None:
+        raise NotThereError("reminder", str(number))
+    if row.state == ReminderState.DONE:
+        return False
+    row.state, row.done_by = ReminderState.DONE, desk.person_id
+    return True

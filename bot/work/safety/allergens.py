@@ -1,0 +1,58 @@
+"""Allergens that the names of ingredients point to, for a formula and as kept with a batch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from bot.trade.safety.allergens import Allergen, AllergenLine, Standing, allergen_lines
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.work.context import Desk
+from bot.work.formulas.formulas import FormulaView
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """One allergen: to be declared by the bar's list or only worth saying, and whether it is sure."""
+
+    allergen: Allergen
+    declare: bool
+    certain: bool
+
+
+def lines_of(desk: Desk, view: FormulaView) -> list[AllergenLine]:
+    """Return the allergens of a formula by ingredient, those of the bar's list first."""
+    return allergen_lines((line.ingredient.name for line in view.lines), Jurisdiction(desk.bar.jurisdiction))
+
+
+def named_in(desk: Desk, view: FormulaView) -> list[Named]:
+    """Return each allergen of a formula once."""
+    return once(lines_of(desk, view))
+
+
+def once(lines: Iterable[AllergenLine]) -> list[Named]:
+    """Return each allergen that the lines name once, those to be declared first."""
+    found: dict[Allergen, Named] = {}
+    for line in lines:
+        declare = line.standing is not Standing.WORTH_SAYING
+        before = found.get(line.allergen)
+        certain = line.certain or (before is not None and before.certain)
+        found[line.allergen] = Named(line.allergen, declare, certain)
+    return sorted(found.values(), key=lambda one: not one.declare)
+
+
+def frozen(desk: Desk, view: FormulaView) -> list[dict[str, Any]]:
+    """Return a formula's allergens as a batch keeps them."""
+    return [
+        {"allergen": one.allergen, "declare": one.declare, "certain": one.certain}
+        for one in named_in(desk, view)
+    ]
+
+
+def kept_with(frozen_copy: Mapping[str, Any]) -> list[Named]:
+    """Return the allergens as they were kept in a batch's frozen copy."""
+    return [
+        Named(Allergen(one["allergen"]), bool(one["declare"]), bool(one["certain"]))
+        for one in frozen_copy.get("allergens", ())
+    ]

@@ -1,0 +1,80 @@
+"""Food grade: what is still to be asked about what a bar buys, and who answered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from bot.trade.formulas.kinds import IngredientKind, guess_kind
+from bot.trade.safety.grade import FoodGrade, GradedIngredient, GradeQuestion, question_for
+from bot.work.batches.batches import BatchView
+from bot.work.context import Desk, Role
+from bot.work.errors import NotAllowedError, NotThereError
+from bot.work.formulas import ingredients
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.ingredients import IngredientView
+from storage.tables import Ingredient
+
+
+@dataclass(frozen=True, slots=True)
+class OpenQuestion:
+    """An ingredient whose food grade nobody has confirmed, and what to ask."""
+
+    ingredient: IngredientView
+    question: GradeQuestion
+
+
+def question_about(ingredient: IngredientView | str) -> GradeQuestion | None:
+    """Return what has to be asked about an ingredient, or about a name that is not in the book yet."""
+    if isinstance(ingredient, str):
+        kind = guess_kind(ingredient) or IngredientKind.OTHER
+        return question_for(GradedIngredient(ingredient, kind))
+    grade = FoodGrade.CONFIRMED if ingredient.food_grade == FoodGrade.CONFIRMED else FoodGrade.NOT_CONFIRMED
+    return question_for(GradedIngredient(ingredient.name, ingredient.kind, grade))
+
+
+def _open(ingredients_: Iterable[IngredientView]) -> list[OpenQuestion]:
+    found = []
+    for one in ingredients_:
+        question = question_about(one)
+        if question is not None:
+            found.append(OpenQuestion(one, question))
+    return sorted(found, key=lambda one: not one.question.stop)
+
+
+def open_in_formula(view: FormulaView) -> list[OpenQuestion]:
+    """Return the open questions about a formula's ingredients, those that stop the work first."""
+    return _open(line.ingredient for line in view.lines)
+
+
+def open_in_bar(desk: Desk) -> list[OpenQuestion]:
+    """Return the open questions about everything the bar uses."""
+    return _open(ingredients.all_of(desk))
+
+
+def open_in_batch(desk: Desk, batch: BatchView) -> list[str]:
+    """Return the names of what went into a batch whose food grade is not confirmed to this day."""
+    lines = {int(line["ingredient"]): str(line["name"]) for line in batch.frozen["lines"]}
+    return [
+        name for number, name in lines.items() if question_about(ingredients.get(desk, number)) is not None
+    ]
+
+
+def confirm(desk: Desk, ingredient_id: int, confirmed: bool) -> IngredientView:
+    """Note whether somebody saw that it is sold for food.
+
+    Raises NotAllowedError for a plain member, or NotThereError.
+    """
+    if not desk.role.manages:
+        raise NotAllowedError(Role.MANAGER)
+    return ingredients.confirm_grade(desk, ingredient_id, confirmed)
+
+
+def take_back(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a word on food grade. Raises NotThereError."""
+    row = desk.book.get(Ingredient, details["ingredient"])
+    if row is None:
+        raise NotThereError("ingredient", str(details["ingredient"]))
+    row.food_grade = details.get("before")
+    desk.book.touched()

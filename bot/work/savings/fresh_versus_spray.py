@@ -1,0 +1,288 @@
+"""Fresh garnish against spray with all that either takes: labour, bottles, loss, and fruit thrown out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from decimal import Decimal
+from enum import StrEnum
+from fractions import Fraction
+
+from sqlalchemy import func
+
+from bot.trade.days import business_day
+from bot.trade.formulas.measures import Dimension
+from bot.trade.numbers.uncertainty import Estimate, to_decimal
+from bot.trade.planning.plan import NoUseError, use_by_weekday
+from bot.trade.savings.fresh_versus_spray import Fresh, FreshAgainstSpray, House, Spray, compare
+from bot.trade.words import N_
+from bot.work.context import BarSettings, Desk
+from bot.work.formulas import overheads
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.fruit import balance
+from bot.work.fruit.waste import grams_each
+from bot.work.money import prices
+from bot.work.money.cost import CostAnswer
+from bot.work.money.prices import PriceView
+from bot.work.planning import usage
+from bot.work.savings import savings
+from bot.work.spray import drinks
+from storage.tables import Waste
+
+WEEKS_LOOKED_AT = 12
+_MOST_WASTED = Fraction(95, 100)  # more than this of what was bought cannot have been: a delivery is missing
+
+
+class Uncounted(StrEnum):
+    """What the bar has not said, and which is then taken as nothing."""
+
+    WAGE = N_("wage")
+    BATCH_MINUTES = N_("batch minutes")
+    GARNISH_MINUTES = N_("garnish minutes")
+    BOTTLE = N_("bottle price")
+    LABEL = N_("label price")
+    WASTE = N_("fruit wasted")
+
+
+@dataclass(frozen=True, slots=True)
+class WastedShare:
+    """The share of the fruit bought (0 to 1) that was thrown out in these days, as logged."""
+
+    share: Fraction
+    first: date
+    last: date
+
+
+class DrinksBasis(StrEnum):
+    """Where the number of drinks a week is from, in words for the reply."""
+
+    SAID = N_("as you said")
+    COUNTED = N_("by the drinks counted")
+    BOTTLES = N_("by the bottles used up")
+
+
+@dataclass(frozen=True, slots=True)
+class WeeklyDrinks:
+    """Drinks a week with this garnish, and where that is from."""
+
+    number: Estimate
+    basis: DrinksBasis
+
+
+@dataclass(frozen=True, slots=True)
+class Against:
+    """The comparison, with what it rests on; `uncounted` is taken as nothing, `outlay` spent once."""
+
+    fruit: IngredientView
+    result: FreshAgainstSpray
+    wasted: WastedShare | None
+    drinks: WeeklyDrinks
+    outlay: Decimal
+    uncounted: tuple[Uncounted, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NotComparable:
+    """Why there is no comparison: the one thing that is missing."""
+
+    missing: str  # 'garnish', 'price', 'prices of ingredients', 'sprays' or 'drinks'
+    fruit: IngredientView | None
+
+
+def estimate_of(text: str) -> Estimate | None:
+    """Return a number or range that a setting keeps as text, or None where it is not set."""
+    parts = text.split()
+    return Estimate.between(Fraction(parts[0]), Fraction(parts[-1])) if parts else None
+
+
+def against_fresh(desk: Desk, found: CostAnswer) -> Against | NotComparable:
+    """Set a costed batch of a sprayed formula against the fresh garnish that it replaces.
+
+    Raises OutOfRangeError for inputs that cannot be.
+    """
+    view, cost = found.answer.formula, found.cost
+    fruit = view.garnish
+    if fruit is None:
+        return NotComparable("garnish", None)
+    if view.sprays is None or found.bottle_ml is None or not found.answer.finished_ml:
+        return NotComparable("sprays", fruit)
+    price = prices.in_force(desk, [fruit.id]).get(fruit.id)
+    each = None if price is None else _per_fruit(fruit, price)
+    if price is None or each is None or price.garnishes is None:
+        return NotComparable("price", fruit)
+    if cost.consumed is None or cost.is_partial or not cost.consumed:
+        return NotComparable("prices of ingredients", fruit)
+    weekly = weekly_drinks(desk, view)
+    if weekly is None:
+        return NotComparable("drinks", fruit)
+    wasted = wasted_share(desk, fruit)
+    settings = desk.bar.settings
+    making, bottle, label = (
+        _or_nothing(overheads.said(settings, view.id, name)) for name in overheads.FIELDS
+    )
+    fresh = Fresh(
+        Estimate.exactly(each),
+        Estimate.between(*price.garnishes),
+        Estimate.exactly(Fraction(0) if wasted is None else wasted.share),
+        _or_nothing(settings.garnish_minutes),
+    )
+    spray = Spray(
+        Estimate.exactly(cost.consumed),
+        making,
+        bottle,
+        label,
+        Estimate.exactly(found.answer.loss_share),
+        Estimate.between(*view.spray_ml),
+        Estimate.between(*view.sprays),
+        to_decimal(found.answer.finished_ml),
+        to_decimal(found.bottle_ml),
+        _shelf_weeks(view),
+    )
+    outlay = estimate_of(settings.outlay)
+    spent = Decimal(0) if outlay is None else to_decimal(outlay.likely)
+    weeks = to_decimal(Fraction(settings.open_weeks or "52"))
+    house = House(_or_nothing(settings.wage), weekly.number, weeks, spent)
+    result = compare(fresh, spray, house)
+    return Against(fruit, result, wasted, weekly, spent, _uncounted(settings, view, wasted))
+
+
+def _per_fruit(fruit: IngredientView, price: PriceView) -> Fraction | None:
+    """Return what one piece costs, also where fruit is bought by the kilogram."""
+    if price.dimension is Dimension.COUNT:
+        return price.per_base
+    each = grams_each(fruit)
+    return price.per_base * each if price.dimension is Dimension.MASS and each is not None else None
+
+
+def _or_nothing(text: str) -> Estimate:
+    return estimate_of(text) or Estimate.exactly(0)
+
+
+def _shelf_weeks(view: FormulaView) -> Decimal | None:
+    days = Fraction(view.discard_days) - view.rest_hours / 24
+    return to_decimal(days / 7) if days > 0 else None
+
+
+def _uncounted(settings: BarSettings, view: FormulaView, wasted: WastedShare | None) -> tuple[Uncounted, ...]:
+    left_out = []
+    making, bottle, label = (overheads.said(settings, view.id, name) for name in overheads.FIELDS)
+    labour = making or settings.garnish_minutes
+    if not settings.wage and labour:
+        left_out.append(Uncounted.WAGE)
+    if not labour:
+        left_out.append(Uncounted.BATCH_MINUTES)
+    if making and not settings.garnish_minutes:
+        left_out.append(Uncounted.GARNISH_MINUTES)
+    if not bottle:
+        left_out.append(Uncounted.BOTTLE)
+    if not label:
+        left_out.append(Uncounted.LABEL)
+    if wasted is None:
+        left_out.append(Uncounted.WASTE)
+    return tuple(left_out)
+
+
+# -- what is read from the log --------------------------------------------------------------
+
+
+def weekly_drinks(desk: Desk, view: FormulaView) -> WeeklyDrinks | None:
+    """Return how many drinks a week take this garnish: as the bar said, else as its bottles tell, or None."""
+    said = estimate_of(desk.bar.settings.drinks_a_week)
+    if said is not None:
+        return WeeklyDrinks(said, DrinksBasis.SAID)
+    if view.sprays is None:
+        return None
+    made = usage.batches_of(desk).get(view.id, [])
+    known = usage.poured(desk, view, made, drinks.lately(desk))
+    try:
+        weekly_ml = Fraction(str(use_by_weekday(known.days).a_week))
+    except NoUseError:
+        return None
+    # The log says how much was sprayed; sprays and their size are ranges of their own, so the
+    # middle of both is taken here and their ends are not counted a second time.
+    per_drink = (view.sprays[0] + view.sprays[1]) * (view.spray_ml[0] + view.spray_ml[1]) / 4
+    basis = DrinksBasis.COUNTED if known.counted_days else DrinksBasis.BOTTLES
+    return WeeklyDrinks(Estimate.exactly(weekly_ml / per_drink), basis)
+
+
+def wasted_share(desk: Desk, fruit: IngredientView) -> WastedShare | None:
+    """Return the share of a fruit that was thrown out while its garnish was cut, by what was bought then.
+
+    The twelve weeks before the spray began; where nothing bought was logged then, or the garnish is still
+    cut, the last twelve weeks. None where no delivery was logged.
+    """
+    today = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    started = next((one.day for one in savings.starts(desk) if one.fruit.id == fruit.id), None)
+    ends = [*([started - timedelta(days=1)] if started is not None else []), today]
+    for last in ends:
+        first = last - timedelta(weeks=WEEKS_LOOKED_AT) + timedelta(days=1)
+        share = _share(desk, fruit, first, last)
+        if share is not None:
+            return WastedShare(share, first, last)
+    return None
+
+
+def _share(desk: Desk, fruit: IngredientView, first: date, last: date) -> Fraction | None:
+    bought = balance.bought_between(desk, first, last).get(fruit.id)
+    if bought is None:
+        return None
+    query = desk.book.rows(
+        Waste,
+        func.coalesce(func.sum(Waste.count_milli), 0),
+        func.coalesce(func.sum(Waste.grams_milli), 0),
+    ).where(Waste.ingredient_id == fruit.id, Waste.business_day.between(first, last))
+    pieces, grams = (Fraction(int(one), 1000) for one in desk.book.session.execute(query).one())
+    each = grams_each(fruit)
+    if each is None:
+        if bought.grams or grams or not bought.count:
+            return None
+        return min(max(pieces / bought.count, Fraction(0)), _MOST_WASTED)
+    there = bought.count * each + bought.grams
+    if there <= 0:
+        return None
+    return min(max((pieces * each + grams) / there, Fraction(0)), _MOST_WASTED)
+
+
+# -- prices that rose -------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Rise:
+    """An ingredient that is dearer than when the formula was made last: by the share, 0.15 for 15 %."""
+
+    name: str
+    share: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Rises:
+    """What rose since a batch, the most first."""
+
+    batch: int
+    made_on: date
+    rises: tuple[Rise, ...]
+
+
+def rises(desk: Desk, view: FormulaView) -> Rises | None:
+    """Return what of a formula rose by at least the bar's threshold since its last batch, or None."""
+    made = usage.batches_of(desk).get(view.id, [])
+    if not made:
+        return None
+    last = made[-1]
+    wanted: Sequence[int] = [line.ingredient.id for line in view.lines]
+    now, then = prices.in_force(desk, wanted), prices.in_force(desk, wanted, at=last.made_at)
+    least = Fraction(desk.bar.settings.price_rise_percent) / 100
+    found = []
+    for line in view.lines:
+        new, old = now.get(line.ingredient.id), then.get(line.ingredient.id)
+        if new is None or old is None or new.dimension is not old.dimension or not old.typed_per_base:
+            continue
+        share = new.typed_per_base / old.typed_per_base - 1
+        if share > 0 and share >= least:
+            found.append(Rise(line.ingredient.name, share))
+    if not found:
+        return None
+    day = business_day(last.made_at, desk.bar.zone, desk.bar.closing_minute)
+    return Rises(last.id, day, tuple(sorted(found, key=lambda one: -one.share)))

@@ -1,0 +1,137 @@
+"""Drinks poured: how many on a business day, in all, with one formula, or with one fresh garnish."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+from bot.trade.days import business_day
+from bot.work.context import Desk
+from bot.work.errors import BadValueError
+from bot.work.formulas import formulas, ingredients
+from storage.tables import DrinksCount
+
+MOST_DRINKS = 20_000
+WEEKS_BACK = 26  # what lies further back says little of now. Common practice, no source.
+_OLDEST_DAYS = 400
+
+
+@dataclass(frozen=True, slots=True)
+class DrinksDay:
+    """The drinks of one business day: in all, or with a formula or a garnish. `ran_out`: it was short."""
+
+    day: date
+    drinks: int
+    formula_id: int | None = None
+    ingredient_id: int | None = None
+    ran_out: bool = False
+
+    @property
+    def subject(self) -> tuple[int | None, int | None]:
+        """What was counted: a formula's number, an ingredient's number, or neither for all drinks."""
+        return self.formula_id, self.ingredient_id
+
+
+@dataclass(frozen=True, slots=True)
+class Logged:
+    """What was logged, and what had been logged for the same before, None if nothing."""
+
+    day: DrinksDay
+    before: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class WeekdayMean:
+    """The drinks of a weekday (0 for Monday) on average, and on how many days that rests."""
+
+    weekday: int
+    mean: float
+    days: int
+
+
+def today(desk: Desk) -> date:
+    """Return the business day that it is now."""
+    return business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+
+
+def log(
+    desk: Desk,
+    drinks: int,
+    day: date | None = None,
+    formula_id: int | None = None,
+    ingredient_id: int | None = None,
+    ran_out: bool = False,
+) -> Logged:
+    """Note how many drinks were poured on a day; the last word on a day and subject holds.
+
+    Raises NotThereError, or BadValueError for a number beyond belief or a day to come.
+    """
+    (logged,) = log_all(desk, [DrinksDay(day or today(desk), drinks, formula_id, ingredient_id, ran_out)])
+    return logged
+
+
+def log_all(desk: Desk, counted: Sequence[DrinksDay]) -> list[Logged]:
+    """Note several counts at once, under one line of the log. Raises as `log` does."""
+    this_day = today(desk)
+    for one in counted:
+        if not 0 <= one.drinks <= MOST_DRINKS:
+            raise BadValueError("number of drinks", str(one.drinks))
+        if one.day > this_day or one.day < this_day - timedelta(days=_OLDEST_DAYS):
+            raise BadValueError("day", one.day.isoformat())
+        if one.formula_id is not None:
+            formulas.get(desk, one.formula_id)
+        if one.ingredient_id is not None:
+            ingredients.get(desk, one.ingredient_id)
+    known = days(desk, min(one.day for one in counted), max(one.day for one in counted))
+    before = {(one.day, *one.subject): one.drinks for one in known}
+    rows = [
+        DrinksCount(
+            business_day=one.day,
+            formula_id=one.formula_id,
+            ingredient_id=one.ingredient_id,
+            drinks=one.drinks,
+            ran_out=one.ran_out,
+            at=desk.now,
+            by=desk.person_id,
+        )
+        for one in counted
+    ]
+    desk.book.add_all(rows)
+    desk.log("drinks", rows=[row.id for row in rows], count=counted[0].drinks)
+    return [Logged(one, before.get((one.day, *one.subject))) for one in counted]
+
+
+def take_back(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo counts of drinks: void rows that point to them, so that those before hold again."""
+    for number in details["rows"]:
+        row = desk.book.get(DrinksCount, number)
+        if row is not None:
+            desk.correct(row, void=True)
+
+
+def days(desk: Desk, first: date, last: date) -> list[DrinksDay]:
+    """Return what holds for the days from first to last, both included, by day."""
+    rows = desk.book.all(DrinksCount, DrinksCount.business_day.between(first, last), order=DrinksCount.id)
+    voided = {row.corrects for row in rows if row.void}
+    standing: dict[tuple[date, int | None, int | None], DrinksDay] = {}
+    for row in rows:
+        if not row.void and row.id not in voided:
+            one = DrinksDay(row.business_day, row.drinks, row.formula_id, row.ingredient_id, row.ran_out)
+            standing[row.business_day, row.formula_id, row.ingredient_id] = one
+    return sorted(standing.values(), key=lambda one: one.day)
+
+
+def lately(desk: Desk) -> list[DrinksDay]:
+    """Return what holds for the last weeks."""
+    last = today(desk)
+    return days(desk, last - timedelta(weeks=WEEKS_BACK), last)
+
+
+def by_weekday(found: Sequence[DrinksDay]) -> list[WeekdayMean]:
+    """Return the average of each weekday that was logged, Monday first."""
+    sums: dict[int, list[int]] = {}
+    for one in found:
+        sums.setdefault(one.day.weekday(), []).append(one.drinks)
+    return [WeekdayMean(number, sum(one) / len(one), len(one)) for number, one in sorted(sums.items())]

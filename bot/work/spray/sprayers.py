@@ -1,0 +1,273 @@
+"""Sprayers: weigh one, see what it gives, and choose which is used for what."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from fractions import Fraction
+from itertools import pairwise
+from typing import Any
+
+from bot.trade.formulas.kinds import plain_name
+from bot.trade.liquids.ethanol import water_density_g_per_ml
+from bot.trade.spray.sprayers import Evenness, PumpOutput, Weighing
+from bot.work.context import Desk, Role
+from bot.work.errors import BadValueError, NotAllowedError, NotThereError
+from bot.work.formulas import formulas, ingredients
+from bot.work.formulas.spray_output import evenness_of, output_of, reckoned_ml, runs_of
+from bot.work.people import bars
+from bot.work.spray import dose
+from storage.tables import Formula, FormulaSprayer, Member, Sprayer, SprayerRun
+
+_MOST_RUNS_AT_ONCE = 30
+
+
+@dataclass(frozen=True, slots=True)
+class RunView:
+    """One weighing: g before and after and the scale's step, sprays, mL a spray, what was in it.
+
+    `formula` is None for water.
+    """
+
+    id: int
+    before_g: Fraction
+    after_g: Fraction
+    step_g: Fraction
+    sprays: int
+    ml_per_spray: Fraction
+    priming: bool
+    formula: str | None
+    at: datetime
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class SprayerView:
+    """A sprayer with its weighings. `spray_ml` is the range to reckon with, None while unweighed.
+
+    `formulas` name those filled into it; `for_all` says that every other formula counts by it too.
+    """
+
+    id: int
+    name: str
+    runs: tuple[RunView, ...]
+    output: PumpOutput | None
+    spray_ml: tuple[Fraction, Fraction] | None
+    evenness: Evenness | None
+    formulas: tuple[str, ...]
+    for_all: bool
+
+    @property
+    def inside(self) -> str | None:
+        """What was in it when it was last weighed: a formula's name, or None for water."""
+        return self.runs[-1].formula if self.runs else None
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """Runs just written down, and the sprayer as it now stands."""
+
+    sprayer: SprayerView
+    added: int
+
+
+def listed(desk: Desk) -> list[SprayerView]:
+    """Return the sprayers in use, by name."""
+    rows = desk.book.all(Sprayer, Sprayer.archived_at.is_(None), order=Sprayer.match_key)
+    return [_view(desk, row) for row in rows]
+
+
+def get(desk: Desk, sprayer_id: int) -> SprayerView:
+    """Return a sprayer by number. Raises NotThereError."""
+    row = desk.book.get(Sprayer, sprayer_id)
+    if row is None:
+        raise NotThereError("sprayer", str(sprayer_id))
+    return _view(desk, row)
+
+
+def _view(desk: Desk, row: Sprayer) -> SprayerView:
+    runs = runs_of(desk, row.id)
+    output = output_of(runs)
+    members = desk.book.session.execute(desk.book.rows(Member, Member.person_id, Member.name))
+    names: dict[int, str] = {one.person_id: one.name for one in members}
+    query = (
+        desk.book.rows(Formula, Formula.id, Formula.name, FormulaSprayer.sprayer_id)
+        .outerjoin(
+            FormulaSprayer,
+            (FormulaSprayer.bar_id == Formula.bar_id) & (FormulaSprayer.formula_id == Formula.id),
+        )
+        .order_by(Formula.match_key)
+    )
+    known = desk.book.session.execute(query).all()
+    called = {one.id: one.name for one in known}
+    return SprayerView(
+        row.id,
+        row.name,
+        tuple(_run(run, called, names) for run in runs),
+        output,
+        None if output is None else reckoned_ml(output),
+        evenness_of(runs),
+        tuple(one.name for one in known if one.sprayer_id == row.id),
+        desk.bar.settings.sprayer == row.id,
+    )
+
+
+def _run(run: SprayerRun, formulas_: dict[int, str], people: dict[int, str]) -> RunView:
+    ml = (run.before_g - run.after_g) / (run.sprays * run.density_g_per_ml)
+    inside = None if run.formula_id is None else formulas_.get(run.formula_id, "?")
+    return RunView(
+        run.id,
+        run.before_g,
+        run.after_g,
+        run.step_g,
+        run.sprays,
+        ml,
+        run.priming,
+        inside,
+        run.at,
+        people.get(run.by, "?"),
+    )
+
+
+def add(desk: Desk, name: str) -> SprayerView:
+    """Write down a sprayer, or return the one of that name. Raises BadValueError for an empty name."""
+    clean = ingredients.clean_name(name, "sprayer name")
+    row = desk.book.one(Sprayer, Sprayer.match_key == plain_name(clean))
+    if row is None:
+        row = desk.book.add(Sprayer(name=clean, match_key=plain_name(clean), made_at=desk.now))
+        desk.log("sprayer", sprayer=row.id, name=clean)
+    row.archived_at = None
+    desk.book.touched()
+    return _view(desk, row)
+
+
+def weigh(
+    desk: Desk,
+    sprayer_id: int,
+    masses_g: Sequence[Fraction],
+    sprays: int,
+    step_g: Fraction,
+    formula_id: int | None,
+    priming: bool = False,
+) -> Weighed:
+    """Write down one run for each two masses that follow each other, `sprays` between them.
+
+    The mix's density at the bar's temperature is kept with the run; `formula_id` None means water.
+    Raises NotThereError, BadValueError, OutOfRangeError when the bottle did not get lighter, and
+    what doses.density_of_mix raises.
+    """
+    row = desk.book.get(Sprayer, sprayer_id)
+    if row is None:
+        raise NotThereError("sprayer", str(sprayer_id))
+    runs = list(pairwise(masses_g))
+    if not 0 < len(runs) <= _MOST_RUNS_AT_ONCE:
+        raise BadValueError("number of weighings", str(len(masses_g)))
+    for before, after in runs:
+        Weighing(float(before), float(after), sprays, priming)  # refuses what cannot be a run
+    density = _density(desk, formula_id)
+    ids = [
+        desk.book.add(
+            SprayerRun(
+                sprayer_id=sprayer_id,
+                formula_id=formula_id,
+                before_g=before,
+                after_g=after,
+                step_g=step_g,
+                sprays=sprays,
+                density_g_per_ml=density,
+                priming=priming,
+                at=desk.now,
+                by=desk.person_id,
+            )
+        ).id
+        for before, after in runs
+    ]
+    desk.log("weighing", sprayer=sprayer_id, name=row.name, runs=ids)
+    desk.book.touched()
+    return Weighed(_view(desk, row), len(ids))
+
+
+def _density(desk: Desk, formula_id: int | None) -> Fraction:
+    temperature = desk.bar.temperature_c
+    if formula_id is None:
+        value = water_density_g_per_ml(temperature)
+    else:
+        value = dose.density_of_mix(formulas.get(desk, formula_id), temperature)
+    return Fraction(str(round(value, 5)))
+
+
+def use(desk: Desk, sprayer_id: int | None, formula_id: int | None) -> None:
+    """Reckon a formula by a sprayer, or with `formula_id` None all that have none; None for neither.
+
+    Raises NotAllowedError for a plain member, or NotThereError.
+    """
+    if not desk.role.manages:
+        raise NotAllowedError(Role.MANAGER)
+    if sprayer_id is not None:
+        get(desk, sprayer_id)
+    if formula_id is None:
+        bars.change(desk, sprayer=sprayer_id or 0)
+        return
+    name = formulas.get(desk, formula_id).name
+    before = _set_for(desk, formula_id, sprayer_id)
+    desk.log("use sprayer", formula=formula_id, name=name, before=before)
+    desk.book.touched()
+
+
+def _set_for(desk: Desk, formula_id: int, sprayer_id: int | None) -> int | None:
+    row = desk.book.get(FormulaSprayer, formula_id)
+    before = None if row is None else row.sprayer_id
+    if row is not None and sprayer_id is None:
+        desk.book.session.delete(row)
+        desk.book.session.flush()
+    elif row is not None and sprayer_id is not None:
+        row.sprayer_id = sprayer_id
+    elif sprayer_id is not None:
+        desk.book.add(FormulaSprayer(formula_id=formula_id, sprayer_id=sprayer_id))
+    return before
+
+
+def retire(desk: Desk, sprayer_id: int) -> str:
+    """Put a sprayer away; return its name. What counted by it counts by the bar's spray size again.
+
+    Raises NotThereError.
+    """
+    row = desk.book.get(Sprayer, sprayer_id)
+    if row is None:
+        raise NotThereError("sprayer", str(sprayer_id))
+    row.archived_at = desk.now
+    desk.log("retire sprayer", sprayer=sprayer_id, name=row.name)
+    desk.book.touched()
+    return row.name
+
+
+def take_back_weighing(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo weighings: they stay, marked as taken back, and count no more."""
+    for number in details["runs"]:
+        row = desk.book.get(SprayerRun, number)
+        if row is not None:
+            row.undone_at = desk.now
+    desk.book.touched()
+
+
+def take_back_use(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo the choice of a sprayer for a formula."""
+    _set_for(desk, details["formula"], details["before"])
+    desk.book.touched()
+
+
+def take_back_new(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a new sprayer: it is put away."""
+    row = desk.book.get(Sprayer, details["sprayer"])
+    if row is not None:
+        row.archived_at = desk.now
+        desk.book.touched()
+
+
+def take_back_retire(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo putting a sprayer away."""
+    row = desk.book.get(Sprayer, details["sprayer"])
+    if row is not None:
+        row.archived_at = None
+        desk.book.touched()

@@ -1,0 +1,124 @@
+"""What was counted and what was bought: the rows from which stock is reckoned."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import func
+
+from bot.trade.days import business_day
+from bot.trade.formulas.measures import Quantity
+from bot.trade.money.money import to_minor
+from bot.work.context import Desk
+from bot.work.errors import BadValueError
+from bot.work.formulas import ingredients
+from bot.work.money import prices
+from bot.work.stock import on_hand as stock
+from bot.work.stock import pars
+from bot.work.stock.on_hand import OnHand
+from storage.tables import Batch, Delivery, StockCount, Waste
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """What was bought, what it cost if that was said, and what is on hand now."""
+
+    on_hand: OnHand
+    amount: Fraction
+    cost: Decimal | None
+
+
+def _marks(desk: Desk) -> dict[str, int]:
+    """Return the last numbers given out, so that no two things of one second need to be put in order."""
+    return {
+        f"after_{table.__tablename__}": desk.book.session.scalar(desk.book.rows(table, func.max(table.id)))
+        or 0
+        for table in (Delivery, Batch, Waste)
+    }
+
+
+def count(desk: Desk, ingredient_id: int, quantity: Quantity) -> tuple[OnHand, Fraction | None]:
+    """Note what was counted; return what is on hand and what the book had said before, None if nothing.
+
+    Raises NotThereError, BadValueError.
+    """
+    view = ingredients.get(desk, ingredient_id)
+    amount, dimension = stock.in_base_units(desk, quantity)
+    before = stock.on_hand(desk, [ingredient_id]).get(ingredient_id)
+    row = desk.book.add(
+        StockCount(
+            ingredient_id=ingredient_id,
+            dimension=dimension,
+            amount_milli=round(amount * 1000),
+            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
+            at=desk.now,
+            by=desk.person_id,
+            **_marks(desk),
+        )
+    )
+    desk.log("count stock", row=row.id, ingredient=ingredient_id, name=view.name)
+    pars.watch(desk, [ingredient_id])
+    now = stock.on_hand(desk, [ingredient_id])[ingredient_id]
+    said = None if before is None else stock.convert(view, before.book, before.dimension, dimension)
+    return now, said
+
+
+def buy(
+    desk: Desk, ingredient_id: int, packs: Fraction, pack: Quantity, price: Decimal | None = None
+) -> Bought:
+    """Note so many packs bought; a price for one is the price from now on, where it is another.
+
+    Raises NotThereError, BadValueError.
+    """
+    view = ingredients.get(desk, ingredient_id)
+    if not 0 < packs <= 100_000:
+        raise BadValueError("number of packs", str(float(packs)))
+    size, dimension = stock.in_base_units(desk, pack, Fraction(1, 1000))
+    paid = None
+    if price is not None:
+        before = prices.in_force(desk, [ingredient_id]).get(ingredient_id)
+        if before is None or before.pack_amount != size or before.price != price:
+            paid = prices.write(desk, ingredient_id, pack, price).id
+    cost = None if price is None else price * packs.numerator / packs.denominator
+    row = desk.book.add(
+        Delivery(
+            ingredient_id=ingredient_id,
+            dimension=dimension,
+            amount_milli=round(size * packs * 1000),
+            cost_minor=None if cost is None else to_minor(cost, desk.bar.currency),
+            price_id=paid,
+            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
+            at=desk.now,
+            by=desk.person_id,
+            source=desk.source,
+            line=desk.next_line(),
+        )
+    )
+    desk.log("buy stock", row=row.id, ingredient=ingredient_id, name=view.name, price=paid)
+    pars.watch(desk, [ingredient_id])
+    return Bought(stock.on_hand(desk, [ingredient_id])[ingredient_id], size * packs, cost)
+
+
+def take_back_count(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a count: a void row that points to it."""
+    row = desk.book.get(StockCount, details["row"])
+    if row is None:
+        return
+    desk.correct(row, void=True)
+    pars.watch(desk, [row.ingredient_id])
+
+
+def take_back_buying(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a purchase, and the price that it brought."""
+    row = desk.book.get(Delivery, details["row"])
+    if row is None:
+        return
+    cost = None if row.cost_minor is None else -row.cost_minor
+    source = f"undo {desk.source}"
+    desk.correct(row, amount_milli=-row.amount_milli, cost_minor=cost, source=source, line=desk.next_line())
+    if details["price"] is not None:
+        prices.take_back(desk, {"price": details["price"]})
+    pars.watch(desk, [row.ingredient_id])

@@ -1,0 +1,248 @@
+"""What is on hand: counted, bought since, less what batches took and what was thrown out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from fractions import Fraction
+
+from sqlalchemy import select
+from sqlalchemy.orm import aliased
+
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.formulas.measures import BASE_DIMENSIONS, Dimension, Quantity
+from bot.trade.stock.on_hand import low_stock
+from bot.work.context import Desk
+from bot.work.errors import BadValueError
+from bot.work.formulas import ingredients, scaling
+from bot.work.formulas.formulas import FormulaLineView, in_base
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.fruit.waste import grams_each
+from storage.tables import Batch, BatchLine, Delivery, StockCount, StockPar, Waste
+
+_MOST = 10**9  # mL, g or pieces: beyond it the unit was surely mistaken
+_UNDONE = "undone"  # the state of a batch that never was
+
+
+@dataclass(frozen=True, slots=True)
+class OnHand:
+    """What the book says is there, in mL, g or pieces; `book` is below zero where a count is overdue.
+
+    `counted_at` is the last count, None where only what was bought is known. `par` is the least that the
+    bar wants, in the same measure.
+    """
+
+    ingredient: IngredientView
+    book: Fraction
+    dimension: Dimension
+    counted_at: datetime | None
+    par: Fraction | None = None
+
+    @property
+    def amount(self) -> Fraction:
+        """What there is to use: never below nothing."""
+        return max(self.book, Fraction(0))
+
+    @property
+    def low(self) -> bool:
+        """Whether there is less than the bar's par."""
+        return self.par is not None and self.amount < self.par
+
+
+def convert(
+    ingredient: IngredientView, amount: Fraction, given: Dimension, wanted: Dimension
+) -> Fraction | None:
+    """Return an amount of an ingredient in another measure, or None where its density or size is unknown."""
+    if given is wanted:
+        return amount
+    if Dimension.COUNT in {given, wanted}:
+        each = grams_each(ingredient)
+        if each is None or Dimension.VOLUME in {given, wanted}:
+            return None
+        return amount * each if given is Dimension.COUNT else amount / each
+    one = FormulaLineView(ingredient, Quantity(Fraction(1), "ml"), Fraction(1), Dimension.VOLUME)
+    density = scaling.mass_of(one, Fraction(1)).density_g_per_ml
+    if density is None:
+        return None
+    return amount * density if given is Dimension.VOLUME else amount / density
+
+
+# -- what there is -------------------------------------------------------------------------
+
+
+def on_hand(desk: Desk, wanted: Iterable[int] | None = None) -> dict[int, OnHand]:
+    """Return what is on hand of the ingredients that were ever counted or bought, all of them or some."""
+    only = None if wanted is None else set(wanted)
+    counts = _last_counts(desk, only)
+    deliveries = _deliveries(desk, only)
+    starts = _starts(counts, deliveries)
+    if not starts:
+        return {}
+    known = {number: ingredients.get(desk, number) for number in starts}
+    measures = {
+        **{row.ingredient_id: Dimension(row.dimension) for row in reversed(deliveries)},
+        **{number: Dimension(row.dimension) for number, row in counts.items()},
+    }
+    sums = {
+        number: Fraction(counts[number].amount_milli if number in counts else 0, 1000) for number in starts
+    }
+    for move in (*map(_came, deliveries), *_went(desk, starts)):
+        number = move.ingredient_id
+        turned = convert(known[number], move.amount, move.dimension, measures[number])
+        if turned is not None and starts[number].before(move):
+            sums[number] += turned
+    pars = least_wanted(desk, only)
+    found = {}
+    for number, view in known.items():
+        par = pars.get(number)
+        least = None if par is None else convert(view, *par, measures[number])
+        count = counts.get(number)
+        found[number] = OnHand(
+            view, sums[number], measures[number], None if count is None else count.at, least
+        )
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class _Move:
+    """Something that came (above zero) or went: by which table and number, and when."""
+
+    ingredient_id: int
+    table: str
+    id: int
+    at: datetime
+    amount: Fraction
+    dimension: Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class _Start:
+    """Where the book of an ingredient begins: its last count, or the first that was bought of it."""
+
+    at: datetime
+    marks: Mapping[str, int]
+
+    def before(self, move: _Move) -> bool:
+        # Instants are kept to the second; within one the numbers tell.
+        return move.id > self.marks.get(move.table, 0) and move.at >= self.at.replace(microsecond=0)
+
+
+def _starts(counts: Mapping[int, StockCount], deliveries: Sequence[Delivery]) -> dict[int, _Start]:
+    found: dict[int, _Start] = {}
+    for row in deliveries:
+        found.setdefault(row.ingredient_id, _Start(row.at, {}))
+    for number, count in counts.items():
+        marks = {
+            Delivery.__tablename__: count.after_delivery,
+            Batch.__tablename__: count.after_batch,
+            Waste.__tablename__: count.after_waste,
+        }
+        found[number] = _Start(count.at, marks)
+    return found
+
+
+def _came(row: Delivery) -> _Move:
+    amount = Fraction(row.amount_milli, 1000)
+    return _Move(row.ingredient_id, Delivery.__tablename__, row.id, row.at, amount, Dimension(row.dimension))
+
+
+def _last_counts(desk: Desk, only: set[int] | None) -> dict[int, StockCount]:
+    voided = aliased(StockCount)
+    taken_back = (
+        select(voided.id)
+        .where(voided.bar_id == StockCount.bar_id, voided.corrects == StockCount.id)
+        .correlate(StockCount)
+        .exists()
+    )
+    where = [StockCount.void.is_(False), ~taken_back]
+    if only is not None:
+        where.append(StockCount.ingredient_id.in_(only))
+    rows = desk.book.all(StockCount, *where, order=StockCount.id)
+    return {row.ingredient_id: row for row in rows}
+
+
+def _deliveries(desk: Desk, only: set[int] | None) -> list[Delivery]:
+    """Return what was bought and not taken back, oldest first."""
+    where = [] if only is None else [Delivery.ingredient_id.in_(only)]
+    rows = desk.book.all(Delivery, *where, order=Delivery.id)
+    corrected = {row.corrects for row in rows if row.corrects is not None}
+    return [row for row in rows if row.corrects is None and row.id not in corrected]
+
+
+def _went(desk: Desk, starts: Mapping[int, _Start]) -> list[_Move]:
+    """Return what went into batches or into the bin."""
+    first = min(start.at for start in starts.values())
+    query = (
+        desk.book.rows(BatchLine, BatchLine, Batch.made_at)
+        .join(Batch, (Batch.bar_id == BatchLine.bar_id) & (Batch.id == BatchLine.batch_id))
+        .where(BatchLine.ingredient_id.in_(list(starts)), Batch.state != _UNDONE, Batch.made_at >= first)
+    )
+    moves = [
+        _Move(
+            line.ingredient_id,
+            Batch.__tablename__,
+            line.batch_id,
+            made_at,
+            -line.amount,
+            BASE_DIMENSIONS[line.unit],
+        )
+        for line, made_at in desk.book.session.execute(query)
+    ]
+    thrown = desk.book.all(Waste, Waste.ingredient_id.in_(list(starts)), Waste.at >= first)
+    corrected = {row.corrects for row in thrown if row.corrects is not None}
+    by_number = {row.id: row for row in thrown}
+    for row in thrown:
+        # A line that got its reason later was thrown out when it was first logged.
+        first_said = row if row.corrects is None else by_number.get(row.corrects)
+        milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
+        if milli < 0 or row.id in corrected or first_said is None:
+            continue  # taken back, or taking back
+        measure = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
+        moves.append(
+            _Move(
+                row.ingredient_id,
+                Waste.__tablename__,
+                first_said.id,
+                first_said.at,
+                Fraction(-milli, 1000),
+                measure,
+            )
+        )
+    return moves
+
+
+def least_wanted(desk: Desk, only: set[int] | None = None) -> dict[int, tuple[Fraction, Dimension]]:
+    """Return the pars of all ingredients or of some, in mL, g or pieces."""
+    where = [] if only is None else [StockPar.ingredient_id.in_(only)]
+    return {
+        row.ingredient_id: in_base(desk.bar, Quantity(row.amount, row.unit))
+        for row in desk.book.all(StockPar, *where)
+    }
+
+
+def listed(desk: Desk) -> list[OnHand]:
+    """Return everything on hand: what is below its par first, the scarcest before all, then by name."""
+    found = {one.ingredient.name: one for one in on_hand(desk).values() if not is_tap(one.ingredient)}
+    pars = {name: one.par for name, one in found.items() if one.par is not None}
+    low = low_stock({name: one.amount for name, one in found.items()}, pars)
+    rest = sorted((name for name in found if name not in low), key=str.casefold)
+    return [found[name] for name in (*low, *rest)]
+
+
+def is_tap(ingredient: IngredientView) -> bool:
+    """Whether it comes from the tap, so that nobody counts it."""
+    return ingredient.kind is IngredientKind.WATER
+
+
+def in_base_units(
+    desk: Desk, quantity: Quantity, least: Fraction = Fraction(0)
+) -> tuple[Fraction, Dimension]:
+    """Return an amount of stock in mL, g or pieces.
+
+    Raises BadValueError below `least`, or where it is so much that the unit was surely mistaken.
+    """
+    amount, dimension = in_base(desk.bar, quantity)
+    if not least <= amount <= _MOST:
+        raise BadValueError("amount", str(float(quantity.number)))
+    return amount, dimension

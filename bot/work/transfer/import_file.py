@@ -1,0 +1,93 @@
+"""Taking a file in: first for trial, then for good, all of it or nothing, and each row only once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+
+from sqlalchemy import delete
+
+from bot.work.context import Desk
+from bot.work.errors import BadValueError, NotThereError
+from bot.work.transfer import export
+from bot.work.transfer.import_rows import MOST_PROBLEMS, Problem, Sheet, read_file
+from bot.work.transfer.import_undo import spans
+from bot.work.transfer.import_write import Taken, Taker
+from storage.tables import Upload
+
+MOST_UPLOADS_DAYS = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """What a file would bring: how many rows of each kind are new, how many are here already.
+
+    `problems` are what has to be mended in it first; then nothing of it can come in. `upload` is the
+    number under which it is kept until somebody says yes.
+    """
+
+    name: str
+    upload: int
+    taken: Taken
+    problems: tuple[Problem, ...]
+
+    @property
+    def good(self) -> bool:
+        """Whether it can be taken in."""
+        return not self.problems
+
+
+def receive(desk: Desk, name: str, content: bytes) -> Trial:
+    """Keep a sent file and try it: nothing of it is in the book afterwards.
+
+    Raises UnreadableFileError for what is no such file.
+    """
+    known = (export.FORMAT, export.VERSION)
+    read_file(name, content, known)  # before it is kept at all
+    desk.book.session.execute(
+        delete(Upload).where(
+            Upload.bar_id == desk.bar.id,
+            (Upload.by == desk.person_id) | (Upload.at < desk.now - timedelta(days=MOST_UPLOADS_DAYS)),
+        )
+    )
+    row = desk.book.add(Upload(name=name[-120:], content=content, at=desk.now, by=desk.person_id))
+    sheet = read_file(name, content, known)
+    nested = desk.book.session.begin_nested()
+    try:
+        taken = Taker(desk, sheet, row.id).take()
+        desk.book.session.flush()
+    finally:
+        nested.rollback()
+    return Trial(row.name, row.id, taken, tuple(_sorted(sheet)))
+
+
+def take_in(desk: Desk, upload: int) -> Trial:
+    """Take a kept file in. Raises NotThereError for one that is gone, BadValueError if it has problems."""
+    row = desk.book.get(Upload, upload)
+    if row is None:
+        raise NotThereError("file", str(upload))
+    name, content = row.name, row.content
+    sheet = read_file(name, content, (export.FORMAT, export.VERSION))
+    taken = Taker(desk, sheet, upload).take()
+    if sheet.problems:
+        raise BadValueError("file", name)
+    desk.book.session.delete(row)
+    desk.log(
+        "import",
+        file=name,
+        rows=taken.new,
+        count=sum(taken.new.values()),
+        brought={kind: spans(numbers) for kind, numbers in taken.brought.items()},
+        latest=taken.latest,
+        runs=taken.runs,
+        pars=taken.pars,
+        strengths=taken.strengths,
+        settings=taken.settings_entries,
+    )
+    desk.book.touched()
+    return Trial(name, upload, taken, ())
+
+
+def _sorted(sheet: Sheet) -> list[Problem]:
+    found = list(dict.fromkeys(sheet.problems))[:MOST_PROBLEMS]
+    return sorted(found, key=lambda one: (one.kind, one.row))

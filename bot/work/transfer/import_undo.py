@@ -1,0 +1,337 @@
+"""Taking an import back: what it logged by opposite rows, what it named by putting it away.
+
+Whatever somebody used since stays, and is named. Afterwards the same file, or a mended one, can come in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from itertools import groupby
+from typing import Any
+
+from sqlalchemy import ColumnElement, and_, false, func, or_
+
+from bot.trade.formulas.kinds import plain_name
+from bot.work.batches import batch_life
+from bot.work.batches.batches import BatchState
+from bot.work.context import Desk
+from bot.work.errors import NotThereError
+from bot.work.fruit import peeled
+from bot.work.people import settings_undo
+from bot.work.stock import pars
+from storage.tables import (
+    Batch,
+    BatchLine,
+    Delivery,
+    DrinksCount,
+    Entry,
+    Formula,
+    FormulaLine,
+    FormulaSprayer,
+    FormulaVersion,
+    Imported,
+    Ingredient,
+    Juicing,
+    PeeledFruit,
+    Price,
+    Sprayer,
+    SprayerRun,
+    StockCount,
+    StockPar,
+    Trial,
+    TrialVariant,
+    Waste,
+)
+
+_AT_ONCE = 500
+# Each kind of logged row, and what of it has the opposite sign in the row that takes it back.
+_LOGGED: dict[str, tuple[Any, tuple[str, ...]]] = {
+    "price": (Price, ()),
+    "delivery": (Delivery, ("amount_milli", "cost_minor")),
+    "waste": (Waste, ("count_milli", "grams_milli", "cost_minor")),
+    "juicing": (Juicing, ()),
+    "drinks": (DrinksCount, ()),
+    "count": (StockCount, ()),
+}
+_ITEMS: tuple[Any, ...] = (Price, Delivery, Waste, Juicing, DrinksCount, StockCount, PeeledFruit, StockPar)
+_KIND = {table: kind for kind, (table, _signs) in _LOGGED.items()}
+_MOST_NAMED = 60
+
+Spans = list[list[int]]
+
+
+def spans(numbers: Iterable[int]) -> Spans:
+    """Write numbers as [first, last] of each run of neighbours: an import's rows are mostly one run."""
+    ordered = sorted(set(numbers))
+    runs = groupby(enumerate(ordered), key=lambda one: one[1] - one[0])
+    return [[found[0], found[-1]] for found in ([number for _at, number in run] for _key, run in runs)]
+
+
+def within(column: Any, numbers: Spans) -> ColumnElement[bool]:
+    """Return the condition that a column lies in one of the spans."""
+    return or_(false(), *(column.between(first, last) for first, last in numbers))
+
+
+@dataclass
+class _Brought:
+    """What one import, or several, brought: spans of numbers by kind."""
+
+    numbers: dict[str, Spans] = field(default_factory=dict)
+
+    def add(self, brought: dict[str, Spans]) -> None:
+        for kind, found in brought.items():
+            self.numbers.setdefault(kind, []).extend(found)
+
+    def of(self, kind: str) -> Spans:
+        return self.numbers.get(kind, [])
+
+    def ids(self, kind: str) -> list[int]:
+        return [number for first, last in self.of(kind) for number in range(first, last + 1)]
+
+
+def take_back(desk: Desk, details: dict[str, Any]) -> dict[str, Any]:
+    """Take back all that an import brought; return what is `kept`, by name, because it was used since.
+
+    Raises NotThereError for an import of which is not known what it brought.
+    """
+    if "brought" not in details:
+        raise NotThereError("log entry", "")
+    brought = _Brought(dict(details["brought"]))
+    gone = _all_gone(desk, brought)
+    touched = _values(desk, details)
+    kept = _formulas(desk, brought, gone, details.get("latest", {}))
+    kept += _ingredients(desk, brought, gone)
+    kept += _sprayers(desk, brought, details.get("runs", {}))
+    done, rows = 0, sum(len(brought.ids(kind)) for kind in _LOGGED)
+    for kind in _LOGGED:
+        for first, last in _pieces(brought.of(kind)):
+            touched |= _reverse(desk, kind, first, last)
+            done += last - first + 1
+            desk.watch(done, rows)
+    touched |= _batches(desk, brought)
+    for number in brought.ids("peeled"):
+        peeled.take_back(desk, {"peeled": number})
+    _forget(desk, brought)
+    desk.book.touched()
+    pars.watch(desk, touched)
+    for number in reversed(details.get("settings", [])):
+        _settings(desk, number)
+    return {"kept": ", ".join(kept[:_MOST_NAMED])} if kept else {}
+
+
+def _all_gone(desk: Desk, brought: _Brought) -> _Brought:
+    """Return what this import brought and what earlier ones did that were taken back: none of it is a use."""
+    gone = _Brought()
+    gone.add(brought.numbers)
+    imports = {row.id: row for row in desk.book.all(Entry, Entry.what == "import")}
+    for undone in desk.book.all(Entry, Entry.undo_of.in_(list(imports))):
+        gone.add(imports[undone.undo_of or 0].details.get("brought", {}))
+    return gone
+
+
+# -- names ----------------------------------------------------------------------------------
+
+
+def _formulas(desk: Desk, brought: _Brought, gone: _Brought, latest: dict[str, int]) -> list[str]:
+    """Put formulas away under names that leave theirs free; those used since stay."""
+    numbers = brought.ids("formula")
+    if not numbers:
+        return []
+    book = desk.book
+    used: set[int] = set()
+    for table, where in (
+        (Batch, and_(Batch.state != BatchState.UNDONE, ~within(Batch.id, gone.of("batch")))),
+        (Trial, Trial.formula_id.is_not(None)),
+        (DrinksCount, and_(DrinksCount.corrects.is_(None), ~within(DrinksCount.id, gone.of("drinks")))),
+    ):
+        query = book.rows(table, table.formula_id, where=[where, table.formula_id.in_(numbers)])
+        used |= set(book.session.scalars(query))
+    kept = []
+    for number in numbers:
+        row = book.get(Formula, number)
+        if row is None:
+            continue
+        if number in used or row.latest > latest.get(str(number), row.latest):
+            kept.append(row.name)
+            continue
+        row.name, row.match_key = _freed(desk, Formula, row)
+        row.archived_at = desk.now
+        brought.numbers.setdefault("put away", []).append([number, number])
+    return kept
+
+
+def _freed(desk: Desk, table: Any, row: Any) -> tuple[str, str]:
+    """Return a name for what is put away, so that a file can bring the same name again."""
+    name = f"{row.name[:60]} (#{row.id})"
+    while desk.book.one(table, table.match_key == plain_name(name)) is not None:
+        name = f"{name[:70]} ’"
+    return name, plain_name(name)
+
+
+def _ingredients(desk: Desk, brought: _Brought, gone: _Brought) -> list[str]:
+    """Put away the ingredients that nothing else uses."""
+    numbers = brought.ids("ingredient")
+    if not numbers:
+        return []
+    used = _items_used(desk, numbers, brought, gone)
+    kept = []
+    for row in desk.book.all(Ingredient, within(Ingredient.id, brought.of("ingredient"))):
+        if row.id in used:
+            kept.append(row.name)
+        else:
+            row.archived_at = desk.now
+    return kept
+
+
+def _items_used(desk: Desk, numbers: Sequence[int], brought: _Brought, gone: _Brought) -> set[int]:
+    book = desk.book
+    used: set[int] = set()
+    for table in _ITEMS:
+        where: list[ColumnElement[bool]] = [table.ingredient_id.in_(numbers)]
+        if table in _KIND:  # rows that correct others are of the same thing as those
+            where += [table.corrects.is_(None), ~within(table.id, gone.of(_KIND[table]))]
+        if table is PeeledFruit:
+            where.append(~within(PeeledFruit.id, gone.of("peeled")))
+        used |= set(book.session.scalars(book.rows(table, table.ingredient_id, where=where).distinct()))
+    lines = book.rows(BatchLine, BatchLine.ingredient_id).where(
+        ~within(BatchLine.batch_id, gone.of("batch")), BatchLine.ingredient_id.in_(numbers)
+    )
+    used |= set(book.session.scalars(lines))
+    standing = ~within(FormulaLine.formula_id, brought.of("put away"))
+    others = [one for one in _gone_formulas(desk, gone) if one not in brought.ids("formula")]
+    standing = and_(standing, FormulaLine.formula_id.not_in(others))
+    query = book.rows(FormulaLine, FormulaLine.ingredient_id, where=[standing])
+    used |= set(book.session.scalars(query))
+    versions = book.rows(FormulaVersion, FormulaVersion.garnish_id).where(
+        ~within(FormulaVersion.formula_id, brought.of("put away")), FormulaVersion.formula_id.not_in(others)
+    )
+    used |= set(book.session.scalars(versions))
+    for variant in book.all(TrialVariant):
+        used |= {int(line[0]) for line in variant.lines}
+    return used
+
+
+def _gone_formulas(desk: Desk, gone: _Brought) -> list[int]:
+    rows = desk.book.all(Formula, within(Formula.id, gone.of("formula")), Formula.archived_at.is_not(None))
+    return [row.id for row in rows]
+
+
+def _sprayers(desk: Desk, brought: _Brought, runs: dict[str, int]) -> list[str]:
+    kept = []
+    for number in brought.ids("sprayer"):
+        row = desk.book.get(Sprayer, number)
+        if row is None:
+            continue
+        weighed = desk.book.session.scalar(
+            desk.book.rows(SprayerRun, func.count()).where(
+                SprayerRun.sprayer_id == number, SprayerRun.undone_at.is_(None)
+            )
+        )
+        if (weighed or 0) > runs.get(str(number), 0):
+            kept.append(row.name)
+            continue
+        row.name, row.match_key = _freed(desk, Sprayer, row)
+        row.archived_at = desk.now
+        for used in desk.book.all(FormulaSprayer, FormulaSprayer.sprayer_id == number):
+            desk.book.session.delete(used)
+    return kept
+
+
+# -- what was logged ------------------------------------------------------------------------
+
+
+def _pieces(numbers: Spans) -> Iterator[tuple[int, int]]:
+    """Cut spans into pieces of what is worked at once."""
+    for first, last in numbers:
+        for start in range(first, last + 1, _AT_ONCE):
+            yield start, min(last, start + _AT_ONCE - 1)
+
+
+def _reverse(desk: Desk, kind: str, first: int, last: int) -> set[int]:
+    """Write the opposite of each row that still stands; return the ingredients it is about."""
+    table, signs = _LOGGED[kind]
+    rows = _standing(desk, table, first, last)
+    desk.book.add_all([_opposite(desk, row, signs) for row in rows])
+    return {row.ingredient_id for row in rows if row.ingredient_id is not None}
+
+
+def _standing(desk: Desk, table: Any, first: int, last: int) -> list[Any]:
+    """Return the rows from first to last, each as it stands: itself, what replaced it, or nothing."""
+    rows = list(desk.book.all(table, table.id.between(first, last), order=table.id))
+    standing: list[Any] = []
+    while rows:
+        later = desk.book.all(table, table.corrects.in_([row.id for row in rows]), order=table.id)
+        corrected = {row.corrects for row in later}
+        standing += [row for row in rows if row.id not in corrected]
+        rows = [row for row in later if not _takes_back(row)]
+    return standing
+
+
+def _takes_back(row: Any) -> bool:
+    """Whether a row that corrects another only takes it back."""
+    if isinstance(row, Waste):
+        return (row.count_milli or row.grams_milli or 0) <= 0
+    if isinstance(row, Delivery):
+        return row.amount_milli <= 0
+    return bool(row.void)
+
+
+def _opposite(desk: Desk, row: Any, signs: tuple[str, ...]) -> Any:
+    values = {
+        column.key: getattr(row, column.key)
+        for column in type(row).__table__.columns
+        if column.key not in {"bar_id", "id"}
+    }
+    for name in signs:
+        values[name] = None if values[name] is None else -values[name]
+    values |= {"at": desk.now, "by": desk.person_id, "corrects": row.id}
+    if "void" in values:
+        values["void"] = True
+    if "source" in values:
+        values |= {"source": f"undo {row.source}"[:80], "line": row.id}
+    return type(row)(**values)
+
+
+def _batches(desk: Desk, brought: _Brought) -> set[int]:
+    numbers = brought.ids("batch")
+    for number in numbers:
+        row = desk.book.get(Batch, number)
+        if row is not None and row.state != BatchState.UNDONE:
+            batch_life.take_back_making(desk, {"batch": number})
+    lines = desk.book.rows(BatchLine, BatchLine.ingredient_id, where=[BatchLine.batch_id.in_(numbers)])
+    return set(desk.book.session.scalars(lines)) if numbers else set()
+
+
+def _values(desk: Desk, details: dict[str, Any]) -> set[int]:
+    """Take back pars and strengths, where nobody changed them since."""
+    items: set[int] = set()
+    for number, amount, unit in details.get("pars", []):
+        par = desk.book.get(StockPar, number)
+        if par is not None and (par.amount, par.unit) == (Fraction(amount), unit):
+            desk.book.session.delete(par)
+            items.add(number)
+    for number, strength in details.get("strengths", []):
+        row = desk.book.get(Ingredient, number)
+        if row is not None and row.strength_percent == Fraction(strength):
+            row.strength_percent = None
+    desk.book.session.flush()
+    return items
+
+
+def _forget(desk: Desk, brought: _Brought) -> None:
+    """Forget that these rows came in, so that the same ones can come again."""
+    for kind, numbers in brought.numbers.items():
+        for row in desk.book.all(Imported, Imported.kind == kind, within(Imported.number, numbers)):
+            desk.book.session.delete(row)
+    desk.book.session.flush()
+
+
+def _settings(desk: Desk, number: int) -> None:
+    """Set back what the file set, unless somebody did that by its own line in the log."""
+    row = desk.book.get(Entry, number)
+    if row is None or desk.book.one(Entry, Entry.undo_of == number) is not None:
+        return
+    settings_undo.take_back(desk, row.details)
+    desk.log("undo", undo_of=number, undone="settings")

@@ -1,0 +1,296 @@
+"""The life of a trial: begun, added to, made, tasted, ended or promoted, and each taken back."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+from bot.trade.formulas.amounts import ByTotal
+from bot.trade.trials.tasting import Aspect, Score, blind_codes
+from bot.work.batches import batch_life
+from bot.work.batches.batch_life import NewBatch
+from bot.work.context import Desk
+from bot.work.errors import AlreadyThereError, BadValueError, NotAllowedError, NotThereError
+from bot.work.formulas import formulas, ingredients, scaling
+from bot.work.formulas.formulas import DraftLine, FormulaView
+from bot.work.trials import trials
+from bot.work.trials.trials import TrialState, TrialView, Variant
+from storage.tables import Entry, Trial, TrialScore, TrialVariant
+from storage.types import exact_text
+
+MOST_VARIANTS = 8
+
+
+# -- starting and adding -------------------------------------------------------------------
+
+
+def start(
+    desk: Desk,
+    formula_id: int,
+    lines: Sequence[DraftLine],
+    changed: str,
+    total_ml: Fraction,
+    blind: bool,
+) -> TrialView:
+    """Begin a trial of a formula against one variant of it. Raises NotThereError, BadValueError."""
+    view = formulas.get(desk, formula_id)
+    if not 0 < total_ml <= 100_000:
+        raise BadValueError("amount", str(float(total_ml)))
+    row = desk.book.add(
+        Trial(
+            formula_id=view.id,
+            version=view.version,
+            blind=blind,
+            total_ml=total_ml,
+            state=TrialState.OPEN,
+            seed=_seed(desk),
+            at=desk.now,
+            by=desk.person_id,
+        )
+    )
+    _write(desk, row, trials.BASE, formulas.draft_of(view).lines, "")
+    _write(desk, row, trials.BASE + 1, lines, changed)
+    _give_codes(desk, row)
+    desk.log("trial", trial=row.id, name=view.name)
+    return trials.get(desk, row.id)
+
+
+def _seed(desk: Desk) -> int:
+    """Return a number that nobody can guess from the outside, and the same for the same message."""
+    said = f"{desk.bar.id} {desk.source} {desk.now.timestamp()}"
+    return int.from_bytes(hashlib.sha256(said.encode()).digest()[:6])
+
+
+def add(desk: Desk, trial_id: int, lines: Sequence[DraftLine], changed: str) -> TrialView:
+    """Add a variant to a trial that goes on. Raises NotThereError, BadValueError."""
+    row = _open(desk, trial_id)
+    numbers = [one.number for one in desk.book.all(TrialVariant, TrialVariant.trial_id == trial_id)]
+    if len(trials.variant_rows(desk, trial_id)) >= MOST_VARIANTS:
+        raise BadValueError("number of variants", str(len(numbers)))
+    number = max(numbers) + 1
+    _write(desk, row, number, lines, changed)
+    _give_codes(desk, row)
+    desk.log("trial variant", trial=row.id, number=number)
+    return trials.get(desk, row.id)
+
+
+def _open(desk: Desk, trial_id: int) -> Trial:
+    row = trials.row_of(desk, trial_id)
+    if row.state != TrialState.OPEN:
+        raise NotThereError("trial", str(trial_id))
+    return row
+
+
+def _write(desk: Desk, row: Trial, number: int, lines: Sequence[DraftLine], changed: str) -> None:
+    written: list[list[str | int]] = []
+    for line in lines:
+        if line.quantity.number <= 0:
+            raise BadValueError("amount", str(float(line.quantity.number)))
+        if isinstance(line.ingredient, str):
+            item = ingredients.add(desk, line.ingredient, strength_percent=line.strength_percent).id
+        else:
+            item = line.ingredient
+        written.append([item, exact_text(line.quantity.number), line.quantity.unit])
+    if not written:
+        raise BadValueError("ingredients", "")
+    taken = [one.lines for one in trials.variant_rows(desk, row.id)]
+    if written in taken:
+        raise AlreadyThereError("variant", changed[:80])
+    desk.book.add(TrialVariant(trial_id=row.id, number=number, changed=changed[:500], lines=written))
+
+
+def _give_codes(desk: Desk, row: Trial) -> None:
+    """Give every variant its letter: in order, or shuffled where it is blind.
+
+    Once bottles are filled or somebody has tasted, the letters stay and a new variant gets the next one.
+    """
+    rows = trials.variant_rows(desk, row.id)
+    begun = any(one.batch_id is not None for one in rows) or bool(trials.scores_of(desk, row.id))
+    everything = desk.book.all(TrialVariant, TrialVariant.trial_id == row.id)
+    if begun:
+        used = {one.code for one in everything}
+        for one in rows:
+            if one.code is None:
+                one.code = next(code for code in _letters() if code not in used)
+                used.add(one.code)
+        desk.book.session.flush()
+        return
+    for one in everything:
+        one.code = None
+    desk.book.session.flush()  # a letter has to be free before another variant can have it
+    by_number = {str(one.number): one for one in rows}
+    if row.blind:
+        for code, number in blind_codes(list(by_number), row.seed).items():
+            by_number[number].code = code
+    else:
+        for code, one in zip(_letters(), rows, strict=False):
+            one.code = code
+    desk.book.session.flush()
+
+
+def _letters() -> list[str]:
+    return [chr(ord("A") + place) for place in range(26)]
+
+
+# -- making --------------------------------------------------------------------------------
+
+
+def variant_view(trial: TrialView, variant: Variant) -> FormulaView:
+    """Return the formula as this variant has it, named for the label on its bottle."""
+    name = f"{trial.formula.name} {trial.id}{variant.code}"
+    return replace(trial.formula, name=name, lines=variant.lines)
+
+
+def make(desk: Desk, trial_id: int) -> TrialView:
+    """Log a small batch of every variant that has none yet; each carries its code, not what it is."""
+    _open(desk, trial_id)
+    trial = trials.get(desk, trial_id)
+    made = []
+    for variant in trial.variants:
+        if variant.batch_id is not None:
+            continue
+        view = variant_view(trial, variant)
+        answer = scaling.scale_formula(desk, view, ByTotal(trial.total_ml))
+        batch = batch_life.make(desk, NewBatch(answer, trial=(trial.id, variant.number))).batch.number
+        row = desk.book.get(TrialVariant, trial_id, variant.number)
+        if row is not None:
+            row.batch_id = batch
+        made.append(batch)
+    desk.book.session.flush()
+    desk.log("trial batches", trial=trial_id, batches=made)
+    return trials.get(desk, trial_id)
+
+
+def look_up(desk: Desk, trial_id: int) -> TrialView:
+    """Tell what is which, for whoever fills the bottles; who looked is kept."""
+    trial = trials.get(desk, trial_id)
+    if trial.hidden:
+        desk.log("trial key", trial=trial_id)
+    return trials.get(desk, trial_id)
+
+
+# -- tasting -------------------------------------------------------------------------------
+
+
+def score(desk: Desk, trial_id: int, code: str, given: Mapping[Aspect, int]) -> TrialView:
+    """Note what somebody tasted; the last word of each member on each variant counts.
+
+    Raises NotThereError, OutOfRangeError outside 1 to 5.
+    """
+    _open(desk, trial_id)
+    trial = trials.get(desk, trial_id)
+    variant = trial.by_code(code)
+    Score(str(desk.person_id), variant.code, given)
+    row = desk.book.add(
+        TrialScore(
+            trial_id=trial_id,
+            variant=variant.number,
+            person_id=desk.person_id,
+            given={aspect.value: number for aspect, number in given.items()},
+            at=desk.now,
+        )
+    )
+    desk.log("taste", row=row.id, code=variant.code)
+    return trials.get(desk, trial_id)
+
+
+def close(desk: Desk, trial_id: int) -> TrialView:
+    """End a trial without promoting anything: what is which may be said from now on."""
+    row = _open(desk, trial_id)
+    row.state = TrialState.CLOSED
+    desk.book.session.flush()
+    desk.log("close trial", trial=trial_id)
+    return trials.get(desk, trial_id)
+
+
+def promote(desk: Desk, trial_id: int, code: str) -> FormulaView:
+    """Make a variant the formula's next version and end the trial.
+
+    Raises NotAllowedError for a plain member, NotThereError, BadValueError for the base itself.
+    """
+    if not desk.role.manages:
+        raise NotAllowedError("manager")
+    row = trials.row_of(desk, trial_id)
+    trial = trials.get(desk, trial_id)
+    variant = trial.by_code(code)
+    if variant.number == trials.BASE:
+        raise BadValueError("variant", code)
+    now = formulas.get(desk, row.formula_id)
+    lines = tuple(DraftLine(line.ingredient.id, line.quantity) for line in variant.lines)
+    note = variant.changed if not now.note else f"{now.note}\n{variant.changed}"
+    before, was = row.promoted, row.state
+    view = formulas.change(desk, row.formula_id, replace(formulas.draft_of(now), lines=lines, note=note))
+    changed = desk.entry
+    row.state, row.promoted = TrialState.CLOSED, variant.number
+    desk.book.session.flush()
+    desk.log(
+        "promote",
+        trial=trial_id,
+        formula=view.id,
+        name=view.name,
+        before=now.version,
+        promoted=before,
+        state=was,
+        change=changed,
+    )
+    return view
+
+
+# -- taking back ---------------------------------------------------------------------------
+
+
+def take_back_start(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a trial, as if never begun; batches that were logged for it stay."""
+    _set_state(desk, details["trial"], TrialState.UNDONE)
+
+
+def take_back_close(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo the end of a trial."""
+    _set_state(desk, details["trial"], TrialState.OPEN)
+
+
+def _set_state(desk: Desk, trial_id: int, state: TrialState) -> None:
+    row = desk.book.get(Trial, trial_id)
+    if row is not None:
+        row.state = state
+        desk.book.session.flush()
+
+
+def take_back_variant(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo an added variant; its scores go with it."""
+    row = desk.book.get(TrialVariant, details["trial"], details["number"])
+    if row is not None:
+        row.void = True
+        desk.book.session.flush()
+
+
+def take_back_score(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a score: a void row that points to it."""
+    row = desk.book.get(TrialScore, details["row"])
+    if row is not None:
+        desk.correct(row, void=True)
+
+
+def take_back_batches(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo the small batches of a trial."""
+    for number in details["batches"]:
+        batch_life.take_back_making(desk, {"batch": number})
+    for row in desk.book.all(TrialVariant, TrialVariant.trial_id == details["trial"]):
+        if row.batch_id in details["batches"]:
+            row.batch_id = None
+    desk.book.session.flush()
+
+
+def take_back_promotion(desk: Desk, details: dict[str, Any]) -> None:
+    """Undo a promotion: the formula is as it was, as a new version, and the trial goes on."""
+    formulas.take_back_change(desk, details)
+    row = desk.book.get(Trial, details["trial"])
+    if row is not None:
+        row.state, row.promoted = details["state"], details["promoted"]
+        desk.book.session.flush()
+    if details["change"] is not None and desk.book.one(Entry, Entry.undo_of == details["change"]) is None:
+        # The change of the formula has a line of its own in the log: it is taken back with this one.
+        desk.log("undo", undo_of=details["change"], undone="change formula")

@@ -1,0 +1,181 @@
+"""Trials as they stand: the variants of a formula, who tasted them, their scores side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+from fractions import Fraction
+
+from bot.trade.formulas.measures import Quantity
+from bot.trade.trials.tasting import Aspect, Score, SideBySide, side_by_side
+from bot.work.context import Desk
+from bot.work.errors import NotThereError
+from bot.work.formulas import formulas, ingredients
+from bot.work.formulas.formulas import FormulaLineView, FormulaView, in_base
+from storage.tables import Entry, Member, Trial, TrialScore, TrialVariant
+
+BASE = 0  # the number of the variant that is the formula as it stands in the book
+
+
+class TrialState(StrEnum):
+    """Whether a trial goes on. The values are stored."""
+
+    OPEN = "open"
+    CLOSED = "closed"
+    UNDONE = "undone"
+
+
+@dataclass(frozen=True, slots=True)
+class Variant:
+    """One variant: its code on the bottle, what was changed (empty for the base), its lines and its batch."""
+
+    number: int
+    code: str
+    changed: str
+    lines: tuple[FormulaLineView, ...]
+    batch_id: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class TrialView:
+    """One trial with its variants. `hidden`: it is blind and goes on, so nobody is told what is which.
+
+    `tasted` is which variants each member has scored; `table` the scores side by side by code, None
+    before the first one. `looked` names who looked up the codes while tasting.
+    """
+
+    id: int
+    formula: FormulaView
+    blind: bool
+    total_ml: Fraction
+    state: TrialState
+    promoted: int | None
+    at: datetime
+    variants: tuple[Variant, ...]
+    tasted: Mapping[int, frozenset[int]]
+    table: SideBySide | None
+    looked: tuple[str, ...]
+
+    @property
+    def hidden(self) -> bool:
+        """Whether what is which has to stay unsaid."""
+        return self.blind and self.state is TrialState.OPEN
+
+    def by_code(self, code: str) -> Variant:
+        """Return the variant of this code. Raises NotThereError."""
+        for one in self.variants:
+            if one.code == code.strip().upper():
+                return one
+        raise NotThereError("variant", code[:10])
+
+    def done_by(self, person_id: int) -> bool:
+        """Whether somebody has tasted all of it."""
+        return self.tasted.get(person_id, frozenset()) >= {one.number for one in self.variants}
+
+
+def row_of(desk: Desk, trial_id: int) -> Trial:
+    """Return the row of a trial that was not taken back. Raises NotThereError."""
+    row = desk.book.get(Trial, trial_id)
+    if row is None or row.state == TrialState.UNDONE:
+        raise NotThereError("trial", str(trial_id))
+    return row
+
+
+def get(desk: Desk, trial_id: int) -> TrialView:
+    """Return one trial. Raises NotThereError."""
+    row = row_of(desk, trial_id)
+    # By their letters: the order in which they were written would tell which is the formula itself.
+    variants = tuple(
+        sorted((_variant(desk, one) for one in variant_rows(desk, trial_id)), key=lambda one: one.code)
+    )
+    scores = scores_of(desk, trial_id)
+    codes = {one.number: one.code for one in variants}
+    tasted: dict[int, set[int]] = {}
+    for score in scores:
+        tasted.setdefault(score.person_id, set()).add(score.variant)
+    return TrialView(
+        row.id,
+        formulas.get(desk, row.formula_id, row.version),
+        row.blind,
+        row.total_ml,
+        TrialState(row.state),
+        row.promoted,
+        row.at,
+        variants,
+        {person: frozenset(numbers) for person, numbers in tasted.items()},
+        _table(scores, codes),
+        _looked(desk, trial_id),
+    )
+
+
+def hides(desk: Desk, trial_id: int) -> bool:
+    """Whether a trial is blind and goes on, so that what is in its bottles has to stay unsaid."""
+    row = desk.book.get(Trial, trial_id)
+    return row is not None and row.blind and row.state == TrialState.OPEN
+
+
+def variant_rows(desk: Desk, trial_id: int) -> Sequence[TrialVariant]:
+    """Return the rows of the variants that stand, in the order in which they were added."""
+    return desk.book.all(
+        TrialVariant,
+        TrialVariant.trial_id == trial_id,
+        TrialVariant.void.is_(False),
+        order=TrialVariant.number,
+    )
+
+
+def _variant(desk: Desk, row: TrialVariant) -> Variant:
+    lines = tuple(
+        _line(desk, int(number), Quantity(Fraction(amount), unit)) for number, amount, unit in row.lines
+    )
+    return Variant(row.number, row.code or "?", row.changed, lines, row.batch_id)
+
+
+def _line(desk: Desk, ingredient_id: int, quantity: Quantity) -> FormulaLineView:
+    return FormulaLineView(ingredients.get(desk, ingredient_id), quantity, *in_base(desk.bar, quantity))
+
+
+def scores_of(desk: Desk, trial_id: int) -> list[TrialScore]:
+    """Return the rows of the scores that stand, oldest first."""
+    rows = desk.book.all(TrialScore, TrialScore.trial_id == trial_id, order=TrialScore.id)
+    voided = {row.corrects for row in rows if row.void}
+    return [row for row in rows if not row.void and row.id not in voided]
+
+
+def _table(rows: Sequence[TrialScore], codes: Mapping[int, str]) -> SideBySide | None:
+    scores = [
+        Score(
+            str(row.person_id),
+            codes[row.variant],
+            {Aspect(name): int(given) for name, given in row.given.items()},
+        )
+        for row in sorted(rows, key=lambda row: codes.get(row.variant, ""))
+        if row.variant in codes
+    ]
+    if not scores:
+        return None
+    base = codes[BASE]
+    return side_by_side(scores, base if any(one.variant == base for one in scores) else None)
+
+
+def _looked(desk: Desk, trial_id: int) -> tuple[str, ...]:
+    rows = desk.book.all(Entry, Entry.what == "trial key", order=Entry.id)
+    people = {row.by for row in rows if row.details.get("trial") == trial_id}
+    return tuple(sorted(row.name for row in desk.book.all(Member) if row.person_id in people))
+
+
+def listed(desk: Desk, everything: bool = False) -> list[TrialView]:
+    """Return the trials that go on, newest first; or the last twenty of all."""
+    where = Trial.state != TrialState.UNDONE if everything else Trial.state == TrialState.OPEN
+    rows = desk.book.all(Trial, where, order=Trial.id.desc())
+    return [get(desk, row.id) for row in rows[:20]]
+
+
+def open_of(desk: Desk, formula_id: int) -> TrialView | None:
+    """Return the trial of a formula that goes on, or None."""
+    row = desk.book.one(
+        Trial, Trial.formula_id == formula_id, Trial.state == TrialState.OPEN, order=Trial.id.desc()
+    )
+    return None if row is None else get(desk, row.id)

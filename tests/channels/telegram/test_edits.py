@@ -1,0 +1,107 @@
+"""Edited messages: the log follows, with both entries kept."""
+
+from __future__ import annotations
+
+from tests.channels.telegram.conftest import MIST, Telephone
+
+
+async def test_an_edited_line_is_logged_in_place_of_the_first(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says("price oranges 0.60 each")
+    said = await ana.says("waste 6 oranges mouldy")
+    edited = await ana.edits(said, "waste 8 oranges dried out")
+    assert "8 oranges, dried out" in edited.text
+    assert "in place of entry #" in edited.text
+    assert "€4.80" in (await ana.says("week")).text
+    log = (await ana.says("/log")).text
+    assert "waste, 6 oranges mouldy (taken back by #" in log
+    assert "waste, 8 oranges dried out (in place of #" in log
+
+
+async def test_an_edit_of_an_edit_and_undo(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says("price oranges 0.60 each")
+    said = await ana.says("waste 6 oranges mouldy")
+    await ana.edits(said, "waste 8 oranges mouldy")
+    await ana.edits(said, "waste 10 oranges mouldy")
+    assert "€6.00" in (await ana.says("week")).text
+    assert "taken back" in (await ana.says("/undo")).text
+    week = (await ana.says("week")).text
+    assert "€6.00" not in week
+    # What stands no more is not brought back by another edit.
+    again = await ana.edits(said, "waste 1 orange mouldy")
+    assert "was taken back before" in again.text
+
+
+async def test_a_change_that_is_none_changes_nothing(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    said = await ana.says("waste 6 oranges mouldy")
+    await ana.edits(said, "waste 6 oranges mouldy", expects=0)
+    log = (await ana.says("/log")).text
+    assert log.count("6 oranges") == 1
+    assert "taken back" not in log
+    helped = await ana.says("help")
+    await ana.edits(helped, "help", expects=0)
+
+
+async def test_words_that_log_nothing_leave_the_log_alone(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    said = await ana.says("waste 6 oranges mouldy")
+    for words in ("hello there", "waste 6", "waste 6 oranges sdkfjh", "week", "waste"):
+        kept = await ana.edits(said, words)
+        assert "So the log stays as it was." in kept.text, words
+    assert "taken back" not in (await ana.says("/log")).text
+    await ana.edits(said, "hello again")
+    assert "The waste is taken back." in (await ana.taps("Take it back")).text
+
+
+async def test_after_a_day_it_is_too_late(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    said = await ana.says("waste 6 oranges mouldy")
+    telephone.clock.turn(hours=25)
+    late = await ana.edits(said, "waste 8 oranges mouldy")
+    assert "more than 24 hours ago" in late.text
+    assert "8 oranges" not in (await ana.says("/log")).text
+
+
+async def test_a_typing_error_mended_by_editing_is_done(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    said = await ana.says("wsate 3 limes mouldy")
+    assert "Logged: 3 limes" in (await ana.edits(said, "waste 3 limes mouldy")).text
+
+
+async def test_an_edited_batch(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says(MIST)
+    said = await ana.says("batch grapefruit mist to 200 ml")
+    assert "Batch 2" in (await ana.edits(said, "batch grapefruit mist to 400 ml")).text
+    assert "There is no batch 1" in (await ana.says("batch 1")).text
+
+
+async def test_the_same_edit_twice_changes_nothing_twice(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says("price oranges 0.60 each")
+    said = await ana.says("waste 6 oranges mouldy")
+    telephone.server.duplicate_next_update()
+    await ana.edits(said, "waste 8 oranges mouldy")
+    assert "€4.80" in (await ana.says("week")).text
+
+
+async def test_an_edited_command_in_a_group(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    group = telephone.server.group("Back bar", [ana])
+    await ana.says("/start@peel_ledger_test_bot", chat=group)
+    said = await ana.says("/waste 6 oranges mouldy", chat=group)
+    edited = await ana.edits(said, "/waste 7 oranges mouldy", chat=group)
+    assert "7 oranges" in edited.text
+
+
+async def test_an_answer_inside_a_dialogue_is_corrected_by_an_edit(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says("waste")
+    fruit = await ana.says("lemons")
+    await ana.says("3")
+    assert "Why?" in (await ana.edits(fruit, "limes")).text
+    assert "Logged: 3 limes, mouldy" in (await ana.taps("mouldy")).text
+    refused = await ana.edits(await ana.says("waste 1 lime mouldy"), "waste a few, mouldy")
+    assert "So the log stays as it was." in refused.text

@@ -1,0 +1,183 @@
+"""The program is killed between receiving, committing and sending: nothing is lost, nothing doubled."""
+
+from __future__ import annotations
+
+import asyncio
+import os
+import random
+import re
+import signal
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from sqlalchemy import select
+
+from storage.store import Store
+from storage.tables import Waste
+from tests.api import Fault, Person, Server
+from tests.channels.telegram.conftest import MIST, SET_UP
+from tests.documents.reading import read_pages
+
+_ROOT = Path(__file__).parents[3]
+_KILLS = 8
+_PATIENCE = 60.0  # seconds: a start alone takes many of them on a busy machine
+# From the moment an update is handed out: long before the entry is on disk until well after the answer.
+_LATEST = 0.06
+
+
+@pytest.fixture
+def bot(api: Server, tmp_path: Path) -> Iterator[Bot]:
+    """A bot not yet started; whatever the test leaves running is killed."""
+    made = Bot(api, tmp_path)
+    yield made
+    made.kill_what_is_left()
+
+
+class Bot:
+    """`python -m bot run` as a process of its own, on one database file."""
+
+    def __init__(self, server: Server, folder: Path) -> None:
+        self.environment = {
+            **os.environ,
+            "TELEGRAM_BOT_TOKEN": server.token,
+            "TELEGRAM_API_BASE": server.base_url,
+            "DATABASE_URL": f"sqlite:///{folder / 'bar.sqlite'}",
+            "TELEGRAM_SENDS_PER_SECOND": "0",
+            "XDG_DATA_HOME": str(folder),
+            "LOG_LEVEL": "WARNING",
+        }
+        self._process: asyncio.subprocess.Process | None = None
+
+    async def start(self) -> None:
+        self._process = await asyncio.create_subprocess_exec(
+            sys.executable, "-m", "bot", "run", cwd=_ROOT, env=self.environment
+        )
+
+    def kill_what_is_left(self) -> None:
+        if self._process is not None and self._process.returncode is None:
+            self._process.kill()
+
+    async def end(self, number: signal.Signals) -> int:
+        assert self._process is not None
+        self._process.send_signal(number)
+        return await asyncio.wait_for(self._process.wait(), 15)
+
+
+async def _open_bar(ana: Person) -> None:
+    await ana.says("/start", within=_PATIENCE)
+    for answer in (*SET_UP, "price oranges 0.60 each"):
+        await ana.says(answer, within=_PATIENCE)
+
+
+def _on_disk(bot: Bot) -> list[int]:
+    """What each row of waste in the database holds, in their order."""
+    store = Store(bot.environment["DATABASE_URL"])
+    try:
+        with store.reading() as unit:
+            rows = unit.session.scalars(select(Waste.count_milli).order_by(Waste.id)).all()
+            return [(milli or 0) // 1000 for milli in rows]
+    finally:
+        store.close()
+
+
+async def _oranges(api: Server, ana: Person) -> int:
+    """How many oranges the week holds. Answers that a killed bot still owed may come before this one."""
+    await ana.says("week", within=_PATIENCE)
+    await api.world.until(lambda: any("Waste: " in seen.text for seen in api.messages(ana)), _PATIENCE)
+    week = next(seen.text for seen in reversed(api.messages(ana)) if "Waste: " in seen.text)
+    found = re.search(r"orange\s+(\d+)", week)
+    return int(found[1]) if found else 0
+
+
+async def test_killed_at_any_moment(api: Server, bot: Bot) -> None:
+    chance = random.Random(20261125)
+    ana = api.person("Ana")
+    await bot.start()
+    await _open_bar(ana)
+    for number in range(1, _KILLS + 1):
+        ana.writes(f"waste {number} oranges mouldy")
+        await api.world.until(lambda: not api.world.updates.pending or bool(api.world.in_flight), _PATIENCE)
+        await asyncio.sleep(chance.uniform(0, _LATEST))
+        await bot.end(signal.SIGKILL)
+        await bot.start()
+    last = f"Logged: {_KILLS} oranges"
+    await api.world.until(lambda: any(last in seen.text for seen in api.messages(ana)), _PATIENCE)
+    await api.wait_quiet()
+    assert _on_disk(bot) == list(range(1, _KILLS + 1))
+    assert await _oranges(api, ana) == sum(range(1, _KILLS + 1))
+    answers = " ".join(seen.text for seen in api.messages(ana))
+    for number in range(2, _KILLS + 1):
+        assert f"Logged: {number} oranges, mouldy" in answers
+    assert await bot.end(signal.SIGTERM) == 0
+
+
+async def test_killed_while_the_answer_is_on_its_way(api: Server, bot: Bot) -> None:
+    ana = api.person("Ana")
+    await bot.start()
+    await _open_bar(ana)
+    api.fail_next("sendMessage", Fault.slow(30, processed=False))
+    ana.writes("waste 4 oranges mouldy")
+    await asyncio.sleep(0.5)
+    await bot.end(signal.SIGKILL)
+    mark = api.mark()
+    await bot.start()
+    again = await api.follow(ana, mark, within=_PATIENCE)
+    assert "Logged: 4 oranges" in again.text
+    assert "(This may be a repeat.)" in again.text
+    assert _on_disk(bot) == [4]
+    assert await _oranges(api, ana) == 4
+    assert await bot.end(signal.SIGTERM) == 0
+
+
+async def test_killed_before_the_files_of_an_answer_were_sent(api: Server, bot: Bot) -> None:
+    """What an answer that is on disk promised comes at the next start, its files whole."""
+    ana = api.person("Ana")
+    await bot.start()
+    await _open_bar(ana)
+    for line in (MIST, "batch grapefruit mist to 8 x 50 ml", "label 1 a4-2x7"):
+        await ana.says(line, within=20)
+    api.fail_next("sendPhoto", Fault.slow(30, processed=False))
+    ana.writes("8")
+    async with asyncio.timeout(20):
+        while not api.world.in_flight:  # noqa: ASYNC110 - a request that hangs wakes nobody
+            await asyncio.sleep(0.01)
+    await bot.end(signal.SIGKILL)
+    before = len(api.messages(ana))
+    assert "8 labels for batch 1" in api.messages(ana)[-1].text
+    await bot.start()
+    assert await api.world.until(lambda: len(api.messages(ana)) >= before + 3, 20)
+    text, preview, sheet = api.messages(ana)[before:]
+    assert "8 labels for batch 1" in text.text
+    assert "(This may be a repeat.)" in text.text
+    assert preview.photo is not None
+    assert sheet.file_name == "batch-1-labels.pdf"
+    assert "Grapefruit mist" in read_pages(sheet.document or b"")[0].text
+    assert await bot.end(signal.SIGTERM) == 0
+
+
+async def test_ends_within_ten_seconds_when_told_to(api: Server, bot: Bot) -> None:
+    ana = api.person("Ana")
+    await bot.start()
+    await ana.says("/help", within=_PATIENCE)
+    assert await asyncio.wait_for(bot.end(signal.SIGTERM), 10) == 0
+
+
+async def test_a_second_poller_is_refused_with_a_sentence(api: Server, bot: Bot) -> None:
+    ana = api.person("Ana")
+    await bot.start()
+    await ana.says("/help", within=_PATIENCE)
+    second = await asyncio.create_subprocess_exec(
+        sys.executable,
+        "-m",
+        "bot",
+        "run",
+        cwd=_ROOT,
+        env=bot.environment,
+        stderr=asyncio.subprocess.PIPE,
+    )
+    _out, err = await asyncio.wait_for(second.communicate(), _PATIENCE)
+    assert second.returncode == 3
+    assert "already runs a bot with this token" in err.decode()
+    assert await bot.end(signal.SIGTERM) == 0

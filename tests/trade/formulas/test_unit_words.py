@@ -1,0 +1,197 @@
+"""Which words mean which units, and which must be asked."""
+
+from __future__ import annotations
+
+import contextlib
+import time
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bot.trade.formulas.measures import HOUSE_MEASURES, UNITS
+from bot.trade.formulas.unit_words import (
+    UNIT_WORDS,
+    UNIT_WORDS_BY_LANGUAGE,
+    AmbiguousUnit,
+    AmbiguousUnitError,
+    UnitSense,
+    UnknownUnitError,
+    look_up,
+    nearest_words,
+    normal_word,
+    resolve_unit,
+    unit_words,
+)
+
+NOT_SET = UnitSense()
+
+
+@pytest.mark.parametrize(
+    ("word", "unit"),
+    [
+        ("ml", "ml"),
+        ("mL", "ml"),
+        ("ML", "ml"),
+        ("㎖", "ml"),
+        ("millilitres", "ml"),
+        ("Milliliter", "ml"),
+        ("cl", "cl"),
+        ("L", "l"),
+        ("ℓ", "l"),
+        ("litre", "l"),
+        ("g", "g"),
+        ("gr", "g"),
+        ("Grams", "g"),
+        ("㎏", "kg"),
+        ("lbs.", "pound"),
+        ("dashes", "dash"),
+        ("bsp", "barspoon"),
+        ("bar  spoon", "barspoon"),
+        ("dozen", "dozen"),
+        ("pcs", "each"),
+        ("pieces", "each"),
+        ("bottles", "bottle"),
+        ("us fl. oz.", "us_fluid_ounce"),
+        ("us_fluid_ounce", "us_fluid_ounce"),
+        ("uk pint", "imperial_pint"),
+    ],
+)
+def test_plain_words(word: str, unit: str) -> None:
+    assert resolve_unit(word, NOT_SET) == unit
+
+
+@pytest.mark.parametrize(
+    ("word", "unit"),
+    [
+        ("ml", "ml"),
+        ("litros", "l"),
+        ("gotas", "drop"),
+        ("docena", "dozen"),
+        ("piezas", "each"),
+        ("botellas", "bottle"),
+        ("dashes", "dash"),
+    ],
+)
+def test_spanish_words(word: str, unit: str) -> None:
+    assert resolve_unit(word, NOT_SET, "es") == unit
+
+
+def test_spanish_ambiguous_words_follow_the_same_settings() -> None:
+    sense = UnitSense(oz_liquid="us", household="metric", liquid=True)
+    assert resolve_unit("onza", sense, "es") == "us_fluid_ounce"
+    assert resolve_unit("cucharadita", sense, "es") == "metric_teaspoon"
+    assert resolve_unit("galón", UnitSense(household="us"), "es") == "us_gallon"
+    assert resolve_unit("galon", UnitSense(household="us"), "es") == "us_gallon"
+    with pytest.raises(UnknownUnitError):
+        resolve_unit("onza", sense, "en")
+
+
+@pytest.mark.parametrize(
+    "word", ["M", "T", "c", "C", "F", "t", "min", "pinch", "shot", "", " ", "oz/l", "9**9**8", "ml#", "nan"]
+)
+def test_never_guessed(word: str) -> None:
+    with pytest.raises(UnknownUnitError) as caught:
+        resolve_unit(word, UnitSense("us", "us", liquid=True))
+    assert caught.value.unit == word
+
+
+FLUID = ("us_fluid_ounce", "imperial_fluid_ounce")
+
+
+@pytest.mark.parametrize(
+    ("sense", "answer"),
+    [
+        (NOT_SET, (*FLUID, "ounce")),
+        (UnitSense(liquid=True), FLUID),
+        (UnitSense(liquid=False), "ounce"),
+        (UnitSense(oz_liquid="us"), ("us_fluid_ounce", "ounce")),
+        (UnitSense(oz_liquid="imperial"), ("imperial_fluid_ounce", "ounce")),
+        (UnitSense(oz_liquid="us", liquid=True), "us_fluid_ounce"),
+        (UnitSense(oz_liquid="imperial", liquid=True), "imperial_fluid_ounce"),
+        (UnitSense(oz_liquid="us", liquid=False), "ounce"),
+        (UnitSense(household="us", liquid=True), FLUID),
+    ],
+)
+@pytest.mark.parametrize("word", ["oz", "Ounces"])
+def test_ounce_needs_the_settings(word: str, sense: UnitSense, answer: str | tuple[str, ...]) -> None:
+    if isinstance(answer, str):
+        assert resolve_unit(word, sense) == answer
+        return
+    with pytest.raises(AmbiguousUnitError) as caught:
+        resolve_unit(word, sense)
+    assert caught.value.choices == answer
+
+
+@pytest.mark.parametrize("liquid", [True, False, None])
+def test_fluid_ounce_is_a_volume_whatever_is_measured(liquid: bool | None) -> None:
+    assert resolve_unit("fl oz", UnitSense("us", liquid=liquid)) == "us_fluid_ounce"
+    assert resolve_unit("floz", UnitSense("imperial", liquid=liquid)) == "imperial_fluid_ounce"
+    with pytest.raises(AmbiguousUnitError) as caught:
+        resolve_unit("floz", UnitSense(liquid=liquid))
+    assert caught.value.choices == FLUID
+
+
+@pytest.mark.parametrize(
+    ("word", "us", "metric", "imperial"),
+    [
+        ("tsp", "us_teaspoon", "metric_teaspoon", "metric_teaspoon"),
+        ("tablespoons", "us_tablespoon", "metric_tablespoon", "metric_tablespoon"),
+        ("cup", "us_cup", "metric_cup", "imperial_cup"),
+        ("pint", "us_pint", None, "imperial_pint"),
+        ("quarts", "us_quart", None, "imperial_quart"),
+        ("gal", "us_gallon", None, "imperial_gallon"),
+    ],
+)
+def test_household_measures_need_the_settings(word: str, us: str, metric: str | None, imperial: str) -> None:
+    assert resolve_unit(word, UnitSense(household="us")) == us
+    assert resolve_unit(word, UnitSense(household="imperial")) == imperial
+    with pytest.raises(AmbiguousUnitError):
+        resolve_unit(word, UnitSense(oz_liquid="us"))
+    if metric:
+        assert resolve_unit(word, UnitSense(household="metric")) == metric
+    else:
+        with pytest.raises(AmbiguousUnitError):
+            resolve_unit(word, UnitSense(household="metric"))
+
+
+def test_every_word_leads_to_a_unit_we_can_convert() -> None:
+    known = {*UNITS, *HOUSE_MEASURES}
+    for table in UNIT_WORDS_BY_LANGUAGE.values():
+        for word, found in table.items():
+            assert word == normal_word(word)
+            choices = found.choices if isinstance(found, AmbiguousUnit) else (found,)
+            assert set(choices) <= known
+
+
+def test_every_unit_has_a_word() -> None:
+    named = {unit for unit in UNIT_WORDS.values() if isinstance(unit, str)}
+    assert named | {"ounce"} == {*UNITS, *HOUSE_MEASURES}
+
+
+def test_a_misspelling_is_answered_with_near_words() -> None:
+    assert "grams" in nearest_words("grms")
+    assert "barspoon" in nearest_words("barspon")
+    assert "cucharadita" in nearest_words("cucharadta", "es")
+
+
+@given(st.text(max_size=4096), st.sampled_from(["en", "es", "xx"]))
+def test_any_text_is_a_unit_or_an_error_of_ours(word: str, language: str) -> None:
+    start = time.thread_time()
+    with contextlib.suppress(UnknownUnitError, AmbiguousUnitError):
+        assert resolve_unit(word, NOT_SET, language) in {*UNITS, *HOUSE_MEASURES}
+    assert time.thread_time() - start < 0.05
+
+
+@given(st.sampled_from(sorted(UNIT_WORDS)), st.sampled_from([str.upper, str.title, str.swapcase]))
+def test_letter_case_does_not_matter(word: str, change: object) -> None:
+    assert callable(change)
+    assert look_up(change(word)) == look_up(word)
+
+
+def test_the_longest_phrase_bounds_the_search() -> None:
+    for language in ("en", "es", "xx"):
+        table, longest = unit_words(language)
+        assert max(len(word.split()) for word in table) == longest
+        assert all(look_up(word, language) == unit for word, unit in table.items())
+    assert unit_words("es")[1] == 3
