@@ -11,7 +11,7 @@ from bot.chat.conversation.dispatch import as_list, barred
 from bot.chat.dialogue import questions
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, DONE, ENTER, ERASE
-from bot.chat.dialogue.turn import Given, Say, Talk, presence_of
+from bot.chat.dialogue.turn import Given, Say, Turn, presence_of
 from bot.chat.grammar import parser
 from bot.chat.i18n.language import speaking
 from bot.chat.i18n.locale_choice import tongue_of
@@ -59,7 +59,7 @@ def dead(house: House, person: Person, room: str | None, button: Button) -> str:
         with house.store.writing() as unit:
             presence = presence_of(unit, message)
             with speaking(tongue_of(presence)):
-                talk = talking._talk(unit, message, presence)
+                talk = talking._turn(unit, message, presence)
                 plan = meant(talk)
                 why = _tried(talk, plan)
             raise _NotKeptError
@@ -67,7 +67,7 @@ def dead(house: House, person: Person, room: str | None, button: Button) -> str:
         return why
 
 
-def _tried(talk: Talk, plan: Plan) -> str:
+def _tried(talk: Turn, plan: Plan) -> str:
     if plan.stale:
         return "out of date"
     if plan.command is None and plan.answer is None:
@@ -90,7 +90,7 @@ def _tried(talk: Talk, plan: Plan) -> str:
     return "" if replies and replies[0].blocks else "says nothing"
 
 
-def _answered(talk: Talk, answer: str) -> Reply | list[Reply]:
+def _answered(talk: Turn, answer: str) -> Reply | list[Reply]:
     question = talk.presence.question
     assert question is not None
     command = all_commands()[question.state["command"]]

@@ -14,7 +14,7 @@ from bot.demo.book import MANAGER, MEMBER, OWNER
 from bot.demo.stage import Act, Stage
 from bot.trade.formulas.measures import Quantity
 from bot.trade.trials.tasting import Aspect
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas import formulas
 from bot.work.formulas.formulas import DraftLine
 from bot.work.spray import drinks
@@ -71,15 +71,15 @@ def poured(stage: Stage) -> Iterator[Act]:
         yield Act(stage.at(day, "25:45"), MEMBER, _pours(stage, wanted))
 
 
-def _pours(stage: Stage, wanted: list[tuple[int, str, str]]) -> Callable[[Desk], object]:
-    def does(desk: Desk) -> None:
-        day = drinks.today(desk)
+def _pours(stage: Stage, wanted: list[tuple[int, str, str]]) -> Callable[[Context], object]:
+    def does(context: Context) -> None:
+        day = drinks.today(context)
         counted = [
             DrinksDay(day, count, stage.formulas.get(name), stage.ingredients.get(fruit))
             for count, name, fruit in wanted
             if not name or name in stage.formulas  # else not written yet
         ]
-        drinks.log_all(desk, counted)
+        drinks.log_all(context, counted)
 
     return does
 
@@ -94,19 +94,19 @@ def shelf(stage: Stage) -> Iterator[Act]:
         yield Act(stage.at(night, "15:12"), OWNER, _buys(stage, name, packs, amount, unit, price))
 
 
-def _counts(stage: Stage, name: str, amount: str, unit: str) -> Callable[[Desk], object]:
-    return lambda desk: counts.count(desk, stage.ingredients[name], Quantity(Fraction(amount), unit))
+def _counts(stage: Stage, name: str, amount: str, unit: str) -> Callable[[Context], object]:
+    return lambda context: counts.count(context, stage.ingredients[name], Quantity(Fraction(amount), unit))
 
 
-def _wants(stage: Stage, name: str, amount: str, unit: str) -> Callable[[Desk], object]:
-    return lambda desk: pars.set_par(desk, stage.ingredients[name], Quantity(Fraction(amount), unit))
+def _wants(stage: Stage, name: str, amount: str, unit: str) -> Callable[[Context], object]:
+    return lambda context: pars.set_par(context, stage.ingredients[name], Quantity(Fraction(amount), unit))
 
 
 def _buys(
     stage: Stage, name: str, packs: str, amount: str, unit: str, price: str
-) -> Callable[[Desk], object]:
+) -> Callable[[Context], object]:
     pack = Quantity(Fraction(amount), unit)
-    return lambda desk: counts.buy(desk, stage.ingredients[name], Fraction(packs), pack, Decimal(price))
+    return lambda context: counts.buy(context, stage.ingredients[name], Fraction(packs), pack, Decimal(price))
 
 
 # -- trials -----------------------------------------------------------------------------------
@@ -137,7 +137,7 @@ def tasted(stage: Stage) -> Iterator[Act]:
     yield Act(
         stage.at(night - 1, "18:00"),
         OWNER,
-        lambda desk: trial_life.close(desk, begun[book.GRAPEFRUIT_MIST]),
+        lambda context: trial_life.close(context, begun[book.GRAPEFRUIT_MIST]),
     )
     yield Act(
         stage.at(2, "16:00"),
@@ -150,23 +150,25 @@ def tasted(stage: Stage) -> Iterator[Act]:
 
 def _begins(
     stage: Stage, begun: dict[str, int], name: str, oil: str, amount: str, *, blind: bool
-) -> Callable[[Desk], None]:
-    def does(desk: Desk) -> None:
+) -> Callable[[Context], None]:
+    def does(context: Context) -> None:
         number = stage.formulas[name]
         line = DraftLine(stage.ingredients[oil], Quantity(Fraction(amount), "ml"))
-        draft = formulas.with_line(formulas.draft_of(formulas.get(desk, number)), line)
+        draft = formulas.with_line(formulas.draft_of(formulas.get(context, number)), line)
         changed = f"{oil} {amount} ml"
-        begun[name] = trial_life.start(desk, number, draft.lines, changed, Fraction(20), blind).id
+        begun[name] = trial_life.start(context, number, draft.lines, changed, Fraction(20), blind).id
 
     return does
 
 
-def _tastes(begun: dict[str, int], name: str, given: tuple[tuple[int, ...], ...]) -> Callable[[Desk], None]:
-    def does(desk: Desk) -> None:
-        trial = trials.get(desk, begun[name])
+def _tastes(
+    begun: dict[str, int], name: str, given: tuple[tuple[int, ...], ...]
+) -> Callable[[Context], None]:
+    def does(context: Context) -> None:
+        trial = trials.get(context, begun[name])
         for variant in trial.variants:
             scores = dict(zip(_ASPECTS, given[variant.number], strict=True))
-            trial_life.score(desk, trial.id, variant.code, scores)
+            trial_life.score(context, trial.id, variant.code, scores)
 
     return does
 

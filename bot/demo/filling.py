@@ -15,7 +15,7 @@ from bot.demo.stage import Stage
 from bot.demo.story import PARTS
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.batches.batches import BatchState
-from bot.work.context import Clock, Desk, Role
+from bot.work.context import Clock, Context, Role
 from bot.work.errors import AlreadyThereError
 from bot.work.people import bars, invites
 from bot.work.reminders import planning
@@ -52,13 +52,13 @@ def fill(store: Store, clock: Clock, channel: str, person_name: str) -> Filled:
         if owner.bar is not None:
             if not owner.bar.settings.more.get("demo"):
                 raise AlreadyThereError("bar", owner.bar.name)
-            return _told(owner.desk(unit, now, "demo"), already=True)
+            return _told(owner.context(unit, now, "demo"), already=True)
         _open(stage, person_name or "me")
         stage.play(act for part in (*PARTS, *fruit.PARTS, *counts.PARTS) for act in part(stage))
-        desk = stage.desk(OWNER, now)
-        _settle_stale(desk)
-        planning.plan_close(desk.book, desk.bar, now)
-        return _told(desk)
+        context = stage.context(OWNER, now)
+        _settle_stale(context)
+        planning.plan_close(context.book, context.bar, now)
+        return _told(context)
 
 
 def _open(stage: Stage, name: str) -> None:
@@ -76,36 +76,36 @@ def _open(stage: Stage, name: str) -> None:
         units="metric",
         closing_minute=demo_book.CLOSING_MINUTE,
     )
-    desk = stage.desk(OWNER, stage.at(stage.first_day, "12:05"))
-    stage.bar = bars.change(desk, service_days=demo_book.SERVICE_DAYS, more={"demo": True})
+    context = stage.context(OWNER, stage.at(stage.first_day, "12:05"))
+    stage.bar = bars.change(context, service_days=demo_book.SERVICE_DAYS, more={"demo": True})
     for number, (role, who) in enumerate(TEAM):
         outside_id = f"{who.casefold()} {stage.bar.id}"
         joiner = stage.enter(role, _COLLEAGUES, outside_id, outside_id, who)
         at = stage.at(stage.first_day, f"12:{10 + 20 * number}")
-        invited = invites.invite(stage.desk(OWNER, at), Role(role))
+        invited = invites.invite(stage.context(OWNER, at), Role(role))
         invites.join(stage.unit, joiner, invited.code, who, True, at + timedelta(minutes=5))
 
 
-def _settle_stale(desk: Desk) -> None:
+def _settle_stale(context: Context) -> None:
     """Mark what was to be said more than a day ago as done, as it would have been in a bar at work.
 
     A batch that has rested and that nobody has looked at is left: that is still to be asked.
     """
-    overdue = desk.book.all(
+    overdue = context.book.all(
         Reminder,
         Reminder.state == ReminderState.WAITING,
-        Reminder.due_at <= desk.now - _STALE_AFTER,
+        Reminder.due_at <= context.now - _STALE_AFTER,
     )
     for row in overdue:
-        batch = None if row.batch_id is None else desk.book.get(Batch, row.batch_id)
+        batch = None if row.batch_id is None else context.book.get(Batch, row.batch_id)
         if row.kind != "rested" or batch is None or batch.state != BatchState.RESTING:
-            planning.done(desk, row.id)
-    desk.book.session.flush()
+            planning.done(context, row.id)
+    context.book.session.flush()
 
 
-def _told(desk: Desk, already: bool = False) -> Filled:
-    code = invites.invite(desk, Role.MANAGER).code
-    count = desk.book.session.scalar
+def _told(context: Context, already: bool = False) -> Filled:
+    code = invites.invite(context, Role.MANAGER).code
+    count = context.book.session.scalar
     taken_back = aliased(Waste)
     standing = (
         ~select(taken_back.id)
@@ -113,9 +113,9 @@ def _told(desk: Desk, already: bool = False) -> Filled:
         .correlate(Waste)
         .exists()
     )
-    made = count(desk.book.rows(Batch, func.count(), where=[Batch.state != BatchState.UNDONE]))
-    lines = count(desk.book.rows(Waste, func.count(), where=[standing, _amount() > 0]))
-    return Filled(desk.bar.name, int(made or 0), int(lines or 0), code, already)
+    made = count(context.book.rows(Batch, func.count(), where=[Batch.state != BatchState.UNDONE]))
+    lines = count(context.book.rows(Waste, func.count(), where=[standing, _amount() > 0]))
+    return Filled(context.bar.name, int(made or 0), int(lines or 0), code, already)
 
 
 def _amount() -> ColumnElement[int]:

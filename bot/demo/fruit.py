@@ -14,7 +14,7 @@ from bot.demo import book
 from bot.demo.book import MANAGER, MEMBER, OWNER
 from bot.demo.stage import Act, Stage
 from bot.trade.formulas.measures import Quantity
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.fruit import peeled
 from bot.work.people import bars
 from bot.work.stock import counts
@@ -50,9 +50,9 @@ _CRATES = (
 def money(stage: Stage) -> Iterator[Act]:
     """Say what an hour, a bottle and a label cost, so that fresh and spray can be set side by side."""
 
-    def does(desk: Desk) -> None:
+    def does(context: Context) -> None:
         bars.change(
-            desk,
+            context,
             wage="10 12",
             batch_minutes="20 30",
             garnish_minutes="1/5 3/10",
@@ -84,19 +84,19 @@ def crates(stage: Stage) -> Iterator[Act]:
                 yield Act(stage.at(day, "25:58"), MEMBER, _counts(stage, crate, share, first))
 
 
-def _buys(stage: Stage, crate: _Crate, count: int) -> Callable[[Desk], object]:
+def _buys(stage: Stage, crate: _Crate, count: int) -> Callable[[Context], object]:
     pack = Quantity(Fraction(crate.pieces), "each")
-    return lambda desk: counts.buy(desk, stage.ingredients[crate.fruit], Fraction(count), pack)
+    return lambda context: counts.buy(context, stage.ingredients[crate.fruit], Fraction(count), pack)
 
 
-def _counts(stage: Stage, crate: _Crate, share: float, first: bool) -> Callable[[Desk], None]:
-    def does(desk: Desk) -> None:
+def _counts(stage: Stage, crate: _Crate, share: float, first: bool) -> Callable[[Context], None]:
+    def does(context: Context) -> None:
         number = stage.ingredients[crate.fruit]
         left = Fraction(crate.left)
         if not first:
-            there = stock.on_hand(desk, [number])[number]
+            there = stock.on_hand(context, [number])[number]
             left = Fraction(max(0, int(there.amount) - round(crate.used * share)))
-        counts.count(desk, number, Quantity(left, "each"))
+        counts.count(context, number, Quantity(left, "each"))
 
     return does
 
@@ -114,12 +114,12 @@ def flesh(stage: Stage) -> Iterator[Act]:
     yield Act(stage.at(0, "24:05"), OWNER, _peels(stage, "orange", 4))
 
 
-def _peels(stage: Stage, fruit: str, count: int) -> Callable[[Desk], object]:
-    return lambda desk: peeled.peel(desk, stage.ingredients[fruit], Fraction(count))
+def _peels(stage: Stage, fruit: str, count: int) -> Callable[[Context], object]:
+    return lambda context: peeled.peel(context, stage.ingredients[fruit], Fraction(count))
 
 
-def _juices(stage: Stage, fruit: str, count: int, ml: Fraction) -> Callable[[Desk], object]:
-    return lambda desk: peeled.juice(desk, stage.ingredients[fruit], Fraction(count), ml)
+def _juices(stage: Stage, fruit: str, count: int, ml: Fraction) -> Callable[[Context], object]:
+    return lambda context: peeled.juice(context, stage.ingredients[fruit], Fraction(count), ml)
 
 
 PARTS = (money, crates, flesh)

@@ -9,7 +9,7 @@ from random import Random
 
 from bot.demo import book
 from bot.trade.days import business_day, instant_of, is_service_day
-from bot.work.context import BarView, Desk, Role
+from bot.work.context import BarView, Context, Role
 from bot.work.people import people
 from bot.work.people.people import Presence
 from storage.unit import Book, Unit
@@ -23,7 +23,7 @@ class Act:
 
     at: datetime
     who: str
-    does: Callable[[Desk], object]
+    does: Callable[[Context], object]
 
 
 @dataclass
@@ -76,7 +76,7 @@ class Stage:
         self.cast[who] = found
         return found
 
-    def desk(self, who: str, at: datetime) -> Desk:
+    def context(self, who: str, at: datetime) -> Context:
         """Seat one of the cast at the bar's desk at a moment."""
         presence = self.cast[who]
         bar = self.bar
@@ -86,7 +86,7 @@ class Stage:
             self._book = self.unit.bar(bar.id)
         self._acts += 1
         role = Role(who)  # the cast goes by its roles
-        return Desk(
+        return Context(
             self._book,
             bar,
             presence.person_id,
@@ -102,6 +102,6 @@ class Stage:
         end = self.at(self.last_day, "29:00")
         for act in sorted(acts, key=lambda act: act.at):
             if act.at <= end:
-                desk = self.desk(act.who, act.at)
-                act.does(desk)
-                self.bar = desk.bar
+                context = self.context(act.who, act.at)
+                act.does(context)
+                self.bar = context.bar

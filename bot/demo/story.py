@@ -24,7 +24,7 @@ from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.batches import batch_life
 from bot.work.batches.batch_life import NewBatch
 from bot.work.batches.batches import Clarity
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import Draft, DraftLine
 from bot.work.fruit import waste
@@ -44,12 +44,12 @@ def stock(stage: Stage) -> Iterator[Act]:
         yield Act(stage.at(one.nights_ago, "15:00"), OWNER, _stocks(stage, one))
 
 
-def _stocks(stage: Stage, one: book.Stock) -> Callable[[Desk], None]:
-    def does(desk: Desk) -> None:
+def _stocks(stage: Stage, one: book.Stock) -> Callable[[Context], None]:
+    def does(context: Context) -> None:
         strength = None if one.strength_percent is None else Fraction(one.strength_percent)
-        view = ingredients.add(desk, one.name, one.kind, strength)
+        view = ingredients.add(context, one.name, one.kind, strength)
         if one.graded is not None:
-            ingredients.confirm_grade(desk, view.id, one.graded)
+            ingredients.confirm_grade(context, view.id, one.graded)
         stage.ingredients[one.name] = view.id
 
     return does
@@ -63,8 +63,8 @@ def specs(stage: Stage) -> Iterator[Act]:
         yield Act(stage.at(change.nights_ago, change.clock), OWNER, _changes(stage, change))
 
 
-def _writes(stage: Stage, one: book.Spec) -> Callable[[Desk], None]:
-    def does(desk: Desk) -> None:
+def _writes(stage: Stage, one: book.Spec) -> Callable[[Context], None]:
+    def does(context: Context) -> None:
         draft = Draft(
             one.preparation,
             tuple(_line(stage, *line) for line in one.lines),
@@ -73,7 +73,7 @@ def _writes(stage: Stage, one: book.Spec) -> Callable[[Desk], None]:
             garnish=None if one.garnish is None else stage.ingredients[one.garnish],
             note=one.note,
         )
-        stage.formulas[one.name] = formulas.add(desk, one.name, draft).id
+        stage.formulas[one.name] = formulas.add(context, one.name, draft).id
 
     return does
 
@@ -82,15 +82,15 @@ def _line(stage: Stage, name: str, amount: str, unit: str) -> DraftLine:
     return DraftLine(stage.ingredients[name], Quantity(Fraction(amount), unit))
 
 
-def _changes(stage: Stage, change: book.Change) -> Callable[[Desk], None]:
-    def does(desk: Desk) -> None:
+def _changes(stage: Stage, change: book.Change) -> Callable[[Context], None]:
+    def does(context: Context) -> None:
         number = stage.formulas[change.formula]
-        draft = formulas.draft_of(formulas.get(desk, number))
+        draft = formulas.draft_of(formulas.get(context, number))
         for line in change.lines:
             draft = formulas.with_line(draft, _line(stage, *line))
         for name in change.without:
             draft = formulas.without_line(draft, stage.ingredients[name])
-        formulas.change(desk, number, draft)
+        formulas.change(context, number, draft)
 
     return does
 
@@ -101,11 +101,11 @@ def paid(stage: Stage) -> Iterator[Act]:
         yield Act(stage.at(one.nights_ago, "15:10"), OWNER, _pays(stage, one))
 
 
-def _pays(stage: Stage, one: book.Paid) -> Callable[[Desk], object]:
+def _pays(stage: Stage, one: book.Paid) -> Callable[[Context], object]:
     garnishes = None if one.garnishes is None else (Fraction(one.garnishes[0]), Fraction(one.garnishes[1]))
     pack = Quantity(Fraction(one.amount), one.unit)
-    return lambda desk: prices.set_price(
-        desk, stage.ingredients[one.name], pack, Decimal(one.price), garnishes
+    return lambda context: prices.set_price(
+        context, stage.ingredients[one.name], pack, Decimal(one.price), garnishes
     )
 
 
@@ -114,44 +114,44 @@ def _pays(stage: Stage, one: book.Paid) -> Callable[[Desk], object]:
 
 def _make(
     stage: Stage, key: str, formula: str, target: Target, lots: dict[str, str] | None = None
-) -> Callable[[Desk], None]:
+) -> Callable[[Context], None]:
     """Make a batch under a key by which later acts name it, with lots by ingredient."""
 
-    def does(desk: Desk) -> None:
-        view = formulas.get(desk, stage.formulas[formula])
+    def does(context: Context) -> None:
+        view = formulas.get(context, stage.formulas[formula])
         sizes = (target.size_ml,) if isinstance(target, ByBottles) else ()
-        answer = scaling.scale_formula(desk, view, target, sizes)
+        answer = scaling.scale_formula(context, view, target, sizes)
         cautions = cautions_for(
             Step.RESTING,
             view.kinds,
             None if answer.strength is None else answer.strength.strength_percent,
-            Jurisdiction(desk.bar.jurisdiction),
+            Jurisdiction(context.bar.jurisdiction),
             view.preparation,
             volume_ml=float(answer.finished_ml or 0) or None,
         )
-        made = batch_life.make(desk, NewBatch(answer, caution_ids=[one.id for one in cautions]))
+        made = batch_life.make(context, NewBatch(answer, caution_ids=[one.id for one in cautions]))
         stage.batches[key] = made.batch.number
         for name, lot in (lots or {}).items():
-            batch_life.note_lot(desk, made.batch.number, stage.ingredients[name], lot)
+            batch_life.note_lot(context, made.batch.number, stage.ingredients[name], lot)
 
     return does
 
 
-def _check(stage: Stage, key: str, clarity: Clarity, note: str = "") -> Callable[[Desk], object]:
-    return lambda desk: batch_life.check(desk, stage.batches[key], clarity, note)
+def _check(stage: Stage, key: str, clarity: Clarity, note: str = "") -> Callable[[Context], object]:
+    return lambda context: batch_life.check(context, stage.batches[key], clarity, note)
 
 
-def _open(stage: Stage, key: str) -> Callable[[Desk], object]:
-    return lambda desk: batch_life.open_batch(desk, stage.batches[key])
+def _open(stage: Stage, key: str) -> Callable[[Context], object]:
+    return lambda context: batch_life.open_batch(context, stage.batches[key])
 
 
-def _use_up(stage: Stage, key: str) -> Callable[[Desk], object]:
-    return lambda desk: batch_life.use_up(desk, stage.batches[key])
+def _use_up(stage: Stage, key: str) -> Callable[[Context], object]:
+    return lambda context: batch_life.use_up(context, stage.batches[key])
 
 
-def _discard(stage: Stage, key: str, lost_ml: int | None, reason: str) -> Callable[[Desk], object]:
+def _discard(stage: Stage, key: str, lost_ml: int | None, reason: str) -> Callable[[Context], object]:
     lost = None if lost_ml is None else Fraction(lost_ml)
-    return lambda desk: batch_life.discard(desk, stage.batches[key], lost, reason)
+    return lambda context: batch_life.discard(context, stage.batches[key], lost, reason)
 
 
 def _bottles(count: int, size_ml: int = 50) -> Target:
@@ -161,7 +161,7 @@ def _bottles(count: int, size_ml: int = 50) -> Target:
 def mists(stage: Stage) -> Iterator[Act]:
     """Make the mists: the first of each in its smallest size, one hazy and then clear, one split."""
 
-    def act(night: int, clock: str, does: Callable[[Desk], object], who: str = OWNER) -> Act:
+    def act(night: int, clock: str, does: Callable[[Context], object], who: str = OWNER) -> Act:
         return Act(stage.at(night, clock), who, does)
 
     def life(key: str, ready: int, opened: int | None = None, used: int | None = None) -> Iterator[Act]:
@@ -171,11 +171,11 @@ def mists(stage: Stage) -> Iterator[Act]:
         if used is not None:
             yield act(used, "24:20", _use_up(stage, key), MEMBER)
 
-    def grapefruit(key: str, count: int, lot: str) -> Callable[[Desk], None]:
+    def grapefruit(key: str, count: int, lot: str) -> Callable[[Context], None]:
         lots = {"grapefruit oil": lot, "propylene glycol": "PG-0417"}
         return _make(stage, key, book.GRAPEFRUIT_MIST, _bottles(count), lots)
 
-    def orange(key: str, count: int, lot: str) -> Callable[[Desk], None]:
+    def orange(key: str, count: int, lot: str) -> Callable[[Context], None]:
         return _make(stage, key, book.ORANGE_MIST, _bottles(count), {"sweet orange oil": lot})
 
     since = book.SPRAY_SINCE
@@ -294,9 +294,9 @@ def _poisson(dice: Random, mean: float) -> int:
     return number
 
 
-def _waste(stage: Stage, lines: list[tuple[str, Fraction, Dimension, str]]) -> Callable[[Desk], object]:
-    return lambda desk: waste.log(
-        desk,
+def _waste(stage: Stage, lines: list[tuple[str, Fraction, Dimension, str]]) -> Callable[[Context], object]:
+    return lambda context: waste.log(
+        context,
         [
             WasteLine(stage.ingredients[name], amount, dimension, reason)
             for name, amount, dimension, reason in lines
@@ -326,9 +326,9 @@ def deliveries(stage: Stage) -> Iterator[Act]:
 def slip(stage: Stage) -> Iterator[Act]:
     """Log sixty oranges for six, and take it back."""
 
-    def does(desk: Desk) -> None:
+    def does(context: Context) -> None:
         sixty = WasteLine(stage.ingredients["orange"], Fraction(60), Dimension.COUNT, "mouldy")
-        undo.take_back(desk, waste.log(desk, [sixty]).entry)
+        undo.take_back(context, waste.log(context, [sixty]).entry)
 
     saturdays = [night for night, day in enumerate(stage.nights) if day.weekday() == _SATURDAY]
     yield Act(stage.at(saturdays[1], "25:05"), MEMBER, does)

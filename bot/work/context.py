@@ -188,7 +188,7 @@ class BarView:
 
 
 @dataclass
-class Desk:
+class Context:
     """One person at work in one bar, within one transaction.
 
     `source` names the message that asked, so that the same one cannot log twice.

@@ -35,7 +35,7 @@ async def drive(
     mark = server.mark()
     begun = time.monotonic()
     lots = await asyncio.gather(
-        *(_talk(server, person, texts, each, within, at) for at, person in enumerate(people))
+        *(_turn(server, person, texts, each, within, at) for at, person in enumerate(people))
     )
     elapsed = time.monotonic() - begun
     await server.wait_quiet(within)
@@ -46,7 +46,7 @@ async def drive(
     return Load([one for lot in lots for one in lot], elapsed, each * len(people), replies)
 
 
-async def _talk(
+async def _turn(
     server: Server, person: Person, texts: Sequence[str], each: int, within: float, at: int
 ) -> list[float]:
     taken = []

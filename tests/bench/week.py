@@ -22,7 +22,7 @@ from bot.chat.conversation.conversation import Conversation
 from bot.chat.reply.message import Message, Place, Sender
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import Quantity
-from bot.work.context import DEFAULT_REASONS, Desk, Role
+from bot.work.context import DEFAULT_REASONS, Context, Role
 from bot.work.formulas import ingredients
 from bot.work.money import prices
 from bot.work.people import people
@@ -48,11 +48,13 @@ def _open(store: Store, number: int) -> int:
         view = open_bar(unit, who, "Ana", number, _NOW)
         assert who.person_id is not None
         assert who.room_id is not None
-        desk = Desk(unit.bar(view.id), view, who.person_id, "Ana", Role.OWNER, who.room_id, _NOW, "bench")
+        context = Context(
+            unit.bar(view.id), view, who.person_id, "Ana", Role.OWNER, who.room_id, _NOW, "bench"
+        )
         for place, name in enumerate(_FRUIT):
-            fruit = ingredients.add(desk, name, IngredientKind.FRUIT)
-            prices.set_price(desk, fruit.id, Quantity(Fraction(1), "each"), Decimal(40 + 10 * place) / 100)
-        savings.set_since(desk, 1, _TODAY - timedelta(days=200))
+            fruit = ingredients.add(context, name, IngredientKind.FRUIT)
+            prices.set_price(context, fruit.id, Quantity(Fraction(1), "each"), Decimal(40 + 10 * place) / 100)
+        savings.set_since(context, 1, _TODAY - timedelta(days=200))
         return view.id
 
 

@@ -25,7 +25,7 @@ from bot.trade.liquids.clearing.mixture import mixture_of
 from bot.trade.liquids.strength import Component
 from bot.work.batches import batches
 from bot.work.batches.batches import BatchState
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import AlreadyThereError
 from bot.work.formulas import formulas, ingredients
 from bot.work.fruit import week
@@ -107,17 +107,17 @@ def _fill(store: Store, now: datetime, name: str = OWNER) -> filling.Filled:
     return filling.fill(store, Hands(now), CHANNEL, name)
 
 
-class _Desk:
+class _Context:
     """The owner's desk in the filled bar, within a transaction that only reads."""
 
     def __init__(self, store: Store, now: datetime, name: str = OWNER) -> None:
         self._reading = store.reading()
         self._now, self._name = now, name
 
-    def __enter__(self) -> Desk:
+    def __enter__(self) -> Context:
         unit = self._reading.__enter__()
         who = self._name.casefold()
-        return people.find(unit, CHANNEL, who, f"{CHANNEL} {who}", True).desk(unit, self._now, "test")
+        return people.find(unit, CHANNEL, who, f"{CHANNEL} {who}", True).context(unit, self._now, "test")
 
     def __exit__(self, *error: Any) -> None:
         self._reading.__exit__(*error)
@@ -144,22 +144,22 @@ def test_what_is_told_is_what_is_there(filler: Filler, filled: Store) -> None:
     told = filler.told[AUTUMN]
     assert told.bar == demo_book.BAR
     assert not told.already
-    with _Desk(filled, AUTUMN) as desk:
-        assert told.batches == len(batches.listed(desk, everything=True))
-        waste = desk.book.all(Waste)
+    with _Context(filled, AUTUMN) as context:
+        assert told.batches == len(batches.listed(context, everything=True))
+        waste = context.book.all(Waste)
         assert told.waste_lines == sum(one.corrects is None for one in waste) - sum(
             one.corrects is not None for one in waste
         )
-        assert (desk.bar.currency, desk.bar.jurisdiction, desk.bar.units) == ("EUR", "EU", "metric")
-        assert (desk.bar.zone, desk.bar.closing_minute) == ("Europe/Lisbon", 300)
-        assert desk.bar.settings.service_days == demo_book.SERVICE_DAYS
+        assert (context.bar.currency, context.bar.jurisdiction, context.bar.units) == ("EUR", "EU", "metric")
+        assert (context.bar.zone, context.bar.closing_minute) == ("Europe/Lisbon", 300)
+        assert context.bar.settings.service_days == demo_book.SERVICE_DAYS
 
 
 @pytest.mark.parametrize("now", MOMENTS, ids=str)
 def test_there_are_batches_in_every_state_whatever_the_day(filler: Filler, now: datetime) -> None:
     filled = filler.at(now)
-    with _Desk(filled, now) as desk:
-        known = [batches.get(desk, one.number) for one in batches.listed(desk, everything=True)]
+    with _Context(filled, now) as context:
+        known = [batches.get(context, one.number) for one in batches.listed(context, everything=True)]
         assert {one.state for one in known} == set(BatchState) - {BatchState.UNDONE}
         assert any(one.state is BatchState.RESTING and not one.rested(now) for one in known)
         thrown = [one for one in known if one.state is BatchState.DISCARDED]
@@ -176,18 +176,18 @@ def test_there_are_batches_in_every_state_whatever_the_day(filler: Filler, now: 
             assert all(at >= one.rest_until for at in clear), one.number
             assert [event.at for event in one.events] == sorted(event.at for event in one.events)
             if one.state.open:
-                assert one.discard_on >= business_day(now, desk.bar.zone, desk.bar.closing_minute)
+                assert one.discard_on >= business_day(now, context.bar.zone, context.bar.closing_minute)
 
 
 @pytest.mark.parametrize("now", MOMENTS, ids=str)
 def test_the_work_ends_with_the_last_night(filler: Filler, now: datetime) -> None:
     filled = filler.at(now)
-    with _Desk(filled, now) as desk:
-        today = business_day(now, desk.bar.zone, desk.bar.closing_minute)
-        days = [row.business_day for row in desk.book.all(Waste)]
+    with _Context(filled, now) as context:
+        today = business_day(now, context.bar.zone, context.bar.closing_minute)
+        days = [row.business_day for row in context.book.all(Waste)]
         assert today - timedelta(days=2) <= max(days) < today
         assert timedelta(weeks=11) < max(days) - min(days) <= timedelta(weeks=12)
-        logged = [row.at for row in desk.book.all(Entry, order=Entry.id) if row.what != "invite"]
+        logged = [row.at for row in context.book.all(Entry, order=Entry.id) if row.what != "invite"]
         assert max(logged) < now
         assert logged == sorted(logged)
 
@@ -195,41 +195,41 @@ def test_the_work_ends_with_the_last_night(filler: Filler, now: datetime) -> Non
 @pytest.mark.parametrize("now", [AUTUMN, SPRING], ids=str)
 def test_waste_belongs_to_its_business_day_where_the_clocks_change(filler: Filler, now: datetime) -> None:
     filled = filler.at(now)
-    with _Desk(filled, now) as desk:
+    with _Context(filled, now) as context:
         offsets = set()
-        for row in desk.book.all(Waste):
-            assert row.business_day == business_day(row.at, desk.bar.zone, desk.bar.closing_minute)
-            offsets.add(row.at.astimezone(ZoneInfo(desk.bar.zone)).utcoffset())
+        for row in context.book.all(Waste):
+            assert row.business_day == business_day(row.at, context.bar.zone, context.bar.closing_minute)
+            offsets.add(row.at.astimezone(ZoneInfo(context.bar.zone)).utcoffset())
         assert len(offsets) == 2
 
 
 def test_waste_has_its_week_and_drops_with_the_spray(filled: Store) -> None:
-    with _Desk(filled, AUTUMN) as desk:
-        whole_weeks = [week.this_week(desk, weeks_ago=back).cost for back in range(1, 12)]
+    with _Context(filled, AUTUMN) as context:
+        whole_weeks = [week.this_week(context, weeks_ago=back).cost for back in range(1, 12)]
         since, before = whole_weeks[:4], whole_weeks[6:]
         assert max(since) < Decimal("0.7") * min(before)
         by_weekday: Counter[int] = Counter()
-        for row in desk.book.all(Waste, Waste.corrects.is_(None)):
+        for row in context.book.all(Waste, Waste.corrects.is_(None)):
             by_weekday[row.business_day.weekday()] += row.cost_minor or 0
         assert by_weekday[5] > 1.5 * by_weekday[1]
         # Closed on Mondays: only what the crates brought in.
-        monday = [row.reason for row in desk.book.all(Waste) if row.business_day.weekday() == 0]
+        monday = [row.reason for row in context.book.all(Waste) if row.business_day.weekday() == 0]
         assert set(monday) == {"damaged on delivery"}
-        found = week.summary(desk, min(_days(desk)), max(_days(desk)))
+        found = week.summary(context, min(_days(context)), max(_days(context)))
         assert {one.name for one in found.fruit} == {"orange", "grapefruit", "lemon", "lime"}
-        assert {reason for reason, _sum in found.reasons} <= set(desk.bar.settings.reasons)
+        assert {reason for reason, _sum in found.reasons} <= set(context.bar.settings.reasons)
         assert all(one.unpriced == 0 for one in found.fruit)
 
 
-def _days(desk: Desk) -> list[Any]:
-    return [row.business_day for row in desk.book.all(Waste)]
+def _days(context: Context) -> list[Any]:
+    return [row.business_day for row in context.book.all(Waste)]
 
 
 def test_the_mists_are_our_own_and_as_now_written_should_stay_clear(filled: Store) -> None:
-    with _Desk(filled, AUTUMN) as desk:
+    with _Context(filled, AUTUMN) as context:
         mists = [
-            formulas.get(desk, one.id, version)
-            for one in formulas.listed(desk)
+            formulas.get(context, one.id, version)
+            for one in formulas.listed(context)
             if one.preparation is Preparation.AROMA_MIST
             for version in range(1, one.version + 1)
         ]
@@ -252,28 +252,28 @@ def test_the_mists_are_our_own_and_as_now_written_should_stay_clear(filled: Stor
             # The models did not agree on the first orange one, and it split: the change mended it.
             doubtful = mist.name == demo_book.ORANGE_MIST and mist.version == 1
             assert judge(mixture).state is (State.BORDERLINE if doubtful else State.CLEAR)
-        kinds = {one.preparation for one in formulas.listed(desk)}
+        kinds = {one.preparation for one in formulas.listed(context)}
         assert kinds >= {Preparation.SYRUP, Preparation.SALINE, Preparation.TINCTURE}
-        grades = {one.food_grade for one in ingredients.all_of(desk)}
+        grades = {one.food_grade for one in ingredients.all_of(context)}
         assert grades == {"confirmed", "not confirmed", None}
 
 
 def test_prices_rise_and_fall_in_packs_of_several_units(filled: Store) -> None:
-    with _Desk(filled, AUTUMN) as desk:
-        units = {row.pack_unit for row in desk.book.all(Price)}
+    with _Context(filled, AUTUMN) as context:
+        units = {row.pack_unit for row in context.book.all(Price)}
         assert {"each", "dozen", "kg", "g", "l", "ml"} <= units
-        named = {one.name: one for one in ingredients.all_of(desk)}
-        told = [one.per_base for one in prices.history(desk, named["orange"].id)]
+        named = {one.name: one for one in ingredients.all_of(context)}
+        told = [one.per_base for one in prices.history(context, named["orange"].id)]
         steps = [later - earlier for earlier, later in pairwise(told)]
         assert min(steps) < 0 < max(steps)
-        assert prices.history(desk, named["lime"].id)[-1].pack.unit == "kg"
+        assert prices.history(context, named["lime"].id)[-1].pack.unit == "kg"
 
 
 @pytest.mark.parametrize("now", MOMENTS, ids=str)
 def test_old_reminders_do_not_flood(filler: Filler, now: datetime) -> None:
     filled = filler.at(now)
-    with _Desk(filled, now) as desk:
-        waiting = desk.book.all(Reminder, Reminder.state == "waiting")
+    with _Context(filled, now) as context:
+        waiting = context.book.all(Reminder, Reminder.state == "waiting")
         old = [one for one in waiting if one.due_at <= now - timedelta(hours=24)]
         assert [one.kind for one in old] in ([], ["rested"])
         # What is still to come reaches somebody: the colleagues' own channel has no listener.
@@ -288,8 +288,8 @@ def test_no_row_lies_outside_the_bar(house: House) -> None:
     before = _rows(house.store)
     filled = _fill(house.store, house.clock.now())
     after = _rows(house.store)
-    with _Desk(house.store, house.clock.now()) as desk:
-        bar_id = desk.bar.id
+    with _Context(house.store, house.clock.now()) as context:
+        bar_id = context.bar.id
     in_bars = {mapper.class_.__tablename__ for mapper in Base.registry.mappers} & {
         one.__tablename__ for one in _subclasses(InBar) if hasattr(one, "__tablename__")
     }
@@ -313,17 +313,17 @@ def _subclasses(of: type[Any]) -> set[type[Any]]:
 
 
 def test_the_team_is_an_owner_a_manager_and_a_member(filled: Store) -> None:
-    with _Desk(filled, AUTUMN) as desk:
-        assert [(one.name, one.role) for one in team.team(desk)] == [
+    with _Context(filled, AUTUMN) as context:
+        assert [(one.name, one.role) for one in team.team(context)] == [
             (OWNER, "owner"),
             ("Ines", "manager"),
             ("Caio", "member"),
         ]
-        did = desk.book.session.execute(
-            desk.book.rows(BatchEvent, BatchEvent.by, func.count()).group_by(BatchEvent.by)
+        did = context.book.session.execute(
+            context.book.rows(BatchEvent, BatchEvent.by, func.count()).group_by(BatchEvent.by)
         )
         assert len(did.all()) == 3
-        assert desk.book.session.scalar(desk.book.rows(Member, func.count())) == 3
+        assert context.book.session.scalar(context.book.rows(Member, func.count())) == 3
 
 
 def test_filled_twice_it_is_said_to_be_there(filler: Filler, filled: Store) -> None:
@@ -339,7 +339,7 @@ def test_filled_twice_it_is_said_to_be_there(filler: Filler, filled: Store) -> N
 
 def test_two_people_have_a_demo_bar_each(filled: Store) -> None:
     assert not _fill(filled, AUTUMN, "Kim").already
-    with _Desk(filled, AUTUMN) as one, _Desk(filled, AUTUMN, "Kim") as other:
+    with _Context(filled, AUTUMN) as one, _Context(filled, AUTUMN, "Kim") as other:
         assert one.bar.id != other.bar.id
         assert len(team.team(one)) == len(team.team(other)) == 3
 

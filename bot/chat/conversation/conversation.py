@@ -11,7 +11,7 @@ from bot.chat.conversation.dispatch import REFUSALS, MustWriteError, as_list, ba
 from bot.chat.conversation.long_lines import kept_long_lines, too_long
 from bot.chat.dialogue import questions
 from bot.chat.dialogue.registry import all_commands
-from bot.chat.dialogue.turn import Talk, presence_of
+from bot.chat.dialogue.turn import Turn, presence_of
 from bot.chat.grammar.vocabulary import vocabulary_for
 from bot.chat.i18n.language import _, speaking
 from bot.chat.i18n.locale_choice import tongue_of
@@ -116,19 +116,19 @@ class Conversation:
             if not presence.known or not presence.reachable:
                 return None
             with speaking(tongue_of(presence, self.clock.now())):
-                talk = self._talk(unit, message, presence)
-                talk.hurried = hurried
-                plan = meant(talk)
+                turn = self._turn(unit, message, presence)
+                turn.hurried = hurried
+                plan = meant(turn)
                 replies, slow = None, False
                 if not plan.writes and not (presence.question and plan.command):
                     slow = hurried and not plan.quick
                     try:
-                        replies = None if slow else self._guarded(talk, plan)
+                        replies = None if slow else self._guarded(turn, plan)
                     except TakesTimeError:
                         slow = True
                     if replies is not None and too_long(replies):
                         replies = None
-                return Looked(presence, replace(plan, line=talk.line), replies, slow)
+                return Looked(presence, replace(plan, line=turn.line), replies, slow)
 
     def _answer_writing(
         self, message: Message, receipt: Receipt | None, seen: tuple[people.Presence, Plan] | None
@@ -136,19 +136,19 @@ class Conversation:
         """Do the same where things may change; a refused command leaves nothing behind but its answer."""
         try:
             with self.store.writing() as unit:
-                talk, plan = self._seated(unit, message, seen)
-                with speaking(tongue_of(talk.presence, self.clock.now())):
-                    kept = self._keeps_question(talk, plan)
-                    replies = run(talk, plan)
-                    return self._settled(talk, [*replies, *self._asked_again(talk, kept)], receipt)
+                turn, plan = self._seated(unit, message, seen)
+                with speaking(tongue_of(turn.presence, self.clock.now())):
+                    kept = self._keeps_question(turn, plan)
+                    replies = run(turn, plan)
+                    return self._settled(turn, [*replies, *self._asked_again(turn, kept)], receipt)
         except REFUSALS as error:
             refusal = error
         with self.store.writing() as unit:
-            talk, plan = self._seated(unit, message, seen)
-            with speaking(tongue_of(talk.presence, self.clock.now())):
-                kept = self._keeps_question(talk, plan)
-                said = worded_refusal(refusal, talk)
-                return self._settled(talk, [*said, *self._asked_again(talk, kept)], receipt)
+            turn, plan = self._seated(unit, message, seen)
+            with speaking(tongue_of(turn.presence, self.clock.now())):
+                kept = self._keeps_question(turn, plan)
+                said = worded_refusal(refusal, turn)
+                return self._settled(turn, [*said, *self._asked_again(turn, kept)], receipt)
 
     def _at_its_bar(self, message: Message) -> tuple[Message, str]:
         """Go to the bar whose number stands before a tapped line, so that it cannot act in another.
@@ -185,38 +185,38 @@ class Conversation:
                     return []
                 _hold(unit, presence)
                 with speaking(tongue_of(presence, self.clock.now())):
-                    talk = self._talk(unit, message, presence)
-                    earlier = corrections.logged_by(talk.desk, key)
+                    turn = self._turn(unit, message, presence)
+                    earlier = corrections.logged_by(turn.context, key)
                     if earlier.any:
-                        edits.begin(talk, earlier)
-                        replies = edits.finish(talk, earlier, run(talk, meant(talk)))
-                        return self._settled(talk, replies, receipt)
-                    amended = self._amend(self._talk(unit, message, found))
+                        edits.begin(turn, earlier)
+                        replies = edits.finish(turn, earlier, run(turn, meant(turn)))
+                        return self._settled(turn, replies, receipt)
+                    amended = self._amend(self._turn(unit, message, found))
                     if amended is not None:
-                        return self._settled(talk, amended, receipt)
-                    if meant(talk).command is None or self._is_late(message):
+                        return self._settled(turn, amended, receipt)
+                    if meant(turn).command is None or self._is_late(message):
                         return []
         except REFUSALS as error:
             refusal = error
         else:
             return self._answered(message, receipt)  # a command mended, that meant nothing before
         with self.store.writing() as unit, speaking(tongue_of(presence, self.clock.now())):
-            talk = self._talk(unit, message, presence)
-            talk.line = message.text
+            turn = self._turn(unit, message, presence)
+            turn.line = message.text
             late = isinstance(refusal, TooLateError)
-            said = edits.refused(worded_refusal(refusal, talk), earlier, late)
-            return self._settled(talk, said, receipt)
+            said = edits.refused(worded_refusal(refusal, turn), earlier, late)
+            return self._settled(turn, said, receipt)
 
     @staticmethod
-    def _amend(talk: Talk) -> list[Reply] | None:
+    def _amend(turn: Turn) -> list[Reply] | None:
         """Follow the edit of an answer that the question in progress was given; None if it is none."""
-        question, was = talk.presence.question, talk.message.was
+        question, was = turn.presence.question, turn.message.was
         if question is None or "command" not in question.state or was is None:
             return None
         command = all_commands()[question.state["command"]]
-        if barred(talk, command) is not None:
+        if barred(turn, command) is not None:
             return None
-        amended = questions.amend(talk, command, was.strip(), talk.message.text.strip())
+        amended = questions.amend(turn, command, was.strip(), turn.message.text.strip())
         return None if amended is None else as_list(amended)
 
     def _is_late(self, message: Message) -> bool:
@@ -225,16 +225,16 @@ class Conversation:
 
     def _seated(
         self, unit: Unit, message: Message, seen: tuple[people.Presence, Plan] | None
-    ) -> tuple[Talk, Plan]:
+    ) -> tuple[Turn, Plan]:
         """Return the talk within this transaction; whoever is new is written down first."""
         if seen is not None:
             presence, plan = seen
             if plan.answer is None or self._still_asked(unit, presence):
                 _hold(unit, presence)
                 with speaking(tongue_of(presence, self.clock.now())):
-                    talk = self._talk(unit, message, presence)
-                talk.line = plan.line
-                return talk, plan
+                    turn = self._turn(unit, message, presence)
+                turn.line = plan.line
+                return turn, plan
         sender, place = message.sender, message.place
         presence = people.meet(
             unit,
@@ -248,8 +248,8 @@ class Conversation:
         )
         _hold(unit, presence)
         with speaking(tongue_of(presence, self.clock.now())):
-            talk = self._talk(unit, message, presence)
-            return talk, meant(talk)
+            turn = self._turn(unit, message, presence)
+            return turn, meant(turn)
 
     @staticmethod
     def _still_asked(unit: Unit, presence: people.Presence) -> bool:
@@ -260,13 +260,13 @@ class Conversation:
         return now == presence.question.nonce
 
     @staticmethod
-    def _keeps_question(talk: Talk, plan: Plan) -> bool:
+    def _keeps_question(turn: Turn, plan: Plan) -> bool:
         """Whether the question in progress stays: nothing half said is lost to another thing in between.
 
         The same command said anew takes its place, and any does where little is lost: while nothing has
         been answered yet, or where the question belongs to something that is only read.
         """
-        presence = talk.presence
+        presence = turn.presence
         if plan.command is None or presence.question is None:
             return False
         state = presence.question.state
@@ -276,36 +276,36 @@ class Conversation:
             lost = lost and state.get("answered") and state["command"] != plan.command.name
         if lost and plan.command.name not in _ENDS_QUESTIONS:
             return True
-        people.drop_question(talk.unit, presence.room_id or 0, presence.person_id or 0)
+        people.drop_question(turn.unit, presence.room_id or 0, presence.person_id or 0)
         return False
 
-    def _asked_again(self, talk: Talk, kept: bool) -> list[Reply]:
+    def _asked_again(self, turn: Turn, kept: bool) -> list[Reply]:
         """Put the question that stays once more below the answer, unless the command asked one of its own."""
-        question = talk.presence.question
-        if not kept or question is None or not self._still_asked(talk.unit, talk.presence):
+        question = turn.presence.question
+        if not kept or question is None or not self._still_asked(turn.unit, turn.presence):
             return []
-        return [questions.again(talk, all_commands()[question.state["command"]])]
+        return [questions.again(turn, all_commands()[question.state["command"]])]
 
-    def _settled(self, talk: Talk, replies: list[Reply], receipt: Receipt | None) -> list[Reply]:
-        kept = kept_long_lines(talk, replies)
-        if receipt is not None and not receipt(talk.unit, replies_to_json(kept)):
+    def _settled(self, turn: Turn, replies: list[Reply], receipt: Receipt | None) -> list[Reply]:
+        kept = kept_long_lines(turn, replies)
+        if receipt is not None and not receipt(turn.unit, replies_to_json(kept)):
             raise AlreadyDoneError
         return kept
 
-    def _guarded(self, talk: Talk, plan: Plan) -> list[Reply] | None:
+    def _guarded(self, turn: Turn, plan: Plan) -> list[Reply] | None:
         """Run a plan that only reads; None when it turns out that something must be written."""
         try:
-            return run(talk, plan, reading_only=True)
+            return run(turn, plan, reading_only=True)
         except (MustWriteError, ReadOnlyError):
             return None
         except REFUSALS as error:
-            return worded_refusal(error, talk)
+            return worded_refusal(error, turn)
 
-    def _talk(self, unit: Unit, message: Message, presence: people.Presence) -> Talk:
+    def _turn(self, unit: Unit, message: Message, presence: people.Presence) -> Turn:
         language = tongue_of(presence).language
         vocabulary = vocabulary_for(unit, presence.bar, language)
         presence = replace(presence, number=message.number)
-        return Talk(unit, message, presence, vocabulary, self.clock, message.text, self.deep_link)
+        return Turn(unit, message, presence, vocabulary, self.clock, message.text, self.deep_link)
 
 
 def _hold(unit: Unit, presence: people.Presence) -> None:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from bot.chat.dialogue import questions
 from bot.chat.dialogue.registry import all_commands, command_at_start
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.people.deep_links import private_only
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
@@ -27,72 +27,72 @@ class MustWriteError(Exception):
     """A command that only reads has to ask something, and a question is written down."""
 
 
-def _would_ask(talk: Talk, command: Command, given: Given) -> bool:
-    return any(slot.name not in given and slot.wanted(talk, given) for slot in command.slots)
+def _would_ask(turn: Turn, command: Command, given: Given) -> bool:
+    return any(slot.name not in given and slot.wanted(turn, given) for slot in command.slots)
 
 
-def run(talk: Talk, plan: Plan, reading_only: bool = False) -> list[Reply]:
+def run(turn: Turn, plan: Plan, reading_only: bool = False) -> list[Reply]:
     """Return the replies to what is meant; `reading_only` where nothing may be written.
 
     Raises MustWriteError where a question would have to be written down, and one of REFUSALS.
     """
-    replies = _noting_assumptions(talk, _done(talk, plan, reading_only))
-    return [_without_forbidden(talk, one) for one in replies]
+    replies = _noting_assumptions(turn, _done(turn, plan, reading_only))
+    return [_without_forbidden(turn, one) for one in replies]
 
 
-def _done(talk: Talk, plan: Plan, reading_only: bool) -> list[Reply]:
+def _done(turn: Turn, plan: Plan, reading_only: bool) -> list[Reply]:
     if plan.stale:
         return [reply(_("This button is out of date."), _("Ask again and use the new buttons."))]
     if plan.answer is not None:
-        return as_list(_resume(talk, plan))
+        return as_list(_resume(turn, plan))
     if plan.several:
-        return _one_by_one(talk, plan)
+        return _one_by_one(turn, plan)
     command = plan.command
     if command is None:
-        return as_list(not_understood(talk))
-    refused = barred(talk, command)
+        return as_list(not_understood(turn))
+    refused = barred(turn, command)
     if refused is not None:
         return [refused]
-    phrase = parser.read(command.rule, plan.rest.strip(), talk.vocabulary)
+    phrase = parser.read(command.rule, plan.rest.strip(), turn.vocabulary)
     given = Given.of(phrase.slots, phrase.lines, phrase.rest)
-    if reading_only and _would_ask(talk, command, given):
+    if reading_only and _would_ask(turn, command, given):
         raise MustWriteError
-    return as_list(questions.start(talk, command, given))
+    return as_list(questions.start(turn, command, given))
 
 
-def _one_by_one(talk: Talk, plan: Plan) -> list[Reply]:
+def _one_by_one(turn: Turn, plan: Plan) -> list[Reply]:
     """Answer a message whose every line is a command of its own: all of them, or none."""
     replies: list[Reply] = []
     for number, (command, rest, line) in enumerate(plan.several, 1):
-        talk.line = line
+        turn.line = line
         try:
-            replies += as_list(_whole(talk, command, rest))
+            replies += as_list(_whole(turn, command, rest))
         except REFUSALS as error:
-            raise Say(_refused_line(number, line, worded_refusal(error, talk)[0])) from error
+            raise Say(_refused_line(number, line, worded_refusal(error, turn)[0])) from error
     return replies
 
 
-def _resume(talk: Talk, plan: Plan) -> Reply | list[Reply]:
-    question = talk.presence.question
+def _resume(turn: Turn, plan: Plan) -> Reply | list[Reply]:
+    question = turn.presence.question
     if question is None or plan.answer is None:
         return reply(_("This button is out of date."), _("Ask again and use the new buttons."))
     command = all_commands()[question.state["command"]]
-    refused = barred(talk, command)
+    refused = barred(turn, command)
     if refused is not None:
         return refused
-    return questions.resume(talk, command, plan.answer, plan.tapped)
+    return questions.resume(turn, command, plan.answer, plan.tapped)
 
 
-def _whole(talk: Talk, command: Command, rest: str) -> Reply | list[Reply]:
+def _whole(turn: Turn, command: Command, rest: str) -> Reply | list[Reply]:
     """Run one of several commands, which has to say all that it needs."""
-    refused = barred(talk, command)
+    refused = barred(turn, command)
     if refused is not None:
         raise Say(refused)
-    phrase = parser.read(command.rule, rest.strip(), talk.vocabulary)
+    phrase = parser.read(command.rule, rest.strip(), turn.vocabulary)
     given = Given.of(phrase.slots, phrase.lines, phrase.rest)
-    if not phrase.lines and _would_ask(talk, command, questions.accepted(talk, command, given)):
+    if not phrase.lines and _would_ask(turn, command, questions.accepted(turn, command, given)):
         raise Say(reply(_("Something is missing there. In several lines, each has to be complete.")))
-    return questions.start(talk, command, given)
+    return questions.start(turn, command, given)
 
 
 def _refused_line(number: int, line: str, why: Reply) -> Reply:
@@ -103,38 +103,38 @@ def _refused_line(number: int, line: str, why: Reply) -> Reply:
     return Reply((Text(said, strong=True), *blocks))
 
 
-def barred(talk: Talk, command: Command) -> Reply | None:
+def barred(turn: Turn, command: Command) -> Reply | None:
     """Return why this person may not do this here; None if they may."""
-    if command.private_only and not talk.message.place.private:
-        return private_only(talk)
+    if command.private_only and not turn.message.place.private:
+        return private_only(turn)
     if command.anyone:
         return None
-    if talk.presence.bar is None:
-        return stranger(talk)
-    if command.manages and not talk.desk.role.manages:
+    if turn.presence.bar is None:
+        return stranger(turn)
+    if command.manages and not turn.context.role.manages:
         return reply(_("Only a manager can do that. Ask one to do it, or to make you a manager."))
     return None
 
 
-def _noting_assumptions(talk: Talk, replies: list[Reply]) -> list[Reply]:
+def _noting_assumptions(turn: Turn, replies: list[Reply]) -> list[Reply]:
     """Say what a house measure was taken to hold, where the bar has not set it."""
-    if not talk.assumed or not replies or replies[-1].choosing:
+    if not turn.assumed or not replies or replies[-1].choosing:
         return replies
     notes = [
         Text(
             _("A {name} is taken as {size}, common practice. Yours: bar {name} {size}").format(
-                name=unit_name(name), size=show_ml(talk.desk.bar.house.ml(name))
+                name=unit_name(name), size=show_ml(turn.context.bar.house.ml(name))
             )
         )
-        for name in sorted(talk.assumed)
+        for name in sorted(turn.assumed)
     ]
     last = replies[-1]
     return [*replies[:-1], replace(last, blocks=(*last.blocks, *notes))]
 
 
-def _without_forbidden(talk: Talk, answer: Reply) -> Reply:
+def _without_forbidden(turn: Turn, answer: Reply) -> Reply:
     """Leave out the buttons that would only be refused: those of a manager, shown to a plain member."""
-    if talk.presence.role is None or talk.presence.role.manages:
+    if turn.presence.role is None or turn.presence.role.manages:
         return answer
     rows = (tuple(one for one in row if not _takes_a_manager(one.line)) for row in answer.buttons)
     return replace(answer, buttons=tuple(row for row in rows if row))

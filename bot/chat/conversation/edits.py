@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat.dialogue.turn import Say, Talk
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.work.log import corrections
 from bot.work.log.corrections import Earlier
 
 
-def begin(talk: Talk, earlier: Earlier) -> None:
+def begin(turn: Turn, earlier: Earlier) -> None:
     """Take back what the message logged before, so that it can be logged anew.
 
     Raises Say where nothing of it stands any more or where it is no such thing.
@@ -20,12 +20,12 @@ def begin(talk: Talk, earlier: Earlier) -> None:
         if earlier.undone:
             raise Say(reply(_("What that message logged was taken back before. Write it anew to log it.")))
         raise Say(reply(_("Editing cannot change that. The log stays as it was.")))
-    corrections.take_back(talk.desk, earlier)
+    corrections.take_back(turn.context, earlier)
 
 
-def finish(talk: Talk, earlier: Earlier, replies: list[Reply]) -> list[Reply]:
+def finish(turn: Turn, earlier: Earlier, replies: list[Reply]) -> list[Reply]:
     """Say that this stands in place of the earlier entry. Raises Say if the new words logged nothing."""
-    if not corrections.has_logged(talk.desk):
+    if not corrections.has_logged(turn.context):
         raise Say(reply(_("The new words log nothing.")))
     first = min(earlier.standing)
     note = Text(_("Corrected: this stands in place of entry #{number}.").format(number=first))

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from bot.chat.dialogue.questions import accepted
 from bot.chat.dialogue.registry import all_commands
-from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.vocabulary import vocabulary_for
 from bot.chat.i18n.language import _, speaking
@@ -46,24 +46,24 @@ def suggestions(store: Store, clock: Clock, message: Message) -> list[Suggestion
         presence = replace(found, room_id=0, question=None)
         with speaking(tongue_of(presence, clock.now())):
             vocabulary = vocabulary_for(unit, presence.bar, tongue_of(presence).language)
-            talk = Talk(unit, message, presence, vocabulary, clock, message.text)
-            return list(_scaled(talk, message.text.strip()))
+            turn = Turn(unit, message, presence, vocabulary, clock, message.text)
+            return list(_scaled(turn, message.text.strip()))
 
 
-def _scaled(talk: Talk, text: str) -> Iterable[Suggestion]:
+def _scaled(turn: Turn, text: str) -> Iterable[Suggestion]:
     command = all_commands()["scale"]
-    read = read_scaling(talk, text)
+    read = read_scaling(turn, text)
     if read is None:
         return
     phrase, _words = read
     given = Given.of(phrase.slots, phrase.lines, phrase.rest)
-    for noun in formulas_meant(talk, given.get("formula")):
+    for noun in formulas_meant(turn, given.get("formula")):
         one = Given({**given.values, "formula": noun}, {**given.texts, "formula": noun.name})
         if "target" not in one:
-            size = parser.read("target_slot", _AS_WRITTEN, talk.vocabulary).slots["target"]
+            size = parser.read("target_slot", _AS_WRITTEN, turn.vocabulary).slots["target"]
             one.values["target"], one.texts["target"] = size.value, size.text
         try:
-            said = command.run(talk, accepted(talk, command, one))
+            said = command.run(turn, accepted(turn, command, one))
         except (Say, WorkError, TradeError):
             continue
         if isinstance(said, Reply):

@@ -5,26 +5,26 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.dialogue.slots import ANSWER
-from bot.chat.dialogue.turn import Talk, presence_of
+from bot.chat.dialogue.turn import Turn, presence_of
 from bot.chat.intent.intent import KEPT
 from bot.chat.reply.message import BUTTON_BYTES, Button, Reply
 from bot.work.people import people
 
 
-def kept_long_lines(talk: Talk, replies: list[Reply]) -> list[Reply]:
+def kept_long_lines(turn: Turn, replies: list[Reply]) -> list[Reply]:
     """Keep lines that no button can carry in the database, and put their numbers behind the buttons."""
     if not too_long(replies):
         return replies
-    presence = talk.presence
+    presence = turn.presence
     room_id, person_id = presence.room_id or 0, presence.person_id or 0
-    now = presence_of(talk.unit, talk.message).question
+    now = presence_of(turn.unit, turn.message).question
     state = dict(now.state) if now is not None else {}
     lines: list[str] = []
     for one in replies:
         lines += [
             button.line for row in one.buttons for button in row if len(button.line.encode()) > BUTTON_BYTES
         ]
-    nonce = people.keep_question(talk.unit, room_id, person_id, {**state, "lines": lines}, talk.clock.now())
+    nonce = people.keep_question(turn.unit, room_id, person_id, {**state, "lines": lines}, turn.clock.now())
     old = None if now is None else now.nonce
 
     def kept(button: Button) -> Button:

@@ -13,7 +13,7 @@ from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, show_full_day, show_money, tongue
 from bot.chat.reply.message import File
 from bot.trade.days import week_of
@@ -27,17 +27,17 @@ def _money(value: float) -> str:
     return show_money(Decimal(repr(round(value, 6))))
 
 
-def _dark(talk: Talk) -> bool:
-    return talk.desk.bar.settings.dark_pictures
+def _dark(turn: Turn) -> bool:
+    return turn.context.bar.settings.dark_pictures
 
 
-def waste_picture(talk: Talk, costs: WeekCosts, later: bool = False) -> File:
+def waste_picture(turn: Turn, costs: WeekCosts, later: bool = False) -> File:
     """Draw what waste cost week by week, a layer a fruit; `later` leaves the drawing to the channel."""
     dearest = max(_week_total(week) for week in zip(*costs.fruit.values(), strict=True))
     labels = [_("W{week}").format(week=week_of(one).number) for one in costs.weeks]
-    unit = _("{currency} a week; weeks by ISO number").format(currency=talk.desk.bar.currency)
+    unit = _("{currency} a week; weeks by ISO number").format(currency=turn.context.bar.currency)
     values = {name: [float(one) for one in costs_of] for name, costs_of in costs.fruit.items()}
-    dark = _dark(talk)
+    dark = _dark(turn)
 
     def draw() -> bytes:
         from bot.documents.charts import charts  # noqa: PLC0415 - loads the drawing library
@@ -69,13 +69,13 @@ def _rounded_money(value: float) -> str:
     return show_money(Decimal(round(value)), extra_places=-minor_digits(tongue().currency))
 
 
-def price_picture(talk: Talk, name: str, unit: str, points: Sequence[tuple[date, Fraction]]) -> File:
+def price_picture(turn: Turn, name: str, unit: str, points: Sequence[tuple[date, Fraction]]) -> File:
     """Draw what an ingredient cost over time, for one unit of it."""
     from bot.documents.charts import charts  # noqa: PLC0415 - see waste_picture
     from bot.trade.days import business_day  # noqa: PLC0415 - one small look-up
 
-    bar = talk.desk.bar
-    today = business_day(talk.desk.now, bar.zone, bar.closing_minute)
+    bar = turn.context.bar
+    today = business_day(turn.context.now, bar.zone, bar.closing_minute)
     sheet = charts.price_history(
         _("Price of {name}").format(name=name),
         _("{currency} {unit}").format(currency=bar.currency, unit=unit),
@@ -83,24 +83,24 @@ def price_picture(talk: Talk, name: str, unit: str, points: Sequence[tuple[date,
         until=max(today, points[-1][0]),
         day=show_full_day,
         number=_money,
-        dark=_dark(talk),
+        dark=_dark(turn),
     )
     return File("price.png", sheet.png(), picture=True, caption=_("Price of {name}").format(name=name))
 
 
-def tornado_picture(talk: Talk, name: str, likely: Decimal, swings: Sequence[Swing]) -> File:
+def tornado_picture(turn: Turn, name: str, likely: Decimal, swings: Sequence[Swing]) -> File:
     """Draw what each input alone does to the saving of a week."""
     from bot.documents.charts import charts  # noqa: PLC0415 - see waste_picture
 
     sheet = charts.tornado(
         _("What matters most: {name}").format(name=name),
-        _("{currency} saved a week, spray against fresh").format(currency=talk.desk.bar.currency),
+        _("{currency} saved a week, spray against fresh").format(currency=turn.context.bar.currency),
         float(likely),
         [charts.Swing(_(INPUT_NAMES[one.name]), float(one.at_low), float(one.at_high)) for one in swings[:6]],
         low_word=_("input at its low end"),
         high_word=_("at its high end"),
         likely_word=_("Likely:"),
         number=_money,
-        dark=_dark(talk),
+        dark=_dark(turn),
     )
     return File("tornado.png", sheet.png(), picture=True, caption=_("What matters most"))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.dialogue.turn import Say, Talk
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Named, Unknown
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import reply
@@ -20,12 +20,12 @@ def short_name(text: str) -> str:
     return clean
 
 
-def known_ingredient(talk: Talk, value: Named) -> IngredientView | None:
+def known_ingredient(turn: Turn, value: Named) -> IngredientView | None:
     """Return the ingredient that was named, or None where the bar has none of that name."""
     if isinstance(value, Unknown):
-        known = talk.vocabulary.named(value.text, "INGREDIENT")
-        return None if known is None else ingredients.get(talk.desk, int(known.id))
-    return ingredients.get(talk.desk, int(talk.noun(value, "INGREDIENT", _("ingredient")).id))
+        known = turn.vocabulary.named(value.text, "INGREDIENT")
+        return None if known is None else ingredients.get(turn.context, int(known.id))
+    return ingredients.get(turn.context, int(turn.noun(value, "INGREDIENT", _("ingredient")).id))
 
 
 def spelt_alike(one: str, other: str) -> bool:

@@ -11,7 +11,7 @@ from typing import Any
 
 from bot.chat.dialogue.error_messages import worded_phrase_error
 from bot.chat.dialogue.slots import ANSWER, BACK, CANCEL, DIGIT, DONE, ENTER, ERASE, PHOTO, Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.i18n.keywords import keyword_table
 from bot.chat.i18n.language import _, tongue
@@ -23,22 +23,22 @@ _DIGITS = frozenset("0123456789")
 _LONGEST_TYPED = 6
 
 
-def start(talk: Talk, command: Command, given: Given) -> Reply | list[Reply]:
+def start(turn: Turn, command: Command, given: Given) -> Reply | list[Reply]:
     """Run the command if all it needs is known; else ask for the first thing missing."""
-    _take_photo(talk, command, given.values, given.texts)
-    known = accepted(talk, command, given)
-    missing = _missing(talk, command, known)
+    _take_photo(turn, command, given.values, given.texts)
+    known = accepted(turn, command, given)
+    missing = _missing(turn, command, known)
     if missing is None:
-        return command.run(talk, known)
+        return command.run(turn, known)
     known.guided = True
     order = [name for name in known.texts if name != PHOTO]
     state = {"command": command.name, "slots": known.texts, "order": order}
-    return ask(talk, command, state, known, missing)
+    return ask(turn, command, state, known, missing)
 
 
-def _take_photo(talk: Talk, command: Command, *into: dict[str, Any]) -> bool:
+def _take_photo(turn: Turn, command: Command, *into: dict[str, Any]) -> bool:
     """Fill the photo's slot with the message's photo, where the command keeps one."""
-    photo = talk.message.photo
+    photo = turn.message.photo
     if photo is None or all(slot.name != PHOTO for slot in command.slots):
         return False
     for values in into:
@@ -46,7 +46,7 @@ def _take_photo(talk: Talk, command: Command, *into: dict[str, Any]) -> bool:
     return True
 
 
-def accepted(talk: Talk, command: Command, given: Given) -> Given:
+def accepted(turn: Turn, command: Command, given: Given) -> Given:
     """Return what was given, each value as its slot accepts it. Raises Say.
 
     What comes after a gap may hang on what is missing there, as a price on its ingredient: it is
@@ -56,31 +56,31 @@ def accepted(talk: Talk, command: Command, given: Given) -> Given:
     known.values = dict(given.values)
     for slot in command.slots:
         if slot.name in given.values:
-            known.values[slot.name] = slot.accept(talk, known, given.values[slot.name])
-        elif not given.lines and slot.wanted(talk, known):
+            known.values[slot.name] = slot.accept(turn, known, given.values[slot.name])
+        elif not given.lines and slot.wanted(turn, known):
             break  # what comes after it may lean on it, and is read once it is known
     return known
 
 
-def _missing(talk: Talk, command: Command, given: Given) -> Slot | None:
+def _missing(turn: Turn, command: Command, given: Given) -> Slot | None:
     if given.lines:
         return None  # several lines at once are each complete, or refused by the command
     for slot in command.slots:
-        if slot.name not in given.values and slot.wanted(talk, given):
+        if slot.name not in given.values and slot.wanted(turn, given):
             return slot
     return None
 
 
 def ask(
-    talk: Talk, command: Command, state: dict[str, Any], given: Given, slot: Slot, wrong: str = ""
+    turn: Turn, command: Command, state: dict[str, Any], given: Given, slot: Slot, wrong: str = ""
 ) -> Reply:
     """Put the question for one slot, and write down where the dialogue stands."""
-    question = slot.ask(talk, given)
+    question = slot.ask(turn, given)
     state = {**state, "asking": slot.name}
-    presence = talk.presence
+    presence = turn.presence
     if presence.room_id is None or presence.person_id is None:
         raise ValueError("meet the person before asking")
-    nonce = people.keep_question(talk.unit, presence.room_id, presence.person_id, state, talk.clock.now())
+    nonce = people.keep_question(turn.unit, presence.room_id, presence.person_id, state, turn.clock.now())
     typed = state.get("typed", "")
     if question.pad or "typed" in state:
         rows = _pad(nonce, typed)
@@ -103,7 +103,7 @@ def ask(
         tuple(blocks),
         tuple(rows),
         ask=question.hint or question.text,
-        edits=talk.message.tapped is not None,
+        edits=turn.message.tapped is not None,
         choosing=True,
     )
 
@@ -118,60 +118,60 @@ def _pad(nonce: int, typed: str) -> list[tuple[Button, ...]]:
     return [*rows, (erase, digit("0"), enter)] if typed else [*rows, (digit("0"),)]
 
 
-def resume(talk: Talk, command: Command, answer: str, tapped: bool) -> Reply | list[Reply]:
+def resume(turn: Turn, command: Command, answer: str, tapped: bool) -> Reply | list[Reply]:
     """Go on with the question in progress, `answer` being what was said or tapped."""
-    question = talk.presence.question
+    question = turn.presence.question
     if question is None:
         raise ValueError("no question is in progress")
     state = dict(question.state)
     state["slots"] = dict(state["slots"])
     state["order"] = list(state["order"])
     slot = next(slot for slot in command.slots if slot.name == state["asking"])
-    if _take_photo(talk, command, state["slots"]) and not answer.strip():
-        return ask(talk, command, state, evaluate(talk, command, state), slot, _("The photo is kept."))
+    if _take_photo(turn, command, state["slots"]) and not answer.strip():
+        return ask(turn, command, state, evaluate(turn, command, state), slot, _("The photo is kept."))
     if tapped:
-        moved = _move(talk, command, state, slot, answer)
+        moved = _move(turn, command, state, slot, answer)
         if moved is not None:
             return moved
         if answer == ENTER and state.get("typed"):
             answer = state["typed"]
     state.pop("typed", None)
-    return _take_answer(talk, command, state, slot, answer)
+    return _take_answer(turn, command, state, slot, answer)
 
 
 def _take_answer(
-    talk: Talk, command: Command, state: dict[str, Any], slot: Slot, answer: str
+    turn: Turn, command: Command, state: dict[str, Any], slot: Slot, answer: str
 ) -> Reply | list[Reply]:
     """Read an answer in words and go on, or ask again with what was wrong."""
     if slot.many and slot.name in state["slots"] and _says_done(answer):
-        return _go_on(talk, command, state, finished=slot.name)
+        return _go_on(turn, command, state, finished=slot.name)
     before = state["slots"].get(slot.name, "")
-    given = evaluate(talk, command, state)
+    given = evaluate(turn, command, state)
     try:
-        filled = parser.read(slot.reads_by, answer, talk.vocabulary)
+        filled = parser.read(slot.reads_by, answer, turn.vocabulary)
         value = next(iter(filled.slots.values())).value
-        talk.line = answer
-        slot.accept(talk, given, value)
+        turn.line = answer
+        slot.accept(turn, given, value)
     except parser.PhraseError as error:
-        meant = _choice_named(slot.ask(talk, given), answer)
+        meant = _choice_named(slot.ask(turn, given), answer)
         if meant is not None and meant != answer:
-            moved = _move(talk, command, state, slot, meant)
-            return _take_answer(talk, command, state, slot, meant) if moved is None else moved
-        whole = _said_at_once(talk, command, state, answer)
+            moved = _move(turn, command, state, slot, meant)
+            return _take_answer(turn, command, state, slot, meant) if moved is None else moved
+        whole = _said_at_once(turn, command, state, answer)
         if whole is not None:
-            _end(talk)
-            return start(talk, command, whole)
+            _end(turn)
+            return start(turn, command, whole)
         wrong = worded_phrase_error(error, answer)
-        return ask(talk, command, state, given, slot, wrong)
+        return ask(turn, command, state, given, slot, wrong)
     except Say as say:
-        return _ask_again(talk, command, state, given, slot, say.answer)
+        return _ask_again(turn, command, state, given, slot, say.answer)
     state["slots"][slot.name] = f"{before}\n{answer}" if slot.many and before else answer
     state["answered"] = True
     if slot.name not in state["order"]:
         state["order"].append(slot.name)
     if slot.many:
-        return ask(talk, command, state, evaluate(talk, command, state), slot)
-    return _go_on(talk, command, state)
+        return ask(turn, command, state, evaluate(turn, command, state), slot)
+    return _go_on(turn, command, state)
 
 
 def _says_done(answer: str) -> bool:
@@ -180,34 +180,34 @@ def _says_done(answer: str) -> bool:
     return plain == _("Done").casefold() or "DONE" in keyword_table(tongue().language).get(plain, ())
 
 
-def _said_at_once(talk: Talk, command: Command, state: dict[str, Any], answer: str) -> Given | None:
+def _said_at_once(turn: Turn, command: Command, state: dict[str, Any], answer: str) -> Given | None:
     """Return what was given where an answer says more than was asked: '3 lemons mouldy' to which fruit.
 
     It has to say again all that was answered before, or that would be lost; else None.
     """
     try:
-        phrase = parser.read(command.rule, answer, talk.vocabulary)
+        phrase = parser.read(command.rule, answer, turn.vocabulary)
     except (parser.PhraseError, AmbiguousNumberError, NotANumberError):
         return None
     needed = {state["asking"], *state["slots"]} - {PHOTO}
     said = [{one.slot for one in line.filled} for line in phrase.lines] or [set(phrase.slots)]
     if not all(needed <= one for one in said):
         return None
-    talk.line = f"{command.name} {answer}"
+    turn.line = f"{command.name} {answer}"
     given = Given.of(phrase.slots, phrase.lines, phrase.rest)
     if PHOTO in state["slots"]:
         given.values[PHOTO] = given.texts[PHOTO] = state["slots"][PHOTO]
     return given
 
 
-def again(talk: Talk, command: Command) -> Reply:
+def again(turn: Turn, command: Command) -> Reply:
     """Put the question in progress once more, as a message of its own."""
-    question = talk.presence.question
+    question = turn.presence.question
     if question is None:
         raise ValueError("no question is in progress")
     slot = next(slot for slot in command.slots if slot.name == question.state["asking"])
-    given = evaluate(talk, command, question.state)
-    return replace(ask(talk, command, question.state, given, slot), edits=False)
+    given = evaluate(turn, command, question.state)
+    return replace(ask(turn, command, question.state, given, slot), edits=False)
 
 
 def _choice_named(question: Question, typed: str) -> str | None:
@@ -218,12 +218,12 @@ def _choice_named(question: Question, typed: str) -> str | None:
     )
 
 
-def amend(talk: Talk, command: Command, was: str, answer: str) -> Reply | list[Reply] | None:
+def amend(turn: Turn, command: Command, was: str, answer: str) -> Reply | list[Reply] | None:
     """Put other words in the place of an answer given before, and go on; None if it was no answer.
 
     What does not read leaves the answer as it was: the question in progress comes again and says so.
     """
-    question = talk.presence.question
+    question = turn.presence.question
     if question is None:
         raise ValueError("no question is in progress")
     state = {**question.state, "slots": dict(question.state["slots"]), "order": list(question.state["order"])}
@@ -236,21 +236,21 @@ def amend(talk: Talk, command: Command, was: str, answer: str) -> Reply | list[R
     lines[lines.index(was)] = answer
     state["slots"][name] = "\n".join(lines)
     try:
-        evaluate(talk, command, state)
+        evaluate(turn, command, state)
     except (parser.PhraseError, AmbiguousNumberError, NotANumberError, Say):
         state["slots"] = before
         asked = next(slot for slot in command.slots if slot.name == state["asking"])
         stays = _("I cannot take “{answer}” there: “{before}” stays.")
         wrong = stays.format(answer=answer[:40], before=was[:40])
-        return ask(talk, command, state, evaluate(talk, command, state), asked, wrong)
-    return _go_on(talk, command, state)
+        return ask(turn, command, state, evaluate(turn, command, state), asked, wrong)
+    return _go_on(turn, command, state)
 
 
 def _ask_again(
-    talk: Talk, command: Command, state: dict[str, Any], given: Given, slot: Slot, said: Reply
+    turn: Turn, command: Command, state: dict[str, Any], given: Given, slot: Slot, said: Reply
 ) -> Reply:
     """Put the question once more, with what was wrong above and any offered mending as answers."""
-    again = ask(talk, command, state, given, slot, said.first_line)
+    again = ask(turn, command, state, given, slot, said.first_line)
     shown = {one.label for row in again.buttons for one in row}
     offered = [one for row in said.buttons for one in row if one.label not in shown]
     if not offered:
@@ -261,13 +261,13 @@ def _ask_again(
 
 
 def _move(
-    talk: Talk, command: Command, state: dict[str, Any], slot: Slot, answer: str
+    turn: Turn, command: Command, state: dict[str, Any], slot: Slot, answer: str
 ) -> Reply | list[Reply] | None:
     """Do what Cancel, Back and the digits ask; None for an ordinary answer."""
     if answer == CANCEL:
-        return cancelled(talk)
+        return cancelled(turn)
     if answer == BACK:
-        return _step_back(talk, command, state, slot)
+        return _step_back(turn, command, state, slot)
     typed = state.get("typed", "")
     digit = answer[len(DIGIT) :] if answer.startswith(DIGIT) else None
     if digit == "":
@@ -278,14 +278,14 @@ def _move(
         state["typed"] = typed[:-1]
     else:
         return None
-    return ask(talk, command, state, evaluate(talk, command, state), slot)
+    return ask(turn, command, state, evaluate(turn, command, state), slot)
 
 
-def _step_back(talk: Talk, command: Command, state: dict[str, Any], slot: Slot) -> Reply | list[Reply]:
+def _step_back(turn: Turn, command: Command, state: dict[str, Any], slot: Slot) -> Reply | list[Reply]:
     """Take back the last thing said: the pad of digits, the last of many lines, or the answer before."""
     if "typed" in state:
         state.pop("typed")
-        return ask(talk, command, state, evaluate(talk, command, state), slot)
+        return ask(turn, command, state, evaluate(turn, command, state), slot)
     if slot.many and slot.name in state["slots"]:
         rest = state["slots"][slot.name].rpartition("\n")[0]
         state["slots"].pop(slot.name)
@@ -296,52 +296,52 @@ def _step_back(talk: Talk, command: Command, state: dict[str, Any], slot: Slot) 
     elif state["order"]:
         state["slots"].pop(state["order"].pop(), None)
     state.pop("finished", None)
-    return _go_on(talk, command, state)
+    return _go_on(turn, command, state)
 
 
-def cancelled(talk: Talk) -> Reply:
+def cancelled(turn: Turn) -> Reply:
     """Forget the question in progress and say so."""
-    _end(talk)
+    _end(turn)
     return Reply(
-        (Text(_("Cancelled. Nothing was logged."), strong=True),), edits=talk.message.tapped is not None
+        (Text(_("Cancelled. Nothing was logged."), strong=True),), edits=turn.message.tapped is not None
     )
 
 
-def _end(talk: Talk) -> None:
+def _end(turn: Turn) -> None:
     """Forget the question in progress: it is answered, or no longer asked."""
-    presence = talk.presence
+    presence = turn.presence
     if presence.room_id is not None and presence.person_id is not None:
-        people.drop_question(talk.unit, presence.room_id, presence.person_id)
+        people.drop_question(turn.unit, presence.room_id, presence.person_id)
 
 
-def evaluate(talk: Talk, command: Command, state: dict[str, Any]) -> Given:
+def evaluate(turn: Turn, command: Command, state: dict[str, Any]) -> Given:
     """Return what the words kept so far mean."""
     given = Given({}, {}, guided=True)
     for slot in command.slots:
         text = state["slots"].get(slot.name)
         if text is None:
-            if slot.wanted(talk, given):
+            if slot.wanted(turn, given):
                 break  # as in accepted
             continue
-        phrase = parser.read(slot.reads_by, text, talk.vocabulary)
+        phrase = parser.read(slot.reads_by, text, turn.vocabulary)
         given.texts[slot.name] = text
-        given.values[slot.name] = slot.accept(talk, given, next(iter(phrase.slots.values())).value)
+        given.values[slot.name] = slot.accept(turn, given, next(iter(phrase.slots.values())).value)
     return given
 
 
 def _go_on(
-    talk: Talk, command: Command, state: dict[str, Any], finished: str | None = None
+    turn: Turn, command: Command, state: dict[str, Any], finished: str | None = None
 ) -> Reply | list[Reply]:
-    given = evaluate(talk, command, state)
+    given = evaluate(turn, command, state)
     done = {*state.get("finished", ()), *([finished] if finished else ())}
     state["finished"] = sorted(done)
     for slot in command.slots:
         open_list = slot.many and slot.name in given and slot.name not in done
-        if (slot.name not in given and slot.wanted(talk, given)) or open_list:
-            return ask(talk, command, state, given, slot)
-    _end(talk)
-    answer = command.run(talk, given)
-    if talk.message.tapped is None:
+        if (slot.name not in given and slot.wanted(turn, given)) or open_list:
+            return ask(turn, command, state, given, slot)
+    _end(turn)
+    answer = command.run(turn, given)
+    if turn.message.tapped is None:
         return answer
     # The last tap of a dialogue turns the question itself into the answer.
     if isinstance(answer, Reply):

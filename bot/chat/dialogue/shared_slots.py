@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Amount, Bottles, Drinks, Factor, Hash, Named, Stock, Target, Total
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Button, Reply, reply
@@ -27,9 +27,9 @@ _MOST_CHOICES = 12
 # -- undo ---------------------------------------------------------------------------------
 
 
-def undo_button(talk: Talk) -> Button:
+def undo_button(turn: Turn) -> Button:
     """Return the button that takes back what was just logged, and nothing that came later."""
-    return Button(_("Undo"), f"undo {talk.desk.entry}")
+    return Button(_("Undo"), f"undo {turn.context.entry}")
 
 
 def undo_each(entries: list[tuple[str, int]]) -> tuple[tuple[Button, ...], ...]:
@@ -41,7 +41,7 @@ def undo_each(entries: list[tuple[str, int]]) -> tuple[tuple[Button, ...], ...]:
 Needed = tuple[tuple[tuple[str, ...], str], ...]
 
 
-def each_line(talk: Talk, given: Given, slots: tuple[Slot, ...], needed: Needed, example: str) -> list[Given]:
+def each_line(turn: Turn, given: Given, slots: tuple[Slot, ...], needed: Needed, example: str) -> list[Given]:
     """Return what each line of a message gave, its values as the slots accept them.
 
     `needed` is what each line of several has to say: slots of which one has to be filled, and a word for
@@ -56,7 +56,7 @@ def each_line(talk: Talk, given: Given, slots: tuple[Slot, ...], needed: Needed,
         one = Given({name: each.value for name, each in filled.items()}, texts)
         for slot in slots:
             if slot.name in filled:
-                one.values[slot.name] = slot.accept(talk, one, filled[slot.name].value)
+                one.values[slot.name] = slot.accept(turn, one, filled[slot.name].value)
         for names, what in needed:
             if not any(name in one for name in names):
                 said = " ".join(each.text for each in line.filled)
@@ -75,9 +75,9 @@ def each_line(talk: Talk, given: Given, slots: tuple[Slot, ...], needed: Needed,
 # -- formulas -----------------------------------------------------------------------------
 
 
-def ask_formula(talk: Talk, given: Given) -> Question:
+def ask_formula(turn: Turn, given: Given) -> Question:
     """Ask which formula, the bar's own on buttons."""
-    known = formulas.listed(talk.desk)
+    known = formulas.listed(turn.context)
     if not known:
         raise Say(no_formulas())
     choices = [(one.name, f"#{one.id}") for one in known[:_MOST_CHOICES]]
@@ -93,10 +93,10 @@ def no_formulas() -> Reply:
     )
 
 
-def accept_formula(talk: Talk, given: Given, value: Named) -> FormulaView:
+def accept_formula(turn: Turn, given: Given, value: Named) -> FormulaView:
     """Turn a name into the formula, in the version a button asked for or the latest."""
-    noun = talk.noun(value, "FORMULA", _("formula"))
-    return formulas.get(talk.desk, int(noun.id), noun.version)
+    noun = turn.noun(value, "FORMULA", _("formula"))
+    return formulas.get(turn.context, int(noun.id), noun.version)
 
 
 FORMULA_SLOT = Slot("formula", ask_formula, accept=accept_formula)
@@ -107,15 +107,15 @@ FORMULA_SLOT = Slot("formula", ask_formula, accept=accept_formula)
 _SIZES_ML = (Fraction(30), Fraction(50), Fraction(100))
 
 
-def ask_target(talk: Talk, given: Given) -> Question:
+def ask_target(turn: Turn, given: Given) -> Question:
     """Ask how much to make, with the usual sizes on buttons."""
     view: FormulaView = given["formula"]
-    metric = talk.desk.bar.units == "metric"
+    metric = turn.context.bar.units == "metric"
     if scaling.is_sprayed(view):
         sizes = ["4 x 50 ml", "8 x 50 ml", "4 x 100 ml"] if metric else ["4 x 2 oz", "8 x 2 oz", "4 x 4 oz"]
     else:
         sizes = ["250 ml", "500 ml", "1 l"] if metric else ["8 oz", "16 oz", "32 oz"]
-    sizes = [size.replace("oz", _oz_word(talk)) for size in sizes]
+    sizes = [size.replace("oz", _oz_word(turn)) for size in sizes]
     choices = columns([(size, size) for size in sizes], 3)
     more = ((_("as written"), "x1"), (_("double"), "x2"))
     return Question(
@@ -125,14 +125,14 @@ def ask_target(talk: Talk, given: Given) -> Question:
     )
 
 
-def _oz_word(talk: Talk) -> str:
-    return "imperial fl oz" if talk.desk.bar.units == "imperial" else "US fl oz"
+def _oz_word(turn: Turn) -> str:
+    return "imperial fl oz" if turn.context.bar.units == "imperial" else "US fl oz"
 
 
-def accept_target(talk: Talk, given: Given, value: Target) -> tuple[Target, TradeTarget]:
+def accept_target(turn: Turn, given: Given, value: Target) -> tuple[Target, TradeTarget]:
     """Turn what is wanted into the rules' terms; asks where a unit or name is open."""
     view: FormulaView = given["formula"]
-    loss = given.get("loss", Fraction(talk.desk.bar.settings.loss_percent) / 100)
+    loss = given.get("loss", Fraction(turn.context.bar.settings.loss_percent) / 100)
     if isinstance(value, Factor):
         return value, ByFactor(value.factor)
     if isinstance(value, Drinks):
@@ -151,12 +151,12 @@ def accept_target(talk: Talk, given: Given, value: Target) -> tuple[Target, Trad
     if isinstance(value, Bottles):
         if value.count.denominator != 1:
             raise Say(reply(_("Please write a whole number of bottles, such as 8 x 50 ml.")))
-        size, kind = in_base(talk.desk.bar, talk.quantity(value.size, True))
+        size, kind = in_base(turn.context.bar, turn.quantity(value.size, True))
         _must_be(kind, Dimension.VOLUME, value.size)
         return value, ByBottles(int(value.count), size, loss)
     if isinstance(value, Total):
-        return value, _total(talk, view, value.amount)
-    return value, _stock(talk, view, value)
+        return value, _total(turn, view, value.amount)
+    return value, _stock(turn, view, value)
 
 
 def _must_be(found: Dimension, wanted: Dimension, amount: Amount) -> None:
@@ -170,8 +170,8 @@ def _must_be(found: Dimension, wanted: Dimension, amount: Amount) -> None:
         )
 
 
-def _total(talk: Talk, view: FormulaView, amount: Amount) -> TradeTarget:
-    quantity, kind = in_base(talk.desk.bar, talk.quantity(amount, None if view.total_ml == 0 else True))
+def _total(turn: Turn, view: FormulaView, amount: Amount) -> TradeTarget:
+    quantity, kind = in_base(turn.context.bar, turn.quantity(amount, None if view.total_ml == 0 else True))
     if kind is Dimension.VOLUME:
         return ByTotal(quantity)
     if kind is Dimension.COUNT:
@@ -182,12 +182,12 @@ def _total(talk: Talk, view: FormulaView, amount: Amount) -> TradeTarget:
     return ByFactor(quantity / sum((grams for grams in masses if grams is not None), Fraction(0)))
 
 
-def _stock(talk: Talk, view: FormulaView, value: Stock) -> TradeTarget:
+def _stock(turn: Turn, view: FormulaView, value: Stock) -> TradeTarget:
     stock: dict[str, Fraction] = {}
     for named, amount in value.amounts:
-        line = _line_named(talk, view, named)
+        line = _line_named(turn, view, named)
         liquid = INGREDIENT_PROPERTIES[line.ingredient.kind].is_liquid
-        quantity, kind = in_base(talk.desk.bar, talk.quantity(amount, liquid))
+        quantity, kind = in_base(turn.context.bar, turn.quantity(amount, liquid))
         if kind is not line.dimension:
             quantity = _turned(line, quantity, kind)
         stock[line.ingredient.name] = quantity
@@ -197,7 +197,7 @@ def _stock(talk: Talk, view: FormulaView, value: Stock) -> TradeTarget:
     return ByStock(stock)
 
 
-def _line_named(talk: Talk, view: FormulaView, named: Named) -> formulas.FormulaLineView:
+def _line_named(turn: Turn, view: FormulaView, named: Named) -> formulas.FormulaLineView:
     if not isinstance(named, Hash):
         text = named.name if not hasattr(named, "text") else named.text
         plain = text.casefold()
@@ -214,7 +214,7 @@ def _line_named(talk: Talk, view: FormulaView, named: Named) -> formulas.Formula
                 return line
     said = named.text if hasattr(named, "text") else getattr(named, "name", f"#{named.id}")
     buttons = tuple(
-        (Button(line.ingredient.name, talk.line_with(said, line.ingredient.name)),) for line in view.lines[:6]
+        (Button(line.ingredient.name, turn.line_with(said, line.ingredient.name)),) for line in view.lines[:6]
     )
     raise Say(
         reply(
@@ -237,19 +237,19 @@ def _turned(line: formulas.FormulaLineView, quantity: Fraction, kind: Dimension)
     return quantity / density if kind is Dimension.MASS else quantity * density
 
 
-def ask_loss(talk: Talk, given: Given) -> Question:
+def ask_loss(turn: Turn, given: Given) -> Question:
     """Ask what share is lost in bottling. Only reached when a command wants it."""
     return Question(_("How much is lost in bottling?"), hint="5 %")
 
 
-def accept_loss(talk: Talk, given: Given, value: Fraction) -> Fraction:
+def accept_loss(turn: Turn, given: Given, value: Fraction) -> Fraction:
     """Read a loss as a share below 1."""
     if not 0 <= value < 1:
         raise Say(reply(_("A loss from 0 % to below 100 %, please.")))
     return value
 
 
-def never(talk: Talk, given: Given) -> bool:
+def never(turn: Turn, given: Given) -> bool:
     """For slots that may be said but are not asked for."""
     return False
 
@@ -262,9 +262,9 @@ GRAMS_SLOT = Slot("grams", ask_loss, never)
 # -- batches ------------------------------------------------------------------------------
 
 
-def ask_open_batch(talk: Talk, given: Given) -> Question:
+def ask_open_batch(turn: Turn, given: Given) -> Question:
     """Ask which batch, those with something left on buttons."""
-    known = [batch for batch in batches.listed(talk.desk) if batch.state.open]
+    known = [batch for batch in batches.listed(turn.context) if batch.state.open]
     if not known:
         raise Say(
             reply(
@@ -276,9 +276,9 @@ def ask_open_batch(talk: Talk, given: Given) -> Question:
     return Question(_("Which batch?"), columns(choices, 1), hint=_("A batch number"))
 
 
-def accept_batch(talk: Talk, given: Given, value: int) -> BatchView:
+def accept_batch(turn: Turn, given: Given, value: int) -> BatchView:
     """Turn a number into the batch."""
-    return batches.get(talk.desk, value)
+    return batches.get(turn.context, value)
 
 
 BATCH_SLOT = Slot("batch", ask_open_batch, accept=accept_batch)
@@ -305,9 +305,9 @@ def show_made(batch: BatchView, units: str) -> str:
     return show_ml(batch.total_ml, units)
 
 
-def quantity_in_ml(talk: Talk, amount: Amount) -> Fraction:
+def quantity_in_ml(turn: Turn, amount: Amount) -> Fraction:
     """Return a volume in mL; asks or refuses anything else."""
-    quantity: Quantity = talk.quantity(amount, True)
-    ml, kind = in_base(talk.desk.bar, quantity)
+    quantity: Quantity = turn.quantity(amount, True)
+    ml, kind = in_base(turn.context.bar, quantity)
     _must_be(kind, Dimension.VOLUME, amount)
     return ml

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from bot.chat.dialogue.turn import Given, Talk
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.reply.message import Block
 
 ANSWER = "="  # a tap that answers the question: '= 41 mouldy'
@@ -29,11 +29,11 @@ class Question:
     pad: bool = False
 
 
-def _always(talk: Talk, given: Given) -> bool:
+def _always(turn: Turn, given: Given) -> bool:
     return True
 
 
-def _as_read(talk: Talk, given: Given, value: Any) -> Any:
+def _as_read(turn: Turn, given: Given, value: Any) -> Any:
     return value
 
 
@@ -48,9 +48,9 @@ class Slot:
     """
 
     name: str
-    ask: Callable[[Talk, Given], Question]
-    wanted: Callable[[Talk, Given], bool] = _always
-    accept: Callable[[Talk, Given, Any], Any] = _as_read
+    ask: Callable[[Turn, Given], Question]
+    wanted: Callable[[Turn, Given], bool] = _always
+    accept: Callable[[Turn, Given, Any], Any] = _as_read
     rule: str = ""
     many: bool = False
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Level
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Button, Reply, reply
@@ -14,7 +14,7 @@ from bot.trade.liquids import strength
 from bot.trade.safety.jurisdiction import Jurisdiction
 
 
-def percent_of(talk: Talk, level: Level) -> Fraction:
+def percent_of(turn: Turn, level: Level) -> Fraction:
     """Return a typed strength in % vol at 20 °C; asks where proof could mean another country's scale."""
     top = 200 if level.proof else 100
     if not 0 <= level.number <= top:
@@ -24,9 +24,9 @@ def percent_of(talk: Talk, level: Level) -> Fraction:
     if not level.proof:
         return level.number
     percent = Fraction(str(round(strength.percent_from_us_proof(float(level.number)), 1)))
-    if talk.desk.bar.jurisdiction != Jurisdiction.US:
+    if turn.context.bar.jurisdiction != Jurisdiction.US:
         shown = show_number(percent, 1)
-        typed = _typed(talk, level)
+        typed = _typed(turn, level)
         raise Say(
             reply(
                 _("Proof differs between countries, so this bar counts in % vol."),
@@ -37,7 +37,7 @@ def percent_of(talk: Talk, level: Level) -> Fraction:
                     (
                         Button(
                             _("Use {percent} % vol").format(percent=shown),
-                            talk.line_with(typed, f"{shown} %"),
+                            turn.line_with(typed, f"{shown} %"),
                         ),
                     ),
                 ),
@@ -46,24 +46,24 @@ def percent_of(talk: Talk, level: Level) -> Fraction:
     return percent
 
 
-def _typed(talk: Talk, level: Level) -> str:
+def _typed(turn: Turn, level: Level) -> str:
     """Return the words in which a proof was typed, as far as they can be found."""
     import re  # noqa: PLC0415 - only where proof was said outside the United States
 
-    for found in re.finditer(r"[\d.,]+\s*proof", talk.line, re.IGNORECASE):
+    for found in re.finditer(r"[\d.,]+\s*proof", turn.line, re.IGNORECASE):
         if show_number(level.number, 3) in found.group() or str(level.number) in found.group():
             return found.group()
-    return talk.line
+    return turn.line
 
 
-def accept_level(talk: Talk, given: Given, value: Any) -> Fraction:
+def accept_level(turn: Turn, given: Given, value: Any) -> Fraction:
     """Read a strength for a slot."""
-    return percent_of(talk, value)
+    return percent_of(turn, value)
 
 
-def ask_strength(talk: Talk, name: str, formula: str) -> Reply:
+def ask_strength(turn: Turn, name: str, formula: str) -> Reply:
     """Ask how strong a spirit is; whoever may set it gets the usual answers to tap."""
-    levels = (96, 70, 40) if talk.desk.role.manages else ()
+    levels = (96, 70, 40) if turn.context.role.manages else ()
     buttons = (tuple(Button(f"{level} %", f"strength {name} {level} %") for level in levels),)
     return reply(
         _("How strong is {name}?").format(name=name),
@@ -74,10 +74,10 @@ def ask_strength(talk: Talk, name: str, formula: str) -> Reply:
     )
 
 
-def show_strength(talk: Talk, percent: float) -> str:
+def show_strength(turn: Turn, percent: float) -> str:
     """Write a strength in % vol, with US proof beside it where the bar follows US rules."""
     text = show_percent(percent)
-    if talk.desk.bar.jurisdiction == Jurisdiction.US:
+    if turn.context.bar.jurisdiction == Jurisdiction.US:
         proof = Fraction(str(round(strength.us_proof(percent), 1)))
         text += _(" ({proof} proof)").format(proof=show_number(proof, 1))
     return text

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import Temperature
@@ -18,24 +18,24 @@ from bot.chat.reply.units import show_temperature
 COLDEST_C, WARMEST_C = Fraction(0), Fraction(40)
 
 
-def accept_temperature(talk: Talk, text: str) -> Fraction:
+def accept_temperature(turn: Turn, text: str) -> Fraction:
     """Read '27 C', '80 F' or a bare number; return °C. A bare number above 40 is taken as °F in a US bar."""
     typed = text.strip()
-    for wording in (typed, f"{typed} F" if talk.desk.bar.units == "us" else f"{typed} C"):
+    for wording in (typed, f"{typed} F" if turn.context.bar.units == "us" else f"{typed} C"):
         try:
-            phrase = parser.read("temperature_slot", wording, talk.vocabulary)
+            phrase = parser.read("temperature_slot", wording, turn.vocabulary)
         except (PhraseError, NotANumberError, AmbiguousNumberError):
             continue
         value: Any = phrase.slots["temperature"].value
-        return checked(talk, value)
+        return checked(turn, value)
     raise Say(reply(_("Write a temperature such as 27 °C or 80 °F.")))
 
 
-def checked(talk: Talk, value: Temperature) -> Fraction:
+def checked(turn: Turn, value: Temperature) -> Fraction:
     """Return °C within what the density formulas and a bar can mean; says so when it is not."""
     celsius = Fraction(round(value.celsius * 10), 10)
     if not COLDEST_C <= celsius <= WARMEST_C:
-        units = talk.desk.bar.units
+        units = turn.context.bar.units
         raise Say(
             reply(
                 _("A temperature from {low} to {high}, please.").format(
@@ -47,21 +47,21 @@ def checked(talk: Talk, value: Temperature) -> Fraction:
     return celsius
 
 
-def temperature_of(talk: Talk, given: Given) -> float:
+def temperature_of(turn: Turn, given: Given) -> float:
     """Return the temperature that was said, else the bar's own, °C."""
     said: Fraction | None = given.get("temperature")
-    return talk.desk.bar.temperature_c if said is None else float(said)
+    return turn.context.bar.temperature_c if said is None else float(said)
 
 
-def _ask(talk: Talk, given: Given) -> Question:
+def _ask(turn: Turn, given: Given) -> Question:
     return Question(_("How warm is it?"), hint="20 °C")
 
 
-def _accept(talk: Talk, given: Given, value: Temperature) -> Fraction:
-    return checked(talk, value)
+def _accept(turn: Turn, given: Given, value: Temperature) -> Fraction:
+    return checked(turn, value)
 
 
-def _never(talk: Talk, given: Given) -> bool:
+def _never(turn: Turn, given: Given) -> bool:
     return False
 
 

@@ -16,7 +16,7 @@ from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Message, Reply, reply
 from bot.trade.formulas.measures import HOUSE_MEASURES, AmbiguousUnit, Quantity
 from bot.trade.formulas.unit_words import AmbiguousUnitError, resolve_unit
-from bot.work.context import Clock, Desk
+from bot.work.context import Clock, Context
 from bot.work.people import people
 from bot.work.people.people import Presence
 from storage.unit import Unit
@@ -42,7 +42,7 @@ def presence_of(unit: Unit, message: Message) -> Presence:
 
 
 @dataclass
-class Talk:
+class Turn:
     """All that a command needs to answer one message.
 
     `desk` is None while the person stands in no bar. `line` is the message as one
@@ -61,11 +61,11 @@ class Talk:
     hurried: bool = False  # others wait meanwhile: what would take long is not begun
 
     @cached_property
-    def desk(self) -> Desk:
+    def context(self) -> Context:
         """The desk of the person's bar."""
-        desk = self.presence.desk(self.unit, self.clock.now(), self.message.key)
-        desk.hurried = self.hurried
-        return desk
+        context = self.presence.context(self.unit, self.clock.now(), self.message.key)
+        context.hurried = self.hurried
+        return context
 
     # -- names -------------------------------------------------------------------------
 
@@ -111,10 +111,10 @@ class Talk:
         unit = amount.unit
         if isinstance(unit, AmbiguousUnit):
             try:
-                unit = resolve_unit(unit.word, self.desk.bar.sense(liquid))
+                unit = resolve_unit(unit.word, self.context.bar.sense(liquid))
             except AmbiguousUnitError as error:
                 raise Say(self._which_unit(amount.number, error)) from None
-        if unit in HOUSE_MEASURES and self.desk.bar.house.is_default(unit):
+        if unit in HOUSE_MEASURES and self.context.bar.house.is_default(unit):
             self.assumed.add(unit)
         return Quantity(amount.number, unit)
 
@@ -191,7 +191,7 @@ class Given:
         return cls(values, {name: filled.text for name, filled in slots.items()}, False, lines, rest)
 
 
-Runs = Callable[[Talk, Given], "Reply | list[Reply]"]
+Runs = Callable[[Turn, Given], "Reply | list[Reply]"]
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.chat.dialogue.error_messages import worded, worded_phrase_error
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
-from bot.chat.dialogue.turn import Command, Say, Talk
+from bot.chat.dialogue.turn import Command, Say, Turn
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
 from bot.chat.intent.guessing import named_in, offers
@@ -24,14 +24,14 @@ _THANKS = frozenset(
 _SHORT_WORD = 3  # letters: so short a word is near to too many
 
 
-def stranger(talk: Talk) -> Reply:
+def stranger(turn: Turn) -> Reply:
     """Answer somebody who stands in no bar: how to open or to join one, and nothing else."""
-    if not talk.message.place.private:
+    if not turn.message.place.private:
         return reply(
             _("This chat belongs to no bar that you are in."),
             _("Ask a manager for a joining code, or write to me in a private chat."),
         )
-    others = people.bars_of(talk.unit, talk.presence) if talk.presence.person_id is not None else []
+    others = people.bars_of(turn.unit, turn.presence) if turn.presence.person_id is not None else []
     if others:
         return reply(
             _("You stand in no bar now. Choose one of yours."),
@@ -44,11 +44,11 @@ def stranger(talk: Talk) -> Reply:
     )
 
 
-def not_understood(talk: Talk) -> Reply:
+def not_understood(turn: Turn) -> Reply:
     """Offer the command whose word is near the first one typed, never taking it by itself; else the help."""
-    if talk.presence.bar is None:
-        return stranger(talk)
-    text = " ".join(talk.message.text.split()).lstrip("/¿ ")
+    if turn.presence.bar is None:
+        return stranger(turn)
+    text = " ".join(turn.message.text.split()).lstrip("/¿ ")
     if text.casefold().strip(" .!¡") in _THANKS:
         return reply(_("You are welcome."))
     from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for what was not understood
@@ -57,9 +57,9 @@ def not_understood(talk: Talk) -> Reply:
     language = tongue().language
     words = [word for one in all_commands().values() for word in words_of(one, language) if " " not in word]
     near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=_NEAR_WORD) if first else None
-    meant = offers(talk, text)
+    meant = offers(turn, text)
     if not meant and near is None:
-        meant = named_in(talk, text)
+        meant = named_in(turn, text)
     if meant:
         return reply(_("I did not understand that."), _("Did you mean:"), buttons=meant)
     if near is not None and len(first) > _SHORT_WORD:
@@ -77,27 +77,27 @@ def not_understood(talk: Talk) -> Reply:
     )
 
 
-def worded_refusal(error: Exception, talk: Talk) -> list[Reply]:
+def worded_refusal(error: Exception, turn: Turn) -> list[Reply]:
     """Word what stopped a message; a phrase that did not fit gets an example and a way to go step by step."""
     if isinstance(error, Say):
         return [error.answer]
     if isinstance(error, PhraseError):
-        found = command_at_start(talk.line.lstrip("/"))
-        said = worded_phrase_error(error, talk.line)
-        return [reply(said)] if found is None else [_with_a_way_on(talk, error, said, *found)]
+        found = command_at_start(turn.line.lstrip("/"))
+        said = worded_phrase_error(error, turn.line)
+        return [reply(said)] if found is None else [_with_a_way_on(turn, error, said, *found)]
     answer = worded(error)
     if answer is None:
         raise error
     return [answer]
 
 
-def _with_a_way_on(talk: Talk, error: PhraseError, said: str, command: Command, rest: str) -> Reply:
-    line = " ".join(talk.line.split())
-    if not error.problem and "UNIT" in error.expected and talk.presence.bar is not None:
+def _with_a_way_on(turn: Turn, error: PhraseError, said: str, command: Command, rest: str) -> Reply:
+    line = " ".join(turn.line.split())
+    if not error.problem and "UNIT" in error.expected and turn.presence.bar is not None:
         # '8x50' leaves the unit open: the bar's own is one tap away.
-        unit = own_volume(talk)
+        unit = own_volume(turn)
         return reply(said, buttons=((Button(f"{line} {unit}"[-_LONGEST_LABEL:], f"{line} {unit}"),),))
-    meant = offers(talk, line, command.name) or offers(talk, rest, command.name)
+    meant = offers(turn, line, command.name) or offers(turn, rest, command.name)
     if meant:
         return reply(said, _("Did you mean:"), buttons=meant)
     lines = [_("For example: {example}").format(example=_(one)) for one in command.examples[:1]]

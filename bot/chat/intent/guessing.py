@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
-from bot.chat.dialogue.turn import Command, Talk
+from bot.chat.dialogue.turn import Command, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase, PhraseError
@@ -36,17 +36,17 @@ _LONGEST_LABEL = 40
 _FRUIT_WORDS = 2  # 'blood orange': a name of more words is a sentence
 
 
-def as_waste(talk: Talk, text: str) -> tuple[Command, str] | None:
+def as_waste(turn: Turn, text: str) -> tuple[Command, str] | None:
     """Take '6 oranges mouldy, 2 limes' for waste, as the prompt at close invites one to type it."""
-    if talk.presence.bar is None or _is_86(text):
+    if turn.presence.bar is None or _is_86(text):
         return None
     command = all_commands()["waste"]
-    phrase = _read(talk, command, text)
+    phrase = _read(turn, command, text)
     if phrase is None:
         return None
     if not all(map(_is_counted_fruit, _lines(phrase))):
         return None
-    talk.line = f"{command.name} {text}"
+    turn.line = f"{command.name} {text}"
     return command, text
 
 
@@ -79,65 +79,65 @@ def _is_volume(amount: object) -> bool:
     return isinstance(unit, str) and unit != "each" and dimension(unit) is Dimension.VOLUME
 
 
-def as_asked(talk: Talk, text: str) -> tuple[Command, str] | None:
+def as_asked(turn: Turn, text: str) -> tuple[Command, str] | None:
     """Take 'grapefruit mist to 400 ml' or 'last week' for what it asks to see."""
-    if talk.presence.bar is None:
+    if turn.presence.bar is None:
         return None
     for name, telling in _TAKEN:
         command = all_commands()[name]
-        phrase = _read(talk, command, text)
+        phrase = _read(turn, command, text)
         if (
             phrase is not None
             and telling <= set(phrase.slots)
             and not any(map(names_unknown, _values(phrase)))
         ):
-            talk.line = f"{name} {text}"
+            turn.line = f"{name} {text}"
             return command, text
-    return _named_last(talk, text)
+    return _named_last(turn, text)
 
 
-def as_setting(talk: Talk, command: Command, rest: str) -> tuple[Command, str] | None:
+def as_setting(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
     """Take 'change currency to USD' for the setting, unless a formula has that name."""
-    if command.name not in {"change", "bar"} or talk.presence.bar is None:
+    if command.name not in {"change", "bar"} or turn.presence.bar is None:
         return None
     words = rest.split(None, 1)
     plain = words[1] if len(words) == 2 and words[0].casefold() in ARTICLES else rest
     bar = all_commands()["bar"]
-    phrase, formula = _read(talk, bar, plain), _read(talk, command, rest)
+    phrase, formula = _read(turn, bar, plain), _read(turn, command, rest)
     if phrase is None or not {"setting", "value"} <= set(phrase.slots):
         return None
     if command is not bar and formula is not None and not any(map(names_unknown, _values(formula))):
         return None
-    talk.line = f"{bar.name} {plain}"
+    turn.line = f"{bar.name} {plain}"
     return bar, plain
 
 
-def _named_last(talk: Talk, text: str) -> tuple[Command, str] | None:
+def _named_last(turn: Turn, text: str) -> tuple[Command, str] | None:
     """Take 'orange price' for the price of oranges: a thing that is known, then the word for it."""
     rest, _space, word = text.rstrip("?! ").rpartition(" ")
     found = command_at_start(word)
     if found is None or found[0].name not in _NAMED_LAST or not rest:
         return None
-    phrase = _read(talk, found[0], rest)
+    phrase = _read(turn, found[0], rest)
     if phrase is None or any(map(names_unknown, _values(phrase))):
         return None
-    talk.line = f"{found[0].name} {rest}"
+    turn.line = f"{found[0].name} {rest}"
     return found[0], rest
 
 
-def offers(talk: Talk, text: str, besides: str = "") -> tuple[tuple[Button, ...], ...]:
+def offers(turn: Turn, text: str, besides: str = "") -> tuple[tuple[Button, ...], ...]:
     """Return what a text may have meant, each to tap: whole phrases of other commands, all names known."""
-    if talk.presence.bar is None:
+    if turn.presence.bar is None:
         return ()
-    sold_out = _sold_out(talk, text)
+    sold_out = _sold_out(turn, text)
     if sold_out:
         return sold_out
     rows = []
     for name in _OFFERED:
         command = all_commands()[name]
-        if name == besides or (command.manages and not talk.desk.role.manages):
+        if name == besides or (command.manages and not turn.context.role.manages):
             continue
-        phrase = _read(talk, command, text)
+        phrase = _read(turn, command, text)
         if phrase is None or not _tells(phrase, name):
             continue
         if name == "bar" and command_at_start(text) is not None:
@@ -149,12 +149,12 @@ def offers(talk: Talk, text: str, besides: str = "") -> tuple[tuple[Button, ...]
     return tuple(rows[:_MOST_OFFERED])
 
 
-def _sold_out(talk: Talk, text: str) -> tuple[tuple[Button, ...], ...]:
+def _sold_out(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
     """Offer both meanings of '86 limes': behind an English-speaking bar it says that none are left."""
     word, _space, name = text.partition(" ")
     first, _space, rest = name.partition(" ")
     name = rest if first.casefold() in ARTICLES else name
-    if not _is_86(text) or talk.vocabulary.named(name, "INGREDIENT") is None:
+    if not _is_86(text) or turn.vocabulary.named(name, "INGREDIENT") is None:
         return ()
     lines = (f"stock {name} 0", f"waste {word} {name}")
     return tuple((Button(line, line),) for line in lines)
@@ -164,14 +164,14 @@ def _is_86(text: str) -> bool:
     return tongue().language.startswith("en") and text.partition(" ")[0] == "86"
 
 
-def named_in(talk: Talk, text: str) -> tuple[tuple[Button, ...], ...]:
+def named_in(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
     """Return the amounts that '6x50 grapefruit' may ask for, or the formulas whose names a text holds."""
-    if talk.presence.bar is None:
+    if turn.presence.bar is None:
         return ()
-    read = read_scaling(talk, text)
+    read = read_scaling(turn, text)
     if read is not None and {"formula", "target"} <= set(read[0].slots):
         said, whole = read[0].slots["formula"], read[1]
-        found = formulas_meant(talk, said.value)[:_MOST_NAMED]
+        found = formulas_meant(turn, said.value)[:_MOST_NAMED]
         return tuple(
             (
                 Button(
@@ -182,7 +182,7 @@ def named_in(talk: Talk, text: str) -> tuple[tuple[Button, ...], ...]:
             for one in found
         )
     plain = f" {text.casefold().strip(' ?!.')} "
-    known = [one for one in talk.vocabulary.of_kind("FORMULA") if f" {one.name.casefold()} " in plain]
+    known = [one for one in turn.vocabulary.of_kind("FORMULA") if f" {one.name.casefold()} " in plain]
     rows = tuple((Button(one.name, f"formula #{one.id}"),) for one in known[:_MOST_NAMED])
     return (*rows, (Button(_("Batches"), "batches"),)) if rows else ()
 
@@ -210,8 +210,8 @@ def _values(phrase: Phrase) -> Iterator[object]:
             yield filled.value
 
 
-def _read(talk: Talk, command: Command, text: str) -> Phrase | None:
+def _read(turn: Turn, command: Command, text: str) -> Phrase | None:
     try:
-        return parser.read(command.rule, text.strip(), talk.vocabulary)
+        return parser.read(command.rule, text.strip(), turn.vocabulary)
     except (PhraseError, AmbiguousNumberError, NotANumberError):
         return None

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from bot.chat.dialogue import questions
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
 from bot.chat.dialogue.slots import ANSWER, BACK, Slot
-from bot.chat.dialogue.turn import Command, Say, Talk
+from bot.chat.dialogue.turn import Command, Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import names_unknown
@@ -51,37 +51,37 @@ class Plan:
         return self.stale or (self.command is not None and self.command.quick)
 
 
-def meant(talk: Talk) -> Plan:
+def meant(turn: Turn) -> Plan:
     """Return what a message is taken for."""
-    if talk.message.document is not None:
+    if turn.message.document is not None:
         return Plan(all_commands()["import"])
-    return _said(talk)
+    return _said(turn)
 
 
-def _said(talk: Talk) -> Plan:
-    text = talk.message.text.strip()
-    question = talk.presence.question
-    if talk.message.tapped is not None:
-        if _is_of_another_bar(talk):
+def _said(turn: Turn) -> Plan:
+    text = turn.message.text.strip()
+    question = turn.presence.question
+    if turn.message.tapped is not None:
+        if _is_of_another_bar(turn):
             return Plan(stale=True)
-        text = talk.line = HOME.sub("", text)
+        text = turn.line = HOME.sub("", text)
         found = _tap(text, question)
         if found is not None:
             return found
         if text.startswith(f"{KEPT} "):
             text = _kept_line(text, question)
-            talk.line = text
+            turn.line = text
             if not text:
                 return Plan(stale=True)
     slashed = _slashed(text)
-    several = _several(text) if talk.message.tapped is None and question is None else ()
+    several = _several(text) if turn.message.tapped is None and question is None else ()
     if slashed is not None or several:
         return Plan(several=several) if several else slashed or Plan()
     spoken = command_at_start(text)
-    if question is not None and "command" in question.state and talk.message.tapped is None:
-        return _while_asked(talk, question, text, spoken)
-    if talk.message.tapped is None:
-        return _typed(talk, text, spoken)
+    if question is not None and "command" in question.state and turn.message.tapped is None:
+        return _while_asked(turn, question, text, spoken)
+    if turn.message.tapped is None:
+        return _typed(turn, text, spoken)
     return Plan(*spoken) if spoken is not None else Plan()
 
 
@@ -94,12 +94,12 @@ def _tap(text: str, question: people.PendingQuestion | None) -> Plan | None:
     return Plan(answer=answer, tapped=True)
 
 
-def _is_of_another_bar(talk: Talk) -> bool:
+def _is_of_another_bar(turn: Turn) -> bool:
     """Whether the tapped message came before the person changed bars: its lines meant the bar before."""
-    since, number = talk.presence.since, talk.message.number
+    since, number = turn.presence.since, turn.message.number
     if since is None or number is None or number >= since:
         return False
-    return not talk.message.text.startswith("bars ")
+    return not turn.message.text.startswith("bars ")
 
 
 def _kept_line(text: str, question: people.PendingQuestion | None) -> str:
@@ -110,16 +110,16 @@ def _kept_line(text: str, question: people.PendingQuestion | None) -> str:
     return str(lines[int(index)]) if int(index) < len(lines) else ""
 
 
-def _typed(talk: Talk, text: str, spoken: tuple[Command, str] | None) -> Plan:
+def _typed(turn: Turn, text: str, spoken: tuple[Command, str] | None) -> Plan:
     """Return what a typed text means where no question is in progress."""
     of_a_batch = spoken is None or spoken[0].name == "batch"  # 'batch 12 clear', or only '12 clear'
-    if talk.message.photo is not None and of_a_batch and (check := _photo_of(talk)) is not None:
+    if turn.message.photo is not None and of_a_batch and (check := _photo_of(turn)) is not None:
         return check
     if spoken is None:
-        spoken = as_asked(talk, text) or as_waste(talk, text) or _after_an_article(text)
+        spoken = as_asked(turn, text) or as_waste(turn, text) or _after_an_article(text)
         return Plan(*spoken) if spoken is not None else Plan()
-    command, rest = as_setting(talk, *spoken) or spoken
-    if rest.rstrip().endswith("?") and not _reads_whole((command, rest), talk):
+    command, rest = as_setting(turn, *spoken) or spoken
+    if rest.rstrip().endswith("?") and not _reads_whole((command, rest), turn):
         rest = rest.rstrip(" ?")
     return Plan(command, rest)
 
@@ -130,11 +130,11 @@ def _after_an_article(text: str) -> tuple[Command, str] | None:
     return command_at_start(rest) if first.casefold() in ARTICLES else None
 
 
-def _photo_of(talk: Talk) -> Plan | None:
+def _photo_of(turn: Turn) -> Plan | None:
     """Take a photo whose caption is no command for a check of a batch, if it reads as one."""
-    line = check_line(talk.message)
+    line = check_line(turn.message)
     check = all_commands()["check"]
-    return Plan(check, line) if _reads_whole((check, line), talk) else None
+    return Plan(check, line) if _reads_whole((check, line), turn) else None
 
 
 def _slashed(text: str) -> Plan | None:
@@ -166,22 +166,22 @@ def _several(text: str) -> tuple[tuple[Command, str, str], ...]:
 
 
 def _while_asked(
-    talk: Talk, question: people.PendingQuestion, text: str, spoken: tuple[Command, str] | None
+    turn: Turn, question: people.PendingQuestion, text: str, spoken: tuple[Command, str] | None
 ) -> Plan:
     """Return what a typed text is taken for while a question is in progress."""
     if text.casefold() in {"back", _("Back").casefold()}:
         return Plan(answer=BACK, tapped=True)
-    if spoken is not None and _takes_back(spoken, question, talk):
+    if spoken is not None and _takes_back(spoken, question, turn):
         return Plan(answer=BACK, tapped=True)
     if spoken is not None:
         # Any words are an answer where a name or a note is asked for; to stop must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
-        if stops or (_reads_whole(spoken, talk) and not _reads_as_answer(question, text, talk)):
+        if stops or (_reads_whole(spoken, turn) and not _reads_as_answer(question, text, turn)):
             return Plan(*spoken)
     return Plan(answer=text)
 
 
-def _takes_back(spoken: tuple[Command, str], question: people.PendingQuestion, talk: Talk) -> bool:
+def _takes_back(spoken: tuple[Command, str], question: people.PendingQuestion, turn: Turn) -> bool:
     """Whether 'undo' means the answer just given: what was logged before is not what one has in mind."""
     command, rest = spoken
     numbered = any(sign.isdigit() for sign in rest)
@@ -189,37 +189,37 @@ def _takes_back(spoken: tuple[Command, str], question: people.PendingQuestion, t
         command.name == "undo"
         and not numbered
         and bool(question.state["order"])
-        and _reads_whole(spoken, talk)
+        and _reads_whole(spoken, turn)
     )
 
 
-def _reads_whole(spoken: tuple[Command, str], talk: Talk) -> bool:
+def _reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
     command, rest = spoken
     try:
-        parser.read(command.rule, rest.strip(), talk.vocabulary)
+        parser.read(command.rule, rest.strip(), turn.vocabulary)
     except (PhraseError, AmbiguousNumberError, NotANumberError):
         return False
     return True
 
 
-def _reads_as_answer(question: people.PendingQuestion, text: str, talk: Talk) -> bool:
+def _reads_as_answer(question: people.PendingQuestion, text: str, turn: Turn) -> bool:
     command = all_commands()[question.state["command"]]
     slot = next(slot for slot in command.slots if slot.name == question.state["asking"])
     try:
-        filled = parser.read(slot.reads_by, text, talk.vocabulary).slots.values()
+        filled = parser.read(slot.reads_by, text, turn.vocabulary).slots.values()
     except (PhraseError, AmbiguousNumberError, NotANumberError):
         return False
     # A name nobody knows yet: the word of a command is then meant as that.
     if any(names_unknown(one.value) for one in filled):
         return False
     words = next((one.value for one in filled if isinstance(one.value, str)), None)
-    return words is None or _is_taken(talk, command, slot, question, words)
+    return words is None or _is_taken(turn, command, slot, question, words)
 
 
-def _is_taken(talk: Talk, command: Command, slot: Slot, question: people.PendingQuestion, words: str) -> bool:
+def _is_taken(turn: Turn, command: Command, slot: Slot, question: people.PendingQuestion, words: str) -> bool:
     """Whether a question to which any words can be said takes these: 'week' is no bottle and no city."""
     try:
-        slot.accept(talk, questions.evaluate(talk, command, question.state), words)
+        slot.accept(turn, questions.evaluate(turn, command, question.state), words)
     except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError):
         return False
     return True

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase, PhraseError
@@ -15,20 +15,20 @@ _MOST = 10
 _BOTTLES = re.compile(r"(\d\s*[xX×*]\s*\d+(?:[.,]\d+)?)(?=\s+[^\W\d]|\s*$)")
 
 
-def own_volume(talk: Talk) -> str:
+def own_volume(turn: Turn) -> str:
     """Return the words for the volume that the bar measures in."""
-    return {"us": "US fl oz", "imperial": "imperial fl oz"}.get(talk.desk.bar.units, "ml")
+    return {"us": "US fl oz", "imperial": "imperial fl oz"}.get(turn.context.bar.units, "ml")
 
 
-def read_scaling(talk: Talk, text: str) -> tuple[Phrase, str] | None:
+def read_scaling(turn: Turn, text: str) -> tuple[Phrase, str] | None:
     """Read what asks for amounts; '8x50' is taken in the bar's own measure, which whoever shows it says.
 
     Returns the phrase and the words it was read from, or None.
     """
-    own = own_volume(talk)
+    own = own_volume(turn)
     for one in (text, f"{text} {own}", _BOTTLES.sub(rf"\1 {own}", text)):
         try:
-            return parser.read("scale_cmd", one, talk.vocabulary), one
+            return parser.read("scale_cmd", one, turn.vocabulary), one
         except PhraseError as error:
             if "UNIT" not in error.expected:
                 return None
@@ -37,9 +37,9 @@ def read_scaling(talk: Talk, text: str) -> tuple[Phrase, str] | None:
     return None
 
 
-def formulas_meant(talk: Talk, value: object) -> list[Noun]:
+def formulas_meant(turn: Turn, value: object) -> list[Noun]:
     """Return the formulas that a name, or part of one, may mean; all of them where none is given."""
-    known = list(talk.vocabulary.of_kind("FORMULA"))
+    known = list(turn.vocabulary.of_kind("FORMULA"))
     if value is None:
         return known[:_MOST]
     if isinstance(value, Noun):
@@ -50,5 +50,5 @@ def formulas_meant(talk: Talk, value: object) -> list[Noun]:
     within = [one for one in known if plain in one.name.casefold()]
     if within:
         return within[:_MOST]
-    near = talk.near(value.text, "FORMULA")
+    near = turn.near(value.text, "FORMULA")
     return [one for one in known if one.name in near][:_MOST]

@@ -15,7 +15,7 @@ from bot.trade.formulas.measures import BASE_UNITS, Dimension
 from bot.work.batches import batches
 from bot.work.batches import shelf as shelves
 from bot.work.batches.batches import LOOKING, BatchState, BatchView, Clarity
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import NotThereError, WrongStateError
 from bot.work.formulas import ingredients
 from bot.work.formulas.scaling import ScaleAnswer
@@ -49,27 +49,27 @@ class NewBatch:
 # -- making --------------------------------------------------------------------------------
 
 
-def make(desk: Desk, new: NewBatch) -> Made:
+def make(context: Context, new: NewBatch) -> Made:
     """Write a batch down with a frozen copy of all it was made from, and plan its reminders."""
     answer = new.answer
     view = answer.formula
     lines = _amounts(answer, new.rounded)
-    plan = shelves.plan_for(desk, view)
+    plan = shelves.plan_for(context, view)
     total = _total(answer, lines)
-    row = desk.book.add(
+    row = context.book.add(
         Batch(
             formula_id=view.id,
             version=view.version,
             state=BatchState.RESTING if view.rest_hours > 0 else BatchState.READY,
             total_ml=total,
-            made_at=desk.now,
-            made_by=desk.person_id,
+            made_at=context.now,
+            made_by=context.person_id,
             rest_until=plan.rest_until,
             discard_on=plan.discard_on,
-            frozen=_freeze(desk, new, lines, plan),
+            frozen=_freeze(context, new, lines, plan),
         )
     )
-    desk.book.add_all(
+    context.book.add_all(
         [
             BatchLine(
                 batch_id=row.id,
@@ -81,11 +81,11 @@ def make(desk: Desk, new: NewBatch) -> Made:
             for position, (line, amount) in enumerate(zip(view.lines, lines, strict=True), start=1)
         ]
     )
-    _event(desk, row, "made")
-    entry = desk.log("batch", batch=row.id, name=view.name)
-    planning.plan_batch(desk.book, desk.bar, row, view.name, desk.now)
-    pars.watch(desk, [line.ingredient.id for line in view.lines])
-    return Made(batches.get(desk, row.id), entry)
+    _event(context, row, "made")
+    entry = context.log("batch", batch=row.id, name=view.name)
+    planning.plan_batch(context.book, context.bar, row, view.name, context.now)
+    pars.watch(context, [line.ingredient.id for line in view.lines])
+    return Made(batches.get(context, row.id), entry)
 
 
 def _amounts(answer: ScaleAnswer, rounded: bool) -> list[Line]:
@@ -104,9 +104,9 @@ def _total(answer: ScaleAnswer, lines: Sequence[Line]) -> Fraction:
     return poured * answer.finished_ml / answer.scaled.total_ml
 
 
-def _freeze(desk: Desk, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -> dict[str, Any]:
+def _freeze(context: Context, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -> dict[str, Any]:
     view = new.answer.formula
-    prices = in_force(desk, [line.ingredient.id for line in view.lines])
+    prices = in_force(context, [line.ingredient.id for line in view.lines])
     strength = new.answer.strength
     return {
         "formula": view.name,
@@ -122,7 +122,7 @@ def _freeze(desk: Desk, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -
         "recheck_on": None if plan.recheck_on is None else plan.recheck_on.isoformat(),
         "past_when_made": plan.past_when_made,
         "ask_inspector": plan.ask_inspector,
-        "allergens": allergens.frozen(desk, view),
+        "allergens": allergens.frozen(context, view),
         "sprays": None if view.sprays is None else [exact_text(one) for one in view.sprays],
         "spray_ml": [exact_text(one) for one in view.spray_ml],
         "fill": [[exact_text(size), count] for size, count in new.answer.fill.full]
@@ -156,26 +156,28 @@ def _freeze(desk: Desk, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -
     }
 
 
-def _event(desk: Desk, row: Batch, what: str, **values: Any) -> int:
+def _event(context: Context, row: Batch, what: str, **values: Any) -> int:
     if what in LOOKING:
-        desk.book.touched()  # how a formula was seen is remembered
-    return desk.book.add(BatchEvent(batch_id=row.id, what=what, at=desk.now, by=desk.person_id, **values)).id
+        context.book.touched()  # how a formula was seen is remembered
+    return context.book.add(
+        BatchEvent(batch_id=row.id, what=what, at=context.now, by=context.person_id, **values)
+    ).id
 
 
-def take_back_making(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_making(context: Context, details: dict[str, Any]) -> None:
     """Undo the making of a batch: it is marked undone, its reminders are cancelled, and peeled fruit that
     went into it lies there again.
     """
-    row = desk.book.get(Batch, details["batch"])
+    row = context.book.get(Batch, details["batch"])
     if row is None:
         return
     row.state = BatchState.UNDONE
-    desk.book.touched()  # and with it how its formula was seen
-    _event(desk, row, "undo")
-    planning.cancel_for_batch(desk.book, row.id)
-    peeled.take_back_making(desk, row.id)
-    lines = desk.book.all(BatchLine, BatchLine.batch_id == row.id)
-    pars.watch(desk, [line.ingredient_id for line in lines])
+    context.book.touched()  # and with it how its formula was seen
+    _event(context, row, "undo")
+    planning.cancel_for_batch(context.book, row.id)
+    peeled.take_back_making(context, row.id)
+    lines = context.book.all(BatchLine, BatchLine.batch_id == row.id)
+    pars.watch(context, [line.ingredient_id for line in lines])
 
 
 # -- what happens to it --------------------------------------------------------------------
@@ -193,107 +195,107 @@ def _state_before(row: Batch) -> dict[str, Any]:
     }
 
 
-def _moved(desk: Desk, row: Batch, what: str, event: int, before: dict[str, Any]) -> int:
-    return desk.log(what, batch=row.id, event=event, before=before)
+def _moved(context: Context, row: Batch, what: str, event: int, before: dict[str, Any]) -> int:
+    return context.log(what, batch=row.id, event=event, before=before)
 
 
-def check(desk: Desk, number: int, clarity: Clarity, note: str = "", photo: str | None = None) -> Made:
+def check(context: Context, number: int, clarity: Clarity, note: str = "", photo: str | None = None) -> Made:
     """Note how a batch looks. A rested, clear one becomes ready. Raises NotThereError, WrongStateError."""
-    row = batches.row_of(desk, number)
+    row = batches.row_of(context, number)
     if not BatchState(row.state).open:
         raise WrongStateError(number, row.state)
     before = _state_before(row)
     row.clarity = clarity
-    if row.state == BatchState.RESTING and clarity is Clarity.CLEAR and desk.now >= row.rest_until:
+    if row.state == BatchState.RESTING and clarity is Clarity.CLEAR and context.now >= row.rest_until:
         row.state = BatchState.READY
-    event = _event(desk, row, "check", clarity=clarity, note=note[:1000], photo=photo)
-    planning.settle_for_batch(desk.book, row.id, ("rested",), desk.person_id)
+    event = _event(context, row, "check", clarity=clarity, note=note[:1000], photo=photo)
+    planning.settle_for_batch(context.book, row.id, ("rested",), context.person_id)
     if clarity is not Clarity.CLEAR:
-        planning.plan_recheck(desk.book, desk.bar, row, desk.now)
-    entry = _moved(desk, row, "check", event, before)
-    return Made(batches.get(desk, number), entry)
+        planning.plan_recheck(context.book, context.bar, row, context.now)
+    entry = _moved(context, row, "check", event, before)
+    return Made(batches.get(context, number), entry)
 
 
-def open_batch(desk: Desk, number: int) -> Made:
+def open_batch(context: Context, number: int) -> Made:
     """Note that a batch goes into use. Raises NotThereError, WrongStateError."""
-    row = batches.row_of(desk, number)
+    row = batches.row_of(context, number)
     if row.state not in {BatchState.READY, BatchState.RESTING}:
         raise WrongStateError(number, row.state)
     before = _state_before(row)
     row.state = BatchState.IN_USE
-    row.opened_at = desk.now
-    until = shelves.opened_until(Preparation(row.frozen["preparation"]), shelves.today(desk))
+    row.opened_at = context.now
+    until = shelves.opened_until(Preparation(row.frozen["preparation"]), shelves.today(context))
     if until < row.discard_on:
         # An opened bottle has a clock of its own, and the earlier date wins.
         row.discard_on = until
-        planning.plan_batch(desk.book, desk.bar, row, str(row.frozen["formula"]), desk.now)
-    event = _event(desk, row, "opened")
-    planning.settle_for_batch(desk.book, row.id, ("rested",), desk.person_id)
-    return Made(batches.get(desk, number), _moved(desk, row, "open batch", event, before))
+        planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
+    event = _event(context, row, "opened")
+    planning.settle_for_batch(context.book, row.id, ("rested",), context.person_id)
+    return Made(batches.get(context, number), _moved(context, row, "open batch", event, before))
 
 
-def use_up(desk: Desk, number: int) -> Made:
+def use_up(context: Context, number: int) -> Made:
     """Note that a batch is used up. Raises NotThereError, WrongStateError."""
-    return _end(desk, number, BatchState.USED_UP, None, "")
+    return _end(context, number, BatchState.USED_UP, None, "")
 
 
-def discard(desk: Desk, number: int, lost_ml: Fraction | None, reason: str) -> Made:
+def discard(context: Context, number: int, lost_ml: Fraction | None, reason: str) -> Made:
     """Note that a batch was thrown out, how much of it and why; all of it unless said.
 
     Raises NotThereError, WrongStateError.
     """
-    row = batches.row_of(desk, number)
-    return _end(desk, number, BatchState.DISCARDED, row.total_ml if lost_ml is None else lost_ml, reason)
+    row = batches.row_of(context, number)
+    return _end(context, number, BatchState.DISCARDED, row.total_ml if lost_ml is None else lost_ml, reason)
 
 
-def _end(desk: Desk, number: int, state: BatchState, lost_ml: Fraction | None, reason: str) -> Made:
-    row = batches.row_of(desk, number)
+def _end(context: Context, number: int, state: BatchState, lost_ml: Fraction | None, reason: str) -> Made:
+    row = batches.row_of(context, number)
     if not BatchState(row.state).open:
         raise WrongStateError(number, row.state)
     before = _state_before(row)
-    row.state, row.ended_at = state, desk.now
+    row.state, row.ended_at = state, context.now
     if lost_ml is not None:
         row.lost_ml, row.lost_reason = min(lost_ml, row.total_ml), reason[:80]
-    event = _event(desk, row, state.value, note=reason[:1000])
-    planning.cancel_for_batch(desk.book, row.id)
+    event = _event(context, row, state.value, note=reason[:1000])
+    planning.cancel_for_batch(context.book, row.id)
     what = "use up" if state is BatchState.USED_UP else "discard"
-    return Made(batches.get(desk, number), _moved(desk, row, what, event, before))
+    return Made(batches.get(context, number), _moved(context, row, what, event, before))
 
 
-def take_back_move(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_move(context: Context, details: dict[str, Any]) -> None:
     """Undo a check, an opening or an end: the state before comes back, by an event that says so."""
-    row = desk.book.get(Batch, details["batch"])
+    row = context.book.get(Batch, details["batch"])
     if row is None or row.state == BatchState.UNDONE:
         return
     before = details["before"]
-    zone = desk.now.tzinfo
+    zone = context.now.tzinfo
     row.state, row.clarity = before["state"], before["clarity"]
     row.opened_at = None if before["opened_at"] is None else datetime.fromtimestamp(before["opened_at"], zone)
     row.ended_at = None if before["ended_at"] is None else datetime.fromtimestamp(before["ended_at"], zone)
     row.lost_ml = None if before["lost_ml"] is None else Fraction(before["lost_ml"])
     row.lost_reason = before["lost_reason"]
     row.discard_on = date.fromisoformat(before["discard_on"])
-    _event(desk, row, "undo", corrects=details["event"])
-    planning.plan_batch(desk.book, desk.bar, row, str(row.frozen["formula"]), desk.now)
+    _event(context, row, "undo", corrects=details["event"])
+    planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
 
 
 # -- lots ----------------------------------------------------------------------------------
 
 
-def note_lot(desk: Desk, number: int, ingredient_id: int, lot: str) -> BatchView:
+def note_lot(context: Context, number: int, ingredient_id: int, lot: str) -> BatchView:
     """Note the lot of an ingredient that went into a batch. Raises NotThereError."""
-    row = batches.row_of(desk, number)
-    line = desk.book.one(BatchLine, BatchLine.batch_id == row.id, BatchLine.ingredient_id == ingredient_id)
+    row = batches.row_of(context, number)
+    line = context.book.one(BatchLine, BatchLine.batch_id == row.id, BatchLine.ingredient_id == ingredient_id)
     if line is None:
-        raise NotThereError("ingredient", ingredients.get(desk, ingredient_id).name)
+        raise NotThereError("ingredient", ingredients.get(context, ingredient_id).name)
     before = line.lot
     line.lot = lot.strip()[:60]
-    desk.log("lot", batch=row.id, position=line.position, before=before)
-    return batches.get(desk, number)
+    context.log("lot", batch=row.id, position=line.position, before=before)
+    return batches.get(context, number)
 
 
-def take_back_lot(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_lot(context: Context, details: dict[str, Any]) -> None:
     """Undo a noted lot."""
-    line = desk.book.get(BatchLine, details["batch"], details["position"])
+    line = context.book.get(BatchLine, details["batch"], details["position"])
     if line is not None:
         line.lot = details["before"]

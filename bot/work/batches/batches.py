@@ -10,7 +10,7 @@ from typing import Any
 
 from bot.trade.batches.shelf import RULE_TEXTS, ShelfRule
 from bot.trade.formulas.measures import BASE_DIMENSIONS, Dimension
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import NotThereError
 from storage.tables import Batch, BatchEvent, BatchLine, Ingredient, Member
 
@@ -110,20 +110,20 @@ class BatchView:
         return self.opened_at is not None and first is not None and self.discard_on.isoformat() < first
 
 
-def row_of(desk: Desk, number: int) -> Batch:
+def row_of(context: Context, number: int) -> Batch:
     """Return the row of a batch that was not taken back. Raises NotThereError."""
-    row = desk.book.get(Batch, number)
+    row = context.book.get(Batch, number)
     if row is None or row.state == BatchState.UNDONE:
         raise NotThereError("batch", str(number))
     return row
 
 
-def get(desk: Desk, number: int) -> BatchView:
+def get(context: Context, number: int) -> BatchView:
     """Return one batch with its lines and what happened to it. Raises NotThereError."""
-    row = row_of(desk, number)
-    names = _names(desk)
-    lines = _lines(desk, number)
-    happened = desk.book.all(BatchEvent, BatchEvent.batch_id == number, order=BatchEvent.id)
+    row = row_of(context, number)
+    names = _names(context)
+    lines = _lines(context, number)
+    happened = context.book.all(BatchEvent, BatchEvent.batch_id == number, order=BatchEvent.id)
     taken_back = {event.corrects for event in happened if event.corrects is not None}
     events = tuple(
         EventView(
@@ -141,9 +141,9 @@ def get(desk: Desk, number: int) -> BatchView:
     return _view(row, names, lines, events)
 
 
-def _lines(desk: Desk, number: int) -> tuple[BatchLineView, ...]:
+def _lines(context: Context, number: int) -> tuple[BatchLineView, ...]:
     query = (
-        desk.book.rows(BatchLine, BatchLine, Ingredient.name)
+        context.book.rows(BatchLine, BatchLine, Ingredient.name)
         .join(
             Ingredient,
             (Ingredient.bar_id == BatchLine.bar_id) & (Ingredient.id == BatchLine.ingredient_id),
@@ -153,13 +153,13 @@ def _lines(desk: Desk, number: int) -> tuple[BatchLineView, ...]:
     )
     return tuple(
         BatchLineView(line.ingredient_id, name, line.amount, BASE_DIMENSIONS[line.unit], line.lot)
-        for line, name in desk.book.session.execute(query)
+        for line, name in context.book.session.execute(query)
     )
 
 
-def _names(desk: Desk) -> dict[int, str]:
-    query = desk.book.rows(Member, Member.person_id, Member.name)
-    return {row.person_id: row.name for row in desk.book.session.execute(query)}
+def _names(context: Context) -> dict[int, str]:
+    query = context.book.rows(Member, Member.person_id, Member.name)
+    return {row.person_id: row.name for row in context.book.session.execute(query)}
 
 
 def _view(
@@ -188,28 +188,28 @@ def _view(
     )
 
 
-def listed(desk: Desk, everything: bool = False) -> list[BatchView]:
+def listed(context: Context, everything: bool = False) -> list[BatchView]:
     """Return the batches of which something is left, by discard date; or the last fifty of all."""
-    names = _names(desk)
+    names = _names(context)
     if everything:
-        rows = desk.book.session.scalars(
-            desk.book.select(Batch)
+        rows = context.book.session.scalars(
+            context.book.select(Batch)
             .where(Batch.state != BatchState.UNDONE)
             .order_by(Batch.id.desc())
             .limit(50)
         ).all()
     else:
         states = [state for state in BatchState if state.open]
-        rows = desk.book.all(Batch, Batch.state.in_(states), order=(Batch.discard_on, Batch.id))
+        rows = context.book.all(Batch, Batch.state.in_(states), order=(Batch.discard_on, Batch.id))
     return [_view(row, names) for row in rows]
 
 
-def with_lot(desk: Desk, lot: str) -> list[BatchView]:
+def with_lot(context: Context, lot: str) -> list[BatchView]:
     """Return the batches into which a lot went, newest first."""
-    query = desk.book.rows(BatchLine, BatchLine.batch_id).where(BatchLine.lot == lot.strip())
-    numbers = sorted(set(desk.book.session.scalars(query)), reverse=True)
-    names = _names(desk)
-    rows = [desk.book.get(Batch, number) for number in numbers]
+    query = context.book.rows(BatchLine, BatchLine.batch_id).where(BatchLine.lot == lot.strip())
+    numbers = sorted(set(context.book.session.scalars(query)), reverse=True)
+    names = _names(context)
+    rows = [context.book.get(Batch, number) for number in numbers]
     return [_view(row, names) for row in rows if row is not None and row.state != BatchState.UNDONE]
 
 

@@ -23,7 +23,7 @@ from bot.trade.safety.allergens import allergen_lines
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.batches import batches
 from bot.work.batches.batches import BatchView, Clarity
-from bot.work.context import BarView, Desk
+from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError
 from bot.work.safety import allergens as allergies
 from bot.work.safety import grade
@@ -113,13 +113,13 @@ def is_flammable(strength_percent: float | None) -> bool:
     return flash_point(strength_percent).category is not FlammableCategory.BELOW_TABLE
 
 
-def facts_of(desk: Desk, number: int) -> LabelFacts:
+def facts_of(context: Context, number: int) -> LabelFacts:
     """Gather what a batch's label has to say. Raises NotThereError."""
-    batch = batches.get(desk, number)
-    trial = blind.trial_of(desk, batch)
-    batch = blind.as_any_bottle(desk, batch)
+    batch = batches.get(context, number)
+    trial = blind.trial_of(context, batch)
+    batch = blind.as_any_bottle(context, batch)
     frozen = batch.frozen
-    zone, closing = desk.bar.zone, desk.bar.closing_minute
+    zone, closing = context.bar.zone, context.bar.closing_minute
     looks = [event for event in batch.events if event.what == "check"]
     seen_clear = looks[-1].at if looks and looks[-1].clarity == Clarity.CLEAR else None
     strength = frozen.get("strength_percent")
@@ -136,8 +136,8 @@ def facts_of(desk: Desk, number: int) -> LabelFacts:
         min(sum(count for _size, count in fill) or 1, MOST_COPIES),
         tuple(names[:_MOST_INGREDIENTS]),
         max(0, len(names) - _MOST_INGREDIENTS),
-        tuple(_allergens(desk, batch)),
-        tuple(grade.open_in_batch(desk, batch)),
+        tuple(_allergens(context, batch)),
+        tuple(grade.open_in_batch(context, batch)),
         is_flammable(strength),
         preparation.keep_cold,
         preparation.label_lines,
@@ -151,11 +151,11 @@ def _by_amount(batch: BatchView) -> list[str]:
     return list(dict.fromkeys(str(line["name"]) for line in lines))
 
 
-def _allergens(desk: Desk, batch: BatchView) -> list[Named]:
+def _allergens(context: Context, batch: BatchView) -> list[Named]:
     if "allergens" in batch.frozen:
         return allergies.kept_with(batch.frozen)
     names = [str(line["name"]) for line in batch.frozen["lines"]]
-    return allergies.once(allergen_lines(names, Jurisdiction(desk.bar.jurisdiction)))
+    return allergies.once(allergen_lines(names, Jurisdiction(context.bar.jurisdiction)))
 
 
 @dataclass(frozen=True, slots=True)

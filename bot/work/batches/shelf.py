@@ -20,7 +20,7 @@ from bot.trade.days import business_day, local_time
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.jurisdiction import Jurisdiction
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
@@ -42,9 +42,9 @@ class OpenedItem:
     use_until: date | None
 
 
-def today(desk: Desk) -> date:
+def today(context: Context) -> date:
     """Return the business day it is in this bar."""
-    return business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    return business_day(context.now, context.bar.zone, context.bar.closing_minute)
 
 
 def _day(text: str | None) -> date | None:
@@ -64,16 +64,16 @@ def is_oil(one: IngredientView) -> bool:
     return poured(one, Fraction(1), Dimension.VOLUME).is_oil or one.kind is IngredientKind.CARRIER_OIL
 
 
-def opened(desk: Desk, ingredient_id: int) -> OpenedItem:
+def opened(context: Context, ingredient_id: int) -> OpenedItem:
     """Return what is noted of the bottle now in use. Raises NotThereError."""
-    row = desk.book.get(Ingredient, ingredient_id)
+    row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
     return _item(row)
 
 
 def note_opened(
-    desk: Desk,
+    context: Context,
     ingredient_id: int,
     opened_on: date | None = None,
     best_before: date | None = None,
@@ -84,13 +84,13 @@ def note_opened(
     A new bottle forgets the best-before date of the one before; whether it is kept cold stays
     as it was unless said. Raises NotThereError, or BadValueError for a day to come or far away.
     """
-    row = desk.book.get(Ingredient, ingredient_id)
+    row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
-    day = opened_on or today(desk)
-    if not today(desk) - _FURTHEST <= day <= today(desk):
+    day = opened_on or today(context)
+    if not today(context) - _FURTHEST <= day <= today(context):
         raise BadValueError("day of opening", day.isoformat())
-    if best_before is not None and abs(best_before - today(desk)) > _FURTHEST:
+    if best_before is not None and abs(best_before - today(context)) > _FURTHEST:
         raise BadValueError("best-before day", best_before.isoformat())
     before = {name: row.details.get(name) for name in _FIELDS}
     cold = bool(before["kept_cold"]) if kept_cold is None else kept_cold
@@ -100,28 +100,28 @@ def note_opened(
         "best_before": None if best_before is None else best_before.isoformat(),
         "kept_cold": cold,
     }
-    desk.log("opened", ingredient=ingredient_id, name=row.name, before=before)
-    desk.book.touched()
+    context.log("opened", ingredient=ingredient_id, name=row.name, before=before)
+    context.book.touched()
     return _item(row)
 
 
-def take_back(desk: Desk, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: dict[str, Any]) -> None:
     """Undo a noted opening: what was noted before is in force again."""
-    row = desk.book.get(Ingredient, details["ingredient"])
+    row = context.book.get(Ingredient, details["ingredient"])
     if row is not None:
         row.details = {**row.details, **details["before"]}
-        desk.book.touched()
+        context.book.touched()
 
 
-def plan_for(desk: Desk, view: FormulaView) -> ShelfPlan:
+def plan_for(context: Context, view: FormulaView) -> ShelfPlan:
     """Return the dates of a batch of this formula made now, with what it inherits from its ingredients."""
-    items = _items(desk, (line.ingredient.id for line in view.lines))
+    items = _items(context, (line.ingredient.id for line in view.lines))
     return shelf_plan(
         ShelfQuestion(
             preparation=view.preparation,
-            made_at=local_time(desk.now, desk.bar.zone),
-            jurisdiction=Jurisdiction(desk.bar.jurisdiction),
-            made_on=today(desk),
+            made_at=local_time(context.now, context.bar.zone),
+            jurisdiction=Jurisdiction(context.bar.jurisdiction),
+            made_on=today(context),
             rest_hours=float(view.rest_hours),
             discard_days=view.discard_days,
             oils=tuple(
@@ -139,8 +139,8 @@ def plan_for(desk: Desk, view: FormulaView) -> ShelfPlan:
     )
 
 
-def _items(desk: Desk, ids: Iterable[int]) -> list[OpenedItem]:
-    rows = desk.book.all(Ingredient, Ingredient.id.in_(list(ids)), order=Ingredient.id)
+def _items(context: Context, ids: Iterable[int]) -> list[OpenedItem]:
+    rows = context.book.all(Ingredient, Ingredient.id.in_(list(ids)), order=Ingredient.id)
     return [_item(row) for row in rows if row.details]
 
 

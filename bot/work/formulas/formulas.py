@@ -10,7 +10,7 @@ from fractions import Fraction
 from bot.trade.formulas.amounts import Line, Recipe
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, plain_name
 from bot.trade.formulas.measures import Dimension, Quantity, dimension, to_count, to_g, to_ml
-from bot.work.context import BarView, Desk
+from bot.work.context import BarView, Context
 from bot.work.errors import AlreadyThereError, BadValueError, NotThereError
 from bot.work.formulas import ingredients, spray_output
 from bot.work.formulas.ingredients import IngredientView
@@ -111,22 +111,22 @@ def in_base(bar: BarView, quantity: Quantity) -> tuple[Fraction, Dimension]:
     return to_count(quantity), kind
 
 
-def get(desk: Desk, formula_id: int, version: int | None = None) -> FormulaView:
+def get(context: Context, formula_id: int, version: int | None = None) -> FormulaView:
     """Return a formula in one version, the latest unless said. Raises NotThereError."""
     key = ("formula", formula_id, version)
-    return desk.book.remembered(desk.bar.revision, key, lambda: _read(desk, formula_id, version))
+    return context.book.remembered(context.bar.revision, key, lambda: _read(context, formula_id, version))
 
 
-def _read(desk: Desk, formula_id: int, version: int | None) -> FormulaView:
-    row = desk.book.get(Formula, formula_id)
+def _read(context: Context, formula_id: int, version: int | None) -> FormulaView:
+    row = context.book.get(Formula, formula_id)
     if row is None:
         raise NotThereError("formula", str(formula_id))
     number = version or row.latest
-    said = desk.book.get(FormulaVersion, formula_id, number)
+    said = context.book.get(FormulaVersion, formula_id, number)
     if said is None:
         raise NotThereError("version", f"{row.name} {number}")
     query = (
-        desk.book.rows(FormulaLine, FormulaLine, Ingredient)
+        context.book.rows(FormulaLine, FormulaLine, Ingredient)
         .join(
             Ingredient,
             (Ingredient.bar_id == FormulaLine.bar_id) & (Ingredient.id == FormulaLine.ingredient_id),
@@ -135,14 +135,16 @@ def _read(desk: Desk, formula_id: int, version: int | None) -> FormulaView:
         .order_by(FormulaLine.position)
     )
     lines = []
-    for line, ingredient in desk.book.session.execute(query):
+    for line, ingredient in context.book.session.execute(query):
         quantity = Quantity(line.amount, line.unit)
-        lines.append(FormulaLineView(IngredientView.of(ingredient), quantity, *in_base(desk.bar, quantity)))
-    garnish = None if said.garnish_id is None else ingredients.get(desk, said.garnish_id)
+        lines.append(
+            FormulaLineView(IngredientView.of(ingredient), quantity, *in_base(context.bar, quantity))
+        )
+    garnish = None if said.garnish_id is None else ingredients.get(context, said.garnish_id)
     sprays = None if said.sprays_low is None else (said.sprays_low, said.sprays_high or said.sprays_low)
     low, high = said.spray_ml_low, said.spray_ml_high
-    weighed = spray_output.sprayed_by(desk, formula_id) if low is None and sprays is not None else None
-    usual = desk.bar.spray_ml if weighed is None else weighed.ml
+    weighed = spray_output.sprayed_by(context, formula_id) if low is None and sprays is not None else None
+    usual = context.bar.spray_ml if weighed is None else weighed.ml
     return FormulaView(
         row.id,
         row.name,
@@ -162,52 +164,52 @@ def _read(desk: Desk, formula_id: int, version: int | None) -> FormulaView:
     )
 
 
-def listed(desk: Desk, archived: bool = False) -> list[FormulaName]:
+def listed(context: Context, archived: bool = False) -> list[FormulaName]:
     """Return the bar's formulas by name; the archived ones too if asked."""
     where = [] if archived else [Formula.archived_at.is_(None)]
-    rows = desk.book.all(Formula, *where, order=Formula.match_key)
+    rows = context.book.all(Formula, *where, order=Formula.match_key)
     return [
         FormulaName(row.id, row.name, Preparation(row.preparation), row.latest, row.archived_at is not None)
         for row in rows
     ]
 
 
-def add(desk: Desk, name: str, draft: Draft) -> FormulaView:
+def add(context: Context, name: str, draft: Draft) -> FormulaView:
     """Write down a new formula as its version 1.
 
     Raises AlreadyThereError for a name in use and BadValueError for an empty or overlong one.
     """
     clean = ingredients.clean_name(name, "formula name")
-    _refuse_taken(desk, clean)
-    row = desk.book.add(
+    _refuse_taken(context, clean)
+    row = context.book.add(
         Formula(
             name=clean,
             match_key=plain_name(clean),
             preparation=draft.preparation,
             latest=0,
-            made_at=desk.now,
+            made_at=context.now,
         )
     )
-    view = _write_version(desk, row, draft)
-    desk.log("formula", formula=row.id, name=clean)
+    view = _write_version(context, row, draft)
+    context.log("formula", formula=row.id, name=clean)
     return view
 
 
-def _refuse_taken(desk: Desk, clean: str) -> None:
-    taken = desk.book.one(Formula, Formula.match_key == plain_name(clean))
+def _refuse_taken(context: Context, clean: str) -> None:
+    taken = context.book.one(Formula, Formula.match_key == plain_name(clean))
     if taken is not None:
         raise AlreadyThereError("formula", taken.name, taken.archived_at is not None)
 
 
-def change(desk: Desk, formula_id: int, draft: Draft) -> FormulaView:
+def change(context: Context, formula_id: int, draft: Draft) -> FormulaView:
     """Write a new version; batches keep the version they were made by. Raises NotThereError."""
-    row = desk.book.get(Formula, formula_id)
+    row = context.book.get(Formula, formula_id)
     if row is None:
         raise NotThereError("formula", str(formula_id))
     before = row.latest
     row.preparation = draft.preparation
-    view = _write_version(desk, row, draft)
-    desk.log("change formula", formula=row.id, name=row.name, version=view.version, before=before)
+    view = _write_version(context, row, draft)
+    context.log("change formula", formula=row.id, name=row.name, version=view.version, before=before)
     return view
 
 
@@ -235,7 +237,7 @@ def without_line(draft: Draft, ingredient_id: int) -> Draft:
     return replace(draft, lines=lines)
 
 
-def _write_version(desk: Desk, row: Formula, draft: Draft) -> FormulaView:
+def _write_version(context: Context, row: Formula, draft: Draft) -> FormulaView:
     if not draft.lines:
         raise BadValueError("ingredients", "")
     if len(draft.lines) > MOST_LINES:
@@ -245,8 +247,8 @@ def _write_version(desk: Desk, row: Formula, draft: Draft) -> FormulaView:
     row.archived_at = None
     sprays = draft.sprays
     if sprays is None and draft.preparation is Preparation.AROMA_MIST:
-        sprays = Fraction(desk.bar.settings.sprays_low), Fraction(desk.bar.settings.sprays_high)
-    desk.book.add(
+        sprays = Fraction(context.bar.settings.sprays_low), Fraction(context.bar.settings.sprays_high)
+    context.book.add(
         FormulaVersion(
             formula_id=row.id,
             number=row.latest,
@@ -254,27 +256,27 @@ def _write_version(desk: Desk, row: Formula, draft: Draft) -> FormulaView:
             discard_days=defaults.discard_days if draft.discard_days is None else draft.discard_days,
             sprays_low=sprays[0] if sprays else None,
             sprays_high=sprays[1] if sprays else None,
-            garnish_id=None if draft.garnish is None else _ingredient(desk, draft.garnish, None).id,
+            garnish_id=None if draft.garnish is None else _ingredient(context, draft.garnish, None).id,
             note=draft.note,
-            made_at=desk.now,
-            made_by=desk.person_id,
+            made_at=context.now,
+            made_by=context.person_id,
         )
     )
-    _write_lines(desk, row, draft.lines)
-    desk.book.touched()
-    return get(desk, row.id)
+    _write_lines(context, row, draft.lines)
+    context.book.touched()
+    return get(context, row.id)
 
 
-def _write_lines(desk: Desk, row: Formula, lines: Sequence[DraftLine]) -> None:
+def _write_lines(context: Context, row: Formula, lines: Sequence[DraftLine]) -> None:
     seen: set[int] = set()
     for position, line in enumerate(lines, start=1):
         if line.quantity.number <= 0:
             raise BadValueError("amount", str(float(line.quantity.number)))
-        ingredient = _ingredient(desk, line.ingredient, line.strength_percent)
+        ingredient = _ingredient(context, line.ingredient, line.strength_percent)
         if ingredient.id in seen:
             raise AlreadyThereError("ingredient", ingredient.name)
         seen.add(ingredient.id)
-        desk.book.add(
+        context.book.add(
             FormulaLine(
                 formula_id=row.id,
                 number=row.latest,
@@ -286,76 +288,76 @@ def _write_lines(desk: Desk, row: Formula, lines: Sequence[DraftLine]) -> None:
         )
 
 
-def _ingredient(desk: Desk, which: int | str, strength_percent: Fraction | None) -> IngredientView:
+def _ingredient(context: Context, which: int | str, strength_percent: Fraction | None) -> IngredientView:
     if isinstance(which, str):
-        return ingredients.add(desk, which, strength_percent=strength_percent)
+        return ingredients.add(context, which, strength_percent=strength_percent)
     if strength_percent is not None:
-        return ingredients.set_strength(desk, which, strength_percent)
-    return ingredients.get(desk, which)
+        return ingredients.set_strength(context, which, strength_percent)
+    return ingredients.get(context, which)
 
 
-def rename(desk: Desk, formula_id: int, name: str) -> str:
+def rename(context: Context, formula_id: int, name: str) -> str:
     """Give a formula another name; return the old one. Raises NotThereError, AlreadyThereError."""
-    row = desk.book.get(Formula, formula_id)
+    row = context.book.get(Formula, formula_id)
     if row is None:
         raise NotThereError("formula", str(formula_id))
     clean = ingredients.clean_name(name, "formula name")
     if plain_name(clean) != row.match_key:
-        _refuse_taken(desk, clean)
+        _refuse_taken(context, clean)
     before = row.name
     row.name, row.match_key = clean, plain_name(clean)
-    desk.log("rename formula", formula=row.id, name=clean, before=before)
-    desk.book.touched()
+    context.log("rename formula", formula=row.id, name=clean, before=before)
+    context.book.touched()
     return before
 
 
-def archive(desk: Desk, formula_id: int, away: bool = True) -> str:
+def archive(context: Context, formula_id: int, away: bool = True) -> str:
     """Put a formula away, or bring it back; return its name. Raises NotThereError."""
-    row = desk.book.get(Formula, formula_id)
+    row = context.book.get(Formula, formula_id)
     if row is None:
         raise NotThereError("formula", str(formula_id))
-    row.archived_at = desk.now if away else None
-    desk.log("archive formula" if away else "restore formula", formula=row.id, name=row.name)
-    desk.book.touched()
+    row.archived_at = context.now if away else None
+    context.log("archive formula" if away else "restore formula", formula=row.id, name=row.name)
+    context.book.touched()
     return row.name
 
 
-def take_back_new(desk: Desk, details: dict[str, object]) -> None:
+def take_back_new(context: Context, details: dict[str, object]) -> None:
     """Undo a new formula: it is put away, since a batch may already point to it."""
-    row = desk.book.get(Formula, int(str(details["formula"])))
+    row = context.book.get(Formula, int(str(details["formula"])))
     if row is not None:
-        row.archived_at = desk.now
-        desk.book.touched()
+        row.archived_at = context.now
+        context.book.touched()
 
 
-def take_back_change(desk: Desk, details: dict[str, object]) -> None:
+def take_back_change(context: Context, details: dict[str, object]) -> None:
     """Undo a change: the version before is written again as the newest."""
     formula_id = int(str(details["formula"]))
-    row = desk.book.get(Formula, formula_id)
+    row = context.book.get(Formula, formula_id)
     if row is not None:
-        before = get(desk, formula_id, int(str(details["before"])))
-        _write_version(desk, row, draft_of(before))
+        before = get(context, formula_id, int(str(details["before"])))
+        _write_version(context, row, draft_of(before))
 
 
-def take_back_rename(desk: Desk, details: dict[str, object]) -> None:
+def take_back_rename(context: Context, details: dict[str, object]) -> None:
     """Undo a new name."""
-    row = desk.book.get(Formula, int(str(details["formula"])))
+    row = context.book.get(Formula, int(str(details["formula"])))
     before = str(details["before"])
     if row is not None:
         if plain_name(before) != row.match_key:
-            _refuse_taken(desk, before)
+            _refuse_taken(context, before)
         row.name, row.match_key = before, plain_name(before)
-        desk.book.touched()
+        context.book.touched()
 
 
-def take_back_archive(desk: Desk, details: dict[str, object]) -> None:
+def take_back_archive(context: Context, details: dict[str, object]) -> None:
     """Undo putting a formula away."""
-    row = desk.book.get(Formula, int(str(details["formula"])))
+    row = context.book.get(Formula, int(str(details["formula"])))
     if row is not None:
         row.archived_at = None
-        desk.book.touched()
+        context.book.touched()
 
 
-def take_back_restore(desk: Desk, details: dict[str, object]) -> None:
+def take_back_restore(context: Context, details: dict[str, object]) -> None:
     """Undo bringing a formula back."""
-    take_back_new(desk, details)
+    take_back_new(context, details)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.trade.formulas.kinds import IngredientKind, guess_kind, plain_name, read_name
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
 from storage.tables import Ingredient
 
@@ -67,74 +67,76 @@ def handbook_key(name: str, language: str = "en") -> str | None:
     return None
 
 
-def get(desk: Desk, ingredient_id: int) -> IngredientView:
+def get(context: Context, ingredient_id: int) -> IngredientView:
     """Return an ingredient by number. Raises NotThereError."""
 
     def read() -> IngredientView:
-        row = desk.book.get(Ingredient, ingredient_id)
+        row = context.book.get(Ingredient, ingredient_id)
         if row is None:
             raise NotThereError("ingredient", str(ingredient_id))
         return IngredientView.of(row)
 
-    return desk.book.remembered(desk.bar.revision, ("ingredient", ingredient_id), read)
+    return context.book.remembered(context.bar.revision, ("ingredient", ingredient_id), read)
 
 
-def by_name(desk: Desk, name: str) -> IngredientView | None:
+def by_name(context: Context, name: str) -> IngredientView | None:
     """Return the ingredient of this name, whatever its letter case and accents, or None."""
-    row = desk.book.one(Ingredient, Ingredient.match_key == plain_name(name))
+    row = context.book.one(Ingredient, Ingredient.match_key == plain_name(name))
     return None if row is None else IngredientView.of(row)
 
 
-def all_of(desk: Desk, *kinds: IngredientKind) -> list[IngredientView]:
+def all_of(context: Context, *kinds: IngredientKind) -> list[IngredientView]:
     """Return the ingredients in use, of these kinds or of all, by name."""
     where = [Ingredient.archived_at.is_(None)]
     if kinds:
         where.append(Ingredient.kind.in_(kinds))
-    return [IngredientView.of(row) for row in desk.book.all(Ingredient, *where, order=Ingredient.match_key)]
+    return [
+        IngredientView.of(row) for row in context.book.all(Ingredient, *where, order=Ingredient.match_key)
+    ]
 
 
 def add(
-    desk: Desk, name: str, kind: IngredientKind | None = None, strength_percent: Fraction | None = None
+    context: Context, name: str, kind: IngredientKind | None = None, strength_percent: Fraction | None = None
 ) -> IngredientView:
     """Write down a new ingredient, or return the one of that name.
 
     Its kind is guessed from the name's ordinary words unless given, and can be changed.
     """
     clean = clean_name(name, "ingredient name")
-    row = desk.book.one(Ingredient, Ingredient.match_key == plain_name(clean))
+    row = context.book.one(Ingredient, Ingredient.match_key == plain_name(clean))
     if row is None:
-        row = desk.book.add(
+        row = context.book.add(
             Ingredient(
                 name=clean,
                 match_key=plain_name(clean),
                 kind=kind or guess_kind(clean) or IngredientKind.OTHER,
                 strength_percent=strength_percent,
-                made_at=desk.now,
+                made_at=context.now,
             )
         )
-        desk.book.touched()
+        context.book.touched()
     else:
         row.archived_at = None
         if strength_percent is not None:
             row.strength_percent = strength_percent
-        desk.book.touched()
+        context.book.touched()
     return IngredientView.of(row)
 
 
-def set_kind(desk: Desk, ingredient_id: int, kind: IngredientKind) -> IngredientView:
+def set_kind(context: Context, ingredient_id: int, kind: IngredientKind) -> IngredientView:
     """Say what sort of thing an ingredient is. Raises NotThereError."""
-    row = desk.book.get(Ingredient, ingredient_id)
+    row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
     row.kind = kind
-    desk.log("ingredient kind", ingredient=ingredient_id, kind=kind)
-    desk.book.touched()
+    context.log("ingredient kind", ingredient=ingredient_id, kind=kind)
+    context.book.touched()
     return IngredientView.of(row)
 
 
-def set_strength(desk: Desk, ingredient_id: int, percent: Fraction) -> IngredientView:
+def set_strength(context: Context, ingredient_id: int, percent: Fraction) -> IngredientView:
     """Set a spirit's strength in % vol at 20 °C. Raises NotThereError, or BadValueError outside 0 to 100."""
-    row = desk.book.get(Ingredient, ingredient_id)
+    row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
     if not 0 <= percent <= 100:
@@ -142,27 +144,27 @@ def set_strength(desk: Desk, ingredient_id: int, percent: Fraction) -> Ingredien
     before = row.strength_percent
     row.strength_percent = percent
     if before != percent:
-        desk.log(
+        context.log(
             "strength",
             ingredient=ingredient_id,
             name=row.name,
             percent=str(percent),
             before=None if before is None else str(before),
         )
-    desk.book.touched()
+    context.book.touched()
     return IngredientView.of(row)
 
 
-def set_density(desk: Desk, ingredient_id: int, g_per_ml: Fraction, source: str) -> IngredientView:
+def set_density(context: Context, ingredient_id: int, g_per_ml: Fraction, source: str) -> IngredientView:
     """Set the bar's own density in g/mL at 20 °C and its source. Raises NotThereError, BadValueError."""
-    row = desk.book.get(Ingredient, ingredient_id)
+    row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
     if not Fraction(1, 2) <= g_per_ml <= 3:
         raise BadValueError("density", str(float(g_per_ml)))
     before, source_before = row.density_g_per_ml, row.density_source
     row.density_g_per_ml, row.density_source = g_per_ml, source[:200]
-    desk.log(
+    context.log(
         "density",
         ingredient=ingredient_id,
         name=row.name,
@@ -170,17 +172,17 @@ def set_density(desk: Desk, ingredient_id: int, g_per_ml: Fraction, source: str)
         before=None if before is None else str(before),
         source_before=source_before,
     )
-    desk.book.touched()
+    context.book.touched()
     return IngredientView.of(row)
 
 
-def confirm_grade(desk: Desk, ingredient_id: int, confirmed: bool) -> IngredientView:
+def confirm_grade(context: Context, ingredient_id: int, confirmed: bool) -> IngredientView:
     """Note whether the bar confirmed that what it buys is food grade. Raises NotThereError."""
-    row = desk.book.get(Ingredient, ingredient_id)
+    row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
     before = row.food_grade
     row.food_grade = "confirmed" if confirmed else "not confirmed"
-    desk.log("food grade", ingredient=ingredient_id, name=row.name, confirmed=confirmed, before=before)
-    desk.book.touched()
+    context.log("food grade", ingredient=ingredient_id, name=row.name, confirmed=confirmed, before=before)
+    context.book.touched()
     return IngredientView.of(row)

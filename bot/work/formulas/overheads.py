@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from bot.work.context import BarSettings, Desk
+from bot.work.context import BarSettings, Context
 from bot.work.formulas import formulas
 from bot.work.people import bars
 
@@ -21,12 +21,12 @@ def said(settings: BarSettings, formula_id: int, name: str) -> str:
     return own(settings, formula_id).get(name) or str(getattr(settings, name))
 
 
-def change(desk: Desk, formula_id: int, values: Mapping[str, str]) -> None:
+def change(context: Context, formula_id: int, values: Mapping[str, str]) -> None:
     """Set fields of a formula; without any its own are gone. Raises NotThereError, NotAllowedError."""
-    formulas.get(desk, formula_id)
-    kept = {number: dict(one) for number, one in desk.bar.settings.formula_costs.items()}
+    formulas.get(context, formula_id)
+    kept = {number: dict(one) for number, one in context.bar.settings.formula_costs.items()}
     if values:
         kept[str(formula_id)] = {**kept.get(str(formula_id), {}), **values}
     else:
         kept.pop(str(formula_id), None)
-    bars.change(desk, formula_costs=kept)
+    bars.change(context, formula_costs=kept)

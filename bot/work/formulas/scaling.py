@@ -25,7 +25,7 @@ from bot.trade.formulas.measures import Dimension
 from bot.trade.formulas.recipe import Recipe
 from bot.trade.liquids.densities import Correction, density_of
 from bot.trade.liquids.strength import FormulaStrength
-from bot.work.context import BarView, Desk
+from bot.work.context import BarView, Context
 from bot.work.formulas.formulas import FormulaLineView, FormulaView
 from bot.work.formulas.mixture import mix_of
 
@@ -117,7 +117,7 @@ def tools_of(bar: BarView) -> tuple[Tool | Scale, ...]:
 
 
 def scale_formula(
-    desk: Desk,
+    context: Context,
     view: FormulaView,
     target: Target,
     bottle_sizes: tuple[Fraction, ...] = (),
@@ -130,7 +130,7 @@ def scale_formula(
     """
     strength = strength_of(view)
     scaled = scale(_recipe_of(view, strength), target, _finished_share(view, strength))
-    rounded = round_to_tools(scaled, tools_of(desk.bar))
+    rounded = round_to_tools(scaled, tools_of(context.bar))
     made = scaled.finished_ml
     usable = None if made is None else made * (1 - loss_share)
     fill = fill_plan(usable, bottle_sizes) if usable and bottle_sizes else None

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.trade.spray.sprayers import Evenness, PumpOutput, Weighing, calibrate, evenness
-from bot.work.context import Desk
+from bot.work.context import Context
 from storage.tables import FormulaSprayer, Sprayer, SprayerRun
 
 # From three runs on the interval is narrow enough to reckon with; before, the runs themselves are used.
@@ -25,9 +25,9 @@ class Sprayed:
     ml: tuple[Fraction, Fraction]
 
 
-def runs_of(desk: Desk, sprayer_id: int) -> Sequence[SprayerRun]:
+def runs_of(context: Context, sprayer_id: int) -> Sequence[SprayerRun]:
     """Return the weighings of a sprayer that were not taken back, oldest first."""
-    return desk.book.all(
+    return context.book.all(
         SprayerRun,
         SprayerRun.sprayer_id == sprayer_id,
         SprayerRun.undone_at.is_(None),
@@ -80,12 +80,12 @@ def evenness_of(runs: Sequence[SprayerRun]) -> Evenness | None:
     return evenness(single, sum(single) / len(single))
 
 
-def sprayed_by(desk: Desk, formula_id: int) -> Sprayed | None:
+def sprayed_by(context: Context, formula_id: int) -> Sprayed | None:
     """Return what a spray of a formula gives by its own sprayer, else by the bar's; None while unweighed."""
-    own = desk.book.get(FormulaSprayer, formula_id)
-    number = desk.bar.settings.sprayer if own is None else own.sprayer_id
-    row = desk.book.get(Sprayer, number) if number else None
+    own = context.book.get(FormulaSprayer, formula_id)
+    number = context.bar.settings.sprayer if own is None else own.sprayer_id
+    row = context.book.get(Sprayer, number) if number else None
     if row is None or row.archived_at is not None:
         return None
-    output = output_of(runs_of(desk, row.id))
+    output = output_of(runs_of(context, row.id))
     return None if output is None else Sprayed(row.name, reckoned_ml(output))

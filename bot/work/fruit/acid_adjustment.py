@@ -20,7 +20,7 @@ from bot.trade.fruit.acidity import (
 )
 from bot.trade.fruit.acidity_table import Juice
 from bot.trade.numbers.uncertainty import to_decimal
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import NotThereError
 from bot.work.formulas import formulas
 from bot.work.formulas.formulas import FormulaLineView, FormulaView
@@ -57,18 +57,18 @@ def juice_named(name: str, language: str = "en") -> Juice | None:
     return None if key is None else Juice(_JUICES.get(key, key))
 
 
-def sour(desk: Desk, source_name: str, target_name: str, volume_ml: Fraction) -> Souring:
+def sour(context: Context, source_name: str, target_name: str, volume_ml: Fraction) -> Souring:
     """Return the acid that brings a juice to the strength of another.
 
     Raises NotThereError for a fruit whose acidity is not in the handbook, OutOfRangeError for no volume.
     """
-    language = desk.bar.language
+    language = context.bar.language
     source, target = _known(source_name, language), _known(target_name, language)
     here, there, volume = acidity(source), acidity(target), to_decimal(volume_ml)
     computed = acid_to_add(volume, here, there, usual_citric_share(target))
     passed_on = rule_of_thumb(source, target)
     thumb = None if passed_on is None else outcome(volume, here, there, passed_on)
-    own = _own(desk, source, target)
+    own = _own(context, source, target)
     recipe = None
     if own is not None:
         view, acids = own
@@ -83,12 +83,12 @@ def _known(name: str, language: str) -> Juice:
     return juice
 
 
-def _own(desk: Desk, source: Juice, target: Juice) -> tuple[FormulaView, AcidRecipe] | None:
+def _own(context: Context, source: Juice, target: Juice) -> tuple[FormulaView, AcidRecipe] | None:
     """Return the bar's own formula that sours this juice for this target, if its book has one."""
-    for name in formulas.listed(desk):
+    for name in formulas.listed(context):
         if name.preparation is not Preparation.ACID_ADJUSTED_JUICE:
             continue
-        view = formulas.get(desk, name.id)
+        view = formulas.get(context, name.id)
         named = {juice for juice in (Juice.LIME, Juice.LEMON) if juice.value in plain_name(view.name)}
         acids = _acids_in(view, source)
         if acids is not None and (not named or target in named):
@@ -121,13 +121,13 @@ def _is_juice_of(line: FormulaLineView, source: Juice) -> bool:
     )
 
 
-def formulas_using(desk: Desk, fruit: IngredientView) -> list[formulas.FormulaName]:
+def formulas_using(context: Context, fruit: IngredientView) -> list[formulas.FormulaName]:
     """Return the formulas with this fruit or its juice in them, by name."""
-    language = desk.bar.language
+    language = context.bar.language
     key = handbook_key(fruit.name, language)
     found = []
-    for name in formulas.listed(desk):
-        for line in formulas.get(desk, name.id).lines:
+    for name in formulas.listed(context):
+        for line in formulas.get(context, name.id).lines:
             flesh = line.ingredient.kind in {IngredientKind.FRUIT, IngredientKind.JUICE}
             alike = key is not None and handbook_key(line.ingredient.name, language) == key
             if line.ingredient.id == fruit.id or (flesh and alike):

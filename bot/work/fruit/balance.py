@@ -14,7 +14,7 @@ from bot.trade.formulas.measures import Dimension
 from bot.trade.fruit.balance import FruitUse, fruit_use
 from bot.trade.money.money import from_minor
 from bot.trade.numbers.uncertainty import to_decimal
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas.ingredients import IngredientView, get
 from bot.work.fruit.waste import grams_each
 from storage.tables import Batch as BatchRow
@@ -70,40 +70,40 @@ def _count_view(row: StockCount) -> CountView:
     )
 
 
-def counts(desk: Desk, ingredient_id: int, most: int = 2) -> list[CountView]:
+def counts(context: Context, ingredient_id: int, most: int = 2) -> list[CountView]:
     """Return the last counts of an ingredient that stand, the newest first."""
-    rows = desk.book.all(StockCount, StockCount.ingredient_id == ingredient_id, order=StockCount.id.desc())
+    rows = context.book.all(StockCount, StockCount.ingredient_id == ingredient_id, order=StockCount.id.desc())
     taken_back = {row.corrects for row in rows if row.void}
     return [_count_view(row) for row in rows if not row.void and row.id not in taken_back][:most]
 
 
-def counted_fruit(desk: Desk) -> list[int]:
+def counted_fruit(context: Context) -> list[int]:
     """Return the numbers of the ingredients that were counted at least twice."""
     query = (
-        desk.book.rows(StockCount, StockCount.ingredient_id)
+        context.book.rows(StockCount, StockCount.ingredient_id)
         .where(StockCount.void.is_(False))
         .group_by(StockCount.ingredient_id)
         .having(func.count() > 1)
         .order_by(StockCount.ingredient_id)
     )
-    return list(desk.book.session.scalars(query))
+    return list(context.book.session.scalars(query))
 
 
 # -- used -----------------------------------------------------------------------------------
 
 
-def used(desk: Desk, ingredient_id: int) -> Used | None:
+def used(context: Context, ingredient_id: int) -> Used | None:
     """Return what became of an ingredient between its last two counts; None without two to compare."""
-    last = counts(desk, ingredient_id)
+    last = counts(context, ingredient_id)
     if len(last) < 2:
         return None
     now, before = last
-    ingredient = get(desk, ingredient_id)
+    ingredient = get(context, ingredient_id)
     tally = _Tally(now.dimension, grams_each(ingredient))
     on_hand, there = tally.turned(now.amount, now.dimension), tally.turned(before.amount, before.dimension)
-    bought = _delivered(desk, ingredient_id, before, now, tally)
-    wasted = _wasted(desk, ingredient_id, before, now, tally)
-    accounted = _accounted(desk, ingredient_id, before, now) if tally.counts else None
+    bought = _delivered(context, ingredient_id, before, now, tally)
+    wasted = _wasted(context, ingredient_id, before, now, tally)
+    accounted = _accounted(context, ingredient_id, before, now) if tally.counts else None
     use = fruit_use(
         _decimal(bought),
         _decimal(there),
@@ -140,9 +140,11 @@ class _Tally:
         return Fraction(0)
 
 
-def _delivered(desk: Desk, ingredient_id: int, since: CountView, until: CountView, tally: _Tally) -> Fraction:
+def _delivered(
+    context: Context, ingredient_id: int, since: CountView, until: CountView, tally: _Tally
+) -> Fraction:
     query = (
-        desk.book.rows(Delivery, Delivery.dimension, func.sum(Delivery.amount_milli))
+        context.book.rows(Delivery, Delivery.dimension, func.sum(Delivery.amount_milli))
         .where(
             Delivery.ingredient_id == ingredient_id,
             Delivery.id > since.after_delivery,
@@ -153,14 +155,16 @@ def _delivered(desk: Desk, ingredient_id: int, since: CountView, until: CountVie
     return sum(
         (
             tally.turned(Fraction(int(milli), 1000), Dimension(dimension))
-            for dimension, milli in desk.book.session.execute(query)
+            for dimension, milli in context.book.session.execute(query)
         ),
         Fraction(0),
     )
 
 
-def _wasted(desk: Desk, ingredient_id: int, since: CountView, until: CountView, tally: _Tally) -> Fraction:
-    query = desk.book.rows(
+def _wasted(
+    context: Context, ingredient_id: int, since: CountView, until: CountView, tally: _Tally
+) -> Fraction:
+    query = context.book.rows(
         Waste,
         func.coalesce(func.sum(Waste.count_milli), 0),
         func.coalesce(func.sum(Waste.grams_milli), 0),
@@ -170,50 +174,50 @@ def _wasted(desk: Desk, ingredient_id: int, since: CountView, until: CountView, 
         Waste.id > since.after_waste,
         Waste.id <= until.after_waste,
     )
-    pieces, grams = desk.book.session.execute(query).one()
+    pieces, grams = context.book.session.execute(query).one()
     return tally.turned(Fraction(int(pieces), 1000), Dimension.COUNT) + tally.turned(
         Fraction(int(grams), 1000), Dimension.MASS
     )
 
 
-def _accounted(desk: Desk, ingredient_id: int, since: CountView, until: CountView) -> Fraction | None:
+def _accounted(context: Context, ingredient_id: int, since: CountView, until: CountView) -> Fraction | None:
     """Return the pieces that the log explains: peeled and not binned, juiced whole, put into batches.
 
     None where nothing of the kind was logged: nobody can say then what is unexplained.
     """
-    peeled = _sum(desk, PeeledFruit, PeeledFruit.ingredient_id == ingredient_id, since, until)
-    juiced = _sum(desk, Juicing, Juicing.ingredient_id == ingredient_id, since, until, voids=True)
+    peeled = _sum(context, PeeledFruit, PeeledFruit.ingredient_id == ingredient_id, since, until)
+    juiced = _sum(context, Juicing, Juicing.ingredient_id == ingredient_id, since, until, voids=True)
     # Peeled fruit that was binned is in the waste, and what was juiced after peeling counts once.
-    later = desk.book.rows(PeeledUse, func.coalesce(func.sum(PeeledUse.count_milli), 0)).where(
+    later = context.book.rows(PeeledUse, func.coalesce(func.sum(PeeledUse.count_milli), 0)).where(
         PeeledUse.peeled_id.in_(
-            desk.book.rows(PeeledFruit, PeeledFruit.id).where(PeeledFruit.ingredient_id == ingredient_id)
+            context.book.rows(PeeledFruit, PeeledFruit.id).where(PeeledFruit.ingredient_id == ingredient_id)
         ),
         PeeledUse.what.in_(("binned", "juiced", "undone")),
         PeeledUse.at > since.at,
         PeeledUse.at <= until.at,
     )
-    again = Fraction(int(desk.book.session.scalar(later) or 0), 1000)
-    batched = _in_batches(desk, ingredient_id, since, until)
+    again = Fraction(int(context.book.session.scalar(later) or 0), 1000)
+    batched = _in_batches(context, ingredient_id, since, until)
     if not (peeled or juiced or batched):
         return None
     return peeled + juiced + batched - again
 
 
 def _sum(
-    desk: Desk, table: Any, of: Any, since: CountView, until: CountView, voids: bool = False
+    context: Context, table: Any, of: Any, since: CountView, until: CountView, voids: bool = False
 ) -> Fraction:
-    query = desk.book.rows(table, func.coalesce(func.sum(table.count_milli), 0)).where(
+    query = context.book.rows(table, func.coalesce(func.sum(table.count_milli), 0)).where(
         of, table.at > since.at, table.at <= until.at
     )
-    total = int(desk.book.session.scalar(query) or 0)
+    total = int(context.book.session.scalar(query) or 0)
     if voids:
-        total -= 2 * int(desk.book.session.scalar(query.where(table.void.is_(True))) or 0)
+        total -= 2 * int(context.book.session.scalar(query.where(table.void.is_(True))) or 0)
     return Fraction(total, 1000)
 
 
-def _in_batches(desk: Desk, ingredient_id: int, since: CountView, until: CountView) -> Fraction:
+def _in_batches(context: Context, ingredient_id: int, since: CountView, until: CountView) -> Fraction:
     query = (
-        desk.book.rows(BatchLine, BatchLine.amount)
+        context.book.rows(BatchLine, BatchLine.amount)
         .join(BatchRow, (BatchRow.bar_id == BatchLine.bar_id) & (BatchRow.id == BatchLine.batch_id))
         .where(
             BatchLine.ingredient_id == ingredient_id,
@@ -223,7 +227,7 @@ def _in_batches(desk: Desk, ingredient_id: int, since: CountView, until: CountVi
             BatchRow.id <= until.after_batch,
         )
     )
-    return sum(desk.book.session.scalars(query), Fraction(0))
+    return sum(context.book.session.scalars(query), Fraction(0))
 
 
 @dataclass(frozen=True, slots=True)
@@ -235,10 +239,10 @@ class BoughtSum:
     paid: Decimal
 
 
-def bought_between(desk: Desk, first: date, last: date) -> dict[int, BoughtSum]:
+def bought_between(context: Context, first: date, last: date) -> dict[int, BoughtSum]:
     """Return what came in on the days from first to last, both included, by ingredient."""
     query = (
-        desk.book.rows(
+        context.book.rows(
             Delivery,
             Delivery.ingredient_id,
             Delivery.dimension,
@@ -249,12 +253,12 @@ def bought_between(desk: Desk, first: date, last: date) -> dict[int, BoughtSum]:
         .group_by(Delivery.ingredient_id, Delivery.dimension)
     )
     found: dict[int, BoughtSum] = {}
-    for number, dimension, milli, minor in desk.book.session.execute(query):
+    for number, dimension, milli, minor in context.book.session.execute(query):
         so_far = found.get(number, BoughtSum(Fraction(0), Fraction(0), Decimal(0)))
         amount = Fraction(int(milli), 1000)
         found[number] = BoughtSum(
             so_far.count + (amount if dimension == Dimension.COUNT else 0),
             so_far.grams + (amount if dimension == Dimension.MASS else 0),
-            so_far.paid + from_minor(int(minor), desk.bar.currency),
+            so_far.paid + from_minor(int(minor), context.bar.currency),
         )
     return found

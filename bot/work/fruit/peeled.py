@@ -15,7 +15,7 @@ from bot.trade.days import business_day, local_time
 from bot.trade.fruit.handbook import ExpectedJuice, Squeezed, expected_juice
 from bot.trade.fruit.peeled import Keeping, PeeledClock, peeled_clock
 from bot.trade.numbers.uncertainty import to_decimal
-from bot.work.context import BarView, Desk
+from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.formulas.ingredients import IngredientView, get, handbook_key
 from bot.work.reminders import planning
@@ -70,49 +70,49 @@ def clock_of(bar: BarView) -> PeeledClock:
     return peeled_clock() if not said else peeled_clock(hours=Decimal(said))
 
 
-def peel(desk: Desk, ingredient_id: int, count: Fraction) -> PeeledLogged:
+def peel(context: Context, ingredient_id: int, count: Fraction) -> PeeledLogged:
     """Note that fruit was peeled, and plan the reminder before it is lost. Raises BadValueError."""
     _check(count)
-    ingredient = get(desk, ingredient_id)
-    clock = clock_of(desk.bar)
-    row = desk.book.add(
+    ingredient = get(context, ingredient_id)
+    clock = clock_of(context.bar)
+    row = context.book.add(
         PeeledFruit(
             ingredient_id=ingredient_id,
             count_milli=round(count * 1000),
-            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
-            lost_at=desk.now + _hours(clock.lost_after_hours),
-            at=desk.now,
-            by=desk.person_id,
+            business_day=business_day(context.now, context.bar.zone, context.bar.closing_minute),
+            lost_at=context.now + _hours(clock.lost_after_hours),
+            at=context.now,
+            by=context.person_id,
         )
     )
-    due = _before_lost(desk.bar, desk.now + _hours(clock.remind_after_hours), desk.now, row.lost_at)
-    planning.plan_peeled(desk.book, row.id, ingredient, due, desk.person_id)
-    entry = desk.log("peeled", peeled=row.id, name=ingredient.name)
+    due = _before_lost(context.bar, context.now + _hours(clock.remind_after_hours), context.now, row.lost_at)
+    planning.plan_peeled(context.book, row.id, ingredient, due, context.person_id)
+    entry = context.log("peeled", peeled=row.id, name=ingredient.name)
     view = PeeledView(row.id, ingredient, count, count, row.at, row.lost_at)
-    return PeeledLogged(view, clock, juice_of(desk, ingredient, count), entry)
+    return PeeledLogged(view, clock, juice_of(context, ingredient, count), entry)
 
 
-def bring_in(desk: Desk, ingredient_id: int, count: Fraction, at: datetime, lost_at: datetime) -> int:
+def bring_in(context: Context, ingredient_id: int, count: Fraction, at: datetime, lost_at: datetime) -> int:
     """Note fruit that was peeled earlier and lies there still, as a file says; return its number.
 
     The reminder is planned where there is still time for one. Raises BadValueError.
     """
     _check(count)
-    ingredient = get(desk, ingredient_id)
-    row = desk.book.add(
+    ingredient = get(context, ingredient_id)
+    row = context.book.add(
         PeeledFruit(
             ingredient_id=ingredient_id,
             count_milli=round(count * 1000),
-            business_day=business_day(at, desk.bar.zone, desk.bar.closing_minute),
+            business_day=business_day(at, context.bar.zone, context.bar.closing_minute),
             lost_at=lost_at,
             at=at,
-            by=desk.person_id,
+            by=context.person_id,
         )
     )
-    if lost_at > desk.now:
-        usual = max(desk.now, at + _hours(clock_of(desk.bar).remind_after_hours))
-        due = min(lost_at, _before_lost(desk.bar, usual, desk.now, lost_at))
-        planning.plan_peeled(desk.book, row.id, ingredient, due, desk.person_id)
+    if lost_at > context.now:
+        usual = max(context.now, at + _hours(clock_of(context.bar).remind_after_hours))
+        due = min(lost_at, _before_lost(context.bar, usual, context.now, lost_at))
+        planning.plan_peeled(context.book, row.id, ingredient, due, context.person_id)
     return row.id
 
 
@@ -136,18 +136,18 @@ def _before_lost(bar: BarView, due: datetime, now: datetime, lost_at: datetime) 
     return max(now, due - timedelta(minutes=into + 1))
 
 
-def juice_of(desk: Desk, ingredient: IngredientView, count: Fraction) -> ExpectedJuice | None:
+def juice_of(context: Context, ingredient: IngredientView, count: Fraction) -> ExpectedJuice | None:
     """Return the juice to expect of so many pieces: the published yield, then more and more the bar's own."""
-    key = handbook_key(ingredient.name, desk.bar.language)
+    key = handbook_key(ingredient.name, context.bar.language)
     if key is None:
         return None
-    return expected_juice(key, to_decimal(count), measured(desk, ingredient.id))
+    return expected_juice(key, to_decimal(count), measured(context, ingredient.id))
 
 
-def measured(desk: Desk, ingredient_id: int) -> list[Squeezed]:
+def measured(context: Context, ingredient_id: int) -> list[Squeezed]:
     """Return what this bar measured of its own yield, the newest first."""
-    rows = desk.book.session.scalars(
-        desk.book.select(Juicing)
+    rows = context.book.session.scalars(
+        context.book.select(Juicing)
         .where(Juicing.ingredient_id == ingredient_id)
         .order_by(Juicing.id.desc())
         .limit(_MEASUREMENTS)
@@ -160,9 +160,9 @@ def measured(desk: Desk, ingredient_id: int) -> list[Squeezed]:
     ]
 
 
-def waiting(desk: Desk, ingredient_id: int | None = None) -> list[PeeledView]:
+def waiting(context: Context, ingredient_id: int | None = None) -> list[PeeledView]:
     """Return the peeled fruit that still lies there, what is lost soonest first."""
-    book = desk.book
+    book = context.book
     gone = (
         select(PeeledUse.peeled_id, func.sum(PeeledUse.count_milli).label("gone"))
         .where(PeeledUse.bar_id == book.bar_id)
@@ -180,7 +180,7 @@ def waiting(desk: Desk, ingredient_id: int | None = None) -> list[PeeledView]:
     return [
         PeeledView(
             row.id,
-            get(desk, row.ingredient_id),
+            get(context, row.ingredient_id),
             Fraction(row.count_milli, 1000),
             Fraction(row.count_milli - int(taken), 1000),
             row.at,
@@ -193,119 +193,125 @@ def waiting(desk: Desk, ingredient_id: int | None = None) -> list[PeeledView]:
 # -- what became of it ----------------------------------------------------------------------
 
 
-def settle(desk: Desk, ingredient_id: int, count: Fraction, what: str, **because: int) -> Fraction:
+def settle(context: Context, ingredient_id: int, count: Fraction, what: str, **because: int) -> Fraction:
     """Take pieces off the peeled fruit that lies there, the oldest first; return how many there were.
 
     What is no longer there needs no reminder.
     """
     wanted = count
-    for view in waiting(desk, ingredient_id):
+    for view in waiting(context, ingredient_id):
         if wanted <= 0:
             break
         taken = min(wanted, view.left)
         wanted -= taken
-        desk.book.add(
+        context.book.add(
             PeeledUse(
                 peeled_id=view.id,
                 what=what,
                 count_milli=round(taken * 1000),
-                at=desk.now,
-                by=desk.person_id,
+                at=context.now,
+                by=context.person_id,
                 **because,
             )
         )
         if taken == view.left:
-            planning.settle_peeled(desk.book, view.id, desk.person_id)
+            planning.settle_peeled(context.book, view.id, context.person_id)
     return count - wanted
 
 
-def unsettle(desk: Desk, rows: Sequence[PeeledUse]) -> None:
+def unsettle(context: Context, rows: Sequence[PeeledUse]) -> None:
     """Take uses back, each by a row of the opposite sign; what lies there again is reminded of again."""
     for row in rows:
-        if desk.book.one(PeeledUse, PeeledUse.corrects == row.id) is not None:
+        if context.book.one(PeeledUse, PeeledUse.corrects == row.id) is not None:
             continue
-        desk.correct(row, count_milli=-row.count_milli)
-        planning.revive_peeled(desk.book, row.peeled_id)
+        context.correct(row, count_milli=-row.count_milli)
+        planning.revive_peeled(context.book, row.peeled_id)
 
 
-def juice(desk: Desk, ingredient_id: int, count: Fraction, volume_ml: Fraction) -> JuicedView:
+def juice(context: Context, ingredient_id: int, count: Fraction, volume_ml: Fraction) -> JuicedView:
     """Note what fruit gave in juice; peeled fruit that lies there is used first. Raises BadValueError."""
     _check(count)
     if not 0 < volume_ml <= _MOST_ML:
         raise BadValueError("volume", str(float(volume_ml)))
-    ingredient = get(desk, ingredient_id)
-    usual = juice_of(desk, ingredient, count)
-    row = desk.book.add(
+    ingredient = get(context, ingredient_id)
+    usual = juice_of(context, ingredient, count)
+    row = context.book.add(
         Juicing(
             ingredient_id=ingredient_id,
             count_milli=round(count * 1000),
             volume_ml=volume_ml,
-            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
-            at=desk.now,
-            by=desk.person_id,
+            business_day=business_day(context.now, context.bar.zone, context.bar.closing_minute),
+            at=context.now,
+            by=context.person_id,
         )
     )
-    from_peeled = settle(desk, ingredient_id, count, JUICED, juicing_id=row.id)
-    entry = desk.log("juiced", juicing=row.id, name=ingredient.name)
-    own = juice_of(desk, ingredient, Fraction(1))
+    from_peeled = settle(context, ingredient_id, count, JUICED, juicing_id=row.id)
+    entry = context.log("juiced", juicing=row.id, name=ingredient.name)
+    own = juice_of(context, ingredient, Fraction(1))
     return JuicedView(ingredient, count, volume_ml, from_peeled, usual, own, entry)
 
 
-def into_batch(desk: Desk, ingredient_id: int, count: Fraction, batch_id: int) -> Fraction:
+def into_batch(context: Context, ingredient_id: int, count: Fraction, batch_id: int) -> Fraction:
     """Note that peeled fruit went into a batch; return how many pieces lay there.
 
     Raises BadValueError, or NotThereError where no peeled fruit of this kind lies there.
     """
     _check(count)
-    ingredient = get(desk, ingredient_id)
-    if desk.book.get(Batch, batch_id) is None:
+    ingredient = get(context, ingredient_id)
+    if context.book.get(Batch, batch_id) is None:
         raise NotThereError("batch", str(batch_id))
-    taken = settle(desk, ingredient_id, count, BATCH, batch_id=batch_id)
+    taken = settle(context, ingredient_id, count, BATCH, batch_id=batch_id)
     if not taken:
         raise NotThereError("peeled fruit", ingredient.name)
-    rows = desk.book.all(
-        PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.at == desk.now, PeeledUse.corrects.is_(None)
+    rows = context.book.all(
+        PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.at == context.now, PeeledUse.corrects.is_(None)
     )
-    desk.log("peeled in batch", rows=[row.id for row in rows], name=ingredient.name, batch=batch_id)
+    context.log("peeled in batch", rows=[row.id for row in rows], name=ingredient.name, batch=batch_id)
     return taken
 
 
-def take_back(desk: Desk, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: dict[str, Any]) -> None:
     """Undo what was logged as peeled: what is left of it is gone from the list, and so is its reminder."""
-    row = desk.book.get(PeeledFruit, details["peeled"])
+    row = context.book.get(PeeledFruit, details["peeled"])
     if row is None:
         return
-    gone = desk.book.rows(PeeledUse, func.coalesce(func.sum(PeeledUse.count_milli), 0)).where(
+    gone = context.book.rows(PeeledUse, func.coalesce(func.sum(PeeledUse.count_milli), 0)).where(
         PeeledUse.peeled_id == row.id
     )
-    left = row.count_milli - int(desk.book.session.scalar(gone) or 0)
+    left = row.count_milli - int(context.book.session.scalar(gone) or 0)
     if left > 0:
-        desk.book.add(
-            PeeledUse(peeled_id=row.id, what="undone", count_milli=left, at=desk.now, by=desk.person_id)
+        context.book.add(
+            PeeledUse(peeled_id=row.id, what="undone", count_milli=left, at=context.now, by=context.person_id)
         )
-    planning.settle_peeled(desk.book, row.id, desk.person_id)
+    planning.settle_peeled(context.book, row.id, context.person_id)
 
 
-def take_back_juice(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_juice(context: Context, details: dict[str, Any]) -> None:
     """Undo juicing: the measurement never was, and the peeled fruit lies there again."""
-    row = desk.book.get(Juicing, details["juicing"])
-    if row is None or desk.book.one(Juicing, Juicing.corrects == row.id) is not None:
+    row = context.book.get(Juicing, details["juicing"])
+    if row is None or context.book.one(Juicing, Juicing.corrects == row.id) is not None:
         return
-    desk.correct(row, void=True)
-    unsettle(desk, desk.book.all(PeeledUse, PeeledUse.juicing_id == row.id, PeeledUse.corrects.is_(None)))
+    context.correct(row, void=True)
+    unsettle(
+        context, context.book.all(PeeledUse, PeeledUse.juicing_id == row.id, PeeledUse.corrects.is_(None))
+    )
 
 
-def take_back_batch(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_batch(context: Context, details: dict[str, Any]) -> None:
     """Undo that peeled fruit went into a batch."""
-    found = [desk.book.get(PeeledUse, number) for number in details["rows"]]
-    unsettle(desk, [row for row in found if row is not None])
+    found = [context.book.get(PeeledUse, number) for number in details["rows"]]
+    unsettle(context, [row for row in found if row is not None])
 
 
-def take_back_making(desk: Desk, batch_id: int) -> None:
+def take_back_making(context: Context, batch_id: int) -> None:
     """Undo what a batch took: the batch itself never was."""
-    unsettle(desk, desk.book.all(PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.corrects.is_(None)))
+    unsettle(
+        context, context.book.all(PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.corrects.is_(None))
+    )
 
 
-def take_back_waste(desk: Desk, waste_id: int) -> None:
+def take_back_waste(context: Context, waste_id: int) -> None:
     """Undo what a line of waste took off the peeled fruit."""
-    unsettle(desk, desk.book.all(PeeledUse, PeeledUse.waste_id == waste_id, PeeledUse.corrects.is_(None)))
+    unsettle(
+        context, context.book.all(PeeledUse, PeeledUse.waste_id == waste_id, PeeledUse.corrects.is_(None))
+    )

@@ -15,7 +15,7 @@ from bot.trade.days import business_day, local_time
 from bot.trade.formulas.measures import Dimension
 from bot.trade.fruit.handbook import find_fruit
 from bot.trade.money.money import from_minor, to_minor
-from bot.work.context import DEFAULT_REASONS, BarView, Desk
+from bot.work.context import DEFAULT_REASONS, BarView, Context
 from bot.work.errors import BadValueError
 from bot.work.formulas.ingredients import IngredientView, get, handbook_key
 from bot.work.fruit import peeled
@@ -66,23 +66,24 @@ class WasteLogged:
     already: bool = False
 
 
-def log(desk: Desk, lines: Sequence[WasteLine], photo: str | None = None) -> WasteLogged:
+def log(context: Context, lines: Sequence[WasteLine], photo: str | None = None) -> WasteLogged:
     """Log fruit thrown out, each line at the price now in force, with the channel's id of a photo.
 
     Raises BadValueError for an amount that is not above zero or beyond belief.
     """
-    day = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    day = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     wanted = list(dict.fromkeys(line.ingredient_id for line in lines))
-    in_force = prices.in_force(desk, wanted)
-    known = {number: get(desk, number) for number in wanted}
+    in_force = prices.in_force(context, wanted)
+    known = {number: get(context, number) for number in wanted}
     rows = [
-        _row(desk, line, day, known[line.ingredient_id], in_force.get(line.ingredient_id)) for line in lines
+        _row(context, line, day, known[line.ingredient_id], in_force.get(line.ingredient_id))
+        for line in lines
     ]
-    numbers = desk.book.write(Waste, rows)
+    numbers = context.book.write(Waste, rows)
     for number, line in zip(numbers, lines, strict=True):
-        _take_off_peeled(desk, number, line)
+        _take_off_peeled(context, number, line)
     details: dict[str, Any] = {} if photo is None else {"photo": photo}
-    entry = desk.log("waste", rows=numbers, **details)
+    entry = context.log("waste", rows=numbers, **details)
     views = tuple(
         WasteView(
             number,
@@ -91,15 +92,15 @@ def log(desk: Desk, lines: Sequence[WasteLine], photo: str | None = None) -> Was
             line.dimension,
             line.reason,
             day,
-            _money(desk, row["cost_minor"]),
+            _money(context, row["cost_minor"]),
         )
         for number, line, row in zip(numbers, lines, rows, strict=True)
     )
-    return WasteLogged(views, entry, day, day_cost(desk, day))
+    return WasteLogged(views, entry, day, day_cost(context, day))
 
 
 def _row(
-    desk: Desk, line: WasteLine, day: date, ingredient: IngredientView, price: PriceView | None
+    context: Context, line: WasteLine, day: date, ingredient: IngredientView, price: PriceView | None
 ) -> dict[str, Any]:
     if not 0 < line.amount <= _MOST:
         raise BadValueError("amount", str(float(line.amount)))
@@ -111,13 +112,13 @@ def _row(
         "grams_milli": milli if line.dimension is Dimension.MASS else None,
         "reason": line.reason,
         "business_day": day,
-        "cost_minor": None if cost is None else to_minor(cost, desk.bar.currency),
+        "cost_minor": None if cost is None else to_minor(cost, context.bar.currency),
         "price_id": price.id if price is not None and cost is not None else None,
-        "at": desk.now,
-        "by": desk.person_id,
-        "source": desk.source,
-        "line": desk.next_line(),
-        "late": is_late(desk.bar, desk.now),
+        "at": context.now,
+        "by": context.person_id,
+        "source": context.source,
+        "line": context.next_line(),
+        "late": is_late(context.bar, context.now),
     }
 
 
@@ -125,8 +126,8 @@ def _milli(line: WasteLine) -> int:
     return round(line.amount * 1000)
 
 
-def _money(desk: Desk, minor: int | None) -> Decimal | None:
-    return None if minor is None else from_minor(minor, desk.bar.currency)
+def _money(context: Context, minor: int | None) -> Decimal | None:
+    return None if minor is None else from_minor(minor, context.bar.currency)
 
 
 def is_late(bar: BarView, at: datetime) -> bool:
@@ -137,11 +138,11 @@ def is_late(bar: BarView, at: datetime) -> bool:
     return minute >= bar.settings.late_from
 
 
-def _take_off_peeled(desk: Desk, number: int, line: WasteLine) -> None:
+def _take_off_peeled(context: Context, number: int, line: WasteLine) -> None:
     """Peeled fruit that is thrown out lies there no longer."""
     if line.reason == PEELED and line.dimension is Dimension.COUNT and line.amount > 0:
         count = Fraction(_milli(line), 1000)
-        peeled.settle(desk, line.ingredient_id, count, peeled.BINNED, waste_id=number)
+        peeled.settle(context, line.ingredient_id, count, peeled.BINNED, waste_id=number)
 
 
 def _cost(ingredient: IngredientView, line: WasteLine, price: PriceView | None) -> Fraction | None:
@@ -168,7 +169,7 @@ def grams_each(ingredient: IngredientView) -> Fraction | None:
     return None if key is None else Fraction(find_fruit(key).size(None).as_purchased_g)
 
 
-def _view(desk: Desk, row: Waste, ingredient: IngredientView) -> WasteView:
+def _view(context: Context, row: Waste, ingredient: IngredientView) -> WasteView:
     milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
     dimension = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
     return WasteView(
@@ -178,75 +179,75 @@ def _view(desk: Desk, row: Waste, ingredient: IngredientView) -> WasteView:
         dimension,
         row.reason,
         row.business_day,
-        _money(desk, row.cost_minor),
+        _money(context, row.cost_minor),
     )
 
 
-def logged_in(desk: Desk, details: dict[str, Any]) -> tuple[WasteView, ...]:
+def logged_in(context: Context, details: dict[str, Any]) -> tuple[WasteView, ...]:
     """Return the lines of an entry of the log, as they were logged."""
-    rows = [desk.book.get(Waste, number) for number in details["rows"]]
-    return tuple(_view(desk, row, get(desk, row.ingredient_id)) for row in rows if row is not None)
+    rows = [context.book.get(Waste, number) for number in details["rows"]]
+    return tuple(_view(context, row, get(context, row.ingredient_id)) for row in rows if row is not None)
 
 
-def day_cost(desk: Desk, day: date) -> Decimal:
+def day_cost(context: Context, day: date) -> Decimal:
     """Return what a business day's waste cost so far, as far as it is priced."""
-    return from_minor(int(desk.book.value(_DAY_COST, day=day) or 0), desk.bar.currency)
+    return from_minor(int(context.book.value(_DAY_COST, day=day) or 0), context.bar.currency)
 
 
-def give_reason(desk: Desk, waste_id: int, reason: str) -> WasteView:
+def give_reason(context: Context, waste_id: int, reason: str) -> WasteView:
     """Say why, after the fact: the line is taken back and written again with the reason."""
-    row = desk.book.get(Waste, waste_id)
-    if row is None or _is_taken_back(desk, waste_id):
+    row = context.book.get(Waste, waste_id)
+    if row is None or _is_taken_back(context, waste_id):
         raise BadValueError("waste line", str(waste_id))
-    _reverse(desk, row, desk.source)
-    again: Waste = desk.correct(row, reason=reason, source=desk.source, line=desk.next_line())
+    _reverse(context, row, context.source)
+    again: Waste = context.correct(row, reason=reason, source=context.source, line=context.next_line())
     if again.count_milli is not None:
         count = Fraction(again.count_milli, 1000)
-        _take_off_peeled(desk, again.id, WasteLine(again.ingredient_id, count, Dimension.COUNT, reason))
-    desk.log("waste reason", rows=[again.id], before=waste_id)
-    return _view(desk, again, get(desk, row.ingredient_id))
+        _take_off_peeled(context, again.id, WasteLine(again.ingredient_id, count, Dimension.COUNT, reason))
+    context.log("waste reason", rows=[again.id], before=waste_id)
+    return _view(context, again, get(context, row.ingredient_id))
 
 
-def _is_taken_back(desk: Desk, waste_id: int) -> bool:
-    return desk.book.one(Waste, Waste.corrects == waste_id) is not None
+def _is_taken_back(context: Context, waste_id: int) -> bool:
+    return context.book.one(Waste, Waste.corrects == waste_id) is not None
 
 
-def _reverse(desk: Desk, row: Waste, source: str) -> None:
-    desk.correct(
+def _reverse(context: Context, row: Waste, source: str) -> None:
+    context.correct(
         row,
         count_milli=None if row.count_milli is None else -row.count_milli,
         grams_milli=None if row.grams_milli is None else -row.grams_milli,
         cost_minor=None if row.cost_minor is None else -row.cost_minor,
         source=source,
-        line=desk.next_line(),
+        line=context.next_line(),
     )
-    peeled.take_back_waste(desk, row.id)
+    peeled.take_back_waste(context, row.id)
 
 
-def take_back(desk: Desk, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: dict[str, Any]) -> None:
     """Undo logged waste: for each row one with the opposite signs that points to it."""
     for waste_id in details["rows"]:
-        row = desk.book.get(Waste, waste_id)
-        if row is not None and not _is_taken_back(desk, waste_id):
-            _reverse(desk, row, f"undo {desk.source}")
+        row = context.book.get(Waste, waste_id)
+        if row is not None and not _is_taken_back(context, waste_id):
+            _reverse(context, row, f"undo {context.source}")
 
 
-def most_used(desk: Desk, days: int = 28) -> list[int]:
+def most_used(context: Context, days: int = 28) -> list[int]:
     """Return the numbers of the fruit logged in the last weeks, most often first, then latest first."""
-    since: datetime = desk.now - timedelta(days=days)
+    since: datetime = context.now - timedelta(days=days)
     query = (
-        desk.book.rows(Waste, Waste.ingredient_id, func.count().label("times"))
+        context.book.rows(Waste, Waste.ingredient_id, func.count().label("times"))
         .where(Waste.business_day >= since.date())
         .group_by(Waste.ingredient_id)
         .order_by(func.count().desc(), func.max(Waste.id).desc())
     )
-    return [ingredient_id for ingredient_id, _times in desk.book.session.execute(query)]
+    return [ingredient_id for ingredient_id, _times in context.book.session.execute(query)]
 
 
-def take_back_reason(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_reason(context: Context, details: dict[str, Any]) -> None:
     """Undo a reason given later: the line is taken back and stands again without it."""
-    row = desk.book.get(Waste, details["rows"][0])
-    if row is None or _is_taken_back(desk, row.id):
+    row = context.book.get(Waste, details["rows"][0])
+    if row is None or _is_taken_back(context, row.id):
         return
-    first = desk.book.get(Waste, details["before"])
-    give_reason(desk, row.id, first.reason if first is not None else NO_REASON)
+    first = context.book.get(Waste, details["before"])
+    give_reason(context, row.id, first.reason if first is not None else NO_REASON)

@@ -13,7 +13,7 @@ from sqlalchemy import case, func
 
 from bot.trade.days import business_day, week_at, week_of
 from bot.trade.money.money import from_minor
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas import ingredients
 from bot.work.fruit import balance
 from bot.work.fruit.balance import BoughtSum
@@ -73,26 +73,26 @@ class WasteSummary:
     anything_before: bool
 
 
-def summary(desk: Desk, first: date, last: date, before_first: date | None = None) -> WasteSummary:
+def summary(context: Context, first: date, last: date, before_first: date | None = None) -> WasteSummary:
     """Sum up the waste of the days from first to last, both included.
 
     While the stretch still runs it is set against the same number of days of the one before. Today
     counts once something of it is logged: a night to come would make every morning look like a saving.
     `before_first` is where the stretch before begins, as long before as this one lasts unless said.
     """
-    today = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     length = (last - first).days + 1
-    _cost, lines_today = _total(desk, today, today)
+    _cost, lines_today = _total(context, today, today)
     so_far = max(0, min(length, (today - first).days + (lines_today > 0)))
     if before_first is None:
         before_first = first - timedelta(days=length)
     before_last = min(before_first + timedelta(days=(so_far or length) - 1), first - timedelta(days=1))
     if so_far == length:
         before_last = first - timedelta(days=1)
-    cells = _cells(desk, first, last)
-    bought = balance.bought_between(desk, first, last)
-    fruit = _by_fruit(desk, cells, bought)
-    before, lines_before = _total(desk, before_first, before_last)
+    cells = _cells(context, first, last)
+    bought = balance.bought_between(context, first, last)
+    fruit = _by_fruit(context, cells, bought)
+    before, lines_before = _total(context, before_first, before_last)
     return WasteSummary(
         first,
         last,
@@ -110,32 +110,32 @@ def summary(desk: Desk, first: date, last: date, before_first: date | None = Non
     )
 
 
-def this_week(desk: Desk, weeks_ago: int = 0) -> WasteSummary:
+def this_week(context: Context, weeks_ago: int = 0) -> WasteSummary:
     """Sum up the ISO week that the bar's business day lies in, or an earlier one."""
-    today = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     week = week_of(today - timedelta(days=7 * weeks_ago))
-    return summary(desk, week.first, week.last)
+    return summary(context, week.first, week.last)
 
 
-def numbered_week(desk: Desk, year: int, number: int) -> WasteSummary:
+def numbered_week(context: Context, year: int, number: int) -> WasteSummary:
     """Sum up a week by its ISO 8601 year and number. Raises OutOfRangeError where there is none such."""
     week = week_at(year, number)
-    return summary(desk, week.first, week.last)
+    return summary(context, week.first, week.last)
 
 
-def month(desk: Desk, year: int, number: int) -> WasteSummary:
+def month(context: Context, year: int, number: int) -> WasteSummary:
     """Sum up a calendar month of business days, against the month before. Raises ValueError for none such."""
     first = date(year, number, 1)
     last = _month_after(first) - timedelta(days=1)
-    return summary(desk, first, last, (first - timedelta(days=1)).replace(day=1))
+    return summary(context, first, last, (first - timedelta(days=1)).replace(day=1))
 
 
-def this_month(desk: Desk, months_ago: int = 0) -> WasteSummary:
+def this_month(context: Context, months_ago: int = 0) -> WasteSummary:
     """Sum up the month that the bar's business day lies in, or an earlier one."""
-    first = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute).replace(day=1)
+    first = business_day(context.now, context.bar.zone, context.bar.closing_minute).replace(day=1)
     for _number in range(months_ago):
         first = (first - timedelta(days=1)).replace(day=1)
-    return month(desk, first.year, first.month)
+    return month(context, first.year, first.month)
 
 
 def _month_after(first: date) -> date:
@@ -158,13 +158,13 @@ class _Cell:
     unpriced: int
 
 
-def _money(desk: Desk, minor: int | None) -> Decimal:
-    return from_minor(int(minor or 0), desk.bar.currency)
+def _money(context: Context, minor: int | None) -> Decimal:
+    return from_minor(int(minor or 0), context.bar.currency)
 
 
-def _cells(desk: Desk, first: date, last: date) -> list[_Cell]:
+def _cells(context: Context, first: date, last: date) -> list[_Cell]:
     query = (
-        desk.book.rows(
+        context.book.rows(
             Waste,
             Waste.ingredient_id,
             Waste.reason,
@@ -184,10 +184,10 @@ def _cells(desk: Desk, first: date, last: date) -> list[_Cell]:
             bool(row.late),
             Fraction(int(row.pieces), 1000),
             Fraction(int(row.grams), 1000),
-            _money(desk, row.cost),
+            _money(context, row.cost),
             int(row.unpriced or 0),
         )
-        for row in desk.book.session.execute(query)
+        for row in context.book.session.execute(query)
     ]
 
 
@@ -212,21 +212,21 @@ def _grouped(cells: list[_Cell], key: Callable[[_Cell], Any]) -> dict[Any, list[
     return groups
 
 
-def _by_fruit(desk: Desk, cells: list[_Cell], bought: dict[int, BoughtSum]) -> tuple[FruitSum, ...]:
+def _by_fruit(context: Context, cells: list[_Cell], bought: dict[int, BoughtSum]) -> tuple[FruitSum, ...]:
     found = []
     for number, group in _grouped(cells, lambda cell: cell.ingredient_id).items():
         one = _part(group)
         if one.count or one.grams:
-            name = ingredients.get(desk, number).name
-            share = _share(desk, number, one, bought.get(number))
+            name = ingredients.get(context, number).name
+            share = _share(context, number, one, bought.get(number))
             found.append(FruitSum(number, name, one.count, one.grams, one.cost, one.unpriced, share))
     return tuple(sorted(found, key=lambda one: (-one.cost, one.name)))
 
 
-def _share(desk: Desk, number: int, wasted: PartSum, bought: BoughtSum | None) -> Fraction | None:
+def _share(context: Context, number: int, wasted: PartSum, bought: BoughtSum | None) -> Fraction | None:
     if bought is None:
         return None
-    each = grams_each(ingredients.get(desk, number))
+    each = grams_each(ingredients.get(context, number))
     if each is None:
         if bought.count and not bought.grams and not wasted.grams:
             return wasted.count / bought.count
@@ -243,14 +243,14 @@ def _by_reason(cells: list[_Cell]) -> tuple[tuple[str, PartSum], ...]:
     return tuple(sorted(found, key=lambda one: (-one[1].cost, one[0])))
 
 
-def _total(desk: Desk, first: date, last: date) -> tuple[Decimal, int]:
+def _total(context: Context, first: date, last: date) -> tuple[Decimal, int]:
     """Return the cost of some days, and how many lines of them stand."""
     lines = case((func.coalesce(Waste.count_milli, Waste.grams_milli, 0) < 0, -1), else_=1)
-    query = desk.book.rows(Waste, func.sum(func.coalesce(Waste.cost_minor, 0)), func.sum(lines)).where(
+    query = context.book.rows(Waste, func.sum(func.coalesce(Waste.cost_minor, 0)), func.sum(lines)).where(
         Waste.business_day.between(first, last)
     )
-    row = desk.book.session.execute(query).one()
-    return _money(desk, row[0]), int(row[1] or 0)
+    row = context.book.session.execute(query).one()
+    return _money(context, row[0]), int(row[1] or 0)
 
 
 # -- for pictures ---------------------------------------------------------------------------
@@ -264,21 +264,23 @@ class WeekCosts:
     fruit: dict[str, tuple[Decimal, ...]]
 
 
-def by_week(desk: Desk, last: date, weeks: int = 12) -> WeekCosts:
+def by_week(context: Context, last: date, weeks: int = 12) -> WeekCosts:
     """Return the cost of waste of so many ISO weeks up to the one of `last`, by fruit, dearest first."""
     end = week_of(last).last
     first = end - timedelta(days=7 * weeks - 1)
     mondays = tuple(first + timedelta(days=7 * number) for number in range(weeks))
     query = (
-        desk.book.rows(
+        context.book.rows(
             Waste, Waste.ingredient_id, Waste.business_day, func.sum(func.coalesce(Waste.cost_minor, 0))
         )
         .where(Waste.business_day.between(first, end))
         .group_by(Waste.ingredient_id, Waste.business_day)
     )
     sums: dict[int, list[Decimal]] = {}
-    for number, day, minor in desk.book.session.execute(query):
+    for number, day, minor in context.book.session.execute(query):
         row = sums.setdefault(number, [Decimal(0)] * weeks)
-        row[(day - first).days // 7] += _money(desk, minor)
+        row[(day - first).days // 7] += _money(context, minor)
     order = sorted((number for number in sums if any(sums[number])), key=lambda number: -sum(sums[number]))
-    return WeekCosts(mondays, {ingredients.get(desk, number).name: tuple(sums[number]) for number in order})
+    return WeekCosts(
+        mondays, {ingredients.get(context, number).name: tuple(sums[number]) for number in order}
+    )

@@ -14,7 +14,7 @@ from bot.trade.liquids.clearing.estimate import Clearing, State
 from bot.trade.liquids.clearing.mixture import Mixture, mixture_of
 from bot.trade.spray.release import Release, release
 from bot.work.batches.batches import LOOKING, BatchState, Clarity
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.mixture import Mix, mix_of
 from storage.memory import Memory
@@ -119,15 +119,15 @@ def mixture_in(mix: Mix) -> Mixture | None:
     return replace(found, outside=(*found.outside, *mix.left_out))
 
 
-def _state(desk: Desk, mixture: Mixture, temperature_c: float) -> State:
+def _state(context: Context, mixture: Mixture, temperature_c: float) -> State:
     def reckon() -> State:
-        desk.take_time()
+        context.take_time()
         return estimate.state_of(mixture, temperature_c)
 
     return _states.get((mixture, temperature_c), reckon)
 
 
-def standing(desk: Desk, view: FormulaView, temperature_c: float) -> Standing | None:
+def standing(context: Context, view: FormulaView, temperature_c: float) -> Standing | None:
     """Return the quick answer for a formula, or None for one without any oil.
 
     The models' part is remembered for each ratio, so that asking again costs nothing.
@@ -138,10 +138,12 @@ def standing(desk: Desk, view: FormulaView, temperature_c: float) -> Standing | 
     mixture = mixture_in(mix)
     if mixture is None:
         return Standing(None, (), Seen())
-    return Standing(_state(desk, mixture.rounded(), temperature_c), mixture.outside, seen_here(desk, view))
+    return Standing(
+        _state(context, mixture.rounded(), temperature_c), mixture.outside, seen_here(context, view)
+    )
 
 
-def answer(desk: Desk, view: FormulaView, temperature_c: float) -> ClearAnswer | None:
+def answer(context: Context, view: FormulaView, temperature_c: float) -> ClearAnswer | None:
     """Return the whole answer; None while a spirit's strength is not known.
 
     Raises OutOfRangeError for an empty mix or outside 0 to 40 °C.
@@ -149,7 +151,7 @@ def answer(desk: Desk, view: FormulaView, temperature_c: float) -> ClearAnswer |
     mixture = mixture_in(mix_of(view))
     if mixture is None:
         return None
-    return ClearAnswer(view, mixture, estimate.judge(mixture, temperature_c), seen_here(desk, view))
+    return ClearAnswer(view, mixture, estimate.judge(mixture, temperature_c), seen_here(context, view))
 
 
 def release_of(view: FormulaView) -> Release | None:
@@ -160,11 +162,11 @@ def release_of(view: FormulaView) -> Release | None:
     return release(mixture, RELEASE_TEMPERATURE_C)
 
 
-def seen_here(desk: Desk, view: FormulaView) -> Seen:
+def seen_here(context: Context, view: FormulaView) -> Seen:
     """Return the looks at rested batches of this version that were made with the same spirits."""
     of = {"of_formula": view.id, "of_version": view.version}
     key = ("looks", view.id, view.version)
-    rows = desk.book.remembered(desk.bar.revision, key, lambda: desk.book.found(_LOOKS, **of)[::-1])
+    rows = context.book.remembered(context.bar.revision, key, lambda: context.book.found(_LOOKS, **of)[::-1])
     taken_back = {row.corrects for row in rows if row.corrects is not None}
     strengths = _strengths(view)
     return Seen(

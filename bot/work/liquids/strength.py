@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.trade.liquids.strength import FormulaStrength
 from bot.work.batches.batches import BatchView
-from bot.work.context import Desk, Role
+from bot.work.context import Context, Role
 from bot.work.errors import NotAllowedError
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import FormulaView
@@ -55,22 +55,22 @@ class StrengthSet:
     formulas: tuple[str, ...]
 
 
-def set_of(desk: Desk, ingredient_id: int, percent: Fraction) -> StrengthSet:
+def set_of(context: Context, ingredient_id: int, percent: Fraction) -> StrengthSet:
     """Set a spirit's strength in % vol at 20 °C.
 
     Raises NotAllowedError for a plain member, NotThereError, or BadValueError outside 0 to 100.
     """
-    if not desk.role.manages:
+    if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
-    before = ingredients.get(desk, ingredient_id).strength_percent
-    after = ingredients.set_strength(desk, ingredient_id, percent)
-    return StrengthSet(after, before, formulas_with(desk, ingredient_id))
+    before = ingredients.get(context, ingredient_id).strength_percent
+    after = ingredients.set_strength(context, ingredient_id, percent)
+    return StrengthSet(after, before, formulas_with(context, ingredient_id))
 
 
-def formulas_with(desk: Desk, ingredient_id: int) -> tuple[str, ...]:
+def formulas_with(context: Context, ingredient_id: int) -> tuple[str, ...]:
     """Return the names of the formulas whose latest version holds an ingredient."""
     query = (
-        desk.book.rows(Formula, Formula.name)
+        context.book.rows(Formula, Formula.name)
         .join(
             FormulaLine,
             (FormulaLine.bar_id == Formula.bar_id)
@@ -80,23 +80,23 @@ def formulas_with(desk: Desk, ingredient_id: int) -> tuple[str, ...]:
         .where(FormulaLine.ingredient_id == ingredient_id, Formula.archived_at.is_(None))
         .order_by(Formula.match_key)
     )
-    return tuple(desk.book.session.scalars(query))
+    return tuple(context.book.session.scalars(query))
 
 
-def take_back(desk: Desk, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: dict[str, Any]) -> None:
     """Undo a strength: the one before is in force again."""
-    row = desk.book.get(Ingredient, details["ingredient"])
+    row = context.book.get(Ingredient, details["ingredient"])
     if row is not None:
         before = details.get("before")
         row.strength_percent = None if before is None else Fraction(before)
-        desk.book.touched()
+        context.book.touched()
 
 
-def take_back_density(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_density(context: Context, details: dict[str, Any]) -> None:
     """Undo the bar's own density: the one before, or the handbook's, is used again."""
-    row = desk.book.get(Ingredient, details["ingredient"])
+    row = context.book.get(Ingredient, details["ingredient"])
     if row is not None:
         before = details.get("before")
         row.density_g_per_ml = None if before is None else Fraction(before)
         row.density_source = details.get("source_before")
-        desk.book.touched()
+        context.book.touched()

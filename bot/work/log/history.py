@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas import ingredients
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteView
@@ -48,18 +48,18 @@ class LogPage:
     older: int | None
 
 
-def page(desk: Desk, before: int | None = None, most: int = PAGE) -> LogPage:
+def page(context: Context, before: int | None = None, most: int = PAGE) -> LogPage:
     """Return the entries before a number, or the newest ones."""
     where = [] if before is None else [Entry.id < before]
-    query = desk.book.select(Entry).where(*where).order_by(Entry.id.desc()).limit(most + 1)
-    rows = list(desk.book.session.scalars(query))
+    query = context.book.select(Entry).where(*where).order_by(Entry.id.desc()).limit(most + 1)
+    rows = list(context.book.session.scalars(query))
     shown = rows[:most]
     names = {
         row.person_id: row.name
-        for row in desk.book.session.execute(desk.book.rows(Member, Member.person_id, Member.name))
+        for row in context.book.session.execute(context.book.rows(Member, Member.person_id, Member.name))
     }
     numbers = [row.id for row in shown]
-    undone = {row.undo_of: row.id for row in desk.book.all(Entry, Entry.undo_of.in_(numbers))}
+    undone = {row.undo_of: row.id for row in context.book.all(Entry, Entry.undo_of.in_(numbers))}
     lines = tuple(
         LogLine(
             row.id,
@@ -70,22 +70,22 @@ def page(desk: Desk, before: int | None = None, most: int = PAGE) -> LogPage:
             row.undo_of,
             undone.get(row.id),
             row.corrects,
-            waste.logged_in(desk, row.details) if row.what in {"waste", "waste reason"} else (),
-            _ingredient(desk, row.details),
-            prices.logged_in(desk, row.details) if row.what == "price" else None,
-            can_be_undone(desk, row) and row.id not in undone,
+            waste.logged_in(context, row.details) if row.what in {"waste", "waste reason"} else (),
+            _ingredient(context, row.details),
+            prices.logged_in(context, row.details) if row.what == "price" else None,
+            can_be_undone(context, row) and row.id not in undone,
         )
         for row in shown
     )
     return LogPage(lines, shown[-1].id if len(rows) > most else None)
 
 
-def line(desk: Desk, number: int) -> LogLine:
+def line(context: Context, number: int) -> LogLine:
     """Return one entry that is there."""
-    return page(desk, number + 1, 1).lines[0]
+    return page(context, number + 1, 1).lines[0]
 
 
-def _ingredient(desk: Desk, details: dict[str, Any]) -> str:
+def _ingredient(context: Context, details: dict[str, Any]) -> str:
     if "name" in details or not isinstance(details.get("ingredient"), int):
         return ""
-    return ingredients.get(desk, details["ingredient"]).name
+    return ingredients.get(context, details["ingredient"]).name

@@ -11,7 +11,7 @@ from sqlalchemy import select
 from sqlalchemy.orm import aliased
 
 from bot.work.batches import batch_life, shelf
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import (
     AlreadyUndoneError,
     NotAllowedError,
@@ -34,7 +34,7 @@ from storage.tables import Entry
 UNDO_HOURS = 24
 
 # Each returns nothing, or what else is to be said of it.
-_TAKES_BACK: dict[str, Callable[[Desk, dict[str, Any]], dict[str, Any] | None]] = {
+_TAKES_BACK: dict[str, Callable[[Context, dict[str, Any]], dict[str, Any] | None]] = {
     "waste": waste.take_back,
     "waste reason": waste.take_back_reason,
     "price": prices.take_back,
@@ -84,25 +84,25 @@ class TakenBack:
     details: dict[str, Any]
 
 
-def take_back(desk: Desk, number: int | None = None) -> TakenBack:
+def take_back(context: Context, number: int | None = None) -> TakenBack:
     """Undo one log line, or the person's own last one that can be undone.
 
     A line of somebody else takes a manager. Raises NothingToUndoError, NotThereError,
     AlreadyUndoneError, NotAllowedError, or TooLateError after 24 hours.
     """
-    row = _last(desk) if number is None else desk.book.get(Entry, number)
+    row = _last(context) if number is None else context.book.get(Entry, number)
     if row is None:
         raise NothingToUndoError if number is None else NotThereError("log entry", str(number))
     if row.what not in _TAKES_BACK or row.undo_of is not None:
         raise NotThereError("log entry", str(row.id))
-    if desk.book.one(Entry, Entry.undo_of == row.id) is not None:
+    if context.book.one(Entry, Entry.undo_of == row.id) is not None:
         raise AlreadyUndoneError
-    if row.by != desk.person_id and not desk.role.manages:
+    if row.by != context.person_id and not context.role.manages:
         raise NotAllowedError("manager")
-    if row.at < desk.now - timedelta(hours=UNDO_HOURS):
+    if row.at < context.now - timedelta(hours=UNDO_HOURS):
         raise TooLateError(UNDO_HOURS)
-    more = _TAKES_BACK[row.what](desk, row.details)
-    desk.log("undo", undo_of=row.id, undone=row.what)
+    more = _TAKES_BACK[row.what](context, row.details)
+    context.log("undo", undo_of=row.id, undone=row.what)
     return TakenBack(row.id, row.what, row.details | (more or {}))
 
 
@@ -111,24 +111,24 @@ def is_undoable(what: str) -> bool:
     return what in _TAKES_BACK
 
 
-def can_be_undone(desk: Desk, row: Entry) -> bool:
+def can_be_undone(context: Context, row: Entry) -> bool:
     """Whether this person may take back this entry now, if nobody has yet."""
     return (
         row.what in _TAKES_BACK
         and row.undo_of is None
-        and (row.by == desk.person_id or desk.role.manages)
-        and row.at >= desk.now - timedelta(hours=UNDO_HOURS)
+        and (row.by == context.person_id or context.role.manages)
+        and row.at >= context.now - timedelta(hours=UNDO_HOURS)
     )
 
 
-def _last(desk: Desk) -> Entry | None:
+def _last(context: Context) -> Entry | None:
     undone = aliased(Entry)
-    return desk.book.one(
+    return context.book.one(
         Entry,
-        Entry.by == desk.person_id,
+        Entry.by == context.person_id,
         Entry.undo_of.is_(None),
         Entry.what.in_(_TAKES_BACK),
-        Entry.at >= desk.now - timedelta(hours=UNDO_HOURS),
+        Entry.at >= context.now - timedelta(hours=UNDO_HOURS),
         ~select(undone.id)
         .where(undone.bar_id == Entry.bar_id, undone.undo_of == Entry.id)
         .correlate(Entry)

@@ -21,7 +21,7 @@ from bot.trade.money.cost import (
     fresh_to_spray,
 )
 from bot.trade.money.money import as_decimal
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.scaling import ScaleAnswer, densities
 from bot.work.money import prices
@@ -58,13 +58,13 @@ class CostAnswer:
     fresh_missing: str | None  # the fruit whose price or garnishes are not known
 
 
-def cost_of(desk: Desk, answer: ScaleAnswer, bottle_ml: Fraction | None = None) -> CostAnswer:
+def cost_of(context: Context, answer: ScaleAnswer, bottle_ml: Fraction | None = None) -> CostAnswer:
     """Cost a scaled formula at the prices now in force."""
     view = answer.formula
     wanted = [line.ingredient.id for line in view.lines]
     if view.garnish is not None:
         wanted.append(view.garnish.id)
-    in_force = prices.in_force(desk, wanted)
+    in_force = prices.in_force(context, wanted)
     spraying = None if view.sprays is None else Spraying(view.sprays, view.spray_ml)
     result = cost(
         answer.scaled.lines,
@@ -79,9 +79,11 @@ def cost_of(desk: Desk, answer: ScaleAnswer, bottle_ml: Fraction | None = None) 
     return CostAnswer(answer, result, bottle_ml, fresh, missing)
 
 
-def last_made_ml(desk: Desk, formula_id: int) -> Fraction | None:
+def last_made_ml(context: Context, formula_id: int) -> Fraction | None:
     """Return how many whole mL the last batch of a formula made, or None where it was never made."""
-    row = desk.book.one(Batch, Batch.formula_id == formula_id, Batch.state != "undone", order=Batch.id.desc())
+    row = context.book.one(
+        Batch, Batch.formula_id == formula_id, Batch.state != "undone", order=Batch.id.desc()
+    )
     return None if row is None or row.total_ml < 1 else Fraction(round(row.total_ml))
 
 

@@ -16,7 +16,7 @@ from sqlalchemy.orm import aliased
 from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.money.cost import PackPrice
 from bot.trade.money.money import as_decimal, from_minor, to_minor
-from bot.work.context import BarView, Desk
+from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError
 from bot.work.formulas.formulas import in_base
 from storage.tables import Price
@@ -69,7 +69,7 @@ def tax_factor(bar: BarView) -> Fraction:
 
 
 def set_price(
-    desk: Desk,
+    context: Context,
     ingredient_id: int,
     pack: Quantity,
     price: Decimal,
@@ -80,29 +80,29 @@ def set_price(
     What a piece of fruit gives in garnishes is kept from the last price when not said.
     Raises BadValueError for an empty pack or a price below zero.
     """
-    price_view = write(desk, ingredient_id, pack, price, garnishes)
-    desk.log("price", price=price_view.id, ingredient=ingredient_id)
+    price_view = write(context, ingredient_id, pack, price, garnishes)
+    context.log("price", price=price_view.id, ingredient=ingredient_id)
     return price_view
 
 
 def write(
-    desk: Desk,
+    context: Context,
     ingredient_id: int,
     pack: Quantity,
     price: Decimal,
     garnishes: tuple[Fraction, Fraction] | None = None,
 ) -> PriceView:
     """Do the same without a line of its own in the log, as part of what is logged otherwise."""
-    amount, _dimension = in_base(desk.bar, pack)
+    amount, _dimension = in_base(context.bar, pack)
     if amount <= 0:
         raise BadValueError("pack", str(float(pack.number)))
-    minor = to_minor(price, desk.bar.currency)
+    minor = to_minor(price, context.bar.currency)
     if not 0 <= minor <= _MOST_MINOR:
         raise BadValueError("price", str(price))
     if garnishes is None:
-        before = in_force(desk, [ingredient_id]).get(ingredient_id)
+        before = in_force(context, [ingredient_id]).get(ingredient_id)
         garnishes = before.garnishes if before is not None else None
-    row = desk.book.add(
+    row = context.book.add(
         Price(
             ingredient_id=ingredient_id,
             pack_amount=pack.number,
@@ -110,50 +110,52 @@ def write(
             price_minor=minor,
             garnishes_low=garnishes[0] if garnishes else None,
             garnishes_high=garnishes[1] if garnishes else None,
-            at=desk.now,
-            by=desk.person_id,
+            at=context.now,
+            by=context.person_id,
         )
     )
-    desk.book.touched()
-    return _view(desk, row)
+    context.book.touched()
+    return _view(context, row)
 
 
-def _view(desk: Desk, row: Price) -> PriceView:
+def _view(context: Context, row: Price) -> PriceView:
     pack = Quantity(row.pack_amount, row.pack_unit)
-    amount, dimension = in_base(desk.bar, pack)
+    amount, dimension = in_base(context.bar, pack)
     garnishes = None
     if row.garnishes_low is not None:
         garnishes = row.garnishes_low, row.garnishes_high or row.garnishes_low
-    price = from_minor(row.price_minor, desk.bar.currency)
+    price = from_minor(row.price_minor, context.bar.currency)
     return PriceView(
-        row.id, row.ingredient_id, pack, amount, dimension, price, garnishes, row.at, tax_factor(desk.bar)
+        row.id, row.ingredient_id, pack, amount, dimension, price, garnishes, row.at, tax_factor(context.bar)
     )
 
 
-def logged_in(desk: Desk, details: dict[str, Any]) -> PriceView | None:
+def logged_in(context: Context, details: dict[str, Any]) -> PriceView | None:
     """Return the price that an entry of the log is about; None where it has no number."""
-    row = desk.book.get(Price, details.get("price", 0))
-    return None if row is None else _view(desk, row)
+    row = context.book.get(Price, details.get("price", 0))
+    return None if row is None else _view(context, row)
 
 
 def in_force(
-    desk: Desk, ingredient_ids: Sequence[int] | None = None, at: datetime | None = None
+    context: Context, ingredient_ids: Sequence[int] | None = None, at: datetime | None = None
 ) -> dict[int, PriceView]:
     """Return the price in force of each ingredient, now or at an earlier instant.
 
     A price that was taken back never was; a corrected one gives way to its correction.
     """
     if at is not None:
-        return _read_in_force(desk, ingredient_ids, at)
+        return _read_in_force(context, ingredient_ids, at)
     key = ("prices", None if ingredient_ids is None else tuple(sorted(set(ingredient_ids))))
-    return desk.book.remembered(desk.bar.revision, key, lambda: _read_in_force(desk, ingredient_ids, None))
+    return context.book.remembered(
+        context.bar.revision, key, lambda: _read_in_force(context, ingredient_ids, None)
+    )
 
 
 def _read_in_force(
-    desk: Desk, ingredient_ids: Sequence[int] | None, at: datetime | None
+    context: Context, ingredient_ids: Sequence[int] | None, at: datetime | None
 ) -> dict[int, PriceView]:
     newest = (
-        desk.book.rows(Price, func.max(Price.id).label("id"))
+        context.book.rows(Price, func.max(Price.id).label("id"))
         .where(Price.void.is_(False), ~_CORRECTED)
         .group_by(Price.ingredient_id)
     )
@@ -161,15 +163,15 @@ def _read_in_force(
         newest = newest.where(Price.ingredient_id.in_(ingredient_ids))
     if at is not None:
         newest = newest.where(Price.at <= at)
-    rows = desk.book.all(Price, Price.id.in_(newest.scalar_subquery()))
-    return {row.ingredient_id: _view(desk, row) for row in rows}
+    rows = context.book.all(Price, Price.id.in_(newest.scalar_subquery()))
+    return {row.ingredient_id: _view(context, row) for row in rows}
 
 
-def history(desk: Desk, ingredient_id: int) -> list[PriceView]:
+def history(context: Context, ingredient_id: int) -> list[PriceView]:
     """Return every price of an ingredient that was in force, oldest first."""
-    rows = desk.book.all(Price, Price.ingredient_id == ingredient_id, order=Price.id)
+    rows = context.book.all(Price, Price.ingredient_id == ingredient_id, order=Price.id)
     corrected = {row.corrects for row in rows if row.corrects is not None}
-    return [_view(desk, row) for row in rows if not row.void and row.id not in corrected]
+    return [_view(context, row) for row in rows if not row.void and row.id not in corrected]
 
 
 class Course:
@@ -189,15 +191,15 @@ class Course:
         return self._known[count - 1] if count else None
 
 
-def course(desk: Desk, ingredient_id: int) -> Course:
+def course(context: Context, ingredient_id: int) -> Course:
     """Return the prices of an ingredient over time."""
-    return Course(history(desk, ingredient_id))
+    return Course(history(context, ingredient_id))
 
 
-def take_back(desk: Desk, details: dict[str, int]) -> None:
+def take_back(context: Context, details: dict[str, int]) -> None:
     """Undo a price: a void row that points to it, so that the one before is in force again."""
-    row = desk.book.get(Price, details["price"])
+    row = context.book.get(Price, details["price"])
     if row is None:
         return
-    desk.correct(row, void=True)
-    desk.book.touched()
+    context.correct(row, void=True)
+    context.book.touched()

@@ -8,7 +8,7 @@ from typing import Any
 
 from sqlalchemy import Table, delete, or_, select, update
 
-from bot.work.context import BarView, Desk, Role
+from bot.work.context import BarView, Context, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
 from bot.work.people.team import forget_account
 from bot.work.reminders import planning
@@ -23,10 +23,10 @@ _WHOSE = ("by", "made_by", "person_id", "done_by")
 _SECRET = frozenset({"code_hash"})
 
 
-def _bar(desk: Desk) -> Bar:
-    row = desk.book.session.get(Bar, desk.bar.id)
+def _bar(context: Context) -> Bar:
+    row = context.book.session.get(Bar, context.bar.id)
     if row is None:
-        raise NotThereError("bar", desk.bar.name)
+        raise NotThereError("bar", context.bar.name)
     return row
 
 
@@ -35,34 +35,34 @@ def matches_name(bar: BarView, typed: str) -> bool:
     return " ".join(typed.split()).casefold() == " ".join(bar.name.split()).casefold()
 
 
-def begin(desk: Desk, typed: str) -> datetime:
+def begin(context: Context, typed: str) -> datetime:
     """Set the bar to be deleted; return when. Only the owner may, who has to type its name.
 
     Raises NotAllowedError, or BadValueError for another name.
     """
-    if desk.role is not Role.OWNER:
+    if context.role is not Role.OWNER:
         raise NotAllowedError(Role.OWNER)
-    if not matches_name(desk.bar, typed):
+    if not matches_name(context.bar, typed):
         raise BadValueError("bar name", typed[:80])
-    row = _bar(desk)
-    row.delete_after = desk.now + timedelta(days=GRACE_DAYS)
-    desk.log("delete bar")
-    desk.book.session.flush()
-    planning.plan_deletion(desk.book, desk.bar, row.delete_after, desk.now)
+    row = _bar(context)
+    row.delete_after = context.now + timedelta(days=GRACE_DAYS)
+    context.log("delete bar")
+    context.book.session.flush()
+    planning.plan_deletion(context.book, context.bar, row.delete_after, context.now)
     return row.delete_after
 
 
-def keep(desk: Desk) -> bool:
+def keep(context: Context) -> bool:
     """Keep the bar after all; False if it was not to be deleted. Only the owner may."""
-    if desk.role is not Role.OWNER:
+    if context.role is not Role.OWNER:
         raise NotAllowedError(Role.OWNER)
-    row = _bar(desk)
+    row = _bar(context)
     if row.delete_after is None:
         return False
     row.delete_after = None
-    planning.cancel_deletion(desk.book)
-    desk.log("keep bar")
-    desk.book.session.flush()
+    planning.cancel_deletion(context.book)
+    context.log("keep bar")
+    context.book.session.flush()
     return True
 
 
@@ -98,12 +98,12 @@ def _is_of_a_bar(table: Table) -> bool:
     return "bar_id" in table.primary_key.columns
 
 
-def held_of_member(desk: Desk) -> dict[str, Any]:
+def held_of_member(context: Context) -> dict[str, Any]:
     """Return all that the bar holds of the one who asks: who they are, and every row they wrote."""
-    person = desk.book.session.get(Person, desk.person_id)
+    person = context.book.session.get(Person, context.person_id)
     held: dict[str, Any] = {
-        "bar": desk.bar.name,
-        "name": desk.name,
+        "bar": context.bar.name,
+        "name": context.name,
         "channel": None if person is None else person.channel,
         "channel_id": None if person is None else person.outside_id,
         "language": None if person is None else person.language,
@@ -113,11 +113,11 @@ def held_of_member(desk: Desk) -> dict[str, Any]:
         if not _is_of_a_bar(table) or not whose:
             continue
         query = select(table).where(
-            table.c.bar_id == desk.book.bar_id, or_(*(column == desk.person_id for column in whose))
+            table.c.bar_id == context.book.bar_id, or_(*(column == context.person_id for column in whose))
         )
         rows = [
             {key: _plain(value) for key, value in row.items() if key not in _SECRET}
-            for row in desk.book.session.execute(query).mappings()
+            for row in context.book.session.execute(query).mappings()
         ]
         if rows:
             held[table.name] = rows

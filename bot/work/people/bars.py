@@ -12,7 +12,7 @@ from babel.numbers import get_territory_currencies, list_currencies
 
 from bot.trade.money.money import UnknownCurrencyError, minor_digits
 from bot.trade.safety.jurisdiction import Jurisdiction
-from bot.work.context import EVERY_DAY, BarSettings, BarView, Desk, Role
+from bot.work.context import EVERY_DAY, BarSettings, BarView, Context, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
 from bot.work.people import people
 from bot.work.reminders import planning
@@ -123,16 +123,16 @@ def _check_zone(zone: str) -> None:
         raise BadValueError("time zone", zone) from None
 
 
-def change(desk: Desk, **values: Any) -> BarView:
+def change(context: Context, **values: Any) -> BarView:
     """Change columns or settings of the bar by name; return it as it then is.
 
     Raises NotAllowedError for a plain member and BadValueError for a value that cannot be kept.
     """
-    if not desk.role.manages:
+    if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
-    row = desk.book.session.get(Bar, desk.bar.id)
+    row = context.book.session.get(Bar, context.bar.id)
     if row is None:
-        raise NotThereError("bar", desk.bar.name)
+        raise NotThereError("bar", context.bar.name)
     if "zone" in values:
         _check_zone(values["zone"])
     if "currency" in values:
@@ -151,9 +151,9 @@ def change(desk: Desk, **values: Any) -> BarView:
             before[key] = getattr(settings, key)
             settings = settings.changed(**{key: value})
     row.settings = settings.to_json()
-    desk.log("settings", before=before, after=values)
-    desk.book.touched()
+    context.log("settings", before=before, after=values)
+    context.book.touched()
     view = BarView.of(row)
-    desk.bar = view
-    planning.plan_close(desk.book, view, desk.now)
+    context.bar = view
+    planning.plan_close(context.book, view, context.now)
     return view

@@ -8,7 +8,7 @@ import secrets
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from bot.work.context import BarView, Desk, Role
+from bot.work.context import BarView, Context, Role
 from bot.work.errors import BadValueError, NotAllowedError, TooManyTriesError
 from bot.work.people.people import Presence, enter
 from storage.tables import Bar, Invite, Member, Person
@@ -38,31 +38,33 @@ class Invited:
     until: datetime
 
 
-def invite(desk: Desk, role: Role = Role.MEMBER, uses: int = INVITE_USES, days: int = INVITE_DAYS) -> Invited:
+def invite(
+    context: Context, role: Role = Role.MEMBER, uses: int = INVITE_USES, days: int = INVITE_DAYS
+) -> Invited:
     """Make a joining code for this bar, of which only the hash is kept.
 
     Raises NotAllowedError for a plain member, or BadValueError for uses or days out of range.
     """
-    if not desk.role.manages or (role is Role.MANAGER and desk.role is not Role.OWNER):
+    if not context.role.manages or (role is Role.MANAGER and context.role is not Role.OWNER):
         raise NotAllowedError(Role.OWNER if role is Role.MANAGER else Role.MANAGER)
     if not 1 <= uses <= MOST_USES:
         raise BadValueError("number of people", str(uses))
     if not 1 <= days <= MOST_DAYS:
         raise BadValueError("number of days", str(days))
     secret = "".join(secrets.choice(_CODE_LETTERS) for _ in range(_CODE_LENGTH))
-    until = desk.now + timedelta(days=days)
-    row = desk.book.add(
+    until = context.now + timedelta(days=days)
+    row = context.book.add(
         Invite(
             code_hash=_hash(secret),
             role=role,
-            made_by=desk.person_id,
-            made_at=desk.now,
+            made_by=context.person_id,
+            made_at=context.now,
             expires_at=until,
             uses_left=uses,
         )
     )
-    desk.log("invite", invite=row.id, role=role, uses=uses, days=days)
-    return Invited(f"{desk.bar.id}-{row.id}-{secret}", role, uses, until)
+    context.log("invite", invite=row.id, role=role, uses=uses, days=days)
+    return Invited(f"{context.bar.id}-{row.id}-{secret}", role, uses, until)
 
 
 def join(unit: Unit, presence: Presence, code: str, name: str, private: bool, now: datetime) -> BarView:

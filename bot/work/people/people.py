@@ -10,7 +10,7 @@ from typing import Any
 
 from sqlalchemy import Select, String, and_, bindparam, select, update
 
-from bot.work.context import BarView, Desk, Role
+from bot.work.context import BarView, Context, Role
 from bot.work.errors import NotAllowedError, NotThereError
 from storage.tables import Bar, Member, Person, Question, Room
 from storage.unit import Unit
@@ -47,12 +47,12 @@ class Presence:
         """Whether both the person and the chat were seen before."""
         return self.person_id is not None and self.room_id is not None
 
-    def desk(self, unit: Unit, now: datetime, source: str) -> Desk:
+    def context(self, unit: Unit, now: datetime, source: str) -> Context:
         """Seat the person at their bar's desk. Only for members of a bar."""
         if self.bar is None or self.role is None or self.person_id is None or self.room_id is None:
             raise ValueError("this person stands in no bar")
         book = unit.bar(self.bar.id)
-        return Desk(book, self.bar, self.person_id, self.name, self.role, self.room_id, now, source)
+        return Context(book, self.bar, self.person_id, self.name, self.role, self.room_id, now, source)
 
 
 def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Presence:
@@ -289,15 +289,15 @@ def found_bar(unit: Unit, presence: Presence, bar: Bar, name: str, private: bool
     return BarView.of(bar)
 
 
-def use_as_team_room(desk: Desk, title: str, thread: int | None) -> None:
+def use_as_team_room(context: Context, title: str, thread: int | None) -> None:
     """Make this group the bar's own chat: reminders for the team go there. Raises NotAllowedError."""
-    if not desk.role.manages:
+    if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
-    bar = desk.book.session.get(Bar, desk.bar.id)
-    room = desk.book.session.get(Room, desk.room_id)
+    bar = context.book.session.get(Bar, context.bar.id)
+    room = context.book.session.get(Room, context.room_id)
     if bar is None or room is None:
-        raise NotThereError("bar", desk.bar.name)
+        raise NotThereError("bar", context.bar.name)
     room.bar_id, room.title, room.thread = bar.id, title[:128], thread
     bar.team_room_id = room.id
-    desk.log("team chat", room=room.id)
-    desk.book.touched()
+    context.log("team chat", room=room.id)
+    context.book.touched()

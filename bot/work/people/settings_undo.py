@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.people import bars
 
 
-def take_back(desk: Desk, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: dict[str, Any]) -> None:
     """Set what was changed back to what it was before."""
     before = {
         name: tuple(tuple(one) if isinstance(one, list) else one for one in value)
@@ -16,4 +16,4 @@ def take_back(desk: Desk, details: dict[str, Any]) -> None:
         else value
         for name, value in details["before"].items()
     }
-    bars.change(desk, **before)
+    bars.change(context, **before)

@@ -9,7 +9,7 @@ from datetime import datetime
 from sqlalchemy import String, cast, delete, literal, select, update
 from sqlalchemy.orm import Session
 
-from bot.work.context import Desk, Role
+from bot.work.context import Context, Role
 from bot.work.errors import NotAllowedError, NotThereError
 from storage.tables import Bar, Base, Entry, Member, Person, Question, Room
 
@@ -27,121 +27,121 @@ class TeamMember:
     blocked: bool = False
 
 
-def team(desk: Desk) -> list[TeamMember]:
+def team(context: Context) -> list[TeamMember]:
     """Return everyone in the bar, owner first."""
     order = [Role.OWNER, Role.MANAGER, Role.MEMBER]
     query = (
         select(Member, Room.reachable)
         .outerjoin(Room, Room.id == Member.room_id)
-        .where(Member.bar_id == desk.book.bar_id, Member.left_at.is_(None))
+        .where(Member.bar_id == context.book.bar_id, Member.left_at.is_(None))
         .order_by(Member.joined_at, Member.person_id)
     )
     found = [
         TeamMember(row.person_id, row.name, Role(row.role), row.joined_at, reachable is False)
-        for row, reachable in desk.book.session.execute(query)
+        for row, reachable in context.book.session.execute(query)
     ]
     return sorted(found, key=lambda one: order.index(one.role))
 
 
-def gone(desk: Desk) -> list[TeamMember]:
+def gone(context: Context) -> list[TeamMember]:
     """Return those who have left and whose names are still kept."""
-    rows = desk.book.all(Member, Member.left_at.is_not(None), Member.name != FORGOTTEN)
+    rows = context.book.all(Member, Member.left_at.is_not(None), Member.name != FORGOTTEN)
     return [TeamMember(row.person_id, row.name, Role(row.role), row.joined_at) for row in rows]
 
 
-def _member(desk: Desk, person_id: int, gone_too: bool = False) -> Member:
-    member = desk.book.get(Member, person_id)
+def _member(context: Context, person_id: int, gone_too: bool = False) -> Member:
+    member = context.book.get(Member, person_id)
     if member is None or (member.left_at is not None and not gone_too):
         raise NotThereError("member", str(person_id))
     return member
 
 
-def remove(desk: Desk, person_id: int) -> str:
+def remove(context: Context, person_id: int) -> str:
     """Take a person out of the bar, at once; return their name.
 
     Raises NotAllowedError unless one manages and the other is below one, and
     NotThereError for somebody who is not in it.
     """
-    if not desk.role.manages:
+    if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
-    member = _member(desk, person_id)
-    if member.role == Role.OWNER or (member.role == Role.MANAGER and desk.role is not Role.OWNER):
+    member = _member(context, person_id)
+    if member.role == Role.OWNER or (member.role == Role.MANAGER and context.role is not Role.OWNER):
         raise NotAllowedError(Role.OWNER)
-    _go(desk, member)
-    desk.log("remove member", person=person_id, name=member.name)
-    desk.book.touched()
+    _go(context, member)
+    context.log("remove member", person=person_id, name=member.name)
+    context.book.touched()
     return member.name
 
 
-def leave(desk: Desk) -> None:
+def leave(context: Context) -> None:
     """Leave the bar oneself. Raises NotAllowedError for the owner, who must hand it over first."""
-    if desk.role is Role.OWNER:
+    if context.role is Role.OWNER:
         raise NotAllowedError(Role.OWNER)
-    _go(desk, _member(desk, desk.person_id))
-    desk.log("leave")
-    desk.book.touched()
+    _go(context, _member(context, context.person_id))
+    context.log("leave")
+    context.book.touched()
 
 
-def _go(desk: Desk, member: Member) -> None:
+def _go(context: Context, member: Member) -> None:
     """Take a member out. If they stood in this bar, they stand in none until they choose another."""
-    session = desk.book.session
-    member.left_at = desk.now
+    session = context.book.session
+    member.left_at = context.now
     person = session.get(Person, member.person_id)
-    if person is not None and person.bar_id == desk.book.bar_id:
+    if person is not None and person.bar_id == context.book.bar_id:
         person.bar_id = None
     session.flush()
 
 
-def set_role(desk: Desk, person_id: int, role: Role) -> str:
+def set_role(context: Context, person_id: int, role: Role) -> str:
     """Make someone manager or member; return their name. Only the owner may."""
-    if desk.role is not Role.OWNER:
+    if context.role is not Role.OWNER:
         raise NotAllowedError(Role.OWNER)
-    member = _member(desk, person_id)
+    member = _member(context, person_id)
     if member.role == Role.OWNER:
         raise NotThereError("member", str(person_id))
     member.role = role
-    desk.log("role", person=person_id, name=member.name, role=role)
+    context.log("role", person=person_id, name=member.name, role=role)
     return member.name
 
 
-def hand_over(desk: Desk, person_id: int) -> str:
+def hand_over(context: Context, person_id: int) -> str:
     """Make someone else the owner, oneself a manager; return their name. Only the owner may."""
-    if desk.role is not Role.OWNER:
+    if context.role is not Role.OWNER:
         raise NotAllowedError(Role.OWNER)
-    member = _member(desk, person_id)
-    own = _member(desk, desk.person_id)
+    member = _member(context, person_id)
+    own = _member(context, context.person_id)
     if member.person_id == own.person_id:
         raise NotThereError("member", str(person_id))
     member.role, own.role = Role.OWNER, Role.MANAGER
-    desk.role = Role.MANAGER
-    desk.log("owner", person=person_id, name=member.name)
+    context.role = Role.MANAGER
+    context.log("owner", person=person_id, name=member.name)
     return member.name
 
 
-def forget(desk: Desk, person_id: int) -> str:
+def forget(context: Context, person_id: int) -> str:
     """Take a person out and replace their name wherever it is kept; what they logged stays.
 
     One may forget oneself; another takes a manager, and a manager takes the owner. If they are in no
     other bar, what ties them to their chat account goes as well. Returns the name they had.
     Raises NotAllowedError or NotThereError.
     """
-    member = _member(desk, person_id, gone_too=True)
-    if person_id != desk.person_id and not desk.role.manages:
+    member = _member(context, person_id, gone_too=True)
+    if person_id != context.person_id and not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
     if member.role == Role.OWNER or (
-        person_id != desk.person_id and member.role == Role.MANAGER and desk.role is not Role.OWNER
+        person_id != context.person_id and member.role == Role.MANAGER and context.role is not Role.OWNER
     ):
         raise NotAllowedError(Role.OWNER)
     name = member.name
     if member.left_at is None:
-        _go(desk, member)
+        _go(context, member)
     member.name, member.language = FORGOTTEN, None
-    for entry in desk.book.all(Entry, Entry.what.in_(("remove member", "role", "owner"))):
+    for entry in context.book.all(Entry, Entry.what.in_(("remove member", "role", "owner"))):
         if entry.details.get("person") == person_id:
             entry.details = {**entry.details, "name": FORGOTTEN}
-    desk.log("forget", person=person_id)
-    desk.book.touched()
-    session = desk.book.session
+    context.log("forget", person=person_id)
+    context.book.touched()
+    session = context.book.session
     session.flush()
     rooms = list(session.scalars(select(Member.room_id).where(Member.person_id == person_id)))
     forget_account(session, person_id, [room for room in rooms if room is not None])
@@ -175,7 +175,7 @@ def _forget_messages(session: Session, person: Person) -> None:
             session.execute(update(table).where(mine).values(source=blank))
 
 
-def is_closing(desk: Desk) -> datetime | None:
+def is_closing(context: Context) -> datetime | None:
     """Return when the bar will be deleted, or None."""
-    bar = desk.book.session.get(Bar, desk.bar.id)
+    bar = context.book.session.get(Bar, context.bar.id)
     return None if bar is None else bar.delete_after

@@ -15,7 +15,7 @@ from bot.trade.formulas.measures import Dimension
 from bot.trade.numbers.uncertainty import to_decimal
 from bot.trade.planning.fruit_par import DemandDay, Par, critical_fractile, fruit_overage, par_by_weekday
 from bot.trade.words import N_
-from bot.work.context import BarView, Desk
+from bot.work.context import BarView, Context
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import balance
@@ -53,23 +53,23 @@ class FruitPar:
     assumed: bool
 
 
-def pars(desk: Desk) -> list[FruitPar]:
+def pars(context: Context) -> list[FruitPar]:
     """Return the pars of every fruit of which any demand is known, by name."""
-    found = [fruit_par(desk, one) for one in ingredients.all_of(desk, IngredientKind.FRUIT)]
+    found = [fruit_par(context, one) for one in ingredients.all_of(context, IngredientKind.FRUIT)]
     return [one for one in found if one.source is not None]
 
 
-def fruit_par(desk: Desk, fruit: IngredientView) -> FruitPar:
+def fruit_par(context: Context, fruit: IngredientView) -> FruitPar:
     """Return the pars of one fruit: the newsvendor's critical fractile of its demand, by weekday."""
-    price = prices.in_force(desk, [fruit.id]).get(fruit.id)
+    price = prices.in_force(context, [fruit.id]).get(fruit.id)
     each = _price_each(fruit, price)
-    counts = sorted(balance.counts(desk, fruit.id, most=1000), key=lambda one: one.id)
-    share, assumed = _spoiled(desk, fruit, counts)
-    source, demand = _demand(desk, fruit, price, counts)
+    counts = sorted(balance.counts(context, fruit.id, most=1000), key=lambda one: one.id)
+    share, assumed = _spoiled(context, fruit, counts)
+    source, demand = _demand(context, fruit, price, counts)
     if each is None or not each or not demand:
         return FruitPar(fruit, source, {}, each, None, share, assumed)
     overage = fruit_overage(each, share)
-    fractile = critical_fractile(each * (missing_times(desk.bar) - 1), overage)
+    fractile = critical_fractile(each * (missing_times(context.bar) - 1), overage)
     if fractile == 1:  # nothing ever spoils: then as much as was ever wanted
         fractile = Fraction(99, 100)
     return FruitPar(fruit, source, par_by_weekday(demand, fractile), each, fractile, share, assumed)
@@ -96,33 +96,33 @@ def _price_each(fruit: IngredientView, price: PriceView | None) -> Decimal | Non
 
 
 def _demand(
-    desk: Desk, fruit: IngredientView, price: PriceView | None, counts: Sequence[CountView]
+    context: Context, fruit: IngredientView, price: PriceView | None, counts: Sequence[CountView]
 ) -> tuple[DemandSource | None, list[DemandDay]]:
     """Return the demand by the source that tells of the most days."""
     found = {
-        DemandSource.DRINKS: _by_drinks(desk, fruit, price),
-        DemandSource.COUNTS: _by_counts(desk, fruit, counts),
-        DemandSource.PEELED: _by_peeling(desk, fruit),
+        DemandSource.DRINKS: _by_drinks(context, fruit, price),
+        DemandSource.COUNTS: _by_counts(context, fruit, counts),
+        DemandSource.PEELED: _by_peeling(context, fruit),
     }
     source = max(found, key=lambda one: len(found[one]))
     return (source, found[source]) if found[source] else (None, [])
 
 
-def _by_drinks(desk: Desk, fruit: IngredientView, price: PriceView | None) -> list[DemandDay]:
+def _by_drinks(context: Context, fruit: IngredientView, price: PriceView | None) -> list[DemandDay]:
     if price is None or price.garnishes is None:
         return []
     few = price.garnishes[0]
     return [
         DemandDay(one.day, math.ceil(one.drinks / few), one.ran_out)
-        for one in drinks.lately(desk)
+        for one in drinks.lately(context)
         if one.ingredient_id == fruit.id
     ]
 
 
-def _by_counts(desk: Desk, fruit: IngredientView, counts: Sequence[CountView]) -> list[DemandDay]:
+def _by_counts(context: Context, fruit: IngredientView, counts: Sequence[CountView]) -> list[DemandDay]:
     """Return what was used on each day that was counted at its close and at the one before."""
-    since = drinks.today(desk) - timedelta(weeks=drinks.WEEKS_BACK)
-    moves = _moves(desk, fruit, since)
+    since = drinks.today(context) - timedelta(weeks=drinks.WEEKS_BACK)
+    moves = _moves(context, fruit, since)
     last_of_day: dict[date, CountView] = {one.day: one for one in counts if one.day >= since}
     found = []
     for day, now in last_of_day.items():
@@ -148,22 +148,22 @@ def _by_counts(desk: Desk, fruit: IngredientView, counts: Sequence[CountView]) -
     return found
 
 
-def _moves(desk: Desk, fruit: IngredientView, since: date) -> list[tuple[int, bool, Fraction]]:
+def _moves(context: Context, fruit: IngredientView, since: date) -> list[tuple[int, bool, Fraction]]:
     """Return what came in (above zero) and what was thrown out, in pieces, with its number."""
     moves = []
-    bought = desk.book.all(Delivery, Delivery.ingredient_id == fruit.id, Delivery.business_day >= since)
+    bought = context.book.all(Delivery, Delivery.ingredient_id == fruit.id, Delivery.business_day >= since)
     for row in bought:
         pieces = on_hand.convert(
             fruit, Fraction(row.amount_milli, 1000), Dimension(row.dimension), Dimension.COUNT
         )
         moves.append((row.id, False, pieces or Fraction(0)))
-    moves += [(number, True, -pieces) for number, _day, pieces in _wasted(desk, fruit, since)]
+    moves += [(number, True, -pieces) for number, _day, pieces in _wasted(context, fruit, since)]
     return moves
 
 
-def _wasted(desk: Desk, fruit: IngredientView, since: date) -> list[tuple[int, date, Fraction]]:
+def _wasted(context: Context, fruit: IngredientView, since: date) -> list[tuple[int, date, Fraction]]:
     found = []
-    for row in desk.book.all(Waste, Waste.ingredient_id == fruit.id, Waste.business_day >= since):
+    for row in context.book.all(Waste, Waste.ingredient_id == fruit.id, Waste.business_day >= since):
         if row.count_milli is not None:
             pieces: Fraction | None = Fraction(row.count_milli, 1000)
         else:
@@ -173,14 +173,14 @@ def _wasted(desk: Desk, fruit: IngredientView, since: date) -> list[tuple[int, d
     return found
 
 
-def _by_peeling(desk: Desk, fruit: IngredientView) -> list[DemandDay]:
-    since = drinks.today(desk) - timedelta(weeks=drinks.WEEKS_BACK)
-    rows = desk.book.all(
+def _by_peeling(context: Context, fruit: IngredientView) -> list[DemandDay]:
+    since = drinks.today(context) - timedelta(weeks=drinks.WEEKS_BACK)
+    rows = context.book.all(
         PeeledFruit, PeeledFruit.ingredient_id == fruit.id, PeeledFruit.business_day >= since
     )
     undone = {
         one.peeled_id
-        for one in desk.book.all(PeeledUse, PeeledUse.what == "undone", PeeledUse.count_milli > 0)
+        for one in context.book.all(PeeledUse, PeeledUse.what == "undone", PeeledUse.count_milli > 0)
     }
     by_day: dict[date, int] = {}
     for row in rows:
@@ -197,15 +197,19 @@ def _pieces(fruit: IngredientView, count: CountView) -> Fraction | None:
     return on_hand.convert(fruit, count.amount, count.dimension, Dimension.COUNT)
 
 
-def _spoiled(desk: Desk, fruit: IngredientView, counts: Sequence[CountView]) -> tuple[Decimal, bool]:
+def _spoiled(context: Context, fruit: IngredientView, counts: Sequence[CountView]) -> tuple[Decimal, bool]:
     """Return the share of what is left at close that is thrown out; all of it where nobody counts."""
     left = [(one.day, _pieces(fruit, one)) for one in counts]
     # What is left tonight has not had the time to spoil.
-    known = {day: pieces for day, pieces in left if pieces and day < drinks.today(desk)}
+    known = {day: pieces for day, pieces in left if pieces and day < drinks.today(context)}
     if not known:
         return Decimal(1), True
     wasted = sum(
-        (pieces for _id, day, pieces in _wasted(desk, fruit, min(known)) if day - timedelta(days=1) in known),
+        (
+            pieces
+            for _id, day, pieces in _wasted(context, fruit, min(known))
+            if day - timedelta(days=1) in known
+        ),
         Fraction(0),
     )
     share = min(Fraction(1), max(Fraction(0), wasted / sum(known.values(), Fraction(0))))

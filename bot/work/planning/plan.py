@@ -14,7 +14,7 @@ from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import Dimension
 from bot.trade.planning.plan import BatchPlan, NoUseError, WeekdayUse, next_batch, use_by_weekday
 from bot.trade.stock.on_hand import Pack, ToBuy, list_cost, shopping_list
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas import formulas, scaling
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
@@ -76,15 +76,15 @@ class Shopping:
 
 
 def plan_for(
-    desk: Desk,
+    context: Context,
     view: FormulaView,
     made: Sequence[Batch] | None = None,
     counted: Sequence[drinks.DrinksDay] | None = None,
 ) -> FormulaPlan:
     """Plan the next batch of a formula by what is poured of it, its rest and its discard date."""
-    made = usage.batches_of(desk).get(view.id, []) if made is None else made
-    counted = drinks.lately(desk) if counted is None else counted
-    known = usage.poured(desk, view, made, counted)
+    made = usage.batches_of(context).get(view.id, []) if made is None else made
+    counted = drinks.lately(context) if counted is None else counted
+    known = usage.poured(context, view, made, counted)
     try:
         use = use_by_weekday(known.days)
     except NoUseError:
@@ -92,8 +92,8 @@ def plan_for(
     # A batch may still be poured on its discard date, so the day it is gone is the one after.
     plan = next_batch(
         use,
-        usage.in_stock(desk, made, use),
-        drinks.today(desk),
+        usage.in_stock(context, made, use),
+        drinks.today(context),
         math.ceil(view.rest_hours / 24),
         view.discard_days + 1,
     )
@@ -108,12 +108,12 @@ def _size(plan: BatchPlan, use: WeekdayUse) -> Fraction | None:
     return Fraction(rounded) if rounded else None
 
 
-def plan_all(desk: Desk) -> list[FormulaPlan]:
+def plan_all(context: Context) -> list[FormulaPlan]:
     """Plan every formula in the book: what is to be made first comes first, what is not known last."""
-    made, counted = usage.batches_of(desk), drinks.lately(desk)
+    made, counted = usage.batches_of(context), drinks.lately(context)
     found = [
-        plan_for(desk, formulas.get(desk, one.id), made.get(one.id, []), counted)
-        for one in formulas.listed(desk)
+        plan_for(context, formulas.get(context, one.id), made.get(one.id, []), counted)
+        for one in formulas.listed(context)
     ]
     late = date.max
 
@@ -126,20 +126,20 @@ def plan_all(desk: Desk) -> list[FormulaPlan]:
 # -- shopping ---------------------------------------------------------------------------------
 
 
-def shopping(desk: Desk, days: int = SHOP_DAYS) -> Shopping:
+def shopping(context: Context, days: int = SHOP_DAYS) -> Shopping:
     """List what to buy for the batches due in the next days and for what is below its par, in whole packs."""
-    until = drinks.today(desk) + timedelta(days=days)
+    until = drinks.today(context) + timedelta(days=days)
     due = [
         one
-        for one in plan_all(desk)
+        for one in plan_all(context)
         if one.batch is not None and one.size_ml is not None and one.batch.make_on <= until
     ]
-    basket = _Basket(desk)
+    basket = _Basket(context)
     for one in due:
-        answer = scaling.scale_formula(desk, one.view, ByTotal(one.size_ml or Fraction(0)))
+        answer = scaling.scale_formula(context, one.view, ByTotal(one.size_ml or Fraction(0)))
         for line, scaled in zip(one.view.lines, answer.scaled.lines, strict=True):
             basket.add(line.ingredient, scaled.amount, line.dimension)
-    for ingredient, least, dimension in pars.listed(desk):
+    for ingredient, least, dimension in pars.listed(context):
         basket.add(ingredient, least, dimension)
     found = shopping_list(basket.needed, basket.there, basket.packs)
     lines = tuple(basket.line(one) for one in found)
@@ -150,9 +150,9 @@ def shopping(desk: Desk, days: int = SHOP_DAYS) -> Shopping:
 class _Basket:
     """Adds up what is needed, each ingredient in the one measure of its stock, else of its packs."""
 
-    def __init__(self, desk: Desk) -> None:
-        self._desk = desk
-        self._stock = stock.on_hand(desk)
+    def __init__(self, context: Context) -> None:
+        self._context = context
+        self._stock = stock.on_hand(context)
         self._measures: dict[str, Dimension] = {}
         self._ingredients: dict[str, IngredientView] = {}
         self._priced: dict[tuple[str, Pack], PriceView] = {}
@@ -175,7 +175,7 @@ class _Basket:
 
     def _meet(self, ingredient: IngredientView, dimension: Dimension) -> None:
         name = ingredient.name
-        known = prices.history(self._desk, ingredient.id)
+        known = prices.history(self._context, ingredient.id)
         there = self._stock.get(ingredient.id)
         measure = there.dimension if there is not None else known[-1].dimension if known else dimension
         self._ingredients[name], self._measures[name] = ingredient, measure

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.trade.stock.on_hand import Makeable, what_can_be_made
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas import formulas, scaling
 from bot.work.formulas.formulas import FormulaLineView
 from bot.work.stock import on_hand as stock
@@ -27,12 +27,12 @@ class CanMake:
     not_counted: tuple[str, ...]
 
 
-def can_make(desk: Desk) -> list[CanMake]:
+def can_make(context: Context) -> list[CanMake]:
     """Return how much of each formula in the book the stock allows, the most times first."""
-    there = stock.on_hand(desk)
+    there = stock.on_hand(context)
     found = []
-    for name in formulas.listed(desk):
-        view = formulas.get(desk, name.id)
+    for name in formulas.listed(context):
+        view = formulas.get(context, name.id)
         (one,) = what_can_be_made({view.name: scaling.recipe_of(view)}, amounts_for(view.lines, there))
         found.append(_can_make(view, one))
     return sorted(found, key=lambda one: (-one.factor, one.name))

@@ -11,7 +11,7 @@ from fractions import Fraction
 from bot.trade.days import business_day, is_service_day
 from bot.trade.planning.plan import Stock, WeekdayUse, use_by_weekday
 from bot.work.batches.batches import BatchState
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas.formulas import FormulaView
 from bot.work.spray import drinks
 from bot.work.spray.drinks import DrinksDay
@@ -30,13 +30,13 @@ class Poured:
     bottles: int
 
 
-def _day(desk: Desk, at: datetime) -> date:
-    return business_day(at, desk.bar.zone, desk.bar.closing_minute)
+def _day(context: Context, at: datetime) -> date:
+    return business_day(at, context.bar.zone, context.bar.closing_minute)
 
 
-def batches_of(desk: Desk) -> dict[int, list[Batch]]:
+def batches_of(context: Context) -> dict[int, list[Batch]]:
     """Return the batches that count for planning by formula, oldest first: all but trials and undone ones."""
-    rows = desk.book.all(Batch, Batch.state != BatchState.UNDONE, order=Batch.id)
+    rows = context.book.all(Batch, Batch.state != BatchState.UNDONE, order=Batch.id)
     found: dict[int, list[Batch]] = {}
     for row in rows:
         if not row.frozen.get("trial"):
@@ -44,7 +44,9 @@ def batches_of(desk: Desk) -> dict[int, list[Batch]]:
     return found
 
 
-def poured(desk: Desk, view: FormulaView, made: Sequence[Batch], counted: Sequence[DrinksDay]) -> Poured:
+def poured(
+    context: Context, view: FormulaView, made: Sequence[Batch], counted: Sequence[DrinksDay]
+) -> Poured:
     """Return how much of a formula was poured each day of the last weeks, as far as the log tells.
 
     A day whose drinks with it were counted is taken at the middle of sprays and spray size. A bottle used
@@ -57,10 +59,10 @@ def poured(desk: Desk, view: FormulaView, made: Sequence[Batch], counted: Sequen
         if per_drink is None
         else {one.day: Decimal(one.drinks) * per_drink for one in counted if one.formula_id == view.id}
     )
-    weights = _Weights({one.day: one.drinks for one in counted if one.subject == (None, None)}, desk)
-    first_day = drinks.today(desk) - timedelta(weeks=drinks.WEEKS_BACK)
+    weights = _Weights({one.day: one.drinks for one in counted if one.subject == (None, None)}, context)
+    first_day = drinks.today(context) - timedelta(weeks=drinks.WEEKS_BACK)
     spread: dict[date, Decimal] = {}
-    spans = [span for span in _spans(desk, made) if span.last >= first_day]
+    spans = [span for span in _spans(context, made) if span.last >= first_day]
     for span in spans:
         for day, amount in weights.spread(span.ml, span.first, span.last).items():
             spread[day] = spread.get(day, Decimal(0)) + amount
@@ -84,7 +86,7 @@ class _Span:
     ml: Fraction
 
 
-def _spans(desk: Desk, made: Sequence[Batch]) -> list[_Span]:
+def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
     spans = []
     for row in made:
         if row.ended_at is None or row.state not in {BatchState.USED_UP, BatchState.DISCARDED}:
@@ -92,7 +94,7 @@ def _spans(desk: Desk, made: Sequence[Batch]) -> list[_Span]:
         begun = row.opened_at or (row.rest_until if row.state == BatchState.USED_UP else None)
         if begun is None:
             continue  # thrown out unopened: nothing of it was poured
-        first, last = _day(desk, min(begun, row.ended_at)), _day(desk, row.ended_at)
+        first, last = _day(context, min(begun, row.ended_at)), _day(context, row.ended_at)
         spans.append(_Span(first, last, row.total_ml - (row.lost_ml or 0)))
     starts = {span.first for span in spans}
     # Where the next bottle was opened on the day the one before was empty, that day is the next one's.
@@ -107,9 +109,9 @@ def _spans(desk: Desk, made: Sequence[Batch]) -> list[_Span]:
 class _Weights:
     """How busy each day was against the others."""
 
-    def __init__(self, counted: Mapping[date, int], desk: Desk) -> None:
+    def __init__(self, counted: Mapping[date, int], context: Context) -> None:
         self._counted = counted
-        self._open = desk.bar.settings.service_days
+        self._open = context.bar.settings.service_days
         self._means: dict[int, float] = {}
         if any(counted.values()):
             use = use_by_weekday([(day, Decimal(number)) for day, number in counted.items()])
@@ -132,22 +134,22 @@ class _Weights:
         return {day: amount * weight / whole for day, weight in weights.items()}
 
 
-def in_stock(desk: Desk, made: Sequence[Batch], use: WeekdayUse) -> list[Stock]:
+def in_stock(context: Context, made: Sequence[Batch], use: WeekdayUse) -> list[Stock]:
     """Return what is left of a formula's batches, in mL; one in use is taken to have been poured as usual.
 
     A batch may be poured up to and with its discard date.
     """
-    today = drinks.today(desk)
+    today = drinks.today(context)
     found = []
     for row in made:
         if not BatchState(row.state).open:
             continue
         left = Decimal(row.total_ml.numerator) / Decimal(row.total_ml.denominator)
         if row.opened_at is not None and row.state == BatchState.IN_USE:
-            opened = _day(desk, row.opened_at)
+            opened = _day(context, row.opened_at)
             left -= Decimal(str(use.likely(opened, max(0, (today - opened).days))))
         ready = None
-        if row.state == BatchState.RESTING and row.rest_until > desk.now:
-            ready = _day(desk, row.rest_until)
+        if row.state == BatchState.RESTING and row.rest_until > context.now:
+            ready = _day(context, row.rest_until)
         found.append(Stock(max(left, Decimal(0)), row.discard_on + timedelta(days=1), ready))
     return found

@@ -16,7 +16,7 @@ from bot.trade.days import (
     local_time,
     next_service_day,
 )
-from bot.work.context import BarView, Desk, Role
+from bot.work.context import BarView, Context, Role
 from bot.work.errors import NotThereError
 from bot.work.formulas.ingredients import IngredientView
 from storage.tables import Bar, Batch, Member, Person, Reminder, Room
@@ -297,43 +297,43 @@ def _close(
     book.session.execute(statement.values(state=state, done_by=by))
 
 
-def snooze(desk: Desk, number: int, by: timedelta) -> datetime:
+def snooze(context: Context, number: int, by: timedelta) -> datetime:
     """Put a reminder off; return when it comes again. Raises NotThereError."""
-    row = desk.book.get(Reminder, number)
+    row = context.book.get(Reminder, number)
     if row is None or row.state in {ReminderState.DONE, ReminderState.CANCELLED}:
         raise NotThereError("reminder", str(number))
-    row.due_at = row.first_due_at = desk.now + by
+    row.due_at = row.first_due_at = context.now + by
     row.state = ReminderState.WAITING
     row.unsure = False
     row.attempts = 0
     return row.due_at
 
 
-def snooze_until(desk: Desk, number: int, minute: int) -> datetime:
+def snooze_until(context: Context, number: int, minute: int) -> datetime:
     """Put a reminder off to the next time the bar's clock shows `minute` from midnight.
 
     Returns when it comes again. Raises NotThereError.
     """
-    today = local_time(desk.now, desk.bar.zone).date()
-    due = instant_of(today, minute, desk.bar.zone)
-    if due <= desk.now:
-        due = instant_of(today + timedelta(days=1), minute, desk.bar.zone)
-    return snooze(desk, number, due - desk.now)
+    today = local_time(context.now, context.bar.zone).date()
+    due = instant_of(today, minute, context.bar.zone)
+    if due <= context.now:
+        due = instant_of(today + timedelta(days=1), minute, context.bar.zone)
+    return snooze(context, number, due - context.now)
 
 
-def last_close(desk: Desk) -> int | None:
+def last_close(context: Context) -> int | None:
     """Return the number of the last prompt to log waste that was sent, or None."""
     asked = (Reminder.kind == "close", Reminder.sent_at.is_not(None))
-    rows = desk.book.all(Reminder, *asked, order=Reminder.id.desc())
+    rows = context.book.all(Reminder, *asked, order=Reminder.id.desc())
     return rows[0].id if rows else None
 
 
-def done(desk: Desk, number: int) -> bool:
+def done(context: Context, number: int) -> bool:
     """Mark a reminder done; False when it was already. Raises NotThereError."""
-    row = desk.book.get(Reminder, number)
+    row = context.book.get(Reminder, number)
     if row is None:
         raise NotThereError("reminder", str(number))
     if row.state == ReminderState.DONE:
         return False
-    row.state, row.done_by = ReminderState.DONE, desk.person_id
+    row.state, row.done_by = ReminderState.DONE, context.person_id
     return True

@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.trade.safety.allergens import Allergen, AllergenLine, Standing, allergen_lines
 from bot.trade.safety.jurisdiction import Jurisdiction
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas.formulas import FormulaView
 
 
@@ -21,14 +21,16 @@ class Named:
     certain: bool
 
 
-def lines_of(desk: Desk, view: FormulaView) -> list[AllergenLine]:
+def lines_of(context: Context, view: FormulaView) -> list[AllergenLine]:
     """Return the allergens of a formula by ingredient, those of the bar's list first."""
-    return allergen_lines((line.ingredient.name for line in view.lines), Jurisdiction(desk.bar.jurisdiction))
+    return allergen_lines(
+        (line.ingredient.name for line in view.lines), Jurisdiction(context.bar.jurisdiction)
+    )
 
 
-def named_in(desk: Desk, view: FormulaView) -> list[Named]:
+def named_in(context: Context, view: FormulaView) -> list[Named]:
     """Return each allergen of a formula once."""
-    return once(lines_of(desk, view))
+    return once(lines_of(context, view))
 
 
 def once(lines: Iterable[AllergenLine]) -> list[Named]:
@@ -42,11 +44,11 @@ def once(lines: Iterable[AllergenLine]) -> list[Named]:
     return sorted(found.values(), key=lambda one: not one.declare)
 
 
-def frozen(desk: Desk, view: FormulaView) -> list[dict[str, Any]]:
+def frozen(context: Context, view: FormulaView) -> list[dict[str, Any]]:
     """Return a formula's allergens as a batch keeps them."""
     return [
         {"allergen": one.allergen, "declare": one.declare, "certain": one.certain}
-        for one in named_in(desk, view)
+        for one in named_in(context, view)
     ]
 
 

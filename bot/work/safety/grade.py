@@ -9,7 +9,7 @@ from typing import Any
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.safety.grade import FoodGrade, GradedIngredient, GradeQuestion, question_for
 from bot.work.batches.batches import BatchView
-from bot.work.context import Desk, Role
+from bot.work.context import Context, Role
 from bot.work.errors import NotAllowedError, NotThereError
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import FormulaView
@@ -48,33 +48,33 @@ def open_in_formula(view: FormulaView) -> list[OpenQuestion]:
     return _open(line.ingredient for line in view.lines)
 
 
-def open_in_bar(desk: Desk) -> list[OpenQuestion]:
+def open_in_bar(context: Context) -> list[OpenQuestion]:
     """Return the open questions about everything the bar uses."""
-    return _open(ingredients.all_of(desk))
+    return _open(ingredients.all_of(context))
 
 
-def open_in_batch(desk: Desk, batch: BatchView) -> list[str]:
+def open_in_batch(context: Context, batch: BatchView) -> list[str]:
     """Return the names of what went into a batch whose food grade is not confirmed to this day."""
     lines = {int(line["ingredient"]): str(line["name"]) for line in batch.frozen["lines"]}
     return [
-        name for number, name in lines.items() if question_about(ingredients.get(desk, number)) is not None
+        name for number, name in lines.items() if question_about(ingredients.get(context, number)) is not None
     ]
 
 
-def confirm(desk: Desk, ingredient_id: int, confirmed: bool) -> IngredientView:
+def confirm(context: Context, ingredient_id: int, confirmed: bool) -> IngredientView:
     """Note whether somebody saw that it is sold for food.
 
     Raises NotAllowedError for a plain member, or NotThereError.
     """
-    if not desk.role.manages:
+    if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
-    return ingredients.confirm_grade(desk, ingredient_id, confirmed)
+    return ingredients.confirm_grade(context, ingredient_id, confirmed)
 
 
-def take_back(desk: Desk, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: dict[str, Any]) -> None:
     """Undo a word on food grade. Raises NotThereError."""
-    row = desk.book.get(Ingredient, details["ingredient"])
+    row = context.book.get(Ingredient, details["ingredient"])
     if row is None:
         raise NotThereError("ingredient", str(details["ingredient"]))
     row.food_grade = details.get("before")
-    desk.book.touched()
+    context.book.touched()

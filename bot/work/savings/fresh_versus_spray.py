@@ -17,7 +17,7 @@ from bot.trade.numbers.uncertainty import Estimate, to_decimal
 from bot.trade.planning.plan import NoUseError, use_by_weekday
 from bot.trade.savings.fresh_versus_spray import Fresh, FreshAgainstSpray, House, Spray, compare
 from bot.trade.words import N_
-from bot.work.context import BarSettings, Desk
+from bot.work.context import BarSettings, Context
 from bot.work.formulas import overheads
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
@@ -97,7 +97,7 @@ def estimate_of(text: str) -> Estimate | None:
     return Estimate.between(Fraction(parts[0]), Fraction(parts[-1])) if parts else None
 
 
-def against_fresh(desk: Desk, found: CostAnswer) -> Against | NotComparable:
+def against_fresh(context: Context, found: CostAnswer) -> Against | NotComparable:
     """Set a costed batch of a sprayed formula against the fresh garnish that it replaces.
 
     Raises OutOfRangeError for inputs that cannot be.
@@ -108,17 +108,17 @@ def against_fresh(desk: Desk, found: CostAnswer) -> Against | NotComparable:
         return NotComparable("garnish", None)
     if view.sprays is None or found.bottle_ml is None or not found.answer.finished_ml:
         return NotComparable("sprays", fruit)
-    price = prices.in_force(desk, [fruit.id]).get(fruit.id)
+    price = prices.in_force(context, [fruit.id]).get(fruit.id)
     each = None if price is None else _per_fruit(fruit, price)
     if price is None or each is None or price.garnishes is None:
         return NotComparable("price", fruit)
     if cost.consumed is None or cost.is_partial or not cost.consumed:
         return NotComparable("prices of ingredients", fruit)
-    weekly = weekly_drinks(desk, view)
+    weekly = weekly_drinks(context, view)
     if weekly is None:
         return NotComparable("drinks", fruit)
-    wasted = wasted_share(desk, fruit)
-    settings = desk.bar.settings
+    wasted = wasted_share(context, fruit)
+    settings = context.bar.settings
     making, bottle, label = (
         _or_nothing(overheads.said(settings, view.id, name)) for name in overheads.FIELDS
     )
@@ -187,15 +187,15 @@ def _uncounted(settings: BarSettings, view: FormulaView, wasted: WastedShare | N
 # -- what is read from the log --------------------------------------------------------------
 
 
-def weekly_drinks(desk: Desk, view: FormulaView) -> WeeklyDrinks | None:
+def weekly_drinks(context: Context, view: FormulaView) -> WeeklyDrinks | None:
     """Return how many drinks a week take this garnish: as the bar said, else as its bottles tell, or None."""
-    said = estimate_of(desk.bar.settings.drinks_a_week)
+    said = estimate_of(context.bar.settings.drinks_a_week)
     if said is not None:
         return WeeklyDrinks(said, DrinksBasis.SAID)
     if view.sprays is None:
         return None
-    made = usage.batches_of(desk).get(view.id, [])
-    known = usage.poured(desk, view, made, drinks.lately(desk))
+    made = usage.batches_of(context).get(view.id, [])
+    known = usage.poured(context, view, made, drinks.lately(context))
     try:
         weekly_ml = Fraction(str(use_by_weekday(known.days).a_week))
     except NoUseError:
@@ -207,33 +207,33 @@ def weekly_drinks(desk: Desk, view: FormulaView) -> WeeklyDrinks | None:
     return WeeklyDrinks(Estimate.exactly(weekly_ml / per_drink), basis)
 
 
-def wasted_share(desk: Desk, fruit: IngredientView) -> WastedShare | None:
+def wasted_share(context: Context, fruit: IngredientView) -> WastedShare | None:
     """Return the share of a fruit that was thrown out while its garnish was cut, by what was bought then.
 
     The twelve weeks before the spray began; where nothing bought was logged then, or the garnish is still
     cut, the last twelve weeks. None where no delivery was logged.
     """
-    today = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
-    started = next((one.day for one in savings.starts(desk) if one.fruit.id == fruit.id), None)
+    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
+    started = next((one.day for one in savings.starts(context) if one.fruit.id == fruit.id), None)
     ends = [*([started - timedelta(days=1)] if started is not None else []), today]
     for last in ends:
         first = last - timedelta(weeks=WEEKS_LOOKED_AT) + timedelta(days=1)
-        share = _share(desk, fruit, first, last)
+        share = _share(context, fruit, first, last)
         if share is not None:
             return WastedShare(share, first, last)
     return None
 
 
-def _share(desk: Desk, fruit: IngredientView, first: date, last: date) -> Fraction | None:
-    bought = balance.bought_between(desk, first, last).get(fruit.id)
+def _share(context: Context, fruit: IngredientView, first: date, last: date) -> Fraction | None:
+    bought = balance.bought_between(context, first, last).get(fruit.id)
     if bought is None:
         return None
-    query = desk.book.rows(
+    query = context.book.rows(
         Waste,
         func.coalesce(func.sum(Waste.count_milli), 0),
         func.coalesce(func.sum(Waste.grams_milli), 0),
     ).where(Waste.ingredient_id == fruit.id, Waste.business_day.between(first, last))
-    pieces, grams = (Fraction(int(one), 1000) for one in desk.book.session.execute(query).one())
+    pieces, grams = (Fraction(int(one), 1000) for one in context.book.session.execute(query).one())
     each = grams_each(fruit)
     if each is None:
         if bought.grams or grams or not bought.count:
@@ -265,15 +265,15 @@ class Rises:
     rises: tuple[Rise, ...]
 
 
-def rises(desk: Desk, view: FormulaView) -> Rises | None:
+def rises(context: Context, view: FormulaView) -> Rises | None:
     """Return what of a formula rose by at least the bar's threshold since its last batch, or None."""
-    made = usage.batches_of(desk).get(view.id, [])
+    made = usage.batches_of(context).get(view.id, [])
     if not made:
         return None
     last = made[-1]
     wanted: Sequence[int] = [line.ingredient.id for line in view.lines]
-    now, then = prices.in_force(desk, wanted), prices.in_force(desk, wanted, at=last.made_at)
-    least = Fraction(desk.bar.settings.price_rise_percent) / 100
+    now, then = prices.in_force(context, wanted), prices.in_force(context, wanted, at=last.made_at)
+    least = Fraction(context.bar.settings.price_rise_percent) / 100
     found = []
     for line in view.lines:
         new, old = now.get(line.ingredient.id), then.get(line.ingredient.id)
@@ -284,5 +284,5 @@ def rises(desk: Desk, view: FormulaView) -> Rises | None:
             found.append(Rise(line.ingredient.name, share))
     if not found:
         return None
-    day = business_day(last.made_at, desk.bar.zone, desk.bar.closing_minute)
+    day = business_day(last.made_at, context.bar.zone, context.bar.closing_minute)
     return Rises(last.id, day, tuple(sorted(found, key=lambda one: -one.share)))

@@ -13,7 +13,7 @@ from sqlalchemy import func
 from bot.trade.days import business_day, is_service_day
 from bot.trade.fruit.balance import Comparison, NoDaysError, by_day, compare
 from bot.trade.numbers.uncertainty import to_decimal
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
@@ -46,35 +46,35 @@ class SprayEffect:
     whole: Comparison | None
 
 
-def set_since(desk: Desk, fruit_id: int, day: date | None) -> Since | None:
+def set_since(context: Context, fruit_id: int, day: date | None) -> Since | None:
     """Say from which day the garnish is sprayed, or that it never is. Raises BadValueError for a day to come.
 
     Raises NotAllowedError for a plain member.
     """
-    fruit = ingredients.get(desk, fruit_id)
-    if day is not None and day > business_day(desk.now, desk.bar.zone, desk.bar.closing_minute):
+    fruit = ingredients.get(context, fruit_id)
+    if day is not None and day > business_day(context.now, context.bar.zone, context.bar.closing_minute):
         raise BadValueError("day", day.isoformat())
-    said = dict(desk.bar.settings.spraying_since)
+    said = dict(context.bar.settings.spraying_since)
     said[str(fruit_id)] = "" if day is None else day.isoformat()
-    bars.change(desk, spraying_since=said)
+    bars.change(context, spraying_since=said)
     return None if day is None else Since(fruit, day, True)
 
 
-def starts(desk: Desk) -> list[Since]:
+def starts(context: Context) -> list[Since]:
     """Return since when each garnish is sprayed: as said, else from the first batch that replaces it."""
-    said = desk.bar.settings.spraying_since
+    said = context.bar.settings.spraying_since
     found = {int(number): (date.fromisoformat(day), True) for number, day in said.items() if day}
-    for number, instant in _first_opened(desk):
+    for number, instant in _first_opened(context):
         if str(number) not in said:
-            found[number] = (business_day(instant, desk.bar.zone, desk.bar.closing_minute), False)
-    views = [Since(ingredients.get(desk, number), day, own) for number, (day, own) in found.items()]
+            found[number] = (business_day(instant, context.bar.zone, context.bar.closing_minute), False)
+    views = [Since(ingredients.get(context, number), day, own) for number, (day, own) in found.items()]
     return sorted(views, key=lambda one: (one.day, one.fruit.name))
 
 
-def _first_opened(desk: Desk) -> list[tuple[int, Any]]:
+def _first_opened(context: Context) -> list[tuple[int, Any]]:
     """Return for each fruit when the first batch that replaces its garnish was opened, or had rested."""
     query = (
-        desk.book.rows(
+        context.book.rows(
             Batch, FormulaVersion.garnish_id, func.min(func.coalesce(Batch.opened_at, Batch.rest_until))
         )
         .join(
@@ -86,29 +86,29 @@ def _first_opened(desk: Desk) -> list[tuple[int, Any]]:
         .where(Batch.state != "undone", FormulaVersion.garnish_id.is_not(None))
         .group_by(FormulaVersion.garnish_id)
     )
-    return [(number, at) for number, at in desk.book.session.execute(query) if at <= desk.now]
+    return [(number, at) for number, at in context.book.session.execute(query) if at <= context.now]
 
 
-def effects(desk: Desk, first: date, last: date) -> list[SprayEffect]:
+def effects(context: Context, first: date, last: date) -> list[SprayEffect]:
     """Return what spraying did to the waste of each garnish, in the days from first to last."""
-    today = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     last = min(last, today)
-    known = [one for one in starts(desk) if one.day <= last]
+    known = [one for one in starts(context) if one.day <= last]
     if not known:
         return []
-    begun = desk.book.session.scalar(desk.book.rows(Waste, func.min(Waste.business_day)))
+    begun = context.book.session.scalar(context.book.rows(Waste, func.min(Waste.business_day)))
     if begun is None:
         return []
-    return [effect for one in known if (effect := _effect(desk, one, first, last, begun)) is not None]
+    return [effect for one in known if (effect := _effect(context, one, first, last, begun)) is not None]
 
 
-def _effect(desk: Desk, since: Since, first: date, last: date, begun: date) -> SprayEffect | None:
+def _effect(context: Context, since: Since, first: date, last: date, begun: date) -> SprayEffect | None:
     before_first = max(begun, since.day - timedelta(weeks=WEEKS_BEFORE))
     if before_first >= since.day:
         return None  # the book was begun with the spray: nothing to compare with
-    entries = _pieces_by_day(desk, since.fruit, before_first, last)
-    closed = _closed_days(desk, before_first, last)
-    last = _last_logged(entries, last, desk)
+    entries = _pieces_by_day(context, since.fruit, before_first, last)
+    closed = _closed_days(context, before_first, last)
+    last = _last_logged(entries, last, context)
     try:
         earlier = by_day(entries, before_first, since.day - timedelta(days=1), closed)
     except NoDaysError:
@@ -124,18 +124,20 @@ def _effect(desk: Desk, since: Since, first: date, last: date, begun: date) -> S
     return None if found.period is None and found.whole is None else found
 
 
-def _last_logged(entries: list[tuple[date, Decimal]], last: date, desk: Desk) -> date:
+def _last_logged(entries: list[tuple[date, Decimal]], last: date, context: Context) -> date:
     """Leave the running night out until something of it is logged."""
-    today = business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     if last < today:
         return last
-    logged = desk.book.one(Waste, Waste.business_day == today)
+    logged = context.book.one(Waste, Waste.business_day == today)
     return last if logged is not None else today - timedelta(days=1)
 
 
-def _pieces_by_day(desk: Desk, fruit: IngredientView, first: date, last: date) -> list[tuple[date, Decimal]]:
+def _pieces_by_day(
+    context: Context, fruit: IngredientView, first: date, last: date
+) -> list[tuple[date, Decimal]]:
     query = (
-        desk.book.rows(
+        context.book.rows(
             Waste,
             Waste.business_day,
             func.sum(func.coalesce(Waste.count_milli, 0)),
@@ -147,10 +149,10 @@ def _pieces_by_day(desk: Desk, fruit: IngredientView, first: date, last: date) -
     each = grams_each(fruit)
     return [
         (day, to_decimal(Fraction(int(pieces), 1000) + (Fraction(int(grams), 1000) / each if each else 0)))
-        for day, pieces, grams in desk.book.session.execute(query)
+        for day, pieces, grams in context.book.session.execute(query)
     ]
 
 
-def _closed_days(desk: Desk, first: date, last: date) -> frozenset[date]:
+def _closed_days(context: Context, first: date, last: date) -> frozenset[date]:
     days = (first + timedelta(days=number) for number in range((last - first).days + 1))
-    return frozenset(day for day in days if not is_service_day(day, desk.bar.settings.service_days))
+    return frozenset(day for day in days if not is_service_day(day, context.bar.settings.service_days))

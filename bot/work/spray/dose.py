@@ -19,7 +19,7 @@ from bot.trade.spray.dose import (
     Serving,
     Verdict,
 )
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import WorkError
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.mixture import Mix, Poured, mix_of
@@ -75,7 +75,7 @@ class DoseAnswer:
         return max((one.state for one in self.verdicts), key=_ORDER.index, default=None)
 
 
-def answer(desk: Desk, view: FormulaView, question: DoseQuestion) -> DoseAnswer:
+def answer(context: Context, view: FormulaView, question: DoseQuestion) -> DoseAnswer:
     """Reckon a dose. Raises UnknownStrengthError, NothingToDoseError, and those of the trade rule."""
     mixed, guessed = mix_shares(view)
     if question.taken_ml is not None:
@@ -85,7 +85,7 @@ def answer(desk: Desk, view: FormulaView, question: DoseQuestion) -> DoseAnswer:
         sprays = Range(float(low), float(high))
         spray = Range(float(view.spray_ml[0]), float(view.spray_ml[1]))
     served = rules.serving(sprays, spray, Range.exactly(float(question.drink_ml)), question.drinks)
-    jurisdiction = Jurisdiction(desk.bar.jurisdiction)
+    jurisdiction = Jurisdiction(context.bar.jurisdiction)
     weight = rules.ADULT_BODY_WEIGHT_KG if question.body_weight_kg is None else float(question.body_weight_kg)
     limits = [one for one in limits_for(jurisdiction, alcoholic=question.alcoholic) if _concerns(mixed, one)]
     return DoseAnswer(

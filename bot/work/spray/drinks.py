@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from bot.trade.days import business_day
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import formulas, ingredients
 from storage.tables import DrinksCount
@@ -51,13 +51,13 @@ class WeekdayMean:
     days: int
 
 
-def today(desk: Desk) -> date:
+def today(context: Context) -> date:
     """Return the business day that it is now."""
-    return business_day(desk.now, desk.bar.zone, desk.bar.closing_minute)
+    return business_day(context.now, context.bar.zone, context.bar.closing_minute)
 
 
 def log(
-    desk: Desk,
+    context: Context,
     drinks: int,
     day: date | None = None,
     formula_id: int | None = None,
@@ -68,23 +68,25 @@ def log(
 
     Raises NotThereError, or BadValueError for a number beyond belief or a day to come.
     """
-    (logged,) = log_all(desk, [DrinksDay(day or today(desk), drinks, formula_id, ingredient_id, ran_out)])
+    (logged,) = log_all(
+        context, [DrinksDay(day or today(context), drinks, formula_id, ingredient_id, ran_out)]
+    )
     return logged
 
 
-def log_all(desk: Desk, counted: Sequence[DrinksDay]) -> list[Logged]:
+def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
     """Note several counts at once, under one line of the log. Raises as `log` does."""
-    this_day = today(desk)
+    this_day = today(context)
     for one in counted:
         if not 0 <= one.drinks <= MOST_DRINKS:
             raise BadValueError("number of drinks", str(one.drinks))
         if one.day > this_day or one.day < this_day - timedelta(days=_OLDEST_DAYS):
             raise BadValueError("day", one.day.isoformat())
         if one.formula_id is not None:
-            formulas.get(desk, one.formula_id)
+            formulas.get(context, one.formula_id)
         if one.ingredient_id is not None:
-            ingredients.get(desk, one.ingredient_id)
-    known = days(desk, min(one.day for one in counted), max(one.day for one in counted))
+            ingredients.get(context, one.ingredient_id)
+    known = days(context, min(one.day for one in counted), max(one.day for one in counted))
     before = {(one.day, *one.subject): one.drinks for one in known}
     rows = [
         DrinksCount(
@@ -93,27 +95,27 @@ def log_all(desk: Desk, counted: Sequence[DrinksDay]) -> list[Logged]:
             ingredient_id=one.ingredient_id,
             drinks=one.drinks,
             ran_out=one.ran_out,
-            at=desk.now,
-            by=desk.person_id,
+            at=context.now,
+            by=context.person_id,
         )
         for one in counted
     ]
-    desk.book.add_all(rows)
-    desk.log("drinks", rows=[row.id for row in rows], count=counted[0].drinks)
+    context.book.add_all(rows)
+    context.log("drinks", rows=[row.id for row in rows], count=counted[0].drinks)
     return [Logged(one, before.get((one.day, *one.subject))) for one in counted]
 
 
-def take_back(desk: Desk, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: dict[str, Any]) -> None:
     """Undo counts of drinks: void rows that point to them, so that those before hold again."""
     for number in details["rows"]:
-        row = desk.book.get(DrinksCount, number)
+        row = context.book.get(DrinksCount, number)
         if row is not None:
-            desk.correct(row, void=True)
+            context.correct(row, void=True)
 
 
-def days(desk: Desk, first: date, last: date) -> list[DrinksDay]:
+def days(context: Context, first: date, last: date) -> list[DrinksDay]:
     """Return what holds for the days from first to last, both included, by day."""
-    rows = desk.book.all(DrinksCount, DrinksCount.business_day.between(first, last), order=DrinksCount.id)
+    rows = context.book.all(DrinksCount, DrinksCount.business_day.between(first, last), order=DrinksCount.id)
     voided = {row.corrects for row in rows if row.void}
     standing: dict[tuple[date, int | None, int | None], DrinksDay] = {}
     for row in rows:
@@ -123,10 +125,10 @@ def days(desk: Desk, first: date, last: date) -> list[DrinksDay]:
     return sorted(standing.values(), key=lambda one: one.day)
 
 
-def lately(desk: Desk) -> list[DrinksDay]:
+def lately(context: Context) -> list[DrinksDay]:
     """Return what holds for the last weeks."""
-    last = today(desk)
-    return days(desk, last - timedelta(weeks=WEEKS_BACK), last)
+    last = today(context)
+    return days(context, last - timedelta(weeks=WEEKS_BACK), last)
 
 
 def by_weekday(found: Sequence[DrinksDay]) -> list[WeekdayMean]:

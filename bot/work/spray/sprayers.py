@@ -12,7 +12,7 @@ from typing import Any
 from bot.trade.formulas.kinds import plain_name
 from bot.trade.liquids.ethanol import water_density_g_per_ml
 from bot.trade.spray.sprayers import Evenness, PumpOutput, Weighing
-from bot.work.context import Desk, Role
+from bot.work.context import Context, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
 from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.spray_output import evenness_of, output_of, reckoned_ml, runs_of
@@ -72,34 +72,34 @@ class Weighed:
     added: int
 
 
-def listed(desk: Desk) -> list[SprayerView]:
+def listed(context: Context) -> list[SprayerView]:
     """Return the sprayers in use, by name."""
-    rows = desk.book.all(Sprayer, Sprayer.archived_at.is_(None), order=Sprayer.match_key)
-    return [_view(desk, row) for row in rows]
+    rows = context.book.all(Sprayer, Sprayer.archived_at.is_(None), order=Sprayer.match_key)
+    return [_view(context, row) for row in rows]
 
 
-def get(desk: Desk, sprayer_id: int) -> SprayerView:
+def get(context: Context, sprayer_id: int) -> SprayerView:
     """Return a sprayer by number. Raises NotThereError."""
-    row = desk.book.get(Sprayer, sprayer_id)
+    row = context.book.get(Sprayer, sprayer_id)
     if row is None:
         raise NotThereError("sprayer", str(sprayer_id))
-    return _view(desk, row)
+    return _view(context, row)
 
 
-def _view(desk: Desk, row: Sprayer) -> SprayerView:
-    runs = runs_of(desk, row.id)
+def _view(context: Context, row: Sprayer) -> SprayerView:
+    runs = runs_of(context, row.id)
     output = output_of(runs)
-    members = desk.book.session.execute(desk.book.rows(Member, Member.person_id, Member.name))
+    members = context.book.session.execute(context.book.rows(Member, Member.person_id, Member.name))
     names: dict[int, str] = {one.person_id: one.name for one in members}
     query = (
-        desk.book.rows(Formula, Formula.id, Formula.name, FormulaSprayer.sprayer_id)
+        context.book.rows(Formula, Formula.id, Formula.name, FormulaSprayer.sprayer_id)
         .outerjoin(
             FormulaSprayer,
             (FormulaSprayer.bar_id == Formula.bar_id) & (FormulaSprayer.formula_id == Formula.id),
         )
         .order_by(Formula.match_key)
     )
-    known = desk.book.session.execute(query).all()
+    known = context.book.session.execute(query).all()
     called = {one.id: one.name for one in known}
     return SprayerView(
         row.id,
@@ -109,7 +109,7 @@ def _view(desk: Desk, row: Sprayer) -> SprayerView:
         None if output is None else reckoned_ml(output),
         evenness_of(runs),
         tuple(one.name for one in known if one.sprayer_id == row.id),
-        desk.bar.settings.sprayer == row.id,
+        context.bar.settings.sprayer == row.id,
     )
 
 
@@ -130,20 +130,20 @@ def _run(run: SprayerRun, formulas_: dict[int, str], people: dict[int, str]) -> 
     )
 
 
-def add(desk: Desk, name: str) -> SprayerView:
+def add(context: Context, name: str) -> SprayerView:
     """Write down a sprayer, or return the one of that name. Raises BadValueError for an empty name."""
     clean = ingredients.clean_name(name, "sprayer name")
-    row = desk.book.one(Sprayer, Sprayer.match_key == plain_name(clean))
+    row = context.book.one(Sprayer, Sprayer.match_key == plain_name(clean))
     if row is None:
-        row = desk.book.add(Sprayer(name=clean, match_key=plain_name(clean), made_at=desk.now))
-        desk.log("sprayer", sprayer=row.id, name=clean)
+        row = context.book.add(Sprayer(name=clean, match_key=plain_name(clean), made_at=context.now))
+        context.log("sprayer", sprayer=row.id, name=clean)
     row.archived_at = None
-    desk.book.touched()
-    return _view(desk, row)
+    context.book.touched()
+    return _view(context, row)
 
 
 def weigh(
-    desk: Desk,
+    context: Context,
     sprayer_id: int,
     masses_g: Sequence[Fraction],
     sprays: int,
@@ -157,7 +157,7 @@ def weigh(
     Raises NotThereError, BadValueError, OutOfRangeError when the bottle did not get lighter, and
     what doses.density_of_mix raises.
     """
-    row = desk.book.get(Sprayer, sprayer_id)
+    row = context.book.get(Sprayer, sprayer_id)
     if row is None:
         raise NotThereError("sprayer", str(sprayer_id))
     runs = list(pairwise(masses_g))
@@ -165,9 +165,9 @@ def weigh(
         raise BadValueError("number of weighings", str(len(masses_g)))
     for before, after in runs:
         Weighing(float(before), float(after), sprays, priming)  # refuses what cannot be a run
-    density = _density(desk, formula_id)
+    density = _density(context, formula_id)
     ids = [
-        desk.book.add(
+        context.book.add(
             SprayerRun(
                 sprayer_id=sprayer_id,
                 formula_id=formula_id,
@@ -177,97 +177,97 @@ def weigh(
                 sprays=sprays,
                 density_g_per_ml=density,
                 priming=priming,
-                at=desk.now,
-                by=desk.person_id,
+                at=context.now,
+                by=context.person_id,
             )
         ).id
         for before, after in runs
     ]
-    desk.log("weighing", sprayer=sprayer_id, name=row.name, runs=ids)
-    desk.book.touched()
-    return Weighed(_view(desk, row), len(ids))
+    context.log("weighing", sprayer=sprayer_id, name=row.name, runs=ids)
+    context.book.touched()
+    return Weighed(_view(context, row), len(ids))
 
 
-def _density(desk: Desk, formula_id: int | None) -> Fraction:
-    temperature = desk.bar.temperature_c
+def _density(context: Context, formula_id: int | None) -> Fraction:
+    temperature = context.bar.temperature_c
     if formula_id is None:
         value = water_density_g_per_ml(temperature)
     else:
-        value = dose.density_of_mix(formulas.get(desk, formula_id), temperature)
+        value = dose.density_of_mix(formulas.get(context, formula_id), temperature)
     return Fraction(str(round(value, 5)))
 
 
-def use(desk: Desk, sprayer_id: int | None, formula_id: int | None) -> None:
+def use(context: Context, sprayer_id: int | None, formula_id: int | None) -> None:
     """Reckon a formula by a sprayer, or with `formula_id` None all that have none; None for neither.
 
     Raises NotAllowedError for a plain member, or NotThereError.
     """
-    if not desk.role.manages:
+    if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
     if sprayer_id is not None:
-        get(desk, sprayer_id)
+        get(context, sprayer_id)
     if formula_id is None:
-        bars.change(desk, sprayer=sprayer_id or 0)
+        bars.change(context, sprayer=sprayer_id or 0)
         return
-    name = formulas.get(desk, formula_id).name
-    before = _set_for(desk, formula_id, sprayer_id)
-    desk.log("use sprayer", formula=formula_id, name=name, before=before)
-    desk.book.touched()
+    name = formulas.get(context, formula_id).name
+    before = _set_for(context, formula_id, sprayer_id)
+    context.log("use sprayer", formula=formula_id, name=name, before=before)
+    context.book.touched()
 
 
-def _set_for(desk: Desk, formula_id: int, sprayer_id: int | None) -> int | None:
-    row = desk.book.get(FormulaSprayer, formula_id)
+def _set_for(context: Context, formula_id: int, sprayer_id: int | None) -> int | None:
+    row = context.book.get(FormulaSprayer, formula_id)
     before = None if row is None else row.sprayer_id
     if row is not None and sprayer_id is None:
-        desk.book.session.delete(row)
-        desk.book.session.flush()
+        context.book.session.delete(row)
+        context.book.session.flush()
     elif row is not None and sprayer_id is not None:
         row.sprayer_id = sprayer_id
     elif sprayer_id is not None:
-        desk.book.add(FormulaSprayer(formula_id=formula_id, sprayer_id=sprayer_id))
+        context.book.add(FormulaSprayer(formula_id=formula_id, sprayer_id=sprayer_id))
     return before
 
 
-def retire(desk: Desk, sprayer_id: int) -> str:
+def retire(context: Context, sprayer_id: int) -> str:
     """Put a sprayer away; return its name. What counted by it counts by the bar's spray size again.
 
     Raises NotThereError.
     """
-    row = desk.book.get(Sprayer, sprayer_id)
+    row = context.book.get(Sprayer, sprayer_id)
     if row is None:
         raise NotThereError("sprayer", str(sprayer_id))
-    row.archived_at = desk.now
-    desk.log("retire sprayer", sprayer=sprayer_id, name=row.name)
-    desk.book.touched()
+    row.archived_at = context.now
+    context.log("retire sprayer", sprayer=sprayer_id, name=row.name)
+    context.book.touched()
     return row.name
 
 
-def take_back_weighing(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_weighing(context: Context, details: dict[str, Any]) -> None:
     """Undo weighings: they stay, marked as taken back, and count no more."""
     for number in details["runs"]:
-        row = desk.book.get(SprayerRun, number)
+        row = context.book.get(SprayerRun, number)
         if row is not None:
-            row.undone_at = desk.now
-    desk.book.touched()
+            row.undone_at = context.now
+    context.book.touched()
 
 
-def take_back_use(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_use(context: Context, details: dict[str, Any]) -> None:
     """Undo the choice of a sprayer for a formula."""
-    _set_for(desk, details["formula"], details["before"])
-    desk.book.touched()
+    _set_for(context, details["formula"], details["before"])
+    context.book.touched()
 
 
-def take_back_new(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_new(context: Context, details: dict[str, Any]) -> None:
     """Undo a new sprayer: it is put away."""
-    row = desk.book.get(Sprayer, details["sprayer"])
+    row = context.book.get(Sprayer, details["sprayer"])
     if row is not None:
-        row.archived_at = desk.now
-        desk.book.touched()
+        row.archived_at = context.now
+        context.book.touched()
 
 
-def take_back_retire(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_retire(context: Context, details: dict[str, Any]) -> None:
     """Undo putting a sprayer away."""
-    row = desk.book.get(Sprayer, details["sprayer"])
+    row = context.book.get(Sprayer, details["sprayer"])
     if row is not None:
         row.archived_at = None
-        desk.book.touched()
+        context.book.touched()

@@ -12,7 +12,7 @@ from sqlalchemy import func
 from bot.trade.days import business_day
 from bot.trade.formulas.measures import Quantity
 from bot.trade.money.money import to_minor
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import ingredients
 from bot.work.money import prices
@@ -31,94 +31,98 @@ class Bought:
     cost: Decimal | None
 
 
-def _marks(desk: Desk) -> dict[str, int]:
+def _marks(context: Context) -> dict[str, int]:
     """Return the last numbers given out, so that no two things of one second need to be put in order."""
     return {
-        f"after_{table.__tablename__}": desk.book.session.scalar(desk.book.rows(table, func.max(table.id)))
+        f"after_{table.__tablename__}": context.book.session.scalar(
+            context.book.rows(table, func.max(table.id))
+        )
         or 0
         for table in (Delivery, Batch, Waste)
     }
 
 
-def count(desk: Desk, ingredient_id: int, quantity: Quantity) -> tuple[OnHand, Fraction | None]:
+def count(context: Context, ingredient_id: int, quantity: Quantity) -> tuple[OnHand, Fraction | None]:
     """Note what was counted; return what is on hand and what the book had said before, None if nothing.
 
     Raises NotThereError, BadValueError.
     """
-    view = ingredients.get(desk, ingredient_id)
-    amount, dimension = stock.in_base_units(desk, quantity)
-    before = stock.on_hand(desk, [ingredient_id]).get(ingredient_id)
-    row = desk.book.add(
+    view = ingredients.get(context, ingredient_id)
+    amount, dimension = stock.in_base_units(context, quantity)
+    before = stock.on_hand(context, [ingredient_id]).get(ingredient_id)
+    row = context.book.add(
         StockCount(
             ingredient_id=ingredient_id,
             dimension=dimension,
             amount_milli=round(amount * 1000),
-            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
-            at=desk.now,
-            by=desk.person_id,
-            **_marks(desk),
+            business_day=business_day(context.now, context.bar.zone, context.bar.closing_minute),
+            at=context.now,
+            by=context.person_id,
+            **_marks(context),
         )
     )
-    desk.log("count stock", row=row.id, ingredient=ingredient_id, name=view.name)
-    pars.watch(desk, [ingredient_id])
-    now = stock.on_hand(desk, [ingredient_id])[ingredient_id]
+    context.log("count stock", row=row.id, ingredient=ingredient_id, name=view.name)
+    pars.watch(context, [ingredient_id])
+    now = stock.on_hand(context, [ingredient_id])[ingredient_id]
     said = None if before is None else stock.convert(view, before.book, before.dimension, dimension)
     return now, said
 
 
 def buy(
-    desk: Desk, ingredient_id: int, packs: Fraction, pack: Quantity, price: Decimal | None = None
+    context: Context, ingredient_id: int, packs: Fraction, pack: Quantity, price: Decimal | None = None
 ) -> Bought:
     """Note so many packs bought; a price for one is the price from now on, where it is another.
 
     Raises NotThereError, BadValueError.
     """
-    view = ingredients.get(desk, ingredient_id)
+    view = ingredients.get(context, ingredient_id)
     if not 0 < packs <= 100_000:
         raise BadValueError("number of packs", str(float(packs)))
-    size, dimension = stock.in_base_units(desk, pack, Fraction(1, 1000))
+    size, dimension = stock.in_base_units(context, pack, Fraction(1, 1000))
     paid = None
     if price is not None:
-        before = prices.in_force(desk, [ingredient_id]).get(ingredient_id)
+        before = prices.in_force(context, [ingredient_id]).get(ingredient_id)
         if before is None or before.pack_amount != size or before.price != price:
-            paid = prices.write(desk, ingredient_id, pack, price).id
+            paid = prices.write(context, ingredient_id, pack, price).id
     cost = None if price is None else price * packs.numerator / packs.denominator
-    row = desk.book.add(
+    row = context.book.add(
         Delivery(
             ingredient_id=ingredient_id,
             dimension=dimension,
             amount_milli=round(size * packs * 1000),
-            cost_minor=None if cost is None else to_minor(cost, desk.bar.currency),
+            cost_minor=None if cost is None else to_minor(cost, context.bar.currency),
             price_id=paid,
-            business_day=business_day(desk.now, desk.bar.zone, desk.bar.closing_minute),
-            at=desk.now,
-            by=desk.person_id,
-            source=desk.source,
-            line=desk.next_line(),
+            business_day=business_day(context.now, context.bar.zone, context.bar.closing_minute),
+            at=context.now,
+            by=context.person_id,
+            source=context.source,
+            line=context.next_line(),
         )
     )
-    desk.log("buy stock", row=row.id, ingredient=ingredient_id, name=view.name, price=paid)
-    pars.watch(desk, [ingredient_id])
-    return Bought(stock.on_hand(desk, [ingredient_id])[ingredient_id], size * packs, cost)
+    context.log("buy stock", row=row.id, ingredient=ingredient_id, name=view.name, price=paid)
+    pars.watch(context, [ingredient_id])
+    return Bought(stock.on_hand(context, [ingredient_id])[ingredient_id], size * packs, cost)
 
 
-def take_back_count(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_count(context: Context, details: dict[str, Any]) -> None:
     """Undo a count: a void row that points to it."""
-    row = desk.book.get(StockCount, details["row"])
+    row = context.book.get(StockCount, details["row"])
     if row is None:
         return
-    desk.correct(row, void=True)
-    pars.watch(desk, [row.ingredient_id])
+    context.correct(row, void=True)
+    pars.watch(context, [row.ingredient_id])
 
 
-def take_back_buying(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_buying(context: Context, details: dict[str, Any]) -> None:
     """Undo a purchase, and the price that it brought."""
-    row = desk.book.get(Delivery, details["row"])
+    row = context.book.get(Delivery, details["row"])
     if row is None:
         return
     cost = None if row.cost_minor is None else -row.cost_minor
-    source = f"undo {desk.source}"
-    desk.correct(row, amount_milli=-row.amount_milli, cost_minor=cost, source=source, line=desk.next_line())
+    source = f"undo {context.source}"
+    context.correct(
+        row, amount_milli=-row.amount_milli, cost_minor=cost, source=source, line=context.next_line()
+    )
     if details["price"] is not None:
-        prices.take_back(desk, {"price": details["price"]})
-    pars.watch(desk, [row.ingredient_id])
+        prices.take_back(context, {"price": details["price"]})
+    pars.watch(context, [row.ingredient_id])

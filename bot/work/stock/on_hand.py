@@ -13,7 +13,7 @@ from sqlalchemy.orm import aliased
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import BASE_DIMENSIONS, Dimension, Quantity
 from bot.trade.stock.on_hand import low_stock
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import ingredients, scaling
 from bot.work.formulas.formulas import FormulaLineView, in_base
@@ -71,15 +71,15 @@ def convert(
 # -- what there is -------------------------------------------------------------------------
 
 
-def on_hand(desk: Desk, wanted: Iterable[int] | None = None) -> dict[int, OnHand]:
+def on_hand(context: Context, wanted: Iterable[int] | None = None) -> dict[int, OnHand]:
     """Return what is on hand of the ingredients that were ever counted or bought, all of them or some."""
     only = None if wanted is None else set(wanted)
-    counts = _last_counts(desk, only)
-    deliveries = _deliveries(desk, only)
+    counts = _last_counts(context, only)
+    deliveries = _deliveries(context, only)
     starts = _starts(counts, deliveries)
     if not starts:
         return {}
-    known = {number: ingredients.get(desk, number) for number in starts}
+    known = {number: ingredients.get(context, number) for number in starts}
     measures = {
         **{row.ingredient_id: Dimension(row.dimension) for row in reversed(deliveries)},
         **{number: Dimension(row.dimension) for number, row in counts.items()},
@@ -87,12 +87,12 @@ def on_hand(desk: Desk, wanted: Iterable[int] | None = None) -> dict[int, OnHand
     sums = {
         number: Fraction(counts[number].amount_milli if number in counts else 0, 1000) for number in starts
     }
-    for move in (*map(_came, deliveries), *_went(desk, starts)):
+    for move in (*map(_came, deliveries), *_went(context, starts)):
         number = move.ingredient_id
         turned = convert(known[number], move.amount, move.dimension, measures[number])
         if turned is not None and starts[number].before(move):
             sums[number] += turned
-    pars = least_wanted(desk, only)
+    pars = least_wanted(context, only)
     found = {}
     for number, view in known.items():
         par = pars.get(number)
@@ -147,7 +147,7 @@ def _came(row: Delivery) -> _Move:
     return _Move(row.ingredient_id, Delivery.__tablename__, row.id, row.at, amount, Dimension(row.dimension))
 
 
-def _last_counts(desk: Desk, only: set[int] | None) -> dict[int, StockCount]:
+def _last_counts(context: Context, only: set[int] | None) -> dict[int, StockCount]:
     voided = aliased(StockCount)
     taken_back = (
         select(voided.id)
@@ -158,23 +158,23 @@ def _last_counts(desk: Desk, only: set[int] | None) -> dict[int, StockCount]:
     where = [StockCount.void.is_(False), ~taken_back]
     if only is not None:
         where.append(StockCount.ingredient_id.in_(only))
-    rows = desk.book.all(StockCount, *where, order=StockCount.id)
+    rows = context.book.all(StockCount, *where, order=StockCount.id)
     return {row.ingredient_id: row for row in rows}
 
 
-def _deliveries(desk: Desk, only: set[int] | None) -> list[Delivery]:
+def _deliveries(context: Context, only: set[int] | None) -> list[Delivery]:
     """Return what was bought and not taken back, oldest first."""
     where = [] if only is None else [Delivery.ingredient_id.in_(only)]
-    rows = desk.book.all(Delivery, *where, order=Delivery.id)
+    rows = context.book.all(Delivery, *where, order=Delivery.id)
     corrected = {row.corrects for row in rows if row.corrects is not None}
     return [row for row in rows if row.corrects is None and row.id not in corrected]
 
 
-def _went(desk: Desk, starts: Mapping[int, _Start]) -> list[_Move]:
+def _went(context: Context, starts: Mapping[int, _Start]) -> list[_Move]:
     """Return what went into batches or into the bin."""
     first = min(start.at for start in starts.values())
     query = (
-        desk.book.rows(BatchLine, BatchLine, Batch.made_at)
+        context.book.rows(BatchLine, BatchLine, Batch.made_at)
         .join(Batch, (Batch.bar_id == BatchLine.bar_id) & (Batch.id == BatchLine.batch_id))
         .where(BatchLine.ingredient_id.in_(list(starts)), Batch.state != _UNDONE, Batch.made_at >= first)
     )
@@ -187,9 +187,9 @@ def _went(desk: Desk, starts: Mapping[int, _Start]) -> list[_Move]:
             -line.amount,
             BASE_DIMENSIONS[line.unit],
         )
-        for line, made_at in desk.book.session.execute(query)
+        for line, made_at in context.book.session.execute(query)
     ]
-    thrown = desk.book.all(Waste, Waste.ingredient_id.in_(list(starts)), Waste.at >= first)
+    thrown = context.book.all(Waste, Waste.ingredient_id.in_(list(starts)), Waste.at >= first)
     corrected = {row.corrects for row in thrown if row.corrects is not None}
     by_number = {row.id: row for row in thrown}
     for row in thrown:
@@ -212,18 +212,18 @@ def _went(desk: Desk, starts: Mapping[int, _Start]) -> list[_Move]:
     return moves
 
 
-def least_wanted(desk: Desk, only: set[int] | None = None) -> dict[int, tuple[Fraction, Dimension]]:
+def least_wanted(context: Context, only: set[int] | None = None) -> dict[int, tuple[Fraction, Dimension]]:
     """Return the pars of all ingredients or of some, in mL, g or pieces."""
     where = [] if only is None else [StockPar.ingredient_id.in_(only)]
     return {
-        row.ingredient_id: in_base(desk.bar, Quantity(row.amount, row.unit))
-        for row in desk.book.all(StockPar, *where)
+        row.ingredient_id: in_base(context.bar, Quantity(row.amount, row.unit))
+        for row in context.book.all(StockPar, *where)
     }
 
 
-def listed(desk: Desk) -> list[OnHand]:
+def listed(context: Context) -> list[OnHand]:
     """Return everything on hand: what is below its par first, the scarcest before all, then by name."""
-    found = {one.ingredient.name: one for one in on_hand(desk).values() if not is_tap(one.ingredient)}
+    found = {one.ingredient.name: one for one in on_hand(context).values() if not is_tap(one.ingredient)}
     pars = {name: one.par for name, one in found.items() if one.par is not None}
     low = low_stock({name: one.amount for name, one in found.items()}, pars)
     rest = sorted((name for name in found if name not in low), key=str.casefold)
@@ -236,13 +236,13 @@ def is_tap(ingredient: IngredientView) -> bool:
 
 
 def in_base_units(
-    desk: Desk, quantity: Quantity, least: Fraction = Fraction(0)
+    context: Context, quantity: Quantity, least: Fraction = Fraction(0)
 ) -> tuple[Fraction, Dimension]:
     """Return an amount of stock in mL, g or pieces.
 
     Raises BadValueError below `least`, or where it is so much that the unit was surely mistaken.
     """
-    amount, dimension = in_base(desk.bar, quantity)
+    amount, dimension = in_base(context.bar, quantity)
     if not least <= amount <= _MOST:
         raise BadValueError("amount", str(float(quantity.number)))
     return amount, dimension

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.trade.formulas.measures import Dimension, Quantity
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.reminders import planning
@@ -15,62 +15,62 @@ from bot.work.stock import on_hand as stock
 from storage.tables import StockPar
 
 
-def listed(desk: Desk) -> list[tuple[IngredientView, Fraction, Dimension]]:
+def listed(context: Context) -> list[tuple[IngredientView, Fraction, Dimension]]:
     """Return the least that the bar wants of each ingredient, by name."""
-    found = [(ingredients.get(desk, number), *par) for number, par in stock.least_wanted(desk).items()]
+    found = [(ingredients.get(context, number), *par) for number, par in stock.least_wanted(context).items()]
     return sorted(found, key=lambda one: one[0].name.casefold())
 
 
-def set_par(desk: Desk, ingredient_id: int, quantity: Quantity | None) -> None:
+def set_par(context: Context, ingredient_id: int, quantity: Quantity | None) -> None:
     """Set the least wanted on hand, or none at all. Raises NotThereError, BadValueError."""
-    view = ingredients.get(desk, ingredient_id)
+    view = ingredients.get(context, ingredient_id)
     if quantity is not None:
-        stock.in_base_units(desk, quantity, Fraction(1, 1000))
-    row = desk.book.get(StockPar, ingredient_id)
+        stock.in_base_units(context, quantity, Fraction(1, 1000))
+    row = context.book.get(StockPar, ingredient_id)
     before = None if row is None else [str(row.amount), row.unit]
-    _write_par(desk, ingredient_id, quantity)
-    desk.log("par", ingredient=ingredient_id, name=view.name, before=before)
-    watch(desk, [ingredient_id])
+    _write_par(context, ingredient_id, quantity)
+    context.log("par", ingredient=ingredient_id, name=view.name, before=before)
+    watch(context, [ingredient_id])
 
 
-def _write_par(desk: Desk, ingredient_id: int, quantity: Quantity | None) -> None:
-    row = desk.book.get(StockPar, ingredient_id)
+def _write_par(context: Context, ingredient_id: int, quantity: Quantity | None) -> None:
+    row = context.book.get(StockPar, ingredient_id)
     if quantity is None:
         if row is not None:
-            planning.cancel_low_stock(desk.book, ingredient_id)
-            desk.book.session.delete(row)
+            planning.cancel_low_stock(context.book, ingredient_id)
+            context.book.session.delete(row)
     elif row is None:
-        desk.book.add(
+        context.book.add(
             StockPar(ingredient_id=ingredient_id, amount=quantity.number, unit=quantity.unit, told=False)
         )
     else:
         row.amount, row.unit = quantity.number, quantity.unit
-    desk.book.session.flush()
+    context.book.session.flush()
 
 
-def take_back_par(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_par(context: Context, details: dict[str, Any]) -> None:
     """Undo a par: the one before holds again, or none."""
     before = details["before"]
     _write_par(
-        desk, details["ingredient"], None if before is None else Quantity(Fraction(before[0]), before[1])
+        context, details["ingredient"], None if before is None else Quantity(Fraction(before[0]), before[1])
     )
-    watch(desk, [details["ingredient"]])
+    watch(context, [details["ingredient"]])
 
 
-def watch(desk: Desk, changed: Iterable[int]) -> None:
+def watch(context: Context, changed: Iterable[int]) -> None:
     """Plan a reminder for what fell below its par, once for each fall; drop it when there is enough."""
-    rows = desk.book.all(StockPar, StockPar.ingredient_id.in_(list(changed)))
+    rows = context.book.all(StockPar, StockPar.ingredient_id.in_(list(changed)))
     if not rows:
         return
-    there = stock.on_hand(desk, [row.ingredient_id for row in rows])
+    there = stock.on_hand(context, [row.ingredient_id for row in rows])
     for row in rows:
         one = there.get(row.ingredient_id)
         if one is None or one.par is None:
             continue
         if one.low and not row.told:
             planning.plan_low_stock(
-                desk.book,
-                desk.bar,
+                context.book,
+                context.bar,
                 row.ingredient_id,
                 {
                     "ingredient": row.ingredient_id,
@@ -79,10 +79,10 @@ def watch(desk: Desk, changed: Iterable[int]) -> None:
                     "par": str(one.par),
                     "dimension": one.dimension.value,
                 },
-                desk.now,
-                desk.person_id,
+                context.now,
+                context.person_id,
             )
         elif not one.low and row.told:
-            planning.cancel_low_stock(desk.book, row.ingredient_id)
+            planning.cancel_low_stock(context.book, row.ingredient_id)
         row.told = one.low
-    desk.book.session.flush()
+    context.book.session.flush()

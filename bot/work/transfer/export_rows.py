@@ -10,7 +10,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.trade.money.money import from_minor
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.fruit.peeled import PeeledView
 from storage.tables import (
     Bar,
@@ -58,9 +58,9 @@ def moment(value: datetime | None) -> str | None:
 class RowWriter:
     """Writes rows of one bar: what is numbered there by name, each under a reference of its own."""
 
-    def __init__(self, desk: Desk) -> None:
-        self._book = desk.book
-        bar = desk.book.session.get(Bar, desk.bar.id)
+    def __init__(self, context: Context) -> None:
+        self._book = context.book
+        bar = context.book.session.get(Bar, context.bar.id)
         assert bar is not None  # noqa: S101 - somebody sits at its desk
         self._bar = bar
         self._origin = origin_of(bar)

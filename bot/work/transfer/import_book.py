@@ -42,7 +42,7 @@ class BookIntake(Intake):
         if known is not None and (known not in self._put_away or row.flag("archived")):
             return False
         self._room_for_one_more(self._ingredients)
-        view = ingredients.add(self._desk, name, None if kind is None else IngredientKind(kind), strength)
+        view = ingredients.add(self._context, name, None if kind is None else IngredientKind(kind), strength)
         found = self._book.get(Ingredient, view.id)
         assert found is not None  # noqa: S101 - just written
         self._put_away.discard(view.id)
@@ -51,14 +51,14 @@ class BookIntake(Intake):
         found.density_source = row.text("density_source", False, 200) or None
         found.food_grade = grade or None
         found.details = plain_details(details)
-        found.archived_at = self._desk.now if row.flag("archived") else None
+        found.archived_at = self._context.now if row.flag("archived") else None
         self._ingredients[plain_name(name)] = view.id
         return True
 
     def _settings(self) -> None:
         """Take the settings over, into a bar that has nothing in its book yet."""
         bar = self._sheet.bar
-        if not bar or not self._empty or not self._desk.role.manages:
+        if not bar or not self._empty or not self._context.role.manages:
             return
         given = bar.get("settings")
         if not isinstance(given, dict):
@@ -66,11 +66,11 @@ class BookIntake(Intake):
         columns = columns_of(bar)
         settings = settings_of(given).changed(
             spraying_since=self._spraying_since(bar.get("spraying_since")),
-            more=self._desk.bar.settings.more,
+            more=self._context.bar.settings.more,
         )
         values = {name: getattr(settings, name) for name in settings.to_json()}
-        bars.change(self._desk, **columns, **values)
-        self._taken.settings_entries.append(self._desk.entry or 0)
+        bars.change(self._context, **columns, **values)
+        self._taken.settings_entries.append(self._context.entry or 0)
         self._taken.settings = True
 
     def _spraying_since(self, named: Any) -> dict[str, str]:
@@ -105,7 +105,7 @@ class BookIntake(Intake):
                 preparation=preparation,
                 latest=numbers[-1],
                 made_at=made[0][0].made_at,
-                archived_at=self._desk.now if row.flag("archived") else None,
+                archived_at=self._context.now if row.flag("archived") else None,
             )
         )
         for version, lines in made:
@@ -153,7 +153,7 @@ class BookIntake(Intake):
             return None
         usual = PREPARATION_DEFAULTS[Preparation(preparation)]
         if preparation == Preparation.AROMA_MIST and sprays["sprays_low"] is None:
-            settings = self._desk.bar.settings
+            settings = self._context.bar.settings
             sprays["sprays_low"], sprays["sprays_high"] = (
                 Fraction(settings.sprays_low),
                 Fraction(settings.sprays_high),
@@ -164,8 +164,8 @@ class BookIntake(Intake):
             discard_days=usual.discard_days if days is None else days,
             garnish_id=garnish,
             note=note,
-            made_at=made_at or self._desk.now,
-            made_by=self._desk.person_id,
+            made_at=made_at or self._context.now,
+            made_by=self._context.person_id,
             **sprays,
         )
         return version, lines
@@ -207,7 +207,7 @@ class BookIntake(Intake):
                     density_g_per_ml=density,
                     priming=one.flag("priming"),
                     at=at,
-                    by=self._desk.person_id,
+                    by=self._context.person_id,
                 )
             )
         if not self._good(row) or not plain_name(name):
@@ -218,8 +218,8 @@ class BookIntake(Intake):
             Sprayer(
                 name=name,
                 match_key=plain_name(name),
-                made_at=self._desk.now,
-                archived_at=self._desk.now if row.flag("archived") else None,
+                made_at=self._context.now,
+                archived_at=self._context.now if row.flag("archived") else None,
             )
         )
         self._sprayers[sprayer.match_key] = sprayer.id
@@ -238,8 +238,8 @@ class BookIntake(Intake):
         if self._taken.settings and name:
             number = self._sprayers.get(plain_name(str(name)))
             if number is not None:
-                bars.change(self._desk, sprayer=number)
-                self._taken.settings_entries.append(self._desk.entry or 0)
+                bars.change(self._context, sprayer=number)
+                self._taken.settings_entries.append(self._context.entry or 0)
 
     def _own_costs(self) -> None:
         """Take over what making single formulas takes, now that they have numbers here."""
@@ -256,14 +256,14 @@ class BookIntake(Intake):
                 raise BadValueError("settings", "")
             kept[str(number)] = found
         if kept:
-            bars.change(self._desk, formula_costs=kept)
-            self._taken.settings_entries.append(self._desk.entry or 0)
+            bars.change(self._context, formula_costs=kept)
+            self._taken.settings_entries.append(self._context.entry or 0)
 
     def _price(self, row: Row) -> bool | None:
         item, size = self._item(row, "ingredient"), row.number("pack_amount", above=True)
         unit, minor = row.unit("pack_unit"), self._money(row, "price", True)
         low, high = row.number("garnishes_low", False, True), row.number("garnishes_high", False, True)
-        at = row.moment("at", needed=False) or self._desk.now
+        at = row.moment("at", needed=False) or self._context.now
         if not self._good(row) or item is None or size is None or minor is None:
             return None
         if self._known("price", row) is not None:
@@ -281,7 +281,7 @@ class BookIntake(Intake):
                 garnishes_low=low,
                 garnishes_high=high or low,
                 at=at,
-                by=self._desk.person_id,
+                by=self._context.person_id,
             )
         )
         self._note("price", row, price.id)

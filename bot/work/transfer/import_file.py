@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from sqlalchemy import delete
 
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.transfer import export
 from bot.work.transfer.import_rows import MOST_PROBLEMS, Problem, Sheet, read_file
@@ -37,42 +37,42 @@ class Trial:
         return not self.problems
 
 
-def receive(desk: Desk, name: str, content: bytes) -> Trial:
+def receive(context: Context, name: str, content: bytes) -> Trial:
     """Keep a sent file and try it: nothing of it is in the book afterwards.
 
     Raises UnreadableFileError for what is no such file.
     """
     known = (export.FORMAT, export.VERSION)
     read_file(name, content, known)  # before it is kept at all
-    desk.book.session.execute(
+    context.book.session.execute(
         delete(Upload).where(
-            Upload.bar_id == desk.bar.id,
-            (Upload.by == desk.person_id) | (Upload.at < desk.now - timedelta(days=MOST_UPLOADS_DAYS)),
+            Upload.bar_id == context.bar.id,
+            (Upload.by == context.person_id) | (Upload.at < context.now - timedelta(days=MOST_UPLOADS_DAYS)),
         )
     )
-    row = desk.book.add(Upload(name=name[-120:], content=content, at=desk.now, by=desk.person_id))
+    row = context.book.add(Upload(name=name[-120:], content=content, at=context.now, by=context.person_id))
     sheet = read_file(name, content, known)
-    nested = desk.book.session.begin_nested()
+    nested = context.book.session.begin_nested()
     try:
-        taken = Taker(desk, sheet, row.id).take()
-        desk.book.session.flush()
+        taken = Taker(context, sheet, row.id).take()
+        context.book.session.flush()
     finally:
         nested.rollback()
     return Trial(row.name, row.id, taken, tuple(_sorted(sheet)))
 
 
-def take_in(desk: Desk, upload: int) -> Trial:
+def take_in(context: Context, upload: int) -> Trial:
     """Take a kept file in. Raises NotThereError for one that is gone, BadValueError if it has problems."""
-    row = desk.book.get(Upload, upload)
+    row = context.book.get(Upload, upload)
     if row is None:
         raise NotThereError("file", str(upload))
     name, content = row.name, row.content
     sheet = read_file(name, content, (export.FORMAT, export.VERSION))
-    taken = Taker(desk, sheet, upload).take()
+    taken = Taker(context, sheet, upload).take()
     if sheet.problems:
         raise BadValueError("file", name)
-    desk.book.session.delete(row)
-    desk.log(
+    context.book.session.delete(row)
+    context.log(
         "import",
         file=name,
         rows=taken.new,
@@ -84,7 +84,7 @@ def take_in(desk: Desk, upload: int) -> Trial:
         strengths=taken.strengths,
         settings=taken.settings_entries,
     )
-    desk.book.touched()
+    context.book.touched()
     return Trial(name, upload, taken, ())
 
 

@@ -54,7 +54,7 @@ class LogIntake(Intake):
                 cost_minor=cost,
                 business_day=when[0],
                 at=when[1],
-                by=self._desk.person_id,
+                by=self._context.person_id,
                 source=f"import {self._upload}",
                 line=row.line,
             ),
@@ -79,7 +79,7 @@ class LogIntake(Intake):
             business_day=when[0],
             cost_minor=cost,
             at=when[1],
-            by=self._desk.person_id,
+            by=self._context.person_id,
             source=f"import {self._upload}",
             line=row.line,
             late=row.flag("late"),
@@ -92,17 +92,17 @@ class LogIntake(Intake):
     def _cost(self, line: Waste, at: datetime) -> None:
         """Cost a line of a table at the price that was in force, where the table does not say."""
         if line.ingredient_id not in self._courses:
-            self._courses[line.ingredient_id] = prices.course(self._desk, line.ingredient_id)
+            self._courses[line.ingredient_id] = prices.course(self._context, line.ingredient_id)
         price = self._courses[line.ingredient_id].at(at)
         if price is None:
             return
         counted = line.count_milli is not None
         amount = Fraction(line.count_milli or line.grams_milli or 0, 1000)
         given = Dimension.COUNT if counted else Dimension.MASS
-        view = ingredients.get(self._desk, line.ingredient_id)
+        view = ingredients.get(self._context, line.ingredient_id)
         turned = on_hand.convert(view, amount, given, price.dimension)
         if turned is not None:
-            line.cost_minor = to_minor(turned * price.per_base, self._desk.bar.currency)
+            line.cost_minor = to_minor(turned * price.per_base, self._context.bar.currency)
             line.price_id = price.id
 
     def _juicing(self, row: Row) -> bool | None:
@@ -121,7 +121,7 @@ class LogIntake(Intake):
                 volume_ml=volume,
                 business_day=when[0],
                 at=when[1],
-                by=self._desk.person_id,
+                by=self._context.person_id,
             ),
         )
         return True
@@ -150,7 +150,7 @@ class LogIntake(Intake):
                 state=state,
                 total_ml=total,
                 made_at=made_at,
-                made_by=self._desk.person_id,
+                made_by=self._context.person_id,
                 rest_until=rested,
                 discard_on=discard_on,
                 opened_at=opened,
@@ -172,7 +172,7 @@ class LogIntake(Intake):
             self._taken.renumbered.append((number, batch.id))
         if BatchState(state).open:
             planning.plan_batch(
-                self._book, self._desk.bar, batch, str(batch.frozen["formula"]), self._desk.now
+                self._book, self._context.bar, batch, str(batch.frozen["formula"]), self._context.now
             )
         return True
 
@@ -205,7 +205,7 @@ class LogIntake(Intake):
             if at is not None:
                 note = one.text("note", False, 1000)
                 found.append(
-                    BatchEvent(what=what, clarity=clarity, note=note, at=at, by=self._desk.person_id)
+                    BatchEvent(what=what, clarity=clarity, note=note, at=at, by=self._context.person_id)
                 )
         return found
 
@@ -227,7 +227,7 @@ class LogIntake(Intake):
                 drinks=count,
                 ran_out=row.flag("ran_out"),
                 at=when[1],
-                by=self._desk.person_id,
+                by=self._context.person_id,
             ),
         )
         return True
@@ -250,7 +250,7 @@ class LogIntake(Intake):
                 amount_milli=round(amount * 1000),
                 business_day=when[0],
                 at=when[1],
-                by=self._desk.person_id,
+                by=self._context.person_id,
                 **marks,
             )
         )
@@ -266,14 +266,14 @@ class LogIntake(Intake):
             return None
         if self._known("peeled", row) is not None:
             return False
-        self._note("peeled", row, peeled.bring_in(self._desk, fruit, pieces, at, lost_at))
+        self._note("peeled", row, peeled.bring_in(self._context, fruit, pieces, at, lost_at))
         return True
 
     def _par(self, row: Row) -> bool | None:
         item, amount, unit = self._item(row, "ingredient"), row.number("amount", above=True), row.unit("unit")
         if not self._good(row) or item is None or amount is None:
             return None
-        formulas.in_base(self._desk.bar, Quantity(amount, unit))
+        formulas.in_base(self._context.bar, Quantity(amount, unit))
         if self._book.get(StockPar, item) is not None:
             return False
         self._book.add(StockPar(ingredient_id=item, amount=amount, unit=unit, told=False))

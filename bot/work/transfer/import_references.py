@@ -15,7 +15,7 @@ from bot.trade.days import business_day, instant_of
 from bot.trade.formulas.kinds import IngredientKind, plain_name
 from bot.trade.money.money import to_minor
 from bot.trade.numbers.uncertainty import to_decimal
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas import ingredients
 from bot.work.money import prices
 from bot.work.money.prices import Course, PriceView
@@ -86,14 +86,14 @@ class Intake:
     What is wrong goes to the sheet's problems; the caller then keeps nothing.
     """
 
-    def __init__(self, desk: Desk, sheet: Sheet, upload: int) -> None:
-        self._desk = desk
-        self._book = desk.book
+    def __init__(self, context: Context, sheet: Sheet, upload: int) -> None:
+        self._context = context
+        self._book = context.book
         self._sheet = sheet
         self._upload = upload
         self._through = 0
         self._taken = Taken()
-        bar = desk.book.session.get(Bar, desk.bar.id)
+        bar = context.book.session.get(Bar, context.bar.id)
         assert bar is not None  # noqa: S101 - somebody sits at its desk
         self._own_origin = export_rows.origin_of(bar)
         known = self._book.all(Ingredient)
@@ -114,7 +114,7 @@ class Intake:
         corrected = select(later.id).where(later.bar_id == Waste.bar_id, later.corrects == Waste.id).exists()
         return (
             self._book.one(Formula, Formula.archived_at.is_(None)) is None
-            and not prices.in_force(self._desk)
+            and not prices.in_force(self._context)
             and self._book.one(Waste, Waste.corrects.is_(None), ~corrected) is None
         )
 
@@ -170,7 +170,7 @@ class Intake:
         if key not in self._ingredients:
             self._room_for_one_more(self._ingredients)
             kind = IngredientKind.FRUIT if name in {"fruit", "replaces", "garnish"} else None
-            self._ingredients[key] = ingredients.add(self._desk, text, kind).id
+            self._ingredients[key] = ingredients.add(self._context, text, kind).id
             self._taken.note("ingredient", self._ingredients[key])
         number = self._ingredients[key]
         if number in self._put_away:
@@ -202,12 +202,12 @@ class Intake:
 
     def _money(self, row: Row, name: str, needed: bool) -> int | None:
         amount = row.number(name, needed)
-        return None if amount is None else to_minor(to_decimal(amount), self._desk.bar.currency)
+        return None if amount is None else to_minor(to_decimal(amount), self._context.bar.currency)
 
     def _logged(self, row: Row, minute: int = _LATE_EVENING) -> tuple[date, datetime] | None:
         """Return the business day and the moment of a row; of the two one is enough."""
         day, at = row.day("day", needed=False), row.moment("at", needed=False)
-        bar = self._desk.bar
+        bar = self._context.bar
         if day is None and at is None:
             if not row.says("day", "at"):
                 row.wrong("day", "missing")

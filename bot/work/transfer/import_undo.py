@@ -16,7 +16,7 @@ from sqlalchemy import ColumnElement, and_, false, func, or_
 from bot.trade.formulas.kinds import plain_name
 from bot.work.batches import batch_life
 from bot.work.batches.batches import BatchState
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import NotThereError
 from bot.work.fruit import peeled
 from bot.work.people import settings_undo
@@ -91,7 +91,7 @@ class _Brought:
         return [number for first, last in self.of(kind) for number in range(first, last + 1)]
 
 
-def take_back(desk: Desk, details: dict[str, Any]) -> dict[str, Any]:
+def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
     """Take back all that an import brought; return what is `kept`, by name, because it was used since.
 
     Raises NotThereError for an import of which is not known what it brought.
@@ -99,34 +99,34 @@ def take_back(desk: Desk, details: dict[str, Any]) -> dict[str, Any]:
     if "brought" not in details:
         raise NotThereError("log entry", "")
     brought = _Brought(dict(details["brought"]))
-    gone = _all_gone(desk, brought)
-    touched = _values(desk, details)
-    kept = _formulas(desk, brought, gone, details.get("latest", {}))
-    kept += _ingredients(desk, brought, gone)
-    kept += _sprayers(desk, brought, details.get("runs", {}))
+    gone = _all_gone(context, brought)
+    touched = _values(context, details)
+    kept = _formulas(context, brought, gone, details.get("latest", {}))
+    kept += _ingredients(context, brought, gone)
+    kept += _sprayers(context, brought, details.get("runs", {}))
     done, rows = 0, sum(len(brought.ids(kind)) for kind in _LOGGED)
     for kind in _LOGGED:
         for first, last in _pieces(brought.of(kind)):
-            touched |= _reverse(desk, kind, first, last)
+            touched |= _reverse(context, kind, first, last)
             done += last - first + 1
-            desk.watch(done, rows)
-    touched |= _batches(desk, brought)
+            context.watch(done, rows)
+    touched |= _batches(context, brought)
     for number in brought.ids("peeled"):
-        peeled.take_back(desk, {"peeled": number})
-    _forget(desk, brought)
-    desk.book.touched()
-    pars.watch(desk, touched)
+        peeled.take_back(context, {"peeled": number})
+    _forget(context, brought)
+    context.book.touched()
+    pars.watch(context, touched)
     for number in reversed(details.get("settings", [])):
-        _settings(desk, number)
+        _settings(context, number)
     return {"kept": ", ".join(kept[:_MOST_NAMED])} if kept else {}
 
 
-def _all_gone(desk: Desk, brought: _Brought) -> _Brought:
+def _all_gone(context: Context, brought: _Brought) -> _Brought:
     """Return what this import brought and what earlier ones did that were taken back: none of it is a use."""
     gone = _Brought()
     gone.add(brought.numbers)
-    imports = {row.id: row for row in desk.book.all(Entry, Entry.what == "import")}
-    for undone in desk.book.all(Entry, Entry.undo_of.in_(list(imports))):
+    imports = {row.id: row for row in context.book.all(Entry, Entry.what == "import")}
+    for undone in context.book.all(Entry, Entry.undo_of.in_(list(imports))):
         gone.add(imports[undone.undo_of or 0].details.get("brought", {}))
     return gone
 
@@ -134,12 +134,12 @@ def _all_gone(desk: Desk, brought: _Brought) -> _Brought:
 # -- names ----------------------------------------------------------------------------------
 
 
-def _formulas(desk: Desk, brought: _Brought, gone: _Brought, latest: dict[str, int]) -> list[str]:
+def _formulas(context: Context, brought: _Brought, gone: _Brought, latest: dict[str, int]) -> list[str]:
     """Put formulas away under names that leave theirs free; those used since stay."""
     numbers = brought.ids("formula")
     if not numbers:
         return []
-    book = desk.book
+    book = context.book
     used: set[int] = set()
     for table, where in (
         (Batch, and_(Batch.state != BatchState.UNDONE, ~within(Batch.id, gone.of("batch")))),
@@ -156,37 +156,37 @@ def _formulas(desk: Desk, brought: _Brought, gone: _Brought, latest: dict[str, i
         if number in used or row.latest > latest.get(str(number), row.latest):
             kept.append(row.name)
             continue
-        row.name, row.match_key = _freed(desk, Formula, row)
-        row.archived_at = desk.now
+        row.name, row.match_key = _freed(context, Formula, row)
+        row.archived_at = context.now
         brought.numbers.setdefault("put away", []).append([number, number])
     return kept
 
 
-def _freed(desk: Desk, table: Any, row: Any) -> tuple[str, str]:
+def _freed(context: Context, table: Any, row: Any) -> tuple[str, str]:
     """Return a name for what is put away, so that a file can bring the same name again."""
     name = f"{row.name[:60]} (#{row.id})"
-    while desk.book.one(table, table.match_key == plain_name(name)) is not None:
+    while context.book.one(table, table.match_key == plain_name(name)) is not None:
         name = f"{name[:70]} ’"
     return name, plain_name(name)
 
 
-def _ingredients(desk: Desk, brought: _Brought, gone: _Brought) -> list[str]:
+def _ingredients(context: Context, brought: _Brought, gone: _Brought) -> list[str]:
     """Put away the ingredients that nothing else uses."""
     numbers = brought.ids("ingredient")
     if not numbers:
         return []
-    used = _items_used(desk, numbers, brought, gone)
+    used = _items_used(context, numbers, brought, gone)
     kept = []
-    for row in desk.book.all(Ingredient, within(Ingredient.id, brought.of("ingredient"))):
+    for row in context.book.all(Ingredient, within(Ingredient.id, brought.of("ingredient"))):
         if row.id in used:
             kept.append(row.name)
         else:
-            row.archived_at = desk.now
+            row.archived_at = context.now
     return kept
 
 
-def _items_used(desk: Desk, numbers: Sequence[int], brought: _Brought, gone: _Brought) -> set[int]:
-    book = desk.book
+def _items_used(context: Context, numbers: Sequence[int], brought: _Brought, gone: _Brought) -> set[int]:
+    book = context.book
     used: set[int] = set()
     for table in _ITEMS:
         where: list[ColumnElement[bool]] = [table.ingredient_id.in_(numbers)]
@@ -200,7 +200,7 @@ def _items_used(desk: Desk, numbers: Sequence[int], brought: _Brought, gone: _Br
     )
     used |= set(book.session.scalars(lines))
     standing = ~within(FormulaLine.formula_id, brought.of("put away"))
-    others = [one for one in _gone_formulas(desk, gone) if one not in brought.ids("formula")]
+    others = [one for one in _gone_formulas(context, gone) if one not in brought.ids("formula")]
     standing = and_(standing, FormulaLine.formula_id.not_in(others))
     query = book.rows(FormulaLine, FormulaLine.ingredient_id, where=[standing])
     used |= set(book.session.scalars(query))
@@ -213,29 +213,29 @@ def _items_used(desk: Desk, numbers: Sequence[int], brought: _Brought, gone: _Br
     return used
 
 
-def _gone_formulas(desk: Desk, gone: _Brought) -> list[int]:
-    rows = desk.book.all(Formula, within(Formula.id, gone.of("formula")), Formula.archived_at.is_not(None))
+def _gone_formulas(context: Context, gone: _Brought) -> list[int]:
+    rows = context.book.all(Formula, within(Formula.id, gone.of("formula")), Formula.archived_at.is_not(None))
     return [row.id for row in rows]
 
 
-def _sprayers(desk: Desk, brought: _Brought, runs: dict[str, int]) -> list[str]:
+def _sprayers(context: Context, brought: _Brought, runs: dict[str, int]) -> list[str]:
     kept = []
     for number in brought.ids("sprayer"):
-        row = desk.book.get(Sprayer, number)
+        row = context.book.get(Sprayer, number)
         if row is None:
             continue
-        weighed = desk.book.session.scalar(
-            desk.book.rows(SprayerRun, func.count()).where(
+        weighed = context.book.session.scalar(
+            context.book.rows(SprayerRun, func.count()).where(
                 SprayerRun.sprayer_id == number, SprayerRun.undone_at.is_(None)
             )
         )
         if (weighed or 0) > runs.get(str(number), 0):
             kept.append(row.name)
             continue
-        row.name, row.match_key = _freed(desk, Sprayer, row)
-        row.archived_at = desk.now
-        for used in desk.book.all(FormulaSprayer, FormulaSprayer.sprayer_id == number):
-            desk.book.session.delete(used)
+        row.name, row.match_key = _freed(context, Sprayer, row)
+        row.archived_at = context.now
+        for used in context.book.all(FormulaSprayer, FormulaSprayer.sprayer_id == number):
+            context.book.session.delete(used)
     return kept
 
 
@@ -249,20 +249,20 @@ def _pieces(numbers: Spans) -> Iterator[tuple[int, int]]:
             yield start, min(last, start + _AT_ONCE - 1)
 
 
-def _reverse(desk: Desk, kind: str, first: int, last: int) -> set[int]:
+def _reverse(context: Context, kind: str, first: int, last: int) -> set[int]:
     """Write the opposite of each row that still stands; return the ingredients it is about."""
     table, signs = _LOGGED[kind]
-    rows = _standing(desk, table, first, last)
-    desk.book.add_all([_opposite(desk, row, signs) for row in rows])
+    rows = _standing(context, table, first, last)
+    context.book.add_all([_opposite(context, row, signs) for row in rows])
     return {row.ingredient_id for row in rows if row.ingredient_id is not None}
 
 
-def _standing(desk: Desk, table: Any, first: int, last: int) -> list[Any]:
+def _standing(context: Context, table: Any, first: int, last: int) -> list[Any]:
     """Return the rows from first to last, each as it stands: itself, what replaced it, or nothing."""
-    rows = list(desk.book.all(table, table.id.between(first, last), order=table.id))
+    rows = list(context.book.all(table, table.id.between(first, last), order=table.id))
     standing: list[Any] = []
     while rows:
-        later = desk.book.all(table, table.corrects.in_([row.id for row in rows]), order=table.id)
+        later = context.book.all(table, table.corrects.in_([row.id for row in rows]), order=table.id)
         corrected = {row.corrects for row in later}
         standing += [row for row in rows if row.id not in corrected]
         rows = [row for row in later if not _takes_back(row)]
@@ -278,7 +278,7 @@ def _takes_back(row: Any) -> bool:
     return bool(row.void)
 
 
-def _opposite(desk: Desk, row: Any, signs: tuple[str, ...]) -> Any:
+def _opposite(context: Context, row: Any, signs: tuple[str, ...]) -> Any:
     values = {
         column.key: getattr(row, column.key)
         for column in type(row).__table__.columns
@@ -286,7 +286,7 @@ def _opposite(desk: Desk, row: Any, signs: tuple[str, ...]) -> Any:
     }
     for name in signs:
         values[name] = None if values[name] is None else -values[name]
-    values |= {"at": desk.now, "by": desk.person_id, "corrects": row.id}
+    values |= {"at": context.now, "by": context.person_id, "corrects": row.id}
     if "void" in values:
         values["void"] = True
     if "source" in values:
@@ -294,44 +294,44 @@ def _opposite(desk: Desk, row: Any, signs: tuple[str, ...]) -> Any:
     return type(row)(**values)
 
 
-def _batches(desk: Desk, brought: _Brought) -> set[int]:
+def _batches(context: Context, brought: _Brought) -> set[int]:
     numbers = brought.ids("batch")
     for number in numbers:
-        row = desk.book.get(Batch, number)
+        row = context.book.get(Batch, number)
         if row is not None and row.state != BatchState.UNDONE:
-            batch_life.take_back_making(desk, {"batch": number})
-    lines = desk.book.rows(BatchLine, BatchLine.ingredient_id, where=[BatchLine.batch_id.in_(numbers)])
-    return set(desk.book.session.scalars(lines)) if numbers else set()
+            batch_life.take_back_making(context, {"batch": number})
+    lines = context.book.rows(BatchLine, BatchLine.ingredient_id, where=[BatchLine.batch_id.in_(numbers)])
+    return set(context.book.session.scalars(lines)) if numbers else set()
 
 
-def _values(desk: Desk, details: dict[str, Any]) -> set[int]:
+def _values(context: Context, details: dict[str, Any]) -> set[int]:
     """Take back pars and strengths, where nobody changed them since."""
     items: set[int] = set()
     for number, amount, unit in details.get("pars", []):
-        par = desk.book.get(StockPar, number)
+        par = context.book.get(StockPar, number)
         if par is not None and (par.amount, par.unit) == (Fraction(amount), unit):
-            desk.book.session.delete(par)
+            context.book.session.delete(par)
             items.add(number)
     for number, strength in details.get("strengths", []):
-        row = desk.book.get(Ingredient, number)
+        row = context.book.get(Ingredient, number)
         if row is not None and row.strength_percent == Fraction(strength):
             row.strength_percent = None
-    desk.book.session.flush()
+    context.book.session.flush()
     return items
 
 
-def _forget(desk: Desk, brought: _Brought) -> None:
+def _forget(context: Context, brought: _Brought) -> None:
     """Forget that these rows came in, so that the same ones can come again."""
     for kind, numbers in brought.numbers.items():
-        for row in desk.book.all(Imported, Imported.kind == kind, within(Imported.number, numbers)):
-            desk.book.session.delete(row)
-    desk.book.session.flush()
+        for row in context.book.all(Imported, Imported.kind == kind, within(Imported.number, numbers)):
+            context.book.session.delete(row)
+    context.book.session.flush()
 
 
-def _settings(desk: Desk, number: int) -> None:
+def _settings(context: Context, number: int) -> None:
     """Set back what the file set, unless somebody did that by its own line in the log."""
-    row = desk.book.get(Entry, number)
-    if row is None or desk.book.one(Entry, Entry.undo_of == number) is not None:
+    row = context.book.get(Entry, number)
+    if row is None or context.book.one(Entry, Entry.undo_of == number) is not None:
         return
-    settings_undo.take_back(desk, row.details)
-    desk.log("undo", undo_of=number, undone="settings")
+    settings_undo.take_back(context, row.details)
+    context.log("undo", undo_of=number, undone="settings")

@@ -24,7 +24,7 @@ class Taker(BookIntake, LogIntake):
         """Write everything that is new."""
         sheet = self._sheet
         currency = sheet.bar.get("currency")
-        if currency and currency != self._desk.bar.currency and not self._empty:
+        if currency and currency != self._context.bar.currency and not self._empty:
             raise BadValueError("currency", str(currency)[:3])
         for kind in ("formulas", "prices", "deliveries", "waste", "batches", "drinks", "counts", "peeled"):
             refs_seen_twice(sheet.of(kind), lambda row: row.text("ref", needed=False) or f"row {row.line}")
@@ -34,7 +34,7 @@ class Taker(BookIntake, LogIntake):
         self._each("sprayers", self._sprayer)
         self._own_sprayer()
         self._own_costs()
-        self._in_force = dict(prices.in_force(self._desk))
+        self._in_force = dict(prices.in_force(self._context))
         self._each("prices", self._price)
         self._book.touched()
         for kind, takes in (
@@ -55,7 +55,7 @@ class Taker(BookIntake, LogIntake):
         for row in self._sheet.of(kind):
             self._through += 1
             if self._through % _TELL_EVERY == 0:
-                self._desk.watch(self._through, self._sheet.count)
+                self._context.watch(self._through, self._sheet.count)
             self._before = len(self._sheet.problems)
             new = takes(row)
             if self._good(row) and new is not None:

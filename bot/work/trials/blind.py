@@ -7,32 +7,32 @@ from fractions import Fraction
 
 from bot.work.batches import batches
 from bot.work.batches.batches import BatchView
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.trials import trials
 from storage.tables import TrialVariant
 
 
-def trial_of(desk: Desk, batch: BatchView) -> int | None:
+def trial_of(context: Context, batch: BatchView) -> int | None:
     """Return the blind trial that goes on and of which this is a bottle, or None."""
     kept = batch.frozen.get("trial")
-    if not kept or not trials.hides(desk, int(kept[0])):
+    if not kept or not trials.hides(context, int(kept[0])):
         return None
     # A batch from another bar's file carries that bar's numbers: only the trial itself knows its bottles.
-    variant = desk.book.get(TrialVariant, *map(int, kept))
+    variant = context.book.get(TrialVariant, *map(int, kept))
     return int(kept[0]) if variant is not None and variant.batch_id == batch.number else None
 
 
-def as_any_bottle(desk: Desk, batch: BatchView) -> BatchView:
+def as_any_bottle(context: Context, batch: BatchView) -> BatchView:
     """Return a bottle of a blind trial with what is true of some bottle of it, any other batch as it is.
 
     Whoever holds it needs what is in the strongest, the allergens of all and the earliest discard date; the
     same words on all of them tell nobody which is which.
     """
-    trial = trial_of(desk, batch)
+    trial = trial_of(context, batch)
     if trial is None:
         return batch
-    rows = [row for row in trials.variant_rows(desk, trial) if row.batch_id is not None]
-    bottles = [batches.get(desk, row.batch_id) for row in rows if row.batch_id is not None] or [batch]
+    rows = [row for row in trials.variant_rows(context, trial) if row.batch_id is not None]
+    bottles = [batches.get(context, row.batch_id) for row in rows if row.batch_id is not None] or [batch]
     strengths = [one.frozen.get("strength_percent") for one in bottles]
     known = [one for one in strengths if one is not None]
     lines = {int(line["ingredient"]): line for one in bottles for line in one.frozen["lines"]}
@@ -50,6 +50,6 @@ def as_any_bottle(desk: Desk, batch: BatchView) -> BatchView:
     return replace(
         batch,
         frozen=frozen,
-        total_ml=trials.row_of(desk, trial).total_ml,
+        total_ml=trials.row_of(context, trial).total_ml,
         discard_on=min(one.discard_on for one in bottles),
     )

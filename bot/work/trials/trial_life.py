@@ -12,7 +12,7 @@ from bot.trade.formulas.amounts import ByTotal
 from bot.trade.trials.tasting import Aspect, Score, blind_codes
 from bot.work.batches import batch_life
 from bot.work.batches.batch_life import NewBatch
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import AlreadyThereError, BadValueError, NotAllowedError, NotThereError
 from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import DraftLine, FormulaView
@@ -28,7 +28,7 @@ MOST_VARIANTS = 8
 
 
 def start(
-    desk: Desk,
+    context: Context,
     formula_id: int,
     lines: Sequence[DraftLine],
     changed: str,
@@ -36,91 +36,91 @@ def start(
     blind: bool,
 ) -> TrialView:
     """Begin a trial of a formula against one variant of it. Raises NotThereError, BadValueError."""
-    view = formulas.get(desk, formula_id)
+    view = formulas.get(context, formula_id)
     if not 0 < total_ml <= 100_000:
         raise BadValueError("amount", str(float(total_ml)))
-    row = desk.book.add(
+    row = context.book.add(
         Trial(
             formula_id=view.id,
             version=view.version,
             blind=blind,
             total_ml=total_ml,
             state=TrialState.OPEN,
-            seed=_seed(desk),
-            at=desk.now,
-            by=desk.person_id,
+            seed=_seed(context),
+            at=context.now,
+            by=context.person_id,
         )
     )
-    _write(desk, row, trials.BASE, formulas.draft_of(view).lines, "")
-    _write(desk, row, trials.BASE + 1, lines, changed)
-    _give_codes(desk, row)
-    desk.log("trial", trial=row.id, name=view.name)
-    return trials.get(desk, row.id)
+    _write(context, row, trials.BASE, formulas.draft_of(view).lines, "")
+    _write(context, row, trials.BASE + 1, lines, changed)
+    _give_codes(context, row)
+    context.log("trial", trial=row.id, name=view.name)
+    return trials.get(context, row.id)
 
 
-def _seed(desk: Desk) -> int:
+def _seed(context: Context) -> int:
     """Return a number that nobody can guess from the outside, and the same for the same message."""
-    said = f"{desk.bar.id} {desk.source} {desk.now.timestamp()}"
+    said = f"{context.bar.id} {context.source} {context.now.timestamp()}"
     return int.from_bytes(hashlib.sha256(said.encode()).digest()[:6])
 
 
-def add(desk: Desk, trial_id: int, lines: Sequence[DraftLine], changed: str) -> TrialView:
+def add(context: Context, trial_id: int, lines: Sequence[DraftLine], changed: str) -> TrialView:
     """Add a variant to a trial that goes on. Raises NotThereError, BadValueError."""
-    row = _open(desk, trial_id)
-    numbers = [one.number for one in desk.book.all(TrialVariant, TrialVariant.trial_id == trial_id)]
-    if len(trials.variant_rows(desk, trial_id)) >= MOST_VARIANTS:
+    row = _open(context, trial_id)
+    numbers = [one.number for one in context.book.all(TrialVariant, TrialVariant.trial_id == trial_id)]
+    if len(trials.variant_rows(context, trial_id)) >= MOST_VARIANTS:
         raise BadValueError("number of variants", str(len(numbers)))
     number = max(numbers) + 1
-    _write(desk, row, number, lines, changed)
-    _give_codes(desk, row)
-    desk.log("trial variant", trial=row.id, number=number)
-    return trials.get(desk, row.id)
+    _write(context, row, number, lines, changed)
+    _give_codes(context, row)
+    context.log("trial variant", trial=row.id, number=number)
+    return trials.get(context, row.id)
 
 
-def _open(desk: Desk, trial_id: int) -> Trial:
-    row = trials.row_of(desk, trial_id)
+def _open(context: Context, trial_id: int) -> Trial:
+    row = trials.row_of(context, trial_id)
     if row.state != TrialState.OPEN:
         raise NotThereError("trial", str(trial_id))
     return row
 
 
-def _write(desk: Desk, row: Trial, number: int, lines: Sequence[DraftLine], changed: str) -> None:
+def _write(context: Context, row: Trial, number: int, lines: Sequence[DraftLine], changed: str) -> None:
     written: list[list[str | int]] = []
     for line in lines:
         if line.quantity.number <= 0:
             raise BadValueError("amount", str(float(line.quantity.number)))
         if isinstance(line.ingredient, str):
-            item = ingredients.add(desk, line.ingredient, strength_percent=line.strength_percent).id
+            item = ingredients.add(context, line.ingredient, strength_percent=line.strength_percent).id
         else:
             item = line.ingredient
         written.append([item, exact_text(line.quantity.number), line.quantity.unit])
     if not written:
         raise BadValueError("ingredients", "")
-    taken = [one.lines for one in trials.variant_rows(desk, row.id)]
+    taken = [one.lines for one in trials.variant_rows(context, row.id)]
     if written in taken:
         raise AlreadyThereError("variant", changed[:80])
-    desk.book.add(TrialVariant(trial_id=row.id, number=number, changed=changed[:500], lines=written))
+    context.book.add(TrialVariant(trial_id=row.id, number=number, changed=changed[:500], lines=written))
 
 
-def _give_codes(desk: Desk, row: Trial) -> None:
+def _give_codes(context: Context, row: Trial) -> None:
     """Give every variant its letter: in order, or shuffled where it is blind.
 
     Once bottles are filled or somebody has tasted, the letters stay and a new variant gets the next one.
     """
-    rows = trials.variant_rows(desk, row.id)
-    begun = any(one.batch_id is not None for one in rows) or bool(trials.scores_of(desk, row.id))
-    everything = desk.book.all(TrialVariant, TrialVariant.trial_id == row.id)
+    rows = trials.variant_rows(context, row.id)
+    begun = any(one.batch_id is not None for one in rows) or bool(trials.scores_of(context, row.id))
+    everything = context.book.all(TrialVariant, TrialVariant.trial_id == row.id)
     if begun:
         used = {one.code for one in everything}
         for one in rows:
             if one.code is None:
                 one.code = next(code for code in _letters() if code not in used)
                 used.add(one.code)
-        desk.book.session.flush()
+        context.book.session.flush()
         return
     for one in everything:
         one.code = None
-    desk.book.session.flush()  # a letter has to be free before another variant can have it
+    context.book.session.flush()  # a letter has to be free before another variant can have it
     by_number = {str(one.number): one for one in rows}
     if row.blind:
         for code, number in blind_codes(list(by_number), row.seed).items():
@@ -128,7 +128,7 @@ def _give_codes(desk: Desk, row: Trial) -> None:
     else:
         for code, one in zip(_letters(), rows, strict=False):
             one.code = code
-    desk.book.session.flush()
+    context.book.session.flush()
 
 
 def _letters() -> list[str]:
@@ -144,89 +144,89 @@ def variant_view(trial: TrialView, variant: Variant) -> FormulaView:
     return replace(trial.formula, name=name, lines=variant.lines)
 
 
-def make(desk: Desk, trial_id: int) -> TrialView:
+def make(context: Context, trial_id: int) -> TrialView:
     """Log a small batch of every variant that has none yet; each carries its code, not what it is."""
-    _open(desk, trial_id)
-    trial = trials.get(desk, trial_id)
+    _open(context, trial_id)
+    trial = trials.get(context, trial_id)
     made = []
     for variant in trial.variants:
         if variant.batch_id is not None:
             continue
         view = variant_view(trial, variant)
-        answer = scaling.scale_formula(desk, view, ByTotal(trial.total_ml))
-        batch = batch_life.make(desk, NewBatch(answer, trial=(trial.id, variant.number))).batch.number
-        row = desk.book.get(TrialVariant, trial_id, variant.number)
+        answer = scaling.scale_formula(context, view, ByTotal(trial.total_ml))
+        batch = batch_life.make(context, NewBatch(answer, trial=(trial.id, variant.number))).batch.number
+        row = context.book.get(TrialVariant, trial_id, variant.number)
         if row is not None:
             row.batch_id = batch
         made.append(batch)
-    desk.book.session.flush()
-    desk.log("trial batches", trial=trial_id, batches=made)
-    return trials.get(desk, trial_id)
+    context.book.session.flush()
+    context.log("trial batches", trial=trial_id, batches=made)
+    return trials.get(context, trial_id)
 
 
-def look_up(desk: Desk, trial_id: int) -> TrialView:
+def look_up(context: Context, trial_id: int) -> TrialView:
     """Tell what is which, for whoever fills the bottles; who looked is kept."""
-    trial = trials.get(desk, trial_id)
+    trial = trials.get(context, trial_id)
     if trial.hidden:
-        desk.log("trial key", trial=trial_id)
-    return trials.get(desk, trial_id)
+        context.log("trial key", trial=trial_id)
+    return trials.get(context, trial_id)
 
 
 # -- tasting -------------------------------------------------------------------------------
 
 
-def score(desk: Desk, trial_id: int, code: str, given: Mapping[Aspect, int]) -> TrialView:
+def score(context: Context, trial_id: int, code: str, given: Mapping[Aspect, int]) -> TrialView:
     """Note what somebody tasted; the last word of each member on each variant counts.
 
     Raises NotThereError, OutOfRangeError outside 1 to 5.
     """
-    _open(desk, trial_id)
-    trial = trials.get(desk, trial_id)
+    _open(context, trial_id)
+    trial = trials.get(context, trial_id)
     variant = trial.by_code(code)
-    Score(str(desk.person_id), variant.code, given)
-    row = desk.book.add(
+    Score(str(context.person_id), variant.code, given)
+    row = context.book.add(
         TrialScore(
             trial_id=trial_id,
             variant=variant.number,
-            person_id=desk.person_id,
+            person_id=context.person_id,
             given={aspect.value: number for aspect, number in given.items()},
-            at=desk.now,
+            at=context.now,
         )
     )
-    desk.log("taste", row=row.id, code=variant.code)
-    return trials.get(desk, trial_id)
+    context.log("taste", row=row.id, code=variant.code)
+    return trials.get(context, trial_id)
 
 
-def close(desk: Desk, trial_id: int) -> TrialView:
+def close(context: Context, trial_id: int) -> TrialView:
     """End a trial without promoting anything: what is which may be said from now on."""
-    row = _open(desk, trial_id)
+    row = _open(context, trial_id)
     row.state = TrialState.CLOSED
-    desk.book.session.flush()
-    desk.log("close trial", trial=trial_id)
-    return trials.get(desk, trial_id)
+    context.book.session.flush()
+    context.log("close trial", trial=trial_id)
+    return trials.get(context, trial_id)
 
 
-def promote(desk: Desk, trial_id: int, code: str) -> FormulaView:
+def promote(context: Context, trial_id: int, code: str) -> FormulaView:
     """Make a variant the formula's next version and end the trial.
 
     Raises NotAllowedError for a plain member, NotThereError, BadValueError for the base itself.
     """
-    if not desk.role.manages:
+    if not context.role.manages:
         raise NotAllowedError("manager")
-    row = trials.row_of(desk, trial_id)
-    trial = trials.get(desk, trial_id)
+    row = trials.row_of(context, trial_id)
+    trial = trials.get(context, trial_id)
     variant = trial.by_code(code)
     if variant.number == trials.BASE:
         raise BadValueError("variant", code)
-    now = formulas.get(desk, row.formula_id)
+    now = formulas.get(context, row.formula_id)
     lines = tuple(DraftLine(line.ingredient.id, line.quantity) for line in variant.lines)
     note = variant.changed if not now.note else f"{now.note}\n{variant.changed}"
     before, was = row.promoted, row.state
-    view = formulas.change(desk, row.formula_id, replace(formulas.draft_of(now), lines=lines, note=note))
-    changed = desk.entry
+    view = formulas.change(context, row.formula_id, replace(formulas.draft_of(now), lines=lines, note=note))
+    changed = context.entry
     row.state, row.promoted = TrialState.CLOSED, variant.number
-    desk.book.session.flush()
-    desk.log(
+    context.book.session.flush()
+    context.log(
         "promote",
         trial=trial_id,
         formula=view.id,
@@ -242,55 +242,55 @@ def promote(desk: Desk, trial_id: int, code: str) -> FormulaView:
 # -- taking back ---------------------------------------------------------------------------
 
 
-def take_back_start(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_start(context: Context, details: dict[str, Any]) -> None:
     """Undo a trial, as if never begun; batches that were logged for it stay."""
-    _set_state(desk, details["trial"], TrialState.UNDONE)
+    _set_state(context, details["trial"], TrialState.UNDONE)
 
 
-def take_back_close(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_close(context: Context, details: dict[str, Any]) -> None:
     """Undo the end of a trial."""
-    _set_state(desk, details["trial"], TrialState.OPEN)
+    _set_state(context, details["trial"], TrialState.OPEN)
 
 
-def _set_state(desk: Desk, trial_id: int, state: TrialState) -> None:
-    row = desk.book.get(Trial, trial_id)
+def _set_state(context: Context, trial_id: int, state: TrialState) -> None:
+    row = context.book.get(Trial, trial_id)
     if row is not None:
         row.state = state
-        desk.book.session.flush()
+        context.book.session.flush()
 
 
-def take_back_variant(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_variant(context: Context, details: dict[str, Any]) -> None:
     """Undo an added variant; its scores go with it."""
-    row = desk.book.get(TrialVariant, details["trial"], details["number"])
+    row = context.book.get(TrialVariant, details["trial"], details["number"])
     if row is not None:
         row.void = True
-        desk.book.session.flush()
+        context.book.session.flush()
 
 
-def take_back_score(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_score(context: Context, details: dict[str, Any]) -> None:
     """Undo a score: a void row that points to it."""
-    row = desk.book.get(TrialScore, details["row"])
+    row = context.book.get(TrialScore, details["row"])
     if row is not None:
-        desk.correct(row, void=True)
+        context.correct(row, void=True)
 
 
-def take_back_batches(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_batches(context: Context, details: dict[str, Any]) -> None:
     """Undo the small batches of a trial."""
     for number in details["batches"]:
-        batch_life.take_back_making(desk, {"batch": number})
-    for row in desk.book.all(TrialVariant, TrialVariant.trial_id == details["trial"]):
+        batch_life.take_back_making(context, {"batch": number})
+    for row in context.book.all(TrialVariant, TrialVariant.trial_id == details["trial"]):
         if row.batch_id in details["batches"]:
             row.batch_id = None
-    desk.book.session.flush()
+    context.book.session.flush()
 
 
-def take_back_promotion(desk: Desk, details: dict[str, Any]) -> None:
+def take_back_promotion(context: Context, details: dict[str, Any]) -> None:
     """Undo a promotion: the formula is as it was, as a new version, and the trial goes on."""
-    formulas.take_back_change(desk, details)
-    row = desk.book.get(Trial, details["trial"])
+    formulas.take_back_change(context, details)
+    row = context.book.get(Trial, details["trial"])
     if row is not None:
         row.state, row.promoted = details["state"], details["promoted"]
-        desk.book.session.flush()
-    if details["change"] is not None and desk.book.one(Entry, Entry.undo_of == details["change"]) is None:
+        context.book.session.flush()
+    if details["change"] is not None and context.book.one(Entry, Entry.undo_of == details["change"]) is None:
         # The change of the formula has a line of its own in the log: it is taken back with this one.
-        desk.log("undo", undo_of=details["change"], undone="change formula")
+        context.log("undo", undo_of=details["change"], undone="change formula")

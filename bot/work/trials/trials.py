@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from bot.trade.formulas.measures import Quantity
 from bot.trade.trials.tasting import Aspect, Score, SideBySide, side_by_side
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.errors import NotThereError
 from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import FormulaLineView, FormulaView, in_base
@@ -75,29 +75,29 @@ class TrialView:
         return self.tasted.get(person_id, frozenset()) >= {one.number for one in self.variants}
 
 
-def row_of(desk: Desk, trial_id: int) -> Trial:
+def row_of(context: Context, trial_id: int) -> Trial:
     """Return the row of a trial that was not taken back. Raises NotThereError."""
-    row = desk.book.get(Trial, trial_id)
+    row = context.book.get(Trial, trial_id)
     if row is None or row.state == TrialState.UNDONE:
         raise NotThereError("trial", str(trial_id))
     return row
 
 
-def get(desk: Desk, trial_id: int) -> TrialView:
+def get(context: Context, trial_id: int) -> TrialView:
     """Return one trial. Raises NotThereError."""
-    row = row_of(desk, trial_id)
+    row = row_of(context, trial_id)
     # By their letters: the order in which they were written would tell which is the formula itself.
     variants = tuple(
-        sorted((_variant(desk, one) for one in variant_rows(desk, trial_id)), key=lambda one: one.code)
+        sorted((_variant(context, one) for one in variant_rows(context, trial_id)), key=lambda one: one.code)
     )
-    scores = scores_of(desk, trial_id)
+    scores = scores_of(context, trial_id)
     codes = {one.number: one.code for one in variants}
     tasted: dict[int, set[int]] = {}
     for score in scores:
         tasted.setdefault(score.person_id, set()).add(score.variant)
     return TrialView(
         row.id,
-        formulas.get(desk, row.formula_id, row.version),
+        formulas.get(context, row.formula_id, row.version),
         row.blind,
         row.total_ml,
         TrialState(row.state),
@@ -106,19 +106,19 @@ def get(desk: Desk, trial_id: int) -> TrialView:
         variants,
         {person: frozenset(numbers) for person, numbers in tasted.items()},
         _table(scores, codes),
-        _looked(desk, trial_id),
+        _looked(context, trial_id),
     )
 
 
-def hides(desk: Desk, trial_id: int) -> bool:
+def hides(context: Context, trial_id: int) -> bool:
     """Whether a trial is blind and goes on, so that what is in its bottles has to stay unsaid."""
-    row = desk.book.get(Trial, trial_id)
+    row = context.book.get(Trial, trial_id)
     return row is not None and row.blind and row.state == TrialState.OPEN
 
 
-def variant_rows(desk: Desk, trial_id: int) -> Sequence[TrialVariant]:
+def variant_rows(context: Context, trial_id: int) -> Sequence[TrialVariant]:
     """Return the rows of the variants that stand, in the order in which they were added."""
-    return desk.book.all(
+    return context.book.all(
         TrialVariant,
         TrialVariant.trial_id == trial_id,
         TrialVariant.void.is_(False),
@@ -126,20 +126,20 @@ def variant_rows(desk: Desk, trial_id: int) -> Sequence[TrialVariant]:
     )
 
 
-def _variant(desk: Desk, row: TrialVariant) -> Variant:
+def _variant(context: Context, row: TrialVariant) -> Variant:
     lines = tuple(
-        _line(desk, int(number), Quantity(Fraction(amount), unit)) for number, amount, unit in row.lines
+        _line(context, int(number), Quantity(Fraction(amount), unit)) for number, amount, unit in row.lines
     )
     return Variant(row.number, row.code or "?", row.changed, lines, row.batch_id)
 
 
-def _line(desk: Desk, ingredient_id: int, quantity: Quantity) -> FormulaLineView:
-    return FormulaLineView(ingredients.get(desk, ingredient_id), quantity, *in_base(desk.bar, quantity))
+def _line(context: Context, ingredient_id: int, quantity: Quantity) -> FormulaLineView:
+    return FormulaLineView(ingredients.get(context, ingredient_id), quantity, *in_base(context.bar, quantity))
 
 
-def scores_of(desk: Desk, trial_id: int) -> list[TrialScore]:
+def scores_of(context: Context, trial_id: int) -> list[TrialScore]:
     """Return the rows of the scores that stand, oldest first."""
-    rows = desk.book.all(TrialScore, TrialScore.trial_id == trial_id, order=TrialScore.id)
+    rows = context.book.all(TrialScore, TrialScore.trial_id == trial_id, order=TrialScore.id)
     voided = {row.corrects for row in rows if row.void}
     return [row for row in rows if not row.void and row.id not in voided]
 
@@ -160,22 +160,22 @@ def _table(rows: Sequence[TrialScore], codes: Mapping[int, str]) -> SideBySide |
     return side_by_side(scores, base if any(one.variant == base for one in scores) else None)
 
 
-def _looked(desk: Desk, trial_id: int) -> tuple[str, ...]:
-    rows = desk.book.all(Entry, Entry.what == "trial key", order=Entry.id)
+def _looked(context: Context, trial_id: int) -> tuple[str, ...]:
+    rows = context.book.all(Entry, Entry.what == "trial key", order=Entry.id)
     people = {row.by for row in rows if row.details.get("trial") == trial_id}
-    return tuple(sorted(row.name for row in desk.book.all(Member) if row.person_id in people))
+    return tuple(sorted(row.name for row in context.book.all(Member) if row.person_id in people))
 
 
-def listed(desk: Desk, everything: bool = False) -> list[TrialView]:
+def listed(context: Context, everything: bool = False) -> list[TrialView]:
     """Return the trials that go on, newest first; or the last twenty of all."""
     where = Trial.state != TrialState.UNDONE if everything else Trial.state == TrialState.OPEN
-    rows = desk.book.all(Trial, where, order=Trial.id.desc())
-    return [get(desk, row.id) for row in rows[:20]]
+    rows = context.book.all(Trial, where, order=Trial.id.desc())
+    return [get(context, row.id) for row in rows[:20]]
 
 
-def open_of(desk: Desk, formula_id: int) -> TrialView | None:
+def open_of(context: Context, formula_id: int) -> TrialView | None:
     """Return the trial of a formula that goes on, or None."""
-    row = desk.book.one(
+    row = context.book.one(
         Trial, Trial.formula_id == formula_id, Trial.state == TrialState.OPEN, order=Trial.id.desc()
     )
-    return None if row is None else get(desk, row.id)
+    return None if row is None else get(context, row.id)

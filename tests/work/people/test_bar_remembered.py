@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import UTC, datetime
 
 from bot.trade.safety.jurisdiction import Jurisdiction
-from bot.work.context import BarView, Desk, Role
+from bot.work.context import BarView, Context, Role
 from bot.work.people import bars, people
 from storage.store import Store
 from storage.unit import Unit
@@ -55,16 +55,16 @@ def test_a_change_is_seen_at_once_and_one_taken_back_never_was(store: Store) -> 
         made = _open(unit, "The Copper Gull", 300)
         room = people.find(unit, *_WHERE).room_id
 
-    def desk(unit: Unit) -> Desk:
-        return Desk(unit.bar(made.id), _found(unit), 1, "Ana", Role.OWNER, room or 0, _NOW, "test")
+    def context(unit: Unit) -> Context:
+        return Context(unit.bar(made.id), _found(unit), 1, "Ana", Role.OWNER, room or 0, _NOW, "test")
 
     with store.writing() as unit:
-        bars.change(desk(unit), closing_minute=120)
+        bars.change(context(unit), closing_minute=120)
         assert _found(unit).closing_minute == 120
         unit.connection.rollback()
     with store.writing() as unit:
         assert _found(unit).closing_minute == 300
-        bars.change(desk(unit), closing_minute=240)
+        bars.change(context(unit), closing_minute=240)
         assert _found(unit).closing_minute == 240
     with store.reading() as unit:
         assert _found(unit).closing_minute == 240

@@ -24,9 +24,11 @@ JUICE = (
 
 def _plan(house: House, name: str) -> FormulaPlan:
     with house.store.reading() as unit:
-        desk = people.find(unit, CHANNEL, "ana", "private ana", True).desk(unit, house.clock.now(), "test")
-        number = next(one.id for one in formulas.listed(desk) if one.name == name)
-        return plan.plan_for(desk, formulas.get(desk, number))
+        context = people.find(unit, CHANNEL, "ana", "private ana", True).context(
+            unit, house.clock.now(), "test"
+        )
+        number = next(one.id for one in formulas.listed(context) if one.name == name)
+        return plan.plan_for(context, formulas.get(context, number))
 
 
 def _bottle(house: House, ana: Person, line: str, days: int) -> int:
@@ -219,5 +221,7 @@ def test_dates_are_business_days(house: House) -> None:
     ana.says("drinks 140")
     assert "Wed" in text(ana.says("drinks"))
     with house.store.reading() as unit:
-        desk = people.find(unit, CHANNEL, "ana", "private ana", True).desk(unit, house.clock.now(), "test")
-        assert [one.day for one in drinks.lately(desk)] == [date(2026, 11, 25)]
+        context = people.find(unit, CHANNEL, "ana", "private ana", True).context(
+            unit, house.clock.now(), "test"
+        )
+        assert [one.day for one in drinks.lately(context)] == [date(2026, 11, 25)]

@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from bot.trade.formulas.measures import Dimension
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas import ingredients
 from bot.work.people import people
 from bot.work.reminders.delivery import Outcome
@@ -20,14 +20,16 @@ TINCTURE = "new formula Lime drops\nlime oil 10 ml\nneutral spirit 96 % 90 ml\nk
 
 def _on_hand(house: House, name: str) -> tuple[Fraction, Dimension] | None:
     with house.store.reading() as unit:
-        desk = people.find(unit, CHANNEL, "ana", "private ana", True).desk(unit, house.clock.now(), "test")
-        found = stock.on_hand(desk, [_id(desk, name)])
-        one = found.get(_id(desk, name))
+        context = people.find(unit, CHANNEL, "ana", "private ana", True).context(
+            unit, house.clock.now(), "test"
+        )
+        found = stock.on_hand(context, [_id(context, name)])
+        one = found.get(_id(context, name))
         return None if one is None else (one.book, one.dimension)
 
 
-def _id(desk: Desk, name: str) -> int:
-    view = ingredients.by_name(desk, name)
+def _id(context: Context, name: str) -> int:
+    view = ingredients.by_name(context, name)
     assert view is not None
     return view.id
 

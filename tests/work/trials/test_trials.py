@@ -24,8 +24,10 @@ def _begin(ana: Person, blind: bool = False, line: str = "salt 25 g") -> None:
 
 def _trial(house: House, number: int = 1) -> TrialView:
     with house.store.reading() as unit:
-        desk = people.find(unit, CHANNEL, "ana", "private ana", True).desk(unit, house.clock.now(), "test")
-        return trials.get(desk, number)
+        context = people.find(unit, CHANNEL, "ana", "private ana", True).context(
+            unit, house.clock.now(), "test"
+        )
+        return trials.get(context, number)
 
 
 def test_an_open_trial_says_what_is_which(house: House) -> None:

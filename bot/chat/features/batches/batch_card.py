@@ -6,7 +6,7 @@ from datetime import date, datetime, timedelta
 from fractions import Fraction
 
 from bot.chat.dialogue.shared_slots import STATE_WORDS
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.formulas.formula_card import show_hours
 from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.features.safety.grade_words import allergen_line, unconfirmed_mark
@@ -31,15 +31,15 @@ _WHAT_WORDS = {
 }
 
 
-def business_today(talk: Talk) -> date:
+def business_today(turn: Turn) -> date:
     """Return the business day it is in the bar."""
-    bar = talk.desk.bar
-    return business_day(talk.desk.now, bar.zone, bar.closing_minute)
+    bar = turn.context.bar
+    return business_day(turn.context.now, bar.zone, bar.closing_minute)
 
 
-def card(talk: Talk, batch: BatchView) -> Reply:
+def card(turn: Turn, batch: BatchView) -> Reply:
     """Show one batch with what can be done next."""
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     first = _("Batch {number}: {name}, {state}").format(
         number=batch.number, name=batch.name, state=_(STATE_WORDS[batch.state])
     )
@@ -47,23 +47,23 @@ def card(talk: Talk, batch: BatchView) -> Reply:
     for line in batch.lines:
         amount = show_amount(line.amount, line.dimension, units)
         rows.append((_shown_line(batch, line), amount))
-    trial = blind.trial_of(talk.desk, batch)
+    trial = blind.trial_of(turn.context, batch)
     inside: Block = Grid(tuple(rows))
     if trial is not None:
         inside = Text(_("Blind trial {trial}: what went in stays hidden until it ends.").format(trial=trial))
     # From here on nothing may tell one bottle of a blind trial from another.
-    batch = blind.as_any_bottle(talk.desk, batch)
+    batch = blind.as_any_bottle(turn.context, batch)
     # What to do comes before what is in it: a label is scanned with the bottle in the other hand.
-    step = next_step(talk, batch) if batch.state.open else ""
+    step = next_step(turn, batch) if batch.state.open else ""
     blocks: list[Block] = [Text(step)] if step else []
-    blocks += [inside, *(Text(line) for line in _card_facts(talk, batch, trial is None))]
+    blocks += [inside, *(Text(line) for line in _card_facts(turn, batch, trial is None))]
     blocks += [Text(event_words(event)) for event in batch.events if event.what != "made"][-4:]
-    mark = unconfirmed_mark(talk.desk, batch)
+    mark = unconfirmed_mark(turn.context, batch)
     if mark:
         blocks.append(Caution(mark))
     elif batch.state.open:
-        blocks += batch_caution(talk.desk, batch, _step(batch))
-    buttons = _next_buttons(talk, batch)
+        blocks += batch_caution(turn.context, batch, _step(batch))
+    buttons = _next_buttons(turn, batch)
     if trial is not None:
         buttons = (*buttons, (Button(_("Trial {trial}").format(trial=trial), f"trials {trial}"),))
     return Reply((Text(first, strong=True), *blocks), buttons)
@@ -98,8 +98,8 @@ def rule_words(batch: BatchView) -> str:
     return f"{rule}, {batch.discard_subject}" if batch.discard_subject else rule
 
 
-def _card_facts(talk: Talk, batch: BatchView, tells: bool = True) -> list[str]:
-    units = talk.desk.bar.units
+def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
+    units = turn.context.bar.units
     made = _("{volume} made {when} by {name}, version {version}").format(
         volume=show_ml(batch.total_ml, units),
         when=show_moment(batch.made_at),
@@ -111,24 +111,24 @@ def _card_facts(talk: Talk, batch: BatchView, tells: bool = True) -> list[str]:
     if strength and tells:
         facts.append(_("{percent} % vol").format(percent=show_number(Fraction(str(strength)), 1)))
     if batch.state is BatchState.RESTING:
-        facts.append(rest_words(batch, talk.desk.now))
+        facts.append(rest_words(batch, turn.context.now))
     if batch.opened_at is not None:
         facts.append(_("Opened {when}").format(when=show_moment(batch.opened_at)))
     if batch.state.open:
         rule = f" ({rule_words(batch)})" if tells else ""
-        facts.append(f"{discard_words(batch, business_today(talk))}{rule}")
+        facts.append(f"{discard_words(batch, business_today(turn))}{rule}")
         facts.append(allergen_line(allergens.kept_with(batch.frozen)))
     elif batch.lost_ml:
         facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))
     return [fact for fact in facts if fact]
 
 
-def next_step(talk: Talk, batch: BatchView) -> str:
+def next_step(turn: Turn, batch: BatchView) -> str:
     """Return the likely next step in words, or '' where there is nothing to do yet."""
-    if business_today(talk) > batch.discard_on:
+    if business_today(turn) > batch.discard_on:
         return _("Next: discard it.")
     if batch.state is BatchState.RESTING:
-        return _("Next: check how it looks.") if batch.rested(talk.desk.now) else ""
+        return _("Next: check how it looks.") if batch.rested(turn.context.now) else ""
     if batch.state is BatchState.READY:
         return _("Next: label it, then open it.")
     return _("Next: note when it is used up.")
@@ -174,14 +174,14 @@ def event_words(event: EventView, with_photo: bool = True) -> str:
     return text
 
 
-def _next_buttons(talk: Talk, batch: BatchView) -> tuple[tuple[Button, ...], ...]:
+def _next_buttons(turn: Turn, batch: BatchView) -> tuple[tuple[Button, ...], ...]:
     number = batch.number
     again = Button(_("Make it again"), f"batch #{batch.formula_id}")
     photos = sum(event.photo is not None for event in batch.events)
     if not batch.state.open:
         return ((again, Button(_("Photos"), f"photos {number}")),) if photos else ((again,),)
     discard = Button(_("Discard"), f"discard {number}")
-    past = business_today(talk) > batch.discard_on
+    past = business_today(turn) > batch.discard_on
     rows: list[tuple[Button, ...]] = [(discard,)] if past else []
     if batch.state is BatchState.READY:
         rows.append((Button(_("Open it"), f"open {number}"), Button(_("Check"), f"check {number}")))

@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import BATCH_SLOT, never, quantity_in_ml, undo_button
 from bot.chat.dialogue.slots import PHOTO, Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.batches.batch_card import (
     CLARITY_WORDS,
     business_today,
@@ -45,7 +45,7 @@ _NEXT = {
 # -- checked -------------------------------------------------------------------------------
 
 
-def _ask_clarity(talk: Talk, given: Given) -> Question:
+def _ask_clarity(turn: Turn, given: Given) -> Question:
     batch: BatchView = given["batch"]
     choices = [(_("Clear"), _("clear")), (_("Hazy"), _("hazy")), (_("Split"), _("split"))]
     return Question(
@@ -55,21 +55,21 @@ def _ask_clarity(talk: Talk, given: Given) -> Question:
     )
 
 
-def _accept_clarity(talk: Talk, given: Given, value: Any) -> Clarity:
+def _accept_clarity(turn: Turn, given: Given, value: Any) -> Clarity:
     return Clarity(str(value))
 
 
-def _check(talk: Talk, given: Given) -> Reply:
+def _check(turn: Turn, given: Given) -> Reply:
     batch: BatchView = given["batch"]
     clarity: Clarity = given["clarity"]
     note = str(given.get("note", ""))
-    photo = talk.message.photo or given.get("photo")
-    batch_life.check(talk.desk, batch.number, clarity, note, photo)
+    photo = turn.message.photo or given.get("photo")
+    batch_life.check(turn.context, batch.number, clarity, note, photo)
     first = _("Batch {number}, {name}: {clarity}.").format(
         number=batch.number, name=batch.name, clarity=_(CLARITY_WORDS[clarity])
     )
     lines: list[Block] = [Text(_(_NEXT[clarity]))]
-    if clarity is Clarity.CLEAR and talk.desk.now < batch.rest_until:
+    if clarity is Clarity.CLEAR and turn.context.now < batch.rest_until:
         lines = [
             Text(
                 _("It rests until {when} all the same; check once more then.").format(
@@ -80,12 +80,12 @@ def _check(talk: Talk, given: Given) -> Reply:
     elif clarity is not Clarity.CLEAR:
         lines.append(Text(_("I will ask again in a day.")))
     else:
-        lines += batch_caution(talk.desk, batch, Step.BOTTLING)
+        lines += batch_caution(turn.context, batch, Step.BOTTLING)
     if note:
         lines.append(Text(_("Noted: {note}").format(note=note)))
     if photo is not None:
         lines.append(Text(_("The photo is kept with it.")))
-    row = [undo_button(talk)]
+    row = [undo_button(turn)]
     if clarity is Clarity.CLEAR:
         row.insert(0, Button(_("Open it"), f"open {batch.number}"))
     else:
@@ -94,41 +94,41 @@ def _check(talk: Talk, given: Given) -> Reply:
     if clarity is not Clarity.CLEAR and mix_of_batch(batch.frozen["lines"]).has_oil:
         # The amounts to add are those for the whole batch.
         rows.insert(0, (Button(_("What would mend it?"), mending_line(batch)),))
-    return Reply((Text(first, strong=True), *lines), tuple(rows), edits=_of_reminder(talk))
+    return Reply((Text(first, strong=True), *lines), tuple(rows), edits=_of_reminder(turn))
 
 
-def _of_reminder(talk: Talk) -> bool:
-    return talk.message.tapped is not None
+def _of_reminder(turn: Turn) -> bool:
+    return turn.message.tapped is not None
 
 
 # -- opened and used up --------------------------------------------------------------------
 
 
-def _open(talk: Talk, given: Given) -> Reply:
+def _open(turn: Turn, given: Given) -> Reply:
     if "opened" in given:
-        return opened_reply(talk, given)
+        return opened_reply(turn, given)
     batch: BatchView = given["batch"]
-    made = batch_life.open_batch(talk.desk, batch.number)
+    made = batch_life.open_batch(turn.context, batch.number)
     first = _("Batch {number}, {name}, is in use.").format(number=batch.number, name=batch.name)
     lines: list[Block] = []
     if batch.state is BatchState.RESTING and batch.clarity != Clarity.CLEAR:
         lines.append(Text(_("Nobody has seen it clear yet.")))
     if made.batch.shortened_by_opening:
         lines.append(Text(_("Opening it started another clock: {rule}.").format(rule=rule_words(made.batch))))
-    lines.append(Text(discard_words(made.batch, business_today(talk))))
-    lines += batch_caution(talk.desk, batch, Step.SPRAYING if is_sprayed(batch) else Step.STORING)
+    lines.append(Text(discard_words(made.batch, business_today(turn))))
+    lines += batch_caution(turn.context, batch, Step.SPRAYING if is_sprayed(batch) else Step.STORING)
     return Reply(
         (Text(first, strong=True), *lines),
-        ((Button(_("Used up"), f"used {batch.number}"), undo_button(talk)),),
-        edits=talk.message.tapped is not None,
+        ((Button(_("Used up"), f"used {batch.number}"), undo_button(turn)),),
+        edits=turn.message.tapped is not None,
     )
 
 
-def _used(talk: Talk, given: Given) -> Reply:
+def _used(turn: Turn, given: Given) -> Reply:
     batch: BatchView = given["batch"]
-    batch_life.use_up(talk.desk, batch.number)
+    batch_life.use_up(turn.context, batch.number)
     first = _("Batch {number}, {name}, is used up.").format(number=batch.number, name=batch.name)
-    days = (talk.desk.now - (batch.opened_at or batch.made_at)).days
+    days = (turn.context.now - (batch.opened_at or batch.made_at)).days
     return Reply(
         (
             Text(first, strong=True),
@@ -141,24 +141,24 @@ def _used(talk: Talk, given: Given) -> Reply:
         (
             (
                 Button(_("Make it again"), f"batch #{batch.formula_id}"),
-                undo_button(talk),
+                undo_button(turn),
             ),
         ),
-        edits=talk.message.tapped is not None,
+        edits=turn.message.tapped is not None,
     )
 
 
 # -- thrown out ----------------------------------------------------------------------------
 
 
-def _ask_why(talk: Talk, given: Given) -> Question:
+def _ask_why(turn: Turn, given: Given) -> Question:
     choices = [(_(one), _(one)) for one in (N_("past its date"), N_("split"), N_("smells off"), N_("spilt"))]
     return Question(_("Why?"), columns(choices, 2), hint=_("a few words"))
 
 
-def _ask_left(talk: Talk, given: Given) -> Question:
+def _ask_left(turn: Turn, given: Given) -> Question:
     batch: BatchView = given["batch"]
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     word = "ml" if units == "metric" else ("US fl oz" if units == "us" else "imperial fl oz")
     from bot.trade.formulas.measures import from_ml  # noqa: PLC0415 - one conversion
 
@@ -176,39 +176,39 @@ def _ask_left(talk: Talk, given: Given) -> Question:
     return Question(_("How much goes?"), columns(shares, 1), hint="40 ml")
 
 
-def _accept_left(talk: Talk, given: Given, value: Any) -> Fraction:
-    ml = quantity_in_ml(talk, value)
+def _accept_left(turn: Turn, given: Given, value: Any) -> Fraction:
+    ml = quantity_in_ml(turn, value)
     if ml <= 0:
         raise Say(reply(_("An amount above zero, please, such as 40 ml.")))
     return ml
 
 
-def _wants_amount(talk: Talk, given: Given) -> bool:
+def _wants_amount(turn: Turn, given: Given) -> bool:
     # One tap must not throw a batch out without a word: how much and why are asked unless one was said.
     return given.guided or "note" not in given
 
 
-def _discard(talk: Talk, given: Given) -> Reply:
+def _discard(turn: Turn, given: Given) -> Reply:
     batch: BatchView = given["batch"]
-    made = batch_life.discard(talk.desk, batch.number, given.get("amount"), str(given.get("note", "")))
+    made = batch_life.discard(turn.context, batch.number, given.get("amount"), str(given.get("note", "")))
     first = _("Batch {number}, {name}, is discarded: {volume}.").format(
         number=batch.number,
         name=batch.name,
-        volume=show_ml(made.batch.lost_ml or Fraction(0), talk.desk.bar.units),
+        volume=show_ml(made.batch.lost_ml or Fraction(0), turn.context.bar.units),
     )
     lines: list[Block] = []
     if given.get("note"):
         lines.append(Text(_("Why: {reason}").format(reason=given["note"])))
-    lines += batch_caution(talk.desk, batch, Step.DISCARDING)
+    lines += batch_caution(turn.context, batch, Step.DISCARDING)
     return Reply(
         (Text(first, strong=True), *lines),
         (
             (
                 Button(_("Make it again"), f"batch #{batch.formula_id}"),
-                undo_button(talk),
+                undo_button(turn),
             ),
         ),
-        edits=talk.message.tapped is not None,
+        edits=turn.message.tapped is not None,
     )
 
 
@@ -234,7 +234,7 @@ COMMANDS = (
         words=("opened",),
         examples=(N_("open 12"), N_("opened grapefruit oil yesterday, kept cold")),
         slots=(
-            replace(BATCH_SLOT, wanted=lambda talk, given: "opened" not in given),
+            replace(BATCH_SLOT, wanted=lambda turn, given: "opened" not in given),
             OPENED_SLOT,
             *DETAIL_SLOTS,
         ),
@@ -256,7 +256,7 @@ COMMANDS = (
         slots=(
             BATCH_SLOT,
             Slot("amount", _ask_left, _wants_amount, _accept_left),
-            Slot("note", _ask_why, lambda talk, given: given.guided),
+            Slot("note", _ask_why, lambda turn, given: given.guided),
         ),
         writes=True,
     ),

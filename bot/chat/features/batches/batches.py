@@ -19,7 +19,7 @@ from bot.chat.dialogue.shared_slots import (
 )
 from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.batches.batch_card import business_today, card, rule_words
 from bot.chat.features.formulas.scale import answer_for
 from bot.chat.features.liquids.clearing_words import clear_line
@@ -41,21 +41,21 @@ _MOST_LISTED = 15
 # -- making --------------------------------------------------------------------------------
 
 
-def _batch(talk: Talk, given: Given) -> Reply:
+def _batch(turn: Turn, given: Given) -> Reply:
     if "batch" in given:
-        return card(talk, given["batch"])
-    answer = answer_for(talk, given)
-    caution_ids = [one.id for one in cautions_at(talk, answer.formula, Step.RESTING, answer)]
-    made = batch_life.make(talk.desk, NewBatch(answer, caution_ids=caution_ids))
+        return card(turn, given["batch"])
+    answer = answer_for(turn, given)
+    caution_ids = [one.id for one in cautions_at(turn, answer.formula, Step.RESTING, answer)]
+    made = batch_life.make(turn.context, NewBatch(answer, caution_ids=caution_ids))
     view = answer.formula
-    return _worded_made(talk, made, view.latest, clear_line(talk, view, talk.desk.bar.temperature_c))
+    return _worded_made(turn, made, view.latest, clear_line(turn, view, turn.context.bar.temperature_c))
 
 
-def _worded_made(talk: Talk, made: Made, latest: int, clearing: str) -> Reply:
+def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
     batch = made.batch
-    now = talk.desk.now
+    now = turn.context.now
     first = _("Batch {number}: {name}, {volume}").format(
-        number=batch.number, name=batch.name, volume=show_ml(batch.total_ml, talk.desk.bar.units)
+        number=batch.number, name=batch.name, volume=show_ml(batch.total_ml, turn.context.bar.units)
     )
     lines: list[Block] = []
     if batch.version < latest:
@@ -84,13 +84,13 @@ def _worded_made(talk: Talk, made: Made, latest: int, clearing: str) -> Reply:
         lines.append(Text(_("That day is past: something old went into it. Use a fresh bottle.")))
     if batch.frozen.get("ask_inspector"):
         lines.append(Text(_("How long it may be kept where you are: ask your inspector.")))
-    mark = unconfirmed_mark(talk.desk, batch)
-    lines += [Caution(mark)] if mark else batch_caution(talk.desk, batch, Step.RESTING)
+    mark = unconfirmed_mark(turn.context, batch)
+    lines += [Caution(mark)] if mark else batch_caution(turn.context, batch, Step.RESTING)
     return Reply(
         (Text(first, strong=True), *lines),
         (
             (Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}"),),
-            (Button(_("Note a lot"), f"lot {batch.number}"), undo_button(talk)),
+            (Button(_("Note a lot"), f"lot {batch.number}"), undo_button(turn)),
         ),
     )
 
@@ -98,18 +98,18 @@ def _worded_made(talk: Talk, made: Made, latest: int, clearing: str) -> Reply:
 # -- listing -------------------------------------------------------------------------------
 
 
-def _list(talk: Talk, given: Given) -> Reply:
-    everything = bool(talk.line.split()[1:2]) and talk.line.split()[1].casefold() in {"all", "everything"}
-    known = batches.listed(talk.desk, everything)
-    today = business_today(talk)
+def _list(turn: Turn, given: Given) -> Reply:
+    everything = bool(turn.line.split()[1:2]) and turn.line.split()[1].casefold() in {"all", "everything"}
+    known = batches.listed(turn.context, everything)
+    today = business_today(turn)
     if not known:
         return reply(
             _("No batch is resting or in use."),
             _("Make one from a formula: batch grapefruit mist to 400 ml"),
             buttons=((Button(_("Make a batch"), "batch"), Button(_("Formulas"), "formulas")),),
         )
-    warn = talk.desk.bar.settings.discard_warn_days
-    to_check = sum(_to_check(one, talk.desk.now) for one in known)
+    warn = turn.context.bar.settings.discard_warn_days
+    to_check = sum(_to_check(one, turn.context.now) for one in known)
     counts = {
         N_("to check"): to_check,
         N_("resting"): sum(one.state is BatchState.RESTING for one in known) - to_check,
@@ -118,7 +118,7 @@ def _list(talk: Talk, given: Given) -> Reply:
         N_("near discard"): sum(batches.near_discard(one, today, warn) for one in known),
     }
     first = ", ".join(f"{count} {_(word)}" for word, count in counts.items() if count) or _("All batches")
-    lines = [_batch_line(talk, one, today) for one in known[:_MOST_LISTED]]
+    lines = [_batch_line(turn, one, today) for one in known[:_MOST_LISTED]]
     if len(known) > _MOST_LISTED:
         lines.append(_("Older ones by number: batch {number}").format(number=known[_MOST_LISTED].number))
     rows = [(Button(f"{one.number} {one.name}", f"batch {one.number}"),) for one in known[:8]]
@@ -132,16 +132,16 @@ def _to_check(batch: BatchView, now: datetime) -> bool:
     return batch.state is BatchState.RESTING and now >= batch.rest_until
 
 
-def _batch_line(talk: Talk, batch: BatchView, today: Any) -> str:
-    state = _("rested, to check") if _to_check(batch, talk.desk.now) else _(STATE_WORDS[batch.state])
+def _batch_line(turn: Turn, batch: BatchView, today: Any) -> str:
+    state = _("rested, to check") if _to_check(batch, turn.context.now) else _(STATE_WORDS[batch.state])
     text = f"{batch.number} {batch.name}: {state}"
-    if batch.state is BatchState.RESTING and not _to_check(batch, talk.desk.now):
+    if batch.state is BatchState.RESTING and not _to_check(batch, turn.context.now):
         text += " " + _("until {when}").format(when=show_moment(batch.rest_until))
     if batch.state.open:
         left = (batch.discard_on - today).days
         if left < 0:
             text += ", " + _("past its discard date")
-        elif left <= talk.desk.bar.settings.discard_warn_days:
+        elif left <= turn.context.bar.settings.discard_warn_days:
             text += ", " + _("discard {day}").format(day=show_day(batch.discard_on))
     return text
 
@@ -149,7 +149,7 @@ def _batch_line(talk: Talk, batch: BatchView, today: Any) -> str:
 def _no_batch_said(slot: Slot) -> Slot:
     """A slot of making: not wanted where a batch's number was given."""
     wanted = slot.wanted
-    return replace(slot, wanted=lambda talk, given: "batch" not in given and wanted(talk, given))
+    return replace(slot, wanted=lambda turn, given: "batch" not in given and wanted(turn, given))
 
 
 COMMANDS = (

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.safety.grade_words import allergen_line, mark
 from bot.chat.i18n.language import _, ngettext, show_full_day, show_number, tongue
 from bot.chat.reply.units import show_ml
@@ -43,21 +43,21 @@ def _length(mm: float, inches: bool) -> str:
     return show_number(exact / _MM_PER_INCH, 2) if inches else show_number(exact, 1)
 
 
-def link_of(talk: Talk, number: int) -> str:
+def link_of(turn: Turn, number: int) -> str:
     """Return what the QR symbol opens: the batch in the chat, or in a console the line that shows it."""
-    if talk.deep_link is None:
+    if turn.deep_link is None:
         return f"batch {number}"
-    return talk.deep_link(f"b_{talk.desk.bar.id}_{number}")
+    return turn.deep_link(f"b_{turn.context.bar.id}_{number}")
 
 
-def label_text(talk: Talk, facts: LabelFacts) -> LabelText:
+def label_text(turn: Turn, facts: LabelFacts) -> LabelText:
     """Word a batch's label in the language now spoken."""
     batch = facts.batch
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     return LabelText(
         name=batch.name,
         batch=_("Batch {number}").format(number=batch.number),
-        bar=talk.desk.bar.name,
+        bar=turn.context.bar.name,
         made=_("Made {day}").format(day=show_full_day(facts.made_on)),
         clear_checked=""
         if facts.checked_clear_on is None
@@ -71,7 +71,7 @@ def label_text(talk: Talk, facts: LabelFacts) -> LabelText:
         storage=_(_COLD_LINE) if facts.keep_cold else _(_CLOSED_LINE),
         made_by=_("Made by {name}").format(name=batch.made_by),
         cautions=_lines(facts),
-        link=link_of(talk, batch.number),
+        link=link_of(turn, batch.number),
         numbering=_("{number} of {total}"),
         continued=_("continued"),
         language=tongue().language,

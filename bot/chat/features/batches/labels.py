@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.shared_slots import accept_batch, ask_open_batch, never
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.batches.label_words import label_text, stock_words
 from bot.chat.grammar.lexer import Noun
 from bot.chat.i18n.language import _, ngettext, show_number
@@ -19,25 +19,27 @@ from bot.work.batches.labels import ALL_STOCKS, LabelFacts, LabelStock, Printed
 _MOST_STOCKS = 8
 
 
-def _ask_stock(talk: Talk, given: Given) -> Question:
-    units = talk.desk.bar.units
-    choices = [(stock_words(one, units), one.handle) for one in labels.offered(talk.desk.bar)[:_MOST_STOCKS]]
-    others = [one.handle for one in labels.offered(talk.desk.bar)[_MOST_STOCKS:]]
+def _ask_stock(turn: Turn, given: Given) -> Question:
+    units = turn.context.bar.units
+    choices = [
+        (stock_words(one, units), one.handle) for one in labels.offered(turn.context.bar)[:_MOST_STOCKS]
+    ]
+    others = [one.handle for one in labels.offered(turn.context.bar)[_MOST_STOCKS:]]
     hint = ", ".join(others[:3])
     return Question(_("Which labels are in the printer?"), columns(choices, 1), hint=hint)
 
 
-def _accept_stock(talk: Talk, given: Given, value: Noun) -> LabelStock:
+def _accept_stock(turn: Turn, given: Given, value: Noun) -> LabelStock:
     return ALL_STOCKS[value.id]
 
 
-def _wants_stock(talk: Talk, given: Given) -> bool:
-    return not talk.desk.bar.settings.labels
+def _wants_stock(turn: Turn, given: Given) -> bool:
+    return not turn.context.bar.settings.labels
 
 
-def _ask_copies(talk: Talk, given: Given) -> Question:
-    facts = labels.facts_of(talk.desk, given["batch"].number)
-    stock: LabelStock = given.get("stock", labels.stock_for(talk.desk.bar))
+def _ask_copies(turn: Turn, given: Given) -> Question:
+    facts = labels.facts_of(turn.context, given["batch"].number)
+    stock: LabelStock = given.get("stock", labels.stock_for(turn.context.bar))
     wanted = dict.fromkeys([facts.bottles, 1, stock.per_page])
     names = {facts.bottles: _("one per bottle"), stock.per_page: _("a whole sheet"), 1: _("one")}
     names[facts.bottles] = _("one per bottle")
@@ -54,25 +56,25 @@ def _whole(value: Fraction, high: int) -> int:
     return int(value)
 
 
-def _accept_copies(talk: Talk, given: Given, value: Fraction) -> int:
+def _accept_copies(turn: Turn, given: Given, value: Fraction) -> int:
     return _whole(value, MOST_COPIES)
 
 
-def _accept_first(talk: Talk, given: Given, value: Fraction) -> int:
-    stock: LabelStock = given.get("stock", labels.stock_for(talk.desk.bar))
+def _accept_first(turn: Turn, given: Given, value: Fraction) -> int:
+    stock: LabelStock = given.get("stock", labels.stock_for(turn.context.bar))
     return _whole(value, stock.per_page)
 
 
-def _label(talk: Talk, given: Given) -> Reply:
-    facts = labels.facts_of(talk.desk, given["batch"].number)
-    stock: LabelStock = given.get("stock", labels.stock_for(talk.desk.bar))
-    text = label_text(talk, facts)
+def _label(turn: Turn, given: Given) -> Reply:
+    facts = labels.facts_of(turn.context, given["batch"].number)
+    stock: LabelStock = given.get("stock", labels.stock_for(turn.context.bar))
+    text = label_text(turn, facts)
     printed = labels.print_labels(text, stock, given["copies"], given.get("first", 1))
     number, copies = facts.batch.number, given["copies"]
     first = ngettext(
         "{count} label for batch {number}, {name}", "{count} labels for batch {number}, {name}", copies
     ).format(count=show_number(copies, 0), number=number, name=facts.batch.name)
-    lines: list[Block] = [Text(stock_words(stock, talk.desk.bar.units)), *_notes(printed, stock, facts)]
+    lines: list[Block] = [Text(stock_words(stock, turn.context.bar.units)), *_notes(printed, stock, facts)]
     name = f"batch-{number}-labels"
     files = (
         File(f"{name}.png", printed.preview.png, picture=True, caption=_("How it will look")),
@@ -80,9 +82,9 @@ def _label(talk: Talk, given: Given) -> Reply:
     )
     return Reply(
         (Text(first, strong=True), *lines),
-        _buttons(talk, number, stock, copies),
+        _buttons(turn, number, stock, copies),
         files=files,
-        edits=talk.message.tapped is not None,
+        edits=turn.message.tapped is not None,
     )
 
 
@@ -108,12 +110,12 @@ def _notes(printed: Printed, stock: LabelStock, facts: LabelFacts) -> list[Block
     return [*(Text(line) for line in lines), Caution(check)]
 
 
-def _buttons(talk: Talk, number: int, stock: LabelStock, copies: int) -> tuple[tuple[Button, ...], ...]:
-    others = [one for one in labels.offered(talk.desk.bar) if one != stock][:2]
-    units = talk.desk.bar.units
+def _buttons(turn: Turn, number: int, stock: LabelStock, copies: int) -> tuple[tuple[Button, ...], ...]:
+    others = [one for one in labels.offered(turn.context.bar) if one != stock][:2]
+    units = turn.context.bar.units
     rows = [(Button(stock_words(one, units), f"label {number} {one.handle} x{copies}"),) for one in others]
     last = [Button(_("Show batch {number}").format(number=number), f"batch {number}")]
-    if talk.desk.role.manages and talk.desk.bar.settings.labels != stock.name:
+    if turn.context.role.manages and turn.context.bar.settings.labels != stock.name:
         last.append(Button(_("Always this paper"), f"bar label paper {stock.handle}"))
     return (*rows, tuple(last))
 

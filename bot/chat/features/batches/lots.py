@@ -6,7 +6,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.i18n.language import _, local, ngettext, show_day
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
@@ -14,32 +14,32 @@ from bot.work.batches import batch_life, batches
 from bot.work.batches.batches import BatchView
 
 
-def _ask_lot_ingredient(talk: Talk, given: Given) -> Question:
+def _ask_lot_ingredient(turn: Turn, given: Given) -> Question:
     batch: BatchView = given["batch"]
     choices = [(line.name, f"#{line.ingredient_id}") for line in batch.lines]
     return Question(_("Whose lot?"), columns(choices, 1), hint=_("An ingredient"))
 
 
-def _accept_lot_ingredient(talk: Talk, given: Given, value: Any) -> int:
-    return int(talk.noun(value, "INGREDIENT", _("ingredient")).id)
+def _accept_lot_ingredient(turn: Turn, given: Given, value: Any) -> int:
+    return int(turn.noun(value, "INGREDIENT", _("ingredient")).id)
 
 
-def _ask_lot(talk: Talk, given: Given) -> Question:
+def _ask_lot(turn: Turn, given: Given) -> Question:
     return Question(_("What does the bottle say? Type the lot."), hint="A2231")
 
 
-def _lot(talk: Talk, given: Given) -> Reply:
-    batch = batch_life.note_lot(talk.desk, given["batch"].number, given["ingredient"], str(given["lot"]))
+def _lot(turn: Turn, given: Given) -> Reply:
+    batch = batch_life.note_lot(turn.context, given["batch"].number, given["ingredient"], str(given["lot"]))
     line = next(one for one in batch.lines if one.ingredient_id == given["ingredient"])
     return reply(
         _("Batch {number}: {name} is lot {lot}.").format(number=batch.number, name=line.name, lot=line.lot),
-        buttons=((Button(_("Another lot"), f"lot {batch.number}"), undo_button(talk)),),
+        buttons=((Button(_("Another lot"), f"lot {batch.number}"), undo_button(turn)),),
     )
 
 
-def _which(talk: Talk, given: Given) -> Reply:
+def _which(turn: Turn, given: Given) -> Reply:
     lot = str(given["lot"])
-    found = batches.with_lot(talk.desk, lot)
+    found = batches.with_lot(turn.context, lot)
     if not found:
         return reply(_("No batch holds lot {lot}.").format(lot=lot))
     rows = tuple((Button(f"{one.number} {one.name}", f"batch {one.number}"),) for one in found[:10])

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Day, Named
 from bot.chat.i18n.language import _, show_full_day
 from bot.chat.reply.message import Button, Caution, Reply, Text, reply
@@ -20,33 +20,33 @@ from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 
 
-def _ask_item(talk: Talk, given: Given) -> Question:
-    known = ingredients.all_of(talk.desk)
+def _ask_item(turn: Turn, given: Given) -> Question:
+    known = ingredients.all_of(turn.context)
     oils = [one for one in known if one.kind is IngredientKind.CITRUS_OIL]
     rest = [one for one in known if one not in oils and INGREDIENT_PROPERTIES[one.kind].is_liquid]
     choices = [(one.name, one.name) for one in (*oils, *rest)[:12]]
     return Question(_("Which bottle was opened?"), columns(choices, 2), hint=_("An ingredient"))
 
 
-def _accept_item(talk: Talk, given: Given, value: Named) -> IngredientView:
-    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
-    return ingredients.get(talk.desk, int(noun.id))
+def _accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
+    noun = turn.noun(value, "INGREDIENT", _("ingredient"))
+    return ingredients.get(turn.context, int(noun.id))
 
 
-def _ask_day(talk: Talk, given: Given) -> Question:
+def _ask_day(turn: Turn, given: Given) -> Question:
     return Question(_("On which day?"), hint="2026-11-25")
 
 
-def _accept_day(talk: Talk, given: Given, value: Day) -> date:
+def _accept_day(turn: Turn, given: Given, value: Day) -> date:
     if value.date is None:
-        return shelves.today(talk.desk) - timedelta(days=int(max(Fraction(0), value.days_ago)))
+        return shelves.today(turn.context) - timedelta(days=int(max(Fraction(0), value.days_ago)))
     try:
         return date.fromisoformat(value.date)
     except ValueError:
         raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.date))) from None
 
 
-def _is_one(talk: Talk, given: Given) -> bool:
+def _is_one(turn: Turn, given: Given) -> bool:
     return True
 
 
@@ -59,20 +59,20 @@ DETAIL_SLOTS = (
 )
 
 
-def opened_reply(talk: Talk, given: Given) -> Reply:
+def opened_reply(turn: Turn, given: Given) -> Reply:
     """Note an opened bottle and say until when it, and what is made with it, can be used."""
     one: IngredientView = given["opened"]
     cold = None if "cold" not in given else given["cold"] == "cold"
-    item = shelves.note_opened(talk.desk, one.id, given.get("day"), given.get("best"), cold)
-    opened = item.opened_on or shelves.today(talk.desk)
+    item = shelves.note_opened(turn.context, one.id, given.get("day"), given.get("best"), cold)
+    opened = item.opened_on or shelves.today(turn.context)
     first = _("{name}: opened {day}.").format(name=one.name, day=show_full_day(opened))
     blocks: list[Text | Caution] = [Text(line) for line in _lines(item)]
     if one.kind is IngredientKind.CITRUS_OIL:
         blocks.append(Caution(_(caution_by_id("old-oil").text)))
-    rows: tuple[tuple[Button, ...], ...] = ((undo_button(talk),),)
+    rows: tuple[tuple[Button, ...], ...] = ((undo_button(turn),),)
     if shelves.is_oil(one):
-        rows = ((_other_place(item, opened), undo_button(talk)),)
-    return Reply((Text(first, strong=True), *blocks), rows, edits=talk.message.tapped is not None)
+        rows = ((_other_place(item, opened), undo_button(turn)),)
+    return Reply((Text(first, strong=True), *blocks), rows, edits=turn.message.tapped is not None)
 
 
 def _lines(item: OpenedItem) -> list[str]:

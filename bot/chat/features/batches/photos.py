@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.dialogue.shared_slots import BATCH_SLOT
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.batches.batch_card import event_words
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Button, File, Reply, reply
@@ -11,7 +11,7 @@ from bot.trade.words import N_
 from bot.work.batches.batches import BatchView
 
 
-def _photos(talk: Talk, given: Given) -> Reply:
+def _photos(turn: Turn, given: Given) -> Reply:
     batch: BatchView = given["batch"]
     shown = Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}")
     events = [event for event in batch.events if event.photo]

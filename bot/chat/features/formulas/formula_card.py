@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.formulas.scale import line_texts
 from bot.chat.features.liquids.clearing_words import clear_button, clear_line
 from bot.chat.features.safety.caution_blocks import caution_blocks
@@ -25,31 +25,31 @@ def kind_name(preparation: Preparation) -> str:
     return _(preparation.value)
 
 
-def card(talk: Talk, view: FormulaView, more: bool = False, written: bool = False) -> Reply:
+def card(turn: Turn, view: FormulaView, more: bool = False, written: bool = False) -> Reply:
     """Show one version of a formula with what is mostly done next.
 
     With `more` all that is known and can be done; when it was just `written` all that is known.
     """
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     title = _("{name}: {kind}, version {version}").format(
         name=view.name, kind=kind_name(view.preparation), version=view.version
     )
     lines = _facts(view, units, more or written)
     lines += [
-        clear_line(talk, view, talk.desk.bar.temperature_c),
-        allergen_line(allergens.named_in(talk.desk, view)),
+        clear_line(turn, view, turn.context.bar.temperature_c),
+        allergen_line(allergens.named_in(turn.context, view)),
     ]
     blocks: list[Block] = [line_texts(view, units), *(Text(line) for line in lines if line)]
     questions = grade.open_in_formula(view)
     if questions:
         blocks.append(Caution(mark([one.ingredient.name for one in questions])))
     else:
-        blocks += caution_blocks(talk, view, Step.ADDING)
-    rows = (*_buttons(talk, view, more), *grade_buttons(talk.desk, questions if more else questions[:1]))
-    return Reply((Text(title, strong=True), *blocks), rows, edits=more and talk.message.tapped is not None)
+        blocks += caution_blocks(turn, view, Step.ADDING)
+    rows = (*_buttons(turn, view, more), *grade_buttons(turn.context, questions if more else questions[:1]))
+    return Reply((Text(title, strong=True), *blocks), rows, edits=more and turn.message.tapped is not None)
 
 
-def _buttons(talk: Talk, view: FormulaView, more: bool) -> tuple[tuple[Button, ...], ...]:
+def _buttons(turn: Turn, view: FormulaView, more: bool) -> tuple[tuple[Button, ...], ...]:
     """Return the usual next steps, and what is done seldom behind one button or with `more`."""
     ref = f"#{view.id}"
     often = (

@@ -6,7 +6,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, no_formulas, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.formulas.formula_card import card, kind_name
 from bot.chat.features.formulas.writing import NAME_SLOT
 from bot.chat.grammar.syntax import Unknown
@@ -22,16 +22,16 @@ _MOST_LISTED = 30
 # -- showing -------------------------------------------------------------------------------
 
 
-def _show(talk: Talk, given: Given) -> Reply:
+def _show(turn: Turn, given: Given) -> Reply:
     view: FormulaView = given["formula"]
     number = given.get("number")
     if number is not None:
-        view = formulas.get(talk.desk, view.id, int(number))
-    return card(talk, view, "more_detail" in given)
+        view = formulas.get(turn.context, view.id, int(number))
+    return card(turn, view, "more_detail" in given)
 
 
-def _list(talk: Talk, given: Given) -> Reply:
-    known = formulas.listed(talk.desk)
+def _list(turn: Turn, given: Given) -> Reply:
+    known = formulas.listed(turn.context)
     if not known:
         return no_formulas()
     rows = tuple(
@@ -47,43 +47,43 @@ def _list(talk: Talk, given: Given) -> Reply:
 # -- keeping -------------------------------------------------------------------------------
 
 
-def _rename(talk: Talk, given: Given) -> Reply:
+def _rename(turn: Turn, given: Given) -> Reply:
     view: FormulaView = given["formula"]
-    before = formulas.rename(talk.desk, view.id, given["new_name"])
+    before = formulas.rename(turn.context, view.id, given["new_name"])
     return reply(
         _("{before} is now called {name}.").format(before=before, name=given["new_name"]),
-        buttons=((undo_button(talk),),),
+        buttons=((undo_button(turn),),),
     )
 
 
-def _archive(talk: Talk, given: Given) -> Reply:
+def _archive(turn: Turn, given: Given) -> Reply:
     view: FormulaView = given["formula"]
-    name = formulas.archive(talk.desk, view.id)
+    name = formulas.archive(turn.context, view.id)
     return reply(
         _("{name} is put away. Its batches and history stay.").format(name=name),
-        buttons=((undo_button(talk), Button(_("Bring back"), f"restore #{view.id}")),),
+        buttons=((undo_button(turn), Button(_("Bring back"), f"restore #{view.id}")),),
     )
 
 
-def _ask_archived(talk: Talk, given: Given) -> Question:
-    known = [one for one in formulas.listed(talk.desk, archived=True) if one.archived]
+def _ask_archived(turn: Turn, given: Given) -> Question:
+    known = [one for one in formulas.listed(turn.context, archived=True) if one.archived]
     if not known:
         raise Say(reply(_("No formula is put away.")))
     return Question(_("Which one comes back?"), columns([(one.name, f"#{one.id}") for one in known[:12]], 2))
 
 
-def _accept_archived(talk: Talk, given: Given, value: Any) -> FormulaView:
+def _accept_archived(turn: Turn, given: Given, value: Any) -> FormulaView:
     if isinstance(value, Unknown):
-        for one in formulas.listed(talk.desk, archived=True):
+        for one in formulas.listed(turn.context, archived=True):
             if one.name.casefold() == value.text.casefold():
-                return formulas.get(talk.desk, one.id)
-    return formulas.get(talk.desk, int(talk.noun(value, "FORMULA", _("formula")).id))
+                return formulas.get(turn.context, one.id)
+    return formulas.get(turn.context, int(turn.noun(value, "FORMULA", _("formula")).id))
 
 
-def _restore(talk: Talk, given: Given) -> Reply:
+def _restore(turn: Turn, given: Given) -> Reply:
     view: FormulaView = given["formula"]
-    formulas.archive(talk.desk, view.id, away=False)
-    return card(talk, formulas.get(talk.desk, view.id))
+    formulas.archive(turn.context, view.id, away=False)
+    return card(turn, formulas.get(turn.context, view.id))
 
 
 COMMANDS = (

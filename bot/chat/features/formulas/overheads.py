@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.formulas.formula_card import show_range
 from bot.chat.features.people.fruit_settings import ends_of, money_range
 from bot.chat.grammar.syntax import Span
@@ -23,20 +23,22 @@ _SLOTS = {
 }
 
 
-def _ask(talk: Talk, given: Given) -> Question:
+def _ask(turn: Turn, given: Given) -> Question:
     return Question(_("Such as: 15-20 min, bottle 1.20, label 0.05"))
 
 
-def _making(talk: Talk, given: Given) -> Reply:
+def _making(turn: Turn, given: Given) -> Reply:
     view: FormulaView = given["formula"]
     said = {name: given[name] for name in _SLOTS if name in given}
     if not said and "nothing" not in given:
-        return _shown(talk, view)
-    if not talk.desk.role.manages:
+        return _shown(turn, view)
+    if not turn.context.role.manages:
         raise NotAllowedError("manager")
-    overheads.change(talk.desk, view.id, {_SLOTS[name][0]: _text(name, span) for name, span in said.items()})
-    again = _shown(talk, view)
-    return Reply(again.blocks, ((undo_button(talk),), *again.buttons))
+    overheads.change(
+        turn.context, view.id, {_SLOTS[name][0]: _text(name, span) for name, span in said.items()}
+    )
+    again = _shown(turn, view)
+    return Reply(again.blocks, ((undo_button(turn),), *again.buttons))
 
 
 def _text(name: str, span: Span) -> str:
@@ -47,8 +49,8 @@ def _text(name: str, span: Span) -> str:
     return str(span.low) if span.low == span.high else f"{span.low} {span.high}"
 
 
-def _shown(talk: Talk, view: FormulaView) -> Reply:
-    settings = talk.desk.bar.settings
+def _shown(turn: Turn, view: FormulaView) -> Reply:
+    settings = turn.context.bar.settings
     own = overheads.own(settings, view.id)
     rows = []
     for field, word, _most in _SLOTS.values():

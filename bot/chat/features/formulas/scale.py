@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.formulas.weigh_sheet import grams_grid, grams_notes
 from bot.chat.features.liquids.clearing_words import clear_button, clear_line
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, shown_names, swap_lines, wanted_view
@@ -25,18 +25,18 @@ from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.scaling import ScaleAnswer
 
 
-def answer_for(talk: Talk, given: Given) -> ScaleAnswer:
+def answer_for(turn: Turn, given: Given) -> ScaleAnswer:
     """Scale what was asked for."""
     view = wanted_view(given)
     said, target = given["target"]
     sizes = (target.size_ml,) if isinstance(target, ByBottles) else ()
-    loss = loss_of(talk, given) if isinstance(said, Bottles | Drinks) else given.get("loss", Fraction(0))
-    return scaling.scale_formula(talk.desk, view, target, sizes, loss, temperature_of(talk, given))
+    loss = loss_of(turn, given) if isinstance(said, Bottles | Drinks) else given.get("loss", Fraction(0))
+    return scaling.scale_formula(turn.context, view, target, sizes, loss, temperature_of(turn, given))
 
 
-def loss_of(talk: Talk, given: Given) -> Fraction:
+def loss_of(turn: Turn, given: Given) -> Fraction:
     """Return the share lost in bottling: as said, else the bar's own."""
-    share: Fraction = given.get("loss", Fraction(talk.desk.bar.settings.loss_percent) / 100)
+    share: Fraction = given.get("loss", Fraction(turn.context.bar.settings.loss_percent) / 100)
     return share
 
 
@@ -68,35 +68,35 @@ def _amount_title(said: Bottles, units: str) -> str:
     return f"{show_number(said.size.number, 3)} {word}"
 
 
-def _scale(talk: Talk, given: Given) -> Reply:
-    return scale_reply(talk, given)
+def _scale(turn: Turn, given: Given) -> Reply:
+    return scale_reply(turn, given)
 
 
-def scale_reply(talk: Talk, given: Given) -> Reply:
+def scale_reply(turn: Turn, given: Given) -> Reply:
     """Answer with the amounts for what was asked, in mL or g, and whether it will stay clear."""
-    answer = answer_for(talk, given)
+    answer = answer_for(turn, given)
     said, _target = given["target"]
     view = answer.formula
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     names = shown_names(given)
     title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
     in_grams = "grams" in given
-    temperature = temperature_of(talk, given)
+    temperature = temperature_of(turn, given)
     lines = swap_lines(given, units, answer.scaled.factor)
     lines += _facts(answer, said, units)
     lines += grams_notes(answer, temperature, units) if in_grams else _rounding(answer)
-    clearing = clear_line(talk, view, temperature, given["formula"] if "swap" in given else None)
+    clearing = clear_line(turn, view, temperature, given["formula"] if "swap" in given else None)
     if clearing:
         lines.append(clearing)
     blocks: list[Block] = [grams_grid(answer, names) if in_grams else _grid(answer, units, names)]
     blocks += [Text(line) for line in lines]
-    blocks += caution_blocks(talk, view, Step.MIXING, answer)
+    blocks += caution_blocks(turn, view, Step.MIXING, answer)
     return Reply(
-        (Text(f"{view.name}: {title}", strong=True), *blocks), _next(talk, given, answer, bool(clearing))
+        (Text(f"{view.name}: {title}", strong=True), *blocks), _next(turn, given, answer, bool(clearing))
     )
 
 
-def _next(talk: Talk, given: Given, answer: ScaleAnswer, clears: bool) -> tuple[tuple[Button, ...], ...]:
+def _next(turn: Turn, given: Given, answer: ScaleAnswer, clears: bool) -> tuple[tuple[Button, ...], ...]:
     view = answer.formula
     ref = f"#{view.id}.{view.version}"
     asked = said_target(given)

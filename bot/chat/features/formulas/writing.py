@@ -11,7 +11,7 @@ from bot.chat.dialogue.naming import short_name, spelt_alike
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.strength_input import percent_of
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.formulas.formula_card import card, kind_name, show_hours
 from bot.chat.features.formulas.scale import line_texts
 from bot.chat.features.safety.grade_questions import confirm_graded, grade_notes, stop_at_unlisted
@@ -30,52 +30,52 @@ from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
 # -- writing one down ----------------------------------------------------------------------
 
 
-def _ask_name(talk: Talk, given: Given) -> Question:
+def _ask_name(turn: Turn, given: Given) -> Question:
     return Question(_("What is it called?"), hint=_("Grapefruit mist"))
 
 
-def _accept_name(talk: Talk, given: Given, value: str) -> str:
+def _accept_name(turn: Turn, given: Given, value: str) -> str:
     clean = short_name(value)
-    for one in formulas.listed(talk.desk, archived=True):
+    for one in formulas.listed(turn.context, archived=True):
         if one.name.casefold() == clean.casefold():
             raise AlreadyThereError("formula", one.name, one.archived)
     return clean
 
 
-def _ask_kind(talk: Talk, given: Given) -> Question:
+def _ask_kind(turn: Turn, given: Given) -> Question:
     choices = [(kind_name(one), one.value) for one in Preparation]
     return Question(_("What kind is it?"), columns(choices, 2), hint=_("A kind"))
 
 
-def _ask_lines(talk: Talk, given: Given) -> Question:
+def _ask_lines(turn: Turn, given: Given) -> Question:
     known = given.get("lines", ())
     shown: tuple[Block, ...] = ()
     text = _("Type the ingredients, a line each: lime oil 10 ml")
     if known:
-        shown = (Text("\n".join(_shown_line(talk, line) for line in known)), *_spelling_notes(talk, known))
+        shown = (Text("\n".join(_shown_line(turn, line) for line in known)), *_spelling_notes(turn, known))
         text = _("More ingredients? Tap Done when it is complete.")
     return Question(text, blocks=shown, hint=_("neutral spirit 96 % 60 ml"))
 
 
-def _shown_line(talk: Talk, line: DraftLine | Detail) -> str:
+def _shown_line(turn: Turn, line: DraftLine | Detail) -> str:
     if isinstance(line, Detail):
         named = getattr(line.value, "name", getattr(line.value, "text", ""))
         return f"· {_(line.what)} {named}".rstrip()
     name = line.ingredient
     if not isinstance(name, str):
-        name = ingredients.get(talk.desk, name).name
+        name = ingredients.get(turn.context, name).name
     if line.strength_percent is not None:
         name = f"{name} {show_number(line.strength_percent)} %"
     return f"· {name} {show_quantity(line.quantity)}"
 
 
-def _spelling_notes(talk: Talk, lines: Iterable[DraftLine | Detail]) -> list[Text]:
+def _spelling_notes(turn: Turn, lines: Iterable[DraftLine | Detail]) -> list[Text]:
     """Say which new ingredients are spelt almost like one that the bar has: a slip would be a second one."""
     notes = []
     for line in lines:
         if not isinstance(line, DraftLine) or not isinstance(line.ingredient, str):
             continue
-        near = talk.near(line.ingredient, "INGREDIENT")
+        near = turn.near(line.ingredient, "INGREDIENT")
         alike = next((one for one in near if spelt_alike(one, line.ingredient)), None)
         if alike is not None:
             text = _("{name} is new here, spelt almost like {known}.")
@@ -83,40 +83,40 @@ def _spelling_notes(talk: Talk, lines: Iterable[DraftLine | Detail]) -> list[Tex
     return notes
 
 
-def _accept_lines(talk: Talk, given: Given, value: Any) -> tuple[DraftLine | Detail, ...]:
+def _accept_lines(turn: Turn, given: Given, value: Any) -> tuple[DraftLine | Detail, ...]:
     parts = value if isinstance(value, tuple) else (value,)
     lines: list[DraftLine | Detail] = []
     for part in parts:
         if isinstance(part, IngredientLine):
-            lines.append(draft_line(talk, part))
+            lines.append(draft_line(turn, part))
         elif isinstance(part, Detail):
             lines.append(part)
-    stop_at_unlisted(talk, lines)
+    stop_at_unlisted(turn, lines)
     return tuple(lines)
 
 
-def draft_line(talk: Talk, line: IngredientLine) -> DraftLine:
+def draft_line(turn: Turn, line: IngredientLine) -> DraftLine:
     """Turn a typed line into a draft's, its unit resolved and its ingredient known or new."""
     if isinstance(line.item, Unknown):
-        known = talk.vocabulary.named(line.item.text, "INGREDIENT")
+        known = turn.vocabulary.named(line.item.text, "INGREDIENT")
         name: int | str = int(known.id) if known is not None else line.item.text
         kind = guess_kind(line.item.text)
         liquid = None if kind is None else INGREDIENT_PROPERTIES[kind].is_liquid
     else:
-        noun = talk.noun(line.item, "INGREDIENT", _("ingredient"))
-        view = ingredients.get(talk.desk, int(noun.id))
+        noun = turn.noun(line.item, "INGREDIENT", _("ingredient"))
+        view = ingredients.get(turn.context, int(noun.id))
         name, liquid = view.id, is_liquid(view)
-    strength = None if line.strength is None else percent_of(talk, line.strength)
-    return DraftLine(name, talk.quantity(line.amount, liquid), strength)
+    strength = None if line.strength is None else percent_of(turn, line.strength)
+    return DraftLine(name, turn.quantity(line.amount, liquid), strength)
 
 
-def apply_details(talk: Talk, draft: Draft, lines: tuple[DraftLine | Detail, ...]) -> Draft:
+def apply_details(turn: Turn, draft: Draft, lines: tuple[DraftLine | Detail, ...]) -> Draft:
     """Put typed lines into a draft: ingredients and the other things a formula says."""
     for line in lines:
         if isinstance(line, DraftLine):
             draft = formulas.with_line(draft, line)
         elif line.what == "remove":
-            noun = talk.noun(line.value, "INGREDIENT", _("ingredient"))  # type: ignore[arg-type]
+            noun = turn.noun(line.value, "INGREDIENT", _("ingredient"))  # type: ignore[arg-type]
             draft = formulas.without_line(draft, int(noun.id))
         elif line.what == "kind" and isinstance(line.value, Noun):
             draft = replace(draft, preparation=Preparation(line.value.id))
@@ -127,15 +127,15 @@ def apply_details(talk: Talk, draft: Draft, lines: tuple[DraftLine | Detail, ...
         elif isinstance(line.value, Span):
             draft = replace(draft, sprays=(line.value.low, line.value.high))
         elif line.what == "replaces":
-            draft = replace(draft, garnish=_garnish(talk, line.value))
+            draft = replace(draft, garnish=_garnish(turn, line.value))
     return draft
 
 
-def _garnish(talk: Talk, named: Any) -> int | str:
+def _garnish(turn: Turn, named: Any) -> int | str:
     if isinstance(named, Unknown):
-        known = talk.vocabulary.named(named.text, "INGREDIENT")
+        known = turn.vocabulary.named(named.text, "INGREDIENT")
         return int(known.id) if known is not None else singular(named.text)
-    return int(talk.noun(named, "INGREDIENT", _("fruit")).id)
+    return int(turn.noun(named, "INGREDIENT", _("fruit")).id)
 
 
 def _said(given: Given, what: str) -> bool:
@@ -150,18 +150,18 @@ def _preparation(given: Given) -> Preparation:
     return kind if isinstance(kind, Preparation) else Preparation.OTHER
 
 
-def _wants_kind(talk: Talk, given: Given) -> bool:
+def _wants_kind(turn: Turn, given: Given) -> bool:
     return not _said(given, "kind")
 
 
-def _ask_rest(talk: Talk, given: Given) -> Question:
+def _ask_rest(turn: Turn, given: Given) -> Question:
     usual = PREPARATION_DEFAULTS[_preparation(given)].rest_hours
     hours = [usual, *(one for one in (0, 24, 48) if one != usual)]
     choices = [(show_hours(Fraction(one)), f"{one} h") for one in hours]
     return Question(_("How long does it rest before use?"), columns(choices, 2), hint="24 h")
 
 
-def _ask_discard(talk: Talk, given: Given) -> Question:
+def _ask_discard(turn: Turn, given: Given) -> Question:
     usual = PREPARATION_DEFAULTS[_preparation(given)].discard_days
     days = [usual, *(one for one in (7, 30, 180) if one != usual)]
     choices = [
@@ -170,7 +170,7 @@ def _ask_discard(talk: Talk, given: Given) -> Question:
     return Question(_("After how long is it thrown out?"), columns(choices, 2), hint=_("30 days"))
 
 
-def _ask_sprays(talk: Talk, given: Given) -> Question:
+def _ask_sprays(turn: Turn, given: Given) -> Question:
     return Question(
         _("How many sprays does a drink get?"),
         columns([("1", "1"), ("2", "2"), ("2-3", "2-3"), ("3", "3")], 4),
@@ -178,22 +178,22 @@ def _ask_sprays(talk: Talk, given: Given) -> Question:
 
 
 def _guided_without(what: str) -> Any:
-    def wanted(talk: Talk, given: Given) -> bool:
+    def wanted(turn: Turn, given: Given) -> bool:
         return given.guided and not _said(given, what)
 
     return wanted
 
 
-def _wants_sprays(talk: Talk, given: Given) -> bool:
+def _wants_sprays(turn: Turn, given: Given) -> bool:
     return given.guided and _preparation(given) is Preparation.AROMA_MIST and not _said(given, "sprays")
 
 
-def _accept_preparation(talk: Talk, given: Given, value: Any) -> Preparation:
+def _accept_preparation(turn: Turn, given: Given, value: Any) -> Preparation:
     return Preparation(value.id)
 
 
-def _new(talk: Talk, given: Given) -> Reply:
-    draft = apply_details(talk, Draft(_preparation(given), ()), given["lines"])
+def _new(turn: Turn, given: Given) -> Reply:
+    draft = apply_details(turn, Draft(_preparation(given), ()), given["lines"])
     if "rest" in given:
         draft = replace(draft, rest_hours=given["rest"].hours)
     if "discard" in given:
@@ -202,14 +202,14 @@ def _new(talk: Talk, given: Given) -> Reply:
         draft = replace(draft, sprays=(given["sprays"].low, given["sprays"].high))
     if not draft.lines:
         raise Say(reply(_("A formula needs at least one ingredient, such as: lime oil 10 ml")))
-    confirm_graded(talk, given["lines"])
-    spelling = _spelling_notes(talk, given["lines"])
-    view = formulas.add(talk.desk, given["new_name"], draft)
-    return _written(talk, view, _("{name} is in the book.").format(name=view.name), spelling)
+    confirm_graded(turn, given["lines"])
+    spelling = _spelling_notes(turn, given["lines"])
+    view = formulas.add(turn.context, given["new_name"], draft)
+    return _written(turn, view, _("{name} is in the book.").format(name=view.name), spelling)
 
 
-def _written(talk: Talk, view: FormulaView, first: str, spelling: list[Text]) -> Reply:
-    shown = card(talk, view, written=True)
+def _written(turn: Turn, view: FormulaView, first: str, spelling: list[Text]) -> Reply:
+    shown = card(turn, view, written=True)
     notes: list[Block] = [*spelling, *grade_notes(view)]
     for line in view.lines:
         if line.ingredient.kind.value == "spirit" and line.ingredient.strength_percent is None:
@@ -218,36 +218,36 @@ def _written(talk: Talk, view: FormulaView, first: str, spelling: list[Text]) ->
             )
     return Reply(
         (Text(first, strong=True), *shown.blocks, *notes),
-        (*shown.buttons, (undo_button(talk),)),
+        (*shown.buttons, (undo_button(turn),)),
     )
 
 
 # -- changing ------------------------------------------------------------------------------
 
 
-def _ask_changes(talk: Talk, given: Given) -> Question:
+def _ask_changes(turn: Turn, given: Given) -> Question:
     view: FormulaView = given["formula"]
     return Question(
         _("What changes in {name}? A line each: lime oil 12 ml, remove water, rest 24 h, sprays 2-3").format(
             name=view.name
         ),
-        blocks=(line_texts(view, talk.desk.bar.units),),
+        blocks=(line_texts(view, turn.context.bar.units),),
         hint=_("lime oil 12 ml"),
     )
 
 
-def _change(talk: Talk, given: Given) -> Reply:
+def _change(turn: Turn, given: Given) -> Reply:
     view: FormulaView = given["formula"]
-    draft = apply_details(talk, formulas.draft_of(view), given["lines"])
+    draft = apply_details(turn, formulas.draft_of(view), given["lines"])
     if not draft.lines:
         raise Say(reply(_("A formula needs at least one ingredient.")))
-    confirm_graded(talk, given["lines"])
-    spelling = _spelling_notes(talk, given["lines"])
-    changed = formulas.change(talk.desk, view.id, draft)
+    confirm_graded(turn, given["lines"])
+    spelling = _spelling_notes(turn, given["lines"])
+    changed = formulas.change(turn.context, view.id, draft)
     first = _("{name} is now version {version}. Batches keep the version they were made by.").format(
         name=changed.name, version=changed.version
     )
-    return _written(talk, changed, first, spelling)
+    return _written(turn, changed, first, spelling)
 
 
 NAME_SLOT = Slot("new_name", _ask_name, accept=_accept_name)

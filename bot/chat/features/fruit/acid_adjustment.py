@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import never, quantity_in_ml
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.grammar.syntax import Amount, Unknown
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -24,22 +24,22 @@ from bot.work.fruit.acid_adjustment import Souring
 # -- which juice, how much -----------------------------------------------------------------
 
 
-def _ask_source(talk: Talk, given: Given) -> Question:
+def _ask_source(turn: Turn, given: Given) -> Question:
     choices = columns([(_(one), one) for one in ("orange", "grapefruit", "mandarin")], 3)
     return Question(_("Which juice?"), choices, hint=_("orange"))
 
 
-def _ask_sour(talk: Talk, given: Given) -> Question:
+def _ask_sour(turn: Turn, given: Given) -> Question:
     return Question(_("As sour as which?"), (((_("lime"), _("lime")), (_("lemon"), _("lemon"))),))
 
 
-def _accept_juice_name(talk: Talk, given: Given, value: Any) -> str:
+def _accept_juice_name(turn: Turn, given: Given, value: Any) -> str:
     if isinstance(value, Unknown):
         name = value.text
     else:
-        noun = talk.noun(value, "INGREDIENT", _("juice"))
-        name = ingredients.get(talk.desk, int(noun.id)).name
-    if acid_adjustment.juice_named(name, talk.desk.bar.language) is None:
+        noun = turn.noun(value, "INGREDIENT", _("juice"))
+        name = ingredients.get(turn.context, int(noun.id)).name
+    if acid_adjustment.juice_named(name, turn.context.bar.language) is None:
         known = ", ".join(_(one.value) for one in Juice)
         raise Say(
             reply(
@@ -50,17 +50,17 @@ def _accept_juice_name(talk: Talk, given: Given, value: Any) -> str:
     return name
 
 
-def _accept_volume(talk: Talk, given: Given, value: Amount) -> Fraction:
-    return quantity_in_ml(talk, value)
+def _accept_volume(turn: Turn, given: Given, value: Amount) -> Fraction:
+    return quantity_in_ml(turn, value)
 
 
 # -- the answer ----------------------------------------------------------------------------
 
 
-def _acid(talk: Talk, given: Given) -> Reply:
-    units = talk.desk.bar.units
+def _acid(turn: Turn, given: Given) -> Reply:
+    units = turn.context.bar.units
     ml = given.get("amount", Fraction(1000))
-    found = acid_adjustment.sour(talk.desk, given["source"], given.get("sour", Juice.LIME.value), ml)
+    found = acid_adjustment.sour(turn.context, given["source"], given.get("sour", Juice.LIME.value), ml)
     title = _("{volume} {source} juice to {target} strength").format(
         volume=show_ml(ml, units), source=_(found.source.value), target=_(found.target.value)
     )

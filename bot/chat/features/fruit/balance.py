@@ -7,7 +7,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.fruit.balance_words import named_amount, used_blocks, used_row
 from bot.chat.features.stock.on_hand import ask_item
 from bot.chat.i18n.language import _
@@ -20,16 +20,16 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import balance
 
 
-def _accept_known(talk: Talk, given: Given, value: Any) -> IngredientView:
+def _accept_known(turn: Turn, given: Given, value: Any) -> IngredientView:
     """Turn a name into what the bar has in its book: asking about a fruit does not put it there."""
-    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
-    return ingredients.get(talk.desk, int(noun.id))
+    noun = turn.noun(value, "INGREDIENT", _("ingredient"))
+    return ingredients.get(turn.context, int(noun.id))
 
 
-def _fruit(talk: Talk, given: Given) -> Reply:
+def _fruit(turn: Turn, given: Given) -> Reply:
     if "item" in given:
         item = given["item"]
-        used = balance.used(talk.desk, item.id)
+        used = balance.used(turn.context, item.id)
         if used is None:
             return reply(
                 _("{name} was not counted twice yet.").format(name=item.name),
@@ -37,14 +37,14 @@ def _fruit(talk: Talk, given: Given) -> Reply:
                 buttons=((Button(_("Count"), f"count #{item.id}"),),),
             )
         first = _("{name}: {amount} used").format(
-            name=item.name, amount=named_amount(Fraction(used.use.used), used.dimension, item, talk)
+            name=item.name, amount=named_amount(Fraction(used.use.used), used.dimension, item, turn)
         )
         return Reply(
-            (Text(first, strong=True), *used_blocks(talk, used)),
+            (Text(first, strong=True), *used_blocks(turn, used)),
             ((Button(_("Count"), f"count #{item.id}"), Button(_("Bought"), f"bought #{item.id}")),),
         )
-    numbers = balance.counted_fruit(talk.desk)
-    found = [used for number in numbers if (used := balance.used(talk.desk, number)) is not None]
+    numbers = balance.counted_fruit(turn.context)
+    found = [used for number in numbers if (used := balance.used(turn.context, number)) is not None]
     found = [used for used in found if used.ingredient.kind is IngredientKind.FRUIT][:8]
     if not found:
         return reply(
@@ -53,7 +53,7 @@ def _fruit(talk: Talk, given: Given) -> Reply:
             buttons=((Button(_("Bought"), "bought"), Button(_("Count"), "count")),),
         )
     rows = [(_("fruit"), _("used"), _("wasted"), _("lost"))]
-    rows += [used_row(talk, used) for used in found]
+    rows += [used_row(turn, used) for used in found]
     buttons = columns([(used.ingredient.name, f"fruit #{used.ingredient.id}") for used in found], 3)
     return Reply(
         (

@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, show_day, show_number
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Block, Grid, Text
@@ -15,24 +15,24 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit.balance import Used
 
 
-def plain_amount(amount: Fraction, dimension: Dimension, talk: Talk) -> str:
+def plain_amount(amount: Fraction, dimension: Dimension, turn: Turn) -> str:
     """Write an amount without the name of what it is of."""
     if dimension is Dimension.COUNT:
         return show_number(amount, 1)
-    return show_amount(amount, dimension, talk.desk.bar.units)
+    return show_amount(amount, dimension, turn.context.bar.units)
 
 
-def named_amount(amount: Fraction, dimension: Dimension, item: IngredientView, talk: Talk) -> str:
+def named_amount(amount: Fraction, dimension: Dimension, item: IngredientView, turn: Turn) -> str:
     """Write an amount with the name of what it is of: '12 oranges', '1.2 kg sugar'."""
     name = counted_name(item.name, amount) if dimension is Dimension.COUNT else item.name
-    return f"{plain_amount(amount, dimension, talk)} {name}"
+    return f"{plain_amount(amount, dimension, turn)} {name}"
 
 
-def used_blocks(talk: Talk, used: Used) -> list[Block]:
+def used_blocks(turn: Turn, used: Used) -> list[Block]:
     """Word what was used between two counts, with its reckoning and what nobody can explain."""
 
     def shown(amount: Decimal | Fraction) -> str:
-        return plain_amount(Fraction(amount), used.dimension, talk)
+        return plain_amount(Fraction(amount), used.dimension, turn)
 
     rows = [
         (_("before, {day}").format(day=show_day(used.before.day)), shown(used.before.amount)),
@@ -68,9 +68,9 @@ def used_blocks(talk: Talk, used: Used) -> list[Block]:
     return lines
 
 
-def used_row(talk: Talk, used: Used) -> tuple[str, str, str, str]:
+def used_row(turn: Turn, used: Used) -> tuple[str, str, str, str]:
     """Write one line of several: the name, what was used, wasted, and lost ('?' where nobody can tell)."""
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
 
     def shown(amount: Decimal | Fraction) -> str:
         if used.dimension is Dimension.COUNT:

@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import BATCH_SLOT, each_line, quantity_in_ml, undo_button, undo_each
 from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.fruit.acid_adjustment import acid_words
 from bot.chat.features.fruit.waste import accept_fruit, worded_waste
 from bot.chat.grammar.syntax import Amount
@@ -40,22 +40,22 @@ _BASIS = {
 # -- which fruit, how many -----------------------------------------------------------------
 
 
-def _ask_fruit(talk: Talk, given: Given) -> Question:
+def _ask_fruit(turn: Turn, given: Given) -> Question:
     own = {
         one.casefold(): one
-        for one in (fruit.name for fruit in ingredients.all_of(talk.desk, IngredientKind.FRUIT))
+        for one in (fruit.name for fruit in ingredients.all_of(turn.context, IngredientKind.FRUIT))
     }
     usual = [_(name) for name in _PEELED_MOST]
     names = [own.pop(name.casefold(), name) for name in usual] + list(own.values())
-    lying = peeled.waiting(talk.desk)
+    lying = peeled.waiting(turn.context)
     blocks: tuple[Block, ...] = (Grid(tuple(_lying_row(one) for one in lying[:6])),) if lying else ()
     return Question(
         _("Which fruit was peeled?"), columns([(one, one) for one in names[:8]], 2), blocks, _("4 oranges")
     )
 
 
-def _ask_lying(talk: Talk, given: Given) -> Question:
-    lying = peeled.waiting(talk.desk)
+def _ask_lying(turn: Turn, given: Given) -> Question:
+    lying = peeled.waiting(turn.context)
     if not lying:
         raise Say(
             reply(_("No peeled fruit lies there."), buttons=((Button(_("Log peeled fruit"), "peeled"),),))
@@ -70,9 +70,9 @@ def _lying_row(one: PeeledView) -> tuple[str, str]:
     return f"{show_number(one.left)} {counted_name(one.ingredient.name, one.left)}", show_moment(one.lost_at)
 
 
-def _ask_count(talk: Talk, given: Given) -> Question:
+def _ask_count(turn: Turn, given: Given) -> Question:
     name = counted_name(given["fruit"].name, Fraction(2))
-    lying = sum((one.left for one in peeled.waiting(talk.desk, given["fruit"].id)), Fraction(0))
+    lying = sum((one.left for one in peeled.waiting(turn.context, given["fruit"].id)), Fraction(0))
     numbers = sorted({*range(1, 7), 8, 10, 12, *([int(lying)] if lying else [])})
     choices = columns([(str(number), str(number)) for number in numbers], 3)
     return Question(
@@ -80,9 +80,9 @@ def _ask_count(talk: Talk, given: Given) -> Question:
     )
 
 
-def _accept_count(talk: Talk, given: Given, value: Any) -> Fraction:
+def _accept_count(turn: Turn, given: Given, value: Any) -> Fraction:
     if isinstance(value, Amount):
-        amount, kind = in_base(talk.desk.bar, talk.quantity(value, False))
+        amount, kind = in_base(turn.context.bar, turn.quantity(value, False))
         if kind is not Dimension.COUNT:
             raise Say(reply(_("Peeled fruit is counted: 4 oranges.")))
     else:
@@ -99,15 +99,15 @@ def _pieces(fruit: IngredientView, count: Fraction) -> str:
 # -- peeled --------------------------------------------------------------------------------
 
 
-def _peeled(talk: Talk, given: Given) -> Reply:
+def _peeled(turn: Turn, given: Given) -> Reply:
     if not given.lines:
-        return _one_peeled(talk, given)
+        return _one_peeled(turn, given)
     needed = ((("fruit",), _("a fruit")), (("waste_amount",), _("a number")))
     rows, entries = [], []
-    for one in each_line(talk, given, (_FRUIT, _COUNT), needed, _("4 oranges, 3 limes")):
-        logged = peeled.peel(talk.desk, one["fruit"].id, one["waste_amount"])
+    for one in each_line(turn, given, (_FRUIT, _COUNT), needed, _("4 oranges, 3 limes")):
+        logged = peeled.peel(turn.context, one["fruit"].id, one["waste_amount"])
         entries.append((one["fruit"].name, logged.entry))
-        juice = "?" if logged.juice is None else _rounded(logged.juice.volume_ml, talk.desk.bar.units)
+        juice = "?" if logged.juice is None else _rounded(logged.juice.volume_ml, turn.context.bar.units)
         rows.append((_pieces(one["fruit"], one["waste_amount"]), juice))
     first = _("Peeled, good until {when}:").format(when=show_moment(logged.peeled.lost_at))
     about = Text(_("With the juice to expect; I will remind you before."))
@@ -115,9 +115,9 @@ def _peeled(talk: Talk, given: Given) -> Reply:
     return Reply((Text(first, strong=True), Grid(tuple(rows)), about), buttons)
 
 
-def _one_peeled(talk: Talk, given: Given) -> Reply:
+def _one_peeled(turn: Turn, given: Given) -> Reply:
     fruit, count = given["fruit"], given["waste_amount"]
-    logged = peeled.peel(talk.desk, fruit.id, count)
+    logged = peeled.peel(turn.context, fruit.id, count)
     first = _("Peeled: {what}, good until {when}.").format(
         what=_pieces(fruit, count), when=show_moment(logged.peeled.lost_at)
     )
@@ -126,11 +126,11 @@ def _one_peeled(talk: Talk, given: Given) -> Reply:
     clock = _("{hours} h, as this bar set it; I will remind you before.")
     if not own:
         clock = _("{hours} h is common practice (/bar peeled fruit); I will remind you before.")
-    lines = [clock.format(hours=hours), *_what_to_do(talk, fruit, logged.juice)]
+    lines = [clock.format(hours=hours), *_what_to_do(turn, fruit, logged.juice)]
     return reply(
         first,
         *lines,
-        buttons=(*ends(fruit.id, count), (undo_button(talk), _acid_button(talk, fruit, logged.juice))),
+        buttons=(*ends(fruit.id, count), (undo_button(turn), _acid_button(turn, fruit, logged.juice))),
     )
 
 
@@ -146,18 +146,18 @@ def ends(fruit_id: int, count: Fraction) -> tuple[tuple[Button, ...], ...]:
     )
 
 
-def _acid_button(talk: Talk, fruit: IngredientView, juice: ExpectedJuice | None) -> Button:
-    if juice is None or acid_adjustment.juice_named(fruit.name, talk.desk.bar.language) is None:
+def _acid_button(turn: Turn, fruit: IngredientView, juice: ExpectedJuice | None) -> Button:
+    if juice is None or acid_adjustment.juice_named(fruit.name, turn.context.bar.language) is None:
         return Button(_("More peeled"), "peeled")
-    return _sour_button(talk, fruit, _whole_ml(juice.volume_ml))
+    return _sour_button(turn, fruit, _whole_ml(juice.volume_ml))
 
 
 def _whole_ml(ml: Decimal) -> str:
     return str(int(round(ml, -1)) or int(ml) or 1)
 
 
-def _what_to_do(talk: Talk, fruit: IngredientView, juice: ExpectedJuice | None) -> list[str]:
-    units = talk.desk.bar.units
+def _what_to_do(turn: Turn, fruit: IngredientView, juice: ExpectedJuice | None) -> list[str]:
+    units = turn.context.bar.units
     lines = []
     if juice is not None:
         lines.append(
@@ -168,12 +168,12 @@ def _what_to_do(talk: Talk, fruit: IngredientView, juice: ExpectedJuice | None) 
                 basis=_(_BASIS[juice.basis]),
             )
         )
-    source = acid_adjustment.juice_named(fruit.name, talk.desk.bar.language)
+    source = acid_adjustment.juice_named(fruit.name, turn.context.bar.language)
     if juice is not None and source in {Juice.ORANGE, Juice.GRAPEFRUIT, Juice.MANDARIN}:
-        found = acid_adjustment.sour(talk.desk, fruit.name, Juice.LIME.value, Fraction(juice.volume_ml))
+        found = acid_adjustment.sour(turn.context, fruit.name, Juice.LIME.value, Fraction(juice.volume_ml))
         citric, malic = acid_adjustment.likely_acid_g(found)
         lines.append(_("To lime strength: {acids}.").format(acids=acid_words(citric, malic)))
-    used = acid_adjustment.formulas_using(talk.desk, fruit)
+    used = acid_adjustment.formulas_using(turn.context, fruit)
     if used:
         lines.append(_("In the book: {names}.").format(names=", ".join(one.name for one in used)))
     return lines
@@ -187,9 +187,9 @@ def _rounded(ml: Decimal, units: str) -> str:
 # -- its ends ------------------------------------------------------------------------------
 
 
-def _ask_juice(talk: Talk, given: Given) -> Question:
+def _ask_juice(turn: Turn, given: Given) -> Question:
     fruit, count = given["fruit"], given["waste_amount"]
-    usual = peeled.juice_of(talk.desk, fruit, count)
+    usual = peeled.juice_of(turn.context, fruit, count)
     choices: list[tuple[str, str]] = []
     if usual is not None:
         ends_ml = (usual.range_ml.low, usual.volume_ml, usual.range_ml.high)
@@ -202,14 +202,14 @@ def _ask_juice(talk: Talk, given: Given) -> Question:
     )
 
 
-def _accept_juice(talk: Talk, given: Given, value: Amount) -> Fraction:
-    return quantity_in_ml(talk, value)
+def _accept_juice(turn: Turn, given: Given, value: Amount) -> Fraction:
+    return quantity_in_ml(turn, value)
 
 
-def _juiced(talk: Talk, given: Given) -> Reply:
+def _juiced(turn: Turn, given: Given) -> Reply:
     fruit, count, ml = given["fruit"], given["waste_amount"], given["juice"]
-    found = peeled.juice(talk.desk, fruit.id, count, ml)
-    units = talk.desk.bar.units
+    found = peeled.juice(turn.context, fruit.id, count, ml)
+    units = turn.context.bar.units
     first = _("Juiced: {what} gave {volume}, {each} each.").format(
         what=_pieces(fruit, count), volume=show_ml(ml, units), each=show_ml(ml / count, units)
     )
@@ -235,31 +235,33 @@ def _juiced(talk: Talk, given: Given) -> Reply:
                 count=show_number(pieces),
             )
         )
-    buttons = [undo_button(talk)]
-    if acid_adjustment.juice_named(fruit.name, talk.desk.bar.language) is not None:
-        buttons.append(_sour_button(talk, fruit, show_number(ml, 0)))
+    buttons = [undo_button(turn)]
+    if acid_adjustment.juice_named(fruit.name, turn.context.bar.language) is not None:
+        buttons.append(_sour_button(turn, fruit, show_number(ml, 0)))
     return reply(first, *lines, buttons=(tuple(buttons),))
 
 
-def _sour_button(talk: Talk, fruit: IngredientView, ml: str) -> Button:
+def _sour_button(turn: Turn, fruit: IngredientView, ml: str) -> Button:
     target = (
-        "lemon" if acid_adjustment.juice_named(fruit.name, talk.desk.bar.language) is Juice.LIME else "lime"
+        "lemon"
+        if acid_adjustment.juice_named(fruit.name, turn.context.bar.language) is Juice.LIME
+        else "lime"
     )
     return Button(_("Acid for it"), f"acid {ml} ml #{fruit.id} to {target}")
 
 
-def _binned(talk: Talk, given: Given) -> Reply:
+def _binned(turn: Turn, given: Given) -> Reply:
     line = WasteLine(given["fruit"].id, given["waste_amount"], Dimension.COUNT, waste.PEELED)
-    return worded_waste(talk, waste.log(talk.desk, [line]))
+    return worded_waste(turn, waste.log(turn.context, [line]))
 
 
-def _in_batch(talk: Talk, given: Given) -> Reply:
+def _in_batch(turn: Turn, given: Given) -> Reply:
     fruit, batch = given["fruit"], given["batch"]
-    taken = peeled.into_batch(talk.desk, fruit.id, given["waste_amount"], batch.number)
+    taken = peeled.into_batch(turn.context, fruit.id, given["waste_amount"], batch.number)
     said = _("{what} went into batch {number}, {name}.").format(
         what=_pieces(fruit, taken), number=batch.number, name=batch.name
     )
-    return reply(said, buttons=((undo_button(talk),),))
+    return reply(said, buttons=((undo_button(turn),),))
 
 
 _FRUIT = Slot("fruit", _ask_fruit, accept=accept_fruit)

@@ -8,7 +8,7 @@ from typing import Any
 from bot.chat.dialogue.naming import known_ingredient
 from bot.chat.dialogue.shared_slots import each_line, undo_button
 from bot.chat.dialogue.slots import DIGIT, PHOTO, Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.fruit.week import reason_words
 from bot.chat.grammar.syntax import Amount, Unknown
 from bot.chat.i18n.keywords import keyword_table
@@ -29,9 +29,9 @@ from bot.work.fruit.waste import WasteLine, WasteLogged
 _USUAL_FRUIT = (N_("orange"), N_("lemon"), N_("lime"), N_("grapefruit"))
 
 
-def _ask_fruit(talk: Talk, given: Given) -> Question:
-    own = {one.id: one.name for one in ingredients.all_of(talk.desk, IngredientKind.FRUIT)}
-    order = [number for number in waste.most_used(talk.desk) if number in own]
+def _ask_fruit(turn: Turn, given: Given) -> Question:
+    own = {one.id: one.name for one in ingredients.all_of(turn.context, IngredientKind.FRUIT)}
+    order = [number for number in waste.most_used(turn.context) if number in own]
     order += [number for number in own if number not in order]
     choices = [(own[number], f"#{number}") for number in order[:8]]
     names = {name.casefold() for name in own.values()}
@@ -40,24 +40,24 @@ def _ask_fruit(talk: Talk, given: Given) -> Question:
     return Question(_("What was thrown out?"), columns(choices, 2), hint=_("6 oranges mouldy"))
 
 
-def accept_fruit(talk: Talk, given: Given, value: Any) -> IngredientView:
+def accept_fruit(turn: Turn, given: Given, value: Any) -> IngredientView:
     """Turn a name into a fruit of the bar; a fruit's ordinary name makes a new one."""
-    known = known_ingredient(talk, value)
-    return _new_fruit(talk, value) if known is None else known
+    known = known_ingredient(turn, value)
+    return _new_fruit(turn, value) if known is None else known
 
 
-def _new_fruit(talk: Talk, value: Unknown) -> IngredientView:
+def _new_fruit(turn: Turn, value: Unknown) -> IngredientView:
     name = singular(value.text)
     if name.casefold() in {"fruit", _("fruit")}:
         raise Say(reply(_("Which fruit? Such as: {fruit}").format(fruit=_("orange"))))
     _stop_at_packs(value.text)
-    if guess_kind(name) is IngredientKind.FRUIT or talk.line.casefold().startswith("waste new "):
-        return ingredients.add(talk.desk, name, IngredientKind.FRUIT)
-    near = talk.near(value.text, "INGREDIENT")
+    if guess_kind(name) is IngredientKind.FRUIT or turn.line.casefold().startswith("waste new "):
+        return ingredients.add(turn.context, name, IngredientKind.FRUIT)
+    near = turn.near(value.text, "INGREDIENT")
     fresh = Button(
-        _("New: {name}").format(name=name), "waste new " + (talk.line.split(None, 1) or [value.text])[-1]
+        _("New: {name}").format(name=name), "waste new " + (turn.line.split(None, 1) or [value.text])[-1]
     )
-    buttons = [(Button(one, talk.line_with(value.text, one)),) for one in near]
+    buttons = [(Button(one, turn.line_with(value.text, one)),) for one in near]
     raise Say(
         reply(
             _("I know no fruit called “{name}”.").format(name=value.text),
@@ -78,16 +78,16 @@ def _stop_at_packs(text: str) -> None:
     raise Say(reply(text.format(fruit=fruit)))
 
 
-def _ask_amount(talk: Talk, given: Given) -> Question:
+def _ask_amount(turn: Turn, given: Given) -> Question:
     name = counted_name(given["fruit"].name, Fraction(2))
     choices = columns([(str(n), str(n)) for n in (1, 2, 3, 4, 5, 6, 8, 10, 12)], 3)
     more = ((_("Other number"), DIGIT),)
     return Question(_("How many {name}?").format(name=name), (*choices, more), hint=_("6, or 1.2 kg"))
 
 
-def _accept_amount(talk: Talk, given: Given, value: Any) -> tuple[Fraction, Dimension]:
+def _accept_amount(turn: Turn, given: Given, value: Any) -> tuple[Fraction, Dimension]:
     if isinstance(value, Amount):
-        amount, kind = in_base(talk.desk.bar, talk.quantity(value, False))
+        amount, kind = in_base(turn.context.bar, turn.quantity(value, False))
         if kind is Dimension.VOLUME:
             raise Say(reply(_("Fruit is counted or weighed: 6, or 1.2 kg. Volumes do not fit.")))
     else:
@@ -97,22 +97,22 @@ def _accept_amount(talk: Talk, given: Given, value: Any) -> tuple[Fraction, Dime
     return amount, kind
 
 
-def _ask_reason(talk: Talk, given: Given) -> Question:
-    choices = columns([(_(one), _(one)) for one in talk.desk.bar.settings.reasons], 2)
+def _ask_reason(turn: Turn, given: Given) -> Question:
+    choices = columns([(_(one), _(one)) for one in turn.context.bar.settings.reasons], 2)
     return Question(_("Why?"), choices, hint=_("mouldy"))
 
 
-def _accept_reason(talk: Talk, given: Given, value: Any) -> str:
+def _accept_reason(turn: Turn, given: Given, value: Any) -> str:
     if not isinstance(value, Unknown):
         return str(value.id)
-    near = talk.near(value.text, "REASON", 1)
+    near = turn.near(value.text, "REASON", 1)
     if near:
         raise Say(
             reply(
                 _("I know no reason “{name}”. Did you mean:").format(name=value.text),
                 buttons=(
-                    *((Button(one, talk.line_with(value.text, one)),) for one in near),
-                    (Button(_("other"), talk.line_with(value.text, _("other"))),),
+                    *((Button(one, turn.line_with(value.text, one)),) for one in near),
+                    (Button(_("other"), turn.line_with(value.text, _("other"))),),
                 ),
             )
         )
@@ -120,8 +120,8 @@ def _accept_reason(talk: Talk, given: Given, value: Any) -> str:
         reply(
             _("“{name}” is not one of this bar's reasons. Tap one:").format(name=value.text),
             buttons=tuple(
-                (Button(_(one), talk.line_with(value.text, _(one))),)
-                for one in talk.desk.bar.settings.reasons
+                (Button(_(one), turn.line_with(value.text, _(one))),)
+                for one in turn.context.bar.settings.reasons
             ),
         )
     )
@@ -129,16 +129,16 @@ def _accept_reason(talk: Talk, given: Given, value: Any) -> str:
 
 _FRUIT_SLOT = Slot("fruit", _ask_fruit, accept=accept_fruit)
 _AMOUNT_SLOT = Slot("waste_amount", _ask_amount, accept=_accept_amount)
-_REASON_SLOT = Slot("reason", _ask_reason, lambda talk, given: given.guided, _accept_reason)
+_REASON_SLOT = Slot("reason", _ask_reason, lambda turn, given: given.guided, _accept_reason)
 _SLOTS = (_FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
 
 
-def _waste(talk: Talk, given: Given) -> Reply:
+def _waste(turn: Turn, given: Given) -> Reply:
     needed = ((("fruit",), _("a fruit")), (("waste_amount",), _("an amount")))
-    filled = each_line(talk, given, _SLOTS, needed, _("6 oranges mouldy, 2 limes"))
+    filled = each_line(turn, given, _SLOTS, needed, _("6 oranges mouldy, 2 limes"))
     lines = [_line(one.values) for one in filled]
-    photo = talk.message.photo or given.get(PHOTO)
-    return worded_waste(talk, waste.log(talk.desk, lines, photo), photo is not None)
+    photo = turn.message.photo or given.get(PHOTO)
+    return worded_waste(turn, waste.log(turn.context, lines, photo), photo is not None)
 
 
 def _line(values: dict[str, Any]) -> WasteLine:
@@ -153,9 +153,9 @@ def piece_words(view: waste.WasteView, units: str) -> str:
     return f"{show_number(view.amount, 2)} {counted_name(view.ingredient.name, view.amount)}"
 
 
-def worded_waste(talk: Talk, logged: WasteLogged, with_photo: bool = False) -> Reply:
+def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> Reply:
     """Confirm what was logged, with its cost and a way back."""
-    lines, units = logged.lines, talk.desk.bar.units
+    lines, units = logged.lines, turn.context.bar.units
     blocks: list[Block] = []
     if len(lines) == 1:
         one = lines[0]
@@ -181,7 +181,7 @@ def worded_waste(talk: Talk, logged: WasteLogged, with_photo: bool = False) -> R
         blocks.append(Text(_("{day} so far: {money}").format(day=day, money=money)))
     if with_photo:
         blocks.append(Text(_("The photo is kept with it.")))
-    rows: list[tuple[Button, ...]] = [(undo_button(talk), Button(_("More waste"), "waste"))]
+    rows: list[tuple[Button, ...]] = [(undo_button(turn), Button(_("More waste"), "waste"))]
     if unpriced:
         number = next(one.ingredient.id for one in lines if one.cost is None)
         rows.append((Button(_("Price of {name}").format(name=unpriced[0]), f"price #{number}"),))
@@ -191,7 +191,7 @@ def worded_waste(talk: Talk, logged: WasteLogged, with_photo: bool = False) -> R
         if len(lines) > 1:
             why = _("Why the {what}? One tap is enough.").format(what=piece_words(without[0], units))
         blocks.append(Text(why))
-        choices = columns([(_(one), one) for one in talk.desk.bar.settings.reasons], 2)
+        choices = columns([(_(one), one) for one in turn.context.bar.settings.reasons], 2)
         for row in choices:
             rows.append(tuple(Button(label, f"reason {without[0].id} {one}") for label, one in row))
     return Reply((Text(first, strong=True), *blocks), tuple(rows))
@@ -201,15 +201,15 @@ def _cost(cost: Any) -> str:
     return _("no price") if cost is None else show_money(cost)
 
 
-def _reason(talk: Talk, given: Given) -> Reply:
+def _reason(turn: Turn, given: Given) -> Reply:
     number, reason = given.rest
-    key = _accept_reason(talk, given, reason)
-    view = waste.give_reason(talk.desk, int(number), key)  # type: ignore[call-overload]
-    what = piece_words(view, talk.desk.bar.units)
+    key = _accept_reason(turn, given, reason)
+    view = waste.give_reason(turn.context, int(number), key)  # type: ignore[call-overload]
+    what = piece_words(view, turn.context.bar.units)
     return Reply(
         (Text(_("{what}: {reason}.").format(what=what, reason=reason_words(key)), strong=True),),
-        ((undo_button(talk), Button(_("More waste"), "waste")),),
-        edits=talk.message.tapped is not None,
+        ((undo_button(turn), Button(_("More waste"), "waste")),),
+        edits=turn.message.tapped is not None,
     )
 
 
@@ -220,7 +220,7 @@ COMMANDS = (
         _waste,
         words=("waste new", "wasted", "binned", "threw out", "thrown out", "log waste"),
         examples=(N_("waste 6 oranges mouldy"), N_("waste 1.2 kg lemons, 3 limes dried out")),
-        slots=(*_SLOTS, Slot(PHOTO, _ask_reason, lambda talk, given: False)),
+        slots=(*_SLOTS, Slot(PHOTO, _ask_reason, lambda turn, given: False)),
         writes=True,
         menu=1,
     ),

@@ -12,7 +12,7 @@ from typing import Any
 from bot.chat.dialogue import charts
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.savings.savings_words import effect_line, period_line
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -27,22 +27,22 @@ _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 _MOST_ROWS = 4
 
 
-def _ask(talk: Talk, given: Given) -> Question:
+def _ask(turn: Turn, given: Given) -> Question:
     return Question(_("Which week? Such as 2026-W30, or last week."))
 
 
-def _ask_span(talk: Talk, given: Given) -> Question:
+def _ask_span(turn: Turn, given: Given) -> Question:
     return Question(
         _("From which day to which? Such as 2026-10-01 to 2026-10-15"), hint="2026-10-01 to 2026-10-15"
     )
 
 
-def _text(talk: Talk, given: Given, value: Any) -> str:
+def _text(turn: Turn, given: Given, value: Any) -> str:
     return str(value)
 
 
-def _accept_span(talk: Talk, given: Given, value: Any) -> tuple[date, date]:
-    said = _DATE.findall(given.texts.get("span", "") or talk.line)
+def _accept_span(turn: Turn, given: Given, value: Any) -> tuple[date, date]:
+    said = _DATE.findall(given.texts.get("span", "") or turn.line)
     try:
         first, last = sorted(date.fromisoformat(one) for one in said[-2:])
     except ValueError:
@@ -55,41 +55,41 @@ def _accept_span(talk: Talk, given: Given, value: Any) -> tuple[date, date]:
 # -- which days -----------------------------------------------------------------------------
 
 
-def _week(talk: Talk, given: Given) -> Reply:
+def _week(turn: Turn, given: Given) -> Reply:
     asked = given.texts.get("period", "")
     numbered = _NUMBERED.match(asked)
     if "span" in given:
-        found = week.summary(talk.desk, *given["span"])
+        found = week.summary(turn.context, *given["span"])
     elif numbered is not None:
-        found = week.numbered_week(talk.desk, int(numbered[1]), int(numbered[2]))
+        found = week.numbered_week(turn.context, int(numbered[1]), int(numbered[2]))
     else:
-        found = week.this_week(talk.desk, weeks_ago=1 if asked else 0)
+        found = week.this_week(turn.context, weeks_ago=1 if asked else 0)
     now = not asked and "span" not in given
-    return _shown(talk, given, found, Button(_("Last week"), "week last week") if now else None)
+    return _shown(turn, given, found, Button(_("Last week"), "week last week") if now else None)
 
 
-def _month(talk: Talk, given: Given) -> Reply:
+def _month(turn: Turn, given: Given) -> Reply:
     asked = given.texts.get("month", "")
     if "-" in asked:
         year, number = (int(part) for part in asked.split("-"))
         if not (1 <= number <= 12 and year >= 1900):
             raise Say(reply(_("There is no month {month}.").format(month=asked)))
-        found = week.month(talk.desk, year, number)
+        found = week.month(turn.context, year, number)
     else:
-        found = week.this_month(talk.desk, months_ago=1 if asked else 0)
-    return _shown(talk, given, found, None if asked else Button(_("Last month"), "month last month"))
+        found = week.this_month(turn.context, months_ago=1 if asked else 0)
+    return _shown(turn, given, found, None if asked else Button(_("Last month"), "month last month"))
 
 
-def _report(talk: Talk, given: Given) -> Reply:
-    return _shown(talk, given, week.summary(talk.desk, *given["span"]), None)
+def _report(turn: Turn, given: Given) -> Reply:
+    return _shown(turn, given, week.summary(turn.context, *given["span"]), None)
 
 
-def _shown(talk: Talk, given: Given, found: WasteSummary, earlier: Button | None) -> Reply:
+def _shown(turn: Turn, given: Given, found: WasteSummary, earlier: Button | None) -> Reply:
     if "picture" in given:
-        return _picture(talk, found)
+        return _picture(turn, found)
     if "more_detail" in given:
-        return _details(talk, found)
-    return _summary(talk, found, earlier)
+        return _details(turn, found)
+    return _summary(turn, found, earlier)
 
 
 # -- the answer -----------------------------------------------------------------------------
@@ -99,27 +99,27 @@ def _dates(found: WasteSummary) -> str:
     return _("{first} to {last}").format(first=show_day(found.first), last=show_day(found.last))
 
 
-def _summary(talk: Talk, found: WasteSummary, earlier: Button | None) -> Reply:
+def _summary(turn: Turn, found: WasteSummary, earlier: Button | None) -> Reply:
     again = f"week {found.first} to {found.last}"
     buttons = (*([earlier] if earlier else []), Button(_("Log waste"), "waste"))
     if not found.fruit:
         blocks: tuple[Block, ...] = (Text(_dates(found)), *(Text(line) for line in _against(found)))
         return Reply((Text(_("No waste logged"), strong=True), *blocks), (buttons,))
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     fruit = [(one.name, *_part(one, units)) for one in _first_rows(found.fruit)]
     if len(found.fruit) > _MOST_ROWS:
         fruit.append(_rest(found.fruit[_MOST_ROWS - 1 :], units))
     reasons = _reason_rows(found, _MOST_ROWS, units)
     lines: list[Block] = [Text(_dates(found)), Grid(tuple(fruit)), Grid(tuple(reasons))]
     lines += [Text(line) for line in (*_unpriced(found), *_share(found), *_against(found))]
-    sprayed = period_line(savings.effects(talk.desk, found.first, found.last)[:3])
+    sprayed = period_line(savings.effects(turn.context, found.first, found.last)[:3])
     lines += [Text(sprayed)] if sprayed else []
     more = (Button(_("More"), f"{again} more"), Button(_("Picture"), f"{again} picture"))
     said = Reply((Text(_title(found), strong=True), *lines), (more, buttons))
-    if not talk.desk.bar.settings.week_picture:
+    if not turn.context.bar.settings.week_picture:
         return said
-    costs = week.by_week(talk.desk, found.last)
-    return replace(said, files=(charts.waste_picture(talk, costs, later=True),)) if costs.fruit else said
+    costs = week.by_week(turn.context, found.last)
+    return replace(said, files=(charts.waste_picture(turn, costs, later=True),)) if costs.fruit else said
 
 
 def _title(found: WasteSummary) -> str:
@@ -223,9 +223,9 @@ def _stretch(found: WasteSummary) -> str:
 # -- more -----------------------------------------------------------------------------------
 
 
-def _details(talk: Talk, found: WasteSummary) -> Reply:
+def _details(turn: Turn, found: WasteSummary) -> Reply:
     lines: list[Block] = [Text(_dates(found))]
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     if found.fruit:
         lines.append(Grid(tuple(_reason_rows(found, len(found.reasons), units))))
         lines.append(
@@ -245,7 +245,7 @@ def _details(talk: Talk, found: WasteSummary) -> Reply:
         lines += [Text(_("Share of what was bought:")), Grid(tuple(rows))]
     elif found.fruit:
         lines.append(Text(_("Log what comes in to see the share wasted: bought 80 oranges 34.00")))
-    effects = savings.effects(talk.desk, found.first, found.last)
+    effects = savings.effects(turn.context, found.first, found.last)
     lines += [Text(effect_line(one)) for one in effects]
     if not effects:
         lines.append(Text(_("To compare with the time before the spray: spraying orange since 2026-10-20")))
@@ -253,13 +253,13 @@ def _details(talk: Talk, found: WasteSummary) -> Reply:
     return Reply((Text(_title(found), strong=True), *lines), ((Button(_("Picture"), again),),))
 
 
-def _picture(talk: Talk, found: WasteSummary) -> Reply:
-    costs = week.by_week(talk.desk, found.last)
+def _picture(turn: Turn, found: WasteSummary) -> Reply:
+    costs = week.by_week(turn.context, found.last)
     if not costs.fruit:
         return reply(
             _("No waste with a price in the twelve weeks up to {day}.").format(day=show_day(found.last))
         )
-    file = charts.waste_picture(talk, costs)
+    file = charts.waste_picture(turn, costs)
     first = _("Waste by week, up to {day}").format(day=show_full_day(found.last))
     return Reply((Text(first, strong=True),), files=(file,))
 

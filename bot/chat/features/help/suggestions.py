@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.registry import all_commands, command_at_start, slash_word
-from bot.chat.dialogue.turn import Command, Talk
+from bot.chat.dialogue.turn import Command, Turn
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, Reply, reply
@@ -21,18 +21,18 @@ _ALL = N_("all")
 _PIECES = 6
 
 
-def general_help(talk: Talk) -> Reply:
+def general_help(turn: Turn) -> Reply:
     """Return what to type first, in about five lines."""
-    if talk.presence.bar is None:
+    if turn.presence.bar is None:
         return reply(
             _("I keep a bar's own preparations: amounts, cost, batches, reminders and fruit waste."),
             _("Open a bar with start, or join one with: join CODE"),
             buttons=((Button(_("Open a bar"), "start"), Button(_("Join with a code"), "join")),),
         )
-    view = first_formula(talk)
+    view = first_formula(turn)
     return reply(
         _("Say what you want to do, with or without the slash:"),
-        "\n".join((*_lines(talk, view), _("help waste: more on one thing. help all: everything."))),
+        "\n".join((*_lines(turn, view), _("help waste: more on one thing. help all: everything."))),
         buttons=(
             (Button(_("Log waste"), "waste"), _make_button(view)),
             (Button(_("Everything"), "help all"), Button(_("Handling cautions"), "cautions")),
@@ -44,9 +44,9 @@ def _make_button(view: FormulaView | None) -> Button:
     return Button(_("Add a formula"), "new formula") if view is None else Button(_("Scale"), "scale")
 
 
-def _lines(talk: Talk, view: FormulaView | None) -> list[str]:
-    reason = _(talk.desk.bar.settings.reasons[0])
-    pieces = counted_name(usual_fruit(talk), Fraction(_PIECES))
+def _lines(turn: Turn, view: FormulaView | None) -> list[str]:
+    reason = _(turn.context.bar.settings.reasons[0])
+    pieces = counted_name(usual_fruit(turn), Fraction(_PIECES))
     lines = [
         _("waste {count} {fruit} {reason}").format(count=_PIECES, fruit=pieces, reason=reason),
     ]
@@ -54,7 +54,7 @@ def _lines(talk: Talk, view: FormulaView | None) -> list[str]:
         lines.append(_("new formula: write down the first thing you make"))
         lines.append(_("price {fruit} 0.60 each, 5 garnishes each").format(fruit=pieces))
     else:
-        size = _size(talk, view)
+        size = _size(turn, view)
         lines.append(_("scale {formula} to {size}").format(formula=view.name, size=size))
         lines.append(_("batch {formula} to {size}").format(formula=view.name, size=size))
         lines.append(_("cost {formula}").format(formula=view.name))
@@ -62,29 +62,29 @@ def _lines(talk: Talk, view: FormulaView | None) -> list[str]:
     return lines
 
 
-def usual_fruit(talk: Talk) -> str:
+def usual_fruit(turn: Turn) -> str:
     """Return the fruit that this bar throws out most, or the most usual one of all."""
-    own = {one.id: one.name for one in ingredients.all_of(talk.desk, IngredientKind.FRUIT)}
-    most = [number for number in waste.most_used(talk.desk) if number in own]
+    own = {one.id: one.name for one in ingredients.all_of(turn.context, IngredientKind.FRUIT)}
+    most = [number for number in waste.most_used(turn.context) if number in own]
     if most or own:
         return own[most[0] if most else next(iter(own))]
     return _("orange")
 
 
-def first_formula(talk: Talk) -> FormulaView | None:
+def first_formula(turn: Turn) -> FormulaView | None:
     """Return the bar's first formula, or None while it has none."""
-    known = formulas.listed(talk.desk)
-    return formulas.get(talk.desk, known[0].id) if known else None
+    known = formulas.listed(turn.context)
+    return formulas.get(turn.context, known[0].id) if known else None
 
 
-def _size(talk: Talk, view: FormulaView) -> str:
-    if talk.desk.bar.units == "metric":
+def _size(turn: Turn, view: FormulaView) -> str:
+    if turn.context.bar.units == "metric":
         return "8 x 50 ml" if scaling.is_sprayed(view) else "500 ml"
-    ounces = "imperial fl oz" if talk.desk.bar.units == "imperial" else "US fl oz"
+    ounces = "imperial fl oz" if turn.context.bar.units == "imperial" else "US fl oz"
     return f"8 x 2 {ounces}" if scaling.is_sprayed(view) else f"16 {ounces}"
 
 
-def everything(talk: Talk) -> Reply:
+def everything(turn: Turn) -> Reply:
     """Return every command of the menu with what it does."""
     menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
     return reply(
@@ -94,25 +94,25 @@ def everything(talk: Talk) -> Reply:
     )
 
 
-def help_with(talk: Talk, asked: str) -> Reply | None:
+def help_with(turn: Turn, asked: str) -> Reply | None:
     """Return help on one thing, or None where no command of that name is known."""
     if asked.casefold() in {_ALL, _(_ALL)}:
-        return everything(talk)
+        return everything(turn)
     found = command_at_start(asked.lstrip("/"))
     if found is None:
         return None
     command = found[0]
     return reply(
         f"/{slash_word(command)}: {_(command.summary)}",
-        *(_own(talk, example) for example in command.examples),
+        *(_own(turn, example) for example in command.examples),
         buttons=_ways(command),
     )
 
 
-def _own(talk: Talk, example: str) -> str:
+def _own(turn: Turn, example: str) -> str:
     """Return an example with the bar's own formula and its first ingredient in it."""
     said = _(example)
-    view = first_formula(talk) if talk.presence.bar is not None else None
+    view = first_formula(turn) if turn.presence.bar is not None else None
     if view is None:
         return said
     said = said.replace(_(_FIRST_INGREDIENT), view.lines[0].ingredient.name)

@@ -8,7 +8,7 @@ from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, 
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.strength_input import ask_strength
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.formulas.scale import scale_reply
 from bot.chat.features.liquids import clearing_words
 from bot.chat.features.liquids.clearing_words import ESTIMATE
@@ -30,7 +30,7 @@ from bot.work.liquids.spirit_substitution import UnknownStrengthError
 # -- will it clear? --------------------------------------------------------------------------
 
 
-def _clear(talk: Talk, given: Given) -> Reply:
+def _clear(turn: Turn, given: Given) -> Reply:
     view = wanted_view(given)
     mix = mix_of(view)
     if not mix.has_oil:
@@ -39,18 +39,18 @@ def _clear(talk: Talk, given: Given) -> Reply:
             _("Sugar, acid, juice and herbs may still leave a haze: the models know nothing of it."),
         )
     if mix.without_strength:
-        raise Say(ask_strength(talk, mix.without_strength[0], view.name))
+        raise Say(ask_strength(turn, mix.without_strength[0], view.name))
     if "more_detail" in given:
-        return _aroma(talk, given, view)
-    temperature = temperature_of(talk, given)
-    answer = clarity.answer(talk.desk, view, temperature)
+        return _aroma(turn, given, view)
+    temperature = temperature_of(turn, given)
+    answer = clarity.answer(turn.context, view, temperature)
     if answer is None:
         raise UnknownStrengthError(view.name, view.name)
-    return _worded(talk, given, answer, temperature)
+    return _worded(turn, given, answer, temperature)
 
 
-def _worded(talk: Talk, given: Given, answer: ClearAnswer, temperature: float) -> Reply:
-    units = talk.desk.bar.units
+def _worded(turn: Turn, given: Given, answer: ClearAnswer, temperature: float) -> Reply:
+    units = turn.context.bar.units
     factor = _factor(given, answer.view)
     words = clearing_words.mends(answer, factor, units)
     lines = [
@@ -76,7 +76,7 @@ def _worded(talk: Talk, given: Given, answer: ClearAnswer, temperature: float) -
         text = _("At {temperature}, original and Dortmund UNIFAC. {estimate}")
         blocks.append(Text(text.format(temperature=at, estimate=_(ESTIMATE))))
     return Reply(
-        (Text(clearing_words.title(answer), strong=True), *blocks), _buttons(talk, given, answer, words)
+        (Text(clearing_words.title(answer), strong=True), *blocks), _buttons(turn, given, answer, words)
     )
 
 
@@ -106,11 +106,11 @@ def _for_what(given: Given) -> str:
 
 
 def _buttons(
-    talk: Talk, given: Given, answer: ClearAnswer, words: list[clearing_words.MendWords]
+    turn: Turn, given: Given, answer: ClearAnswer, words: list[clearing_words.MendWords]
 ) -> tuple[tuple[Button, ...], ...]:
     view = answer.view
     rows: list[tuple[Button, ...]] = []
-    if talk.desk.role.manages and "swap" not in given and view.version == view.latest:
+    if turn.context.role.manages and "swap" not in given and view.version == view.latest:
         rows += [(one.button,) for one in words if one.button is not None]
     last = [Button(_("Scale it"), f"scale #{view.id}.{view.version}")]
     if answer.mixture.oil_ml > 0 and "swap" not in given:
@@ -123,7 +123,7 @@ def _buttons(
 # -- aroma -----------------------------------------------------------------------------------
 
 
-def _aroma(talk: Talk, given: Given, view: FormulaView) -> Reply:
+def _aroma(turn: Turn, given: Given, view: FormulaView) -> Reply:
     found = clarity.release_of(view)
     if found is None:
         return reply(_("{name} holds no citrus oil, so there is no aroma to reckon.").format(name=view.name))
@@ -194,12 +194,12 @@ def _parted(found: Release) -> list[Block]:
 # -- another spirit --------------------------------------------------------------------------
 
 
-def _ask_swap(talk: Talk, given: Given) -> Question:
+def _ask_swap(turn: Turn, given: Given) -> Question:
     view: FormulaView = given["formula"]
     there = {line.ingredient.id for line in view.lines}
     spirits = [
         one
-        for one in ingredients.all_of(talk.desk, IngredientKind.SPIRIT)
+        for one in ingredients.all_of(turn.context, IngredientKind.SPIRIT)
         if one.strength_percent is not None and one.id not in there
     ]
     choices = [(f"{one.name} {show_number(one.strength_percent or 0, 1)} %", one.name) for one in spirits[:4]]
@@ -212,14 +212,14 @@ def _ask_swap(talk: Talk, given: Given) -> Question:
 _USUAL = ("96", "95", "75.5", "70", "50", "40")
 
 
-def _swap(talk: Talk, given: Given) -> Reply:
+def _swap(turn: Turn, given: Given) -> Reply:
     if "target" not in given:
         from bot.chat.grammar.syntax import Factor  # noqa: PLC0415 - as written where no size is said
         from bot.trade.formulas.amounts import ByFactor  # noqa: PLC0415
 
         given.values["target"] = (Factor(Fraction(1)), ByFactor(Fraction(1)))
         given.texts["target"] = "x1"
-    return scale_reply(talk, given)
+    return scale_reply(turn, given)
 
 
 COMMANDS = (

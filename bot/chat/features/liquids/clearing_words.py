@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly
 from bot.chat.reply.message import Button
 from bot.chat.reply.units import show_ml
@@ -39,12 +39,12 @@ _PARTS = {
 }
 
 
-def clear_line(talk: Talk, view: FormulaView, temperature_c: float, usual: FormulaView | None = None) -> str:
+def clear_line(turn: Turn, view: FormulaView, temperature_c: float, usual: FormulaView | None = None) -> str:
     """Return one line on whether a formula stays clear, or '' for one without oil or without an answer.
 
     `usual` is the formula with its own spirit, where `view` has another: the line then says both.
     """
-    found = clarity.standing(talk.desk, view, temperature_c)
+    found = clarity.standing(turn.context, view, temperature_c)
     if found is None or found.state is None:
         return ""
     seen = here_words(found.seen)
@@ -52,7 +52,7 @@ def clear_line(talk: Talk, view: FormulaView, temperature_c: float, usual: Formu
         return _("Clearing: {seen}").format(seen=seen)
     if found.state is State.WITHHELD:
         return _("Clearing: not known, the models lack {names}").format(names=", ".join(found.outside))
-    before = None if usual is None else clarity.standing(talk.desk, usual, temperature_c)
+    before = None if usual is None else clarity.standing(turn.context, usual, temperature_c)
     if before is not None and before.state is not None and before.state is not found.state:
         return _("Clearing: {state}, by estimate (with the usual spirit: {before})").format(
             state=_(_STATES[found.state]), before=_(_STATES[before.state])

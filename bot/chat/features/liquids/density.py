@@ -7,7 +7,7 @@ from fractions import Fraction
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.liquids.strength import accept_subject
 from bot.chat.i18n.language import _, show_full_day, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -24,37 +24,37 @@ from bot.work.formulas.ingredients import IngredientView
 _LEAST, _MOST = Fraction(1, 2), Fraction(3)
 
 
-def _ask_subject(talk: Talk, given: Given) -> Question:
-    known = [one for one in ingredients.all_of(talk.desk) if INGREDIENT_PROPERTIES[one.kind].is_liquid]
+def _ask_subject(turn: Turn, given: Given) -> Question:
+    known = [one for one in ingredients.all_of(turn.context) if INGREDIENT_PROPERTIES[one.kind].is_liquid]
     choices = [(one.name, one.name) for one in known[:12]]
     return Question(_("The density of what?"), columns(choices, 2), hint=_("An ingredient or a formula"))
 
 
-def _ask_density(talk: Talk, given: Given) -> Question:
+def _ask_density(turn: Turn, given: Given) -> Question:
     return Question(_("What does a millilitre weigh, in g?"), hint="0.85")
 
 
-def _accept_density(talk: Talk, given: Given, value: Fraction) -> Fraction:
+def _accept_density(turn: Turn, given: Given, value: Fraction) -> Fraction:
     if not _LEAST <= value <= _MOST:
         raise Say(reply(_("A density from 0.5 to 3 g/ml, please, such as 0.85.")))
     return value
 
 
-def _density(talk: Talk, given: Given) -> Reply:
+def _density(turn: Turn, given: Given) -> Reply:
     subject = given["subject"]
     if isinstance(subject, FormulaView):
-        return _of_formula(talk, given, subject)
+        return _of_formula(turn, given, subject)
     if "density" in given:
-        return _set(talk, given, subject)
-    return _one(talk, given, subject)
+        return _set(turn, given, subject)
+    return _one(turn, given, subject)
 
 
-def _set(talk: Talk, given: Given, one: IngredientView) -> Reply:
-    if not talk.desk.role.manages:
+def _set(turn: Turn, given: Given, one: IngredientView) -> Reply:
+    if not turn.context.role.manages:
         raise NotAllowedError("manager")
-    day = show_full_day(talk.desk.now.date())
+    day = show_full_day(turn.context.now.date())
     source = str(given.get("note", "")) or _("weighed here, {day}").format(day=day)
-    done = ingredients.set_density(talk.desk, one.id, given["density"], source)
+    done = ingredients.set_density(turn.context, one.id, given["density"], source)
     lines = [_("Source: {source}. It is used for every weight from now on.").format(source=source)]
     found = _handbook(done, 20.0)
     if found is not None and not found.low <= float(given["density"]) <= found.high:
@@ -75,8 +75,8 @@ def _handbook(one: IngredientView, temperature: float) -> Density | None:
     return density_of(one.kind, one.name, percent, temperature)
 
 
-def _one(talk: Talk, given: Given, one: IngredientView) -> Reply:
-    temperature = temperature_of(talk, given)
+def _one(turn: Turn, given: Given, one: IngredientView) -> Reply:
+    temperature = temperature_of(turn, given)
     own = one.density_g_per_ml
     found = _handbook(one, temperature)
     if own is None and found is None:
@@ -84,7 +84,7 @@ def _one(talk: Talk, given: Given, one: IngredientView) -> Reply:
             _("{name}: density not known").format(name=one.name),
             _("Weigh 10 ml of it, divide by 10, and say: density {name} 0.95").format(name=one.name),
         )
-    at = show_temperature(temperature, talk.desk.bar.units)
+    at = show_temperature(temperature, turn.context.bar.units)
     if own is not None:
         lines = [_("This bar's own: {source}.").format(source=one.density_source or "")]
         if found is not None:
@@ -131,8 +131,8 @@ def _source_lines(found: Density) -> list[str]:
     return lines
 
 
-def _of_formula(talk: Talk, given: Given, view: FormulaView) -> Reply:
-    temperature = temperature_of(talk, given)
+def _of_formula(turn: Turn, given: Given, view: FormulaView) -> Reply:
+    temperature = temperature_of(turn, given)
     rows: list[tuple[str, str]] = []
     sources: list[str] = []
     for line in view.lines:
@@ -156,7 +156,7 @@ def _of_formula(talk: Talk, given: Given, view: FormulaView) -> Reply:
         (
             Text(
                 _("{name}: g/ml at {temperature}").format(
-                    name=view.name, temperature=show_temperature(temperature, talk.desk.bar.units)
+                    name=view.name, temperature=show_temperature(temperature, turn.context.bar.units)
                 ),
                 strong=True,
             ),

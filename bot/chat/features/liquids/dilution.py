@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.strength_input import show_strength
-from bot.chat.dialogue.turn import Say, Talk
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_g, show_ml, show_percent, show_temperature
@@ -20,29 +20,29 @@ Part = tuple[Fraction, Fraction, str]
 _FLAMMABLE_FROM = 40.0
 
 
-def water_down(talk: Talk, ml: Fraction, percent: Fraction, to: Fraction, temperature: float) -> Reply:
+def water_down(turn: Turn, ml: Fraction, percent: Fraction, to: Fraction, temperature: float) -> Reply:
     """Say how much water brings a spirit down; the volume is as measured at `temperature`, °C."""
     done = strength.dilute(float(ml), float(percent), float(to), temperature)
     first = _("{volume} of {strong} to {weak}: add {water} of water.").format(
-        volume=ml_words(talk, done.spirit_ml),
+        volume=ml_words(turn, done.spirit_ml),
         strong=short(percent),
         weak=show_percent(float(to)),
-        water=ml_words(talk, done.water_ml),
+        water=ml_words(turn, done.water_ml),
     )
     rows = (
-        (_("Water by volume"), ml_words(talk, done.water_ml)),
+        (_("Water by volume"), ml_words(turn, done.water_ml)),
         (_("Water by weight"), _g(done.water_g)),
-        (_("Makes"), ml_words(talk, done.final_ml_at_temperature)),
-        shrinking(talk, done.contraction_ml),
+        (_("Makes"), ml_words(turn, done.final_ml_at_temperature)),
+        shrinking(turn, done.contraction_ml),
     )
     other = Button(
-        _("Make {volume} of it").format(volume=ml_words(talk, float(ml))),
-        f"strength make {_said_ml(ml)} {said(percent)} to {said(to)}{_said_temperature(temperature, talk)}",
+        _("Make {volume} of it").format(volume=ml_words(turn, float(ml))),
+        f"strength make {_said_ml(ml)} {said(percent)} to {said(to)}{_said_temperature(temperature, turn)}",
     )
-    return _with_notes(talk, first, rows, temperature, float(percent), (other,))
+    return _with_notes(turn, first, rows, temperature, float(percent), (other,))
 
 
-def make_up(talk: Talk, total: Fraction, strong: Fraction, wanted: Fraction, temperature: float) -> Reply:
+def make_up(turn: Turn, total: Fraction, strong: Fraction, wanted: Fraction, temperature: float) -> Reply:
     """Say what spirit and water make a wanted total (mL at 20 °C) of a weaker spirit."""
     if wanted > strong:
         raise Say(
@@ -55,32 +55,32 @@ def make_up(talk: Talk, total: Fraction, strong: Fraction, wanted: Fraction, tem
         )
     done = strength.make_up(float(total), float(strong), float(wanted), temperature)
     first = _("{volume} of {weak}: {spirit} of {strong} and {water} of water.").format(
-        volume=ml_words(talk, float(total)),
+        volume=ml_words(turn, float(total)),
         weak=short(wanted),
-        spirit=ml_words(talk, done.spirit_ml),
+        spirit=ml_words(turn, done.spirit_ml),
         strong=short(strong),
-        water=ml_words(talk, done.water_ml),
+        water=ml_words(turn, done.water_ml),
     )
     rows = (
-        (_("Spirit by volume"), ml_words(talk, done.spirit_ml)),
+        (_("Spirit by volume"), ml_words(turn, done.spirit_ml)),
         (_("Spirit by weight"), _g(done.spirit_g)),
-        (_("Water by volume"), ml_words(talk, done.water_ml)),
+        (_("Water by volume"), ml_words(turn, done.water_ml)),
         (_("Water by weight"), _g(done.water_g)),
-        shrinking(talk, done.contraction_ml),
+        shrinking(turn, done.contraction_ml),
     )
     other = Button(
-        _("Water down {volume}").format(volume=ml_words(talk, float(total))),
-        f"strength {_said_ml(total)} {said(strong)} to {said(wanted)}{_said_temperature(temperature, talk)}",
+        _("Water down {volume}").format(volume=ml_words(turn, float(total))),
+        f"strength {_said_ml(total)} {said(strong)} to {said(wanted)}{_said_temperature(temperature, turn)}",
     )
-    return _with_notes(talk, first, rows, temperature, float(strong), (other,))
+    return _with_notes(turn, first, rows, temperature, float(strong), (other,))
 
 
-def bring_up(talk: Talk, ml: Fraction, percent: Fraction, to: Fraction, strong: Fraction | None) -> Reply:
+def bring_up(turn: Turn, ml: Fraction, percent: Fraction, to: Fraction, strong: Fraction | None) -> Reply:
     """Say how much of a stronger spirit brings a weaker one up; asks which where it was not said."""
     if strong is None:
         stronger = [
             one
-            for one in ingredients.all_of(talk.desk, IngredientKind.SPIRIT)
+            for one in ingredients.all_of(turn.context, IngredientKind.SPIRIT)
             if one.strength_percent is not None and one.strength_percent > to
         ]
         levels = list(
@@ -103,72 +103,72 @@ def bring_up(talk: Talk, ml: Fraction, percent: Fraction, to: Fraction, strong: 
         )
     done = strength.strengthen(float(ml), float(percent), float(strong), float(to))
     first = _("{volume} of {weak} to {to}: add {add} of {strong}.").format(
-        volume=ml_words(talk, float(ml)),
+        volume=ml_words(turn, float(ml)),
         weak=short(percent),
         to=show_percent(float(to)),
-        add=ml_words(talk, done.add_ml),
+        add=ml_words(turn, done.add_ml),
         strong=short(strong),
     )
     rows = (
-        (_("Add by volume"), ml_words(talk, done.add_ml)),
+        (_("Add by volume"), ml_words(turn, done.add_ml)),
         (_("Add by weight"), _g(done.add_g)),
-        (_("Makes"), ml_words(talk, done.result.volume_ml)),
-        shrinking(talk, done.result.contraction_ml),
+        (_("Makes"), ml_words(turn, done.result.volume_ml)),
+        shrinking(turn, done.result.contraction_ml),
     )
-    return _with_notes(talk, first, rows, REFERENCE_C, float(strong), ())
+    return _with_notes(turn, first, rows, REFERENCE_C, float(strong), ())
 
 
-def mixed(talk: Talk, parts: list[Part], temperature: float) -> Reply:
+def mixed(turn: Turn, parts: list[Part], temperature: float) -> Reply:
     """Say what several spirits and waters make together."""
     done = strength.mix(strength.Portion(float(ml), float(level), temperature) for ml, level, _name in parts)
     first = _("Together {volume} at {percent}.").format(
-        volume=ml_words(talk, done.volume_ml), percent=show_strength(talk, done.strength_percent)
+        volume=ml_words(turn, done.volume_ml), percent=show_strength(turn, done.strength_percent)
     )
     rows = (
-        *((name or show_percent(float(level)), ml_words(talk, float(ml))) for ml, level, name in parts),
-        shrinking(talk, done.contraction_ml),
+        *((name or show_percent(float(level)), ml_words(turn, float(ml))) for ml, level, name in parts),
+        shrinking(turn, done.contraction_ml),
         (_("Weight"), _g(done.mass_g)),
     )
-    return _with_notes(talk, first, rows, temperature, float(max(level for _ml_, level, _n in parts)), ())
+    return _with_notes(turn, first, rows, temperature, float(max(level for _ml_, level, _n in parts)), ())
 
 
 def _with_notes(
-    talk: Talk,
+    turn: Turn,
     first: str,
     rows: tuple[tuple[str, str], ...],
     temperature: float,
     strongest: float,
     buttons: tuple[Button, ...],
 ) -> Reply:
-    blocks: list[Block] = [Grid(rows), Text(_temperature_note(talk, temperature))]
+    blocks: list[Block] = [Grid(rows), Text(_temperature_note(turn, temperature))]
     if strongest >= _FLAMMABLE_FROM:
         blocks.append(Caution(_(caution_by_id("no-flame").text)))
     return Reply((Text(first, strong=True), *blocks), (buttons,) if buttons else ())
 
 
-def _temperature_note(talk: Talk, temperature: float) -> str:
+def _temperature_note(turn: Turn, temperature: float) -> str:
     if temperature == REFERENCE_C:
         return _(
             "By weight where you can: volumes shrink on mixing. Volumes and strengths at 20 °C, OIML R 22."
         )
     return _("Poured at {temperature}; the strengths hold at 20 °C. Densities: OIML R 22.").format(
-        temperature=show_temperature(temperature, talk.desk.bar.units)
+        temperature=show_temperature(temperature, turn.context.bar.units)
     )
 
 
-def ml_words(talk: Talk, ml: float) -> str:
+def ml_words(turn: Turn, ml: float) -> str:
     """Write a volume in mL as the bar measures."""
-    return show_ml(Fraction(str(round(ml, 3))), talk.desk.bar.units)
+    return show_ml(Fraction(str(round(ml, 3))), turn.context.bar.units)
 
 
 def _g(grams: float) -> str:
     return show_g(Fraction(str(round(grams, 3))))
 
 
-def shrinking(talk: Talk, contraction_ml: float) -> tuple[str, str]:
+def shrinking(turn: Turn, contraction_ml: float) -> tuple[str, str]:
     """Return what mixing loses or, with weak spirits, gains as a row."""
     label = _("Contraction") if contraction_ml >= 0 else _("Swells by")
-    return label, ml_words(talk, abs(contraction_ml))
+    return label, ml_words(turn, abs(contraction_ml))
 
 
 def short(percent: Fraction) -> str:
@@ -185,7 +185,7 @@ def _said_ml(ml: Fraction) -> str:
     return f"{show_number(ml, 3)} ml"
 
 
-def _said_temperature(temperature: float, talk: Talk) -> str:
-    if temperature == talk.desk.bar.temperature_c:
+def _said_temperature(temperature: float, turn: Turn) -> str:
+    if temperature == turn.context.bar.temperature_c:
         return ""
     return f" at {show_number(Fraction(str(temperature)), 1)} C"

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.slots import Question, Slot
 from bot.chat.dialogue.strength_input import ask_strength, percent_of
-from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Swap
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import reply
@@ -19,29 +19,29 @@ from bot.work.liquids import spirit_substitution
 from bot.work.liquids.spirit_substitution import Swapped, UnknownStrengthError
 
 
-def accept_swap(talk: Talk, given: Given, value: Swap) -> Swapped:
+def accept_swap(turn: Turn, given: Given, value: Swap) -> Swapped:
     """Turn what was said into the formula with its spirit replaced for the same ethanol."""
     view: FormulaView = given["formula"]
-    ingredient = _ingredient(talk, value)
+    ingredient = _ingredient(turn, value)
     if value.level is not None:
-        percent = percent_of(talk, value.level)
+        percent = percent_of(turn, value.level)
     elif ingredient is not None and ingredient.strength_percent is not None:
         percent = ingredient.strength_percent
     else:
-        raise Say(ask_strength(talk, "" if ingredient is None else ingredient.name, view.name))
+        raise Say(ask_strength(turn, "" if ingredient is None else ingredient.name, view.name))
     if percent == 0:
         raise Say(reply(_("A spirit of 0 % holds no ethanol to put in its place.")))
     try:
         return spirit_substitution.swap_in(view, percent, ingredient)
     except UnknownStrengthError as error:
-        raise Say(ask_strength(talk, error.name, view.name)) from None
+        raise Say(ask_strength(turn, error.name, view.name)) from None
 
 
-def _ingredient(talk: Talk, value: Swap) -> IngredientView | None:
+def _ingredient(turn: Turn, value: Swap) -> IngredientView | None:
     if value.named is None:
         return None
-    noun = talk.noun(value.named, "INGREDIENT", _("spirit"))
-    found = ingredients.get(talk.desk, int(noun.id))
+    noun = turn.noun(value.named, "INGREDIENT", _("spirit"))
+    found = ingredients.get(turn.context, int(noun.id))
     if found.kind is not IngredientKind.SPIRIT and found.strength_percent is None:
         raise Say(
             reply(_("{name} is no spirit here but {kind}.").format(name=found.name, kind=_(found.kind)))
@@ -49,11 +49,11 @@ def _ingredient(talk: Talk, value: Swap) -> IngredientView | None:
     return found
 
 
-def _ask(talk: Talk, given: Given) -> Question:
+def _ask(turn: Turn, given: Given) -> Question:
     return Question(_("How strong is the spirit that is there instead?"), hint="75.5 %")
 
 
-def _never(talk: Talk, given: Given) -> bool:
+def _never(turn: Turn, given: Given) -> bool:
     return False
 
 

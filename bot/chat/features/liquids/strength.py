@@ -9,7 +9,7 @@ from bot.chat.dialogue.shared_slots import accept_batch, never, quantity_in_ml
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.strength_input import accept_level, ask_strength, percent_of, show_strength
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.liquids import dilution
 from bot.chat.features.liquids.strength_words import (
     bottle_reply,
@@ -35,59 +35,59 @@ Subject = FormulaView | IngredientView
 # -- what is known -------------------------------------------------------------------------
 
 
-def accept_subject(talk: Talk, given: Given, value: Named) -> Subject:
+def accept_subject(turn: Turn, given: Given, value: Named) -> Subject:
     """Turn a name into the formula or the ingredient that it names."""
     if isinstance(value, Hash):
-        return formulas.get(talk.desk, value.id, value.version)
+        return formulas.get(turn.context, value.id, value.version)
     if isinstance(value, Unknown):
         for kind in ("FORMULA", "INGREDIENT"):
-            known = talk.vocabulary.named(value.text, kind)
+            known = turn.vocabulary.named(value.text, kind)
             if known is not None:
-                return accept_subject(talk, given, known)
-        raise Say(_not_known(talk, value))
+                return accept_subject(turn, given, known)
+        raise Say(_not_known(turn, value))
     if value.kind == "FORMULA":
-        return formulas.get(talk.desk, int(value.id), value.version)
-    return ingredients.get(talk.desk, int(value.id))
+        return formulas.get(turn.context, int(value.id), value.version)
+    return ingredients.get(turn.context, int(value.id))
 
 
-def _not_known(talk: Talk, value: Unknown) -> Reply:
-    near = [name for kind in ("FORMULA", "INGREDIENT") for name in talk.near(value.text, kind)][:4]
+def _not_known(turn: Turn, value: Unknown) -> Reply:
+    near = [name for kind in ("FORMULA", "INGREDIENT") for name in turn.near(value.text, kind)][:4]
     first = _("I know no formula or ingredient called “{name}”.").format(name=value.text)
     if not near:
         return reply(first)
-    buttons = tuple((Button(name, talk.line_with(value.text, name)),) for name in near)
+    buttons = tuple((Button(name, turn.line_with(value.text, name)),) for name in near)
     return reply(first, _("Did you mean:"), buttons=buttons)
 
 
-def _accept_ml(talk: Talk, given: Given, value: Amount) -> Fraction:
-    ml = quantity_in_ml(talk, value)
+def _accept_ml(turn: Turn, given: Given, value: Amount) -> Fraction:
+    ml = quantity_in_ml(turn, value)
     if ml <= 0:
         raise Say(reply(_("An amount above zero, please, such as 500 ml.")))
     return ml
 
 
-def _accept_more(talk: Talk, given: Given, value: Any) -> tuple[tuple[Fraction, Fraction, str], ...]:
+def _accept_more(turn: Turn, given: Given, value: Any) -> tuple[tuple[Fraction, Fraction, str], ...]:
     portions: tuple[Portion, ...] = value if isinstance(value, tuple) else (value,)
     found = []
     for portion in portions:
-        ml = _accept_ml(talk, given, portion.amount)
+        ml = _accept_ml(turn, given, portion.amount)
         if isinstance(portion.what, Level):
-            percent, name = percent_of(talk, portion.what), ""
+            percent, name = percent_of(turn, portion.what), ""
         else:
-            percent, name = _named_strength(talk, portion.what)
+            percent, name = _named_strength(turn, portion.what)
         found.append((ml, percent, name))
     return tuple(found)
 
 
-def _named_strength(talk: Talk, named: Named) -> tuple[Fraction, str]:
+def _named_strength(turn: Turn, named: Named) -> tuple[Fraction, str]:
     if isinstance(named, Unknown) and named.text.casefold() in {"water", _("water").casefold()}:
         return Fraction(0), _("water")
-    subject = accept_subject(talk, Given({}, {}), named)
+    subject = accept_subject(turn, Given({}, {}), named)
     if isinstance(subject, IngredientView):
         return _own_strength(subject), subject.name
     found = strengths.of_formula(subject).strength
     if found is None:
-        raise Say(ask_strength(talk, strengths.of_formula(subject).unknown[0], subject.name))
+        raise Say(ask_strength(turn, strengths.of_formula(subject).unknown[0], subject.name))
     return Fraction(str(round(found.strength_percent, 3))), subject.name
 
 
@@ -121,7 +121,7 @@ def _is_about_volume(given: Given) -> bool:
     return any(name in given for name in ("amount", "total", "to_level", "from_level", "more"))
 
 
-def _wants_amount(talk: Talk, given: Given) -> bool:
+def _wants_amount(turn: Turn, given: Given) -> bool:
     if any(name in given for name in ("amount", "total", "batch", "reading")):
         return False
     if isinstance(given.get("subject"), FormulaView):
@@ -129,9 +129,9 @@ def _wants_amount(talk: Talk, given: Given) -> bool:
     return _is_about_volume(given) or not any(name in given for name in ("subject", "level"))
 
 
-def _ask_amount(talk: Talk, given: Given) -> Question:
-    metric = talk.desk.bar.units == "metric"
-    word = "US fl oz" if talk.desk.bar.units == "us" else "imperial fl oz"
+def _ask_amount(turn: Turn, given: Given) -> Question:
+    metric = turn.context.bar.units == "metric"
+    word = "US fl oz" if turn.context.bar.units == "us" else "imperial fl oz"
     sizes = ["100 ml", "500 ml", "700 ml", "1 l"] if metric else [f"{n} {word}" for n in (4, 16, 24, 32)]
     return Question(
         _("How much spirit is there? Or say: strength and a formula's name."),
@@ -140,7 +140,7 @@ def _ask_amount(talk: Talk, given: Given) -> Question:
     )
 
 
-def _wants_level(talk: Talk, given: Given) -> bool:
+def _wants_level(turn: Turn, given: Given) -> bool:
     if "level" in given or not ("amount" in given or "total" in given):
         return False
     if "from_level" in given and "to_level" in given:
@@ -148,10 +148,10 @@ def _wants_level(talk: Talk, given: Given) -> bool:
     return not isinstance(given.get("subject"), Subject)
 
 
-def _ask_level(talk: Talk, given: Given) -> Question:
+def _ask_level(turn: Turn, given: Given) -> Question:
     spirits = [
         one
-        for one in ingredients.all_of(talk.desk, IngredientKind.SPIRIT)
+        for one in ingredients.all_of(turn.context, IngredientKind.SPIRIT)
         if one.strength_percent is not None
     ]
     choices = [
@@ -164,7 +164,7 @@ def _ask_level(talk: Talk, given: Given) -> Question:
     return Question(_("How strong is it?"), columns(choices, 1), hint="96 %")
 
 
-def _wants_to(talk: Talk, given: Given) -> bool:
+def _wants_to(turn: Turn, given: Given) -> bool:
     if any(name in given for name in ("to_level", "from_level", "more", "batch", "reading")):
         return False
     if "level" in given and isinstance(given.get("subject"), IngredientView):
@@ -172,7 +172,7 @@ def _wants_to(talk: Talk, given: Given) -> bool:
     return ("amount" in given or "total" in given) and not isinstance(given.get("subject"), FormulaView)
 
 
-def _ask_to(talk: Talk, given: Given) -> Question:
+def _ask_to(turn: Turn, given: Given) -> Question:
     percent = _from_percent(given) or Fraction(100)
     levels = [level for level in (80, 70, 60, 50, 40, 30, 20) if level < percent]
     text = _("From {percent} to what strength?").format(percent=dilution.short(percent))
@@ -182,34 +182,34 @@ def _ask_to(talk: Talk, given: Given) -> Question:
 # -- answering -----------------------------------------------------------------------------
 
 
-def _strength(talk: Talk, given: Given) -> Reply:
+def _strength(turn: Turn, given: Given) -> Reply:
     subject = given.get("subject")
     if "batch" in given:
         batch: BatchView = given["batch"]
         return mix_reply(
-            talk,
+            turn,
             strengths.of_batch(batch),
             _("Batch {number}, {name}").format(number=batch.number, name=batch.name),
         )
     if "reading" in given:
-        return reading_reply(talk, given)
+        return reading_reply(turn, given)
     if isinstance(subject, FormulaView):
-        return mix_reply(talk, strengths.of_formula(subject), subject.name, subject)
+        return mix_reply(turn, strengths.of_formula(subject), subject.name, subject)
     if isinstance(subject, IngredientView) and not _is_about_volume(given):
-        return _set(talk, subject, given["level"]) if "level" in given else bottle_reply(talk, given, subject)
+        return _set(turn, subject, given["level"]) if "level" in given else bottle_reply(turn, given, subject)
     if not _is_about_volume(given):
-        return plain_level_reply(talk, given)
-    return _volumes(talk, given)
+        return plain_level_reply(turn, given)
+    return _volumes(turn, given)
 
 
-def _volumes(talk: Talk, given: Given) -> Reply:
-    temperature = temperature_of(talk, given)
+def _volumes(turn: Turn, given: Given) -> Reply:
+    temperature = temperature_of(turn, given)
     if "more" in given:
-        return dilution.mixed(talk, _parts(given), temperature)
+        return dilution.mixed(turn, _parts(given), temperature)
     percent, to = _from_percent(given), given.get("to_level")
     wanted, strong = _wanted_from(given)
     if wanted is not None and strong is not None:
-        return dilution.make_up(talk, given.get("total", given.get("amount")), strong, wanted, temperature)
+        return dilution.make_up(turn, given.get("total", given.get("amount")), strong, wanted, temperature)
     if percent is None or to is None:
         raise Say(
             reply(
@@ -218,10 +218,10 @@ def _volumes(talk: Talk, given: Given) -> Reply:
             )
         )
     if "total" in given:
-        return dilution.make_up(talk, given["total"], percent, to, temperature)
+        return dilution.make_up(turn, given["total"], percent, to, temperature)
     if to > percent:
-        return dilution.bring_up(talk, given["amount"], percent, to, given.get("with_level"))
-    return dilution.water_down(talk, given["amount"], percent, to, temperature)
+        return dilution.bring_up(turn, given["amount"], percent, to, given.get("with_level"))
+    return dilution.water_down(turn, given["amount"], percent, to, temperature)
 
 
 def _wanted_from(given: Given) -> tuple[Fraction | None, Fraction | None]:
@@ -246,7 +246,7 @@ def _parts(given: Given) -> list[dilution.Part]:
     return [(given["amount"], percent, ""), *given["more"]]
 
 
-def _set(talk: Talk, one: IngredientView, percent: Fraction) -> Reply:
+def _set(turn: Turn, one: IngredientView, percent: Fraction) -> Reply:
     if one.kind not in {IngredientKind.SPIRIT, IngredientKind.OTHER}:
         raise Say(
             reply(
@@ -254,9 +254,9 @@ def _set(talk: Talk, one: IngredientView, percent: Fraction) -> Reply:
                 _("A strength is kept for spirits, liqueurs and tinctures only."),
             )
         )
-    done = strengths.set_of(talk.desk, one.id, percent)
+    done = strengths.set_of(turn.context, one.id, percent)
     first = _("{name}: {percent}").format(
-        name=one.name, percent=show_strength(talk, float(done.ingredient.strength_percent or 0))
+        name=one.name, percent=show_strength(turn, float(done.ingredient.strength_percent or 0))
     )
     lines = []
     if done.before is not None and done.before != percent:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.strength_input import ask_strength, show_strength
 from bot.chat.dialogue.temperature_input import temperature_of
-from bot.chat.dialogue.turn import Given, Talk
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.liquids import dilution
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -20,24 +20,24 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.liquids.strength import StrengthAnswer
 
 
-def mix_reply(talk: Talk, answer: StrengthAnswer, title: str, view: FormulaView | None = None) -> Reply:
+def mix_reply(turn: Turn, answer: StrengthAnswer, title: str, view: FormulaView | None = None) -> Reply:
     """Show how strong a formula or a batch is, and what it makes; asks for a strength that is not known."""
     found = answer.strength
     if found is None:
-        return ask_strength(talk, answer.unknown[0], answer.name)
-    first = _("{name}: {percent}").format(name=title, percent=show_strength(talk, found.strength_percent))
-    rows = [(_("Poured in"), dilution.ml_words(talk, answer.poured_ml))]
+        return ask_strength(turn, answer.unknown[0], answer.name)
+    first = _("{name}: {percent}").format(name=title, percent=show_strength(turn, found.strength_percent))
+    rows = [(_("Poured in"), dilution.ml_words(turn, answer.poured_ml))]
     if found.contraction_ml >= 0.005:
-        rows.append((_("Contraction"), dilution.ml_words(talk, found.contraction_ml)))
-    rows.append((_("Makes"), dilution.ml_words(talk, found.volume_ml)))
+        rows.append((_("Contraction"), dilution.ml_words(turn, found.contraction_ml)))
+    rows.append((_("Makes"), dilution.ml_words(turn, found.volume_ml)))
     if found.ethanol_ml > 0:
-        rows.append((_("Ethanol in it"), dilution.ml_words(talk, found.ethanol_ml)))
+        rows.append((_("Ethanol in it"), dilution.ml_words(turn, found.ethanol_ml)))
     else:
         first = _("{name} holds no alcohol.").format(name=title)
     blocks: list[Block] = [Grid(tuple(rows))]
     blocks += [Text(line) for line in _taken_as(answer)]
     if found.strength_percent >= 10:
-        blocks.append(Text(flash_words(talk, found.strength_percent)))
+        blocks.append(Text(flash_words(turn, found.strength_percent)))
     buttons: tuple[tuple[Button, ...], ...] = ()
     if view is not None:
         row = [Button(_("Scale"), f"scale #{view.id}.{view.version}")]
@@ -63,12 +63,12 @@ def _taken_as(answer: StrengthAnswer) -> list[str]:
     return lines
 
 
-def flash_words(talk: Talk, percent: float) -> str:
+def flash_words(turn: Turn, percent: float) -> str:
     """Say from what temperature the vapour over a mix of this strength can be lit."""
     found = flash_point(percent)
     if found.band_c is None:
         return _("Weaker than flash-point tables go.")
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     return _("Its vapour lights from about {low} to {high}: {category}.").format(
         low=show_temperature(round(found.band_c.low), units),
         high=show_temperature(round(found.band_c.high), units),
@@ -76,33 +76,33 @@ def flash_words(talk: Talk, percent: float) -> str:
     )
 
 
-def bottle_reply(talk: Talk, given: Given, one: IngredientView) -> Reply:
+def bottle_reply(turn: Turn, given: Given, one: IngredientView) -> Reply:
     """Show how strong a bottle is, with the figures of that strength; asks where it is not known."""
     if one.strength_percent is None:
         if one.kind is IngredientKind.WATER:
             return reply(_("{name} holds no alcohol.").format(name=one.name))
-        return ask_strength(talk, one.name, _("everything made with it"))
+        return ask_strength(turn, one.name, _("everything made with it"))
     first = _("{name}: {percent}").format(
-        name=one.name, percent=show_strength(talk, float(one.strength_percent))
+        name=one.name, percent=show_strength(turn, float(one.strength_percent))
     )
-    return _level_reply(talk, given, first, float(one.strength_percent))
+    return _level_reply(turn, given, first, float(one.strength_percent))
 
 
-def plain_level_reply(talk: Talk, given: Given) -> Reply:
+def plain_level_reply(turn: Turn, given: Given) -> Reply:
     """Show the figures of spirit and water of a strength."""
     percent = float(given["level"])
-    return _level_reply(talk, given, show_strength(talk, percent), percent)
+    return _level_reply(turn, given, show_strength(turn, percent), percent)
 
 
-def _level_reply(talk: Talk, given: Given, first: str, percent: float) -> Reply:
+def _level_reply(turn: Turn, given: Given, first: str, percent: float) -> Reply:
     from bot.trade.liquids import ethanol  # noqa: PLC0415 - only for the plain figures of a spirit
 
-    temperature = temperature_of(talk, given)
+    temperature = temperature_of(turn, given)
     density = ethanol.spirit_density_g_per_ml(percent, temperature)
     rows = (
         (
             _("Density at {temperature}").format(
-                temperature=show_temperature(temperature, talk.desk.bar.units)
+                temperature=show_temperature(temperature, turn.context.bar.units)
             ),
             _("{density} g/ml").format(density=show_number(Fraction(str(round(density, 4))), 4)),
         ),
@@ -113,25 +113,25 @@ def _level_reply(talk: Talk, given: Given, first: str, percent: float) -> Reply:
     )
     blocks: list[Block] = [Grid(rows)]
     if percent >= 10:
-        blocks.append(Text(flash_words(talk, percent)))
+        blocks.append(Text(flash_words(turn, percent)))
     button = Button(_("Water it down"), f"strength 500 ml {dilution.said(Fraction(str(percent)))} to 70")
     return Reply((Text(first, strong=True), *blocks), ((button,),) if percent > 70 else ())
 
 
-def reading_reply(talk: Talk, given: Given) -> Reply:
+def reading_reply(turn: Turn, given: Given) -> Reply:
     """Show the true strength behind what a hydrometer reads."""
     reading: Fraction = given["reading"]
-    temperature = temperature_of(talk, given)
+    temperature = temperature_of(turn, given)
     # A scale made for the United States is right at 60 °F, others at 20 °C.
-    us = talk.desk.bar.jurisdiction == Jurisdiction.US
+    us = turn.context.bar.jurisdiction == Jurisdiction.US
     right_at = strength.US_PROOF_TEMPERATURE_C if us else dilution.REFERENCE_C
     percent = strength.true_strength(float(reading), temperature, right_at)
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     return reply(
         _("A reading of {reading} at {temperature} is {percent}.").format(
             reading=dilution.short(reading),
             temperature=show_temperature(temperature, units),
-            percent=show_strength(talk, percent),
+            percent=show_strength(turn, percent),
         ),
         _(
             "For a hydrometer made for {temperature}, in spirit and water alone: sugar or oil misleads it."

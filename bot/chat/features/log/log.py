@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.log.entries import entry_words
 from bot.chat.features.people.team import shown_name
 from bot.chat.i18n.language import _, show_moment
@@ -23,15 +23,15 @@ def _marked(line: LogLine, units: str) -> str:
     return text
 
 
-def _log(talk: Talk, given: Given) -> Reply:
+def _log(turn: Turn, given: Given) -> Reply:
     before = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
-    found = history.page(talk.desk, before)
+    found = history.page(turn.context, before)
     if not found.lines:
         return reply(_("Nothing is logged before that."), buttons=((Button(_("Newest"), "log"),),))
-    units = talk.desk.bar.units
-    first = _("Log of {bar}, newest first").format(bar=talk.desk.bar.name)
+    units = turn.context.bar.units
+    first = _("Log of {bar}, newest first").format(bar=turn.context.bar.name)
     if before is not None:
-        first = _("Log of {bar}, before #{number}").format(bar=talk.desk.bar.name, number=before)
+        first = _("Log of {bar}, before #{number}").format(bar=turn.context.bar.name, number=before)
     undoable = [one for one in found.lines if one.undoable][:3]
     rows = [
         tuple(Button(_("Undo #{number}").format(number=one.number), f"undo {one.number}") for one in undoable)
@@ -43,7 +43,7 @@ def _log(talk: Talk, given: Given) -> Reply:
     return Reply(
         (Text(first, strong=True), Text("\n".join(_marked(one, units) for one in found.lines))),
         tuple(row for row in rows if row),
-        edits=talk.message.tapped is not None and before is not None,
+        edits=turn.message.tapped is not None and before is not None,
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.log.entries import entry_words
 from bot.chat.features.people.setting_pages import setting_line, shown
 from bot.chat.i18n.language import _, ngettext, show_number
@@ -53,25 +53,25 @@ _WORDS = {
 }
 
 
-def worded_undo(talk: Talk, taken: TakenBack) -> Reply:
+def worded_undo(turn: Turn, taken: TakenBack) -> Reply:
     """Say what was taken back, and what is in force again."""
     values = {key: value for key, value in taken.details.items() if isinstance(value, str | int)}
-    lines = _in_force(talk, taken) if taken.what == "settings" else _was(talk, taken)
+    lines = _in_force(turn, taken) if taken.what == "settings" else _was(turn, taken)
     return reply(_(_WORDS[taken.what]).format(**values), *lines, _("The log keeps both entries."))
 
 
-def _in_force(talk: Talk, taken: TakenBack) -> list[str]:
+def _in_force(turn: Turn, taken: TakenBack) -> list[str]:
     """Say what the settings are now that their change is taken back."""
-    now = shown(talk.desk.bar)
+    now = shown(turn.context.bar)
     keys = settings_changed(taken.details["before"], taken.details["after"])
     return [setting_line(key, now, first=True) for key in keys]
 
 
-def _was(talk: Talk, taken: TakenBack) -> list[str]:
+def _was(turn: Turn, taken: TakenBack) -> list[str]:
     """Say what the entry was; of an import how much went with it, and what stays since it was used."""
     if taken.what != "import":
-        entry = history.line(talk.desk, taken.entry)
-        return [_("It was: {what}").format(what=entry_words(entry, talk.desk.bar.units))]
+        entry = history.line(turn.context, taken.entry)
+        return [_("It was: {what}").format(what=entry_words(entry, turn.context.bar.units))]
     count = int(taken.details["count"])
     lines = [
         ngettext("It had brought {count} row.", "It had brought {count} rows.", count).format(

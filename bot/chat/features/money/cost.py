@@ -8,7 +8,7 @@ from fractions import Fraction
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
 from bot.chat.dialogue.slots import Question, Slot
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.formulas.formula_card import show_range
 from bot.chat.features.formulas.scale import answer_for, said_target, target_title
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
@@ -31,28 +31,28 @@ def _usual_ml(view: FormulaView) -> Fraction:
     return Fraction(50 if is_sprayed(view) else 100)
 
 
-def _wants_target(talk: Talk, given: Given) -> bool:
+def _wants_target(turn: Turn, given: Given) -> bool:
     return "more_detail" not in given and "picture" not in given
 
 
-def _usual_target(talk: Talk, view: FormulaView) -> tuple[str, tuple[Target, TradeTarget]]:
+def _usual_target(turn: Turn, view: FormulaView) -> tuple[str, tuple[Target, TradeTarget]]:
     """Return what was made last of a formula as a target and as typed; as written where it never was."""
-    ml = costing.last_made_ml(talk.desk, view.id)
+    ml = costing.last_made_ml(turn.context, view.id)
     if ml is None:
         return "x1", (Factor(Fraction(1)), ByFactor(Fraction(1)))
     return f"{show_number(ml, 0)} ml", (Total(Amount(ml, "ml")), ByTotal(ml))
 
 
-def _cost(talk: Talk, given: Given) -> Reply:
+def _cost(turn: Turn, given: Given) -> Reply:
     if "target" not in given:
-        given.texts["target"], given.values["target"] = _usual_target(talk, given["formula"])
-    answer = answer_for(talk, given)
+        given.texts["target"], given.values["target"] = _usual_target(turn, given["formula"])
+    answer = answer_for(turn, given)
     said, target = given["target"]
     bottle = target.size_ml if isinstance(target, ByBottles) else _usual_ml(answer.formula)
-    found = costing.cost_of(talk.desk, answer, bottle)
+    found = costing.cost_of(turn.context, answer, bottle)
     if "more_detail" in given or "picture" in given:
-        return against_reply(talk, found, said_target(given), "picture" in given)
-    units = talk.desk.bar.units
+        return against_reply(turn, found, said_target(given), "picture" in given)
+    units = turn.context.bar.units
     title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
     view = answer.formula
     if found.cost.total is None:
@@ -70,8 +70,8 @@ def _cost(talk: Talk, given: Given) -> Reply:
         *_cash(found),
         *_missing(found),
         *_swapped(given),
-        *rise_lines(talk, view),
-        *tax_lines(talk),
+        *rise_lines(turn, view),
+        *tax_lines(turn),
         *_fresh(found),
     )
     blocks += [Text(line) for line in lines]
@@ -190,7 +190,7 @@ def _even_line(fresh: FreshAgainst) -> str:
     )
 
 
-def _ask_more(talk: Talk, given: Given) -> Question:
+def _ask_more(turn: Turn, given: Given) -> Question:
     return Question(_("Which formula?"))
 
 

@@ -11,7 +11,7 @@ from bot.chat.dialogue.money_input import as_money
 from bot.chat.dialogue.naming import known_ingredient, spelt_alike
 from bot.chat.dialogue.shared_slots import is_liquid, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.grammar.syntax import Amount, PackPrice, Span, Unknown
 from bot.chat.i18n.language import _, decimal_mark, local, show_full_day, show_money, tongue
 from bot.chat.i18n.plurals import singular
@@ -30,9 +30,9 @@ from bot.work.money.prices import PriceView
 _MOST_SHOWN = 8
 
 
-def _ask_item(talk: Talk, given: Given) -> Question:
-    known = ingredients.all_of(talk.desk)
-    priced = prices.in_force(talk.desk)
+def _ask_item(turn: Turn, given: Given) -> Question:
+    known = ingredients.all_of(turn.context)
+    priced = prices.in_force(turn.context)
     order = sorted(known, key=lambda one: (one.id in priced, one.name))
     choices = [(one.name, f"#{one.id}") for one in order[:12]]
     return Question(
@@ -42,22 +42,22 @@ def _ask_item(talk: Talk, given: Given) -> Question:
     )
 
 
-def _accept_item(talk: Talk, given: Given, value: Any) -> IngredientView | str:
-    known = known_ingredient(talk, value)
+def _accept_item(turn: Turn, given: Given, value: Any) -> IngredientView | str:
+    known = known_ingredient(turn, value)
     if known is None:
-        _offer_near(talk, value)
+        _offer_near(turn, value)
         return str(value.text)
     return known
 
 
-def _offer_near(talk: Talk, value: Unknown) -> None:
+def _offer_near(turn: Turn, value: Unknown) -> None:
     """Ask before a word spelt almost like a known ingredient becomes a new one."""
-    near = [name for name in talk.near(value.text, "INGREDIENT") if spelt_alike(name, value.text)]
-    if not near or talk.line.startswith("price new "):
+    near = [name for name in turn.near(value.text, "INGREDIENT") if spelt_alike(name, value.text)]
+    if not near or turn.line.startswith("price new "):
         return
-    buttons = [(Button(name, talk.line_with(value.text, name)),) for name in near]
+    buttons = [(Button(name, turn.line_with(value.text, name)),) for name in near]
     fresh = Button(
-        _("New ingredient: {name}").format(name=value.text), "price new " + talk.line.split(None, 1)[-1]
+        _("New ingredient: {name}").format(name=value.text), "price new " + turn.line.split(None, 1)[-1]
     )
     raise Say(
         reply(
@@ -67,7 +67,7 @@ def _offer_near(talk: Talk, value: Unknown) -> None:
     )
 
 
-def _ask_pack_price(talk: Talk, given: Given) -> Question:
+def _ask_pack_price(turn: Turn, given: Given) -> Question:
     item = given["item"]
     name = item if isinstance(item, str) else item.name
     if _is_fruit(item):
@@ -84,18 +84,18 @@ def _is_fruit(item: IngredientView | str) -> bool:
     return item.kind is IngredientKind.FRUIT
 
 
-def _accept_pack_price(talk: Talk, given: Given, value: PackPrice) -> tuple[Quantity, Decimal]:
+def _accept_pack_price(turn: Turn, given: Given, value: PackPrice) -> tuple[Quantity, Decimal]:
     item = given["item"]
-    money = as_money(value.price, talk.desk.bar.currency)
+    money = as_money(value.price, turn.context.bar.currency)
     pack = value.pack
     if pack is None:
-        before = None if isinstance(item, str) else prices.in_force(talk.desk, [item.id]).get(item.id)
+        before = None if isinstance(item, str) else prices.in_force(turn.context, [item.id]).get(item.id)
         if before is not None:
             return before.pack, money
         if _is_fruit(item):
             return Quantity(Fraction(1), "each"), money
-        said = given.texts.get("pack_price") or talk.line
-        packs = [(one, talk.line_with(said, f"{one} {said}")) for one in _usual_packs(talk, item)]
+        said = given.texts.get("pack_price") or turn.line
+        packs = [(one, turn.line_with(said, f"{one} {said}")) for one in _usual_packs(turn, item)]
         raise Say(
             reply(
                 _("How much is in the pack for {price}? Tap it, or write it before the price.").format(
@@ -104,13 +104,13 @@ def _accept_pack_price(talk: Talk, given: Given, value: PackPrice) -> tuple[Quan
                 buttons=tuple(tuple(Button(*one) for one in row) for row in columns(packs, 3)),
             )
         )
-    return _pack(talk, item, pack), money
+    return _pack(turn, item, pack), money
 
 
-def _usual_packs(talk: Talk, item: IngredientView | str) -> tuple[str, ...]:
+def _usual_packs(turn: Turn, item: IngredientView | str) -> tuple[str, ...]:
     liquid = _is_liquid(item)
     volumes: tuple[str, ...]
-    if talk.desk.bar.units == "us":
+    if turn.context.bar.units == "us":
         volumes, masses = (
             ("1 US fl oz", "4 US fl oz", "16 US fl oz", "750 ml", "1 l"),
             ("1 lb", "5 lb", "1 kg"),
@@ -129,52 +129,52 @@ def _is_liquid(item: IngredientView | str) -> bool | None:
     return None if kind is None else INGREDIENT_PROPERTIES[kind].is_liquid
 
 
-def _pack(talk: Talk, item: IngredientView | str, pack: Amount) -> Quantity:
-    return talk.quantity(pack, _is_liquid(item))
+def _pack(turn: Turn, item: IngredientView | str, pack: Amount) -> Quantity:
+    return turn.quantity(pack, _is_liquid(item))
 
 
-def _wants_price(talk: Talk, given: Given) -> bool:
+def _wants_price(turn: Turn, given: Given) -> bool:
     if "picture" in given:
         return False
     item = given.get("item")
     if not isinstance(item, IngredientView):
         return True
     # 'price oranges' shows what is known; asked for by its button the price is asked.
-    return given.guided or item.id not in prices.in_force(talk.desk, [item.id])
+    return given.guided or item.id not in prices.in_force(turn.context, [item.id])
 
 
-def _wants_garnishes(talk: Talk, given: Given) -> bool:
+def _wants_garnishes(turn: Turn, given: Given) -> bool:
     item = given.get("item")
     if item is None or not given.guided or not _is_fruit(item):
         return False
-    known = None if isinstance(item, str) else prices.in_force(talk.desk, [item.id]).get(item.id)
+    known = None if isinstance(item, str) else prices.in_force(turn.context, [item.id]).get(item.id)
     return known is None or known.garnishes is None
 
 
-def _ask_garnishes(talk: Talk, given: Given) -> Question:
+def _ask_garnishes(turn: Turn, given: Given) -> Question:
     choices = columns([(str(n), f"{n} garnishes each") for n in (4, 5, 6, 8, 10, 12)], 3)
     return Question(_("How many garnishes does one give?"), choices, hint=_("5 garnishes each"))
 
 
-def _accept_garnishes(talk: Talk, given: Given, value: Span) -> tuple[Fraction, Fraction]:
+def _accept_garnishes(turn: Turn, given: Given, value: Span) -> tuple[Fraction, Fraction]:
     if value.low <= 0:
         raise Say(reply(_("At least one garnish, please.")))
     return value.low, value.high
 
 
-def _price(talk: Talk, given: Given) -> Reply:
+def _price(turn: Turn, given: Given) -> Reply:
     item = given["item"]
     if "picture" in given:
-        return _picture(talk, item)
+        return _picture(turn, item)
     if "pack_price" not in given:
-        return _known(talk, item)
+        return _known(turn, item)
     if isinstance(item, str):
         name = singular(item) if guess_kind(item) is IngredientKind.FRUIT else item
         kind = IngredientKind.FRUIT if "garnish" in given else None
-        item = ingredients.add(talk.desk, name, kind)
+        item = ingredients.add(turn.context, name, kind)
     pack, money = given["pack_price"]
-    before = prices.in_force(talk.desk, [item.id]).get(item.id)
-    price = prices.set_price(talk.desk, item.id, pack, money, given.get("garnish"))
+    before = prices.in_force(turn.context, [item.id]).get(item.id)
+    price = prices.set_price(turn.context, item.id, pack, money, given.get("garnish"))
     lines = []
     if before is not None and before.dimension is price.dimension:
         lines.append(change_words(before, price))
@@ -183,7 +183,7 @@ def _price(talk: Talk, given: Given) -> Reply:
     return reply(
         f"{item.name}: {pack_words(price)}",
         *lines,
-        buttons=((undo_button(talk), Button(_("Another price"), "price")),),
+        buttons=((undo_button(turn), Button(_("Another price"), "price")),),
     )
 
 
@@ -236,8 +236,8 @@ def _as_typed(price: PriceView) -> str:
     return f"{pack} {money}"
 
 
-def _known(talk: Talk, item: IngredientView) -> Reply:
-    known = prices.history(talk.desk, item.id)
+def _known(turn: Turn, item: IngredientView) -> Reply:
+    known = prices.history(turn.context, item.id)
     if not known:
         return reply(
             _("{name} has no price yet.").format(name=item.name),
@@ -272,20 +272,20 @@ _PER = {
 }
 
 
-def _picture(talk: Talk, item: IngredientView | str) -> Reply:
-    known = [] if isinstance(item, str) else _comparable(prices.history(talk.desk, item.id))
+def _picture(turn: Turn, item: IngredientView | str) -> Reply:
+    known = [] if isinstance(item, str) else _comparable(prices.history(turn.context, item.id))
     if isinstance(item, str) or len(known) < 2:
         return reply(_("A picture takes two prices at least."))
     times, unit = _PER[known[-1].dimension]
-    bar = talk.desk.bar
+    bar = turn.context.bar
     points = [
         (business_day(one.at, bar.zone, bar.closing_minute), one.typed_per_base * times) for one in known
     ]
-    file = charts.price_picture(talk, item.name, _(unit), points)
+    file = charts.price_picture(turn, item.name, _(unit), points)
     return Reply((Text(_("Price of {name}").format(name=item.name), strong=True),), files=(file,))
 
 
-def _ask_picture(talk: Talk, given: Given) -> Question:
+def _ask_picture(turn: Turn, given: Given) -> Question:
     return Question(_("The price of what?"))
 
 

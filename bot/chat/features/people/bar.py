@@ -6,7 +6,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.batches.label_words import stock_words
 from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.setting_input import READERS
@@ -30,64 +30,64 @@ from bot.work.errors import NotAllowedError
 from bot.work.people import bars
 
 
-def _bar(talk: Talk, given: Given) -> Reply:
+def _bar(turn: Turn, given: Given) -> Reply:
     page = given.get("page", "")
     if "setting" not in given:
-        return _page(talk, page) if page in PAGES else _overview(talk, in_place=page == ALL)
+        return _page(turn, page) if page in PAGES else _overview(turn, in_place=page == ALL)
     key = given["setting"]
-    changes = READERS[key](talk, str(given["value"]))
-    if not talk.desk.role.manages:
+    changes = READERS[key](turn, str(given["value"]))
+    if not turn.context.role.manages:
         raise NotAllowedError("manager")
-    bar = bars.change(talk.desk, **changes)
+    bar = bars.change(turn.context, **changes)
     first = setting_line(key, shown(bar), first=True)
     notes = []
     if key == "currency":
         notes.append(_("Prices and waste logged before keep their numbers: they are not converted."))
     if page in PAGES:
-        return _page(talk, page, [first, *notes])
-    row = (Button(_("All settings"), "bar"), undo_button(talk))
+        return _page(turn, page, [first, *notes])
+    row = (Button(_("All settings"), "bar"), undo_button(turn))
     return reply(first, *notes, buttons=((Button(_(PAGES[page_of(key)].title), f"bar {page_of(key)}"),), row))
 
 
 # -- the pages ----------------------------------------------------------------------------
 
 
-def _overview(talk: Talk, in_place: bool) -> Reply:
+def _overview(turn: Turn, in_place: bool) -> Reply:
     """Show every setting that has a value of its own, a paragraph for each page."""
-    values = shown(talk.desk.bar)
+    values = shown(turn.context.bar)
     blocks: list[Block] = []
     for page in PAGES.values():
-        keys = [key for key in page.settings if key in values and not _is_usual_size(talk.desk.bar, key)]
+        keys = [key for key in page.settings if key in values and not _is_usual_size(turn.context.bar, key)]
         line = "; ".join(setting_line(key, values) for key in keys)
         blocks += [Text(_(page.title), strong=True), Text(line)]
     buttons: tuple[tuple[Button, ...], ...] = ()
-    if talk.desk.role.manages:
+    if turn.context.role.manages:
         rows = columns([(_(page.title), f"bar {name}") for name, page in PAGES.items()], 1)
         buttons = tuple(tuple(Button(label, line) for label, line in row) for row in rows)
     how = _("To change one, tap its page, or type: bar currency EUR")
-    edits = in_place and talk.message.tapped is not None
-    return reply(talk.desk.bar.name, *blocks, how, buttons=buttons, edits=edits)
+    edits = in_place and turn.message.tapped is not None
+    return reply(turn.context.bar.name, *blocks, how, buttons=buttons, edits=edits)
 
 
 def _is_usual_size(bar: BarView, key: str) -> bool:
     return key in PAGES["mixing"].house_measures and key not in bar.settings.house_ml
 
 
-def _page(talk: Talk, name: str, changed: list[str] | None = None) -> Reply:
+def _page(turn: Turn, name: str, changed: list[str] | None = None) -> Reply:
     """Show one page of settings; after a change the first lines say what it did."""
-    values = shown(talk.desk.bar)
+    values = shown(turn.context.bar)
     page = PAGES[name]
     first, *notes = changed or [_(page.title)]
     blocks: list[Block] = [Text(first, strong=True), *(Text(note) for note in notes)]
     blocks.append(Text("\n".join(setting_line(key, values) for key in page.settings)))
     rows: list[tuple[Button, ...]] = []
-    if talk.desk.role.manages:
-        choices = [one for key in page.settings for one in _change_by(talk.desk.bar, name, key)]
+    if turn.context.role.manages:
+        choices = [one for key in page.settings for one in _change_by(turn.context.bar, name, key)]
         rows = [tuple(Button(label, line) for label, line in row) for row in columns(choices, 2)]
     last = [Button(_("All settings"), f"bar {ALL}")]
     if changed:
-        last.append(undo_button(talk))
-    return Reply(tuple(blocks), (*rows, tuple(last)), edits=talk.message.tapped is not None)
+        last.append(undo_button(turn))
+    return Reply(tuple(blocks), (*rows, tuple(last)), edits=turn.message.tapped is not None)
 
 
 def _change_by(bar: BarView, page: str, key: str) -> list[tuple[str, str]]:
@@ -132,26 +132,26 @@ _BY_DIGITS = frozenset(
 )
 
 
-def _ask_setting(talk: Talk, given: Given) -> Question:
+def _ask_setting(turn: Turn, given: Given) -> Question:
     return Question(_("Which setting?"))
 
 
-def _accept_noun(talk: Talk, given: Given, value: Any) -> str:
+def _accept_noun(turn: Turn, given: Given, value: Any) -> str:
     return str(value.id)
 
 
-def _ask_value(talk: Talk, given: Given) -> Question:
+def _ask_value(turn: Turn, given: Given) -> Question:
     key = given["setting"]
-    bar = talk.desk.bar
+    bar = turn.context.bar
     text = _("What should {setting} be?").format(setting=_(SETTINGS[key][0]))
     now = Text(_("Now: {value}").format(value=shown(bar).get(key, _("not set"))))
-    choices = columns(_choices(talk, bar, key), 1 if key in {"labels", "units", "ounces"} else 2)
+    choices = columns(_choices(turn, bar, key), 1 if key in {"labels", "units", "ounces"} else 2)
     if key in _BY_DIGITS:
         choices = (*choices, ((_("Another number"), DIGIT),))
     return Question(text, choices, (now,), hint=_(SETTINGS[key][0]))
 
 
-def _choices(talk: Talk, bar: BarView, key: str) -> list[tuple[str, str]]:
+def _choices(turn: Turn, bar: BarView, key: str) -> list[tuple[str, str]]:
     """Return the values to tap, each with the words that say it."""
     if key in _TIMES:
         times = [(show_clock_minute(minute), clock_text(minute)) for minute in _TIMES[key]]
@@ -172,13 +172,13 @@ def _choices(talk: Talk, bar: BarView, key: str) -> list[tuple[str, str]]:
     if key == "labels":
         return [(stock_words(one, bar.units), one.handle) for one in labels.offered(bar)]
     if key == "zone":
-        return choices_of_zone(talk)
+        return choices_of_zone(turn)
     return [(_(one), one) for one in _CHOICES.get(key, ())]
 
 
-def _accept_value(talk: Talk, given: Given, value: str) -> str:
+def _accept_value(turn: Turn, given: Given, value: str) -> str:
     # Read once here, so that a wrong value is asked again instead of ending the dialogue.
-    READERS[given["setting"]](talk, value)
+    READERS[given["setting"]](turn, value)
     return value
 
 
@@ -192,7 +192,7 @@ COMMANDS = (
         slots=(
             Slot("page", _ask_setting, never, _accept_noun),
             Slot("setting", _ask_setting, never, _accept_noun),
-            Slot("value", _ask_value, lambda talk, given: "setting" in given, _accept_value),
+            Slot("value", _ask_value, lambda turn, given: "setting" in given, _accept_value),
         ),
         writes=True,
         manages_words=True,

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from bot.chat.dialogue.slots import Question
-from bot.chat.dialogue.turn import Given, Talk
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.batches.batch_card import card
 from bot.chat.i18n.language import _, speaking
 from bot.chat.i18n.locale_choice import tongue_of
@@ -30,19 +30,19 @@ def main_buttons() -> tuple[tuple[Button, ...], ...]:
 # -- joining ----------------------------------------------------------------------------
 
 
-def ask_code(talk: Talk, given: Given) -> Question:
+def ask_code(turn: Turn, given: Given) -> Question:
     """Ask for a joining code."""
     return Question(_("What is the joining code? A manager of the bar makes one with /team."), hint=_("Code"))
 
 
-def join(talk: Talk, given: Given) -> Reply:
+def join(turn: Turn, given: Given) -> Reply:
     """Let a person in by a code, in a private chat only: in a group everybody could read it."""
-    if not talk.message.place.private:
-        return private_only(talk)
+    if not turn.message.place.private:
+        return private_only(turn)
     code = str(given["code"]).removeprefix("join_").replace("_", "-")
-    name = talk.message.sender.name
+    name = turn.message.sender.name
     try:
-        bar = invites.join(talk.unit, talk.presence, code, name, True, talk.clock.now())
+        bar = invites.join(turn.unit, turn.presence, code, name, True, turn.clock.now())
     except BadValueError:
         return reply(
             _("That joining code does not work: it may have been used, or its time may be over."),
@@ -55,9 +55,9 @@ def join(talk: Talk, given: Given) -> Reply:
     )
 
 
-def private_only(talk: Talk) -> Reply:
+def private_only(turn: Turn) -> Reply:
     """Say that this is only for a private chat."""
-    link = [] if talk.deep_link is None else [talk.deep_link("start")]
+    link = [] if turn.deep_link is None else [turn.deep_link("start")]
     return reply(_("Not here: write that to me in our private chat."), *link)
 
 
@@ -69,30 +69,30 @@ def is_scan(code: str) -> bool:
     return code.startswith("b_")
 
 
-def scan(talk: Talk, code: str) -> Reply:
+def scan(turn: Turn, code: str) -> Reply:
     """Show the batch of a scanned label to a member of its bar; anybody else learns nothing."""
     found = _SCANNED.match(code)
-    presence = None if found is None else _presence_in(talk, int(found[1]))
+    presence = None if found is None else _presence_in(turn, int(found[1]))
     nothing = reply(_("I can show that label's batch only to members of its bar."))
     if found is None or presence is None or presence.bar is None:
         return nothing
-    with speaking(tongue_of(presence, talk.clock.now())):
-        there = replace(talk, presence=presence)
+    with speaking(tongue_of(presence, turn.clock.now())):
+        there = replace(turn, presence=presence)
         try:
-            shown = card(there, batches.get(there.desk, int(found[2])))
+            shown = card(there, batches.get(there.context, int(found[2])))
         except NotThereError:
             return reply(_("There is no batch {number} here any more.").format(number=found[2]))
-        if talk.presence.bar is None or talk.presence.bar.id != presence.bar.id:
+        if turn.presence.bar is None or turn.presence.bar.id != presence.bar.id:
             moved = Text(_("You are now at {bar}.").format(bar=presence.bar.name))
             return replace(shown, blocks=(*shown.blocks, moved))
         return shown
 
 
-def _presence_in(talk: Talk, bar_id: int) -> people.Presence | None:
+def _presence_in(turn: Turn, bar_id: int) -> people.Presence | None:
     """Return the person's presence in this bar, whatever bar they stood in; None for who is not in it."""
-    bar = talk.presence.bar
+    bar = turn.presence.bar
     if bar is not None and bar.id == bar_id:
-        return talk.presence
-    if not talk.message.place.private:
+        return turn.presence
+    if not turn.message.place.private:
         return None
-    return people.switch(talk.unit, talk.presence, bar_id)
+    return people.switch(turn.unit, turn.presence, bar_id)

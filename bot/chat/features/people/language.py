@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.people.deep_links import main_buttons
 from bot.chat.i18n.language import _, speaking, tongue
 from bot.chat.i18n.locale_choice import NAMES, language_named
@@ -14,7 +14,7 @@ from bot.trade.words import N_
 from bot.work.people import people
 
 
-def _ask(talk: Talk, given: Given) -> Question:
+def _ask(turn: Turn, given: Given) -> Question:
     return Question(
         _("Which language? Now: {language}").format(language=NAMES[tongue().language]),
         columns([(name, name) for name in NAMES.values()], 2),
@@ -22,22 +22,22 @@ def _ask(talk: Talk, given: Given) -> Question:
     )
 
 
-def _accept(talk: Talk, given: Given, value: str) -> str:
+def _accept(turn: Turn, given: Given, value: str) -> str:
     found = language_named(value)
     if not found:
         raise Say(reply(_("I speak: {languages}").format(languages=", ".join(NAMES.values()))))
     return found
 
 
-def _language(talk: Talk, given: Given) -> Reply:
+def _language(turn: Turn, given: Given) -> Reply:
     language: str = given["free"]
-    people.speak(talk.unit, talk.presence, language)
+    people.speak(turn.unit, turn.presence, language)
     now = tongue()
     with speaking(replace(now, language=language)):
         return reply(
             _("I speak English with you from now on."),
             _("For the whole bar's chats: bar language English"),
-            buttons=main_buttons() if talk.presence.bar is not None else (),
+            buttons=main_buttons() if turn.presence.bar is not None else (),
         )
 
 

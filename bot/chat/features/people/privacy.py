@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.reply.message import Button, File, Reply, reply
 from bot.trade.words import N_
@@ -14,34 +14,34 @@ from bot.work.errors import NotAllowedError
 from bot.work.people import bar_deletion, team
 
 
-def _privacy(talk: Talk, given: Given) -> Reply:
+def _privacy(turn: Turn, given: Given) -> Reply:
     return reply(
         _("I keep your name, your number in this chat's service, your language, and what you logged."),
         _("The people of {bar} see your name beside what you logged; other bars see nothing of it.").format(
-            bar=talk.desk.bar.name
+            bar=turn.context.bar.name
         ),
         _("Whoever runs this bot holds the database and its backups."),
         buttons=((Button(_("All of it as a file"), "export me"), Button(_("Forget me"), "forget me")),),
     )
 
 
-def _export_me(talk: Talk, given: Given) -> Reply:
-    held = bar_deletion.held_of_member(talk.desk)
+def _export_me(turn: Turn, given: Given) -> Reply:
+    held = bar_deletion.held_of_member(turn.context)
     rows = sum(len(value) for value in held.values() if isinstance(value, list))
     content = json.dumps(held, ensure_ascii=False, indent=2, default=str).encode()
     return reply(
         ngettext(
             "All that {bar} holds of you: {count} row.", "All that {bar} holds of you: {count} rows.", rows
-        ).format(bar=talk.desk.bar.name, count=show_number(rows, 0)),
+        ).format(bar=turn.context.bar.name, count=show_number(rows, 0)),
         _("Photos stay with the chat; here are only their numbers."),
         buttons=((Button(_("Forget me"), "forget me"),),),
         files=(File("my-data.json", content),),
     )
 
 
-def _forget_me(talk: Talk, given: Given) -> Reply:
-    bar = talk.desk.bar.name
-    if talk.desk.role is Role.OWNER:
+def _forget_me(turn: Turn, given: Given) -> Reply:
+    bar = turn.context.bar.name
+    if turn.context.role is Role.OWNER:
         return reply(
             _("The owner cannot be forgotten: hand the bar over first, or delete it."),
             buttons=((Button(_("Team"), "team"),),),
@@ -52,41 +52,41 @@ def _forget_me(talk: Talk, given: Given) -> Reply:
             _("What you logged stays, under “former member”."),
             buttons=((Button(_("Yes, forget me"), "forget me yes"),), (Button(_("Stay"), "start"),)),
         )
-    team.forget(talk.desk, talk.desk.person_id)
+    team.forget(turn.context, turn.context.person_id)
     return reply(_("You have left {bar}, and your name is gone from it.").format(bar=bar))
 
 
-def _ask_name(talk: Talk, given: Given) -> Question:
-    if talk.desk.role is not Role.OWNER:
+def _ask_name(turn: Turn, given: Given) -> Question:
+    if turn.context.role is not Role.OWNER:
         raise NotAllowedError(Role.OWNER)
     return Question(
         _("To delete {bar} with all its formulas, batches and waste, type its name.").format(
-            bar=talk.desk.bar.name
+            bar=turn.context.bar.name
         ),
-        hint=talk.desk.bar.name,
+        hint=turn.context.bar.name,
     )
 
 
-def _accept_name(talk: Talk, given: Given, value: str) -> str:
-    if not bar_deletion.matches_name(talk.desk.bar, value):
+def _accept_name(turn: Turn, given: Given, value: str) -> str:
+    if not bar_deletion.matches_name(turn.context.bar, value):
         raise Say(reply(_("That is not its name. Nothing is deleted.")))
     return value
 
 
-def _delete(talk: Talk, given: Given) -> Reply:
-    until = bar_deletion.begin(talk.desk, given["free"])
+def _delete(turn: Turn, given: Given) -> Reply:
+    until = bar_deletion.begin(turn.context, given["free"])
     return reply(
-        _("{bar} will be deleted on {day}.").format(bar=talk.desk.bar.name, day=show_moment(until)),
+        _("{bar} will be deleted on {day}.").format(bar=turn.context.bar.name, day=show_moment(until)),
         _("Until then all works as before, and you can keep it after all."),
         _("I will warn the team a day before. Take a copy first: export"),
         buttons=((Button(_("Keep the bar"), "restore bar"),),),
     )
 
 
-def _keep(talk: Talk, given: Given) -> Reply:
-    if bar_deletion.keep(talk.desk):
-        return reply(_("{bar} stays.").format(bar=talk.desk.bar.name))
-    return reply(_("{bar} was not to be deleted.").format(bar=talk.desk.bar.name))
+def _keep(turn: Turn, given: Given) -> Reply:
+    if bar_deletion.keep(turn.context):
+        return reply(_("{bar} stays.").format(bar=turn.context.bar.name))
+    return reply(_("{bar} was not to be deleted.").format(bar=turn.context.bar.name))
 
 
 COMMANDS = (

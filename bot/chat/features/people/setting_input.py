@@ -9,7 +9,7 @@ from typing import Any
 
 from bot.chat.dialogue.naming import short_name
 from bot.chat.dialogue.temperature_input import accept_temperature
-from bot.chat.dialogue.turn import Given, Say, Talk
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.batches.label_words import stock_words
 from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.setting_pages import HOUSEHOLD, OUNCES
@@ -41,12 +41,12 @@ def _number(text: str) -> Fraction:
         raise Say(reply(_("“{text}” is not a number I can read here.").format(text=text[:40]))) from None
 
 
-def _read_name(talk: Talk, text: str) -> dict[str, Any]:
+def _read_name(turn: Turn, text: str) -> dict[str, Any]:
     return {"name": short_name(text)}
 
 
-def _read_one_of(words: dict[str, str], field: str) -> Callable[[Talk, str], dict[str, Any]]:
-    def read(talk: Talk, text: str) -> dict[str, Any]:
+def _read_one_of(words: dict[str, str], field: str) -> Callable[[Turn, str], dict[str, Any]]:
+    def read(turn: Turn, text: str) -> dict[str, Any]:
         plain = text.strip().casefold()
         for key, label in words.items():
             if plain in {key or "ask", _(key or "ask"), _(label).casefold()}:
@@ -57,7 +57,7 @@ def _read_one_of(words: dict[str, str], field: str) -> Callable[[Talk, str], dic
     return read
 
 
-def _read_days(talk: Talk, text: str) -> dict[str, Any]:
+def _read_days(turn: Turn, text: str) -> dict[str, Any]:
     plain = text.casefold().replace(",", " ")
     if plain.strip() in {"every day", "all", "daily", _("every day").casefold()}:
         return {"service_days": EVERY_DAY}
@@ -89,7 +89,7 @@ def _day_number(word: str, names: list[str], english: list[str]) -> int | None:
     return None
 
 
-def _read_quiet(talk: Talk, text: str) -> dict[str, Any]:
+def _read_quiet(turn: Turn, text: str) -> dict[str, Any]:
     if says_off(text):
         return {"quiet_from": 0, "quiet_to": 0}
     parts = text.replace("–", "-").replace(" to ", "-").split("-")
@@ -99,7 +99,7 @@ def _read_quiet(talk: Talk, text: str) -> dict[str, Any]:
     return {"quiet_from": minutes[0], "quiet_to": minutes[1]}
 
 
-def _read_prompt(talk: Talk, text: str) -> dict[str, Any]:
+def _read_prompt(turn: Turn, text: str) -> dict[str, Any]:
     if says_off(text):
         return {"close_prompt": False}
     if says_on(text):
@@ -108,30 +108,30 @@ def _read_prompt(talk: Talk, text: str) -> dict[str, Any]:
     if minute is None:
         raise Say(reply(_("Write a time such as 00:30, or off.")))
     # A time before the closing hour belongs to the night before.
-    closing = talk.desk.bar.closing_minute
+    closing = turn.context.bar.closing_minute
     return {"close_prompt": True, "close_prompt_at": minute + (24 * 60 if minute < closing else 0)}
 
 
-def _read_warn(talk: Talk, text: str) -> dict[str, Any]:
+def _read_warn(turn: Turn, text: str) -> dict[str, Any]:
     number = _number(text.split(maxsplit=1)[0] if text.split() else "")
     if number.denominator != 1 or not 0 <= number <= 60:
         raise Say(reply(_("A number of days from 0 to 60, please.")))
     return {"discard_warn_days": int(number)}
 
 
-def _read_loss(talk: Talk, text: str) -> dict[str, Any]:
+def _read_loss(turn: Turn, text: str) -> dict[str, Any]:
     number = _number(text)
     if not 0 <= number < 50:
         raise Say(reply(_("A loss from 0 to below 50 %, please.")))
     return {"loss_percent": str(number)}
 
 
-def _read_temperature(talk: Talk, text: str) -> dict[str, Any]:
-    found = accept_temperature(talk, text)
+def _read_temperature(turn: Turn, text: str) -> dict[str, Any]:
+    found = accept_temperature(turn, text)
     return {"temperature_c": str(found)}
 
 
-def _read_spray(talk: Talk, text: str) -> dict[str, Any]:
+def _read_spray(turn: Turn, text: str) -> dict[str, Any]:
     plain = text.strip().removesuffix("ml").strip()
     try:
         low, high = read_range(plain, decimal_mark())
@@ -142,7 +142,7 @@ def _read_spray(talk: Talk, text: str) -> dict[str, Any]:
     return {"spray_ml_low": str(low), "spray_ml_high": str(high)}
 
 
-def _read_reasons(talk: Talk, text: str) -> dict[str, Any]:
+def _read_reasons(turn: Turn, text: str) -> dict[str, Any]:
     if says_usual(text):
         return {"reasons": DEFAULT_REASONS}
     found = tuple(dict.fromkeys(" ".join(part.split())[:40] for part in text.replace("\n", ",").split(",")))
@@ -152,7 +152,7 @@ def _read_reasons(talk: Talk, text: str) -> dict[str, Any]:
     return {"reasons": found}
 
 
-def _read_tools(talk: Talk, text: str) -> dict[str, Any]:
+def _read_tools(turn: Turn, text: str) -> dict[str, Any]:
     if says_usual(text):
         return {"tools": ()}
     tools = []
@@ -171,32 +171,32 @@ def _read_tools(talk: Talk, text: str) -> dict[str, Any]:
     return {"tools": tuple(tools[:12])}
 
 
-def _read_labels(talk: Talk, text: str) -> dict[str, Any]:
+def _read_labels(turn: Turn, text: str) -> dict[str, Any]:
     plain = text.strip().casefold()
     for stock in ALL_STOCKS.values():
-        if plain in {stock.name, stock.handle, stock_words(stock, talk.desk.bar.units).casefold()}:
+        if plain in {stock.name, stock.handle, stock_words(stock, turn.context.bar.units).casefold()}:
             return {"labels": stock.name}
-    handles = ", ".join(stock.handle for stock in labels.offered(talk.desk.bar))
+    handles = ", ".join(stock.handle for stock in labels.offered(turn.context.bar))
     raise Say(reply(_("Label papers I know: {papers}").format(papers=handles)))
 
 
-def _read_language(talk: Talk, text: str) -> dict[str, Any]:
+def _read_language(turn: Turn, text: str) -> dict[str, Any]:
     found = language_named(text)
     if not found:
         raise Say(reply(_("I speak: {languages}").format(languages=", ".join(NAMES.values()))))
     return {"language": found}
 
 
-def _read_measure(measure: str) -> Callable[[Talk, str], dict[str, Any]]:
-    def read(talk: Talk, text: str) -> dict[str, Any]:
-        own = dict(talk.desk.bar.settings.house_ml)
+def _read_measure(measure: str) -> Callable[[Turn, str], dict[str, Any]]:
+    def read(turn: Turn, text: str) -> dict[str, Any]:
+        own = dict(turn.context.bar.settings.house_ml)
         if says_usual(text):
             own.pop(measure, None)
             return {"house_ml": own}
         number, _space, word = text.strip().partition(" ")
         try:
-            unit = resolve_unit(word or "ml", talk.desk.bar.sense(True), tongue().language)
-            ml = to_ml(TradeQuantity(_number(number), unit), talk.desk.bar.house)
+            unit = resolve_unit(word or "ml", turn.context.bar.sense(True), tongue().language)
+            ml = to_ml(TradeQuantity(_number(number), unit), turn.context.bar.house)
         except (UnknownUnitError, AmbiguousUnitError):
             raise Say(reply(_("Write its size in ml, such as: {name} 5 ml").format(name=measure))) from None
         if not 0 < ml <= 1000:
@@ -208,13 +208,13 @@ def _read_measure(measure: str) -> Callable[[Talk, str], dict[str, Any]]:
 
 
 _EMPTY = Given({}, {})
-READERS: dict[str, Callable[[Talk, str], dict[str, Any]]] = {
+READERS: dict[str, Callable[[Turn, str], dict[str, Any]]] = {
     "name": _read_name,
-    "currency": lambda talk, text: {"currency": accept_currency(talk, _EMPTY, text)},
-    "units": lambda talk, text: {"units": accept_units(talk, _EMPTY, text)},
-    "zone": lambda talk, text: {"zone": accept_zone(talk, _EMPTY, text)},
-    "closing": lambda talk, text: {"closing_minute": accept_closing(talk, _EMPTY, text)},
-    "jurisdiction": lambda talk, text: {"jurisdiction": accept_jurisdiction(talk, _EMPTY, text)},
+    "currency": lambda turn, text: {"currency": accept_currency(turn, _EMPTY, text)},
+    "units": lambda turn, text: {"units": accept_units(turn, _EMPTY, text)},
+    "zone": lambda turn, text: {"zone": accept_zone(turn, _EMPTY, text)},
+    "closing": lambda turn, text: {"closing_minute": accept_closing(turn, _EMPTY, text)},
+    "jurisdiction": lambda turn, text: {"jurisdiction": accept_jurisdiction(turn, _EMPTY, text)},
     "ounces": _read_one_of(OUNCES, "oz_liquid"),
     "household": _read_one_of(HOUSEHOLD, "household"),
     "service_days": _read_days,

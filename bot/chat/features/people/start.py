@@ -9,7 +9,7 @@ from bot.chat.dialogue.naming import short_name
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.questions import cancelled
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.people.deep_links import ask_code, is_scan, join, main_buttons, scan
 from bot.chat.features.people.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.i18n.language import _, show_moment, tongue
@@ -51,12 +51,12 @@ def units_name(value: str) -> str:
 # -- opening a bar ----------------------------------------------------------------------
 
 
-def _ask_name(talk: Talk, given: Given) -> Question:
-    suggested = _("{name}'s bar").format(name=talk.message.sender.name.split(" ")[0] or _("My"))
+def _ask_name(turn: Turn, given: Given) -> Question:
+    suggested = _("{name}'s bar").format(name=turn.message.sender.name.split(" ")[0] or _("My"))
     return Question(_("What is your bar called?"), (((suggested, suggested),),), hint=_("The bar's name"))
 
 
-def _accept_name(talk: Talk, given: Given, value: str) -> str:
+def _accept_name(turn: Turn, given: Given, value: str) -> str:
     return short_name(value)
 
 
@@ -64,23 +64,23 @@ def _city(zone: str) -> str:
     return zone.rpartition("/")[2].replace("_", " ")
 
 
-def choices_of_zone(talk: Talk) -> list[tuple[str, str]]:
+def choices_of_zone(turn: Turn) -> list[tuple[str, str]]:
     """Return cities to tap, as likely as the phone's language tells."""
-    language = (talk.message.sender.language or "en").casefold()
+    language = (turn.message.sender.language or "en").casefold()
     zones = (
         _ZONES_BY_LANGUAGE.get(language) or _ZONES_BY_LANGUAGE.get(language[:2]) or _ZONES_BY_LANGUAGE["en"]
     )
     return [(_city(zone), zone) for zone in zones]
 
 
-def _ask_zone(talk: Talk, given: Given) -> Question:
-    choices = columns(choices_of_zone(talk), 2)
+def _ask_zone(turn: Turn, given: Given) -> Question:
+    choices = columns(choices_of_zone(turn), 2)
     return Question(
         _("Which city's time does it keep? Tap one, or type another city."), choices, hint=_("A city")
     )
 
 
-def accept_zone(talk: Talk, given: Given, value: str) -> str:
+def accept_zone(turn: Turn, given: Given, value: str) -> str:
     """Turn a city into its IANA time zone, offering the near ones where there are several or none."""
     found = bars.find_zones(value)
     if len(found) == 1:
@@ -93,13 +93,13 @@ def accept_zone(talk: Talk, given: Given, value: str) -> str:
                 )
             )
         )
-    buttons = tuple((Button(zone.replace("_", " "), talk.line_with(value, zone)),) for zone in found[:6])
+    buttons = tuple((Button(zone.replace("_", " "), turn.line_with(value, zone)),) for zone in found[:6])
     raise Say(
         reply(_("“{city}” could be more than one place. Which?").format(city=value[:40]), buttons=buttons)
     )
 
 
-def _ask_jurisdiction(talk: Talk, given: Given) -> Question:
+def _ask_jurisdiction(turn: Turn, given: Given) -> Question:
     likely = bars.likely_in(given["zone"]).jurisdiction
     order = [likely, *(one for one in Jurisdiction if one is not likely)]
     return Question(
@@ -108,7 +108,7 @@ def _ask_jurisdiction(talk: Talk, given: Given) -> Question:
     )
 
 
-def accept_jurisdiction(talk: Talk, given: Given, value: str) -> Jurisdiction:
+def accept_jurisdiction(turn: Turn, given: Given, value: str) -> Jurisdiction:
     """Read US, EU, UK or other, or the land's name in words."""
     plain = value.strip().casefold()
     for one in Jurisdiction:
@@ -117,7 +117,7 @@ def accept_jurisdiction(talk: Talk, given: Given, value: str) -> Jurisdiction:
     raise Say(reply(_("Please answer US, EU, UK or other.")))
 
 
-def _ask_currency(talk: Talk, given: Given) -> Question:
+def _ask_currency(turn: Turn, given: Given) -> Question:
     likely = bars.likely_in(given["zone"]).currency
     order = [likely, *(code for code in ("EUR", "USD", "GBP") if code != likely)]
     return Question(
@@ -125,9 +125,9 @@ def _ask_currency(talk: Talk, given: Given) -> Question:
     )
 
 
-def accept_currency(talk: Talk, given: Given, value: str) -> str:
+def accept_currency(turn: Turn, given: Given, value: str) -> str:
     """Read a three-letter currency code, or a sign that is one currency's here."""
-    bar = talk.presence.bar
+    bar = turn.presence.bar
     zone = given.get("zone", "" if bar is None else bar.zone)
     try:
         return bars.check_currency(currency_of_sign(value, bars.likely_in(zone).currency if zone else ""))
@@ -141,13 +141,13 @@ def accept_currency(talk: Talk, given: Given, value: str) -> str:
         ) from None
 
 
-def _ask_units(talk: Talk, given: Given) -> Question:
+def _ask_units(turn: Turn, given: Given) -> Question:
     likely = bars.likely_in(given["zone"]).units
     order = [likely, *(one for one in bars.UNITS if one != likely)]
     return Question(_("How do you measure?"), columns([(units_name(one), one) for one in order], 1))
 
 
-def accept_units(talk: Talk, given: Given, value: str) -> str:
+def accept_units(turn: Turn, given: Given, value: str) -> str:
     """Read metric, us or imperial."""
     plain = value.strip().casefold()
     for one in bars.UNITS:
@@ -156,7 +156,7 @@ def accept_units(talk: Talk, given: Given, value: str) -> str:
     raise Say(reply(_("Please answer metric, us or imperial.")))
 
 
-def _ask_closing(talk: Talk, given: Given) -> Question:
+def _ask_closing(turn: Turn, given: Given) -> Question:
     choices = columns(
         [(show_clock_minute(minute), show_clock_minute(minute)) for minute in CLOSING_CHOICES], 3
     )
@@ -167,7 +167,7 @@ def _ask_closing(talk: Talk, given: Given) -> Question:
     )
 
 
-def accept_closing(talk: Talk, given: Given, value: str) -> int:
+def accept_closing(turn: Turn, given: Given, value: str) -> int:
     """Read a time of day as minutes from midnight."""
     minute = read_clock(value)
     if minute is None or minute > 12 * 60:
@@ -175,25 +175,25 @@ def accept_closing(talk: Talk, given: Given, value: str) -> int:
     return minute
 
 
-def _start(talk: Talk, given: Given) -> Reply:
+def _start(turn: Turn, given: Given) -> Reply:
     if "code" in given:
-        return scan(talk, str(given["code"])) if is_scan(str(given["code"])) else join(talk, given)
-    presence = talk.presence
-    if presence.bar is None and not talk.message.place.private:
-        return _claim_group(talk)
+        return scan(turn, str(given["code"])) if is_scan(str(given["code"])) else join(turn, given)
+    presence = turn.presence
+    if presence.bar is None and not turn.message.place.private:
+        return _claim_group(turn)
     if presence.bar is not None and "bar_name" not in given:
-        return _welcome_back(talk)
-    return _open(talk, given)
+        return _welcome_back(turn)
+    return _open(turn, given)
 
 
-def _open(talk: Talk, given: Given) -> Reply:
+def _open(turn: Turn, given: Given) -> Reply:
     """Open a bar by the answers that were given, and stand in it."""
     bar = bars.open_bar(
-        talk.unit,
-        talk.presence,
-        talk.message.sender.name,
-        talk.message.place.private,
-        talk.clock.now(),
+        turn.unit,
+        turn.presence,
+        turn.message.sender.name,
+        turn.message.place.private,
+        turn.clock.now(),
         name=given["bar_name"],
         zone=given["zone"],
         jurisdiction=given["jurisdiction"],
@@ -218,36 +218,36 @@ def _open(talk: Talk, given: Given) -> Reply:
     )
 
 
-def _claim_group(talk: Talk) -> Reply:
+def _claim_group(turn: Turn) -> Reply:
     """Make a group that belongs to no bar the own chat of the manager's bar who says so."""
-    place = talk.message.place
-    home = people.at_home(talk.unit, talk.presence)
+    place = turn.message.place
+    home = people.at_home(turn.unit, turn.presence)
     if home is None:
         return reply(
             _("Open a bar first, in a private chat with me. Then say /start here to make this its own chat.")
         )
-    desk = home.desk(talk.unit, talk.clock.now(), talk.message.key)
-    people.use_as_team_room(desk, place.title, place.thread)
+    context = home.context(turn.unit, turn.clock.now(), turn.message.key)
+    people.use_as_team_room(context, place.title, place.thread)
     return reply(
-        _("This chat is now {bar}'s own: reminders for the team come here.").format(bar=desk.bar.name),
+        _("This chat is now {bar}'s own: reminders for the team come here.").format(bar=context.bar.name),
         _("Here, start with a slash or answer one of my messages: I read nothing else."),
     )
 
 
-def _welcome_back(talk: Talk) -> Reply:
-    desk = talk.desk
-    until = team.is_closing(desk)
+def _welcome_back(turn: Turn) -> Reply:
+    context = turn.context
+    until = team.is_closing(context)
     closing = [_("This bar will be deleted on {day}.").format(day=show_moment(until))] if until else []
-    keep = ((Button(_("Keep the bar"), "restore bar"),),) if until and desk.role is Role.OWNER else ()
+    keep = ((Button(_("Keep the bar"), "restore bar"),),) if until and context.role is Role.OWNER else ()
     return reply(
-        _("You are at {bar}, {name}.").format(bar=desk.bar.name, name=desk.name),
+        _("You are at {bar}, {name}.").format(bar=context.bar.name, name=context.name),
         *closing,
         buttons=(*keep, *main_buttons()),
     )
 
 
-def _opening(talk: Talk, given: Given) -> bool:
-    return talk.presence.bar is None and "code" not in given and talk.message.place.private
+def _opening(turn: Turn, given: Given) -> bool:
+    return turn.presence.bar is None and "code" not in given and turn.message.place.private
 
 
 _ABOUT_A_BAR = (
@@ -263,28 +263,28 @@ _ABOUT_A_BAR = (
 # -- help, undo, cancel -----------------------------------------------------------------
 
 
-def _help(talk: Talk, given: Given) -> Reply:
+def _help(turn: Turn, given: Given) -> Reply:
     from bot.chat.features.help import (  # noqa: PLC0415 - it lists the commands, this module among them
         suggestions,
     )
 
     asked = str(given.get("free", "")).strip()
-    return (suggestions.help_with(talk, asked) if asked else None) or suggestions.general_help(talk)
+    return (suggestions.help_with(turn, asked) if asked else None) or suggestions.general_help(turn)
 
 
-def _undo(talk: Talk, given: Given) -> Reply:
+def _undo(turn: Turn, given: Given) -> Reply:
     number = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
     # It shows settings, and those are read by this module.
     from bot.chat.features.log.undo_words import worded_undo  # noqa: PLC0415
 
-    talk.desk.watch = watching(N_("Taking back"))
-    return worded_undo(talk, undo.take_back(talk.desk, number))
+    turn.context.watch = watching(N_("Taking back"))
+    return worded_undo(turn, undo.take_back(turn.context, number))
 
 
-def _cancel(talk: Talk, given: Given) -> Reply:
-    if talk.presence.question is None:
+def _cancel(turn: Turn, given: Given) -> Reply:
+    if turn.presence.question is None:
         return reply(_("Nothing is in progress."))
-    return cancelled(talk)
+    return cancelled(turn)
 
 
 COMMANDS = (
@@ -293,7 +293,7 @@ COMMANDS = (
         N_("open a bar, or see where you are"),
         _start,
         slots=(
-            Slot("code", ask_code, lambda talk, given: False, rule="free_slot"),
+            Slot("code", ask_code, lambda turn, given: False, rule="free_slot"),
             *(replace(slot, wanted=_opening) for slot in _ABOUT_A_BAR),
         ),
         writes=True,

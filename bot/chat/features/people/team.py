@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.people.deep_links import ask_code, join, main_buttons
 from bot.chat.grammar.syntax import Duration
 from bot.chat.i18n.language import _, ngettext, show_full_day, show_moment, show_number
@@ -37,23 +37,23 @@ def shown_name(name: str) -> str:
 # -- the team ---------------------------------------------------------------------------
 
 
-def _team(talk: Talk, given: Given) -> Reply:
+def _team(turn: Turn, given: Given) -> Reply:
     words = str(given.get("free", "")).split()
     if not words:
-        return _list(talk)
+        return _list(turn)
     said = words[0].casefold()
     what = next((one for one in _CHANGES if said in {one, _(one)}), _ALSO.get(said, said))
     if what in _CHANGES and len(words) > 1:
         sure = len(words) > 2 and words[-1].casefold() in {"yes", _("yes")}
-        member = _named(talk, " ".join(words[1:-1] if sure else words[1:]), what)
-        return _change(talk, what, member, sure)
+        member = _named(turn, " ".join(words[1:-1] if sure else words[1:]), what)
+        return _change(turn, what, member, sure)
     raise Say(reply(_("Say it so: team remove Ben, team manager Ben, team owner Ben. Or tap /team.")))
 
 
-def _named(talk: Talk, text: str, what: str) -> TeamMember:
-    known = team.team(talk.desk)
+def _named(turn: Turn, text: str, what: str) -> TeamMember:
+    known = team.team(turn.context)
     if what == "forget":
-        known = [*known, *team.gone(talk.desk)]
+        known = [*known, *team.gone(turn.context)]
     plain = text.casefold()
     found = [one for one in known if str(one.person_id) == plain or one.name.casefold() == plain]
     if len(found) == 1:
@@ -62,9 +62,9 @@ def _named(talk: Talk, text: str, what: str) -> TeamMember:
     raise Say(reply(_("Whom do you mean by “{name}”?").format(name=text[:40]), buttons=buttons))
 
 
-def _list(talk: Talk) -> Reply:
-    desk = talk.desk
-    known = team.team(desk)
+def _list(turn: Turn) -> Reply:
+    context = turn.context
+    known = team.team(context)
     rows = []
     for one in known:
         row = _("{name}, {role}, since {day}").format(
@@ -72,25 +72,29 @@ def _list(talk: Talk) -> Reply:
         )
         rows.append(row + ", " + _("has blocked me and gets no messages") if one.blocked else row)
     buttons: list[tuple[Button, ...]] = []
-    if desk.role.manages:
+    if context.role.manages:
         buttons.append((Button(_("Invite a member"), "invite member"),))
-        if desk.role is Role.OWNER:
+        if context.role is Role.OWNER:
             buttons.append((Button(_("Invite a manager"), "invite manager"),))
-        buttons += [row for one in known for row in _member_buttons(talk, one)]
+        buttons += [row for one in known for row in _member_buttons(turn, one)]
     buttons.append((Button(_("Log"), "log"), Button(_("Leave"), "leave")))
     return reply(
         ngettext("{bar}: {count} in the team", "{bar}: {count} in the team", len(rows)).format(
-            bar=desk.bar.name, count=show_number(len(rows), 0)
+            bar=context.bar.name, count=show_number(len(rows), 0)
         ),
         *rows,
         buttons=tuple(buttons),
     )
 
 
-def _member_buttons(talk: Talk, one: TeamMember) -> list[tuple[Button, ...]]:
-    desk = talk.desk
-    owns = desk.role is Role.OWNER
-    if one.role is Role.OWNER or one.person_id == desk.person_id or (one.role is Role.MANAGER and not owns):
+def _member_buttons(turn: Turn, one: TeamMember) -> list[tuple[Button, ...]]:
+    context = turn.context
+    owns = context.role is Role.OWNER
+    if (
+        one.role is Role.OWNER
+        or one.person_id == context.person_id
+        or (one.role is Role.MANAGER and not owns)
+    ):
         return []
     row = [Button(_("Remove {name}").format(name=one.name), f"team remove {one.person_id}")]
     if owns:
@@ -100,22 +104,22 @@ def _member_buttons(talk: Talk, one: TeamMember) -> list[tuple[Button, ...]]:
     return [tuple(row)]
 
 
-def _change(talk: Talk, what: str, one: TeamMember, sure: bool) -> Reply:
+def _change(turn: Turn, what: str, one: TeamMember, sure: bool) -> Reply:
     name, number = one.name, one.person_id
     if what == "remove":
-        team.remove(talk.desk, number)
+        team.remove(turn.context, number)
         forget = Button(_("Forget the name too"), f"team forget {number}")
         return reply(_("{name} is out of the bar, at once.").format(name=name), buttons=((forget,),))
     if what in {"owner", "forget"} and not sure:
         return _ask_sure(what, one)
     if what == "owner":
-        team.hand_over(talk.desk, number)
+        team.hand_over(turn.context, number)
         return reply(_("{name} is now the owner, and you are a manager.").format(name=name))
     if what == "forget":
-        team.forget(talk.desk, number)
+        team.forget(turn.context, number)
         return reply(_("The name is gone. What was logged stays, under “former member”."))
     role = Role(what)
-    team.set_role(talk.desk, number, role)
+    team.set_role(turn.context, number, role)
     return reply(_("{name} is now {role}.").format(name=name, role=_(ROLE_WORDS[role])))
 
 
@@ -133,7 +137,7 @@ def _ask_sure(what: str, one: TeamMember) -> Reply:
 # -- inviting ---------------------------------------------------------------------------
 
 
-def _ask_uses(talk: Talk, given: Given) -> Question:
+def _ask_uses(turn: Turn, given: Given) -> Question:
     return Question(
         _("For how many people?"),
         columns([("1", "1"), ("3", "3"), ("10", "10")], 3),
@@ -141,36 +145,36 @@ def _ask_uses(talk: Talk, given: Given) -> Question:
     )
 
 
-def _ask_days(talk: Talk, given: Given) -> Question:
+def _ask_days(turn: Turn, given: Given) -> Question:
     choices = [(_("1 day"), "1 day"), (_("7 days"), "7 days"), (_("30 days"), "30 days")]
     return Question(_("For how long?"), columns(choices, 3), hint=_("7 days"))
 
 
-def _by_taps(talk: Talk, given: Given) -> bool:
+def _by_taps(turn: Turn, given: Given) -> bool:
     # Whoever types it all in one line gets the usual: one person, seven days.
-    return talk.message.tapped is not None or given.guided
+    return turn.message.tapped is not None or given.guided
 
 
-def _accept_uses(talk: Talk, given: Given, value: Fraction) -> int:
+def _accept_uses(turn: Turn, given: Given, value: Fraction) -> int:
     if value.denominator != 1 or not 1 <= value <= invites.MOST_USES:
         raise Say(reply(_("A number of people from 1 to {most}, please.").format(most=invites.MOST_USES)))
     return int(value)
 
 
-def _accept_days(talk: Talk, given: Given, value: Duration) -> int:
+def _accept_days(turn: Turn, given: Given, value: Duration) -> int:
     days = -(-value.hours // 24)
     if not 1 <= days <= invites.MOST_DAYS:
         raise Say(reply(_("From 1 to {most} days, please.").format(most=invites.MOST_DAYS)))
     return int(days)
 
 
-def _accept_role(talk: Talk, given: Given, value: str) -> Role:
+def _accept_role(turn: Turn, given: Given, value: str) -> Role:
     return Role.MANAGER if value == "manager" else Role.MEMBER
 
 
-def _invite(talk: Talk, given: Given) -> Reply:
+def _invite(turn: Turn, given: Given) -> Reply:
     made = invites.invite(
-        talk.desk,
+        turn.context,
         given.get("role", Role.MEMBER),
         given.get("uses", invites.INVITE_USES),
         given.get("days", invites.INVITE_DAYS),
@@ -182,8 +186,8 @@ def _invite(talk: Talk, given: Given) -> Reply:
     ).format(count=show_number(made.uses, 0), when=show_moment(made.until))
     blocks = [f"join {made.code}"]
     files: tuple[File, ...] = ()
-    if talk.deep_link is not None:
-        link = talk.deep_link("join_" + made.code.replace("-", "_"))
+    if turn.deep_link is not None:
+        link = turn.deep_link("join_" + made.code.replace("-", "_"))
         blocks.append(link)
         files = (File("invite.png", qr_png(link), picture=True, caption=_("Scan it to join.")),)
     return reply(
@@ -194,9 +198,9 @@ def _invite(talk: Talk, given: Given) -> Reply:
 # -- leaving, and a person's several bars ------------------------------------------------
 
 
-def _leave(talk: Talk, given: Given) -> Reply:
-    bar = talk.desk.bar.name
-    if talk.desk.role is Role.OWNER:
+def _leave(turn: Turn, given: Given) -> Reply:
+    bar = turn.context.bar.name
+    if turn.context.role is Role.OWNER:
         return reply(
             _("The owner cannot just leave: hand the bar over first."),
             _("Say: team owner, and a name. Or delete the bar: delete bar"),
@@ -207,20 +211,20 @@ def _leave(talk: Talk, given: Given) -> Reply:
             _("Leave {bar}? You will need a new code to come back.").format(bar=bar),
             buttons=((Button(_("Yes, leave"), "leave yes"),), (Button(_("Stay"), "start"),)),
         )
-    team.leave(talk.desk)
+    team.leave(turn.context)
     return reply(
         _("You have left {bar}.").format(bar=bar), _("What you logged stays in its log under your name.")
     )
 
 
-def _bars(talk: Talk, given: Given) -> Reply:
+def _bars(turn: Turn, given: Given) -> Reply:
     if given.rest:
-        return _go_to(talk, int(given.rest[0]))  # type: ignore[call-overload]
-    known = people.bars_of(talk.unit, talk.presence)
+        return _go_to(turn, int(given.rest[0]))  # type: ignore[call-overload]
+    known = people.bars_of(turn.unit, turn.presence)
     if not known:
         from bot.chat.intent.fallbacks import stranger  # noqa: PLC0415 - it lists the commands
 
-        return stranger(talk)
+        return stranger(turn)
     rows = [
         _("{bar}, {role}").format(bar=one.name, role=_(ROLE_WORDS[one.role]))
         + (", " + _("you are here") if one.here else "")
@@ -232,8 +236,8 @@ def _bars(talk: Talk, given: Given) -> Reply:
     return reply(first.format(count=show_number(len(known), 0)), *rows, buttons=buttons)
 
 
-def _go_to(talk: Talk, bar_id: int) -> Reply:
-    there = people.switch(talk.unit, talk.presence, bar_id)
+def _go_to(turn: Turn, bar_id: int) -> Reply:
+    there = people.switch(turn.unit, turn.presence, bar_id)
     if there is None or there.bar is None:
         return reply(_("You are in no such bar."), buttons=((Button(_("My bars"), "bars"),),))
     return reply(_("You are now at {bar}.").format(bar=there.bar.name), buttons=main_buttons())

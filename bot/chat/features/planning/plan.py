@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import accept_formula, ask_formula, never
 from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.people.setting_values import day_names
 from bot.chat.features.stock.on_hand import accept_item, amount_words, ask_item
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
@@ -37,18 +37,18 @@ def _ml(value: float, units: str) -> str:
     return show_ml(Fraction(round(value / step) * step), units)
 
 
-def _plan(talk: Talk, given: Given) -> Reply:
+def _plan(turn: Turn, given: Given) -> Reply:
     if given.get("part") == "shopping":
-        return _shopping(talk, given)
+        return _shopping(turn, given)
     if given.get("part") == "fruits":
-        return _fruit(talk, given)
+        return _fruit(turn, given)
     if "formula" in given:
-        return _one(talk, plan.plan_for(talk.desk, given["formula"]))
-    return _all(talk)
+        return _one(turn, plan.plan_for(turn.context, given["formula"]))
+    return _all(turn)
 
 
-def _all(talk: Talk) -> Reply:
-    known = plan.plan_all(talk.desk)
+def _all(turn: Turn) -> Reply:
+    known = plan.plan_all(turn.context)
     planned = [one for one in known if one.use is not None]
     if not planned:
         return reply(
@@ -56,8 +56,8 @@ def _all(talk: Talk) -> Reply:
             _("Tap Used up when a batch is empty, or count drinks: drinks 60 grapefruit mist"),
             buttons=((Button(_("Batches"), "batches"), Button(_("Fruit"), "fruit par")),),
         )
-    today = drinks.today(talk.desk)
-    units = talk.desk.bar.units
+    today = drinks.today(turn.context)
+    units = turn.context.bar.units
     due = [one for one in planned if one.batch is not None and one.size_ml is not None]
     rows = tuple(_row(one, units) for one in due[:_MOST_SHOWN])
     blocks: list[Block] = [Text(_first(due, units, today), strong=True)]
@@ -106,8 +106,8 @@ def _remarks(known: list[FormulaPlan], planned: list[FormulaPlan]) -> list[str]:
 # -- one formula ------------------------------------------------------------------------------
 
 
-def _one(talk: Talk, one: FormulaPlan) -> Reply:
-    name, units = one.view.name, talk.desk.bar.units
+def _one(turn: Turn, one: FormulaPlan) -> Reply:
+    name, units = one.view.name, turn.context.bar.units
     if one.use is None:
         return reply(
             _("Nothing says how much {name} is poured.").format(name=name),
@@ -119,7 +119,7 @@ def _one(talk: Talk, one: FormulaPlan) -> Reply:
         (names[number], show_ml(Fraction(str(round(mean, 0 if mean >= 10 else 2))), units))
         for number, mean in enumerate(one.use.means)
     )
-    blocks: list[Block] = [Text(_title(talk, one), strong=True)]
+    blocks: list[Block] = [Text(_title(turn, one), strong=True)]
     blocks += [Text(line) for line in _when(one, units)]
     blocks += [Text(_("Poured a day:")), Grid(rows), Text(_rests_on(one))]
     row = [Button(_("Shopping list"), "shopping"), Button(_("Plan"), "plan")]
@@ -128,8 +128,8 @@ def _one(talk: Talk, one: FormulaPlan) -> Reply:
     return Reply(tuple(blocks), (tuple(row),))
 
 
-def _title(talk: Talk, one: FormulaPlan) -> str:
-    name, units = one.view.name, talk.desk.bar.units
+def _title(turn: Turn, one: FormulaPlan) -> str:
+    name, units = one.view.name, turn.context.bar.units
     if one.batch is None:
         return _("{name}: what is there lasts, nothing has to be made.").format(name=name)
     day = show_day(one.batch.make_on)
@@ -191,9 +191,9 @@ def _rests_on(one: FormulaPlan) -> str:
 # -- shopping ---------------------------------------------------------------------------------
 
 
-def _shopping(talk: Talk, given: Given) -> Reply:
-    found = plan.shopping(talk.desk)
-    units = talk.desk.bar.units
+def _shopping(turn: Turn, given: Given) -> Reply:
+    found = plan.shopping(turn.context)
+    units = turn.context.bar.units
     row = (Button(_("Plan"), "plan"), Button(_("Stock"), "stock"))
     made = ", ".join(
         f"{one.view.name} {show_ml(one.size_ml, units)}" for one in found.batches if one.size_ml is not None
@@ -207,7 +207,7 @@ def _shopping(talk: Talk, given: Given) -> Reply:
     rows = tuple(
         (
             line.ingredient.name,
-            _packs(talk, line),
+            _packs(turn, line),
             "?" if line.need.cost is None else show_money(line.need.cost),
         )
         for line in found.lines
@@ -227,9 +227,9 @@ def _shopping(talk: Talk, given: Given) -> Reply:
     return Reply((Text(first, strong=True), Grid(rows), *(Text(note) for note in notes)), (row,))
 
 
-def _packs(talk: Talk, line: ShoppingLine) -> str:
+def _packs(turn: Turn, line: ShoppingLine) -> str:
     if not line.packs:
-        return amount_words(talk, line.need.short, line.dimension)
+        return amount_words(turn, line.need.short, line.dimension)
     return ", ".join(f"{count} x {_pack(price)}" for price, count in line.packs)
 
 
@@ -240,10 +240,10 @@ def _pack(price: PriceView) -> str:
 # -- fruit ------------------------------------------------------------------------------------
 
 
-def _fruit(talk: Talk, given: Given) -> Reply:
+def _fruit(turn: Turn, given: Given) -> Reply:
     if "item" in given:
-        return _fruit_card(talk, fruit_par.fruit_par(talk.desk, given["item"]))
-    known = fruit_par.pars(talk.desk)
+        return _fruit_card(turn, fruit_par.fruit_par(turn.context, given["item"]))
+    known = fruit_par.pars(turn.context)
     ready = [one for one in known if one.by_weekday]
     if not ready:
         unpriced = [one.fruit.name for one in known]
@@ -279,7 +279,7 @@ def _fruit_line(one: FruitPar) -> str:
     return f"{one.fruit.name}: {days}"
 
 
-def _fruit_card(talk: Talk, one: FruitPar) -> Reply:
+def _fruit_card(turn: Turn, one: FruitPar) -> Reply:
     if not one.by_weekday:
         lines = [
             _("Count what is there at close, log what is peeled, or count drinks: drinks 45 {name}").format(
@@ -303,7 +303,7 @@ def _fruit_card(talk: Talk, one: FruitPar) -> Reply:
         _("By {source}.").format(source=_(one.source) if one.source else ""),
         spoils,
         _("One too few costs {times} times its price: enough on {percent} % of nights is best.").format(
-            times=show_number(fruit_par.missing_times(talk.desk.bar) - 1, 1), percent=covered
+            times=show_number(fruit_par.missing_times(turn.context.bar) - 1, 1), percent=covered
         ),
         _("{backing}; the best number lies between with about four chances in five.").format(
             backing=_(_BACKING[_backing(one)]).capitalize()

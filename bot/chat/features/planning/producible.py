@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
@@ -13,8 +13,8 @@ from bot.work.planning.producible import CanMake
 _MOST_FORMULAS = 8
 
 
-def _can_make(talk: Talk, given: Given) -> Reply:
-    known = producible.can_make(talk.desk)
+def _can_make(turn: Turn, given: Given) -> Reply:
+    known = producible.can_make(turn.context)
     possible = [one for one in known if one.factor > 0]
     if not known or not any(one.limiting or one.factor for one in known):
         return reply(
@@ -22,7 +22,7 @@ def _can_make(talk: Talk, given: Given) -> Reply:
             _("Count what is there: stock neutral spirit 1.4 l"),
             buttons=((Button(_("Count something"), "stock count"),),),
         )
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     if not possible:
         first = _("Nothing can be made of what is counted.")
     else:

@@ -6,7 +6,7 @@ from datetime import datetime, time, timedelta
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.grammar.syntax import Duration
 from bot.chat.i18n.language import _, show_moment
 from bot.chat.reply.message import Reply, Text, reply
@@ -14,13 +14,13 @@ from bot.trade.words import N_
 from bot.work.reminders import planning
 
 
-def _later(talk: Talk, given: Given) -> Reply:
+def _later(turn: Turn, given: Given) -> Reply:
     number: Any
     duration: Any
     number, duration = given.rest
     if isinstance(duration, time):
-        until = planning.snooze_until(talk.desk, int(number), duration.hour * 60 + duration.minute)
-        return _again(talk, until)
+        until = planning.snooze_until(turn.context, int(number), duration.hour * 60 + duration.minute)
+        return _again(turn, until)
     if (
         not isinstance(number, Fraction)
         or not isinstance(duration, Duration)
@@ -28,36 +28,36 @@ def _later(talk: Talk, given: Given) -> Reply:
     ):
         raise Say(Reply((Text(_("Later by up to 60 days, such as: 2 hours"), strong=True),)))
     until = planning.snooze(
-        talk.desk,
+        turn.context,
         int(number),
         timedelta(hours=float(duration.hours)),
     )
-    return _again(talk, until)
+    return _again(turn, until)
 
 
-def _again(talk: Talk, until: datetime) -> Reply:
+def _again(turn: Turn, until: datetime) -> Reply:
     said = _("I will remind you again {when}.").format(when=show_moment(until))
-    return Reply((Text(said, strong=True),), edits=talk.message.tapped is not None)
+    return Reply((Text(said, strong=True),), edits=turn.message.tapped is not None)
 
 
-def _done(talk: Talk, given: Given) -> Reply:
+def _done(turn: Turn, given: Given) -> Reply:
     number: Any = given.rest[0]
-    return _marked(talk, int(number))
+    return _marked(turn, int(number))
 
 
-def _nothing(talk: Talk, given: Given) -> Reply:
-    asked = planning.last_close(talk.desk)
+def _nothing(turn: Turn, given: Given) -> Reply:
+    asked = planning.last_close(turn.context)
     if asked is None:
         raise Say(
             reply(_("I have not asked about any night yet."), _("Fruit thrown out: waste 6 limes mouldy"))
         )
-    return _marked(talk, asked)
+    return _marked(turn, asked)
 
 
-def _marked(talk: Talk, number: int) -> Reply:
-    fresh = planning.done(talk.desk, number)
-    said = _("Done, by {name}.").format(name=talk.desk.name) if fresh else _("That was done already.")
-    return Reply((Text(said, strong=True),), edits=talk.message.tapped is not None)
+def _marked(turn: Turn, number: int) -> Reply:
+    fresh = planning.done(turn.context, number)
+    said = _("Done, by {name}.").format(name=turn.context.name) if fresh else _("That was done already.")
+    return Reply((Text(said, strong=True),), edits=turn.message.tapped is not None)
 
 
 COMMANDS = (

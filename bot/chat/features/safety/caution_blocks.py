@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Block, Button
 from bot.chat.reply.message import Caution as CautionBlock
@@ -13,14 +13,14 @@ from bot.trade.safety.caution import Caution, Step
 from bot.trade.safety.cautions import cautions_for
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.batches.batches import BatchView
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.scaling import ScaleAnswer, strength_of
 from bot.work.safety import grade
 
 
 def cautions_at(
-    talk: Talk, view: FormulaView, step: Step, answer: ScaleAnswer | None = None
+    turn: Turn, view: FormulaView, step: Step, answer: ScaleAnswer | None = None
 ) -> list[Caution]:
     """Return the cautions for a formula at a step of the work, weightiest first."""
     strength = answer.strength if answer is not None else strength_of(view)
@@ -29,17 +29,17 @@ def cautions_at(
         step,
         view.kinds,
         None if strength is None else strength.strength_percent,
-        Jurisdiction(talk.desk.bar.jurisdiction),
+        Jurisdiction(turn.context.bar.jurisdiction),
         view.preparation,
         volume_ml=volume,
     )
 
 
 def caution_blocks(
-    talk: Talk, view: FormulaView, step: Step, answer: ScaleAnswer | None = None
+    turn: Turn, view: FormulaView, step: Step, answer: ScaleAnswer | None = None
 ) -> Sequence[Block]:
     """Return the one caution to show with an answer; cautions_button leads to the others."""
-    found = cautions_at(talk, view, step, answer)
+    found = cautions_at(turn, view, step, answer)
     if step is Step.ADDING and not grade.open_in_formula(view):
         # Once somebody confirmed the grade of everything, another caution matters more.
         found = [one for one in found if one.id != "food-grade"]
@@ -48,14 +48,14 @@ def caution_blocks(
     return (CautionBlock(_(found[0].text)),)
 
 
-def batch_caution(desk: Desk, batch: BatchView, step: Step) -> Sequence[Block]:
+def batch_caution(context: Context, batch: BatchView, step: Step) -> Sequence[Block]:
     """Return the one caution for a batch at a step, by what it was made from."""
     frozen = batch.frozen
     found = cautions_for(
         step,
         [IngredientKind(line["kind"]) for line in frozen["lines"]],
         frozen.get("strength_percent"),
-        Jurisdiction(desk.bar.jurisdiction),
+        Jurisdiction(context.bar.jurisdiction),
         Preparation(frozen["preparation"]),
         volume_ml=float(batch.total_ml),
     )

@@ -6,7 +6,7 @@ from itertools import groupby
 
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never
 from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.safety.caution_blocks import cautions_at
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, reply
@@ -18,14 +18,14 @@ from bot.work.formulas.formulas import FormulaView
 _CAUTIONS_A_PAGE = 5
 
 
-def _cautions(talk: Talk, given: Given) -> Reply:
+def _cautions(turn: Turn, given: Given) -> Reply:
     start = int(given.rest[0]) if given.rest else 1  # type: ignore[call-overload]
     if "formula" not in given:
         return _all_cautions(start)
     view: FormulaView = given["formula"]
     found: dict[str, TradeCaution] = {}
     for step in Step:
-        for caution in cautions_at(talk, view, step):
+        for caution in cautions_at(turn, view, step):
             found.setdefault(caution.id, caution)
     title = _("Cautions for {name}").format(name=view.name)
     return _caution_page(title, list(found.values()), start, f"cautions #{view.id}")

@@ -6,7 +6,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.safety.grade_words import allergen_line, grade_buttons
 from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Button, Reply, reply
@@ -20,23 +20,23 @@ from bot.work.safety import allergens as allergies
 from bot.work.safety import grade as grades
 
 
-def _ask_item(talk: Talk, given: Given) -> Question:
+def _ask_item(turn: Turn, given: Given) -> Question:
     return Question(_("The food grade of what?"), hint=_("An ingredient"))
 
 
-def _accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
-    noun = talk.noun(value, "INGREDIENT", _("ingredient"))
-    return ingredients.get(talk.desk, int(noun.id))
+def _accept_item(turn: Turn, given: Given, value: Any) -> IngredientView:
+    noun = turn.noun(value, "INGREDIENT", _("ingredient"))
+    return ingredients.get(turn.context, int(noun.id))
 
 
-def _wants_grade(talk: Talk, given: Given) -> bool:
+def _wants_grade(turn: Turn, given: Given) -> bool:
     item = given.get("item")
-    if not talk.desk.role.manages:
+    if not turn.context.role.manages:
         return False
     return item is not None and grades.question_about(item) is not None
 
 
-def _ask_grade(talk: Talk, given: Given) -> Question:
+def _ask_grade(turn: Turn, given: Given) -> Question:
     item: IngredientView = given["item"]
     question = grades.question_about(item)
     text = _("Is {name} sold as food grade?").format(name=item.name)
@@ -46,27 +46,27 @@ def _ask_grade(talk: Talk, given: Given) -> Question:
     return Question(text, columns(list(choices), 1), hint=_("yes or no"))
 
 
-def _grade(talk: Talk, given: Given) -> Reply:
+def _grade(turn: Turn, given: Given) -> Reply:
     if "item" not in given:
-        return _open_ones(talk)
+        return _open_ones(turn)
     item: IngredientView = given["item"]
     if "grade" not in given:
-        return _standing(talk, item)
+        return _standing(turn, item)
     confirmed = given["grade"] == "yes"
-    grades.confirm(talk.desk, item.id, confirmed)
+    grades.confirm(turn.context, item.id, confirmed)
     undo = (Button(_("Undo"), "undo"),)
     if not confirmed:
         return reply(
             _("{name} is marked: food grade not confirmed.").format(name=item.name),
             _("Every batch and label with it carries the mark until somebody confirms it."),
             buttons=((Button(_("It is food grade"), f"grade #{item.id} yes"), *undo),),
-            edits=talk.message.tapped is not None,
+            edits=turn.message.tapped is not None,
         )
-    still = grades.question_about(ingredients.get(talk.desk, item.id))
+    still = grades.question_about(ingredients.get(turn.context, item.id))
     if still is not None:
         return reply(f"{item.name}: {_(still.text)}", buttons=(undo,))
-    rest = grades.open_in_bar(talk.desk)
-    lines = [_("By {who}. The mark is gone from its batches.").format(who=talk.desk.name)]
+    rest = grades.open_in_bar(turn.context)
+    lines = [_("By {who}. The mark is gone from its batches.").format(who=turn.context.name)]
     if oil_standing(item.name) is not None:
         lines.append(
             _("List looked at: {source} ({how}).").format(
@@ -76,24 +76,24 @@ def _grade(talk: Talk, given: Given) -> Reply:
     return reply(
         _("{name}: food grade confirmed.").format(name=item.name),
         *lines,
-        buttons=(*grade_buttons(talk.desk, rest[:1]), undo),
-        edits=talk.message.tapped is not None,
+        buttons=(*grade_buttons(turn.context, rest[:1]), undo),
+        edits=turn.message.tapped is not None,
     )
 
 
-def _standing(talk: Talk, item: IngredientView) -> Reply:
+def _standing(turn: Turn, item: IngredientView) -> Reply:
     question = grades.question_about(item)
     if question is not None:
         return reply(f"{item.name}: {_(question.text)}", _("A manager has to answer that."))
-    manages = talk.desk.role.manages and item.food_grade is not None
+    manages = turn.context.role.manages and item.food_grade is not None
     return reply(
         _("{name}: nothing to ask about its food grade.").format(name=item.name),
         buttons=((Button(_("It is not sure"), f"grade #{item.id} no"),),) if manages else (),
     )
 
 
-def _open_ones(talk: Talk) -> Reply:
-    found = grades.open_in_bar(talk.desk)
+def _open_ones(turn: Turn) -> Reply:
+    found = grades.open_in_bar(turn.context)
     if not found:
         return reply(_("Nothing here waits for a word on food grade."))
     first = ngettext(
@@ -102,18 +102,18 @@ def _open_ones(talk: Talk) -> Reply:
         len(found),
     ).format(count=len(found))
     lines = [f"{one.ingredient.name}: {_(one.question.text)}" for one in found[:4]]
-    return reply(first, *lines, buttons=grade_buttons(talk.desk, found))
+    return reply(first, *lines, buttons=grade_buttons(turn.context, found))
 
 
-def _allergens(talk: Talk, given: Given) -> Reply:
+def _allergens(turn: Turn, given: Given) -> Reply:
     view: FormulaView = given["formula"]
-    lines = allergies.lines_of(talk.desk, view)
+    lines = allergies.lines_of(turn.context, view)
     if not lines:
         return reply(
             _("{name}: no word in it points to an allergen.").format(name=view.name),
             _("Only names were looked at: read the packaging of everything in it."),
         )
-    named = allergies.named_in(talk.desk, view)
+    named = allergies.named_in(turn.context, view)
     sources = dict.fromkeys(
         _("{source} ({how})").format(source=_(one.source.title), how=_(one.source.how_known))
         for one in lines
@@ -141,7 +141,7 @@ COMMANDS = (
         words=("food grade", "food grades", "grades"),
         examples=(N_("grade grapefruit oil yes"),),
         slots=(
-            Slot("item", _ask_item, lambda talk, given: False, _accept_item),
+            Slot("item", _ask_item, lambda turn, given: False, _accept_item),
             Slot("grade", _ask_grade, _wants_grade),
         ),
         writes=True,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from bot.chat.dialogue.turn import Say, Talk
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Detail, Hash, Unknown
 from bot.chat.i18n.language import _
@@ -19,15 +19,15 @@ from bot.work.safety import grade as grades
 GRADED_WORD = "food-grade"
 
 
-def stop_at_unlisted(talk: Talk, lines: Iterable[DraftLine | Detail]) -> None:
+def stop_at_unlisted(turn: Turn, lines: Iterable[DraftLine | Detail]) -> None:
     """Stop at an oil that no list names, until somebody says that it is sold for food."""
     known = list(lines)
-    said = {plain_name(_name(talk, one)) for one in known if isinstance(one, Detail) and one.what == "graded"}
+    said = {plain_name(_name(turn, one)) for one in known if isinstance(one, Detail) and one.what == "graded"}
     for line in known:
         if not isinstance(line, DraftLine):
             continue
         item = line.ingredient
-        ingredient = item if isinstance(item, str) else ingredients.get(talk.desk, item)
+        ingredient = item if isinstance(item, str) else ingredients.get(turn.context, item)
         question = grades.question_about(ingredient)
         if question is None or not question.stop:
             continue
@@ -37,25 +37,25 @@ def stop_at_unlisted(talk: Talk, lines: Iterable[DraftLine | Detail]) -> None:
             raise Say(reply(first, _("If its papers do say food, write it by the name that they use.")))
         if plain_name(name) in said:
             continue
-        go_on = Button(_("It is sold for food, I saw the papers"), f"{talk.line}\n{GRADED_WORD} {name}")
+        go_on = Button(_("It is sold for food, I saw the papers"), f"{turn.line}\n{GRADED_WORD} {name}")
         raise Say(reply(first, _("Or write the formula without it."), buttons=((go_on,),)))
 
 
-def _name(talk: Talk, one: Detail) -> str:
+def _name(turn: Turn, one: Detail) -> str:
     value = one.value
     if isinstance(value, Noun):
         return value.name
     if isinstance(value, Unknown):
         return value.text
-    return ingredients.get(talk.desk, value.id).name if isinstance(value, Hash) else ""
+    return ingredients.get(turn.context, value.id).name if isinstance(value, Hash) else ""
 
 
-def confirm_graded(talk: Talk, lines: Iterable[DraftLine | Detail]) -> None:
+def confirm_graded(turn: Turn, lines: Iterable[DraftLine | Detail]) -> None:
     """Note who said that an ingredient of these lines is sold for food."""
     for line in lines:
         if isinstance(line, Detail) and line.what == "graded":
-            ingredient = ingredients.add(talk.desk, _name(talk, line))
-            grades.confirm(talk.desk, ingredient.id, confirmed=True)
+            ingredient = ingredients.add(turn.context, _name(turn, line))
+            grades.confirm(turn.context, ingredient.id, confirmed=True)
 
 
 def grade_notes(view: FormulaView) -> list[Text]:

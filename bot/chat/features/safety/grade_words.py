@@ -8,7 +8,7 @@ from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button
 from bot.trade.safety.grade import GRADE_MARK
 from bot.work.batches.batches import BatchView
-from bot.work.context import Desk
+from bot.work.context import Context
 from bot.work.safety import grade as grades
 from bot.work.safety.allergens import Named
 from bot.work.safety.grade import OpenQuestion
@@ -21,14 +21,14 @@ def mark(names: Sequence[str]) -> str:
     return _(GRADE_MARK) + ": " + ", ".join(names) if names else ""
 
 
-def unconfirmed_mark(desk: Desk, batch: BatchView) -> str:
+def unconfirmed_mark(context: Context, batch: BatchView) -> str:
     """Return the mark of a batch made with something not confirmed as food grade to this day, or ''."""
-    return mark(grades.open_in_batch(desk, batch))
+    return mark(grades.open_in_batch(context, batch))
 
 
-def grade_buttons(desk: Desk, questions: Sequence[OpenQuestion]) -> tuple[tuple[Button, ...], ...]:
+def grade_buttons(context: Context, questions: Sequence[OpenQuestion]) -> tuple[tuple[Button, ...], ...]:
     """Return the two answers for each of the first questions, for whoever may give them."""
-    if not desk.role.manages:
+    if not context.role.manages:
         return ()
     return tuple(
         (

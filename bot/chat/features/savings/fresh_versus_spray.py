@@ -6,7 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue import charts
-from bot.chat.dialogue.turn import Talk
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -32,9 +32,9 @@ def small_money(ends: MoneyRange) -> str:
     return low if low == high else _("{low} to {high}").format(low=low, high=high)
 
 
-def rise_lines(talk: Talk, view: FormulaView) -> list[str]:
+def rise_lines(turn: Turn, view: FormulaView) -> list[str]:
     """Say what rose since the formula was made last, if anything did by enough."""
-    found = fresh_versus_spray.rises(talk.desk, view)
+    found = fresh_versus_spray.rises(turn.context, view)
     if found is None:
         return []
     said = ", ".join(
@@ -48,9 +48,9 @@ def rise_lines(talk: Talk, view: FormulaView) -> list[str]:
     ]
 
 
-def tax_lines(talk: Talk) -> list[str]:
+def tax_lines(turn: Turn) -> list[str]:
     """Say what was done about tax, where the bar has it added or taken out."""
-    settings = talk.desk.bar.settings
+    settings = turn.context.bar.settings
     share = show_number(Fraction(settings.tax_percent))
     if settings.tax == "added":
         return [_("With {percent} % tax added to prices.").format(percent=share)]
@@ -59,15 +59,15 @@ def tax_lines(talk: Talk) -> list[str]:
     return []
 
 
-def against_reply(talk: Talk, costed: CostAnswer, asked: str, picture: bool) -> Reply:
+def against_reply(turn: Turn, costed: CostAnswer, asked: str, picture: bool) -> Reply:
     """Set a costed formula against the fresh garnish, in numbers or as a picture of what matters most."""
     view = costed.answer.formula
-    found = fresh_versus_spray.against_fresh(talk.desk, costed)
+    found = fresh_versus_spray.against_fresh(turn.context, costed)
     again = f"cost #{view.id}.{view.version} {asked}"
     if isinstance(found, NotComparable):
         return _not_yet(view, found, again)
     if picture:
-        return _tornado(talk, view, found)
+        return _tornado(turn, view, found)
     result = found.result
     first = _verdict(view, found.fruit.name, result)
     lines: list[Block] = [Grid(_rows(result))]
@@ -192,11 +192,11 @@ def _not_yet(view: FormulaView, found: NotComparable, again: str) -> Reply:
     return reply(first, ways[found.missing], buttons=((Button(_("Cost"), again),),))
 
 
-def _tornado(talk: Talk, view: FormulaView, found: Against) -> Reply:
+def _tornado(turn: Turn, view: FormulaView, found: Against) -> Reply:
     result = found.result
     if not result.swings:
         return reply(_("Every input is known: nothing to draw."))
-    file = charts.tornado_picture(talk, view.name, result.saving.per_week.likely, result.swings)
+    file = charts.tornado_picture(turn, view.name, result.saving.per_week.likely, result.swings)
     return Reply(
         (Text(_("What matters most for {name}").format(name=view.name), strong=True),), files=(file,)
     )

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.fruit.waste import accept_fruit
 from bot.chat.grammar.syntax import Day
 from bot.chat.i18n.language import _, show_full_day
@@ -19,18 +19,18 @@ from bot.work.formulas import ingredients
 from bot.work.savings import savings
 
 
-def _ask_fruit(talk: Talk, given: Given) -> Question:
-    own = ingredients.all_of(talk.desk, IngredientKind.FRUIT)
+def _ask_fruit(turn: Turn, given: Given) -> Question:
+    own = ingredients.all_of(turn.context, IngredientKind.FRUIT)
     return Question(_("Which fruit's garnish?"), columns([(one.name, f"#{one.id}") for one in own[:8]], 2))
 
 
-def _ask_day(talk: Talk, given: Given) -> Question:
+def _ask_day(turn: Turn, given: Given) -> Question:
     return Question(_("Sprayed since which day? Such as 2026-10-20"), hint="2026-10-20")
 
 
-def _accept_day(talk: Talk, given: Given, value: Day) -> date:
-    bar = talk.desk.bar
-    today = business_day(talk.desk.now, bar.zone, bar.closing_minute)
+def _accept_day(turn: Turn, given: Given, value: Day) -> date:
+    bar = turn.context.bar
+    today = business_day(turn.context.now, bar.zone, bar.closing_minute)
     if value.date is None:
         return today - timedelta(days=int(value.days_ago))
     try:
@@ -42,23 +42,23 @@ def _accept_day(talk: Talk, given: Given, value: Day) -> date:
     return day
 
 
-def _spraying(talk: Talk, given: Given) -> Reply:
+def _spraying(turn: Turn, given: Given) -> Reply:
     if "fruit" in given and ("day" in given or "nothing" in given):
-        if not talk.desk.role.manages:
+        if not turn.context.role.manages:
             raise NotAllowedError("manager")
-        found = savings.set_since(talk.desk, given["fruit"].id, given.get("day"))
+        found = savings.set_since(turn.context, given["fruit"].id, given.get("day"))
         name = given["fruit"].name
         if found is None:
             return reply(
                 _("{name}: not sprayed, so there is no before and after.").format(name=name),
-                buttons=((undo_button(talk),),),
+                buttons=((undo_button(turn),),),
             )
         return reply(
             _("{name}: sprayed since {day}.").format(name=name, day=show_full_day(found.day)),
             _("/week sets its waste against the twelve weeks before."),
-            buttons=((undo_button(talk), Button(_("Week"), "week")),),
+            buttons=((undo_button(turn), Button(_("Week"), "week")),),
         )
-    known = savings.starts(talk.desk)
+    known = savings.starts(turn.context)
     if "fruit" in given:
         known = [one for one in known if one.fruit.id == given["fruit"].id]
     if not known:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, accept_formula, never, quantity_in_ml
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.strength_input import ask_strength
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.formulas.formula_card import show_range
 from bot.chat.features.safety.caution_blocks import caution_blocks
 from bot.chat.features.spray.dose_words import limit_lines, mend_line, sources_reply, state_words, table
@@ -33,61 +33,61 @@ _MOST_DRINKS = 20
 # -- what is known -------------------------------------------------------------------------
 
 
-def _ask_drink(talk: Talk, given: Given) -> Question:
+def _ask_drink(turn: Turn, given: Given) -> Question:
     return Question(
         _("How large is the drink, without the spray?"),
-        columns([(one, one) for one in _sizes(talk)], 3 if talk.desk.bar.units == "metric" else 2),
+        columns([(one, one) for one in _sizes(turn)], 3 if turn.context.bar.units == "metric" else 2),
         hint="90 ml",
     )
 
 
-def _sizes(talk: Talk) -> list[str]:
+def _sizes(turn: Turn) -> list[str]:
     """Return usual drinks, as one would type them in this bar."""
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     if units == "metric":
         return [f"{size} ml" for size in (60, 75, 90, 120, 150, 200)]
     word = "US fl oz" if units == "us" else "imperial fl oz"
     return [f"{size} {word}" for size in (2, 3, 4, 5)]
 
 
-def _accept_drink(talk: Talk, given: Given, value: Amount) -> Fraction:
-    ml = quantity_in_ml(talk, value)
+def _accept_drink(turn: Turn, given: Given, value: Amount) -> Fraction:
+    ml = quantity_in_ml(turn, value)
     if not 1 <= ml <= 5000:
         raise Say(reply(_("A drink from 1 ml to 5 l, please, such as 90 ml.")))
     return ml
 
 
-def _ask_drinks(talk: Talk, given: Given) -> Question:
+def _ask_drinks(turn: Turn, given: Given) -> Question:
     choices = columns([(str(n), str(n)) for n in (1, 2, 3, 4, 5, 6)], 3)
     return Question(_("How many such drinks does one guest have?"), choices, hint="3")
 
 
-def _accept_drinks(talk: Talk, given: Given, value: Fraction) -> int:
+def _accept_drinks(turn: Turn, given: Given, value: Fraction) -> int:
     if value.denominator != 1 or not 1 <= value <= _MOST_DRINKS:
         raise Say(reply(_("A whole number of drinks from 1 to {most}, please.").format(most=_MOST_DRINKS)))
     return int(value)
 
 
-def _accept_sprays(talk: Talk, given: Given, value: Span) -> tuple[Fraction, Fraction]:
+def _accept_sprays(turn: Turn, given: Given, value: Span) -> tuple[Fraction, Fraction]:
     if not 0 < value.low <= value.high <= 50:
         raise Say(reply(_("From 1 to 50 sprays, please, such as 2-3 sprays.")))
     return value.low, value.high
 
 
-def _wants_taken(talk: Talk, given: Given) -> bool:
+def _wants_taken(turn: Turn, given: Given) -> bool:
     view = given.get("formula")
     if view is None or "sprayed" in given:
         return False
     if not isinstance(view, FormulaView):
         # Asked before anything was looked up: is there a question to come?
         try:
-            view = accept_formula(talk, given, view)
+            view = accept_formula(turn, given, view)
         except (Say, WorkError):
             return False
     return not scaling.is_sprayed(view)
 
 
-def _ask_taken(talk: Talk, given: Given) -> Question:
+def _ask_taken(turn: Turn, given: Given) -> Question:
     view: FormulaView = given["formula"]
     sizes = ("1 ml", "2.5 ml", "5 ml", "15 ml", "30 ml")
     choices = [(one, f"{show_number(Fraction(one.split()[0]), 1)} ml") for one in sizes]
@@ -96,19 +96,19 @@ def _ask_taken(talk: Talk, given: Given) -> Question:
     )
 
 
-def _accept_taken(talk: Talk, given: Given, value: Amount) -> Fraction:
-    ml = quantity_in_ml(talk, value)
+def _accept_taken(turn: Turn, given: Given, value: Amount) -> Fraction:
+    ml = quantity_in_ml(turn, value)
     if not 0 < ml <= 1000:
         raise Say(reply(_("Above 0 and up to 1000 ml, please.")))
     return ml
 
 
-def _ask_weight(talk: Talk, given: Given) -> Question:
+def _ask_weight(turn: Turn, given: Given) -> Question:
     return Question(_("What does the guest weigh?"), hint="70 kg")
 
 
-def _accept_weight(talk: Talk, given: Given, value: Amount) -> Fraction:
-    grams, kind = in_base(talk.desk.bar, talk.quantity(value, False))
+def _accept_weight(turn: Turn, given: Given, value: Amount) -> Fraction:
+    grams, kind = in_base(turn.context.bar, turn.quantity(value, False))
     if kind is not Dimension.MASS or not 10_000 <= grams <= 300_000:
         raise Say(reply(_("A body weight from 10 to 300 kg, please, such as 70 kg.")))
     return grams / 1000
@@ -117,7 +117,7 @@ def _accept_weight(talk: Talk, given: Given, value: Amount) -> Fraction:
 # -- answering -----------------------------------------------------------------------------
 
 
-def _dose(talk: Talk, given: Given) -> Reply:
+def _dose(turn: Turn, given: Given) -> Reply:
     view: FormulaView = given["formula"]
     question = DoseQuestion(
         drink_ml=given["drink"],
@@ -128,12 +128,12 @@ def _dose(talk: Talk, given: Given) -> Reply:
         alcoholic="soft" not in given,
     )
     try:
-        answer = dose.answer(talk.desk, view, question)
+        answer = dose.answer(turn.context, view, question)
     except UnknownStrengthError as error:
-        raise Say(ask_strength(talk, error.name, view.name)) from None
+        raise Say(ask_strength(turn, error.name, view.name)) from None
     if "sources" in given:
         return sources_reply(answer)
-    units = talk.desk.bar.units
+    units = turn.context.bar.units
     first = _("{name} in {drink}, {drinks}: {state}").format(
         name=view.name,
         drink=show_ml(question.drink_ml, units),
@@ -150,8 +150,8 @@ def _dose(talk: Talk, given: Given) -> Reply:
             )
         )
     blocks: list[Block] = [*table(answer), *(Text(line) for line in lines if line)]
-    blocks += caution_blocks(talk, view, Step.SERVING)
-    return Reply((Text(first, strong=True), *blocks), _buttons(talk, given, answer))
+    blocks += caution_blocks(turn, view, Step.SERVING)
+    return Reply((Text(first, strong=True), *blocks), _buttons(turn, given, answer))
 
 
 def _how_dosed(answer: DoseAnswer, units: str) -> str:
@@ -168,7 +168,7 @@ def _how_dosed(answer: DoseAnswer, units: str) -> str:
     return _("{sprays}, {volume} ml, all taken to land in the drink.").format(sprays=sprays, volume=volume)
 
 
-def _buttons(talk: Talk, given: Given, answer: DoseAnswer) -> tuple[tuple[Button, ...], ...]:
+def _buttons(turn: Turn, given: Given, answer: DoseAnswer) -> tuple[tuple[Button, ...], ...]:
     view = answer.view
     texts = {name: given.texts[name] for name in _SAID if name in given.texts}
 
@@ -184,7 +184,7 @@ def _buttons(talk: Talk, given: Given, answer: DoseAnswer) -> tuple[tuple[Button
     if "sprayed" in texts and not texts["sprayed"].endswith(("s", "y")):
         texts["sprayed"] += " sprays"
     rows: list[tuple[Button, ...]] = [(Button(_("Sources"), line() + ", sources"),)]
-    other = [size for size in _sizes(talk)[::2] if size != texts["drink"]][:2]
+    other = [size for size in _sizes(turn)[::2] if size != texts["drink"]][:2]
     rows.append(
         (
             *(Button(_("In {size}").format(size=size), line(drink=size)) for size in other),
@@ -194,7 +194,7 @@ def _buttons(talk: Talk, given: Given, answer: DoseAnswer) -> tuple[tuple[Button
             ),
         )
     )
-    if talk.desk.bar.jurisdiction == Jurisdiction.US and "soft" not in given:
+    if turn.context.bar.jurisdiction == Jurisdiction.US and "soft" not in given:
         rows.append((Button(_("In a drink without alcohol"), line(soft="without alcohol")),))
     return tuple(rows)
 
@@ -220,7 +220,7 @@ COMMANDS = (
             Slot(
                 "drinks",
                 _ask_drinks,
-                lambda talk, given: given.guided,
+                lambda turn, given: given.guided,
                 _accept_drinks,
                 rule="drinks_answer_slot",
             ),

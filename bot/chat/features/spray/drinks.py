@@ -7,7 +7,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.people.setting_values import day_names
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Day, Unknown
@@ -18,19 +18,19 @@ from bot.work.formulas import formulas, ingredients
 from bot.work.spray import drinks
 
 
-def _ask(talk: Talk, given: Given) -> Question:
+def _ask(turn: Turn, given: Given) -> Question:
     return Question(_("How many drinks?"), hint="140")
 
 
-def _accept_count(talk: Talk, given: Given, value: Any) -> int:
+def _accept_count(turn: Turn, given: Given, value: Any) -> int:
     if value.denominator != 1 or not 0 <= value <= drinks.MOST_DRINKS:
         raise Say(reply(_("Please write a whole number of drinks.")))
     return int(value)
 
 
-def accept_day(talk: Talk, given: Given, value: Day) -> date:
+def accept_day(turn: Turn, given: Given, value: Day) -> date:
     """Turn a day as typed into a business day of the bar; no day to come."""
-    this_day = drinks.today(talk.desk)
+    this_day = drinks.today(turn.context)
     try:
         day = date.fromisoformat(value.date) if value.date else this_day - timedelta(days=int(value.days_ago))
     except (ValueError, OverflowError):
@@ -40,34 +40,34 @@ def accept_day(talk: Talk, given: Given, value: Day) -> date:
     return day
 
 
-def accept_subject(talk: Talk, given: Given, value: Any) -> Noun:
+def accept_subject(turn: Turn, given: Given, value: Any) -> Noun:
     """Turn a name into the formula or the fruit that the drinks were counted with."""
     if isinstance(value, Noun):
         return value
     if isinstance(value, Unknown):
         for kind in ("FORMULA", "INGREDIENT"):
-            known = talk.vocabulary.named(value.text, kind)
+            known = turn.vocabulary.named(value.text, kind)
             if known is not None:
                 return known
-        raise Say(talk.not_known(value, "FORMULA", _("formula or fruit")))
-    return talk.noun(value, "FORMULA", _("formula"))
+        raise Say(turn.not_known(value, "FORMULA", _("formula or fruit")))
+    return turn.noun(value, "FORMULA", _("formula"))
 
 
-def _drinks(talk: Talk, given: Given) -> Reply:
+def _drinks(turn: Turn, given: Given) -> Reply:
     if "drinks_count" not in given:
-        return _table(talk)
+        return _table(turn)
     subject: Noun | None = given.get("subject")
     formula_id = int(subject.id) if subject is not None and subject.kind == "FORMULA" else None
     ingredient_id = int(subject.id) if subject is not None and subject.kind == "INGREDIENT" else None
     logged = drinks.log(
-        talk.desk, given["drinks_count"], given.get("day"), formula_id, ingredient_id, "ran_out" in given
+        turn.context, given["drinks_count"], given.get("day"), formula_id, ingredient_id, "ran_out" in given
     )
     day, count = logged.day, logged.day.drinks
     said = ngettext("{day}: {count} drink", "{day}: {count} drinks", count)
     if subject is not None:
         said = ngettext("{day}: {count} drink with {name}", "{day}: {count} drinks with {name}", count)
     first = said.format(
-        day=show_day(day.day), count=show_number(count, 0), name=_name(talk, formula_id, ingredient_id)
+        day=show_day(day.day), count=show_number(count, 0), name=_name(turn, formula_id, ingredient_id)
     )
     lines = []
     if day.ran_out:
@@ -77,18 +77,18 @@ def _drinks(talk: Talk, given: Given) -> Reply:
     return reply(
         first + ".",
         *lines,
-        buttons=((undo_button(talk), Button(_("By weekday"), "drinks"), Button(_("Plan"), "plan")),),
+        buttons=((undo_button(turn), Button(_("By weekday"), "drinks"), Button(_("Plan"), "plan")),),
     )
 
 
-def _name(talk: Talk, formula_id: int | None, ingredient_id: int | None) -> str:
+def _name(turn: Turn, formula_id: int | None, ingredient_id: int | None) -> str:
     if formula_id is not None:
-        return formulas.get(talk.desk, formula_id).name
-    return ingredients.get(talk.desk, ingredient_id).name if ingredient_id is not None else ""
+        return formulas.get(turn.context, formula_id).name
+    return ingredients.get(turn.context, ingredient_id).name if ingredient_id is not None else ""
 
 
-def _table(talk: Talk) -> Reply:
-    known = drinks.lately(talk.desk)
+def _table(turn: Turn) -> Reply:
+    known = drinks.lately(turn.context)
     whole = [one for one in known if one.subject == (None, None)]
     if not known:
         return reply(
@@ -114,7 +114,7 @@ def _table(talk: Talk) -> Reply:
         blocks.append(
             Text(
                 text.format(
-                    name=_name(talk, formula_id, ingredient_id),
+                    name=_name(turn, formula_id, ingredient_id),
                     mean=show_number(round(mean), 0),
                     count=len(own),
                 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.spray import sprayer_words
 from bot.chat.grammar.syntax import Hash, Named, Unknown
 from bot.chat.i18n.language import _, ngettext
@@ -17,21 +17,21 @@ from bot.work.spray.sprayers import SprayerView
 # -- which sprayer -------------------------------------------------------------------------
 
 
-def accept_sprayer(talk: Talk, given: Given, value: Named) -> SprayerView:
+def accept_sprayer(turn: Turn, given: Given, value: Named) -> SprayerView:
     """Turn a name into the sprayer; says what is near where there is none of that name."""
     if isinstance(value, Unknown):
-        known = talk.vocabulary.named(value.text, "SPRAYER")
+        known = turn.vocabulary.named(value.text, "SPRAYER")
         if known is None:
-            answer = talk.not_known(value, "SPRAYER", _("sprayer"))
+            answer = turn.not_known(value, "SPRAYER", _("sprayer"))
             new = Button(_("Weigh a new one: {name}").format(name=value.text), f"weigh {value.text}")
             raise Say(answer.with_buttons((new,)))
         value = known
     number = value.id if isinstance(value, Hash) else int(value.id)
-    return sprayers.get(talk.desk, number)
+    return sprayers.get(turn.context, number)
 
 
-def _ask_sprayer(talk: Talk, given: Given) -> Question:
-    known = sprayers.listed(talk.desk)
+def _ask_sprayer(turn: Turn, given: Given) -> Question:
+    known = sprayers.listed(turn.context)
     if not known:
         raise Say(_no_sprayers())
     return Question(_("Which sprayer?"), columns([(one.name, f"#{one.id}") for one in known[:12]], 2))
@@ -49,9 +49,9 @@ def _no_sprayers() -> Reply:
 # -- seeing and choosing -------------------------------------------------------------------
 
 
-def use_buttons(talk: Talk, view: SprayerView, formula: FormulaView | None) -> list[tuple[Button, ...]]:
+def use_buttons(turn: Turn, view: SprayerView, formula: FormulaView | None) -> list[tuple[Button, ...]]:
     """Offer a manager to count by a weighed sprayer, for one formula or for all."""
-    if not talk.desk.role.manages or view.spray_ml is None:
+    if not turn.context.role.manages or view.spray_ml is None:
         return []
     rows: list[tuple[Button, ...]] = []
     if formula is not None and formula.name not in view.formulas:
@@ -62,10 +62,10 @@ def use_buttons(talk: Talk, view: SprayerView, formula: FormulaView | None) -> l
     return rows
 
 
-def _pump(talk: Talk, given: Given) -> Reply:
+def _pump(turn: Turn, given: Given) -> Reply:
     if "sprayer" in given:
-        return _card(talk, given["sprayer"])
-    known = sprayers.listed(talk.desk)
+        return _card(turn, given["sprayer"])
+    known = sprayers.listed(turn.context)
     if not known:
         return _no_sprayers()
     title = ngettext("{count} sprayer", "{count} sprayers", len(known)).format(count=len(known))
@@ -76,19 +76,19 @@ def _pump(talk: Talk, given: Given) -> Reply:
     return reply(title, *lines, buttons=(*rows, (Button(_("Weigh a sprayer"), "weigh"),)))
 
 
-def _card(talk: Talk, view: SprayerView) -> Reply:
+def _card(turn: Turn, view: SprayerView) -> Reply:
     blocks: list[Block] = list(sprayer_words.figures(view, None))
     if view.runs:
         blocks.append(Text(sprayer_words.run_lines(view)))
     blocks.append(Text(sprayer_words.used_for(view)))
     rows = [
         (Button(_("Weigh again"), f"weigh #{view.id}"), Button(_("Put away"), f"retire #{view.id}")),
-        *use_buttons(talk, view, None),
+        *use_buttons(turn, view, None),
     ]
     return Reply((Text(sprayer_words.title(view), strong=True), *blocks), tuple(rows))
 
 
-def _use(talk: Talk, given: Given) -> Reply:
+def _use(turn: Turn, given: Given) -> Reply:
     view: SprayerView | None = given.get("sprayer")
     formula: FormulaView | None = given.get("formula")
     if view is not None and view.spray_ml is None:
@@ -98,12 +98,12 @@ def _use(talk: Talk, given: Given) -> Reply:
                 buttons=((Button(_("Weigh it"), f"weigh #{view.id}"),),),
             )
         )
-    sprayers.use(talk.desk, None if view is None else view.id, None if formula is None else formula.id)
+    sprayers.use(turn.context, None if view is None else view.id, None if formula is None else formula.id)
     what = _("All formulas without a sprayer of their own") if formula is None else formula.name
     if view is None:
         first = _("{what}: by the bar's usual spray size again.").format(what=what)
-        return reply(first, buttons=((undo_button(talk),),))
-    row = [undo_button(talk)]
+        return reply(first, buttons=((undo_button(turn),),))
+    row = [undo_button(turn)]
     if formula is not None:
         row.insert(0, Button(_("Cost"), f"cost #{formula.id} x1"))
     return reply(
@@ -115,16 +115,16 @@ def _use(talk: Talk, given: Given) -> Reply:
     )
 
 
-def _wants_used(talk: Talk, given: Given) -> bool:
+def _wants_used(turn: Turn, given: Given) -> bool:
     return "nothing" not in given
 
 
-def _retire(talk: Talk, given: Given) -> Reply:
+def _retire(turn: Turn, given: Given) -> Reply:
     view: SprayerView = given["sprayer"]
-    name = sprayers.retire(talk.desk, view.id)
+    name = sprayers.retire(turn.context, view.id)
     return reply(
         _("{name} is put away. What counted by it has the bar's usual spray size again.").format(name=name),
-        buttons=((undo_button(talk),),),
+        buttons=((undo_button(turn),),),
     )
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 from bot.chat.dialogue.naming import spelt_alike
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.liquids.strength import accept_subject
 from bot.chat.features.spray import sprayer_words
 from bot.chat.features.spray.sprayers import accept_sprayer, use_buttons
@@ -32,24 +32,24 @@ WATER = ""  # what stands for water where a formula could be
 # -- which sprayer -------------------------------------------------------------------------
 
 
-def _accept_any_sprayer(talk: Talk, given: Given, value: Named | str) -> SprayerView | str:
+def _accept_any_sprayer(turn: Turn, given: Given, value: Named | str) -> SprayerView | str:
     """Take a name that is not known yet for a new sprayer, unless it is spelt almost like a known one."""
     if isinstance(value, str):
         number = value.removeprefix("#")
         value = Hash(int(number)) if value.startswith("#") and number.isdigit() else Unknown(value)
     if not isinstance(value, Unknown):
-        return accept_sprayer(talk, given, value)
-    known = talk.vocabulary.named(value.text, "SPRAYER")
+        return accept_sprayer(turn, given, value)
+    known = turn.vocabulary.named(value.text, "SPRAYER")
     if known is not None:
-        return sprayers.get(talk.desk, int(known.id))
-    near = [name for name in talk.near(value.text, "SPRAYER") if spelt_alike(name, value.text)]
+        return sprayers.get(turn.context, int(known.id))
+    near = [name for name in turn.near(value.text, "SPRAYER") if spelt_alike(name, value.text)]
     if near:
-        raise Say(talk.not_known(value, "SPRAYER", _("sprayer")))
+        raise Say(turn.not_known(value, "SPRAYER", _("sprayer")))
     return value.text
 
 
-def _ask_any_sprayer(talk: Talk, given: Given) -> Question:
-    known = sprayers.listed(talk.desk)
+def _ask_any_sprayer(turn: Turn, given: Given) -> Question:
+    known = sprayers.listed(turn.context)
     choices = [(one.name, f"#{one.id}") for one in known[:10]]
     taken = {one.name.casefold() for one in known}
     fresh = [name for name in map(_, _USUAL_NAMES) if name.casefold() not in taken]
@@ -61,26 +61,26 @@ def _ask_any_sprayer(talk: Talk, given: Given) -> Question:
     )
 
 
-def _wants_any_sprayer(talk: Talk, given: Given) -> bool:
+def _wants_any_sprayer(turn: Turn, given: Given) -> bool:
     # With one sprayer in the bar there is nothing to ask.
-    return len(sprayers.listed(talk.desk)) != 1
+    return len(sprayers.listed(turn.context)) != 1
 
 
-def _sprayer(talk: Talk, given: Given) -> SprayerView | str | None:
+def _sprayer(turn: Turn, given: Given) -> SprayerView | str | None:
     if "sprayer" in given:
         found: SprayerView | str = given["sprayer"]
         return found
-    known = sprayers.listed(talk.desk)
+    known = sprayers.listed(turn.context)
     return known[0] if len(known) == 1 else None
 
 
 # -- what is in it -------------------------------------------------------------------------
 
 
-def _accept_inside(talk: Talk, given: Given, value: Named) -> FormulaView | str:
+def _accept_inside(turn: Turn, given: Given, value: Named) -> FormulaView | str:
     if isinstance(value, Unknown) and value.text.casefold() in {"water", _("water").casefold()}:
         return WATER
-    found = accept_subject(talk, given, value)
+    found = accept_subject(turn, given, value)
     if isinstance(found, IngredientView):
         if found.kind is IngredientKind.WATER:
             return WATER
@@ -88,28 +88,28 @@ def _accept_inside(talk: Talk, given: Given, value: Named) -> FormulaView | str:
     return found
 
 
-def _likely_inside(talk: Talk, given: Given) -> FormulaView | str | None:
+def _likely_inside(turn: Turn, given: Given) -> FormulaView | str | None:
     """What is surely in it: what was there last time, or the only formula that is sprayed."""
-    sprayer = _sprayer(talk, given)
-    listed = formulas.listed(talk.desk)
+    sprayer = _sprayer(turn, given)
+    listed = formulas.listed(turn.context)
     if isinstance(sprayer, SprayerView) and sprayer.runs:
         same = [one for one in listed if one.name == sprayer.inside]
-        return formulas.get(talk.desk, same[0].id) if same else WATER
-    sprayed = _sprayed(talk)
+        return formulas.get(turn.context, same[0].id) if same else WATER
+    sprayed = _sprayed(turn)
     return sprayed[0] if len(sprayed) == 1 else None
 
 
-def _sprayed(talk: Talk) -> list[FormulaView]:
-    views = (formulas.get(talk.desk, one.id) for one in formulas.listed(talk.desk))
+def _sprayed(turn: Turn) -> list[FormulaView]:
+    views = (formulas.get(turn.context, one.id) for one in formulas.listed(turn.context))
     return [view for view in views if scaling.is_sprayed(view)]
 
 
-def _wants_inside(talk: Talk, given: Given) -> bool:
-    return _likely_inside(talk, given) is None
+def _wants_inside(turn: Turn, given: Given) -> bool:
+    return _likely_inside(turn, given) is None
 
 
-def _ask_inside(talk: Talk, given: Given) -> Question:
-    choices = [(view.name, f"#{view.id}") for view in _sprayed(talk)[:8]]
+def _ask_inside(turn: Turn, given: Given) -> Question:
+    choices = [(view.name, f"#{view.id}") for view in _sprayed(turn)[:8]]
     choices.append((_("water"), _("water")))
     return Question(
         _("What is in it? Its weight per ml is needed."), columns(choices, 2), hint=_("A formula")
@@ -119,7 +119,7 @@ def _ask_inside(talk: Talk, given: Given) -> Question:
 # -- how often it is sprayed, and the weights ----------------------------------------------
 
 
-def _accept_readings(talk: Talk, given: Given, value: Readings) -> Readings:
+def _accept_readings(turn: Turn, given: Given, value: Readings) -> Readings:
     if value.sprays is not None and not 1 <= value.sprays <= _MOST_SPRAYS:
         raise Say(reply(_("From 1 to {most} sprays, please.").format(most=_MOST_SPRAYS)))
     for before, after in zip(value.masses, value.masses[1:], strict=False):
@@ -134,7 +134,7 @@ def _accept_readings(talk: Talk, given: Given, value: Readings) -> Readings:
     return value
 
 
-def _accept_count(talk: Talk, given: Given, value: Fraction) -> int:
+def _accept_count(turn: Turn, given: Given, value: Fraction) -> int:
     if value.denominator != 1 or not 1 <= value <= _MOST_SPRAYS:
         raise Say(reply(_("A whole number of sprays, please, such as 20.")))
     return int(value)
@@ -148,11 +148,11 @@ def _masses(given: Given) -> tuple[Fraction, ...]:
     return found
 
 
-def _wants_count(talk: Talk, given: Given) -> bool:
+def _wants_count(turn: Turn, given: Given) -> bool:
     return "readings" not in given or given["readings"].sprays is None
 
 
-def _ask_count(talk: Talk, given: Given) -> Question:
+def _ask_count(turn: Turn, given: Given) -> Question:
     return Question(
         _("Spray 5 or 6 times first; that does not count. How many sprays will you weigh?"),
         columns([(one, one) for one in _USUAL_SPRAYS], 3),
@@ -160,27 +160,27 @@ def _ask_count(talk: Talk, given: Given) -> Question:
     )
 
 
-def _wants_before(talk: Talk, given: Given) -> bool:
+def _wants_before(turn: Turn, given: Given) -> bool:
     return not _masses(given)
 
 
-def _ask_before(talk: Talk, given: Given) -> Question:
+def _ask_before(turn: Turn, given: Given) -> Question:
     return Question(_("Weigh the bottle now. How many grams?"), hint="152.31")
 
 
-def _accept_mass(talk: Talk, given: Given, value: Readings) -> Readings:
+def _accept_mass(turn: Turn, given: Given, value: Readings) -> Readings:
     if len(value.masses) != 1:
         raise Say(reply(_("One weight in grams, please, such as 152.31.")))
     before = _masses(given)
-    _accept_readings(talk, given, Readings((*before, *value.masses), None, value.step))
+    _accept_readings(turn, given, Readings((*before, *value.masses), None, value.step))
     return value
 
 
-def _wants_after(talk: Talk, given: Given) -> bool:
+def _wants_after(turn: Turn, given: Given) -> bool:
     return len(_masses(given)) < 2
 
 
-def _ask_after(talk: Talk, given: Given) -> Question:
+def _ask_after(turn: Turn, given: Given) -> Question:
     return Question(
         ngettext(
             "Spray {count} time, then weigh it again. How many grams?",
@@ -208,15 +208,15 @@ def _step(given: Given) -> Fraction:
 # -- the answer ----------------------------------------------------------------------------
 
 
-def _weigh(talk: Talk, given: Given) -> Reply:
-    sprayer = _sprayer(talk, given)
+def _weigh(turn: Turn, given: Given) -> Reply:
+    sprayer = _sprayer(turn, given)
     if sprayer is None or isinstance(sprayer, str):
-        sprayer = sprayers.add(talk.desk, sprayer or _(_USUAL_NAMES[0]))
-    inside = given["inside"] if "inside" in given else _likely_inside(talk, given)
+        sprayer = sprayers.add(turn.context, sprayer or _(_USUAL_NAMES[0]))
+    inside = given["inside"] if "inside" in given else _likely_inside(turn, given)
     formula = inside if isinstance(inside, FormulaView) else None
     masses, sprays = _masses(given), _sprays(given)
     done = sprayers.weigh(
-        talk.desk,
+        turn.context,
         sprayer.id,
         masses,
         sprays,
@@ -233,9 +233,9 @@ def _weigh(talk: Talk, given: Given) -> Reply:
     again = f"weigh #{view.id} of {'water' if formula is None else f'#{formula.id}'} {sprays} sprays"
     last = show_number(masses[-1], 4)
     rows: list[tuple[Button, ...]] = [
-        (Button(_("Next run from {mass} g").format(mass=last), f"{again} {last}"), undo_button(talk))
+        (Button(_("Next run from {mass} g").format(mass=last), f"{again} {last}"), undo_button(turn))
     ]
-    rows += use_buttons(talk, view, formula)
+    rows += use_buttons(turn, view, formula)
     return Reply((Text(sprayer_words.title(view), strong=True), *blocks), tuple(rows))
 
 

@@ -10,7 +10,7 @@ from bot.chat.dialogue.money_input import as_money
 from bot.chat.dialogue.naming import known_ingredient
 from bot.chat.dialogue.shared_slots import each_line, is_liquid, never, undo_button, undo_each
 from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.fruit.balance_words import named_amount, plain_amount, used_blocks, used_row
 from bot.chat.features.money.prices import change_words, pack_words
 from bot.chat.grammar.syntax import Amount, Money
@@ -32,8 +32,8 @@ from bot.work.stock.on_hand import OnHand
 # -- what, how much, for how much ----------------------------------------------------------
 
 
-def _ask_item(talk: Talk, given: Given) -> Question:
-    known = ingredients.all_of(talk.desk)
+def _ask_item(turn: Turn, given: Given) -> Question:
+    known = ingredients.all_of(turn.context)
     order = sorted(known, key=lambda one: (one.kind is not IngredientKind.FRUIT, one.name))
     return Question(
         _("What came in?"),
@@ -42,28 +42,28 @@ def _ask_item(talk: Talk, given: Given) -> Question:
     )
 
 
-def _ask_counted(talk: Talk, given: Given) -> Question:
-    return Question(_("What did you count?"), _ask_item(talk, given).choices, hint=_("oranges 24"))
+def _ask_counted(turn: Turn, given: Given) -> Question:
+    return Question(_("What did you count?"), _ask_item(turn, given).choices, hint=_("oranges 24"))
 
 
-def accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
+def accept_item(turn: Turn, given: Given, value: Any) -> IngredientView:
     """Turn a name into what the bar buys; an ordinary name for a fruit makes a new one."""
-    known = known_ingredient(talk, value)
+    known = known_ingredient(turn, value)
     if known is not None:
         return known
     name = singular(value.text)
     if guess_kind(name) is IngredientKind.FRUIT:
-        return ingredients.add(talk.desk, name, IngredientKind.FRUIT)
-    raise Say(talk.not_known(value, "INGREDIENT", _("ingredient")))
+        return ingredients.add(turn.context, name, IngredientKind.FRUIT)
+    raise Say(turn.not_known(value, "INGREDIENT", _("ingredient")))
 
 
 def _is_liquid(item: IngredientView) -> bool | None:
     return False if item.kind is IngredientKind.FRUIT else is_liquid(item)
 
 
-def _quantity(talk: Talk, item: IngredientView, value: Any) -> Quantity:
+def _quantity(turn: Turn, item: IngredientView, value: Any) -> Quantity:
     if isinstance(value, Amount):
-        return talk.quantity(value, _is_liquid(item))
+        return turn.quantity(value, _is_liquid(item))
     liquid = _is_liquid(item)
     if item.kind is not IngredientKind.FRUIT and liquid is not None and _measured(item):
         raise Say(reply(_("In which unit? Such as: {name} 500 ml, or 2 kg").format(name=item.name)))
@@ -75,11 +75,11 @@ def _measured(item: IngredientView) -> bool:
     return item.kind is not IngredientKind.OTHER and INGREDIENT_PROPERTIES[item.kind].is_liquid is not None
 
 
-def _accept_amount(talk: Talk, given: Given, value: Any) -> Quantity:
-    return _quantity(talk, given["item"], value)
+def _accept_amount(turn: Turn, given: Given, value: Any) -> Quantity:
+    return _quantity(turn, given["item"], value)
 
 
-def _ask_amount(talk: Talk, given: Given) -> Question:
+def _ask_amount(turn: Turn, given: Given) -> Question:
     name = counted_name(given["item"].name, Fraction(2))
     choices = columns([(str(n), str(n)) for n in (0, 6, 12, 24, 40, 80)], 3)
     return Question(
@@ -89,7 +89,7 @@ def _ask_amount(talk: Talk, given: Given) -> Question:
     )
 
 
-def _ask_content(talk: Talk, given: Given) -> Question:
+def _ask_content(turn: Turn, given: Given) -> Question:
     if given["item"].kind is IngredientKind.FRUIT:
         text = _("How much is in one? Such as: 80 each, or 5 kg")
     else:
@@ -97,35 +97,35 @@ def _ask_content(talk: Talk, given: Given) -> Question:
     return Question(text, hint=_("80 each"))
 
 
-def _wants_content(talk: Talk, given: Given) -> bool:
+def _wants_content(turn: Turn, given: Given) -> bool:
     return "packs" in given and "waste_amount" not in given and "content" not in given
 
 
-def _ask_paid(talk: Talk, given: Given) -> Question:
+def _ask_paid(turn: Turn, given: Given) -> Question:
     each = _("What did one cost?") if "packs" in given else _("What did it cost in all?")
     return Question(each, (((_("Not known"), "none"),),), hint="34.00")
 
 
-def _wants_paid(talk: Talk, given: Given) -> bool:
+def _wants_paid(turn: Turn, given: Given) -> bool:
     return given.guided
 
 
-def _accept_paid(talk: Talk, given: Given, value: Money | str) -> Decimal | None:
-    return None if isinstance(value, str) else as_money(value, talk.desk.bar.currency)
+def _accept_paid(turn: Turn, given: Given, value: Money | str) -> Decimal | None:
+    return None if isinstance(value, str) else as_money(value, turn.context.bar.currency)
 
 
 # -- bought --------------------------------------------------------------------------------
 
 
-def _bought(talk: Talk, given: Given) -> Reply:
+def _bought(turn: Turn, given: Given) -> Reply:
     if not given.lines:
-        return _one_bought(talk, given)
+        return _one_bought(turn, given)
     needed = ((("item",), _("what came in")), (("waste_amount", "content"), _("an amount")))
     said, entries = [], []
-    for one in each_line(talk, given, _BOUGHT_SLOTS, needed, _("80 oranges 34.00; 40 limes 8.00")):
-        answer = _one_bought(talk, one)
+    for one in each_line(turn, given, _BOUGHT_SLOTS, needed, _("80 oranges 34.00; 40 limes 8.00")):
+        answer = _one_bought(turn, one)
         said.append(" ".join(block.text for block in answer.blocks if isinstance(block, Text)))
-        entries.append((one["item"].name, talk.desk.entry or 0))
+        entries.append((one["item"].name, turn.context.entry or 0))
     first = ngettext("{count} delivery logged.", "{count} deliveries logged.", len(said)).format(
         count=len(said)
     )
@@ -133,20 +133,20 @@ def _bought(talk: Talk, given: Given) -> Reply:
     return reply(first, *said, buttons=(*undo_each(entries), (more,)))
 
 
-def _one_bought(talk: Talk, given: Given) -> Reply:
-    desk, item = talk.desk, given["item"]
+def _one_bought(turn: Turn, given: Given) -> Reply:
+    context, item = turn.context, given["item"]
     if "instead" in given:
-        undo.take_back(desk, int(given["instead"]))
+        undo.take_back(context, int(given["instead"]))
     packs = Fraction(given.get("packs", 1))
     content: Quantity = given["content"] if "content" in given else given["waste_amount"]
     paid: Decimal | None = given.get("paid")
     if "packs" not in given and "each_pack" in given:  # '80 oranges 0.45 each': each is a pack of one
         packs, content = content.number, Quantity(Fraction(1), content.unit)
-    before = prices.in_force(desk, [item.id]).get(item.id)
+    before = prices.in_force(context, [item.id]).get(item.id)
     price = _per_pack(given, packs, paid)
-    bought = counts.buy(desk, item.id, packs, content, price)
-    entry = desk.entry
-    now = prices.in_force(desk, [item.id]).get(item.id)
+    bought = counts.buy(context, item.id, packs, content, price)
+    entry = context.entry
+    now = prices.in_force(context, [item.id]).get(item.id)
     first = _("Bought: {what}").format(what=_what(item, packs, content, bought.amount, bought.on_hand))
     if bought.cost is not None:
         first += _(", {money}").format(money=show_money(bought.cost))
@@ -158,9 +158,9 @@ def _one_bought(talk: Talk, given: Given) -> Reply:
         if before is not None and before.dimension is now.dimension and before.id != now.id:
             lines.append(change_words(before, now))
     if bought.on_hand.counted_at is not None:
-        there = named_amount(bought.on_hand.book, bought.on_hand.dimension, item, talk)
+        there = named_amount(bought.on_hand.book, bought.on_hand.dimension, item, turn)
         lines.append(_("On hand by the book: {amount}").format(amount=there))
-    rows: list[tuple[Button, ...]] = [(undo_button(talk), Button(_("More that came in"), "bought"))]
+    rows: list[tuple[Button, ...]] = [(undo_button(turn), Button(_("More that came in"), "bought"))]
     if paid is not None and "packs" in given and packs != 1 and entry is not None:
         said = f"bought {show_number(packs)} x {_typed(content)} #{item.id} {_money(paid)}"
         if "in_all" in given:
@@ -210,24 +210,24 @@ def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Frac
 # -- count ---------------------------------------------------------------------------------
 
 
-def _count(talk: Talk, given: Given) -> Reply:
+def _count(turn: Turn, given: Given) -> Reply:
     if not given.lines:
-        return _one_count(talk, given)
+        return _one_count(turn, given)
     needed = ((("item",), _("what was counted")), (("waste_amount",), _("a number")))
     rows = [("", _("counted"), _("used"), _("lost"))]
     entries, beyond = [], []
-    for one in each_line(talk, given, _COUNT_SLOTS, needed, _("oranges 24, limes 30")):
+    for one in each_line(turn, given, _COUNT_SLOTS, needed, _("oranges 24, limes 30")):
         item = one["item"]
-        now, _said = counts.count(talk.desk, item.id, one["waste_amount"])
-        entries.append((item.name, talk.desk.entry or 0))
-        used = balance.used(talk.desk, item.id)
+        now, _said = counts.count(turn.context, item.id, one["waste_amount"])
+        entries.append((item.name, turn.context.entry or 0))
+        used = balance.used(turn.context, item.id)
         if used is not None and used.use.surplus:
-            more = named_amount(Fraction(used.use.surplus), used.dimension, item, talk)
+            more = named_amount(Fraction(used.use.surplus), used.dimension, item, turn)
             beyond.append(
                 _("{amount} more than there can be: a delivery or a count is missing.").format(amount=more)
             )
-        cells = ("", "") if used is None else (used_row(talk, used)[1], used_row(talk, used)[3])
-        rows.append((item.name, plain_amount(now.book, now.dimension, talk), *cells))
+        cells = ("", "") if used is None else (used_row(turn, used)[1], used_row(turn, used)[3])
+        rows.append((item.name, plain_amount(now.book, now.dimension, turn), *cells))
     first = ngettext("Counted: {count} thing.", "Counted: {count} things.", len(entries)).format(
         count=len(entries)
     )
@@ -236,26 +236,26 @@ def _count(talk: Talk, given: Given) -> Reply:
     return Reply((Text(first, strong=True), Grid(tuple(rows)), *map(Text, beyond), lost), buttons)
 
 
-def _one_count(talk: Talk, given: Given) -> Reply:
+def _one_count(turn: Turn, given: Given) -> Reply:
     item = given["item"]
-    now, said = counts.count(talk.desk, item.id, given["waste_amount"])
-    first = _("Counted: {amount}.").format(amount=named_amount(now.book, now.dimension, item, talk))
-    used = balance.used(talk.desk, item.id)
-    buttons = ((undo_button(talk), Button(_("Count more"), "count")),)
+    now, said = counts.count(turn.context, item.id, given["waste_amount"])
+    first = _("Counted: {amount}.").format(amount=named_amount(now.book, now.dimension, item, turn))
+    used = balance.used(turn.context, item.id)
+    buttons = ((undo_button(turn), Button(_("Count more"), "count")),)
     if used is None:
         return reply(first, _("First count: from the next one on I know what was used."), buttons=buttons)
     if item.kind is not IngredientKind.FRUIT:
-        return reply(first, *_book_line(talk, item, now, said), buttons=buttons)
-    return Reply((Text(first, strong=True), *used_blocks(talk, used)), buttons)
+        return reply(first, *_book_line(turn, item, now, said), buttons=buttons)
+    return Reply((Text(first, strong=True), *used_blocks(turn, used)), buttons)
 
 
-def _book_line(talk: Talk, item: IngredientView, now: OnHand, said: Fraction | None) -> list[str]:
+def _book_line(turn: Turn, item: IngredientView, now: OnHand, said: Fraction | None) -> list[str]:
     if said is None:
         return []
     less = said - now.book
     if not less:
         return [_("The book said the same.")]
-    amount = named_amount(abs(less), now.dimension, item, talk)
+    amount = named_amount(abs(less), now.dimension, item, turn)
     if less > 0:
         return [_("The book said {amount} more: used or lost, and not logged.").format(amount=amount)]
     return [_("The book said {amount} less: a delivery or a count is missing.").format(amount=amount)]
@@ -265,7 +265,7 @@ _BOUGHT_SLOTS = (
     Slot("item", _ask_item, accept=accept_item),
     Slot("packs", _ask_content, never),
     Slot("content", _ask_content, _wants_content, _accept_amount),
-    Slot("waste_amount", _ask_amount, lambda talk, given: "packs" not in given, _accept_amount),
+    Slot("waste_amount", _ask_amount, lambda turn, given: "packs" not in given, _accept_amount),
     Slot("paid", _ask_paid, _wants_paid, _accept_paid, rule="paid_answer_slot"),
     Slot("each_pack", _ask_paid, never),
     Slot("in_all", _ask_paid, never),

@@ -10,7 +10,7 @@ from bot.chat.dialogue.money_input import as_money
 from bot.chat.dialogue.naming import known_ingredient
 from bot.chat.dialogue.shared_slots import is_liquid, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.grammar.syntax import Amount, PacksBought, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -29,47 +29,49 @@ _MOST_LISTED = 10
 _WHOLE_FROM = 10  # pieces: from here on parts of one are not shown
 
 
-def amount_words(talk: Talk, amount: Fraction, dimension: Dimension) -> str:
+def amount_words(turn: Turn, amount: Fraction, dimension: Dimension) -> str:
     """Write an amount of stock: '1,400 ml', '12 pieces'."""
     if dimension is Dimension.COUNT:
         # What was weighed leaves parts of a fruit in the book, which nobody can count on a shelf.
         return ngettext("{count} piece", "{count} pieces", 1 if amount == 1 else 2).format(
             count=show_number(amount, 0 if amount >= _WHOLE_FROM else 1)
         )
-    return show_amount(amount, dimension, talk.desk.bar.units)
+    return show_amount(amount, dimension, turn.context.bar.units)
 
 
 # -- slots ---------------------------------------------------------------------------------
 
 
-def ask_item(talk: Talk, given: Given) -> Question:
+def ask_item(turn: Turn, given: Given) -> Question:
     """Ask which ingredient, those on hand first."""
-    there = stock.on_hand(talk.desk)
-    known = sorted(ingredients.all_of(talk.desk), key=lambda one: (one.id not in there, one.name.casefold()))
+    there = stock.on_hand(turn.context)
+    known = sorted(
+        ingredients.all_of(turn.context), key=lambda one: (one.id not in there, one.name.casefold())
+    )
     choices = [(one.name, f"#{one.id}") for one in known[:12]]
     return Question(_("Which ingredient?"), columns(choices, 2), hint=_("neutral spirit"))
 
 
-def accept_item(talk: Talk, given: Given, value: Any) -> IngredientView:
+def accept_item(turn: Turn, given: Given, value: Any) -> IngredientView:
     """Turn a name into an ingredient; says what is near where there is none of that name."""
-    known = known_ingredient(talk, value)
+    known = known_ingredient(turn, value)
     if known is None:
-        raise Say(_unknown(talk, value))
+        raise Say(_unknown(turn, value))
     return known
 
 
-def _unknown(talk: Talk, value: Unknown) -> Reply:
-    said = talk.not_known(value, "INGREDIENT", _("ingredient"))
+def _unknown(turn: Turn, value: Unknown) -> Reply:
+    said = turn.not_known(value, "INGREDIENT", _("ingredient"))
     more = _("A new one is written down by its price, or in a formula: price {name} 1 l 24")
     return Reply((*said.blocks, Text(more.format(name=value.text))), said.buttons)
 
 
-def _ask_on_hand(talk: Talk, given: Given) -> Question:
+def _ask_on_hand(turn: Turn, given: Given) -> Question:
     item: IngredientView = given["item"]
     return Question(_("How much {name} is there?").format(name=item.name), hint=_("1.4 l"))
 
 
-def _ask_packs(talk: Talk, given: Given) -> Question:
+def _ask_packs(turn: Turn, given: Given) -> Question:
     item: IngredientView = given["item"]
     return Question(
         _("How much {name} was bought? Packs, size and price of one: 3 x 1 l 24").format(name=item.name),
@@ -77,11 +79,11 @@ def _ask_packs(talk: Talk, given: Given) -> Question:
     )
 
 
-def quantity_of(talk: Talk, item: IngredientView, value: Amount | Fraction) -> Quantity:
+def quantity_of(turn: Turn, item: IngredientView, value: Amount | Fraction) -> Quantity:
     """Turn what was typed into an amount of an ingredient; a bare number is pieces where it can be."""
     if isinstance(value, Amount):
-        return talk.quantity(value, is_liquid(item))
-    there = stock.on_hand(talk.desk, [item.id]).get(item.id)
+        return turn.quantity(value, is_liquid(item))
+    there = stock.on_hand(turn.context, [item.id]).get(item.id)
     if is_liquid(item) is not True and (there is None or there.dimension is Dimension.COUNT):
         return Quantity(Fraction(value), "each")
     raise Say(
@@ -93,69 +95,69 @@ def quantity_of(talk: Talk, item: IngredientView, value: Amount | Fraction) -> Q
     )
 
 
-def _accept_amount(talk: Talk, given: Given, value: Any) -> Quantity:
-    return quantity_of(talk, given["item"], value)
+def _accept_amount(turn: Turn, given: Given, value: Any) -> Quantity:
+    return quantity_of(turn, given["item"], value)
 
 
-def _accept_packs(talk: Talk, given: Given, value: PacksBought) -> tuple[Fraction, Quantity, Decimal | None]:
-    price = None if value.price is None else as_money(value.price, talk.desk.bar.currency)
-    return value.count, quantity_of(talk, given["item"], value.pack), price
+def _accept_packs(turn: Turn, given: Given, value: PacksBought) -> tuple[Fraction, Quantity, Decimal | None]:
+    price = None if value.price is None else as_money(value.price, turn.context.bar.currency)
+    return value.count, quantity_of(turn, given["item"], value.pack), price
 
 
 # -- stock ---------------------------------------------------------------------------------
 
 
-def _stock(talk: Talk, given: Given) -> Reply:
+def _stock(turn: Turn, given: Given) -> Reply:
     if "stock_packs" in given:
-        return _bought(talk, given)
+        return _bought(turn, given)
     if "on_hand" in given:
-        return _counted(talk, given)
+        return _counted(turn, given)
     if "item" in given:
-        return _card(talk, given["item"])
-    return _list(talk, "everything" in given)
+        return _card(turn, given["item"])
+    return _list(turn, "everything" in given)
 
 
-def _bought(talk: Talk, given: Given) -> Reply:
+def _bought(turn: Turn, given: Given) -> Reply:
     item: IngredientView = given["item"]
     count, pack, price = given["stock_packs"]
-    bought = counts.buy(talk.desk, item.id, count, pack, price)
+    bought = counts.buy(turn.context, item.id, count, pack, price)
     there = bought.on_hand
     first = _("Bought: {amount} {name}").format(
-        amount=amount_words(talk, bought.amount, in_base(talk.desk.bar, pack)[1]), name=item.name
+        amount=amount_words(turn, bought.amount, in_base(turn.context.bar, pack)[1]), name=item.name
     )
     first += "." if bought.cost is None else f", {show_money(bought.cost)}."
-    return reply(first, on_hand_line(talk, there), *_notes(talk, there), buttons=(_after(talk, item),))
+    return reply(first, on_hand_line(turn, there), *_notes(turn, there), buttons=(_after(turn, item),))
 
 
-def on_hand_line(talk: Talk, there: OnHand) -> str:
+def on_hand_line(turn: Turn, there: OnHand) -> str:
     """Write how much is on hand: 'On hand: 1,400 ml'."""
-    return _("On hand: {amount}").format(amount=amount_words(talk, there.amount, there.dimension))
+    return _("On hand: {amount}").format(amount=amount_words(turn, there.amount, there.dimension))
 
 
-def _after(talk: Talk, item: IngredientView) -> tuple[Button, ...]:
-    return undo_button(talk), Button(_("Par"), f"par #{item.id}"), Button(_("All stock"), "stock")
+def _after(turn: Turn, item: IngredientView) -> tuple[Button, ...]:
+    return undo_button(turn), Button(_("Par"), f"par #{item.id}"), Button(_("All stock"), "stock")
 
 
-def _notes(talk: Talk, there: OnHand) -> list[str]:
+def _notes(turn: Turn, there: OnHand) -> list[str]:
     notes = []
     if there.book < 0:
         notes.append(
             _("More was used than came in, by {amount}: please count it.").format(
-                amount=amount_words(talk, -there.book, there.dimension)
+                amount=amount_words(turn, -there.book, there.dimension)
             )
         )
     if there.par is not None:
-        par = amount_words(talk, there.par, there.dimension)
+        par = amount_words(turn, there.par, there.dimension)
         text = _("Below its par of {par}.") if there.low else _("Par: {par}")
         notes.append(text.format(par=par))
     return notes
 
 
-def _counted(talk: Talk, given: Given) -> Reply:
+def _counted(turn: Turn, given: Given) -> Reply:
     item: IngredientView = given["item"]
-    there, said = counts.count(talk.desk, item.id, given["on_hand"])
+    there, said = counts.count(turn.context, item.id, given["on_hand"])
     first = _("{name}: {amount} on hand.").format(
-        name=item.name, amount=amount_words(talk, there.amount, there.dimension)
+        name=item.name, amount=amount_words(turn, there.amount, there.dimension)
     )
     lines = []
     if said is not None and said != there.amount:
@@ -167,15 +169,15 @@ def _counted(talk: Talk, given: Given) -> Reply:
         )
         lines.append(
             text.format(
-                book=amount_words(talk, said, there.dimension),
-                difference=amount_words(talk, abs(gone), there.dimension),
+                book=amount_words(turn, said, there.dimension),
+                difference=amount_words(turn, abs(gone), there.dimension),
             )
         )
-    return reply(first, *lines, *_notes(talk, there), buttons=(_after(talk, item),))
+    return reply(first, *lines, *_notes(turn, there), buttons=(_after(turn, item),))
 
 
-def _card(talk: Talk, item: IngredientView) -> Reply:
-    there = stock.on_hand(talk.desk, [item.id]).get(item.id)
+def _card(turn: Turn, item: IngredientView) -> Reply:
+    there = stock.on_hand(turn.context, [item.id]).get(item.id)
     ways = (
         (Button(_("Count it"), f"stock count #{item.id}"), Button(_("Bought"), f"stock bought #{item.id}")),
         (Button(_("Par"), f"par #{item.id}"), Button(_("All stock"), "stock")),
@@ -187,18 +189,18 @@ def _card(talk: Talk, item: IngredientView) -> Reply:
             buttons=ways,
         )
     first = _("{name}: {amount} on hand.").format(
-        name=item.name, amount=amount_words(talk, there.amount, there.dimension)
+        name=item.name, amount=amount_words(turn, there.amount, there.dimension)
     )
     if there.counted_at is None:
         since = _("By what was bought; never counted.")
     else:
-        day = local_time(there.counted_at, talk.desk.bar.zone).date()
+        day = local_time(there.counted_at, turn.context.bar.zone).date()
         since = _("Counted {day}, less what batches took since.").format(day=show_day(day))
-    return reply(first, since, *_notes(talk, there), buttons=ways)
+    return reply(first, since, *_notes(turn, there), buttons=ways)
 
 
-def _list(talk: Talk, everything: bool) -> Reply:
-    known = stock.listed(talk.desk)
+def _list(turn: Turn, everything: bool) -> Reply:
+    known = stock.listed(turn.context)
     if not known:
         return reply(
             _("Nothing is counted yet."),
@@ -216,7 +218,7 @@ def _list(talk: Talk, everything: bool) -> Reply:
         )
     shown = known if everything else known[:_MOST_LISTED]
     rows = tuple(
-        (one.ingredient.name + (" *" if one.low else ""), amount_words(talk, one.amount, one.dimension))
+        (one.ingredient.name + (" *" if one.low else ""), amount_words(turn, one.amount, one.dimension))
         for one in shown
     )
     blocks: list[Block] = [Text(first, strong=True), Grid(rows)]
@@ -240,7 +242,7 @@ def _flag(name: str) -> Slot:
     return Slot(name, ask_item, never)
 
 
-def _needs_item(talk: Talk, given: Given) -> bool:
+def _needs_item(turn: Turn, given: Given) -> bool:
     return "bought" in given or "counted" in given
 
 
@@ -256,8 +258,8 @@ COMMANDS = (
             _flag("counted"),
             _flag("everything"),
             Slot("item", ask_item, _needs_item, accept_item),
-            Slot("stock_packs", _ask_packs, lambda talk, given: "bought" in given, _accept_packs),
-            Slot("on_hand", _ask_on_hand, lambda talk, given: "counted" in given, _accept_amount),
+            Slot("stock_packs", _ask_packs, lambda turn, given: "bought" in given, _accept_packs),
+            Slot("on_hand", _ask_on_hand, lambda turn, given: "counted" in given, _accept_amount),
         ),
         writes=True,
         menu=52,

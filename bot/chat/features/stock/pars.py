@@ -6,7 +6,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Talk
+from bot.chat.dialogue.turn import Command, Given, Turn
 from bot.chat.features.stock.on_hand import accept_item, amount_words, ask_item, on_hand_line, quantity_of
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
@@ -18,7 +18,7 @@ from bot.work.stock import on_hand as stock
 from bot.work.stock import pars
 
 
-def _ask_par(talk: Talk, given: Given) -> Question:
+def _ask_par(turn: Turn, given: Given) -> Question:
     item: IngredientView = given["item"]
     return Question(
         _("From how little {name} on should I remind you?").format(name=item.name),
@@ -27,43 +27,43 @@ def _ask_par(talk: Talk, given: Given) -> Question:
     )
 
 
-def _accept_par(talk: Talk, given: Given, value: Any) -> Quantity | None:
-    return None if value == "none" else quantity_of(talk, given["item"], value)
+def _accept_par(turn: Turn, given: Given, value: Any) -> Quantity | None:
+    return None if value == "none" else quantity_of(turn, given["item"], value)
 
 
-def _par(talk: Talk, given: Given) -> Reply:
+def _par(turn: Turn, given: Given) -> Reply:
     if "item" not in given:
-        return _pars(talk)
+        return _pars(turn)
     item: IngredientView = given["item"]
     quantity: Quantity | None = given["par"]
-    pars.set_par(talk.desk, item.id, quantity)
+    pars.set_par(turn.context, item.id, quantity)
     if quantity is None:
         return reply(
             _("{name} has no par: I will not remind you.").format(name=item.name),
-            buttons=((undo_button(talk), Button(_("All stock"), "stock")),),
+            buttons=((undo_button(turn), Button(_("All stock"), "stock")),),
         )
-    there = stock.on_hand(talk.desk, [item.id]).get(item.id)
+    there = stock.on_hand(turn.context, [item.id]).get(item.id)
     first = _("{name}: I remind you below {par}.").format(
-        name=item.name, par=amount_words(talk, *in_base(talk.desk.bar, quantity))
+        name=item.name, par=amount_words(turn, *in_base(turn.context.bar, quantity))
     )
     if there is None:
         lines = [_("It was never counted, so count it once: stock {name} 1.4 l").format(name=item.name)]
     elif there.par is None:
         lines = [_("It is counted in another measure, and I do not know its density: nothing to go by.")]
     else:
-        lines = [on_hand_line(talk, there), *([_("That is below it already.")] if there.low else [])]
-    return reply(first, *lines, buttons=((undo_button(talk), Button(_("All stock"), "stock")),))
+        lines = [on_hand_line(turn, there), *([_("That is below it already.")] if there.low else [])]
+    return reply(first, *lines, buttons=((undo_button(turn), Button(_("All stock"), "stock")),))
 
 
-def _pars(talk: Talk) -> Reply:
-    known = pars.listed(talk.desk)
+def _pars(turn: Turn) -> Reply:
+    known = pars.listed(turn.context)
     if not known:
         return reply(
             _("No ingredient has a par yet."),
             _("Set one, and I say once when there is less: par neutral spirit 1 l"),
             buttons=((Button(_("Set a par"), "par set"),),),
         )
-    rows = tuple((view.name, amount_words(talk, amount, kind)) for view, amount, kind in known)
+    rows = tuple((view.name, amount_words(turn, amount, kind)) for view, amount, kind in known)
     return Reply(
         (Text(_("I remind you below:"), strong=True), Grid(rows)),
         ((Button(_("Set a par"), "par set"), Button(_("All stock"), "stock")),),
@@ -79,8 +79,8 @@ COMMANDS = (
         examples=(N_("par neutral spirit 1 l"), N_("par neutral spirit none")),
         slots=(
             Slot("setting_par", ask_item, never),
-            Slot("item", ask_item, lambda talk, given: "setting_par" in given, accept_item),
-            Slot("par", _ask_par, lambda talk, given: "item" in given, _accept_par),
+            Slot("item", ask_item, lambda turn, given: "setting_par" in given, accept_item),
+            Slot("par", _ask_par, lambda turn, given: "item" in given, _accept_par),
         ),
         writes=True,
         manages=True,

@@ -8,7 +8,7 @@ from typing import Any
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.shared_slots import ask_loss, never, undo_button
 from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, File, Grid, Reply, Text, reply
 from bot.documents.tables import write_csv
@@ -64,13 +64,13 @@ _WRONG = {
 # -- export ---------------------------------------------------------------------------------
 
 
-def _export(talk: Talk, given: Given) -> Reply:
-    talk.desk.watch = watching(N_("Writing down"))
-    found = exporting.export(talk.desk)
+def _export(turn: Turn, given: Given) -> Reply:
+    turn.context.watch = watching(N_("Writing down"))
+    found = exporting.export(turn.context)
     rows = tuple((_(_KINDS[name]), show_number(count, 0)) for name, count in found.rows.items())
     return Reply(
         (
-            Text(_("All of {bar}, as files.").format(bar=talk.desk.bar.name), strong=True),
+            Text(_("All of {bar}, as files.").format(bar=turn.context.bar.name), strong=True),
             Grid(rows),
             Text(_("The JSON file holds everything and can be sent back to me; the tables are for reading.")),
         ),
@@ -81,17 +81,17 @@ def _export(talk: Talk, given: Given) -> Reply:
 # -- import ---------------------------------------------------------------------------------
 
 
-def _import(talk: Talk, given: Given) -> Reply:
-    sent = talk.message.document
+def _import(turn: Turn, given: Given) -> Reply:
+    sent = turn.message.document
     if sent is not None:
         if sent.content is None:
             too_large = _UNREADABLE["size"]
             return reply(_(too_large))
-        return _tried(talk, sent.name, sent.content)
+        return _tried(turn, sent.name, sent.content)
     said = str(given.get("free", "")).strip()
     kept = _KEPT.fullmatch(said)
     if kept is not None:
-        return _taken(talk, int(kept[1]))
+        return _taken(turn, int(kept[1]))
     if said:
         return reply(
             _("I find no file “{name}” here.").format(name=said[:60]),
@@ -104,12 +104,12 @@ def _import(talk: Talk, given: Given) -> Reply:
     )
 
 
-def _tried(talk: Talk, name: str, content: bytes) -> Reply:
-    talk.desk.watch = watching(N_("Trying the file"))
+def _tried(turn: Turn, name: str, content: bytes) -> Reply:
+    turn.context.watch = watching(N_("Trying the file"))
     try:
-        trial = import_file.receive(talk.desk, name, content)
+        trial = import_file.receive(turn.context, name, content)
     except (UnreadableFileError, BadValueError) as error:
-        raise Say(_refused(talk, name, error)) from None
+        raise Say(_refused(turn, name, error)) from None
     if not trial.good:
         return _with_problems(trial)
     new = sum(trial.taken.new.values())
@@ -128,7 +128,7 @@ def _tried(talk: Talk, name: str, content: bytes) -> Reply:
     )
 
 
-def _refused(talk: Talk, name: str, error: UnreadableFileError | BadValueError) -> Reply:
+def _refused(turn: Turn, name: str, error: UnreadableFileError | BadValueError) -> Reply:
     first = _("{name} cannot be taken in.").format(name=name)
     if isinstance(error, UnreadableFileError):
         return reply(first, _(_UNREADABLE[error.why]).format(detail=error.detail))
@@ -136,7 +136,7 @@ def _refused(talk: Talk, name: str, error: UnreadableFileError | BadValueError) 
         return reply(
             first,
             _("It counts in {theirs}, this bar in {ours}.").format(
-                theirs=error.value, ours=talk.desk.bar.currency
+                theirs=error.value, ours=turn.context.bar.currency
             ),
         )
     return reply(first, _("Its bar's {what} cannot be read.").format(what=_(error.what)))
@@ -208,14 +208,14 @@ def _with_problems(trial: Trial) -> Reply:
     return Reply(tuple(blocks), files=files)
 
 
-def _taken(talk: Talk, upload: int) -> Reply:
-    talk.desk.watch = watching(N_("Taking in"))
+def _taken(turn: Turn, upload: int) -> Reply:
+    turn.context.watch = watching(N_("Taking in"))
     try:
-        trial = import_file.take_in(talk.desk, upload)
+        trial = import_file.take_in(turn.context, upload)
     except NotThereError:
         raise Say(reply(_("That file is not kept any more: send it again."))) from None
     except (UnreadableFileError, BadValueError) as error:
-        raise Say(_refused(talk, "", error)) from None
+        raise Say(_refused(turn, "", error)) from None
     new = sum(trial.taken.new.values())
     first = ngettext("{count} row of {name} is in.", "{count} rows of {name} are in.", new).format(
         count=show_number(new, 0), name=trial.name
@@ -223,15 +223,15 @@ def _taken(talk: Talk, upload: int) -> Reply:
     return Reply(
         (Text(first, strong=True), _counts(trial), *map(Text, _left_out(trial))),
         (
-            (undo_button(talk),),
+            (undo_button(turn),),
             (Button(_("Formulas"), "formulas"), Button(_("Batches"), "batches"), Button(_("Week"), "week")),
         ),
-        edits=talk.message.tapped is not None,
+        edits=turn.message.tapped is not None,
     )
 
 
-def _free(talk: Talk, given: Given) -> Any:
-    return ask_loss(talk, given)
+def _free(turn: Turn, given: Given) -> Any:
+    return ask_loss(turn, given)
 
 
 COMMANDS = (

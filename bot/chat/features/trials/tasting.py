@@ -7,7 +7,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.trials.trials import accept_trial, ask_trial, none_goes_on
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, reply
@@ -27,31 +27,31 @@ _ASPECTS = {
 # -- tasting -------------------------------------------------------------------------------
 
 
-def _several(talk: Talk, given: Given) -> bool:
-    return len(trials.listed(talk.desk)) != 1
+def _several(turn: Turn, given: Given) -> bool:
+    return len(trials.listed(turn.context)) != 1
 
 
-def _tasted(talk: Talk, given: Given) -> TrialView:
+def _tasted(turn: Turn, given: Given) -> TrialView:
     if "trial_number" in given:
         trial: TrialView = given["trial_number"]
         return trial
-    known = trials.listed(talk.desk)
+    known = trials.listed(turn.context)
     if not known:
         raise Say(none_goes_on())
     return known[0]
 
 
-def _ask_code(talk: Talk, given: Given) -> Question:
-    trial = _tasted(talk, given)
-    mine = trial.tasted.get(talk.desk.person_id, frozenset())
+def _ask_code(turn: Turn, given: Given) -> Question:
+    trial = _tasted(turn, given)
+    mine = trial.tasted.get(turn.context.person_id, frozenset())
     choices = [(f"{one.code} ✓" if one.number in mine else one.code, one.code) for one in trial.variants]
     return Question(_("Which bottle are you tasting?"), columns(choices, 4), hint=choices[0][1])
 
 
-def _accept_code(talk: Talk, given: Given, value: str) -> str:
-    if "trial_number" not in given and len(trials.listed(talk.desk)) > 1:
+def _accept_code(turn: Turn, given: Given, value: str) -> str:
+    if "trial_number" not in given and len(trials.listed(turn.context)) > 1:
         return value.strip().upper()  # which trial is asked next, and refuses a letter it does not have
-    trial = _tasted(talk, given)
+    trial = _tasted(turn, given)
     if value.strip().upper() not in {one.code for one in trial.variants}:
         codes = ", ".join(one.code for one in trial.variants)
         raise Say(reply(_("That trial has the bottles {codes}.").format(codes=codes)))
@@ -59,25 +59,25 @@ def _accept_code(talk: Talk, given: Given, value: str) -> str:
 
 
 def _ask_aspect(words: str) -> Any:
-    def ask(talk: Talk, given: Given) -> Question:
+    def ask(turn: Turn, given: Given) -> Question:
         choices = [(str(number), str(number)) for number in range(LOWEST, HIGHEST + 1)]
         return Question(f"{given['code']}: {_(words)}", columns(choices, 5), hint="1-5")
 
     return ask
 
 
-def _accept_score(talk: Talk, given: Given, value: Fraction) -> int:
+def _accept_score(turn: Turn, given: Given, value: Fraction) -> int:
     if value.denominator != 1 or not LOWEST <= value <= HIGHEST:
         raise Say(reply(_("A whole number from 1 to 5, please.")))
     return int(value)
 
 
-def _taste(talk: Talk, given: Given) -> Reply:
-    trial = _tasted(talk, given)
+def _taste(turn: Turn, given: Given) -> Reply:
+    trial = _tasted(turn, given)
     scores = {aspect: given[name] for name, (aspect, _words) in _ASPECTS.items()}
-    trial = trial_life.score(talk.desk, trial.id, given["code"], scores)
+    trial = trial_life.score(turn.context, trial.id, given["code"], scores)
     said = ", ".join(f"{_(aspect)} {number}" for aspect, number in scores.items())
-    mine = trial.tasted.get(talk.desk.person_id, frozenset())
+    mine = trial.tasted.get(turn.context.person_id, frozenset())
     left = [one for one in trial.variants if one.number not in mine]
     row = [
         Button(_("Taste {code}").format(code=one.code), f"taste #{trial.id} {one.code}") for one in left[:3]
@@ -87,15 +87,15 @@ def _taste(talk: Talk, given: Given) -> Reply:
     if not left:
         lines.append(_("You have tasted all of it."))
     return reply(
-        _("{code} is scored.").format(code=given["code"]), *lines, buttons=(tuple(row), (undo_button(talk),))
+        _("{code} is scored.").format(code=given["code"]), *lines, buttons=(tuple(row), (undo_button(turn),))
     )
 
 
 # -- promoting -----------------------------------------------------------------------------
 
 
-def _promote(talk: Talk, given: Given) -> Reply:
-    trial = _tasted(talk, given)
+def _promote(turn: Turn, given: Given) -> Reply:
+    trial = _tasted(turn, given)
     variant = trial.by_code(given["code"])
     if variant.number == trials.BASE:
         raise Say(
@@ -105,13 +105,13 @@ def _promote(talk: Talk, given: Given) -> Reply:
                 )
             )
         )
-    view = trial_life.promote(talk.desk, trial.id, variant.code)
+    view = trial_life.promote(turn.context, trial.id, variant.code)
     return reply(
         _("{name} is now version {version}: {changed}.").format(
             name=view.name, version=view.version, changed=variant.changed
         ),
         _("Trial {number} is over. Batches keep the version they were made by.").format(number=trial.id),
-        buttons=((undo_button(talk), Button(_("Formula"), f"formula #{view.id}")),),
+        buttons=((undo_button(turn), Button(_("Formula"), f"formula #{view.id}")),),
     )
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, quantity_in_ml, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Talk
+from bot.chat.dialogue.turn import Command, Given, Say, Turn
 from bot.chat.features.formulas.writing import apply_details, draft_line
 from bot.chat.features.trials.trial_words import amounts_grid, result_lines, score_grid, title
 from bot.chat.grammar.syntax import Amount, Detail, IngredientLine
@@ -33,23 +33,23 @@ def none_goes_on() -> Reply:
     )
 
 
-def ask_trial(talk: Talk, given: Given) -> Question:
+def ask_trial(turn: Turn, given: Given) -> Question:
     """Ask which trial of those that go on."""
-    known = trials.listed(talk.desk)
+    known = trials.listed(turn.context)
     if not known:
         raise Say(none_goes_on())
     return Question(_("Which trial?"), columns([(title(one), str(one.id)) for one in known[:8]], 1))
 
 
-def accept_trial(talk: Talk, given: Given, value: Fraction) -> TrialView:
+def accept_trial(turn: Turn, given: Given, value: Fraction) -> TrialView:
     """Turn a number into the trial."""
-    return trials.get(talk.desk, int(value))
+    return trials.get(turn.context, int(value))
 
 
 # -- starting ------------------------------------------------------------------------------
 
 
-def _ask_variant(talk: Talk, given: Given) -> Question:
+def _ask_variant(turn: Turn, given: Given) -> Question:
     view: FormulaView = given["formula"] if "formula" in given else given["trial_number"].formula
     shown = tuple((line.ingredient.name, show_quantity(line.quantity)) for line in view.lines)
     return Question(
@@ -59,11 +59,11 @@ def _ask_variant(talk: Talk, given: Given) -> Question:
     )
 
 
-def _accept_variant(talk: Talk, given: Given, value: Any) -> tuple[DraftLine | Detail, ...]:
+def _accept_variant(turn: Turn, given: Given, value: Any) -> tuple[DraftLine | Detail, ...]:
     lines: list[DraftLine | Detail] = []
     for part in value if isinstance(value, tuple) else (value,):
         if isinstance(part, IngredientLine):
-            lines.append(draft_line(talk, part))
+            lines.append(draft_line(turn, part))
         elif isinstance(part, Detail) and part.what == "remove":
             lines.append(part)
         else:
@@ -76,17 +76,17 @@ def _accept_variant(talk: Talk, given: Given, value: Any) -> tuple[DraftLine | D
     return tuple(lines)
 
 
-def _ask_size(talk: Talk, given: Given) -> Question:
-    metric = talk.desk.bar.units == "metric"
+def _ask_size(turn: Turn, given: Given) -> Question:
+    metric = turn.context.bar.units == "metric"
     sizes = ["20 ml", "50 ml", "100 ml"] if metric else ["1 US fl oz", "2 US fl oz", "4 US fl oz"]
     return Question(_("How much of each?"), columns([(size, size) for size in sizes], 3), hint=sizes[1])
 
 
-def _accept_size(talk: Talk, given: Given, value: Amount) -> Fraction:
-    return quantity_in_ml(talk, value)
+def _accept_size(turn: Turn, given: Given, value: Amount) -> Fraction:
+    return quantity_in_ml(turn, value)
 
 
-def _ask_blind(talk: Talk, given: Given) -> Question:
+def _ask_blind(turn: Turn, given: Given) -> Question:
     return Question(
         _("Tasted blind? Then the bottles carry letters in random order."),
         (((_("Blind"), "yes"), (_("Open"), "no")),),
@@ -94,76 +94,78 @@ def _ask_blind(talk: Talk, given: Given) -> Question:
     )
 
 
-def _going_on(talk: Talk, given: Given) -> TrialView | None:
+def _going_on(turn: Turn, given: Given) -> TrialView | None:
     view = given.get("formula")
-    return trials.open_of(talk.desk, view.id) if isinstance(view, FormulaView) else None
+    return trials.open_of(turn.context, view.id) if isinstance(view, FormulaView) else None
 
 
-def _new(talk: Talk, given: Given) -> bool:
-    return "trial_number" not in given and _going_on(talk, given) is None
+def _new(turn: Turn, given: Given) -> bool:
+    return "trial_number" not in given and _going_on(turn, given) is None
 
 
-def _trial(talk: Talk, given: Given) -> Reply:
+def _trial(turn: Turn, given: Given) -> Reply:
     if "trial_number" in given:
-        return card(talk, given["trial_number"])
-    going_on = _going_on(talk, given)
+        return card(turn, given["trial_number"])
+    going_on = _going_on(turn, given)
     view: FormulaView = given["formula"]
     if going_on is not None:
-        return _add_to(talk, going_on, given["lines"]) if "lines" in given else card(talk, going_on)
-    draft, changed = _draft(talk, view, given["lines"])
-    made = trial_life.start(talk.desk, view.id, draft.lines, changed, given["size"], given["blind"] == "yes")
-    return _begun(talk, made, _("Trial {number} of {name} begins.").format(number=made.id, name=view.name))
+        return _add_to(turn, going_on, given["lines"]) if "lines" in given else card(turn, going_on)
+    draft, changed = _draft(turn, view, given["lines"])
+    made = trial_life.start(
+        turn.context, view.id, draft.lines, changed, given["size"], given["blind"] == "yes"
+    )
+    return _begun(turn, made, _("Trial {number} of {name} begins.").format(number=made.id, name=view.name))
 
 
-def _draft(talk: Talk, view: FormulaView, lines: tuple[DraftLine | Detail, ...]) -> tuple[Draft, str]:
-    draft = apply_details(talk, formulas.draft_of(view), lines)
+def _draft(turn: Turn, view: FormulaView, lines: tuple[DraftLine | Detail, ...]) -> tuple[Draft, str]:
+    draft = apply_details(turn, formulas.draft_of(view), lines)
     words = []
     for line in lines:
         if isinstance(line, DraftLine):
-            words.append(f"{_name_of(view, talk, line)} {show_quantity(line.quantity)}")
+            words.append(f"{_name_of(view, turn, line)} {show_quantity(line.quantity)}")
         else:
-            noun = talk.noun(line.value, "INGREDIENT", _("ingredient"))  # type: ignore[arg-type]
+            noun = turn.noun(line.value, "INGREDIENT", _("ingredient"))  # type: ignore[arg-type]
             words.append(_("without {name}").format(name=noun.name))
     return draft, ", ".join(words)
 
 
-def _name_of(view: FormulaView, talk: Talk, line: DraftLine) -> str:
+def _name_of(view: FormulaView, turn: Turn, line: DraftLine) -> str:
     if isinstance(line.ingredient, str):
         return line.ingredient
     from bot.work.formulas import ingredients  # noqa: PLC0415 - one small look-up
 
-    return ingredients.get(talk.desk, line.ingredient).name
+    return ingredients.get(turn.context, line.ingredient).name
 
 
-def _begun(talk: Talk, made: TrialView, first: str) -> Reply:
+def _begun(turn: Turn, made: TrialView, first: str) -> Reply:
     blocks: list[Block] = [Text(first, strong=True)]
     if made.hidden:
         blocks.append(Text(_("Who fills the bottles looks up the letters; who tastes does not.")))
     else:
-        blocks.append(amounts_grid(made, talk.desk.bar.units))
+        blocks.append(amounts_grid(made, turn.context.bar.units))
     changes = "\n".join(
         one.changed if made.hidden else f"{one.code}: {one.changed}" for one in made.variants if one.changed
     )
     blocks.append(Text(_("Against the formula: {changes}").format(changes=changes)))
-    blocks.append(Text(_("{amount} of each.").format(amount=show_ml(made.total_ml, talk.desk.bar.units))))
-    return Reply(tuple(blocks), (*_ways(talk, made), (undo_button(talk),)))
+    blocks.append(Text(_("{amount} of each.").format(amount=show_ml(made.total_ml, turn.context.bar.units))))
+    return Reply(tuple(blocks), (*_ways(turn, made), (undo_button(turn),)))
 
 
-def _add(talk: Talk, given: Given) -> Reply:
-    return _add_to(talk, given["trial_number"], given["lines"])
+def _add(turn: Turn, given: Given) -> Reply:
+    return _add_to(turn, given["trial_number"], given["lines"])
 
 
-def _add_to(talk: Talk, going_on: TrialView, lines: tuple[DraftLine | Detail, ...]) -> Reply:
-    draft, changed = _draft(talk, going_on.formula, lines)
-    made = trial_life.add(talk.desk, going_on.id, draft.lines, changed)
+def _add_to(turn: Turn, going_on: TrialView, lines: tuple[DraftLine | Detail, ...]) -> Reply:
+    draft, changed = _draft(turn, going_on.formula, lines)
+    made = trial_life.add(turn.context, going_on.id, draft.lines, changed)
     first = _("Trial {number} has {count} variants now.").format(number=made.id, count=len(made.variants))
-    return _begun(talk, made, first)
+    return _begun(turn, made, first)
 
 
 # -- showing -------------------------------------------------------------------------------
 
 
-def _ways(talk: Talk, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
+def _ways(turn: Turn, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
     number = trial.id
     if trial.state is not TrialState.OPEN:
         return ((Button(_("Formula"), f"formula #{trial.formula.id}"),),)
@@ -180,7 +182,7 @@ def _ways(talk: Talk, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
     return tuple(rows)
 
 
-def card(talk: Talk, trial: TrialView) -> Reply:
+def card(turn: Turn, trial: TrialView) -> Reply:
     """Show one trial: what differs, the scores side by side, and what can be done next."""
     blocks: list[Block] = [Text(title(trial), strong=True)]
     if trial.hidden:
@@ -188,11 +190,11 @@ def card(talk: Talk, trial: TrialView) -> Reply:
         if trial.looked:
             blocks.append(Text(_("Looked up the letters: {names}").format(names=", ".join(trial.looked))))
     else:
-        blocks.append(amounts_grid(trial, talk.desk.bar.units))
+        blocks.append(amounts_grid(trial, turn.context.bar.units))
     tasters = len(trial.tasted)
     if trial.table is None:
         blocks.append(Text(_("Nobody has tasted yet.")))
-    elif trial.hidden and not trial.done_by(talk.desk.person_id):
+    elif trial.hidden and not trial.done_by(turn.context.person_id):
         text = ngettext(
             "{count} has tasted. Their scores are shown when you have.",
             "{count} have tasted. Their scores are shown when you have.",
@@ -205,11 +207,11 @@ def card(talk: Talk, trial: TrialView) -> Reply:
     ends: tuple[Button, ...] = ()
     if trial.state is TrialState.OPEN and trial.table is not None:
         ends = (Button(_("End it"), f"trial close {trial.id}"),)
-    return Reply(tuple(blocks), (*_ways(talk, trial), *_promotions(talk, trial), *((ends,) if ends else ())))
+    return Reply(tuple(blocks), (*_ways(turn, trial), *_promotions(turn, trial), *((ends,) if ends else ())))
 
 
-def _promotions(talk: Talk, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
-    if trial.table is None or trial.promoted is not None or not talk.desk.role.manages:
+def _promotions(turn: Turn, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
+    if trial.table is None or trial.promoted is not None or not turn.context.role.manages:
         return ()
     # Of a blind trial nobody knows which letter is the formula itself: so it is promoted after its end.
     if trial.hidden:
@@ -222,12 +224,12 @@ def _promotions(talk: Talk, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
     return (tuple(buttons[:4]),) if buttons else ()
 
 
-def _list(talk: Talk, given: Given) -> Reply:
+def _list(turn: Turn, given: Given) -> Reply:
     if "trial_number" in given:
-        return card(talk, given["trial_number"])
-    known = trials.listed(talk.desk)
+        return card(turn, given["trial_number"])
+    known = trials.listed(turn.context)
     if not known:
-        past = trials.listed(talk.desk, everything=True)
+        past = trials.listed(turn.context, everything=True)
         return reply(
             _("No trial goes on."),
             _("Begin one: trial grapefruit mist"),
@@ -239,8 +241,8 @@ def _list(talk: Talk, given: Given) -> Reply:
     )
 
 
-def _key(talk: Talk, given: Given) -> Reply:
-    trial = trial_life.look_up(talk.desk, given["trial_number"].id)
+def _key(turn: Turn, given: Given) -> Reply:
+    trial = trial_life.look_up(turn.context, given["trial_number"].id)
     lines = [
         _("{code}: {what}").format(code=one.code, what=one.changed or _("as in the book"))
         for one in trial.variants
@@ -249,27 +251,27 @@ def _key(talk: Talk, given: Given) -> Reply:
     return reply(
         title(trial),
         "\n".join(lines),
-        amounts_grid(trial, talk.desk.bar.units),
+        amounts_grid(trial, turn.context.bar.units),
         *notes,
-        buttons=_ways(talk, trial),
+        buttons=_ways(turn, trial),
     )
 
 
-def _made(talk: Talk, given: Given) -> Reply:
+def _made(turn: Turn, given: Given) -> Reply:
     before = {one.batch_id for one in given["trial_number"].variants}
-    trial = trial_life.make(talk.desk, given["trial_number"].id)
+    trial = trial_life.make(turn.context, given["trial_number"].id)
     new = [one for one in trial.variants if one.batch_id not in before]
     if not new:
-        return reply(_("Every variant has its batch already."), buttons=_ways(talk, trial))
+        return reply(_("Every variant has its batch already."), buttons=_ways(turn, trial))
     lines = "\n".join(_("{code}: batch {number}").format(code=one.code, number=one.batch_id) for one in new)
     first = ngettext("{count} small batch is logged.", "{count} small batches are logged.", len(new))
-    return reply(first.format(count=len(new)), lines, buttons=(*_ways(talk, trial), (undo_button(talk),)))
+    return reply(first.format(count=len(new)), lines, buttons=(*_ways(turn, trial), (undo_button(turn),)))
 
 
-def _close(talk: Talk, given: Given) -> Reply:
-    trial = trial_life.close(talk.desk, given["trial_number"].id)
-    shown = card(talk, trial)
-    return Reply(shown.blocks, (*shown.buttons, (undo_button(talk),)), edits=talk.message.tapped is not None)
+def _close(turn: Turn, given: Given) -> Reply:
+    trial = trial_life.close(turn.context, given["trial_number"].id)
+    shown = card(turn, trial)
+    return Reply(shown.blocks, (*shown.buttons, (undo_button(turn),)), edits=turn.message.tapped is not None)
 
 
 _NUMBER_SLOT = Slot("trial_number", ask_trial, accept=accept_trial)
@@ -283,7 +285,7 @@ COMMANDS = (
         examples=(N_("trial grapefruit mist"), N_("trial grapefruit mist: grapefruit oil 14 ml")),
         slots=(
             Slot("trial_number", ask_trial, never, accept_trial),
-            replace(FORMULA_SLOT, wanted=lambda talk, given: "trial_number" not in given),
+            replace(FORMULA_SLOT, wanted=lambda turn, given: "trial_number" not in given),
             Slot("lines", _ask_variant, _new, _accept_variant),
             Slot("size", _ask_size, _new, _accept_size, rule="amount_slot"),
             Slot("blind", _ask_blind, _new, rule="grade_slot"),
@@ -295,7 +297,7 @@ COMMANDS = (
         "trials",
         N_("the trials that go on"),
         _list,
-        slots=(Slot("trial_number", ask_trial, lambda talk, given: False, accept_trial),),
+        slots=(Slot("trial_number", ask_trial, lambda turn, given: False, accept_trial),),
     ),
     Command(
         "trial add",

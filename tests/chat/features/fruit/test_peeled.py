@@ -21,9 +21,9 @@ def ana(house: House) -> Person:
 def _lying(house: House, ana: Person) -> dict[str, Fraction]:
     with house.store.reading() as unit:
         talk_bar = presence_of(unit, _message(house, ana))
-        desk = talk_bar.desk(unit, house.clock.now(), "look")
+        context = talk_bar.context(unit, house.clock.now(), "look")
         found: dict[str, Fraction] = {}
-        for one in peeled.waiting(desk):
+        for one in peeled.waiting(context):
             found[one.ingredient.name] = found.get(one.ingredient.name, Fraction(0)) + one.left
         return found
 
