@@ -20,7 +20,7 @@ from sqlalchemy import Engine, event
 from sqlalchemy.orm import Session
 
 from bot.channels.telegram.http_client import LeanRequest
-from bot.channels.telegram.intake import Intake, Update
+from bot.channels.telegram.receiving.intake import Intake, Update
 from bot.work.inbox import leased_inbox
 from bot.work.reminders import delivery
 

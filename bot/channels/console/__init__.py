@@ -1,1 +1,4 @@
-"""TODO."""
+"""The conversation in a terminal.
+
+Imported by `bot.__main__` only.
+"""

@@ -17,8 +17,8 @@ from telegram.error import TelegramError
 
 from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.http_client import LeftToAnotherError
-from bot.channels.telegram.intake import Answering, Update
 from bot.channels.telegram.progress import Progress
+from bot.channels.telegram.receiving.intake import Answering, Update
 from bot.channels.telegram.sending import Postman, Target, articles, may_be_repeat
 from bot.channels.telegram.updates import CHANNEL, Incoming, read_update
 from bot.chat.conversation.conversation import Conversation, Looked, Receipt

@@ -25,12 +25,12 @@ from telegram.helpers import create_deep_linked_url
 
 from bot.channels.telegram.answering import Answers
 from bot.channels.telegram.http_client import LeanRequest, sending_only_while
-from bot.channels.telegram.intake import Intake, OwnIntake
-from bot.channels.telegram.leased_intake import SharedIntake
 from bot.channels.telegram.metrics import Figures
-from bot.channels.telegram.polling import POLL_SECONDS, Poller
+from bot.channels.telegram.receiving.intake import Intake, OwnIntake
+from bot.channels.telegram.receiving.leased_intake import SharedIntake
+from bot.channels.telegram.receiving.polling import POLL_SECONDS, Poller
+from bot.channels.telegram.receiving.single_instance_lock import AlreadyRunningError, NoLockError, OnlyOne
 from bot.channels.telegram.sending import Postman, Target
-from bot.channels.telegram.single_instance_lock import AlreadyRunningError, NoLockError, OnlyOne
 from bot.channels.telegram.updates import ALLOWED, CHANNEL
 from bot.chat.conversation.conversation import Conversation
 from bot.chat.dialogue.registry import all_commands, slash_word
@@ -49,7 +49,7 @@ from storage.leader import Leadership
 from storage.store import Store
 
 if TYPE_CHECKING:
-    from bot.channels.telegram.webhook import Door
+    from bot.channels.telegram.receiving.webhook import Door
 
 log = logging.getLogger(__name__)
 _WORKERS = 4
@@ -102,7 +102,7 @@ class TelegramChannel:
         address = self.settings.listening
         if not address:
             return
-        from bot.channels.telegram.webhook import Door  # noqa: PLC0415 - most bots need no server
+        from bot.channels.telegram.receiving.webhook import Door  # noqa: PLC0415 - most bots need no server
 
         self.figures.watched()
         hooked = bool(self.settings.telegram_webhook_url)

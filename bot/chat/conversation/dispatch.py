@@ -5,14 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.dialogue import questions
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.registry import all_commands, command_at_start
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
-from bot.chat.features.people.deep_links import private_only
+from bot.chat.dialogue.strangers import private_only, stranger
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.intent.fallbacks import not_understood, stranger, worded_refusal
+from bot.chat.intent.fallbacks import not_understood, worded_refusal
 from bot.chat.intent.intent import Plan
 from bot.chat.reply.message import Reply, Text, reply
 from bot.chat.reply.units import show_ml, unit_name

@@ -1,1 +1,4 @@
-"""TODO."""
+"""Turns, commands, slots and questions: what every feature builds on.
+
+Imported by features, intent and conversation.
+"""

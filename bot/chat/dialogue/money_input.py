@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from fractions import Fraction
 
 from bot.chat.dialogue.turn import Say
 from bot.chat.grammar.syntax import Money
-from bot.chat.i18n.language import _
+from bot.chat.i18n.language import _, show_money
 from bot.chat.reply.message import reply
 from bot.trade.money.money import minor_digits
 
@@ -50,3 +51,15 @@ def currency_of_sign(sign: str, likely: str) -> str:
     if likely in known:
         return likely
     return next(iter(known)) if len(known) == 1 else sign
+
+
+def ends_of(text: str) -> tuple[Fraction, Fraction] | None:
+    """Return the ends of a number that a setting keeps, or None where it is not set."""
+    parts = text.split()
+    return (Fraction(parts[0]), Fraction(parts[-1])) if parts else None
+
+
+def money_range(ends: tuple[Fraction, Fraction]) -> str:
+    """Write an amount of money, or two for a range."""
+    low, high = show_money(ends[0]), show_money(ends[1])
+    return low if low == high else _("{low} to {high}").format(low=low, high=high)

@@ -9,9 +9,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import worded_phrase_error
 from bot.chat.dialogue.slots import ANSWER, BACK, CANCEL, DIGIT, DONE, ENTER, ERASE, PHOTO, Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.i18n.keywords import keyword_table
 from bot.chat.i18n.language import _, tongue

@@ -9,7 +9,7 @@ from importlib import import_module
 from pkgutil import walk_packages
 from types import ModuleType
 
-from bot.chat.dialogue.turn import Command
+from bot.chat.dialogue.command import Command
 from bot.chat.i18n.command_words import ENGLISH
 from bot.chat.i18n.command_words_es import SPANISH
 from bot.chat.i18n.language import tongue

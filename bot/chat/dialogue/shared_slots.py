@@ -6,7 +6,17 @@ from fractions import Fraction
 
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
-from bot.chat.grammar.syntax import Amount, Bottles, Drinks, Factor, Hash, Named, Stock, Target, Total
+from bot.chat.grammar.syntax import (
+    Amount,
+    Bottles,
+    Drinks,
+    Factor,
+    Hash,
+    Named,
+    Stock,
+    Target,
+    Total,
+)
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Button, Reply, reply
 from bot.chat.reply.units import show_ml
@@ -17,9 +27,10 @@ from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.words import N_
 from bot.work.batches import batches
 from bot.work.batches.batches import BatchState, BatchView
-from bot.work.formulas import formulas, scaling
+from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import FormulaView, in_base
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.stock import on_hand as stock
 
 _MOST_CHOICES = 12
 
@@ -311,3 +322,13 @@ def quantity_in_ml(turn: Turn, amount: Amount) -> Fraction:
     ml, kind = in_base(turn.context.bar, quantity)
     _must_be(kind, Dimension.VOLUME, amount)
     return ml
+
+
+def ask_item(turn: Turn, given: Given) -> Question:
+    """Ask which ingredient, those on hand first."""
+    there = stock.on_hand(turn.context)
+    known = sorted(
+        ingredients.all_of(turn.context), key=lambda one: (one.id not in there, one.name.casefold())
+    )
+    choices = [(one.name, f"#{one.id}") for one in known[:12]]
+    return Question(_("Which ingredient?"), columns(choices, 2), hint=_("neutral spirit"))

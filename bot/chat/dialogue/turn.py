@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from rapidfuzz import fuzz, process
 
@@ -20,9 +20,6 @@ from bot.work.context import Clock, Context
 from bot.work.people import people
 from bot.work.people.people import Presence
 from storage.unit import Unit
-
-if TYPE_CHECKING:
-    from bot.chat.dialogue.slots import Slot
 
 NEAR_ENOUGH = 70  # of 100: below this a word is not offered as what was meant
 
@@ -189,38 +186,3 @@ class Given:
         """Gather what a phrase filled."""
         values = {name: filled.value for name, filled in slots.items()}
         return cls(values, {name: filled.text for name, filled in slots.items()}, False, lines, rest)
-
-
-Runs = Callable[[Turn, Given], "Reply | list[Reply]"]
-
-
-@dataclass(frozen=True)
-class Command:
-    """One thing that can be said.
-
-    `name` is the word after the slash; `words` other ways to begin. The grammar's rule
-    `<name>_cmd` reads what follows. `slots` are asked for in order while `wanted` of
-    them is true; `run` then does the work. `writes` opens a transaction that can change
-    things; `quick` says that one which only reads does so in a few milliseconds. `manages`
-    keeps plain members out, `manages_words` only where more than its word is said; `anyone`
-    needs no bar. `menu` is the place in the command menu, 0 for none.
-    """
-
-    name: str
-    summary: str
-    run: Runs
-    words: tuple[str, ...] = ()
-    examples: tuple[str, ...] = ()
-    slots: tuple[Slot, ...] = ()
-    writes: bool = False
-    quick: bool = False
-    manages: bool = False
-    manages_words: bool = False
-    anyone: bool = False
-    menu: int = 0
-    private_only: bool = False
-
-    @property
-    def rule(self) -> str:
-        """The grammar's rule for what follows the command word."""
-        return f"{self.name.replace(' ', '_')}_cmd"

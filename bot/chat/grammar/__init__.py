@@ -1,1 +1,4 @@
-"""TODO."""
+"""The grammar: lexer, parser, transformer and syntax values.
+
+Imported by dialogue and everything above it.
+"""

@@ -7,8 +7,8 @@ from bot.chat.i18n.language import _
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS
 from bot.trade.formulas.kinds import Preparation
 from bot.trade.words import N_
-from bot.work.batches.labels import ALL_STOCKS
 from bot.work.context import DEFAULT_REASONS, BarView
+from bot.work.labels.labels import ALL_STOCKS
 from bot.work.names import names
 from storage.unit import Book, Unit
 

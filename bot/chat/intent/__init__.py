@@ -1,1 +1,4 @@
-"""TODO."""
+"""What a message means: a tap, a command, an answer or a guess.
+
+Imported by conversation only.
+"""

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import worded, worded_phrase_error
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
-from bot.chat.dialogue.turn import Command, Say, Turn
+from bot.chat.dialogue.strangers import stranger
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
 from bot.chat.intent.guessing import named_in, offers
 from bot.chat.intent.shorthand import own_volume
 from bot.chat.reply.message import Button, Reply, reply
-from bot.work.people import people
 
 _NEAR_WORD = 76  # of 100: below this no command's word is offered for what was typed
 _LONGEST_LABEL = 40
@@ -22,26 +23,6 @@ _THANKS = frozenset(
     | {"perfecto", "genial", "estupendo", "ok gracias", "ok, gracias", "de acuerdo"}
 )
 _SHORT_WORD = 3  # letters: so short a word is near to too many
-
-
-def stranger(turn: Turn) -> Reply:
-    """Answer somebody who stands in no bar: how to open or to join one, and nothing else."""
-    if not turn.message.place.private:
-        return reply(
-            _("This chat belongs to no bar that you are in."),
-            _("Ask a manager for a joining code, or write to me in a private chat."),
-        )
-    others = people.bars_of(turn.unit, turn.presence) if turn.presence.person_id is not None else []
-    if others:
-        return reply(
-            _("You stand in no bar now. Choose one of yours."),
-            buttons=tuple((Button(one.name, f"bars {one.id}"),) for one in others),
-        )
-    return reply(
-        _("You are not in a bar yet."),
-        _("Open your own, or join one with the code a manager gives you: join CODE"),
-        buttons=((Button(_("Open a bar"), "start"), Button(_("Join with a code"), "join")),),
-    )
 
 
 def not_understood(turn: Turn) -> Reply:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
-from bot.chat.dialogue.turn import Command, Turn
+from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase, PhraseError

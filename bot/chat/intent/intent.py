@@ -6,9 +6,10 @@ import re
 from dataclasses import dataclass
 
 from bot.chat.dialogue import questions
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
 from bot.chat.dialogue.slots import ANSWER, BACK, Slot
-from bot.chat.dialogue.turn import Command, Say, Turn
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import names_unknown

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.i18n.language import _, show_number, show_sensibly
+from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly
 from bot.trade.formulas.measures import Dimension, Quantity, from_ml, to_ml
 from bot.trade.words import N_
 
@@ -139,3 +139,20 @@ def show_amount(amount: Fraction, dimension: Dimension, units: str = "metric") -
     if dimension is Dimension.MASS:
         return show_g(amount)
     return show_number(amount, 2)
+
+
+def show_range(low: Fraction, high: Fraction, places: int = 3) -> str:
+    """Write a range, or one number where both ends are the same."""
+    if low == high:
+        return show_number(low, places)
+    return _("{low} to {high}").format(low=show_number(low, places), high=show_number(high, places))
+
+
+def show_hours(hours: Fraction) -> str:
+    """Write a length of time in hours, or in days where it is many."""
+    if hours >= 72 and hours % 24 == 0:
+        days = int(hours / 24)
+        return ngettext("{count} day", "{count} days", days).format(count=days)
+    if hours == 0:
+        return _("not at all")
+    return ngettext("{count} hour", "{count} hours", int(hours)).format(count=show_number(hours, 1))

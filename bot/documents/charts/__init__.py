@@ -1,1 +1,4 @@
-"""TODO."""
+"""Charts as PNG from plain values.
+
+May be imported by chat and work.
+"""

@@ -1,1 +1,4 @@
-"""TODO."""
+"""Label sheets as PDF and previews as PNG from plain values.
+
+May be imported by work.
+"""

@@ -1,1 +1,4 @@
-"""TODO."""
+"""Rules for fruit: sizes, juice, acidity, peeled fruit, the balance between counts.
+
+Imported by work and chat; imports rules only.
+"""

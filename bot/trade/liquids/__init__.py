@@ -1,1 +1,4 @@
-"""TODO."""
+"""Rules for liquids: ethanol strength, density, sugar, flash point, spirit substitution.
+
+Imported by work and chat; imports rules only.
+"""

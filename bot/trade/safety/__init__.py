@@ -1,1 +1,4 @@
-"""TODO."""
+"""Rules for safety: limits, food grade, allergens, cautions, jurisdiction.
+
+Imported by work and chat; imports rules only.
+"""

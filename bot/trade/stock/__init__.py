@@ -1,1 +1,4 @@
-"""TODO."""
+"""Rules for stock: what runs low, what to buy in whole packs.
+
+Imported by work and chat; imports rules only.
+"""

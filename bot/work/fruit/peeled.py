@@ -86,7 +86,7 @@ def peel(context: Context, ingredient_id: int, count: Fraction) -> PeeledLogged:
         )
     )
     due = _before_lost(context.bar, context.now + _hours(clock.remind_after_hours), context.now, row.lost_at)
-    planning.plan_peeled(context.book, row.id, ingredient, due, context.person_id)
+    planning.plan_peeled(context.book, row.id, ingredient.id, due, context.person_id)
     entry = context.log("peeled", peeled=row.id, name=ingredient.name)
     view = PeeledView(row.id, ingredient, count, count, row.at, row.lost_at)
     return PeeledLogged(view, clock, juice_of(context, ingredient, count), entry)
@@ -112,7 +112,7 @@ def bring_in(context: Context, ingredient_id: int, count: Fraction, at: datetime
     if lost_at > context.now:
         usual = max(context.now, at + _hours(clock_of(context.bar).remind_after_hours))
         due = min(lost_at, _before_lost(context.bar, usual, context.now, lost_at))
-        planning.plan_peeled(context.book, row.id, ingredient, due, context.person_id)
+        planning.plan_peeled(context.book, row.id, ingredient.id, due, context.person_id)
     return row.id
 
 

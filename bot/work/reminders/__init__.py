@@ -1,1 +1,4 @@
-"""TODO."""
+"""Use cases for reminders: plan them, claim and settle them.
+
+Imported by chat and by the subjects above it in `bot.work`.
+"""

@@ -18,7 +18,6 @@ from bot.trade.days import (
 )
 from bot.work.context import BarView, Context, Role
 from bot.work.errors import NotThereError
-from bot.work.formulas.ingredients import IngredientView
 from storage.tables import Bar, Batch, Member, Person, Reminder, Room
 from storage.unit import Book
 
@@ -144,9 +143,9 @@ def past_quiet(bar: BarView, due: datetime) -> datetime:
     return defer_past_quiet(due, bar.zone, bar.settings.quiet_from, bar.settings.quiet_to)
 
 
-def plan_peeled(book: Book, peeled_id: int, fruit: IngredientView, due: datetime, person_id: int) -> None:
+def plan_peeled(book: Book, peeled_id: int, fruit_id: int, due: datetime, person_id: int) -> None:
     """Plan the reminder before peeled fruit is lost."""
-    details = {"peeled": peeled_id, "fruit": fruit.id}
+    details = {"peeled": peeled_id, "fruit": fruit_id}
     put(book, f"peeled:{peeled_id}", "peeled", due, person_id=person_id, details=details)
 
 

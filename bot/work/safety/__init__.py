@@ -1,1 +1,4 @@
-"""TODO."""
+"""Use cases for food grade and allergens.
+
+Imported by chat and by the subjects above it in `bot.work`.
+"""

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.safety.grade import FoodGrade, GradedIngredient, GradeQuestion, question_for
-from bot.work.batches.batches import BatchView
 from bot.work.context import Context, Role
 from bot.work.errors import NotAllowedError, NotThereError
 from bot.work.formulas import ingredients
@@ -53,9 +52,9 @@ def open_in_bar(context: Context) -> list[OpenQuestion]:
     return _open(ingredients.all_of(context))
 
 
-def open_in_batch(context: Context, batch: BatchView) -> list[str]:
-    """Return the names of what went into a batch whose food grade is not confirmed to this day."""
-    lines = {int(line["ingredient"]): str(line["name"]) for line in batch.frozen["lines"]}
+def open_in_snapshot(context: Context, snapshot: Mapping[str, Any]) -> list[str]:
+    """Return the ingredients of a batch snapshot whose food grade is not confirmed yet."""
+    lines = {int(line["ingredient"]): str(line["name"]) for line in snapshot["lines"]}
     return [
         name for number, name in lines.items() if question_about(ingredients.get(context, number)) is not None
     ]

@@ -1,1 +1,4 @@
-"""TODO."""
+"""Use cases for sprayers, dose and drinks served.
+
+Imported by chat and by the subjects above it in `bot.work`.
+"""

@@ -1,1 +1,4 @@
-"""TODO."""
+"""Use cases for trials, tasting and blind bottles.
+
+Imported by chat and by the subjects above it in `bot.work`.
+"""

@@ -11,8 +11,8 @@ import pytest
 from sqlalchemy import select
 
 from bot.channels.telegram.confirmation_gate import Hold
-from bot.channels.telegram.intake import Answering, OwnIntake, Update
 from bot.channels.telegram.metrics import Figures
+from bot.channels.telegram.receiving.intake import Answering, OwnIntake, Update
 from bot.channels.telegram.updates import CHANNEL, Incoming
 from bot.chat.conversation.conversation import Receipt
 from bot.work.inbox import inbox

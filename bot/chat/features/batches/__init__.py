@@ -1,1 +1,4 @@
-"""TODO."""
+"""Commands and wording for making, checking, opening and ending batches.
+
+May be imported by people and log.
+"""

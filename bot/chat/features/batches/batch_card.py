@@ -7,12 +7,11 @@ from fractions import Fraction
 
 from bot.chat.dialogue.shared_slots import STATE_WORDS
 from bot.chat.dialogue.turn import Turn
-from bot.chat.features.formulas.formula_card import show_hours
 from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.features.safety.grade_words import allergen_line, unconfirmed_mark
 from bot.chat.i18n.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text
-from bot.chat.reply.units import show_amount, show_ml
+from bot.chat.reply.units import show_amount, show_hours, show_ml
 from bot.trade.days import business_day
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_

@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import (
     BATCH_SLOT,
     FORMULA_SLOT,
@@ -19,7 +20,7 @@ from bot.chat.dialogue.shared_slots import (
 )
 from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.batches.batch_card import business_today, card, rule_words
 from bot.chat.features.formulas.scale import answer_for
 from bot.chat.features.liquids.clearing_words import clear_line

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.i18n.language import _, local, ngettext, show_day
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_

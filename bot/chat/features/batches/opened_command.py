@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.dialogue.turn import Command
+from bot.chat.dialogue.command import Command
 from bot.chat.features.batches.opened_bottles import ASKED_SLOT, DETAIL_SLOTS, opened_reply
 from bot.trade.words import N_
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import BATCH_SLOT
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.batches.batch_card import event_words
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Button, File, Reply, reply

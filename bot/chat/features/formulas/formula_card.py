@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.formulas.scale import line_texts
 from bot.chat.features.liquids.clearing_words import clear_button, clear_line
 from bot.chat.features.safety.caution_blocks import caution_blocks
 from bot.chat.features.safety.grade_words import allergen_line, grade_buttons, mark
-from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Block, Button, Caution, Reply, Text
-from bot.chat.reply.units import show_ml, show_percent
+from bot.chat.reply.units import show_hours, show_ml, show_percent, show_range
 from bot.trade.formulas.kinds import Preparation
 from bot.trade.safety.caution import Step
 from bot.work.formulas import scaling
@@ -97,20 +95,3 @@ def _facts(view: FormulaView, units: str, all_known: bool) -> list[str]:
             text += _(", instead of fresh {fruit}").format(fruit=view.garnish.name)
         facts.append(text)
     return facts
-
-
-def show_range(low: Fraction, high: Fraction, places: int = 3) -> str:
-    """Write a range, or one number where both ends are the same."""
-    if low == high:
-        return show_number(low, places)
-    return _("{low} to {high}").format(low=show_number(low, places), high=show_number(high, places))
-
-
-def show_hours(hours: Fraction) -> str:
-    """Write a length of time in hours, or in days where it is many."""
-    if hours >= 72 and hours % 24 == 0:
-        days = int(hours / 24)
-        return ngettext("{count} day", "{count} days", days).format(count=days)
-    if hours == 0:
-        return _("not at all")
-    return ngettext("{count} hour", "{count} hours", int(hours)).format(count=show_number(hours, 1))

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, no_formulas, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.formulas.formula_card import card, kind_name
 from bot.chat.features.formulas.writing import NAME_SLOT
 from bot.chat.grammar.syntax import Unknown

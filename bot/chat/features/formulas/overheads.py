@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.money_input import ends_of, money_range
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
-from bot.chat.features.formulas.formula_card import show_range
-from bot.chat.features.people.fruit_settings import ends_of, money_range
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Span
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_range
 from bot.trade.words import N_
 from bot.work.errors import NotAllowedError
 from bot.work.formulas import overheads

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.formulas.weigh_sheet import grams_grid, grams_notes
 from bot.chat.features.liquids.clearing_words import clear_button, clear_line
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, shown_names, swap_lines, wanted_view

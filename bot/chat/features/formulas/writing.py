@@ -7,12 +7,13 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.naming import short_name, spelt_alike
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.strength_input import percent_of
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
-from bot.chat.features.formulas.formula_card import card, kind_name, show_hours
+from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.features.formulas.formula_card import card, kind_name
 from bot.chat.features.formulas.scale import line_texts
 from bot.chat.features.safety.grade_questions import confirm_graded, grade_notes, stop_at_unlisted
 from bot.chat.grammar.lexer import Noun
@@ -20,7 +21,7 @@ from bot.chat.grammar.syntax import Detail, Duration, IngredientLine, Span, Unkn
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Block, Reply, Text, reply
-from bot.chat.reply.units import show_quantity
+from bot.chat.reply.units import show_hours, show_quantity
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, PREPARATION_DEFAULTS, Preparation, guess_kind
 from bot.trade.words import N_
 from bot.work.errors import AlreadyThereError

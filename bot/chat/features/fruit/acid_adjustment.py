@@ -6,9 +6,10 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import never, quantity_in_ml
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Amount, Unknown
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply

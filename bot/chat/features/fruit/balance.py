@@ -5,11 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.shared_slots import never
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.shared_slots import ask_item, never
 from bot.chat.dialogue.slots import Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.fruit.balance_words import named_amount, used_blocks, used_row
-from bot.chat.features.stock.on_hand import ask_item
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply

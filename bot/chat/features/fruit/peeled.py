@@ -6,11 +6,13 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.fruit_input import accept_fruit
 from bot.chat.dialogue.shared_slots import BATCH_SLOT, each_line, quantity_in_ml, undo_button, undo_each
 from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.fruit.acid_adjustment import acid_words
-from bot.chat.features.fruit.waste import accept_fruit, worded_waste
+from bot.chat.features.fruit.waste import worded_waste
 from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.i18n.plurals import counted_name

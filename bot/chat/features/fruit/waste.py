@@ -5,23 +5,22 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.naming import known_ingredient
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.fruit_input import accept_fruit
 from bot.chat.dialogue.shared_slots import each_line, undo_button
 from bot.chat.dialogue.slots import DIGIT, PHOTO, Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.fruit.week import reason_words
 from bot.chat.grammar.syntax import Amount, Unknown
-from bot.chat.i18n.keywords import keyword_table
-from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number, tongue
-from bot.chat.i18n.plurals import counted_name, singular
+from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
+from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_weight
-from bot.trade.formulas.kinds import IngredientKind, guess_kind
+from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import Dimension
 from bot.trade.words import N_
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
-from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteLine, WasteLogged
 
@@ -38,44 +37,6 @@ def _ask_fruit(turn: Turn, given: Given) -> Question:
     if len(choices) < 6:
         choices += [(_(name), _(name)) for name in _USUAL_FRUIT if _(name).casefold() not in names]
     return Question(_("What was thrown out?"), columns(choices, 2), hint=_("6 oranges mouldy"))
-
-
-def accept_fruit(turn: Turn, given: Given, value: Any) -> IngredientView:
-    """Turn a name into a fruit of the bar; a fruit's ordinary name makes a new one."""
-    known = known_ingredient(turn, value)
-    return _new_fruit(turn, value) if known is None else known
-
-
-def _new_fruit(turn: Turn, value: Unknown) -> IngredientView:
-    name = singular(value.text)
-    if name.casefold() in {"fruit", _("fruit")}:
-        raise Say(reply(_("Which fruit? Such as: {fruit}").format(fruit=_("orange"))))
-    _stop_at_packs(value.text)
-    if guess_kind(name) is IngredientKind.FRUIT or turn.line.casefold().startswith("waste new "):
-        return ingredients.add(turn.context, name, IngredientKind.FRUIT)
-    near = turn.near(value.text, "INGREDIENT")
-    fresh = Button(
-        _("New: {name}").format(name=name), "waste new " + (turn.line.split(None, 1) or [value.text])[-1]
-    )
-    buttons = [(Button(one, turn.line_with(value.text, one)),) for one in near]
-    raise Say(
-        reply(
-            _("I know no fruit called “{name}”.").format(name=value.text),
-            *([_("Did you mean:")] if near else []),
-            buttons=(*buttons, (fresh,)),
-        )
-    )
-
-
-def _stop_at_packs(text: str) -> None:
-    """Refuse 'case oranges': how much a case holds differs from one delivery to the next."""
-    table = keyword_table(tongue().language)
-    first, *rest = text.split()
-    if not rest or "PACKS" not in table.get(first.casefold(), ()):
-        return
-    fruit = " ".join(rest[1:] if "OF" in table.get(rest[0].casefold(), ()) else rest)
-    text = _("How much is in it? Write pieces or weight: 40 {fruit}, or 12 kg {fruit}.")
-    raise Say(reply(text.format(fruit=fruit)))
 
 
 def _ask_amount(turn: Turn, given: Given) -> Question:

@@ -9,10 +9,11 @@ from datetime import date
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue import charts
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.features.charts import charts
 from bot.chat.features.savings.savings_words import effect_line, period_line
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply

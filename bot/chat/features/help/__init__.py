@@ -1,1 +1,4 @@
-"""TODO."""
+"""Help by subject and the cancel command.
+
+Nothing imports it.
+"""

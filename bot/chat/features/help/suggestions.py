@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.registry import all_commands, command_at_start, slash_word
-from bot.chat.dialogue.turn import Command, Turn
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, Reply, reply

@@ -4,23 +4,22 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
-from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.strength_input import ask_strength
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
-from bot.chat.features.formulas.scale import scale_reply
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.liquids import clearing_words
 from bot.chat.features.liquids.clearing_words import ESTIMATE
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, wanted_view
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_temperature
-from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids.clearing.estimate import Band, State
 from bot.trade.spray.release import Release, Stage
 from bot.trade.words import N_
-from bot.work.formulas import ingredients, scaling
+from bot.work.formulas import scaling
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.mixture import mix_of
 from bot.work.liquids import clearing as clarity
@@ -194,34 +193,6 @@ def _parted(found: Release) -> list[Block]:
 # -- another spirit --------------------------------------------------------------------------
 
 
-def _ask_swap(turn: Turn, given: Given) -> Question:
-    view: FormulaView = given["formula"]
-    there = {line.ingredient.id for line in view.lines}
-    spirits = [
-        one
-        for one in ingredients.all_of(turn.context, IngredientKind.SPIRIT)
-        if one.strength_percent is not None and one.id not in there
-    ]
-    choices = [(f"{one.name} {show_number(one.strength_percent or 0, 1)} %", one.name) for one in spirits[:4]]
-    choices += [
-        (f"{show_number(Fraction(level), 1)} %", f"{show_number(Fraction(level), 1)} %") for level in _USUAL
-    ]
-    return Question(_("How strong is the spirit that is there instead?"), columns(choices, 2), hint="75.5 %")
-
-
-_USUAL = ("96", "95", "75.5", "70", "50", "40")
-
-
-def _swap(turn: Turn, given: Given) -> Reply:
-    if "target" not in given:
-        from bot.chat.grammar.syntax import Factor  # noqa: PLC0415 - as written where no size is said
-        from bot.trade.formulas.amounts import ByFactor  # noqa: PLC0415
-
-        given.values["target"] = (Factor(Fraction(1)), ByFactor(Fraction(1)))
-        given.texts["target"] = "x1"
-    return scale_reply(turn, given)
-
-
 COMMANDS = (
     Command(
         "clear",
@@ -236,23 +207,8 @@ COMMANDS = (
             Slot("target", TARGET_SLOT.ask, never, TARGET_SLOT.accept),
             GRAMS_SLOT,
             TEMPERATURE_SLOT,
-            Slot("more_detail", _ask_swap, never),
+            Slot("more_detail", FORMULA_SLOT.ask, never),
         ),
         menu=13,
-    ),
-    Command(
-        "swap",
-        N_("another spirit for the same ethanol"),
-        _swap,
-        words=("swap spirit in", "swap spirit", "other spirit"),
-        examples=(N_("swap grapefruit mist with 75.5 %"),),
-        slots=(
-            FORMULA_SLOT,
-            Slot("swap", _ask_swap, accept=SWAP_SLOT.accept, rule="swap_answer_slot"),
-            LOSS_SLOT,
-            Slot("target", TARGET_SLOT.ask, never, TARGET_SLOT.accept),
-            GRAMS_SLOT,
-            TEMPERATURE_SLOT,
-        ),
     ),
 )

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.liquids.strength import accept_subject
 from bot.chat.i18n.language import _, show_full_day, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply

@@ -5,11 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import accept_batch, never, quantity_in_ml
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.strength_input import accept_level, ask_strength, percent_of, show_strength
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.liquids import dilution
 from bot.chat.features.liquids.strength_words import (
     bottle_reply,

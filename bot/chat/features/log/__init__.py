@@ -1,1 +1,4 @@
-"""TODO."""
+"""Commands and wording for the log of entries and for undo.
+
+Nothing imports it.
+"""

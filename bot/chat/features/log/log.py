@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.log.entries import entry_words
 from bot.chat.features.people.team import shown_name
 from bot.chat.i18n.language import _, show_moment

@@ -1,1 +1,4 @@
-"""TODO."""
+"""Commands and wording for prices and cost.
+
+May be imported by stock and log.
+"""

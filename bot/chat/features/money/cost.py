@@ -5,18 +5,18 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
 from bot.chat.dialogue.slots import Question, Slot
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
-from bot.chat.dialogue.turn import Command, Given, Turn
-from bot.chat.features.formulas.formula_card import show_range
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.formulas.scale import answer_for, said_target, target_title
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
 from bot.chat.features.savings.fresh_versus_spray import against_reply, rise_lines, small_money, tax_lines
 from bot.chat.grammar.syntax import Amount, Factor, Target, Total
 from bot.chat.i18n.language import _, ngettext, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text
-from bot.chat.reply.units import show_ml
+from bot.chat.reply.units import show_ml, show_range
 from bot.trade.formulas.amounts import ByBottles, ByFactor, ByTotal
 from bot.trade.formulas.amounts import Target as TradeTarget
 from bot.trade.words import N_

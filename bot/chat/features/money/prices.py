@@ -6,17 +6,18 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue import charts
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.money_input import as_money
 from bot.chat.dialogue.naming import known_ingredient, spelt_alike
 from bot.chat.dialogue.shared_slots import is_liquid, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.features.charts import charts
 from bot.chat.grammar.syntax import Amount, PackPrice, Span, Unknown
 from bot.chat.i18n.language import _, decimal_mark, local, show_full_day, show_money, tongue
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, Reply, Text, reply
-from bot.chat.reply.units import show_quantity
+from bot.chat.reply.units import show_quantity, show_range
 from bot.trade.days import business_day
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
 from bot.trade.formulas.measures import Dimension, Quantity
@@ -189,8 +190,6 @@ def _price(turn: Turn, given: Given) -> Reply:
 
 def garnish_line(price: PriceView) -> str:
     """Write what a piece of fruit gives in garnishes and what one then costs."""
-    from bot.chat.features.formulas.formula_card import show_range  # noqa: PLC0415 - one small wording
-
     assert price.garnishes is not None  # noqa: S101 - the caller looked
     low, high = price.garnishes
     return _("{count} garnishes each: {cost} a garnish before waste").format(

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Turn
-from bot.chat.features.batches.label_words import stock_words
+from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.setting_input import READERS
 from bot.chat.features.people.setting_pages import HOUSEHOLD, OUNCES, setting_line, shown
@@ -24,9 +25,9 @@ from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.words import N_
-from bot.work.batches import labels
 from bot.work.context import BarView
 from bot.work.errors import NotAllowedError
+from bot.work.labels import labels
 from bot.work.people import bars
 
 

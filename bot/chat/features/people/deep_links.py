@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from bot.chat.dialogue.slots import Question
+from bot.chat.dialogue.strangers import private_only
 from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.batches.batch_card import card
 from bot.chat.i18n.language import _, speaking
@@ -53,12 +54,6 @@ def join(turn: Turn, given: Given) -> Reply:
         _("You can scale, make batches and log waste here."),
         buttons=main_buttons(),
     )
-
-
-def private_only(turn: Turn) -> Reply:
-    """Say that this is only for a private chat."""
-    link = [] if turn.deep_link is None else [turn.deep_link("start")]
-    return reply(_("Not here: write that to me in our private chat."), *link)
 
 
 # -- a scanned label ----------------------------------------------------------------------

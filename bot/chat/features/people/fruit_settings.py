@@ -7,9 +7,8 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.money_input import without_currency
+from bot.chat.dialogue.money_input import ends_of, money_range, without_currency
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.formulas.formula_card import show_range
 from bot.chat.features.people.setting_values import (
     read_clock,
     says_off,
@@ -17,9 +16,10 @@ from bot.chat.features.people.setting_values import (
     says_usual,
     show_clock_minute,
 )
-from bot.chat.i18n.language import _, decimal_mark, show_money, show_number
+from bot.chat.i18n.language import _, decimal_mark, show_number
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError, read_range
 from bot.chat.reply.message import reply
+from bot.chat.reply.units import show_range
 from bot.trade.fruit.peeled import Keeping, peeled_clock
 from bot.trade.words import N_
 from bot.work.context import BarView
@@ -45,12 +45,6 @@ _KEEPING = {
 }
 
 
-def ends_of(text: str) -> tuple[Fraction, Fraction] | None:
-    """Return the ends of a number that a setting keeps, or None where it is not set."""
-    parts = text.split()
-    return (Fraction(parts[0]), Fraction(parts[-1])) if parts else None
-
-
 def shown(bar: BarView) -> dict[str, str]:
     """Return the settings of fruit and money, in words; those that nobody set are left out."""
     settings = bar.settings
@@ -70,12 +64,6 @@ def shown(bar: BarView) -> dict[str, str]:
         if ends is not None:
             values[key] = money_range(ends) if unit == "money" else f"{show_range(*ends)} {_(unit)}".strip()
     return values
-
-
-def money_range(ends: tuple[Fraction, Fraction]) -> str:
-    """Write an amount of money, or two for a range."""
-    low, high = show_money(ends[0]), show_money(ends[1])
-    return low if low == high else _("{low} to {high}").format(low=low, high=high)
 
 
 def _peeled_words(bar: BarView) -> str:

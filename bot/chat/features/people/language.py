@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.people.deep_links import main_buttons
 from bot.chat.i18n.language import _, speaking, tongue
 from bot.chat.i18n.locale_choice import NAMES, language_named

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import json
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.reply.message import Button, File, Reply, reply
 from bot.trade.words import N_

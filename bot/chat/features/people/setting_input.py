@@ -10,7 +10,7 @@ from typing import Any
 from bot.chat.dialogue.naming import short_name
 from bot.chat.dialogue.temperature_input import accept_temperature
 from bot.chat.dialogue.turn import Given, Say, Turn
-from bot.chat.features.batches.label_words import stock_words
+from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.setting_pages import HOUSEHOLD, OUNCES
 from bot.chat.features.people.setting_values import day_names, read_clock, says_off, says_on, says_usual
@@ -29,9 +29,9 @@ from bot.trade.formulas.kinds import plain_name
 from bot.trade.formulas.measures import HOUSE_MEASURES, to_ml
 from bot.trade.formulas.measures import Quantity as TradeQuantity
 from bot.trade.formulas.unit_words import AmbiguousUnitError, UnknownUnitError, resolve_unit
-from bot.work.batches import labels
-from bot.work.batches.labels import ALL_STOCKS
 from bot.work.context import DEFAULT_REASONS, EVERY_DAY
+from bot.work.labels import labels
+from bot.work.labels.labels import ALL_STOCKS
 
 
 def _number(text: str) -> Fraction:

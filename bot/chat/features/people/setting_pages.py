@@ -5,19 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from bot.chat.features.batches.label_words import stock_words
-from bot.chat.features.formulas.formula_card import show_range
+from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.setting_values import day_names, show_clock_minute, show_span
 from bot.chat.features.people.start import jurisdiction_name, units_name
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.i18n.locale_choice import NAMES
 from bot.chat.i18n.setting_names import SETTINGS
-from bot.chat.reply.units import show_temperature
+from bot.chat.reply.units import show_range, show_temperature
 from bot.trade.formulas.measures import DEFAULT_HOUSE_MEASURES, HOUSE_MEASURES
 from bot.trade.words import N_
-from bot.work.batches import labels
 from bot.work.context import EVERY_DAY, BarView
+from bot.work.labels import labels
 
 OUNCES = {"us": N_("US fluid ounces"), "imperial": N_("imperial fluid ounces"), "": N_("ask each time")}
 HOUSEHOLD = {"us": N_("US"), "imperial": N_("imperial"), "metric": N_("metric"), "": N_("ask each time")}

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.money_input import currency_of_sign
 from bot.chat.dialogue.naming import short_name
-from bot.chat.dialogue.progress import watching
-from bot.chat.dialogue.questions import cancelled
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.people.deep_links import ask_code, is_scan, join, main_buttons, scan
 from bot.chat.features.people.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.i18n.language import _, show_moment, tongue
@@ -18,7 +17,6 @@ from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.words import N_
 from bot.work.context import Role
 from bot.work.errors import BadValueError
-from bot.work.log import undo
 from bot.work.people import bars, people, team
 
 # Zones offered first, by the language a phone is set to: the city is then one tap away.
@@ -260,33 +258,6 @@ _ABOUT_A_BAR = (
 )
 
 
-# -- help, undo, cancel -----------------------------------------------------------------
-
-
-def _help(turn: Turn, given: Given) -> Reply:
-    from bot.chat.features.help import (  # noqa: PLC0415 - it lists the commands, this module among them
-        suggestions,
-    )
-
-    asked = str(given.get("free", "")).strip()
-    return (suggestions.help_with(turn, asked) if asked else None) or suggestions.general_help(turn)
-
-
-def _undo(turn: Turn, given: Given) -> Reply:
-    number = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
-    # It shows settings, and those are read by this module.
-    from bot.chat.features.log.undo_words import worded_undo  # noqa: PLC0415
-
-    turn.context.watch = watching(N_("Taking back"))
-    return worded_undo(turn, undo.take_back(turn.context, number))
-
-
-def _cancel(turn: Turn, given: Given) -> Reply:
-    if turn.presence.question is None:
-        return reply(_("Nothing is in progress."))
-    return cancelled(turn)
-
-
 COMMANDS = (
     Command(
         "start",
@@ -308,7 +279,4 @@ COMMANDS = (
         writes=True,
         private_only=True,
     ),
-    Command("help", N_("what I can do"), _help, anyone=True, menu=90, examples=(N_("help waste"),)),
-    Command("undo", N_("take back the last thing you logged"), _undo, writes=True, menu=80),
-    Command("cancel", N_("forget the question in progress"), _cancel, writes=True, anyone=True),
 )

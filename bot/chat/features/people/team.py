@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.strangers import stranger
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.people.deep_links import ask_code, join, main_buttons
 from bot.chat.grammar.syntax import Duration
 from bot.chat.i18n.language import _, ngettext, show_full_day, show_moment, show_number
@@ -222,8 +224,6 @@ def _bars(turn: Turn, given: Given) -> Reply:
         return _go_to(turn, int(given.rest[0]))  # type: ignore[call-overload]
     known = people.bars_of(turn.unit, turn.presence)
     if not known:
-        from bot.chat.intent.fallbacks import stranger  # noqa: PLC0415 - it lists the commands
-
         return stranger(turn)
     rows = [
         _("{bar}, {role}").format(bar=one.name, role=_(ROLE_WORDS[one.role]))

@@ -1,1 +1,4 @@
-"""TODO."""
+"""Commands and wording for the next batches, shopping and what can be made.
+
+Nothing imports it.
+"""

@@ -6,11 +6,12 @@ from datetime import timedelta
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.shared_slots import accept_formula, ask_formula, never
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.shared_slots import accept_formula, ask_formula, ask_item, never
 from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.people.setting_values import day_names
-from bot.chat.features.stock.on_hand import accept_item, amount_words, ask_item
+from bot.chat.features.stock.on_hand import accept_item, amount_words
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_quantity

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml

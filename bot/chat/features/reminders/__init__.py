@@ -1,1 +1,4 @@
-"""TODO."""
+"""Commands and wording for reminders.
+
+May be imported by the clock.
+"""

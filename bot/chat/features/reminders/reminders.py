@@ -6,7 +6,8 @@ from datetime import datetime, time, timedelta
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Duration
 from bot.chat.i18n.language import _, show_moment
 from bot.chat.reply.message import Reply, Text, reply

@@ -1,1 +1,4 @@
-"""TODO."""
+"""Commands and wording for cautions, food grade and allergens.
+
+May be imported by every feature.
+"""

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from itertools import groupby
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never
 from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.safety.caution_blocks import cautions_at
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, reply

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Turn
+from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.safety.grade_words import allergen_line, grade_buttons
 from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Button, Reply, reply

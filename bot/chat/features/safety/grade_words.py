@@ -23,7 +23,7 @@ def mark(names: Sequence[str]) -> str:
 
 def unconfirmed_mark(context: Context, batch: BatchView) -> str:
     """Return the mark of a batch made with something not confirmed as food grade to this day, or ''."""
-    return mark(grades.open_in_batch(context, batch))
+    return mark(grades.open_in_snapshot(context, batch.frozen))
 
 
 def grade_buttons(context: Context, questions: Sequence[OpenQuestion]) -> tuple[tuple[Button, ...], ...]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
-from bot.chat.dialogue import charts
 from bot.chat.dialogue.turn import Turn
+from bot.chat.features.charts import charts
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.fruit_input import accept_fruit
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
-from bot.chat.features.fruit.waste import accept_fruit
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Day
 from bot.chat.i18n.language import _, show_full_day
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply

@@ -1,1 +1,4 @@
-"""TODO."""
+"""Commands and wording for sprayers, dose and drinks served.
+
+Nothing imports it.
+"""

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, accept_formula, never, quantity_in_ml
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.strength_input import ask_strength
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
-from bot.chat.features.formulas.formula_card import show_range
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.safety.caution_blocks import caution_blocks
 from bot.chat.features.spray.dose_words import limit_lines, mend_line, sources_reply, state_words, table
 from bot.chat.grammar.syntax import Amount, Span
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
-from bot.chat.reply.units import show_ml
+from bot.chat.reply.units import show_ml, show_range
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.caution import Step
 from bot.trade.safety.jurisdiction import Jurisdiction

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.spray import sprayer_words
 from bot.chat.grammar.syntax import Hash, Named, Unknown
 from bot.chat.i18n.language import _, ngettext

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.naming import spelt_alike
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.liquids.strength import accept_subject
 from bot.chat.features.spray import sprayer_words
 from bot.chat.features.spray.sprayers import accept_sprayer, use_buttons

@@ -6,11 +6,12 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.money_input import as_money
 from bot.chat.dialogue.naming import known_ingredient
 from bot.chat.dialogue.shared_slots import each_line, is_liquid, never, undo_button, undo_each
 from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.fruit.balance_words import named_amount, plain_amount, used_blocks, used_row
 from bot.chat.features.money.prices import change_words, pack_words
 from bot.chat.grammar.syntax import Amount, Money

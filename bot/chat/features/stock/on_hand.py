@@ -6,11 +6,12 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.money_input import as_money
 from bot.chat.dialogue.naming import known_ingredient
-from bot.chat.dialogue.shared_slots import is_liquid, never, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.shared_slots import ask_item, is_liquid, never, undo_button
+from bot.chat.dialogue.slots import Question, Slot
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Amount, PacksBought, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -18,7 +19,6 @@ from bot.chat.reply.units import show_amount
 from bot.trade.days import local_time
 from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.words import N_
-from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.stock import counts
@@ -40,16 +40,6 @@ def amount_words(turn: Turn, amount: Fraction, dimension: Dimension) -> str:
 
 
 # -- slots ---------------------------------------------------------------------------------
-
-
-def ask_item(turn: Turn, given: Given) -> Question:
-    """Ask which ingredient, those on hand first."""
-    there = stock.on_hand(turn.context)
-    known = sorted(
-        ingredients.all_of(turn.context), key=lambda one: (one.id not in there, one.name.casefold())
-    )
-    choices = [(one.name, f"#{one.id}") for one in known[:12]]
-    return Question(_("Which ingredient?"), columns(choices, 2), hint=_("neutral spirit"))
 
 
 def accept_item(turn: Turn, given: Given, value: Any) -> IngredientView:

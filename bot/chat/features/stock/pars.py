@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat.dialogue.shared_slots import never, undo_button
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.shared_slots import ask_item, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Command, Given, Turn
-from bot.chat.features.stock.on_hand import accept_item, amount_words, ask_item, on_hand_line, quantity_of
+from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.features.stock.on_hand import accept_item, amount_words, on_hand_line, quantity_of
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
 from bot.trade.formulas.measures import Quantity

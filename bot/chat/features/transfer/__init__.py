@@ -1,1 +1,4 @@
-"""TODO."""
+"""Commands and wording for export and import.
+
+Nothing imports it.
+"""

@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.shared_slots import ask_loss, never, undo_button
 from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, File, Grid, Reply, Text, reply
 from bot.documents.tables import write_csv

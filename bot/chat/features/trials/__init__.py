@@ -1,1 +1,4 @@
-"""TODO."""
+"""Commands and wording for trials and tasting.
+
+Nothing imports it.
+"""

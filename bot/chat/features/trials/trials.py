@@ -6,9 +6,10 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, quantity_in_ml, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
+from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.formulas.writing import apply_details, draft_line
 from bot.chat.features.trials.trial_words import amounts_grid, result_lines, score_grid, title
 from bot.chat.grammar.syntax import Amount, Detail, IngredientLine

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.shared_slots import accept_batch, ask_open_batch, never
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Command, Given, Say, Turn
-from bot.chat.features.batches.label_words import label_text, stock_words
+from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.features.labels.label_words import label_text, stock_words
 from bot.chat.grammar.lexer import Noun
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Caution, File, Reply, Text, reply
 from bot.documents.labels.labels import MOST_COPIES
 from bot.trade.words import N_
-from bot.work.batches import labels
-from bot.work.batches.labels import ALL_STOCKS, LabelFacts, LabelStock, Printed
+from bot.work.labels import labels
+from bot.work.labels.labels import ALL_STOCKS, LabelFacts, LabelStock, Printed
 
 _MOST_STOCKS = 8
 

@@ -11,8 +11,8 @@ from functools import partial
 
 from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.http_client import sending_only_while
-from bot.channels.telegram.intake import Answering, Intake
 from bot.channels.telegram.metrics import Figures
+from bot.channels.telegram.receiving.intake import Answering, Intake
 from bot.channels.telegram.updates import CHANNEL, Incoming
 from bot.chat.conversation.conversation import Receipt
 from bot.work.context import Clock

@@ -11,8 +11,8 @@ from telegram import Bot
 from telegram.error import Conflict, InvalidToken, RetryAfter, TelegramError
 
 from bot.channels.telegram.http_client import LeanRequest
-from bot.channels.telegram.intake import Intake
 from bot.channels.telegram.outcomes import classify
+from bot.channels.telegram.receiving.intake import Intake
 from bot.channels.telegram.updates import ALLOWED
 from storage.leader import Leadership
 from storage.trouble import AwayError

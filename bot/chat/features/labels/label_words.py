@@ -10,7 +10,7 @@ from bot.chat.i18n.language import _, ngettext, show_full_day, show_number, tong
 from bot.chat.reply.units import show_ml
 from bot.documents.labels.labels import LabelText
 from bot.trade.words import N_
-from bot.work.batches.labels import LabelFacts, LabelStock
+from bot.work.labels.labels import LabelFacts, LabelStock
 
 _MM_PER_INCH = Fraction(254, 10)
 _FLAMMABLE_LINE = N_("Flammable: keep away from flame and heat")

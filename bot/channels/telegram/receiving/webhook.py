@@ -16,7 +16,7 @@ from typing import Any
 from tornado.httpserver import HTTPServer
 from tornado.web import Application, RequestHandler
 
-from bot.channels.telegram.intake import Intake
+from bot.channels.telegram.receiving.intake import Intake
 
 log = logging.getLogger(__name__)
 PATH = "/telegram"

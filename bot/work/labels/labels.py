@@ -137,7 +137,7 @@ def facts_of(context: Context, number: int) -> LabelFacts:
         tuple(names[:_MOST_INGREDIENTS]),
         max(0, len(names) - _MOST_INGREDIENTS),
         tuple(_allergens(context, batch)),
-        tuple(grade.open_in_batch(context, batch)),
+        tuple(grade.open_in_snapshot(context, batch.frozen)),
         is_flammable(strength),
         preparation.keep_cold,
         preparation.label_lines,

@@ -11,10 +11,10 @@ from collections.abc import Callable, Coroutine, Sequence
 from concurrent.futures import Executor
 from typing import Any, TypeVar
 
-from bot.channels.telegram.chat_locks import Lately, Turns
 from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.http_client import LeftToAnotherError
 from bot.channels.telegram.metrics import Figures
+from bot.channels.telegram.receiving.chat_locks import Lately, Turns
 from bot.channels.telegram.updates import CHANNEL, Incoming
 from bot.chat.conversation.conversation import AlreadyDoneError, Receipt
 from bot.work.context import Clock

@@ -1,0 +1,4 @@
+"""Ways in for updates: polling or webhook, stored once, in the order of each chat.
+
+Imported by the channel only.
+"""

@@ -1,0 +1,44 @@
+"""What a command is: its words, its slots and the function that answers it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from bot.chat.dialogue.slots import Slot
+from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.reply.message import Reply
+
+Runs = Callable[[Turn, Given], "Reply | list[Reply]"]
+
+
+@dataclass(frozen=True)
+class Command:
+    """One thing that can be said.
+
+    `name` is the word after the slash; `words` other ways to begin. The grammar's rule
+    `<name>_cmd` reads what follows. `slots` are asked for in order while `wanted` of
+    them is true; `run` then does the work. `writes` opens a transaction that can change
+    things; `quick` says that one which only reads does so in a few milliseconds. `manages`
+    keeps plain members out, `manages_words` only where more than its word is said; `anyone`
+    needs no bar. `menu` is the place in the command menu, 0 for none.
+    """
+
+    name: str
+    summary: str
+    run: Runs
+    words: tuple[str, ...] = ()
+    examples: tuple[str, ...] = ()
+    slots: tuple[Slot, ...] = ()
+    writes: bool = False
+    quick: bool = False
+    manages: bool = False
+    manages_words: bool = False
+    anyone: bool = False
+    menu: int = 0
+    private_only: bool = False
+
+    @property
+    def rule(self) -> str:
+        """The grammar's rule for what follows the command word."""
+        return f"{self.name.replace(' ', '_')}_cmd"

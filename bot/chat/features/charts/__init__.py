@@ -1,0 +1,4 @@
+"""Charts of the bar in its own words, money and colours.
+
+May be imported by the features that send pictures.
+"""

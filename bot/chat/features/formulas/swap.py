@@ -1,0 +1,65 @@
+"""Swap: the amounts of a formula with another spirit instead, for the same ethanol."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
+from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.features.formulas.scale import scale_reply
+from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
+from bot.chat.grammar.syntax import Factor
+from bot.chat.i18n.language import _, show_number
+from bot.chat.reply.message import Reply
+from bot.trade.formulas.amounts import ByFactor
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.words import N_
+from bot.work.formulas import ingredients
+from bot.work.formulas.formulas import FormulaView
+
+
+def _ask_swap(turn: Turn, given: Given) -> Question:
+    view: FormulaView = given["formula"]
+    there = {line.ingredient.id for line in view.lines}
+    spirits = [
+        one
+        for one in ingredients.all_of(turn.context, IngredientKind.SPIRIT)
+        if one.strength_percent is not None and one.id not in there
+    ]
+    choices = [(f"{one.name} {show_number(one.strength_percent or 0, 1)} %", one.name) for one in spirits[:4]]
+    choices += [
+        (f"{show_number(Fraction(level), 1)} %", f"{show_number(Fraction(level), 1)} %") for level in _USUAL
+    ]
+    return Question(_("How strong is the spirit that is there instead?"), columns(choices, 2), hint="75.5 %")
+
+
+_USUAL = ("96", "95", "75.5", "70", "50", "40")
+
+
+def _swap(turn: Turn, given: Given) -> Reply:
+    if "target" not in given:
+        given.values["target"] = (Factor(Fraction(1)), ByFactor(Fraction(1)))
+        given.texts["target"] = "x1"
+    return scale_reply(turn, given)
+
+
+COMMANDS = (
+    Command(
+        "swap",
+        N_("another spirit for the same ethanol"),
+        _swap,
+        words=("swap spirit in", "swap spirit", "other spirit"),
+        examples=(N_("swap grapefruit mist with 75.5 %"),),
+        slots=(
+            FORMULA_SLOT,
+            Slot("swap", _ask_swap, accept=SWAP_SLOT.accept, rule="swap_answer_slot"),
+            LOSS_SLOT,
+            Slot("target", TARGET_SLOT.ask, never, TARGET_SLOT.accept),
+            GRAMS_SLOT,
+            TEMPERATURE_SLOT,
+        ),
+    ),
+)

@@ -1,0 +1,28 @@
+"""The commands help and cancel."""
+
+from __future__ import annotations
+
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.questions import cancelled
+from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.features.help import suggestions
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Reply, reply
+from bot.trade.words import N_
+
+
+def _help(turn: Turn, given: Given) -> Reply:
+    asked = str(given.get("free", "")).strip()
+    return (suggestions.help_with(turn, asked) if asked else None) or suggestions.general_help(turn)
+
+
+def _cancel(turn: Turn, given: Given) -> Reply:
+    if turn.presence.question is None:
+        return reply(_("Nothing is in progress."))
+    return cancelled(turn)
+
+
+COMMANDS = (
+    Command("help", N_("what I can do"), _help, anyone=True, menu=90, examples=(N_("help waste"),)),
+    Command("cancel", N_("forget the question in progress"), _cancel, writes=True, anyone=True),
+)

@@ -1,0 +1,4 @@
+"""Use cases for printed labels.
+
+Imported by chat and by the subjects above it in `bot.work`.
+"""
