@@ -7,6 +7,7 @@ among it. A service that cannot be reached is said plainly and fails nothing: it
 
 from __future__ import annotations
 
+import argparse
 import base64
 import hashlib
 import json
@@ -140,4 +141,5 @@ def main() -> int:
 
 
 if __name__ == "__main__":
+    argparse.ArgumentParser(prog="python -m tests.audit", description=__doc__).parse_args()
     sys.exit(main())

@@ -7,6 +7,7 @@ Both come from a bar opened and a batch made in a real dialogue, and from the PD
 
 from __future__ import annotations
 
+import argparse
 import io
 import tempfile
 from datetime import UTC, datetime
@@ -79,4 +80,5 @@ def main() -> None:
 
 
 if __name__ == "__main__":
+    argparse.ArgumentParser(prog="python -m tests.label_picture", description=__doc__).parse_args()
     main()

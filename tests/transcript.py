@@ -1,4 +1,4 @@
-"""The conversations in the README and the guide: held over real HTTP, and printed as they went.
+"""The conversations in the README and in tests/stories/TRANSCRIPTS.md: held over real HTTP, and printed as they went.
 
 python -m tests.transcript            prints them
 python -m tests.transcript --write    puts them between their marks
@@ -24,7 +24,8 @@ from tests.house import Hands, lines
 from tests.house import Person as Caller
 
 _ROOT = Path(__file__).parents[1]
-README, GUIDE = _ROOT / "README.md", _ROOT / "DEVELOPERS.md"
+README = _ROOT / "README.md"
+TRANSCRIPTS = Path(__file__).with_name("stories") / "TRANSCRIPTS.md"
 _EVENING = datetime(2026, 11, 25, 18, 0, tzinfo=UTC)
 
 
@@ -128,8 +129,8 @@ def _asked(person: Caller, said: str) -> list[str]:
 
 STORIES: dict[str, tuple[Path, Callable[[], Awaitable[str]]]] = {
     "a night": (README, partial(_hold, _night)),
-    "the chemistry": (GUIDE, partial(_hold, _chemistry)),
-    "the fruit": (GUIDE, _fruit),
+    "the chemistry": (TRANSCRIPTS, partial(_hold, _chemistry)),
+    "the fruit": (TRANSCRIPTS, _fruit),
 }
 
 
@@ -152,7 +153,7 @@ def shown(name: str) -> str:
 def main() -> None:
     """Print the conversations, or write them into their pages."""
     parser = argparse.ArgumentParser(prog="python -m tests.transcript")
-    parser.add_argument("--write", action="store_true", help="put them into the README and the guide")
+    parser.add_argument("--write", action="store_true", help="put them between their marks")
     write = parser.parse_args().write
     for name, (page, _story) in STORIES.items():
         written = asyncio.run(held(name))

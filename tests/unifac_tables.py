@@ -6,6 +6,7 @@ published numbers. A test compares the file with the library's own tables.
 
 from __future__ import annotations
 
+import argparse
 import json
 from typing import Any
 
@@ -54,4 +55,5 @@ def as_text(tables: dict[str, dict[str, Any]]) -> str:
 
 
 if __name__ == "__main__":
+    argparse.ArgumentParser(prog="python -m tests.unifac_tables", description=__doc__).parse_args()
     FILE.write_text(as_text(published()), "utf-8")

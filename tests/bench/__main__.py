@@ -98,7 +98,7 @@ def measure_all(plan: Plan, hourly: int, words: str, *, rows: int = week.ALL_ROW
 
 
 def main() -> None:
-    """Measure and print, or write into the guide."""
+    """Measure and print, or write into README.md."""
     parser = argparse.ArgumentParser(prog="python -m tests.bench", description=__doc__)
     parser.add_argument("words", nargs="?", default="", help="only what these words stand in the name of")
     parser.add_argument("--sequential", type=int, default=Plan.sequential, help="messages in one chat")
@@ -106,7 +106,7 @@ def main() -> None:
     parser.add_argument("--each", type=int, default=Plan.each, help="messages in each of them")
     parser.add_argument("--starts", type=int, default=Plan.starts, help="cold starts")
     parser.add_argument("--hourly", type=int, default=36, help="messages of each chat in the soak's hour")
-    parser.add_argument("--write", action="store_true", help="put tables and picture into the guide")
+    parser.add_argument("--write", action="store_true", help="put tables and picture into README.md")
     wanted = parser.parse_args()
     plan = Plan(wanted.sequential, wanted.chats, wanted.each, wanted.starts)
     capacity = server_capacity()

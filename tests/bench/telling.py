@@ -1,4 +1,4 @@
-"""The figures as tables, sentences and a picture for the guide."""
+"""The figures as tables, sentences and a picture for README.md."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from tests.bench.soak import Soak
 from tests.bench.ticks import FEW, MANY, Ticks
 
 _ROOT = Path(__file__).parents[2]
-_GUIDE = _ROOT / "DEVELOPERS.md"
+_REPORT = Path(__file__).with_name("README.md")
 PICTURE = _ROOT / "deploy" / "pictures" / "bench.png"
 _BEGIN, _END = "<!-- bench: begin -->", "<!-- bench: end -->"
 _ONE, _TWO = "waste, webhook, one process", "waste, webhook, two processes"
@@ -200,12 +200,12 @@ def _how_far(found: Found) -> list[str]:
 
 
 def write(lines: list[str]) -> None:
-    """Put what was told into the guide, with the picture."""
-    before, _begin, rest = _GUIDE.read_text("utf-8").partition(_BEGIN)
+    """Put the report into README.md, with the picture."""
+    before, _begin, rest = _REPORT.read_text("utf-8").partition(_BEGIN)
     after = rest.partition(_END)[2]
-    picture = f"![Replies a second and memory over the soak]({PICTURE.relative_to(_ROOT).as_posix()})"
+    picture = f"![Replies a second and memory over the soak](../../{PICTURE.relative_to(_ROOT).as_posix()})"
     shown = "\n".join([*lines, "", picture])
-    _GUIDE.write_text(f"{before}{_BEGIN}\n\n{shown}\n\n{_END}{after}", "utf-8")
+    _REPORT.write_text(f"{before}{_BEGIN}\n\n{shown}\n\n{_END}{after}", "utf-8")
 
 
 def draw(found: Found) -> None:

@@ -137,7 +137,7 @@ def test_aims_are_held_against_the_figures() -> None:
     assert found["resident after the soak"] == ("121 MB", True)
 
 
-def test_the_guide_gets_ratios_and_how_far_it_goes() -> None:
+def test_the_report_gets_ratios_and_how_far_it_goes() -> None:
     told = "\n".join(tell(_FOUND, _SMALL, 4000))
     assert "| scale, SQLite | 2.50 (1.25) | 5.00 | 12.50 | 22.50 | 80.00 (0.80) |" in told
     # Two cores at 2 ms of database each are a thousand a second, four bot processes at 4 ms each.

@@ -10,15 +10,15 @@ from pathlib import Path
 from tests.faults.running import FAULTS, Stage
 from tests.faults.tally import Tally, table
 
-_GUIDE = Path(__file__).parents[2] / "DEVELOPERS.md"
+_TABLE = Path(__file__).with_name("README.md")
 _BEGIN, _END = "<!-- faults: begin -->", "<!-- faults: end -->"
 
 
 def _write(lines: list[str]) -> None:
-    before, _begin, rest = _GUIDE.read_text("utf-8").partition(_BEGIN)
+    before, _begin, rest = _TABLE.read_text("utf-8").partition(_BEGIN)
     after = rest.partition(_END)[2]
     shown = "\n".join(lines)
-    _GUIDE.write_text(f"{before}{_BEGIN}\n\n{shown}\n\n{_END}{after}", "utf-8")
+    _TABLE.write_text(f"{before}{_BEGIN}\n\n{shown}\n\n{_END}{after}", "utf-8")
 
 
 async def _all(words: str, quick: bool) -> list[Tally]:
@@ -42,7 +42,7 @@ def main() -> int:
     parser = argparse.ArgumentParser(prog="python -m tests.faults")
     parser.add_argument("words", nargs="?", default="", help="only faults whose name holds these words")
     parser.add_argument("--quick", action="store_true", help="each a few times, as in the test suite")
-    parser.add_argument("--write", action="store_true", help="put the table into the guide")
+    parser.add_argument("--write", action="store_true", help="put the table into README.md")
     wanted = parser.parse_args()
     found = asyncio.run(_all(wanted.words, wanted.quick))
     lines = table(found)

@@ -1,6 +1,6 @@
 """Each fault a few times: nothing lost, nothing doubled, no repeat without its label.
 
-The full form, each fault many times, is `python -m tests.faults`; its table stands in the guide.
+The full form, each fault many times, is `python -m tests.faults`; its table stands in README.md beside it.
 """
 
 from __future__ import annotations

@@ -9,7 +9,7 @@ from pathlib import Path
 from tests.outside import all_checks
 from tests.outside.check import Check
 
-_GUIDE = Path(__file__).parents[2] / "DEVELOPERS.md"
+_TABLE = Path(__file__).with_name("TABLE.md")
 _BEGIN, _END = "<!-- outside checks: begin -->", "<!-- outside checks: end -->"
 
 
@@ -47,17 +47,17 @@ def table(rule: str | None = None) -> tuple[list[str], int]:
 
 
 def _write(lines: list[str]) -> None:
-    before, _begin, rest = _GUIDE.read_text("utf-8").partition(_BEGIN)
+    before, _begin, rest = _TABLE.read_text("utf-8").partition(_BEGIN)
     after = rest.partition(_END)[2]
     shown = "\n".join(lines)
-    _GUIDE.write_text(f"{before}{_BEGIN}\n\n{shown}\n\n{_END}{after}", "utf-8")
+    _TABLE.write_text(f"{before}{_BEGIN}\n\n{shown}\n\n{_END}{after}", "utf-8")
 
 
 def main() -> int:
-    """Print the table or write it into the guide; the exit code is 1 if any check differs from its source."""
+    """Print the table or write it into TABLE.md; the exit code is 1 if any check differs from its source."""
     parser = argparse.ArgumentParser(prog="python -m tests.outside")
     parser.add_argument("rule", nargs="?", help="only the checks of this rule")
-    parser.add_argument("--write", action="store_true", help="put the whole table into the guide")
+    parser.add_argument("--write", action="store_true", help="put the whole table into TABLE.md")
     wanted = parser.parse_args()
     lines, bad = table(None if wanted.write else wanted.rule)
     if wanted.write:

@@ -1,4 +1,4 @@
-"""The threat and ASVS tables of the guide name tests that are there."""
+"""The threat and ASVS tables of the security notes name tests that are there."""
 
 from __future__ import annotations
 
@@ -6,11 +6,11 @@ import re
 from pathlib import Path
 
 _ROOT = Path(__file__).parents[2]
+_NOTES = Path(__file__).with_name("README.md")
 
 
 def test_every_test_that_the_tables_name_is_there() -> None:
-    guide = (_ROOT / "DEVELOPERS.md").read_text()
-    section = guide[guide.index("## Security") :].partition("\n## ")[0]
+    section = _NOTES.read_text()
     named = set(re.findall(r"`(tests/[a-z_/]+\.py)`", section))
     assert len(named) > 15
     assert [one for one in sorted(named) if not (_ROOT / one).is_file()] == []
@@ -24,7 +24,7 @@ def test_every_test_that_the_tables_name_is_there() -> None:
 
 
 def test_every_file_of_these_tests_is_named_in_the_tables() -> None:
-    guide = (_ROOT / "DEVELOPERS.md").read_text()
+    guide = _NOTES.read_text()
     for path in Path(__file__).parent.glob("test_*.py"):
         if path != Path(__file__):
             assert f"tests/security/{path.name}" in guide, path.name
