@@ -1,4 +1,4 @@
-"""The conversations in the README and in tests/stories/TRANSCRIPTS.md: held over real HTTP, and printed as they went.
+"""The conversations in the README and in tests/stories/TRANSCRIPTS.md, held over real HTTP.
 
 python -m tests.transcript            prints them
 python -m tests.transcript --write    puts them between their marks
