@@ -1,1 +1,1 @@
-"""Pure rules of the trade: numbers in, numbers out. No clock, no database, no chat."""
+"""Pure rules of the trade: numbers in, numbers out, without a clock, a database or a chat."""

@@ -1,8 +1,8 @@
-"""Business days, weeks, wall times and quiet hours on a bar's own clock.
+"""Business days, weeks, wall times and quiet hours on a bar's local clock.
 
-Instants are aware datetimes and come back in UTC; minutes count from midnight on the wall clock.
-Where the clock jumps forward, a wall time that does not exist means the first instant after the gap;
-where it goes back, a wall time that comes twice means the first. Rules of each zone: IANA tz data.
+Instants are aware datetimes and are returned in UTC; minutes count from midnight on the wall clock. Where the
+clock jumps forward, a wall time that does not exist means the first instant after the gap; where it goes
+back, a wall time that occurs twice means the first. Rules of each zone: IANA tz data.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ _ONE_SECOND: Final = timedelta(seconds=1)
 
 @dataclass
 class UnknownZoneError(TradeError):
-    """The IANA time zone data have no zone of this name."""
+    """The IANA time zone data has no zone of this name."""
 
     name: str
 
@@ -59,15 +59,15 @@ def zone_of(name: str) -> ZoneInfo:
 
 
 def local_time(instant: datetime, zone: str) -> datetime:
-    """Return an instant on the wall clock of a zone. Raises UnknownZoneError or NaiveInstantError."""
+    """Return an instant as wall time in a zone. Raises UnknownZoneError or NaiveInstantError."""
     return _checked(instant).astimezone(zone_of(zone))
 
 
 def instant_of(day: date, minute: int, zone: str) -> datetime:
     """Return the instant, in UTC, at which the wall clock of a zone shows `minute` on a local date.
 
-    A minute from 1440 on lies on a later day. Gap: the first instant after it. Overlap: the first of
-    the two. Raises UnknownZoneError, or OutOfRangeError for a minute below zero.
+    A minute of 1440 or more falls on a later day. Gap: the first instant after it. Overlap: the first of the
+    two. Raises UnknownZoneError, or OutOfRangeError for a minute below zero.
     """
     if minute < 0:
         raise OutOfRangeError("minute of the day", minute, 0, None, "min")
@@ -76,13 +76,13 @@ def instant_of(day: date, minute: int, zone: str) -> datetime:
     instant = wall.astimezone(UTC)
     if instant.astimezone(wall.tzinfo).replace(tzinfo=None) == wall.replace(tzinfo=None):
         return instant
-    # The wall time does not exist. With fold=0 it is read by the offset before the gap and lands
-    # after it, with fold=1 the other way round: the clock jumps between the two.
+    # The wall time does not exist. fold=0 uses the offset before the gap and lands after it; fold=1 does the
+    # opposite. The clock jumps between the two.
     return _jump(wall.replace(fold=1).astimezone(UTC), instant, zone)
 
 
 def _jump(before: datetime, after: datetime, zone: str) -> datetime:
-    """Return the first instant with the offset that `after` has, to the second, by halving."""
+    """Bisect to the second for the first instant with the same offset as `after`."""
     clock = zone_of(zone)
     offset = after.astimezone(clock).utcoffset()
     while after - before > _ONE_SECOND:
@@ -98,14 +98,13 @@ def _jump(before: datetime, after: datetime, zone: str) -> datetime:
 def business_day(instant: datetime, zone: str, closing_minute: int = DEFAULT_CLOSING_MINUTE) -> date:
     """Return the business day that an instant belongs to.
 
-    A business day ends at the closing hour of the next morning: with 05:00, half past two at night
-    belongs to the day before and five o'clock to the new day. A bar that closes at noon or later ends
-    its business day at midnight.
+    A business day ends at the closing hour of the next morning: with 05:00, 02:30 belongs to the day before
+    and 05:00 to the new day. A bar that closes at noon or later ends its business day at midnight.
 
-    Raises UnknownZoneError, NaiveInstantError, or OutOfRangeError for a minute that no day has.
+    Raises UnknownZoneError, NaiveInstantError, or OutOfRangeError for a minute outside the day.
     """
     day = local_time(instant, zone).date() + _ONE_DAY
-    # Counted by instants rather than by what the clock shows, so that days never overlap.
+    # Count by instants rather than wall times, so that days never overlap.
     while instant.astimezone(UTC) < _starts(day, zone, closing_minute):
         day -= _ONE_DAY
     return day
@@ -116,7 +115,7 @@ def business_day_span(
 ) -> tuple[datetime, datetime]:
     """Return the first instant of a business day and the first after it, in UTC.
 
-    Raises UnknownZoneError, or OutOfRangeError for a minute that no day has.
+    Raises UnknownZoneError, or OutOfRangeError for a minute outside the day.
     """
     return _starts(day, zone, closing_minute), _starts(day + _ONE_DAY, zone, closing_minute)
 
@@ -129,15 +128,15 @@ def _starts(day: date, zone: str, closing_minute: int) -> datetime:
 def is_service_day(day: date, service_days: int = EVERY_DAY) -> bool:
     """Whether the bar serves on this day of the week; `service_days` has bit 0 for Monday.
 
-    Raises OutOfRangeError for a mask that is not of seven days.
+    Raises OutOfRangeError for a mask that does not fit seven days.
     """
     return bool(_mask(service_days) >> day.weekday() & 1)
 
 
 def next_service_day(day: date, service_days: int = EVERY_DAY) -> date | None:
-    """Return the first service day on or after `day`, or None if the bar serves on no day.
+    """Return the first service day on or after `day`, or None if the bar never serves.
 
-    Raises OutOfRangeError for a mask that is not of seven days.
+    Raises OutOfRangeError for a mask that does not fit seven days.
     """
     week = (day + number * _ONE_DAY for number in range(7))
     return next((later for later in week if is_service_day(later, service_days)), None)
@@ -159,12 +158,12 @@ def week_at(year: int, number: int) -> Week:
 
 
 def defer_past_quiet(instant: datetime, zone: str, from_minute: int, to_minute: int) -> datetime:
-    """Return the instant itself, or the end of the quiet hours if it falls within them, in UTC.
+    """Return the instant, or the end of the quiet hours if it falls within them, in UTC.
 
-    Quiet hours run each day from `from_minute` up to `to_minute`, over midnight if the second is the
-    smaller; there are none if both are the same.
+    Quiet hours run each day from `from_minute` up to `to_minute`, past midnight if the second is smaller;
+    there are none if both are equal.
 
-    Raises UnknownZoneError, NaiveInstantError, or OutOfRangeError for a minute that no day has.
+    Raises UnknownZoneError, NaiveInstantError, or OutOfRangeError for a minute outside the day.
     """
     start, end = _minute_of_day("quiet hours", from_minute), _minute_of_day("quiet hours", to_minute)
     today = local_time(instant, zone).date()

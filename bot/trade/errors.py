@@ -1,4 +1,4 @@
-"""Errors of the trade rules: they carry data, and only the chat turns them into words."""
+"""Errors of the trade rules; they carry data, and the chat turns them into words."""
 
 from __future__ import annotations
 
@@ -6,15 +6,15 @@ from dataclasses import dataclass
 
 
 class TradeError(Exception):
-    """A rule of the trade cannot answer with what it was given."""
+    """A trade rule cannot give an answer for its input."""
 
 
 @dataclass
 class OutOfRangeError(TradeError):
-    """A quantity lies outside the range in which the rule holds.
+    """A quantity is outside the range in which the rule holds.
 
-    `quantity` is its plain name, `value` what was given, `low` and `high` the
-    range (None where open), `unit` the unit of all three.
+    `quantity` is its plain name, `value` the value given, `low` and `high` the range (None where open),
+    `unit` the unit of all three.
     """
 
     quantity: str

@@ -1,4 +1,4 @@
-"""Where a number or a statement comes from, and how well that is known."""
+"""Sources of numbers and statements, and how each is known."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from bot.trade.words import N_
 
 
 class HowKnown(StrEnum):
-    """How the source was met; the values are shown to people."""
+    """How the source is known; the values are shown to people."""
 
     READ = N_("read")
     READ_SECOND_HAND = N_("read in a text that quotes it")
@@ -21,7 +21,7 @@ class HowKnown(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A document and place in it, how it is known, and the day it was last seen (None if never)."""
+    """A document and a place in it, how it is known, and the day it was last seen (None if never)."""
 
     title: str
     how_known: HowKnown

@@ -1,4 +1,4 @@
-"""A marker for texts that are data, so that the catalogues can find them."""
+"""A marker for translatable texts kept as data, so that the catalogue tool finds them."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""How long a batch rests, when to look again, when it is thrown out: the earliest rule wins and is named."""
+"""Compute the rest, re-check and discard dates of a batch; the earliest discard rule wins and is named."""
 
 from __future__ import annotations
 
@@ -16,15 +16,16 @@ from bot.trade.words import N_
 
 _SEEN = date(2026, 11, 25)
 
-# FDA Food Code 3-501.17: refrigerated, ready-to-eat food that needs time and temperature control, held
-# longer than 24 h, is used or thrown out within 7 calendar days at 5 °C (41 °F), the day of preparation
-# counted as day 1, and a mixture takes its earliest date.
+# FDA Food Code 3-501.17: refrigerated, ready-to-eat food that needs time and temperature control, held longer
+# than 24 h, must be used or thrown out within 7 calendar days at 5 °C (41 °F), counting the day of
+# preparation as day 1; a mixture takes the earliest date of its parts.
 FOOD_CODE_DAYS = 7
 FOOD_CODE_SOURCE = Source(
     N_("FDA Food Code 3-501.17, as adopted in Minnesota Rules 4626.0400"), HowKnown.READ, _SEEN
 )
 
-# Citrus oils last 1 to 2 years from opening when cold, half of that when not: a rule of thumb, low end kept.
+# Citrus oils last 1 to 2 years from opening when cold, half as long otherwise: a rule of thumb; we use the
+# low end.
 OIL_DAYS_COLD = 365
 OIL_DAYS_WARM = 182
 OIL_SOURCE = Source(
@@ -37,7 +38,7 @@ OWN_TIME = Source(N_("a time this bar set itself"), HowKnown.PRACTICE)
 
 
 class ShelfRule(StrEnum):
-    """What can set a discard date; of two on the same day the one named first here is told."""
+    """The rules that can set a discard date; for two on the same day, the one listed first is named."""
 
     FOOD_CODE = "food code"
     INGREDIENT = "ingredient"
@@ -58,12 +59,12 @@ RULE_TEXTS: dict[ShelfRule, str] = {
 
 
 class NaiveTimeError(TradeError):
-    """A time was given without its time zone."""
+    """A time has no time zone."""
 
 
 @dataclass(frozen=True, slots=True)
 class OilBottle:
-    """An oil bottle whose contents went into a batch; dates may be unknown (None)."""
+    """An oil bottle used in a batch; unknown dates are None."""
 
     name: str
     opened_on: date | None = None
@@ -73,7 +74,7 @@ class OilBottle:
 
 @dataclass(frozen=True, slots=True)
 class IngredientDate:
-    """A perishable ingredient and the day it has to be gone."""
+    """A perishable ingredient and its last day."""
 
     name: str
     discard_on: date
@@ -81,12 +82,11 @@ class IngredientDate:
 
 @dataclass(frozen=True, slots=True)
 class ShelfQuestion:
-    """What is known of a batch when its dates are asked.
+    """The facts about a batch that decide its dates.
 
-    `made_at` is an aware time; `made_on` the day it counts for (its own date if
-    None). Times in hours or whole days; None takes the kind's default.
-    `opened_on` is the day a bottle of it was first opened. `contents` are the
-    names and kinds of what went in.
+    `made_at` is an aware time; `made_on` the day it counts for (its date if None). Times in hours or whole
+    days; None takes the kind's default. `opened_on` is the day a bottle of the batch was first opened.
+    `contents` are the names and kinds of what went in.
     """
 
     preparation: Preparation
@@ -117,7 +117,7 @@ class ShelfQuestion:
 
     @property
     def making_day(self) -> date:
-        """The day the batch counts as made."""
+        """The day on which the batch counts as made."""
         return self.made_on or self.made_at.date()
 
 
@@ -125,9 +125,9 @@ class ShelfQuestion:
 class Candidate:
     """A discard date and the rule that gives it.
 
-    The batch may be used on that day and is thrown out by its end. `subject`
-    names the oil or ingredient, if one decides; `certain` is False where the
-    rule may not cover the batch and an inspector has to say.
+    The batch may be used on that day and must be thrown out by the end of it. `subject` names the oil or
+    ingredient, if one decides; `certain` is False where the rule may not cover the batch and an inspector has
+    to decide.
     """
 
     rule: ShelfRule
@@ -139,11 +139,10 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class ShelfPlan:
-    """Rest-until, re-check and discard dates of a batch, with every rule that had a say, earliest first.
+    """Rest-until, re-check and discard dates of a batch, with every rule that applied, earliest first.
 
-    `rest_until` is in the zone of the time of making. `recheck_on` is None when
-    nothing is due before the discard date. `longer_than_usual` is set when the
-    formula's own time passes the kind's usual one.
+    `rest_until` is in the zone of the time of making. `recheck_on` is None when nothing is due before the
+    discard date. `longer_than_usual` is set when the formula's own time passes the kind's usual one.
     """
 
     rest_until: datetime
@@ -161,7 +160,7 @@ class ShelfPlan:
 
 
 class FoodCodeCover(StrEnum):
-    """Whether the Food Code's date marking reaches a batch, as far as names can tell."""
+    """Whether the Food Code's date marking applies to a batch, as far as names can tell."""
 
     COVERED = "covered"
     NOT_NAMED = "not named"
@@ -180,13 +179,12 @@ _JUICES = frozenset({Preparation.JUICE, Preparation.ACID_ADJUSTED_JUICE})
 def food_code_cover(
     preparation: Preparation, contents: tuple[tuple[str, IngredientKind], ...]
 ) -> FoodCodeCover:
-    """Return whether Food Code 3-501.17 reaches a batch, by the names and kinds of what went in.
+    """Return whether Food Code 3-501.17 applies to a batch, by the names and kinds of its contents.
 
-    Covered by name: cut melon, cut tomato, cut leafy greens, sprouts, garlic in
-    oil, plant food that was heated, milk and egg (the code's definition, read
-    second-hand). Cut citrus and its juice are not named; whether their acidity
-    takes them out is the inspector's to say. Mixes in strong spirit are left to
-    the inspector too when something covered went in.
+    Covered by name: cut melon, cut tomato, cut leafy greens, sprouts, garlic in oil, plant food that was
+    heated, milk and egg (the code's definition, read second-hand). Cut citrus and its juice are not named; an
+    inspector decides whether their acidity exempts them. An inspector also decides on mixes in strong spirit
+    that contain something covered.
     """
     names = [_NOT_COVERED_PHRASES.sub(" ", read_name(name)) for name, _ in contents]
     covered = any(_COVERED_WORDS.search(name) for name in names)
@@ -199,7 +197,7 @@ def food_code_cover(
 
 
 def oil_discard_on(oil: OilBottle) -> date | None:
-    """Return the day an oil is to be gone: its best-before, or a year (cold) or half a year after opening.
+    """Return the last day of an oil: its best-before date, or a year (cold) or half a year after opening.
 
     The earlier of the two; None when neither date is known. Source: OIL_SOURCE.
     """
@@ -210,13 +208,12 @@ def oil_discard_on(oil: OilBottle) -> date | None:
 
 
 def shelf_plan(question: ShelfQuestion) -> ShelfPlan:
-    """Return a batch's dates, the earliest discard rule winning.
+    """Return a batch's dates; the earliest discard rule wins.
 
-    The formula's own time takes the place of the kind's usual one; every other
-    rule can only bring the date nearer. Rest is counted in hours that pass, so a
-    change of the clocks does not shorten it. Kind times are common practice, no
-    source; the Food Code applies where the bar follows US rules, and elsewhere
-    `ask_inspector` is set for what it would touch.
+    The formula's own time replaces the kind's usual one; every other rule can only move the date forward.
+    Rest is counted in elapsed hours, so a clock change does not shorten it. Kind times are common practice,
+    no source; the Food Code applies where the bar follows US rules, and elsewhere `ask_inspector` is set for
+    the batches it would cover.
     """
     defaults = PREPARATION_DEFAULTS[question.preparation]
     candidates = sorted(
@@ -243,7 +240,7 @@ def shelf_plan(question: ShelfQuestion) -> ShelfPlan:
 def _candidates(question: ShelfQuestion) -> Iterator[Candidate]:
     defaults = PREPARATION_DEFAULTS[question.preparation]
     made = question.making_day
-    # A formula that was saved with the usual time of its kind has no time of its own to name.
+    # A formula saved with the usual time of its kind has no time of its own to name.
     if question.discard_days is None or question.discard_days == defaults.discard_days:
         yield Candidate(ShelfRule.KIND, made + timedelta(days=defaults.discard_days), defaults.source)
     else:
@@ -263,7 +260,7 @@ def _candidates(question: ShelfQuestion) -> Iterator[Candidate]:
     if us:
         cover = food_code_cover(question.preparation, question.contents)
         named = cover is FoodCodeCover.COVERED
-        # Fresh juice that the code does not name still gets its seven days as an outer bound.
+        # Fresh juice that the code does not name still gets its seven days as an outer limit.
         if named or question.preparation in _JUICES:
             # The day of making is day one, so the seventh day is six days later.
             last = made + timedelta(days=FOOD_CODE_DAYS - 1)

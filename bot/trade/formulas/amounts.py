@@ -1,7 +1,7 @@
-"""Scaling a recipe to a target, filling bottles, counting drinks; rounding is in `tools`.
+"""Scale a recipe to a target, fill bottles and count drinks.
 
-Every amount is an exact fraction: mL for volumes, g for masses, pieces for counts. The ratio between
-ingredients is kept exactly, so that larger batches taste and clear like small ones.
+Rounding is in `tools`. Every amount is an exact fraction: mL for volumes, g for masses, pieces for counts.
+The ratio between ingredients is kept exactly, so that larger batches taste and clear like small ones.
 """
 
 from __future__ import annotations
@@ -107,7 +107,7 @@ def amounts_by_name(lines: Iterable[Line]) -> dict[str, Line]:
 def scale(recipe: Recipe, target: Target, finished_share: Fraction = Fraction(1)) -> Scaled:
     """Return the recipe scaled to a target, every ratio kept exactly.
 
-    Targets in mL are met by the finished volume: the recipe's known yield, else its ideal total times
+    Targets in mL apply to the finished volume: the recipe's known yield, else its ideal total times
     `finished_share`.
 
     Raises OutOfRangeError (a target that is not above zero, a loss of all), UnknownIngredientError,
@@ -139,7 +139,7 @@ def scale(recipe: Recipe, target: Target, finished_share: Fraction = Fraction(1)
 
 
 def _wanted_ml(target: ByTotal | ByBottles | ByDrinks) -> Fraction:
-    """Return the mL to make so that the target is met after the loss."""
+    """Return the mL to make so that the target remains after the loss."""
     if isinstance(target, ByTotal):
         return above_zero("total", target.ml, "mL")
     kept_share = 1 - checked_share("loss share", target.loss_share)
@@ -163,7 +163,9 @@ def _by_ingredient(recipe: Recipe, target: ByIngredient) -> Fraction:
 
 
 def _by_stock(recipe: Recipe, target: ByStock) -> tuple[Fraction, str, tuple[str, ...]]:
-    """Return the largest factor that the stock allows, what limits it, and what was not counted."""
+    """Return the largest factor that the stock allows, the limiting ingredient, and the ingredients not
+    counted.
+    """
     needed = {name: line for name, line in amounts_by_name(recipe.lines).items() if line.amount}
     factors = {}
     for name, line in needed.items():

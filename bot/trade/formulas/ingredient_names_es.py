@@ -1,7 +1,7 @@
-"""Spanish names of ingredients put into English, so that one set of rules reads the words of both.
+"""Translate Spanish ingredient names to English, so that one set of rules reads both.
 
-Only words that are no English word of another meaning are here. What is read from a name is an
-offer that a person confirms: no rule of the trade rests on it alone.
+Only words without another meaning in English are listed. The result is a suggestion that a person confirms:
+no rule of the trade rests on it alone.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ import re
 from functools import lru_cache
 from typing import Final
 
-# Plain form (small letters, no accents): English. A word takes the plural's s or es with it.
+# Plain form (lower case, no accents) to English. A plural s or es is removed.
 _WORDS: Final[dict[str, str]] = {
     "aceite": "oil", "aceite esencial": "oil", "zumo": "juice", "jugo": "juice", "jarabe": "syrup",
     "sirope": "syrup", "almibar": "syrup", "leche": "milk", "nata": "cream", "crema": "cream",
@@ -66,13 +66,13 @@ _HEADS: Final = (
     "oil|juice|syrup|milk|cream|butter|flour|liqueur|vinegar|puree|peel|rind|zest|leaf|flower|seed"
 )
 _OF: Final = re.compile(rf"\b({_HEADS}|acid|sugar|water|wine)s? (?:de|del) (?:la |el |los |las )?(.+)$")
-# In Spain a grapefruit; in English another fruit, so it is one only where Spanish words stand around it.
+# This is a grapefruit in Spain but another fruit in English, so it counts only beside other Spanish words.
 _POMELO: Final = re.compile(r"\b(?:(?:de|del) pomelo|pomelo (?:rosa|rosado|rojo|blanco))s?\b|\bpomelos\b")
 
 
 @lru_cache(maxsize=4096)
 def in_english(plain: str) -> str:
-    """Return a plain name with the Spanish words known here in English, 'aceite de lima' as 'lime oil'."""
+    """Return a plain name with its known Spanish words in English: 'aceite de lima' becomes 'lime oil'."""
     read = _POMELO.sub(lambda found: found.group().replace("pomelo", "grapefruit"), plain)
     read = _WORD.sub(lambda found: _WORDS[found[1]], read)
     if read == plain:

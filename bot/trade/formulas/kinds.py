@@ -1,8 +1,7 @@
-"""Kinds of preparation and of ingredient, and what each brings by default.
+"""Kinds of preparation and of ingredient, and their defaults.
 
-The values of both enumerations are stored in the database: never change one.
-Every default number here is common practice, no source; a bar or a formula may
-set its own.
+The values of both enumerations are stored in the database: never change one. Every default number here is
+common practice, no source; a bar or a formula may set its own.
 """
 
 from __future__ import annotations
@@ -18,7 +17,7 @@ from bot.trade.words import N_
 
 
 class Preparation(StrEnum):
-    """What sort of thing a formula makes."""
+    """The kind of preparation that a formula makes."""
 
     AROMA_MIST = "aroma mist"
     TINCTURE = "tincture"
@@ -32,7 +31,7 @@ class Preparation(StrEnum):
 
 
 class IngredientKind(StrEnum):
-    """What sort of thing an ingredient is, as far as the rules of the trade need to know."""
+    """The kind of an ingredient, as far as the trade rules need it."""
 
     CITRUS_OIL = "citrus oil"
     SPIRIT = "spirit"
@@ -48,7 +47,7 @@ class IngredientKind(StrEnum):
 
 
 class MeasuredBy(StrEnum):
-    """How an ingredient is usually measured out."""
+    """How an ingredient is usually measured."""
 
     VOLUME = "volume"
     MASS = "mass"
@@ -57,13 +56,12 @@ class MeasuredBy(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class PreparationDefaults:
-    """What a kind of preparation brings until the bar or the formula says otherwise.
+    """Defaults of a kind of preparation, which a bar or a formula may override.
 
-    `rest_hours` is the rest before first use, in hours. The rest are whole days:
-    `discard_days` and `recheck_days` run from the day of making, `opened_days`
-    from the day a bottle of it is opened; `recheck_days` is None where nothing
-    is gained by looking again. The caution ids are those of bot.trade.safety.cautions.
-    The numbers are common practice, no source.
+    `rest_hours` is the rest before first use, in hours. The rest are whole days: `discard_days` and
+    `recheck_days` run from the day of making, `opened_days` from the day a bottle is opened; `recheck_days`
+    is None where a second look is pointless. The caution ids are those of bot.trade.safety.cautions. The
+    numbers are common practice, no source.
     """
 
     rest_hours: int
@@ -78,11 +76,10 @@ class PreparationDefaults:
 
 @dataclass(frozen=True, slots=True)
 class IngredientProperties:
-    """What the rules need to know of a kind of ingredient, whatever its name.
+    """Properties of a kind of ingredient, whatever its name.
 
-    `needs_food_grade` says that the same thing is widely sold in grades not
-    meant for food, so that the grade has to be asked about. `flammable` says
-    that the neat ingredient can be lit in a bar (a weak spirit may not:
+    `needs_food_grade` means that the substance is also widely sold in grades not meant for food, so the grade
+    must be asked. `flammable` means that the neat ingredient can be lit in a bar (a weak spirit may not:
     bot.trade.liquids.flash has the bands by strength).
     """
 
@@ -207,13 +204,13 @@ INGREDIENT_PROPERTIES: dict[IngredientKind, IngredientProperties] = {
 
 
 def plain_name(name: str) -> str:
-    """Return `name` in lower case, without accents, with single spaces, for looking words up in it."""
+    """Return `name` in lower case, without accents and with single spaces, for looking up words in it."""
     bare = "".join(c for c in unicodedata.normalize("NFKD", name) if not unicodedata.combining(c))
     return " ".join(bare.casefold().split())
 
 
 def read_name(name: str) -> str:
-    """Return `name` plain and in the English that the rules look words up in, as far as it is known."""
+    """Return `name` in plain form and, as far as known, in the English words that the rules use."""
     return in_english(plain_name(name))
 
 
@@ -231,7 +228,7 @@ _OTHER_FRUIT_WORDS = (
     "apricots?|tomato(?:es)?|peels?|zests?|rinds?|wedges?|fruits?",
 )
 
-# Words for things that look like a kind of ours but are not it.
+# Words for things that look like one of these kinds but are not.
 _NOT_FOR_DRINKS = _any_word(
     "isopropyl|isopropanol|rubbing|methanol|methyl|methylated|denatured|surgical|wood alcohol",
     "ethylene|diethylene|antifreeze|fragrance",
@@ -271,7 +268,7 @@ _WATER = re.compile(
 )
 _FRUIT = _any_word(*CITRUS_FRUIT_WORDS, *_OTHER_FRUIT_WORDS)
 
-# The first rule that matches decides, so the narrow ones stand before the wide ones.
+# The first matching rule decides, so narrow rules come before wide ones.
 _GUESSES: tuple[tuple[re.Pattern[str], IngredientKind | None], ...] = (
     (_NOT_FOR_DRINKS, None),
     (_JUICE, IngredientKind.JUICE),
@@ -290,12 +287,12 @@ _LATER_GUESSES: tuple[tuple[re.Pattern[str], IngredientKind | None], ...] = (
 
 
 def is_not_for_drinks(name: str) -> bool:
-    """Whether an ingredient's name says that it is an alcohol, a glycol or an oil not made for drinking."""
+    """Whether an ingredient's name describes an alcohol, a glycol or an oil not made for drinking."""
     return bool(_NOT_FOR_DRINKS.search(read_name(name)))
 
 
 def is_peel_oil_name(name: str) -> bool:
-    """Whether an ingredient's name says that it is an oil of citrus peel (or limonene itself)."""
+    """Whether an ingredient's name describes an oil of citrus peel (or limonene itself)."""
     plain = read_name(name)
     if _CARRIER.search(plain) or _NOT_PEEL_OIL.search(plain) or not _CITRUS_OIL.search(plain):
         return False
@@ -303,7 +300,7 @@ def is_peel_oil_name(name: str) -> bool:
 
 
 def is_carrier_name(name: str) -> bool:
-    """Whether an ingredient's name is that of an oil that carries flavour rather than having it."""
+    """Whether an ingredient's name is that of an oil that carries flavour rather than having its own."""
     return bool(_CARRIER.search(read_name(name)))
 
 
@@ -313,11 +310,11 @@ def is_oil_name(name: str) -> bool:
 
 
 def guess_kind(name: str) -> IngredientKind | None:
-    """Return the kind that ordinary words in an ingredient's name suggest, or None when they do not say.
+    """Return the kind that the words of an ingredient's name suggest, or None.
 
-    Only for offering a default that a person can change: no rule of the trade
-    may rest on a name alone. Names of alcohols and glycols that are not for
-    drinks give None on purpose, so that nobody is offered 'spirit' for them.
+    Only for offering a default that a person can change: no rule of the trade may rest on a name alone. Names
+    of alcohols and glycols that are not for drinks give None on purpose, so that 'spirit' is never suggested
+    for them.
     """
     plain = read_name(name)
     for pattern, kind in _GUESSES:

@@ -1,8 +1,8 @@
-"""Units of volume, mass and count, and exact conversion between them.
+"""Convert exactly between units of volume, mass and count.
 
-One curated pint registry holds our definitions and nothing else, so that no prefix or symbol of
-another trade can slip in. Text never reaches its parser: `resolve_unit` reads words from our own
-tables. Numbers go in and come out as exact fractions; rounding belongs to whoever shows them.
+One curated pint registry holds our definitions and nothing else, so that no prefix or symbol of another trade
+can slip in. It never parses text: `resolve_unit` reads words from our own tables. Numbers go in and come out
+as exact fractions; the caller rounds for display.
 """
 
 from __future__ import annotations
@@ -66,7 +66,7 @@ __all__ = [
 
 
 class Dimension(StrEnum):
-    """What kind of amount a unit measures."""
+    """The kind of amount that a unit measures."""
 
     VOLUME = "volume"
     MASS = "mass"
@@ -110,7 +110,7 @@ _DEFINITIONS: Final = (
 )
 
 BASE_UNITS: Final = {Dimension.VOLUME: "ml", Dimension.MASS: "g", Dimension.COUNT: "each"}
-"""What amounts are kept in."""
+"""The units in which amounts are kept."""
 
 BASE_DIMENSIONS: Final = {unit: kind for kind, unit in BASE_UNITS.items()}
 
@@ -120,7 +120,7 @@ UNITS: Final = tuple(
 """Canonical units of fixed size."""
 
 HOUSE_MEASURES: Final = ("dash", "drop", "barspoon", "splash", "jigger", "part", "bottle")
-"""Measures of volume that no standard fixes; each bar sets its own."""
+"""Measures of volume without a standard size; each bar sets its own."""
 
 
 @dataclass
@@ -134,7 +134,7 @@ class WrongDimensionError(TradeError):
 
 @dataclass
 class HouseMeasureNotSetError(TradeError):
-    """The bar has not said how many mL this measure holds and there is no common size."""
+    """The bar has not set the size of this measure, and there is no common size."""
 
     name: str
 
@@ -149,7 +149,7 @@ class Quantity:
 
 @dataclass(frozen=True, slots=True)
 class HouseDefault:
-    """A size in mL taken where the bar has set none, and where it comes from."""
+    """A size in mL used where the bar has set none, and its source."""
 
     ml: Decimal
     source: Source
@@ -189,7 +189,7 @@ class HouseMeasures:
                 raise OutOfRangeError("house measure", float(ml), 0, None, "ml")
 
     def is_default(self, name: str) -> bool:
-        """Whether the bar has not set this measure, so that an assumed size would be used."""
+        """Whether the bar has not set this measure, so that the assumed size applies."""
         return name not in self.own_ml
 
     def ml(self, name: str) -> Fraction:
@@ -206,7 +206,7 @@ class HouseMeasures:
 
 @cache
 def registry() -> pint.UnitRegistry[Decimal]:
-    """Return the one registry: empty but for our definitions, with decimal factors. Built on first use."""
+    """Return the only registry, built on first use: it holds our definitions alone, with decimal factors."""
     import pint  # noqa: PLC0415 - it brings numpy along where that is installed, which a start can do without
 
     ours: pint.UnitRegistry[Decimal] = pint.UnitRegistry(None, non_int_type=Decimal)
@@ -216,7 +216,7 @@ def registry() -> pint.UnitRegistry[Decimal]:
 
 @cache
 def _factors() -> Mapping[str, tuple[Dimension, Fraction]]:
-    """Return for each unit its dimension and its exact size in the base unit (mL, g or one)."""
+    """Return the dimension of each unit and its exact size in the base unit (mL, g or one)."""
     ours = registry()
     factors = {}
     for unit in UNITS:
@@ -227,7 +227,7 @@ def _factors() -> Mapping[str, tuple[Dimension, Fraction]]:
 
 
 def dimension(unit: str) -> Dimension:
-    """Return what a canonical unit or house measure measures. Raises UnknownUnitError."""
+    """Return the dimension of a canonical unit or house measure. Raises UnknownUnitError."""
     if unit in HOUSE_MEASURES:
         return Dimension.VOLUME
     try:

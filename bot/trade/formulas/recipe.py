@@ -1,4 +1,4 @@
-"""What a recipe is, the targets it can be scaled to, and the recipe so scaled.
+"""Recipes, the targets to scale them to, and the scaled recipe.
 
 Every amount is an exact fraction: mL for volumes, g for masses, pieces for counts.
 """
@@ -26,7 +26,7 @@ class UnknownIngredientError(TradeError):
 
 @dataclass
 class NoVolumeError(TradeError):
-    """A target in mL was given for a recipe of which no volume is known."""
+    """A target in mL was given for a recipe without a known volume."""
 
 
 @dataclass
@@ -53,7 +53,7 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Recipe:
-    """Ingredients in the order they are listed, and the mL that they were seen to give, if known.
+    """Ingredients in the order they are listed, and their measured yield in mL, if known.
 
     Raises OutOfRangeError for a yield that is not above zero.
     """
@@ -68,21 +68,21 @@ class Recipe:
 
 @dataclass(frozen=True, slots=True)
 class ByFactor:
-    """So many times the recipe."""
+    """A multiple of the recipe."""
 
     factor: Fraction
 
 
 @dataclass(frozen=True, slots=True)
 class ByTotal:
-    """So many mL of the finished preparation."""
+    """A total in mL of the finished preparation."""
 
     ml: Fraction
 
 
 @dataclass(frozen=True, slots=True)
 class ByBottles:
-    """So many full bottles, after losing the share `loss_share` (0 up to 1) on the way."""
+    """A number of full bottles, after losing the share `loss_share` (0 up to 1) on the way."""
 
     count: int
     size_ml: Fraction
@@ -91,7 +91,7 @@ class ByBottles:
 
 @dataclass(frozen=True, slots=True)
 class ByIngredient:
-    """All of so much of one ingredient, in the recipe's own measure; `dimension` is checked if given."""
+    """A given amount of one ingredient, in the recipe's own measure; `dimension` is checked if given."""
 
     name: str
     amount: Fraction
@@ -100,7 +100,7 @@ class ByIngredient:
 
 @dataclass(frozen=True, slots=True)
 class ByDrinks:
-    """Enough for so many drinks: give the high ends of sprays per drink and mL per spray."""
+    """Enough for a number of drinks: give the high ends of sprays per drink and mL per spray."""
 
     drinks: int
     sprays_per_drink: Fraction
@@ -112,7 +112,7 @@ class ByDrinks:
 class ByStock:
     """The most that the stock allows: amounts by ingredient, in the recipe's own measure.
 
-    An ingredient that is not named in the stock is taken not to limit.
+    An ingredient missing from the stock does not limit.
     """
 
     on_hand: Mapping[str, Fraction]
@@ -125,9 +125,9 @@ Target = ByFactor | ByTotal | ByBottles | ByIngredient | ByDrinks | ByStock
 class Scaled:
     """A recipe times `factor`.
 
-    `total_ml` is the plain sum of the volumes, `finished_ml` what it comes to after contraction or as
-    the recipe's known yield (None if no volume is known). `limiting` is the ingredient of which the
-    stock runs out first, and `not_counted` those that the stock did not name.
+    `total_ml` is the plain sum of the volumes, `finished_ml` what it comes to after contraction or as the
+    recipe's known yield (None if no volume is known). `limiting` is the ingredient that runs out first, and
+    `not_counted` those missing from the stock.
     """
 
     factor: Fraction

@@ -1,7 +1,7 @@
-"""Rounding amounts to what the bar's tools can measure, and what that does to the ratio.
+"""Round amounts to the marks of the bar's tools, and report the effect on the ratio.
 
-Rounding is to the nearest mark of the smallest tool that holds the amount; an amount that is there
-never becomes none.
+Rounding is to the nearest mark of the smallest tool that holds the amount; a non-zero amount never rounds to
+zero.
 """
 
 from __future__ import annotations
@@ -86,16 +86,16 @@ DEFAULT_TOOLS: Final[Mapping[str, tuple[Tool | Scale, ...]]] = MappingProxyType(
         ),
     }
 )
-"""Tools assumed until the bar names its own: common practice, no source."""
+"""Tools assumed until the bar lists its own: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
 class RoundedLine:
-    """One ingredient as it will be measured.
+    """One ingredient as measured with the tools.
 
-    `amount` is the rounded amount and `exact` the true one, in mL, g or pieces; `tool` is the tool's
-    name (None for pieces, and where no tool fits), filled `fills` times. `deviation_share` is
-    amount / exact - 1. Where `too_small_to_measure`, no tool has a mark low enough; `amount` is exact.
+    `amount` is the rounded amount and `exact` the true one, in mL, g or pieces; `tool` is the tool's name
+    (None for pieces, and where no tool fits), filled `fills` times. `deviation_share` is amount / exact - 1.
+    With `too_small_to_measure`, no tool has a mark low enough, and `amount` is exact.
     """
 
     name: str
@@ -110,10 +110,10 @@ class RoundedLine:
 
 @dataclass(frozen=True, slots=True)
 class Rounded:
-    """A recipe as it will be measured.
+    """A recipe as measured with the tools.
 
-    `total_ml` is the sum of the rounded volumes. `largest_ratio_shift` says how far the ratio of any
-    two ingredients strays at most: 0.02 means that one ratio is 2 % larger than the recipe's.
+    `total_ml` is the sum of the rounded volumes. `largest_ratio_shift` is the largest change in the ratio of
+    any two ingredients: 0.02 means that one ratio is 2 % larger than the recipe's.
     """
 
     lines: tuple[RoundedLine, ...]
@@ -123,7 +123,7 @@ class Rounded:
 
 @dataclass(frozen=True, slots=True)
 class _Measure:
-    """A tool, without regard to what it measures."""
+    """A tool for volume or mass."""
 
     name: str | None
     step: Fraction
@@ -137,9 +137,9 @@ _BY_PIECE = _Measure(None, Fraction(1, 2), Fraction(10**12))
 def round_to_tools(scaled: Scaled, tools: Iterable[Tool | Scale]) -> Rounded:
     """Return the scaled recipe rounded to the tools, volumes to `Tool`s and masses to `Scale`s.
 
-    The smallest tool that holds an amount measures it; the largest is filled several times. Where
-    that would round an amount to nothing, the tool with the finest marks is taken instead. Amounts
-    for which there is no tool stay exact.
+    The smallest tool that holds an amount measures it; the largest is filled several times. Where that would
+    round an amount to nothing, the tool with the finest marks is used instead. Amounts without a tool stay
+    exact.
     """
     measures: dict[Dimension, list[_Measure]] = {
         Dimension.VOLUME: [],
@@ -179,8 +179,8 @@ def _rounded(name: str, exact: Fraction, kind: Dimension, by_size: Sequence[_Mea
 
 
 def _nearest_mark(exact: Fraction, measure: _Measure) -> Fraction:
-    """Return the nearest amount that full tools and one mark make up; halves go to the even mark."""
+    """Return the nearest amount that full tools and one mark add up to; halves go to the even mark."""
     full, rest = divmod(exact, measure.up_to)
     mark = round(rest / measure.step) * measure.step
-    # The last mark is the capacity, also where that is no whole number of steps.
+    # The last mark is the capacity, even if that is not a whole number of steps.
     return full * measure.up_to + min(mark, measure.up_to)

@@ -1,8 +1,8 @@
-"""The words people type for units, and which of them need the bar's settings to be understood.
+"""Words for units, and the bar's settings that some of them need.
 
-Nothing is guessed: a word is in a table, or it is unknown; a word that names several units is
-resolved by what the bar has set, or is asked. Letters that a general parser takes for a tesla, a
-molar or the speed of light ("T", "M", "c") are in no table.
+Nothing is guessed: a word is in a table, or it is unknown; a word for several units is resolved by the bar's
+settings, or the bot asks. Letters that a general parser takes for a tesla, a molar or the speed of light
+("T", "M", "c") are in no table.
 """
 
 from __future__ import annotations
@@ -17,12 +17,12 @@ from typing import Final, Literal
 
 from bot.trade.errors import TradeError
 
-LONGEST_WORD: Final = 32  # characters; no unit name comes near, and the search for a near word stays cheap
+LONGEST_WORD: Final = 32  # characters; no unit name comes close, and the search for similar words stays cheap
 
 
 @dataclass
 class UnknownUnitError(TradeError):
-    """No unit goes by this word; `nearest` are known words spelt like it, best first."""
+    """No unit has this name; `nearest` are known words with a similar spelling, best first."""
 
     unit: str
     nearest: tuple[str, ...] = ()
@@ -30,7 +30,7 @@ class UnknownUnitError(TradeError):
 
 @dataclass
 class AmbiguousUnitError(TradeError):
-    """The word names several units and the bar's settings do not say which; `choices` are canonical units."""
+    """The word names several units and the bar's settings do not decide; `choices` are canonical units."""
 
     word: str
     choices: tuple[str, ...]
@@ -38,7 +38,7 @@ class AmbiguousUnitError(TradeError):
 
 @dataclass(frozen=True, slots=True)
 class AmbiguousUnit:
-    """A word that names more than one unit; `choices` are canonical units."""
+    """A word for more than one unit; `choices` are canonical units."""
 
     word: str
     choices: tuple[str, ...]
@@ -46,10 +46,10 @@ class AmbiguousUnit:
 
 @dataclass(frozen=True, slots=True)
 class UnitSense:
-    """What the bar has set, and what is being measured, as far as known.
+    """The bar's settings and the thing measured, as far as known.
 
-    `oz_liquid` is which fluid ounce the bar pours by, `household` whose spoons, cups, pints, quarts
-    and gallons it owns, `liquid` whether the thing measured is a liquid. None means not known.
+    `oz_liquid` is which fluid ounce the bar pours by, `household` the system of its spoons, cups, pints,
+    quarts and gallons, `liquid` whether the thing measured is a liquid. None means not known.
     """
 
     oz_liquid: Literal["us", "imperial"] | None = None
@@ -145,7 +145,7 @@ def _without_accents(word: str) -> str:
 
 
 def _table(rows: Mapping[str | AmbiguousUnit, str]) -> Mapping[str, str | AmbiguousUnit]:
-    """Turn rows of 'unit: words' round; words with accents are found without them too."""
+    """Invert rows of 'unit: words'; words with accents are found without them too."""
     table: dict[str, str | AmbiguousUnit] = {}
     for unit, words in rows.items():
         for word in words.split(", "):
@@ -155,19 +155,19 @@ def _table(rows: Mapping[str | AmbiguousUnit, str]) -> Mapping[str, str | Ambigu
 
 
 UNIT_WORDS: Final = _table(_ENGLISH)
-"""Words understood in every language: symbols and English names, as `normal_word` gives them."""
+"""Words understood in every language: symbols and English names, in the form of `normal_word`."""
 
 UNIT_WORDS_BY_LANGUAGE: Final[Mapping[str, Mapping[str, str | AmbiguousUnit]]] = MappingProxyType(
     {"en": UNIT_WORDS, "es": _table(_SPANISH)}
 )
-"""Words by ISO 639-1 language code; `UNIT_WORDS` stands behind each."""
+"""Words by ISO 639-1 language code; `UNIT_WORDS` is the fallback of each."""
 
 
 def normal_word(word: str) -> str:
-    """Return the form in which unit words are looked up.
+    """Return the form used to look up unit words.
 
-    Compatibility characters are unfolded (NFKC), letter case and full stops dropped, underscores and
-    runs of spaces become one space: "Fl. Oz." gives "fl oz", "㎖" gives "ml".
+    Normalises to NFKC, drops letter case and full stops, and turns underscores and runs of spaces into one
+    space: "Fl. Oz." gives "fl oz", "㎖" gives "ml".
     """
     plain = unicodedata.normalize("NFKC", word[: LONGEST_WORD * 2]).casefold()
     return " ".join(plain.replace(".", " ").replace("_", " ").split())
@@ -175,20 +175,20 @@ def normal_word(word: str) -> str:
 
 @cache
 def unit_words(language: str = "en") -> tuple[Mapping[str, str | AmbiguousUnit], int]:
-    """Return every unit word understood in a language, and how many words the longest of them has."""
+    """Return every unit word understood in a language, and the number of words in the longest."""
     table = {**UNIT_WORDS, **UNIT_WORDS_BY_LANGUAGE.get(language, UNIT_WORDS)}
     return MappingProxyType(table), max(word.count(" ") + 1 for word in table)
 
 
 def look_up(word: str, language: str = "en") -> str | AmbiguousUnit | None:
-    """Return the unit or units that a word names in a language, or None."""
+    """Return the unit or units for a word in a language, or None."""
     if len(word) > LONGEST_WORD:
         return None
     return unit_words(language)[0].get(normal_word(word))
 
 
 def nearest_words(word: str, language: str = "en") -> tuple[str, ...]:
-    """Return up to three known unit words spelt like this one, best first."""
+    """Return up to three known unit words with a similar spelling, best first."""
     if len(word) > LONGEST_WORD:
         return ()
     return tuple(difflib.get_close_matches(normal_word(word), unit_words(language)[0], n=3, cutoff=0.6))
@@ -197,9 +197,9 @@ def nearest_words(word: str, language: str = "en") -> tuple[str, ...]:
 def resolve_unit(word: str, sense: UnitSense, language: str = "en") -> str:
     """Return the canonical unit that a typed word means in this bar.
 
-    A word for several units is narrowed by the bar's settings and by whether a liquid is measured.
-    A kitchen set to imperial owns 5 mL and 15 mL spoons (common practice); there is no metric pint,
-    so a metric kitchen is asked.
+    The bar's settings, and whether a liquid is measured, narrow a word for several units. A kitchen set to
+    imperial owns 5 mL and 15 mL spoons (common practice); there is no metric pint, so the bot asks a metric
+    kitchen.
 
     Raises UnknownUnitError (with near words) or AmbiguousUnitError (with the choices left).
     """
@@ -215,7 +215,7 @@ def resolve_unit(word: str, sense: UnitSense, language: str = "en") -> str:
 
 
 def _narrow(choices: tuple[str, ...], sense: UnitSense) -> tuple[str, ...]:
-    """Keep the choices that the settings allow; all of them if the settings allow none."""
+    """Return the choices that the settings allow, or all of them if they allow none."""
     if "us_fluid_ounce" in choices:
         if "ounce" in choices and sense.liquid is not None:
             choices = tuple(choice for choice in choices if (choice != "ounce") == sense.liquid)

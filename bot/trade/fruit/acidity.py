@@ -1,12 +1,10 @@
 """Acidity of citrus juices, and the acid that brings one juice to the acidity of another.
 
-Acidity is titratable acidity in grams of anhydrous citric acid equivalents
-per litre (g/L): the citric acid that would need as much base. Added acid is
-counted on the litre of juice poured in; 40 g dissolved make that litre about
-2 % larger, which is less than juices differ, and is left out.
+Acidity is titratable acidity in grams of anhydrous citric acid equivalents per litre (g/L): the citric acid
+that would need as much base. Added acid is counted per litre of the original juice; dissolving 40 g makes
+that litre about 2 % larger, which is less than the difference between juices, and is left out.
 
-Measured juices differ more than any of this: titrating one's own, or tasting,
-decides.
+Measured juices differ more than any of this: titrate your own, or taste.
 """
 
 from __future__ import annotations
@@ -29,27 +27,27 @@ from bot.trade.fruit.acidity_table import (
 from bot.trade.numbers.ranges import Range
 from bot.trade.sources import Source
 
-# Citric acid's share of the added acids by mass, where none is asked. Common practice, no source:
-# the 32 to 20 of the rule of thumb for lime, citric acid alone for the rest.
+# Citric acid's share of the added acids by mass, if none is given. Common practice, no source: the 32 to 20
+# of the rule of thumb for lime, citric acid alone for the rest.
 _LIME_CITRIC_SHARE = Decimal(32) / Decimal(52)
 
 
 @dataclass
 class UnknownAcidityError(TradeError):
-    """No measured acidity of this `juice` is in the table, and none was given."""
+    """The table has no measured acidity of this `juice`, and none was given."""
 
     juice: str
 
 
 class CitricForm(StrEnum):
-    """The citric acid in the tub: anhydrous, or with one water and then 1.094 times as heavy."""
+    """The form of citric acid: anhydrous, or the monohydrate, which is 1.094 times as heavy."""
 
     ANHYDROUS = "anhydrous"
     MONOHYDRATE = "monohydrate"
 
     @property
     def weight(self) -> Decimal:
-        """Grams of this form that hold one gram of anhydrous citric acid."""
+        """Grams of this form that contain one gram of anhydrous citric acid."""
         if self is CitricForm.MONOHYDRATE:
             return CITRIC_MONOHYDRATE_G_PER_MOL / CITRIC_G_PER_MOL
         return Decimal(1)
@@ -57,7 +55,7 @@ class CitricForm(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Acidity:
-    """Titratable acidity in g/L of citric equivalents: the likely value and the range it was found in.
+    """Titratable acidity in g/L of citric equivalents: the likely value and its published range.
 
     `sources` is empty when the bar measured it itself.
     """
@@ -77,7 +75,7 @@ class AcidRecipe:
 
     @property
     def equivalents_g_per_l(self) -> Decimal:
-        """What the recipe adds, in g/L of citric equivalents."""
+        """The acidity that the recipe adds, in g/L of citric equivalents."""
         return citric_equivalents(self.citric_g_per_l / self.citric_form.weight, self.malic_g_per_l)
 
 
@@ -85,9 +83,9 @@ class AcidRecipe:
 class AcidAddition:
     """Acid for one volume of juice: grams of each for the likely juice, and their ranges.
 
-    The ranges run from the sourest to the mildest source juice found, with the
-    target at its likely value. `missing_g_per_l` is what the juice lacks, in
-    citric equivalents. `already_there` says that the likely juice needs no acid.
+    The ranges run from the sourest to the mildest reading of the source juice, with the target at its likely
+    value. `missing_g_per_l` is the missing acidity, in citric equivalents. `already_there` means that the
+    likely juice needs no acid.
     """
 
     citric_g: Decimal
@@ -102,11 +100,10 @@ class AcidAddition:
 
 @dataclass(frozen=True, slots=True)
 class AcidOutcome:
-    """Where a given recipe ends, in g/L of citric equivalents, and how far beyond the target.
+    """The result of a given recipe, in g/L of citric equivalents, and its distance from the target.
 
-    `overshoot` is the share (0.3 for a third too much) beyond the likely
-    target, from the mildest to the sourest source juice found; negative falls
-    short. `citric_g` and `malic_g` are for the volume asked.
+    `overshoot` is the share (0.3 for a third too much) beyond the likely target, from the mildest to the
+    sourest source juice found; negative falls short. `citric_g` and `malic_g` are for the given volume.
     """
 
     recipe: AcidRecipe
@@ -117,17 +114,16 @@ class AcidOutcome:
 
 
 def readings(juice: Juice) -> tuple[Reading, ...]:
-    """Return every published reading of a juice, those that only stand beside it included."""
+    """Return every published reading of a juice, including those that do not count."""
     return tuple(reading for reading in READINGS if reading.juice is juice)
 
 
 def acidity(juice: Juice, measured_g_per_l: Decimal | None = None) -> Acidity:
     """Return the acidity of a juice in g/L of citric equivalents.
 
-    `measured_g_per_l` is the bar's own titration and overrides the literature.
-    Otherwise the range spans the readings that count, with one standard
-    deviation either side where that was published, and the likely value is
-    the mean of their middles. Raises UnknownAcidityError, OutOfRangeError.
+    `measured_g_per_l` is the bar's own titration and overrides the literature. Otherwise the range covers the
+    readings that count, with one standard deviation either side where published, and the likely value is the
+    mean of their middles. Raises UnknownAcidityError, OutOfRangeError.
     """
     if measured_g_per_l is not None:
         if not 0 < measured_g_per_l <= 200:
@@ -153,9 +149,8 @@ def acid_to_add(
 ) -> AcidAddition:
     """Return the citric and malic acid, in grams, that bring `volume_ml` of juice to the target.
 
-    `citric_share` is citric acid's share (0 to 1) of the two by mass, counted
-    as anhydrous; the answer is in the form that the bar has. A juice already
-    as sour needs none. Raises OutOfRangeError.
+    `citric_share` is citric acid's share (0 to 1) of the two by mass, counted as anhydrous; the answer is in
+    the form that the bar has. A juice at or above the target needs none. Raises OutOfRangeError.
     """
     _check_volume(volume_ml)
     if not 0 <= citric_share <= 1:
@@ -180,10 +175,9 @@ def acid_to_add(
 
 
 def outcome(volume_ml: Decimal, source: Acidity, target: Acidity, recipe: AcidRecipe) -> AcidOutcome:
-    """Return where a given recipe, the bar's own or the rule of thumb, brings the juice.
+    """Return the result of a given recipe, the bar's own or the rule of thumb.
 
-    Raises OutOfRangeError for a volume that is not positive or a negative
-    amount of acid.
+    Raises OutOfRangeError for a volume that is not positive or a negative amount of acid.
     """
     _check_volume(volume_ml)
     for amount in (recipe.citric_g_per_l, recipe.malic_g_per_l):
@@ -196,10 +190,10 @@ def outcome(volume_ml: Decimal, source: Acidity, target: Acidity, recipe: AcidRe
 
 
 def rule_of_thumb(source: Juice, target: Juice) -> AcidRecipe | None:
-    """Return the grams to a litre that bars pass on, or None where there is no such rule.
+    """Return the usual grams per litre that bars pass on, or None if there is no such rule.
 
-    For orange to lime 32 g citric and 20 g malic acid: more than the measured
-    lime needs by a third to a half. Common practice, no source.
+    For orange to lime 32 g citric and 20 g malic acid: more than the measured lime needs by a third to a
+    half. Common practice, no source.
     """
     grams = RULES_OF_THUMB.get((source, target))
     return None if grams is None else AcidRecipe(*grams)

@@ -1,4 +1,4 @@
-"""Measured acids of citrus juices, in g/L, each reading with its source."""
+"""Measured acids of citrus juices, in g/L, with the source of each reading."""
 
 from __future__ import annotations
 
@@ -11,8 +11,8 @@ from bot.trade.numbers.ranges import Range
 from bot.trade.sources import PRACTICE, HowKnown, Source
 from bot.trade.words import N_
 
-# Grams per mole (IUPAC atomic masses; the same by the `chemicals` library). Citric acid gives up
-# three hydrogens, malic acid two.
+# Grams per mole (IUPAC atomic masses; the same in the `chemicals` library). Citric acid gives up three
+# hydrogens, malic acid two.
 CITRIC_G_PER_MOL = Decimal("192.124")
 CITRIC_MONOHYDRATE_G_PER_MOL = Decimal("210.139")
 MALIC_G_PER_MOL = Decimal("134.087")
@@ -35,8 +35,8 @@ class Juice(StrEnum):
 class Reading:
     """One published reading, in g/L: citric acid (one standard deviation either side, if given) and malic.
 
-    `malic` is None where it was not measured; the acidity is then a little
-    low. `counts` is False for figures that are only shown beside the others.
+    `malic` is None where it was not measured; the acidity is then a little low. `counts` is False for figures
+    that are only shown for comparison.
     """
 
     juice: Juice
@@ -53,10 +53,9 @@ class Reading:
 
 
 def citric_equivalents(citric_g: Decimal, malic_g: Decimal) -> Decimal:
-    """Return the anhydrous citric acid, in grams, that needs as much base as the two acids together.
+    """Return the anhydrous citric acid, in grams, that needs as much base as both acids together.
 
-    Computed from three acid hydrogens in 192.124 g of citric and two in
-    134.087 g of malic acid.
+    Computed from three acid hydrogens in 192.124 g of citric and two in 134.087 g of malic acid.
     """
     return citric_g + MALIC_AS_CITRIC * malic_g
 

@@ -1,7 +1,7 @@
-"""Fruit in and out: what was used, what nobody can explain, and whether waste really changed.
+"""Balance fruit in and out: use, unexplained losses, and changes in waste.
 
-Amounts are fruit by count, but any one unit will do (grams, or money of one
-currency) as long as it is the same throughout.
+Amounts are fruit by count, but any one unit works (grams, or money of one currency) if it is the same
+throughout.
 """
 
 from __future__ import annotations
@@ -17,21 +17,21 @@ from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.numbers.ranges import Range
 from bot.trade.numbers.student_t import two_sided_quantile
 
-# Fewer days than this on either side and a difference is not judged. Common practice, no source:
-# two weeks hold every weekday twice.
+# A difference is not judged with fewer days than this on either side. Common practice, no source: two weeks
+# hold every weekday twice.
 FEWEST_DAYS = 14
 
 
 @dataclass
 class NoDaysError(TradeError):
-    """A period without a single open day was to be compared."""
+    """One of the periods to compare has no open day."""
 
     first: date | None = None
     last: date | None = None
 
 
 class Sureness(StrEnum):
-    """How much a difference between two periods can be trusted."""
+    """How reliable a difference between two periods is."""
 
     FEW_DAYS = "too few days to say"
     MAY_BE_CHANCE = "may be chance"
@@ -40,12 +40,11 @@ class Sureness(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class FruitUse:
-    """What became of the fruit of one period.
+    """The use of fruit in one period.
 
-    `used` is bought + before - waste - on hand. `accounted` is what the log
-    explains of it (garnishes, juice, batches), None when nobody logs that;
-    `unexplained` is the rest. `surplus` is how much more there is than there
-    can be: a wrong count or a delivery that was not logged.
+    `used` is bought + before - waste - on hand. `accounted` is the part that the log explains (garnishes,
+    juice, batches), None if nobody logs it; `unexplained` is the rest. `surplus` is the excess over what can
+    be there: a wrong count or a delivery that was not logged.
     """
 
     used: Decimal
@@ -56,12 +55,11 @@ class FruitUse:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """Two periods by the day, later against earlier.
+    """Two periods compared by daily amounts, later against earlier.
 
-    `change_per_day` is later minus earlier and `change_range` where the true
-    change lies with the confidence asked (None when a period has a single
-    day). `change_share` is the change as a share of the earlier (-0.4 for 40 %
-    less), None when that was nothing.
+    `change_per_day` is later minus earlier and `change_range` the range of the true change at the given
+    confidence (None when a period has a single day). `change_share` is the change as a share of the earlier
+    (-0.4 for 40 % less), None when the earlier was zero.
     """
 
     per_day: Decimal
@@ -77,7 +75,8 @@ class Comparison:
 def fruit_use(
     bought: Decimal, before: Decimal, waste: Decimal, on_hand: Decimal, accounted: Decimal | None = None
 ) -> FruitUse:
-    """Return what was used of `bought` and `before` (on hand at the start), given waste and what is left.
+    """Return the fruit used out of `bought` and `before` (on hand at the start), given waste and what is
+    left.
 
     Raises OutOfRangeError for a negative amount.
     """
@@ -90,16 +89,15 @@ def fruit_use(
     used, surplus = max(gone, Decimal(0)), max(-gone, Decimal(0))
     if accounted is None:
         return FruitUse(used, None, None, surplus)
-    # What is logged as used but was never there is a surplus too, not a negative loss.
+    # Fruit logged as used but never on hand is a surplus too, not a negative loss.
     surplus += max(accounted - used, Decimal(0))
     return FruitUse(used, accounted, max(used - accounted, Decimal(0)), surplus)
 
 
 def waste_share(waste: Decimal, bought: Decimal) -> Decimal | None:
-    """Return waste as a share (0.2 for a fifth) of what was bought; None when nothing was.
+    """Return waste as a share (0.2 for a fifth) of the fruit bought; None if none was bought.
 
-    Can pass 1, when fruit of an earlier delivery went off. Raises
-    OutOfRangeError for a negative amount.
+    Can exceed 1, when fruit of an earlier delivery went off. Raises OutOfRangeError for a negative amount.
     """
     for name, amount in (("waste", waste), ("bought", bought)):
         if not amount >= 0:
@@ -110,10 +108,11 @@ def waste_share(waste: Decimal, bought: Decimal) -> Decimal | None:
 def by_day(
     entries: Iterable[tuple[date, Decimal]], first: date, last: date, closed: Set[date] = frozenset()
 ) -> list[Decimal]:
-    """Return the total of each open day from `first` to `last`, both included; nothing logged counts as 0.
+    """Return the total of each open day from `first` to `last`, both included; a day without entries counts
+    as 0.
 
-    A closed day is left out unless something was logged on it. Entries outside
-    the period are ignored. Raises NoDaysError when no day is left.
+    A closed day counts only if something was logged on it. Entries outside the period are ignored. Raises
+    NoDaysError when no day is left.
     """
     totals: dict[date, Decimal] = {}
     for day, amount in entries:
@@ -129,22 +128,20 @@ def by_day(
 def equal_lengths(
     now: Sequence[Decimal], before: Sequence[Decimal]
 ) -> tuple[Sequence[Decimal], Sequence[Decimal]]:
-    """Return the first days of both periods, as many as the shorter has.
+    """Return the first days of both periods, as many as the shorter one has.
 
-    A week of which three days are over is set against the first three days of
-    the week before.
+    A week with three days past is compared with the first three days of the week before.
     """
     days = min(len(now), len(before))
     return now[:days], before[:days]
 
 
 def compare(now: Sequence[Decimal], before: Sequence[Decimal], confidence: float = 0.95) -> Comparison:
-    """Return how the daily amounts of two periods differ, by the day and whatever their lengths.
+    """Return how the daily amounts of two periods differ, whatever their lengths.
 
-    The range of the change is Welch's interval for two means (B. L. Welch,
-    Biometrika 34, 1947, from memory; checked against scipy), its degrees of
-    freedom rounded down. Fewer than FEWEST_DAYS on either side are never
-    called clear. Raises NoDaysError when a period is empty.
+    The range of the change is Welch's interval for two means (B. L. Welch, Biometrika 34, 1947, from memory;
+    checked against scipy), its degrees of freedom rounded down. Fewer than FEWEST_DAYS on either side are
+    never called clear. Raises NoDaysError when a period is empty.
     """
     if not now or not before:
         raise NoDaysError
@@ -167,10 +164,10 @@ def before_and_after(
     last: date,
     closed: Set[date] = frozenset(),
 ) -> Comparison:
-    """Return the days from `start` on against those before it, within `first` to `last`.
+    """Compare the days from `start` on with those before it, within `first` to `last`.
 
-    `start` is the day on which the bar began to spray this garnish instead of
-    cutting it. Raises NoDaysError when no open day lies on one of the sides.
+    `start` is the day on which the bar began to spray this garnish instead of cutting it. Raises NoDaysError
+    when a side has no open day.
     """
     if not first < start <= last:
         raise NoDaysError(first, last)

@@ -1,8 +1,7 @@
-"""Handbook of citrus fruit: mass by size, what is thrown away, and the juice to expect.
+"""Reference data on citrus fruit: mass by size, refuse, and expected juice.
 
-Masses in grams, volumes in mL at 20 °C. The published numbers are those of
-USDA National Nutrient Database, release 28 (bot.trade.fruit.usda_table). Its
-portions are the edible part, so fruit as purchased weighs more:
+Masses in grams, volumes in mL at 20 °C. The published numbers are those of USDA National Nutrient Database,
+release 28 (bot.trade.fruit.usda_table). Its portions are the edible part, so fruit as purchased weighs more:
 grams / (1 - refuse).
 """
 
@@ -26,10 +25,10 @@ SR28 = Source(N_("USDA National Nutrient Database, release 28 (2015)"), HowKnown
 CUP_ML = Decimal("236.5882365")
 FLUID_OUNCE_ML = Decimal("29.5735295625")
 
-# How many fruit the published yield counts for when it is mixed with a bar's own.
-# Common practice, no source: about as many as the database squeezed for the lime.
+# The weight of the published yield, in fruit, when mixed with a bar's own. Common practice, no source: about
+# as many as the database squeezed for the lime.
 PUBLISHED_WEIGHT_FRUIT = 12
-# From this share of the weight on, the answer is called the bar's own.
+# From this share of the weight on, the answer counts as the bar's own.
 OWN_SHARE = Decimal("0.75")
 
 
@@ -51,7 +50,7 @@ class UnknownFruitSizeError(TradeError):
 
 
 class YieldBasis(StrEnum):
-    """What an expected yield rests on."""
+    """The source of an expected yield."""
 
     PUBLISHED = "published"
     LIKE_FRUIT = "estimated from a like fruit"
@@ -71,7 +70,7 @@ class FruitSize:
 
 @dataclass(frozen=True, slots=True)
 class Fruit:
-    """One fruit of the handbook; `refuse_share` is the share of its mass, 0 to 1, that is not eaten."""
+    """One fruit of the handbook; `refuse_share` is the share of its mass, 0 to 1, that is refuse."""
 
     key: str
     name: str
@@ -95,7 +94,7 @@ class Fruit:
 
 @dataclass(frozen=True, slots=True)
 class JuiceYield:
-    """Juice of one fruit: mean and spread (one standard deviation) in mL, and what it rests on."""
+    """Juice of one fruit: mean and spread (one standard deviation) in mL, and its source."""
 
     mean_ml: Decimal
     spread_ml: Decimal
@@ -105,7 +104,7 @@ class JuiceYield:
 
 @dataclass(frozen=True, slots=True)
 class Squeezed:
-    """One measurement by the bar: so many fruit gave so many mL."""
+    """One measurement by the bar: the number of fruit and the mL they gave."""
 
     count: Decimal
     volume_ml: Decimal
@@ -113,10 +112,10 @@ class Squeezed:
 
 @dataclass(frozen=True, slots=True)
 class ExpectedJuice:
-    """Juice to expect: the likely volume and the range of about two times in three, in mL.
+    """Juice to expect: the likely volume and the range that holds about two times in three, in mL.
 
-    `own_count` is how many fruit the bar has measured, `own_share` the weight
-    (0 to 1) of those measurements in the answer.
+    `own_count` is the number of fruit the bar has measured, `own_share` the weight (0 to 1) of those
+    measurements in the answer.
     """
 
     volume_ml: Decimal
@@ -140,7 +139,7 @@ def portion(ndb_number: str, name: str) -> Portion:
 
 
 def refuse_share(ndb_number: str) -> Decimal:
-    """Return the share, 0 to 1, of a food as purchased that is not eaten."""
+    """Return the refuse of a food as purchased, as a share from 0 to 1."""
     return FOODS[ndb_number].refuse_percent / 100
 
 
@@ -153,7 +152,7 @@ def _fruit(key: str, name: str, ndb_number: str, usual: str, sizes: dict[str, st
     found = []
     for size_name, wording in sizes.items():
         row = portion(ndb_number, wording)
-        edible = row.grams / row.amount  # the grapefruit is weighed by the half
+        edible = row.grams / row.amount  # the grapefruit row is for half a fruit
         found.append(FruitSize(size_name, wording, edible, as_purchased_g(ndb_number, edible)))
     return Fruit(key, name, ndb_number, refuse_share(ndb_number), tuple(found), usual)
 
@@ -221,11 +220,12 @@ _YIELD_ROWS = {
     "lime": ("09160", "lime yields"),
     "grapefruit": ("09128", "fruit yields"),
 }
-# The size that the published yield is taken to belong to where it is not the usual one. The database
-# leaves it open; a food-service size table (lemons of 158 g and 130 g, both seen) gives 43 and 36 mL
-# a lemon, which fits 46.5 mL from the larger published lemon and not from the smaller.
+# The size assumed for the published yield where it is not the usual one. The database does not state it; a
+# food-service size table (lemons of 158 g and 130 g, both seen) gives 43 and 36 mL a lemon, which fits 46.5
+# mL from the larger published lemon and not from the smaller.
 _YIELD_SIZES = {"lemon": "large"}
-# Fruit without one, and the like fruit whose juice share of the purchased mass is taken instead.
+# Fruit without a published juice yield, and the similar fruit whose juice share of the purchased mass
+# applies.
 _LIKE = {"navel": "orange", "valencia": "orange", "florida": "orange", "mandarin": "orange"}
 
 
@@ -258,7 +258,7 @@ def count_from_mass(key: str, mass_g: Decimal, size: str | None = None) -> Decim
 def juice_density(key: str) -> Decimal:
     """Return the density of the raw juice in g/mL: the published cup over 236.588 mL.
 
-    Fruit without a published juice take the orange's. Raises UnknownFruitError.
+    Fruit without a published juice use the orange's. Raises UnknownFruitError.
     """
     find_fruit(key)
     number, _ = _YIELD_ROWS[_LIKE.get(key, key)]
@@ -268,12 +268,10 @@ def juice_density(key: str) -> Decimal:
 def published_yield(key: str, size: str | None = None) -> JuiceYield:
     """Return the juice of one fruit by the published yields, in mL.
 
-    The database gives one yield a fruit and leaves its size open: without
-    `size` the answer is that. A named size is taken in proportion to its mass,
-    fruit without a yield by the orange's share of the mass as purchased, and
-    both are then marked as estimated. Only the lime has a published spread
-    (11.0 of 44 g, 12 fruit); the others borrow it in proportion. Raises
-    UnknownFruitError, UnknownFruitSizeError.
+    The database gives one yield per fruit without its size; without `size` the answer is that yield. A named
+    size scales it by mass, and a fruit without a yield uses the orange's share of the mass as purchased; both
+    are marked as estimated. Only the lime has a published spread (11.0 of 44 g, 12 fruit); the others use it
+    in proportion. Raises UnknownFruitError, UnknownFruitSizeError.
     """
     fruit = find_fruit(key)
     base = _LIKE.get(key, key)
@@ -293,11 +291,10 @@ def expected_juice(
 ) -> ExpectedJuice:
     """Return the juice to expect from `count` peeled fruit, in mL.
 
-    The published yield counts as much as twelve fruit; the bar's own
-    measurements count by the number of fruit in each, so that they take over
-    as they grow. The spread is that between whole measurements and does not
-    shrink with `count`: the fruit of one delivery are alike. Raises
-    UnknownFruitError, UnknownFruitSizeError, OutOfRangeError.
+    The published yield weighs as much as twelve fruit; the bar's own measurements weigh by their number of
+    fruit, so they take over as they grow. The spread is between whole measurements and does not shrink with
+    `count`, because the fruit of one delivery are alike. Raises UnknownFruitError, UnknownFruitSizeError,
+    OutOfRangeError.
     """
     _not_negative("count", count, "fruit")
     published = published_yield(key, size)
@@ -320,9 +317,8 @@ def expected_juice(
 def price_per_fruit(key: str, price_per_kg: Decimal, size: str | None = None) -> Decimal:
     """Return the price of one fruit bought by mass, in the currency of `price_per_kg`; not rounded.
 
-    The mass is that as purchased: pricing the edible part would leave out the
-    quarter to half that is peel. Raises UnknownFruitError,
-    UnknownFruitSizeError, OutOfRangeError.
+    Uses the mass as purchased: pricing the edible part would leave out the quarter to half that is peel.
+    Raises UnknownFruitError, UnknownFruitSizeError, OutOfRangeError.
     """
     price = _not_negative("price", price_per_kg, "per kg")
     return price * find_fruit(key).size(size).as_purchased_g / 1000
@@ -348,7 +344,7 @@ def _lime_spread() -> Decimal:
 
 
 def _spread_between(measured: Sequence[Squeezed], mean_ml: Decimal) -> Decimal:
-    # Standard deviation of the measurements' own means, each weighted by its number of fruit.
+    # Standard deviation of the means of the measurements, weighted by number of fruit.
     count = sum((one.count for one in measured), Decimal(0))
     squares = sum((one.count * (one.volume_ml / one.count - mean_ml) ** 2 for one in measured), Decimal(0))
     return (squares / count * len(measured) / (len(measured) - 1)).sqrt()

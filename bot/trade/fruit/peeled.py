@@ -1,4 +1,4 @@
-"""The clock of peeled fruit: its peel went into drinks, and its flesh dries out."""
+"""Storage limits of peeled fruit: the peel went into drinks, and the flesh dries out."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from bot.trade.sources import PRACTICE, Source
 
 
 class Keeping(StrEnum):
-    """How peeled fruit is kept."""
+    """How peeled fruit is stored."""
 
     COUNTER = "on the counter"
     UNCOVERED = "cold, uncovered"
@@ -20,9 +20,9 @@ class Keeping(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class PeeledClock:
-    """Hours from peeling until the fruit counts as lost, and until somebody should be reminded.
+    """Hours from peeling until the fruit counts as lost, and until the reminder.
 
-    `source` is None when the bar set its own limit.
+    `source` is None for the bar's own limit.
     """
 
     lost_after_hours: Decimal
@@ -41,11 +41,10 @@ _PEELED_HOURS = {
 def peeled_clock(
     keeping: Keeping = Keeping.UNCOVERED, hours: Decimal | None = None, warn_hours: Decimal | None = None
 ) -> PeeledClock:
-    """Return the clock of peeled fruit: 8 h on the counter, 24 h cold, 72 h cold and wrapped.
+    """Return the limits of peeled fruit: 8 h on the counter, 24 h cold, 72 h cold and wrapped.
 
-    `hours` is the bar's own limit; the reminder comes `warn_hours` before it,
-    or when a quarter of the time is left. Raises OutOfRangeError when a time
-    is not positive or the warning is longer than the limit.
+    `hours` is the bar's own limit; the reminder comes `warn_hours` before it, or when a quarter of the time
+    is left. Raises OutOfRangeError when a time is not positive or the warning is longer than the limit.
     """
     limit = _PEELED_HOURS[keeping] if hours is None else hours
     if not limit > 0:

@@ -1,9 +1,8 @@
-"""Citrus portions of the USDA National Nutrient Database, release 28: the rows as published.
+"""Citrus portions of the USDA National Nutrient Database, release 28, as published.
 
-Source: USDA National Nutrient Database for Standard Reference, Release 28
-(2015), files FOOD_DES and WEIGHT; public domain, seen. Grams are the edible
-part only (its documentation, "Weights and Measures"); `refuse_percent` is the
-share of the fruit as purchased that is not eaten, by mass.
+Source: USDA National Nutrient Database for Standard Reference, Release 28 (2015), files FOOD_DES and WEIGHT;
+public domain, seen. Grams are the edible part only (its documentation, "Weights and Measures");
+`refuse_percent` is the share of the fruit as purchased that is refuse, by mass.
 """
 
 from __future__ import annotations
@@ -14,7 +13,7 @@ from decimal import Decimal
 
 @dataclass(frozen=True, slots=True)
 class Food:
-    """One food: `refuse` says what is thrown away, `refuse_percent` its share of the purchased mass."""
+    """One food: `refuse` names the part thrown away, `refuse_percent` its share of the purchased mass."""
 
     ndb_number: str
     name: str

@@ -1,6 +1,6 @@
-"""Densities of what goes into a bottle, g/mL, each with its range, its source and how it was corrected.
+"""Densities of ingredients, g/mL, each with its range, source and temperature correction.
 
-For turning mL into g and back at the bar's temperature.
+Converts mL to g and back at the bar's temperature.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from bot.trade.words import N_
 
 
 class Correction(StrEnum):
-    """What was done about the difference between the source's temperature and the one asked for."""
+    """The correction from the source's temperature to the requested one."""
 
     NOT_NEEDED = N_("given at this temperature")
     DONE = N_("corrected to this temperature")
@@ -30,11 +30,9 @@ class Correction(StrEnum):
 class Density:
     """The density of one ingredient in g/mL at `temperature_c`.
 
-    `middle` is the value to use, `low` and `high` the range that its source
-    allows. `name` is the table's name for it, `published` the figure as
-    printed, with `published_at_c` its temperature. `crystal` marks the density
-    of a solid's crystals: right for the room it takes once dissolved, wrong
-    for a spoonful.
+    `middle` is the value to use, `low` and `high` the range that its source allows. `name` is the table's
+    name for it, `published` the figure as printed, with `published_at_c` its temperature. `crystal` marks the
+    density of a solid's crystals: right for its volume once dissolved, wrong for a spoonful.
     """
 
     name: str
@@ -54,11 +52,11 @@ class Density:
         return self.low == self.high
 
     def mass_g(self, volume_ml: float) -> float:
-        """Return the mass in g of `volume_ml`, by the middle value."""
+        """Return the mass in g of `volume_ml`, using the middle value."""
         return volume_ml * self.middle
 
     def volume_ml(self, mass_g: float) -> float:
-        """Return the volume in mL of `mass_g`, by the middle value."""
+        """Return the volume in mL of `mass_g`, using the middle value."""
         return mass_g / self.middle
 
 
@@ -72,10 +70,9 @@ _SYRUP_PERCENT = re.compile(r"(\d+(?:\.\d+)?) ?(?:%|brix|percent)")
 
 
 def from_relative_density(relative: float, water_c: float) -> float:
-    """Return g/mL for a relative density (specific gravity) over water at `water_c`.
+    """Return g/mL for a relative density (specific gravity) against water at `water_c`.
 
-    Water's own density at that temperature from OIML R 22; raises
-    OutOfRangeError outside -20 to 40 °C.
+    Water's density at that temperature is from OIML R 22; raises OutOfRangeError outside -20 to 40 °C.
     """
     return relative * ethanol.water_density_g_per_ml(water_c)
 
@@ -125,10 +122,9 @@ def _computed(name: str, value: float, temperature_c: float, source: Source) -> 
 
 
 def _syrup_mass_percent(plain: str) -> float | None:
-    """Return the % mass of sugar that a syrup's name states, or None.
+    """Return the % mass of sugar stated in a syrup's name, or None.
 
-    A ratio is sugar to water by mass; 'simple' without one is 1:1 and 'rich'
-    2:1, as is common practice.
+    A ratio is sugar to water by mass; 'simple' without one is 1:1 and 'rich' 2:1, as is common practice.
     """
     if "syrup" not in plain:
         return None
@@ -165,7 +161,7 @@ def density_of(
     if percent is not None:
         try:
             value = syrup_density_g_per_ml(percent, temperature_c)
-        except OutOfRangeError:  # a name that cannot be meant so, or a freezing bar
+        except OutOfRangeError:  # an impossible name, or a freezing bar
             return None
         return _computed(N_("sugar syrup"), value, temperature_c, _ICUMSA)
     for row in TABLE:

@@ -1,8 +1,7 @@
-"""The handbook table of densities: what each source says, word for number, and on what basis.
+"""Handbook table of densities: the published figures and their basis.
 
-Only published figures stand here; bot.trade.liquids.densities turns them into g/mL at
-a temperature. A relative density is written over water at the temperature
-beside it: 20/20, 25/25, 20/4.
+This table holds only published figures; bot.trade.liquids.densities turns them into g/mL at a temperature. A
+relative density is written over water at the temperature beside it: 20/20, 25/25, 20/4.
 """
 
 from __future__ import annotations
@@ -17,9 +16,9 @@ from bot.trade.words import N_
 
 _SEEN = date(2026, 11, 25)
 
-# How much lighter a citrus oil gets per kelvin, g/mL: the British Pharmaceutical Codex 1911
-# gives lemon oil as 0.857 to 0.862 (15.5 °C) and 0.851 to 0.855 (25 °C), orange oil as 0.847
-# to 0.854 and 0.842 to 0.846; both pairs come to 0.00087.
+# Fall in a citrus oil's density per kelvin, g/mL: the British Pharmaceutical Codex 1911 gives lemon oil as
+# 0.857 to 0.862 (15.5 °C) and 0.851 to 0.855 (25 °C), orange oil as 0.847 to 0.854 and 0.842 to 0.846; both
+# pairs give 0.00087.
 CITRUS_OIL_PER_K = 0.00087
 # From the correlations of Perry (8th ed.) and the VDI Heat Atlas in the library chemicals, 20 to 25 °C.
 PROPYLENE_GLYCOL_PER_K = 0.00075
@@ -30,16 +29,15 @@ GLYCEROL_PER_K = 0.00064
 class Published:
     """One row: the published figure of one ingredient.
 
-    `low` and `high` are as printed: a relative density over water at
-    `water_c`, or, where `water_c` is None, g/mL. `at_c` is the temperature of
-    the ingredient. `per_k` is the fall in g/mL per kelvin where it is known.
-    `usual` is the value to use, as printed, if not the middle. `crystal` marks
-    the density of a solid's crystals, which is not that of a spoonful.
+    `low` and `high` are as printed: a relative density over water at `water_c`, or, where `water_c` is None,
+    g/mL. `at_c` is the temperature of the ingredient. `per_k` is the fall in g/mL per kelvin where it is
+    known. `usual` is the value to use, as printed, if that is not the middle. `crystal` marks the density of
+    a solid's crystals, which is not that of a spoonful.
     """
 
     kind: IngredientKind
     name: str
-    words: str  # a pattern that the ingredient's plain name must hold; '' fits any name of the kind
+    words: str  # a pattern for the ingredient's plain name; '' matches any name of the kind
     low: float
     high: float
     at_c: float
@@ -50,7 +48,7 @@ class Published:
     crystal: bool = False
 
     def fits(self, kind: IngredientKind, plain: str) -> bool:
-        """Whether this row speaks of an ingredient of this kind and plain name."""
+        """Whether this row covers an ingredient of this kind and plain name."""
         return kind is self.kind and re.search(self.words, plain) is not None
 
 
@@ -69,7 +67,7 @@ def _memory(title: str) -> Source:
 def _oil(
     name: str, words: str, figure: tuple[float, float], over: tuple[float, float], source: Source
 ) -> Published:
-    """Return the row of a citrus oil; `over` is its own temperature and the water's, °C."""
+    """Return the row of a citrus oil; `over` is its temperature and that of the water, °C."""
     (low, high), (at_c, water_c) = figure, over
     return Published(
         IngredientKind.CITRUS_OIL, name, words, low, high, at_c, water_c, source, CITRUS_OIL_PER_K
@@ -79,7 +77,7 @@ def _oil(
 _AT_20, _AT_25 = (20.0, 20.0), (25.0, 25.0)
 _HANDBOOK = N_("text of a handbook of perfumery materials in a chemicals catalogue")
 
-# The first row that fits is the one used: narrow names before wide ones.
+# The first matching row is used: narrow names come before wide ones.
 TABLE: tuple[Published, ...] = (
     _oil(N_("limonene"), r"limonene", (0.8402, 0.8402), (21.0, 4.0), _quoted(N_("Merck Index, d-limonene"))),
     _oil(

@@ -1,7 +1,7 @@
-"""Density and strength of ethanol-water mixtures by the general formula of OIML R 22.
+"""Density and strength of ethanol-water mixtures , general formula of OIML R 22.
 
-Mass fractions run from 0 (water) to 1 (ethanol); strengths are % by volume at
-20 °C (the volume of ethanol at 20 °C in 100 volumes of the mixture at 20 °C).
+Mass fractions run from 0 (water) to 1 (ethanol); strengths are % by volume at 20 °C (the volume of ethanol at
+20 °C in 100 volumes of the mixture at 20 °C).
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from bot.trade.numbers.roots import crossing
 LOWEST_TEMPERATURE_C = -20.0
 HIGHEST_TEMPERATURE_C = 40.0
 REFERENCE_TEMPERATURE_C = 20.0
-# Densities closer than this, kg/m3, are the same but for rounding.
+# Densities closer than this, kg/m3, differ only by rounding.
 _SAME_DENSITY = 1e-7
 
 
@@ -76,8 +76,8 @@ def water_density_g_per_ml(temperature_c: float = REFERENCE_TEMPERATURE_C) -> fl
 def percent_by_volume_at(mass_fraction: float, temperature_c: float) -> float:
     """Return % by volume with mixture and ethanol both at `temperature_c`.
 
-    For scales that are not at 20 °C, such as United States proof at 60 °F.
-    Raises OutOfRangeError as density_kg_per_m3 does.
+    For scales defined at another temperature than 20 °C, such as United States proof at 60 °F. Raises
+    OutOfRangeError as density_kg_per_m3 does.
     """
     mixture = density_kg_per_m3(mass_fraction, temperature_c)
     return 100.0 * mass_fraction * mixture / density_kg_per_m3(1.0, temperature_c)
@@ -99,7 +99,7 @@ def mass_fraction_from_percent_at(percent: float, temperature_c: float) -> float
     """
     check_strength(percent)
     check_temperature(temperature_c)
-    # The end points are given, so that pure water and pure ethanol come out exactly.
+    # Return the end points directly, so that pure water and pure ethanol are exact.
     if percent in {0.0, 100.0}:
         return percent / 100.0
     return crossing(lambda p: percent_by_volume_at(p, temperature_c), percent, 0.0, 1.0)

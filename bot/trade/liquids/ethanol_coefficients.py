@@ -1,11 +1,9 @@
 """Coefficients of the general formula for the density of ethanol-water mixtures.
 
-Source: OIML R 22 (International alcoholometric tables), the same as in the
-annex of Council Directive 76/766/EEC (OJ L 262, 27.9.1976, p. 149). The
-formula, its limits, the numbers of terms, A1 to A5 and B1 to B4 were read in
-the directive; the rest in public implementations of the formula, the A in nine
-of them that agree, the C in one, and therefore checked against independent
-tables (see tests/outside/checks_strength.py).
+Source: OIML R 22 (International alcoholometric tables), the same as in the annex of Council Directive
+76/766/EEC (OJ L 262, 27.9.1976, p. 149). The formula, its limits, the numbers of terms, A1 to A5 and B1 to B4
+were read in the directive; the rest come from public implementations of the formula (A from nine that agree,
+C from one) and are therefore checked against independent tables (see tests/outside/checks_strength.py).
 
 A and B in kg/m3 and kg/(m3 K^k); C in kg/(m3 K^i).
 """

@@ -1,4 +1,4 @@
-"""Flash point of a spirit by its strength: a band, because the sources do not agree to the degree."""
+"""Flash point of a spirit by its strength, as a band, because the sources differ by some degrees."""
 
 from __future__ import annotations
 
@@ -19,8 +19,8 @@ PUBLISHED_FLASH_C: tuple[tuple[float, float], ...] = (
     (100, 17),
 )  # fmt: skip
 
-# % vol at 20 °C, flash point in °C: the temperature at which ethanol above the mixture reaches the
-# vapour pressure that pure ethanol has at 12 °C, its closed-cup flash point in IEC 60079-20-1.
+# % vol at 20 °C, flash point in °C. Computed as the temperature at which ethanol above the mixture reaches
+# the vapour pressure that pure ethanol has at 12 °C, its closed-cup flash point in IEC 60079-20-1.
 COMPUTED_FLASH_C: tuple[tuple[float, float], ...] = (
     (10, 42.1), (20, 32.9), (30, 29.1), (40, 26.9), (50, 25.3), (60, 23.9), (70, 22.2), (80, 19.9),
     (90, 16.8), (95, 14.7), (96, 14.2), (100, 12.0),
@@ -41,12 +41,12 @@ WEAKEST_PERCENT = 10.0
 HIGHLY_FLAMMABLE_BELOW_C = 23.0
 FLAMMABLE_UP_TO_C = 60.0
 
-# From this strength every mixture flashes near room temperature: below about 28 °C by every reading.
+# From this strength on every mixture flashes near room temperature: below about 28 °C by every reading.
 ROOM_TEMPERATURE_STRENGTH_PERCENT = 40.0
 
 
 class FlammableCategory(StrEnum):
-    """Class of a liquid by its flash point, as the Globally Harmonised System draws the lines."""
+    """Flammability category by flash point, as defined by the Globally Harmonised System."""
 
     HIGHLY_FLAMMABLE = N_("highly flammable (category 2: flashes below 23 °C)")
     FLAMMABLE = N_("flammable (category 3: flashes from 23 to 60 °C)")
@@ -55,10 +55,10 @@ class FlammableCategory(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class FlashPoint:
-    """The band of flash points that the readings give, in °C, and the categories at its two ends.
+    """The band of flash points from all readings, in °C, and the categories at its two ends.
 
-    `band_c` is None for a mixture weaker than 10 % vol, where the tables stop.
-    `category` is the stricter one and `category_high` the milder.
+    `band_c` is None for a mixture weaker than 10 % vol, where the tables stop. `category` is the stricter one
+    and `category_high` the milder.
     """
 
     strength_percent: float
@@ -70,14 +70,11 @@ class FlashPoint:
 def flash_point(strength_percent: float) -> FlashPoint:
     """Return the flash point band of ethanol in water at `strength_percent` (% vol at 20 °C), in °C.
 
-    The band holds three readings: the published table taken as % vol, the same
-    table taken as % mass, and a computed curve (PUBLISHED_SOURCE and
-    COMPUTED_SOURCE); each is read by straight lines between its points. Oil and
-    glycol in a mix are left out: citrus oil flashes at 43 to 48 °C and
-    propylene glycol near 100 °C, both above a strong spirit. Categories: GHS,
-    flash point below 23 °C and from 23 to 60 °C (read second-hand). A hint for
-    labels and storage, not a test of the mix. Raises OutOfRangeError outside 0
-    to 100.
+    The band holds three readings: the published table taken as % vol, the same table taken as % mass, and a
+    computed curve (PUBLISHED_SOURCE and COMPUTED_SOURCE); each is interpolated linearly. Oil and glycol in a
+    mix are ignored: citrus oil flashes at 43 to 48 °C and propylene glycol near 100 °C, both above a strong
+    spirit. Categories: GHS, flash point below 23 °C and from 23 to 60 °C (read second-hand). A hint for
+    labels and storage, not a test of the mix. Raises OutOfRangeError outside 0 to 100.
     """
     ethanol.check_strength(strength_percent)
     if strength_percent < WEAKEST_PERCENT:
@@ -94,7 +91,7 @@ def flash_point(strength_percent: float) -> FlashPoint:
 
 
 def category_of(flash_point_c: float) -> FlammableCategory:
-    """Return the category of a flash point in °C (closed cup) that some table here can give."""
+    """Return the category of a closed-cup flash point in °C, for values that the tables here can give."""
     if flash_point_c < HIGHLY_FLAMMABLE_BELOW_C:
         return FlammableCategory.HIGHLY_FLAMMABLE
     if flash_point_c <= FLAMMABLE_UP_TO_C:
@@ -103,7 +100,7 @@ def category_of(flash_point_c: float) -> FlammableCategory:
 
 
 def _between(points: tuple[tuple[float, float], ...], percent: float) -> float:
-    """Read a table by straight lines; below its first point the first line is drawn on."""
+    """Interpolate a table linearly; below its first point, extend the first line."""
     for (left, left_c), (right, right_c) in pairwise(points):
         if percent <= right:
             return left_c + (right_c - left_c) * (percent - left) / (right - left)

@@ -1,4 +1,4 @@
-"""Another spirit instead: the same ethanol from a spirit of another strength.
+"""Replace a spirit by one of another strength with the same amount of ethanol.
 
 Volumes are mL at 20 °C, strengths % vol at 20 °C.
 """
@@ -24,10 +24,9 @@ from bot.trade.liquids.strength import (
 class Swap:
     """Another spirit for the same ethanol: mL at 20 °C.
 
-    `water_ml` is the water to add beside the new spirit so that ethanol and
-    water are both as before; it is negative when the new spirit is weaker and
-    brings that much water too many. `extra_ml` is how much more (or, negative,
-    less) of the new spirit is poured than of the old one.
+    `water_ml` is the water to add with the new spirit so that ethanol and water are both unchanged; it is
+    negative when the new spirit is weaker and brings that much excess water. `extra_ml` is the additional
+    volume (negative if less) of the new spirit compared with the old one.
     """
 
     from_percent: float
@@ -39,12 +38,11 @@ class Swap:
 
 
 def swap_spirit(volume_ml: float, from_percent: float, to_percent: float) -> Swap:
-    """Return how much spirit of `to_percent` holds the same ethanol as `volume_ml` of `from_percent`.
+    """Return the volume of `to_percent` spirit with the same ethanol as `volume_ml` of `from_percent`.
 
-    Ethanol is counted as its volume at 20 °C, so the volumes go as the
-    strengths; the water follows by mass (OIML R 22). Raises OutOfRangeError
-    for strengths outside 0 to 100, StrengthOrderError when the new spirit
-    holds no ethanol but the old one does.
+    Ethanol is counted as its volume at 20 °C, so the volumes are inversely proportional to the strengths; the
+    water follows by mass (OIML R 22). Raises OutOfRangeError for strengths outside 0 to 100,
+    StrengthOrderError when the new spirit holds no ethanol but the old one does.
     """
     check_volume("volume", volume_ml)
     ethanol.check_strength(from_percent)
@@ -77,8 +75,8 @@ class FormulaSwap:
 def swap_in_formula(components: Iterable[Component], to_percent: float) -> FormulaSwap:
     """Return the formula with every spirit replaced by one of `to_percent`, for the same ethanol.
 
-    Nothing else is changed: no water is added or taken away, so the total and
-    the strength move, and `after` says to what. Errors as for swap_spirit.
+    No water is added or removed, so the total and the strength change; `after` holds the new values. Errors
+    as for swap_spirit.
     """
     old = tuple(components)
     swaps: list[Swap] = []

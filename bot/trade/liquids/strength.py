@@ -1,10 +1,9 @@
-"""Strength of spirits and formulas: mixing by mass, proofing down and up, proof, whole formulas.
+"""Strength of spirits and formulas: mixing, dilution, strengthening, US proof and hydrometers.
 
-Volumes are mL at 20 °C unless a temperature is given beside them, strengths
-% vol at 20 °C, masses g. Ethanol and water are mixed by mass with densities
-from OIML R 22, so the contraction is in every answer. Everything else
-(glycol, glycerol, oils, sugar, juice) is added as an ideal volume, because no
-table covers it; results name what was treated so.
+Volumes are mL at 20 °C unless a temperature is given, strengths % vol at 20 °C, masses g. Ethanol and water
+are mixed by mass with densities from OIML R 22, so every answer includes the contraction. Everything else
+(glycol, glycerol, oils, sugar, juice) adds as an ideal volume, because no table covers it; results name the
+components treated this way.
 """
 
 from __future__ import annotations
@@ -17,14 +16,14 @@ from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids import ethanol
 
 US_PROOF_TEMPERATURE_C = (60.0 - 32.0) / 1.8
-# Cubic expansion of hydrometer glass per kelvin: the usual figure for soda-lime
-# glass, from memory; it moves a reading by less than 0.05 % vol in a warm bar.
+# Cubic expansion of hydrometer glass per kelvin: the usual figure for soda-lime glass, from memory; it
+# changes a reading by less than 0.05 % vol in a warm bar.
 _GLASS_EXPANSION_PER_K = 25e-6
 
 
 @dataclass
 class StrengthOrderError(TradeError):
-    """The wanted strength cannot be reached from the spirits given by adding what was asked to be added."""
+    """Adding the given spirit or water cannot reach the wanted strength."""
 
     from_percent: float
     to_percent: float
@@ -42,8 +41,8 @@ def check_volume(quantity: str, volume_ml: float) -> None:
 def volume_at_20(volume_ml: float, strength_percent: float, temperature_c: float) -> float:
     """Return the volume at 20 °C, mL, of a spirit whose volume was measured at `temperature_c`.
 
-    The mass stays: V20 = V rho(t) / rho(20), OIML R 22. Raises OutOfRangeError
-    for a negative volume, a strength outside 0 to 100 or a temperature outside
+    Mass is conserved: V20 = V rho(t) / rho(20), OIML R 22. Raises OutOfRangeError for a negative volume, a
+    strength outside 0 to 100 or a temperature outside
     -20 to 40 °C.
     """
     check_volume("volume", volume_ml)
@@ -52,7 +51,7 @@ def volume_at_20(volume_ml: float, strength_percent: float, temperature_c: float
 
 
 def volume_at(volume_at_20_ml: float, strength_percent: float, temperature_c: float) -> float:
-    """Return the volume at `temperature_c`, mL, that a spirit with this volume at 20 °C takes up.
+    """Return the volume at `temperature_c`, mL, of a spirit with this volume at 20 °C.
 
     Inverse of volume_at_20; the same errors.
     """
@@ -64,10 +63,9 @@ def volume_at(volume_at_20_ml: float, strength_percent: float, temperature_c: fl
 def percent_from_us_proof(proof: float) -> float:
     """Return % vol at 20 °C for a United States proof (0 to 200).
 
-    Proof is twice the % by volume with both volumes at 60 °F (27 CFR 19.1,
-    definition of proof), so it is turned into a mass fraction at 60 °F and back
-    into % vol at 20 °C by OIML R 22. The answer differs from proof / 2 by less
-    than 0.1 % vol. Raises OutOfRangeError outside 0 to 200.
+    Proof is twice the % by volume with both volumes at 60 °F (27 CFR 19.1, definition of proof), so it is
+    converted to a mass fraction at 60 °F and then to % vol at 20 °C by OIML R 22. The answer differs from
+    proof / 2 by less than 0.1 % vol. Raises OutOfRangeError outside 0 to 200.
     """
     ethanol.check_range("proof", proof, 0.0, 200.0, "US proof")
     fraction = ethanol.mass_fraction_from_percent_at(proof / 2.0, US_PROOF_TEMPERATURE_C)
@@ -86,12 +84,10 @@ def us_proof(strength_percent: float) -> float:
 def true_strength(reading_percent: float, temperature_c: float, calibrated_at_c: float = 20.0) -> float:
     """Return the true strength, % vol at 20 °C, from a hydrometer's reading at another temperature.
 
-    `reading_percent` is what a scale in % vol shows that is right at
-    `calibrated_at_c` (20 °C; 60 °F for a United States scale: halve a reading
-    in proof first). The liquid's density follows from the reading and the
-    expansion of the glass (25e-6 per K, from memory), its strength from OIML
-    R 22. Raises OutOfRangeError outside 0 to 100 %, -20 to 40 °C, or when no
-    ethanol-water mixture reads so at that temperature.
+    `reading_percent` is the reading of a % vol scale calibrated at `calibrated_at_c` (20 °C; 60 °F for a
+    United States scale: halve a reading in proof first). The liquid's density follows from the reading and
+    the expansion of the glass (25e-6 per K, from memory), its strength from OIML R 22. Raises OutOfRangeError
+    outside 0 to 100 %, -20 to 40 °C, or when no ethanol-water mixture gives this reading at that temperature.
     """
     shown = ethanol.mass_fraction_from_percent_at(reading_percent, calibrated_at_c)
     glass = 1.0 + _GLASS_EXPANSION_PER_K * (temperature_c - calibrated_at_c)
@@ -124,10 +120,10 @@ class Portion:
 
 @dataclass(frozen=True, slots=True)
 class Mixed:
-    """Ethanol-water portions mixed: mL at 20 °C, % vol, g.
+    """The result of mixing ethanol-water portions: mL at 20 °C, % vol, g.
 
-    `contraction_ml` is the sum of the portions' volumes at 20 °C less the
-    volume of the mixture; `ethanol_ml` is the ethanol alone as a volume at 20 °C.
+    `contraction_ml` is the sum of the portions' volumes at 20 °C less the volume of the mixture; `ethanol_ml`
+    is the volume of the pure ethanol at 20 °C.
     """
 
     volume_ml: float
@@ -138,10 +134,9 @@ class Mixed:
 
 
 def mix(portions: Iterable[Portion]) -> Mixed:
-    """Return what ethanol-water portions make together, by mass balance (OIML R 22).
+    """Return the mixture of ethanol-water portions, by mass balance (OIML R 22).
 
-    No portions at all make nothing: every figure is then 0. Raises
-    OutOfRangeError as Portion's quantities do.
+    Without portions every figure is 0. Raises OutOfRangeError as Portion's quantities do.
     """
     mass = ethanol_mass = separate = 0.0
     for portion in portions:
@@ -161,16 +156,15 @@ def mix(portions: Iterable[Portion]) -> Mixed:
     )
 
 
-# --- proofing down, making up, bringing up ----------------------------------
+# --- dilution and strengthening ---------------------------------------------
 
 
 @dataclass(frozen=True, slots=True)
 class Dilution:
     """Spirit and water for a weaker spirit.
 
-    `spirit_ml` and `water_ml` are as measured at `temperature_c`, the other
-    volumes at 20 °C. `contraction_ml` is what the volumes at 20 °C lose on
-    mixing.
+    `spirit_ml` and `water_ml` are as measured at `temperature_c`, the other volumes at 20 °C.
+    `contraction_ml` is the volume lost on mixing, at 20 °C.
     """
 
     temperature_c: float
@@ -196,12 +190,11 @@ def _check_down(from_percent: float, to_percent: float) -> None:
 
 
 def dilute(volume_ml: float, from_percent: float, to_percent: float, temperature_c: float = 20.0) -> Dilution:
-    """Return the water that brings a volume of spirit down to a lower strength, by mass balance.
+    """Return the water that dilutes a volume of spirit to a lower strength, by mass balance.
 
-    `volume_ml` is as measured at `temperature_c`. Densities from OIML R 22.
-    Raises StrengthOrderError unless 0 < to <= from, OutOfRangeError for a
-    negative volume, a strength outside 0 to 100 or a temperature outside -20
-    to 40 °C.
+    `volume_ml` is as measured at `temperature_c`. Densities from OIML R 22. Raises StrengthOrderError unless
+    0 < to <= from, OutOfRangeError for a negative volume, a strength outside 0 to 100 or a temperature
+    outside -20 to 40 °C.
     """
     _check_down(from_percent, to_percent)
     spirit = Portion(volume_ml, from_percent, temperature_c)
@@ -228,10 +221,10 @@ def dilute(volume_ml: float, from_percent: float, to_percent: float, temperature
 
 
 def make_up(total_ml: float, from_percent: float, to_percent: float, temperature_c: float = 20.0) -> Dilution:
-    """Return the spirit and water that make a wanted total of a weaker spirit.
+    """Return the spirit and water for a given total of a weaker spirit.
 
-    `total_ml` is at 20 °C; the spirit and water to pour are given as measured
-    at `temperature_c`. Errors as for dilute.
+    `total_ml` is at 20 °C; the spirit and water to pour are given as measured at `temperature_c`. Errors as
+    for dilute.
     """
     check_volume("total", total_ml)
     _check_down(from_percent, to_percent)
@@ -243,7 +236,7 @@ def make_up(total_ml: float, from_percent: float, to_percent: float, temperature
 
 @dataclass(frozen=True, slots=True)
 class Strengthening:
-    """Stronger spirit to add (mL at 20 °C, g) so that a weaker one reaches a strength, and what results."""
+    """Stronger spirit to add (mL at 20 °C, g) to raise a weaker one to a strength, and the result."""
 
     add_ml: float
     add_g: float
@@ -251,10 +244,10 @@ class Strengthening:
 
 
 def strengthen(volume_ml: float, percent: float, with_percent: float, to_percent: float) -> Strengthening:
-    """Return how much spirit of `with_percent` brings `volume_ml` of `percent` up to `to_percent`.
+    """Return the volume of `with_percent` spirit that raises `volume_ml` of `percent` to `to_percent`.
 
-    All volumes at 20 °C; mass balance with OIML R 22. Raises StrengthOrderError
-    unless percent <= to < with, OutOfRangeError for what lies outside its range.
+    All volumes at 20 °C; mass balance with OIML R 22. Raises StrengthOrderError unless percent <= to < with,
+    OutOfRangeError for a value outside its range.
     """
     for strength in (percent, with_percent, to_percent):
         ethanol.check_strength(strength)
@@ -284,9 +277,8 @@ class Component:
 class FormulaStrength:
     """Strength and volume of a whole formula, % vol and mL at 20 °C.
 
-    `ideal` names the components added as ideal volumes; `taken_as_spirit`
-    those that hold alcohol without being a spirit (a liqueur, a tincture) and
-    were counted as plain ethanol and water. `contraction_ml` comes from the
+    `ideal` names the components added as ideal volumes; `taken_as_spirit` those that contain alcohol but are
+    not a spirit (a liqueur, a tincture) and count as plain ethanol and water. `contraction_ml` comes from the
     ethanol-water part alone.
     """
 
@@ -301,9 +293,9 @@ class FormulaStrength:
 def formula_strength(components: Iterable[Component]) -> FormulaStrength:
     """Return the strength and volume of a formula after contraction.
 
-    Spirits, water and anything else with a strength contract together by OIML
-    R 22; the rest adds as ideal volumes. A formula of no volume has strength 0.
-    Raises OutOfRangeError for negative volumes or strengths outside 0 to 100.
+    Spirits, water and anything else with a strength contract together by OIML R 22; the rest adds as ideal
+    volumes. A formula without volume has strength 0. Raises OutOfRangeError for negative volumes or strengths
+    outside 0 to 100.
     """
     portions: list[Portion] = []
     ideal: list[str] = []

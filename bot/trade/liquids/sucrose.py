@@ -1,4 +1,4 @@
-"""Density of sucrose syrups and what a syrup made from sugar and water comes to.
+"""Density of sucrose syrups, and the yield of sugar and water.
 
 Mass fractions in % sucrose, densities g/mL, volumes mL at the temperature given.
 """
@@ -10,10 +10,9 @@ from dataclasses import dataclass
 from bot.trade.errors import OutOfRangeError
 from bot.trade.liquids.ethanol import check_range
 
-# Density of pure sucrose solutions after ICUMSA (1994): the published polynomial's
-# coefficients, read in two public programs that cite it. They differ in the fourth
-# (-3.9643 or -3.9646), which changes nothing in the digits used here. Row by row the
-# powers of (t - 20) / 100, in a row the powers of the mass fraction, kg/m3.
+# Density of pure sucrose solutions after ICUMSA (1994): the published polynomial's coefficients, read in two
+# public programs that cite it. They differ in the fourth (-3.9643 or -3.9646), which makes no difference at
+# the precision used here. Rows are powers of (t - 20) / 100, columns powers of the mass fraction; kg/m3.
 _ICUMSA: tuple[tuple[float, ...], ...] = (
     (385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.2890),
     (-46.2720, -7.1720, 1.1597, 5.1126, 17.5254),
@@ -23,12 +22,12 @@ _ICUMSA: tuple[tuple[float, ...], ...] = (
 )
 LOWEST_TEMPERATURE_C, HIGHEST_TEMPERATURE_C = 0.0, 80.0
 HIGHEST_MASS_PERCENT = 80.0
-# What water holds at 20 °C, % mass (sucrose handbooks, from memory): above it sugar crystallises out.
+# Solubility at 20 °C, % mass (sucrose handbooks, from memory): above it sugar crystallises out.
 SATURATED_MASS_PERCENT_AT_20 = 67.1
 
 
 def _water_kg_per_m3(t: float) -> float:
-    """Return the density of water by Kell's equation, with which the sucrose polynomial was fitted."""
+    """Return the density of water by Kell's equation, the one that the sucrose polynomial was fitted with."""
     powers = (999.83952, 16.952577, -7.9905127e-3, -46.241757e-6, 105.84601e-9, -281.03006e-12)
     return sum(c * t**i for i, c in enumerate(powers)) / (1.0 + 16.887236e-3 * t)
 
@@ -50,7 +49,7 @@ def syrup_density_g_per_ml(mass_percent: float, temperature_c: float = 20.0) -> 
 
 @dataclass(frozen=True, slots=True)
 class Syrup:
-    """A syrup from sugar and water weighed together: % mass, mL at 20 °C, g/mL, g of sugar in a litre."""
+    """A syrup from weighed sugar and water: % mass, mL at 20 °C, g/mL, g of sugar per litre."""
 
     mass_percent: float
     mass_g: float
@@ -61,10 +60,9 @@ class Syrup:
 
 
 def syrup(sugar_g: float, water_g: float) -> Syrup:
-    """Return what `sugar_g` of sucrose in `water_g` of water makes at 20 °C (ICUMSA 1994).
+    """Return the syrup from `sugar_g` of sucrose in `water_g` of water at 20 °C (ICUMSA 1994).
 
-    Raises OutOfRangeError when a mass is negative, both are 0, or more than
-    80 % of the whole is sugar.
+    Raises OutOfRangeError when a mass is negative, both are 0, or more than 80 % of the whole is sugar.
     """
     for quantity, mass in (("sugar", sugar_g), ("water", water_g)):
         if not 0.0 <= mass < float("inf"):

@@ -1,8 +1,8 @@
-"""What a batch costs, what must be paid for it at the till, and fresh garnish against sprayed.
+"""Cost of a batch, cash outlay for its packs, and fresh garnish against spray.
 
-Cost consumed is the share of each pack that goes into the batch; cash outlay is the whole packs that
-must be bought. A missing price is never zero: it is named, and the totals say that they are partial.
-Money is `Decimal` with 12 decimals, not rounded to coins.
+Cost consumed is the share of each pack that goes into the batch; cash outlay is the price of the whole packs
+to buy. A missing price is never zero: it is named, and the totals are marked as partial. Money is `Decimal`
+with 12 decimals, not rounded to coins.
 """
 
 from __future__ import annotations
@@ -36,7 +36,7 @@ def _price(quantity: str, price: Decimal) -> Decimal:
 
 @dataclass(frozen=True, slots=True)
 class PackPrice:
-    """What one pack costs and holds: mL, g or pieces, as `dimension` says.
+    """The price and content of one pack: mL, g or pieces, as `dimension` says.
 
     Raises OutOfRangeError for an empty pack or a price below zero.
     """
@@ -52,7 +52,7 @@ class PackPrice:
 
 @dataclass(frozen=True, slots=True)
 class Vessel:
-    """The bottle that the batch goes into: its size in mL and what one costs, empty."""
+    """The bottle for the batch: its size in mL and the price of an empty one."""
 
     size_ml: Fraction
     price: Decimal = Decimal(0)
@@ -100,11 +100,11 @@ class IngredientCost:
 class Cost:
     """What a batch costs.
 
-    `consumed` and `outlay` are the sums over the priced ingredients (None if none is priced), `total`
-    is consumed plus labour and bottles. `per_ml`, `per_bottle`, `per_spray` and `per_drink` share out
-    the total over the usable mL; they are None where what they need was not given. `missing` names
-    ingredients without a price, `missing_density` those priced by mass but measured by volume (or the
-    other way round) whose density is not known, `other_measure` those counted on one side only.
+    `consumed` and `outlay` are the sums over the priced ingredients (None if none is priced), `total` is
+    consumed plus labour and bottles. `per_ml`, `per_bottle`, `per_spray` and `per_drink` divide the total by
+    the usable mL; they are None where an input is missing. `missing` names ingredients without a price,
+    `missing_density` those priced by mass but measured by volume (or the other way round) whose density is
+    not known, `other_measure` those counted on one side only.
     """
 
     consumed: Decimal | None
@@ -122,7 +122,7 @@ class Cost:
 
     @property
     def is_partial(self) -> bool:
-        """Whether some ingredient is left out of every sum."""
+        """Whether the sums leave out an ingredient."""
         return bool(self.missing or self.missing_density or self.other_measure)
 
 
@@ -137,14 +137,14 @@ def cost(
     bottle: Vessel | None = None,
     spraying: Spraying | None = None,
 ) -> Cost:
-    """Return what a batch of these lines costs.
+    """Return the cost of a batch of these lines.
 
-    Lines of one name are one ingredient, so that its packs are counted once. `finished_ml` is the
-    volume made, of which `loss_share` never reaches a drink; without it there is no cost per mL.
-    Densities turn a volume into the mass that is priced, or the other way round.
+    Lines of one name are one ingredient, so that its packs are counted once. `finished_ml` is the volume
+    made; the share `loss_share` of it never reaches a drink. Without `finished_ml` there is no cost per mL.
+    Densities convert between a volume and the mass that is priced.
 
-    Raises OutOfRangeError for a finished volume or density that is not above zero, a loss outside 0 up
-    to 1, or labour below zero.
+    Raises OutOfRangeError for a finished volume or density that is not above zero, a loss outside 0 up to 1,
+    or labour below zero.
     """
     per_line = tuple(
         _ingredient_cost(name, amounts, prices.get(name), densities_g_per_ml.get(name))
@@ -178,7 +178,7 @@ def cost(
 
 
 def _by_name(lines: Iterable[Line]) -> dict[str, dict[Dimension, Fraction]]:
-    """Return for each ingredient how much of it there is in each measure."""
+    """Return the amount of each ingredient in each measure."""
     sums: dict[str, dict[Dimension, Fraction]] = {}
     for line in lines:
         amounts = sums.setdefault(line.name, {})
@@ -224,7 +224,7 @@ def _names(per_line: Iterable[IngredientCost], why: Unpriced) -> tuple[str, ...]
 
 
 def _sum(amounts: Iterable[Decimal | None]) -> Decimal | None:
-    """Return the exact sum of what is known, or None if nothing is."""
+    """Return the exact sum of the known values, or None if there are none."""
     known = [Fraction(amount) for amount in amounts if amount is not None]
     return as_decimal(sum(known, Fraction(0))) if known else None
 
@@ -241,19 +241,19 @@ def _times(per_ml: Fraction | None, *ranges: Range) -> MoneyRange | None:
 def fresh_per_drink(
     price_each: Decimal, garnishes_each: Fraction, wasted_share: Fraction = Fraction(0)
 ) -> Decimal:
-    """Return what fresh garnish costs a drink: the price of a piece over the garnishes it really gives.
+    """Return the cost of fresh garnish per drink: the price of a piece over the garnishes it yields.
 
-    `wasted_share` of the fruit is thrown away unused. Raises OutOfRangeError for a price below zero,
-    no garnishes, or a share outside 0 up to 1.
+    The share `wasted_share` of the fruit is thrown away unused. Raises OutOfRangeError for a price below
+    zero, no garnishes, or a share outside 0 up to 1.
     """
     used = above_zero("garnishes", garnishes_each, "") * (1 - checked_share("wasted share", wasted_share))
     return as_decimal(Fraction(_price("price of a piece", price_each)) / used)
 
 
 def fresh_to_spray(fresh: Decimal, spray: MoneyRange) -> tuple[Fraction, Fraction]:
-    """Return how many times dearer fresh garnish is than sprayed, per drink, as low and high end.
+    """Return the cost ratio of fresh garnish to spray, per drink, as low and high end.
 
-    Raises OutOfRangeError if the spray costs nothing or its ends are the wrong way round.
+    Raises OutOfRangeError if the spray costs nothing or its ends are in the wrong order.
     """
     low, high = checked_range("cost of a sprayed drink", (Fraction(spray[0]), Fraction(spray[1])), "")
     each = Fraction(_price("cost of a fresh garnish", fresh))
@@ -263,7 +263,7 @@ def fresh_to_spray(fresh: Decimal, spray: MoneyRange) -> tuple[Fraction, Fractio
 def break_even_price_each(
     spray_per_drink: Decimal, garnishes_each: Fraction, wasted_share: Fraction = Fraction(0)
 ) -> Decimal:
-    """Return the price of a piece of fruit at which fresh garnish costs as much as the spray.
+    """Return the price per piece of fruit at which fresh garnish costs as much as the spray.
 
     Raises as `fresh_per_drink` does.
     """
@@ -272,6 +272,8 @@ def break_even_price_each(
 
 
 def break_even_sprays(fresh: Decimal, per_spray: Decimal) -> Fraction:
-    """Return how many sprays cost as much as one fresh garnish. Raises OutOfRangeError for a free spray."""
+    """Return the number of sprays that costs as much as one fresh garnish. Raises OutOfRangeError for a free
+    spray.
+    """
     each = above_zero("cost of a spray", Fraction(_price("cost of a spray", per_spray)), "")
     return Fraction(_price("cost of a fresh garnish", fresh)) / each

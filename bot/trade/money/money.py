@@ -1,7 +1,7 @@
-"""Money in whole minor units of its currency, as ISO 4217 gives them.
+"""Money in whole minor units of its currency, as defined by ISO 4217.
 
-Amounts are `Decimal`s or exact fractions; they become whole minor units only where money changes
-hands or is stored, rounded half to even.
+Amounts are `Decimal`s or exact fractions; they become whole minor units only for payment or storage, rounded
+half to even.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from iso4217 import Currency
 
 from bot.trade.errors import OutOfRangeError, TradeError
 
-PLACES: Final = 12  # decimals kept of an amount that is not yet rounded to minor units
+PLACES: Final = 12  # decimals of an amount before it is rounded to minor units
 
 
 @dataclass
@@ -27,9 +27,9 @@ class UnknownCurrencyError(TradeError):
 
 
 def minor_digits(currency: str) -> int:
-    """Return how many decimals the currency's minor unit has: 2 for EUR, 0 for JPY, 3 for KWD.
+    """Return the number of decimals of the currency's minor unit: 2 for EUR, 0 for JPY, 3 for KWD.
 
-    The code's letter case does not matter. Source: ISO 4217 list one, by the iso4217 library. Raises
+    The code's letter case does not matter. Source: ISO 4217 list one, from the iso4217 library. Raises
     UnknownCurrencyError, also for codes without minor units such as gold.
     """
     try:
@@ -44,7 +44,7 @@ def minor_digits(currency: str) -> int:
 def to_minor(amount: Decimal | Fraction, currency: str) -> int:
     """Return an amount in whole minor units, rounded half to even: 12.345 EUR gives 1234.
 
-    Raises UnknownCurrencyError, or OutOfRangeError for an amount that is no finite number.
+    Raises UnknownCurrencyError, or OutOfRangeError for an amount that is not finite.
     """
     digits = minor_digits(currency)
     if isinstance(amount, Decimal) and not amount.is_finite():
@@ -63,7 +63,7 @@ def from_minor(minor: int, currency: str) -> Decimal:
 def minor_parts(parts: Sequence[Decimal | Fraction], currency: str) -> tuple[int, ...]:
     """Return each part in whole minor units so that they add up to the rounded total.
 
-    Each part is rounded down; the units then left over go to the parts that lost most (the largest
+    Each part is rounded down; the remaining units go to the parts with the largest remainders (the largest
     remainder method), the earlier first. Raises as `to_minor` does.
     """
     digits = minor_digits(currency)
@@ -82,5 +82,5 @@ def as_decimal(amount: Fraction) -> Decimal:
 
 
 def _exact(units: int, places: int) -> Decimal:
-    """Return units / 10**places; built from digits, since arithmetic rounds to the decimal context."""
+    """Return units / 10**places, built from digits because arithmetic would round to the decimal context."""
     return Decimal((int(units < 0), tuple(map(int, str(abs(units)))), -places))

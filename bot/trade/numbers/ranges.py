@@ -1,4 +1,4 @@
-"""A quantity known only between two values: 2 to 3 sprays, 0.07 to 0.10 mL a spray."""
+"""A quantity known only as a range: 2 to 3 sprays, 0.07 to 0.10 mL per spray."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ Other = TypeVar("Other", Decimal, float, Fraction)
 
 @dataclass
 class RangeOrderError(TradeError):
-    """A range was given with its lower end above its upper end, or with an end that is not a number."""
+    """A range has its lower end above its upper end, or an end that is not a number."""
 
     low: Decimal | float | Fraction
     high: Decimal | float | Fraction
@@ -24,18 +24,17 @@ class RangeOrderError(TradeError):
 
 @dataclass(frozen=True, slots=True)
 class Range(Generic[Number]):
-    """Every value from `low` to `high`, both included, in whatever unit the caller states.
+    """Every value from `low` to `high`, both included, in the caller's unit.
 
-    Sums and products are those of interval arithmetic: the answer holds every
-    result that values inside the two ranges can give. Raises RangeOrderError
-    when `low` is above `high` or either is not a number.
+    Sums and products follow interval arithmetic: the result contains every value that the two ranges can
+    give. Raises RangeOrderError when `low` is above `high` or either is not a number.
     """
 
     low: Number
     high: Number
 
     def __post_init__(self) -> None:
-        # Written so that a NaN, which compares false with everything, is refused too.
+        # Written this way to refuse a NaN too, because a NaN compares false with everything.
         if not self.low <= self.high:
             raise RangeOrderError(self.low, self.high)
 
@@ -87,10 +86,10 @@ class Range(Generic[Number]):
     __rmul__ = __mul__
 
     def map(self, rule: Callable[[Number], Other]) -> Range[Other]:
-        """Return the range of `rule` over this one, where `rule` only rises or only falls."""
+        """Return the range of a monotonic `rule` over this one."""
         return Range.around(rule(self.low), rule(self.high))
 
 
 def as_range(value: Range[Number] | Number) -> Range[Number]:
-    """Return `value` itself if it is a range, else the range that holds it alone."""
+    """Return `value` if it is a range, else the range that holds only it."""
     return value if isinstance(value, Range) else Range.exactly(value)

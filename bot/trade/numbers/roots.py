@@ -1,4 +1,4 @@
-"""Finding where a function crosses a value, for inverting formulas that have no inverse of their own."""
+"""Find where a function crosses a value, to invert formulas without a closed inverse."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from bot.trade.errors import TradeError
 
 @dataclass
 class NoBracketError(TradeError):
-    """The wanted value lies outside what the function reaches between the two ends."""
+    """The function does not reach the wanted value between the two ends."""
 
     target: float
     at_low: float
@@ -26,11 +26,9 @@ def crossing(
 ) -> float:
     """Return x between `low` and `high` where a continuous function equals `target`.
 
-    Illinois variant of the false-position method, with a bisection whenever
-    three steps have not halved the bracket: the answer stays bracketed at
-    every step, so it cannot run away or stall. `tolerance` is the width in x
-    at which it stops. Raises NoBracketError when both ends lie on the same
-    side of `target`.
+    Illinois variant of the false-position method, with a bisection whenever three steps have not halved the
+    bracket: the answer stays bracketed at every step, so it cannot diverge or stall. `tolerance` is the width
+    in x at which it stops. Raises NoBracketError when both ends lie on the same side of `target`.
     """
     at_low, at_high = function(low) - target, function(high) - target
     if at_low == 0.0:
@@ -49,7 +47,7 @@ def crossing(
             return x
         if (value < 0.0) == (at_high < 0.0):
             high, at_high = x, value
-            # The same end kept twice: halve the other one's weight, or it would never move.
+            # The same end was kept twice: halve the weight of the other, or it would never move.
             at_low = at_low / 2 if side == 1 else at_low
             side = 1
         else:

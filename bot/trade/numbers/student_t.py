@@ -1,4 +1,4 @@
-"""Student's t: how wide an interval must be when only a few weighings were made."""
+"""Student's t distribution, for intervals from few weighings."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import math
 
 from bot.trade.errors import OutOfRangeError
 
-_MOST_DEGREES = 10_000  # the series below has half this many terms, so it needs some bound
+_MOST_DEGREES = 10_000  # the series below has half this many terms, so it needs a bound
 
 
 def central_probability(t: float, degrees_of_freedom: int) -> float:

@@ -1,4 +1,4 @@
-"""Numbers known only roughly: their draws, their ranges, and which of them matter most."""
+"""Uncertain numbers: random draws, ranges, and the inputs that matter most."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from typing import TypeVar
 from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.numbers.ranges import Range
 
-# A number that the rules can reckon with exactly, or fast enough for thousands of draws.
+# A number type that the rules accept: exact, or fast enough for thousands of draws.
 Figure = TypeVar("Figure", Fraction, float)
 
 Given = Decimal | Fraction | int
@@ -22,7 +22,7 @@ FEWEST_DRAWS = 100
 
 @dataclass
 class EstimateOrderError(TradeError):
-    """The likely value of an estimate does not lie between its low and its high end."""
+    """The likely value of an estimate is not between its low and high ends."""
 
     low: Fraction
     likely: Fraction
@@ -31,7 +31,7 @@ class EstimateOrderError(TradeError):
 
 @dataclass(frozen=True, slots=True)
 class Estimate:
-    """A number with a likely value somewhere from `low` to `high`, in the unit of whoever holds it.
+    """A number with a likely value somewhere from `low` to `high`, in the caller's unit.
 
     Raises EstimateOrderError unless low <= likely <= high.
     """
@@ -46,24 +46,24 @@ class Estimate:
 
     @classmethod
     def exactly(cls, value: Given) -> Estimate:
-        """Return the estimate of a number that is known."""
+        """Return the estimate of a known number."""
         return cls(Fraction(value), Fraction(value), Fraction(value))
 
     @classmethod
     def between(cls, low: Given, high: Given, likely: Given | None = None) -> Estimate:
-        """Return the estimate from `low` to `high`; the middle is likely if nothing else is said."""
+        """Return the estimate from `low` to `high`; the middle is likely unless given."""
         middle = (Fraction(low) + Fraction(high)) / 2 if likely is None else Fraction(likely)
         return cls(Fraction(low), middle, Fraction(high))
 
     @property
     def is_exact(self) -> bool:
-        """Whether the number is known."""
+        """Whether the number is known exactly."""
         return self.low == self.high
 
 
 @dataclass(frozen=True, slots=True)
 class Swing:
-    """What one input alone does to a result, the others at their likely values.
+    """The effect of one input on a result, with the others at their likely values.
 
     `at_low` and `at_high` are the results at the ends of that input.
     """
@@ -74,7 +74,7 @@ class Swing:
 
     @property
     def width(self) -> Decimal:
-        """How far apart the two results lie."""
+        """The difference between the two results."""
         return abs(self.at_high - self.at_low)
 
 
@@ -91,10 +91,10 @@ def likely_values(estimates: Mapping[str, Estimate]) -> dict[str, Fraction]:
 def swings(
     rule: Callable[[Mapping[str, Fraction]], Fraction], estimates: Mapping[str, Estimate]
 ) -> tuple[Swing, ...]:
-    """Return what each inexact input alone does to `rule`, the widest first.
+    """Return the effect of each inexact input on `rule`, the largest first.
 
-    One at a time, the rest at their likely values: the data of a tornado
-    picture. Exact; inputs that change nothing are left out.
+    One at a time, the rest at their likely values: the data of a tornado chart. Exact; inputs without effect
+    are left out.
     """
     found = []
     for name, estimate in estimates.items():
@@ -113,11 +113,11 @@ def draws(
     count: int = 4000,
     seed: int = 1,
 ) -> list[tuple[float, ...]]:
-    """Return `count` results of `rules` for inputs drawn from triangles, independent of one another.
+    """Return `count` results of `rules` for inputs drawn independently from triangular distributions.
 
-    The triangle runs from low to high with its peak at the likely value, the
-    usual shape where only those three are known (common practice, no source).
-    The same seed gives the same draws. Raises OutOfRangeError below 100 draws.
+    The distribution runs from low to high with its peak at the likely value, the usual shape when only those
+    three are known (common practice, no source). The same seed gives the same draws. Raises OutOfRangeError
+    below 100 draws.
     """
     if count < FEWEST_DRAWS:
         raise OutOfRangeError("draws", count, FEWEST_DRAWS, None, "")
@@ -137,8 +137,7 @@ def draws(
 def usual_range(results: list[float], share: float = 0.9) -> Range[float]:
     """Return the range that holds the middle `share` of the results, by nearest rank.
 
-    Raises OutOfRangeError when there are no results or the share is not
-    between 0 and 1.
+    Raises OutOfRangeError without results, or for a share not between 0 and 1.
     """
     if not 0 < share < 1:
         raise OutOfRangeError("share", share, 0, 1, "")

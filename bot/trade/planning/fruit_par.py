@@ -1,10 +1,8 @@
-"""How much fresh fruit to have in the morning: the newsvendor's critical fractile, by weekday.
+"""Morning par of fresh fruit: the newsvendor's critical fractile, by weekday.
 
-Having one too few costs `underage`, one too many `overage`, both in money for
-one fruit. The best par is the smallest quantity that covers demand with the
-chance underage / (underage + overage): K. J. Arrow, T. Harris and J. Marschak,
-Econometrica 19, 1951 (from memory); F(Q*) = cu / (cu + co) in course notes
-(read).
+One too few costs `underage`, one too many `overage`, both in money for one fruit. The best par is the
+smallest quantity that covers demand with the probability underage / (underage + overage): K. J. Arrow, T.
+Harris and J. Marschak, Econometrica 19, 1951 (from memory); F(Q*) = cu / (cu + co) in course notes (read).
 """
 
 from __future__ import annotations
@@ -22,16 +20,16 @@ from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.numbers.student_t import two_sided_quantile
 from bot.trade.planning.plan import MANY_WEEKS, Backing, backing
 
-# Counts whose variance is at most this many times their mean pass for Poisson. Common practice, no source.
+# Counts with a variance of at most this many times their mean count as Poisson. Common practice, no source.
 _POISSON_DISPERSION = 1.5
 
 
 class NoDemandError(TradeError):
-    """No day with logged demand was given."""
+    """There is no day with logged demand."""
 
 
 class ParMethod(StrEnum):
-    """How the par was found."""
+    """The method behind a par."""
 
     EMPIRICAL = "from the days themselves"
     POISSON = "from a Poisson distribution"
@@ -40,7 +38,7 @@ class ParMethod(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class DemandDay:
-    """Fruit wanted on one business day; `sold_out` when it ran out, so that more might have been wanted."""
+    """Fruit wanted on one business day; `sold_out` means it ran out, so demand may have been higher."""
 
     day: date
     wanted: int
@@ -49,12 +47,11 @@ class DemandDay:
 
 @dataclass(frozen=True, slots=True)
 class Par:
-    """Fruit to have, and how sure that is.
+    """A par and its uncertainty.
 
-    `low` and `high` hold the best par with the chance `coverage` (about four
-    in five); None where so few days cannot bound it. `days` is how many were
-    logged, on `weeks` calendar weeks. `at_least` says that fruit ran out on
-    days that decide the answer: the true par may be higher.
+    `low` and `high` bound the best par with probability `coverage` (about four in five); None where there are
+    too few days to bound it. `days` is the number of logged days, in `weeks` calendar weeks. `at_least` means
+    that fruit ran out on days that decide the answer: the true par may be higher.
     """
 
     quantity: int
@@ -68,12 +65,12 @@ class Par:
 
     @property
     def backing(self) -> Backing:
-        """How many weeks of data this rests on."""
+        """How much data, in weeks, supports the par."""
         return backing(self.weeks)
 
 
 def critical_fractile(underage: Decimal, overage: Decimal) -> Fraction:
-    """Return the chance, 0 to 1, with which demand should be covered: cu / (cu + co), exact.
+    """Return the probability, 0 to 1, with which to cover demand: cu / (cu + co), exact.
 
     Raises OutOfRangeError unless both are at least 0 and one is above.
     """
@@ -86,7 +83,8 @@ def critical_fractile(underage: Decimal, overage: Decimal) -> Fraction:
 
 
 def fractile_from_prices(price: Decimal, cost: Decimal, salvage: Decimal = Decimal(0)) -> Fraction:
-    """Return the critical fractile of a thing bought at `cost`, sold at `price`, left over worth `salvage`.
+    """Return the critical fractile for a purchase at `cost`, a sale at `price` and a leftover worth
+    `salvage`.
 
     Raises OutOfRangeError when it is sold below cost or salvaged above it.
     """
@@ -94,11 +92,10 @@ def fractile_from_prices(price: Decimal, cost: Decimal, salvage: Decimal = Decim
 
 
 def fruit_overage(price: Decimal, spoiled_share: Decimal, salvage: Decimal = Decimal(0)) -> Decimal:
-    """Return what one fruit too many costs: its price less salvage (juice), for the share that spoils.
+    """Return the cost of one fruit too many: its price less salvage (juice), times the share that spoils.
 
-    `spoiled_share` (0 to 1) is how much of what is left over at close is
-    thrown out in the end, as logged; the rest is used the next day. Raises
-    OutOfRangeError.
+    `spoiled_share` (0 to 1) is the logged share of leftovers that is eventually thrown out; the rest is used
+    the next day. Raises OutOfRangeError.
     """
     if not 0 <= spoiled_share <= 1:
         raise OutOfRangeError("spoiled share", float(spoiled_share), 0, 1, "")
@@ -124,12 +121,12 @@ def uniform_par(low: float, high: float, fractile: Fraction) -> float:
 
 
 def poisson_par(mean: float, fractile: Fraction) -> int:
-    """Return the smallest count that Poisson demand stays within, with at least the chance `fractile`.
+    """Return the smallest count that covers Poisson demand with at least the probability `fractile`.
 
     Raises OutOfRangeError.
     """
     _check_fractile(fractile)
-    if not 0 <= mean <= 700:  # beyond that exp(-mean) is no longer a normal float
+    if not 0 <= mean <= 700:  # beyond this, exp(-mean) is no longer a normal float
         raise OutOfRangeError("mean", mean, 0, 700, "")
     term = total = math.exp(-mean)
     count = 0
@@ -143,10 +140,10 @@ def poisson_par(mean: float, fractile: Fraction) -> int:
 
 
 def discrete_par(weights: Mapping[int, int | Fraction], fractile: Fraction) -> int:
-    """Return the smallest demand whose share of the weights, with all below it, reaches `fractile`.
+    """Return the smallest demand at which the cumulative share of the weights reaches `fractile`.
 
-    `weights` maps each demand to how often it came, or its probability. Exact,
-    so that 4 of 6 days do reach 6/9. Raises NoDemandError, OutOfRangeError.
+    `weights` maps each demand to its frequency or probability. Exact, so that 4 of 6 days do reach 6/9.
+    Raises NoDemandError, OutOfRangeError.
     """
     if not 0 <= fractile <= 1:
         raise OutOfRangeError("fractile", float(fractile), 0, 1, "")
@@ -162,12 +159,11 @@ def discrete_par(weights: Mapping[int, int | Fraction], fractile: Fraction) -> i
 
 
 def par(days: Sequence[DemandDay], fractile: Fraction) -> Par:
-    """Return the par for days that are alike, say all Fridays.
+    """Return the par for similar days, for example all Fridays.
 
-    Below twelve days the answer is one of the days themselves (their empirical
-    quantile); from then on a Poisson distribution where the counts spread like
-    one, a normal distribution otherwise. Raises NoDemandError,
-    OutOfRangeError.
+    Below twelve days the answer is one of the days (their empirical quantile); from twelve on it comes from a
+    Poisson distribution if the counts spread like one, otherwise from a normal distribution. Raises
+    NoDemandError, OutOfRangeError.
     """
     if not days:
         raise NoDemandError
@@ -201,18 +197,18 @@ def par_by_weekday(days: Sequence[DemandDay], fractile: Fraction) -> dict[int, P
     return {number: par(by_weekday[number], fractile) for number in sorted(by_weekday)}
 
 
-# Four in five: a par is a working number, and a narrower promise would have no bounds for months.
+# Four in five: a par is a working number, and a higher coverage would have no bounds for months.
 _CONFIDENCE = 0.8
 
 
 def normal_par_interval(
     wanted: Sequence[float], fractile: Fraction, confidence: float = _CONFIDENCE
 ) -> tuple[float, float]:
-    """Return the ends between which the par of normal demand lies with this confidence.
+    """Return the confidence interval of a par for normal demand.
 
-    Large-sample error of a normal quantile, s * sqrt(1/n + z^2 / (2 (n - 1))),
-    times Student's t (from memory; within a tenth of the exact non-central t
-    interval of scipy from twelve days on). Raises OutOfRangeError.
+    Large-sample error of a normal quantile, s * sqrt(1/n + z^2 / (2 (n - 1))), times Student's t (from
+    memory; within a tenth of the exact non-central t interval of scipy from twelve days on). Raises
+    OutOfRangeError.
     """
     z = NormalDist().inv_cdf(float(fractile))
     count, deviation = len(wanted), stdev(wanted)
@@ -239,15 +235,15 @@ def _mean_interval(wanted: Sequence[int]) -> tuple[float, float]:
 
 
 def _order_interval(ordered: Sequence[int], fractile: float) -> tuple[int | None, int | None, float]:
-    """Distribution-free interval of a quantile between two of the days, and what it covers.
+    """Return the distribution-free interval of a quantile between two of the days, and its coverage.
 
-    The number of days below the quantile is binomial, so each tail is bounded
-    by a count of days; None where not even the outermost day bounds it.
+    The number of days below the quantile is binomial, so a count of days bounds each tail; None where not
+    even the outermost day bounds it.
     """
     count = len(ordered)
     tail = (1 - _CONFIDENCE) / 2
     shares = [math.comb(count, k) * fractile**k * (1 - fractile) ** (count - k) for k in range(count + 1)]
-    below = [math.fsum(shares[: k + 1]) for k in range(count + 1)]  # P(at most k days lie below it)
+    below = [math.fsum(shares[: k + 1]) for k in range(count + 1)]  # P(at most k days are below it)
     lowest = max((j for j in range(1, count + 1) if below[j - 1] <= tail), default=None)
     highest = min((k for k in range(1, count + 1) if 1 - below[k - 1] <= tail), default=None)
     coverage = (1.0 if highest is None else below[highest - 1]) - (

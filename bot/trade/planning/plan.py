@@ -1,7 +1,7 @@
-"""The next batch: how much is poured a day, when to make more, and how much before it would go off.
+"""Plan the next batch: daily use, when to make it, and how much is used before it expires.
 
-Amounts are mL, or drinks, or any one unit throughout. Dates are business days.
-Forecasts are estimates and reckoned in floating point.
+Amounts are mL, or drinks, or any one unit throughout. Dates are business days. Forecasts are estimates,
+computed in floating point.
 """
 
 from __future__ import annotations
@@ -16,18 +16,18 @@ from statistics import NormalDist
 
 from bot.trade.errors import OutOfRangeError, TradeError
 
-# No plan looks further ahead than this.
+# The horizon of every plan.
 FARTHEST_DAYS = 3 * 366
-# Weeks of data from which a forecast rests on some, and on many. Common practice, no source.
+# Weeks of data from which a forecast has some support, and much. Common practice, no source.
 SOME_WEEKS, MANY_WEEKS = 4, 12
 
 
 class NoUseError(TradeError):
-    """Nothing was used on any logged day, so there is nothing to plan by."""
+    """No logged day shows any use, so there is nothing to plan from."""
 
 
 class Backing(StrEnum):
-    """How many weeks of data a forecast rests on."""
+    """How much data, in weeks, supports a forecast."""
 
     FEW_WEEKS = "few weeks"
     SOME_WEEKS = "some weeks"
@@ -36,12 +36,11 @@ class Backing(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class WeekdayUse:
-    """Use of a day by weekday, Monday first.
+    """Daily use by weekday, Monday first.
 
-    `means` are the averages (of all days where that weekday was never logged),
-    `counts` how many of each were logged, `spread` the standard deviation of
-    single days around them, None with too few days to tell. `weeks` is the
-    number of calendar weeks with a logged day.
+    `means` are the averages (of all days where that weekday was never logged), `counts` the logged days of
+    each weekday, `spread` the standard deviation of single days around them, None with too few days. `weeks`
+    is the number of calendar weeks with a logged day.
     """
 
     means: tuple[float, ...]
@@ -51,12 +50,12 @@ class WeekdayUse:
 
     @property
     def a_week(self) -> float:
-        """The likely use of a week."""
+        """The likely use per week."""
         return sum(self.means)
 
     @property
     def backing(self) -> Backing:
-        """How many weeks of data this rests on."""
+        """How much data, in weeks, supports this use."""
         return backing(self.weeks)
 
     def on(self, day: date) -> float:
@@ -64,14 +63,14 @@ class WeekdayUse:
         return self.means[day.weekday()]
 
     def likely(self, first: date, days: int) -> float:
-        """Return the likely use of `days` days from `first` on."""
+        """Return the likely use over `days` days starting on `first`."""
         return sum(self.on(first + timedelta(days=number)) for number in range(days))
 
     def at_least(self, first: date, days: int, chance: float = 0.9) -> float:
-        """Return a use that `days` days from `first` on reach with this chance; never below 0.
+        """Return the use that `days` days starting on `first` reach with this probability; never below 0.
 
-        Normal approximation of the sum, with the spread of single days and the
-        error of the weekday averages. Without a spread, the likely use.
+        Normal approximation of the sum, with the spread of single days and the error of the weekday averages.
+        Without a spread, returns the likely use.
         """
         likely = self.likely(first, days)
         if self.spread is None or days == 0:
@@ -89,7 +88,7 @@ class WeekdayUse:
 
 @dataclass(frozen=True, slots=True)
 class Stock:
-    """An amount on hand, the day it is thrown out (None if it keeps) and the day its rest is over."""
+    """An amount on hand, its discard date (None if it keeps) and the day its rest ends."""
 
     amount: Decimal
     discard_on: date | None = None
@@ -98,15 +97,12 @@ class Stock:
 
 @dataclass(frozen=True, slots=True)
 class BatchPlan:
-    """When to make the next batch, and how much of it will be poured before it must go.
+    """When to make the next batch, and how much of it will be used before its discard date.
 
-    `run_out_on` is the first day that the stock does not cover, batches at rest
-    included. `dry_days` is how many days there is nothing to pour, because a
-    rest is longer than the stock.
-    `largest` is poured before `discard_on` with nine chances in ten,
-    `likely_use` is what will probably be poured by then; both are 0 when the
-    batch would go off before it is needed. `lost` is what of the present stock
-    goes off unpoured.
+    `run_out_on` is the first day that the stock does not cover, batches at rest included. `dry_days` is the
+    number of days without stock, because a rest outlasts the stock. `largest` is used before `discard_on`
+    with a probability of nine in ten, `likely_use` is the likely use by then; both are 0 when the batch would
+    expire before it is needed. `lost` is the part of the present stock that expires unused.
     """
 
     run_out_on: date
@@ -122,17 +118,16 @@ class BatchPlan:
 
 
 def backing(weeks: int) -> Backing:
-    """Return what so many weeks of data are called: some from 4, many from 12 (common practice)."""
+    """Classify a number of weeks of data: some from 4, many from 12 (common practice)."""
     if weeks >= MANY_WEEKS:
         return Backing.MANY_WEEKS
     return Backing.SOME_WEEKS if weeks >= SOME_WEEKS else Backing.FEW_WEEKS
 
 
 def use_by_weekday(days: Sequence[tuple[date, Decimal]]) -> WeekdayUse:
-    """Return the use by weekday of logged days; a day on which nothing was used is logged as 0.
+    """Return the use by weekday of logged days; log a day without use as 0.
 
-    Raises NoUseError when nothing was used at all, OutOfRangeError for a
-    negative amount.
+    Raises NoUseError when nothing was used at all, OutOfRangeError for a negative amount.
     """
     by_weekday: list[list[float]] = [[] for _ in range(7)]
     for day, amount in days:
@@ -155,11 +150,10 @@ def use_by_weekday(days: Sequence[tuple[date, Decimal]]) -> WeekdayUse:
 
 
 def spread_over_days(finished: Sequence[tuple[date, Decimal]], opened_on: date) -> list[tuple[date, Decimal]]:
-    """Return daily use from bottles used up: each spread evenly over the days since the one before.
+    """Return daily use from finished bottles, each spread evenly over the days since the previous one.
 
-    `opened_on` is the day on which the first was opened. Two finished on one
-    day share its days. Raises OutOfRangeError when a bottle was finished
-    before the first was opened.
+    `opened_on` is the day on which the first was opened. Two finished on one day share its days. Raises
+    OutOfRangeError when a bottle was finished before the first was opened.
     """
     totals: dict[date, Decimal] = {}
     for day, amount in finished:
@@ -184,13 +178,12 @@ def next_batch(
     *,
     most: float | None = None,
 ) -> BatchPlan | None:
-    """Return when to make the next batch and how large, or None if the stock outlasts any plan.
+    """Return the date and size of the next batch, or None if the stock lasts beyond the horizon.
 
-    The rest is lead time: the batch is made so that it is ready on the day the
-    stock runs out, or today if that is already too late. It is thrown out
-    `discard_days` days after it is made, so no more is made than will be
-    poured before. Stock is poured earliest discard first. `most` caps the
-    batch (a vessel, the ingredients at hand). Raises OutOfRangeError.
+    The rest is lead time: the batch is made early enough to be ready on the day the stock runs out, or today
+    if that is already too late. It expires `discard_days` days after it is made, so its size is limited to
+    the use before that. Stock is used earliest discard date first. `most` caps the batch (a vessel, the
+    ingredients at hand). Raises OutOfRangeError.
     """
     for one in stock:
         if not one.amount >= 0:
@@ -222,9 +215,9 @@ def next_batch(
 
 
 def _pour(use: WeekdayUse, stock: Sequence[Stock], today: date) -> tuple[date | None, int, float]:
-    """Return the first day without stock, the dry days before it, and what goes off unpoured.
+    """Return the first day without stock, the dry days before it, and the amount that expires unused.
 
-    A day that only has to wait for a resting batch is dry, but not the end.
+    A day that only waits for a resting batch is dry, but not the end.
     """
     order = sorted(stock, key=lambda one: one.discard_on or date.max)
     left = [float(one.amount) for one in order]

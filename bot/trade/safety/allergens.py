@@ -1,7 +1,7 @@
-"""Allergens that ordinary words in an ingredient's name point to, by the list the bar follows.
+"""Allergens suggested by words in an ingredient's name, by the list that the bar follows.
 
-Names are all this module sees: it offers lines to be confirmed by whoever has
-the packaging in hand, and an empty answer means only that no word was known.
+This module sees names only: it suggests lines for a person with the packaging to confirm. An empty answer
+means only that no word matched.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from bot.trade.words import N_
 
 
 class Allergen(StrEnum):
-    """What a guest may react to, under the name that a label uses."""
+    """A substance that a guest may react to, under the name used on labels."""
 
     WHEAT = N_("wheat")
     OTHER_GLUTEN = N_("barley, rye or oats (gluten)")
@@ -43,7 +43,7 @@ class Allergen(StrEnum):
 
 
 class Standing(StrEnum):
-    """Whether the list a bar follows names an allergen."""
+    """Whether the list that a bar follows includes an allergen."""
 
     LISTED = "listed"
     LISTED_APART = "listed apart"
@@ -102,7 +102,7 @@ _OFTEN_ALMOND_NOTE = N_("Often made with almond or another nut, not always: read
 
 @dataclass(frozen=True, slots=True)
 class _Trigger:
-    """Words that point to an allergen; `spared` are phrases that hold the word but not the thing."""
+    """Words that indicate an allergen; `spared` are phrases that contain the word but not the substance."""
 
     allergen: Allergen
     words: re.Pattern[str]
@@ -187,17 +187,16 @@ _TRIGGERS: tuple[_Trigger, ...] = (
     ),
 )  # fmt: skip
 
-# Cereals distilled into spirit are excepted from the European list; a whisky's name still says rye or malt.
+# The European list exempts cereals distilled into spirit; a whisky's name still says rye or malt.
 _DISTILLED_AWAY = frozenset({Allergen.WHEAT, Allergen.OTHER_GLUTEN})
 
 
 @dataclass(frozen=True, slots=True)
 class AllergenLine:
-    """One allergen that one ingredient's name points to.
+    """One allergen suggested by one ingredient's name.
 
-    `certain` is False where the thing is only often made with it, and `note`
-    (possibly empty) says what to look up; `standing` is by the list of
-    `source`.
+    `certain` is False where the ingredient only often contains it; `note` (possibly empty) says what to
+    check; `standing` is by the list of `source`.
     """
 
     ingredient: str
@@ -209,12 +208,11 @@ class AllergenLine:
 
 
 def allergen_lines(ingredient_names: Iterable[str], jurisdiction: Jurisdiction) -> list[AllergenLine]:
-    """Return the allergens that the names point to: listed ones first, then those worth saying.
+    """Return the allergens that the names suggest: listed ones first, then those worth mentioning.
 
-    EU: the fourteen of Regulation (EU) No 1169/2011, Annex II; UK: the same;
-    US: the nine major allergens of the FASTER Act, with sulphites declared
-    apart and coconut no longer a tree nut (FDA, January 2025). A bar under
-    other rules gets every line as worth saying.
+    EU: the fourteen of Regulation (EU) No 1169/2011, Annex II; UK: the same; US: the nine major allergens of
+    the FASTER Act, with sulphites declared apart and coconut no longer a tree nut (FDA, January 2025). A bar
+    under other rules gets every line as worth mentioning.
     """
     lines = []
     for name in ingredient_names:
@@ -247,11 +245,11 @@ def _standing(allergen: Allergen, jurisdiction: Jurisdiction) -> tuple[Standing,
             source = US_NUTS_SOURCE
     if allergen in listed:
         return Standing.LISTED, source
-    # That a list does not name something is known from the list itself.
+    # The list itself is the source for what it does not name.
     return Standing.WORTH_SAYING, PRACTICE if allergen is Allergen.CITRUS else source
 
 
 def to_declare(lines: Iterable[AllergenLine]) -> list[Allergen]:
-    """Return the allergens of the bar's list that the lines name, each once, in the order of the list."""
+    """Return the allergens on the bar's list that the lines name, each once, in the order of the list."""
     named = {line.allergen for line in lines if line.standing is not Standing.WORTH_SAYING}
     return [allergen for allergen in Allergen if allergen in named]

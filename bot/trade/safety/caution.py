@@ -1,4 +1,4 @@
-"""The shape of a handling caution, and the steps of the work at which one can matter."""
+"""Handling cautions and the steps of the work at which they apply."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from bot.trade.sources import PRACTICE, Source
 
 
 class Step(StrEnum):
-    """A moment of the work, from putting an ingredient in the book to throwing a batch out."""
+    """A step of the work, from adding an ingredient to the book to discarding a batch."""
 
     ADDING = "adding"
     MIXING = "mixing"
@@ -26,12 +26,11 @@ class Step(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """One sentence of care, and when it applies.
+    """One handling caution, and when it applies.
 
-    `steps` pairs each step with a rank, 1 the first to be read there. An empty
-    set of kinds, preparations or jurisdictions means any. `from_percent` is the
-    strength in % vol from which it applies, `from_ml` the volume of mix; None
-    means any.
+    `steps` pairs each step with a rank; 1 is shown first. An empty set of kinds, preparations or
+    jurisdictions means any. `from_percent` is the strength in % vol from which it applies, `from_ml` the
+    volume of mix; None means any.
     """
 
     id: str
@@ -45,5 +44,5 @@ class Caution:
     source: Source = PRACTICE
 
     def rank_at(self, step: Step) -> int | None:
-        """Return the caution's rank at a step, or None where it has no place."""
+        """Return the caution's rank at a step, or None if it does not apply there."""
         return dict(self.steps).get(step)

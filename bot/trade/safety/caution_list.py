@@ -1,4 +1,4 @@
-"""The handling cautions: plain sentences that defer to local codes and to those licensed to judge."""
+"""The handling cautions: plain sentences that defer to local codes and licensed professionals."""
 
 from __future__ import annotations
 

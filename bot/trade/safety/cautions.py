@@ -1,4 +1,4 @@
-"""Which handling cautions matter at a step of the work, the weightiest first."""
+"""Select the handling cautions for a step of the work, the most important first."""
 
 from __future__ import annotations
 
@@ -22,11 +22,10 @@ def cautions_for(
     *,
     volume_ml: float | None = None,
 ) -> list[Caution]:
-    """Return the cautions that apply at `step`, ordered by what matters most there.
+    """Return the cautions that apply at `step`, the most important first.
 
-    `strength_percent` is that of the mix, % vol at 20 °C; `volume_ml` its
-    volume. What is not known (None) never hides a caution.
-    Raises OutOfRangeError for a strength outside 0 to 100. Each caution names
+    `strength_percent` is the strength of the mix, % vol at 20 °C; `volume_ml` its volume. An unknown value
+    (None) never hides a caution. Raises OutOfRangeError for a strength outside 0 to 100. Each caution names
     its source or 'common practice'.
     """
     if strength_percent is not None:

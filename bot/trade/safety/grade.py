@@ -1,4 +1,4 @@
-"""Food grade: what has to be asked about an ingredient, and what is marked until it is answered."""
+"""Food grade: questions about an ingredient, and the mark it carries until they are answered."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ _SEEN = date(2026, 11, 25)
 
 
 class FoodGrade(StrEnum):
-    """Whether somebody in the bar has confirmed that an ingredient is sold for food; stored by value."""
+    """Whether a member of the bar has confirmed that an ingredient is sold for food; stored by value."""
 
     CONFIRMED = "confirmed"
     NOT_CONFIRMED = "not confirmed"
@@ -34,7 +34,7 @@ GRADE_MARK = N_("Food grade not confirmed")
 
 
 class OilStanding(StrEnum):
-    """Where an aromatic oil stands to the list of 21 CFR 182.20, by its name."""
+    """The position of an aromatic oil on the list of 21 CFR 182.20, by its name."""
 
     CITRUS_LISTED = "citrus listed"
     LISTED = "listed"
@@ -44,7 +44,7 @@ class OilStanding(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class ListedOil:
-    """A name on the list of 21 CFR 182.20 or 182.60, the words that name it, and how its listing is known."""
+    """A name on the list of 21 CFR 182.20 or 182.60, its words, and how its listing is known."""
 
     name: str
     words: str
@@ -65,7 +65,7 @@ def _oil(name: str, how: HowKnown, words: str | None = None, *, citrus: bool = F
     return ListedOil(name, words or name, citrus, how)
 
 
-# Species decide on the list; the words are those that a bottle sold for drinks carries.
+# The list goes by species; the words are those on bottles sold for drinks.
 LISTED_OILS: tuple[ListedOil, ...] = (
     _oil("orange", _SECOND, "sweet orange|blood orange|navel orange|valencia orange|orange", citrus=True),
     _oil("bitter orange", _MEMORY, "bitter orange|seville orange|sour orange|bigarade", citrus=True),
@@ -106,17 +106,17 @@ def _pattern(oil: ListedOil) -> re.Pattern[str]:
 _CITRUS = tuple((_pattern(oil), oil) for oil in LISTED_OILS if oil.citrus)
 _OTHERS = tuple((_pattern(oil), oil) for oil in LISTED_OILS if not oil.citrus)
 
-# A peel oil whose name holds a listed fruit's name but comes from another species.
+# A peel oil whose name contains a listed fruit's name but that comes from another species.
 _OTHER_SPECIES = re.compile(r"\b(?:kaffir|makrut|combava|finger|desert|australian|wild|sweet) limes?\b")
 
 
 def listed_oil(name: str) -> ListedOil | None:
-    """Return the entry of the list that an oil's name points to, or None; a name proves nothing by itself."""
+    """Return the list entry that matches an oil's name, or None; a name alone proves nothing."""
     plain = read_name(name)
     peel = is_peel_oil_name(plain)
     if peel and _OTHER_SPECIES.search(plain):
         return None
-    # The longest match decides, so that bitter orange is not taken for orange.
+    # The longest match decides, so that bitter orange does not count as orange.
     found = [
         (match.end() - match.start(), oil)
         for pattern, oil in (_CITRUS if peel else _OTHERS)
@@ -126,12 +126,11 @@ def listed_oil(name: str) -> ListedOil | None:
 
 
 def oil_standing(name: str) -> OilStanding | None:
-    """Return where an aromatic oil stands to the United States list of flavouring oils, or None.
+    """Return the position of an aromatic oil on the United States list of flavouring oils, or None.
 
-    None when the name is not that of an aromatic oil (a carrier oil such as
-    sunflower is none). The list is 21 CFR 182.20, oils generally recognised for
-    use in food; parts of it are from memory (see ListedOil.how_known). Other
-    jurisdictions keep other lists, so there it is only an indication.
+    None when the name is not that of an aromatic oil (a carrier oil such as sunflower is not one). The list
+    is 21 CFR 182.20, oils generally recognised for use in food; parts of it are from memory (see
+    ListedOil.how_known). Other jurisdictions keep other lists, so there it is only an indication.
     """
     plain = read_name(name)
     if is_carrier_name(plain) or not (is_oil_name(plain) or is_peel_oil_name(plain)):
@@ -143,7 +142,7 @@ def oil_standing(name: str) -> OilStanding | None:
 
 
 class GradeReason(StrEnum):
-    """Why an ingredient has to be asked about."""
+    """The reason for a question about an ingredient."""
 
     NOT_FOR_DRINKS = "not for drinks"
     OIL_UNLISTED = "oil unlisted"
@@ -173,7 +172,7 @@ GRADE_TEXTS: dict[GradeReason, str] = {
 
 @dataclass(frozen=True, slots=True)
 class GradedIngredient:
-    """An ingredient as far as its grade is concerned."""
+    """The facts about an ingredient that decide its grade."""
 
     name: str
     kind: IngredientKind
@@ -182,7 +181,7 @@ class GradedIngredient:
 
 @dataclass(frozen=True, slots=True)
 class GradeQuestion:
-    """Something to ask before an ingredient is used; with `stop` nothing goes on until it is answered."""
+    """A question to answer before an ingredient is used; `stop` blocks the work until then."""
 
     ingredient: GradedIngredient
     reason: GradeReason
@@ -190,17 +189,16 @@ class GradeQuestion:
     text: str
 
 
-# Alcohol by its chemical or trade name, which laboratories and cleaners buy too; a vodka is a vodka.
+# Alcohol by its chemical or trade name, which laboratories and cleaners also buy; vodka is not in question.
 _BARE_ALCOHOL = re.compile(r"\b(?:ethanol|(?:ethyl |grain )?alcohol)\b")
 
 _STOPS = frozenset({GradeReason.NOT_FOR_DRINKS, GradeReason.OIL_UNLISTED})
 
 
 def question_for(ingredient: GradedIngredient) -> GradeQuestion | None:
-    """Return what has to be asked about an ingredient, the gravest reason only, or None.
+    """Return the most serious question about an ingredient, or None.
 
-    A confirmed food grade answers every question except that of a name not
-    meant for drinks.
+    A confirmed food grade answers every question except that of a name not meant for drinks.
     """
     if is_not_for_drinks(ingredient.name):
         return _question(ingredient, GradeReason.NOT_FOR_DRINKS)
@@ -223,7 +221,7 @@ def question_for(ingredient: GradedIngredient) -> GradeQuestion | None:
 
 
 def questions_for(ingredients: Iterable[GradedIngredient]) -> list[GradeQuestion]:
-    """Return what has to be asked about these ingredients, those that stop the work first."""
+    """Return the questions about these ingredients, blocking ones first."""
     found = [question for ingredient in ingredients if (question := question_for(ingredient))]
     return sorted(found, key=lambda question: not question.stop)
 

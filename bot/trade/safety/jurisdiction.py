@@ -1,4 +1,4 @@
-"""Whose rules a bar says it follows."""
+"""The jurisdictions that a bar can choose."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from enum import StrEnum
 
 
 class Jurisdiction(StrEnum):
-    """The body of rules a bar chose for itself; the values are stored in the database."""
+    """The jurisdiction that a bar chose; the values are stored in the database."""
 
     US = "US"
     EU = "EU"

@@ -1,8 +1,7 @@
-"""Published limits for what a sprayed drink carries, each with its source, its date and how it is known.
+"""Published limits for the contents of a sprayed drink, each with source, date and how it is known.
 
-A limit is a rule about what may be in a drink, or an amount a committee gave
-for a day; neither says what a guest may come to feel, and being under one is
-no clearance.
+A limit is a rule about the contents of a drink, or a committee's daily amount; neither says how a guest may
+feel, and being under one is no clearance.
 """
 
 from __future__ import annotations
@@ -17,12 +16,12 @@ from bot.trade.words import N_
 
 _SEEN = date(2026, 11, 25)
 
-# 'Near' a limit begins at this share of it; our own choice, said in every reply that uses it.
+# 'Near' a limit begins at this share of it; our own choice, stated in every reply that uses it.
 NEAR_SHARE = 0.8
 
 
 class Part(StrEnum):
-    """The parts of a mix whose dose is reckoned."""
+    """The parts of a mix whose dose is computed."""
 
     OIL = "oil"
     GLYCOL = "glycol"
@@ -30,14 +29,14 @@ class Part(StrEnum):
 
 
 class LimitKind(StrEnum):
-    """What a limit limits: the make-up of a drink, or what one person takes in a day."""
+    """The scope of a limit: the composition of a drink, or the daily intake of one person."""
 
     COMPOSITION = "composition of a drink"
     INTAKE = "daily intake"
 
 
 class LimitUnit(StrEnum):
-    """The unit a limit is set in."""
+    """The unit of a limit."""
 
     MG_PER_LITRE = "mg/L"
     MG_PER_KG = "mg/kg"
@@ -150,11 +149,10 @@ NO_LIMIT_ON_FILE = N_("No composition limit is on file for this bar's rules: ask
 
 
 def limits_for(jurisdiction: Jurisdiction, *, alcoholic: bool = True) -> list[Limit]:
-    """Return the limits that a drink served under these rules meets, composition limits first.
+    """Return the limits that apply to a drink served under these rules, composition limits first.
 
-    `alcoholic` says whether the drink itself holds alcohol, apart from the
-    spray. For a bar that follows other rules only the daily intake is given;
-    see `has_composition_limit`.
+    `alcoholic` says whether the drink itself contains alcohol, apart from the spray. For a bar that follows
+    other rules only the daily intake is given; see `has_composition_limit`.
     """
     chosen = [
         limit

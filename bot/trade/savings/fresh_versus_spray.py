@@ -1,8 +1,8 @@
-"""Fresh garnish against spray: what each costs a drink, a week and a year, and when they are level.
+"""Compare fresh garnish with spray: cost per drink, week and year, and break-even points.
 
-Money is in the bar's currency, times in minutes, volumes in mL. A year is the
-weeks that the bar is open. Every answer is reckoned exactly for the likely
-inputs and for the ends of its range; only the usual range is simulated.
+Money is in the bar's currency, times in minutes, volumes in mL. A year is the weeks that the bar is open.
+Every answer is computed exactly for the likely inputs and for the ends of its range; only the usual range is
+simulated.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ from bot.trade.numbers.uncertainty import (
 )
 from bot.trade.words import N_
 
-# What people are shown for each input, by its field name.
+# The label of each input, by its field name.
 INPUT_NAMES: dict[str, str] = {
     "fruit_price": N_("price of a fruit"),
     "garnishes_per_fruit": N_("garnishes from a fruit"),
@@ -54,7 +54,7 @@ _SPRAY_INPUTS = (
     "sprays_per_drink",
 )
 _HOUSE_INPUTS = ("wage_per_hour", "drinks_per_week")
-# The inputs that make their side cheaper, not dearer, as they grow.
+# The inputs that make their side cheaper as they grow.
 _FALLING = {"garnishes_per_fruit"}
 
 
@@ -62,7 +62,7 @@ _FALLING = {"garnishes_per_fruit"}
 class Fresh:
     """The fresh garnish: price of a fruit, garnishes from one, and share (0 to 1) wasted as logged.
 
-    `peel_minutes` is how much longer cutting one takes than spraying.
+    `peel_minutes` is the extra time of cutting one over spraying.
     """
 
     fruit_price: Estimate
@@ -73,13 +73,11 @@ class Fresh:
 
 @dataclass(frozen=True, slots=True)
 class Spray:
-    """One batch of the spray and how it is poured.
+    """One batch of the spray and its use.
 
-    `ingredients_cost` is the batch as consumed; `bottle_cost` and `label_cost`
-    are for each bottle filled (nothing for a bottle that is refilled);
-    `loss_share` is what never reaches a drink: priming, the last of the
-    bottle. `shelf_weeks` is how long the batch may be poured before it must
-    go; None when it is always used up.
+    `ingredients_cost` is the batch as consumed; `bottle_cost` and `label_cost` are for each bottle filled (0
+    for a refilled bottle); `loss_share` is the share that never reaches a drink: priming, the last of the
+    bottle. `shelf_weeks` is how long the batch may be used before it expires; None when it is always used up.
     """
 
     ingredients_cost: Estimate
@@ -96,7 +94,7 @@ class Spray:
 
 @dataclass(frozen=True, slots=True)
 class House:
-    """The bar: wage an hour, drinks a week with this garnish, weeks open a year, and the outlay once."""
+    """The bar: wage an hour, drinks a week with this garnish, weeks open a year, and the one-off outlay."""
 
     wage_per_hour: Estimate
     drinks_per_week: Estimate
@@ -106,7 +104,7 @@ class House:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One result: for the likely inputs, from worst to best of them all, and usually.
+    """One result: for the likely inputs, over the full range of inputs, and in the usual range.
 
     `whole` is exact. `usual` holds nine in ten of the simulated draws.
     """
@@ -118,7 +116,7 @@ class Answer:
 
 @dataclass(frozen=True, slots=True)
 class Costs:
-    """A sum of money by the drink, the week and the year."""
+    """A sum of money per drink, week and year."""
 
     per_drink: Answer
     per_week: Answer
@@ -127,7 +125,7 @@ class Costs:
 
 @dataclass(frozen=True, slots=True)
 class Payback:
-    """Weeks until the outlay is earned back; None where it never is."""
+    """Weeks until the outlay is earned back; None if never."""
 
     likely: Decimal | None
     soonest: Decimal | None
@@ -136,14 +134,13 @@ class Payback:
 
 @dataclass(frozen=True, slots=True)
 class BreakEvens:
-    """Where fresh and spray cost the same, the rest at its likely values.
+    """Break-even points of fresh and spray, the other inputs at their likely values.
 
-    `fruit_price`: below it, fresh is cheaper; None when spray is cheaper even
-    with free fruit. `sprays_per_drink`: above it, fresh is cheaper; None when
-    fresh is cheaper even with a single drop. `drinks_per_week`: below it a
-    batch goes off before it has paid; None when no number does, or when the
-    spray has no discard date. `drinks_until_paid`: drinks that earn the
-    outlay; None when spray is not cheaper.
+    `fruit_price`: below it, fresh is cheaper; None when spray is cheaper even with free fruit.
+    `sprays_per_drink`: above it, fresh is cheaper; None when fresh is cheaper even with a single drop.
+    `drinks_per_week`: below it a batch expires before it has paid off; None when no number does, or when the
+    spray has no discard date. `drinks_until_paid`: drinks that earn the outlay; None when spray is not
+    cheaper.
     """
 
     fruit_price: Decimal | None
@@ -156,10 +153,9 @@ class BreakEvens:
 class FreshAgainstSpray:
     """The whole comparison.
 
-    `saving` is fresh less spray, `times_cheaper` fresh over spray by the
-    drink; `spray_cheaper_share` the share (0 to 1) of the simulated draws in
-    which the spray is the cheaper. `swings` is what each input alone does to
-    the saving of a week, the widest first.
+    `saving` is fresh less spray, `times_cheaper` fresh over spray per drink; `spray_cheaper_share` the share
+    (0 to 1) of the simulated draws in which the spray is the cheaper. `swings` is the effect of each input
+    alone on the weekly saving, the largest first.
     """
 
     fresh: Costs
@@ -173,21 +169,20 @@ class FreshAgainstSpray:
 
     @property
     def matter_most(self) -> tuple[str, ...]:
-        """The field names of the (at most two) inputs that move the weekly saving most."""
+        """The field names of the (at most two) inputs with the largest effect on the weekly saving."""
         return tuple(swing.name for swing in self.swings[:2])
 
 
 def compare(fresh: Fresh, spray: Spray, house: House, count: int = 4000, seed: int = 1) -> FreshAgainstSpray:
-    """Return fresh against spray for this bar.
+    """Return the comparison of fresh and spray for this bar.
 
-    `count` draws with this `seed` give the usual ranges. Raises
-    OutOfRangeError for an input that cannot be: a negative price, no
-    garnishes, everything wasted.
+    `count` draws with this `seed` give the usual ranges. Raises OutOfRangeError for an impossible input: a
+    negative price, no garnishes, everything wasted.
     """
     _check(fresh, spray, house)
     model = _Model(fresh, spray, house)
     if model.batch_cost({name: estimate.low for name, estimate in model.estimates.items()}) == 0:
-        raise OutOfRangeError("batch cost", 0, 0, None, "")  # no price is a number of times free
+        raise OutOfRangeError("batch cost", 0, 0, None, "")  # the ratio to a free spray is undefined
     likely = model.results(likely_values(model.estimates))
     corners = model.corners()
     drawn = draws(model.results, model.estimates, count, seed)
@@ -213,7 +208,7 @@ def compare(fresh: Fresh, spray: Spray, house: House, count: int = 4000, seed: i
     )
 
 
-# Places in the results of the model; the week follows the drink.
+# Indices into the results of the model; the weekly value follows the one per drink.
 _FRESH, _SPRAY, _SAVING, _TIMES = 0, 2, 4, 6
 
 
@@ -230,13 +225,13 @@ class _Model:
         return found | {name: getattr(self.house, name) for name in _HOUSE_INPUTS}
 
     def results(self, values: Mapping[str, Figure]) -> tuple[Figure, ...]:
-        """Cost of fresh, of spray and their difference, each by the drink and the week, and their ratio."""
+        """Cost of fresh, of spray and their difference, each per drink and week, and their ratio."""
         fresh, spray, drinks = _fresh_cost(values), self.spray_cost(values), values["drinks_per_week"]
         saving = fresh - spray
         return fresh, fresh * drinks, spray, spray * drinks, saving, saving * drinks, fresh / spray
 
     def spray_cost(self, values: Mapping[str, Figure]) -> Figure:
-        """One drink: the batch over the drinks that it pours before it must go."""
+        """The cost of one drink: the batch over the drinks served before it expires."""
         drinks = self.drinks_in_batch(values)
         if self.spray.shelf_weeks is not None:
             poured = values["drinks_per_week"] * _like(self.spray.shelf_weeks, drinks)
@@ -253,12 +248,11 @@ class _Model:
         return poured_ml / (values["ml_per_spray"] * values["sprays_per_drink"])
 
     def corners(self) -> list[tuple[Fraction, ...]]:
-        """Results wherever one of them can be at its lowest or highest.
+        """The input combinations at which a result can be lowest or highest.
 
-        Each grows or falls steadily in every input, so its ends lie where fresh
-        is dearest and spray cheapest, or the other way round, with wage and
-        drinks at one of their ends. One exception: the weekly saving can be
-        highest just where the batch is used up as it goes off.
+        Each result is monotonic in every input, so its ends are where fresh is dearest and spray cheapest, or
+        the reverse, with wage and drinks at one of their ends. One exception: the weekly saving can be
+        highest exactly where the batch is used up as it expires.
         """
         estimates = self.estimates
         found = []
@@ -282,13 +276,13 @@ class _Model:
 
 
 def _fresh_cost(values: Mapping[str, Figure]) -> Figure:
-    """One drink: the fruit over the garnishes that reach a glass, and the minutes to cut one."""
+    """The cost of one drink: the fruit over the garnishes that reach a glass, and the minutes to cut one."""
     good = values["garnishes_per_fruit"] * (1 - values["waste_share"])
     return values["fruit_price"] / good + values["peel_minutes"] * values["wage_per_hour"] / 60
 
 
 def _like(value: Decimal, other: Figure) -> Figure:
-    """Return `value` as the same kind of number as `other`."""
+    """Return `value` in the number type of `other`."""
     return type(other)(value)
 
 
@@ -315,11 +309,11 @@ def _break_evens(model: _Model, house: House) -> BreakEvens:
     weekly: Fraction | None = None
     if model.spray.shelf_weeks is not None:
         shelf = Fraction(model.spray.shelf_weeks)
-        # Poured no faster than this, the batch costs a week what the fresh garnish would.
+        # At this rate of use, the batch costs as much per week as the fresh garnish.
         if fresh > 0 and fresh >= unlimited:
             weekly = model.batch_cost(values) / shelf / fresh
         if model.batch_cost(values) / shelf > fresh * values["drinks_per_week"]:
-            sprays = Fraction(0)  # what goes off costs more than the fresh garnish, however little is sprayed
+            sprays = Fraction(0)  # the expired part costs more than the fresh garnish, at any rate of use
     return BreakEvens(
         to_decimal(price) if price > 0 else None,
         to_decimal(sprays) if sprays > 0 else None,

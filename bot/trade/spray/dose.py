@@ -1,4 +1,4 @@
-"""What a sprayed drink carries, per drink and per evening, held against published limits."""
+"""Dose of a sprayed drink, per drink and per evening, compared with published limits."""
 
 from __future__ import annotations
 
@@ -12,29 +12,29 @@ from bot.trade.liquids import ethanol
 from bot.trade.numbers.ranges import Range, as_range
 from bot.trade.safety.limits import NEAR_SHARE, Limit, LimitKind, LimitUnit, Part
 
-# g/mL at 20 °C. Propylene glycol: from memory, 0.03 % below the 1.0364 of the library thermo and inside
-# the pharmacopoeia's 1.035 to 1.040 (20/20). Citrus oil: middle of sweet orange, relative density 0.842 to
-# 0.850 (20/20). A caller that knows the bottle's own density passes it.
+# g/mL at 20 °C. Propylene glycol: from memory, 0.03 % below the 1.0364 of the library thermo and inside the
+# pharmacopoeia's 1.035 to 1.040 (20/20). Citrus oil: middle of sweet orange, relative density 0.842 to 0.850
+# (20/20). A caller that knows the bottle's density passes it.
 GLYCOL_DENSITY_G_PER_ML = 1.0361
 OIL_DENSITY_G_PER_ML = 0.8445
 
-# A finished drink taken to weigh what water weighs: common practice, no source; sugar makes it heavier.
+# The density of a finished drink, taken as that of water: common practice, no source; sugar makes it heavier.
 DRINK_DENSITY_G_PER_ML = 1.0
 
-# The adult body weight EFSA's guidance of 2012 on default values gives; from memory.
+# The default adult body weight in EFSA's guidance of 2012; from memory.
 ADULT_BODY_WEIGHT_KG = 70.0
 
-# Ethanol and water shrink on mixing, so shares by separate volume may add to a little over one.
+# Ethanol and water contract on mixing, so shares by separate volume may add up to slightly over one.
 _MOST_TOTAL_SHARE = 1.05
 
 
 @dataclass(frozen=True, slots=True)
 class Mix:
-    """What one millilitre of a sprayed mix holds, as shares by volume from 0 to 1.
+    """The composition of a sprayed mix, as shares by volume from 0 to 1.
 
-    `ethanol_share` is pure ethanol at 20 °C, so a mix of 58 % vol has 0.58.
-    Densities in g/mL. Raises OutOfRangeError for a share outside 0 to 1, shares
-    that add to more than 1.05, or a density that is not above zero.
+    `ethanol_share` is pure ethanol at 20 °C, so a mix of 58 % vol has 0.58. Densities in g/mL. Raises
+    OutOfRangeError for a share outside 0 to 1, shares that add up to more than 1.05, or a density that is not
+    above zero.
     """
 
     oil_share: float
@@ -62,7 +62,7 @@ class Mix:
         }[part]
 
     def part_density_g_per_ml(self, part: Part) -> float:
-        """Return the density of one part by itself, in g/mL (ethanol: OIML R 22 at 20 °C)."""
+        """Return the density of one pure part, in g/mL (ethanol: OIML R 22 at 20 °C)."""
         return {
             Part.OIL: self.oil_density_g_per_ml,
             Part.GLYCOL: self.glycol_density_g_per_ml,
@@ -70,17 +70,16 @@ class Mix:
         }[part]
 
     def mg_per_ml(self, part: Part) -> float:
-        """Return the mass of one part in a millilitre of the mix, in mg."""
+        """Return the mass of one part per millilitre of the mix, in mg."""
         return 1000 * self.share(part) * self.part_density_g_per_ml(part)
 
 
 @dataclass(frozen=True, slots=True)
 class Serving:
-    """How a drink is sprayed: sprays on it, mL a spray, its volume without the spray, drinks an evening.
+    """How a drink is sprayed: sprays per drink, mL per spray, volume without the spray, drinks per evening.
 
-    Ranges run from the least to the most. Volumes in mL, `density_g_per_ml` is
-    that of the drink. Raises OutOfRangeError for negative sprays, a drink or
-    density that is not above zero, or fewer than one drink.
+    Ranges run from the least to the most. Volumes in mL, `density_g_per_ml` is that of the drink. Raises
+    OutOfRangeError for negative sprays, a drink or density that is not above zero, or fewer than one drink.
     """
 
     sprays: Range[float]
@@ -113,7 +112,7 @@ def serving(
     drinks: int = 1,
     density_g_per_ml: float = DRINK_DENSITY_G_PER_ML,
 ) -> Serving:
-    """Return a Serving from single values or ranges; raises what Serving raises."""
+    """Return a Serving from single values or ranges; raises the errors of Serving."""
     return Serving(as_range(sprays), as_range(ml_per_spray), as_range(drink_ml), drinks, density_g_per_ml)
 
 
@@ -134,10 +133,10 @@ class PartDose:
 
 
 def dose(mix: Mix, served: Serving) -> dict[Part, PartDose]:
-    """Return what each part of the mix comes to in a drink and in an evening, taking all spray to land in it.
+    """Return the dose of each part of the mix in a drink and in an evening, if all spray lands in the drink.
 
-    mg/L = mg sprayed / (drink + spray in L), volumes adding ideally; mg/kg the
-    same by mass. Mass balance only; some spray drifts off, so this is the most.
+    mg/L = mg sprayed / (drink + spray in L), volumes adding ideally; mg/kg the same by mass. Mass balance
+    only; some spray drifts off, so this is an upper bound.
     """
     doses = {}
     for part in Part:
@@ -158,7 +157,7 @@ def dose(mix: Mix, served: Serving) -> dict[Part, PartDose]:
 def _concentration(
     mix: Mix, part: Part, served: Serving, drink_weight: float, spray_weight: float
 ) -> Range[float]:
-    # The least goes with the least spray in the largest drink, the most with the most in the smallest.
+    # The lowest value is the least spray in the largest drink, the highest the most spray in the smallest.
     per_ml = mix.mg_per_ml(part)
 
     def of(spray_ml: float, drink_ml: float) -> float:
@@ -171,7 +170,7 @@ def _concentration(
 
 
 class LimitState(StrEnum):
-    """Where an amount stands to a limit; near begins at 80 % of it (limits.NEAR_SHARE)."""
+    """The position of an amount relative to a limit; near begins at 80 % of it (limits.NEAR_SHARE)."""
 
     UNDER = "under"
     NEAR = "near"
@@ -180,13 +179,12 @@ class LimitState(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Mend:
-    """What each single change alone would have to be for the most sprayed drink to stay within a limit.
+    """The values that keep the most sprayed drink within a limit, each changed alone.
 
-    `largest_spray_ml` is the most mix on one drink (None: no amount passes the
-    limit) and `most_sprays` whole sprays of the largest size; `largest_share`
-    the part's share by volume in the mix; `smallest_drink_ml` the drink's
-    volume, for composition limits; `most_drinks` the drinks an evening, for
-    daily intakes. A field that does not apply, or that nothing limits, is None.
+    `largest_spray_ml` is the most mix on one drink (None: no amount passes the limit) and `most_sprays` whole
+    sprays of the largest size; `largest_share` the part's share by volume in the mix; `smallest_drink_ml` the
+    drink's volume, for composition limits; `most_drinks` the drinks per evening, for daily intakes. A field
+    that does not apply, or has no limit, is None.
     """
 
     largest_spray_ml: float | None
@@ -200,8 +198,8 @@ class Mend:
 class Verdict:
     """A dose against one limit, in the limit's own unit.
 
-    `state` judges the upper end of the range, `state_low` the lower end: under
-    and over together mean that it turns on how much is sprayed.
+    `state` judges the upper end of the range, `state_low` the lower end: under and over together mean that
+    the amount sprayed decides.
     """
 
     limit: Limit
@@ -218,7 +216,7 @@ class Verdict:
 
 def state_of(amount: float, limit_value: float) -> LimitState:
     """Return over above the limit, near from 80 % of it up to the limit itself, else under."""
-    # A spray reckoned to come to the limit exactly must not turn over by a rounding in binary.
+    # A binary rounding error must not turn a spray exactly at the limit into one over it.
     if amount > limit_value * (1 + 1e-9):
         return LimitState.OVER
     return LimitState.NEAR if amount >= NEAR_SHARE * limit_value else LimitState.UNDER
@@ -229,8 +227,8 @@ def judge(
 ) -> list[Verdict]:
     """Return the verdict on each limit, in the order given.
 
-    `body_weight_kg` is used by daily intakes only. Raises OutOfRangeError for a
-    body weight that is not above zero.
+    `body_weight_kg` applies to daily intakes only. Raises OutOfRangeError for a body weight that is not above
+    zero.
     """
     if not 0 < body_weight_kg < math.inf:
         raise OutOfRangeError("body weight", body_weight_kg, 0, None, "kg")
@@ -249,18 +247,18 @@ def _judge_one(mix: Mix, served: Serving, limit: Limit, part: PartDose, body_wei
 
 
 def _weights(mix: Mix, served: Serving, limit: Limit) -> tuple[float, float]:
-    """Return what one mL of drink and one mL of spray count for in the limit's denominator."""
+    """Return the weight of one mL of drink and one mL of spray in the limit's denominator."""
     if limit.unit is LimitUnit.MG_PER_LITRE:
         return 1.0, 1.0
     return served.density_g_per_ml, mix.density_g_per_ml
 
 
 def largest_spray_ml(mix: Mix, served: Serving, limit: Limit) -> float | None:
-    """Return the most mix, in mL, that the smallest drink takes before a composition limit is passed.
+    """Return the largest amount of mix, in mL, that keeps the smallest drink within a composition limit.
 
-    s = V L / (1000 g - L) with V in mL, L in mg/L and g the part's mg in a mL of
-    mix, for a limit by volume; for one by mass each volume is multiplied by its
-    density. None when even the mix by itself stays within the limit.
+    s = V L / (1000 g - L) with V in mL, L in mg/L and g the part's mg in a mL of mix, for a limit by volume;
+    for one by mass each volume is multiplied by its density. None when even the pure mix stays within the
+    limit.
     """
     drink_weight, spray_weight = _weights(mix, served, limit)
     spare = 1000 * mix.mg_per_ml(limit.part) - limit.value * spray_weight
@@ -305,5 +303,5 @@ def _whole_sprays(most_ml: float | None, served: Serving) -> int | None:
 
 
 def _floor(value: float) -> int:
-    # Three sprays that come to the limit exactly must not turn into two by a rounding in binary.
+    # A binary rounding error must not turn three sprays exactly at the limit into two.
     return math.floor(value + 1e-9)

@@ -1,9 +1,8 @@
-"""How readily the oil's aroma leaves a film of the spray, compared with the same oil in a carrier oil.
+"""Release of the oil's aroma from a film of the spray, compared with the same oil in a carrier oil.
 
-The figure is the partial pressure of limonene over the liquid as a fraction
-of that over neat limonene: mole fraction times activity coefficient (UNIFAC).
-An explanation of why carriers differ, not a promise: it says nothing of how
-fast a film dries, of other aroma substances, or of noses.
+The figure is the partial pressure of limonene over the liquid as a fraction of that over neat limonene: mole
+fraction times activity coefficient (UNIFAC). It explains why carriers differ and promises nothing: it does
+not cover drying speed, other aroma substances, or perception.
 """
 
 from __future__ import annotations
@@ -17,7 +16,7 @@ from bot.trade.liquids.clearing.estimate import MOST_OUTSIDE_SHARE, Band
 from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.liquids.clearing.substances import ETHANOL, LIMONENE, SUBSTANCES, Model
 
-# Shares of the ethanol still there: as sprayed, half gone, nine tenths gone.
+# Shares of the ethanol remaining: as sprayed, half gone, nine tenths gone.
 ETHANOL_LEFT: tuple[float, ...] = (1.0, 0.5, 0.1)
 
 _OIL, _ETHANOL = SUBSTANCES.index(LIMONENE), SUBSTANCES.index(ETHANOL)
@@ -25,12 +24,11 @@ _OIL, _ETHANOL = SUBSTANCES.index(LIMONENE), SUBSTANCES.index(ETHANOL)
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """The film with this share of its ethanol left (0 to 1), the rest still there.
+    """The film with this share of its ethanol left (0 to 1), everything else unchanged.
 
-    `pressure` is limonene's partial pressure relative to neat limonene by each
-    model; `against_carrier` how many times that over the carrier oil;
-    `original_parted` and `dortmund_parted` whether the film has parted by that
-    model, so that drops of oil lie free in it.
+    `pressure` is limonene's partial pressure relative to neat limonene by each model; `against_carrier` its
+    ratio to the pressure over the carrier oil; `original_parted` and `dortmund_parted` say whether the film
+    has split by that model, so that it contains free drops of oil.
     """
 
     ethanol_left: float
@@ -44,9 +42,8 @@ class Stage:
 class Release:
     """The stages of a drying film, and the same share of oil in medium-chain triglyceride for comparison.
 
-    `oil_percent` is the share of oil in % of the summed volumes. `outside`
-    names what the model does not know; with more than a trace of it there are
-    no stages.
+    `oil_percent` is the share of oil in % of the summed volumes. `outside` names ingredients unknown to the
+    model; with more than a trace of them there are no stages.
     """
 
     mixture: Mixture
@@ -58,10 +55,9 @@ class Release:
 
 
 def _pressure(model: Model, moles: tuple[float, ...], temperature_c: float) -> tuple[float, bool]:
-    """Return limonene's relative partial pressure over a liquid, and whether that liquid has parted.
+    """Return limonene's relative partial pressure over a liquid, and whether that liquid has split.
 
-    Over a parted liquid both layers have the same pressure; it is taken from
-    the layer richer in oil, where it is worked out with less rounding.
+    Both layers of a split liquid have the same pressure; the layer richer in oil gives it with less rounding.
     """
     import numpy as np  # noqa: PLC0415 - only when first used
 
@@ -80,9 +76,8 @@ def _band(values: dict[Model, float]) -> Band:
 def release(mixture: Mixture, temperature_c: float = 20.0) -> Release:
     """Return the relative partial pressure of limonene over the film as the ethanol leaves, by both models.
 
-    Ethanol alone is taken to leave; water, glycols and oil stay. Answers are
-    remembered. Raises OutOfRangeError for a mixture without oil, or outside 0
-    to 40 °C.
+    Assumes that only ethanol evaporates; water, glycols and oil stay. Results are cached. Raises
+    OutOfRangeError for a mixture without oil, or outside 0 to 40 °C.
     """
     if mixture.oil_ml <= 0.0:
         raise OutOfRangeError("oil", mixture.oil_ml, 0.0, None, "mL")

@@ -1,4 +1,4 @@
-"""How much a sprayer gives: millilitres a spray, found by weighing, and drinks in a bottle."""
+"""Output of a sprayer in mL per spray, measured by weighing, and drinks per bottle."""
 
 from __future__ import annotations
 
@@ -12,26 +12,26 @@ from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.numbers.ranges import Range
 from bot.trade.numbers.student_t import two_sided_quantile
 
-# A fine-mist sprayer before anyone has weighed it, and sprays on a drink: common practice, no source.
+# Defaults for a fine-mist sprayer before it is weighed, and for sprays per drink: common practice, no source.
 ML_PER_SPRAY_PRACTICE: Range[float] = Range(1 / 15, 1 / 10)
 SPRAYS_PER_DRINK_PRACTICE: Range[float] = Range(2.0, 3.0)
 
-# Sprays that fill a dry pump before it gives its full dose: 5 to 6, a pump maker's page (read).
+# Sprays needed to prime a dry pump: 5 to 6, a pump maker's page (read).
 PRIMING_SPRAYS_USUAL: Range[float] = Range(5.0, 6.0)
 
 COARSE_SCALE_PERCENT = 5.0
 
 
 class NoWeighingError(TradeError):
-    """No run is left to reckon from once the priming runs are put aside."""
+    """No run is left after removing the priming runs."""
 
 
 @dataclass(frozen=True, slots=True)
 class Weighing:
     """One run: the bottle's mass before and after a number of sprays, in grams.
 
-    `priming` marks a run made only to fill the pump: it is put aside. Raises
-    OutOfRangeError when no spray was counted or the bottle did not get lighter.
+    `priming` marks a run made only to fill the pump; it is not counted. Raises OutOfRangeError without a
+    counted spray, or when the bottle did not get lighter.
     """
 
     mass_before_g: float
@@ -47,19 +47,18 @@ class Weighing:
 
     @property
     def mass_sprayed_g(self) -> float:
-        """What left the bottle, in grams."""
+        """The mass that left the bottle, in grams."""
         return self.mass_before_g - self.mass_after_g
 
 
 @dataclass(frozen=True, slots=True)
 class PumpOutput:
-    """What the weighings say of one sprayer.
+    """The measured output of one sprayer.
 
-    `ml_per_spray` is the mean of the runs, `standard_deviation_ml` their spread
-    and `interval_95_ml` the 95 % interval of the mean, both None with a single
-    run. `scale_error_percent` is the worst error that the scale's own step can
-    make in a run, None when the step was not given; `scale_too_coarse` is set
-    when it passes 5 %.
+    `ml_per_spray` is the mean of the runs, `standard_deviation_ml` their spread and `interval_95_ml` the 95 %
+    interval of the mean, both None with a single run. `scale_error_percent` is the largest error that the
+    scale's step can cause in a run, None when the step was not given; `scale_too_coarse` is set when it
+    passes 5 %.
     """
 
     ml_per_spray: float
@@ -70,12 +69,12 @@ class PumpOutput:
 
     @property
     def scale_too_coarse(self) -> bool:
-        """Whether the scale's step alone can put a run more than 5 % out."""
+        """Whether the scale's step alone can cause an error above 5 % in a run."""
         return self.scale_error_percent is not None and self.scale_error_percent > COARSE_SCALE_PERCENT
 
     @property
     def likely_ml(self) -> Range[float]:
-        """The range to reckon with: the 95 % interval, never below zero, or the mean alone after one run."""
+        """The range to compute with: the 95 % interval, never below zero, or the mean alone after one run."""
         if self.interval_95_ml is None:
             return Range.exactly(self.ml_per_spray)
         return Range(max(0.0, self.interval_95_ml.low), self.interval_95_ml.high)
@@ -84,15 +83,13 @@ class PumpOutput:
 def calibrate(
     runs: Sequence[Weighing], density_g_per_ml: float, scale_step_g: float | None = None
 ) -> PumpOutput:
-    """Return a sprayer's output in mL a spray from runs of weighed sprays.
+    """Return a sprayer's output in mL per spray from runs of weighed sprays.
 
-    Each run gives mass / (sprays x density); the runs count alike. The mix's
-    density is in g/mL, the scale's step (the last figure it shows) in g. The
-    interval is mean +- t s / sqrt(n), Student t at 95 %. A difference of two
-    readings, each rounded to the nearest step, is out by at most one step.
-    Raises NoWeighingError when every run is a priming run, OutOfRangeError for
-    a density or step that is not above zero. Method: common practice, the idea
-    of a spray-weight test.
+    Each run gives mass / (sprays x density); all runs have equal weight. The mix's density is in g/mL, the
+    scale's step (the last figure it shows) in g. The interval is mean +- t s / sqrt(n), Student t at 95 %. A
+    difference of two readings, each rounded to the nearest step, is out by at most one step. Raises
+    NoWeighingError when every run is a priming run, OutOfRangeError for a density or step that is not above
+    zero. Method: common practice, the idea of a spray-weight test.
     """
     if not 0 < density_g_per_ml < math.inf:
         raise OutOfRangeError("density", density_g_per_ml, 0, None, "g/mL")
@@ -116,7 +113,7 @@ def calibrate(
 
 
 def sprays_to_weigh(ml_per_spray: float, density_g_per_ml: float, scale_step_g: float) -> int:
-    """Return the fewest sprays a run needs for the scale's step to stay within 5 % of what is weighed.
+    """Return the fewest sprays per run that keep the error of the scale's step within 5 %.
 
     Volumes in mL, density in g/mL, step in g, all above zero (else OutOfRangeError).
     """
@@ -128,18 +125,18 @@ def sprays_to_weigh(ml_per_spray: float, density_g_per_ml: float, scale_step_g: 
         if not 0 < value < math.inf:
             raise OutOfRangeError(name, value, 0, None, unit)
     sprays = scale_step_g / (ml_per_spray * density_g_per_ml * COARSE_SCALE_PERCENT / 100)
-    # A quotient of 1000 sprays that comes out a hair above in binary must not become 1001.
+    # A quotient of 1000 sprays slightly too high in binary must not become 1001.
     return max(1, math.ceil(sprays * (1 - 1e-12)))
 
 
 def spray_ml_per_drink(ml_per_spray: Range[float], sprays_per_drink: Range[float]) -> Range[float]:
-    """Return the mL of mix that one drink takes, from the least to the most."""
+    """Return the mL of mix per drink, from the least to the most."""
     return ml_per_spray * sprays_per_drink
 
 
 @dataclass(frozen=True, slots=True)
 class DrinksPerBottle:
-    """Whole drinks from one bottle: the fewest and the most (None when the least dose is nothing)."""
+    """Whole drinks from one bottle: the fewest and the most (None when the smallest dose is zero)."""
 
     fewest: int
     most: int | None
@@ -173,12 +170,12 @@ def drinks_per_bottle(
 
 
 def _whole(drinks: float) -> int:
-    # 50 mL at 0.1 mL a drink must be 500 drinks although 50 / 0.1 may fall just short in binary.
+    # 50 mL at 0.1 mL per drink must be 500 drinks although 50 / 0.1 may be slightly too low in binary.
     return max(0, math.floor(drinks * (1 + 1e-12) + 1e-9))
 
 
 class Evenness(StrEnum):
-    """How alike single sprays are, on a yardstick borrowed from nasal sprays."""
+    """Evenness of single sprays, by a criterion for nasal sprays."""
 
     EVEN = "even"
     DOUBTFUL = "doubtful"
@@ -205,7 +202,7 @@ def evenness(sprays_ml: Sequence[float], nominal_ml: float) -> Evenness:
     if far_outside or not 0.85 <= statistics.fmean(shares) <= 1.15:
         return Evenness.UNEVEN
     outside = sum(not 0.80 <= share <= 1.20 for share in shares)
-    # 2 and 6 of 20, in whole numbers so that no rounding decides.
+    # 2 and 6 of 20, in whole numbers to avoid rounding.
     if 20 * outside <= 2 * len(shares):
         return Evenness.EVEN
     return Evenness.DOUBTFUL if 20 * outside <= 6 * len(shares) else Evenness.UNEVEN

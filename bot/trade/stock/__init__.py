@@ -1,4 +1,4 @@
-"""Rules for stock: what runs low, what to buy in whole packs.
+"""Rules for stock: low stock, and shopping in whole packs.
 
 Imported by work and chat; imports rules only.
 """

@@ -1,6 +1,6 @@
-"""What is on hand: what runs low, what to buy in whole packs, and what can be made of it.
+"""Stock on hand: low stock, shopping in whole packs, and producible formulas.
 
-Amounts are exact, in mL, g or pieces, each ingredient in its own one measure.
+Amounts are exact, in mL, g or pieces, each ingredient in one measure.
 """
 
 from __future__ import annotations
@@ -15,14 +15,14 @@ from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas.amounts import amounts_by_name, scale
 from bot.trade.formulas.recipe import ByStock, Recipe
 
-# The search for the cheapest mixture of packs ends here with the best found; two or three sizes of
-# pack, as bars have them, need a fraction of it.
+# The search for the cheapest combination of packs stops after this many steps with the best found; two or
+# three pack sizes, as bars have, need a fraction of it.
 _MOST_TRIES = 20_000
 
 
 @dataclass(frozen=True, slots=True)
 class Pack:
-    """A pack on sale: what it holds, and its price (None if unknown). Raises OutOfRangeError."""
+    """A pack on sale: its content and its price (None if unknown). Raises OutOfRangeError."""
 
     size: Fraction
     price: Decimal | None = None
@@ -38,9 +38,8 @@ class Pack:
 class ToBuy:
     """One line of a shopping list.
 
-    `short` is what is missing after what is on hand; `packs` how many of which
-    to buy, empty when no pack is known; `cost` their price, None when not
-    known; `left_over` what they hold beyond `short`.
+    `short` is the amount missing beyond the stock; `packs` the number of each pack to buy, empty when no pack
+    is known; `cost` their price, None when not known; `left_over` their content beyond `short`.
     """
 
     name: str
@@ -56,10 +55,9 @@ class ToBuy:
 class Makeable:
     """How much of a formula the stock allows.
 
-    `factor` is how many times the formula as written, `finished_ml` the volume
-    of that (None if unknown), `limiting` the ingredient that runs out first
-    (None when none of them was ever counted), `not_counted` those whose stock
-    is not known and so taken not to limit.
+    `factor` is the multiple of the formula as written, `finished_ml` its volume (None if unknown), `limiting`
+    the ingredient that runs out first (None when none of them was ever counted), `not_counted` the
+    ingredients without a known stock, which do not limit.
     """
 
     name: str
@@ -74,11 +72,10 @@ def shopping_list(
     on_hand: Mapping[str, Fraction],
     packs: Mapping[str, Sequence[Pack]],
 ) -> tuple[ToBuy, ...]:
-    """Return what to buy, in whole packs, so that `needed` is there; nothing for what is on hand already.
+    """Return the whole packs to buy to cover `needed`, beyond the stock on hand.
 
-    An ingredient missing from `on_hand` counts as none. Of several packs the
-    cheapest mixture is taken, then the one that leaves least over, then the
-    fewest packs; packs without a price only where no pack has one. Raises
+    An ingredient missing from `on_hand` counts as none. Of several packs it chooses the cheapest combination,
+    then the smallest leftover, then the fewest packs; packs without a price only if no pack has one. Raises
     OutOfRangeError for a negative amount.
     """
     found = []
@@ -97,23 +94,22 @@ def shopping_list(
 
 
 def list_cost(lines: Sequence[ToBuy]) -> tuple[Decimal, tuple[str, ...]]:
-    """Return what a shopping list costs, and the names whose price is not known and not in it."""
+    """Return the cost of a shopping list, and the names left out because their price is not known."""
     known = [line.cost for line in lines if line.cost is not None]
     return sum(known, Decimal(0)), tuple(line.name for line in lines if line.cost is None)
 
 
 def low_stock(on_hand: Mapping[str, Fraction], least: Mapping[str, Fraction]) -> tuple[str, ...]:
-    """Return the ingredients of which there is less than the bar's par, the scarcest first.
+    """Return the ingredients below the bar's par, the scarcest first.
 
-    Scarcest is by share of the par; an ingredient missing from `on_hand`
-    counts as none.
+    Scarcity is by share of the par; an ingredient missing from `on_hand` counts as none.
     """
     shares = {name: on_hand.get(name, Fraction(0)) / wanted for name, wanted in least.items() if wanted > 0}
     return tuple(sorted((name for name, share in shares.items() if share < 1), key=lambda name: shares[name]))
 
 
 def what_can_be_made(recipes: Mapping[str, Recipe], on_hand: Mapping[str, Fraction]) -> tuple[Makeable, ...]:
-    """Return how much of every formula the stock allows, the most times first.
+    """Return how much of every formula the stock allows, the largest factor first.
 
     Raises OutOfRangeError for a negative stock.
     """
@@ -134,7 +130,7 @@ def _price(chosen: Sequence[tuple[Pack, int]]) -> Decimal | None:
 
 
 def _best_packs(short: Fraction, packs: Sequence[Pack]) -> tuple[tuple[Pack, int], ...]:
-    """Search the mixtures from the largest pack down, leaving a branch once it cannot be the cheapest."""
+    """Search the combinations from the largest pack down, pruning branches that cannot be the cheapest."""
     priced = [pack for pack in packs if pack.price is not None]
     kinds = sorted(dict.fromkeys(priced or packs), key=lambda pack: pack.size, reverse=True)
     unit_prices = [Fraction(pack.price or 0) / pack.size for pack in kinds]
@@ -155,7 +151,7 @@ def _best_packs(short: Fraction, packs: Sequence[Pack]) -> tuple[tuple[Pack, int
             return
         pack = kinds[place]
         full = math.ceil(missing / pack.size)
-        fewest = full if place == len(kinds) - 1 else 0  # the smallest pack has to fill what is left
+        fewest = full if place == len(kinds) - 1 else 0  # the smallest pack must cover the rest
         for count in range(full, fewest - 1, -1):
             more = ((pack, count),) if count else ()
             price = Fraction(pack.price or 0) * count

@@ -1,7 +1,7 @@
 """Trials tasted by several members: blind codes, means with spread, and variants side by side.
 
-Scores are whole numbers from 1 to 5. For the first three aspects more is
-better; bitterness is only how much there is of it.
+Scores are whole numbers from 1 to 5. For the first three aspects more is better; bitterness measures only the
+amount.
 """
 
 from __future__ import annotations
@@ -20,12 +20,13 @@ from bot.trade.words import N_
 
 LOWEST, HIGHEST = 1, 5
 
-# Standard deviation of the difference of two numbers, each rounded to the nearest whole: sqrt(2 / 12).
+# Standard deviation of the difference of two numbers that are each rounded to the nearest integer: sqrt(2 /
+# 12).
 _ROUNDING = math.sqrt(1 / 6)
 
 
 class Aspect(StrEnum):
-    """What is scored; the values are stored and shown to people."""
+    """A scored aspect; the values are stored and shown to people."""
 
     AROMA = N_("aroma")
     BRIGHTNESS = N_("brightness")
@@ -35,7 +36,7 @@ class Aspect(StrEnum):
 
 @dataclass
 class UnknownVariantError(TradeError):
-    """No score was given to this variant; `known` lists those that have one."""
+    """This variant has no scores; `known` lists those that have one."""
 
     variant: str
     known: tuple[str, ...]
@@ -60,7 +61,7 @@ class Score:
 
 @dataclass(frozen=True, slots=True)
 class Summary:
-    """Scores of one aspect of one variant: mean, standard deviation (None for one taster), and how many."""
+    """Scores of one aspect of one variant: mean, standard deviation (None for one taster), and count."""
 
     mean: float
     spread: float | None
@@ -71,9 +72,8 @@ class Summary:
 class Difference:
     """One variant less another in one aspect, by members who scored both.
 
-    `interval` holds the true mean difference with 95 % confidence, None for
-    fewer than two members. `clear` says that it leaves out 0: with a handful
-    of tasters few differences do.
+    `interval` holds the true mean difference with 95 % confidence, None for fewer than two members. `clear`
+    means that it excludes 0: with a handful of tasters few differences do.
     """
 
     mean: float
@@ -82,7 +82,7 @@ class Difference:
 
     @property
     def clear(self) -> bool:
-        """Whether the difference is more than the tasters' disagreement."""
+        """Whether the difference is larger than the tasters' disagreement."""
         return self.interval is not None and not self.interval.low <= 0 <= self.interval.high
 
 
@@ -90,9 +90,8 @@ class Difference:
 class SideBySide:
     """A table of variants against aspects.
 
-    `cells[aspect][variant]` is None where nobody scored it;
-    `against_base[aspect][variant]` is the difference from the base, None where
-    no member scored both.
+    `cells[aspect][variant]` is None without a score; `against_base[aspect][variant]` is the difference from
+    the base, None if no member scored both.
     """
 
     variants: tuple[str, ...]
@@ -102,10 +101,9 @@ class SideBySide:
 
 
 def blind_codes(variants: Sequence[str], seed: int) -> dict[str, str]:
-    """Return a code letter for each variant, A first, in an order that only `seed` knows.
+    """Return a code letter for each variant, A first, in an order that depends only on `seed`.
 
-    The same variants, in whatever order, and seed give the same codes. After Z
-    comes AA.
+    The same variants, in any order, and the same seed give the same codes. After Z comes AA.
     """
     shuffled = sorted(set(variants))
     random.Random(seed).shuffle(shuffled)  # noqa: S311 - hides an order, keeps no secret
@@ -113,7 +111,7 @@ def blind_codes(variants: Sequence[str], seed: int) -> dict[str, str]:
 
 
 def latest(scores: Sequence[Score]) -> tuple[Score, ...]:
-    """Return the last score of each member for each variant, in the order given: a taster may think again."""
+    """Return the last score of each member for each variant, in the order given: tasters change scores."""
     kept: dict[tuple[str, str], Score] = {}
     for score in scores:
         kept.pop((score.member, score.variant), None)
@@ -122,7 +120,7 @@ def latest(scores: Sequence[Score]) -> tuple[Score, ...]:
 
 
 def summarise(scores: Sequence[Score], variant: str, aspect: Aspect) -> Summary | None:
-    """Return mean, spread and number of a variant's scores in one aspect; None when there are none.
+    """Return mean, spread and count of a variant's scores in one aspect; None when there are none.
 
     Only a member's last score counts.
     """
@@ -137,12 +135,11 @@ def summarise(scores: Sequence[Score], variant: str, aspect: Aspect) -> Summary 
 
 
 def difference(scores: Sequence[Score], variant: str, base: str, aspect: Aspect) -> Difference | None:
-    """Return how much higher `variant` scores than `base`, member by member.
+    """Return how much higher `variant` scores than `base`, paired by member.
 
-    Comparing each member with themselves takes out who scores high by habit.
-    The interval is Student's for paired differences, with a spread of at least
-    that of rounding to whole scores, so that two who agree do not settle it.
-    None when nobody scored both.
+    Pairing removes the habit of a member to score high. The interval is Student's for paired differences,
+    with a spread of at least that of rounding to whole scores, so that agreement between two tasters does not
+    settle it. None if nobody scored both.
     """
     last = {(score.member, score.variant): score.given for score in latest(scores)}
     members = {score.member for score in scores}
@@ -164,7 +161,7 @@ def difference(scores: Sequence[Score], variant: str, base: str, aspect: Aspect)
 def side_by_side(scores: Sequence[Score], base: str | None = None) -> SideBySide:
     """Return all variants side by side.
 
-    The others differ from `base`: if not given, the first that was scored.
+    Differences are from `base`, by default the first variant scored.
 
     Raises UnknownVariantError when the base, or anything at all, has no score.
     """

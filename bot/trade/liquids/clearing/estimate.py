@@ -1,8 +1,7 @@
-"""Will it clear? An estimate from two models and what has been published, and what would mend it.
+"""Estimate from two models and published data whether a mix stays clear, and find remedies.
 
-Volumes are mL at 20 °C, strengths % vol at 20 °C. The citrus oil is taken as
-d-limonene: real oils hold polar parts that help and waxes that drop out. The
-rested bottle decides.
+Volumes are mL at 20 °C, strengths % vol at 20 °C. The citrus oil counts as d-limonene: real oils contain
+polar parts that help and waxes that drop out. The rested bottle decides.
 """
 
 from __future__ import annotations
@@ -21,12 +20,12 @@ from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.liquids.clearing.substances import Model
 from bot.trade.words import N_
 
-# More of what the model does not know than this share of the volume, and the answer is withheld.
+# No answer is given when more than this share of the volume is unknown to the model.
 MOST_OUTSIDE_SHARE = 0.02
-# The strength assumed for a spirit that a formula has not got yet: the least that Regulation
-# (EU) 2019/787 lets be called ethyl alcohol of agricultural origin.
+# The strength assumed for a spirit that a formula does not contain yet: the minimum for ethyl alcohol of
+# agricultural origin under Regulation (EU) 2019/787.
 NEUTRAL_SPIRIT_PERCENT = 96.0
-# Ordinary distillation goes no further than about 97 % (the azeotrope): no bar buys a stronger one.
+# Ordinary distillation stops at about 97 % (the azeotrope): bars cannot buy a stronger spirit.
 STRONGEST_SPIRIT_PERCENT = 96.6
 
 _MOST_SPIRIT_FACTOR = 20.0
@@ -35,7 +34,7 @@ _WORTH_KEEPING = 0.02
 
 
 class State(StrEnum):
-    """The answer in a word."""
+    """The verdict in one word."""
 
     CLEAR = N_("clear")
     BORDERLINE = N_("borderline")
@@ -44,7 +43,7 @@ class State(StrEnum):
 
 
 class MendKind(StrEnum):
-    """What a mend changes; everything else in the formula stays as it is."""
+    """The ingredient that a remedy changes; the rest of the formula stays as it is."""
 
     MORE_SPIRIT = N_("more spirit")
     LESS_GLYCOL = N_("less glycol")
@@ -57,7 +56,7 @@ class MendKind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """One limit as each model has it; None where a model finds no such limit."""
+    """One limit by each model; None where a model finds no such limit."""
 
     original: float | None
     dortmund: float | None
@@ -65,11 +64,10 @@ class Band:
 
 @dataclass(frozen=True, slots=True)
 class Mend:
-    """One change that mends a formula: the amounts to pour, and the state they reach.
+    """One change that improves a formula: the amounts to pour, and the resulting state.
 
-    `change_ml` is what is added (positive) or left out (negative) against the
-    formula asked about; for a stronger spirit it is 0 and the strength is in
-    `mixture`.
+    `change_ml` is the volume added (positive) or left out (negative) against the original formula; for a
+    stronger spirit it is 0 and the strength is in `mixture`.
     """
 
     kind: MendKind
@@ -80,16 +78,14 @@ class Mend:
 
 @dataclass(frozen=True, slots=True)
 class Clearing:
-    """Whether a mixture stays one clear liquid, and what would change that.
+    """Whether a mixture stays one clear liquid, and its limits and remedies.
 
-    `original_clear` and `dortmund_clear` are the models' verdicts (None when
-    withheld), `published` the facts that speak of this very mixture.
-    `lowest_strength` is the weakest spirit, % vol, with which this ratio stays
-    clear (None: not even absolute alcohol, or no spirit in it);
-    `largest_oil_percent` the largest share of oil, % of the summed volumes,
-    with everything else as it is, and `largest_oil_ml` the same in mL (None:
-    any amount). `outside` names what the model does not know; `partial` says
-    that the state leaves it out of account.
+    `original_clear` and `dortmund_clear` are the models' verdicts (None when withheld), `published` the facts
+    that cover exactly this mixture. `lowest_strength` is the weakest spirit, % vol, with which this ratio
+    stays clear (None: not even absolute alcohol, or no spirit in it); `largest_oil_percent` the largest share
+    of oil, % of the summed volumes, with everything else as it is, and `largest_oil_ml` the same in mL (None:
+    any amount). `outside` names ingredients unknown to the model; `partial` means that the state ignores
+    them.
     """
 
     mixture: Mixture
@@ -121,13 +117,12 @@ def stays_clear(model: Model, mixtures: Sequence[Mixture], temperature_c: float 
 
 
 def combined_state(original_clear: bool, dortmund_clear: bool, published: Sequence[Fact]) -> State:
-    """Return the state from the two models' verdicts and the published facts that speak of the mixture.
+    """Return the state from the two models' verdicts and the published facts that cover the mixture.
 
-    Both clear, both split, or borderline when they disagree. A published
-    'clear' then raises the state by one step (a historical one only from 'will
-    split'), a published 'does not mix' lowers it by one; both together leave it
-    borderline. So nothing published as clear comes out 'will split', nor
-    anything published as split 'clear'.
+    Both clear, both split, or borderline when they disagree. A published 'clear' then raises the state by one
+    step (a historical one only from 'will split'), a published 'does not mix' lowers it by one; both together
+    leave it borderline. So a mixture published as clear never comes out as 'will split', and one published as
+    split never as 'clear'.
     """
     level = int(original_clear) + int(dortmund_clear)
     clear = [fact for fact in published if fact.outcome is Outcome.CLEAR]
@@ -149,16 +144,16 @@ def _verdicts(mixture: Mixture, temperature_c: float) -> tuple[bool, bool]:
 
 
 def _is_withheld(mixture: Mixture) -> bool:
-    """Whether too much of a mixture lies outside the model for any answer."""
+    """Whether too much of a mixture is outside the model to give an answer."""
     if mixture.modelled_ml <= 0.0:
         return True
     return mixture.outside_ml / mixture.total_ml > MOST_OUTSIDE_SHARE
 
 
 def state_of(mixture: Mixture, temperature_c: float = 20.0) -> State:
-    """Return the state alone, without limits and mends: the quick answer.
+    """Return only the state, without limits and remedies, as a quick answer.
 
-    As judge; raises OutOfRangeError outside 0 to 40 °C.
+    Otherwise as `judge`; raises OutOfRangeError outside 0 to 40 °C.
     """
     if _is_withheld(mixture):
         return State.WITHHELD
@@ -171,10 +166,10 @@ def state_of(mixture: Mixture, temperature_c: float = 20.0) -> State:
 def _limit(
     make: Callable[[float], Mixture], values: Sequence[float], model: Model, temperature_c: float
 ) -> float | None:
-    """Return the first of `values` from which on every mixture stays clear, or None.
+    """Return the first of `values` from which every mixture stays clear, or None.
 
-    `values` lead from the worse to the better side. The step in which the
-    verdict changes is searched again in finer steps.
+    `values` lead from the worse to the better side. The step in which the verdict changes is searched again
+    in finer steps.
     """
     first = _first_of_the_clear(make, values, model, temperature_c)
     if first is None or first == 0:
@@ -201,12 +196,12 @@ def _band(make: Callable[[float], Mixture], values: Sequence[float], temperature
 
 
 def _up(value: float, digits: int = 3) -> float:
-    """Round up to so many significant digits, so that a limit rounded stays on its better side."""
+    """Round up to `digits` significant digits, so that a rounded limit stays on its better side."""
     return _rounded(value, digits, math.ceil)
 
 
 def _down(value: float, digits: int = 3) -> float:
-    """Round down to so many significant digits."""
+    """Round down to `digits` significant digits."""
     return _rounded(value, digits, math.floor)
 
 
@@ -214,7 +209,7 @@ def _rounded(value: float, digits: int, way: Callable[[float], int]) -> float:
     if value <= 0.0:
         return 0.0
     places = digits - 1 - math.floor(math.log10(value))
-    # The first rounding takes away what binary fractions add to a number already short enough.
+    # The first rounding removes binary noise from a number that is short enough already.
     return round(way(round(value * 10.0**places, 6)) / 10.0**places, max(places, 0))
 
 
@@ -230,22 +225,23 @@ def _lowest_strength(mixture: Mixture, temperature_c: float) -> Band:
 
 
 def _largest_oil(mixture: Mixture, temperature_c: float) -> tuple[Band, Band]:
-    """Return the largest share of oil in % and in mL, everything else as it is."""
+    """Return the largest share of oil in % and in mL, with the rest unchanged."""
     rest = mixture.modelled_ml - mixture.oil_ml
     if rest == 0.0:
         return Band(None, None), Band(None, None)
-    # Shares from nearly all oil down to a trace, closer together where they are small.
+    # Shares from nearly all oil down to a trace, more closely spaced at the small end.
     shares = [0.99 * (i / _STEPS) ** 2 for i in range(_STEPS, 0, -1)]
     band = _band(lambda share: replace(mixture, oil_ml=rest * share / (1.0 - share)), shares, temperature_c)
     found = (band.original, band.dortmund)
-    # The whole range clear: no limit. The smallest share tried still splits: none at all.
+    # If the whole range is clear, there is no limit; if the smallest share still splits, there is no
+    # solution.
     limits = [0.0 if limit is None else None if limit == shares[0] else limit for limit in found]
     percents = [None if limit is None else _down(100.0 * limit) for limit in limits]
     volumes = [None if limit is None else _down(rest * limit / (1.0 - limit)) for limit in limits]
     return Band(*percents), Band(*volumes)
 
 
-# --- mends ------------------------------------------------------------------
+# --- remedies ----------------------------------------------------------------
 
 _LESS: tuple[tuple[MendKind, str], ...] = (
     (MendKind.LESS_GLYCOL, "glycol_ml"),
@@ -285,11 +281,11 @@ def _less_oil(mixture: Mixture, largest: Band) -> list[_Change]:
 def _less(mixture: Mixture, kind: MendKind, part: str, temperature_c: float) -> list[_Change]:
     present: float = getattr(mixture, part)
     if present == 0.0 or mixture.modelled_ml - present in {0.0, mixture.oil_ml, mixture.carrier_ml}:
-        return []  # not there, or nothing would be left to mix with
+        return []  # absent, or nothing else would be left
     values = [present * (i / _STEPS) ** 1.5 for i in range(_STEPS - 1, -1, -1)]
     band = _band(lambda volume: _with(mixture, part, volume), values, temperature_c)
     found = {_down(limit) for limit in (band.original, band.dortmund) if limit is not None}
-    # What is left of it must be worth measuring, else it is left out altogether.
+    # The remainder must be measurable; otherwise the ingredient is left out altogether.
     kept = {0.0 if volume < _WORTH_KEEPING * present else volume for volume in found}
     return [(kind, _with(mixture, part, volume), volume - present) for volume in kept]
 
@@ -306,7 +302,7 @@ def _stronger(mixture: Mixture, lowest: Band) -> list[_Change]:
 def _mends(
     mixture: Mixture, state: State, lowest: Band, largest_oil: Band, temperature_c: float
 ) -> tuple[Mend, ...]:
-    """Return every single change that lifts the state, the clearest first and then the smallest."""
+    """Return every single change that improves the state, best state first, then smallest change."""
     changes = _more_spirit(mixture, temperature_c) + _stronger(mixture, lowest)
     changes += _less_oil(mixture, largest_oil)
     for kind, part in _LESS:
@@ -332,12 +328,11 @@ def _mends(
 
 
 def judge(mixture: Mixture, temperature_c: float = 20.0) -> Clearing:
-    """Return whether a mixture stays clear, within what limits, and what would mend it.
+    """Return whether a mixture stays clear, its limits, and possible remedies.
 
-    Both UNIFAC models by the tangent-plane test, together with what has been
-    published; answers are remembered for mixtures equal to 0.001 mL and 0.01 %
-    vol. An estimate, never a promise. Raises OutOfRangeError for an empty
-    mixture or outside 0 to 40 °C.
+    Uses both UNIFAC models with the tangent-plane test, together with published data; results are cached for
+    mixtures equal to 0.001 mL and 0.01 % vol. An estimate, never a promise. Raises OutOfRangeError for an
+    empty mixture or outside 0 to 40 °C.
     """
     if mixture.modelled_ml <= 0.0 and not mixture.outside:
         raise OutOfRangeError("total volume", mixture.total_ml, 0.0, None, "mL")

@@ -1,7 +1,7 @@
-"""What has been published on citrus oils, glycols, carriers and spirit staying clear together or not.
+"""Published data on the miscibility of citrus oils, glycols, carriers and spirit.
 
-Each fact says when it applies. Volumes are volumes of spirit to one of oil,
-strengths % vol at 20 °C. Facts are for room temperature.
+Each fact states when it applies. Volumes are volumes of spirit to one of oil, strengths % vol at 20 °C. Facts
+are for room temperature.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ LOWEST_TEMPERATURE_C, HIGHEST_TEMPERATURE_C = 15.0, 30.0
 
 
 class Outcome(StrEnum):
-    """What a publication says of a mixture; 'haze' is clear liquid with a bloom of waxes in it."""
+    """The published result for a mixture; 'haze' is clear liquid with a bloom of waxes in it."""
 
     CLEAR = N_("clear")
     SPLIT = N_("does not mix")
@@ -35,10 +35,10 @@ class Outcome(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """One published statement and the mixtures it speaks of.
+    """One published statement and the mixtures that it covers.
 
-    `historical` marks books before 1950: their oils and spirits are less sure,
-    so they may keep a mixture from being called split but not make it clear.
+    `historical` marks books before 1950: their oils and spirits are less certain, so they can keep a mixture
+    from being called split but cannot make it clear.
     """
 
     key: str
@@ -224,13 +224,13 @@ FACTS: tuple[Fact, ...] = (
 
 
 def facts_about(mixture: Mixture, temperature_c: float = 20.0) -> tuple[Fact, ...]:
-    """Return the published facts that speak of this mixture; none outside 15 to 30 °C."""
+    """Return the published facts that cover this mixture; none outside 15 to 30 °C."""
     if not LOWEST_TEMPERATURE_C <= temperature_c <= HIGHEST_TEMPERATURE_C:
         return ()
     return tuple(fact for fact in FACTS if fact.applies(mixture))
 
 
-# How much limonene an oil holds, % of the oil: what the model's stand-in leaves out is the rest.
+# Limonene content of an oil, % of the oil; the model's stand-in ignores the rest.
 _LIMONENE: tuple[tuple[str, Range[float], Source], ...] = (
     (r"limonene", Range(100.0, 100.0), Source(N_("by definition"), HowKnown.COMPUTED)),
     (r"bergamot", Range(30.0, 50.0), _quoted(N_("EMA assessment report on bergamot oil, 2012"))),
@@ -243,7 +243,7 @@ _LIMONENE: tuple[tuple[str, Range[float], Source], ...] = (
 
 
 def limonene_percent(oil_name: str) -> tuple[Range[float], Source] | None:
-    """Return how much limonene an oil of this name holds, in % of the oil, with the source, or None."""
+    """Return the limonene content of an oil of this name, in % of the oil, with the source, or None."""
     plain = read_name(oil_name)
     for words, share, source in _LIMONENE:
         if re.search(words, plain):

@@ -1,4 +1,4 @@
-"""A mixture as the clearing model sees it: mL of each modelled substance, and what lies outside."""
+"""A mixture for the clearing model: mL of each modelled substance, and the ingredients outside the model."""
 
 from __future__ import annotations
 
@@ -12,18 +12,17 @@ from bot.trade.liquids import ethanol
 from bot.trade.liquids.clearing.substances import CARRIER, ETHANOL, GLYCEROL, GLYCOL, LIMONENE, WATER
 from bot.trade.liquids.strength import Component, Portion, mix
 
-# A carrier oil known to be medium-chain triglycerides; any other vegetable oil is outside the model.
+# Names of carrier oils that are medium-chain triglycerides; other vegetable oils are outside the model.
 _MEDIUM_CHAIN = re.compile(r"\bmct\b|medium[ -]chain|caprylic|fractionated coconut")
 
 
 @dataclass(frozen=True, slots=True)
 class Mixture:
-    """What is poured together, mL at 20 °C, the spirit with its % vol at 20 °C.
+    """The ingredients of a mixture, mL at 20 °C, the spirit with its % vol at 20 °C.
 
-    `carrier_ml` is medium-chain triglyceride only. `oil_name` is the name of
-    the citrus oil where there is one only. `outside` names ingredients that
-    the model does not know, `outside_ml` their volume. Raises OutOfRangeError
-    for negative volumes or strengths outside 0 to 100.
+    `carrier_ml` is medium-chain triglyceride only. `oil_name` is the name of the citrus oil if there is only
+    one. `outside` names ingredients that the model does not know, `outside_ml` their volume. Raises
+    OutOfRangeError for negative volumes or strengths outside 0 to 100.
     """
 
     oil_ml: float = 0.0
@@ -92,22 +91,21 @@ class Mixture:
         )
 
     def watered(self) -> tuple[float, float]:
-        """Return volume (mL at 20 °C) and strength (% vol) of the spirit and the added water together."""
+        """Return the volume (mL at 20 °C) and strength (% vol) of the spirit with the added water."""
         mixed = mix([Portion(self.spirit_ml, self.spirit_percent), Portion(self.water_ml, 0.0)])
         return mixed.volume_ml, mixed.strength_percent
 
     def rounded(self) -> Mixture:
-        """Return the mixture with volumes to 0.001 mL and strength to 0.01 % vol, for remembering answers."""
+        """Return the mixture with volumes to 0.001 mL and strength to 0.01 % vol, as a cache key."""
         volumes = {f.name: round(getattr(self, f.name), 3) for f in fields(self) if f.name.endswith("_ml")}
         return replace(self, spirit_percent=round(self.spirit_percent, 2), **volumes)
 
 
 def mixture_of(components: Iterable[Component]) -> Mixture:
-    """Return the mixture that a formula's components make, mL at 20 °C.
+    """Return the mixture of a formula's components, mL at 20 °C.
 
-    Several spirits are taken together (by mass balance, OIML R 22). Carrier
-    oils other than medium-chain triglycerides, sugar, acid, juice, fruit and
-    anything else go to `outside` by name.
+    Several spirits are combined (by mass balance, OIML R 22). Carrier oils other than medium-chain
+    triglycerides, sugar, acid, juice, fruit and anything else go to `outside` by name.
     """
     volumes: dict[IngredientKind, float] = {}
     spirits: list[Portion] = []

@@ -1,8 +1,7 @@
-"""Does one liquid stay one? Activity coefficients by UNIFAC and the tangent-plane-distance test.
+"""Liquid-liquid stability: activity coefficients by UNIFAC and the tangent-plane-distance test.
 
-Compositions are mole fractions, one row a mixture, so that a whole series of
-mixtures is tested in one go. Numbers libraries are imported when the first
-model is built, never before.
+Compositions are mole fractions, one row per mixture, so that a whole series is tested in one call. Numeric
+libraries are imported when the first model is built, never before.
 """
 
 from __future__ import annotations
@@ -23,9 +22,9 @@ if TYPE_CHECKING:
 
 LOWEST_TEMPERATURE_C, HIGHEST_TEMPERATURE_C = 0.0, 40.0
 
-# A tangent plane distance below this (in units of RT) is a real one, not rounding.
+# A tangent plane distance below this (in units of RT) is real, not rounding.
 _UNSTABLE = -1e-9
-# A trial phase this close to the feed in every mole fraction has come back to it.
+# A trial phase this close to the feed in every mole fraction has converged to the feed.
 _SAME = 1e-6
 _MOST_STEPS = 400
 _COORDINATION = 10.0  # UNIQUAC's lattice coordination number
@@ -34,8 +33,8 @@ _COORDINATION = 10.0  # UNIQUAC's lattice coordination number
 class GroupModel:
     """One UNIFAC model for a list of substances at one temperature.
 
-    The activity coefficients are worked out for many compositions at once.
-    Raises MissingParameterError when the model lacks a pair of groups.
+    Computes activity coefficients for many compositions at once. Raises MissingParameterError when the model
+    lacks a pair of groups.
     """
 
     def __init__(self, model: Model, groups: Sequence[Groups], temperature_c: float) -> None:
@@ -53,7 +52,7 @@ class GroupModel:
         self._counts: Array = np.array([[one.get(number, 0) for number in used] for one in groups], float)
         self._r: Array = self._counts @ np.array([one.volume for one in subgroups])
         self._q: Array = self._counts @ self._surface
-        # The modified model takes volumes to the power 3/4 in its combinatorial part.
+        # The modified model raises volumes to the power 3/4 in its combinatorial part.
         self._r_modified: Array = self._r if model is Model.ORIGINAL else self._r**0.75
         self._pure: Array = (self._ln_group(self._counts) * self._counts).sum(axis=1)
 
@@ -84,15 +83,15 @@ class GroupModel:
         return result
 
     def _ln(self, fractions: Array) -> Array:
-        """ln of mole fractions, with 0 for absent substances (they are masked where it matters)."""
+        """ln of mole fractions, with 0 for absent substances (masked where it matters)."""
         np = self._np
         result: Array = np.log(np.where(fractions > 0.0, fractions, 1.0))
         return result
 
     def _trial_phases(self, feeds: Array) -> Array:
-        """First guesses of a second phase: each substance nearly pure, and each pair of two in halves.
+        """Initial guesses for a second phase: each substance nearly pure, and each pair in equal halves.
 
-        The pairs stand for phases such as oil-rich ethanol or glycol with water.
+        The pairs represent phases such as oil-rich ethanol or glycol with water.
         """
         np = self._np
         present = (feeds > 0.0).any(axis=0)
@@ -106,12 +105,11 @@ class GroupModel:
         return trials
 
     def second_phases(self, feeds: Array) -> tuple[Array, Array]:
-        """Return the lowest tangent plane distance found for each feed, and the composition where.
+        """Return the lowest tangent plane distance found for each feed, and its composition.
 
-        In units of RT; below 0 the feed gains by splitting, at 0 (or just
-        above) no trial phase was better than the feed itself. Michelsen's test
-        (1982): successive substitution from every trial phase, stopped for a
-        feed as soon as a distance below 0 is met, since that settles it.
+        In units of RT; below 0 the feed splits, at 0 (or just above) no trial phase was better than the feed.
+        Michelsen's test (1982): successive substitution from every trial phase. A distance below 0 settles a
+        feed, so the search stops there.
         """
         np = self._np
         target = self._ln(feeds) + self.ln_gamma(feeds)
@@ -147,10 +145,9 @@ class GroupModel:
     def split(self, feed: Array) -> tuple[float, Array, Array]:
         """Return the share of the second phase in moles, and both phases' mole fractions.
 
-        For a feed that stays one liquid the share is 0 and both rows are the
-        feed. Successive substitution on the distribution ratios from the
-        tangent-plane test's second phase, the share by bisection of the
-        Rachford-Rice equation.
+        For a feed that stays one liquid the share is 0 and both rows are the feed. Successive substitution on
+        the distribution ratios starts from the second phase of the tangent-plane test; the share comes from
+        bisection of the Rachford-Rice equation.
         """
         np = self._np
         lowest, where = self.second_phases(feed[None, :])
@@ -173,7 +170,7 @@ class GroupModel:
 
 
 def _second_phase_share(feed: Array, ratio: Array) -> float:
-    """Return the share in moles of the second phase, 0 to 1, for given distribution ratios."""
+    """Return the molar share of the second phase, 0 to 1, for given distribution ratios."""
     low, high = 0.0, 1.0
     for _ in range(60):
         share = (low + high) / 2.0

@@ -1,9 +1,8 @@
-"""The substances whose mixing is modelled: molar masses, densities and UNIFAC groups.
+"""The modelled substances: molar masses, densities and UNIFAC groups.
 
-Group numbers are those of the published UNIFAC tables, as the library thermo
-uses them. Groups: the assignments of the Dortmund Data Bank (DDBST), in
-thermo; for glycerol in the Dortmund model, which that table lacks, its obvious
-groups (two primary and one secondary hydroxyl).
+Group numbers are those of the published UNIFAC tables, as the library thermo uses them. Groups: the
+assignments of the Dortmund Data Bank (DDBST), in thermo; for glycerol in the Dortmund model, which that table
+lacks, its obvious groups (two primary and one secondary hydroxyl).
 """
 
 from __future__ import annotations
@@ -20,9 +19,9 @@ from bot.trade.words import N_
 class Model(StrEnum):
     """The two group-contribution models.
 
-    The original (Fredenslund, Jones and Prausnitz 1975 and its revisions) fits
-    the measured gap of water, ethanol and limonene; the modified one (Dortmund,
-    Gmehling) closes that gap too early, so it is the hopeful of the two.
+    The original (Fredenslund, Jones and Prausnitz 1975 and its revisions) fits the measured gap of water,
+    ethanol and limonene; the modified one (Dortmund, Gmehling) closes that gap too early, so it is the more
+    optimistic.
     """
 
     ORIGINAL = N_("original UNIFAC")
@@ -34,7 +33,7 @@ Groups = Mapping[int, int]
 
 @dataclass(frozen=True, slots=True)
 class Substance:
-    """One substance: g/mol, g/mL at 20 °C, and how many of each group it has in each model."""
+    """One substance: g/mol, g/mL at 20 °C, and its group counts in each model."""
 
     name: str
     molar_mass_g: float
@@ -55,7 +54,7 @@ def _groups(**counts: int) -> Groups:
 LIMONENE = Substance(
     N_("citrus oil (as d-limonene)"),
     136.234,
-    # Merck Index: d4 at 21 °C 0.8402, brought to 20 °C; the library's own estimate is far off.
+    # Merck Index: d4 at 21 °C 0.8402, corrected to 20 °C; the library's own estimate is far off.
     0.8402 + CITRUS_OIL_PER_K,
     original=_groups(g1=2, g2=3, g3=1, g7=1, g8=1),
     dortmund=_groups(g1=2, g7=1, g8=1, g78=3, g79=1),
@@ -90,5 +89,5 @@ ETHANOL = Substance(
 )
 WATER = Substance(N_("water"), 18.015, 0.998201, original=_groups(g16=1), dortmund=_groups(g16=1))
 
-# The order of every composition in this part of the program.
+# The order of substances in every composition in this package.
 SUBSTANCES: tuple[Substance, ...] = (LIMONENE, CARRIER, GLYCOL, GLYCEROL, ETHANOL, WATER)

@@ -1,4 +1,4 @@
-"""The published parameters of the two UNIFAC models, from a file that is read when first asked about.
+"""The published parameters of the two UNIFAC models, read from a file on first use.
 
 Original UNIFAC: Fredenslund, Jones and Prausnitz 1975 and its revisions. Modified UNIFAC: Gmehling and
 others, Dortmund, as of 2016. Both as the library thermo has them; `tests/unifac_tables.py` writes the file.
@@ -21,7 +21,7 @@ FILE = Path(__file__).with_name("unifac.json")
 
 @dataclass
 class MissingParameterError(TradeError):
-    """The model has no parameters between two groups, so it cannot speak of mixtures that hold both."""
+    """The model has no parameters for two groups, so it cannot describe mixtures of both."""
 
     model: Model
     group: int
@@ -43,15 +43,15 @@ def _tables() -> dict[str, dict[str, dict[str, Any]]]:
 
 
 def subgroup(model: Model, number: int) -> Subgroup:
-    """Return a subgroup by its number. Raises KeyError for one that the model has not."""
+    """Return a subgroup by its number. Raises KeyError for one that the model does not have."""
     return Subgroup(*_tables()[model.name.casefold()]["subgroups"][str(number)])
 
 
 def interaction(model: Model, number: int, other: int, kelvin: float) -> float:
-    """Return psi, by which one subgroup interacts with another: exp(-(a + b T + c T^2) / T).
+    """Return psi, the interaction of one subgroup with another: exp(-(a + b T + c T^2) / T).
 
-    1 between subgroups of one main group. Raises MissingParameterError for a pair without
-    parameters, since taking them as zero would pretend that the two are alike.
+    1 between subgroups of one main group. Raises MissingParameterError for a pair without parameters, because
+    zero would mean that the two are alike.
     """
     main, other_main = subgroup(model, number).main, subgroup(model, other).main
     if main == other_main:
