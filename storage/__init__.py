@@ -1,1 +1,1 @@
-"""Tables, unit of work and migrations."""
+"""Tables, unit of work, migrations and backups."""

@@ -1,8 +1,8 @@
-"""Backups: one consistent copy of the database, checked before it gets its name.
+"""Back up and restore the database; each copy is checked before it gets its name.
 
-SQLite is copied by `VACUUM INTO` (SQLite manual, "VACUUM"): one read transaction, while others
-read and write on, and pages of deleted rows are left behind. PostgreSQL is copied by its own
-`pg_dump` in the custom format, within the very snapshot that the rows were counted in.
+SQLite is copied by `VACUUM INTO` (SQLite manual, "VACUUM"): one read transaction that lets others read and
+write, and omits the pages of deleted rows. PostgreSQL is copied by `pg_dump` in the custom format, in the
+same snapshot as the row counts.
 """
 
 from __future__ import annotations
@@ -39,17 +39,17 @@ _NAME = "peel-ledger-{at:%Y%m%dT%H%M%SZ}{suffix}"
 _DATED = re.compile(r"peel-ledger-\d{8}T\d{6}Z\.(?:sqlite|dump)")
 _LEFT_AFTER_SECONDS = 86_400
 _SQLITE_MAGIC, _POSTGRES_MAGIC = b"SQLite format 3\x00", b"PGDMP"
-_PRIVATE = 0o600  # a backup holds all that the bars wrote
+_PRIVATE = 0o600  # a backup holds all data of the bars
 
 
 def dated_name(store: Store, now: datetime) -> str:
-    """Return the file name of a backup made now, such that names sort as their moments."""
+    """Return the file name of a backup made now; names sort by time."""
     suffix = SQLITE_SUFFIX if store.is_sqlite else POSTGRES_SUFFIX
     return _NAME.format(at=now.astimezone(UTC), suffix=suffix)
 
 
 def exists(store: Store) -> bool:
-    """Whether there is a database; a SQLite file that is not there is not made by looking."""
+    """Whether there is a database; checking does not create a missing SQLite file."""
     if not census.is_there(store):
         return False
     with store.engine.connect() as connection:
@@ -59,8 +59,8 @@ def exists(store: Store) -> bool:
 def back_up(store: Store, path: Path) -> Checked:
     """Write one consistent copy to `path`, check it, and only then give it its name.
 
-    Raises AlreadyThereError, NotWholeError, ToolMissingError, ToolFailedError, census.NoDatabaseError
-    and migrate.NewerDatabaseError. After an error nothing is left at `path`.
+    Raises AlreadyThereError, NotWholeError, ToolMissingError, ToolFailedError, census.NoDatabaseError and
+    migrate.NewerDatabaseError. An error leaves nothing at `path`.
     """
     if not exists(store):
         raise census.NoDatabaseError(census.shown(store.url))
@@ -74,12 +74,12 @@ def back_up(store: Store, path: Path) -> Checked:
 
 @contextmanager
 def _written_aside(path: Path) -> Iterator[Path]:
-    """Give a private file beside `path`; when all went well it is on disk and gets that name."""
+    """Provide a private file next to `path`; on success it is synced to disk and renamed to `path`."""
     aside: Path | None = None
     try:
         path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".part", dir=path.parent)
-        os.close(handle)  # made with no rights for others
+        os.close(handle)  # created without rights for others
         aside = Path(name)
         yield aside
         with aside.open("rb+") as written:
@@ -94,13 +94,13 @@ def _written_aside(path: Path) -> Iterator[Path]:
 
 
 def _give_name(aside: Path, path: Path) -> None:
-    """Name the file without ever replacing another that came there meanwhile."""
+    """Rename the file without replacing one that appeared in the meantime."""
     try:
         path.hardlink_to(aside)
     except FileExistsError:
         raise AlreadyThereError(str(path)) from None
     except OSError:
-        # Sticks and cards in the FAT family have no links: hold the name first, then replace ourselves.
+        # FAT file systems have no hard links: reserve the name first, then replace the reserved file.
         try:
             path.touch(mode=_PRIVATE, exist_ok=False)
         except FileExistsError:
@@ -111,7 +111,7 @@ def _give_name(aside: Path, path: Path) -> None:
 def _sync_folder(folder: Path) -> None:
     handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
     try:
-        with suppress(OSError):  # some file systems cannot; the file itself is on disk
+        with suppress(OSError):  # some file systems do not support this; the file itself is on disk
             os.fsync(handle)
     finally:
         os.close(handle)
@@ -121,14 +121,14 @@ def _sync_folder(folder: Path) -> None:
 
 
 def _copy_sqlite(store: Store, aside: Path) -> Checked:
-    """Copy while others write on; only if the counts leave a doubt, once more with them held off."""
+    """Copy while others write; if the counts leave a doubt, copy once more with writers locked out."""
     before = _counted(store)
     _vacuum_into(store, aside)
     after = _counted(store)
     copied = check_sqlite(aside)
     if _between(before, copied.rows, after):
         return copied
-    with store.writing() as unit:  # holds the one writer's place
+    with store.writing() as unit:  # takes the write lock
         held = census.count_rows(unit.session.connection())
         aside.write_bytes(b"")
         _vacuum_into(store, aside)
@@ -144,7 +144,7 @@ def _counted(store: Store) -> dict[str, int]:
 
 
 def _between(before: dict[str, int], copied: dict[str, int], after: dict[str, int]) -> bool:
-    """Whether each table of the copy holds what it held before, after, or something between."""
+    """Whether each table of the copy has a row count within those before and after the copy."""
     if not before.keys() == copied.keys() == after.keys():
         return False
     return all(
@@ -156,7 +156,7 @@ def _between(before: dict[str, int], copied: dict[str, int], after: dict[str, in
 def _vacuum_into(store: Store, aside: Path) -> None:
     connection = store.engine.raw_connection()
     try:
-        # An empty file is taken as a new one, so it keeps the rights that it was made with.
+        # SQLite treats an empty file as a new database, so the file keeps its mode.
         connection.cursor().execute("VACUUM INTO ?", (str(aside),))
     except sqlite3.Error as error:
         raise ToolFailedError(str(error)) from error
@@ -165,7 +165,7 @@ def _vacuum_into(store: Store, aside: Path) -> None:
 
 
 def check_sqlite(path: Path) -> Checked:
-    """Read a SQLite file from end to end: structure, references, counts. Raises NotWholeError."""
+    """Check all of a SQLite file: structure, references, counts. Raises NotWholeError."""
     try:
         with closing(sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True)) as connection:
             _check(connection.execute("PRAGMA integrity_check").fetchall() == [("ok",)], "integrity_check")
@@ -195,13 +195,13 @@ def _check(good: bool, what: str) -> None:
         raise NotWholeError(what)
 
 
-# -- keeping ---------------------------------------------------------------------------------
+# -- retention -------------------------------------------------------------------------------
 
 
 def thin_out(folder: Path, keep: int, newest: Path) -> list[Path]:
-    """Delete all but the `keep` latest dated backups of a folder; return what was deleted.
+    """Delete all but the `keep` latest dated backups of a folder; return the deleted ones.
 
-    Files of any other name are never touched, nor is `newest`, should a clock have gone back.
+    Never touches files with other names, nor `newest`, in case the clock went back.
     """
     dated = sorted((one for one in folder.iterdir() if _DATED.fullmatch(one.name)), reverse=True)
     kept = {newest, *[one for one in dated if one != newest][: max(keep - 1, 0)]}
@@ -209,14 +209,14 @@ def thin_out(folder: Path, keep: int, newest: Path) -> list[Path]:
     for one in gone:
         one.unlink()
     limit = datetime.now(UTC).timestamp() - _LEFT_AFTER_SECONDS
-    for left in folder.glob(".peel-ledger-*.part"):  # of a run that was killed
+    for left in folder.glob(".peel-ledger-*.part"):  # left by a killed run
         if left.stat().st_mtime < limit:
             left.unlink(missing_ok=True)
     return gone
 
 
 def newest_dated(folder: Path) -> tuple[datetime, int] | None:
-    """Return when the newest dated backup of a folder was made, by its name, and its size in bytes."""
+    """Return the time of the newest dated backup of a folder, from its name, and its size in bytes."""
     found = sorted(one for one in folder.glob("*") if _DATED.fullmatch(one.name))
     if not found:
         return None
@@ -224,11 +224,11 @@ def newest_dated(folder: Path) -> tuple[datetime, int] | None:
     return at, found[-1].stat().st_size
 
 
-# -- bringing back ---------------------------------------------------------------------------
+# -- restore ---------------------------------------------------------------------------------
 
 
 def check(path: Path) -> Checked:
-    """Read a backup from end to end. Raises NoFileError, NotABackupError or NotWholeError."""
+    """Check all of a backup. Raises NoFileError, NotABackupError or NotWholeError."""
     if not path.is_file():
         raise NoFileError(str(path))
     with path.open("rb") as opened:
@@ -241,16 +241,16 @@ def check(path: Path) -> Checked:
 
 
 def is_dump(path: Path) -> bool:
-    """Whether this is a dump of PostgreSQL rather than a SQLite file."""
+    """Whether this is a PostgreSQL dump rather than a SQLite file."""
     with path.open("rb") as opened:
         return opened.read(len(_POSTGRES_MAGIC)) == _POSTGRES_MAGIC
 
 
 def restore(path: Path, into: Store) -> Checked:
-    """Bring a backup back into a new place of its own kind, and check that it holds the same.
+    """Restore a backup into an empty database of its kind, and check that the contents match.
 
-    Raises what `check` does, census.OccupiedError when there are rows already, WrongKindError,
-    ToolMissingError, ToolFailedError, and migrate.NewerDatabaseError for a backup of a newer program.
+    Raises the errors of `check`, census.OccupiedError when there are rows already, WrongKindError,
+    ToolMissingError, ToolFailedError, and migrate.NewerDatabaseError for a backup from a newer program.
     """
     backup = check(path)
     migrate.refuse_newer_revision(backup.revision)
@@ -270,7 +270,7 @@ def restore(path: Path, into: Store) -> Checked:
 
 
 def _restore_file(path: Path, into: Store) -> None:
-    """Copy the pages over those of the empty file by SQLite's own backup, which keeps others out."""
+    """Overwrite the empty file with SQLite's backup API, which locks out other users."""
     assert into.is_sqlite  # noqa: S101 - a SQLite file goes into PostgreSQL by storage.moving
     target = into.engine.raw_connection()
     try:
@@ -286,10 +286,10 @@ def _restore_file(path: Path, into: Store) -> None:
 
 
 def drill(path: Path, like: Store) -> Checked:
-    """Restore a backup into a place that is thrown away again, and let this program open it there.
+    """Restore a backup into a temporary database and open it with this program.
 
-    A SQLite file goes into a temporary file, a dump into a database of its own on the server
-    of `like`. Raises what `restore` does, and ToolFailedError when no database may be made there.
+    A SQLite file goes into a temporary file, a dump into a temporary database on the server of `like`. Raises
+    the errors of `restore`, and ToolFailedError when the server does not allow a new database.
     """
     with _throw_away(path, like) as place:
         found = restore(path, place)

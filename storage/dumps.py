@@ -1,4 +1,4 @@
-"""Copies of a PostgreSQL database by its own programs: pg_dump and pg_restore, custom format."""
+"""Dump and restore a PostgreSQL database with pg_dump and pg_restore, custom format."""
 
 from __future__ import annotations
 
@@ -29,9 +29,9 @@ def _tool(name: str) -> str:
 
 
 def _reach(store: Store) -> tuple[str, dict[str, str]]:
-    """Return how libpq's programs reach this database; the password goes by the environment only.
+    """Return the libpq arguments for this database; the password goes through the environment only.
 
-    Everybody on the machine can read the words of a command line.
+    Every user of the machine can read a command line.
     """
     from psycopg.conninfo import make_conninfo  # noqa: PLC0415 - only where PostgreSQL is used
 
@@ -55,7 +55,7 @@ def _run_tool(words: list[str], environment: dict[str, str] | None = None) -> No
 
 
 def dump(store: Store, aside: Path) -> Checked:
-    """Dump into the empty file `aside`; the dump then holds exactly what was counted.
+    """Dump into the empty file `aside`; its content must match the row counts.
 
     Raises ToolMissingError, ToolFailedError and NotWholeError.
     """
@@ -63,7 +63,7 @@ def dump(store: Store, aside: Path) -> Checked:
     _tool("pg_restore")
     reach, environment = _reach(store)
     with store.engine.connect() as connection:
-        # Counted in the snapshot that pg_dump then reads from, so that both must agree exactly.
+        # The count uses the snapshot that pg_dump then reads, so both must agree exactly.
         connection.execute(text("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY"))
         snapshot = connection.scalar(text("SELECT pg_export_snapshot()"))
         rows = census.count_rows(connection)
@@ -78,7 +78,7 @@ def dump(store: Store, aside: Path) -> Checked:
 
 
 def check(path: Path) -> Checked:
-    """Read a dump from end to end without a server and count its rows. Raises NotWholeError."""
+    """Check all of a dump without a server and count its rows. Raises NotWholeError."""
     words = [_tool("pg_restore"), "--data-only", "--file=-", str(path)]
     rows: dict[str, int] = {}
     revision: str | None = None
@@ -111,12 +111,12 @@ def check(path: Path) -> Checked:
 
 
 def restore(path: Path, into: Store) -> None:
-    """Bring a dump back into a database without rows: all of it, or nothing."""
+    """Restore a dump into a database without rows, completely or not at all."""
     tool = _tool("pg_restore")
     reach, environment = _reach(into)
     ours = {*Base.metadata.tables, "alembic_version"}
     with into.engine.begin() as connection:
-        # Known to be without rows; `migrate` may have made them, perhaps of another revision.
+        # The database has no rows; `migrate` may have created its tables, possibly at another revision.
         for name in sorted(ours & set(inspect(connection).get_table_names())):
             connection.execute(text(f'DROP TABLE "{name}" CASCADE'))
     words = ["--single-transaction", "--exit-on-error", "--no-owner", "--no-privileges"]

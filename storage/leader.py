@@ -1,4 +1,4 @@
-"""One of several processes on the same database does what only one may do."""
+"""Elect one leader among the processes on a database."""
 
 from __future__ import annotations
 
@@ -9,17 +9,17 @@ from storage.store import Store
 from storage.trouble import told_apart
 
 _TAKE = text("SELECT pg_try_advisory_lock(hashtextextended(:name, 0))")
-# A leader that stands still says nothing, and the server takes the right away by ending its session. One
-# that lives is heard of with every question to Telegram, the longest of which takes 35 seconds.
+# A stalled leader sends nothing, so the server ends its session, and with it the lock. A live leader sends a
+# query with every request to Telegram; the longest request takes 35 seconds.
 SILENT_SECONDS = 90
-_SINCE = (14,)  # the version of PostgreSQL from which on it does
+_SINCE = (14,)  # the first version of PostgreSQL with this setting
 
 
 class Leadership:
-    """A right with a name, held by at most one process until that ends or loses its connection.
+    """A named right, held by at most one process until it exits or loses its connection.
 
-    On PostgreSQL it is a session's advisory lock, lost where nothing is heard of the process for a minute
-    and a half. A SQLite file has one process, which has it.
+    On PostgreSQL this is a session-level advisory lock, lost when the process is silent for a minute and a
+    half. A SQLite file has one process, which always leads.
     """
 
     def __init__(self, store: Store, name: str) -> None:
@@ -29,11 +29,11 @@ class Leadership:
 
     @property
     def undisputed(self) -> bool:
-        """Whether nobody else can have it, so that there is nothing to ask."""
+        """Whether there can be no other leader, so that no query is needed."""
         return self._store.is_sqlite
 
     def take(self) -> bool:
-        """Take the right, or make sure of having it still; False while another has it.
+        """Take the right, or confirm that this process still has it; False while another process has it.
 
         Raises AwayError while the database is out of reach.
         """
@@ -45,7 +45,7 @@ class Leadership:
             self._drop()
         with told_apart():
             session = self._store.engine.connect().execution_options(isolation_level="AUTOCOMMIT")
-            # Kept as long as the process lives: not one of those that go back and forth.
+            # Kept for the life of the process, outside the connection pool.
             session.detach()
             if (session.dialect.server_version_info or ()) >= _SINCE:
                 session.execute(text(f"SET idle_session_timeout = '{SILENT_SECONDS}s'"))
@@ -72,5 +72,5 @@ class Leadership:
                 session.invalidate()
 
     def give_up(self) -> None:
-        """Let another have it."""
+        """Release the right."""
         self._drop()

@@ -1,4 +1,4 @@
-"""What was read and may be used again while the bar stays as it is."""
+"""Cache values read from a bar until the bar changes."""
 
 from __future__ import annotations
 
@@ -9,11 +9,11 @@ from typing import TypeVar
 
 Thing = TypeVar("Thing")
 _MOST_BARS = 1024
-_MOST_THINGS = 128  # of one bar
+_MOST_THINGS = 128  # per bar
 
 
 class Memory:
-    """The things last used; the oldest give way."""
+    """A least-recently-used cache."""
 
     def __init__(self, most: int) -> None:
         self._most = most
@@ -21,7 +21,7 @@ class Memory:
         self._lock = Lock()
 
     def get(self, key: Hashable, make: Callable[[], Thing]) -> Thing:
-        """Return what is kept under the key, or make and keep it."""
+        """Return the value of the key, computing it on a miss."""
         with self._lock:
             if key in self._things:
                 self._things.move_to_end(key)
@@ -35,7 +35,7 @@ class Memory:
 
 
 class BarMemory:
-    """What was read of each bar of one database, at its newest revision; the bars last used are kept."""
+    """A cache for each bar of one database, at its newest revision; only recently used bars are kept."""
 
     def __init__(self, most: int = _MOST_BARS) -> None:
         self._most = most
@@ -43,10 +43,9 @@ class BarMemory:
         self._lock = Lock()
 
     def get(self, bar_id: int, revision: int, key: Hashable, make: Callable[[], Thing]) -> Thing:
-        """Return what is kept of a bar at this revision under the key, or make and keep it.
+        """Return the value of the key for a bar at this revision, computing it on a miss.
 
-        A newer revision lets go of the one before. Who still reads an older one gets what is made
-        for it, and nothing of that is kept.
+        A newer revision drops the values of the older one. Stale readers bypass the cache.
         """
         things = self._things(bar_id, revision)
         return make() if things is None else things.get(key, make)

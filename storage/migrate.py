@@ -1,4 +1,4 @@
-"""Bringing a database to the tables that this program knows."""
+"""Migrate a database to the tables of this program."""
 
 from __future__ import annotations
 
@@ -13,15 +13,15 @@ from storage.store import Store
 if TYPE_CHECKING:
     from alembic.config import Config
 
-# Any fixed number: it only has to be the same in every process of this program.
+# Any fixed number, the same in every process of this program.
 _ADVISORY_LOCK = 7_335_5371
 _WAIT_MILLISECONDS = 60_000
-# There only while a move into a database goes on: which database its rows come from.
+# Exists only while a move into a database is in progress, and names the source database.
 MOVING = "move_in_progress"
 
 
 class NewerDatabaseError(RuntimeError):
-    """The database was written by a newer program. `revision` is what it carries."""
+    """A newer program wrote the database. `revision` is the revision found."""
 
     def __init__(self, revision: str) -> None:
         super().__init__(revision)
@@ -29,11 +29,11 @@ class NewerDatabaseError(RuntimeError):
 
 
 class UnfinishedMoveError(RuntimeError):
-    """Rows are being moved into this database from another: until all are there nothing may be written."""
+    """A move of rows into this database is incomplete; nothing else may write until it is done."""
 
 
 class BrokenReferencesError(RuntimeError):
-    """After a migration some rows point nowhere; nothing was kept."""
+    """A migration left rows with broken references; it was rolled back."""
 
 
 def _config() -> Config:
@@ -48,8 +48,8 @@ def _config() -> Config:
 def revisions() -> tuple[str, ...]:
     """Return the revisions that this program knows, oldest first.
 
-    By the names of their files (0001_what_it_does.py), so that a start that has nothing to
-    migrate does not load Alembic; a test holds the names to what stands in the files.
+    They come from the file names (0001_what_it_does.py), so that a start without a migration does not load
+    Alembic; a test compares the names with the contents of the files.
     """
     found = (Path(__file__).parent / "migrations" / "versions").glob("[0-9]*_*.py")
     return tuple(sorted(path.name.partition("_")[0] for path in found))
@@ -63,12 +63,12 @@ def head() -> str:
 
 
 def is_known(revision: str) -> bool:
-    """Whether this program knows the revision; if not, a newer one wrote it."""
+    """Whether this program knows the revision; if not, a newer program wrote it."""
     return revision in revisions()
 
 
 def current(store: Store) -> str | None:
-    """Return the revision that the database carries, or None when it is empty."""
+    """Return the revision of the database, or None when it is empty."""
     with store.engine.connect() as connection:
         if not inspect(connection).has_table("alembic_version"):
             return None
@@ -83,16 +83,15 @@ def refuse_newer_revision(revision: str | None) -> None:
 
 
 def refuse_newer(store: Store) -> None:
-    """Raise NewerDatabaseError when the database was written by a newer program."""
+    """Raise NewerDatabaseError if a newer program wrote the database."""
     refuse_newer_revision(current(store))
 
 
 def upgrade(store: Store, to: str = "head") -> None:
-    """Bring the database to revision `to`.
+    """Migrate the database to revision `to`.
 
-    Raises NewerDatabaseError when the database is ahead of this program, UnfinishedMoveError
-    when a move into it was broken off, and BrokenReferencesError when the result has rows that
-    point nowhere.
+    Raises NewerDatabaseError when the database is ahead of this program, UnfinishedMoveError when a move into
+    it was interrupted, and BrokenReferencesError when the result has rows with broken references.
     """
     refuse_newer(store)
     at = current(store)
@@ -101,8 +100,8 @@ def upgrade(store: Store, to: str = "head") -> None:
             raise UnfinishedMoveError
     if to == "head" and at == head():
         return
-    # An engine of its own: on SQLite a migration rebuilds tables, and dropping the old
-    # one would cascade into its children if foreign keys were on, as they are in Store.
+    # A separate engine: a migration on SQLite rebuilds tables, and with foreign keys on, as in Store,
+    # dropping the old table would cascade into its children.
     engine = create_engine(store.url)
     if store.is_sqlite:
         _as_one_transaction(engine)
@@ -121,11 +120,12 @@ def upgrade(store: Store, to: str = "head") -> None:
 
 
 def _as_one_transaction(engine: Engine) -> None:
-    """Let SQLite keep all of a migration or none, and other processes wait for it."""
+    """Make a SQLite migration atomic, and make other processes wait for it."""
 
     @event.listens_for(engine, "connect")
     def _prepare(connection: Any, record: object) -> None:
-        # Left to itself the driver would begin at the first INSERT only, tables made before it staying.
+        # By default the driver begins a transaction at the first INSERT, which would leave new tables outside
+        # it.
         connection.isolation_level = None
         connection.execute(f"PRAGMA busy_timeout={_WAIT_MILLISECONDS}")
         connection.execute("PRAGMA foreign_keys=OFF")
@@ -136,7 +136,7 @@ def _as_one_transaction(engine: Engine) -> None:
 
 
 def _on_sqlite(connection: Connection, to: str) -> None:
-    # Begins the transaction; Alembic then reads at which step the last process left the tables.
+    # Begins the transaction; Alembic then reads the revision that the last process left.
     connection.execute(text("SELECT 1"))
     _run(connection, to)
     broken = connection.exec_driver_sql("PRAGMA foreign_key_check").fetchall()

@@ -1,8 +1,8 @@
-"""Carrying all rows of one database into another, of the same or of the other kind.
+"""Copy all rows of one database into another, of the same or another kind.
 
-Table by table, parents before children, a thousand rows to a transaction. What arrived is read
-back and compared with the source row by row. Broken off, it goes on where it stopped: the rows
-that are there are the first ones of the source, in the order of the key.
+Works table by table, parents before children, a thousand rows per transaction. The copy is read back and
+compared with the source row by row. An interrupted move resumes where it stopped: the rows present are the
+first ones of the source, in key order.
 """
 
 from __future__ import annotations
@@ -25,11 +25,11 @@ _AT_ONCE = 1_000
 _DIGEST_SHOWN = 16
 
 Progress = Callable[[str, int, int], object]
-"""Told the table, how many of its rows have arrived, and how many there are."""
+"""Progress callback: the table, the rows copied so far, and the total."""
 
 
 class MoveError(RuntimeError):
-    """The move was not done, or not to its end; `subject` is what it was about."""
+    """The move failed or did not finish; `subject` is its subject."""
 
     def __init__(self, subject: str = "") -> None:
         super().__init__(subject)
@@ -37,7 +37,7 @@ class MoveError(RuntimeError):
 
 
 class UnmigratedError(MoveError):
-    """The source is of an older revision, which `subject` names: it has to be migrated first."""
+    """The source has an older revision, named in `subject`; migrate it first."""
 
 
 class SamePlaceError(MoveError):
@@ -45,7 +45,7 @@ class SamePlaceError(MoveError):
 
 
 class OtherSourceError(MoveError):
-    """A move into this target was begun from another database."""
+    """An earlier move into this target had another source."""
 
 
 class InUseError(MoveError):
@@ -53,7 +53,7 @@ class InUseError(MoveError):
 
 
 class RowRefusedError(MoveError):
-    """The target refused a row: `subject` says of which table and why, `key` which one."""
+    """The target refused a row: `subject` gives the table and the reason, `key` the row."""
 
     def __init__(self, subject: str, key: str) -> None:
         super().__init__(subject)
@@ -61,7 +61,7 @@ class RowRefusedError(MoveError):
 
 
 class DifferentRowError(MoveError):
-    """What the target holds differs from the source: `subject` is the table, `key` the first such row."""
+    """The target differs from the source: `subject` is the table, `key` the first such row."""
 
     def __init__(self, subject: str, key: str) -> None:
         super().__init__(subject)
@@ -70,7 +70,7 @@ class DifferentRowError(MoveError):
 
 @dataclass(frozen=True, slots=True)
 class MovedTable:
-    """A table of which every row was compared: how many there are and the start of their digest."""
+    """A table with all rows compared: the row count and the start of their digest."""
 
     name: str
     rows: int
@@ -79,21 +79,21 @@ class MovedTable:
 
 @dataclass(frozen=True, slots=True)
 class Moved:
-    """All tables as they arrived; `resumed`: a move that was broken off was taken up again."""
+    """All tables as copied; `resumed` means that this continued an interrupted move."""
 
     tables: tuple[MovedTable, ...]
     resumed: bool
 
     @property
     def total(self) -> int:
-        """How many rows there are in all."""
+        """The total number of rows."""
         return sum(table.rows for table in self.tables)
 
 
 def move(source: Store, target: Store, progress: Progress = lambda table, done, of: None) -> Moved:
-    """Carry every row of `source` into `target`, which must be new or a move from `source` broken off.
+    """Copy every row of `source` into `target`: empty, or with an interrupted move from `source`.
 
-    The source stays as it is, and nobody can write to it meanwhile. Raises census.NoDatabaseError,
+    The source does not change, and nobody can write to it meanwhile. Raises census.NoDatabaseError,
     UnmigratedError, migrate.NewerDatabaseError, SamePlaceError, InUseError, census.OccupiedError,
     OtherSourceError, RowRefusedError and DifferentRowError.
     """
@@ -127,12 +127,12 @@ def _check_source(source: Store, target: Store) -> None:
 
 @contextmanager
 def _held(source: Store) -> Iterator[Connection]:
-    """Give one view of the source that nobody can write past while it is open."""
+    """Provide one view of the source and lock out writers while it is open."""
     options = {"writes": True} if source.is_sqlite else {}
     with source.engine.connect().execution_options(**options) as reading:
         try:
             if source.is_sqlite:
-                reading.execute(text("SELECT 1"))  # begins as the one writer
+                reading.execute(text("SELECT 1"))  # takes the write lock
             else:
                 names = ", ".join(f'"{table.name}"' for table in Base.metadata.sorted_tables)
                 reading.execute(text(f"LOCK TABLE {names} IN SHARE MODE NOWAIT"))
@@ -146,7 +146,7 @@ def _held(source: Store) -> Iterator[Connection]:
 
 
 def _prepare(reading: Connection, target: Store) -> bool:
-    """Make the tables and the mark that keeps every other command out; return whether it was there."""
+    """Create the tables and the marker that blocks every other command; return whether it existed."""
     mark = _digest_of(census.rows_of(reading, Base.metadata.tables["bar"]))
     with target.engine.connect() as connection:
         there = inspect(connection).has_table(migrate.MOVING)
@@ -171,7 +171,7 @@ def _finish(target: Store, tables: Sequence[Table]) -> None:
 
 
 def _count_on(connection: Connection, table: Table) -> None:
-    """Let PostgreSQL give out the number after the highest that came along; SQLite does so by itself."""
+    """Set PostgreSQL's sequence after the highest copied number; SQLite does this by itself."""
     column = table.autoincrement_column
     if column is None or not isinstance(column.type, Integer):
         return
@@ -214,13 +214,13 @@ def _insert(target: Store, table: Table, page: Sequence[Any]) -> None:
         if len(page) == 1:
             said = str(getattr(error, "orig", error)).strip().partition("\n")[0]
             raise RowRefusedError(f"{table.name}: {said}", census.key_of(table, page[0])) from error
-        # Which of them it was nobody says; the good ones before it may go in.
+        # The error does not name the row; insert the good rows before it.
         for row in page:
             _insert(target, table, [row])
 
 
 def _compare(reading: Connection, arrived: Connection, table: Table) -> MovedTable:
-    """Read both databases side by side, every row of the table."""
+    """Compare every row of the table in both databases."""
     digest = hashlib.sha256()
     rows = 0
     with (

@@ -1,4 +1,4 @@
-"""Why a backup or a restore was not done, and what is known of one that was checked."""
+"""Errors of backup and restore, and the result of a check."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from pathlib import Path
 
 
 class BackupError(RuntimeError):
-    """A backup or a restore was not done; `subject` is what it was about."""
+    """A backup or a restore failed; `subject` is its subject."""
 
     def __init__(self, subject: str = "") -> None:
         super().__init__(subject)
@@ -15,36 +15,36 @@ class BackupError(RuntimeError):
 
 
 class AlreadyThereError(BackupError):
-    """The file to write exists already, and is left as it is."""
+    """The file to write already exists and was not changed."""
 
 
 class NoFileError(BackupError):
-    """There is no such file to restore from."""
+    """The file to restore does not exist."""
 
 
 class NotABackupError(BackupError):
-    """The file is neither a SQLite database nor a dump of PostgreSQL."""
+    """The file is neither a SQLite database nor a PostgreSQL dump."""
 
 
 class NotWholeError(BackupError):
-    """What was written or read is not whole; `subject` says how that showed."""
+    """The copy is damaged or incomplete; `subject` gives the evidence."""
 
 
 class ToolMissingError(BackupError):
-    """A program of PostgreSQL is not installed; `subject` is its name."""
+    """A PostgreSQL program is not installed; `subject` is its name."""
 
 
 class ToolFailedError(BackupError):
-    """A program of PostgreSQL or the disk refused; `subject` is what it said last."""
+    """A PostgreSQL program or the disk failed; `subject` is the last message."""
 
 
 class WrongKindError(BackupError):
-    """A dump of PostgreSQL can only go into PostgreSQL."""
+    """A PostgreSQL dump can only be restored into PostgreSQL."""
 
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """A database or a backup that was found whole: its revision and how many rows each table holds."""
+    """A database or a backup that passed the check: its revision and the row count of each table."""
 
     path: Path
     revision: str | None
@@ -52,12 +52,12 @@ class Checked:
 
     @property
     def total(self) -> int:
-        """How many rows it holds in all."""
+        """The total number of rows."""
         return sum(self.rows.values())
 
 
 def first_difference(expected: dict[str, int], found: dict[str, int]) -> str:
-    """Name the first table that holds not as many rows as expected: how many of how many."""
+    """Name the first table whose row count differs: found and expected."""
     for name in sorted(expected.keys() | found.keys()):
         if expected.get(name) != found.get(name):
             return f"{name}: {found.get(name)}/{expected.get(name)}"

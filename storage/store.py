@@ -1,4 +1,4 @@
-"""Opening a database: the same program on a SQLite file and on PostgreSQL, by URL alone."""
+"""Open a database by URL: a SQLite file or PostgreSQL."""
 
 from __future__ import annotations
 
@@ -19,11 +19,11 @@ from storage.memory import BarMemory
 from storage.trouble import told_apart
 from storage.unit import Unit
 
-_SURE_SECONDS = 5.0  # a connection that was used within them is used again unasked
+_SURE_SECONDS = 5.0  # a connection used within this many seconds is reused without a check
 
 
 class UnsupportedDatabaseError(ValueError):
-    """The URL names a database that this program does not know. `name` is what it named."""
+    """The URL names an unsupported kind of database. `name` is the name it gave."""
 
     def __init__(self, name: str) -> None:
         super().__init__(name)
@@ -31,7 +31,7 @@ class UnsupportedDatabaseError(ValueError):
 
 
 class NoFolderError(OSError):
-    """The folder of a SQLite file is not there and cannot be made: which, and the system's word why."""
+    """The folder of a SQLite file is missing and cannot be created: its path, and the system's message."""
 
     def __init__(self, folder: Path, why: str) -> None:
         super().__init__(f"{folder}: {why}")
@@ -39,14 +39,14 @@ class NoFolderError(OSError):
 
 
 def read_url(text: str) -> URL:
-    """Return the SQLAlchemy URL for what stands in DATABASE_URL.
+    """Return the SQLAlchemy URL for a DATABASE_URL.
 
-    `postgres://` and `postgresql://` are understood without naming a driver.
-    Raises UnsupportedDatabaseError for anything but SQLite and PostgreSQL, ArgumentError for no URL.
+    `postgres://` and `postgresql://` work without a driver name. Raises UnsupportedDatabaseError for anything
+    but SQLite and PostgreSQL, ArgumentError for an invalid URL.
     """
     try:
         url = make_url(text)
-    except ValueError as error:  # a port that is no number
+    except ValueError as error:  # a port that is not a number
         raise ArgumentError(str(error)) from error
     backend = url.get_backend_name()
     if backend in {"postgres", "postgresql"}:
@@ -57,21 +57,21 @@ def read_url(text: str) -> URL:
 
 
 class Store:
-    """One database. `reading()` and `writing()` give a unit of work each.
+    """One database. `reading()` and `writing()` each give a unit of work.
 
-    Writers on SQLite begin with BEGIN IMMEDIATE: a transaction that first reads and
-    then writes could otherwise lose another's update or fail at once as locked.
+    Writers on SQLite begin with BEGIN IMMEDIATE: otherwise a transaction that reads before it writes could
+    lose another's update or fail immediately as locked.
 
-    With `idle_seconds` PostgreSQL ends a transaction in which nothing happens for that long: a process that
-    stands still would otherwise keep its bar's rows locked, and whoever waits for them waiting.
+    With `idle_seconds` PostgreSQL ends a transaction that is idle for that long: otherwise a stalled process
+    would keep its bar's rows locked and block other writers.
     """
 
     def __init__(self, url: str, idle_seconds: int | None = None) -> None:
         self.url = read_url(url)
         self.is_sqlite = self.url.get_backend_name() == "sqlite"
-        # "file:" begins a URI of SQLite's own, with parameters: no path to make folders of.
+        # "file:" begins a SQLite URI with parameters; there is no folder to create.
         if self.is_sqlite and self.url.database and not self.url.database.startswith("file:"):
-            # Only for the user who runs the program, whatever the umask: all bars' rows are in there.
+            # Only for the user who runs the program, whatever the umask: the file holds the rows of all bars.
             folder = Path(self.url.database).parent
             try:
                 folder.mkdir(mode=0o700, parents=True, exist_ok=True)
@@ -79,12 +79,12 @@ class Store:
                 raise NoFolderError(folder, error.strerror or "") from error
         self.engine = _open_sqlite(self.url) if self.is_sqlite else _open_postgres(self.url, idle_seconds)
         self.memory = BarMemory()
-        # SQLite has one writer; waiting in line here is cheaper than its busy polling.
+        # SQLite has one writer; waiting on a lock here is cheaper than its busy polling.
         self._line = RLock()
 
     @contextmanager
     def reading(self) -> Iterator[Unit]:
-        """Give a unit that only reads; nothing it does is kept. Raises AwayError as `writing` does."""
+        """Provide a read-only unit; its changes are discarded. Raises AwayError as `writing` does."""
         with (
             told_apart(),
             self.engine.connect() as connection,
@@ -94,9 +94,9 @@ class Store:
 
     @contextmanager
     def writing(self) -> Iterator[Unit]:
-        """Give a unit whose changes are kept all together, or none if an exception leaves it.
+        """Provide a unit whose changes are committed together, or rolled back if an exception leaves it.
 
-        Raises AwayError where the database cannot work just now.
+        Raises AwayError while the database is unavailable.
         """
         with (
             told_apart(),
@@ -110,7 +110,7 @@ class Store:
                 connection.commit()
 
     def close(self) -> None:
-        """Give all connections back."""
+        """Close all connections."""
         self.engine.dispose()
 
 
@@ -119,7 +119,7 @@ def _open_sqlite(url: URL) -> Engine:
 
     @event.listens_for(engine, "connect")
     def _prepare(connection: Any, record: object) -> None:
-        # The driver must not open transactions by itself: _begin below does.
+        # Stop the driver from opening transactions: _begin below does it.
         connection.isolation_level = None
         for pragma in ("busy_timeout=5000", "journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON"):
             connection.execute(f"PRAGMA {pragma}")
@@ -129,7 +129,7 @@ def _open_sqlite(url: URL) -> Engine:
         if connection.get_execution_options().get("writes"):
             connection.exec_driver_sql("BEGIN IMMEDIATE")
         else:
-            # Waits for nobody and cannot fail, so it goes to the driver without ceremony.
+            # Never blocks or fails, so it bypasses SQLAlchemy and goes directly to the driver.
             connection.connection.cursor().execute("BEGIN")
 
     return engine
@@ -144,7 +144,7 @@ def _open_postgres(url: URL, idle_seconds: int | None) -> Engine:
 
     @event.listens_for(engine, "checkout")
     def _still_there(connection: Any, record: ConnectionPoolEntry, proxy: object) -> None:
-        # Not before every transaction: a server that went away a moment ago is noticed by the work itself.
+        # Not before every transaction: the work itself notices a server that has just gone away.
         if time.monotonic() - record.info.get("used", math.inf) < _SURE_SECONDS:
             return
         try:

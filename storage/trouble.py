@@ -1,4 +1,4 @@
-"""Telling a database that cannot work just now from a program that asks it nonsense."""
+"""Distinguish an unavailable database from an invalid statement."""
 
 from __future__ import annotations
 
@@ -9,12 +9,12 @@ from contextlib import contextmanager
 from sqlalchemy.exc import DBAPIError, IntegrityError, InterfaceError, OperationalError, SQLAlchemyError
 from sqlalchemy.exc import TimeoutError as PoolTimeoutError
 
-# What a store raises, for those who must not know what it is built with.
+# The errors that a store raises, for callers that must not depend on SQLAlchemy.
 DatabaseError = SQLAlchemyError
-ConflictError = IntegrityError  # a row that another has written, or one that breaks a rule
+ConflictError = IntegrityError  # another process wrote the row, or it breaks a constraint
 
-# SQLite calls a misspelt column an operational error too; these are about the file, its disk and its locks
-# (SQLite documentation, "Result and Error Codes").
+# SQLite reports a misspelt column as an operational error too; these codes concern the file, its disk and its
+# locks (SQLite documentation, "Result and Error Codes").
 _PASSING = frozenset(
     {
         sqlite3.SQLITE_BUSY,
@@ -29,16 +29,16 @@ _PASSING = frozenset(
 )
 _NO_DATABASE = frozenset({sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_CORRUPT})
 _NO_RIGHT = "42501"  # insufficient_privilege (PostgreSQL documentation, appendix A)
-_PRIMARY = 0xFF  # the extended codes carry their kind in the lowest byte
+_PRIMARY = 0xFF  # the extended codes have their kind in the lowest byte
 
 
 class AwayError(SQLAlchemyError):
-    """The database cannot work just now: locked, full, restarting, out of reach. It may later."""
+    """The database is unavailable for now: locked, full, restarting or out of reach."""
 
 
 @contextmanager
 def told_apart() -> Iterator[None]:
-    """Let AwayError out of this in place of what the database or its driver raised for such a reason."""
+    """Turn database and driver errors that mean unavailability into AwayError."""
     try:
         yield
     except (DBAPIError, PoolTimeoutError) as error:
@@ -48,13 +48,13 @@ def told_apart() -> Iterator[None]:
 
 
 def _said(error: DBAPIError | PoolTimeoutError) -> str:
-    """Return the driver's own words, without the statement: it is long and says nothing of the reason."""
+    """Return the driver's message without the statement, which is long and says nothing about the reason."""
     first = error.orig if isinstance(error, DBAPIError) and error.orig is not None else error
     return f"({type(first).__name__}) {str(first).partition(chr(10))[0]}"
 
 
 def cannot_be_used(error: BaseException) -> bool:
-    """Whether it is the database that cannot be used, just now or at all, and not what was asked of it."""
+    """Whether the database itself cannot be used, now or at all, rather than the statement."""
     if not isinstance(error, DBAPIError):
         return is_passing(error)
     if isinstance(error.orig, sqlite3.Error):
@@ -64,7 +64,7 @@ def cannot_be_used(error: BaseException) -> bool:
 
 
 def is_passing(error: BaseException) -> bool:
-    """Whether the same may well succeed later: locked, full, restarting, out of reach."""
+    """Whether a retry may succeed later: locked, full, restarting, out of reach."""
     if isinstance(error, PoolTimeoutError):
         return True
     if not isinstance(error, DBAPIError):

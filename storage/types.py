@@ -1,7 +1,7 @@
-"""Column types that keep exact numbers and true instants in any database.
+"""Column types for exact numbers and UTC instants in any database.
 
-SQLite keeps neither time offsets nor decimals by itself, so instants are stored
-as whole seconds since 1970-01-01 UTC and amounts as exact text.
+SQLite stores neither time offsets nor decimals, so instants are stored as whole seconds since 1970-01-01 UTC
+and amounts as exact text.
 """
 
 from __future__ import annotations
@@ -19,42 +19,42 @@ _MOST_PLACES = 20
 
 
 class Instant(TypeDecorator[datetime]):
-    """An aware UTC datetime, to the second, kept as an integer."""
+    """An aware UTC datetime, to the second, stored as an integer."""
 
     impl = BigInteger
     cache_ok = True
 
     def process_bind_param(self, value: datetime | None, dialect: Dialect) -> int | None:
-        """Refuse a naive datetime: its instant would be a guess."""
+        """Refuse a naive datetime, because its instant would be a guess."""
         if value is None:
             return None
         if value.tzinfo is None:
             raise ValueError("an instant needs a time zone")
-        # In whole numbers: a float of seconds rounds up within a microsecond of the next second.
+        # In integers: a float of seconds rounds up within a microsecond of the next second.
         return (value - _EPOCH) // timedelta(seconds=1)
 
     def process_result_value(self, value: Any, dialect: Dialect) -> datetime | None:
-        """Give the instant back in UTC."""
+        """Return the instant in UTC."""
         return None if value is None else datetime.fromtimestamp(value, UTC)
 
 
 class Day(TypeDecorator[date]):
-    """A calendar day without a time, kept as ISO 8601 text so that it sorts and compares."""
+    """A calendar day without a time, stored as ISO 8601 text so that it sorts and compares."""
 
     impl = String(10)
     cache_ok = True
 
     def process_bind_param(self, value: date | None, dialect: Dialect) -> str | None:
-        """Write as YYYY-MM-DD."""
+        """Format as YYYY-MM-DD."""
         return None if value is None else value.isoformat()
 
     def process_result_value(self, value: Any, dialect: Dialect) -> date | None:
-        """Read back from YYYY-MM-DD."""
+        """Parse YYYY-MM-DD."""
         return None if value is None else date.fromisoformat(value)
 
 
 def exact_text(value: Fraction) -> str:
-    """Write a fraction as a plain decimal where a short one ends, else as numerator/denominator."""
+    """Write a fraction as a plain decimal if it has a short one, else as numerator/denominator."""
     rest = value.denominator
     twos = fives = 0
     while rest % 2 == 0:
@@ -66,26 +66,26 @@ def exact_text(value: Fraction) -> str:
     places = max(twos, fives)
     if rest != 1 or places > _MOST_PLACES:
         return f"{value.numerator}/{value.denominator}"
-    # By whole numbers: Decimal would round to the digits of its context.
+    # In integers: Decimal would round to the precision of its context.
     digits = str(abs(value.numerator) * 10**places // value.denominator).rjust(places + 1, "0")
     text = f"{digits[:-places]}.{digits[-places:]}" if places else digits
     return f"-{text}" if value < 0 else text
 
 
 class Exact(TypeDecorator[Fraction]):
-    """An exact amount, kept as text: '36.5', or '1/3' where no decimal ends."""
+    """An exact amount, stored as text: '36.5', or '1/3' if the decimal does not terminate."""
 
     impl = String(_LONGEST)
     cache_ok = True
 
     def process_bind_param(self, value: Fraction | None, dialect: Dialect) -> str | None:
-        """Write without rounding, up to 38 digits on either side of the stroke."""
+        """Write without rounding, up to 38 digits on either side of the slash."""
         if value is None:
             return None
         text = exact_text(Fraction(value))
-        # Nobody types so many digits: what is beyond them came from dividing, and no scale shows it.
+        # Nobody types that many digits: more come from a division, and no scale shows them.
         return text if len(text) <= _LONGEST else exact_text(Fraction(value).limit_denominator(10**38))
 
     def process_result_value(self, value: Any, dialect: Dialect) -> Fraction | None:
-        """Read back the same fraction."""
+        """Read the same fraction back."""
         return None if value is None else Fraction(value)

@@ -1,4 +1,4 @@
-"""The unit of work, and the one place where queries are scoped to a bar."""
+"""The unit of work, and the only place where queries are scoped to a bar."""
 
 from __future__ import annotations
 
@@ -19,14 +19,14 @@ Thing = TypeVar("Thing")
 
 
 class ReadOnlyError(RuntimeError):
-    """A row was to be written by a unit that only reads: it would be lost without a word."""
+    """A write in a read-only unit, where it would be lost silently."""
 
 
 class Unit:
-    """One transaction. Directory tables are reached by `session`, a bar's rows by `bar()`.
+    """One transaction. Use `session` for directory tables and `bar()` for a bar's rows.
 
-    `connection` runs statements that need no rows as objects, which costs a third of what the session
-    does. One that only reads (`writes` false) refuses new rows of a bar.
+    `connection` runs statements that need no ORM objects, at a third of the cost of the session. A read-only
+    unit (`writes` false) refuses new rows of a bar.
     """
 
     def __init__(self, connection: Connection, memory: BarMemory, writes: bool = True) -> None:
@@ -37,8 +37,8 @@ class Unit:
 
     @cached_property
     def session(self) -> Session:
-        """The rows of this transaction as objects; made when it is first asked for."""
-        # The transaction is whoever's the connection is: a session only takes part in it.
+        """The ORM session of this transaction, created on first use."""
+        # The connection owns the transaction; a session only takes part in it.
         return Session(
             self.connection,
             autoflush=False,
@@ -47,25 +47,25 @@ class Unit:
         )
 
     def flush(self) -> None:
-        """Write down what was changed on rows as objects."""
+        """Flush changed ORM objects."""
         if "session" in self.__dict__:
             self.session.flush()
 
     def close(self) -> None:
-        """Let go of the rows."""
+        """Close the session."""
         if "session" in self.__dict__:
             self.session.close()
 
     def bar(self, bar_id: int) -> Book:
         """Return the rows of one bar, and of no other."""
-        # One book for the whole transaction: it knows whether anything was changed in it.
+        # One book per transaction: it records whether anything changed.
         if bar_id not in self._books:
             self._books[bar_id] = Book(self, bar_id)
         return self._books[bar_id]
 
 
 class Book:
-    """All rows of one bar within one transaction: every query here is scoped by its id."""
+    """All rows of one bar within one transaction; every query here is scoped by the bar's id."""
 
     def __init__(self, unit: Unit, bar_id: int) -> None:
         self.bar_id = bar_id
@@ -74,14 +74,14 @@ class Book:
 
     @property
     def session(self) -> Session:
-        """The transaction's rows as objects."""
+        """The ORM session of the transaction."""
         return self._unit.session
 
     def remembered(self, revision: int, key: tuple[Hashable, ...], make: Callable[[], Thing]) -> Thing:
-        """Return what was made under this key while the bar stood at this revision, or make it now.
+        """Return the cached value of the key at this revision of the bar, computing it on a miss.
 
-        For plain values that depend on nothing but nouns, settings and looks at batches. Once this
-        transaction has touched those, nothing is taken from memory or put there.
+        For plain values that depend only on nouns, settings and checks of batches. Once this transaction has
+        changed those, it bypasses the cache.
         """
         if self._touched:
             return make()
@@ -92,7 +92,7 @@ class Book:
         return select(table).where(table.bar_id == self.bar_id)
 
     def all(self, table: type[Row], *where: ColumnElement[bool], order: Any = None) -> Sequence[Row]:
-        """Return this bar's rows of `table` that meet every condition."""
+        """Return this bar's rows of `table` that satisfy every condition."""
         query = self.select(table).where(*where)
         if order is not None:
             query = query.order_by(*order) if isinstance(order, tuple) else query.order_by(order)
@@ -112,24 +112,24 @@ class Book:
     def rows(
         self, table: type[InBar], *columns: Any, where: Sequence[ColumnElement[bool]] = ()
     ) -> Select[Any]:
-        """Return a query for some columns, or sums of them, over this bar's rows of `table`."""
+        """Return a query for some columns of this bar's rows of `table`, or their sums."""
         return select(*columns).where(table.bar_id == self.bar_id, *where)
 
     def add(self, row: Row) -> Row:
-        """Write a new row into this bar; a numbered row gets the bar's next number."""
+        """Add a new row to this bar; a numbered row gets the bar's next number."""
         self.add_all([row])
         return row
 
     def add_like(self, row: Row, changed: dict[str, Any]) -> Row:
-        """Write a row with a number of its own and all that stands in another, but for what is changed."""
+        """Add a copy of a row with a number of its own and the given changes."""
         columns = inspect(type(row)).column_attrs.keys()
         kept = {name: getattr(row, name) for name in columns if name not in {"bar_id", "id"}}
         return self.add(type(row)(**{**kept, **changed}))
 
     def add_all(self, rows: Sequence[Row]) -> None:
-        """Write new rows of one table at once, numbered on in their order where the table is numbered.
+        """Add new rows of one table at once; numbered tables number them in order.
 
-        Raises ReadOnlyError in a unit that only reads.
+        Raises ReadOnlyError in a read-only unit.
         """
         self._refuse_reader()
         numbered: Sequence[Any] = rows
@@ -144,9 +144,9 @@ class Book:
         self.session.flush()
 
     def write(self, table: type[Numbered], rows: Sequence[dict[str, Any]]) -> list[int]:
-        """Do the same with plain values, each row naming the same columns; return the new rows' numbers.
+        """Add rows given as plain values with the same columns; return the numbers of the new rows.
 
-        For what is written with every message: it costs a third of rows as objects.
+        For rows written with every message: it costs a third of ORM objects.
         """
         self._refuse_reader()
         self._unit.flush()
@@ -159,11 +159,11 @@ class Book:
         return numbers
 
     def value(self, statement: Select[Any], **values: Any) -> Any:
-        """Return the first column of the one row of a statement built once by `of_bar`."""
+        """Return the first column of the only row of a statement built by `of_bar`."""
         return self._unit.connection.scalar(statement, {"of_bar": self.bar_id, **values})
 
     def found(self, statement: Select[Any], **values: Any) -> Sequence[RowOfColumns[Any]]:
-        """Return all rows of a statement built once by `of_bar`."""
+        """Return all rows of a statement built by `of_bar`."""
         return self._unit.connection.execute(statement, {"of_bar": self.bar_id, **values}).all()
 
     def _refuse_reader(self) -> None:
@@ -171,9 +171,9 @@ class Book:
             raise ReadOnlyError
 
     def next_number(self, name: str, count: int = 1) -> int:
-        """Return the last of the bar's next `count` numbers of this name.
+        """Reserve the bar's next `count` numbers of this name and return the last.
 
-        The row lock also keeps one bar's writers in line.
+        The row lock also serialises a bar's writers.
         """
         numbers = {"of_bar": self.bar_id, "of_name": name, "how_many": count}
         connection = self._unit.connection
@@ -181,33 +181,34 @@ class Book:
         return number
 
     def hold(self) -> None:
-        """Keep other writers of this bar waiting until the transaction ends, so that none undoes another.
+        """Lock the bar until the transaction ends, so that writers do not undo one another.
 
-        On SQLite every writer already has the database to itself.
+        On SQLite every writer already has exclusive access.
         """
         if self._unit.connection.dialect.name == "sqlite":
             return
-        # The weaker lock: rows that refer to the bar can still be written by whoever does not hold it.
+        # The weaker lock: other transactions can still write rows that refer to the bar.
         wait = select(Bar.id).where(Bar.id == self.bar_id).with_for_update(key_share=True)
         self._unit.connection.execute(wait)
 
     def made(self) -> None:
-        """Say that the bar itself is new, so that nothing is remembered of it until it is sure to be."""
+        """Mark the bar as new, so that nothing about it is cached before the commit."""
         self._touched = True
 
     def touched(self) -> None:
-        """Say that nouns, settings or looks at batches changed, so that what was remembered is read anew."""
+        """Record a change of nouns, settings or checks of batches, which invalidates the cache."""
         self._touched = True
         bar = self.session.get(Bar, self.bar_id)
         if bar is not None:
-            # Counted by the database: two processes that both add one to what they read add only one.
+            # Incremented by the database: two processes that each add one to a value they read would add only
+            # one.
             bar.revision = Bar.revision + 1
             self.session.flush()
 
 
 @cache
 def _numbering(dialect: str) -> Any:
-    """Return the statement that gives numbers out, built once: every logged thing runs it."""
+    """Return the statement that assigns numbers, built once because every log entry runs it."""
     insert: Any = sqlite.insert if dialect == "sqlite" else postgresql.insert
     counter: Any = Counter.__table__
     how_many: Any = bindparam("how_many")
@@ -221,11 +222,11 @@ def _numbering(dialect: str) -> Any:
 
 @cache
 def _insertion(table: type[Numbered]) -> Insert:
-    """Return the statement that writes rows of a table, built once."""
+    """Return the insert statement of a table, built once."""
     columns: Any = table.__table__
     return insert(columns)
 
 
 def of_bar(table: type[InBar], *columns: Any) -> Select[Any]:
-    """Return a query for some columns of a bar's rows, to be built once and asked by a book."""
+    """Return a query for some columns of a bar's rows, to be built once and executed by a book."""
     return select(*columns).where(table.bar_id == bindparam("of_bar"))

@@ -1,1 +1,1 @@
-"""Alembic's home: each file in versions/ is one step, run by storage.migrate."""
+"""Alembic environment; storage.migrate runs the steps in versions/."""

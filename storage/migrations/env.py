@@ -1,4 +1,4 @@
-"""How Alembic reaches the tables: over the connection it is handed, or by DATABASE_URL."""
+"""Connect Alembic to the tables, over a given connection or DATABASE_URL."""
 
 from __future__ import annotations
 

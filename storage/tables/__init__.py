@@ -1,8 +1,7 @@
-"""Every table, as typed models.
+"""All tables as typed models.
 
-Tables of one bar begin their primary key with the bar's id, and so does every
-unique key and every reference: a row cannot point into another bar. The few
-tables that are needed before the bar is known (bar, person, room, question,
+Tables of one bar start their primary key with the bar's id, and so does every unique key and every reference:
+a row cannot point into another bar. The few tables used before the bar is known (bar, person, room, question,
 inbox) are the directory; a test lists them by name.
 """
 

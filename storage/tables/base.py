@@ -1,4 +1,4 @@
-"""What all tables share."""
+"""Base classes of all tables."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from storage.types import Day, Exact, Instant
 
-# SQLite numbers rows by itself only for a plain INTEGER key.
+# SQLite assigns row numbers only for a plain INTEGER key.
 WideId = BigInteger().with_variant(Integer, "sqlite")
 
 
 class Base(DeclarativeBase):
-    """The root of all models, with names for every constraint so that migrations can find them."""
+    """The base of all models; it names every constraint so that migrations can find them."""
 
     metadata = MetaData(
         naming_convention={
@@ -45,7 +45,7 @@ class InBar(Base):
 
 
 class Numbered(InBar):
-    """A row of one bar with a number that counts up within that bar."""
+    """A row of one bar, numbered sequentially within that bar."""
 
     __abstract__ = True
 

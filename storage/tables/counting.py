@@ -1,4 +1,4 @@
-"""What is counted: prices, waste, deliveries, stock, peeled fruit and juice, drinks."""
+"""Tables of quantities: prices, waste, deliveries, stock, peeled fruit and juice, drinks."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from storage.tables.base import InBar, Numbered
 
 
 class Price(Numbered):
-    """What a pack cost. A correction is a new row that points to the old one."""
+    """The price of a pack. A correction is a new row that points to the old one."""
 
     __tablename__ = "price"
     __table_args__ = (
@@ -29,7 +29,7 @@ class Price(Numbered):
     at: Mapped[datetime]
     by: Mapped[int]
     corrects: Mapped[int | None]
-    void: Mapped[bool] = mapped_column(default=False)  # true: the corrected row never was
+    void: Mapped[bool] = mapped_column(default=False)  # true: the corrected row is void
 
 
 class Waste(Numbered):
@@ -43,7 +43,7 @@ class Waste(Numbered):
     )
 
     ingredient_id: Mapped[int]
-    # Thousandths, as whole numbers, so that the database can add them up exactly.
+    # Thousandths as integers, so that the database adds them up exactly.
     count_milli: Mapped[int | None]
     grams_milli: Mapped[int | None]
     reason: Mapped[str] = mapped_column(String(40))
@@ -59,7 +59,7 @@ class Waste(Numbered):
 
 
 class Delivery(Numbered):
-    """Something bought in. An undo is a row with the opposite signs that points to the first."""
+    """A delivery. An undo is a row with the opposite signs that points to the first."""
 
     __tablename__ = "delivery"
     __table_args__ = (
@@ -71,7 +71,7 @@ class Delivery(Numbered):
 
     ingredient_id: Mapped[int]
     dimension: Mapped[str] = mapped_column(String(8))
-    amount_milli: Mapped[int]  # thousandths of mL, g or pieces, so that the database can add them up
+    amount_milli: Mapped[int]  # thousandths of mL, g or pieces, so that the database adds them up exactly
     cost_minor: Mapped[int | None]
     price_id: Mapped[int | None]
     business_day: Mapped[date]
@@ -83,7 +83,7 @@ class Delivery(Numbered):
 
 
 class StockCount(Numbered):
-    """What somebody counted on hand. A void row takes the one it points to back."""
+    """A count of stock on hand. A void row undoes the row it points to."""
 
     __tablename__ = "stock_count"
     __table_args__ = (
@@ -97,7 +97,7 @@ class StockCount(Numbered):
     business_day: Mapped[date]
     at: Mapped[datetime]
     by: Mapped[int]
-    # The last numbers of each when it was counted: only what has a higher one came or went after it.
+    # The highest number of each table at the time of the count; only later rows change the stock after it.
     after_delivery: Mapped[int] = mapped_column(default=0, server_default="0")
     after_batch: Mapped[int] = mapped_column(default=0, server_default="0")
     after_waste: Mapped[int] = mapped_column(default=0, server_default="0")
@@ -106,7 +106,7 @@ class StockCount(Numbered):
 
 
 class PeeledFruit(Numbered):
-    """Fruit whose peel was used and whose flesh is left, with the moment at which that counts as lost."""
+    """Fruit with its peel used and its flesh left, and the time at which it counts as lost."""
 
     __tablename__ = "peeled_fruit"
     __table_args__ = (
@@ -124,7 +124,7 @@ class PeeledFruit(Numbered):
 
 
 class Juicing(Numbered):
-    """Fruit juiced and what it gave: the bar's own yield. A void row takes the one it points to back."""
+    """Fruit juiced and the juice: the bar's own yield. A void row undoes the row it points to."""
 
     __tablename__ = "juicing"
     __table_args__ = (
@@ -143,7 +143,7 @@ class Juicing(Numbered):
 
 
 class PeeledUse(Numbered):
-    """What became of peeled fruit: juiced, binned, batch, or undone. An undo has the opposite sign."""
+    """The use of peeled fruit: juiced, binned, batch, or undone. An undo has the opposite sign."""
 
     __tablename__ = "peeled_use"
     __table_args__ = (
@@ -167,7 +167,7 @@ class PeeledUse(Numbered):
 
 
 class StockPar(InBar):
-    """The least that the bar wants on hand of an ingredient; `told`: that it fell below was said already."""
+    """The minimum stock of an ingredient; `told`: the warning about it was sent."""
 
     __tablename__ = "stock_par"
     __table_args__ = (
@@ -181,9 +181,9 @@ class StockPar(InBar):
 
 
 class DrinksCount(Numbered):
-    """How many drinks were poured on a business day: in all, with one formula, or with one garnish.
+    """The number of drinks served on a business day: in all, with one formula, or with one garnish.
 
-    The last row of a day and subject that no void row points to is the one that holds.
+    The last row of a day and subject without a void row is valid.
     """
 
     __tablename__ = "drinks_count"
@@ -197,7 +197,7 @@ class DrinksCount(Numbered):
     formula_id: Mapped[int | None]
     ingredient_id: Mapped[int | None]
     drinks: Mapped[int]
-    ran_out: Mapped[bool] = mapped_column(default=False)  # more might have been wanted
+    ran_out: Mapped[bool] = mapped_column(default=False)  # demand may have been higher
     at: Mapped[datetime]
     by: Mapped[int]
     corrects: Mapped[int | None]

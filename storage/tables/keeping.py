@@ -1,4 +1,4 @@
-"""What the program keeps for itself: the log, reminders, files, questions in progress, what arrived."""
+"""Tables of the program itself: log, reminders, files, open questions, inbox."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from storage.tables.base import Base, InBar, Numbered
 
 
 class Entry(Numbered):
-    """The bar's log: who did what, when, to what; an undo points to what it undid."""
+    """The bar's log: who did what, when and to what; an undo points to the entry it undoes."""
 
     __tablename__ = "entry"
     __table_args__ = (
@@ -26,18 +26,18 @@ class Entry(Numbered):
     what: Mapped[str] = mapped_column(String(24))
     details: Mapped[dict[str, Any]]
     undo_of: Mapped[int | None]
-    source: Mapped[str | None] = mapped_column(String(80))  # the key of the message that said it
-    corrects: Mapped[int | None]  # the entry in whose place this one stands, after the message was edited
+    source: Mapped[str | None] = mapped_column(String(80))  # the key of the message that caused it
+    corrects: Mapped[int | None]  # the entry that this one replaces after the message was edited
 
 
 class Reminder(Numbered):
-    """One thing to say once, at one time, in one place."""
+    """One message to send once, at a given time and place."""
 
     __tablename__ = "reminder"
     __table_args__ = (
         UniqueConstraint("bar_id", "key"),
         Index(None, "channel", "state", "due_at"),
-        # Only what is on its way: a planner that knows how common a channel is would read all rows instead.
+        # Only rows in delivery: a planner that knows how common a channel is would otherwise read all rows.
         Index(
             "ix_reminder_sending",
             "channel",
@@ -58,7 +58,7 @@ class Reminder(Numbered):
     due_at: Mapped[datetime]
     state: Mapped[str] = mapped_column(String(12))
     attempts: Mapped[int] = mapped_column(default=0)
-    unsure: Mapped[bool] = mapped_column(default=False)  # an earlier try may have arrived
+    unsure: Mapped[bool] = mapped_column(default=False)  # an earlier attempt may have arrived
     lease_until: Mapped[datetime | None]
     sent_at: Mapped[datetime | None]
     done_by: Mapped[int | None]
@@ -66,7 +66,7 @@ class Reminder(Numbered):
 
 
 class Upload(Numbered):
-    """A file somebody sent to be taken in, kept until they say yes."""
+    """A file uploaded for import, kept until the import is confirmed."""
 
     __tablename__ = "upload"
 
@@ -77,7 +77,7 @@ class Upload(Numbered):
 
 
 class Imported(InBar):
-    """What was taken in from a file, by its reference there, so that the same row comes in once."""
+    """A row imported from a file, by its reference there, so that it is imported once."""
 
     __tablename__ = "imported"
 
@@ -87,7 +87,7 @@ class Imported(InBar):
 
 
 class Question(Base):
-    """A question in progress between the program and one person in one chat."""
+    """An open question to one person in one chat."""
 
     __tablename__ = "question"
 
@@ -100,12 +100,12 @@ class Question(Base):
 
 
 class Inbox(Base):
-    """What arrived, written down before it is confirmed to the sender."""
+    """Incoming updates, stored before they are confirmed to the sender."""
 
     __tablename__ = "inbox"
     __table_args__ = (
         Index(None, "state", "received_at"),
-        # Only what is not finished: a few rows, however many updates were kept.
+        # Only unfinished rows: a few, however many updates are kept.
         Index(
             "ix_inbox_unfinished",
             "channel",

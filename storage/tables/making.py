@@ -1,4 +1,4 @@
-"""What is made: ingredients, formulas with their versions, batches, trials."""
+"""Tables of production: ingredients, formulas with their versions, batches, trials."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ class Ingredient(Numbered):
 
 
 class Formula(Numbered):
-    """A preparation by name; what is in it stands in its versions."""
+    """A preparation by name; its contents are in its versions."""
 
     __tablename__ = "formula"
     __table_args__ = (UniqueConstraint("bar_id", "match_key"),)
@@ -46,7 +46,7 @@ class Formula(Numbered):
 
 
 class FormulaVersion(InBar):
-    """What a formula said from one moment on. Never changed once written."""
+    """A formula's content from a given time on. Never changed once written."""
 
     __tablename__ = "formula_version"
     __table_args__ = (ForeignKeyConstraint(["bar_id", "formula_id"], ["formula.bar_id", "formula.id"]),)
@@ -66,7 +66,7 @@ class FormulaVersion(InBar):
 
 
 class FormulaLine(InBar):
-    """One ingredient of a formula version, in the unit it was typed in."""
+    """One ingredient of a formula version, in the unit entered."""
 
     __tablename__ = "formula_line"
     __table_args__ = (
@@ -86,7 +86,7 @@ class FormulaLine(InBar):
 
 
 class Batch(Numbered):
-    """One making of a formula, with a frozen copy of all it was made from."""
+    """One batch of a formula, with a frozen copy of everything used."""
 
     __tablename__ = "batch"
     __table_args__ = (
@@ -112,7 +112,7 @@ class Batch(Numbered):
 
 
 class BatchLine(InBar):
-    """One ingredient that went into a batch, with its lot where noted."""
+    """One ingredient used in a batch, with its lot if noted."""
 
     __tablename__ = "batch_line"
     __table_args__ = (
@@ -130,7 +130,7 @@ class BatchLine(InBar):
 
 
 class BatchEvent(Numbered):
-    """Something that happened to a batch: made, checked, opened, used up, discarded, undone."""
+    """An event of a batch: made, checked, opened, used up, discarded, undone."""
 
     __tablename__ = "batch_event"
     __table_args__ = (
@@ -149,7 +149,7 @@ class BatchEvent(Numbered):
 
 
 class Trial(Numbered):
-    """Variants of one formula version made and tasted side by side."""
+    """Variants of one formula version, made and tasted side by side."""
 
     __tablename__ = "trial"
     __table_args__ = (
@@ -163,9 +163,9 @@ class Trial(Numbered):
     formula_id: Mapped[int]
     version: Mapped[int]
     blind: Mapped[bool]
-    total_ml: Mapped[Fraction]  # how much is made of each
+    total_ml: Mapped[Fraction]  # amount made of each
     state: Mapped[str] = mapped_column(String(12))
-    seed: Mapped[int]  # hides the order of the codes
+    seed: Mapped[int]  # makes the order of the codes unpredictable
     promoted: Mapped[int | None]  # the variant that became the next version
     at: Mapped[datetime]
     by: Mapped[int]
@@ -191,7 +191,7 @@ class TrialVariant(InBar):
 
 
 class TrialScore(Numbered):
-    """One member's scores of one variant, 1 to 5. A void row takes the one it points to back."""
+    """One member's scores of one variant, 1 to 5. A void row undoes the row it points to."""
 
     __tablename__ = "trial_score"
     __table_args__ = (

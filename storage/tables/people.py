@@ -1,4 +1,4 @@
-"""Who there is: bars, persons, rooms, members and invitations."""
+"""Tables of bars, persons, rooms, members and invitations."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from storage.tables.base import Base, InBar, Numbered, WideId
 
 
 class Bar(Base):
-    """One bar. What may be set without a migration lives in `settings`."""
+    """One bar. Options that need no migration are in `settings`."""
 
     __tablename__ = "bar"
 
@@ -25,15 +25,15 @@ class Bar(Base):
     closing_minute: Mapped[int]
     jurisdiction: Mapped[str] = mapped_column(String(12))
     settings: Mapped[dict[str, Any]]
-    team_room_id: Mapped[int | None]  # no foreign key: room points here, and a circle helps nobody
-    # Counts up with every change of nouns or settings, so that caches know when to look again.
+    team_room_id: Mapped[int | None]  # no foreign key: room points here, and that would be a circle
+    # Incremented with every change of nouns or settings, to invalidate caches.
     revision: Mapped[int] = mapped_column(default=0)
     created_at: Mapped[datetime]
     delete_after: Mapped[datetime | None]
 
 
 class Counter(InBar):
-    """The last number given out for one kind of row of one bar."""
+    """The last number assigned for one kind of row of one bar."""
 
     __tablename__ = "counter"
 
@@ -42,7 +42,7 @@ class Counter(InBar):
 
 
 class Person(Base):
-    """Somebody who writes to the program, known by a channel and that channel's id."""
+    """A person who writes to the program, identified by a channel and that channel's id."""
 
     __tablename__ = "person"
     __table_args__ = (UniqueConstraint("channel", "outside_id"),)
@@ -52,10 +52,10 @@ class Person(Base):
     outside_id: Mapped[str] = mapped_column(String(64))
     name: Mapped[str] = mapped_column(String(128))
     language: Mapped[str | None] = mapped_column(String(12))
-    bar_id: Mapped[int | None] = mapped_column(ForeignKey("bar.id"))  # the bar they stand in now
-    # The number of the message by which they last changed bars: buttons of older ones are of another bar.
+    bar_id: Mapped[int | None] = mapped_column(ForeignKey("bar.id"))  # the current bar
+    # The number of the message that last changed the bar: buttons of older messages belong to another bar.
     bar_since: Mapped[int | None]
-    wrong_codes: Mapped[int] = mapped_column(Integer, default=0, server_default="0")  # tried in a row
+    wrong_codes: Mapped[int] = mapped_column(Integer, default=0, server_default="0")  # consecutive attempts
     wrong_code_at: Mapped[datetime | None]
 
 
@@ -84,7 +84,7 @@ class Member(InBar):
     role: Mapped[str] = mapped_column(String(12))
     name: Mapped[str] = mapped_column(String(128))
     language: Mapped[str | None] = mapped_column(String(12))
-    room_id: Mapped[int | None] = mapped_column(ForeignKey("room.id"))  # their private chat
+    room_id: Mapped[int | None] = mapped_column(ForeignKey("room.id"))  # the member's private chat
     joined_at: Mapped[datetime]
     left_at: Mapped[datetime | None]
 

@@ -1,4 +1,4 @@
-"""What sprays: sprayers and their weighings."""
+"""Tables of sprayers and their weighings."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from storage.tables.base import InBar, Numbered
 
 
 class Sprayer(Numbered):
-    """One sprayer of the bar, known by a name; what it gives stands in its runs."""
+    """One sprayer of the bar, by name; its output is in its runs."""
 
     __tablename__ = "sprayer"
     __table_args__ = (UniqueConstraint("bar_id", "match_key"),)
@@ -24,9 +24,9 @@ class Sprayer(Numbered):
 
 
 class SprayerRun(Numbered):
-    """One weighing of a sprayer: masses before and after so many sprays of a mix of this density.
+    """One weighing of a sprayer: masses before and after a number of sprays of a mix of this density.
 
-    A run that was taken back stays, with the moment it was.
+    An undone run stays, with the time of the undo.
     """
 
     __tablename__ = "sprayer_run"
@@ -37,10 +37,10 @@ class SprayerRun(Numbered):
     )
 
     sprayer_id: Mapped[int]
-    formula_id: Mapped[int | None]  # what was in it; None for water
+    formula_id: Mapped[int | None]  # the formula it held; None for water
     before_g: Mapped[Fraction]
     after_g: Mapped[Fraction]
-    step_g: Mapped[Fraction]  # the last figure that the scale showed
+    step_g: Mapped[Fraction]  # the scale's resolution
     sprays: Mapped[int]
     density_g_per_ml: Mapped[Fraction]
     priming: Mapped[bool]
@@ -50,7 +50,7 @@ class SprayerRun(Numbered):
 
 
 class FormulaSprayer(InBar):
-    """The sprayer that a formula is filled into."""
+    """The sprayer used for a formula."""
 
     __tablename__ = "formula_sprayer"
     __table_args__ = (

@@ -1,7 +1,6 @@
-"""where an entry came from, and wrong codes.
+"""source of an entry, and wrong codes.
 
-Revision: 0004
-After: 0003
+Revision: 0004 After: 0003
 """
 
 from __future__ import annotations

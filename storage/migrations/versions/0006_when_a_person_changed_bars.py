@@ -1,7 +1,6 @@
-"""when a person changed bars.
+"""time of a person's change of bar.
 
-Revision: 0006
-After: 0005
+Revision: 0006 After: 0005
 """
 
 from __future__ import annotations

@@ -1,7 +1,6 @@
-"""what came before a count.
+"""movements before a count.
 
-Revision: 0007
-After: 0006
+Revision: 0007 After: 0006
 """
 
 from __future__ import annotations

@@ -1,7 +1,6 @@
-"""who works on an update.
+"""owner and lease of an update.
 
-Revision: 0008
-After: 0007
+Revision: 0008 After: 0007
 """
 
 from __future__ import annotations

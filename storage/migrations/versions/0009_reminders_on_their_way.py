@@ -1,7 +1,6 @@
-"""reminders on their way.
+"""reminders in delivery.
 
-Revision: 0009
-After: 0008
+Revision: 0009 After: 0008
 """
 
 from __future__ import annotations

@@ -1,1 +1,1 @@
-"""One file a step, in order."""
+"""Migration steps, one per file, in order."""
