@@ -1,1 +1,1 @@
-"""Labels, pictures and files made from plain values."""
+"""Labels, charts and files made from plain values."""

@@ -1,4 +1,4 @@
-"""Tables as CSV text, safe to open in a spreadsheet, and back."""
+"""Write and read tables as CSV text that is safe to open in a spreadsheet."""
 
 from __future__ import annotations
 
@@ -6,25 +6,25 @@ import csv
 import io
 from collections.abc import Iterable, Mapping, Sequence
 
-# A spreadsheet takes a cell that begins so for a formula, and a formula can call out or run something.
-# The signs are those of the OWASP page on CSV injection (from memory).
+# A spreadsheet treats a cell with one of these first characters as a formula, and a formula can call out or
+# run something. The characters are those of the OWASP page on CSV injection (from memory).
 _DANGEROUS = ("=", "+", "-", "@", "\t", "\r")
 _GUARD = "'"
-_MARK = "\ufeff"  # by which spreadsheets know UTF-8
+_MARK = "\ufeff"  # the mark by which spreadsheets detect UTF-8
 
 
 def guarded(cell: str) -> str:
-    """Return a cell that no spreadsheet takes for a formula: a dangerous one gets an apostrophe in front."""
+    """Return a cell that no spreadsheet treats as a formula; dangerous ones get a leading apostrophe."""
     return _GUARD + cell if cell.startswith(_DANGEROUS) else cell
 
 
 def unguarded(cell: str) -> str:
-    """Return a cell as it was before it was guarded."""
+    """Return a cell without the apostrophe of `guarded`."""
     return cell[1:] if cell.startswith(_GUARD) and cell[1:].startswith(_DANGEROUS) else cell
 
 
 def write_csv(columns: Sequence[str], rows: Iterable[Mapping[str, str]]) -> bytes:
-    """Return rows as CSV (RFC 4180: commas, CRLF) in UTF-8 with its mark; every cell is guarded."""
+    """Return rows as CSV (RFC 4180: commas, CRLF) in UTF-8 with a BOM; every cell is guarded."""
     text = io.StringIO(newline="")
     text.write(_MARK)
     writer = csv.writer(text)
@@ -35,16 +35,16 @@ def write_csv(columns: Sequence[str], rows: Iterable[Mapping[str, str]]) -> byte
 
 
 class TooLargeError(ValueError):
-    """A table has more columns or rows than are read."""
+    """A table has too many columns or rows."""
 
 
 def read_csv(
     content: bytes, most_columns: int, most_rows: int
 ) -> tuple[list[str], list[tuple[int, dict[str, str]]]]:
-    """Return the columns, and each row with the number of the line it ends on; empty rows are left out.
+    """Return the columns, and each row with the number of its last line; empty rows are left out.
 
-    Commas, semicolons and tabs are understood, whichever the first line has most of. Raises
-    UnicodeDecodeError or csv.Error for what is no such text, and TooLargeError before more is held.
+    The separator is the most frequent of comma, semicolon and tab in the first line. Raises
+    UnicodeDecodeError or csv.Error for invalid input, and TooLargeError before reading more.
     """
     text = content.decode("utf-8-sig")
     first = text.partition("\n")[0]

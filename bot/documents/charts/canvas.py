@@ -1,8 +1,7 @@
-"""The sheet that charts are drawn on: a card as wide as a phone, its colours, and text that always fits.
+"""The canvas of charts: a card as wide as a phone, its colours, and text that always fits.
 
-Lengths are in points of a phone screen, 380 across; the picture has three
-pixels to each, so that it stays sharp. Nothing here keeps state between
-pictures, and matplotlib is loaded with the first one.
+Lengths are in points of a phone screen, 380 across; the picture has three pixels per point, so that it stays
+sharp. Nothing here keeps state between pictures, and matplotlib is loaded with the first one.
 """
 
 from __future__ import annotations
@@ -18,7 +17,7 @@ from typing import Any, Literal
 WIDTH = 380
 PIXELS_PER_POINT = 3
 MARGIN = 14
-_INCH = 100  # points to an inch of the drawing
+_INCH = 100  # points per inch of the drawing
 TITLE_SIZE, TEXT_SIZE, SMALL_SIZE = 16.0, 12.5, 11.5
 
 
@@ -26,8 +25,8 @@ TITLE_SIZE, TEXT_SIZE, SMALL_SIZE = 16.0, 12.5, 11.5
 class Look:
     """Colours of one mode: card, ink, quieter ink, lines, and the fills of series in order.
 
-    The fills stay apart for every kind of colour vision that the tests
-    simulate, stand out from the card by 3 to 1, and each has a hatch of its own.
+    The fills are distinct for every kind of colour vision that the tests simulate, have a contrast of 3 to 1
+    with the card, and each has its own hatch.
     """
 
     card: str
@@ -63,7 +62,7 @@ def look(dark: bool) -> Look:
 
 @cache
 def _font_file(bold: bool) -> str:
-    # The fonts that matplotlib brings along, so that pictures are the same on every machine.
+    # The fonts bundled with matplotlib, so that pictures are the same on every machine.
     import matplotlib  # noqa: PLC0415 - slow to load, and many runs draw nothing
 
     name = "DejaVuSans-Bold.ttf" if bold else "DejaVuSans.ttf"
@@ -79,13 +78,13 @@ def _font(size: float, bold: bool) -> Any:
 
 
 def shown(text: str) -> str:
-    """Return `text` on one line, with an empty box for every character that the font lacks."""
+    """Return `text` on one line, with an empty box for each character missing from the font."""
     known = _font(TEXT_SIZE, bold=False).get_charmap()
     return "".join(sign if ord(sign) in known else "\u25a1" for sign in " ".join(text.split()))
 
 
 def text_width(text: str, size: float = TEXT_SIZE, bold: bool = False) -> float:
-    """Return how wide a text is drawn, in points."""
+    """Return the width of a text, in points."""
     font = _font(size, bold)
     font.set_text(shown(text))
     width: float = font.get_width_height()[0] / 64 / PIXELS_PER_POINT
@@ -93,7 +92,7 @@ def text_width(text: str, size: float = TEXT_SIZE, bold: bool = False) -> float:
 
 
 def wrapped(text: str, width: float, size: float = TEXT_SIZE, bold: bool = False) -> list[str]:
-    """Return `text` in lines no wider than `width` points, breaking inside a word only if it must."""
+    """Return `text` in lines at most `width` points wide, breaking inside a word only if necessary."""
     lines: list[str] = []
     for word in shown(text).split():
         joined = f"{lines[-1]} {word}" if lines else word
@@ -116,7 +115,7 @@ def line_height(size: float) -> float:
 
 
 def ticks(high: float, about: int = 4) -> list[float]:
-    """Return round numbers from 0 to `high` or just above it; to 1 where nothing is above 0."""
+    """Return round tick values from 0 to `high` or just above it; to 1 if nothing is above 0."""
     rough = (high if high > 0 else 1.0) / about
     step = 10.0 ** math.floor(math.log10(rough))
     step *= next(factor for factor in (1, 2, 2.5, 5, 10) if factor * step >= rough * (1 - 1e-9))
@@ -124,9 +123,9 @@ def ticks(high: float, about: int = 4) -> list[float]:
 
 
 class Sheet:
-    """One card, filled from the top: `top` is where the next thing goes, in points from the upper edge.
+    """One card, filled from the top: `top` is the position of the next element, in points.
 
-    Things are kept and made when the height is known, anew for each drawing.
+    Elements are stored and drawn once the height is known, again for each drawing.
     """
 
     def __init__(self, dark: bool) -> None:
@@ -145,7 +144,7 @@ class Sheet:
         bold: bool = False,
         align: Literal["left", "center", "right"] = "left",
     ) -> None:
-        """Put one line of text, its middle at the height `y`."""
+        """Add one line of text, its middle at the height `y`."""
         from matplotlib.font_manager import FontProperties  # noqa: PLC0415
         from matplotlib.text import Text  # noqa: PLC0415
 
@@ -159,27 +158,27 @@ class Sheet:
                 fontproperties=FontProperties(fname=_font_file(bold), size=size * 72 / _INCH),
                 horizontalalignment=align,
                 verticalalignment="center_baseline",
-                parse_math=False,  # two dollar signs are money, not a formula
+                parse_math=False,  # two dollar signs mean money, not a formula
             )
         )
 
     def paragraph(
         self, text: str, *, size: float = TEXT_SIZE, color: str | None = None, bold: bool = False
     ) -> None:
-        """Put a text across the card, in as many lines as it needs, and move `top` below it."""
+        """Add a text across the card, in as many lines as needed, and move `top` below it."""
         for line in wrapped(text, WIDTH - 2 * MARGIN, size, bold):
             self.text(MARGIN, self.top + line_height(size) / 2, line, size=size, color=color, bold=bold)
             self.top += line_height(size)
 
     def heading(self, title: str, unit: str) -> None:
-        """Put the title and, quieter, what the numbers are."""
+        """Add the title and, less prominent, the meaning of the numbers."""
         self.paragraph(title, size=TITLE_SIZE, bold=True)
         if unit:
             self.paragraph(unit, size=TEXT_SIZE, color=self.look.quiet)
         self.top += 8
 
     def rectangle(self, x: float, y: float, width: float, height: float, place: int | None) -> None:
-        """Put a bar in the fill and hatch of a series; None is the hollow bar of all the rest."""
+        """Add a bar in the fill and hatch of a series; None is the hollow bar for the rest."""
         from matplotlib.patches import Rectangle  # noqa: PLC0415
 
         fill = self.look.card if place is None else self.look.fills[place]
@@ -208,7 +207,7 @@ class Sheet:
         dashes: Any = "-",
         marker: str = "",
     ) -> None:
-        """Put a line through points, with a marker on each if one is given."""
+        """Add a line through points, with a marker on each if one is given."""
         from matplotlib.lines import Line2D  # noqa: PLC0415
 
         self._artists.append(
@@ -228,14 +227,14 @@ class Sheet:
         )
 
     def png(self) -> bytes:
-        """Return the picture: 1140 pixels wide, as high as it is filled."""
+        """Return the picture: 1140 pixels wide, as high as its content."""
         figure = self.figure()
         out = io.BytesIO()
         figure.savefig(out, format="png", dpi=_INCH * PIXELS_PER_POINT, metadata={"Software": None})
         return out.getvalue()
 
     def figure(self) -> Any:
-        """Return the drawn figure; its text stays inside it, which the tests hold it to."""
+        """Return the drawn figure; its text stays inside it, and a test checks that."""
         from matplotlib.backends.backend_agg import FigureCanvasAgg  # noqa: PLC0415
         from matplotlib.figure import Figure  # noqa: PLC0415
 
@@ -249,6 +248,6 @@ class Sheet:
         axes.set_ylim(height, 0)
         for order, make in enumerate(self._artists):
             artist = make()
-            artist.set_zorder(order)  # as they were put, not lines above bars
+            artist.set_zorder(order)  # in insertion order, not lines above bars
             axes.add_artist(artist)
         return figure

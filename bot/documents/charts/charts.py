@@ -1,10 +1,8 @@
-"""Charts for a phone: waste by week, prices over time, what matters most, and before against after.
+"""Charts for a phone: waste by week, price history, tornado, and before and after.
 
-Each returns a Sheet, for a light or a dark screen; its `png()` is the picture,
-1140 pixels wide. All words come from the caller, translated; `number` turns a value into the text
-beside it, in the reader's way of writing numbers and money. Bars and lines
-differ by hatch, dash or marker as well as by colour, and every value that
-matters is written out.
+Each returns a Sheet, for a light or a dark screen; its `png()` is the picture, 1140 pixels wide. All words
+come from the caller, translated; `number` formats a value in the reader's locale. Bars and lines differ by
+hatch, dash or marker as well as by colour, and every important value is written out.
 """
 
 from __future__ import annotations
@@ -57,7 +55,7 @@ class Pair:
 
 
 def plain(value: float) -> str:
-    """Return a number with a decimal point and no more digits than it needs; the default `number`."""
+    """Return a number with a decimal point and no unnecessary digits; the default `number`."""
     return f"{value:.4g}"
 
 
@@ -71,11 +69,10 @@ def waste_by_week(
     number: Number = plain,
     dark: bool = False,
 ) -> Sheet:
-    """Return stacked bars by week, one layer a fruit, with the total of each week.
+    """Return stacked bars by week, one layer per fruit, with the total of each week.
 
-    `weeks` are the labels below the bars and `waste` a list as long for each
-    fruit. Beyond six fruit, the least are drawn together as `rest_word`.
-    Raises ValueError when a list is not as long as `weeks`.
+    `weeks` are the labels below the bars; `waste` has a list of the same length for each fruit. Beyond six
+    fruit, the smallest are combined as `rest_word`. Raises ValueError when a list is not as long as `weeks`.
     """
     layers = _layers(waste, rest_word)
     if any(len(layer) != len(weeks) for _, _, layer in layers):
@@ -114,11 +111,10 @@ def price_history(
 ) -> Sheet:
     """Return prices as steps, each holding until the next, with the last one written out.
 
-    `until` is where the picture ends (today); `day` writes a date. Of several
-    prices on one day the last counts, in the order given. At most six lines;
-    raises ValueError for more, and for none.
+    `until` is the end of the chart (today); `day` formats a date. If a day has several prices, the last in
+    the given order counts. At most six lines; raises ValueError for more, and for none.
     """
-    # Of one day the price that was said last.
+    # The last price given for a day counts.
     by_day = {name: dict(sorted(points, key=itemgetter(0))) for name, points in prices.items()}
     known = {name: list(points.items()) for name, points in by_day.items() if points}
     if not 1 <= len(known) <= _MOST_SERIES:
@@ -165,11 +161,10 @@ def tornado(
     number: Number = plain,
     dark: bool = False,
 ) -> Sheet:
-    """Return what each input alone does to a result, as bars from the `likely` result.
+    """Return the effect of each input on a result, as bars from the `likely` result.
 
-    The rows are drawn in the order given (widest first); `low_word` and
-    `high_word` say which end of the input a bar stands for, `likely_word` what
-    the line in the middle is.
+    The rows are drawn in the order given (widest first); `low_word` and `high_word` label the ends of an
+    input, `likely_word` the line in the middle.
     """
     sheet = Sheet(dark)
     sheet.heading(title, unit)
@@ -187,7 +182,7 @@ def tornado(
     for swing in swings:
         _row_name(sheet, swing.name)
         middle = sheet.top + _BAR_HEIGHT / 2
-        # the longer bar first, should both ends lie on one side of the likely result
+        # the longer bar first, in case both ends are on one side of the likely result
         bars = sorted(((0, swing.at_low), (1, swing.at_high)), key=lambda bar: -abs(bar[1] - likely))
         for place, value in bars:
             x = min(to_x(value), to_x(likely))
@@ -215,7 +210,7 @@ def before_after(
 ) -> Sheet:
     """Return two bars for each row, before above after, with their values.
 
-    `note` is written below: how many days each side has, how sure that is.
+    `note` goes below: the number of days on each side, and the certainty.
     """
     sheet = Sheet(dark)
     sheet.heading(title, unit)
@@ -239,7 +234,7 @@ def before_after(
 def _layers(
     waste: Mapping[str, Sequence[float]], rest_word: str
 ) -> list[tuple[int | None, str, Sequence[float]]]:
-    """Return place, name and values of each layer; the least of more than six together, hollow, on top."""
+    """Return place, name and values of each layer; beyond six, the smallest combined, hollow, on top."""
     if len(waste) <= _MOST_SERIES:
         return [(place, name, values) for place, (name, values) in enumerate(waste.items())]
     order = sorted(waste, key=lambda name: -sum(waste[name]))
@@ -250,7 +245,7 @@ def _layers(
 
 
 def _legend(sheet: Sheet, entries: Sequence[tuple[int | None, str]]) -> None:
-    """Put swatches with their names, side by side while they fit."""
+    """Add swatches with their names, side by side while they fit."""
     x, height = float(MARGIN), line_height(TEXT_SIZE) + 2
     for place, name in entries:
         lines = wrapped(name, WIDTH - 2 * MARGIN - _SWATCH - _GAP)
@@ -267,7 +262,7 @@ def _legend(sheet: Sheet, entries: Sequence[tuple[int | None, str]]) -> None:
 
 
 def _line_key(sheet: Sheet, place: int, name: str, value: str) -> None:
-    """Put one line's dashes, marker and name, with its last value at the right edge."""
+    """Add one line's dashes, marker and name, with its last value at the right edge."""
     height, color = line_height(TEXT_SIZE) + 2, sheet.look.fills[place]
     lines = wrapped(name, WIDTH - 2 * MARGIN - 44 - text_width(value, bold=True))
     y = sheet.top + height / 2
@@ -287,7 +282,7 @@ def _row_name(sheet: Sheet, name: str) -> None:
 def _value_axis(
     sheet: Sheet, marks: Sequence[float], number: Number
 ) -> tuple[float, Callable[[float], float]]:
-    """Put grid lines with their values below `top`; return the plot's left edge and value-to-height."""
+    """Add grid lines with their values below `top`; return the plot's left edge and value-to-height."""
     left = MARGIN + max(text_width(number(mark), SMALL_SIZE) for mark in marks) + 7
     upper = sheet.top + 14  # room for a value above the highest bar
 
@@ -302,7 +297,7 @@ def _value_axis(
 
 
 def _names_below(sheet: Sheet, names: Sequence[tuple[float, str]]) -> None:
-    """Put names centred below the axis; the last always, the others where they keep apart."""
+    """Add names centred below the axis; always the last, the others where they do not collide."""
     widest = max((text_width(name, SMALL_SIZE) for _, name in names), default=0.0) + 6
     slot = names[1][0] - names[0][0] if len(names) > 1 else float(WIDTH)
     free = float(WIDTH)

@@ -1,15 +1,15 @@
-"""The boxes that a label is made of: where each printed thing sits, in mm from the label's corner."""
+"""The boxes of a label: the position of each printed element, in mm from the label's corner."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 MM_PER_POINT = 25.4 / 72
-LINE_PER_SIZE = 1.22  # height of a line over its letters' size: room for accents above and tails below
+LINE_PER_SIZE = 1.22  # line height per letter size: room for accents above and descenders below
 
 
 def line_height_mm(size_pt: float) -> float:
-    """Height in mm of one line of letters of `size_pt` points."""
+    """Return the height in mm of one line of letters of `size_pt` points."""
     return size_pt * LINE_PER_SIZE * MM_PER_POINT
 
 
@@ -24,16 +24,16 @@ class Box:
 
     @property
     def right(self) -> float:
-        """Distance of its right edge from the label's left edge, in mm."""
+        """Distance of the box's right edge from the label's left edge, in mm."""
         return self.left + self.width
 
     @property
     def bottom(self) -> float:
-        """Distance of its lower edge from the label's upper edge, in mm."""
+        """Distance of the box's lower edge from the label's upper edge, in mm."""
         return self.top + self.height
 
     def overlaps(self, other: Box) -> bool:
-        """Whether the two share more than an edge (a thousandth of a millimetre is an edge)."""
+        """Whether the boxes share more than an edge (an edge is up to a thousandth of a millimetre)."""
         edge = 0.001
         across = min(self.right, other.right) - max(self.left, other.left)
         down = min(self.bottom, other.bottom) - max(self.top, other.top)
@@ -42,7 +42,7 @@ class Box:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TextBox(Box):
-    """One printed line. `part` says what it belongs to, `framed` draws a line round the box."""
+    """One printed line. `part` is the part of the label that it belongs to; `framed` draws a frame."""
 
     part: str
     text: str
@@ -53,7 +53,7 @@ class TextBox(Box):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RuleBox(Box):
-    """A thin black line, as thick as the box is high."""
+    """A thin black rule, as thick as the box is high."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +66,7 @@ class QrBox(Box):
 
 @dataclass(frozen=True, slots=True)
 class Face:
-    """What is printed on one label of `width_mm` by `height_mm`."""
+    """The printed content of one label of `width_mm` by `height_mm`."""
 
     width_mm: float
     height_mm: float

@@ -1,4 +1,4 @@
-"""Drawing laid-out labels: black on white, into a PDF, and a PDF page into a picture."""
+"""Draw laid-out labels, black on white, into a PDF, and a PDF page into a picture."""
 
 from __future__ import annotations
 
@@ -15,12 +15,12 @@ if TYPE_CHECKING:
 
 _FRAME_MM = 0.35
 _CUT_LINE_MM = 0.1
-# The renderer's library keeps global state and must not be entered by two threads.
+# The renderer's library keeps global state and is not thread-safe.
 _ONE_AT_A_TIME = threading.Lock()
 
 
 def new_document(language: str) -> FPDF:
-    """An empty PDF in millimetres that asks to be printed at its true size."""
+    """Return an empty PDF in millimetres that asks to be printed at its true size."""
     from fpdf import FPDF, ViewerPreferences  # noqa: PLC0415 - loaded only when a label is made
 
     pdf = FPDF(unit="mm")
@@ -29,7 +29,7 @@ def new_document(language: str) -> FPDF:
     pdf.c_margin = 0
     if language:
         pdf.set_lang(language)
-    # A reader that fits pages to the printer would move every label off its place.
+    # A viewer that fits pages to the printer would shift every label.
     pdf.viewer_preferences = ViewerPreferences(print_scaling="None")
     return pdf
 
@@ -41,7 +41,7 @@ def draw_face(pdf: FPDF, face: Face, left: float, top: float) -> None:
 
 
 def draw_outline(pdf: FPDF, left: float, top: float, width: float, height: float) -> None:
-    """A thin line where the label's edge is, in mm."""
+    """Draw a thin line at the label's edge, in mm."""
     pdf.set_line_width(_CUT_LINE_MM)
     pdf.rect(left, top, width, height)
 
@@ -64,7 +64,7 @@ def _draw_box(pdf: FPDF, box: Box, x: float, y: float) -> None:
 def _draw_squares(pdf: FPDF, box: QrBox, x: float, y: float) -> None:
     from fpdf.drawing import PaintedPath  # noqa: PLC0415 - loaded only when a label is made
 
-    # One path for the whole symbol: separate squares show hairlines between them on some screens.
+    # One path for the whole symbol: separate squares show hairlines on some screens.
     path = PaintedPath()
     path.style.fill_color = "#000000"
     path.style.stroke_color = None
@@ -76,7 +76,7 @@ def _draw_squares(pdf: FPDF, box: QrBox, x: float, y: float) -> None:
 
 
 def page_png(pdf: bytes, pixels_per_mm: float, page: int = 0) -> tuple[bytes, int, int]:
-    """One page of a PDF as a grey PNG; returns it with its width and height in pixels."""
+    """Return one page of a PDF as a grey PNG, with its width and height in pixels."""
     import pypdfium2  # noqa: PLC0415 - loaded only when a picture is made
 
     with _ONE_AT_A_TIME:

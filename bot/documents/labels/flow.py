@@ -1,4 +1,4 @@
-"""Lines placed one under the other on a label, narrower where the QR symbol stands."""
+"""Place lines one below the other on a label, narrower beside the QR symbol."""
 
 from __future__ import annotations
 
@@ -11,10 +11,10 @@ from bot.documents.labels.wrap import is_right_to_left, take_line
 
 JOINER = " · "
 _RULE_MM = 0.25
-_FRAME_PAD_MM = (1.0, 0.35)  # across, down: between a framed word and its frame
+_FRAME_PAD_MM = (1.0, 0.35)  # horizontal: between a framed word and its frame
 _FRAME_WHITE_MM = 0.4  # above and below a frame, so that it touches no line
 _FRAME_GAP_MM = 1.6  # between a frame and the words beside it
-_PARAGRAPH_GAP = 0.14  # extra white between two items, over the letters' size
+_PARAGRAPH_GAP = 0.14  # extra white between two items, per letter size
 
 # Width in mm of a text at a size in points, bold or not.
 Measure = Callable[[str, float, bool], float]
@@ -22,7 +22,7 @@ Measure = Callable[[str, float, bool], float]
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """One thing to print: neighbours of the same `row` share a line where they fit."""
+    """One item to print: neighbours with the same `row` share a line if they fit."""
 
     part: str
     text: str
@@ -34,7 +34,7 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class FaceSpec:
-    """All that decides one label: its size, items, QR symbol and sizes of letters."""
+    """The input of one label: its size, items, QR symbol and letter sizes."""
 
     width_mm: float
     height_mm: float
@@ -47,11 +47,11 @@ class FaceSpec:
 
 
 def qr_box(spec: FaceSpec) -> QrBox | None:
-    """Where the QR symbol stands: the lower right corner, its squares in line with the text."""
+    """Return the position of the QR symbol: the lower right corner, its squares aligned with the text."""
     if not spec.link:
         return None
     side = qr_squares(spec.link).modules * spec.module_mm
-    # The quiet zone is white anyway, so it may use up the label's own white edge.
+    # The quiet zone is white, so it may overlap the label's white edge.
     edge = max(0.3, spec.inset_mm - QUIET_MODULES * spec.module_mm)
     return QrBox(
         left=spec.width_mm - edge - side,
@@ -64,7 +64,7 @@ def qr_box(spec: FaceSpec) -> QrBox | None:
 
 
 class _Flow:
-    """Places items from the top; `leftover` holds what found no room, from the first that did not."""
+    """Places items from the top; `leftover` holds the items without room, from the first on."""
 
     def __init__(self, spec: FaceSpec, measure: Measure) -> None:
         self.spec = spec
@@ -74,7 +74,7 @@ class _Flow:
         self.y = spec.inset_mm
 
     def width_at(self, height: float) -> float:
-        """Room across for a line of this height at the present place."""
+        """Return the width available to a line of this height at the current position."""
         right = self.spec.width_mm - self.spec.inset_mm
         if self.symbol and self.y + height > self.symbol.top:
             right = min(right, self.symbol.left)
@@ -84,7 +84,7 @@ class _Flow:
         return self.y + height <= self.spec.height_mm - self.spec.inset_mm + 1e-9
 
     def add_line(self, item: Item, text: str, size: float, left: float, room: float) -> TextBox:
-        """Put one line at `left`, or against the right end of `room` for a right-to-left text."""
+        """Add one line at `left`, or at the right end of `room` for a right-to-left text."""
         pad_across, pad_down = _FRAME_PAD_MM if item.framed else (0.0, 0.0)
         width = self.measure(text, size, item.bold) + 2 * pad_across
         if is_right_to_left(text):
@@ -104,7 +104,7 @@ class _Flow:
         return box
 
     def place(self, item: Item) -> str:
-        """Wrap one item into lines; return the text that found no room."""
+        """Wrap one item into lines; return the text without room."""
         size = self.spec.name_pt if item.heading else self.spec.body_pt
         pad_across, pad_down = _FRAME_PAD_MM if item.framed else (0.0, 0.0)
         height = line_height_mm(size) + 2 * pad_down
@@ -125,9 +125,9 @@ class _Flow:
         return ""
 
     def place_row(self, row: Sequence[Item]) -> int:
-        """Put the first items of `row` on one line, as many as fit, a framed one first; return how many.
+        """Place the first items of `row` on one line, as many as fit, a framed one first; return the count.
 
-        Fewer than two is no row: nothing is placed then, and 0 returned.
+        Fewer than two is not a row: it then places nothing and returns 0.
         """
         size = self.spec.body_pt
         framed = row[0] if row[0].framed else None
@@ -155,7 +155,7 @@ class _Flow:
         return count
 
     def rule(self) -> None:
-        """A thin line under the heading, if there is height for one."""
+        """Add a thin rule under the heading, if there is enough height."""
         gap = 0.5
         if self.has_height(2 * gap + _RULE_MM):
             self.y += gap
@@ -172,7 +172,7 @@ def _joined(items: Sequence[Item]) -> str:
 
 
 def _rows(items: Sequence[Item]) -> list[list[Item]]:
-    """Neighbours of the same named row together."""
+    """Group neighbours of the same named row."""
     rows: list[list[Item]] = []
     for item in items:
         if item.row and rows and rows[-1][0].row == item.row:
@@ -183,7 +183,7 @@ def _rows(items: Sequence[Item]) -> list[list[Item]]:
 
 
 def flow(spec: FaceSpec, measure: Measure) -> tuple[Face, tuple[Item, ...]]:
-    """Place the items of `spec`; return the label and the items, or what is left of one, without room."""
+    """Place the items of `spec`; return the label and the items, or the remainder of one, without room."""
     state = _Flow(spec, measure)
     waiting = _rows(spec.items)
     leftover: list[Item] = []

@@ -1,4 +1,4 @@
-"""The letters that labels are set in: finding the font files, and saying which characters they lack."""
+"""The fonts of labels: find the font files, and report missing characters."""
 
 from __future__ import annotations
 
@@ -17,28 +17,28 @@ if TYPE_CHECKING:
 
 FAMILY = "label"
 _PLAIN = "labelplain"
-CONDENSED_PERCENT = 90.0  # the face's own condensed cut is its regular one at nine tenths of the width
-MISSING_SIGN = "\u25a1"  # an empty square stands where a character has no glyph
+CONDENSED_PERCENT = 90.0  # the face's own condensed cut is its regular one at 0.9 of the width
+MISSING_SIGN = "\u25a1"  # an empty square replaces a character without a glyph
 _WIDEST_EM = 3.0  # a glyph wider than this many times its size could outgrow a narrow label
-_MOST_ACCENTS = 3  # on one letter; more would climb out of the line
+_MOST_ACCENTS = 3  # per letter; more would leave the line
 _JOINERS = "\u200c\u200d"
 
 
 class FontsMissingError(LabelError):
-    """The font files that come with matplotlib are not where that package keeps them."""
+    """The font files of matplotlib are missing from its package."""
 
 
 def _package_folder(package: str) -> Path | None:
-    # find_spec of a top-level package does not run any of it.
+    # find_spec of a top-level package does not import it.
     found = importlib.util.find_spec(package)
     return Path(found.origin).parent if found and found.origin else None
 
 
 def main_font_files() -> tuple[Path, Path]:
-    """Regular and bold DejaVu Sans (Latin, Greek, Cyrillic, Arabic, Hebrew), as matplotlib carries them.
+    """Regular and bold DejaVu Sans (Latin, Greek, Cyrillic, Arabic, Hebrew), as bundled with matplotlib.
 
     Raises:
-        FontsMissingError: they are not there.
+        FontsMissingError: the files are missing.
     """
     folder = _package_folder("matplotlib")
     if folder:
@@ -56,7 +56,7 @@ def ideograph_font_files() -> list[Path]:
 
 
 def _tidy(text: str) -> str:
-    """Composed accents, single plain spaces, and no signs that have an effect but no shape."""
+    """Compose accents, collapse spaces, and remove characters that have an effect but no shape."""
     kept = []
     for character in unicodedata.normalize("NFC", text):
         category = unicodedata.category(character)
@@ -64,19 +64,18 @@ def _tidy(text: str) -> str:
             kept.append(" ")
         elif category != "Cf" or character in _JOINERS:
             kept.append(character)
-    words = "".join(kept).split(" ")  # split on the plain space alone: no-break spaces stay
+    words = "".join(kept).split(" ")  # split on the plain space only: no-break spaces stay
     return " ".join(word for word in words if word)
 
 
 class Letters:
-    """The fonts of one document: measures a text, and replaces what it has no glyph for.
+    """The fonts of one document; measures text, and replaces characters without a glyph.
 
-    `missing` gathers the characters without a glyph, each once, in order of appearance.
-    More font files are looked into only when a character needs them, `extra_fonts` first.
-    The files stay open until close().
+    `missing` collects the characters without a glyph, each once, in order of appearance. More font files are
+    searched only when a character needs them, `extra_fonts` first. The files stay open until close().
 
     Raises:
-        FontsMissingError: the main font files are not there.
+        FontsMissingError: the main font files are missing.
     """
 
     def __init__(self, pdf: FPDF, extra_fonts: Sequence[Path] = ()) -> None:
@@ -87,10 +86,10 @@ class Letters:
         pdf.add_font(FAMILY, "B", bold)
         self._untried = [*extra_fonts, *ideograph_font_files()]
         self._fallbacks: list[str] = []
-        self._add_fallback(regular)  # signs that only the regular cut has, inside bold text
+        self._add_fallback(regular)  # characters that only the regular cut has, inside bold text
         self._widths: dict[tuple[str, bool], float] = {}
         pdf.set_stretching(CONDENSED_PERCENT)
-        # Ligatures are off so that text copied from the file is what was typed.
+        # Ligatures are off so that copied text matches the input.
         pdf.set_text_shaping(use_shaping_engine=True, features={"liga": False, "clig": False})
 
     def close(self) -> None:
@@ -105,7 +104,7 @@ class Letters:
         self._pdf.set_fallback_fonts(self._fallbacks, exact_match=False)
 
     def _has(self, family: str, character: str) -> bool:
-        font = cast("TTFFont", self._pdf.fonts[family])  # only files are ever added here
+        font = cast("TTFFont", self._pdf.fonts[family])  # contains only files
         code = ord(character)
         return code in font.cmap and font.cw[code] <= _WIDEST_EM * 1000
 
@@ -119,7 +118,7 @@ class Letters:
         return False
 
     def clean(self, text: str) -> str:
-        """The text as it can be printed; characters without a glyph become an empty square."""
+        """Return the text in printable form; characters without a glyph become an empty square."""
         printable = []
         accents = 0
         for character in _tidy(text):
@@ -134,11 +133,12 @@ class Letters:
             if not accents:
                 printable.append(MISSING_SIGN)
         shown = "".join(printable)
-        # A dropped accent may leave two spaces or two signs that now compose: each time fewer.
+        # Removing an accent may leave two spaces or two characters that now compose; each pass shortens the
+        # text.
         return shown if _tidy(shown) == shown else self.clean(shown)
 
     def width_mm(self, text: str, size_pt: float, bold: bool) -> float:
-        """Width of a line in mm, as it will be drawn."""
+        """Return the drawn width of a line in mm."""
         key = (text, bold)
         if key not in self._widths:
             self._pdf.set_font(FAMILY, "B" if bold else "", 100)

@@ -1,7 +1,7 @@
 """Bottle labels: a PDF for sheets and rolls, and a picture of one label for the chat.
 
-All words come from the caller, already in the reader's language. A label shows what it is
-given; whether that meets a rule on labelling is for the bar and its inspector to say.
+All words come from the caller, in the reader's language. A label prints its input; whether it meets a rule on
+labelling is for the bar and its inspector to decide.
 """
 
 from __future__ import annotations
@@ -38,12 +38,11 @@ class NumberingError(LabelError):
 
 @dataclass(frozen=True, slots=True)
 class LabelText:
-    """The words of a label, in the reader's language and order; an empty one is not printed.
+    """The texts of a label, in the reader's language and order; empty ones are not printed.
 
-    Captions ("Made", "Discard by") are part of each text. `numbering` is a pattern with
-    {number} and {total}, e.g. "{number} of {total}"; it is used where there is more than
-    one bottle. `flammable` is the word to print in a frame, empty where it is not due: the
-    caller decides from the strength. `link` is opened by the QR symbol.
+    Captions ("Made", "Discard by") are part of each text. `numbering` is a pattern with {number} and {total},
+    e.g. "{number} of {total}"; it is used for more than one bottle. `flammable` is the word to print in a
+    frame, or empty; the caller decides by strength. The QR symbol opens `link`.
     """
 
     name: str
@@ -68,10 +67,10 @@ class LabelText:
 
 @dataclass(frozen=True, slots=True)
 class LabelSheet:
-    """A PDF of labels. `missing_glyphs` are characters printed as an empty square for want of a glyph.
+    """A PDF of labels. `missing_glyphs` are characters without a glyph, printed as an empty square.
 
-    `continued` tells that a bottle's text goes on to a second label, `link_left_out` that the
-    labels are too small for the QR symbol; `labels` and `pages` count what is printed.
+    `continued` means that a bottle's text continues on a second label, `link_left_out` that the labels are
+    too small for the QR symbol; `labels` and `pages` are the printed counts.
     """
 
     pdf: bytes
@@ -107,7 +106,7 @@ def _numbered(pattern: str, number: int, total: int) -> str:
 
 
 def label_items(text: LabelText, bottle: str) -> tuple[Item, ...]:
-    """What is printed, from the top down; `bottle` is its number, empty for a single one."""
+    """Return the printed items from the top down; `bottle` is its number, empty for a single one."""
     items = (
         Item("name", text.name, bold=True, heading=True),
         Item("batch", text.batch, row="facts"),
@@ -129,7 +128,7 @@ def label_items(text: LabelText, bottle: str) -> tuple[Item, ...]:
 
 
 class _Press:
-    """One document with its fonts, and the labels that a text needs on a stock."""
+    """One document with its fonts, and the labels for a text on a stock."""
 
     def __init__(self, text: LabelText, stock: Stock, total: int, pdf: FPDF, letters: Letters) -> None:
         self.pdf = pdf
@@ -161,7 +160,7 @@ class _Press:
         return arrange(label_items(text, bottle), heading, text.link, self.stock, self.letters.width_mm)
 
     def faces(self, number: int) -> tuple[Face, ...]:
-        """The labels of one bottle, in order."""
+        """Return the labels of one bottle, in order."""
         bottle = self._bottle(number)
         if not self.alike:
             return faces(self._arrange(bottle), self.letters.width_mm)
@@ -180,11 +179,11 @@ class _Press:
 
 @contextmanager
 def _press(text: LabelText, stock: Stock, total: int, fonts: Sequence[Path]) -> Iterator[_Press]:
-    """A press whose font files are closed in the end, whatever happens."""
+    """Provide a press, and close its font files afterwards in any case."""
     pdf = new_document(text.language)
     with closing(Letters(pdf, fonts)) as letters:
         press = _Press(text, stock, total, pdf, letters)
-        pdf.set_title(f"{press.text.name} {press.text.batch}")  # as cleaned: any text may come in
+        pdf.set_title(f"{press.text.name} {press.text.batch}")  # after cleaning: the input may be any text
         yield press
 
 
@@ -206,15 +205,15 @@ def label_sheet(
 ) -> LabelSheet:
     """Make a PDF of labels, one per bottle, at true size.
 
-    `start` is the first free label of a partly used sheet, counted along the rows from 1.
-    Bottles are numbered from `first_bottle` to the last of `bottles` (by default as many as
-    are printed). `outlines` draws every label's edge, to hold a trial print against the
-    sheet. `fonts` are more font files to look into for characters that are missing.
+    `start` is the first free label of a partly used sheet, counted along the rows from 1. Bottles are
+    numbered from `first_bottle` to the last of `bottles` (by default as many as are printed). `outlines`
+    draws every label's edge, to compare a trial print with the sheet. `fonts` are additional font files to
+    search for missing characters.
 
     Raises:
         CountError: copies, start, first_bottle or bottles outside their range.
         NumberingError: a numbering pattern that cannot be used.
-        LinkError: a link longer than a QR symbol holds.
+        LinkError: a link too long for a QR symbol.
         FontsMissingError: the main font files are not installed.
     """
     _check("copies", copies, 1, MOST_COPIES)
@@ -240,7 +239,7 @@ def label_sheet(
 
 
 def _print_label(press: _Press, face: Face, index: int, outlines: bool, *, first: bool) -> None:
-    """Draw one label at its place, on a new page where one begins."""
+    """Draw one label at its position, on a new page if it is the first of one."""
     left, top = 0.0, 0.0
     if isinstance(press.stock, Sheet):
         left, top = press.stock.corner_mm(index)
@@ -266,10 +265,9 @@ def _stacked(shown: Sequence[Face]) -> Iterator[tuple[Face, float]]:
 def label_preview(
     text: LabelText, stock: Stock, *, bottle: int = 1, bottles: int = 1, fonts: Sequence[Path] = ()
 ) -> LabelPreview:
-    """Make a picture of one bottle's label, or labels one under the other, with their edges drawn.
+    """Return a picture of one bottle's label, or labels one below the other, with their edges drawn.
 
-    It is the PDF's own page turned into pixels, so what it shows is what prints. Raises as
-    label_sheet.
+    It renders the PDF page, so it shows exactly what prints. Raises as label_sheet.
     """
     _check("bottles", bottles, 1, 99999)
     _check("bottle", bottle, 1, bottles)

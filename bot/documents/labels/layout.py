@@ -1,4 +1,4 @@
-"""Fitting a label's text to its stock: shrink, wrap, then move lines to a second label."""
+"""Fit a label's text to its stock: shrink, wrap, then move lines to a second label."""
 
 from __future__ import annotations
 
@@ -14,15 +14,15 @@ from bot.documents.labels.sheets import Roll, Stock
 # Smallest letters, in points. At 5 pt the letter x of the face used is 0.96 mm high.
 SMALLEST_PT = 5.0
 SMALLEST_NAME_PT = 6.0
-COMFORTABLE_PT = 7.0  # the QR symbol gives way before the letters go below this
+COMFORTABLE_PT = 7.0  # the QR symbol is dropped before the letters go below this size
 _LARGEST_PT = 12.0
-_LARGEST_NEXT_PT = 8.0  # on a second label, which seldom has much to say
-_ROLL_PT = 9.0  # a continuous roll grows longer instead of shrinking its letters
+_LARGEST_NEXT_PT = 8.0  # on a second label, which seldom holds much text
+_ROLL_PT = 9.0  # a continuous roll gets longer instead of using smaller letters
 _STEP_PT = 0.5
-_NAME_RATIOS = (2.0, 1.8, 1.6, 1.4, 1.2)  # size of the name over the other letters
+_NAME_RATIOS = (2.0, 1.8, 1.6, 1.4, 1.2)  # size of the name relative to the other letters
 
-# What leaves the first label for a second one, first to go first. The name, the batch, the
-# bottle's number, the word for flammable and the discard date always stay.
+# The parts that move from the first label to a second one, in this order. The name, the batch, the bottle's
+# number, the word for flammable and the discard date always stay.
 MOVE_ORDER = (
     "bar", "made_by", "clear_checked", "ingredients", "caution", "storage", "made", "volume", "strength",
     "allergens",
@@ -31,7 +31,7 @@ MOVE_ORDER = (
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """The space of one label, in mm."""
+    """The dimensions of one label, in mm."""
 
     width_mm: float
     height_mm: float
@@ -40,7 +40,7 @@ class Room:
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """What a second label repeats: the name, the batch, the bottle's number and the word for 'continued'."""
+    """The items repeated on a second label: name, batch, bottle number and the word for 'continued'."""
 
     name: str
     batch: str
@@ -50,14 +50,14 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class Arrangement:
-    """The labels that one bottle needs, in order; `link_left_out` if no QR symbol fits the stock."""
+    """The labels of one bottle, in order; `link_left_out` if no QR symbol fits the stock."""
 
     specs: tuple[FaceSpec, ...]
     link_left_out: bool = False
 
 
 def _modules(room: Room, link: str) -> list[float]:
-    """Module sizes worth trying, largest first: a symbol should leave most of the label to words."""
+    """Module sizes to try, largest first: a symbol should leave most of the label to words."""
     if not link:
         return [0.0]
     side = qr_squares(link).modules
@@ -66,10 +66,10 @@ def _modules(room: Room, link: str) -> list[float]:
 
 
 def symbol_fits(room: Room, link: str) -> bool:
-    """Whether the smallest readable QR symbol for `link` has its place on a label, words beside or above."""
+    """Whether the smallest readable QR symbol for `link` fits on a label, with words beside or above it."""
     side = qr_squares(link).modules * SMALLEST_MODULE_MM
     line = line_height_mm(SMALLEST_PT)
-    # One line of words must find room, above the symbol or beside it.
+    # At least one line of words must fit, above the symbol or beside it.
     free_height = room.height_mm - room.inset_mm - side
     free_width = room.width_mm - room.inset_mm - side
     within = side <= min(room.width_mm, room.height_mm) - 0.6
@@ -77,7 +77,7 @@ def symbol_fits(room: Room, link: str) -> bool:
 
 
 def _with_name_sizes(spec: FaceSpec, measure: Measure) -> Iterator[FaceSpec]:
-    """The name's sizes worth trying, largest first: those that give one line, else those that wrap."""
+    """Name sizes to try, largest first: those that give one line, else those that wrap."""
     names = [item for item in spec.items if item.heading]
     sizes = [max(SMALLEST_NAME_PT, spec.body_pt * ratio) for ratio in _NAME_RATIOS]
     on_one_line = [size for size in sizes if _name_lines(spec, names, size, measure) <= 1]
@@ -86,13 +86,13 @@ def _with_name_sizes(spec: FaceSpec, measure: Measure) -> Iterator[FaceSpec]:
 
 
 def _name_lines(spec: FaceSpec, names: list[Item], size: float, measure: Measure) -> float:
-    """Count of lines that the name takes at `size`; infinite if it has no room."""
+    """The number of lines of the name at `size`; infinite if it does not fit."""
     face, leftover = flow(replace(spec, items=tuple(names), name_pt=size), measure)
     return math.inf if leftover else sum(isinstance(box, TextBox) for box in face.boxes)
 
 
 class _Fitter:
-    """Tries sizes of letters and of the QR symbol for one label."""
+    """Tries letter sizes and QR sizes for one label."""
 
     def __init__(self, room: Room, measure: Measure, largest_pt: float = _LARGEST_PT) -> None:
         self.room = room
@@ -100,14 +100,14 @@ class _Fitter:
         self.largest_pt = min(largest_pt, max(COMFORTABLE_PT, round(room.height_mm * 0.26 * 2) / 2))
 
     def sizes(self, smallest_pt: float) -> Iterator[float]:
-        """Sizes of letters from the largest down to `smallest_pt`."""
+        """Letter sizes from the largest down to `smallest_pt`."""
         size = self.largest_pt
         while size >= smallest_pt:
             yield size
             size -= _STEP_PT
 
     def spec(self, items: Sequence[Item], body_pt: float, link: str, module_mm: float) -> FaceSpec:
-        """A label with letters of this size; its name is no larger than the smallest name."""
+        """Return a label with letters of this size; its name is no larger than the smallest name."""
         return FaceSpec(
             width_mm=self.room.width_mm,
             height_mm=self.room.height_mm,
@@ -124,11 +124,11 @@ class _Fitter:
         return not flow(spec, self.measure)[1]
 
     def named(self, spec: FaceSpec) -> FaceSpec | None:
-        """The label with its name as large as leaves room for everything, or None."""
+        """Return the label with the largest name that leaves room for everything, or None."""
         return next(filter(self.fits, _with_name_sizes(spec, self.measure)), None)
 
     def whole(self, items: Sequence[Item], link: str) -> FaceSpec | None:
-        """The best label that holds all of `items`, or None."""
+        """Return the best label that holds all of `items`, or None."""
         if not self.fits(self.smallest(items, link)):
             return None
         tries = [
@@ -142,19 +142,19 @@ class _Fitter:
         return self.smallest(items, link)
 
     def smallest(self, items: Sequence[Item], link: str) -> FaceSpec:
-        """The label with the smallest letters, whether or not it holds all of `items`."""
+        """Return the label with the smallest letters, whether or not it holds all of `items`."""
         return self.spec(items, SMALLEST_PT, link, SMALLEST_MODULE_MM)
 
 
 def _leaving_order(items: Sequence[Item]) -> list[int]:
-    """Places of the items that may leave, first to go first; of several cautions the last goes first."""
+    """Indices of the items that may move, in order; of several cautions the last moves first."""
     order = {part: rank for rank, part in enumerate(MOVE_ORDER)}
     movable = [(order[item.part], -place) for place, item in enumerate(items) if item.part in order]
     return [-place for _, place in sorted(movable)]
 
 
 def _first_label(fitter: _Fitter, items: Sequence[Item], link: str) -> tuple[FaceSpec, list[Item]] | None:
-    """The first label and what must go on to the next, or None if even the essentials have no room."""
+    """Return the first label and the items for the next, or None if not even the essentials fit."""
     leaving = _leaving_order(items)
     for count in range(len(leaving) + 1):
         gone = set(leaving[:count])
@@ -165,7 +165,7 @@ def _first_label(fitter: _Fitter, items: Sequence[Item], link: str) -> tuple[Fac
 
 
 def _heading_items(heading: Heading, fitter: _Fitter, link: str) -> tuple[Item, ...]:
-    """The second label's first lines, less what would take more than half of it."""
+    """Return the second label's first lines, without those that would take more than half of it."""
     name = Item("name_again", heading.name, bold=True)
     word = Item("continued", heading.continued, row="batch")
     parts = (("batch_again", heading.batch), ("bottle_again", heading.bottle))
@@ -174,7 +174,7 @@ def _heading_items(heading: Heading, fitter: _Fitter, link: str) -> tuple[Item, 
     tight = _Fitter(half, fitter.measure)
     for items in ((name, *batch, word), (*batch, word), (word,)):
         spec = tight.smallest(items, "")
-        if link:  # beside the symbol there is only this much width
+        if link:  # only this much width is left beside the symbol
             side = qr_squares(link).modules * SMALLEST_MODULE_MM
             spec = replace(spec, width_mm=max(side, spec.width_mm - side))
         if tight.fits(spec):
@@ -183,7 +183,7 @@ def _heading_items(heading: Heading, fitter: _Fitter, link: str) -> tuple[Item, 
 
 
 def _next_labels(fitter: _Fitter, heading: Heading, items: Sequence[Item], link: str) -> list[FaceSpec]:
-    """Second and further labels, until everything is printed."""
+    """Return the second and further labels, until everything is printed."""
     specs: list[FaceSpec] = []
     waiting = [replace(item, heading=False) for item in items]
     while waiting or link:
@@ -200,14 +200,14 @@ def _next_labels(fitter: _Fitter, heading: Heading, items: Sequence[Item], link:
 
 
 def _as_much(fitter: _Fitter, items: tuple[Item, ...], link: str) -> tuple[FaceSpec, list[Item]]:
-    """The label with as many of `items` as it holds, and what is left of them."""
+    """Return the label with as many of `items` as fit, and the rest."""
     spec = fitter.smallest(items, link)
     leftover = list(flow(spec, fitter.measure)[1])
     return replace(spec, items=_shortened(items, leftover)), leftover
 
 
 def _shortened(items: tuple[Item, ...], leftover: list[Item]) -> tuple[Item, ...]:
-    """The part of `items` that was printed, with the beginning of the one that was cut."""
+    """Return the printed part of `items`, with the beginning of the one that was cut."""
     whole = len(items) - len(leftover)
     printed = list(items[:whole])
     if leftover:
@@ -225,7 +225,7 @@ def _room(stock: Stock, height_mm: float | None = None) -> Room:
 
 
 def _cut_to_length(items: Sequence[Item], link: str, roll: Roll, measure: Measure) -> Arrangement | None:
-    """The shortest piece of a continuous roll that holds everything in comfortable letters, or None."""
+    """Return the shortest piece of a continuous roll that holds all in comfortable letters, or None."""
     height = roll.shortest_mm
     while height <= roll.longest_mm:
         fitter = _Fitter(_room(roll, height), measure)
@@ -240,11 +240,11 @@ def _cut_to_length(items: Sequence[Item], link: str, roll: Roll, measure: Measur
 def arrange(
     items: Sequence[Item], heading: Heading, link: str, stock: Stock, measure: Measure
 ) -> Arrangement:
-    """Decide the labels for one bottle on this stock.
+    """Choose the labels for one bottle on this stock.
 
-    Letters shrink to SMALLEST_PT and the QR symbol to modules of SMALLEST_MODULE_MM; then
-    lines move to a second label in MOVE_ORDER; then the QR symbol moves there; then what is
-    left of a text longer than a label goes on the next. Nothing is cut off.
+    Letters shrink to SMALLEST_PT and the QR symbol to modules of SMALLEST_MODULE_MM; then lines move to a
+    second label in MOVE_ORDER; then the QR symbol moves there; then the rest of a text that is longer than a
+    label goes on the next. Nothing is cut off.
     """
     left_out = bool(link) and not symbol_fits(_room(stock), link)
     wanted = "" if left_out else link
@@ -265,5 +265,5 @@ def arrange(
 
 
 def faces(arrangement: Arrangement, measure: Measure) -> tuple[Face, ...]:
-    """The boxes of every label of an arrangement."""
+    """Return the boxes of every label of an arrangement."""
     return tuple(flow(spec, measure)[0] for spec in arrangement.specs)

@@ -1,4 +1,4 @@
-"""QR symbols as plain squares, with the white border that readers need."""
+"""QR symbols as plain squares, with the quiet zone that readers need."""
 
 from __future__ import annotations
 
@@ -10,13 +10,13 @@ from bot.documents.labels.sheets import LabelError
 
 QUIET_MODULES = 4  # ISO/IEC 18004: the quiet zone of a QR symbol is four modules wide on every side
 SMALLEST_MODULE_MM = 0.4  # common practice for phone cameras at arm's length
-# Whole dots of a 203 dpi print head (0.125 mm), largest first; the smallest is three dots and a bit.
+# Whole dots of a 203 dpi print head (0.125 mm), largest first; the smallest is slightly over three dots.
 MODULE_SIZES_MM = (0.75, 0.625, 0.5, SMALLEST_MODULE_MM)
 
 
 @dataclass
 class LinkError(LabelError):
-    """A link too long for any QR symbol, or empty; `length` is its count of characters."""
+    """A link too long for any QR symbol, or empty; `length` is the number of characters."""
 
     length: int
 
@@ -34,7 +34,7 @@ class QrSquares:
 
     @property
     def modules(self) -> int:
-        """Modules along one side, the quiet zone on both sides included."""
+        """The number of modules along one side, including the quiet zone on both sides."""
         return len(self.rows) + 2 * QUIET_MODULES
 
     def runs(self) -> list[tuple[int, int, int]]:
@@ -53,10 +53,10 @@ class QrSquares:
 
 @lru_cache(maxsize=64)
 def qr_squares(link: str) -> QrSquares:
-    """The smallest QR symbol for `link` at error level M, or better where that costs no space.
+    """Return the smallest QR symbol for `link` at error level M, or better if that takes no more space.
 
     Raises:
-        LinkError: the link is empty or longer than a symbol holds.
+        LinkError: the link is empty or too long for a symbol.
     """
     import segno  # noqa: PLC0415 - loaded only when a symbol is made
 
@@ -71,10 +71,10 @@ def qr_squares(link: str) -> QrSquares:
 
 
 def qr_png(link: str, module_px: int = 12) -> bytes:
-    """A crisp PNG of the QR symbol for `link`, quiet zone included, `module_px` pixels a module.
+    """Return a sharp PNG of the QR symbol for `link`, quiet zone included, `module_px` pixels per module.
 
     Raises:
-        LinkError: the link is empty or longer than a symbol holds.
+        LinkError: the link is empty or too long for a symbol.
     """
     from PIL import Image  # noqa: PLC0415 - loaded only when a picture is made
 

@@ -10,19 +10,19 @@ A4_MM = (210.0, 297.0)  # ISO 216
 LETTER_MM = (215.9, 279.4)  # ANSI/ASME Y14.1 size A, 8.5 x 11 inches
 
 SMALLEST_LABEL_MM = (25.0, 15.0)
-PRINTER_MARGIN_MM = 4.0  # common practice: what an office printer cannot reach at the edge of a page
+PRINTER_MARGIN_MM = 4.0  # common practice: the unprintable edge of a page on an office printer
 
 
 class LabelError(ValueError):
-    """A label cannot be made as asked; subclasses carry what was wrong."""
+    """A label cannot be made; subclasses carry the reason."""
 
 
 @dataclass
 class StockError(LabelError):
-    """A label stock whose dimensions cannot be.
+    """A label stock with impossible dimensions.
 
-    `stock` is its name, `what` the dimension at fault, `value` what it is and `limit` what
-    it may be at most (or at least, for a label too small), all in mm or as plain counts.
+    `stock` is its name, `what` the dimension at fault, `value` its value and `limit` the maximum (or the
+    minimum, for a label too small), all in mm or as plain counts.
     """
 
     stock: str
@@ -33,7 +33,7 @@ class StockError(LabelError):
 
 @dataclass
 class UnknownStockError(LabelError):
-    """No label stock has this name; `known` lists those there are."""
+    """No label stock has this name; `known` lists the available ones."""
 
     name: str
     known: tuple[str, ...]
@@ -41,7 +41,7 @@ class UnknownStockError(LabelError):
 
 @dataclass
 class CountError(LabelError):
-    """A count outside its range: `what` is its plain name, `low` and `high` the range, both included."""
+    """A count is outside its range: `what` is its plain name, `low` and `high` the range, both included."""
 
     what: str
     value: int
@@ -87,7 +87,7 @@ class Sheet:
                 raise StockError(self.name, what, value, 0)
         across = self.left_mm + self.columns * self.label_width_mm + (self.columns - 1) * self.gap_across_mm
         down = self.top_mm + self.rows * self.label_height_mm + (self.rows - 1) * self.gap_down_mm
-        slack = 0.05  # the sum of what rounding to a tenth of a millimetre may hide
+        slack = 0.05  # the total error of rounding to a tenth of a millimetre
         if across > self.page_width_mm + slack:
             raise StockError(self.name, "width", across, self.page_width_mm)
         if down > self.page_height_mm + slack:
@@ -95,12 +95,12 @@ class Sheet:
 
     @property
     def per_page(self) -> int:
-        """How many labels one page holds."""
+        """The number of labels on one page."""
         return self.columns * self.rows
 
     @property
     def inset_mm(self) -> float:
-        """White kept inside a label's edge, in mm: more where the label meets the edge of the page."""
+        """The white margin inside a label's edge, in mm: wider where the label meets the edge of the page."""
         right = self.page_width_mm - self.left_mm - self.columns * self.label_width_mm
         right -= (self.columns - 1) * self.gap_across_mm
         bottom = self.page_height_mm - self.top_mm - self.rows * self.label_height_mm
@@ -110,7 +110,7 @@ class Sheet:
         return max(usual, PRINTER_MARGIN_MM - nearest)
 
     def corner_mm(self, index: int) -> tuple[float, float]:
-        """Left and top of label `index` on its page, in mm; 0 is the first, counted along the rows."""
+        """Return left and top of label `index` on its page, in mm; 0 is the first, counted along the rows."""
         row, column = divmod(index % self.per_page, self.columns)
         return (
             self.left_mm + column * (self.label_width_mm + self.gap_across_mm),
@@ -120,10 +120,10 @@ class Sheet:
 
 @dataclass(frozen=True, slots=True)
 class Roll:
-    """A roll for a thermal printer, one label a page. All dimensions in mm.
+    """A roll for a thermal printer, one label per page. All dimensions in mm.
 
-    `length_mm` is None for a continuous roll, which is cut where the text ends, between
-    `shortest_mm` and `longest_mm`.
+    `length_mm` is None for a continuous roll, which is cut at the end of the text, between `shortest_mm` and
+    `longest_mm`.
 
     Raises:
         StockError: the label is too small to hold text.
@@ -142,7 +142,7 @@ class Roll:
 
     @property
     def inset_mm(self) -> float:
-        """White kept inside a label's edge, in mm (common practice: print heads miss about 1.5 mm)."""
+        """The white margin inside a label's edge, in mm (common practice: print heads miss about 1.5 mm)."""
         return 2.0
 
 
@@ -164,7 +164,7 @@ def centred_sheet(
     label_mm: tuple[float, float],
     gaps_mm: tuple[float, float] = (0.0, 0.0),
 ) -> Sheet:
-    """A sheet whose grid of (columns, rows) sits in the middle of the page; all dimensions in mm."""
+    """Return a sheet with its grid of (columns, rows) centred on the page; all dimensions in mm."""
     columns, rows = grid
     width, height = label_mm
     across, down = gaps_mm
@@ -197,10 +197,10 @@ STOCKS: Mapping[str, Stock] = MappingProxyType({stock.name: stock for stock in _
 
 
 def stock_named(name: str) -> Stock:
-    """The label stock of this name.
+    """Return the label stock of this name.
 
     Raises:
-        UnknownStockError: there is none; it lists those there are.
+        UnknownStockError: there is none; the error lists the available ones.
     """
     try:
         return STOCKS[name]

@@ -1,4 +1,4 @@
-"""Breaking a text into lines: at spaces first, between ideographs, and inside a word only at need."""
+"""Break a text into lines: at spaces first, between ideographs, and inside a word only if necessary."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ _ZERO_WIDTH_JOINER = "\u200d"
 
 
 def _is_ideograph(character: str) -> bool:
-    # Korean is set with spaces, so its syllables stay together like letters.
+    # Korean uses spaces between words, so its syllables stay together like letters.
     return unicodedata.east_asian_width(character) in "WF" and not "\uac00" <= character <= "\ud7a3"
 
 
@@ -35,7 +35,7 @@ def _is_character_start(text: str, index: int) -> bool:
 
 
 def _longest(text: str, ends: list[int], fits: Callable[[str], bool]) -> int:
-    """The last of `ends` whose text fits, or 0. Widths grow with length, so halving finds it."""
+    """Return the last of `ends` whose text fits, or 0. Width grows with length, so bisection finds it."""
     low, high = 0, len(ends)
     while low < high:
         middle = (low + high) // 2
@@ -47,11 +47,10 @@ def _longest(text: str, ends: list[int], fits: Callable[[str], bool]) -> int:
 
 
 def take_line(text: str, fits: Callable[[str], bool]) -> tuple[str, str]:
-    """Split `text` into the line that fits and the rest, both without spaces at the cut.
+    """Split `text` into the line that fits and the rest, without spaces at the break.
 
-    `fits` says whether a line is narrow enough. A word wider than the line is cut between
-    its characters, never between a letter and its accent; a line always takes at least one
-    character, so that a caller's loop ends.
+    `fits` says whether a line is narrow enough. A word wider than the line breaks between characters, never
+    between a letter and its accent; a line always takes at least one character, so that a caller's loop ends.
     """
     if fits(text):
         return text, ""
@@ -64,7 +63,7 @@ def take_line(text: str, fits: Callable[[str], bool]) -> tuple[str, str]:
 
 
 def is_right_to_left(text: str) -> bool:
-    """Whether the first letter that has a direction runs from right to left."""
+    """Whether the first letter with a direction is right-to-left."""
     for character in text:
         direction = unicodedata.bidirectional(character)
         if direction == "L":

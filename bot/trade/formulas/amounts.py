@@ -163,9 +163,7 @@ def _by_ingredient(recipe: Recipe, target: ByIngredient) -> Fraction:
 
 
 def _by_stock(recipe: Recipe, target: ByStock) -> tuple[Fraction, str, tuple[str, ...]]:
-    """Return the largest factor that the stock allows, the limiting ingredient, and the ingredients not
-    counted.
-    """
+    """Return the largest factor that the stock allows, the limiting ingredient, and those not counted."""
     needed = {name: line for name, line in amounts_by_name(recipe.lines).items() if line.amount}
     factors = {}
     for name, line in needed.items():

@@ -75,8 +75,7 @@ class Comparison:
 def fruit_use(
     bought: Decimal, before: Decimal, waste: Decimal, on_hand: Decimal, accounted: Decimal | None = None
 ) -> FruitUse:
-    """Return the fruit used out of `bought` and `before` (on hand at the start), given waste and what is
-    left.
+    """Return the use of fruit from `bought`, `before` (on hand at the start), waste and what is left.
 
     Raises OutOfRangeError for a negative amount.
     """
@@ -108,8 +107,7 @@ def waste_share(waste: Decimal, bought: Decimal) -> Decimal | None:
 def by_day(
     entries: Iterable[tuple[date, Decimal]], first: date, last: date, closed: Set[date] = frozenset()
 ) -> list[Decimal]:
-    """Return the total of each open day from `first` to `last`, both included; a day without entries counts
-    as 0.
+    """Return the total of each open day from `first` to `last`, both included; 0 for a day without entries.
 
     A closed day counts only if something was logged on it. Entries outside the period are ignored. Raises
     NoDaysError when no day is left.

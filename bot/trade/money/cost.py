@@ -272,8 +272,6 @@ def break_even_price_each(
 
 
 def break_even_sprays(fresh: Decimal, per_spray: Decimal) -> Fraction:
-    """Return the number of sprays that costs as much as one fresh garnish. Raises OutOfRangeError for a free
-    spray.
-    """
+    """Return how many sprays cost as much as one fresh garnish. Raises OutOfRangeError for a free spray."""
     each = above_zero("cost of a spray", Fraction(_price("cost of a spray", per_spray)), "")
     return Fraction(_price("cost of a fresh garnish", fresh)) / each

@@ -83,8 +83,7 @@ def critical_fractile(underage: Decimal, overage: Decimal) -> Fraction:
 
 
 def fractile_from_prices(price: Decimal, cost: Decimal, salvage: Decimal = Decimal(0)) -> Fraction:
-    """Return the critical fractile for a purchase at `cost`, a sale at `price` and a leftover worth
-    `salvage`.
+    """Return the critical fractile for buying at `cost`, selling at `price` and salvaging at `salvage`.
 
     Raises OutOfRangeError when it is sold below cost or salvaged above it.
     """
