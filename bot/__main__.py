@@ -1,4 +1,4 @@
-"""The one door: python -m bot run, console, demo, doctor, migrate, backup, restore or move-database."""
+"""The command line: python -m bot run, console, demo, doctor, migrate, backup, restore or move-database."""
 
 from __future__ import annotations
 
@@ -13,12 +13,12 @@ from pathlib import Path
 from bot.operations import logs
 from bot.settings import MalformedError, Settings
 
-# Not "me", the console's own name: filling the demo must not take anybody out of their bar.
+# Not "me", the console's default name: filling the demo must not move anybody out of their bar.
 _DEMO_OWNER = "Robin"
 
 
 def main(arguments: list[str] | None = None) -> int:
-    """Do what the command line asks; return the exit code."""
+    """Run the command line; return the exit code."""
     chosen = _parser().parse_args(arguments)
     try:
         settings = Settings.read()
@@ -27,21 +27,21 @@ def main(arguments: list[str] | None = None) -> int:
         return 2
     logs.set_up(settings)
     for stream in (sys.stdin, sys.stdout, sys.stderr):
-        # A pipe may be in a narrow character set: better a question mark than no answer.
+        # A pipe may use a limited character set: print a question mark rather than fail.
         if isinstance(stream, TextIOWrapper):
             stream.reconfigure(errors="replace")
     try:
         code = _do(settings, chosen)
         sys.stdout.flush()
     except BrokenPipeError:
-        # Whoever read our answers (head, less) has seen enough; Python must not complain at its own end.
+        # The reader of the pipe (head, less) has closed it; Python must not complain at exit.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
     return code
 
 
 def _do(settings: Settings, chosen: argparse.Namespace) -> int:
-    """Do it; a database that cannot be used or must not be touched is told of in a sentence."""
+    """Run the command; report an unusable or protected database in a sentence."""
     try:
         code: int = chosen.does(settings, chosen)
     except Exception as error:

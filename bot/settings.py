@@ -13,7 +13,7 @@ from pydantic_settings import BaseSettings, SettingsConfigDict
 
 _USUAL_ADDRESS = "127.0.0.1:8080"
 _LAST_PORT = 65535
-_SECRET = re.compile(r"[A-Za-z0-9_-]{16,256}")  # at most 256 of these: Bot API, setWebhook
+_SECRET = re.compile(r"[A-Za-z0-9_-]{16,256}")  # at most 256 characters; Bot API, setWebhook
 _ADDRESS = re.compile(r"(\[[0-9A-Fa-f:]+\]|[^:\s]*):(\d{1,5})")
 
 
@@ -23,19 +23,19 @@ def default_database() -> str:
 
 
 class MalformedError(ValueError):
-    """A setting that cannot be used; the text says which and why, in a sentence without its value."""
+    """A setting is invalid; the text says which and why, without its value."""
 
 
 class Settings(BaseSettings):
-    """What the environment says; every name is listed in the contributor guide."""
+    """The settings from the environment; the contributor guide lists every name."""
 
     model_config = SettingsConfigDict(extra="ignore")
 
     telegram_bot_token: SecretStr = SecretStr("")
     telegram_api_base: str = "https://api.telegram.org/bot"
-    telegram_webhook_url: str = ""  # where Telegram is to send updates; without it they are asked for
-    telegram_webhook_secret: SecretStr = SecretStr("")  # what Telegram must send along
-    listen_address: str = ""  # host:port for updates, health and figures, behind a proxy
+    telegram_webhook_url: str = ""  # where Telegram sends updates; without it the bot polls
+    telegram_webhook_secret: SecretStr = SecretStr("")  # the token that Telegram must send along
+    listen_address: str = ""  # host:port for updates, health and metrics, behind a proxy
     database_url: str = ""
     telegram_sends_per_second: int = Field(default=30, ge=0)  # over all chats; 0 for no limit
     tick_seconds: int = Field(default=15, ge=1)
@@ -48,7 +48,7 @@ class Settings(BaseSettings):
 
     @classmethod
     def read(cls) -> Settings:
-        """Return the settings. Raises MalformedError, which names the first one that cannot be used."""
+        """Return the settings. Raises MalformedError, which names the first invalid one."""
         try:
             return cls()
         except ValidationError as error:
@@ -58,7 +58,7 @@ class Settings(BaseSettings):
 
     @property
     def base_mistake(self) -> str:
-        """What is wrong with the address of the Bot API server, in a sentence; empty if nothing."""
+        """The problem with the address of the Bot API server, in a sentence; empty if none."""
         try:
             parts = urlsplit(self.telegram_api_base)
             good = parts.scheme in {"http", "https"} and bool(parts.hostname) and parts.port != 0
@@ -68,7 +68,7 @@ class Settings(BaseSettings):
 
     @property
     def mistake(self) -> str:
-        """What is wrong with the settings for a webhook, in a sentence; empty if nothing."""
+        """The problem with the settings for a webhook, in a sentence; empty if none."""
         found = _ADDRESS.fullmatch(self.listen_address)
         if self.listen_address and (found is None or not 0 < int(found[2]) <= _LAST_PORT):
             return f"LISTEN_ADDRESS should look like {_USUAL_ADDRESS}."
@@ -85,7 +85,7 @@ class Settings(BaseSettings):
 
     @property
     def listening(self) -> str:
-        """Where to listen, host:port; empty where nobody asks for it."""
+        """The address to listen on, host:port; empty if not configured."""
         return self.listen_address or (_USUAL_ADDRESS if self.telegram_webhook_url else "")
 
     @property
@@ -95,11 +95,11 @@ class Settings(BaseSettings):
 
     @property
     def telegram_file_base(self) -> str:
-        """Where the Bot API server serves files: beside its methods, under /file/bot."""
+        """Where the Bot API server serves files: next to its methods, under /file/bot."""
         base = self.telegram_api_base
         return base.removesuffix("/bot") + "/file/bot" if base.endswith("/bot") else base
 
     @property
     def lock_path(self) -> Path:
-        """A folder for the lock that keeps a second poller out."""
+        """A folder for the lock that prevents a second poller."""
         return user_data_path("peel-ledger")

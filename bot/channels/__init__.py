@@ -1,1 +1,1 @@
-"""Where people talk to the program: Telegram and the console. Translate only."""
+"""Channels to people: Telegram and the console. They only translate."""

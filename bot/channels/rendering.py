@@ -1,4 +1,4 @@
-"""Replies as plain text and as Telegram's HTML."""
+"""Render replies as plain text and as Telegram's HTML."""
 
 from __future__ import annotations
 
@@ -23,12 +23,12 @@ def plain_lines(reply: Reply, width: int = _TEXT_WIDTH, grid_width: int = _GRID_
         text = caution_words(block, reply.language) if isinstance(block, Caution) else block.text
         for paragraph in text.split("\n"):
             lines += textwrap.wrap(paragraph, width) or [""]
-    # What must not be torn apart has its place now; whoever searches plain text types a plain space.
+    # No-break spaces have served their purpose by now; a search of plain text uses plain spaces.
     return [line.replace("\u00a0", " ").replace("\u202f", " ") for line in lines]
 
 
 def caution_words(block: Caution, language: str) -> str:
-    """Return a caution as a sentence that says what it is."""
+    """Return a caution as a labelled sentence."""
     with speaking(Tongue(language)):
         return _("Caution: {text}").format(text=block.text)
 
@@ -36,7 +36,7 @@ def caution_words(block: Caution, language: str) -> str:
 def html_parts(reply: Reply, longest: int = 4096) -> list[str]:
     """Return a reply as one or more messages of Telegram's HTML, each within the length limit.
 
-    Telegram counts the text after its markup is read, so lengths are taken before escaping.
+    Telegram counts the text after parsing its markup, so lengths are measured before escaping.
     """
     parts: list[list[str]] = [[]]
     room = longest

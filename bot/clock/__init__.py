@@ -1,1 +1,1 @@
-"""Reminders: what is due, claimed, sent, tried again."""
+"""Deliver reminders: claim those that are due, send them, and retry."""

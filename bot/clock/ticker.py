@@ -1,4 +1,4 @@
-"""The tick: take what is due, say it, settle it. The database remembers; this only looks."""
+"""The tick: claim due reminders, send them and settle them. The database keeps the state."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ _SETTLING_WAITS = (0.5, 1.0, 2.0, 4.0, 8.0, 16.0)  # seconds, well within the le
 
 
 class Ticker:
-    """Sends the reminders of one channel. Several may run on one database: each takes its own."""
+    """Sends the reminders of one channel. Several may share one database: each claims its own."""
 
     def __init__(self, store: Store, clock: Clock, channel: str, send: Sends, executor: Executor) -> None:
         self._store = store
@@ -41,7 +41,7 @@ class Ticker:
         self._stopping = False
 
     async def tick(self) -> int:
-        """Send everything that is due now; return how many were tried."""
+        """Send everything that is due now; return the number of attempts."""
         loop = asyncio.get_running_loop()
         tried = 0
         while not self._stopping:
@@ -51,12 +51,12 @@ class Ticker:
             if not due:
                 break
             tried += len(due)
-            # Chats side by side; each is settled by itself, so one that hangs holds up no other.
+            # Chats run in parallel and are settled separately, so one that hangs does not block the others.
             await asyncio.gather(*(self._one(one) for one in due))
         return tried
 
     async def _look(self) -> None:
-        """Tick, and leave it at a line in the log where the database cannot work just now."""
+        """Tick; if the database is unavailable, only write a line to the log."""
         try:
             await self.tick()
         except AwayError as error:
@@ -74,7 +74,7 @@ class Ticker:
             try:
                 await self._settle(due, outcome, error)
             except AwayError:
-                # What was sent and cannot be noted is sent again when its lease is over.
+                # A reminder sent but not recorded is sent again when its lease expires.
                 if wait is None:
                     raise
                 await asyncio.sleep(wait)
@@ -87,13 +87,13 @@ class Ticker:
         )
 
     def start(self, seconds: int) -> None:
-        """Look every so many seconds, the first time at once."""
+        """Tick at a fixed interval, starting immediately."""
         job = self._scheduler.add_job(
             self._look,
             "interval",
             seconds=seconds,
             next_run_time=_at_once(),
-            # A late tick still has to run, and two at once would gain nothing.
+            # A late tick must still run, and two at once would gain nothing.
             misfire_grace_time=None,
             coalesce=True,
             max_instances=1,
@@ -103,7 +103,7 @@ class Ticker:
         self._watch = asyncio.create_task(self._watch_clock(job, seconds))
 
     async def _watch_clock(self, job: Job, seconds: int) -> None:
-        """Tick when the machine's clock was set back: the scheduler would sleep until it has caught up."""
+        """Tick when the machine's clock was set back: the scheduler would sleep until it catches up."""
         while True:
             before = _at_once()
             await asyncio.sleep(seconds)
@@ -112,7 +112,7 @@ class Ticker:
                 job.modify(next_run_time=_at_once())
 
     async def prune(self) -> None:
-        """Forget what is over: updates long answered, and bars whose days of grace have passed."""
+        """Delete expired data: updates answered long ago, and bars past their grace period."""
         loop = asyncio.get_running_loop()
         await loop.run_in_executor(self._executor, inbox.prune, self._store, self._clock.now())
         gone = await loop.run_in_executor(self._executor, bar_deletion.purge, self._store, self._clock.now())
@@ -120,7 +120,7 @@ class Ticker:
             log.info("bars deleted after their days of grace: %d", gone)
 
     def stop(self) -> None:
-        """Take nothing more; what is being sent is let finish by the channel."""
+        """Claim nothing more; the channel finishes the sends in progress."""
         self._stopping = True
         if self._watch is not None:
             self._watch.cancel()
@@ -129,5 +129,5 @@ class Ticker:
 
 
 def _at_once() -> datetime:
-    """Return the instant by the scheduler's own clock, not the bar's."""
+    """Return the current instant of the scheduler's clock, not the bar's."""
     return datetime.now(UTC)

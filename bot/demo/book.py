@@ -1,7 +1,7 @@
-"""What the demo bar is made of: its people, stock, formulas and prices. All of it is invented.
+"""Data of the demo bar: its people, stock, formulas and prices. All of it is invented.
 
-Only data stands here; demo_story.py says what is done with it, night by night. Amounts are
-texts so that they stay exact; `nights_ago` counts service nights back from the last one.
+The data is separate from the story: story.py uses it, night by night. Amounts are strings so that they stay
+exact; `nights_ago` counts service nights back from the last one.
 """
 
 from __future__ import annotations
@@ -17,15 +17,15 @@ CLOSING_MINUTE = 5 * 60
 SERVICE_DAYS = 0b1111110  # Tuesday to Sunday
 WEEKS = 12
 NIGHTS = 6 * WEEKS
-SPRAY_SINCE = 30  # service nights ago: five weeks
+SPRAY_SINCE = 30  # in service nights ago: five weeks
 
 OWNER, MANAGER, MEMBER = "owner", "manager", "member"
-TEAM = ((MANAGER, "Ines"), (MEMBER, "Caio"))  # beside the owner
+TEAM = ((MANAGER, "Ines"), (MEMBER, "Caio"))  # in addition to the owner
 
 
 @dataclass(frozen=True, slots=True)
 class Stock:
-    """Something the bar buys; `graded` says whether its food grade was confirmed (None: not asked)."""
+    """An item that the bar buys; `graded` says whether its food grade was confirmed (None: not asked)."""
 
     name: str
     kind: IngredientKind
@@ -61,7 +61,7 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Paid:
-    """What a pack cost from one night on; `garnishes` is what one piece of fruit gives."""
+    """The price of a pack from one night on; `garnishes` is the number from one piece of fruit."""
 
     name: str
     nights_ago: int
@@ -135,14 +135,14 @@ FORMULAS = (
         discard_days=120,
     ),
 )
-# The orange mist split with water in it, on which the clearing models do not agree either; the
-# grapefruit one got a little more oil. Batches made before keep the first versions.
+# The orange mist with water split, a case where the clearing models disagree too; the grapefruit mist got a
+# little more oil. Batches made before keep the first versions.
 CHANGES = (
     Change(ORANGE_MIST, ORANGE_WRITTEN - 1, "17:40", (("neutral spirit", "90", "ml"),), ("water",)),
     Change(GRAPEFRUIT_MIST, 18, "15:40", (("grapefruit oil", "9", "ml"),)),
 )
 
-# Malic acid has no price: a gap such as every bar has, which the cost has to name.
+# Malic acid has no price: a gap as every bar has, which the cost must name.
 PRICES = (
     Paid("orange", 72, "1", "each", "0.42", ("6", "6")),
     Paid("orange", 55, "1", "each", "0.38"),
@@ -176,8 +176,8 @@ PRICES = (
     Paid("glycerol", ORANGE_WRITTEN, "50", "cl", "6.10"),
 )
 
-# Mean pieces a night of middling trade, before and since the spray: what is sprayed needs no peel,
-# so fewer oranges and grapefruits stand about naked.
+# Mean pieces on a night of average trade, before and since the spray: sprayed drinks need no peel, so fewer
+# peeled oranges and grapefruits are left over.
 WASTE_RATES: tuple[tuple[str, str, float, float], ...] = (
     ("orange", "peeled and not used", 4.2, 1.0),
     ("orange", "dried out", 1.1, 0.5),

@@ -1,6 +1,6 @@
-"""The demo's numbers beside the fruit: drinks poured, stock counted and bought, and two trials.
+"""Numbers of the demo besides the fruit: drinks served, stock counted and bought, and two trials.
 
-A part is a function from the stage to acts, as in demo_story.py.
+A part is a function from the stage to acts, as in story.py.
 """
 
 from __future__ import annotations
@@ -22,13 +22,13 @@ from bot.work.spray.drinks import DrinksDay
 from bot.work.stock import counts, pars
 from bot.work.trials import trial_life, trials
 
-_DRINKS_A_NIGHT = 140  # of middling trade
-_GARNISHED = (("orange", 0.16), ("grapefruit", 0.09))  # the share of drinks that wants this garnish fresh
+_DRINKS_A_NIGHT = 140  # of average trade
+_GARNISHED = (("orange", 0.16), ("grapefruit", 0.09))  # the share of drinks that get this garnish fresh
 _SPRAYED = ((book.GRAPEFRUIT_MIST, 0.45), (book.ORANGE_MIST, 0.3))
-_COUNTED_NIGHTS = 40  # drinks are written down since then
-_FORGOTTEN = 0.08  # the share of nights on which nobody wrote them down
+_COUNTED_NIGHTS = 40  # drinks are logged since then
+_FORGOTTEN = 0.08  # the share of nights without a log
 
-# What was found on the shelf so many nights ago: ingredient, amount, unit.
+# The stock found on a night: ingredient, amount, unit.
 _FOUND_NIGHTS_AGO = 25
 _FOUND = (
     ("neutral spirit", "1.2", "l"),
@@ -42,7 +42,7 @@ _FOUND = (
     ("malic acid", "400", "g"),
     ("cardamom pods", "130", "g"),
 )
-# Nights ago, ingredient, packs, amount and unit of one, and its price; the book's own prices.
+# Nights ago, ingredient, packs, amount and unit of one, and its price, as in the price list.
 _BOUGHT = (
     (19, "neutral spirit", "1", "5", "l", "91.00"),
     (19, "grapefruit oil", "1", "100", "ml", "47.50"),
@@ -53,7 +53,7 @@ _PARS = (("neutral spirit", "2", "l"), ("grapefruit oil", "60", "ml"), ("sweet o
 
 
 def poured(stage: Stage) -> Iterator[Act]:
-    """Write down at close how many drinks went out, in all and by garnish; some nights it is forgotten."""
+    """Log at close how many drinks went out, in all and by garnish; some nights it is forgotten."""
     dice = stage.chance("poured")
     for night in range(_COUNTED_NIGHTS - 1, -1, -1):
         day = stage.night(night)
@@ -77,7 +77,7 @@ def _pours(stage: Stage, wanted: list[tuple[int, str, str]]) -> Callable[[Contex
         counted = [
             DrinksDay(day, count, stage.formulas.get(name), stage.ingredients.get(fruit))
             for count, name, fruit in wanted
-            if not name or name in stage.formulas  # else not written yet
+            if not name or name in stage.formulas  # otherwise not logged yet
         ]
         drinks.log_all(context, counted)
 
@@ -85,7 +85,7 @@ def _pours(stage: Stage, wanted: list[tuple[int, str, str]]) -> Callable[[Contex
 
 
 def shelf(stage: Stage) -> Iterator[Act]:
-    """Count the shelf once, set pars, and note what comes in; sweet orange oil runs low."""
+    """Count the stock once, set pars, and log deliveries; sweet orange oil runs low."""
     for name, amount, unit in _FOUND:
         yield Act(stage.at(_FOUND_NIGHTS_AGO, "15:05"), OWNER, _counts(stage, name, amount, unit))
     for name, amount, unit in _PARS:
@@ -112,9 +112,9 @@ def _buys(
 # -- trials -----------------------------------------------------------------------------------
 
 _ASPECTS = tuple(Aspect)
-# The trial led to the change that the book has for this formula.
+# The trial led to the version change of this formula.
 _CHANGED = next(one.nights_ago for one in book.CHANGES if one.formula == book.GRAPEFRUIT_MIST)
-# Scores by member and variant number, in the order of the aspects: 0 is the formula as it stands.
+# Scores by member and variant number, in the order of the aspects: 0 is the current formula.
 _OLD_SCORES = {
     OWNER: ((3, 3, 3, 2), (4, 4, 4, 2)),
     MANAGER: ((3, 4, 2, 2), (4, 4, 4, 3)),
@@ -124,7 +124,7 @@ _NEW_SCORES = {MANAGER: ((3, 3, 3, 2), (3, 4, 3, 3)), MEMBER: ((4, 3, 3, 2), (3,
 
 
 def tasted(stage: Stage) -> Iterator[Act]:
-    """Taste more oil in the grapefruit mist, long ago; and lately, blind, another orange mist."""
+    """Taste more oil in the grapefruit mist long ago, and recently another orange mist, blind."""
     night = _CHANGED + 3
     begun: dict[str, int] = {}
     yield Act(

@@ -1,4 +1,4 @@
-"""An invented bar with twelve weeks of work behind it, filled through the use cases themselves."""
+"""Fill an invented bar with twelve weeks of work through the use cases."""
 
 from __future__ import annotations
 
@@ -23,13 +23,13 @@ from bot.work.reminders.planning import ReminderState
 from storage.store import Store
 from storage.tables import Batch, Reminder, Waste
 
-_COLLEAGUES = "demo"  # the channel that the invented colleagues write from: nobody listens there
+_COLLEAGUES = "demo"  # the channel of the invented colleagues: nothing is delivered there
 _STALE_AFTER = timedelta(hours=24)
 
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """What the demo bar holds, and a code by which one more manager can join; `already`: it was there."""
+    """The contents of the demo bar, and a code for one more manager; `already`: it existed before."""
 
     bar: str
     batches: int
@@ -39,10 +39,10 @@ class Filled:
 
 
 def fill(store: Store, clock: Clock, channel: str, person_name: str) -> Filled:
-    """Fill the demo bar for a person of a channel, its last night being the one before now.
+    """Fill the demo bar for a person of a channel; its last night is the most recent one.
 
-    A second time it only makes a new joining code. Raises AlreadyThereError for a person who
-    stands in another bar: the demo must not take them out of it.
+    A second call only makes a new joining code. Raises AlreadyThereError for a person in another bar: the
+    demo must not move them out of it.
     """
     now = clock.now()
     outside_id = person_name.casefold() or "me"
@@ -62,7 +62,7 @@ def fill(store: Store, clock: Clock, channel: str, person_name: str) -> Filled:
 
 
 def _open(stage: Stage, name: str) -> None:
-    """Open the bar, set it up and let the colleagues in."""
+    """Open the bar, set it up and add the colleagues."""
     stage.bar = bars.open_bar(
         stage.unit,
         stage.cast[OWNER],
@@ -87,9 +87,9 @@ def _open(stage: Stage, name: str) -> None:
 
 
 def _settle_stale(context: Context) -> None:
-    """Mark what was to be said more than a day ago as done, as it would have been in a bar at work.
+    """Mark reminders older than a day as done, as in a bar at work.
 
-    A batch that has rested and that nobody has looked at is left: that is still to be asked.
+    A rested batch without a check stays open: its reminder is still to come.
     """
     overdue = context.book.all(
         Reminder,

@@ -1,6 +1,6 @@
-"""The demo's fruit, in and out: a crate on Mondays, a count on Sundays, peeled fruit that is juiced.
+"""Fruit of the demo: crates on Mondays, counts on Sundays, peeled fruit that is juiced.
 
-How much is used is thrown with dice about what each garnish takes, so that counts have something to say.
+Use is random around the need of each garnish, so that counts show differences.
 """
 
 from __future__ import annotations
@@ -21,14 +21,14 @@ from bot.work.stock import counts
 from bot.work.stock import on_hand as stock
 
 _MONDAY, _FRIDAY, _SUNDAY = 0, 4, 6
-_COUNTED_WEEKS = 4  # the bar began to count at close only lately
+_COUNTED_WEEKS = 4  # the bar began to count at close only recently
 
 
 @dataclass(frozen=True, slots=True)
 class _Crate:
-    """How a fruit is bought: pieces in a crate, crates a week before and since the spray, pieces used a week.
+    """How a fruit is bought: pieces per crate, crates a week before and since the spray, pieces used a week.
 
-    `left` is what the first count finds.
+    `left` is the result of the first count.
     """
 
     fruit: str
@@ -48,7 +48,7 @@ _CRATES = (
 
 
 def money(stage: Stage) -> Iterator[Act]:
-    """Say what an hour, a bottle and a label cost, so that fresh and spray can be set side by side."""
+    """Set the price of an hour, a bottle and a label, so that fresh and spray can be compared."""
 
     def does(context: Context) -> None:
         bars.change(
@@ -65,7 +65,7 @@ def money(stage: Stage) -> Iterator[Act]:
 
 
 def crates(stage: Stage) -> Iterator[Act]:
-    """Buy fruit in whole crates on Mondays, and of late count it on Sundays."""
+    """Buy fruit in whole crates on Mondays, and recently count it on Sundays."""
     dice = stage.chance("crates")
     counted = stage.last_day - timedelta(weeks=_COUNTED_WEEKS)
     for back in range(7 * book.WEEKS, -1, -1):
@@ -74,7 +74,7 @@ def crates(stage: Stage) -> Iterator[Act]:
             sprayed = day >= stage.night(book.SPRAY_SINCE)
             for crate in _CRATES:
                 count = crate.since if sprayed else crate.before
-                # Now and then one of them is left out, as what is left over from last week will do.
+                # Now and then a crate is skipped, because last week's leftovers suffice.
                 if count and (sprayed or dice.random() < 0.85):
                     yield Act(stage.at(day, "11:05"), MANAGER, _buys(stage, crate, count))
         if day.weekday() == _SUNDAY and day > counted:
@@ -102,7 +102,7 @@ def _counts(stage: Stage, crate: _Crate, share: float, first: bool) -> Callable[
 
 
 def flesh(stage: Stage) -> Iterator[Act]:
-    """Peel on Fridays since the spray and juice it the same night; some lies peeled on the last one."""
+    """Since the spray, peel on Fridays and juice the same night; on the last night some is left peeled."""
     dice = stage.chance("flesh")
     for night, day in enumerate(stage.nights):
         if day.weekday() != _FRIDAY or not 0 < night < book.SPRAY_SINCE:

@@ -1,4 +1,4 @@
-"""The stage of the demo: the bar, its people, and a clock that is wound on from act to act."""
+"""The stage of the demo: the bar, its people, and a clock that advances with each act."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ _SEED = 20
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """Something that somebody does at a moment: a use case, called with that person's desk."""
+    """One action at a moment: a use case, called with the person's context."""
 
     at: datetime
     who: str
@@ -28,7 +28,7 @@ class Act:
 
 @dataclass
 class Stage:
-    """One bar being filled. Numbers of things done so far are kept for the acts that follow.
+    """One bar being filled. Numbers of earlier acts are kept for later ones.
 
     Service nights are counted back from the last one, which is night 0.
     """
@@ -41,7 +41,7 @@ class Stage:
     formulas: dict[str, int] = field(default_factory=dict)
     batches: dict[str, int] = field(default_factory=dict)
     _acts: int = 0
-    # One for all acts, since it knows that this transaction changed things and remembers nothing stale.
+    # One unit for all acts: it knows that this transaction changed data, and so never uses a stale cache.
     _book: Book | None = None
 
     def __post_init__(self) -> None:
@@ -52,32 +52,32 @@ class Stage:
 
     @property
     def first_day(self) -> date:
-        """The day on which the bar began to keep its book."""
+        """The day of the bar's first entry."""
         return self.last_day - timedelta(days=7 * book.WEEKS)
 
     def night(self, nights_ago: int) -> date:
-        """Return the day of a service night; before the first one, the day the book was begun."""
+        """Return the day of a service night; before the first one, the day of the first entry."""
         return self.nights[nights_ago] if nights_ago < len(self.nights) else self.first_day
 
     def at(self, when: date | int, clock: str) -> datetime:
-        """Return the instant of a day, or of a night so many ago; '25:10' is ten past one after it."""
+        """Return the instant of a day, or of a night so many ago; '25:10' is 01:10 on the next day."""
         hours, minutes = clock.split(":")
         day = self.night(when) if isinstance(when, int) else when
         return instant_of(day, int(hours) * 60 + int(minutes), book.ZONE)
 
     @staticmethod
     def chance(part: str) -> Random:
-        """Return the dice of one part of the story, so that a new part leaves the others as they were."""
+        """Return the random generator of one part of the story; a new part does not change the others."""
         return Random(f"{_SEED} {part}")  # noqa: S311 - invented data must be the same every time
 
     def enter(self, who: str, channel: str, outside_id: str, room: str, name: str) -> Presence:
-        """Bring somebody on, known by a channel."""
+        """Register a person of a channel."""
         found = people.meet(self.unit, channel, outside_id, name, None, room, True, "")
         self.cast[who] = found
         return found
 
     def context(self, who: str, at: datetime) -> Context:
-        """Seat one of the cast at the bar's desk at a moment."""
+        """Return a context for a cast member at a moment."""
         presence = self.cast[who]
         bar = self.bar
         if bar is None or presence.person_id is None or presence.room_id is None:
@@ -85,7 +85,7 @@ class Stage:
         if self._book is None:
             self._book = self.unit.bar(bar.id)
         self._acts += 1
-        role = Role(who)  # the cast goes by its roles
+        role = Role(who)  # cast members are named by role
         return Context(
             self._book,
             bar,
@@ -98,7 +98,7 @@ class Stage:
         )
 
     def play(self, acts: Iterable[Act]) -> None:
-        """Play acts in the order of their moments; those after the last night are left out."""
+        """Run acts in the order of their moments, omitting those after the last night."""
         end = self.at(self.last_day, "29:00")
         for act in sorted(acts, key=lambda act: act.at):
             if act.at <= end:

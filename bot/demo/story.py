@@ -1,7 +1,7 @@
-"""What happens in the demo bar in its twelve weeks, told in parts.
+"""The events of the demo bar in its twelve weeks, in parts.
 
-A part is a function from the stage to acts (a moment, who, a use case). To show something
-new, write a part and put it into PARTS; each has dice of its own, so the others stay as they are.
+A part is a function from the stage to acts (a moment, a person, a use case). To add something, write a part
+and add it to PARTS; each has its own random generator, so the others do not change.
 """
 
 from __future__ import annotations
@@ -39,7 +39,7 @@ _SATURDAY, _FRIDAY, _WEDNESDAY, _MONDAY = 5, 4, 2, 0
 
 
 def stock(stage: Stage) -> Iterator[Act]:
-    """Write down what the bar buys, and what its maker has confirmed to be food grade."""
+    """Add the bar's ingredients, and the food grades confirmed by their makers."""
     for one in book.STOCK:
         yield Act(stage.at(one.nights_ago, "15:00"), OWNER, _stocks(stage, one))
 
@@ -56,7 +56,7 @@ def _stocks(stage: Stage, one: book.Stock) -> Callable[[Context], None]:
 
 
 def specs(stage: Stage) -> Iterator[Act]:
-    """Write the formulas down, and change some of them later."""
+    """Add the formulas, and change some of them later."""
     for one in book.FORMULAS:
         yield Act(stage.at(one.nights_ago, "15:20"), OWNER, _writes(stage, one))
     for change in book.CHANGES:
@@ -96,7 +96,7 @@ def _changes(stage: Stage, change: book.Change) -> Callable[[Context], None]:
 
 
 def paid(stage: Stage) -> Iterator[Act]:
-    """Note what packs cost, up and down."""
+    """Log pack prices, up and down."""
     for one in book.PRICES:
         yield Act(stage.at(one.nights_ago, "15:10"), OWNER, _pays(stage, one))
 
@@ -115,7 +115,7 @@ def _pays(stage: Stage, one: book.Paid) -> Callable[[Context], object]:
 def _make(
     stage: Stage, key: str, formula: str, target: Target, lots: dict[str, str] | None = None
 ) -> Callable[[Context], None]:
-    """Make a batch under a key by which later acts name it, with lots by ingredient."""
+    """Make a batch under a key for later acts, with lots by ingredient."""
 
     def does(context: Context) -> None:
         view = formulas.get(context, stage.formulas[formula])
@@ -193,7 +193,7 @@ def mists(stage: Stage) -> Iterator[Act]:
     yield from life("grapefruit 3", 6, 5)
     yield act(3, "16:15", grapefruit("grapefruit 4", 4, "GO-140"))
     yield from life("grapefruit 4", 2)
-    # On the last day, served or not, so that something is always resting and can be undone.
+    # On the last day, open or closed, so that something is always resting and can be undone.
     yield Act(stage.at(stage.last_day, "23:40"), OWNER, grapefruit("grapefruit 5", 8, "GO-140"))
 
     yield act(29, "16:10", orange("orange first", 1, "SO-77"))
@@ -207,7 +207,7 @@ def mists(stage: Stage) -> Iterator[Act]:
 
 
 def tinctures(stage: Stage) -> Iterator[Act]:
-    """Make the slow and the plain ones: tincture and saline, each in time for the one before."""
+    """Make tincture and saline, each in time for the one before."""
     pods = {"one": "CP-09", "two": "CP-09", "three": "CP-15"}
     for key, night in (("one", 70), ("two", 38), ("three", 4)):
         name = f"cardamom {key}"
@@ -228,7 +228,7 @@ def tinctures(stage: Stage) -> Iterator[Act]:
 
 
 def kitchen(stage: Stage) -> Iterator[Act]:
-    """Make syrup every Wednesday and sour orange every Friday; what is not used in time goes."""
+    """Make syrup every Wednesday and sour orange every Friday; leftovers are discarded."""
     dice = stage.chance("kitchen")
     wednesdays = [night for night, day in enumerate(stage.nights) if day.weekday() == _WEDNESDAY]
     for night in wednesdays:
@@ -261,7 +261,7 @@ def _sour_orange(stage: Stage, dice: Random, night: int) -> Iterator[Act]:
 
 
 def _maker(night: int) -> str:
-    """Return who made it: the owner lately, so that what is still to be reminded of reaches the owner."""
+    """Return the maker: recently the owner, so that open reminders reach the owner."""
     return OWNER if night < 14 else MANAGER
 
 
@@ -286,7 +286,7 @@ def closings(stage: Stage) -> Iterator[Act]:
 
 
 def _poisson(dice: Random, mean: float) -> int:
-    """Return a number of pieces about a mean (Knuth's multiplication of chances)."""
+    """Return a Poisson number with this mean (Knuth's multiplication method)."""
     limit, number, product = math.exp(-mean), 0, dice.random()
     while product > limit:
         number += 1
@@ -318,13 +318,13 @@ def deliveries(stage: Stage) -> Iterator[Act]:
             )
         grams = Fraction(dice.randrange(150, 800, 50))
         lines.append(("lime", grams, Dimension.MASS, "damaged on delivery"))
-        # The crates come in before noon, the book is begun in the afternoon.
+        # Crates arrive before noon; the first entry is in the afternoon.
         if day > stage.first_day:
             yield Act(stage.at(day, "11:20"), MANAGER, _waste(stage, lines))
 
 
 def slip(stage: Stage) -> Iterator[Act]:
-    """Log sixty oranges for six, and take it back."""
+    """Log sixty oranges instead of six, and undo it."""
 
     def does(context: Context) -> None:
         sixty = WasteLine(stage.ingredients["orange"], Fraction(60), Dimension.COUNT, "mouldy")

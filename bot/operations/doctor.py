@@ -1,4 +1,4 @@
-"""A check of all that the program stands on, each with what to do when it fails."""
+"""Check everything that the program depends on, with advice for each failure."""
 
 from __future__ import annotations
 
@@ -20,13 +20,14 @@ from storage.store import NoFolderError, Store, UnsupportedDatabaseError
 
 _TOKEN = re.compile(r"^\d{6,}:[A-Za-z0-9_-]{30,}$")
 _LEAST_FREE_BYTES = 200_000_000
-_NO_EARLIER = datetime(2026, 1, 1, tzinfo=UTC)  # this program did not exist before
+_NO_EARLIER = datetime(2026, 1, 1, tzinfo=UTC)  # the program did not exist before then
 
 
 def examine(settings: Settings, write: Callable[[str], object], live: bool = False, backups: str = "") -> int:
-    """Check everything and write a line for each; return 0 when all is well, else 1.
+    """Run all checks and write a line for each; return 0 if all pass, else 1.
 
-    `live` also asks Telegram and our own door; `backups` is a folder whose newest one must not be old.
+    `live` also checks Telegram and the program's own endpoint; `backups` is a folder whose newest backup must
+    be recent.
     """
     bad = 0
     for finding in _findings(settings, live, backups):
@@ -125,13 +126,13 @@ def _database(settings: Settings) -> Iterator[Finding]:
 
 
 def _space(store: Store) -> Iterator[Finding]:
-    """Look at the disk of a SQLite file: a full one stops every entry."""
+    """Check the disk of a SQLite file: a full disk blocks every entry."""
     if not store.is_sqlite or not store.url.database or store.url.database.startswith("file:"):
         return
     path = Path(store.url.database)
     free = shutil.disk_usage(path.parent).free
     size = path.stat().st_size if path.exists() else 0
-    # A backup or a migration needs as much again, and the log of what was not yet merged some more.
+    # A backup or a migration needs the same space again, and the write-ahead log some more.
     needed = max(_LEAST_FREE_BYTES, 3 * size)
     yield Finding(
         free >= needed,
@@ -160,7 +161,7 @@ def _open_database(store: Store) -> Iterator[Finding]:
         yield Finding(at == migrate.head(), f"database: {shown}, revision {at}", remedy)
     try:
         with store.writing() as unit:
-            # A name of its own: several processes may be examined at once.
+            # A separate name, because several processes may be examined at once.
             name = f"doctor_{secrets.token_hex(6)}"
             unit.session.execute(text(f"CREATE TABLE {name} (a INTEGER)"))
             unit.session.execute(text(f"DROP TABLE {name}"))

@@ -1,4 +1,4 @@
-"""One thing that `doctor` looked at."""
+"""The result of one check of `doctor`."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One thing examined: whether it is well, what was found, and what to do."""
+    """The result of one check: whether it passed, what was found, and advice."""
 
     good: bool
     what: str

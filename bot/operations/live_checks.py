@@ -1,4 +1,4 @@
-"""What `doctor --live` asks beyond this machine's own files: Telegram, our own door, the backups' age."""
+"""The network checks of `doctor --live`: Telegram, the program's own endpoint, the age of backups."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ _NO_TOKEN = {401, 404}
 
 @dataclass(frozen=True, slots=True)
 class _Told:
-    """What Telegram answered: HTTP status (0: nobody did), the result, and its clock."""
+    """Telegram's response: HTTP status (0 for no response), the result, and its clock."""
 
     status: int
     result: dict[str, Any]
@@ -35,7 +35,7 @@ class _Told:
 
 
 def looked_at_live(settings: Settings) -> Iterator[Finding]:
-    """Ask Telegram and our own door how it stands with them."""
+    """Check Telegram and the program's own endpoint."""
     token = settings.telegram_bot_token.get_secret_value()
     told = _ask(f"{settings.telegram_api_base}{token}/getWebhookInfo")
     if told.status in _NO_TOKEN:
@@ -54,7 +54,7 @@ def looked_at_live(settings: Settings) -> Iterator[Finding]:
 
 
 def _ask(address: str) -> _Told:
-    """Fetch JSON. The address holds the token, so no error of the library is passed on."""
+    """Fetch JSON. The address contains the token, so no error of the library is passed on."""
     try:
         with urllib.request.urlopen(address, timeout=_PATIENCE_SECONDS) as answer:  # noqa: S310 - http(s) only
             return _read(answer.status, answer.read(), answer.headers.get("Date"))
@@ -111,7 +111,7 @@ def _webhook(settings: Settings, info: dict[str, Any]) -> Iterator[Finding]:
 
 
 def _door(address: str) -> Finding:
-    """Ask our own door; one that listens everywhere is asked on this machine."""
+    """Probe our own endpoint; one that listens on all addresses is probed on this machine."""
     host, _, port = address.rpartition(":")
     host = {"": "127.0.0.1", "0.0.0.0": "127.0.0.1", "[::]": "[::1]"}.get(host, host)  # noqa: S104 - to ask
     told = _ask(f"http://{host}:{port}/ready")
@@ -122,7 +122,7 @@ def _door(address: str) -> Finding:
 
 
 def backups_age(folder: Path) -> Finding:
-    """Look at the newest dated backup in a folder."""
+    """Check the newest dated backup in a folder."""
     remedy = "systemctl status peel-ledger-backup, or: python -m bot backup FOLDER/ --drill"
     newest = backup.newest_dated(folder)
     if newest is None:

@@ -1,4 +1,4 @@
-"""What goes to the log: never a secret, and above DEBUG nothing that a person wrote."""
+"""Logging without secrets, and above DEBUG without anything that a person wrote."""
 
 from __future__ import annotations
 
@@ -17,14 +17,14 @@ from bot.settings import Settings
 
 HIDDEN = "[secret]"
 _SHAPE = "%(asctime)s %(levelname)s %(name)s: %(message)s"
-# Libraries that say much and little of use; the first two write request addresses, which hold the token.
+# Noisy libraries; the first two log request addresses, which contain the token.
 _QUIET = {
     "httpx": logging.WARNING,
     "httpcore": logging.WARNING,
     "alembic": logging.WARNING,
     "apscheduler": logging.WARNING,
     "fontTools": logging.WARNING,
-    # It writes down what it could not read of an answer, words of people included; the error is ours to log.
+    # It logs unreadable parts of a response, including people's texts; we log the error ourselves.
     "telegram": logging.CRITICAL,
 }
 _OURS = ("bot", "storage", "__main__")
@@ -35,13 +35,13 @@ _Raised: TypeAlias = tuple[type[BaseException], BaseException, TracebackType | N
 class BareFormatter(logging.Formatter):
     """Writes records without secrets.
 
-    Unless `whole`, an error in a trace is told by its kind and place but not by its words, and of
-    what libraries say only the first line is kept: both may quote what somebody wrote.
+    Unless `whole`, a traceback shows the kind and place of an error but not its message, and library messages
+    are cut to their first line: both may quote people's texts.
     """
 
     def __init__(self, secrets: Iterable[str], whole: bool) -> None:
         super().__init__(_SHAPE)
-        # The longest first: one may be part of another.
+        # The longest first, because one may be part of another.
         self._secrets = sorted({form for one in secrets for form in _forms(one)}, key=len, reverse=True)
         self._whole = whole
 
@@ -49,7 +49,7 @@ class BareFormatter(logging.Formatter):
         """Return the record as text."""
         if not self._whole:
             record = logging.makeLogRecord(record.__dict__)
-            record.exc_text = None  # another handler may have kept the whole trace there
+            record.exc_text = None  # another handler may have cached the full traceback there
             if record.name.partition(".")[0] not in _OURS:
                 record.msg, record.args = record.getMessage().partition("\n")[0], None
         text = super().format(record)
@@ -58,7 +58,7 @@ class BareFormatter(logging.Formatter):
         return text
 
     def formatException(self, ei: _Raised) -> str:  # noqa: N802 - logging's own name
-        """Return a trace: places, and the kind of each error."""
+        """Return a traceback: places, and the kind of each error."""
         if self._whole or ei[1] is None:
             return super().formatException(ei)
         lines: list[str] = []
@@ -83,7 +83,7 @@ def _chain(error: BaseException) -> list[BaseException]:
 
 
 def _kind(error: BaseException) -> str:
-    """Return what kind of error it is, with the words that the machine or the database has for it."""
+    """Return the kind of an error, with the message of the operating system or the database."""
     name = f"{type(error).__module__}.{type(error).__qualname__}"
     if isinstance(error, DBAPIError):
         driver = error.orig
@@ -95,7 +95,7 @@ def _kind(error: BaseException) -> str:
 
 
 def secrets_of(settings: Settings) -> Iterator[str]:
-    """Return every secret that the settings hold: secret settings, and the database's password."""
+    """Return every secret in the settings: secret settings, and the database's password."""
     for name in type(settings).model_fields:
         value = getattr(settings, name)
         if isinstance(value, SecretStr) and value.get_secret_value():
@@ -109,7 +109,7 @@ def secrets_of(settings: Settings) -> Iterator[str]:
 
 
 def set_up(settings: Settings) -> None:
-    """Write the log to standard error, from the level that the settings name."""
+    """Log to standard error, from the configured level."""
     level = settings.log_level.upper()
     handler = logging.StreamHandler()
     handler.setFormatter(BareFormatter(secrets_of(settings), whole=level == "DEBUG"))

@@ -1,4 +1,4 @@
-"""The commands that look after the database, and what they say: backup, restore, move-database."""
+"""The maintenance commands and their messages: backup, restore, move-database."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from storage.trouble import AwayError, cannot_be_used
 
 Write = Callable[[str], object]
 _SAY_EVERY_SECONDS = 2.0
-# A database that was found, or its address, is not one to work with.
+# A database that was found unusable, or an unusable address.
 _NO_DATABASE = (
     migrate.NewerDatabaseError,
     migrate.UnfinishedMoveError,
@@ -57,13 +57,13 @@ _SENTENCES: dict[type[refusals.BackupError | moving.MoveError], str] = {
 
 
 class GaveUpError(RuntimeError):
-    """What was asked for was not done; the text says why, in a sentence for people."""
+    """The command failed; the text gives the reason in a sentence for people."""
 
 
 def refusal(error: Exception) -> str | None:
-    """Return what to say when any command meets a database that it cannot use or must not touch.
+    """Return the message for a database that any command cannot use or must not touch.
 
-    None for whatever else went wrong.
+    None for any other error.
     """
     if isinstance(error, GaveUpError):
         return str(error)
@@ -74,7 +74,7 @@ def refusal(error: Exception) -> str | None:
 
 
 def sentence(error: Exception) -> str:
-    """Say why the database was refused or the work was not done; never with a password."""
+    """Return the reason for the failure as a sentence, never with a password."""
     if isinstance(error, migrate.NewerDatabaseError):
         return f"The database is newer than this program (revision {error.revision}): install the newer one."
     if isinstance(error, migrate.UnfinishedMoveError):
@@ -132,7 +132,7 @@ def _opened(url: str) -> Iterator[Store]:
 
 
 def back_up(settings: Settings, file: str, keep: int | None, drill: bool, write: Write) -> int:
-    """Write a backup to a file, or under a dated name into a folder, of which the last `keep` stay.
+    """Write a backup to a file, or under a dated name to a folder that keeps the last `keep`.
 
     Without `file` it goes into the folder `backups` beside the database or in the current folder.
     """
@@ -171,7 +171,7 @@ def _say_drill(found: refusals.Checked, write: Write) -> None:
 
 
 def restore(settings: Settings, file: str, into: str, drill: bool, write: Write) -> int:
-    """Bring a backup back into a new place: the usual database, or the one named by `into`."""
+    """Restore a backup into an empty database: the usual one, or `into`."""
     path = Path(file)
     with _opened(into or settings.database) as target:
         if drill:
@@ -185,7 +185,7 @@ def restore(settings: Settings, file: str, into: str, drill: bool, write: Write)
 
 
 def _restore_by_moving(path: Path, target: Store, write: Write) -> int:
-    """Bring a SQLite file back into PostgreSQL, over a copy that is brought up to date."""
+    """Restore a SQLite file into PostgreSQL, through a migrated copy."""
     with tempfile.TemporaryDirectory(prefix="peel-ledger-restore-") as folder:
         copy = Store(f"sqlite:///{Path(folder) / 'copy.sqlite'}")
         try:
@@ -199,7 +199,7 @@ def _restore_by_moving(path: Path, target: Store, write: Write) -> int:
 
 
 def move_database(source: str, target: str, write: Write, tell: Write) -> int:
-    """Carry all rows of one database into another, and say of each table how many were compared."""
+    """Copy all rows of one database into another, and report the compared rows of each table."""
     with _opened(source) as leaving, _opened(target) as arriving:
         moved = moving.move(leaving, arriving, _Progress(tell))
         for table in moved.tables:
@@ -211,7 +211,7 @@ def move_database(source: str, target: str, write: Write, tell: Write) -> int:
 
 
 class _Progress:
-    """Says how far a table is: when it begins and ends, and every two seconds between."""
+    """Reports the progress of a table: at its start and end, and every two seconds between."""
 
     def __init__(self, tell: Write) -> None:
         self._tell = tell

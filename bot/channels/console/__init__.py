@@ -1,4 +1,4 @@
-"""The conversation in a terminal.
+"""The console: the conversation in a terminal.
 
 Imported by `bot.__main__` only.
 """

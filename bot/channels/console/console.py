@@ -1,4 +1,4 @@
-"""The conversation in a terminal: numbered choices for buttons, plain text through a pipe."""
+"""The console: numbered choices for buttons, and plain text through a pipe."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ _PROMPT = "> "
 
 
 def terminal_language(environment: Mapping[str, str]) -> str | None:
-    """Return the language that the terminal is set to, by the first of POSIX's variables that is set."""
+    """Return the language of the terminal, from the first POSIX variable that is set."""
     for name in ("LC_ALL", "LC_MESSAGES", "LANG"):
         if environment.get(name):
             found = environment[name].partition(".")[0]
@@ -38,7 +38,7 @@ def terminal_language(environment: Mapping[str, str]) -> str | None:
 
 
 class Console:
-    """One person at a terminal. Numbers, or letters where a number is an answer, choose a button."""
+    """One person at a terminal, who chooses buttons by number, or by letter where a number is an answer."""
 
     def __init__(self, store: Store, clock: Clock, name: str, write: Callable[[str], object]) -> None:
         self.store = store
@@ -52,7 +52,7 @@ class Console:
         self._said = 0
 
     def say(self, text: str) -> list[Reply]:
-        """Say a line, or choose a button by its sign; print and return what is answered."""
+        """Send a line, or tap a button by its label; print and return the replies."""
         tapped = None
         chosen = self._choices.get(text.strip().casefold())
         if chosen is not None:
@@ -75,11 +75,11 @@ class Console:
         return replies
 
     def _write(self, line: str) -> None:
-        # Rows of older versions may still hold signs that steer a terminal.
+        # Rows of older versions may contain terminal control characters.
         self._out(harmless(line))
 
     def tick(self) -> int:
-        """Show the reminders that have come due; return how many."""
+        """Show the reminders that are due; return their number."""
         shown = 0
         for due in delivery.claim(self.store, CHANNEL, self.clock.now()):
             self._show([worded_reminder(due, self.clock.now())])
@@ -92,7 +92,7 @@ class Console:
             self._write(line)
 
     def _show(self, replies: list[Reply]) -> None:
-        """Print replies; the signs of their buttons go on from one to the next."""
+        """Print replies; button labels continue from one reply to the next."""
         self._choices = {}
         signs = _signs(replies)
         for reply in replies:
@@ -117,9 +117,9 @@ class Console:
 
 
 def _signs(replies: list[Reply]) -> Iterator[str]:
-    """Return signs for the buttons of replies: 1, 2, 3, or a, b, c where a typed number is itself an answer.
+    """Return labels for the buttons of replies: 1, 2, 3, or a, b, c where a typed number is itself an answer.
 
-    Otherwise '8' could mean eight oranges to the one who types it and the eighth button to us.
+    Otherwise '8' could mean either eight oranges or the eighth button.
     """
     if any(_answers_a_number(button) for reply in replies for row in reply.buttons for button in row):
         return (
@@ -129,7 +129,7 @@ def _signs(replies: list[Reply]) -> Iterator[str]:
 
 
 def _answers_a_number(button: Button) -> bool:
-    """Whether a button stands for a number that could as well be typed: '8', or '24 Saline' for batch 24."""
+    """Whether a button stands for a number that may be typed: '8', or '24 Saline' for batch 24."""
     number = button.label.split(" ")[0]
     return number.isdigit() and button.line.split(" ")[-1] == number
 
@@ -138,7 +138,7 @@ _IMPORT = "import "
 
 
 def _document(text: str) -> Document | None:
-    """Return the file that 'import FILE' names, read from where the person is; None if there is none."""
+    """Return the file named by 'import FILE', relative to the working folder, or None if it is missing."""
     if not text.strip().casefold().startswith(_IMPORT):
         return None
     path = Path(text.strip()[len(_IMPORT) :].strip()).expanduser()
@@ -151,7 +151,7 @@ def _document(text: str) -> Document | None:
 
 
 def _save(name: str, content: bytes) -> str:
-    """Put a file into the working folder, or where nothing may be written there into the temporary one."""
+    """Save a file in the working folder, or in the temporary folder if that is not writable."""
     for folder in (Path(), Path(tempfile.gettempdir())):
         try:
             return str(_write_new(folder / Path(name).name, content))
@@ -161,7 +161,7 @@ def _save(name: str, content: bytes) -> str:
 
 
 def _write_new(path: Path, content: bytes) -> Path:
-    """Write a file under this name, or with a number behind it: never over another one."""
+    """Write a file under this name, with a number appended if needed, never over another one."""
     free, number = path, 1
     while free.exists():
         number += 1
@@ -173,8 +173,8 @@ def _write_new(path: Path, content: bytes) -> Path:
 def talk(console: Console, lines: Iterable[str] | None = None) -> int:
     """Hold the conversation until the input ends; return the exit code.
 
-    With `lines` (a pipe) each is one message, a backslash at the end of a line going on to
-    the next; otherwise the terminal is asked.
+    With `lines` (a pipe) each line is one message; a backslash at its end continues it on the next. Otherwise
+    input comes from the terminal.
     """
     if lines is not None:
         for message in _joined(lines):
@@ -218,7 +218,7 @@ def _joined(lines: Iterable[str]) -> Iterable[str]:
 
 
 def _ask() -> str:
-    """Read one message; a line that ends with a backslash goes on."""
+    """Read one message; a line that ends with a backslash continues."""
     parts = []
     prompt = _PROMPT
     while True:
@@ -230,14 +230,14 @@ def _ask() -> str:
 
 
 def usual_name(store: Store) -> str:
-    """Return who sits at the terminal when nobody says: the only one who ever did, else 'me'."""
+    """Return the default name at the terminal: the only name used so far, else 'me'."""
     with store.reading() as unit:
         known = people.known_names(unit, CHANNEL)
     return known[0] if len(known) == 1 else "me"
 
 
 def intro(demo: bool, interactive: bool) -> str:
-    """Return the words that greet at a terminal."""
+    """Return the greeting at a terminal."""
     text = "Peel Ledger. Type what you want to do, or the sign in brackets for a button; 'quit' ends."
     if demo:
         text += " This is a throw-away copy of the demo bar."

@@ -1,4 +1,4 @@
-"""Answering what was taken in: has the conversation answer it, and sends the replies."""
+"""Answer updates: run the conversation and send the replies."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ _FETCHES = 3
 
 
 class Answers(Answering):
-    """Answers updates of Telegram."""
+    """Answers Telegram updates."""
 
     def __init__(
         self,
@@ -59,11 +59,11 @@ class Answers(Answering):
         self._acknowledging: set[asyncio.Task[None]] = set()
 
     def read(self, update: Update) -> Incoming:
-        """Return what an update is to us."""
+        """Parse an update."""
         return read_update(update, self._bot.id, self._bot.username)
 
     async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
-        """Do what an update asks, and send the answer; `hold` is let go as soon as all of that has left."""
+        """Process an update and send the answer; release `hold` once all of it has left."""
         if incoming.query is not None:
             self._acknowledge_soon(incoming.query)
         if incoming.message is not None:
@@ -84,7 +84,7 @@ class Answers(Answering):
             incoming.message_id if message.tapped is not None else None,
         )
         if letter.replies is not None:
-            # Worked before a stop; nobody knows whether the answer went out.
+            # An earlier process worked on it before it stopped; the answer may or may not have left.
             replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
         else:
             message = await self._with_file(incoming, message)
@@ -100,10 +100,10 @@ class Answers(Answering):
     async def _replies(
         self, message: Message, letter: Letter, target: Target, receipt: Receipt
     ) -> tuple[Target, list[Reply]]:
-        """Have a message answered: on the loop what takes a moment's reading, by a worker all else."""
+        """Run the conversation: short reads on the event loop, everything else in a worker thread."""
         looked = None
         if self._store.is_sqlite and is_warm():
-            # There a read waits for nobody, and going to a worker and back costs as much as the answer.
+            # Such a read never blocks, and a round trip to a worker costs as much as the answer.
             looked = self._conversation.look(message)
         if looked is not None and looked.replies is not None:
             return target, looked.replies
@@ -118,12 +118,12 @@ class Answers(Answering):
         replies = await self._in_worker(self._converse, message, letter, progress, looked, noted)
         target, replies = await progress.answered(replies)
         if letter.again and not changed:
-            # Whoever began it left no trace on disk of what it may have said.
+            # The process that began it left no trace on disk of its replies.
             replies = [may_be_repeat(one) for one in replies]
         return target, replies
 
     async def _with_file(self, incoming: Incoming, message: Message) -> Message:
-        """Fetch the document that came with a message; one that is too large stays unfetched."""
+        """Fetch the document of a message, unless it is too large."""
         if incoming.file_id is None or message.document is None:
             return message
         for attempt in range(_FETCHES):
@@ -136,12 +136,12 @@ class Answers(Answering):
                 await asyncio.sleep(0.5 * 2**attempt)
                 continue
             break
-        # The size that was told beforehand is only the sender's word.
+        # The announced size comes from the sender and is not trusted.
         kept = content if len(content) <= MOST_BYTES else None
         return replace(message, document=replace(message.document, content=kept))
 
     async def suggest(self, incoming: Incoming) -> None:
-        """Answer what a person types after the bot's name in any chat; a failure is only theirs to retype."""
+        """Answer an inline query; on failure the person only has to type again."""
         typing = incoming.typing
         if typing is None:
             return
@@ -150,7 +150,7 @@ class Answers(Answering):
         message = Message(CHANNEL, typing.sender, place, typing.text, key=typing.id, sent_at=now)
         try:
             found = await self._in_worker(suggestions, self._store, self._clock, message)
-            # Personal and never cached: another bar's member types the same and must get their own.
+            # Personal and never cached: a member of another bar who types the same must get other results.
             await self._bot.answer_inline_query(typing.id, articles(found), cache_time=0, is_personal=True)
         except TelegramError as error:
             log.warning("an inline query was not answered: %s", error.message)
@@ -166,7 +166,7 @@ class Answers(Answering):
             return self._conversation.answer(message, receipt, looked)
 
     def _said_before(self, message: Message, letter: Letter) -> str | None:
-        """Return what an edited message said before this edit, or None where that is not known any more."""
+        """Return the text of an edited message before this edit, or None if it is no longer known."""
         words = f'"message_id": {message.number},'
         for payload in inbox.payloads_with(self._store, CHANNEL, words, letter.update_id):
             before = self.read(json.loads(payload)).message
@@ -184,12 +184,12 @@ class Answers(Answering):
         task.add_done_callback(self._acknowledging.discard)
 
     async def _acknowledge(self, query: str) -> None:
-        """Stop the spinner on the tapped button; one that is too old, after a restart, is nobody's loss."""
+        """Stop the spinner on the tapped button; after a restart a tap may be too old, which does no harm."""
         with contextlib.suppress(TelegramError):
             await self._bot.answer_callback_query(query)
 
     async def excuse(self, incoming: Incoming) -> None:
-        """Tell the person that the answer has to wait for the database."""
+        """Tell the person that the answer waits for the database."""
         if incoming.message is None:
             return
         with self._in_tongue_of(incoming.message):
@@ -200,7 +200,7 @@ class Answers(Answering):
         await self._postman.deliver(_plain_target(incoming.message), said)
 
     async def failed(self, incoming: Incoming, letter: Letter) -> None:
-        """Tell the person that something broke, with a reference that stands in the log beside the trace."""
+        """Tell the person about a failure, with a reference that is in the log beside the traceback."""
         reference = secrets.token_hex(3)
         log.exception("update failed, reference %s", reference)
         try:
@@ -220,7 +220,7 @@ class Answers(Answering):
 
     @staticmethod
     def _in_tongue_of(message: Message) -> AbstractContextManager[object]:
-        """Speak the language of the person's phone: the database that knows better may be away."""
+        """Use the language of the person's phone, because the database with their choice may be away."""
         return speaking(Tongue(spoken(message.sender.language) or SPOKEN[0]))
 
     def _note_membership(self, incoming: Incoming) -> None:

@@ -1,10 +1,10 @@
-"""The Telegram channel: puts its parts together, starts them and stops them."""
+"""The Telegram channel: assembles, starts and stops its parts."""
 
 from __future__ import annotations
 
 import os
 
-# Waits as timedeltas: without it the library warns at every flood limit.
+# Durations as timedeltas; otherwise the library warns at every flood limit.
 os.environ.setdefault("PTB_TIMEDELTA", "1")
 
 import asyncio
@@ -53,12 +53,12 @@ if TYPE_CHECKING:
 
 log = logging.getLogger(__name__)
 _WORKERS = 4
-_IDLE_SECONDS = 60  # more than any command thinks between two statements
+_IDLE_SECONDS = 60  # longer than any command computes between two statements
 _TURN_SECONDS = 60  # well within the lease of a reminder, after which another process may send it
 
 
 class TelegramChannel:
-    """One bot. `start` and `stop` for tests, `serve` until a signal for real."""
+    """One bot. Tests use `start` and `stop`; `serve` runs until a signal."""
 
     def __init__(self, settings: Settings, store: Store, clock: Clock) -> None:
         self.settings = settings
@@ -79,10 +79,10 @@ class TelegramChannel:
         self._poller: asyncio.Task[int] | None = None
         self._door: Door | None = None
 
-    # -- life ----------------------------------------------------------------------------
+    # -- lifecycle -----------------------------------------------------------------------
 
     async def start(self) -> None:
-        """Say hello to Telegram, set the command menu, take up what was left, begin to listen."""
+        """Connect to Telegram, set the command menu, resume unfinished updates, begin to listen."""
         await self.bot.initialize()
         self.conversation.bot_name = self.bot.username
         self.conversation.deep_link = lambda payload: create_deep_linked_url(self.bot.username, payload)
@@ -98,7 +98,7 @@ class TelegramChannel:
             self._poller = asyncio.create_task(poller.run())
 
     def _open_door(self) -> None:
-        """Listen for updates and for whoever watches, where that is asked for."""
+        """Listen for updates and for monitoring, if configured."""
         address = self.settings.listening
         if not address:
             return
@@ -111,7 +111,7 @@ class TelegramChannel:
         self._door.open()
 
     async def _ask_for_updates_at(self, url: str) -> None:
-        """Tell Telegram where to send updates; every process of several tells it the same."""
+        """Set the webhook; every process of a group sets the same one."""
         await self.bot.set_webhook(
             url,
             allowed_updates=ALLOWED,
@@ -119,7 +119,7 @@ class TelegramChannel:
         )
 
     async def serve(self) -> int:
-        """Run until a signal or a reason to give up; return the exit code."""
+        """Run until a signal or a fatal error; return the exit code."""
         loop = asyncio.get_running_loop()
         for number in (signal.SIGTERM, signal.SIGINT):
             loop.add_signal_handler(number, self._stopping.set)
@@ -154,7 +154,7 @@ class TelegramChannel:
         return await self._stopping.wait()
 
     async def stop(self) -> None:
-        """Listen no more, let what was begun finish, put everything away."""
+        """Stop listening, finish the work in progress, and close everything."""
         self._stopping.set()
         self.ticker.stop()
         if self._door is not None:
@@ -168,10 +168,10 @@ class TelegramChannel:
         self._workers.shutdown(wait=True)
 
     async def _settle_in(self) -> None:
-        """Build what the first message would wait for, and keep the collector off what stays for good.
+        """Preload what the first message needs, and freeze long-lived objects for the garbage collector.
 
-        Tables, grammar and library classes live as long as the process; walking through them
-        again and again is most of what a full collection costs.
+        Tables, grammar and library classes live as long as the process; traversing them again is most of the
+        cost of a full collection.
         """
         await self._in_worker(warm_up)
         gc.collect()
@@ -179,14 +179,14 @@ class TelegramChannel:
 
     @property
     def idle(self) -> bool:
-        """Whether nothing is being worked on or waits to be marked."""
+        """Whether nothing is in progress or waiting to be marked."""
         return self.intake.idle
 
     async def _in_worker(self, function: Any, *arguments: Any) -> Any:
         return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
 
     async def _set_menus(self) -> None:
-        """Set the command menu: English for everybody, and each other language for phones set to it."""
+        """Set the command menu: English by default, and each other language for phones set to it."""
         menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
         try:
             for language in SPOKEN:
@@ -199,7 +199,7 @@ class TelegramChannel:
         except TelegramError as error:
             log.warning("the command menu could not be set: %s", error.message)
 
-    # -- reminders and figures -----------------------------------------------------------
+    # -- reminders and metrics -----------------------------------------------------------
 
     async def _send_reminder(self, due: DueReminder, worded: Reply) -> tuple[Outcome, str]:
         where = due.destination
@@ -222,7 +222,7 @@ class TelegramChannel:
         await self._in_worker(delivery.room_moved, self.store, CHANNEL, old, new)
 
     async def _looked_up(self) -> dict[str, tuple[str, float]]:
-        """Return what only the database knows, by name: what it means and how much it is."""
+        """Return the figures that only the database knows, by name: description and value."""
         now = self.clock.now()
         waiting = await self._in_worker(inbox.waiting, self.store, CHANNEL)
         late, longest = await self._in_worker(delivery.late, self.store, CHANNEL, now)
@@ -238,7 +238,7 @@ def _encrypted(settings: Settings) -> bool:
 
 
 def _fingerprint(settings: Settings) -> str:
-    """Name the bot without giving its token away."""
+    """Return a name for the bot that does not reveal its token."""
     token = settings.telegram_bot_token.get_secret_value()
     return hashlib.sha256(token.encode()).hexdigest()[:16]
 
@@ -258,7 +258,7 @@ def _say(text: str) -> None:
 
 
 def run(settings: Settings) -> int:
-    """Run the bot until it is told to stop; return the exit code."""
+    """Run the bot until it is stopped; return the exit code."""
     mistake = settings.base_mistake or settings.mistake
     if mistake:
         _say(mistake)
@@ -266,7 +266,7 @@ def run(settings: Settings) -> int:
     store = Store(settings.database, _IDLE_SECONDS)
     try:
         migrate.upgrade(store)
-        # Several processes may share one PostgreSQL; who of them asks Telegram they settle there.
+        # Several processes may share one PostgreSQL; the database decides which of them polls Telegram.
         alone = OnlyOne(settings.lock_path, _fingerprint(settings)) if store.is_sqlite else nullcontext()
         with alone:
             return asyncio.run(_serve(settings, store))

@@ -1,4 +1,4 @@
-"""What keeps an update from being confirmed to its sender."""
+"""Confirmation gate: delays the confirmation of an update until it cannot be lost."""
 
 from __future__ import annotations
 
@@ -12,10 +12,10 @@ log = logging.getLogger(__name__)
 
 
 class Hold:
-    """Keeps an update until nothing of it can be lost: its answer has left, or it is on disk.
+    """Holds an update until it cannot be lost: its answer has left, or it is on disk.
 
-    Waiting for the reply to a request that has left would keep the next update waiting as well. Should
-    the request fail, the update is written down before the answer is tried again.
+    Waiting for the response to a request that has left would delay the next update too. If the request fails,
+    the update is stored before the next attempt.
     """
 
     def __init__(self, write_down: Callable[[], Awaitable[None]]) -> None:
@@ -28,12 +28,12 @@ class Hold:
         return self._free
 
     def let_go(self) -> None:
-        """Let the update be confirmed."""
+        """Allow the update to be confirmed."""
         if not self._free.done():
             self._free.set_result(None)
 
     async def stuck(self) -> None:
-        """The answer did not arrive: see that a new process finds the update, should this one end."""
+        """The answer did not arrive: store the update, so that a new process finds it if this one ends."""
         try:
             await self._write_down()
         except AwayError as error:

@@ -1,8 +1,8 @@
-"""HTTP to the Bot API with less ceremony: h11 on the loop's own streams, connections kept open.
+"""A lean HTTP client for the Bot API: h11 on asyncio streams, with persistent connections.
 
-The library's own request class goes through httpx and httpcore, which do several times the work of the
-protocol itself for every call; on a small machine that is most of what an answer costs. Uploads, and
-machines behind a proxy, still go that way.
+The library's request class uses httpx and httpcore, which cost several times the protocol itself per call; on
+a small machine that is most of the cost of an answer. Uploads, and machines behind a proxy, still use the
+library's class.
 """
 
 from __future__ import annotations
@@ -34,30 +34,30 @@ _CLOSING_SECONDS = 1.0
 _PORTS = {"http": 80, "https": 443}
 Thing = TypeVar("Thing")
 _May = Callable[[], Awaitable[bool]]
-# The library's methods between `call` and the wire have no room for these: who says whether a request may
-# still leave, and whom to tell when it has.
+# The library's methods between `call` and the connection have no parameters for these: the check whether a
+# request may still leave, and the callback when it has left.
 _MAY_SEND: ContextVar[_May | None] = ContextVar("may_send", default=None)
 _LEFT: ContextVar[Callable[[], None] | None] = ContextVar("left", default=None)
 
 
 class NeverLeftError(Exception):
-    """No connection came about, so nothing of the request can have arrived."""
+    """No connection was made, so no part of the request can have arrived."""
 
 
 class BrokeOffError(Exception):
-    """The exchange ended before the whole answer was there: the request may have arrived."""
+    """The exchange ended before the complete response: the request may have arrived."""
 
 
 class LeftToAnotherError(Exception):
-    """This process stood still for longer than its lease, and another sends what it was about to."""
+    """This process stalled for longer than its lease, and another process now sends the reply."""
 
 
 @contextmanager
 def sending_only_while(may: _May) -> Iterator[None]:
-    """Let requests go out of this only while `may` says so, asked last of all, with the connection open.
+    """Let requests leave only while `may` allows it, checked last, with the connection open.
 
-    What comes too late is a NetworkError with LeftToAnotherError as its cause, and with NeverLeftError
-    where the database that would know is away.
+    A late request raises NetworkError, caused by LeftToAnotherError, or by NeverLeftError if the database
+    that could tell is away.
     """
     before = _MAY_SEND.set(may)
     try:
@@ -79,7 +79,7 @@ async def _make_sure() -> None:
 
 
 class _Line:
-    """One connection that is kept open, with the state of the protocol on it."""
+    """One persistent connection and its protocol state."""
 
     def __init__(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
         self._reader = reader
@@ -89,16 +89,16 @@ class _Line:
 
     @property
     def open(self) -> bool:
-        """Whether another request can go out here: the server has not hung up, and it is not long ago."""
+        """Whether another request can use this connection: the server has not closed it, and it is recent."""
         hung_up = self._reader.at_eof() or self._writer.is_closing()
         return not hung_up and self._http.our_state is h11.IDLE and time.monotonic() < self._until
 
     def close(self) -> None:
-        """Hang up."""
+        """Close the connection."""
         self._writer.close()
 
     async def closed(self) -> None:
-        """Wait until it is: TLS says goodbye first."""
+        """Wait until the connection is closed: TLS shuts down first."""
         with contextlib.suppress(OSError, TimeoutError):
             await _within(_CLOSING_SECONDS, self._writer.wait_closed())
 
@@ -110,12 +110,13 @@ class _Line:
         read_seconds: float | None,
         left: Callable[[], None] | None = None,
     ) -> tuple[int, bytes]:
-        """Send a request and return the status and body of its answer; the seconds are for each step.
+        """Send a request and return the status and body of its response; the seconds apply to each step.
 
-        `left` is called when the system has all of the request, and sends it even if this process ends.
+        `left` is called when the operating system has all of the request, and will send it even if this
+        process ends.
         """
         http = self._http
-        # With a content-length, the end of the message is no bytes.
+        # With a content-length, the end of the message has no bytes.
         self._writer.write(b"".join(http.send(part) or b"" for part in (head, h11.Data(body))))
         http.send(h11.EndOfMessage())
         async with asyncio.timeout(write_seconds) as limit:
@@ -140,10 +141,10 @@ class _Line:
 
 
 class LeanRequest(HTTPXRequest):
-    """A request class for python-telegram-bot with connections of its own, at most so many at once."""
+    """A request class for python-telegram-bot with its own bounded connection pool."""
 
     def __init__(self, connections: int, *, read_timeout: float = 5.0, encrypted: bool = True) -> None:
-        # A server on this machine needs no certificates, and loading them takes its time.
+        # A server on this machine needs no certificates, and loading them takes time.
         options: dict[str, Any] = {} if encrypted else {"verify": False, "trust_env": False}
         super().__init__(
             connection_pool_size=connections, read_timeout=read_timeout, httpx_kwargs=options or None
@@ -166,10 +167,9 @@ class LeanRequest(HTTPXRequest):
     async def updates(
         self, address: str, offset: int | None, seconds: int, allowed: list[str]
     ) -> list[dict[str, Any]]:
-        """Ask for updates at `address` and return them as they are sent, waiting up to `seconds` for one.
+        """Request updates at `address` and return them as raw text, waiting up to `seconds` for one.
 
-        They are kept as text anyway: building the library's objects first would only cost.
-        Raises TelegramError.
+        They are stored as text, so building the library's objects would be wasted. Raises TelegramError.
         """
         asked = {"timeout": str(seconds), "allowed_updates": json.dumps(allowed)}
         if offset is not None:
@@ -230,7 +230,7 @@ class LeanRequest(HTTPXRequest):
             self._free.release()
 
     async def _line(self, where: SplitResult, seconds: float | None) -> _Line:
-        """Return a connection that was kept, or a new one. Raises TimedOut or NetworkError."""
+        """Return a pooled connection, or a new one. Raises TimedOut or NetworkError."""
         kept = self._kept.get(where.netloc, [])
         while kept:
             line = kept.pop()
@@ -248,11 +248,11 @@ class LeanRequest(HTTPXRequest):
             return _Line(*await _within(seconds, opening))
         except TimeoutError as error:
             raise TimedOut from NeverLeftError(str(error))
-        except OSError as error:  # those of TLS are some as well
+        except OSError as error:  # some TLS errors are OSErrors too
             raise NetworkError(f"{type(error).__name__}: {error}") from NeverLeftError(str(error))
 
     def _put_back(self, where: SplitResult, line: _Line) -> None:
-        """Keep a connection for the next request, unless this one did not end as it should."""
+        """Return a connection to the pool, unless its exchange did not end cleanly."""
         if line.open:
             self._kept.setdefault(where.netloc, []).append(line)
         else:
@@ -272,11 +272,10 @@ class LeanRequest(HTTPXRequest):
 async def call(
     bot: Bot, method: str, fields: Mapping[str, object], left: Callable[[], None] | None = None
 ) -> Any:
-    """Call a method of the Bot API and return its result as it is sent.
+    """Call a method of the Bot API and return its raw result.
 
-    Without the library's objects for what goes out and comes in: where nothing reads them, making them
-    costs as much as the sending. `left` is called when the system has the whole request. Raises
-    TelegramError.
+    Skips the library's objects for request and response: if nothing reads them, they cost as much as the
+    sending. `left` is called when the operating system has the whole request. Raises TelegramError.
     """
     given = [RequestParameter(name, value, None) for name, value in fields.items() if value is not None]
     before = _LEFT.set(left)

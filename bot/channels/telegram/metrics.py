@@ -1,6 +1,6 @@
-"""What is counted while the bot runs, for whoever watches it: numbers only, nothing of any person or bar.
+"""Metrics of the running bot: numbers only, nothing about any person or bar.
 
-The format is Prometheus' text exposition. The library is loaded only where somebody listens.
+The format is Prometheus' text exposition. The library is loaded only if something listens.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ class Figures:
         self._gauges: dict[str, tuple[str, float]] = {}
 
     def watched(self) -> None:
-        """Begin to count."""
+        """Start counting."""
         from prometheus_client import (  # noqa: PLC0415 - a tenth of a second that few starts need
             CollectorRegistry,
             Counter,
@@ -56,14 +56,14 @@ class Figures:
         self._registry = registry
 
     def collect(self) -> Iterable[Metric]:
-        """Give what was last looked up in the database; called by the registry."""
+        """Yield the figures last read from the database; called by the registry."""
         from prometheus_client.metrics_core import GaugeMetricFamily  # noqa: PLC0415 - see watched
 
         for name, (meaning, value) in self._gauges.items():
             yield GaugeMetricFamily(f"peel_ledger_{name}", meaning, value=value)
 
     def text(self, gauges: dict[str, tuple[str, float]]) -> tuple[bytes, str]:
-        """Return the page and its content type; `gauges` are name to meaning and value."""
+        """Return the page and its content type; `gauges` maps a name to description and value."""
         from prometheus_client.exposition import CONTENT_TYPE_LATEST, generate_latest  # noqa: PLC0415
 
         self._gauges = gauges
@@ -75,7 +75,7 @@ class Figures:
             self._updates.labels(kind).inc()
 
     def answered(self, seconds: float) -> None:
-        """Note how long an answer took."""
+        """Record the duration of an answer."""
         if self._seconds is not None:
             self._seconds.observe(seconds)
 
@@ -85,6 +85,6 @@ class Figures:
             self._errors.labels(place).inc()
 
     def reminded(self, outcome: str) -> None:
-        """Count a reminder with what became of it."""
+        """Count a reminder by its outcome."""
         if self._reminders is not None:
             self._reminders.labels(outcome).inc()

@@ -1,4 +1,4 @@
-"""What an error of a send means: one table, used wherever something is sent."""
+"""Classify send errors in one table, used by every send."""
 
 from __future__ import annotations
 
@@ -24,10 +24,10 @@ from bot.work.reminders.delivery import Outcome
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """What became of the send; `wait` seconds before another try; `moved_to` the chat's new id.
+    """The outcome of a send; `wait` is seconds before a retry, `moved_to` the chat's new id.
 
-    `what` is Telegram's own word for a refusal. `away` says of a send of which nobody knows that
-    most likely nothing was taken: the server had no answer for anybody.
+    `what` is Telegram's word for a refusal. `away` marks an unknown outcome that is most likely a failure:
+    the server answered nobody.
     """
 
     outcome: Outcome
@@ -45,12 +45,12 @@ _NEVER_LEFT = (
     httpx.ConnectError,
     httpx.UnsupportedProtocol,
 )
-_TURNED_AWAY = re.compile(r"\(4\d\d\)")  # how the library ends an error of a status it has no class for
+_TURNED_AWAY = re.compile(r"\(4\d\d\)")  # how the library ends an error for a status without a class
 _BROKE_OFF = (BrokeOffError, httpx.HTTPError)
 
 
 def classify(error: TelegramError) -> Verdict:
-    """Say what an error means. BadRequest and TimedOut are kinds of NetworkError, so the order counts."""
+    """Classify an error. BadRequest and TimedOut are subclasses of NetworkError, so the order counts."""
     if isinstance(error, RetryAfter):
         after = error.retry_after
         seconds = after.total_seconds() if hasattr(after, "total_seconds") else float(after)
@@ -67,7 +67,7 @@ def classify(error: TelegramError) -> Verdict:
         return _network(error)
     if isinstance(error, InvalidToken | Conflict):
         return Verdict(Outcome.REFUSED, what=error.message)
-    # An answer that cannot be read came after the message had been taken, or not: nobody knows.
+    # An unreadable response arrived; whether the message was accepted is unknown.
     return Verdict(Outcome.UNSURE, wait=1.0, what=error.message)
 
 
@@ -80,7 +80,8 @@ def _network(error: NetworkError) -> Verdict:
     if not isinstance(error, TimedOut) and not isinstance(cause, _BROKE_OFF):
         if _TURNED_AWAY.search(error.message):
             return Verdict(Outcome.NOT_SENT, wait=1.0, what=error.message)
-        # 5xx: a proxy before Telegram says so even where the message was taken and only the answer was lost.
+        # 5xx: a proxy in front of Telegram returns it even if only the response to an accepted message was
+        # lost.
         return Verdict(Outcome.UNSURE, wait=1.0, what=error.message, away=True)
-    # A read or write that broke off: the message may have arrived.
+    # An interrupted read or write: the message may have arrived.
     return Verdict(Outcome.UNSURE, wait=1.0, what=type(cause).__name__ if cause else error.message)

@@ -1,4 +1,4 @@
-"""How far long work is, in a message that is edited and then gives its place to the answer."""
+"""Show the progress of long work in a message that is edited and then replaced by the answer."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from bot.chat.reply.message import Reply
 
 
 class Progress:
-    """Shows what a worker thread tells, one send at a time: what comes meanwhile is soon out of date."""
+    """Shows the progress reported by a worker thread, one send at a time, skipping outdated reports."""
 
     def __init__(self, loop: asyncio.AbstractEventLoop, postman: Postman, target: Target) -> None:
         self._loop = loop
@@ -23,7 +23,7 @@ class Progress:
         self._shown = False
 
     def show(self, reply: Reply) -> None:
-        """Show it, from the thread that works."""
+        """Show it; called from the working thread."""
         if self._sending is None or self._sending.done():
             self._sending = asyncio.run_coroutine_threadsafe(self._show(reply), self._loop)
 
@@ -31,11 +31,11 @@ class Progress:
         try:
             self._target = await self._postman.tell(self._target, reply)
         except TelegramError:
-            return  # the answer itself is what has to arrive
+            return  # only the answer itself has to arrive
         self._shown = True
 
     async def answered(self, replies: list[Reply]) -> tuple[Target, list[Reply]]:
-        """Return where the replies go, and the replies: the first takes the place of what was shown."""
+        """Return the target and the replies: the first replaces the progress message."""
         if self._sending is not None:
             await asyncio.wrap_future(self._sending)
         if not self._shown or not replies:

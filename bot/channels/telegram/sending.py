@@ -1,4 +1,4 @@
-"""Sending replies by Telegram: keyboards, edits, files, and what to do when a send fails."""
+"""Send replies by Telegram: keyboards, edits, files, and the handling of failures."""
 
 from __future__ import annotations
 
@@ -29,10 +29,10 @@ from bot.chat.reply.message import File, Reply, Text
 from bot.work.reminders.delivery import Outcome
 
 log = logging.getLogger(__name__)
-_TRIES = 40  # with the pauses between them a quarter of an hour and more
+_TRIES = 40  # with the pauses between them at least a quarter of an hour
 _LONGEST_PAUSE = 60.0
 _LONGEST_GROWN = 30.0
-_MOST_REPEATS = 2  # of one reply, each of which may be one too many
+_MOST_REPEATS = 2  # per reply; each may be a duplicate
 _ALBUM = 10
 _CAPTION = 1024
 _TITLE = 200
@@ -41,7 +41,7 @@ _NO_PREVIEW = {"is_disabled": True}
 
 @dataclass(frozen=True, slots=True)
 class Target:
-    """Where a reply goes: the chat, its topic, the message it answers and the one it may replace."""
+    """The target of a reply: the chat, its topic, the message it answers and the one it may replace."""
 
     chat: str
     private: bool
@@ -51,14 +51,14 @@ class Target:
 
 
 class Pace:
-    """At most so many sends a second over all chats; 0 for no limit."""
+    """Limits the sends per second over all chats; 0 for no limit."""
 
     def __init__(self, per_second: int) -> None:
         self._gap = 1 / per_second if per_second else 0.0
         self._next = 0.0
 
     async def wait(self) -> None:
-        """Wait for this send's turn."""
+        """Wait for this send's slot."""
         if not self._gap:
             return
         loop = asyncio.get_running_loop()
@@ -70,7 +70,7 @@ class Pace:
 
 
 class Postman:
-    """Sends replies and says what became of them."""
+    """Sends replies and reports the outcome."""
 
     def __init__(self, bot: Bot, per_second: int, moved: Callable[[str, str], Awaitable[None]]) -> None:
         self._bot = bot
@@ -78,10 +78,10 @@ class Postman:
         self._moved = moved
 
     async def deliver(self, target: Target, reply: Reply, hold: Hold | None = None) -> Outcome:
-        """Send a reply, trying again for as long as Telegram is away.
+        """Send a reply, retrying for as long as Telegram is away.
 
-        After a send of which nobody knows whether it arrived, what is sent again says that it
-        may be a repeat. `hold` is let go when the whole reply has left.
+        After a send with unknown outcome, the repeated reply says that it may be a repeat. `hold` is released
+        when the whole reply has left.
         """
         repeats = 0
         for attempt in range(_TRIES):
@@ -111,7 +111,7 @@ class Postman:
         return Outcome.NOT_SENT
 
     async def once(self, target: Target, reply: Reply) -> Verdict:
-        """Send a reply once; the caller decides what to do about a failure."""
+        """Send a reply once; the caller decides how to handle a failure."""
         try:
             await self._once(target, reply)
         except TelegramError as error:
@@ -122,7 +122,7 @@ class Postman:
         return Verdict(Outcome.SENT)
 
     async def tell(self, target: Target, reply: Reply) -> Target:
-        """Say how far something is, once; return the target whose message that is, to be replaced."""
+        """Show progress once; return the target with the message to replace."""
         part = html_parts(reply)[0]
         if target.replaces is not None:
             await self._edit(target, reply, part)
@@ -143,7 +143,7 @@ class Postman:
         return await call(self._bot, method, fields, None if hold is None else hold.let_go)
 
     async def _mend(self, target: Target, reply: Reply, verdict: Verdict) -> tuple[Target, Reply] | None:
-        """Return a target and reply that get round the refusal, or None."""
+        """Return a target and reply that avoid the refusal, or None."""
         what = verdict.what.casefold()
         if verdict.moved_to is not None:
             await self._moved(target.chat, verdict.moved_to)
@@ -179,7 +179,7 @@ class Postman:
         await self._send_files(target, reply.files)
 
     async def _send_files(self, target: Target, files: tuple[File, ...]) -> None:
-        """Send files one by one, but pictures that the chat's server holds already as albums."""
+        """Send files one by one; pictures that the chat's server already holds go as albums."""
         held = [file for file in files if file.file_id is not None]
         for at in range(0, len(held), _ALBUM):
             await self._send_album(target, held[at : at + _ALBUM])
@@ -190,7 +190,7 @@ class Postman:
                 await self._send_file(target, file, file.content)
 
     async def _send_drawn(self, target: Target, file: File, draw: Callable[[], bytes]) -> None:
-        """Draw and send what nobody asked for: where that fails the answer has been given all the same."""
+        """Draw and send an unrequested picture; a failure is ignored because the answer has been sent."""
         try:
             await self._send_file(target, file, await asyncio.to_thread(draw))
         except TelegramError as error:
@@ -235,13 +235,13 @@ class Postman:
                 reply_markup=_buttons(reply),
             )
         except TelegramError as error:
-            # A double tap asks for the same text again: it already stands there.
+            # A double tap requests the text that is already there.
             if "not modified" not in str(error).casefold():
                 raise
 
 
 def articles(found: Sequence[Suggestion]) -> list[InlineQueryResultArticle]:
-    """Return suggestions as Telegram lists them."""
+    """Return suggestions as inline query results."""
     return [_article(number, one) for number, one in enumerate(found, start=1)]
 
 
@@ -272,7 +272,7 @@ def _reply_to(target: Target) -> dict[str, object] | None:
 
 def _markup(reply: Reply, target: Target) -> dict[str, object] | None:
     if not target.private and reply.ask and _only_moves(reply):
-        # With privacy mode on only a reply reaches us, so the question asks for one.
+        # In privacy mode the bot receives only replies, so the question forces one.
         return {"force_reply": True, "selective": True, "input_field_placeholder": reply.ask[:64]}
     return _buttons(reply)
 
@@ -287,6 +287,6 @@ def _buttons(reply: Reply) -> dict[str, object] | None:
 
 
 def _only_moves(reply: Reply) -> bool:
-    """Whether the only buttons are Back and Cancel, so that the answer has to be typed."""
+    """Whether the only buttons are Back and Cancel, so that the answer must be typed."""
     answers = [one.line.split(" ", 2) for row in reply.buttons for one in row]
     return all(len(parts) == 3 and parts[0] == ANSWER and parts[2] in {BACK, CANCEL} for parts in answers)

@@ -1,4 +1,4 @@
-"""Telegram's updates as messages of ours."""
+"""Convert Telegram updates to messages."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ ALLOWED = ["message", "edited_message", "callback_query", "inline_query", "my_ch
 
 @dataclass(frozen=True, slots=True)
 class Membership:
-    """The bot was let into a chat or shut out of it."""
+    """The bot was added to a chat or removed from it."""
 
     chat: str
     reachable: bool
@@ -32,7 +32,7 @@ class Migration:
 
 @dataclass(frozen=True, slots=True)
 class Typing:
-    """Something typed after the bot's name in any chat, to be answered at once or not at all."""
+    """An inline query, to be answered immediately or not at all."""
 
     id: str
     sender: Sender
@@ -41,7 +41,7 @@ class Typing:
 
 @dataclass(frozen=True, slots=True)
 class Incoming:
-    """What an update is to us. `chat` orders the work; `query` is a tap to acknowledge."""
+    """A parsed update. `chat` orders the work; `query` is a tap to acknowledge."""
 
     update_id: int
     chat: str
@@ -50,13 +50,13 @@ class Incoming:
     migration: Migration | None = None
     query: str | None = None
     typing: Typing | None = None
-    file_id: str | None = None  # of a document that is still to be fetched
+    file_id: str | None = None  # of a document still to be fetched
     message_id: int | None = None
     thread: int | None = None
 
     @property
     def kind(self) -> str:
-        """What it is, in one word, for counting."""
+        """The kind of update in one word, for counting."""
         if self.query is not None:
             return "tap"
         if self.typing is not None:
@@ -67,9 +67,9 @@ class Incoming:
 
 
 def read_update(update: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
-    """Read one update as Telegram sent it. What is not for us has no message.
+    """Parse one raw update. One that is not for the bot has no message.
 
-    Raises KeyError, TypeError or ValueError for what is no update.
+    Raises KeyError, TypeError or ValueError for an invalid update.
     """
     number = int(update["update_id"])
     if "callback_query" in update:
@@ -97,7 +97,7 @@ def _sender(user: dict[str, Any]) -> Sender:
 
 def _place(message: dict[str, Any]) -> Place:
     chat = message["chat"]
-    # Outside forums a thread id only marks a chain of replies and is refused when sent back.
+    # Outside forums a thread id only marks a chain of replies, and sends with it are refused.
     thread = message.get("message_thread_id") if message.get("is_topic_message") else None
     return Place(str(chat["id"]), chat["type"] == "private", chat.get("title", ""), thread)
 
@@ -122,7 +122,7 @@ def _tap(number: int, query: dict[str, Any]) -> Incoming:
         place.outside_id,
         message,
         query=query["id"],
-        # Only a text can be replaced by another: under a picture the answer comes as a new message.
+        # Only a text message can be edited into another text: below a picture the answer is a new message.
         message_id=int(pressed["message_id"]) if "text" in pressed else None,
         thread=place.thread,
     )
@@ -166,7 +166,7 @@ def _message(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> I
 
 
 def _file(said: dict[str, Any]) -> dict[str, Any] | None:
-    """Return the document that was sent; a picture sent as a file is none."""
+    """Return the document sent; a picture sent as a file does not count."""
     file: dict[str, Any] | None = said.get("document")
     if file is None or str(file.get("mime_type", "")).startswith("image/"):
         return None
@@ -174,7 +174,7 @@ def _file(said: dict[str, Any]) -> dict[str, Any] | None:
 
 
 def _edited(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
-    """An edited message as a correction of the first one; its key differs with every edit."""
+    """Return an edited message as a correction of the original; its key differs for each edit."""
     incoming = _message(number, said, bot_id, bot_name)
     if incoming.message is None:
         return incoming
@@ -184,7 +184,7 @@ def _edited(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> In
 
 
 def _lines_behind(replied: dict[str, Any], bot_id: int) -> tuple[str, ...]:
-    """Return the lines behind the buttons of a message of ours."""
+    """Return the input lines behind the buttons of a message from the bot."""
     if replied.get("from", {}).get("id") != bot_id:
         return ()
     rows = (replied.get("reply_markup") or {}).get("inline_keyboard", ())
@@ -192,7 +192,7 @@ def _lines_behind(replied: dict[str, Any], bot_id: int) -> tuple[str, ...]:
 
 
 def _addressed(said: dict[str, Any], text: str, bot_id: int, bot_name: str) -> bool:
-    """Whether a group message speaks to us: a command (to us or to nobody else), a reply, a mention."""
+    """Whether a group message addresses the bot: a command (to it or to no bot), a reply, a mention."""
     if text.startswith("/"):
         command = text.split(maxsplit=1)[0]
         _command, at, name = command.partition("@")

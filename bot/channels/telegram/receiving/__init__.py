@@ -1,4 +1,4 @@
-"""Ways in for updates: polling or webhook, stored once, in the order of each chat.
+"""Receive updates by polling or webhook; store each once and process it in the order of its chat.
 
 Imported by the channel only.
 """

@@ -1,4 +1,4 @@
-"""Turns and memory: the updates of one chat one after another, those of others side by side, none twice."""
+"""Chat locks and duplicate detection: one chat's updates in order, those of others in parallel."""
 
 from __future__ import annotations
 
@@ -8,17 +8,17 @@ from contextlib import asynccontextmanager
 
 
 class Lately:
-    """The last so many numbers seen, to drop what comes twice."""
+    """The most recent numbers seen, to drop duplicates."""
 
     def __init__(self, most: int) -> None:
         self._most = most
-        self._numbers: dict[int, None] = {}  # keeps the order of coming
+        self._numbers: dict[int, None] = {}  # keeps insertion order
 
     def __contains__(self, number: int) -> bool:
         return number in self._numbers
 
     def add(self, number: int) -> None:
-        """Remember a number, and forget the oldest where there are too many."""
+        """Remember a number, and forget the oldest above the limit."""
         self._numbers[number] = None
         if len(self._numbers) > self._most:
             del self._numbers[next(iter(self._numbers))]
@@ -29,7 +29,7 @@ class Lately:
 
 
 class Turns:
-    """A fair lock for each key; a key that nobody holds or waits for is forgotten."""
+    """A fair lock per key; a key without holder and waiters is forgotten."""
 
     def __init__(self) -> None:
         self._locks: dict[str, asyncio.Lock] = {}
@@ -37,7 +37,7 @@ class Turns:
 
     @asynccontextmanager
     async def of(self, key: str) -> AsyncIterator[None]:
-        """Wait for the key's turn; the order of asking is kept."""
+        """Wait for the key's lock, in the order of the requests."""
         lock = self._locks.setdefault(key, asyncio.Lock())
         self._users[key] = self._users.get(key, 0) + 1
         try:

@@ -1,4 +1,4 @@
-"""Taking updates in: written down first, answered in the order of each chat, marked when that is done."""
+"""Receive updates: store them first, answer them in the order of each chat, then mark them as done."""
 
 from __future__ import annotations
 
@@ -26,44 +26,44 @@ from storage.trouble import AwayError, ConflictError
 log = logging.getLogger(__name__)
 Update = dict[str, Any]
 Thing = TypeVar("Thing")
-_REMEMBERED = 50_000  # update ids kept in memory, so that one seen twice is dropped early
+_REMEMBERED = 50_000  # update ids kept in memory, to drop duplicates early
 _FLUSH_SECONDS = 0.05
-_MOMENT_SECONDS = 0.01  # what is answered by then need not be written down before it is confirmed
+_MOMENT_SECONDS = 0.01  # an update answered by then need not be stored before it is confirmed
 _GRACE_SECONDS = 8
 _FIRST_WAIT, _LONGEST_WAIT = 0.2, 5.0
 _EXCUSE_AFTER = 3.0  # seconds without a database before the person is told
 
 
 class Answering(ABC):
-    """Who answers what was taken in."""
+    """The interface that answers updates."""
 
     @abstractmethod
     def read(self, update: Update) -> Incoming:
-        """Return what an update is to us."""
+        """Parse an update."""
 
     @abstractmethod
     async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
-        """Do what an update asks, and send the answer.
+        """Process an update and send the answer.
 
-        `receipt` is called where something changes, `hold` is let go as soon as the answer has left.
-        Raises AlreadyDoneError where the receipt is refused, LeftToAnotherError where the sending is.
+        `receipt` is called before a change, `hold` is released once the answer has left. Raises
+        AlreadyDoneError if the receipt is refused, LeftToAnotherError if the sending is.
         """
 
     @abstractmethod
     async def suggest(self, incoming: Incoming) -> None:
-        """Answer what is being typed; that is never written down."""
+        """Answer an inline query; it is never stored."""
 
     @abstractmethod
     async def excuse(self, incoming: Incoming) -> None:
-        """Tell the person that the answer has to wait for the database."""
+        """Tell the person that the answer waits for the database."""
 
     @abstractmethod
     async def failed(self, incoming: Incoming, letter: Letter) -> None:
-        """Tell the person that it broke; called while the exception is being handled."""
+        """Tell the person about a failure; called in the exception handler."""
 
 
 class Intake(ABC):
-    """What arrives, by whichever way it came."""
+    """Incoming updates, from polling or webhook."""
 
     def __init__(
         self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
@@ -78,14 +78,14 @@ class Intake(ABC):
         self._answered: list[Letter] = []
         self._flushing: asyncio.Task[None] | None = None
 
-    # -- life ----------------------------------------------------------------------------
+    # -- lifecycle -----------------------------------------------------------------------
 
     @abstractmethod
     async def open(self) -> None:
-        """Take up what was left unfinished."""
+        """Resume unfinished updates."""
 
     async def close(self) -> None:
-        """Let what was begun finish; what is cut off is taken up by the next process."""
+        """Finish the work in progress; the next process resumes anything cut off."""
         if self._tasks:
             await asyncio.wait(self._tasks, timeout=_GRACE_SECONDS)
         for task in self._tasks:
@@ -94,39 +94,39 @@ class Intake(ABC):
 
     @property
     def idle(self) -> bool:
-        """Whether nothing is being worked on or waits to be marked."""
+        """Whether nothing is in progress or waiting to be marked."""
         return not self._tasks and not self._answered
 
     def spawn(self, work: Coroutine[Any, Any, Thing]) -> asyncio.Task[Thing]:
-        """Do something beside the rest; `close` waits for it."""
+        """Run a task in the background; `close` waits for it."""
         task = asyncio.create_task(work)
         self._tasks.add(task)
         task.add_done_callback(self._tasks.discard)
         return task
 
     async def in_worker(self, function: Callable[..., Any], *arguments: Any) -> Any:
-        """Call a function that waits for the database, without holding up the loop."""
+        """Call a blocking function in a worker thread, so that it does not block the event loop."""
         return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
 
-    # -- in ------------------------------------------------------------------------------
+    # -- receiving -----------------------------------------------------------------------
 
     async def take_in(self, updates: Sequence[Update]) -> bool:
-        """See that updates are answered; True once each is on disk, or answered without changing anything.
+        """Ensure that updates are answered; True once each is on disk, or answered without a change.
 
-        False when they could not be written down: whoever sent them must send them again.
+        False when they could not be stored: the sender must send them again.
         """
         letters: list[tuple[Letter, Incoming]] = []
         for update in updates:
             try:
                 incoming = self._answering.read(update)
             except (KeyError, TypeError, ValueError, AttributeError):
-                # Of a shape that is not known: asking for it again would bring the same.
+                # An unknown shape: requesting it again would return the same.
                 self.figures.went_wrong("unreadable")
                 log.exception("an update was not understood and is left out")
                 continue
             self.figures.update_came(incoming.kind)
             if incoming.typing is not None:
-                # Answered at once or not at all, so it is not kept.
+                # Answered immediately or not at all, so it is not stored.
                 self.spawn(self._answering.suggest(incoming))
                 continue
             letter = Letter(CHANNEL, incoming.update_id, json.dumps(update), chat=incoming.chat)
@@ -144,13 +144,13 @@ class Intake(ABC):
         """Begin to answer letters, and return when none can be lost. Raises AwayError."""
 
     def _again(self, letter: Letter) -> Incoming:
-        """Return what a letter from the disk is to us."""
+        """Parse a letter read from disk."""
         return self._answering.read(json.loads(letter.payload))
 
     # -- answering -----------------------------------------------------------------------
 
     async def _in_turn(self, incoming: Incoming, letter: Letter, hold: Hold | None = None) -> bool:
-        """Work one update when those of its chat before it are through; say whether it was answered here."""
+        """Process one update after the earlier ones of its chat; return whether it was answered here."""
         begun = time.monotonic()
         async with self.turns.of(incoming.chat):
             try:
@@ -167,9 +167,9 @@ class Intake(ABC):
         return answered
 
     async def _worked(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> bool:
-        """Work it, however long the database is away: nobody is told that something failed which was kept.
+        """Process it, however long the database is away; a stored update never leads to a failure message.
 
-        False where it turns out to be finished, or another process's to finish.
+        False if it is already finished, or belongs to another process.
         """
         asked_at = time.monotonic()
         wait = _FIRST_WAIT
@@ -181,11 +181,12 @@ class Intake(ABC):
             except LeftToAnotherError:
                 return False
             except AlreadyDoneError:
-                # By whom the disk says; if its replies wait there for us, they are still to be sent.
+                # The stored row names the owner; if it holds replies for this process, they are still to be
+                # sent.
                 now = await self._as_it_stands(letter)
                 continue
             except ConflictError:
-                # Where this process stood still for longer than its lease, another may have been quicker.
+                # If this process stalled for longer than its lease, another may have been faster.
                 now = await self._as_it_stands(letter)
                 if now is not None and now.replies is None:
                     raise
@@ -210,17 +211,17 @@ class Intake(ABC):
         return lambda unit, replies: inbox.mark_worked(unit, letter, replies, self.clock.now())
 
     async def _first(self, letter: Letter) -> Letter | None:
-        """Return the letter to begin with, None if by now it is another's."""
+        """Return the letter to begin with, None if another process owns it by now."""
         return letter
 
     async def _is_ours(self, letter: Letter) -> bool:
-        """Whether no other process has taken the letter up meanwhile."""
+        """Whether no other process has taken over the letter in the meantime."""
         return True
 
     async def _as_it_stands(self, letter: Letter) -> Letter | None:
-        """Return the letter as the disk has it: a commit whose answer was lost may have been done.
+        """Return the letter as stored: a commit with a lost response may have succeeded.
 
-        None where there is nothing left to do.
+        None if nothing is left to do.
         """
         try:
             found: Letter | None = await self.in_worker(inbox.taken, self.store, letter)
@@ -231,13 +232,13 @@ class Intake(ABC):
     # -- marking -------------------------------------------------------------------------
 
     def _mark(self, letter: Letter) -> None:
-        """Mark an update answered soon, together with others: a lost mark costs one repeated reply."""
+        """Mark an update as answered soon, in a batch: a lost mark costs one repeated reply."""
         self._answered.append(letter)
         if self._flushing is None or self._flushing.done():
             self._flushing = asyncio.create_task(self._flush_soon())
 
     async def _flush_soon(self) -> None:
-        # Until none is left: what is answered while others are being marked starts no flush of its own.
+        # Repeat until none is left: updates answered during a flush do not start another.
         while self._answered:
             await asyncio.sleep(_FLUSH_SECONDS)
             await self._flush()
@@ -254,11 +255,11 @@ class Intake(ABC):
 
 
 class OwnIntake(Intake):
-    """For the only process on its database: what it takes in it works at once.
+    """For the only process on its database: it processes each update immediately.
 
-    A change writes its own update down, in the same transaction; an answer that only reads can be
-    given again. So only what is not on its way in a moment is written down before it is confirmed,
-    and all of it together soon after it was answered.
+    A change stores its own update in the same transaction, and a read-only answer can be repeated. So only
+    updates without a quick answer are stored before they are confirmed; the rest are stored together soon
+    after they were answered.
     """
 
     def __init__(
@@ -269,7 +270,7 @@ class OwnIntake(Intake):
         self._unkept: dict[int, Hold] = {}  # begun, and neither answered nor on disk
 
     async def open(self) -> None:
-        """Take up everything unfinished: there is nobody else to do it."""
+        """Resume everything unfinished: there is no other process to do it."""
         for seen in await self.in_worker(inbox.seen_lately, self.store, CHANNEL, _REMEMBERED):
             self._seen.add(seen)
         for left in await self.in_worker(inbox.unfinished, self.store, CHANNEL):
@@ -282,7 +283,7 @@ class OwnIntake(Intake):
             if number not in self._seen:
                 self._seen.add(number)
                 self._unkept[number] = self._begun(incoming, letter)
-            # One that comes again is not begun again: it waits for the first, or for the disk.
+            # A duplicate is not begun again: it waits for the first, or for the disk.
             if number in self._unkept:
                 begun.append((letter, self._unkept[number]))
         if begun:

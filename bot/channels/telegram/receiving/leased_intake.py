@@ -1,4 +1,4 @@
-"""Taking updates in where several processes share one PostgreSQL: each works what it holds a lease on."""
+"""Receive updates with several processes on one PostgreSQL: each works on the updates that it leases."""
 
 from __future__ import annotations
 
@@ -23,31 +23,31 @@ from storage.store import Store
 from storage.trouble import AwayError
 
 log = logging.getLogger(__name__)
-_AT_ONCE = 16  # what is more is left to the others
+_AT_ONCE = 16  # anything beyond this is left to the other processes
 _SWEEP_SECONDS = 0.25
 
 
 class SharedIntake(Intake):
-    """For one of several processes. What it cannot begin at once any of them may claim."""
+    """For one of several processes. Any of them may claim an update that this one cannot begin yet."""
 
     def __init__(
         self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
     ) -> None:
         super().__init__(store, clock, answering, workers, figures)
         self.name = secrets.token_hex(8)
-        self._held: dict[int, float] = {}  # and when each lease was last certain, by `uptime`
-        self._anew: dict[int, Letter] = {}  # leased again, by way of another, while it was being worked
+        self._held: dict[int, float] = {}  # with the time of the last confirmed lease, by `uptime`
+        self._anew: dict[int, Letter] = {}  # leased again through another process while in progress
         self._sweeper: asyncio.Task[None] | None = None
         self._wake = asyncio.Event()
         self._closing = False
-        self._left = False  # whether something that was taken in here may wait to be claimed
+        self._left = False  # whether an update received here may be waiting to be claimed
 
     async def open(self) -> None:
-        """Begin to look for what nobody works on, left by a process that is gone or too busy."""
+        """Begin to look for unclaimed updates, left by a process that is gone or too busy."""
         self._sweeper = asyncio.create_task(self._sweep())
 
     async def close(self) -> None:
-        """Take up nothing more, finish what is held, and give back what could not be finished."""
+        """Stop claiming, finish the held updates, and release those that could not be finished."""
         self._closing = True
         self._wake.set()
         if self._sweeper is not None:
@@ -60,7 +60,7 @@ class SharedIntake(Intake):
 
     @property
     def idle(self) -> bool:
-        """Whether nothing is being worked on, waits to be marked or to be claimed."""
+        """Whether nothing is in progress or waiting to be marked or claimed."""
         return super().idle and not self._left
 
     @property
@@ -84,8 +84,8 @@ class SharedIntake(Intake):
 
     def _begin(self, letter: Letter, incoming: Incoming, since: float) -> None:
         if letter.update_id in self._held:
-            # Its lease ran out while this process stood still, and now it holds it again. What was done
-            # meanwhile by another has to be seen first: it is begun again once it was let go.
+            # Its lease expired while this process stalled, and now this process holds it again. Changes by
+            # another process must be seen first, so it starts again after its release.
             self._anew[letter.update_id] = letter
             return
         self._held[letter.update_id] = since
@@ -103,14 +103,14 @@ class SharedIntake(Intake):
         except Exception:
             self._let_go(number)
             raise
-        # Whatever a stop cuts off is still held, and given back by close.
+        # Anything cut off by a stop is still held, and `close` releases it.
         self._let_go(number)
 
     def _let_go(self, number: int) -> None:
         del self._held[number]
         self._anew.pop(number, None)
 
-    # -- standing still ------------------------------------------------------------------
+    # -- stalled processes ---------------------------------------------------------------
 
     async def _work(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> None:
         with sending_only_while(partial(self._may_send, letter)):
@@ -129,7 +129,7 @@ class SharedIntake(Intake):
         return self._is_certain(letter) or await self._hold_on(letter) is not None
 
     def _is_certain(self, letter: Letter) -> bool:
-        """Whether the lease was made sure of so lately that nobody needs to be asked."""
+        """Whether the lease was confirmed so recently that no query is needed."""
         age = uptime() - self._held[letter.update_id]
         return letter.update_id not in self._anew and age < leased_inbox.LEASE_SECONDS / 2
 
@@ -140,7 +140,7 @@ class SharedIntake(Intake):
             return letter
 
     async def _hold_on(self, letter: Letter) -> Letter | None:
-        """Return the letter as it stands if it is still held here, without a break. Raises AwayError."""
+        """Return the stored letter if this process still holds it without a break. Raises AwayError."""
         began = uptime()
         found = await asyncio.to_thread(leased_inbox.hold_on, self.store, letter, self.name)
         if letter.update_id in self._anew:
@@ -150,17 +150,17 @@ class SharedIntake(Intake):
         return found
 
     async def _renew(self) -> None:
-        """Lengthen all leases."""
+        """Extend all leases."""
         began = uptime()
         held = [*self._held, *(one.update_id for one in self._answered)]
-        # Not by a worker: those may all be waiting for what a process that stands still has locked.
+        # Not in a worker thread: those may all be waiting for rows locked by a stalled process.
         for number in await asyncio.to_thread(leased_inbox.renew, self.store, CHANNEL, self.name, held):
             if number in self._held:
                 self._held[number] = began
 
     async def _flush(self) -> None:
         await super()._flush()
-        # The next update of a chat may have waited for what was just marked.
+        # The next update of a chat may have been waiting for the one just marked.
         self._wake.set()
 
     async def _sweep(self) -> None:
@@ -184,7 +184,7 @@ class SharedIntake(Intake):
                 log.warning("looking for what is left: the database cannot work just now: %s", error)
                 self.figures.went_wrong("sweeping")
             except Exception:
-                # Whatever it is, what others leave undone must still be looked for.
+                # After any error, the loop must go on looking for unclaimed updates.
                 log.exception("looking for what is left failed")
                 self.figures.went_wrong("sweeping")
             with contextlib.suppress(TimeoutError):

@@ -1,4 +1,4 @@
-"""Asking Telegram for updates, by one process at a time."""
+"""Poll Telegram for updates, by one process at a time."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ STOPPED, NO_TOKEN, SECOND_POLLER = 0, 2, 3  # exit codes
 
 
 class Poller:
-    """Asks again and again; what was asked for is confirmed by the next question only."""
+    """Polls in a loop; only the next request confirms the updates of the last one."""
 
     def __init__(self, request: LeanRequest, bot: Bot, intake: Intake, leadership: Leadership) -> None:
         self._request = request
@@ -38,7 +38,7 @@ class Poller:
         self._heard = False
 
     async def run(self) -> int:
-        """Ask until cancelled or until there is no sense in it; return the exit code."""
+        """Poll until cancelled or until it makes no sense; return the exit code."""
         try:
             while True:
                 if not await self._leads():
@@ -60,7 +60,7 @@ class Poller:
             return False
 
     async def _ask(self) -> int | None:
-        """Ask once; return an exit code where asking again makes no sense."""
+        """Poll once; return an exit code if polling again makes no sense."""
         try:
             updates = await self._request.updates(
                 f"{self._bot.base_url}/getUpdates", self._offset, POLL_SECONDS if self._heard else 0, ALLOWED

@@ -1,4 +1,4 @@
-"""One poller for one token on one machine."""
+"""A lock that allows one poller per token on a machine."""
 
 from __future__ import annotations
 
@@ -9,15 +9,15 @@ from typing import IO
 
 
 class AlreadyRunningError(RuntimeError):
-    """Another process of this machine polls with the same token."""
+    """Another process on this machine polls with the same token."""
 
 
 class NoLockError(RuntimeError):
-    """The lock cannot be written; the text is the system's word why."""
+    """The lock file cannot be written; the text is the system's message."""
 
 
 class OnlyOne:
-    """Holds a lock on a file with the bot's name, which must not be its token, while the program runs."""
+    """Holds a file lock while the program runs; the file has the bot's name, which must not be its token."""
 
     def __init__(self, folder: Path, name: str) -> None:
         self._path = folder / f"poller-{name}.lock"

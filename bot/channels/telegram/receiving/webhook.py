@@ -1,7 +1,7 @@
-"""The door for Telegram's updates and for whoever watches the bot, behind a proxy that ends TLS.
+"""The webhook server for updates and monitoring, behind a proxy that terminates TLS.
 
-POST /telegram takes one update and answers once it is on disk. /health says that the process lives,
-/ready that it can work, /metrics how it is doing; those three are for the inside only.
+POST /telegram takes one update and responds once it is on disk. /health reports that the process lives,
+/ready that it can work, /metrics its figures; these three are for internal use only.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ class Door:
     """Listens at an address until it is shut."""
 
     def __init__(self, address: str, secret: str | None, intake: Intake, gauges: Gauges) -> None:
-        """`secret` is what Telegram sends along; None where updates are asked for instead."""
+        """`secret` is the token that Telegram sends along; None when polling."""
         host, _, port = address.rpartition(":")
         self._host, self._port = host.strip("[]"), int(port)
         handlers: list[Any] = [
@@ -42,7 +42,7 @@ class Door:
         ]
         if secret is not None:
             handlers.append((PATH, _Update, {"secret": secret, "intake": intake}))
-        # Addresses and bodies hold what people wrote: nothing of a request is logged.
+        # Addresses and bodies contain people's texts, so requests are not logged.
         application = Application(handlers, log_function=lambda _handler: None)
         self._server = HTTPServer(
             application,
@@ -53,17 +53,17 @@ class Door:
         )
 
     def open(self) -> None:
-        """Begin to listen. Raises OSError where the address is taken or not ours."""
+        """Begin to listen. Raises OSError if the address is in use or not local."""
         self._server.listen(self._port, self._host)
 
     async def shut(self) -> None:
-        """Take no more connections, and end those that are open."""
+        """Accept no more connections, and close the open ones."""
         self._server.stop()
         await self._server.close_all_connections()
 
 
 class _Plain(RequestHandler):
-    """Answers in one word, and never with a page of its own."""
+    """Answers errors in one word, without an error page."""
 
     def set_default_headers(self) -> None:
         self.clear_header("Server")
@@ -81,7 +81,7 @@ class _Update(_Plain):
 
     async def post(self) -> None:
         sent = self.request.headers.get(SECRET_HEADER, "").encode("utf-8", "replace")
-        # In constant time: how long it takes must not tell how much of the secret was right.
+        # In constant time: the duration must not reveal how much of the secret was right.
         if not hmac.compare_digest(sent, self._secret):
             self._refuse(403, "forged")
             return
@@ -95,7 +95,7 @@ class _Update(_Plain):
             self._refuse(400, "unreadable")
             return
         if not await self._intake.take_in([update]):
-            # Telegram sends it again, later and later.
+            # Telegram sends it again, at growing intervals.
             self.set_header("Retry-After", "1")
             self._refuse(503, "not kept")
 
