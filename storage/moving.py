@@ -166,11 +166,11 @@ def _finish(target: Store, tables: Sequence[Table]) -> None:
     with _writing(target) as connection:
         if not target.is_sqlite:
             for table in tables:
-                _count_on(connection, table)
+                count_on(connection, table)
         connection.execute(text(f"DROP TABLE {migrate.MOVING}"))
 
 
-def _count_on(connection: Connection, table: Table) -> None:
+def count_on(connection: Connection, table: Table) -> None:
     """Set PostgreSQL's sequence after the highest copied number; SQLite does this by itself."""
     column = table.autoincrement_column
     if column is None or not isinstance(column.type, Integer):

@@ -6,6 +6,7 @@ import ipaddress
 import os
 import shutil
 import socket
+import tempfile
 import zlib
 from collections.abc import AsyncIterator, Callable, Iterator
 from datetime import UTC, datetime
@@ -13,11 +14,10 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import settings
 
 from storage import migrate
 from storage.store import Store
-from tests import postgres
+from tests import examples, postgres
 from tests.api import Server
 from tests.house import Hands, House
 
@@ -26,9 +26,10 @@ os.environ["PTB_TIMEDELTA"] = "1"
 # The console speaks the terminal's language; the tests read English unless they say otherwise.
 os.environ["LC_ALL"] = "C.UTF-8"
 
-# Enough to find what is wrong in a few runs, and little enough to run all of them each time.
-settings.register_profile("suite", max_examples=50)
-settings.load_profile("suite")
+# In memory, where there is room: else most of the time is spent waiting until a disk has written a commit.
+_MEMORY, _ROOM = Path("/dev/shm"), 4 << 30  # noqa: S108 - each test makes a folder of its own in there
+if "TMPDIR" not in os.environ and os.access(_MEMORY, os.W_OK) and shutil.disk_usage(_MEMORY).free > _ROOM:
+    os.environ["TMPDIR"] = tempfile.tempdir = str(_MEMORY)
 
 _refused: list[str] = []
 
@@ -106,26 +107,35 @@ async def api() -> AsyncIterator[Server]:
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--update-stories", action="store_true", help="write the answers in tests/stories anew")
-    parser.addoption("--every-database", action="store_true", help="run every test on every database")
+    parser.addoption("--all", action="store_true", help="run the long part too, on every database")
 
 
-# What says little of a database that the tests of storage and work have not said: of these, one in five
-# runs on PostgreSQL as well, always the same ones, or the whole would take twice as long.
+def pytest_configure(config: pytest.Config) -> None:
+    examples.choose(long=config.getoption("--all"))
+
+
+# What says little of a database that the tests of storage and work have not said: in the short part one in
+# five of these runs on PostgreSQL as well, always the same ones.
 _TALKATIVE = ("tests/chat/", "tests/stories/", "tests/channels/")
 
 
+@pytest.hookimpl(trylast=True)  # the order that another plugin has chosen stays, but for what comes first
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    items.sort(key=lambda item: item.get_closest_marker("first") is None)
     chosen = config.option.keyword or any("::" in one for one in config.args)
-    if chosen or config.getoption("--every-database"):
+    if chosen or config.getoption("--all"):
         return
     there = {item.nodeid for item in items}
-    left = {item.nodeid for item in items if _is_left_out(item.nodeid, there)}
+    left = {item.nodeid for item in items if _is_left_out(item, there)}
     if left:
         config.hook.pytest_deselected(items=[item for item in items if item.nodeid in left])
         items[:] = [item for item in items if item.nodeid not in left]
 
 
-def _is_left_out(name: str, there: set[str]) -> bool:
+def _is_left_out(item: pytest.Item, there: set[str]) -> bool:
+    if item.get_closest_marker("long") is not None:
+        return True
+    name = item.nodeid
     if not name.startswith(_TALKATIVE) or "[postgresql" not in name:
         return False
     on_sqlite = name.replace("[postgresql", "[sqlite")

@@ -21,6 +21,7 @@ from bot.work.log.corrections import EDITED
 from bot.work.reminders import delivery
 from bot.work.reminders.delivery import DueReminder, Outcome
 from storage.store import Store
+from tests.prepared import prepared
 
 CHANNEL = "house"
 BOT_NAME = "peel_ledger_bot"
@@ -180,7 +181,7 @@ class House:
         self.clock = clock
         self.persons: dict[str, Person] = {}
         self.rooms: dict[str, Room] = {}
-        self._said = 0
+        self.said = 0  # how many messages there have been
         self.conversation = Conversation(store, clock, BOT_NAME)
 
     def restart(self) -> None:
@@ -195,8 +196,8 @@ class House:
 
     def next_key(self, room: Room) -> str:
         """Return a key that no message had before."""
-        self._said += 1
-        return f"{room.place.outside_id}:{self._said}"
+        self.said += 1
+        return f"{room.place.outside_id}:{self.said}"
 
     def person(self, name: str, language: str | None = "en") -> Person:
         """Return the person of this name; they come in the first time they are named."""
@@ -214,6 +215,11 @@ class House:
     def open_bar(self, owner: str = "Ana", name: str = "The Copper Gull", city: str = "Lisbon") -> Person:
         """Open a bar by talking, with what is offered first for everything but name and city."""
         person = self.person(owner)
+        prepared(self, (owner, name, city), lambda: self._open_bar(person, name, city))
+        return person
+
+    @staticmethod
+    def _open_bar(person: Person, name: str, city: str) -> None:
         person.says("start")
         person.says(name)
         replies = person.says(city)
@@ -221,7 +227,6 @@ class House:
             label = replies[-1].buttons[0][0].label
             replies = person.taps(label)
         assert replies[0].first_line == f"{name} is open."
-        return person
 
     def joins(self, newcomer: str, by: str = "Ana", manager: bool = False) -> Person:
         """Let somebody into the bar of `by` with a joining code."""

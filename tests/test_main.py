@@ -1,4 +1,4 @@
-"""The one command that runs all checks."""
+"""The one command that runs everything, and the checks that are tests."""
 
 from __future__ import annotations
 
@@ -8,40 +8,37 @@ from typing import Any
 
 import pytest
 
-from tests.__main__ import checks, main
+from tests import test_checks
+from tests.__main__ import main
 
 
-def _pretend(monkeypatch: pytest.MonkeyPatch, codes: dict[str, int]) -> list[str]:
-    ran: list[str] = []
-    names = {tuple(command): name for name, command in checks([])}
+def test_what_is_asked_for_is_passed_on_and_its_code_returned(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[str] = []
 
-    def run(command: list[str], **options: Any) -> subprocess.CompletedProcess[bytes]:
-        name = names[tuple(command)]
-        ran.append(name)
-        return subprocess.CompletedProcess(command, codes.get(name, 0))
+    def run(arguments: list[str]) -> int:
+        asked.extend(arguments)
+        return 3
+
+    monkeypatch.setattr(pytest, "main", run)
+    assert main(["--all", "tests/trade"]) == 3
+    assert asked[-2:] == ["--all", "tests/trade"]
+
+
+@pytest.mark.parametrize("name", test_checks.CHECKS)
+@pytest.mark.parametrize("code", [1, 2, -9])
+def test_a_check_that_fails_or_is_killed_fails_its_test(
+    monkeypatch: pytest.MonkeyPatch, name: str, code: int
+) -> None:
+    def run(command: list[str], **options: Any) -> subprocess.CompletedProcess[str]:
+        return subprocess.CompletedProcess(command, code, "its own words", "")
 
     monkeypatch.setattr(subprocess, "run", run)
-    return ran
-
-
-def test_a_failure_stops_nothing_and_is_what_is_returned(monkeypatch: pytest.MonkeyPatch) -> None:
-    ran = _pretend(monkeypatch, {"ruff check": 1, "mypy": 2})
-    assert main([]) == 2
-    assert ran == ["ruff check", "ruff format", "mypy", "lint-imports", "pytest"]
-
-
-def test_all_well_is_zero(monkeypatch: pytest.MonkeyPatch) -> None:
-    _pretend(monkeypatch, {})
-    assert main([]) == 0
-
-
-def test_a_killed_check_counts_as_failed(monkeypatch: pytest.MonkeyPatch) -> None:
-    _pretend(monkeypatch, {"pytest": -9})
-    assert main([]) == 9
+    with pytest.raises(pytest.fail.Exception, match="its own words"):
+        test_checks.test_nothing_to_object(name)
 
 
 def test_every_tool_named_is_there_to_run() -> None:
-    for _name, command in checks([]):
+    for command in test_checks.CHECKS.values():
         assert Path(command[0]).exists()
 
 
@@ -51,5 +48,6 @@ def test_the_build_machine_runs_the_very_line_of_the_readme() -> None:
         line for line in (root / "README.md").read_text("utf-8").splitlines() if line.endswith("-m tests")
     )
     assert line.startswith("python3 -m venv .venv && ")
-    assert (root / ".ci" / "run").read_text("utf-8").splitlines()[-1] == line
+    # With the long part as well.
+    assert (root / ".ci" / "run").read_text("utf-8").splitlines()[-1] == f"{line} --all"
     assert line in (root / "DEVELOPERS.md").read_text("utf-8").splitlines()

@@ -7,11 +7,12 @@ bar only, and one that names a version means that version.
 
 from __future__ import annotations
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
 
 from bot.chat.reply.message import Reply
 from tests.channels.telegram.conftest import MIST, Telephone
+from tests.examples import examples
 from tests.house import House, Person, first_lines, text
 from tests.security import two_bars
 
@@ -146,7 +147,7 @@ _FORGED = st.one_of(
 )
 
 
-@settings(deadline=None, max_examples=120, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@examples(30, HealthCheck.function_scoped_fixture)
 @given(line=_FORGED, near=st.sampled_from(["= {} ", "~ {} ", ""]))
 def test_whatever_stands_behind_a_button_it_is_answered_and_stays_in_the_bar(
     house: House, line: str, near: str

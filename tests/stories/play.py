@@ -12,6 +12,7 @@ from zoneinfo import ZoneInfo
 from bot.chat.conversation.inline import Suggestion
 from bot.chat.reply.message import Reply
 from tests.house import House, Person, lines
+from tests.prepared import prepared
 
 FOLDER = Path(__file__).parent
 _INDENT = "  "
@@ -157,8 +158,8 @@ class Player:
 
     def _after(self, name: str) -> None:
         watch, self._watch = self._watch, None
-        for step in read(FOLDER / f"{name}.story")[0]:
-            self.play(step)
+        steps, _rest = read(FOLDER / f"{name}.story")
+        prepared(self.house, ("story", name), lambda: [self.play(step) for step in steps])
         self._watch = watch
 
     def _clock(self, text: str) -> None:

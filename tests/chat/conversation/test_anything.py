@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
 from sqlalchemy import select
 
@@ -14,6 +14,7 @@ from bot.chat.reply.message import BUTTON_BYTES, Reply
 from storage.store import Store
 from storage.tables import Base
 from tests.buttons import LONGEST_MESSAGE
+from tests.examples import examples
 from tests.house import House
 
 # Words that only the other bar knows; nothing that is typed here contains them.
@@ -145,11 +146,7 @@ def _two_bars(house: House) -> list[str]:
     return theirs
 
 
-@settings(
-    deadline=None,
-    max_examples=150,
-    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
-)
+@examples(40, HealthCheck.function_scoped_fixture, HealthCheck.too_slow)
 @given(steps=_STEPS)
 def test_an_answer_comes_and_nothing_leaks(house: House, steps: list[str | tuple[str, int]]) -> None:
     # The bars are opened for the first example; the state goes on from one to the next, as in life.

@@ -20,6 +20,7 @@ from bot.chat.i18n.language import Tongue, speaking
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reply.units import UNIT_LABELS, show_quantity
 from bot.trade.formulas.measures import Quantity
+from tests.examples import examples
 
 _RULES = sorted(parser._lark().options.start)
 _NAMES = (
@@ -60,7 +61,7 @@ _PHRASES = st.lists(_FRAGMENTS, max_size=14).flatmap(
 )
 
 
-@settings(deadline=None, max_examples=400)
+@examples(100)
 @given(rule=st.sampled_from(_RULES), text=st.one_of(_PHRASES, st.text(max_size=80)))
 @example(rule="batch_cmd", text="1/2")
 @example(rule="batch_cmd", text="#999999999.999999")
@@ -76,7 +77,7 @@ def test_it_raises_nothing_but_its_own_errors(rule: str, text: str) -> None:
         assert filled.text in text
 
 
-@settings(deadline=None, max_examples=300)
+@examples(75)
 @given(rule=st.sampled_from(_RULES), text=_PHRASES)
 def test_what_was_not_understood_is_the_end_of_what_was_said(rule: str, text: str) -> None:
     caught: PhraseError | None = None
@@ -153,7 +154,7 @@ _LOCALES = st.sampled_from(["en_IE", "en_US", "en_GB", "en_AU", "es_ES", "fr_FR"
 _MEASURES = st.sampled_from(sorted(set(UNIT_LABELS) - {"each"}))
 
 
-@settings(deadline=None, max_examples=400)
+@examples(100)
 @given(
     thousandths=st.integers(1, 10**9),
     unit=_MEASURES,

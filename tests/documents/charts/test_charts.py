@@ -10,7 +10,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.documents.charts.canvas import (
@@ -38,6 +38,7 @@ from bot.documents.charts.charts import (
     waste_by_week,
 )
 from tests.documents.charts.colour_vision import VISIONS, contrast, difference
+from tests.examples import examples
 
 LOOKS = pytest.mark.parametrize("look", [LIGHT, DARK], ids=["light", "dark"])
 FIRST = date(2026, 1, 5)
@@ -150,7 +151,7 @@ def test_pictures_are_as_wide_as_a_phone_and_repeat(kind: Callable[..., Sheet], 
 words = st.text(st.characters(blacklist_categories=["Cs", "Cc"]), min_size=1, max_size=60).filter(str.strip)
 
 
-@settings(max_examples=25, deadline=None)
+@examples(8)
 @given(st.lists(words, min_size=1, max_size=6, unique=True), st.sampled_from(KINDS))
 def test_no_name_is_clipped(names: list[str], kind: Callable[[list[str]], Sheet]) -> None:
     together = "".join("".join(_texts_inside(kind(names))).split())
@@ -158,7 +159,7 @@ def test_no_name_is_clipped(names: list[str], kind: Callable[[list[str]], Sheet]
         assert "".join(shown(name).split()) in together
 
 
-@settings(max_examples=50, deadline=None)
+@examples(12)
 @given(st.text(max_size=80), st.floats(40, 350), st.floats(8, 20), st.booleans())
 def test_wrapping_keeps_every_sign_and_the_width(text: str, width: float, size: float, bold: bool) -> None:
     lines = wrapped(text, width, size, bold)

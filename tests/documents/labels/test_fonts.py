@@ -8,13 +8,14 @@ from contextlib import ExitStack, closing
 from pathlib import Path
 
 import pytest
-from hypothesis import example, given, settings
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from bot.documents.labels import fonts as module
 from bot.documents.labels.drawing import new_document
 from bot.documents.labels.fonts import FontsMissingError, Letters, ideograph_font_files, main_font_files
 from tests.documents.labels.label_texts import IDEOGRAPHS, SCRIPTS
+from tests.examples import examples
 
 LEMON = "\U0001f34b"  # a picture sign that neither font has
 
@@ -87,7 +88,7 @@ def test_accents_are_composed_and_a_tower_of_them_is_cut_down(fresh: Callable[..
     assert letters.missing == "\u0301"
 
 
-@settings(max_examples=150, deadline=None)
+@examples(40)
 @given(st.text(max_size=40))
 @example("0 \ua825")  # an accent that no font has, alone after a space
 def test_anything_can_be_measured_and_cleaning_twice_changes_nothing(letters: Letters, text: str) -> None:

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import cast
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
 from PIL import Image
 
@@ -18,6 +18,7 @@ from bot.documents.labels.labels import MOST_COPIES, LabelText, NumberingError, 
 from bot.documents.labels.sheets import STOCKS, CountError, Roll, Sheet, Stock
 from tests.documents.labels.label_texts import IDEOGRAPHS, LINK, LONG, PLAIN, SCRIPTS
 from tests.documents.reading import Page, poppler, read_pages, read_symbols
+from tests.examples import examples
 
 A4 = cast("Sheet", STOCKS["a4-3x7 64x38"])
 STOCK_IDS = list(STOCKS)
@@ -194,7 +195,7 @@ def test_outlines_are_drawn_on_request_only() -> None:
     assert corners == pytest.approx(wanted, abs=0.25)
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@examples(6, HealthCheck.too_slow)
 @given(
     st.one_of(
         st.sampled_from([*SCRIPTS.values(), "gjpqy" * 16, "ÅẾǕ" * 20]), st.text(min_size=1, max_size=80)

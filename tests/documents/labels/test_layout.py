@@ -9,7 +9,7 @@ from contextlib import closing
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
 
 from bot.documents.labels.boxes import Face, QrBox, TextBox
@@ -21,6 +21,7 @@ from bot.documents.labels.layout import MOVE_ORDER, SMALLEST_PT, Arrangement, He
 from bot.documents.labels.qr import SMALLEST_MODULE_MM
 from bot.documents.labels.sheets import STOCKS, Roll, Stock
 from tests.documents.labels.label_texts import IDEOGRAPHS, LONG, PLAIN, SCRIPTS
+from tests.examples import examples
 
 AGAIN = {"name_again", "batch_again", "bottle_again", "continued"}
 SMALL = Roll("small", 38, 21)
@@ -97,7 +98,7 @@ def check_boxes(shown: tuple[Face, ...], measure: Measure) -> None:
             assert not one.overlaps(other), (one, other)
 
 
-@settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@examples(30, HealthCheck.too_slow)
 @given(label_texts, stocks, st.sampled_from(["", "3 of 12"]))
 def test_boxes_stay_apart_on_the_label_and_hold_the_whole_text(
     letters: Letters, text: LabelText, stock: Stock, bottle: str

@@ -6,18 +6,19 @@ import io
 import string
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
 from bot.documents.labels.qr import MODULE_SIZES_MM, SMALLEST_MODULE_MM, LinkError, qr_png, qr_squares
 from tests.documents.labels.label_texts import LINK
 from tests.documents.reading import read_symbols
+from tests.examples import examples
 
 PAYLOAD = st.text(string.ascii_letters + string.digits + "_-", min_size=1, max_size=64)
 
 
-@settings(max_examples=40, deadline=None)
+@examples(10)
 @given(PAYLOAD)
 def test_every_deep_link_reads_back(payload: str) -> None:
     link = f"https://t.me/corner_bar_ledger_bot?start={payload}"

@@ -10,7 +10,7 @@ from itertools import repeat
 from typing import TypeVar
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.trade.errors import OutOfRangeError
@@ -24,6 +24,7 @@ from bot.trade.savings.fresh_versus_spray import (
     Spray,
     compare,
 )
+from tests.examples import examples
 
 exactly = Estimate.exactly
 TINY = Decimal("1e-15")
@@ -212,7 +213,7 @@ def _all_answers(result: FreshAgainstSpray) -> list[Answer]:
     ]
 
 
-@settings(max_examples=60, deadline=None)
+@examples(15)
 @given(_bars(), st.lists(st.integers(0, 4).map(lambda n: Fraction(n, 4)), min_size=13, max_size=13))
 def test_the_whole_range_holds_every_bar_inside_it(
     bar: tuple[Fresh, Spray, House], places: list[Fraction]
@@ -226,7 +227,7 @@ def test_the_whole_range_holds_every_bar_inside_it(
         assert wide.whole.low - slack <= narrow.likely <= wide.whole.high + slack
 
 
-@settings(max_examples=40, deadline=None)
+@examples(10)
 @given(_bars())
 def test_likely_and_usual_lie_in_the_whole(bar: tuple[Fresh, Spray, House]) -> None:
     result = compare(*bar, count=100)
@@ -237,7 +238,7 @@ def test_likely_and_usual_lie_in_the_whole(bar: tuple[Fresh, Spray, House]) -> N
         assert answer.usual.high <= float(answer.whole.high) + slack
 
 
-@settings(max_examples=60, deadline=None)
+@examples(15)
 @given(_bars())
 def test_at_a_break_even_both_cost_the_same(bar: tuple[Fresh, Spray, House]) -> None:
     low = repeat(Fraction(0))

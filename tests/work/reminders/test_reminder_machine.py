@@ -21,6 +21,7 @@ from bot.work.reminders import delivery
 from bot.work.reminders.delivery import DueReminder, Outcome
 from bot.work.reminders.planning import ReminderState
 from storage.tables import Batch, Reminder
+from tests.examples import examples
 from tests.house import CHANNEL, House, first_lines
 
 _TEAM = "Team"
@@ -209,10 +210,7 @@ def test_reminders(another_house: Callable[[], House]) -> None:
     run_state_machine_as_test(
         machine,
         settings=settings(
-            max_examples=12,
-            stateful_step_count=16,
-            deadline=None,
-            suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture],
+            examples(6, HealthCheck.too_slow, HealthCheck.function_scoped_fixture), stateful_step_count=16
         ),
     )
 

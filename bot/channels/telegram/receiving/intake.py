@@ -75,7 +75,7 @@ class Intake(ABC):
         self._answering = answering
         self._workers = workers
         self._tasks: set[asyncio.Task[Any]] = set()
-        self._answered: list[Letter] = []
+        self._answered: dict[int, Letter] = {}  # until they are marked on disk
         self._flushing: asyncio.Task[None] | None = None
 
     # -- lifecycle -----------------------------------------------------------------------
@@ -233,7 +233,7 @@ class Intake(ABC):
 
     def _mark(self, letter: Letter) -> None:
         """Mark an update as answered soon, in a batch: a lost mark costs one repeated reply."""
-        self._answered.append(letter)
+        self._answered[letter.update_id] = letter
         if self._flushing is None or self._flushing.done():
             self._flushing = asyncio.create_task(self._flush_soon())
 
@@ -244,14 +244,16 @@ class Intake(ABC):
             await self._flush()
 
     async def _flush(self) -> None:
-        taken, self._answered = self._answered, []
+        taken = list(self._answered.values())
         if not taken:
             return
         try:
             await self.in_worker(inbox.put_away, self.store, taken, self.clock.now())
         except AwayError:
-            self._answered += taken
             await asyncio.sleep(_FIRST_WAIT)
+            return
+        for letter in taken:
+            self._answered.pop(letter.update_id, None)
 
 
 class OwnIntake(Intake):

@@ -152,7 +152,7 @@ class SharedIntake(Intake):
     async def _renew(self) -> None:
         """Extend all leases."""
         began = uptime()
-        held = [*self._held, *(one.update_id for one in self._answered)]
+        held = [*self._held, *self._answered]
         # Not in a worker thread: those may all be waiting for rows locked by a stalled process.
         for number in await asyncio.to_thread(leased_inbox.renew, self.store, CHANNEL, self.name, held):
             if number in self._held:

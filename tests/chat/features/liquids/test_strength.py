@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
 
 from bot.trade.liquids.strength import dilute
 from tests.chat.features.liquids.mixes import MIST, SYRUP, bar_with, said, tapped
+from tests.examples import examples
 from tests.house import House
 
 pytestmark = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
@@ -42,7 +43,7 @@ def test_a_warm_bar_pours_less_water_for_the_same_volume(house: House) -> None:
     assert said(ana, "strength 500 ml 96 to 70") == warm
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@examples(6, HealthCheck.function_scoped_fixture)
 @given(st.integers(50, 2000), st.integers(60, 96), st.integers(20, 59))
 def test_what_is_said_is_what_the_rule_gives(house: House, volume: int, strong: int, weak: int) -> None:
     ana = house.person("Ana")

@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
 
 from tests.chat.features.liquids.mixes import MIST, SYRUP, bar_with, labels, said, tapped
+from tests.examples import examples
 from tests.house import House
 
 pytestmark = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
@@ -127,7 +128,7 @@ def test_nothing_to_dose_is_said_plainly(house: House) -> None:
 _MORE = {"sprays": st.integers(1, 9), "drink": st.integers(20, 400), "drinks": st.integers(1, 12)}
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@examples(8, HealthCheck.function_scoped_fixture)
 @given(**_MORE)
 def test_no_answer_ever_clears_a_drink(house: House, sprays: int, drink: int, drinks: int) -> None:
     ana = house.person("Ana")
@@ -139,7 +140,7 @@ def test_no_answer_ever_clears_a_drink(house: House, sprays: int, drink: int, dr
         assert not re.search(r"\b(?:un)?safe(?:ly|ty)?\b|\blegal\b|\bharmless\b", words, re.IGNORECASE), words
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@examples(6, HealthCheck.function_scoped_fixture)
 @given(st.integers(1, 8))
 def test_the_mass_in_a_drink_is_linear_in_sprays(house: House, sprays: int) -> None:
     ana = house.person("Ana")

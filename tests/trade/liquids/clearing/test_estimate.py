@@ -5,7 +5,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.trade.errors import OutOfRangeError
@@ -22,6 +22,7 @@ from bot.trade.liquids.clearing.estimate import (
 from bot.trade.liquids.clearing.miscibility import FACTS, Outcome
 from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.liquids.clearing.substances import Model
+from tests.examples import examples
 
 _ORDER = [State.WILL_SPLIT, State.BORDERLINE, State.CLEAR]
 
@@ -71,7 +72,7 @@ def test_stronger_spirit_never_makes_it_worse(model: Model) -> None:
     st.floats(min_value=0, max_value=40),
     st.lists(st.floats(min_value=0, max_value=100), min_size=2, max_size=4),
 )
-@settings(max_examples=40, deadline=None)
+@examples(10)
 def test_the_state_rises_with_strength(oil: float, glycol: float, strengths: list[float]) -> None:
     base = Mixture(oil_ml=oil, glycol_ml=glycol, spirit_ml=60)
     states = [state_of(replace(base, spirit_percent=p), 20.0) for p in sorted(strengths)]

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 from scipy.optimize import minimize
@@ -17,6 +17,7 @@ from bot.trade.errors import OutOfRangeError
 from bot.trade.liquids.clearing.phases import GroupModel, bar_model
 from bot.trade.liquids.clearing.substances import ETHANOL, SUBSTANCES, WATER, Model
 from bot.trade.liquids.clearing.unifac_groups import FILE, MissingParameterError
+from tests.examples import examples
 from tests.unifac_tables import as_text, published
 
 _SIX = len(SUBSTANCES)
@@ -56,7 +57,7 @@ def test_a_pure_liquid_has_activity_coefficient_one(model: Model) -> None:
 
 
 @given(st.integers(min_value=0, max_value=10**6))
-@settings(max_examples=30, deadline=None)
+@examples(8)
 def test_activity_coefficients_obey_gibbs_and_duhem(seed: int) -> None:
     """Along any line of compositions the changes of ln gamma, weighted by x, cancel."""
     x, y = _fractions(seed), _fractions(seed + 1)

@@ -1,0 +1,28 @@
+"""How many examples a property is tried with: some in the short part, many in the long one."""
+
+from __future__ import annotations
+
+from hypothesis import HealthCheck, settings
+
+_SHORT, _LONG = "short", "long"
+# Enough to find what is wrong within a few runs, and little enough to run all of them each time.
+settings.register_profile(_SHORT, max_examples=20)
+settings.register_profile(_LONG, max_examples=200)
+_TIMES_LONG = 10
+
+
+def choose(*, long: bool) -> None:
+    """Choose the part that is run."""
+    settings.load_profile(_LONG if long else _SHORT)
+
+
+def in_long_part() -> bool:
+    """Whether the long part is run."""
+    return settings.get_current_profile_name() == _LONG
+
+
+def examples(count: int, *suppressed: HealthCheck) -> settings:
+    """Try a property with so many examples, with ten times as many in the long part."""
+    if in_long_part():
+        count *= _TIMES_LONG
+    return settings(max_examples=count, deadline=None, suppress_health_check=suppressed)
