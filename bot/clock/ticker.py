@@ -60,7 +60,7 @@ class Ticker:
         try:
             await self.tick()
         except AwayError as error:
-            log.warning("reminders wait: the database cannot work just now: %s", error)
+            log.warning("reminders wait: the database is unavailable: %s", error)
 
     async def _one(self, due: DueReminder) -> None:
         try:
@@ -117,7 +117,7 @@ class Ticker:
         await loop.run_in_executor(self._executor, inbox.prune, self._store, self._clock.now())
         gone = await loop.run_in_executor(self._executor, bar_deletion.purge, self._store, self._clock.now())
         if gone:
-            log.info("bars deleted after their days of grace: %d", gone)
+            log.info("bars deleted after their grace period: %d", gone)
 
     def stop(self) -> None:
         """Claim nothing more; the channel finishes the sends in progress."""

@@ -206,7 +206,7 @@ class Answers(Answering):
         try:
             await self._in_worker(inbox.note_failure, self._store, CHANNEL, letter.update_id, 1)
         except DatabaseError:
-            log.exception("the failure could not be noted, reference %s", reference)
+            log.exception("the failure could not be recorded, reference %s", reference)
         if incoming.message is None:
             return
         with self._in_tongue_of(incoming.message):

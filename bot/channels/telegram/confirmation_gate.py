@@ -37,6 +37,6 @@ class Hold:
         try:
             await self._write_down()
         except AwayError as error:
-            log.warning("an answer waits that is not written down: %s", error)
+            log.warning("an unsent answer could not be stored: %s", error)
         else:
             self.let_go()

@@ -194,9 +194,9 @@ class Postman:
         try:
             await self._send_file(target, file, await asyncio.to_thread(draw))
         except TelegramError as error:
-            log.warning("a picture beside an answer was not sent: %s", error.message)
+            log.warning("an unrequested picture was not sent: %s", error.message)
         except Exception:
-            log.exception("a picture beside an answer could not be drawn")
+            log.exception("an unrequested picture could not be drawn")
 
     async def _send_file(self, target: Target, file: File, content: bytes | str) -> None:
         await self._pace.wait()

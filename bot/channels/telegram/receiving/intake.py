@@ -122,7 +122,7 @@ class Intake(ABC):
             except (KeyError, TypeError, ValueError, AttributeError):
                 # An unknown shape: requesting it again would return the same.
                 self.figures.went_wrong("unreadable")
-                log.exception("an update was not understood and is left out")
+                log.exception("an update could not be parsed and is skipped")
                 continue
             self.figures.update_came(incoming.kind)
             if incoming.typing is not None:
@@ -135,7 +135,7 @@ class Intake(ABC):
             await self._keep(letters)
         except AwayError as error:
             self.figures.went_wrong("taking in")
-            log.warning("updates could not be written down; they will be asked for again: %s", error)
+            log.warning("updates could not be stored and will be sent again: %s", error)
             return False
         return True
 
@@ -192,7 +192,7 @@ class Intake(ABC):
                     raise
                 continue
             except AwayError as error:
-                log.warning("the database cannot work just now: %s", error)
+                log.warning("the database is unavailable: %s", error)
                 self.figures.went_wrong("database")
             else:
                 return True

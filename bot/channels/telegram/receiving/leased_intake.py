@@ -56,7 +56,7 @@ class SharedIntake(Intake):
         try:
             await self.in_worker(leased_inbox.release, self.store, CHANNEL, self.name, list(self._held))
         except AwayError as error:
-            log.warning("leases run out by themselves: %s", error)
+            log.warning("leases were not released and will expire: %s", error)
 
     @property
     def idle(self) -> bool:
@@ -181,11 +181,11 @@ class SharedIntake(Intake):
                     for letter in found:
                         self._begin(letter, self._again(letter), began)
             except AwayError as error:
-                log.warning("looking for what is left: the database cannot work just now: %s", error)
+                log.warning("no search for unclaimed updates, the database is unavailable: %s", error)
                 self.figures.went_wrong("sweeping")
             except Exception:
                 # After any error, the loop must go on looking for unclaimed updates.
-                log.exception("looking for what is left failed")
+                log.exception("the search for unclaimed updates failed")
                 self.figures.went_wrong("sweeping")
             with contextlib.suppress(TimeoutError):
                 await asyncio.wait_for(self._wake.wait(), _SWEEP_SECONDS)

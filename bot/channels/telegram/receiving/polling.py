@@ -56,7 +56,7 @@ class Poller:
         try:
             return bool(await self._intake.in_worker(self._leadership.take))
         except AwayError as error:
-            log.warning("the database cannot work just now: %s", error)
+            log.warning("the database is unavailable: %s", error)
             return False
 
     async def _ask(self) -> int | None:
@@ -67,7 +67,7 @@ class Poller:
             )
         except Conflict as error:
             if "webhook" in error.message.casefold():
-                log.warning("a webhook is set for this bot: taking it away, to ask for updates instead")
+                log.warning("a webhook is set for this bot: deleting it in order to poll")
                 with contextlib.suppress(TelegramError):
                     await self._bot.delete_webhook()
                 return None
@@ -91,7 +91,7 @@ class Poller:
         if not self._heard and self._conflicts >= _CONFLICTS_AT_START:
             _say("Another program listens with this token: stop that one first.")
             return SECOND_POLLER
-        log.warning("another program listens with this token")
+        log.warning("another program polls with this token")
         await asyncio.sleep(1.0)
         return None
 
@@ -100,7 +100,7 @@ class Poller:
         told = classify(error).wait if isinstance(error, RetryAfter) else 0.0
         wait = max(told, min(0.2 * 2**self._failures, _LONGEST_WAIT))
         self._intake.figures.went_wrong("polling")
-        log.warning("listening failed, again in %.1f s: %s", wait, error.message)
+        log.warning("polling failed, retry in %.1f s: %s", wait, error.message)
         await asyncio.sleep(wait)
 
 

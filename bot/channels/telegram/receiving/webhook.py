@@ -135,7 +135,7 @@ class _Metrics(_Plain):
         try:
             looked_up = await asyncio.wait_for(self._gauges(), 2)
         except Exception as error:
-            log.warning("figures without the database: %s", type(error).__name__)
+            log.warning("metrics without the database: %s", type(error).__name__)
             looked_up = {}
         page, kind = self._intake.figures.text(looked_up)
         self.set_header("Content-Type", kind)
