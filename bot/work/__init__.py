@@ -1,6 +1,6 @@
-"""Use cases: one function for each thing a person does.
+"""Use cases: one function for each action of a person.
 
 Subjects import downward only, from the bottom: reminders, people, formulas, safety, money, fruit, stock,
-batches, liquids, spray, trials, labels, planning, savings, transfer, log.
-Imported by chat, channels and the clock; imports trade, documents and storage.
+batches, liquids, spray, trials, labels, planning, savings, transfer, log. Imported by chat, channels and the
+clock; imports trade, documents and storage.
 """

@@ -1,4 +1,4 @@
-"""Why a thing a person asked for was not done: errors that carry data, worded by the chat."""
+"""Errors of the use cases; they carry data, and the chat turns them into words."""
 
 from __future__ import annotations
 
@@ -7,16 +7,16 @@ from datetime import datetime
 
 
 class WorkError(Exception):
-    """A use case could not do what was asked. Nothing was changed."""
+    """A use case could not do its work. Nothing was changed."""
 
 
 class TakesTimeError(Exception):
-    """What was asked takes long, and whoever asked is in a hurry: ask again where it may."""
+    """The request takes long, and the caller cannot wait: repeat it where it may take time."""
 
 
 @dataclass
 class NotThereError(WorkError):
-    """There is no such thing in this bar. `what` is its plain name, `number` or `name` what was given."""
+    """The bar has no such thing. `what` is its plain name, `number` or `name` the value given."""
 
     what: str
     name: str
@@ -24,7 +24,7 @@ class NotThereError(WorkError):
 
 @dataclass
 class AlreadyThereError(WorkError):
-    """A thing of that name exists; `archived` says that it is put away and can be restored."""
+    """A thing of that name exists; `archived` means that it is archived and can be restored."""
 
     what: str
     name: str
@@ -33,21 +33,21 @@ class AlreadyThereError(WorkError):
 
 @dataclass
 class NotAllowedError(WorkError):
-    """The person's role does not reach so far. `needed` is the role that does."""
+    """The person's role is not sufficient. `needed` is the required role."""
 
     needed: str
 
 
 @dataclass
 class TooManyTriesError(WorkError):
-    """Too many wrong joining codes in a row. `until` is when the next may be tried."""
+    """Too many consecutive wrong joining codes. `until` is when the next attempt is allowed."""
 
     until: datetime
 
 
 @dataclass
 class WrongStateError(WorkError):
-    """A batch is not in a state in which this can be done."""
+    """The state of the batch does not allow this."""
 
     batch: int
     state: str
@@ -55,22 +55,22 @@ class WrongStateError(WorkError):
 
 @dataclass
 class TooLateError(WorkError):
-    """It was logged longer ago than can be undone. `hours` is how long one may."""
+    """The entry is too old to undo. `hours` is the limit."""
 
     hours: int
 
 
 class AlreadyUndoneError(WorkError):
-    """It was taken back before, and is not taken back twice."""
+    """The entry is already undone."""
 
 
 class NothingToUndoError(WorkError):
-    """Nothing of this person's is left to undo."""
+    """This person has nothing left to undo."""
 
 
 @dataclass
 class BadValueError(WorkError):
-    """A value is not one that can be kept. `what` is its plain name, `value` what was given."""
+    """A value is invalid. `what` is its plain name, `value` the value given."""
 
     what: str
     value: str

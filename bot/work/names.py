@@ -1,4 +1,4 @@
-"""The names a bar uses, for the chat to recognise."""
+"""The names used by a bar, for the chat to recognise."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The life of a batch: made from a formula, checked, opened, used up or discarded, and each taken back."""
+"""The life cycle of a batch: make, check, open, use up or discard, and undo each of these."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ from storage.types import exact_text
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """A batch just made, with the number under which it can be undone."""
+    """A new batch, with the number for undoing it."""
 
     batch: BatchView
     entry: int
@@ -38,19 +38,19 @@ class Made:
 
 @dataclass(frozen=True, slots=True)
 class NewBatch:
-    """What to make: a scaled formula, whether as rounded to the tools, and the bottles it fills."""
+    """Input of a new batch: a scaled formula, whether amounts are rounded to the tools, and the bottles."""
 
     answer: ScaleAnswer
     rounded: bool = True
     caution_ids: Sequence[str] = field(default=())
-    trial: tuple[int, int] | None = None  # the trial and the variant that it is a small batch of
+    trial: tuple[int, int] | None = None  # the trial and variant, for a small batch of a trial
 
 
 # -- making --------------------------------------------------------------------------------
 
 
 def make(context: Context, new: NewBatch) -> Made:
-    """Write a batch down with a frozen copy of all it was made from, and plan its reminders."""
+    """Store a batch with a frozen copy of everything used, and plan its reminders."""
     answer = new.answer
     view = answer.formula
     lines = _amounts(answer, new.rounded)
@@ -95,7 +95,7 @@ def _amounts(answer: ScaleAnswer, rounded: bool) -> list[Line]:
 
 
 def _total(answer: ScaleAnswer, lines: Sequence[Line]) -> Fraction:
-    """Return the mL made, contraction taken into account in the proportion of the exact amounts."""
+    """Return the mL made, scaling the contraction of the exact amounts."""
     poured = sum((line.amount for line in lines if line.dimension is Dimension.VOLUME), Fraction(0))
     if answer.finished_ml is None:
         return poured
@@ -158,21 +158,19 @@ def _freeze(context: Context, new: NewBatch, lines: Sequence[Line], plan: ShelfP
 
 def _event(context: Context, row: Batch, what: str, **values: Any) -> int:
     if what in LOOKING:
-        context.book.touched()  # how a formula was seen is remembered
+        context.book.touched()  # the checks of a formula are cached
     return context.book.add(
         BatchEvent(batch_id=row.id, what=what, at=context.now, by=context.person_id, **values)
     ).id
 
 
 def take_back_making(context: Context, details: dict[str, Any]) -> None:
-    """Undo the making of a batch: it is marked undone, its reminders are cancelled, and peeled fruit that
-    went into it lies there again.
-    """
+    """Undo the making of a batch: mark it undone, cancel its reminders, and restore its peeled fruit."""
     row = context.book.get(Batch, details["batch"])
     if row is None:
         return
     row.state = BatchState.UNDONE
-    context.book.touched()  # and with it how its formula was seen
+    context.book.touched()  # and with it the checks of its formula
     _event(context, row, "undo")
     planning.cancel_for_batch(context.book, row.id)
     peeled.take_back_making(context, row.id)
@@ -180,7 +178,7 @@ def take_back_making(context: Context, details: dict[str, Any]) -> None:
     pars.watch(context, [line.ingredient_id for line in lines])
 
 
-# -- what happens to it --------------------------------------------------------------------
+# -- events --------------------------------------------------------------------------------
 
 
 def _state_before(row: Batch) -> dict[str, Any]:
@@ -200,7 +198,7 @@ def _moved(context: Context, row: Batch, what: str, event: int, before: dict[str
 
 
 def check(context: Context, number: int, clarity: Clarity, note: str = "", photo: str | None = None) -> Made:
-    """Note how a batch looks. A rested, clear one becomes ready. Raises NotThereError, WrongStateError."""
+    """Record a batch's look. A rested, clear one becomes ready. Raises NotThereError, WrongStateError."""
     row = batches.row_of(context, number)
     if not BatchState(row.state).open:
         raise WrongStateError(number, row.state)
@@ -217,7 +215,7 @@ def check(context: Context, number: int, clarity: Clarity, note: str = "", photo
 
 
 def open_batch(context: Context, number: int) -> Made:
-    """Note that a batch goes into use. Raises NotThereError, WrongStateError."""
+    """Record that a batch is now in use. Raises NotThereError, WrongStateError."""
     row = batches.row_of(context, number)
     if row.state not in {BatchState.READY, BatchState.RESTING}:
         raise WrongStateError(number, row.state)
@@ -226,7 +224,7 @@ def open_batch(context: Context, number: int) -> Made:
     row.opened_at = context.now
     until = shelves.opened_until(Preparation(row.frozen["preparation"]), shelves.today(context))
     if until < row.discard_on:
-        # An opened bottle has a clock of its own, and the earlier date wins.
+        # An opened bottle has its own discard date, and the earlier date wins.
         row.discard_on = until
         planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
     event = _event(context, row, "opened")
@@ -235,12 +233,12 @@ def open_batch(context: Context, number: int) -> Made:
 
 
 def use_up(context: Context, number: int) -> Made:
-    """Note that a batch is used up. Raises NotThereError, WrongStateError."""
+    """Record that a batch is used up. Raises NotThereError, WrongStateError."""
     return _end(context, number, BatchState.USED_UP, None, "")
 
 
 def discard(context: Context, number: int, lost_ml: Fraction | None, reason: str) -> Made:
-    """Note that a batch was thrown out, how much of it and why; all of it unless said.
+    """Record that a batch was thrown out, with amount and reason; all of it by default.
 
     Raises NotThereError, WrongStateError.
     """
@@ -263,7 +261,7 @@ def _end(context: Context, number: int, state: BatchState, lost_ml: Fraction | N
 
 
 def take_back_move(context: Context, details: dict[str, Any]) -> None:
-    """Undo a check, an opening or an end: the state before comes back, by an event that says so."""
+    """Undo a check, an opening or an end: a new event restores the previous state."""
     row = context.book.get(Batch, details["batch"])
     if row is None or row.state == BatchState.UNDONE:
         return
@@ -283,7 +281,7 @@ def take_back_move(context: Context, details: dict[str, Any]) -> None:
 
 
 def note_lot(context: Context, number: int, ingredient_id: int, lot: str) -> BatchView:
-    """Note the lot of an ingredient that went into a batch. Raises NotThereError."""
+    """Record the lot of an ingredient used in a batch. Raises NotThereError."""
     row = batches.row_of(context, number)
     line = context.book.one(BatchLine, BatchLine.batch_id == row.id, BatchLine.ingredient_id == ingredient_id)
     if line is None:
@@ -295,7 +293,7 @@ def note_lot(context: Context, number: int, ingredient_id: int, lot: str) -> Bat
 
 
 def take_back_lot(context: Context, details: dict[str, Any]) -> None:
-    """Undo a noted lot."""
+    """Undo a recorded lot."""
     line = context.book.get(BatchLine, details["batch"], details["position"])
     if line is not None:
         line.lot = details["before"]

@@ -1,4 +1,4 @@
-"""Batches as they stand: their states, what one holds, what happened to it, which are listed."""
+"""Read batches: states, contents, events and lists."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from storage.tables import Batch, BatchEvent, BatchLine, Ingredient, Member
 
 
 class BatchState(StrEnum):
-    """Where a batch is in its life. The values are stored and shown."""
+    """The state of a batch in its life cycle. The values are stored and shown."""
 
     RESTING = "resting"
     READY = "ready"
@@ -27,15 +27,15 @@ class BatchState(StrEnum):
 
     @property
     def open(self) -> bool:
-        """Whether there is still something of it."""
+        """Whether any of it may be left."""
         return self in {BatchState.RESTING, BatchState.READY, BatchState.IN_USE}
 
 
-LOOKING = ("check", "undo")  # what happens to a batch and says how it looks: a look, and one taken back
+LOOKING = ("check", "undo")  # the events that record a look: a check, and its undo
 
 
 class Clarity(StrEnum):
-    """How a rested bottle looks. The values are stored and shown."""
+    """The look of a rested bottle. The values are stored and shown."""
 
     CLEAR = "clear"
     HAZY = "hazy"
@@ -55,7 +55,7 @@ class BatchLineView:
 
 @dataclass(frozen=True, slots=True)
 class EventView:
-    """Something that happened to a batch."""
+    """One event of a batch."""
 
     id: int
     what: str
@@ -68,7 +68,7 @@ class EventView:
 
 @dataclass(frozen=True, slots=True)
 class BatchView:
-    """One batch. `frozen` is the copy of formula, prices and cautions as they were when it was made."""
+    """One batch. `frozen` is the copy of formula, prices and cautions at the time it was made."""
 
     number: int
     name: str
@@ -105,13 +105,13 @@ class BatchView:
 
     @property
     def shortened_by_opening(self) -> bool:
-        """Whether opening it brought its discard date nearer."""
+        """Whether opening brought the discard date forward."""
         first = self.frozen.get("discard_on")
         return self.opened_at is not None and first is not None and self.discard_on.isoformat() < first
 
 
 def row_of(context: Context, number: int) -> Batch:
-    """Return the row of a batch that was not taken back. Raises NotThereError."""
+    """Return the row of a batch that was not undone. Raises NotThereError."""
     row = context.book.get(Batch, number)
     if row is None or row.state == BatchState.UNDONE:
         raise NotThereError("batch", str(number))
@@ -119,7 +119,7 @@ def row_of(context: Context, number: int) -> Batch:
 
 
 def get(context: Context, number: int) -> BatchView:
-    """Return one batch with its lines and what happened to it. Raises NotThereError."""
+    """Return one batch with its lines and events. Raises NotThereError."""
     row = row_of(context, number)
     names = _names(context)
     lines = _lines(context, number)
@@ -189,7 +189,7 @@ def _view(
 
 
 def listed(context: Context, everything: bool = False) -> list[BatchView]:
-    """Return the batches of which something is left, by discard date; or the last fifty of all."""
+    """Return the batches not used up, by discard date; or the last fifty of all."""
     names = _names(context)
     if everything:
         rows = context.book.session.scalars(
@@ -205,7 +205,7 @@ def listed(context: Context, everything: bool = False) -> list[BatchView]:
 
 
 def with_lot(context: Context, lot: str) -> list[BatchView]:
-    """Return the batches into which a lot went, newest first."""
+    """Return the batches made with a lot, newest first."""
     query = context.book.rows(BatchLine, BatchLine.batch_id).where(BatchLine.lot == lot.strip())
     numbers = sorted(set(context.book.session.scalars(query)), reverse=True)
     names = _names(context)
@@ -214,5 +214,5 @@ def with_lot(context: Context, lot: str) -> list[BatchView]:
 
 
 def near_discard(batch: BatchView, today: date, days: int) -> bool:
-    """Whether a batch is to be gone within so many days."""
+    """Whether a batch must be discarded within this many days."""
     return batch.state.open and batch.discard_on <= today + timedelta(days=days)

@@ -1,4 +1,4 @@
-"""What a batch inherits from what goes into it: oils age from opening, and juice has a date of its own."""
+"""Dates that a batch inherits from its ingredients: oils age from opening, and juice has its own date."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ _FURTHEST = timedelta(days=3650)
 
 @dataclass(frozen=True, slots=True)
 class OpenedItem:
-    """A bottle of an ingredient as noted: the days it was opened and is best before, and its last day."""
+    """A bottle of an ingredient as logged: the days it was opened and is best before, and its last day."""
 
     ingredient: IngredientView
     opened_on: date | None
@@ -43,7 +43,7 @@ class OpenedItem:
 
 
 def today(context: Context) -> date:
-    """Return the business day it is in this bar."""
+    """Return the current business day of this bar."""
     return business_day(context.now, context.bar.zone, context.bar.closing_minute)
 
 
@@ -65,7 +65,7 @@ def is_oil(one: IngredientView) -> bool:
 
 
 def opened(context: Context, ingredient_id: int) -> OpenedItem:
-    """Return what is noted of the bottle now in use. Raises NotThereError."""
+    """Return the log of the bottle now in use. Raises NotThereError."""
     row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
@@ -79,10 +79,10 @@ def note_opened(
     best_before: date | None = None,
     kept_cold: bool | None = None,
 ) -> OpenedItem:
-    """Note that a new bottle of an ingredient was opened, today unless said, and what its label says.
+    """Log that a new bottle of an ingredient was opened, by default today, with the data on its label.
 
-    A new bottle forgets the best-before date of the one before; whether it is kept cold stays
-    as it was unless said. Raises NotThereError, or BadValueError for a day to come or far away.
+    A new bottle clears the best-before date of the one before; cold storage stays as it was unless given.
+    Raises NotThereError, or BadValueError for a future or distant day.
     """
     row = context.book.get(Ingredient, ingredient_id)
     if row is None:
@@ -106,7 +106,7 @@ def note_opened(
 
 
 def take_back(context: Context, details: dict[str, Any]) -> None:
-    """Undo a noted opening: what was noted before is in force again."""
+    """Undo a logged opening: the previous log is valid again."""
     row = context.book.get(Ingredient, details["ingredient"])
     if row is not None:
         row.details = {**row.details, **details["before"]}
@@ -114,7 +114,7 @@ def take_back(context: Context, details: dict[str, Any]) -> None:
 
 
 def plan_for(context: Context, view: FormulaView) -> ShelfPlan:
-    """Return the dates of a batch of this formula made now, with what it inherits from its ingredients."""
+    """Return the dates of a batch of this formula made now, including those from its ingredients."""
     items = _items(context, (line.ingredient.id for line in view.lines))
     return shelf_plan(
         ShelfQuestion(
@@ -145,5 +145,5 @@ def _items(context: Context, ids: Iterable[int]) -> list[OpenedItem]:
 
 
 def opened_until(preparation: Preparation, opened_on: date) -> date:
-    """Return the last day of a batch by the time since its bottle was opened: its kind's usual time."""
+    """Return the last day of a batch counted from opening its bottle: the kind's usual time."""
     return opened_on + timedelta(days=PREPARATION_DEFAULTS[preparation].opened_days)

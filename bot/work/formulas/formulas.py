@@ -21,7 +21,7 @@ MOST_LINES = 40
 
 @dataclass(frozen=True, slots=True)
 class DraftLine:
-    """One ingredient of a formula being written: by number or by a new name, in its own unit."""
+    """One ingredient of a draft: by number or by a new name, in its own unit."""
 
     ingredient: int | str
     quantity: Quantity
@@ -30,7 +30,7 @@ class DraftLine:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """What a formula version says. None takes the default of the kind of preparation or of the bar."""
+    """The content of a formula version. None means the default of the kind of preparation or of the bar."""
 
     preparation: Preparation
     lines: tuple[DraftLine, ...]
@@ -43,7 +43,7 @@ class Draft:
 
 @dataclass(frozen=True, slots=True)
 class FormulaLineView:
-    """One ingredient of a version: as typed, and in mL, g or pieces (`amount`)."""
+    """One ingredient of a version: as entered, and in mL, g or pieces (`amount`)."""
 
     ingredient: IngredientView
     quantity: Quantity
@@ -55,7 +55,7 @@ class FormulaLineView:
 class FormulaView:
     """One version of a formula. `sprays` are per drink, low and high; `spray_ml` mL of one spray.
 
-    `sprayer` names the weighed sprayer that `spray_ml` comes from, '' where it is the bar's usual size.
+    `sprayer` names the weighed sprayer behind `spray_ml`; '' for the bar's usual size.
     """
 
     id: int
@@ -76,7 +76,7 @@ class FormulaView:
 
     @property
     def recipe(self) -> Recipe:
-        """The lines as the trade rules take them."""
+        """The lines as a recipe of the trade rules."""
         return Recipe(tuple(Line(line.ingredient.name, line.amount, line.dimension) for line in self.lines))
 
     @property
@@ -92,7 +92,7 @@ class FormulaView:
 
 @dataclass(frozen=True, slots=True)
 class FormulaName:
-    """One line of the list of formulas."""
+    """One line of the formula list."""
 
     id: int
     name: str
@@ -112,7 +112,7 @@ def in_base(bar: BarView, quantity: Quantity) -> tuple[Fraction, Dimension]:
 
 
 def get(context: Context, formula_id: int, version: int | None = None) -> FormulaView:
-    """Return a formula in one version, the latest unless said. Raises NotThereError."""
+    """Return a formula in one version, by default the latest. Raises NotThereError."""
     key = ("formula", formula_id, version)
     return context.book.remembered(context.bar.revision, key, lambda: _read(context, formula_id, version))
 
@@ -165,7 +165,7 @@ def _read(context: Context, formula_id: int, version: int | None) -> FormulaView
 
 
 def listed(context: Context, archived: bool = False) -> list[FormulaName]:
-    """Return the bar's formulas by name; the archived ones too if asked."""
+    """Return the bar's formulas by name, with archived ones on request."""
     where = [] if archived else [Formula.archived_at.is_(None)]
     rows = context.book.all(Formula, *where, order=Formula.match_key)
     return [
@@ -175,7 +175,7 @@ def listed(context: Context, archived: bool = False) -> list[FormulaName]:
 
 
 def add(context: Context, name: str, draft: Draft) -> FormulaView:
-    """Write down a new formula as its version 1.
+    """Add a new formula as its version 1.
 
     Raises AlreadyThereError for a name in use and BadValueError for an empty or overlong one.
     """
@@ -202,7 +202,7 @@ def _refuse_taken(context: Context, clean: str) -> None:
 
 
 def change(context: Context, formula_id: int, draft: Draft) -> FormulaView:
-    """Write a new version; batches keep the version they were made by. Raises NotThereError."""
+    """Add a new version; batches keep the version they were made with. Raises NotThereError."""
     row = context.book.get(Formula, formula_id)
     if row is None:
         raise NotThereError("formula", str(formula_id))
@@ -214,14 +214,14 @@ def change(context: Context, formula_id: int, draft: Draft) -> FormulaView:
 
 
 def draft_of(view: FormulaView) -> Draft:
-    """Return what a version says as a draft, to be changed."""
+    """Return a version as a draft to edit."""
     lines = tuple(DraftLine(line.ingredient.id, line.quantity) for line in view.lines)
     garnish = None if view.garnish is None else view.garnish.id
     return Draft(view.preparation, lines, view.rest_hours, view.discard_days, view.sprays, garnish, view.note)
 
 
 def with_line(draft: Draft, line: DraftLine) -> Draft:
-    """Return the draft with one ingredient's amount replaced, or the ingredient added at the end."""
+    """Return the draft with one amount replaced, or the ingredient added at the end."""
     if any(old.ingredient == line.ingredient for old in draft.lines):
         lines = tuple(line if old.ingredient == line.ingredient else old for old in draft.lines)
     else:
@@ -230,7 +230,7 @@ def with_line(draft: Draft, line: DraftLine) -> Draft:
 
 
 def without_line(draft: Draft, ingredient_id: int) -> Draft:
-    """Return the draft without an ingredient. Raises NotThereError if it had none such."""
+    """Return the draft without an ingredient. Raises NotThereError if it is not in the draft."""
     lines = tuple(line for line in draft.lines if line.ingredient != ingredient_id)
     if len(lines) == len(draft.lines):
         raise NotThereError("ingredient", str(ingredient_id))
@@ -297,7 +297,7 @@ def _ingredient(context: Context, which: int | str, strength_percent: Fraction |
 
 
 def rename(context: Context, formula_id: int, name: str) -> str:
-    """Give a formula another name; return the old one. Raises NotThereError, AlreadyThereError."""
+    """Rename a formula; return the old name. Raises NotThereError, AlreadyThereError."""
     row = context.book.get(Formula, formula_id)
     if row is None:
         raise NotThereError("formula", str(formula_id))
@@ -312,7 +312,7 @@ def rename(context: Context, formula_id: int, name: str) -> str:
 
 
 def archive(context: Context, formula_id: int, away: bool = True) -> str:
-    """Put a formula away, or bring it back; return its name. Raises NotThereError."""
+    """Archive or restore a formula; return its name. Raises NotThereError."""
     row = context.book.get(Formula, formula_id)
     if row is None:
         raise NotThereError("formula", str(formula_id))
@@ -323,7 +323,7 @@ def archive(context: Context, formula_id: int, away: bool = True) -> str:
 
 
 def take_back_new(context: Context, details: dict[str, object]) -> None:
-    """Undo a new formula: it is put away, since a batch may already point to it."""
+    """Undo a new formula by archiving it, because a batch may already refer to it."""
     row = context.book.get(Formula, int(str(details["formula"])))
     if row is not None:
         row.archived_at = context.now
@@ -331,7 +331,7 @@ def take_back_new(context: Context, details: dict[str, object]) -> None:
 
 
 def take_back_change(context: Context, details: dict[str, object]) -> None:
-    """Undo a change: the version before is written again as the newest."""
+    """Undo a change: add the previous version again as the newest."""
     formula_id = int(str(details["formula"]))
     row = context.book.get(Formula, formula_id)
     if row is not None:
@@ -340,7 +340,7 @@ def take_back_change(context: Context, details: dict[str, object]) -> None:
 
 
 def take_back_rename(context: Context, details: dict[str, object]) -> None:
-    """Undo a new name."""
+    """Undo a rename."""
     row = context.book.get(Formula, int(str(details["formula"])))
     before = str(details["before"])
     if row is not None:
@@ -351,7 +351,7 @@ def take_back_rename(context: Context, details: dict[str, object]) -> None:
 
 
 def take_back_archive(context: Context, details: dict[str, object]) -> None:
-    """Undo putting a formula away."""
+    """Undo the archiving of a formula."""
     row = context.book.get(Formula, int(str(details["formula"])))
     if row is not None:
         row.archived_at = None
@@ -359,5 +359,5 @@ def take_back_archive(context: Context, details: dict[str, object]) -> None:
 
 
 def take_back_restore(context: Context, details: dict[str, object]) -> None:
-    """Undo bringing a formula back."""
+    """Undo the restoring of a formula."""
     take_back_new(context, details)

@@ -1,4 +1,4 @@
-"""What a bar buys and uses."""
+"""The ingredients that a bar buys and uses."""
 
 from __future__ import annotations
 
@@ -12,14 +12,14 @@ from bot.work.errors import BadValueError, NotThereError
 from storage.tables import Ingredient
 
 LONGEST_NAME = 80
-# The special oranges before the plain one: a navel orange is a navel first.
+# Specific oranges before the plain one: a navel orange matches navel first.
 _HANDBOOK_KEYS = ("navel", "valencia", "florida", "lemon", "lime", "grapefruit", "mandarin", "orange")
 _OTHER_NAMES = {"tangerine": "mandarin", "satsuma": "mandarin", "clementine": "mandarin"}
 
 
 @dataclass(frozen=True, slots=True)
 class IngredientView:
-    """An ingredient: strength in % vol, density in g/mL where the bar has its own, mass of one in g."""
+    """An ingredient: strength in % vol, the bar's own density in g/mL if set, mass of one piece in g."""
 
     id: int
     name: str
@@ -54,9 +54,9 @@ def clean_name(name: str, what: str) -> str:
 
 
 def handbook_key(name: str, language: str = "en") -> str | None:
-    """Return the key in bot.trade.fruit of the fruit that a name means, or None if it is not there.
+    """Return the key in bot.trade.fruit of the fruit with this name, or None if there is none.
 
-    A pomelo is a grapefruit where the bar's language is Spanish, and another fruit elsewhere.
+    In a bar with Spanish as its language 'pomelo' is a grapefruit, elsewhere another fruit.
     """
     plain = read_name(name)
     if language == "es":
@@ -80,13 +80,13 @@ def get(context: Context, ingredient_id: int) -> IngredientView:
 
 
 def by_name(context: Context, name: str) -> IngredientView | None:
-    """Return the ingredient of this name, whatever its letter case and accents, or None."""
+    """Return the ingredient of this name, ignoring case and accents, or None."""
     row = context.book.one(Ingredient, Ingredient.match_key == plain_name(name))
     return None if row is None else IngredientView.of(row)
 
 
 def all_of(context: Context, *kinds: IngredientKind) -> list[IngredientView]:
-    """Return the ingredients in use, of these kinds or of all, by name."""
+    """Return the active ingredients of these kinds, or of all, by name."""
     where = [Ingredient.archived_at.is_(None)]
     if kinds:
         where.append(Ingredient.kind.in_(kinds))
@@ -98,9 +98,9 @@ def all_of(context: Context, *kinds: IngredientKind) -> list[IngredientView]:
 def add(
     context: Context, name: str, kind: IngredientKind | None = None, strength_percent: Fraction | None = None
 ) -> IngredientView:
-    """Write down a new ingredient, or return the one of that name.
+    """Add a new ingredient, or return the existing one of that name.
 
-    Its kind is guessed from the name's ordinary words unless given, and can be changed.
+    Unless given, its kind is guessed from the words of the name; it can be changed later.
     """
     clean = clean_name(name, "ingredient name")
     row = context.book.one(Ingredient, Ingredient.match_key == plain_name(clean))
@@ -124,7 +124,7 @@ def add(
 
 
 def set_kind(context: Context, ingredient_id: int, kind: IngredientKind) -> IngredientView:
-    """Say what sort of thing an ingredient is. Raises NotThereError."""
+    """Set the kind of an ingredient. Raises NotThereError."""
     row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
@@ -177,7 +177,7 @@ def set_density(context: Context, ingredient_id: int, g_per_ml: Fraction, source
 
 
 def confirm_grade(context: Context, ingredient_id: int, confirmed: bool) -> IngredientView:
-    """Note whether the bar confirmed that what it buys is food grade. Raises NotThereError."""
+    """Record whether the bar confirmed that the ingredient is food grade. Raises NotThereError."""
     row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))

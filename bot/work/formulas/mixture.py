@@ -1,4 +1,4 @@
-"""What goes into a mix as the chemistry takes it: volumes in mL at 20 °C, by kind of ingredient."""
+"""Mixtures for the chemistry rules: volumes in mL at 20 °C, by kind of ingredient."""
 
 from __future__ import annotations
 
@@ -19,9 +19,9 @@ from bot.work.formulas.ingredients import IngredientView
 
 @dataclass(frozen=True, slots=True)
 class Poured:
-    """One ingredient with its amount in mL at 20 °C, g or pieces, and what is known of it.
+    """One ingredient with its amount in mL at 20 °C, g or pieces, and its known properties.
 
-    `strength_percent` in % vol at 20 °C, `density_g_per_ml` the bar's own density; None where not known.
+    `strength_percent` in % vol at 20 °C, `density_g_per_ml` the bar's own density; None if unknown.
     """
 
     name: str
@@ -33,14 +33,14 @@ class Poured:
 
     @property
     def volume_ml(self) -> float | None:
-        """The room it takes in the mix, mL; None where neither a volume nor a density is known."""
+        """The volume in the mix, mL; None if neither a volume nor a density is known."""
         if self.dimension is Dimension.VOLUME:
             return float(self.amount)
         density = self.density(20.0) if self.dimension is Dimension.MASS else None
         return None if density is None else float(self.amount) / density
 
     def density(self, temperature_c: float) -> float | None:
-        """Return its density, g/mL: the bar's own, else the handbook's at the temperature, else None."""
+        """Return the density, g/mL: the bar's own, else the handbook's at the temperature, else None."""
         if self.density_g_per_ml is not None:
             return float(self.density_g_per_ml)
         percent = None if self.strength_percent is None else float(self.strength_percent)
@@ -52,26 +52,26 @@ class Poured:
 
     @property
     def is_oil(self) -> bool:
-        """Whether it is an oil with an aroma of its own, not one that only carries it."""
+        """Whether it is an aromatic oil, not a carrier."""
         if self.kind is IngredientKind.CITRUS_OIL:
             return True
         return self.kind is IngredientKind.OTHER and is_oil_name(self.name) and not is_carrier_name(self.name)
 
     @property
     def lacks_strength(self) -> bool:
-        """Whether it is a spirit of which nobody said how strong it is."""
+        """Whether it is a spirit of unknown strength."""
         return self.kind is IngredientKind.SPIRIT and self.strength_percent is None
 
 
 @dataclass(frozen=True, slots=True)
 class Mix:
-    """All that goes into a mix, in the order of the formula."""
+    """All ingredients of a mix, in the order of the formula."""
 
     poured: tuple[Poured, ...]
 
     @property
     def components(self) -> tuple[Component, ...]:
-        """What has a volume, as the rules of strength and clearing take it."""
+        """The ingredients with a volume, as components for the strength and clearing rules."""
         found = []
         for one in self.poured:
             volume = one.volume_ml
@@ -82,27 +82,27 @@ class Mix:
 
     @property
     def left_out(self) -> tuple[str, ...]:
-        """Names of what has no known volume: pieces, and solids of unknown density."""
+        """Names of the ingredients without a known volume: pieces, and solids of unknown density."""
         return tuple(one.name for one in self.poured if one.volume_ml is None)
 
     @property
     def without_strength(self) -> tuple[str, ...]:
-        """Names of the spirits whose strength nobody said."""
+        """Names of the spirits of unknown strength."""
         return tuple(one.name for one in self.poured if one.lacks_strength)
 
     @property
     def strength(self) -> FormulaStrength | None:
-        """Strength, volume and contraction; None while a spirit's strength is not known."""
+        """Strength, volume and contraction; None if a spirit's strength is unknown."""
         return None if self.without_strength else _strength(self.components)
 
     @property
     def has_oil(self) -> bool:
-        """Whether it holds an oil of any kind: then it may not stay one clear liquid."""
+        """Whether it contains any kind of oil, so that it may not stay one clear liquid."""
         return any(one.is_oil or one.kind is IngredientKind.CARRIER_OIL for one in self.poured)
 
     @property
     def has_spirit(self) -> bool:
-        """Whether it holds a spirit."""
+        """Whether it contains a spirit."""
         return any(one.kind is IngredientKind.SPIRIT for one in self.poured)
 
 
@@ -112,12 +112,12 @@ def _strength(components: tuple[Component, ...]) -> FormulaStrength:
 
 
 def mix_of(view: FormulaView) -> Mix:
-    """Return what a formula is mixed from, as written."""
+    """Return the mix of a formula as written."""
     return Mix(tuple(poured(line.ingredient, line.amount, line.dimension) for line in view.lines))
 
 
 def poured(ingredient: IngredientView, amount: Fraction, dimension: Dimension) -> Poured:
-    """Return an amount of an ingredient, with what is known of it now."""
+    """Return an amount of an ingredient, with its properties known now."""
     return Poured(
         ingredient.name,
         ingredient.kind,
@@ -129,12 +129,12 @@ def poured(ingredient: IngredientView, amount: Fraction, dimension: Dimension) -
 
 
 def scaled_line(line: FormulaLineView, amount: Fraction) -> Poured:
-    """Return another amount of a formula's line."""
+    """Return a formula's line with another amount."""
     return poured(line.ingredient, amount, line.dimension)
 
 
 def mix_of_batch(lines: Iterable[Mapping[str, Any]]) -> Mix:
-    """Return what a batch was mixed from, by the lines of its frozen copy."""
+    """Return the mix of a batch, from its frozen copy."""
     return Mix(
         tuple(
             Poured(

@@ -1,4 +1,4 @@
-"""A formula scaled to what is wanted, as it will be measured and filled."""
+"""Scale a formula to a target, with tool rounding and a fill plan."""
 
 from __future__ import annotations
 
@@ -34,10 +34,10 @@ REFERENCE_TEMPERATURE_C = 20.0
 
 @dataclass(frozen=True, slots=True)
 class LineMass:
-    """What an amount weighs, in g, and where the density (g/mL) is from; None where it is not known.
+    """The mass of an amount in g, and the source of the density (g/mL); None if unknown.
 
-    `low_g` and `high_g` are what the source's range allows; `corrected` is False where the density
-    could not be brought to the temperature asked for; `own` marks the bar's own density.
+    `low_g` and `high_g` follow from the source's range; `corrected` is False if the density could not be
+    corrected to the temperature; `own` marks the bar's own density.
     """
 
     grams: Fraction | None
@@ -51,10 +51,10 @@ class LineMass:
 
 @dataclass(frozen=True, slots=True)
 class ScaleAnswer:
-    """A scaled formula: exact, as rounded to the bar's tools, in grams, and how it fills bottles.
+    """A scaled formula: exact amounts, amounts rounded to the bar's tools, grams, and the fill plan.
 
-    Volumes in mL at 20 °C; `finished_ml` is after contraction. `drinks` is the fewest and
-    the most that the volume garnishes, or None where the formula is not sprayed.
+    Volumes in mL at 20 °C; `finished_ml` is after contraction. `drinks` is the fewest and the most drinks
+    from the volume, or None if the formula is not sprayed.
     """
 
     formula: FormulaView
@@ -69,19 +69,19 @@ class ScaleAnswer:
 
 
 def strength_of(view: FormulaView) -> FormulaStrength | None:
-    """Return a formula's strength and volume; None where a spirit's strength is not known."""
+    """Return a formula's strength and volume; None if a spirit's strength is unknown."""
     return mix_of(view).strength
 
 
 def finished_share(view: FormulaView) -> Fraction:
-    """Return finished mL for each mL poured in: below 1 where spirit and water contract."""
+    """Return finished mL per mL poured in: below 1 where spirit and water contract."""
     return _finished_share(view, strength_of(view))
 
 
 def _finished_share(view: FormulaView, strength: FormulaStrength | None) -> Fraction:
     if strength is None or not view.total_ml or _has_solids(view):
         return Fraction(1)
-    # To six decimals: the density formula is good to no more, and exact fractions stay short.
+    # To six decimals: the density formula is no more precise, and exact fractions stay short.
     share = Fraction(round(strength.volume_ml / float(view.total_ml), 6)).limit_denominator(10**6)
     return min(share, Fraction(1)) or Fraction(1)
 
@@ -91,7 +91,7 @@ def _has_solids(view: FormulaView) -> bool:
 
 
 def recipe_of(view: FormulaView) -> Recipe:
-    """Return the recipe with the mL it gives where something is weighed in: sugar takes up room too."""
+    """Return the recipe, with its yield in mL if something is weighed in: sugar takes up volume too."""
     return _recipe_of(view, strength_of(view))
 
 
@@ -102,13 +102,13 @@ def _recipe_of(view: FormulaView, strength: FormulaStrength | None) -> Recipe:
 
 
 def made_ml(view: FormulaView) -> Fraction | None:
-    """Return the mL that a formula makes as written, after contraction; None where no volume is known."""
+    """Return the mL of a formula as written, after contraction; None if no volume is known."""
     known = recipe_of(view).yield_ml
     return known or view.total_ml * finished_share(view) or None
 
 
 def tools_of(bar: BarView) -> tuple[Tool | Scale, ...]:
-    """Return the bar's measuring tools, or the usual ones for its units."""
+    """Return the bar's measuring tools, or the defaults for its units."""
     scales = tuple(tool for tool in DEFAULT_TOOLS["metric"] if isinstance(tool, Scale))
     if bar.settings.tools:
         own = tuple(Tool(name, Fraction(step), Fraction(up_to)) for name, step, up_to in bar.settings.tools)
@@ -124,9 +124,9 @@ def scale_formula(
     loss_share: Fraction = Fraction(0),
     temperature_c: float = REFERENCE_TEMPERATURE_C,
 ) -> ScaleAnswer:
-    """Scale a formula to a target; volumes wanted are met after contraction.
+    """Scale a formula to a target; target volumes apply after contraction.
 
-    `temperature_c` is where the masses are to hold. Raises the errors of bot.trade.formulas.amounts.scale.
+    `temperature_c` is the temperature for the masses. Raises the errors of bot.trade.formulas.amounts.scale.
     """
     strength = strength_of(view)
     scaled = scale(_recipe_of(view, strength), target, _finished_share(view, strength))
@@ -147,9 +147,9 @@ def scale_formula(
 def mass_of(
     line: FormulaLineView, amount: Fraction, temperature_c: float = REFERENCE_TEMPERATURE_C
 ) -> LineMass:
-    """Return what an amount of a line weighs, by the ingredient's own density or the handbook's.
+    """Return the mass of an amount of a line, from the ingredient's own density or the handbook's.
 
-    A volume is taken as it is measured at `temperature_c`.
+    Volumes are as measured at `temperature_c`.
     """
     if line.dimension is Dimension.MASS:
         return LineMass(amount, None, "", amount, amount)
@@ -170,9 +170,9 @@ def mass_of(
 
 @lru_cache(maxsize=1024)
 def _one_ml(kind: IngredientKind, name: str, percent: float | None, temperature_c: float) -> LineMass:
-    """Return what one mL weighs by the handbook."""
+    """Return the mass of one mL from the handbook."""
     found = density_of(kind, name, percent, temperature_c)
-    if found is None or found.crystal:  # the density of crystals is not that of a spoonful
+    if found is None or found.crystal:  # the density of crystals differs from that of a spoonful
         return LineMass(None, None, "")
     middle, low, high = (
         Fraction(repr(value)).limit_denominator(10**6) for value in (found.middle, found.low, found.high)
@@ -182,7 +182,7 @@ def _one_ml(kind: IngredientKind, name: str, percent: float | None, temperature_
 
 
 def densities(view: FormulaView) -> Mapping[str, Fraction]:
-    """Return the densities in g/mL that are known, by ingredient name."""
+    """Return the known densities in g/mL, by ingredient name."""
     found = {}
     for line in view.lines:
         mass = mass_of(line, Fraction(1))
@@ -192,5 +192,5 @@ def densities(view: FormulaView) -> Mapping[str, Fraction]:
 
 
 def is_sprayed(view: FormulaView) -> bool:
-    """Whether the preparation is used by the spray."""
+    """Whether the preparation is dispensed by spray."""
     return view.preparation is Preparation.AROMA_MIST or view.sprays is not None

@@ -1,4 +1,4 @@
-"""What a bar's sprayers give, by the weighings kept of each."""
+"""The output of a bar's sprayers, from their weighings."""
 
 from __future__ import annotations
 
@@ -10,23 +10,23 @@ from bot.trade.spray.sprayers import Evenness, PumpOutput, Weighing, calibrate, 
 from bot.work.context import Context
 from storage.tables import FormulaSprayer, Sprayer, SprayerRun
 
-# From three runs on the interval is narrow enough to reckon with; before, the runs themselves are used.
+# With three runs or more the confidence interval is narrow enough to use; below that, the range of the runs.
 _RUNS_FOR_INTERVAL = 3
-# The borrowed yardstick judges single sprays; fewer than this say nothing of evenness.
+# The criterion is for single sprays; fewer than this say nothing about evenness.
 _SINGLE_SPRAYS_TO_JUDGE = 10
 _PLACES = 7
 
 
 @dataclass(frozen=True, slots=True)
 class Sprayed:
-    """What one spray of a sprayer gives, mL low and high, and the sprayer's name."""
+    """The output of one spray of a sprayer, mL low and high, and the sprayer's name."""
 
     sprayer: str
     ml: tuple[Fraction, Fraction]
 
 
 def runs_of(context: Context, sprayer_id: int) -> Sequence[SprayerRun]:
-    """Return the weighings of a sprayer that were not taken back, oldest first."""
+    """Return the valid weighings of a sprayer, oldest first."""
     return context.book.all(
         SprayerRun,
         SprayerRun.sprayer_id == sprayer_id,
@@ -36,10 +36,9 @@ def runs_of(context: Context, sprayer_id: int) -> Sequence[SprayerRun]:
 
 
 def output_of(runs: Sequence[SprayerRun]) -> PumpOutput | None:
-    """Return what the runs say, priming put aside; None without a run that counts.
+    """Return the output from the runs without priming; None if no run counts.
 
-    Runs may have been made with different mixes, so each is first brought to mL by the density
-    of its own.
+    Runs may have been made with different mixes, so each is first converted to mL by its own density.
     """
     counted = [run for run in runs if not run.priming]
     if not counted:
@@ -55,7 +54,7 @@ def output_of(runs: Sequence[SprayerRun]) -> PumpOutput | None:
 
 
 def reckoned_ml(output: PumpOutput) -> tuple[Fraction, Fraction]:
-    """Return the range to reckon with: the 95 % interval from three runs on, else the runs' own ends."""
+    """Return the range to compute with: the 95 % interval from three runs on, else the range of the runs."""
     interval = output.interval_95_ml
     if len(output.runs_ml) >= _RUNS_FOR_INTERVAL and interval is not None and interval.low > 0:
         low, high = interval.low, interval.high
@@ -69,7 +68,7 @@ def _exact(ml: float) -> Fraction:
 
 
 def evenness_of(runs: Sequence[SprayerRun]) -> Evenness | None:
-    """Return how alike single sprays are; None while fewer than ten were weighed one by one."""
+    """Return the evenness of single sprays; None if fewer than ten were weighed one by one."""
     single = [
         float((run.before_g - run.after_g) / run.density_g_per_ml)
         for run in runs
@@ -81,7 +80,7 @@ def evenness_of(runs: Sequence[SprayerRun]) -> Evenness | None:
 
 
 def sprayed_by(context: Context, formula_id: int) -> Sprayed | None:
-    """Return what a spray of a formula gives by its own sprayer, else by the bar's; None while unweighed."""
+    """Return the output for a formula by its own sprayer, else by the bar's; None if not weighed."""
     own = context.book.get(FormulaSprayer, formula_id)
     number = context.bar.settings.sprayer if own is None else own.sprayer_id
     row = context.book.get(Sprayer, number) if number else None

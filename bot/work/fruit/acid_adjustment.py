@@ -1,4 +1,4 @@
-"""What to do with the flesh: the acid that makes its juice sour enough, and the formulas that use it."""
+"""Uses of the flesh: acid adjustment of its juice, and formulas with it."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ _MOST_SHOWN = 3
 
 @dataclass(frozen=True, slots=True)
 class OwnRecipe:
-    """A formula of the bar that sours this juice, and where it ends."""
+    """A formula of the bar that acidifies this juice, and its result."""
 
     formula_id: int
     name: str
@@ -52,13 +52,13 @@ class Souring:
 
 
 def juice_named(name: str, language: str = "en") -> Juice | None:
-    """Return the juice with a measured acidity that a fruit's or juice's name means, or None."""
+    """Return the juice with a measured acidity for a fruit's or juice's name, or None."""
     key = handbook_key(name, language)
     return None if key is None else Juice(_JUICES.get(key, key))
 
 
 def sour(context: Context, source_name: str, target_name: str, volume_ml: Fraction) -> Souring:
-    """Return the acid that brings a juice to the strength of another.
+    """Return the acid that brings a juice to the acidity of another.
 
     Raises NotThereError for a fruit whose acidity is not in the handbook, OutOfRangeError for no volume.
     """
@@ -84,7 +84,7 @@ def _known(name: str, language: str) -> Juice:
 
 
 def _own(context: Context, source: Juice, target: Juice) -> tuple[FormulaView, AcidRecipe] | None:
-    """Return the bar's own formula that sours this juice for this target, if its book has one."""
+    """Return the bar's own formula that acidifies this juice for this target, or None."""
     for name in formulas.listed(context):
         if name.preparation is not Preparation.ACID_ADJUSTED_JUICE:
             continue
@@ -97,7 +97,7 @@ def _own(context: Context, source: Juice, target: Juice) -> tuple[FormulaView, A
 
 
 def _acids_in(view: FormulaView, source: Juice) -> AcidRecipe | None:
-    """Return a formula's acids in g for each litre of this juice; None where it has no such juice or acid."""
+    """Return a formula's acids in g per litre of this juice; None without such juice or acid."""
     juice_ml = sum((line.amount for line in view.lines if _is_juice_of(line, source)), Fraction(0))
     acids = {"citric": Fraction(0), "malic": Fraction(0)}
     for line in view.lines:
@@ -105,7 +105,7 @@ def _acids_in(view: FormulaView, source: Juice) -> AcidRecipe | None:
             continue
         word = next((one for one in acids if one in plain_name(line.ingredient.name)), None)
         if word is None or line.dimension is not Dimension.MASS:
-            return None  # another acid, or one measured by the spoon: its strength is not known here
+            return None  # another acid, or one measured by the spoon: its strength is unknown here
         acids[word] += line.amount
     if not juice_ml or not any(acids.values()):
         return None
@@ -122,7 +122,7 @@ def _is_juice_of(line: FormulaLineView, source: Juice) -> bool:
 
 
 def formulas_using(context: Context, fruit: IngredientView) -> list[formulas.FormulaName]:
-    """Return the formulas with this fruit or its juice in them, by name."""
+    """Return the formulas with this fruit or its juice, by name."""
     language = context.bar.language
     key = handbook_key(fruit.name, language)
     found = []
@@ -137,7 +137,7 @@ def formulas_using(context: Context, fruit: IngredientView) -> list[formulas.For
 
 
 def likely_acid_g(souring: Souring) -> tuple[Decimal, Decimal]:
-    """Return the citric and malic acid to weigh in, g: the bar's own recipe where it has one."""
+    """Return the citric and malic acid to weigh in, g, from the bar's own recipe if it has one."""
     if souring.own is not None:
         return souring.own.outcome.citric_g, souring.own.outcome.malic_g
     return souring.computed.citric_g, souring.computed.malic_g

@@ -1,4 +1,4 @@
-"""What must have been used between two counts: bought + before - waste - on hand, and what is unexplained."""
+"""Use between two counts: bought + before - waste - on hand, and the unexplained part."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ class CountView:
     dimension: Dimension
     day: date
     at: datetime
-    # Only rows with higher numbers than these came or went after it.
+    # Only rows with higher numbers than these changed the stock after it.
     after_delivery: int
     after_batch: int
     after_waste: int
@@ -38,10 +38,10 @@ class CountView:
 
 @dataclass(frozen=True, slots=True)
 class Used:
-    """What became of one ingredient between two counts, all in one measure.
+    """The use of one ingredient between two counts, all in one measure.
 
-    `use` follows bought + before - waste - on hand; `left_out` says that some rows were in
-    another measure and could not be turned into this one.
+    `use` follows bought + before - waste - on hand; `left_out` means that some rows were in another measure
+    and could not be converted.
     """
 
     ingredient: IngredientView
@@ -71,14 +71,14 @@ def _count_view(row: StockCount) -> CountView:
 
 
 def counts(context: Context, ingredient_id: int, most: int = 2) -> list[CountView]:
-    """Return the last counts of an ingredient that stand, the newest first."""
+    """Return the last valid counts of an ingredient, the newest first."""
     rows = context.book.all(StockCount, StockCount.ingredient_id == ingredient_id, order=StockCount.id.desc())
     taken_back = {row.corrects for row in rows if row.void}
     return [_count_view(row) for row in rows if not row.void and row.id not in taken_back][:most]
 
 
 def counted_fruit(context: Context) -> list[int]:
-    """Return the numbers of the ingredients that were counted at least twice."""
+    """Return the numbers of the ingredients with at least two counts."""
     query = (
         context.book.rows(StockCount, StockCount.ingredient_id)
         .where(StockCount.void.is_(False))
@@ -89,11 +89,11 @@ def counted_fruit(context: Context) -> list[int]:
     return list(context.book.session.scalars(query))
 
 
-# -- used -----------------------------------------------------------------------------------
+# -- use ------------------------------------------------------------------------------------
 
 
 def used(context: Context, ingredient_id: int) -> Used | None:
-    """Return what became of an ingredient between its last two counts; None without two to compare."""
+    """Return the use of an ingredient between its last two counts; None without two counts to compare."""
     last = counts(context, ingredient_id)
     if len(last) < 2:
         return None
@@ -115,13 +115,13 @@ def used(context: Context, ingredient_id: int) -> Used | None:
 
 
 def _decimal(amount: Fraction) -> Decimal:
-    """Return an amount as the trade rules take it; a sum that undoing drove below nothing is nothing."""
+    """Return an amount as a Decimal; a negative sum left by undoing counts as zero."""
     return to_decimal(max(amount, Fraction(0)))
 
 
 @dataclass
 class _Tally:
-    """Adds amounts up in one measure; pieces and grams are turned by what one piece weighs."""
+    """Adds up amounts in one measure, converting between pieces and grams by the mass of one piece."""
 
     wanted: Dimension
     grams_each: Fraction | None
@@ -181,13 +181,13 @@ def _wasted(
 
 
 def _accounted(context: Context, ingredient_id: int, since: CountView, until: CountView) -> Fraction | None:
-    """Return the pieces that the log explains: peeled and not binned, juiced whole, put into batches.
+    """Return the pieces explained by the log: peeled and not binned, juiced whole, used in batches.
 
-    None where nothing of the kind was logged: nobody can say then what is unexplained.
+    None if nothing of the kind was logged, because then the unexplained part is unknown.
     """
     peeled = _sum(context, PeeledFruit, PeeledFruit.ingredient_id == ingredient_id, since, until)
     juiced = _sum(context, Juicing, Juicing.ingredient_id == ingredient_id, since, until, voids=True)
-    # Peeled fruit that was binned is in the waste, and what was juiced after peeling counts once.
+    # Peeled fruit that was binned is in the waste; fruit juiced after peeling counts once.
     later = context.book.rows(PeeledUse, func.coalesce(func.sum(PeeledUse.count_milli), 0)).where(
         PeeledUse.peeled_id.in_(
             context.book.rows(PeeledFruit, PeeledFruit.id).where(PeeledFruit.ingredient_id == ingredient_id)
@@ -232,7 +232,7 @@ def _in_batches(context: Context, ingredient_id: int, since: CountView, until: C
 
 @dataclass(frozen=True, slots=True)
 class BoughtSum:
-    """What came in of one ingredient in a stretch of days: pieces, grams and what was paid."""
+    """Deliveries of one ingredient in a period: pieces, grams and money paid."""
 
     count: Fraction
     grams: Fraction
@@ -240,7 +240,7 @@ class BoughtSum:
 
 
 def bought_between(context: Context, first: date, last: date) -> dict[int, BoughtSum]:
-    """Return what came in on the days from first to last, both included, by ingredient."""
+    """Return the deliveries from first to last day, both included, by ingredient."""
     query = (
         context.book.rows(
             Delivery,

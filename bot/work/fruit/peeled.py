@@ -1,4 +1,4 @@
-"""Peeled fruit: its clock, what became of it, and what it gave in juice."""
+"""Peeled fruit: storage limits, use, and juice yield."""
 
 from __future__ import annotations
 
@@ -23,13 +23,13 @@ from storage.tables import Batch, Juicing, PeeledFruit, PeeledUse
 
 MOST = 10_000
 _MOST_ML = 1_000_000
-_MEASUREMENTS = 60  # the bar's last weighings of its own yield that are looked at
+_MEASUREMENTS = 60  # the number of the bar's last yield measurements to use
 JUICED, BINNED, BATCH = "juiced", "binned", "batch"
 
 
 @dataclass(frozen=True, slots=True)
 class PeeledView:
-    """Fruit that was peeled and what is left of it, in pieces; `lost_at` is when that counts as lost."""
+    """Peeled fruit and the pieces left of it; `lost_at` is when they count as lost."""
 
     id: int
     ingredient: IngredientView
@@ -41,7 +41,7 @@ class PeeledView:
 
 @dataclass(frozen=True, slots=True)
 class PeeledLogged:
-    """What was peeled, its clock, the juice to expect (None where no handbook knows the fruit)."""
+    """A logged peeling, its time limit, and the expected juice (None if no handbook has the fruit)."""
 
     peeled: PeeledView
     clock: PeeledClock
@@ -51,7 +51,7 @@ class PeeledLogged:
 
 @dataclass(frozen=True, slots=True)
 class JuicedView:
-    """What was juiced: pieces and mL; `usual` is what was to be expected before, if anything is known."""
+    """A logged juicing: pieces and mL; `usual` is the expected juice, if known."""
 
     ingredient: IngredientView
     count: Fraction
@@ -63,7 +63,7 @@ class JuicedView:
 
 
 def clock_of(bar: BarView) -> PeeledClock:
-    """Return how long peeled fruit keeps in this bar: its own hours, else those of common practice."""
+    """Return the storage limit of peeled fruit in this bar: its own hours, else common practice."""
     said = bar.settings.peeled_hours
     if said in {one.name.casefold() for one in Keeping}:
         return peeled_clock(Keeping[said.upper()])
@@ -71,7 +71,7 @@ def clock_of(bar: BarView) -> PeeledClock:
 
 
 def peel(context: Context, ingredient_id: int, count: Fraction) -> PeeledLogged:
-    """Note that fruit was peeled, and plan the reminder before it is lost. Raises BadValueError."""
+    """Log peeled fruit, and plan the reminder before it is lost. Raises BadValueError."""
     _check(count)
     ingredient = get(context, ingredient_id)
     clock = clock_of(context.bar)
@@ -93,9 +93,9 @@ def peel(context: Context, ingredient_id: int, count: Fraction) -> PeeledLogged:
 
 
 def bring_in(context: Context, ingredient_id: int, count: Fraction, at: datetime, lost_at: datetime) -> int:
-    """Note fruit that was peeled earlier and lies there still, as a file says; return its number.
+    """Add fruit from a file that was peeled earlier and is still there; return its number.
 
-    The reminder is planned where there is still time for one. Raises BadValueError.
+    Plans the reminder if there is still time for one. Raises BadValueError.
     """
     _check(count)
     ingredient = get(context, ingredient_id)
@@ -126,7 +126,7 @@ def _hours(hours: Decimal) -> timedelta:
 
 
 def _before_lost(bar: BarView, due: datetime, now: datetime, lost_at: datetime) -> datetime:
-    """Move a reminder out of the quiet hours: to their end if that is in time, else to before they begin."""
+    """Move a reminder out of the quiet hours: to their end if that is in time, else to before their start."""
     settings = bar.settings
     later = planning.past_quiet(bar, due)
     if later == due or later < lost_at:
@@ -137,7 +137,7 @@ def _before_lost(bar: BarView, due: datetime, now: datetime, lost_at: datetime) 
 
 
 def juice_of(context: Context, ingredient: IngredientView, count: Fraction) -> ExpectedJuice | None:
-    """Return the juice to expect of so many pieces: the published yield, then more and more the bar's own."""
+    """Return the expected juice of these pieces: the published yield, weighted with the bar's own."""
     key = handbook_key(ingredient.name, context.bar.language)
     if key is None:
         return None
@@ -145,7 +145,7 @@ def juice_of(context: Context, ingredient: IngredientView, count: Fraction) -> E
 
 
 def measured(context: Context, ingredient_id: int) -> list[Squeezed]:
-    """Return what this bar measured of its own yield, the newest first."""
+    """Return the bar's own yield measurements, the newest first."""
     rows = context.book.session.scalars(
         context.book.select(Juicing)
         .where(Juicing.ingredient_id == ingredient_id)
@@ -161,7 +161,7 @@ def measured(context: Context, ingredient_id: int) -> list[Squeezed]:
 
 
 def waiting(context: Context, ingredient_id: int | None = None) -> list[PeeledView]:
-    """Return the peeled fruit that still lies there, what is lost soonest first."""
+    """Return the peeled fruit that is left, by time of loss."""
     book = context.book
     gone = (
         select(PeeledUse.peeled_id, func.sum(PeeledUse.count_milli).label("gone"))
@@ -190,13 +190,13 @@ def waiting(context: Context, ingredient_id: int | None = None) -> list[PeeledVi
     ]
 
 
-# -- what became of it ----------------------------------------------------------------------
+# -- use of peeled fruit ---------------------------------------------------------------------
 
 
 def settle(context: Context, ingredient_id: int, count: Fraction, what: str, **because: int) -> Fraction:
-    """Take pieces off the peeled fruit that lies there, the oldest first; return how many there were.
+    """Take pieces from the peeled fruit, oldest first; return how many there were.
 
-    What is no longer there needs no reminder.
+    Fruit that is gone needs no reminder.
     """
     wanted = count
     for view in waiting(context, ingredient_id):
@@ -220,7 +220,7 @@ def settle(context: Context, ingredient_id: int, count: Fraction, what: str, **b
 
 
 def unsettle(context: Context, rows: Sequence[PeeledUse]) -> None:
-    """Take uses back, each by a row of the opposite sign; what lies there again is reminded of again."""
+    """Undo uses, each by a row of the opposite sign; the restored fruit is reminded of again."""
     for row in rows:
         if context.book.one(PeeledUse, PeeledUse.corrects == row.id) is not None:
             continue
@@ -229,7 +229,7 @@ def unsettle(context: Context, rows: Sequence[PeeledUse]) -> None:
 
 
 def juice(context: Context, ingredient_id: int, count: Fraction, volume_ml: Fraction) -> JuicedView:
-    """Note what fruit gave in juice; peeled fruit that lies there is used first. Raises BadValueError."""
+    """Log the juice from fruit; peeled fruit is used first. Raises BadValueError."""
     _check(count)
     if not 0 < volume_ml <= _MOST_ML:
         raise BadValueError("volume", str(float(volume_ml)))
@@ -252,9 +252,9 @@ def juice(context: Context, ingredient_id: int, count: Fraction, volume_ml: Frac
 
 
 def into_batch(context: Context, ingredient_id: int, count: Fraction, batch_id: int) -> Fraction:
-    """Note that peeled fruit went into a batch; return how many pieces lay there.
+    """Log that peeled fruit went into a batch; return how many pieces there were.
 
-    Raises BadValueError, or NotThereError where no peeled fruit of this kind lies there.
+    Raises BadValueError, or NotThereError without peeled fruit of this kind.
     """
     _check(count)
     ingredient = get(context, ingredient_id)
@@ -271,7 +271,7 @@ def into_batch(context: Context, ingredient_id: int, count: Fraction, batch_id: 
 
 
 def take_back(context: Context, details: dict[str, Any]) -> None:
-    """Undo what was logged as peeled: what is left of it is gone from the list, and so is its reminder."""
+    """Undo a logged peeling: remove what is left of it from the list, and its reminder."""
     row = context.book.get(PeeledFruit, details["peeled"])
     if row is None:
         return
@@ -287,7 +287,7 @@ def take_back(context: Context, details: dict[str, Any]) -> None:
 
 
 def take_back_juice(context: Context, details: dict[str, Any]) -> None:
-    """Undo juicing: the measurement never was, and the peeled fruit lies there again."""
+    """Undo a juicing: drop the measurement and restore the peeled fruit."""
     row = context.book.get(Juicing, details["juicing"])
     if row is None or context.book.one(Juicing, Juicing.corrects == row.id) is not None:
         return
@@ -298,20 +298,20 @@ def take_back_juice(context: Context, details: dict[str, Any]) -> None:
 
 
 def take_back_batch(context: Context, details: dict[str, Any]) -> None:
-    """Undo that peeled fruit went into a batch."""
+    """Undo the use of peeled fruit in a batch."""
     found = [context.book.get(PeeledUse, number) for number in details["rows"]]
     unsettle(context, [row for row in found if row is not None])
 
 
 def take_back_making(context: Context, batch_id: int) -> None:
-    """Undo what a batch took: the batch itself never was."""
+    """Undo the use by a batch that itself was undone."""
     unsettle(
         context, context.book.all(PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.corrects.is_(None))
     )
 
 
 def take_back_waste(context: Context, waste_id: int) -> None:
-    """Undo what a line of waste took off the peeled fruit."""
+    """Undo the use of peeled fruit by a line of waste."""
     unsettle(
         context, context.book.all(PeeledUse, PeeledUse.waste_id == waste_id, PeeledUse.corrects.is_(None))
     )

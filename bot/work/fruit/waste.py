@@ -1,4 +1,4 @@
-"""Fruit thrown out: what, how much, why, on which business day, at what cost."""
+"""Fruit thrown out: item, amount, reason, business day and cost."""
 
 from __future__ import annotations
 
@@ -29,12 +29,12 @@ PEELED = DEFAULT_REASONS[2]
 _DAY_COST = of_bar(Waste, func.coalesce(func.sum(Waste.cost_minor), 0)).where(
     Waste.business_day == bindparam("day")
 )
-_MOST = 100_000  # pieces or grams in one line: beyond it the unit was surely mistaken
+_MOST = 100_000  # pieces or grams per line: above this the unit must be a mistake
 
 
 @dataclass(frozen=True, slots=True)
 class WasteLine:
-    """So many pieces (COUNT) or grams (MASS) of a fruit, and why."""
+    """A number of pieces (COUNT) or grams (MASS) of a fruit, and the reason."""
 
     ingredient_id: int
     amount: Fraction
@@ -44,7 +44,7 @@ class WasteLine:
 
 @dataclass(frozen=True, slots=True)
 class WasteView:
-    """One logged line; `cost` is None where no price fits."""
+    """One logged line; `cost` is None if no price applies."""
 
     id: int
     ingredient: IngredientView
@@ -57,7 +57,7 @@ class WasteView:
 
 @dataclass(frozen=True, slots=True)
 class WasteLogged:
-    """What was logged by one message, with the number under which it can be undone."""
+    """The waste logged by one message, with the number for undoing it."""
 
     lines: tuple[WasteView, ...]
     entry: int
@@ -67,9 +67,9 @@ class WasteLogged:
 
 
 def log(context: Context, lines: Sequence[WasteLine], photo: str | None = None) -> WasteLogged:
-    """Log fruit thrown out, each line at the price now in force, with the channel's id of a photo.
+    """Log fruit thrown out, each line at the current price, with the channel's id of a photo.
 
-    Raises BadValueError for an amount that is not above zero or beyond belief.
+    Raises BadValueError for an amount that is not above zero or is implausible.
     """
     day = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     wanted = list(dict.fromkeys(line.ingredient_id for line in lines))
@@ -139,14 +139,14 @@ def is_late(bar: BarView, at: datetime) -> bool:
 
 
 def _take_off_peeled(context: Context, number: int, line: WasteLine) -> None:
-    """Peeled fruit that is thrown out lies there no longer."""
+    """Remove fruit that was thrown out from the peeled fruit."""
     if line.reason == PEELED and line.dimension is Dimension.COUNT and line.amount > 0:
         count = Fraction(_milli(line), 1000)
         peeled.settle(context, line.ingredient_id, count, peeled.BINNED, waste_id=number)
 
 
 def _cost(ingredient: IngredientView, line: WasteLine, price: PriceView | None) -> Fraction | None:
-    """Return what the line cost, or None where the price is in another measure that cannot be turned."""
+    """Return the cost of the line, or None if the price is in another measure that cannot be converted."""
     if price is None:
         return None
     if price.dimension is line.dimension:
@@ -162,7 +162,7 @@ def _cost(ingredient: IngredientView, line: WasteLine, price: PriceView | None) 
 
 
 def grams_each(ingredient: IngredientView) -> Fraction | None:
-    """Return the mass of one piece as bought, g: the bar's own, else USDA SR28's, else None."""
+    """Return the mass of one piece as purchased, g: the bar's own, else USDA SR28's, else None."""
     if ingredient.grams_each is not None:
         return ingredient.grams_each
     key = handbook_key(ingredient.name)
@@ -184,18 +184,18 @@ def _view(context: Context, row: Waste, ingredient: IngredientView) -> WasteView
 
 
 def logged_in(context: Context, details: dict[str, Any]) -> tuple[WasteView, ...]:
-    """Return the lines of an entry of the log, as they were logged."""
+    """Return the lines of a log entry as they were logged."""
     rows = [context.book.get(Waste, number) for number in details["rows"]]
     return tuple(_view(context, row, get(context, row.ingredient_id)) for row in rows if row is not None)
 
 
 def day_cost(context: Context, day: date) -> Decimal:
-    """Return what a business day's waste cost so far, as far as it is priced."""
+    """Return the cost of a business day's waste so far, for the priced lines."""
     return from_minor(int(context.book.value(_DAY_COST, day=day) or 0), context.bar.currency)
 
 
 def give_reason(context: Context, waste_id: int, reason: str) -> WasteView:
-    """Say why, after the fact: the line is taken back and written again with the reason."""
+    """Add a reason later: the line is undone and logged again with the reason."""
     row = context.book.get(Waste, waste_id)
     if row is None or _is_taken_back(context, waste_id):
         raise BadValueError("waste line", str(waste_id))
@@ -225,7 +225,7 @@ def _reverse(context: Context, row: Waste, source: str) -> None:
 
 
 def take_back(context: Context, details: dict[str, Any]) -> None:
-    """Undo logged waste: for each row one with the opposite signs that points to it."""
+    """Undo logged waste: add a row with the opposite signs that points to each row."""
     for waste_id in details["rows"]:
         row = context.book.get(Waste, waste_id)
         if row is not None and not _is_taken_back(context, waste_id):
@@ -233,7 +233,7 @@ def take_back(context: Context, details: dict[str, Any]) -> None:
 
 
 def most_used(context: Context, days: int = 28) -> list[int]:
-    """Return the numbers of the fruit logged in the last weeks, most often first, then latest first."""
+    """Return the numbers of the fruit logged in the last weeks, most frequent first, then most recent."""
     since: datetime = context.now - timedelta(days=days)
     query = (
         context.book.rows(Waste, Waste.ingredient_id, func.count().label("times"))
@@ -245,7 +245,7 @@ def most_used(context: Context, days: int = 28) -> list[int]:
 
 
 def take_back_reason(context: Context, details: dict[str, Any]) -> None:
-    """Undo a reason given later: the line is taken back and stands again without it."""
+    """Undo a reason added later: the line is undone and logged again without it."""
     row = context.book.get(Waste, details["rows"][0])
     if row is None or _is_taken_back(context, row.id):
         return

@@ -1,4 +1,4 @@
-"""What was thrown out in a stretch of business days: by fruit, reason and shift, against other stretches."""
+"""Waste over a period of business days: by fruit, reason and shift, compared with another period."""
 
 from __future__ import annotations
 
@@ -20,15 +20,15 @@ from bot.work.fruit.balance import BoughtSum
 from bot.work.fruit.waste import grams_each
 from storage.tables import Waste
 
-LONGEST_DAYS = 3660  # of one report: beyond ten years a date was surely mistyped
+LONGEST_DAYS = 3660  # per report: a date beyond ten years must be a typing error
 
 
 @dataclass(frozen=True, slots=True)
 class FruitSum:
     """One fruit's waste: pieces, grams and cost; `unpriced` lines had no price and cost nothing here.
 
-    `share` is waste as a share (0.2 for a fifth) of what was bought in the same days, None when nothing was
-    or when the two cannot be brought to one measure.
+    `share` is waste as a share (0.2 for a fifth) of what was bought in the same days, None when none was
+    bought or when the two cannot be converted to one measure.
     """
 
     ingredient_id: int
@@ -52,10 +52,10 @@ class PartSum:
 
 @dataclass(frozen=True, slots=True)
 class WasteSummary:
-    """A stretch of days, first to last, with its sums; `before` is the total of the stretch before it.
+    """A period of days, first to last, with its sums; `before` is the total of the previous period.
 
-    While the stretch runs, `before` is that of as many days as have been logged in it, `days_so_far`;
-    with none of them yet it is the whole stretch's. `bought` is what was paid for fruit in these days.
+    During the period, `before` covers as many days as are logged so far, `days_so_far`; without any it covers
+    the whole previous period. `bought` is the money paid for fruit in these days.
     """
 
     first: date
@@ -76,9 +76,9 @@ class WasteSummary:
 def summary(context: Context, first: date, last: date, before_first: date | None = None) -> WasteSummary:
     """Sum up the waste of the days from first to last, both included.
 
-    While the stretch still runs it is set against the same number of days of the one before. Today
-    counts once something of it is logged: a night to come would make every morning look like a saving.
-    `before_first` is where the stretch before begins, as long before as this one lasts unless said.
+    A period still running is compared with the same number of days of the previous one. Today counts once
+    something is logged for it: a night to come would make every morning look like a saving. `before_first` is
+    the start of the previous period, by default as long as this one.
     """
     today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     length = (last - first).days + 1
@@ -111,27 +111,27 @@ def summary(context: Context, first: date, last: date, before_first: date | None
 
 
 def this_week(context: Context, weeks_ago: int = 0) -> WasteSummary:
-    """Sum up the ISO week that the bar's business day lies in, or an earlier one."""
+    """Sum up the current ISO week of the bar's business days, or an earlier one."""
     today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     week = week_of(today - timedelta(days=7 * weeks_ago))
     return summary(context, week.first, week.last)
 
 
 def numbered_week(context: Context, year: int, number: int) -> WasteSummary:
-    """Sum up a week by its ISO 8601 year and number. Raises OutOfRangeError where there is none such."""
+    """Sum up a week by its ISO 8601 year and number. Raises OutOfRangeError for an invalid week."""
     week = week_at(year, number)
     return summary(context, week.first, week.last)
 
 
 def month(context: Context, year: int, number: int) -> WasteSummary:
-    """Sum up a calendar month of business days, against the month before. Raises ValueError for none such."""
+    """Sum up a month of business days, compared with the previous month. Raises ValueError if invalid."""
     first = date(year, number, 1)
     last = _month_after(first) - timedelta(days=1)
     return summary(context, first, last, (first - timedelta(days=1)).replace(day=1))
 
 
 def this_month(context: Context, months_ago: int = 0) -> WasteSummary:
-    """Sum up the month that the bar's business day lies in, or an earlier one."""
+    """Sum up the current month of the bar's business days, or an earlier one."""
     first = business_day(context.now, context.bar.zone, context.bar.closing_minute).replace(day=1)
     for _number in range(months_ago):
         first = (first - timedelta(days=1)).replace(day=1)
@@ -192,7 +192,7 @@ def _cells(context: Context, first: date, last: date) -> list[_Cell]:
 
 
 def _unpriced_lines() -> Any:
-    """Count lines without cost; a line that was taken back takes its own off again."""
+    """Count lines without cost; a line that was undone is subtracted again."""
     amount = func.coalesce(Waste.count_milli, Waste.grams_milli, 0)
     return func.sum(case((Waste.cost_minor.is_not(None), 0), (amount < 0, -1), else_=1))
 
@@ -244,7 +244,7 @@ def _by_reason(cells: list[_Cell]) -> tuple[tuple[str, PartSum], ...]:
 
 
 def _total(context: Context, first: date, last: date) -> tuple[Decimal, int]:
-    """Return the cost of some days, and how many lines of them stand."""
+    """Return the cost of some days, and the number of valid lines."""
     lines = case((func.coalesce(Waste.count_milli, Waste.grams_milli, 0) < 0, -1), else_=1)
     query = context.book.rows(Waste, func.sum(func.coalesce(Waste.cost_minor, 0)), func.sum(lines)).where(
         Waste.business_day.between(first, last)
@@ -253,19 +253,19 @@ def _total(context: Context, first: date, last: date) -> tuple[Decimal, int]:
     return _money(context, row[0]), int(row[1] or 0)
 
 
-# -- for pictures ---------------------------------------------------------------------------
+# -- for charts -----------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, slots=True)
 class WeekCosts:
-    """The cost of waste week by week: the weeks' first days, and for each fruit one value a week."""
+    """The cost of waste by week: the first days of the weeks, and one value per week for each fruit."""
 
     weeks: tuple[date, ...]
     fruit: dict[str, tuple[Decimal, ...]]
 
 
 def by_week(context: Context, last: date, weeks: int = 12) -> WeekCosts:
-    """Return the cost of waste of so many ISO weeks up to the one of `last`, by fruit, dearest first."""
+    """Return the cost of waste of this many ISO weeks up to that of `last`, by fruit, the highest first."""
     end = week_of(last).last
     first = end - timedelta(days=7 * weeks - 1)
     mondays = tuple(first + timedelta(days=7 * number) for number in range(weeks))

@@ -1,4 +1,4 @@
-"""Use cases for received updates: stored, leased, marked as worked.
+"""Use cases for received updates: store, lease, mark as done.
 
 Imported by chat and by the subjects above it in `bot.work`.
 """

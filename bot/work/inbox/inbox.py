@@ -1,9 +1,8 @@
-"""What arrived and what was answered, so that a stop at any moment loses nothing and doubles nothing.
+"""The inbox of updates and answers: a stop at any moment loses nothing and repeats nothing.
 
-An update is written down before it is confirmed to the sender, unless it was answered by then and
-changed nothing. The transaction that does what it asks also marks it worked and keeps the
-replies; when they have been sent it is marked answered. After a restart the rows in between
-are taken up again.
+An update is stored before it is confirmed to the sender, unless it was answered by then and changed nothing.
+The transaction that executes it also marks it as worked and keeps the replies; when they have been sent it is
+marked as answered. After a restart the rows in between are resumed.
 """
 
 from __future__ import annotations
@@ -23,11 +22,11 @@ from storage.tables import Inbox
 from storage.unit import Unit
 
 _INSERT: dict[bool, Any] = {True: sqlite.insert, False: postgresql.insert}  # by whether it is SQLite
-KEEP_HOURS = 48  # longer than the 24 h for which a sender keeps what was not confirmed
+KEEP_HOURS = 48  # longer than the 24 h for which a sender keeps unconfirmed updates
 
 
 class MailState(IntEnum):
-    """How far an update has come. The values are stored."""
+    """The processing state of an update. The values are stored."""
 
     WAITING = 0
     WORKED = 1
@@ -37,18 +36,18 @@ class MailState(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """One update that arrived: the sender's number for it, and its text as received."""
+    """One received update: the sender's number for it, and its raw text."""
 
     channel: str
     update_id: int
     payload: str
     replies: str | None = None
-    chat: str = ""  # what is said in one chat is answered in its order
-    again: bool = False  # another process began it, and nobody knows how far it came
+    chat: str = ""  # messages of one chat are answered in order
+    again: bool = False  # another process began it, and its progress is unknown
 
 
 def take_in(store: Store, letters: Sequence[Letter], now: datetime) -> None:
-    """Write down what arrived, before it is confirmed to the sender."""
+    """Store an update before it is confirmed to the sender."""
     if not letters:
         return
     rows = [as_row(letter, now, MailState.WAITING) for letter in letters]
@@ -62,7 +61,7 @@ def _taking_in(is_sqlite: bool) -> Any:
 
 
 def taken(store: Store, letter: Letter) -> Letter | None:
-    """Return the letter as it is on disk now, with its replies if it was worked; None if it is finished."""
+    """Return the letter as stored, with its replies if it was worked; None if it is finished."""
     with store.reading() as unit:
         row = unit.session.get(Inbox, (letter.channel, letter.update_id))
         if row is None:
@@ -73,7 +72,7 @@ def taken(store: Store, letter: Letter) -> Letter | None:
 
 
 def waiting(store: Store, channel: str) -> int:
-    """Return how many updates are written down and not answered yet."""
+    """Return the number of stored updates without an answer."""
     query = (
         select(func.count())
         .select_from(Inbox)
@@ -84,7 +83,7 @@ def waiting(store: Store, channel: str) -> int:
 
 
 def unfinished(store: Store, channel: str) -> list[Letter]:
-    """Return what was written down but not answered, oldest first."""
+    """Return the stored updates without an answer, oldest first."""
     query = (
         select(Inbox)
         .where(Inbox.channel == channel, Inbox.state.in_([MailState.WAITING, MailState.WORKED]))
@@ -100,8 +99,8 @@ def unfinished(store: Store, channel: str) -> list[Letter]:
 def mark_worked(unit: Unit, letter: Letter, replies: str, now: datetime) -> bool:
     """Mark an update worked, with its replies, in the transaction that did the work.
 
-    It may overtake take_in, so the row is written here if it is not there yet. Returns
-    False when the update was worked before: the caller must then change nothing.
+    It may run before take_in, so it inserts a missing row. Returns False if the update was worked before: the
+    caller must then change nothing.
     """
     statement = _working(unit.connection.dialect.name == "sqlite")
     return unit.connection.scalar(statement, as_row(letter, now, MailState.WORKED, replies)) is not None
@@ -113,7 +112,7 @@ def _working(is_sqlite: bool) -> Any:
 
 
 def _written_over(is_sqlite: bool, where: Any = None) -> Any:
-    """Return the statement that writes a letter down, or only its state and replies where it is there."""
+    """Return the statement that stores a letter, or updates its state and replies if it exists."""
     insert = _INSERT[is_sqlite](Inbox.__table__)
     return insert.on_conflict_do_update(
         index_elements=["channel", "update_id"],
@@ -123,7 +122,7 @@ def _written_over(is_sqlite: bool, where: Any = None) -> Any:
 
 
 def as_row(letter: Letter, now: datetime, state: MailState, replies: str | None = None) -> dict[str, Any]:
-    """Return the row of the inbox that a letter is written down as."""
+    """Return the inbox row of a letter."""
     return {
         "channel": letter.channel,
         "update_id": letter.update_id,
@@ -137,7 +136,7 @@ def as_row(letter: Letter, now: datetime, state: MailState, replies: str | None 
 
 
 def seen_lately(store: Store, channel: str, most: int) -> list[int]:
-    """Return the numbers of the updates last written down, so that one sent again is known at once."""
+    """Return the numbers of the most recently stored updates, to detect duplicates early."""
     query = (
         select(Inbox.update_id)
         .where(Inbox.channel == channel)
@@ -149,7 +148,7 @@ def seen_lately(store: Store, channel: str, most: int) -> list[int]:
 
 
 def payloads_with(store: Store, channel: str, words: str, before: int, most: int = 20) -> list[str]:
-    """Return the updates before one that hold these words, the newest first."""
+    """Return the updates before this one that contain these words, the newest first."""
     query = (
         select(Inbox.payload)
         .where(
@@ -165,7 +164,7 @@ def payloads_with(store: Store, channel: str, words: str, before: int, most: int
 
 
 def put_away(store: Store, letters: Sequence[Letter], now: datetime) -> None:
-    """Mark updates answered, and write down those that were not: answered before there was a need to."""
+    """Mark updates as answered, and store those that were answered before that was necessary."""
     if not letters:
         return
     rows = [as_row(letter, now, MailState.ANSWERED) for letter in letters]
@@ -179,7 +178,7 @@ def _putting_away(is_sqlite: bool) -> Any:
 
 
 def note_failure(store: Store, channel: str, update_id: int, most: int = 3) -> bool:
-    """Count a failed attempt; return whether the update is given up for good."""
+    """Count a failed attempt; return whether the update is given up permanently."""
     with store.writing() as unit:
         row = unit.session.get(Inbox, (channel, update_id))
         if row is None:
@@ -191,7 +190,7 @@ def note_failure(store: Store, channel: str, update_id: int, most: int = 3) -> b
 
 
 def prune(store: Store, now: datetime) -> int:
-    """Forget finished updates that are older than any sender would send again; return how many."""
+    """Delete finished updates older than any sender would repeat; return their number."""
     statement = delete(Inbox).where(
         Inbox.received_at < now - timedelta(hours=KEEP_HOURS),
         Inbox.state.in_([MailState.ANSWERED, MailState.GIVEN_UP]),

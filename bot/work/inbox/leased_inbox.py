@@ -1,12 +1,12 @@
-"""Several processes on one PostgreSQL share what arrived: each update is worked by one of them.
+"""The inbox shared by several processes on one PostgreSQL: one process works on each update.
 
-An update is leased to the process that works it. What is said in one chat keeps its order: an update
-is leased only to whoever holds all that came before it in that chat and is not answered yet. A process
-that is gone renews nothing; when its lease has run out another takes the update up. Time is the
-database's own, so that clocks of several machines need not agree.
+An update is leased to the process that works on it. The order of a chat is kept: an update is leased only to
+the process that holds all earlier unanswered updates of that chat. A process that is gone renews nothing;
+another takes over when the lease has expired. Time is the database's own, so that the clocks of several
+machines need not agree.
 
-A process may also stand still for longer than its lease and go on. It can keep nothing that it did for an
-update then (`mark_worked`), and asks whether the update is still its own before it sends (`hold_on`).
+A process may also stall for longer than its lease and then go on. It can then keep nothing that it did for an
+update (`mark_worked`), and it checks that the update is still its own before it sends (`hold_on`).
 """
 
 from __future__ import annotations
@@ -44,7 +44,7 @@ from storage.unit import Unit
 LEASE_SECONDS = 30
 RENEW_SECONDS = 10
 
-# Two processes that take in updates of one chat do so one after the other, or neither would see that the
+# Processes that store updates of one chat do so one after the other; otherwise neither would see that the
 # other holds the earlier one.
 _IN_LINE = text("SELECT pg_advisory_xact_lock(hashtextextended(:chat, 0))")
 _NOW = cast(func.floor(func.extract("epoch", func.clock_timestamp())), BigInteger)
@@ -56,10 +56,9 @@ _TAKE_IN = (
 
 
 def take_in(store: Store, letters: Sequence[Letter], owner: str, most: int, now: datetime) -> list[Letter]:
-    """Write down what arrived and lease up to `most` of it to `owner`; return what was leased.
+    """Store the updates and lease up to `most` of them to `owner`; return the leased ones.
 
-    What was written down before, by whomever, is left as it is. What is not leased here is
-    claimed later, by this process or another.
+    Existing rows are not touched. This process or another claims the rest later.
     """
     if not letters:
         return []
@@ -69,7 +68,7 @@ def take_in(store: Store, letters: Sequence[Letter], owner: str, most: int, now:
         rows = [as_row(letter, now, MailState.WAITING) for letter in letters]
         new = set(unit.connection.scalars(_TAKE_IN, rows))
         leased: list[Letter] = []
-        # Once more for what stood behind another of its chat that is ours only now.
+        # Again, for updates behind one of their chat that was leased only now.
         while found := _lease(unit, letters[0].channel, owner, most - len(leased), new):
             leased += found
             new -= {letter.update_id for letter in found}
@@ -77,7 +76,7 @@ def take_in(store: Store, letters: Sequence[Letter], owner: str, most: int, now:
 
 
 def claim(store: Store, channel: str, owner: str, most: int) -> list[Letter]:
-    """Lease up to `most` updates that nobody works on to `owner`, the oldest first, and return them."""
+    """Lease up to `most` unclaimed updates to `owner`, the oldest first, and return them."""
     with store.writing() as unit:
         return _lease(unit, channel, owner, most)
 
@@ -107,9 +106,9 @@ def _lease(
 
 @cache
 def _leasing(among: bool) -> Any:
-    """Return the statement that leases what nobody works on, and gives it back with whose it was before.
+    """Return the statement that leases unclaimed updates and returns them with their previous owner.
 
-    Nothing that came before it in its chat may wait for another.
+    No earlier update of the same chat may be leased to another process.
     """
     inbox, earlier = aliased(Inbox), aliased(Inbox)
     owner: Any = bindparam("of_owner")
@@ -143,12 +142,12 @@ def _leasing(among: bool) -> Any:
 
 
 def renew(store: Store, channel: str, owner: str, update_ids: Sequence[int]) -> set[int]:
-    """Lengthen the leases of `owner` on what it is working on; return which of it is still its own."""
+    """Extend the leases of `owner` on its updates in progress; return those that it still owns."""
     if not update_ids:
         return set()
     earlier = aliased(Inbox)
-    # What nobody took is still the owner's, although its lease be over, but not its turn in its chat if
-    # another has taken what came before.
+    # An unclaimed update stays with its owner after the lease expires, but loses its turn in the chat if
+    # another process has claimed an earlier one.
     overtaken = exists(literal(1)).where(
         earlier.channel == Inbox.channel,
         earlier.chat == Inbox.chat,
@@ -168,9 +167,9 @@ def renew(store: Store, channel: str, owner: str, update_ids: Sequence[int]) -> 
 
 
 def hold_on(store: Store, letter: Letter, owner: str) -> Letter | None:
-    """Make sure that a letter is still its owner's, for another lease; return it as it stands on disk.
+    """Confirm that a letter still belongs to its owner, for another lease; return it as stored.
 
-    None where it is finished or another's, or where another has what came before it in its chat.
+    None if it is finished or owned by another process, or if another owns an earlier update of its chat.
     """
     if letter.update_id not in renew(store, letter.channel, owner, [letter.update_id]):
         return None
@@ -181,8 +180,8 @@ def hold_on(store: Store, letter: Letter, owner: str) -> Letter | None:
 def mark_worked(unit: Unit, letter: Letter, owner: str, replies: str) -> bool:
     """Mark an update worked, with its replies, in the transaction that did the work.
 
-    Returns False when it was worked before or its owner's lease is over: the caller must then change
-    nothing. The lease begins anew: nobody else takes up what is about to be sent.
+    Returns False if it was worked before or its owner's lease has expired: the caller must then change
+    nothing. The lease starts again, so that no other process takes over a reply about to be sent.
     """
     marked = unit.connection.scalar(
         _working(),
@@ -215,7 +214,7 @@ def _working() -> Any:
 
 
 def release(store: Store, channel: str, owner: str, update_ids: Sequence[int]) -> None:
-    """Give up what `owner` holds and will not finish, so that another need not wait."""
+    """Release the updates that `owner` holds and will not finish, so that other processes need not wait."""
     if not update_ids:
         return
     statement = (

@@ -1,13 +1,13 @@
-"""How long ago something was certain, by a clock that goes on while this process stands still."""
+"""Monotonic time, including suspend, for the age of a lease."""
 
 from __future__ import annotations
 
 import time
 
-# Where there is such a clock it counts the sleep of the machine as well.
+# The clock includes suspend where the system has such a clock.
 _CLOCK = getattr(time, "CLOCK_BOOTTIME", time.CLOCK_MONOTONIC)
 
 
 def uptime() -> float:
-    """Return seconds from some fixed moment, to be subtracted from each other."""
+    """Return seconds since a fixed moment, for differences."""
     return time.clock_gettime(_CLOCK)

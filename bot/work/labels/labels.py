@@ -1,4 +1,4 @@
-"""What stands on a batch's labels, and the sheets and pictures made of it."""
+"""The texts on a batch's labels, and their sheets and pictures."""
 
 from __future__ import annotations
 
@@ -37,10 +37,10 @@ _USUAL_STOCK = "a4-2x7 99x38"
 
 @dataclass(frozen=True, slots=True)
 class LabelStock:
-    """One kind of label paper: `handle` is one word to type for it.
+    """One kind of label paper: `handle` is the word to type for it.
 
     `paper` is 'A4', 'Letter' or '' for a roll; `per_page` counts the labels of a sheet; lengths in mm,
-    `height_mm` None where a roll is cut to the text.
+    `height_mm` is None for a roll cut to the text.
     """
 
     name: str
@@ -64,7 +64,7 @@ ALL_STOCKS: Mapping[str, LabelStock] = {name: _described(name) for name in STOCK
 
 
 def stock_for(bar: BarView) -> LabelStock:
-    """Return the label paper that a bar set, or the usual one where it is (common practice)."""
+    """Return the bar's label paper, or the usual one in its country (common practice)."""
     chosen = bar.settings.labels
     if chosen not in ALL_STOCKS:
         chosen = _FIRST_STOCK.get(Jurisdiction(bar.jurisdiction), _USUAL_STOCK)
@@ -81,13 +81,12 @@ def offered(bar: BarView) -> list[LabelStock]:
 
 @dataclass(frozen=True, slots=True)
 class LabelFacts:
-    """What a batch's label has to say, in plain values: strength % vol, volumes mL, days of the bar.
+    """The content of a batch's label in plain values: strength % vol, volumes mL, days of the bar.
 
-    `bottle_ml` is None where bottles of several sizes were filled or none; `ingredients` are the main
-    ones, most first, and `more_ingredients` counts those left out. `flammable` is due from the strength.
-    Of a bottle of a blind trial that goes on, `blind`, neither strength nor ingredients are told, and all
-    else is the same for each of its bottles.
-    `label_lines` are the preparation's own, in English for the catalogues.
+    `bottle_ml` is None if bottles of several sizes or none were filled; `ingredients` are the main ones,
+    largest first, and `more_ingredients` counts those left out. `flammable` depends on the strength. A bottle
+    of a running blind trial, `blind`, shows neither strength nor ingredients, and everything else is the same
+    for all its bottles. `label_lines` are the preparation's own, in English for the catalogues.
     """
 
     batch: BatchView
@@ -107,14 +106,14 @@ class LabelFacts:
 
 
 def is_flammable(strength_percent: float | None) -> bool:
-    """Whether a label says so: from the strength at which every reading flashes near room temperature."""
+    """Whether the label says flammable: when every reading flashes near room temperature."""
     if strength_percent is None or strength_percent < ROOM_TEMPERATURE_STRENGTH_PERCENT:
         return False
     return flash_point(strength_percent).category is not FlammableCategory.BELOW_TABLE
 
 
 def facts_of(context: Context, number: int) -> LabelFacts:
-    """Gather what a batch's label has to say. Raises NotThereError."""
+    """Collect the content of a batch's label. Raises NotThereError."""
     batch = batches.get(context, number)
     trial = blind.trial_of(context, batch)
     batch = blind.as_any_bottle(context, batch)
@@ -146,7 +145,7 @@ def facts_of(context: Context, number: int) -> LabelFacts:
 
 
 def _by_amount(batch: BatchView) -> list[str]:
-    """Names, most first: grams and millilitres side by side, since a label's order needs no more."""
+    """Names by amount, mixing grams and millilitres: the order on a label needs no more precision."""
     lines = sorted(batch.frozen["lines"], key=lambda line: -Fraction(str(line["amount"])))
     return list(dict.fromkeys(str(line["name"]) for line in lines))
 
@@ -169,7 +168,7 @@ class Printed:
 def print_labels(text: LabelText, stock: LabelStock, copies: int, start: int = 1) -> Printed:
     """Make the sheet and the picture; `start` is the first free label of a partly used sheet.
 
-    Raises BadValueError for a number of copies or a first label that cannot be.
+    Raises BadValueError for an impossible number of copies or first label.
     """
     paper = stock_named(stock.name)
     if not 1 <= copies <= MOST_COPIES:

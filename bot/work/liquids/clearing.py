@@ -1,4 +1,4 @@
-"""Will a mix stay clear: the models' estimate, and what this bar saw of it, which weighs more."""
+"""Whether a mix stays clear: the models' estimate, and the bar's own checks, which weigh more."""
 
 from __future__ import annotations
 
@@ -21,12 +21,12 @@ from storage.memory import Memory
 from storage.tables import Batch, BatchEvent
 from storage.unit import of_bar
 
-# Seen clear so many times, a formula counts as clear in this bar whatever a model says.
+# After this many clear checks a formula counts as clear in this bar, whatever a model says.
 TIMES_TO_TRUST = 3
 RELEASE_TEMPERATURE_C = 20.0
-# Of so many latest looks and words taken back the answer is made: enough to trust, quick to read.
+# The number of latest checks and undone checks to use: enough to trust, quick to read.
 _MOST_LOOKS = 24
-_states = Memory(8192)  # what the models say of each ratio
+_states = Memory(8192)  # the models' results by ratio
 _LOOKS = (
     of_bar(
         BatchEvent,
@@ -53,7 +53,7 @@ _LOOKS = (
 
 @dataclass(frozen=True, slots=True)
 class Sighting:
-    """One look at a rested batch: what was seen, whole days after it was made."""
+    """One check of a rested batch: the look, and whole days since it was made."""
 
     batch: int
     clarity: Clarity
@@ -62,36 +62,36 @@ class Sighting:
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """What this bar saw of a formula, oldest first: rested batches of the same version and spirit."""
+    """The bar's checks of a formula, oldest first: rested batches of the same version and spirit."""
 
     sightings: tuple[Sighting, ...] = ()
 
     @property
     def last_looks(self) -> tuple[Sighting, ...]:
-        """The latest look at each batch."""
+        """The latest check of each batch."""
         return tuple({one.batch: one for one in self.sightings}.values())
 
     @property
     def times_clear(self) -> int:
-        """How many looks found it clear."""
+        """The number of clear checks."""
         return sum(one.clarity is Clarity.CLEAR for one in self.sightings)
 
     @property
     def worst_last(self) -> Sighting | None:
-        """The gravest of the latest looks that were not clear, or None."""
+        """The worst of the latest checks that were not clear, or None."""
         order = [Clarity.CLEAR, Clarity.HAZY, Clarity.SPLIT]
         bad = [one for one in self.last_looks if one.clarity is not Clarity.CLEAR]
         return max(bad, key=lambda one: order.index(one.clarity), default=None)
 
     @property
     def clear_here(self) -> bool:
-        """Whether it was seen clear often enough, and no batch was left hazy or split."""
+        """Whether it was clear often enough, and no batch was left hazy or split."""
         return self.times_clear >= TIMES_TO_TRUST and self.worst_last is None
 
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """The quick answer: the models' state (None while a spirit's strength is unknown) and what was seen."""
+    """The quick answer: the models' state (None if a spirit's strength is unknown) and the bar's checks."""
 
     state: State | None
     outside: tuple[str, ...]
@@ -100,7 +100,7 @@ class Standing:
 
 @dataclass(frozen=True, slots=True)
 class ClearAnswer:
-    """The whole answer for a formula as written: what the models say and what was seen here."""
+    """The full answer for a formula as written: the models' result and the bar's checks."""
 
     view: FormulaView
     mixture: Mixture
@@ -109,9 +109,9 @@ class ClearAnswer:
 
 
 def mixture_in(mix: Mix) -> Mixture | None:
-    """Return a mix as the models take it; None while a spirit's strength is not known.
+    """Return a mix for the models; None if a spirit's strength is unknown.
 
-    What has no known volume is named among what the models do not know.
+    Ingredients without a known volume are named as unknown to the models.
     """
     if mix.without_strength:
         return None
@@ -128,9 +128,9 @@ def _state(context: Context, mixture: Mixture, temperature_c: float) -> State:
 
 
 def standing(context: Context, view: FormulaView, temperature_c: float) -> Standing | None:
-    """Return the quick answer for a formula, or None for one without any oil.
+    """Return the quick answer for a formula, or None for one without oil.
 
-    The models' part is remembered for each ratio, so that asking again costs nothing.
+    The models' part is cached by ratio.
     """
     mix = mix_of(view)
     if not mix.has_oil:
@@ -144,7 +144,7 @@ def standing(context: Context, view: FormulaView, temperature_c: float) -> Stand
 
 
 def answer(context: Context, view: FormulaView, temperature_c: float) -> ClearAnswer | None:
-    """Return the whole answer; None while a spirit's strength is not known.
+    """Return the full answer; None if a spirit's strength is unknown.
 
     Raises OutOfRangeError for an empty mix or outside 0 to 40 °C.
     """
@@ -155,7 +155,7 @@ def answer(context: Context, view: FormulaView, temperature_c: float) -> ClearAn
 
 
 def release_of(view: FormulaView) -> Release | None:
-    """Return how readily the oil's aroma leaves the film at 20 °C; None without citrus oil or strength."""
+    """Return the aroma release of the film at 20 °C; None without citrus oil or strength."""
     mixture = mixture_in(mix_of(view))
     if mixture is None or mixture.oil_ml <= 0:
         return None
@@ -163,7 +163,7 @@ def release_of(view: FormulaView) -> Release | None:
 
 
 def seen_here(context: Context, view: FormulaView) -> Seen:
-    """Return the looks at rested batches of this version that were made with the same spirits."""
+    """Return the checks of rested batches of this version made with the same spirits."""
     of = {"of_formula": view.id, "of_version": view.version}
     key = ("looks", view.id, view.version)
     rows = context.book.remembered(context.bar.revision, key, lambda: context.book.found(_LOOKS, **of)[::-1])

@@ -1,4 +1,4 @@
-"""Another spirit instead: the same ethanol from a spirit of another strength."""
+"""Replace a spirit by one of another strength with the same amount of ethanol."""
 
 from __future__ import annotations
 
@@ -17,14 +17,14 @@ from bot.work.formulas.mixture import mix_of, scaled_line
 
 @dataclass
 class NoSpiritError(WorkError):
-    """A formula holds no spirit that could be swapped. `name` is the formula's."""
+    """A formula contains no spirit to replace. `name` is the formula's."""
 
     name: str
 
 
 @dataclass
 class UnknownStrengthError(WorkError):
-    """Nobody said how strong a spirit is. `name` is the spirit's, `formula` what it is needed for."""
+    """The strength of a spirit is unknown. `name` is the spirit's, `formula` the formula that needs it."""
 
     name: str
     formula: str
@@ -32,7 +32,7 @@ class UnknownStrengthError(WorkError):
 
 @dataclass(frozen=True, slots=True)
 class SwapLine:
-    """One spirit of the formula and what takes its place, for the formula as written."""
+    """One spirit of the formula and its replacement, for the formula as written."""
 
     name: str
     new_name: str
@@ -43,8 +43,8 @@ class SwapLine:
 class Swapped:
     """A formula with every spirit replaced for the same ethanol; nothing else is changed.
 
-    `view` is the formula as it would then be mixed: not a version of the book. `ingredient` is the
-    spirit that was named, None where only its strength was said.
+    `view` is the formula with the replacement, which is not a stored version. `ingredient` is the named
+    spirit, None if only its strength was given.
     """
 
     view: FormulaView
@@ -89,7 +89,7 @@ def _swap_line(
     volume = scaled_line(line, line.amount).volume_ml or 0.0
     swap = swap_spirit(volume, float(old.strength_percent or 0), float(percent))
     if line.dimension is Dimension.VOLUME:
-        # Volumes go as the strengths, so the exact amount stays exact.
+        # Volumes are in inverse proportion to the strengths, so the exact amount stays exact.
         ml = line.amount * (old.strength_percent or 0) / percent
     else:
         ml = Fraction(round(swap.to_ml, 3)).limit_denominator(1000)

@@ -1,4 +1,4 @@
-"""How strong something is: a formula, a batch, a spirit of the bar; and setting a spirit's strength."""
+"""The strength of formulas, batches and spirits, and setting a spirit's strength."""
 
 from __future__ import annotations
 
@@ -19,9 +19,9 @@ from storage.tables import Formula, FormulaLine, Ingredient
 
 @dataclass(frozen=True, slots=True)
 class StrengthAnswer:
-    """The strength of a mix: None while a spirit's own is not known (`unknown` names it).
+    """The strength of a mix: None if a spirit's strength is unknown (`unknown` names it).
 
-    `poured_ml` is the sum of all volumes at 20 °C, `left_out` names what has no known volume.
+    `poured_ml` is the sum of all volumes at 20 °C, `left_out` names ingredients without a known volume.
     """
 
     name: str
@@ -42,13 +42,13 @@ def of_formula(view: FormulaView) -> StrengthAnswer:
 
 
 def of_batch(batch: BatchView) -> StrengthAnswer:
-    """Return a batch's strength, by what went into it when it was made."""
+    """Return a batch's strength from its ingredients at the time it was made."""
     return _answer(batch.name, mix_of_batch(batch.frozen["lines"]))
 
 
 @dataclass(frozen=True, slots=True)
 class StrengthSet:
-    """A spirit's strength just set: what it was before (None: not known) and the formulas that use it."""
+    """A spirit's new strength, the previous one (None: unknown) and the formulas that use it."""
 
     ingredient: IngredientView
     before: Fraction | None
@@ -68,7 +68,7 @@ def set_of(context: Context, ingredient_id: int, percent: Fraction) -> StrengthS
 
 
 def formulas_with(context: Context, ingredient_id: int) -> tuple[str, ...]:
-    """Return the names of the formulas whose latest version holds an ingredient."""
+    """Return the names of the formulas whose latest version contains an ingredient."""
     query = (
         context.book.rows(Formula, Formula.name)
         .join(
@@ -84,7 +84,7 @@ def formulas_with(context: Context, ingredient_id: int) -> tuple[str, ...]:
 
 
 def take_back(context: Context, details: dict[str, Any]) -> None:
-    """Undo a strength: the one before is in force again."""
+    """Undo a strength: the previous one is valid again."""
     row = context.book.get(Ingredient, details["ingredient"])
     if row is not None:
         before = details.get("before")
@@ -93,7 +93,7 @@ def take_back(context: Context, details: dict[str, Any]) -> None:
 
 
 def take_back_density(context: Context, details: dict[str, Any]) -> None:
-    """Undo the bar's own density: the one before, or the handbook's, is used again."""
+    """Undo the bar's own density: the previous one, or the handbook's, is valid again."""
     row = context.book.get(Ingredient, details["ingredient"])
     if row is not None:
         before = details.get("before")

@@ -1,4 +1,4 @@
-"""What an edited message logged before, so that its new words can stand in the place of that."""
+"""The entries of an edited message, so that its new text can replace them."""
 
 from __future__ import annotations
 
@@ -10,12 +10,12 @@ from bot.work.context import Context
 from bot.work.log import undo
 from storage.tables import Entry
 
-EDITED = ":e"  # a key of an edit is that of the message, this sign, and the edit's own number
+EDITED = ":e"  # the key of an edit is the message's key, this sign, and the number of the edit
 
 
 @dataclass(frozen=True, slots=True)
 class Earlier:
-    """The entries that a message and its edits so far have made: those that stand, and whether any do not."""
+    """The entries of a message and its edits so far: those still valid, and whether any are not."""
 
     standing: tuple[int, ...] = ()
     undone: bool = False
@@ -23,12 +23,12 @@ class Earlier:
 
     @property
     def any(self) -> bool:
-        """Whether the message logged anything at all."""
+        """Whether the message logged anything."""
         return bool(self.standing) or self.undone or self.other
 
 
 def logged_by(context: Context, key: str) -> Earlier:
-    """Return what the message of this key has logged, edits of it included."""
+    """Return the entries logged by the message of this key, including its edits."""
     rows = context.book.all(
         Entry,
         or_(Entry.source == key, Entry.source.startswith(key + EDITED, autoescape=True)),
@@ -45,9 +45,9 @@ def logged_by(context: Context, key: str) -> Earlier:
 
 
 def take_back(context: Context, earlier: Earlier) -> None:
-    """Take back all that stands; what is logged from now on stands in its place.
+    """Undo all valid entries; later entries replace them.
 
-    Raises what undo raises: TooLateError after 24 hours, and the others.
+    Raises the errors of undo: TooLateError after 24 hours, and the others.
     """
     for number in sorted(earlier.standing, reverse=True):
         undo.take_back(context, number)
@@ -56,5 +56,5 @@ def take_back(context: Context, earlier: Earlier) -> None:
 
 
 def has_logged(context: Context) -> bool:
-    """Whether anything was logged since the earlier entries were taken back."""
+    """Whether anything was logged since the earlier entries were undone."""
     return context.entry is not None

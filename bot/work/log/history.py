@@ -1,4 +1,4 @@
-"""The bar's log as people read it: who did what, when, and what was taken back or corrected."""
+"""The bar's log for people: who did what, when, and what was undone or corrected."""
 
 from __future__ import annotations
 
@@ -20,10 +20,10 @@ PAGE = 10
 
 @dataclass(frozen=True, slots=True)
 class LogLine:
-    """One entry. `undone_by` is the entry that took it back, `corrects` the one it stands in place of.
+    """One entry. `undone_by` is the entry that undid it, `corrects` the one it replaces.
 
-    `wasted` are the lines of a waste entry, `price` is that of a price entry; `name` is an ingredient's
-    where the details have only its number.
+    `wasted` are the lines of a waste entry, `price` is that of a price entry; `name` is the ingredient's name
+    if the details have only its number.
     """
 
     number: int
@@ -42,7 +42,7 @@ class LogLine:
 
 @dataclass(frozen=True, slots=True)
 class LogPage:
-    """Some entries, the newest first; `older` is where the next page begins, None at the end."""
+    """Some entries, the newest first; `older` is the start of the next page, None at the end."""
 
     lines: tuple[LogLine, ...]
     older: int | None
@@ -81,7 +81,7 @@ def page(context: Context, before: int | None = None, most: int = PAGE) -> LogPa
 
 
 def line(context: Context, number: int) -> LogLine:
-    """Return one entry that is there."""
+    """Return an existing entry."""
     return page(context, number + 1, 1).lines[0]
 
 

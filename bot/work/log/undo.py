@@ -1,4 +1,4 @@
-"""Taking back what was logged: always a new row, never an erased one."""
+"""Undo log entries by adding new rows, never by deleting."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ from storage.tables import Entry
 
 UNDO_HOURS = 24
 
-# Each returns nothing, or what else is to be said of it.
+# Each returns nothing, or a further message.
 _TAKES_BACK: dict[str, Callable[[Context, dict[str, Any]], dict[str, Any] | None]] = {
     "waste": waste.take_back,
     "waste reason": waste.take_back_reason,
@@ -77,7 +77,7 @@ _TAKES_BACK: dict[str, Callable[[Context, dict[str, Any]], dict[str, Any] | None
 
 @dataclass(frozen=True, slots=True)
 class TakenBack:
-    """What was undone: the log line's number, its kind and its details."""
+    """An undone entry: the log line's number, its kind and its details."""
 
     entry: int
     what: str
@@ -85,10 +85,10 @@ class TakenBack:
 
 
 def take_back(context: Context, number: int | None = None) -> TakenBack:
-    """Undo one log line, or the person's own last one that can be undone.
+    """Undo one log line, or the person's last one that can be undone.
 
-    A line of somebody else takes a manager. Raises NothingToUndoError, NotThereError,
-    AlreadyUndoneError, NotAllowedError, or TooLateError after 24 hours.
+    The line of another person needs a manager. Raises NothingToUndoError, NotThereError, AlreadyUndoneError,
+    NotAllowedError, or TooLateError after 24 hours.
     """
     row = _last(context) if number is None else context.book.get(Entry, number)
     if row is None:
@@ -107,12 +107,12 @@ def take_back(context: Context, number: int | None = None) -> TakenBack:
 
 
 def is_undoable(what: str) -> bool:
-    """Whether entries of this kind can be taken back at all."""
+    """Whether entries of this kind can be undone at all."""
     return what in _TAKES_BACK
 
 
 def can_be_undone(context: Context, row: Entry) -> bool:
-    """Whether this person may take back this entry now, if nobody has yet."""
+    """Whether this person may undo this entry now, if it is not undone yet."""
     return (
         row.what in _TAKES_BACK
         and row.undo_of is None

@@ -1,4 +1,4 @@
-"""What a formula costs, and against what fresh garnish costs."""
+"""The cost of a formula, compared with fresh garnish."""
 
 from __future__ import annotations
 
@@ -32,10 +32,10 @@ _WATER = PackPrice(Fraction(1), Dimension.VOLUME, Decimal(0))
 
 @dataclass(frozen=True, slots=True)
 class FreshAgainst:
-    """Fresh garnish against the spray: money per drink, and how many times dearer, low and high.
+    """Fresh garnish against the spray: money per drink, and the cost ratio, low and high.
 
-    `even_price` is the price of a piece of fruit at which both cost the same, reckoned with the
-    dearer end of the spray; `even_sprays` the sprays that cost as much as one garnish.
+    `even_price` is the price of a piece of fruit at which both cost the same, computed with the more
+    expensive end of the spray; `even_sprays` the number of sprays that costs as much as one garnish.
     """
 
     fruit: IngredientView
@@ -49,17 +49,17 @@ class FreshAgainst:
 
 @dataclass(frozen=True, slots=True)
 class CostAnswer:
-    """A scaled formula's cost; `fresh` is None where the fruit it replaces has no price or is not said."""
+    """The cost of a scaled formula; `fresh` is None if the replaced fruit has no price or is not set."""
 
     answer: ScaleAnswer
     cost: Cost
     bottle_ml: Fraction | None
     fresh: FreshAgainst | None
-    fresh_missing: str | None  # the fruit whose price or garnishes are not known
+    fresh_missing: str | None  # the fruit with an unknown price or number of garnishes
 
 
 def cost_of(context: Context, answer: ScaleAnswer, bottle_ml: Fraction | None = None) -> CostAnswer:
-    """Cost a scaled formula at the prices now in force."""
+    """Compute the cost of a scaled formula at current prices."""
     view = answer.formula
     wanted = [line.ingredient.id for line in view.lines]
     if view.garnish is not None:
@@ -80,7 +80,7 @@ def cost_of(context: Context, answer: ScaleAnswer, bottle_ml: Fraction | None = 
 
 
 def last_made_ml(context: Context, formula_id: int) -> Fraction | None:
-    """Return how many whole mL the last batch of a formula made, or None where it was never made."""
+    """Return the whole mL of the last batch of a formula, or None if it was never made."""
     row = context.book.one(
         Batch, Batch.formula_id == formula_id, Batch.state != "undone", order=Batch.id.desc()
     )
@@ -94,7 +94,7 @@ def _packs(answer: ScaleAnswer, in_force: Mapping[int, prices.PriceView]) -> dic
         if price is not None:
             packs[line.ingredient.name] = price.pack_price
         elif line.ingredient.kind is IngredientKind.WATER:
-            packs[line.ingredient.name] = _WATER  # the tap is not counted unless the bar prices it
+            packs[line.ingredient.name] = _WATER  # tap water is free unless the bar prices it
     return packs
 
 

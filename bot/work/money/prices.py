@@ -1,4 +1,4 @@
-"""What things cost, then and now. Price rows are never edited: a correction is a new row."""
+"""Current and past prices. Price rows are never edited: a correction is a new row."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ _CORRECTED = (
 
 @dataclass(frozen=True, slots=True)
 class PriceView:
-    """One price: `pack` as typed and in base units (mL, g or pieces), garnishes per piece of fruit."""
+    """One price: `pack` as entered and in base units (mL, g or pieces), garnishes per piece of fruit."""
 
     id: int
     ingredient_id: int
@@ -47,23 +47,23 @@ class PriceView:
 
     @property
     def pack_price(self) -> PackPrice:
-        """The price as the trade rules take it, with the bar's tax added or taken out."""
+        """The price for the trade rules, with the bar's tax added or removed."""
         counted = self.price if self.tax_factor == 1 else as_decimal(Fraction(self.price) * self.tax_factor)
         return PackPrice(self.pack_amount, self.dimension, counted)
 
     @property
     def per_base(self) -> Fraction:
-        """What one mL, one g or one piece costs, exactly, with the bar's tax added or taken out."""
+        """The exact price of one mL, one g or one piece, with the bar's tax added or removed."""
         return self.typed_per_base * self.tax_factor
 
     @property
     def typed_per_base(self) -> Fraction:
-        """The same by the price as it was typed."""
+        """The same from the price as entered."""
         return Fraction(self.price) / self.pack_amount
 
 
 def tax_factor(bar: BarView) -> Fraction:
-    """Return what a price as typed is multiplied by, so that the bar counts it with or without tax."""
+    """Return the factor for an entered price, so that the bar counts it with or without tax."""
     with_tax = 1 + Fraction(bar.settings.tax_percent) / 100
     return {"added": with_tax, "taken out": 1 / with_tax}.get(bar.settings.tax, Fraction(1))
 
@@ -75,10 +75,10 @@ def set_price(
     price: Decimal,
     garnishes: tuple[Fraction, Fraction] | None = None,
 ) -> PriceView:
-    """Write down what a pack costs from now on.
+    """Set the price of a pack from now on.
 
-    What a piece of fruit gives in garnishes is kept from the last price when not said.
-    Raises BadValueError for an empty pack or a price below zero.
+    The garnishes per piece of fruit default to those of the last price. Raises BadValueError for an empty
+    pack or a price below zero.
     """
     price_view = write(context, ingredient_id, pack, price, garnishes)
     context.log("price", price=price_view.id, ingredient=ingredient_id)
@@ -92,7 +92,7 @@ def write(
     price: Decimal,
     garnishes: tuple[Fraction, Fraction] | None = None,
 ) -> PriceView:
-    """Do the same without a line of its own in the log, as part of what is logged otherwise."""
+    """Do the same without its own log line, as part of another entry."""
     amount, _dimension = in_base(context.bar, pack)
     if amount <= 0:
         raise BadValueError("pack", str(float(pack.number)))
@@ -131,7 +131,7 @@ def _view(context: Context, row: Price) -> PriceView:
 
 
 def logged_in(context: Context, details: dict[str, Any]) -> PriceView | None:
-    """Return the price that an entry of the log is about; None where it has no number."""
+    """Return the price of a log entry; None if the entry has no number."""
     row = context.book.get(Price, details.get("price", 0))
     return None if row is None else _view(context, row)
 
@@ -139,9 +139,9 @@ def logged_in(context: Context, details: dict[str, Any]) -> PriceView | None:
 def in_force(
     context: Context, ingredient_ids: Sequence[int] | None = None, at: datetime | None = None
 ) -> dict[int, PriceView]:
-    """Return the price in force of each ingredient, now or at an earlier instant.
+    """Return the valid price of each ingredient, now or at an earlier instant.
 
-    A price that was taken back never was; a corrected one gives way to its correction.
+    An undone price never counts; a correction replaces the corrected price.
     """
     if at is not None:
         return _read_in_force(context, ingredient_ids, at)
@@ -168,14 +168,14 @@ def _read_in_force(
 
 
 def history(context: Context, ingredient_id: int) -> list[PriceView]:
-    """Return every price of an ingredient that was in force, oldest first."""
+    """Return every price of an ingredient that was valid, oldest first."""
     rows = context.book.all(Price, Price.ingredient_id == ingredient_id, order=Price.id)
     corrected = {row.corrects for row in rows if row.corrects is not None}
     return [_view(context, row) for row in rows if not row.void and row.id not in corrected]
 
 
 class Course:
-    """The prices of one ingredient over time, to ask for many instants without a query for each."""
+    """The prices of one ingredient over time, for many instants in one query."""
 
     def __init__(self, known: Sequence[PriceView]) -> None:
         self._known: list[PriceView] = []
@@ -186,7 +186,7 @@ class Course:
         self._instants = sorted(one.at for one in known)
 
     def at(self, instant: datetime) -> PriceView | None:
-        """Return the price in force at an instant: of those up to then the one written down last."""
+        """Return the valid price at an instant: the last entered of those up to then."""
         count = bisect_right(self._instants, instant)
         return self._known[count - 1] if count else None
 
@@ -197,7 +197,7 @@ def course(context: Context, ingredient_id: int) -> Course:
 
 
 def take_back(context: Context, details: dict[str, int]) -> None:
-    """Undo a price: a void row that points to it, so that the one before is in force again."""
+    """Undo a price with a void row that points to it, so that the previous one is valid again."""
     row = context.book.get(Price, details["price"])
     if row is None:
         return

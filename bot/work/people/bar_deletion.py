@@ -1,4 +1,4 @@
-"""Deleting a bar, after seven days in which it can be kept; and what a bar holds of one member."""
+"""Delete a bar after a seven-day grace period, and export the data of one member."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from storage.types import exact_text
 from storage.unit import Unit
 
 GRACE_DAYS = 7
-DELETED = "deleted"  # the name that is left of a deleted bar; its number is never given out again
+DELETED = "deleted"  # the name left of a deleted bar; its number is never reused
 _WHOSE = ("by", "made_by", "person_id", "done_by")
 _SECRET = frozenset({"code_hash"})
 
@@ -31,12 +31,12 @@ def _bar(context: Context) -> Bar:
 
 
 def matches_name(bar: BarView, typed: str) -> bool:
-    """Whether the bar's name was typed, capitals and spaces aside."""
+    """Whether the text is the bar's name, ignoring case and spaces."""
     return " ".join(typed.split()).casefold() == " ".join(bar.name.split()).casefold()
 
 
 def begin(context: Context, typed: str) -> datetime:
-    """Set the bar to be deleted; return when. Only the owner may, who has to type its name.
+    """Schedule the deletion of the bar; return its time. Only the owner may, by typing its name.
 
     Raises NotAllowedError, or BadValueError for another name.
     """
@@ -53,7 +53,7 @@ def begin(context: Context, typed: str) -> datetime:
 
 
 def keep(context: Context) -> bool:
-    """Keep the bar after all; False if it was not to be deleted. Only the owner may."""
+    """Cancel the deletion; False if none was scheduled. Only the owner may."""
     if context.role is not Role.OWNER:
         raise NotAllowedError(Role.OWNER)
     row = _bar(context)
@@ -67,7 +67,7 @@ def keep(context: Context) -> bool:
 
 
 def purge(store: Store, now: datetime) -> int:
-    """Delete every bar whose seven days are over, with all it holds; return how many."""
+    """Delete every bar past its seven days, with all its data; return their number."""
     with store.writing() as unit:
         query = select(Bar.id).where(Bar.delete_after.is_not(None), Bar.delete_after <= now)
         found = list(unit.session.scalars(query))
@@ -86,7 +86,7 @@ def _delete(unit: Unit, bar_id: int) -> None:
             session.execute(delete(table).where(table.c.bar_id == bar_id))
     row = session.get(Bar, bar_id)
     if row is not None:
-        # The row stays as a number that is taken: labels and buttons of old must never fit another bar.
+        # The row stays to reserve its number: old labels and buttons must never match another bar.
         row.name, row.settings, row.team_room_id, row.delete_after = DELETED, {}, None, None
         row.revision += 1
     session.flush()
@@ -99,7 +99,7 @@ def _is_of_a_bar(table: Table) -> bool:
 
 
 def held_of_member(context: Context) -> dict[str, Any]:
-    """Return all that the bar holds of the one who asks: who they are, and every row they wrote."""
+    """Return all data that the bar holds about the calling member: identity, and every row they wrote."""
     person = context.book.session.get(Person, context.person_id)
     held: dict[str, Any] = {
         "bar": context.bar.name,

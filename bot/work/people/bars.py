@@ -1,4 +1,4 @@
-"""Opening a bar, and changing what is set in it."""
+"""Create a bar, and change its settings."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ UNITS = ("metric", "us", "imperial")
 
 @dataclass(frozen=True, slots=True)
 class Likely:
-    """What is likely in a place: offered as defaults, never set silently."""
+    """Likely values for a place: suggested as defaults, never set silently."""
 
     jurisdiction: Jurisdiction
     currency: str
@@ -37,7 +37,7 @@ class Likely:
 
 
 def likely_in(zone: str) -> Likely:
-    """Return the likely rules, currency and units of the land that a time zone lies in (CLDR)."""
+    """Return the likely rules, currency and units of the country of a time zone (CLDR)."""
     land = get_global("zone_territories").get(zone, "001")
     currencies = get_territory_currencies(land) if land != "001" else []
     currency = currencies[0] if currencies else "USD"
@@ -49,7 +49,7 @@ def likely_in(zone: str) -> Likely:
 
 
 def find_zones(text: str) -> list[str]:
-    """Return the IANA zones that a city or zone name may mean, the exact one alone if there is one."""
+    """Return the IANA zones matching a city or zone name, only the exact one if there is one."""
     wanted = text.strip().replace(" ", "_").casefold()
     zones = sorted(zone for zone in available_timezones() if "/" in zone or zone == "UTC")
     zones = [zone for zone in zones if not zone.startswith(("Etc/", "posix/", "right/", "SystemV/"))]
@@ -90,7 +90,7 @@ def open_bar(
     closing_minute: int = DEFAULT_CLOSING_MINUTE,
     language: str = "en",
 ) -> BarView:
-    """Open a bar with the person as its owner. Raises BadValueError for a value that cannot be kept."""
+    """Create a bar with the person as its owner. Raises BadValueError for an invalid value."""
     clean = " ".join(name.split())
     if not clean or len(clean) > 80:
         raise BadValueError("bar name", name[:80])
@@ -124,9 +124,9 @@ def _check_zone(zone: str) -> None:
 
 
 def change(context: Context, **values: Any) -> BarView:
-    """Change columns or settings of the bar by name; return it as it then is.
+    """Change columns or settings of the bar by name; return the updated bar.
 
-    Raises NotAllowedError for a plain member and BadValueError for a value that cannot be kept.
+    Raises NotAllowedError for a plain member and BadValueError for an invalid value.
     """
     if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)

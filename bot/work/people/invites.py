@@ -1,4 +1,4 @@
-"""Joining codes: made for so many people and days, used up, and not to be guessed."""
+"""Joining codes with limited uses and days, hard to guess."""
 
 from __future__ import annotations
 
@@ -14,12 +14,12 @@ from bot.work.people.people import Presence, enter
 from storage.tables import Bar, Invite, Member, Person
 from storage.unit import Unit
 
-_CODE_LETTERS = "ABCDEFGHJKMNPQRSTVWXYZ23456789"  # none that looks like another
+_CODE_LETTERS = "ABCDEFGHJKMNPQRSTVWXYZ23456789"  # without characters that look alike
 _CODE_LENGTH = 10
 INVITE_DAYS = 7
 INVITE_USES = 1
 MOST_DAYS, MOST_USES = 90, 50
-# So many wrong codes in a row, and a person has to wait.
+# After this many consecutive wrong codes, a person has to wait.
 TRIES = 5
 WAIT = timedelta(hours=1)
 
@@ -30,7 +30,7 @@ def _hash(code: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Invited:
-    """A joining code with what it is good for."""
+    """A joining code with its uses and expiry."""
 
     code: str
     role: Role
@@ -41,7 +41,7 @@ class Invited:
 def invite(
     context: Context, role: Role = Role.MEMBER, uses: int = INVITE_USES, days: int = INVITE_DAYS
 ) -> Invited:
-    """Make a joining code for this bar, of which only the hash is kept.
+    """Create a joining code for this bar and store only its hash.
 
     Raises NotAllowedError for a plain member, or BadValueError for uses or days out of range.
     """
@@ -68,10 +68,10 @@ def invite(
 
 
 def join(unit: Unit, presence: Presence, code: str, name: str, private: bool, now: datetime) -> BarView:
-    """Let a person into the bar that a joining code belongs to.
+    """Add a person to the bar of a joining code.
 
-    Raises BadValueError for a code that is wrong, used up or ended: always the same,
-    so that nothing can be learnt by trying. Raises TooManyTriesError after several in a row.
+    Raises BadValueError for a code that is wrong, used up or expired: always the same error, so that trying
+    reveals nothing. Raises TooManyTriesError after several consecutive ones.
     """
     person = None if presence.person_id is None else unit.session.get(Person, presence.person_id)
     if person is None:
@@ -101,7 +101,7 @@ def _not_too_often(person: Person, now: datetime) -> None:
 
 
 def _invite_of(unit: Unit, code: str, now: datetime) -> Invite | None:
-    """Return the invite that a code opens, or None; its row stays locked so that no use counts twice."""
+    """Return the invite of a code, or None; its row stays locked so that no use counts twice."""
     parts = code.strip().split("-")
     if len(parts) != 3 or len(code) > 64 or not all(part.isascii() and part.isdigit() for part in parts[:2]):
         return None

@@ -1,4 +1,4 @@
-"""Who writes and where: persons, chats, and their place in a bar."""
+"""Persons, chats, and their place in a bar."""
 
 from __future__ import annotations
 
@@ -15,12 +15,12 @@ from bot.work.errors import NotAllowedError, NotThereError
 from storage.tables import Bar, Member, Person, Question, Room
 from storage.unit import Unit
 
-_FIRST_NUMBERS = 900_000  # six digits: what stands behind a button has to stay short
+_FIRST_NUMBERS = 900_000  # six digits, because button data must stay short
 
 
 @dataclass(frozen=True, slots=True)
 class PendingQuestion:
-    """A question in progress: its number and what is known so far."""
+    """An open question: its number and the answers so far."""
 
     nonce: int
     state: dict[str, Any]
@@ -28,7 +28,7 @@ class PendingQuestion:
 
 @dataclass(frozen=True, slots=True)
 class Presence:
-    """A person in a chat, with the bar they stand in there, if any."""
+    """A person in a chat, with their bar there, if any."""
 
     person_id: int | None
     room_id: int | None
@@ -39,16 +39,16 @@ class Presence:
     question: PendingQuestion | None = None
     room_bar_id: int | None = None
     reachable: bool = True
-    since: int | None = None  # the number of the message by which they last changed bars
-    number: int | None = None  # the number of the message now spoken of, where the channel numbers them
+    since: int | None = None  # the number of the message that last changed the bar
+    number: int | None = None  # the number of the current message, if the channel numbers messages
 
     @property
     def known(self) -> bool:
-        """Whether both the person and the chat were seen before."""
+        """Whether both the person and the chat are known."""
         return self.person_id is not None and self.room_id is not None
 
     def context(self, unit: Unit, now: datetime, source: str) -> Context:
-        """Seat the person at their bar's desk. Only for members of a bar."""
+        """Return the context of the person in their bar. Only for members of a bar."""
         if self.bar is None or self.role is None or self.person_id is None or self.room_id is None:
             raise ValueError("this person stands in no bar")
         book = unit.bar(self.bar.id)
@@ -56,10 +56,10 @@ class Presence:
 
 
 def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Presence:
-    """Return what is known of a person in a chat, writing nothing.
+    """Return the presence of a person in a chat, without writing.
 
-    In a private chat the bar is the one the person last chose; in a group it is the
-    group's. Either way they must be a member who has not left.
+    In a private chat the bar is the person's last choice; in a group it is the group's. In both cases the
+    person must be a current member.
     """
     values = {"channel": channel, "person": person, "room": room}
     found = unit.connection.execute(_who_is_where(private), values).first()
@@ -88,7 +88,7 @@ def find(unit: Unit, channel: str, person: str, room: str, private: bool) -> Pre
 
 
 def _bar(unit: Unit, bar_id: int, revision: int) -> BarView:
-    """Return a bar as it stands at this revision."""
+    """Return a bar at this revision."""
 
     def read() -> BarView:
         return BarView.of(unit.session.get_one(Bar, bar_id))
@@ -98,7 +98,7 @@ def _bar(unit: Unit, bar_id: int, revision: int) -> BarView:
 
 @cache
 def _who_is_where(private: bool) -> Select[Any, *tuple[Any, ...]]:
-    """Return the query behind every message, built once: single columns where no row is needed."""
+    """Return the query of every message, built once, with single columns where no row is needed."""
     channel, person, room = (bindparam(name, type_=String()) for name in ("channel", "person", "room"))
     bar_of = Person.bar_id if private else Room.bar_id
     return (
@@ -140,12 +140,12 @@ def meet(
     private: bool,
     title: str,
 ) -> Presence:
-    """Like find, but writes down a person or chat seen for the first time."""
+    """Like find, but stores a person or chat seen for the first time."""
     session = unit.session
     presence = find(unit, channel, person, room, private)
     if presence.known:
         if not presence.reachable:
-            # It was thought lost, and has just written.
+            # It was marked as lost, and has just written.
             session.execute(update(Room).where(Room.id == presence.room_id).values(reachable=True))
         return presence
     if presence.person_id is None:
@@ -158,7 +158,7 @@ def meet(
 
 
 def speak(unit: Unit, presence: Presence, language: str) -> None:
-    """Answer a person in this language from now on, in the bar where they stand and elsewhere."""
+    """Set the person's language from now on, in every bar."""
     unit.session.execute(update(Person).where(Person.id == presence.person_id).values(language=language))
     if presence.bar is not None:
         one = (Member.bar_id == presence.bar.id, Member.person_id == presence.person_id)
@@ -166,7 +166,7 @@ def speak(unit: Unit, presence: Presence, language: str) -> None:
 
 
 def at_home(unit: Unit, presence: Presence) -> Presence | None:
-    """Return the presence as it were in the person's own bar, whatever the chat; None without one."""
+    """Return the presence as if in the person's own bar, in any chat; None without one."""
     query = (
         select(Person, Member, Bar)
         .join(Bar, Bar.id == Person.bar_id)
@@ -183,7 +183,7 @@ def at_home(unit: Unit, presence: Presence) -> Presence | None:
 
 @dataclass(frozen=True, slots=True)
 class OwnBar:
-    """One bar that a person is in."""
+    """One bar of a person."""
 
     id: int
     name: str
@@ -192,7 +192,7 @@ class OwnBar:
 
 
 def bars_of(unit: Unit, presence: Presence) -> list[OwnBar]:
-    """Return the bars that a person is in, the earliest joined first."""
+    """Return the bars of a person, the earliest joined first."""
     query = (
         select(Bar.id, Bar.name, Member.role, Person.bar_id)
         .join(Member, Member.bar_id == Bar.id)
@@ -206,7 +206,7 @@ def bars_of(unit: Unit, presence: Presence) -> list[OwnBar]:
 
 
 def switch(unit: Unit, presence: Presence, bar_id: int) -> Presence | None:
-    """Let a person stand in another bar of theirs; None, and nothing changed, if they are not in it."""
+    """Move a person to another bar of theirs; return None and change nothing if they are not a member."""
     person = unit.session.get(Person, presence.person_id) if presence.person_id is not None else None
     if person is None or bar_id >= 2**62:
         return None
@@ -224,17 +224,17 @@ def _stand_in(person: Person, bar_id: int, presence: Presence) -> None:
 
 
 def known_names(unit: Unit, channel: str) -> list[str]:
-    """Return the names of everyone who ever wrote by a channel, in the order in which they came."""
+    """Return the names of everyone who ever wrote in a channel, in order of arrival."""
     return list(
         unit.session.scalars(select(Person.name).where(Person.channel == channel).order_by(Person.id))
     )
 
 
 def keep_question(unit: Unit, room_id: int, person_id: int, state: dict[str, Any], now: datetime) -> int:
-    """Write down a question in progress and return its new number; earlier buttons of it go stale."""
+    """Store an open question and return its new number; its earlier buttons become stale."""
     row = unit.session.get(Question, (room_id, person_id))
     if row is None:
-        # Not from 1: a button of a question long answered must not fit a new one.
+        # Not from 1: an old button must not match a new question.
         first = secrets.randbelow(_FIRST_NUMBERS)
         row = Question(room_id=room_id, person_id=person_id, nonce=first, state=state, asked_at=now)
         unit.session.add(row)
@@ -246,13 +246,13 @@ def keep_question(unit: Unit, room_id: int, person_id: int, state: dict[str, Any
 
 
 def asked_now(unit: Unit, room_id: int, person_id: int) -> int | None:
-    """Return the number of the question in progress, or None; nobody else changes it meanwhile."""
+    """Return the number of the open question, or None, and lock it until the end of the transaction."""
     row = unit.session.get(Question, (room_id, person_id), with_for_update=True)
     return None if row is None else row.nonce
 
 
 def drop_question(unit: Unit, room_id: int, person_id: int) -> None:
-    """Forget the question in progress, if there is one."""
+    """Delete the open question, if there is one."""
     row = unit.session.get(Question, (room_id, person_id))
     if row is not None:
         unit.session.delete(row)
@@ -262,7 +262,7 @@ def drop_question(unit: Unit, room_id: int, person_id: int) -> None:
 def enter(
     unit: Unit, bar_id: int, presence: Presence, role: Role, name: str, private: bool, now: datetime
 ) -> None:
-    """Make a person a member of a bar and let them stand in it; one who is in it keeps their role."""
+    """Make a person a member of a bar and move them to it; an existing member keeps their role."""
     person_id = presence.person_id
     if person_id is None:
         raise ValueError("meet the person first")
@@ -281,7 +281,7 @@ def enter(
 
 
 def found_bar(unit: Unit, presence: Presence, bar: Bar, name: str, private: bool, now: datetime) -> BarView:
-    """Write down a new bar with the person as its owner."""
+    """Add a new bar with the person as its owner."""
     unit.session.add(bar)
     unit.session.flush()
     unit.bar(bar.id).made()
@@ -290,7 +290,7 @@ def found_bar(unit: Unit, presence: Presence, bar: Bar, name: str, private: bool
 
 
 def use_as_team_room(context: Context, title: str, thread: int | None) -> None:
-    """Make this group the bar's own chat: reminders for the team go there. Raises NotAllowedError."""
+    """Make this group the bar's team chat, which receives team reminders. Raises NotAllowedError."""
     if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
     bar = context.book.session.get(Bar, context.bar.id)

@@ -1,4 +1,4 @@
-"""Undo of a change of settings."""
+"""Undo a change of settings."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from bot.work.people import bars
 
 
 def take_back(context: Context, details: dict[str, Any]) -> None:
-    """Set what was changed back to what it was before."""
+    """Restore the previous values."""
     before = {
         name: tuple(tuple(one) if isinstance(one, list) else one for one in value)
         if isinstance(value, list)

@@ -1,4 +1,4 @@
-"""The people of a bar: who is in it, what they may do, and how they go."""
+"""The team of a bar: members, roles, and leaving."""
 
 from __future__ import annotations
 
@@ -13,12 +13,12 @@ from bot.work.context import Context, Role
 from bot.work.errors import NotAllowedError, NotThereError
 from storage.tables import Bar, Base, Entry, Member, Person, Question, Room
 
-FORGOTTEN = "former member"  # stored in place of a name; shown through the catalogues
+FORGOTTEN = "former member"  # stored instead of a name; shown through the catalogues
 
 
 @dataclass(frozen=True, slots=True)
 class TeamMember:
-    """One line of the team list. `blocked` says that the person has shut the program out."""
+    """One line of the team list. `blocked` means that the person has blocked the bot."""
 
     person_id: int
     name: str
@@ -44,7 +44,7 @@ def team(context: Context) -> list[TeamMember]:
 
 
 def gone(context: Context) -> list[TeamMember]:
-    """Return those who have left and whose names are still kept."""
+    """Return the former members whose names are still stored."""
     rows = context.book.all(Member, Member.left_at.is_not(None), Member.name != FORGOTTEN)
     return [TeamMember(row.person_id, row.name, Role(row.role), row.joined_at) for row in rows]
 
@@ -57,10 +57,10 @@ def _member(context: Context, person_id: int, gone_too: bool = False) -> Member:
 
 
 def remove(context: Context, person_id: int) -> str:
-    """Take a person out of the bar, at once; return their name.
+    """Remove a person from the bar immediately; return their name.
 
-    Raises NotAllowedError unless one manages and the other is below one, and
-    NotThereError for somebody who is not in it.
+    Raises NotAllowedError unless the caller manages and outranks the other, and NotThereError for somebody
+    who is not a member.
     """
     if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
@@ -74,7 +74,7 @@ def remove(context: Context, person_id: int) -> str:
 
 
 def leave(context: Context) -> None:
-    """Leave the bar oneself. Raises NotAllowedError for the owner, who must hand it over first."""
+    """Leave the bar. Raises NotAllowedError for the owner, who must hand it over first."""
     if context.role is Role.OWNER:
         raise NotAllowedError(Role.OWNER)
     _go(context, _member(context, context.person_id))
@@ -83,7 +83,7 @@ def leave(context: Context) -> None:
 
 
 def _go(context: Context, member: Member) -> None:
-    """Take a member out. If they stood in this bar, they stand in none until they choose another."""
+    """Remove a member. If this was their current bar, they have none until they choose another."""
     session = context.book.session
     member.left_at = context.now
     person = session.get(Person, member.person_id)
@@ -105,7 +105,7 @@ def set_role(context: Context, person_id: int, role: Role) -> str:
 
 
 def hand_over(context: Context, person_id: int) -> str:
-    """Make someone else the owner, oneself a manager; return their name. Only the owner may."""
+    """Make someone else the owner and the caller a manager; return their name. Only the owner may."""
     if context.role is not Role.OWNER:
         raise NotAllowedError(Role.OWNER)
     member = _member(context, person_id)
@@ -119,11 +119,11 @@ def hand_over(context: Context, person_id: int) -> str:
 
 
 def forget(context: Context, person_id: int) -> str:
-    """Take a person out and replace their name wherever it is kept; what they logged stays.
+    """Remove a person and replace their name everywhere; their entries stay.
 
-    One may forget oneself; another takes a manager, and a manager takes the owner. If they are in no
-    other bar, what ties them to their chat account goes as well. Returns the name they had.
-    Raises NotAllowedError or NotThereError.
+    Anyone may do this for themselves; for a member it needs a manager, for a manager the owner. If they are
+    in no other bar, the link to their chat account is deleted as well. Returns the name they had. Raises
+    NotAllowedError or NotThereError.
     """
     member = _member(context, person_id, gone_too=True)
     if person_id != context.person_id and not context.role.manages:
@@ -149,7 +149,7 @@ def forget(context: Context, person_id: int) -> str:
 
 
 def forget_account(session: Session, person_id: int, rooms: Iterable[int]) -> None:
-    """Cut the tie to a chat account that is in no bar any more, `rooms` being its private chats."""
+    """Delete the link to a chat account without any bar; `rooms` are its private chats."""
     still = select(Member.bar_id).where(Member.person_id == person_id, Member.left_at.is_(None))
     person = session.get(Person, person_id)
     if person is None or session.scalar(still.limit(1)) is not None:
@@ -167,7 +167,7 @@ def forget_account(session: Session, person_id: int, rooms: Iterable[int]) -> No
 
 
 def _forget_messages(session: Session, person: Person) -> None:
-    """Take the chat's id out of the keys of messages by which something was logged."""
+    """Remove the chat's id from the message keys of log entries."""
     for table in Base.metadata.sorted_tables:
         if {"source", "by", "id"} <= set(table.c.keys()):
             mine = (table.c.by == person.id) & table.c.source.contains(person.outside_id, autoescape=True)

@@ -1,4 +1,4 @@
-"""How much fresh fruit to have each morning, by the demand and the spoilage that were logged."""
+"""Morning par of fresh fruit, from logged demand and spoilage."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ from storage.tables import Delivery, PeeledFruit, PeeledUse, Waste
 
 
 class DemandSource(StrEnum):
-    """Where the demand is from, in words for the reply."""
+    """The source of the demand, in words for the reply."""
 
     DRINKS = N_("drinks counted with this garnish")
     COUNTS = N_("what was used between counts at close")
@@ -37,11 +37,11 @@ class DemandSource(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class FruitPar:
-    """The pars of one fruit by weekday (0 for Monday), and what they rest on.
+    """The pars of one fruit by weekday (0 for Monday), and their basis.
 
-    `spoiled_share` is how much of what is left at close is thrown out in the end; `assumed` says that it
-    was never counted and all of it is taken to be. `price` is that of one fruit. Without a price or any
-    demand `by_weekday` is empty.
+    `spoiled_share` is the share of the leftovers at close that is eventually thrown out; `assumed` means that
+    this was never counted and is assumed to be all of it. `price` is that of one fruit. Without a price or
+    any demand `by_weekday` is empty.
     """
 
     fruit: IngredientView
@@ -54,7 +54,7 @@ class FruitPar:
 
 
 def pars(context: Context) -> list[FruitPar]:
-    """Return the pars of every fruit of which any demand is known, by name."""
+    """Return the pars of every fruit with known demand, by name."""
     found = [fruit_par(context, one) for one in ingredients.all_of(context, IngredientKind.FRUIT)]
     return [one for one in found if one.source is not None]
 
@@ -70,13 +70,13 @@ def fruit_par(context: Context, fruit: IngredientView) -> FruitPar:
         return FruitPar(fruit, source, {}, each, None, share, assumed)
     overage = fruit_overage(each, share)
     fractile = critical_fractile(each * (missing_times(context.bar) - 1), overage)
-    if fractile == 1:  # nothing ever spoils: then as much as was ever wanted
+    if fractile == 1:  # nothing ever spoils: use the highest demand
         fractile = Fraction(99, 100)
     return FruitPar(fruit, source, par_by_weekday(demand, fractile), each, fractile, share, assumed)
 
 
 def missing_times(bar: BarView) -> Decimal:
-    """Return at how many times its price a missing fruit is fetched from the shop next door.
+    """Return the cost of a missing fruit bought next door, as a multiple of its price.
 
     The bar's own number; the usual 3 is common practice, no source.
     """
@@ -98,7 +98,7 @@ def _price_each(fruit: IngredientView, price: PriceView | None) -> Decimal | Non
 def _demand(
     context: Context, fruit: IngredientView, price: PriceView | None, counts: Sequence[CountView]
 ) -> tuple[DemandSource | None, list[DemandDay]]:
-    """Return the demand by the source that tells of the most days."""
+    """Return the demand from the source with the most days."""
     found = {
         DemandSource.DRINKS: _by_drinks(context, fruit, price),
         DemandSource.COUNTS: _by_counts(context, fruit, counts),
@@ -120,7 +120,7 @@ def _by_drinks(context: Context, fruit: IngredientView, price: PriceView | None)
 
 
 def _by_counts(context: Context, fruit: IngredientView, counts: Sequence[CountView]) -> list[DemandDay]:
-    """Return what was used on each day that was counted at its close and at the one before."""
+    """Return the use on each day with a count at its close and at the previous close."""
     since = drinks.today(context) - timedelta(weeks=drinks.WEEKS_BACK)
     moves = _moves(context, fruit, since)
     last_of_day: dict[date, CountView] = {one.day: one for one in counts if one.day >= since}
@@ -149,7 +149,7 @@ def _by_counts(context: Context, fruit: IngredientView, counts: Sequence[CountVi
 
 
 def _moves(context: Context, fruit: IngredientView, since: date) -> list[tuple[int, bool, Fraction]]:
-    """Return what came in (above zero) and what was thrown out, in pieces, with its number."""
+    """Return deliveries (above zero) and waste, in pieces, with the row numbers."""
     moves = []
     bought = context.book.all(Delivery, Delivery.ingredient_id == fruit.id, Delivery.business_day >= since)
     for row in bought:
@@ -198,9 +198,9 @@ def _pieces(fruit: IngredientView, count: CountView) -> Fraction | None:
 
 
 def _spoiled(context: Context, fruit: IngredientView, counts: Sequence[CountView]) -> tuple[Decimal, bool]:
-    """Return the share of what is left at close that is thrown out; all of it where nobody counts."""
+    """Return the share of the leftovers at close that is thrown out; all of it if nobody counts."""
     left = [(one.day, _pieces(fruit, one)) for one in counts]
-    # What is left tonight has not had the time to spoil.
+    # Tonight's leftovers have not had time to spoil.
     known = {day: pieces for day, pieces in left if pieces and day < drinks.today(context)}
     if not known:
         return Decimal(1), True

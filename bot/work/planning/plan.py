@@ -1,4 +1,4 @@
-"""What to make next and when, what to buy for it, and how much fresh fruit to have each morning."""
+"""Plan the next batches, the shopping for them, and the morning par of fresh fruit."""
 
 from __future__ import annotations
 
@@ -26,8 +26,8 @@ from bot.work.stock import on_hand as stock
 from bot.work.stock import pars
 from storage.tables import Batch
 
-# How long a batch is to last where its discard date allows, and how far ahead is shopped for. Common
-# practice, no source.
+# How long a batch should last if its discard date allows, and how far ahead to shop. Common practice, no
+# source.
 BATCH_DAYS = 28
 SHOP_DAYS = 7
 
@@ -36,9 +36,9 @@ SHOP_DAYS = 7
 class FormulaPlan:
     """The next batch of one formula.
 
-    `use` is None where the log does not tell what is poured; `batch` is None then, and where what is there
-    outlasts any plan. `size_ml` is what to make: four weeks' use, or less where it would go off before;
-    None where any batch would.
+    `use` is None if the log shows no use; `batch` is None then, and if the stock lasts beyond the horizon.
+    `size_ml` is the size to make: four weeks' use, or less if it would expire before; None if any batch
+    would.
     """
 
     view: FormulaView
@@ -50,7 +50,7 @@ class FormulaPlan:
 
 @dataclass(frozen=True, slots=True)
 class ShoppingLine:
-    """One thing to buy: how much is short in mL, g or pieces, in which packs, and for what."""
+    """One item to buy: the shortage in mL, g or pieces, the packs, and the purpose."""
 
     ingredient: IngredientView
     dimension: Dimension
@@ -61,10 +61,10 @@ class ShoppingLine:
 
 @dataclass(frozen=True, slots=True)
 class Shopping:
-    """A shopping list, what it costs, and what could not be reckoned.
+    """A shopping list, its cost, and the items that could not be computed.
 
-    `no_price` are on the list without a price, `unclear` are needed in a measure that cannot be turned
-    into that of the stock or the pack.
+    `no_price` are on the list without a price, `unclear` are needed in a measure that cannot be converted to
+    that of the stock or the pack.
     """
 
     lines: tuple[ShoppingLine, ...]
@@ -81,7 +81,7 @@ def plan_for(
     made: Sequence[Batch] | None = None,
     counted: Sequence[drinks.DrinksDay] | None = None,
 ) -> FormulaPlan:
-    """Plan the next batch of a formula by what is poured of it, its rest and its discard date."""
+    """Plan the next batch of a formula from its use, its rest and its discard date."""
     made = usage.batches_of(context).get(view.id, []) if made is None else made
     counted = drinks.lately(context) if counted is None else counted
     known = usage.poured(context, view, made, counted)
@@ -89,7 +89,7 @@ def plan_for(
         use = use_by_weekday(known.days)
     except NoUseError:
         return FormulaPlan(view, None, known, None, None)
-    # A batch may still be poured on its discard date, so the day it is gone is the one after.
+    # A batch may still be used on its discard date, so it is gone on the next day.
     plan = next_batch(
         use,
         usage.in_stock(context, made, use),
@@ -109,7 +109,7 @@ def _size(plan: BatchPlan, use: WeekdayUse) -> Fraction | None:
 
 
 def plan_all(context: Context) -> list[FormulaPlan]:
-    """Plan every formula in the book: what is to be made first comes first, what is not known last."""
+    """Plan every formula in the book: the earliest batch first, the unknown last."""
     made, counted = usage.batches_of(context), drinks.lately(context)
     found = [
         plan_for(context, formulas.get(context, one.id), made.get(one.id, []), counted)
@@ -127,7 +127,7 @@ def plan_all(context: Context) -> list[FormulaPlan]:
 
 
 def shopping(context: Context, days: int = SHOP_DAYS) -> Shopping:
-    """List what to buy for the batches due in the next days and for what is below its par, in whole packs."""
+    """List the whole packs to buy for the batches of the next days and for stock below its par."""
     until = drinks.today(context) + timedelta(days=days)
     due = [
         one
@@ -148,7 +148,7 @@ def shopping(context: Context, days: int = SHOP_DAYS) -> Shopping:
 
 
 class _Basket:
-    """Adds up what is needed, each ingredient in the one measure of its stock, else of its packs."""
+    """Adds up the needs, each ingredient in the measure of its stock, else of its packs."""
 
     def __init__(self, context: Context) -> None:
         self._context = context
@@ -163,7 +163,7 @@ class _Basket:
 
     def add(self, ingredient: IngredientView, amount: Fraction, dimension: Dimension) -> None:
         if ingredient.kind is IngredientKind.WATER:
-            return  # the tap
+            return  # tap water
         name = ingredient.name
         if name not in self._measures:
             self._meet(ingredient, dimension)
@@ -181,7 +181,7 @@ class _Basket:
         self._ingredients[name], self._measures[name] = ingredient, measure
         if there is not None:
             self.there[name] = there.amount
-        # The last price of each size of pack.
+        # The last price of each pack size.
         newest = {(one.pack_amount, one.dimension): one for one in known}
         for one in newest.values():
             size = stock.convert(ingredient, one.pack_amount, one.dimension, measure)

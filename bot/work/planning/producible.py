@@ -1,4 +1,4 @@
-"""What the stock allows to be made of each formula."""
+"""How much of each formula the stock allows."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from bot.work.stock.on_hand import OnHand
 
 @dataclass(frozen=True, slots=True)
 class CanMake:
-    """How much of a formula the stock allows; `finished_ml` after contraction, None if not known."""
+    """The amount of a formula that the stock allows; `finished_ml` after contraction, None if unknown."""
 
     formula_id: int
     name: str
@@ -28,7 +28,7 @@ class CanMake:
 
 
 def can_make(context: Context) -> list[CanMake]:
-    """Return how much of each formula in the book the stock allows, the most times first."""
+    """Return the amount of each formula in the book that the stock allows, the largest factor first."""
     there = stock.on_hand(context)
     found = []
     for name in formulas.listed(context):
@@ -47,7 +47,7 @@ def _can_make(view: formulas.FormulaView, one: Makeable) -> CanMake:
 
 
 def amounts_for(lines: Sequence[FormulaLineView], there: Mapping[int, OnHand]) -> dict[str, Fraction]:
-    """Return the stock of a formula's ingredients by name, in the formula's own measures; the tap apart."""
+    """Return the stock of a formula's ingredients by name, in the formula's measures, without tap water."""
     found = {}
     for line in lines:
         one = there.get(line.ingredient.id)

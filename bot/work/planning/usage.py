@@ -1,4 +1,4 @@
-"""How much of a formula is poured a day, by the bottles used up and the drinks counted."""
+"""Daily use of a formula, from bottles used up and drinks counted."""
 
 from __future__ import annotations
 
@@ -20,9 +20,9 @@ from storage.tables import Batch
 
 @dataclass(frozen=True, slots=True)
 class Poured:
-    """Daily use of one formula in mL, with what it rests on.
+    """Daily use of one formula in mL, with its basis.
 
-    `counted_days` had their drinks counted, `bottles` were used up in the time looked at.
+    `counted_days` is the number of days with counted drinks, `bottles` the number used up in the period.
     """
 
     days: tuple[tuple[date, Decimal], ...]
@@ -35,7 +35,7 @@ def _day(context: Context, at: datetime) -> date:
 
 
 def batches_of(context: Context) -> dict[int, list[Batch]]:
-    """Return the batches that count for planning by formula, oldest first: all but trials and undone ones."""
+    """Return the batches for planning by formula, oldest first: all but trials and undone ones."""
     rows = context.book.all(Batch, Batch.state != BatchState.UNDONE, order=Batch.id)
     found: dict[int, list[Batch]] = {}
     for row in rows:
@@ -47,11 +47,11 @@ def batches_of(context: Context) -> dict[int, list[Batch]]:
 def poured(
     context: Context, view: FormulaView, made: Sequence[Batch], counted: Sequence[DrinksDay]
 ) -> Poured:
-    """Return how much of a formula was poured each day of the last weeks, as far as the log tells.
+    """Return the daily use of a formula over the last weeks, as far as the log shows.
 
-    A day whose drinks with it were counted is taken at the middle of sprays and spray size. A bottle used
-    up is spread over its days: by the drinks counted in all, by the weekday where they were not, evenly
-    without any. Days the bar is closed count as nothing poured.
+    A day with counted drinks uses the middle of sprays and spray size. A used-up bottle is spread over its
+    days: by all drinks counted, by weekday without counts, evenly without either. Closed days count as no
+    use.
     """
     per_drink = _ml_per_drink(view)
     own = (
@@ -79,7 +79,7 @@ def _ml_per_drink(view: FormulaView) -> Decimal | None:
 
 @dataclass(frozen=True, slots=True)
 class _Span:
-    """A bottle from the day it was opened to the day it was empty, and what was poured of it."""
+    """A bottle from the day it was opened to the day it was empty, and the use from it."""
 
     first: date
     last: date
@@ -93,11 +93,11 @@ def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
             continue
         begun = row.opened_at or (row.rest_until if row.state == BatchState.USED_UP else None)
         if begun is None:
-            continue  # thrown out unopened: nothing of it was poured
+            continue  # thrown out unopened: not used
         first, last = _day(context, min(begun, row.ended_at)), _day(context, row.ended_at)
         spans.append(_Span(first, last, row.total_ml - (row.lost_ml or 0)))
     starts = {span.first for span in spans}
-    # Where the next bottle was opened on the day the one before was empty, that day is the next one's.
+    # If the next bottle was opened on the day the previous one was empty, that day belongs to the next one.
     return [
         _Span(span.first, span.last - timedelta(days=1), span.ml)
         if span.last in starts and span.last > span.first
@@ -107,7 +107,7 @@ def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
 
 
 class _Weights:
-    """How busy each day was against the others."""
+    """The relative volume of each day."""
 
     def __init__(self, counted: Mapping[date, int], context: Context) -> None:
         self._counted = counted
@@ -128,16 +128,16 @@ class _Weights:
         days = [first + timedelta(days=number) for number in range((last - first).days + 1)]
         weights = {day: self.of(day) for day in days}
         whole = sum(weights.values(), Decimal(0))
-        if not whole:  # poured on days the bar was closed: evenly then
+        if not whole:  # used on days the bar was closed: evenly then
             weights, whole = dict.fromkeys(days, Decimal(1)), Decimal(len(days))
         amount = Decimal(ml.numerator) / Decimal(ml.denominator)
         return {day: amount * weight / whole for day, weight in weights.items()}
 
 
 def in_stock(context: Context, made: Sequence[Batch], use: WeekdayUse) -> list[Stock]:
-    """Return what is left of a formula's batches, in mL; one in use is taken to have been poured as usual.
+    """Return what is left of a formula's batches, in mL, assuming usual use of an open one.
 
-    A batch may be poured up to and with its discard date.
+    A batch may be used up to and including its discard date.
     """
     today = drinks.today(context)
     found = []

@@ -1,7 +1,7 @@
-"""Reminders that are due: claimed for sending, looked at once more, sent, and settled.
+"""Deliver due reminders: claim them, check them again, send and settle them.
 
-What is promised: a reminder is scheduled once and sent at least once; a repeat can only
-follow a send of which nobody knows whether it arrived, and says so.
+The guarantee: a reminder is scheduled once and sent at least once; a repeat follows only a send with unknown
+outcome, and says so.
 """
 
 from __future__ import annotations
@@ -30,25 +30,25 @@ from storage.unit import Book, Unit
 LEASE = timedelta(seconds=120)
 LATE_AFTER = timedelta(minutes=10)
 _FIRST_RETRY = timedelta(seconds=30)
-_MOST_ATTEMPTS = 30  # more than a day, in which a server that is away comes back
-# Written out, since an index of these rows alone is not used for a state that is only known later.
+_MOST_ATTEMPTS = 30  # more than a day, within which an unavailable server comes back
+# Written out, because a partial index is not used for a state given as a parameter.
 _SENDING = text("state = 'sending'")
 
 
 class Outcome(StrEnum):
-    """What became of a send."""
+    """The outcome of a send."""
 
     SENT = "sent"
     NOT_SENT = "not sent"
     UNSURE = "unsure"
     BLOCKED = "blocked"
     REFUSED = "refused"
-    LEFT = "left"  # to another process, which took it up while this one stood still
+    LEFT = "left"  # to another process, which claimed it while this one stalled
 
 
 @dataclass(frozen=True, slots=True)
 class Destination:
-    """The chat a reminder goes to: the channel's own id, and the forum topic if any."""
+    """The target chat of a reminder: the channel's own id, and the forum topic if any."""
 
     room_id: int
     outside_id: str
@@ -58,7 +58,7 @@ class Destination:
 
 @dataclass(frozen=True, slots=True)
 class DueReminder:
-    """A claimed reminder with all that is needed to word and send it."""
+    """A claimed reminder with everything needed to word and send it."""
 
     bar: BarView
     id: int
@@ -72,17 +72,17 @@ class DueReminder:
     name: str = ""
     total_ml: Fraction = Fraction(0)
     discard_on: date | None = None
-    attempt: int = 0  # tells this claim from a later one, by whomever
+    attempt: int = 0  # distinguishes this claim from any later one
     claimed_at: float = 0.0  # by `uptime`
 
     def late_by(self, now: datetime) -> timedelta | None:
-        """How late it is sent, or None when it is about on time."""
+        """The delay of the send, or None when it is about on time."""
         late = now - self.first_due_at
         return late if late > LATE_AFTER else None
 
 
 def claim(store: Store, channel: str, now: datetime, most: int = 50) -> list[DueReminder]:
-    """Take the due reminders of a channel for sending; no other process gets them meanwhile."""
+    """Claim the due reminders of a channel; no other process gets them in the meantime."""
     began = uptime()
     with store.writing() as unit:
         _free_lost(unit, channel, now)
@@ -111,9 +111,9 @@ def claim(store: Store, channel: str, now: datetime, most: int = 50) -> list[Due
 
 
 def still_ours(store: Store, one: DueReminder, now: datetime) -> bool:
-    """Make sure that what was claimed is nobody else's by now, for another lease.
+    """Confirm that no other process has taken over a claim, and extend the lease.
 
-    Within half of its lease nobody needs to be asked.
+    Within half of its lease no query is needed.
     """
     if uptime() - one.claimed_at < LEASE.total_seconds() / 2:
         return True
@@ -134,7 +134,7 @@ def still_ours(store: Store, one: DueReminder, now: datetime) -> bool:
 
 
 def late(store: Store, channel: str, now: datetime) -> tuple[int, float]:
-    """Return how many reminders have been due for more than a minute, and the longest in seconds."""
+    """Return the number of reminders overdue for more than a minute, and the longest delay in seconds."""
     query = select(func.count(), func.min(Reminder.due_at)).where(
         Reminder.channel == channel,
         Reminder.state == ReminderState.WAITING,
@@ -146,9 +146,9 @@ def late(store: Store, channel: str, now: datetime) -> tuple[int, float]:
 
 
 def _free_lost(unit: Unit, channel: str, now: datetime) -> None:
-    """Free what a process took and never settled: it may have been sent, or not.
+    """Release claims that a process never settled; their reminders may or may not have been sent.
 
-    A lease that ends later than any can was given before the clock was set back.
+    A lease with an end beyond the maximum was given before the clock was set back.
     """
     unit.session.execute(
         update(Reminder)
@@ -177,7 +177,7 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
     own = row.kind == BLOCKED or row.details.get("own", False)
     where = destination(book, row.person_id, None if own else bar.team_room_id)
     if row.details.get("own") and not _reaches(book, where, row.person_id):
-        row.state = ReminderState.SKIPPED  # everybody else gets one of their own
+        row.state = ReminderState.SKIPPED  # everybody else has their own reminder
         return None
     if where is None:
         # Nobody can be reached; it waits until somebody writes again.
@@ -203,7 +203,7 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
 
 
 def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[dict[str, Any], str] | None:
-    """Return the details and the name that a reminder speaks of, or None if it needs no saying any more."""
+    """Return the details and name for a reminder, or None if it is no longer needed."""
     if row.kind == "close":
         if _asked_since(book, row, now):
             return None
@@ -229,13 +229,13 @@ def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[dict[
 
 
 def _reaches(book: Book, where: tuple[Destination, str | None] | None, person_id: int | None) -> bool:
-    """Whether this is the person's own chat, and not that of somebody in their place."""
+    """Whether this is the person's own chat, and not that of a substitute."""
     member = book.one(Member, Member.person_id == person_id, Member.left_at.is_(None))
     return where is not None and member is not None and where[0].room_id == member.room_id
 
 
 def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> None:
-    """Plan the next prompt; after a long stop speak of the latest night and count those left out."""
+    """Plan the next prompt; after a long stop, use the latest night and count the missed ones."""
     asked = date.fromisoformat(row.details["day"])
     latest = business_day(now, bar.zone, bar.closing_minute)
     while latest > asked and (
@@ -254,7 +254,7 @@ def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> 
 
 
 def _asked_since(book: Book, row: Reminder, now: datetime) -> bool:
-    """Whether the prompt of a later night has come due as well: that one counts this night as missed."""
+    """Whether the prompt of a later night is due as well: it counts this night as missed."""
     later = book.all(
         Reminder,
         Reminder.kind == "close",
@@ -270,7 +270,7 @@ def _asked_since(book: Book, row: Reminder, now: datetime) -> bool:
 
 
 def _overtaken(book: Book, row: Reminder, now: datetime) -> bool:
-    """Whether a nearer discard reminder of the same batch is due as well: only the latest is said."""
+    """Whether a nearer discard reminder of the same batch is due as well: only the latest is sent."""
     nearer = book.all(
         Reminder,
         Reminder.batch_id == row.batch_id,
@@ -284,7 +284,7 @@ def _overtaken(book: Book, row: Reminder, now: datetime) -> bool:
 def destination(
     book: Book, person_id: int | None, team_room_id: int | None
 ) -> tuple[Destination, str | None] | None:
-    """Return the chat to use: the bar's own, else the person's, else a manager's, else None."""
+    """Return the target chat: the bar's own, else the person's, else a manager's, else None."""
     session = book.session
     if team_room_id is not None:
         team = session.get(Room, team_room_id)
@@ -312,9 +312,9 @@ def destination(
 def settle(
     store: Store, one: DueReminder, outcome: Outcome, now: datetime, error: str = ""
 ) -> ReminderState | None:
-    """Record what became of a send and plan another try where one makes sense.
+    """Record the outcome of a send and plan a retry if one makes sense.
 
-    What another process has claimed since is its own to settle: None.
+    None if another process has claimed it since and will settle it.
     """
     with store.writing() as unit:
         row = unit.bar(one.bar.id).get(Reminder, one.id)
@@ -324,7 +324,7 @@ def settle(
         if outcome is Outcome.SENT:
             row.state, row.sent_at, row.unsure = ReminderState.SENT, now, False
         elif outcome is Outcome.REFUSED or (
-            # What surely did not go out is tried for as long as it takes: nobody would be told otherwise.
+            # A send that certainly failed is retried without limit: otherwise nobody would be told.
             outcome is Outcome.UNSURE and row.unsure and row.attempts >= _MOST_ATTEMPTS
         ):
             row.state = ReminderState.FAILED
@@ -342,13 +342,13 @@ def settle(
 
 
 def room_moved(store: Store, channel: str, old: str, new: str) -> None:
-    """Follow a chat that got a new id (a group that became a supergroup)."""
+    """Update a chat that got a new id (a group that became a supergroup)."""
     with store.writing() as unit:
         move_room(unit, channel, old, new)
 
 
 def move_room(unit: Unit, channel: str, old: str, new: str) -> None:
-    """The same within a transaction. Seen twice, or after the new id spoke, it changes nothing more."""
+    """The same within a transaction. A repeat, or a call after the new id wrote, changes nothing."""
     room = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == old))
     if room is None:
         return
@@ -363,7 +363,7 @@ def move_room(unit: Unit, channel: str, old: str, new: str) -> None:
 
 
 def set_reachable(unit: Unit, channel: str, room: str, reachable: bool, now: datetime) -> None:
-    """Note that a chat can, or can no longer, be written to; managers are told of a member's."""
+    """Record whether a chat can be written to; managers are told about a member's."""
     row = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == room))
     if row is None:
         return
@@ -374,7 +374,7 @@ def set_reachable(unit: Unit, channel: str, room: str, reachable: bool, now: dat
 
 
 def _lost(unit: Unit, room: Room, now: datetime) -> None:
-    """Note that a chat is lost, and plan to tell the owner of each bar whose member that was."""
+    """Mark a chat as lost, and plan to tell the owner of each bar of that member."""
     room.reachable = False
     unit.session.flush()
     for member in unit.session.scalars(

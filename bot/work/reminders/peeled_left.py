@@ -1,4 +1,4 @@
-"""What is left of peeled fruit, for whoever is to be reminded of it."""
+"""The rest of peeled fruit, for its reminder."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from storage.unit import Book
 
 @dataclass(frozen=True, slots=True)
 class Left:
-    """What is left of fruit that was peeled together: which, how many pieces, and when it is lost."""
+    """The rest of fruit that was peeled together: the fruit, the pieces, and the time of loss."""
 
     ingredient_id: int
     name: str
@@ -23,7 +23,7 @@ class Left:
 
 
 def left_of(book: Book, peeled_id: int) -> Left | None:
-    """Return what is left, or None when all of it found its end."""
+    """Return the rest, or None if nothing is left."""
     row = book.get(PeeledFruit, peeled_id)
     if row is None:
         return None

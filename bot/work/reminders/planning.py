@@ -1,4 +1,4 @@
-"""Reminders, planned as rows with a key, so that each is there once; `reminding` sends them."""
+"""Plan reminders as rows with a key, so that each exists once; `delivery` sends them."""
 
 from __future__ import annotations
 
@@ -22,13 +22,13 @@ from storage.tables import Bar, Batch, Member, Person, Reminder, Room
 from storage.unit import Book
 
 RECHECK_AFTER = timedelta(hours=24)
-DELETION = "deletion"  # the bar itself is about to be deleted
+DELETION = "deletion"  # the bar itself will be deleted soon
 DELETION_WARNING = timedelta(hours=24)
-BLOCKED = "blocked"  # somebody shut the program out: said to a manager, never in the team's chat
+BLOCKED = "blocked"  # a person blocked the bot: told to a manager, never in the team's chat
 
 
 class ReminderState(StrEnum):
-    """How far a reminder has come. The values are stored."""
+    """The state of a reminder. The values are stored."""
 
     WAITING = "waiting"
     SENDING = "sending"
@@ -53,7 +53,7 @@ def put(
     details: dict[str, Any] | None = None,
     revive: bool = False,
 ) -> None:
-    """Plan one reminder under its key; one planned before keeps its place and only its time may move."""
+    """Plan one reminder under its key; for an existing one only the time may change."""
     row = book.one(Reminder, Reminder.key == key)
     if row is not None:
         movable = {ReminderState.WAITING, *((ReminderState.CANCELLED,) if revive else ())}
@@ -76,7 +76,7 @@ def put(
 
 
 def _channel(book: Book, person_id: int | None) -> str:
-    """Return the channel that reaches the bar: its team chat's, else the person's, else the owner's."""
+    """Return the channel of the bar: its team chat's, else the person's, else the owner's."""
     session = book.session
     room = select(Room.channel).join(Bar, Bar.team_room_id == Room.id).where(Bar.id == book.bar_id)
     found = session.scalar(room)
@@ -94,7 +94,7 @@ def _channel(book: Book, person_id: int | None) -> str:
 
 
 def plan_batch(book: Book, bar: BarView, batch: Batch, name: str, now: datetime) -> None:
-    """Plan what a batch is to be remembered for: rested, discard near, discard today."""
+    """Plan the reminders of a batch: rested, discard near, discard today."""
     by = batch.made_by
     settings = bar.settings
     if batch.rest_until > now:
@@ -113,14 +113,14 @@ def plan_batch(book: Book, bar: BarView, batch: Batch, name: str, now: datetime)
 
 
 def _drop(book: Book, key: str, now: datetime) -> None:
-    """Cancel a reminder still to come whose own day is past: the date it speaks of came nearer."""
+    """Cancel a future reminder that an earlier date has overtaken."""
     row = book.one(Reminder, Reminder.key == key)
     if row is not None and row.state == ReminderState.WAITING and row.due_at > now:
         row.state = ReminderState.CANCELLED
 
 
 def _plan_look(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
-    """Plan the second look that its kind asks for, well before the discard date."""
+    """Plan the second check of its kind, well before the discard date."""
     text = batch.frozen.get("recheck_on")
     if text is None or date.fromisoformat(text) >= batch.discard_on:
         return
@@ -139,7 +139,7 @@ def _plan_look(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
 
 
 def past_quiet(bar: BarView, due: datetime) -> datetime:
-    """Return the instant itself, or the end of the bar's quiet hours if it falls within them."""
+    """Return the instant, or the end of the bar's quiet hours if it falls within them."""
     return defer_past_quiet(due, bar.zone, bar.settings.quiet_from, bar.settings.quiet_to)
 
 
@@ -150,21 +150,21 @@ def plan_peeled(book: Book, peeled_id: int, fruit_id: int, due: datetime, person
 
 
 def settle_peeled(book: Book, peeled_id: int, by: int) -> None:
-    """Mark the reminder of peeled fruit done: all of it found its end."""
+    """Mark the reminder of peeled fruit as done: nothing is left."""
     row = book.one(Reminder, Reminder.key == f"peeled:{peeled_id}")
     if row is not None and row.state in {ReminderState.WAITING, ReminderState.SENDING}:
         row.state, row.done_by = ReminderState.DONE, by
 
 
 def revive_peeled(book: Book, peeled_id: int) -> None:
-    """Let the reminder of peeled fruit wait again: some of it lies there after all."""
+    """Reactivate the reminder of peeled fruit: some of it is left after all."""
     row = book.one(Reminder, Reminder.key == f"peeled:{peeled_id}")
     if row is not None and row.state in {ReminderState.DONE, ReminderState.SKIPPED} and row.sent_at is None:
         row.state = ReminderState.WAITING
 
 
 def plan_recheck(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
-    """Plan another look at a batch that was hazy or split."""
+    """Plan another check of a batch that was hazy or split."""
     settings = bar.settings
     due = defer_past_quiet(now + RECHECK_AFTER, bar.zone, settings.quiet_from, settings.quiet_to)
     day = due.date().isoformat()
@@ -179,9 +179,9 @@ def plan_low_stock(
     now: datetime,
     person_id: int,
 ) -> None:
-    """Plan to say that an ingredient fell below its par, with what of the same person waits to be said too.
+    """Plan to report an ingredient below its par, together with the person's other waiting reports.
 
-    Each fall that waits alone has a key of its own.
+    Each report waiting alone has its own key.
     """
     for row in _low_stock_rows(book, ReminderState.WAITING):
         if row.person_id == person_id and not row.attempts:
@@ -194,12 +194,12 @@ def plan_low_stock(
 
 
 def low_items(details: dict[str, Any]) -> list[dict[str, Any]]:
-    """Return what a reminder of low stock is about; one from before several shared a message has just one."""
+    """Return the items of a low-stock reminder; an older format has just one."""
     return list(details["items"]) if "items" in details else [details]
 
 
 def cancel_low_stock(book: Book, ingredient_id: int) -> None:
-    """Cancel what was still to be said of an ingredient's stock: there is enough again."""
+    """Cancel the waiting report of an ingredient: there is enough again."""
     for row in _low_stock_rows(book, ReminderState.WAITING, ReminderState.SENDING):
         items = low_items(row.details)
         left = [one for one in items if one["ingredient"] != ingredient_id]
@@ -246,9 +246,10 @@ def _next_close(bar: BarView, now: datetime) -> date | None:
 
 
 def plan_deletion(book: Book, bar: BarView, when: datetime, now: datetime) -> None:
-    """Plan to warn the bar's team a day before the bar is deleted.
+    """Plan the warning to the bar's team a day before the bar is deleted.
 
-    It goes to the team's chat and to the owner, who alone can stop it; without such a chat to each member.
+    It goes to the team's chat and to the owner, the only person who can stop it; without such a chat to each
+    member.
     """
     due = min(past_quiet(bar, max(now, when - DELETION_WARNING)), when)
     key = f"{DELETION}:{when.isoformat()}"
@@ -261,7 +262,7 @@ def plan_deletion(book: Book, bar: BarView, when: datetime, now: datetime) -> No
 
 
 def cancel_deletion(book: Book) -> None:
-    """Cancel the warnings still to come: the bar is kept."""
+    """Cancel the pending warnings: the bar is kept."""
     book.session.execute(
         update(Reminder)
         .where(
@@ -274,12 +275,12 @@ def cancel_deletion(book: Book) -> None:
 
 
 def settle_for_batch(book: Book, batch_id: int, kinds: Sequence[str], by: int) -> None:
-    """Mark a batch's reminders of these kinds done: what they ask for has happened."""
+    """Mark these kinds of a batch's reminders as done: their task has been performed."""
     _close(book, batch_id, ReminderState.DONE, by, kinds)
 
 
 def cancel_for_batch(book: Book, batch_id: int) -> None:
-    """Cancel whatever a batch was still to be remembered for."""
+    """Cancel all pending reminders of a batch."""
     _close(book, batch_id, ReminderState.CANCELLED, None, None)
 
 
@@ -297,7 +298,7 @@ def _close(
 
 
 def snooze(context: Context, number: int, by: timedelta) -> datetime:
-    """Put a reminder off; return when it comes again. Raises NotThereError."""
+    """Postpone a reminder; return its new time. Raises NotThereError."""
     row = context.book.get(Reminder, number)
     if row is None or row.state in {ReminderState.DONE, ReminderState.CANCELLED}:
         raise NotThereError("reminder", str(number))
@@ -309,9 +310,9 @@ def snooze(context: Context, number: int, by: timedelta) -> datetime:
 
 
 def snooze_until(context: Context, number: int, minute: int) -> datetime:
-    """Put a reminder off to the next time the bar's clock shows `minute` from midnight.
+    """Postpone a reminder until the bar's clock next shows `minute` from midnight.
 
-    Returns when it comes again. Raises NotThereError.
+    Returns its new time. Raises NotThereError.
     """
     today = local_time(context.now, context.bar.zone).date()
     due = instant_of(today, minute, context.bar.zone)
@@ -321,14 +322,14 @@ def snooze_until(context: Context, number: int, minute: int) -> datetime:
 
 
 def last_close(context: Context) -> int | None:
-    """Return the number of the last prompt to log waste that was sent, or None."""
+    """Return the number of the last waste prompt sent, or None."""
     asked = (Reminder.kind == "close", Reminder.sent_at.is_not(None))
     rows = context.book.all(Reminder, *asked, order=Reminder.id.desc())
     return rows[0].id if rows else None
 
 
 def done(context: Context, number: int) -> bool:
-    """Mark a reminder done; False when it was already. Raises NotThereError."""
+    """Mark a reminder as done; False if it already was. Raises NotThereError."""
     row = context.book.get(Reminder, number)
     if row is None:
         raise NotThereError("reminder", str(number))

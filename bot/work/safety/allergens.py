@@ -1,4 +1,4 @@
-"""Allergens that the names of ingredients point to, for a formula and as kept with a batch."""
+"""Allergens suggested by ingredient names, for a formula and as stored with a batch."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from bot.work.formulas.formulas import FormulaView
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """One allergen: to be declared by the bar's list or only worth saying, and whether it is sure."""
+    """One allergen: on the bar's list or only worth mentioning, and whether it is certain."""
 
     allergen: Allergen
     declare: bool
@@ -22,7 +22,7 @@ class Named:
 
 
 def lines_of(context: Context, view: FormulaView) -> list[AllergenLine]:
-    """Return the allergens of a formula by ingredient, those of the bar's list first."""
+    """Return the allergens of a formula by ingredient, those on the bar's list first."""
     return allergen_lines(
         (line.ingredient.name for line in view.lines), Jurisdiction(context.bar.jurisdiction)
     )
@@ -34,7 +34,7 @@ def named_in(context: Context, view: FormulaView) -> list[Named]:
 
 
 def once(lines: Iterable[AllergenLine]) -> list[Named]:
-    """Return each allergen that the lines name once, those to be declared first."""
+    """Return each allergen of the lines once, those to declare first."""
     found: dict[Allergen, Named] = {}
     for line in lines:
         declare = line.standing is not Standing.WORTH_SAYING
@@ -45,7 +45,7 @@ def once(lines: Iterable[AllergenLine]) -> list[Named]:
 
 
 def frozen(context: Context, view: FormulaView) -> list[dict[str, Any]]:
-    """Return a formula's allergens as a batch keeps them."""
+    """Return a formula's allergens in the form stored with a batch."""
     return [
         {"allergen": one.allergen, "declare": one.declare, "certain": one.certain}
         for one in named_in(context, view)
@@ -53,7 +53,7 @@ def frozen(context: Context, view: FormulaView) -> list[dict[str, Any]]:
 
 
 def kept_with(frozen_copy: Mapping[str, Any]) -> list[Named]:
-    """Return the allergens as they were kept in a batch's frozen copy."""
+    """Return the allergens stored in a batch's frozen copy."""
     return [
         Named(Allergen(one["allergen"]), bool(one["declare"]), bool(one["certain"]))
         for one in frozen_copy.get("allergens", ())

@@ -1,4 +1,4 @@
-"""Food grade: what is still to be asked about what a bar buys, and who answered."""
+"""Food grade: open questions about a bar's ingredients, and their answers."""
 
 from __future__ import annotations
 
@@ -18,14 +18,14 @@ from storage.tables import Ingredient
 
 @dataclass(frozen=True, slots=True)
 class OpenQuestion:
-    """An ingredient whose food grade nobody has confirmed, and what to ask."""
+    """An ingredient without a confirmed food grade, and the question."""
 
     ingredient: IngredientView
     question: GradeQuestion
 
 
 def question_about(ingredient: IngredientView | str) -> GradeQuestion | None:
-    """Return what has to be asked about an ingredient, or about a name that is not in the book yet."""
+    """Return the question about an ingredient, or about a name that is not in the book yet."""
     if isinstance(ingredient, str):
         kind = guess_kind(ingredient) or IngredientKind.OTHER
         return question_for(GradedIngredient(ingredient, kind))
@@ -43,17 +43,17 @@ def _open(ingredients_: Iterable[IngredientView]) -> list[OpenQuestion]:
 
 
 def open_in_formula(view: FormulaView) -> list[OpenQuestion]:
-    """Return the open questions about a formula's ingredients, those that stop the work first."""
+    """Return the open questions about a formula's ingredients, blocking ones first."""
     return _open(line.ingredient for line in view.lines)
 
 
 def open_in_bar(context: Context) -> list[OpenQuestion]:
-    """Return the open questions about everything the bar uses."""
+    """Return the open questions about all ingredients of the bar."""
     return _open(ingredients.all_of(context))
 
 
 def open_in_snapshot(context: Context, snapshot: Mapping[str, Any]) -> list[str]:
-    """Return the ingredients of a batch snapshot whose food grade is not confirmed yet."""
+    """Return the ingredients of a batch snapshot without a confirmed food grade."""
     lines = {int(line["ingredient"]): str(line["name"]) for line in snapshot["lines"]}
     return [
         name for number, name in lines.items() if question_about(ingredients.get(context, number)) is not None
@@ -61,7 +61,7 @@ def open_in_snapshot(context: Context, snapshot: Mapping[str, Any]) -> list[str]
 
 
 def confirm(context: Context, ingredient_id: int, confirmed: bool) -> IngredientView:
-    """Note whether somebody saw that it is sold for food.
+    """Record whether somebody confirmed that it is sold for food.
 
     Raises NotAllowedError for a plain member, or NotThereError.
     """
@@ -71,7 +71,7 @@ def confirm(context: Context, ingredient_id: int, confirmed: bool) -> Ingredient
 
 
 def take_back(context: Context, details: dict[str, Any]) -> None:
-    """Undo a word on food grade. Raises NotThereError."""
+    """Undo a food-grade confirmation. Raises NotThereError."""
     row = context.book.get(Ingredient, details["ingredient"])
     if row is None:
         raise NotThereError("ingredient", str(details["ingredient"]))

@@ -1,4 +1,4 @@
-"""Use cases for what spraying saved against fresh fruit.
+"""Use cases for the savings of spray over fresh fruit.
 
 Imported by chat and by the subjects above it in `bot.work`.
 """

@@ -1,4 +1,4 @@
-"""Fresh garnish against spray with all that either takes: labour, bottles, loss, and fruit thrown out."""
+"""Compare fresh garnish with spray at full cost: labour, bottles, loss, and wasted fruit."""
 
 from __future__ import annotations
 
@@ -32,11 +32,11 @@ from bot.work.spray import drinks
 from storage.tables import Waste
 
 WEEKS_LOOKED_AT = 12
-_MOST_WASTED = Fraction(95, 100)  # more than this of what was bought cannot have been: a delivery is missing
+_MOST_WASTED = Fraction(95, 100)  # a higher share of the purchases is impossible: a delivery is missing
 
 
 class Uncounted(StrEnum):
-    """What the bar has not said, and which is then taken as nothing."""
+    """A value that the bar has not set, and that counts as zero."""
 
     WAGE = N_("wage")
     BATCH_MINUTES = N_("batch minutes")
@@ -48,7 +48,7 @@ class Uncounted(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class WastedShare:
-    """The share of the fruit bought (0 to 1) that was thrown out in these days, as logged."""
+    """The share of the purchased fruit (0 to 1) thrown out in these days, as logged."""
 
     share: Fraction
     first: date
@@ -56,7 +56,7 @@ class WastedShare:
 
 
 class DrinksBasis(StrEnum):
-    """Where the number of drinks a week is from, in words for the reply."""
+    """The source of the number of drinks per week, in words for the reply."""
 
     SAID = N_("as you said")
     COUNTED = N_("by the drinks counted")
@@ -65,7 +65,7 @@ class DrinksBasis(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class WeeklyDrinks:
-    """Drinks a week with this garnish, and where that is from."""
+    """Drinks per week with this garnish, and the source of the number."""
 
     number: Estimate
     basis: DrinksBasis
@@ -73,7 +73,7 @@ class WeeklyDrinks:
 
 @dataclass(frozen=True, slots=True)
 class Against:
-    """The comparison, with what it rests on; `uncounted` is taken as nothing, `outlay` spent once."""
+    """The comparison and its basis; `uncounted` counts as zero, `outlay` is spent once."""
 
     fruit: IngredientView
     result: FreshAgainstSpray
@@ -85,22 +85,22 @@ class Against:
 
 @dataclass(frozen=True, slots=True)
 class NotComparable:
-    """Why there is no comparison: the one thing that is missing."""
+    """The one missing input that prevents a comparison."""
 
     missing: str  # 'garnish', 'price', 'prices of ingredients', 'sprays' or 'drinks'
     fruit: IngredientView | None
 
 
 def estimate_of(text: str) -> Estimate | None:
-    """Return a number or range that a setting keeps as text, or None where it is not set."""
+    """Return the number or range stored as text in a setting, or None if it is not set."""
     parts = text.split()
     return Estimate.between(Fraction(parts[0]), Fraction(parts[-1])) if parts else None
 
 
 def against_fresh(context: Context, found: CostAnswer) -> Against | NotComparable:
-    """Set a costed batch of a sprayed formula against the fresh garnish that it replaces.
+    """Compare a costed batch of a sprayed formula with the fresh garnish that it replaces.
 
-    Raises OutOfRangeError for inputs that cannot be.
+    Raises OutOfRangeError for impossible inputs.
     """
     view, cost = found.answer.formula, found.cost
     fruit = view.garnish
@@ -149,7 +149,7 @@ def against_fresh(context: Context, found: CostAnswer) -> Against | NotComparabl
 
 
 def _per_fruit(fruit: IngredientView, price: PriceView) -> Fraction | None:
-    """Return what one piece costs, also where fruit is bought by the kilogram."""
+    """Return the price of one piece, also for fruit bought by the kilogram."""
     if price.dimension is Dimension.COUNT:
         return price.per_base
     each = grams_each(fruit)
@@ -184,11 +184,11 @@ def _uncounted(settings: BarSettings, view: FormulaView, wasted: WastedShare | N
     return tuple(left_out)
 
 
-# -- what is read from the log --------------------------------------------------------------
+# -- read from the log -----------------------------------------------------------------------
 
 
 def weekly_drinks(context: Context, view: FormulaView) -> WeeklyDrinks | None:
-    """Return how many drinks a week take this garnish: as the bar said, else as its bottles tell, or None."""
+    """Return the drinks per week with this garnish: as set by the bar, else from its bottles, or None."""
     said = estimate_of(context.bar.settings.drinks_a_week)
     if said is not None:
         return WeeklyDrinks(said, DrinksBasis.SAID)
@@ -200,17 +200,17 @@ def weekly_drinks(context: Context, view: FormulaView) -> WeeklyDrinks | None:
         weekly_ml = Fraction(str(use_by_weekday(known.days).a_week))
     except NoUseError:
         return None
-    # The log says how much was sprayed; sprays and their size are ranges of their own, so the
-    # middle of both is taken here and their ends are not counted a second time.
+    # The log gives the amount sprayed; sprays and their size are ranges of their own, so this uses the middle
+    # of both and does not count their ends twice.
     per_drink = (view.sprays[0] + view.sprays[1]) * (view.spray_ml[0] + view.spray_ml[1]) / 4
     basis = DrinksBasis.COUNTED if known.counted_days else DrinksBasis.BOTTLES
     return WeeklyDrinks(Estimate.exactly(weekly_ml / per_drink), basis)
 
 
 def wasted_share(context: Context, fruit: IngredientView) -> WastedShare | None:
-    """Return the share of a fruit that was thrown out while its garnish was cut, by what was bought then.
+    """Return the share of the fruit bought that was thrown out while its garnish was still cut.
 
-    The twelve weeks before the spray began; where nothing bought was logged then, or the garnish is still
+    The twelve weeks before the spray began; without a logged purchase in them, or if the garnish is still
     cut, the last twelve weeks. None where no delivery was logged.
     """
     today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
@@ -245,12 +245,12 @@ def _share(context: Context, fruit: IngredientView, first: date, last: date) -> 
     return min(max((pieces * each + grams) / there, Fraction(0)), _MOST_WASTED)
 
 
-# -- prices that rose -------------------------------------------------------------------------
+# -- price increases --------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, slots=True)
 class Rise:
-    """An ingredient that is dearer than when the formula was made last: by the share, 0.15 for 15 %."""
+    """An ingredient more expensive than when the formula was last made: by the share, 0.15 for 15 %."""
 
     name: str
     share: Fraction
@@ -258,7 +258,7 @@ class Rise:
 
 @dataclass(frozen=True, slots=True)
 class Rises:
-    """What rose since a batch, the most first."""
+    """Price increases since a batch, the largest first."""
 
     batch: int
     made_on: date
@@ -266,7 +266,7 @@ class Rises:
 
 
 def rises(context: Context, view: FormulaView) -> Rises | None:
-    """Return what of a formula rose by at least the bar's threshold since its last batch, or None."""
+    """Return the increases of a formula of at least the bar's threshold since its last batch, or None."""
     made = usage.batches_of(context).get(view.id, [])
     if not made:
         return None

@@ -1,4 +1,4 @@
-"""Since when the bar sprays a garnish instead of cutting it, and what that did to its waste."""
+"""Since when the bar sprays a garnish instead of cutting it, and the effect on waste."""
 
 from __future__ import annotations
 
@@ -21,13 +21,13 @@ from bot.work.fruit.waste import grams_each
 from bot.work.people import bars
 from storage.tables import Batch, FormulaVersion, Waste
 
-# So far back before the first spray is looked: twelve weeks hold a season, and not two.
+# How far to look back before the first spray: twelve weeks cover one season, not two.
 WEEKS_BEFORE = 12
 
 
 @dataclass(frozen=True, slots=True)
 class Since:
-    """The day from which a fruit's garnish is sprayed; `said` is False where a batch's opening tells it."""
+    """The day from which a fruit's garnish is sprayed; `said` is False if it comes from opening a batch."""
 
     fruit: IngredientView
     day: date
@@ -36,9 +36,9 @@ class Since:
 
 @dataclass(frozen=True, slots=True)
 class SprayEffect:
-    """Pieces of one fruit thrown out a night, in a stretch of days against the time before the spray.
+    """Pieces of one fruit thrown out per night, in a period compared with the time before the spray.
 
-    `period` is the stretch itself, `whole` all nights since; either is None without nights to compare.
+    `period` covers the period, `whole` all nights since the start; either is None without nights to compare.
     """
 
     since: Since
@@ -47,7 +47,7 @@ class SprayEffect:
 
 
 def set_since(context: Context, fruit_id: int, day: date | None) -> Since | None:
-    """Say from which day the garnish is sprayed, or that it never is. Raises BadValueError for a day to come.
+    """Set the day from which the garnish is sprayed, or never. Raises BadValueError for a future day.
 
     Raises NotAllowedError for a plain member.
     """
@@ -61,7 +61,7 @@ def set_since(context: Context, fruit_id: int, day: date | None) -> Since | None
 
 
 def starts(context: Context) -> list[Since]:
-    """Return since when each garnish is sprayed: as said, else from the first batch that replaces it."""
+    """Return the start of spraying for each garnish: as set, else from the first batch that replaces it."""
     said = context.bar.settings.spraying_since
     found = {int(number): (date.fromisoformat(day), True) for number, day in said.items() if day}
     for number, instant in _first_opened(context):
@@ -90,7 +90,7 @@ def _first_opened(context: Context) -> list[tuple[int, Any]]:
 
 
 def effects(context: Context, first: date, last: date) -> list[SprayEffect]:
-    """Return what spraying did to the waste of each garnish, in the days from first to last."""
+    """Return the effect of spraying on the waste of each garnish, in the days from first to last."""
     today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     last = min(last, today)
     known = [one for one in starts(context) if one.day <= last]
@@ -105,7 +105,7 @@ def effects(context: Context, first: date, last: date) -> list[SprayEffect]:
 def _effect(context: Context, since: Since, first: date, last: date, begun: date) -> SprayEffect | None:
     before_first = max(begun, since.day - timedelta(weeks=WEEKS_BEFORE))
     if before_first >= since.day:
-        return None  # the book was begun with the spray: nothing to compare with
+        return None  # the log began with the spray: nothing to compare with
     entries = _pieces_by_day(context, since.fruit, before_first, last)
     closed = _closed_days(context, before_first, last)
     last = _last_logged(entries, last, context)
@@ -125,7 +125,7 @@ def _effect(context: Context, since: Since, first: date, last: date, begun: date
 
 
 def _last_logged(entries: list[tuple[date, Decimal]], last: date, context: Context) -> date:
-    """Leave the running night out until something of it is logged."""
+    """Leave out the running night until something is logged for it."""
     today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
     if last < today:
         return last

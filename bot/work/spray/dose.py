@@ -1,4 +1,4 @@
-"""What a sprayed or dosed drink carries, held against the limits of the bar's jurisdiction."""
+"""Dose of a sprayed or dosed drink, compared with the limits of the bar's jurisdiction."""
 
 from __future__ import annotations
 
@@ -30,17 +30,17 @@ _ORDER = (LimitState.UNDER, LimitState.NEAR, LimitState.OVER)
 
 @dataclass
 class NothingToDoseError(WorkError):
-    """A formula holds neither oil, glycol nor alcohol, so there is nothing to reckon."""
+    """A formula contains neither oil, glycol nor alcohol, so it has no dose."""
 
     name: str
 
 
 @dataclass(frozen=True, slots=True)
 class DoseQuestion:
-    """How a drink is served: its volume in mL without the spray, drinks an evening, how it is dosed.
+    """How a drink is served: its volume in mL without the spray, drinks per evening, and dosing.
 
-    `sprays` per drink (low, high); `taken_ml` instead where it is measured in and not sprayed.
-    `body_weight_kg` is for daily intakes; `alcoholic` whether the drink itself holds alcohol.
+    `sprays` per drink (low, high), or `taken_ml` if it is measured in rather than sprayed. `body_weight_kg`
+    is for daily intakes; `alcoholic` says whether the drink itself contains alcohol.
     """
 
     drink_ml: Fraction
@@ -53,8 +53,7 @@ class DoseQuestion:
 
 @dataclass(frozen=True, slots=True)
 class DoseAnswer:
-    """The dose of each part of the mix and the verdict on each limit; `guessed_density` names liquids
-    whose density was taken to be that of water."""
+    """The dose of each part and the verdict on each limit; `guessed_density` names those weighed as water."""
 
     view: FormulaView
     question: DoseQuestion
@@ -66,17 +65,17 @@ class DoseAnswer:
 
     @property
     def parts(self) -> tuple[PartDose, ...]:
-        """The parts that the mix holds."""
+        """The parts contained in the mix."""
         return tuple(one for one in self.doses.values() if one.mg_per_drink.high > 0)
 
     @property
     def worst(self) -> LimitState | None:
-        """The gravest state of all verdicts, None without any."""
+        """The worst state of all verdicts, None without any."""
         return max((one.state for one in self.verdicts), key=_ORDER.index, default=None)
 
 
 def answer(context: Context, view: FormulaView, question: DoseQuestion) -> DoseAnswer:
-    """Reckon a dose. Raises UnknownStrengthError, NothingToDoseError, and those of the trade rule."""
+    """Compute a dose. Raises UnknownStrengthError, NothingToDoseError, and those of the trade rule."""
     mixed, guessed = mix_shares(view)
     if question.taken_ml is not None:
         sprays, spray = Range(1.0, 1.0), Range.exactly(float(question.taken_ml))
@@ -104,12 +103,12 @@ def _concerns(mixed: rules.Mix, limit: Limit) -> bool:
 
 
 def composition(answer_: DoseAnswer) -> list[Verdict]:
-    """Return the verdicts on what may be in a drink."""
+    """Return the verdicts on the composition limits."""
     return [one for one in answer_.verdicts if one.limit.kind is LimitKind.COMPOSITION]
 
 
 def mix_shares(view: FormulaView) -> tuple[rules.Mix, tuple[str, ...]]:
-    """Return what a millilitre of a formula holds, and the names whose density had to be guessed.
+    """Return the composition of one millilitre of a formula, and the names with a guessed density.
 
     Raises UnknownStrengthError or NothingToDoseError.
     """
@@ -139,7 +138,7 @@ def mix_shares(view: FormulaView) -> tuple[rules.Mix, tuple[str, ...]]:
 
 
 def weight(mix: Mix, temperature_c: float = 20.0) -> tuple[float, tuple[str, ...]]:
-    """Return what a mix weighs in g, and the names of liquids that were weighed as water."""
+    """Return the mass of a mix in g, and the names of liquids weighed as water."""
     grams = 0.0
     guessed = []
     for one in mix.poured:
@@ -170,7 +169,7 @@ def _volume(parts: list[Poured]) -> float:
 
 
 def _density(parts: list[Poured], default: float) -> float:
-    """Return the density of several ingredients together, g/mL; the default where there are none."""
+    """Return the density of several ingredients together, g/mL; the default if there are none."""
     volume = _volume(parts)
     if not volume:
         return default

@@ -1,4 +1,4 @@
-"""Drinks poured: how many on a business day, in all, with one formula, or with one fresh garnish."""
+"""Drinks served on a business day: in all, with one formula, or with one fresh garnish."""
 
 from __future__ import annotations
 
@@ -14,13 +14,13 @@ from bot.work.formulas import formulas, ingredients
 from storage.tables import DrinksCount
 
 MOST_DRINKS = 20_000
-WEEKS_BACK = 26  # what lies further back says little of now. Common practice, no source.
+WEEKS_BACK = 26  # older data says little about the present. Common practice, no source.
 _OLDEST_DAYS = 400
 
 
 @dataclass(frozen=True, slots=True)
 class DrinksDay:
-    """The drinks of one business day: in all, or with a formula or a garnish. `ran_out`: it was short."""
+    """The drinks of one business day: in all, or with a formula or a garnish. `ran_out`: stock ran out."""
 
     day: date
     drinks: int
@@ -30,13 +30,13 @@ class DrinksDay:
 
     @property
     def subject(self) -> tuple[int | None, int | None]:
-        """What was counted: a formula's number, an ingredient's number, or neither for all drinks."""
+        """The subject of the count: a formula's number, an ingredient's number, or neither for all drinks."""
         return self.formula_id, self.ingredient_id
 
 
 @dataclass(frozen=True, slots=True)
 class Logged:
-    """What was logged, and what had been logged for the same before, None if nothing."""
+    """The logged count, and the previous one for the same subject, None if there was none."""
 
     day: DrinksDay
     before: int | None
@@ -44,7 +44,7 @@ class Logged:
 
 @dataclass(frozen=True, slots=True)
 class WeekdayMean:
-    """The drinks of a weekday (0 for Monday) on average, and on how many days that rests."""
+    """The mean drinks of a weekday (0 for Monday), and the number of days behind it."""
 
     weekday: int
     mean: float
@@ -52,7 +52,7 @@ class WeekdayMean:
 
 
 def today(context: Context) -> date:
-    """Return the business day that it is now."""
+    """Return the current business day."""
     return business_day(context.now, context.bar.zone, context.bar.closing_minute)
 
 
@@ -64,9 +64,9 @@ def log(
     ingredient_id: int | None = None,
     ran_out: bool = False,
 ) -> Logged:
-    """Note how many drinks were poured on a day; the last word on a day and subject holds.
+    """Log the drinks of a day; the last entry for a day and subject counts.
 
-    Raises NotThereError, or BadValueError for a number beyond belief or a day to come.
+    Raises NotThereError, or BadValueError for an implausible number or a future day.
     """
     (logged,) = log_all(
         context, [DrinksDay(day or today(context), drinks, formula_id, ingredient_id, ran_out)]
@@ -75,7 +75,7 @@ def log(
 
 
 def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
-    """Note several counts at once, under one line of the log. Raises as `log` does."""
+    """Log several counts at once, under one log line. Raises as `log` does."""
     this_day = today(context)
     for one in counted:
         if not 0 <= one.drinks <= MOST_DRINKS:
@@ -106,7 +106,7 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
 
 
 def take_back(context: Context, details: dict[str, Any]) -> None:
-    """Undo counts of drinks: void rows that point to them, so that those before hold again."""
+    """Undo counts of drinks with void rows that point to them, so that the previous ones count again."""
     for number in details["rows"]:
         row = context.book.get(DrinksCount, number)
         if row is not None:
@@ -114,7 +114,7 @@ def take_back(context: Context, details: dict[str, Any]) -> None:
 
 
 def days(context: Context, first: date, last: date) -> list[DrinksDay]:
-    """Return what holds for the days from first to last, both included, by day."""
+    """Return the valid counts of the days from first to last, both included, by day."""
     rows = context.book.all(DrinksCount, DrinksCount.business_day.between(first, last), order=DrinksCount.id)
     voided = {row.corrects for row in rows if row.void}
     standing: dict[tuple[date, int | None, int | None], DrinksDay] = {}
@@ -126,13 +126,13 @@ def days(context: Context, first: date, last: date) -> list[DrinksDay]:
 
 
 def lately(context: Context) -> list[DrinksDay]:
-    """Return what holds for the last weeks."""
+    """Return the valid counts of the last weeks."""
     last = today(context)
     return days(context, last - timedelta(weeks=WEEKS_BACK), last)
 
 
 def by_weekday(found: Sequence[DrinksDay]) -> list[WeekdayMean]:
-    """Return the average of each weekday that was logged, Monday first."""
+    """Return the mean of each weekday that was logged, Monday first."""
     sums: dict[int, list[int]] = {}
     for one in found:
         sums.setdefault(one.day.weekday(), []).append(one.drinks)

@@ -1,4 +1,4 @@
-"""Sprayers: weigh one, see what it gives, and choose which is used for what."""
+"""Sprayers: weigh one, show its output, and assign it to formulas."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ _MOST_RUNS_AT_ONCE = 30
 
 @dataclass(frozen=True, slots=True)
 class RunView:
-    """One weighing: g before and after and the scale's step, sprays, mL a spray, what was in it.
+    """One weighing: g before and after and the scale's step, sprays, mL per spray, and its contents.
 
     `formula` is None for water.
     """
@@ -44,9 +44,9 @@ class RunView:
 
 @dataclass(frozen=True, slots=True)
 class SprayerView:
-    """A sprayer with its weighings. `spray_ml` is the range to reckon with, None while unweighed.
+    """A sprayer with its weighings. `spray_ml` is the range to compute with, None if not weighed.
 
-    `formulas` name those filled into it; `for_all` says that every other formula counts by it too.
+    `formulas` are the names assigned to it; `for_all` means that it also applies to every other formula.
     """
 
     id: int
@@ -60,20 +60,20 @@ class SprayerView:
 
     @property
     def inside(self) -> str | None:
-        """What was in it when it was last weighed: a formula's name, or None for water."""
+        """Its contents at the last weighing: a formula's name, or None for water."""
         return self.runs[-1].formula if self.runs else None
 
 
 @dataclass(frozen=True, slots=True)
 class Weighed:
-    """Runs just written down, and the sprayer as it now stands."""
+    """The new runs, and the updated sprayer."""
 
     sprayer: SprayerView
     added: int
 
 
 def listed(context: Context) -> list[SprayerView]:
-    """Return the sprayers in use, by name."""
+    """Return the active sprayers, by name."""
     rows = context.book.all(Sprayer, Sprayer.archived_at.is_(None), order=Sprayer.match_key)
     return [_view(context, row) for row in rows]
 
@@ -131,7 +131,7 @@ def _run(run: SprayerRun, formulas_: dict[int, str], people: dict[int, str]) -> 
 
 
 def add(context: Context, name: str) -> SprayerView:
-    """Write down a sprayer, or return the one of that name. Raises BadValueError for an empty name."""
+    """Add a sprayer, or return the existing one of that name. Raises BadValueError for an empty name."""
     clean = ingredients.clean_name(name, "sprayer name")
     row = context.book.one(Sprayer, Sprayer.match_key == plain_name(clean))
     if row is None:
@@ -151,11 +151,11 @@ def weigh(
     formula_id: int | None,
     priming: bool = False,
 ) -> Weighed:
-    """Write down one run for each two masses that follow each other, `sprays` between them.
+    """Add one run for each two consecutive masses, with `sprays` sprays between them.
 
-    The mix's density at the bar's temperature is kept with the run; `formula_id` None means water.
-    Raises NotThereError, BadValueError, OutOfRangeError when the bottle did not get lighter, and
-    what doses.density_of_mix raises.
+    The mix's density at the bar's temperature is stored with the run; `formula_id` None means water. Raises
+    NotThereError, BadValueError, OutOfRangeError when the bottle did not get lighter, and the errors of
+    doses.density_of_mix.
     """
     row = context.book.get(Sprayer, sprayer_id)
     if row is None:
@@ -164,7 +164,7 @@ def weigh(
     if not 0 < len(runs) <= _MOST_RUNS_AT_ONCE:
         raise BadValueError("number of weighings", str(len(masses_g)))
     for before, after in runs:
-        Weighing(float(before), float(after), sprays, priming)  # refuses what cannot be a run
+        Weighing(float(before), float(after), sprays, priming)  # rejects an impossible run
     density = _density(context, formula_id)
     ids = [
         context.book.add(
@@ -198,7 +198,7 @@ def _density(context: Context, formula_id: int | None) -> Fraction:
 
 
 def use(context: Context, sprayer_id: int | None, formula_id: int | None) -> None:
-    """Reckon a formula by a sprayer, or with `formula_id` None all that have none; None for neither.
+    """Assign a sprayer to a formula, or with `formula_id` None to all without one; None unassigns.
 
     Raises NotAllowedError for a plain member, or NotThereError.
     """
@@ -229,7 +229,7 @@ def _set_for(context: Context, formula_id: int, sprayer_id: int | None) -> int |
 
 
 def retire(context: Context, sprayer_id: int) -> str:
-    """Put a sprayer away; return its name. What counted by it counts by the bar's spray size again.
+    """Retire a sprayer; return its name. Its formulas use the bar's spray size again.
 
     Raises NotThereError.
     """
@@ -243,7 +243,7 @@ def retire(context: Context, sprayer_id: int) -> str:
 
 
 def take_back_weighing(context: Context, details: dict[str, Any]) -> None:
-    """Undo weighings: they stay, marked as taken back, and count no more."""
+    """Undo weighings: they stay, marked as undone, and no longer count."""
     for number in details["runs"]:
         row = context.book.get(SprayerRun, number)
         if row is not None:
@@ -252,13 +252,13 @@ def take_back_weighing(context: Context, details: dict[str, Any]) -> None:
 
 
 def take_back_use(context: Context, details: dict[str, Any]) -> None:
-    """Undo the choice of a sprayer for a formula."""
+    """Undo the assignment of a sprayer to a formula."""
     _set_for(context, details["formula"], details["before"])
     context.book.touched()
 
 
 def take_back_new(context: Context, details: dict[str, Any]) -> None:
-    """Undo a new sprayer: it is put away."""
+    """Undo a new sprayer by retiring it."""
     row = context.book.get(Sprayer, details["sprayer"])
     if row is not None:
         row.archived_at = context.now
@@ -266,7 +266,7 @@ def take_back_new(context: Context, details: dict[str, Any]) -> None:
 
 
 def take_back_retire(context: Context, details: dict[str, Any]) -> None:
-    """Undo putting a sprayer away."""
+    """Undo the retirement of a sprayer."""
     row = context.book.get(Sprayer, details["sprayer"])
     if row is not None:
         row.archived_at = None

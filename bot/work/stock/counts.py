@@ -1,4 +1,4 @@
-"""What was counted and what was bought: the rows from which stock is reckoned."""
+"""Counts and deliveries, the rows behind the stock."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ from storage.tables import Batch, Delivery, StockCount, Waste
 
 @dataclass(frozen=True, slots=True)
 class Bought:
-    """What was bought, what it cost if that was said, and what is on hand now."""
+    """A logged delivery, its cost if given, and the stock now on hand."""
 
     on_hand: OnHand
     amount: Fraction
@@ -32,7 +32,7 @@ class Bought:
 
 
 def _marks(context: Context) -> dict[str, int]:
-    """Return the last numbers given out, so that no two things of one second need to be put in order."""
+    """Return the last numbers assigned, which order events within one second."""
     return {
         f"after_{table.__tablename__}": context.book.session.scalar(
             context.book.rows(table, func.max(table.id))
@@ -43,7 +43,7 @@ def _marks(context: Context) -> dict[str, int]:
 
 
 def count(context: Context, ingredient_id: int, quantity: Quantity) -> tuple[OnHand, Fraction | None]:
-    """Note what was counted; return what is on hand and what the book had said before, None if nothing.
+    """Log a count; return the stock on hand and the previous book value, None if there was none.
 
     Raises NotThereError, BadValueError.
     """
@@ -71,7 +71,7 @@ def count(context: Context, ingredient_id: int, quantity: Quantity) -> tuple[OnH
 def buy(
     context: Context, ingredient_id: int, packs: Fraction, pack: Quantity, price: Decimal | None = None
 ) -> Bought:
-    """Note so many packs bought; a price for one is the price from now on, where it is another.
+    """Log a number of packs bought; a different pack price is the price from now on.
 
     Raises NotThereError, BadValueError.
     """
@@ -105,7 +105,7 @@ def buy(
 
 
 def take_back_count(context: Context, details: dict[str, Any]) -> None:
-    """Undo a count: a void row that points to it."""
+    """Undo a count with a void row that points to it."""
     row = context.book.get(StockCount, details["row"])
     if row is None:
         return
@@ -114,7 +114,7 @@ def take_back_count(context: Context, details: dict[str, Any]) -> None:
 
 
 def take_back_buying(context: Context, details: dict[str, Any]) -> None:
-    """Undo a purchase, and the price that it brought."""
+    """Undo a delivery, and its price."""
     row = context.book.get(Delivery, details["row"])
     if row is None:
         return

@@ -1,4 +1,4 @@
-"""What is on hand: counted, bought since, less what batches took and what was thrown out."""
+"""Stock on hand: last count, plus deliveries, less batches and waste."""
 
 from __future__ import annotations
 
@@ -21,16 +21,16 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit.waste import grams_each
 from storage.tables import Batch, BatchLine, Delivery, StockCount, StockPar, Waste
 
-_MOST = 10**9  # mL, g or pieces: beyond it the unit was surely mistaken
-_UNDONE = "undone"  # the state of a batch that never was
+_MOST = 10**9  # mL, g or pieces: above this the unit must be a mistake
+_UNDONE = "undone"  # the state of an undone batch
 
 
 @dataclass(frozen=True, slots=True)
 class OnHand:
-    """What the book says is there, in mL, g or pieces; `book` is below zero where a count is overdue.
+    """The stock by the book, in mL, g or pieces; `book` is below zero if a count is overdue.
 
-    `counted_at` is the last count, None where only what was bought is known. `par` is the least that the
-    bar wants, in the same measure.
+    `counted_at` is the last count, None if only deliveries are known. `par` is the minimum that the bar
+    wants, in the same measure.
     """
 
     ingredient: IngredientView
@@ -41,19 +41,19 @@ class OnHand:
 
     @property
     def amount(self) -> Fraction:
-        """What there is to use: never below nothing."""
+        """The usable stock, never below zero."""
         return max(self.book, Fraction(0))
 
     @property
     def low(self) -> bool:
-        """Whether there is less than the bar's par."""
+        """Whether the stock is below the bar's par."""
         return self.par is not None and self.amount < self.par
 
 
 def convert(
     ingredient: IngredientView, amount: Fraction, given: Dimension, wanted: Dimension
 ) -> Fraction | None:
-    """Return an amount of an ingredient in another measure, or None where its density or size is unknown."""
+    """Return an amount of an ingredient in another measure, or None if its density or size is unknown."""
     if given is wanted:
         return amount
     if Dimension.COUNT in {given, wanted}:
@@ -68,11 +68,11 @@ def convert(
     return amount * density if given is Dimension.VOLUME else amount / density
 
 
-# -- what there is -------------------------------------------------------------------------
+# -- stock ---------------------------------------------------------------------------------
 
 
 def on_hand(context: Context, wanted: Iterable[int] | None = None) -> dict[int, OnHand]:
-    """Return what is on hand of the ingredients that were ever counted or bought, all of them or some."""
+    """Return the stock of the ingredients that were ever counted or bought, all of them or some."""
     only = None if wanted is None else set(wanted)
     counts = _last_counts(context, only)
     deliveries = _deliveries(context, only)
@@ -106,7 +106,7 @@ def on_hand(context: Context, wanted: Iterable[int] | None = None) -> dict[int, 
 
 @dataclass(frozen=True, slots=True)
 class _Move:
-    """Something that came (above zero) or went: by which table and number, and when."""
+    """A delivery (above zero) or a use: table and number, and time."""
 
     ingredient_id: int
     table: str
@@ -118,13 +118,13 @@ class _Move:
 
 @dataclass(frozen=True, slots=True)
 class _Start:
-    """Where the book of an ingredient begins: its last count, or the first that was bought of it."""
+    """The start of an ingredient's book: its last count, or its first delivery."""
 
     at: datetime
     marks: Mapping[str, int]
 
     def before(self, move: _Move) -> bool:
-        # Instants are kept to the second; within one the numbers tell.
+        # Instants have whole seconds; within one second the numbers decide the order.
         return move.id > self.marks.get(move.table, 0) and move.at >= self.at.replace(microsecond=0)
 
 
@@ -163,7 +163,7 @@ def _last_counts(context: Context, only: set[int] | None) -> dict[int, StockCoun
 
 
 def _deliveries(context: Context, only: set[int] | None) -> list[Delivery]:
-    """Return what was bought and not taken back, oldest first."""
+    """Return the valid deliveries, oldest first."""
     where = [] if only is None else [Delivery.ingredient_id.in_(only)]
     rows = context.book.all(Delivery, *where, order=Delivery.id)
     corrected = {row.corrects for row in rows if row.corrects is not None}
@@ -171,7 +171,7 @@ def _deliveries(context: Context, only: set[int] | None) -> list[Delivery]:
 
 
 def _went(context: Context, starts: Mapping[int, _Start]) -> list[_Move]:
-    """Return what went into batches or into the bin."""
+    """Return the uses in batches and the waste."""
     first = min(start.at for start in starts.values())
     query = (
         context.book.rows(BatchLine, BatchLine, Batch.made_at)
@@ -193,11 +193,11 @@ def _went(context: Context, starts: Mapping[int, _Start]) -> list[_Move]:
     corrected = {row.corrects for row in thrown if row.corrects is not None}
     by_number = {row.id: row for row in thrown}
     for row in thrown:
-        # A line that got its reason later was thrown out when it was first logged.
+        # A line that got its reason later dates from its first entry.
         first_said = row if row.corrects is None else by_number.get(row.corrects)
         milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
         if milli < 0 or row.id in corrected or first_said is None:
-            continue  # taken back, or taking back
+            continue  # undone, or an undo
         measure = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
         moves.append(
             _Move(
@@ -222,7 +222,7 @@ def least_wanted(context: Context, only: set[int] | None = None) -> dict[int, tu
 
 
 def listed(context: Context) -> list[OnHand]:
-    """Return everything on hand: what is below its par first, the scarcest before all, then by name."""
+    """Return all stock: items below par first, the scarcest on top, then by name."""
     found = {one.ingredient.name: one for one in on_hand(context).values() if not is_tap(one.ingredient)}
     pars = {name: one.par for name, one in found.items() if one.par is not None}
     low = low_stock({name: one.amount for name, one in found.items()}, pars)
@@ -231,7 +231,7 @@ def listed(context: Context) -> list[OnHand]:
 
 
 def is_tap(ingredient: IngredientView) -> bool:
-    """Whether it comes from the tap, so that nobody counts it."""
+    """Whether it is tap water, which nobody counts."""
     return ingredient.kind is IngredientKind.WATER
 
 
@@ -240,7 +240,7 @@ def in_base_units(
 ) -> tuple[Fraction, Dimension]:
     """Return an amount of stock in mL, g or pieces.
 
-    Raises BadValueError below `least`, or where it is so much that the unit was surely mistaken.
+    Raises BadValueError below `least`, or for so much that the unit must be a mistake.
     """
     amount, dimension = in_base(context.bar, quantity)
     if not least <= amount <= _MOST:

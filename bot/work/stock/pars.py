@@ -1,4 +1,4 @@
-"""The least that a bar wants on hand, and the watch for what falls below it."""
+"""Minimum stock of a bar, and reports of items below it."""
 
 from __future__ import annotations
 
@@ -16,13 +16,13 @@ from storage.tables import StockPar
 
 
 def listed(context: Context) -> list[tuple[IngredientView, Fraction, Dimension]]:
-    """Return the least that the bar wants of each ingredient, by name."""
+    """Return the minimum stock of each ingredient, by name."""
     found = [(ingredients.get(context, number), *par) for number, par in stock.least_wanted(context).items()]
     return sorted(found, key=lambda one: one[0].name.casefold())
 
 
 def set_par(context: Context, ingredient_id: int, quantity: Quantity | None) -> None:
-    """Set the least wanted on hand, or none at all. Raises NotThereError, BadValueError."""
+    """Set the minimum stock, or remove it. Raises NotThereError, BadValueError."""
     view = ingredients.get(context, ingredient_id)
     if quantity is not None:
         stock.in_base_units(context, quantity, Fraction(1, 1000))
@@ -49,7 +49,7 @@ def _write_par(context: Context, ingredient_id: int, quantity: Quantity | None) 
 
 
 def take_back_par(context: Context, details: dict[str, Any]) -> None:
-    """Undo a par: the one before holds again, or none."""
+    """Undo a par: the previous one is valid again, or none."""
     before = details["before"]
     _write_par(
         context, details["ingredient"], None if before is None else Quantity(Fraction(before[0]), before[1])
@@ -58,7 +58,7 @@ def take_back_par(context: Context, details: dict[str, Any]) -> None:
 
 
 def watch(context: Context, changed: Iterable[int]) -> None:
-    """Plan a reminder for what fell below its par, once for each fall; drop it when there is enough."""
+    """Plan a report for each item that fell below its par, once per fall; drop it when there is enough."""
     rows = context.book.all(StockPar, StockPar.ingredient_id.in_(list(changed)))
     if not rows:
         return

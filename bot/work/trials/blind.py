@@ -1,4 +1,4 @@
-"""A bottle of a blind trial, told of like every other bottle of that trial."""
+"""Show a bottle of a blind trial in the same way as every other bottle of that trial."""
 
 from __future__ import annotations
 
@@ -13,20 +13,20 @@ from storage.tables import TrialVariant
 
 
 def trial_of(context: Context, batch: BatchView) -> int | None:
-    """Return the blind trial that goes on and of which this is a bottle, or None."""
+    """Return the running blind trial of this bottle, or None."""
     kept = batch.frozen.get("trial")
     if not kept or not trials.hides(context, int(kept[0])):
         return None
-    # A batch from another bar's file carries that bar's numbers: only the trial itself knows its bottles.
+    # A batch imported from another bar carries that bar's numbers: only the trial itself knows its bottles.
     variant = context.book.get(TrialVariant, *map(int, kept))
     return int(kept[0]) if variant is not None and variant.batch_id == batch.number else None
 
 
 def as_any_bottle(context: Context, batch: BatchView) -> BatchView:
-    """Return a bottle of a blind trial with what is true of some bottle of it, any other batch as it is.
+    """Return a bottle of a blind trial with the combined facts of all its bottles; other batches unchanged.
 
-    Whoever holds it needs what is in the strongest, the allergens of all and the earliest discard date; the
-    same words on all of them tell nobody which is which.
+    The reader needs the highest strength, all allergens and the earliest discard date; identical texts on all
+    bottles do not reveal which is which.
     """
     trial = trial_of(context, batch)
     if trial is None:
@@ -37,7 +37,7 @@ def as_any_bottle(context: Context, batch: BatchView) -> BatchView:
     known = [one for one in strengths if one is not None]
     lines = {int(line["ingredient"]): line for one in bottles for line in one.frozen["lines"]}
     found = [kept for one in bottles for kept in one.frozen.get("allergens", ())]
-    # What is sure of one bottle stands before what is only likely of another.
+    # Certain allergens of one bottle come before likely ones of another.
     allergens = {
         str(kept["allergen"]): kept for kept in sorted(found, key=lambda kept: bool(kept["certain"]))
     }

@@ -1,4 +1,4 @@
-"""The life of a trial: begun, added to, made, tasted, ended or promoted, and each taken back."""
+"""The life cycle of a trial: start, add, make, taste, close or promote, and undo each of these."""
 
 from __future__ import annotations
 
@@ -59,13 +59,13 @@ def start(
 
 
 def _seed(context: Context) -> int:
-    """Return a number that nobody can guess from the outside, and the same for the same message."""
+    """Return a seed that outsiders cannot guess, the same for the same message."""
     said = f"{context.bar.id} {context.source} {context.now.timestamp()}"
     return int.from_bytes(hashlib.sha256(said.encode()).digest()[:6])
 
 
 def add(context: Context, trial_id: int, lines: Sequence[DraftLine], changed: str) -> TrialView:
-    """Add a variant to a trial that goes on. Raises NotThereError, BadValueError."""
+    """Add a variant to a running trial. Raises NotThereError, BadValueError."""
     row = _open(context, trial_id)
     numbers = [one.number for one in context.book.all(TrialVariant, TrialVariant.trial_id == trial_id)]
     if len(trials.variant_rows(context, trial_id)) >= MOST_VARIANTS:
@@ -103,9 +103,9 @@ def _write(context: Context, row: Trial, number: int, lines: Sequence[DraftLine]
 
 
 def _give_codes(context: Context, row: Trial) -> None:
-    """Give every variant its letter: in order, or shuffled where it is blind.
+    """Assign a letter to each variant: in order, or shuffled if the trial is blind.
 
-    Once bottles are filled or somebody has tasted, the letters stay and a new variant gets the next one.
+    Once bottles are filled or tasted, the letters stay and a new variant gets the next one.
     """
     rows = trials.variant_rows(context, row.id)
     begun = any(one.batch_id is not None for one in rows) or bool(trials.scores_of(context, row.id))
@@ -120,7 +120,7 @@ def _give_codes(context: Context, row: Trial) -> None:
         return
     for one in everything:
         one.code = None
-    context.book.session.flush()  # a letter has to be free before another variant can have it
+    context.book.session.flush()  # a letter must be free before another variant can have it
     by_number = {str(one.number): one for one in rows}
     if row.blind:
         for code, number in blind_codes(list(by_number), row.seed).items():
@@ -139,13 +139,13 @@ def _letters() -> list[str]:
 
 
 def variant_view(trial: TrialView, variant: Variant) -> FormulaView:
-    """Return the formula as this variant has it, named for the label on its bottle."""
+    """Return the formula of this variant, named for the label on its bottle."""
     name = f"{trial.formula.name} {trial.id}{variant.code}"
     return replace(trial.formula, name=name, lines=variant.lines)
 
 
 def make(context: Context, trial_id: int) -> TrialView:
-    """Log a small batch of every variant that has none yet; each carries its code, not what it is."""
+    """Log a small batch of every variant without one; each carries its code, not its content."""
     _open(context, trial_id)
     trial = trials.get(context, trial_id)
     made = []
@@ -165,7 +165,7 @@ def make(context: Context, trial_id: int) -> TrialView:
 
 
 def look_up(context: Context, trial_id: int) -> TrialView:
-    """Tell what is which, for whoever fills the bottles; who looked is kept."""
+    """Reveal the codes to the person who fills the bottles, and record who looked."""
     trial = trials.get(context, trial_id)
     if trial.hidden:
         context.log("trial key", trial=trial_id)
@@ -176,7 +176,7 @@ def look_up(context: Context, trial_id: int) -> TrialView:
 
 
 def score(context: Context, trial_id: int, code: str, given: Mapping[Aspect, int]) -> TrialView:
-    """Note what somebody tasted; the last word of each member on each variant counts.
+    """Record a tasting; the last score of each member for each variant counts.
 
     Raises NotThereError, OutOfRangeError outside 1 to 5.
     """
@@ -198,7 +198,7 @@ def score(context: Context, trial_id: int, code: str, given: Mapping[Aspect, int
 
 
 def close(context: Context, trial_id: int) -> TrialView:
-    """End a trial without promoting anything: what is which may be said from now on."""
+    """End a trial without promoting a variant; the codes are no longer secret."""
     row = _open(context, trial_id)
     row.state = TrialState.CLOSED
     context.book.session.flush()
@@ -239,11 +239,11 @@ def promote(context: Context, trial_id: int, code: str) -> FormulaView:
     return view
 
 
-# -- taking back ---------------------------------------------------------------------------
+# -- undo ----------------------------------------------------------------------------------
 
 
 def take_back_start(context: Context, details: dict[str, Any]) -> None:
-    """Undo a trial, as if never begun; batches that were logged for it stay."""
+    """Undo a trial; the batches logged for it stay."""
     _set_state(context, details["trial"], TrialState.UNDONE)
 
 
@@ -260,7 +260,7 @@ def _set_state(context: Context, trial_id: int, state: TrialState) -> None:
 
 
 def take_back_variant(context: Context, details: dict[str, Any]) -> None:
-    """Undo an added variant; its scores go with it."""
+    """Undo an added variant, including its scores."""
     row = context.book.get(TrialVariant, details["trial"], details["number"])
     if row is not None:
         row.void = True
@@ -268,7 +268,7 @@ def take_back_variant(context: Context, details: dict[str, Any]) -> None:
 
 
 def take_back_score(context: Context, details: dict[str, Any]) -> None:
-    """Undo a score: a void row that points to it."""
+    """Undo a score with a void row that points to it."""
     row = context.book.get(TrialScore, details["row"])
     if row is not None:
         context.correct(row, void=True)
@@ -285,12 +285,12 @@ def take_back_batches(context: Context, details: dict[str, Any]) -> None:
 
 
 def take_back_promotion(context: Context, details: dict[str, Any]) -> None:
-    """Undo a promotion: the formula is as it was, as a new version, and the trial goes on."""
+    """Undo a promotion: the previous formula becomes a new version, and the trial is running again."""
     formulas.take_back_change(context, details)
     row = context.book.get(Trial, details["trial"])
     if row is not None:
         row.state, row.promoted = details["state"], details["promoted"]
         context.book.session.flush()
     if details["change"] is not None and context.book.one(Entry, Entry.undo_of == details["change"]) is None:
-        # The change of the formula has a line of its own in the log: it is taken back with this one.
+        # The change of the formula has its own log line, which is undone with this one.
         context.log("undo", undo_of=details["change"], undone="change formula")

@@ -1,4 +1,4 @@
-"""Trials as they stand: the variants of a formula, who tasted them, their scores side by side."""
+"""Read trials: the variants of a formula, tasters, and scores side by side."""
 
 from __future__ import annotations
 
@@ -16,11 +16,11 @@ from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import FormulaLineView, FormulaView, in_base
 from storage.tables import Entry, Member, Trial, TrialScore, TrialVariant
 
-BASE = 0  # the number of the variant that is the formula as it stands in the book
+BASE = 0  # the number of the variant that is the current formula
 
 
 class TrialState(StrEnum):
-    """Whether a trial goes on. The values are stored."""
+    """Whether a trial is running. The values are stored."""
 
     OPEN = "open"
     CLOSED = "closed"
@@ -29,7 +29,7 @@ class TrialState(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Variant:
-    """One variant: its code on the bottle, what was changed (empty for the base), its lines and its batch."""
+    """One variant: its code on the bottle, its change (empty for the base), its lines and its batch."""
 
     number: int
     code: str
@@ -40,10 +40,10 @@ class Variant:
 
 @dataclass(frozen=True, slots=True)
 class TrialView:
-    """One trial with its variants. `hidden`: it is blind and goes on, so nobody is told what is which.
+    """One trial with its variants. `hidden`: it is a running blind trial, so the codes are secret.
 
-    `tasted` is which variants each member has scored; `table` the scores side by side by code, None
-    before the first one. `looked` names who looked up the codes while tasting.
+    `tasted` holds the variants scored by each member; `table` the scores side by side by code, None before
+    the first one. `looked` names the people who looked up the codes during the tasting.
     """
 
     id: int
@@ -60,7 +60,7 @@ class TrialView:
 
     @property
     def hidden(self) -> bool:
-        """Whether what is which has to stay unsaid."""
+        """Whether the codes are secret."""
         return self.blind and self.state is TrialState.OPEN
 
     def by_code(self, code: str) -> Variant:
@@ -76,7 +76,7 @@ class TrialView:
 
 
 def row_of(context: Context, trial_id: int) -> Trial:
-    """Return the row of a trial that was not taken back. Raises NotThereError."""
+    """Return the row of a trial that was not undone. Raises NotThereError."""
     row = context.book.get(Trial, trial_id)
     if row is None or row.state == TrialState.UNDONE:
         raise NotThereError("trial", str(trial_id))
@@ -86,7 +86,7 @@ def row_of(context: Context, trial_id: int) -> Trial:
 def get(context: Context, trial_id: int) -> TrialView:
     """Return one trial. Raises NotThereError."""
     row = row_of(context, trial_id)
-    # By their letters: the order in which they were written would tell which is the formula itself.
+    # In the order of the letters: the order of insertion would reveal the base formula.
     variants = tuple(
         sorted((_variant(context, one) for one in variant_rows(context, trial_id)), key=lambda one: one.code)
     )
@@ -111,13 +111,13 @@ def get(context: Context, trial_id: int) -> TrialView:
 
 
 def hides(context: Context, trial_id: int) -> bool:
-    """Whether a trial is blind and goes on, so that what is in its bottles has to stay unsaid."""
+    """Whether a trial is a running blind one, so that the content of its bottles is secret."""
     row = context.book.get(Trial, trial_id)
     return row is not None and row.blind and row.state == TrialState.OPEN
 
 
 def variant_rows(context: Context, trial_id: int) -> Sequence[TrialVariant]:
-    """Return the rows of the variants that stand, in the order in which they were added."""
+    """Return the rows of the valid variants, in the order they were added."""
     return context.book.all(
         TrialVariant,
         TrialVariant.trial_id == trial_id,
@@ -138,7 +138,7 @@ def _line(context: Context, ingredient_id: int, quantity: Quantity) -> FormulaLi
 
 
 def scores_of(context: Context, trial_id: int) -> list[TrialScore]:
-    """Return the rows of the scores that stand, oldest first."""
+    """Return the rows of the valid scores, oldest first."""
     rows = context.book.all(TrialScore, TrialScore.trial_id == trial_id, order=TrialScore.id)
     voided = {row.corrects for row in rows if row.void}
     return [row for row in rows if not row.void and row.id not in voided]
@@ -167,14 +167,14 @@ def _looked(context: Context, trial_id: int) -> tuple[str, ...]:
 
 
 def listed(context: Context, everything: bool = False) -> list[TrialView]:
-    """Return the trials that go on, newest first; or the last twenty of all."""
+    """Return the running trials, newest first; or the last twenty of all."""
     where = Trial.state != TrialState.UNDONE if everything else Trial.state == TrialState.OPEN
     rows = context.book.all(Trial, where, order=Trial.id.desc())
     return [get(context, row.id) for row in rows[:20]]
 
 
 def open_of(context: Context, formula_id: int) -> TrialView | None:
-    """Return the trial of a formula that goes on, or None."""
+    """Return the running trial of a formula, or None."""
     row = context.book.one(
         Trial, Trial.formula_id == formula_id, Trial.state == TrialState.OPEN, order=Trial.id.desc()
     )
