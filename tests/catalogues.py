@@ -20,12 +20,14 @@ from babel.messages.frontend import parse_mapping_cfg
 from babel.messages.mofile import read_mo, write_mo
 from babel.messages.pofile import read_po, write_po
 
-from bot.chat.i18n.language import CATALOGUES
+from bot.chat import i18n
+from bot.chat.dialogue.registry import COMMAND_WORDS, all_commands
+from bot.chat.i18n.languages import ENGLISH, languages
 
 _ROOT = Path(__file__).parent.parent
-_DOMAIN = "messages"
-TEMPLATE = CATALOGUES / f"{_DOMAIN}.pot"
-LANGUAGES = tuple(sorted(path.parent.parent.name for path in CATALOGUES.glob(f"*/LC_MESSAGES/{_DOMAIN}.po")))
+_I18N = Path(i18n.__path__[0])
+TEMPLATE = _I18N / "messages.pot"
+LANGUAGES = tuple(tag for tag in languages() if tag != ENGLISH)
 _HEADER = "# What the bot says. Extracted and compiled by: python -m tests.catalogues --update"
 _NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)  # else the bytes would change with the clock
 _DATED = ("POT-Creation-Date", "PO-Revision-Date")
@@ -36,17 +38,20 @@ _KEYWORDS: dict[str, tuple[int, ...] | None] = {"_": None, "N_": None, "ngettext
 
 def catalogue_path(language: str, ending: str = "po") -> Path:
     """Return where a language's catalogue is kept: 'po' to edit, 'mo' to read."""
-    return CATALOGUES / language / "LC_MESSAGES" / f"{_DOMAIN}.{ending}"
+    return _I18N / language / f"messages.{ending}"
 
 
 def extracted() -> Catalog:
-    """Return every text that the code says, in the order of the files."""
-    with (CATALOGUES / "babel.cfg").open(encoding="utf-8") as file:
+    """Return every text that the code says, in the order of the files, and last what commands begin with."""
+    with (_I18N / "babel.cfg").open(encoding="utf-8") as file:
         methods, options = parse_mapping_cfg(file)  # type: ignore[no-untyped-call]
     catalogue = Catalog(fuzzy=False, header_comment=_HEADER)
     found = extract_from_dir(_ROOT / "bot", methods, options, _KEYWORDS)
     for name, _line, texts, _comments, context in sorted(found, key=lambda one: (one[0], one[1])):
         catalogue.add(texts, locations=[(f"bot/{name}", 0)], context=context)
+    for command in sorted(all_commands().values(), key=lambda one: one.name):
+        module = f"{command.run.__module__.replace('.', '/')}.py"
+        catalogue.add(command.name, locations=[(module, 0)], context=COMMAND_WORDS)
     return catalogue
 
 
@@ -96,8 +101,17 @@ def _write(path: Path, texts: Catalog) -> None:
 
 
 def ids(texts: Catalog) -> set[str | tuple[str, ...]]:
-    """Return the texts themselves, those with a plural as pairs."""
-    return {one.id if isinstance(one.id, str) else tuple(one.id) for one in texts if one.id}
+    """Return the texts, those with a plural as pairs, those of a context with it before them."""
+    return {_identity(one) for one in texts if one.id}
+
+
+def _identity(message: Message) -> str | tuple[str, ...]:
+    if not isinstance(message.id, str):
+        return tuple(message.id)
+    context = message.context
+    if isinstance(context, bytes):  # as the library reads it from a compiled catalogue
+        context = context.decode()
+    return f"{context}: {message.id}" if context else message.id
 
 
 def forms(message: Message) -> tuple[str, ...]:
@@ -106,8 +120,8 @@ def forms(message: Message) -> tuple[str, ...]:
     return (said,) if isinstance(said, str) else tuple(said)
 
 
-def _translations(texts: Catalog) -> dict[tuple[str, ...], tuple[str, ...]]:
-    return {originals(one): forms(one) for one in texts if one.id}
+def _translations(texts: Catalog) -> dict[str | tuple[str, ...], tuple[str, ...]]:
+    return {_identity(one): forms(one) for one in texts if one.id}
 
 
 def originals(message: Message) -> tuple[str, ...]:

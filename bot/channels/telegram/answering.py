@@ -26,7 +26,8 @@ from bot.chat.conversation.inline import suggestions
 from bot.chat.dialogue.progress import telling
 from bot.chat.grammar.parser import is_warm
 from bot.chat.i18n.language import Tongue, _, speaking
-from bot.chat.i18n.locale_choice import SPOKEN, spoken
+from bot.chat.i18n.languages import ENGLISH
+from bot.chat.i18n.locale_choice import spoken
 from bot.chat.reply.message import Message, Place, Reply, replies_from_json, reply
 from bot.work.inbox import inbox
 from bot.work.inbox.inbox import Letter
@@ -221,7 +222,7 @@ class Answers(Answering):
     @staticmethod
     def _in_tongue_of(message: Message) -> AbstractContextManager[object]:
         """Use the language of the person's phone, because the database with their choice may be away."""
-        return speaking(Tongue(spoken(message.sender.language) or SPOKEN[0]))
+        return speaking(Tongue(spoken(message.sender.language) or ENGLISH))
 
     def _note_membership(self, incoming: Incoming) -> None:
         assert incoming.membership is not None  # noqa: S101 - the caller looked

@@ -36,7 +36,7 @@ from bot.chat.conversation.conversation import Conversation
 from bot.chat.dialogue.registry import all_commands, slash_word
 from bot.chat.grammar.parser import warm_up
 from bot.chat.i18n.language import Tongue, _, speaking
-from bot.chat.i18n.locale_choice import SPOKEN
+from bot.chat.i18n.languages import ENGLISH, languages
 from bot.chat.reply.message import Reply
 from bot.clock.ticker import Ticker
 from bot.settings import Settings
@@ -189,8 +189,8 @@ class TelegramChannel:
         """Set the command menu: English by default, and each other language for phones set to it."""
         menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
         try:
-            for language in SPOKEN:
-                code = None if language == SPOKEN[0] else language
+            for language in languages():
+                code = None if language == ENGLISH else language
                 with speaking(Tongue(language)):
                     listed = [BotCommand(slash_word(one), _(one.summary)) for one in menu]
                 shared = [one for one, command in zip(listed, menu, strict=True) if not command.private_only]

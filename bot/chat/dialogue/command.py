@@ -22,6 +22,7 @@ class Command:
     things; `quick` says that one which only reads does so in a few milliseconds. `manages`
     keeps plain members out, `manages_words` only where more than its word is said; `anyone`
     needs no bar. `menu` is the place in the command menu, 0 for none.
+    `in_every_language` says that its words of each language begin it whatever is spoken.
     """
 
     name: str
@@ -37,6 +38,7 @@ class Command:
     anyone: bool = False
     menu: int = 0
     private_only: bool = False
+    in_every_language: bool = False
 
     @property
     def rule(self) -> str:

@@ -7,7 +7,7 @@ from typing import Any
 from bot.chat.dialogue.naming import known_ingredient
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar.syntax import Unknown
-from bot.chat.i18n.keywords import keyword_table
+from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, reply
@@ -45,10 +45,10 @@ def _new_fruit(turn: Turn, value: Unknown) -> IngredientView:
 
 def _stop_at_packs(text: str) -> None:
     """Refuse 'case oranges': how much a case holds differs from one delivery to the next."""
-    table = keyword_table(tongue().language)
+    language = tongue().language
     first, *rest = text.split()
-    if not rest or "PACKS" not in table.get(first.casefold(), ()):
+    if not rest or not stands_for(first, "PACKS", language):
         return
-    fruit = " ".join(rest[1:] if "OF" in table.get(rest[0].casefold(), ()) else rest)
+    fruit = " ".join(rest[1:] if stands_for(rest[0], "OF", language) else rest)
     text = _("How much is in it? Write pieces or weight: 40 {fruit}, or 12 kg {fruit}.")
     raise Say(reply(text.format(fruit=fruit)))

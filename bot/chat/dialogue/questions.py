@@ -14,7 +14,7 @@ from bot.chat.dialogue.error_messages import worded_phrase_error
 from bot.chat.dialogue.slots import ANSWER, BACK, CANCEL, DIGIT, DONE, ENTER, ERASE, PHOTO, Question, Slot
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar import parser
-from bot.chat.i18n.keywords import keyword_table
+from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reply.message import Block, Button, Reply, Text
@@ -178,7 +178,7 @@ def _take_answer(
 def _says_done(answer: str) -> bool:
     """Whether an answer only says that a list is complete: 'done', "that's it"."""
     plain = answer.strip(" .!").casefold()
-    return plain == _("Done").casefold() or "DONE" in keyword_table(tongue().language).get(plain, ())
+    return plain == _("Done").casefold() or stands_for(plain, "DONE", tongue().language)
 
 
 def _said_at_once(turn: Turn, command: Command, state: dict[str, Any], answer: str) -> Given | None:

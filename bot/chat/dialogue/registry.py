@@ -10,9 +10,11 @@ from pkgutil import walk_packages
 from types import ModuleType
 
 from bot.chat.dialogue.command import Command
-from bot.chat.i18n.command_words import ENGLISH
-from bot.chat.i18n.command_words_es import SPANISH
-from bot.chat.i18n.language import tongue
+from bot.chat.i18n.language import tongue, translated
+from bot.chat.i18n.languages import languages
+
+COMMAND_WORDS = "words that begin a command"
+"""The catalogues' context for them: behind a command's name stand its words, between commas."""
 
 
 @cache
@@ -33,15 +35,17 @@ def _feature_modules() -> Iterator[ModuleType]:
 @cache
 def _beginnings(language: str) -> dict[tuple[str, ...], Command]:
     """Return what commands begin with; English words begin them in every language."""
-    own = _WORDS.get(language, {})
-    found: dict[tuple[str, ...], Command] = {}
-    for command in all_commands().values():
-        for words in own.get(command.name, ()):
-            found[_plain(words)] = command
-    for command in all_commands().values():
-        for words in (command.name, *command.words, *ENGLISH.get(command.name, ())):
-            found.setdefault(_plain(words), command)
-    return found
+    commands = all_commands().values()
+    own = {_plain(words): one for one in commands for words in _own_words(one, language)}
+    english = {_plain(words): one for one in commands for words in (one.name, *one.words)}
+    foreign = {
+        _plain(words): one
+        for one in commands
+        if one.in_every_language
+        for other in languages()
+        for words in _own_words(one, other)
+    }
+    return english | foreign | own
 
 
 @cache
@@ -49,7 +53,9 @@ def _longest_beginning(language: str) -> int:
     return max(len(words) for words in _beginnings(language))
 
 
-_WORDS = {"es": SPANISH}
+def _own_words(command: Command, language: str) -> tuple[str, ...]:
+    said = translated(COMMAND_WORDS, command.name, language)
+    return () if said == command.name else tuple(said.split(", "))
 
 
 def _plain(text: str) -> tuple[str, ...]:
@@ -62,12 +68,7 @@ def _plain(text: str) -> tuple[str, ...]:
 
 def words_of(command: Command, language: str) -> tuple[str, ...]:
     """Return what begins a command in a language, its usual word first; English words come after its own."""
-    return (
-        *_WORDS.get(language, {}).get(command.name, ()),
-        command.name,
-        *command.words,
-        *ENGLISH.get(command.name, ()),
-    )
+    return (*_own_words(command, language), command.name, *command.words)
 
 
 def slash_word(command: Command) -> str:
@@ -91,7 +92,7 @@ def command_at_start(text: str, language: str | None = None) -> tuple[Command, s
 
 def in_any_language(text: str) -> tuple[Command, str] | None:
     """Return the command that a text begins with in another language: a menu can be older than the choice."""
-    return next((found for one in _WORDS if (found := command_at_start(text, one)) is not None), None)
+    return next((found for one in languages() if (found := command_at_start(text, one)) is not None), None)
 
 
 def _after(text: str, words: int) -> str:

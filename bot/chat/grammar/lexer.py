@@ -12,14 +12,20 @@ import threading
 import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from fractions import Fraction
 from functools import lru_cache
 
 import snowballstemmer
 
-from bot.chat.i18n.keywords import LONGEST_PHRASE, keyword_phrases, keyword_table
-from bot.chat.i18n.language import decimal_mark, tongue
-from bot.chat.i18n.numbers import NUMBER_WORDS, AmbiguousNumberError, NotANumberError, read_number
+from bot.chat.i18n.keywords import (
+    LONGEST_PHRASE,
+    keyword_phrases,
+    keyword_table,
+    number_phrases,
+    own_units,
+)
+from bot.chat.i18n.language import read_number, tongue
+from bot.chat.i18n.languages import understood
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError, number_words
 from bot.trade.formulas.unit_words import look_up
 
 _FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
@@ -48,16 +54,6 @@ _PATTERN = re.compile(
 LONGEST_MESSAGE = 4096
 # More than the longest formula or night of waste takes: no message can hold the bot up.
 MOST_PIECES = 500
-_NUMBER_PHRASES = {
-    ("half", "a"): Fraction(1, 2),
-    ("half", "an"): Fraction(1, 2),
-    ("half", "of", "a"): Fraction(1, 2),
-    ("a", "couple", "of"): Fraction(2),
-    ("a", "couple"): Fraction(2),
-    ("couple", "of"): Fraction(2),
-    ("un", "par", "de"): Fraction(2),
-}
-_LONGEST_NUMBER_PHRASE = 3  # words
 _UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': no unit's name has more words
 
 
@@ -94,7 +90,8 @@ class Piece:
 def stem(word: str, language: str) -> str:
     """Return the part of a word that plural and case leave alone, without accents."""
     plain = word.casefold().replace("’", "'")
-    root = _stemmer(language).stemWord(plain)
+    stemmer = _stemmer(language)
+    root = plain if stemmer is None else stemmer.stemWord(plain)
     return "".join(c for c in unicodedata.normalize("NFKD", root) if not unicodedata.combining(c))
 
 
@@ -108,12 +105,11 @@ class _Stemmers(threading.local):
 _stemmers = _Stemmers()
 
 
-def _stemmer(language: str) -> snowballstemmer.stemmer:
-    names = {"en": "english", "es": "spanish", "fr": "french"}
-    name = names.get(language[:2], "english")
-    if name not in _stemmers.known:
+def _stemmer(language: str) -> snowballstemmer.stemmer | None:
+    name = understood(language)[0].stemmer
+    if name and name not in _stemmers.known:
         _stemmers.known[name] = snowballstemmer.stemmer(name)
-    return _stemmers.known[name]
+    return _stemmers.known.get(name)
 
 
 @lru_cache(maxsize=4096)
@@ -190,9 +186,10 @@ class Reader:
 
     def _number_phrases(self, at: int) -> list[Option]:
         """Return 'half a' as in half a dozen, and 'a couple of'."""
-        words = tuple(piece.text.casefold() for piece in self.pieces[at : at + _LONGEST_NUMBER_PHRASE])
+        phrases, longest = number_phrases(tongue().language)
+        words = tuple(piece.text.casefold() for piece in self.pieces[at : at + longest])
         lengths = range(len(words), 1, -1)
-        known = ((_NUMBER_PHRASES.get(words[:length]), length) for length in lengths)
+        known = ((phrases.get(words[:length]), length) for length in lengths)
         return [Option("NUMBER", number, length) for number, length in known if number is not None]
 
     def _names(self, at: int) -> list[Option]:
@@ -223,7 +220,7 @@ class Reader:
             words.append(piece.text)
         found = []
         for length in range(len(words), 0, -1):
-            unit = look_up(" ".join(words[:length]), tongue().language)
+            unit = look_up(" ".join(words[:length]), own_units(tongue().language))
             if unit is not None:
                 found.append(Option("UNIT", unit, length))
         return found
@@ -231,14 +228,14 @@ class Reader:
 
 def _number(text: str) -> object:
     try:
-        return read_number(text, decimal_mark())
+        return read_number(text)
     except (AmbiguousNumberError, NotANumberError) as error:
         return error
 
 
 def _plain_word(word: str) -> list[Option]:
     found = []
-    number = NUMBER_WORDS.get(word.casefold())
+    number = number_words(tongue().language).get(word.casefold())
     if number is not None:
         found.append(Option("NUMBER", number, 1))
     if len(word) == 3 and word.isupper():

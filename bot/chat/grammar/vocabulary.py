@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.grammar.lexer import Noun, Vocabulary
-from bot.chat.i18n.language import _
+from bot.chat.i18n.language import _, other_words
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS
 from bot.trade.formulas.kinds import Preparation
 from bot.trade.words import N_
@@ -53,7 +53,7 @@ def _common(vocabulary: Vocabulary) -> Vocabulary:
     for stock in ALL_STOCKS.values():
         vocabulary.add(Noun("STOCK", stock.name, stock.handle), stock.handle.replace("-", " "))
     for key, (label, also) in SETTINGS.items():
-        vocabulary.add(Noun("SETTING", key, _(label)), label, *also)
+        vocabulary.add(Noun("SETTING", key, _(label)), label, *also, *other_words(label))
     for page in (ALL, *PAGES):
         vocabulary.add(Noun("PAGE", page, page))
     return vocabulary

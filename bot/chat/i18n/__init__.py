@@ -1,4 +1,4 @@
-"""Languages and locales: catalogues, keywords, command words, numbers and plurals.
+"""Languages and locales: one package for each language, and how its words, numbers and texts are used.
 
 Imported by all of chat.
 """

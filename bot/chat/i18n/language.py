@@ -15,17 +15,17 @@ from datetime import date, datetime
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache, lru_cache
-from pathlib import Path
+from importlib import resources
 from zoneinfo import ZoneInfo
 
 from babel import Locale
 from babel.dates import format_date, format_time
 from babel.numbers import NumberPattern, format_currency, get_decimal_symbol, parse_pattern
 
+from bot.chat import i18n
 from bot.chat.i18n import numbers
+from bot.chat.i18n.languages import ENGLISH, languages, understood
 from bot.trade.money.money import minor_digits
-
-CATALOGUES = Path(__file__).parent / "catalogues"
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +35,7 @@ class Tongue:
     `year` is the present one, 0 where it is not known: a day of another year is written with its own.
     """
 
-    language: str = "en"
+    language: str = ENGLISH
     locale: str = "en_US"
     zone: str = "UTC"
     currency: str = "USD"
@@ -62,12 +62,28 @@ def tongue() -> Tongue:
 
 @cache
 def _catalogue(language: str) -> gettext.NullTranslations:
-    return gettext.translation("messages", CATALOGUES, [language], fallback=True)
+    if language not in languages():
+        return gettext.NullTranslations()
+    file = resources.files(f"{i18n.__name__}.{language}") / "messages.mo"
+    if not file.is_file():
+        return gettext.NullTranslations()
+    with file.open("rb") as texts:
+        return gettext.GNUTranslations(texts)
 
 
 def _(text: str) -> str:
     """Return `text` in the language now spoken."""
     return _catalogue(_tongue.get().language).gettext(text) if text else text
+
+
+def translated(context: str, text: str, language: str) -> str:
+    """Return the translation of a text that is kept under a context; the text itself where there is none."""
+    return _catalogue(language).pgettext(context, text)
+
+
+def other_words(text: str) -> tuple[str, ...]:
+    """Return further ways to say a text in the language now spoken."""
+    return understood(_tongue.get().language)[0].other_words.get(text, ())
 
 
 def ngettext(one: str, many: str, number: int) -> str:
@@ -83,6 +99,16 @@ def _locale(name: str) -> Locale:
 def decimal_mark() -> str:
     """Return the decimal mark of the locale now spoken: a point or a comma."""
     return get_decimal_symbol(_locale(_tongue.get().locale))
+
+
+def read_number(text: str) -> Fraction:
+    """Return the number that a text is in the language and locale now spoken; see numbers.read_number."""
+    return numbers.read_number(text, decimal_mark(), _tongue.get().language)
+
+
+def read_range(text: str) -> tuple[Fraction, Fraction]:
+    """Return the ends of a range in the language and locale now spoken; see numbers.read_range."""
+    return numbers.read_range(text, decimal_mark(), _tongue.get().language)
 
 
 def _as_decimal(value: Fraction | Decimal | int) -> Decimal:

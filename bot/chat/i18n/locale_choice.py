@@ -5,22 +5,16 @@ from __future__ import annotations
 import unicodedata
 from datetime import datetime
 from functools import lru_cache
-from typing import Final
 
 from babel import Locale
 from babel.core import get_global
 from babel.localedata import exists
 
 from bot.chat.i18n.language import Tongue
+from bot.chat.i18n.languages import ENGLISH, languages
 from bot.trade.days import local_time
 from bot.work.context import BarView
 from bot.work.people.people import Presence
-
-SPOKEN: Final = ("en", "es")
-NAMES: Final = {"en": "English", "es": "Español"}
-"""Each language by its own name."""
-
-_PLACES: Final = {"US": "US", "UK": "GB", "EU": "IE", "other": "AU"}
 
 
 def tongue_of(presence: Presence, now: datetime | None = None) -> Tongue:
@@ -30,10 +24,9 @@ def tongue_of(presence: Presence, now: datetime | None = None) -> Tongue:
     not spoken here is passed over.
     """
     bar = presence.bar
-    short = spoken(presence.language) or spoken(bar.language if bar else None) or "en"
+    short = spoken(presence.language) or spoken(bar.language if bar else None) or ENGLISH
     if bar is None:
-        # Not yet known where: the 24-hour clock is read everywhere.
-        return Tongue(short, "es_ES" if short == "es" else "en_GB", "UTC", "USD")
+        return Tongue(short, languages()[short].locale, "UTC", "USD")
     return bar_tongue(bar, short, now)
 
 
@@ -46,14 +39,14 @@ def bar_tongue(bar: BarView, language: str, now: datetime | None = None) -> Tong
 def spoken(tag: str | None) -> str:
     """Return the language of a tag such as es-MX if it is spoken here, else ''."""
     short = (tag or "").replace("-", "_").split("_")[0].casefold()
-    return short if short in SPOKEN else ""
+    return short if short in languages() else ""
 
 
 def language_named(text: str) -> str:
     """Return the language that is named in any spoken language ('spanish', 'inglés', 'es'), else ''."""
     plain = _plain(text)
-    for short in SPOKEN:
-        names = {short, *(Locale.parse(short).get_display_name(other) for other in SPOKEN)}
+    for short, one in languages().items():
+        names = {short, one.name, *(Locale.parse(short).get_display_name(other) for other in languages())}
         if plain in {_plain(name or "") for name in names}:
             return short
     return ""
@@ -68,15 +61,23 @@ def locale_of(bar: BarView, language: str) -> str:
     """Return the locale whose signs a bar's numbers, money and days are written with."""
     if bar.settings.locale:
         return bar.settings.locale
-    if language == "es":
-        return _spanish_at(bar.zone, bar.jurisdiction)
-    return "en_" + _PLACES.get(bar.jurisdiction, "AU")
+    return _locale_at(language, bar.zone, bar.jurisdiction)
 
 
 @lru_cache(maxsize=64)
-def _spanish_at(zone: str, jurisdiction: str) -> str:
-    """Return the Spanish of the land that a time zone lies in; of the United States or Spain elsewhere."""
-    if jurisdiction == "US":
-        return "es_US"
+def _locale_at(language: str, zone: str, jurisdiction: str) -> str:
+    """Return a language's locale for a jurisdiction, else for the land of a time zone, else its usual one."""
+    one = languages()[language]
+    if jurisdiction in one.locales:
+        return one.locales[jurisdiction]
     land = get_global("zone_territories").get(zone, "")
-    return f"es_{land}" if land and exists(f"es_{land}") else "es_ES"
+    return f"{language}_{land}" if land and exists(f"{language}_{land}") else one.locale
+
+
+def zones_offered(tag: str | None) -> tuple[str, ...]:
+    """Return the time zones likely for a phone set to a language, spoken here or not."""
+    plain = (tag or ENGLISH).replace("_", "-").casefold()
+    known = {name: zones for one in languages().values() for name, zones in one.zones.items()}
+    land = get_global("likely_subtags").get(plain.split("-")[0], "").rpartition("_")[2]
+    usual = known.get(plain) or known.get(plain.split("-")[0]) or get_global("territory_zones").get(land)
+    return tuple(usual or known[ENGLISH])[:5]

@@ -13,12 +13,12 @@ from dataclasses import dataclass
 from decimal import Decimal, localcontext
 from fractions import Fraction
 from functools import cache
-from types import MappingProxyType
 from typing import Final
 
 from babel import Locale
 from babel.numbers import format_decimal, get_decimal_symbol
 
+from bot.chat.i18n.languages import ENGLISH, understood
 from bot.trade.errors import TradeError
 
 LONGEST_NUMBER: Final = 40  # characters
@@ -40,32 +40,7 @@ class AmbiguousNumberError(TradeError):
     readings: tuple[Fraction, ...]
 
 
-_ONE_TO_TWELVE: Final = (
-    ("one", "uno"),
-    ("two", "dos"),
-    ("three", "tres"),
-    ("four", "cuatro"),
-    ("five", "cinco"),
-    ("six", "seis"),
-    ("seven", "siete"),
-    ("eight", "ocho"),
-    ("nine", "nueve"),
-    ("ten", "diez"),
-    ("eleven", "once"),
-    ("twelve", "doce"),
-)
 _HALF: Final = Fraction(1, 2)
-
-NUMBER_WORDS: Final[Mapping[str, Fraction]] = MappingProxyType(
-    {
-        **{word: Fraction(value) for value, words in enumerate(_ONE_TO_TWELVE, 1) for word in words},
-        **dict.fromkeys(("a", "an", "un", "una"), Fraction(1)),
-        **dict.fromkeys(("half", "medio", "media"), _HALF),
-    }
-)
-"""Single words for numbers, in English and Spanish, casefolded. A dozen is a unit, not a number."""
-
-_HALVES: Final = frozenset({"a half", "half a", "half an", "half of a"})
 
 # The characters of Unicode that stand for a whole fraction: "½" decomposes to "1⁄2".
 _VULGAR_SIGNS: Final = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
@@ -76,17 +51,35 @@ _HYPHENS: Final = "-\u2010\u2011\u2012\u2013\u2014"
 
 _FRACTION: Final = re.compile(rf"(?:([0-9]+)[{_SPACES}]+)?([0-9]+) ?/ ?([0-9]+)")
 _HYPHENED: Final = re.compile(rf"([0-9]+)[{_HYPHENS}][{_SPACES}]?([0-9]+)/([0-9]+)")
-_AND_A_HALF: Final = re.compile(r"(\w+) (?:and|y) (?:a )?(?:half|medio|media)")
 _PLAIN: Final = re.compile(rf"[0-9]*(?:[.,'’{_SPACES}][0-9]+)*")
-_RANGE: Final = re.compile(rf" ?[{_HYPHENS}] ?| (?:to|or|a|o) ")
 
 
-def read_number(text: str, decimal_mark: str = ".") -> Fraction:
+@cache
+def number_words(language: str) -> Mapping[str, Fraction]:
+    """Return what words and phrases count in a language or in English, casefolded."""
+    return {
+        word: number for one in reversed(understood(language)) for word, number in one.number_words.items()
+    }
+
+
+@cache
+def _and_a_half(language: str) -> re.Pattern[str]:
+    halves = "|".join(half for one in understood(language) for half in one.halves)
+    return re.compile(rf"(\w+) (?:{halves})")
+
+
+@cache
+def _between(language: str) -> re.Pattern[str]:
+    words = "|".join(word for one in understood(language) for word in one.range_words)
+    return re.compile(rf" ?[{_HYPHENS}] ?| (?:{words}) ")
+
+
+def read_number(text: str, decimal_mark: str = ".", language: str = ENGLISH) -> Fraction:
     """Return the number that `text` is, exactly; never negative.
 
     `decimal_mark` is the mark of the reader's locale, "." or ",". Read are: 12, 1.5, 36,5, groups of
     thousands by the other mark, a space or an apostrophe, groups in the Indian way (1,00,000), ½, 1½,
-    1 1/2, and words (see NUMBER_WORDS, "one and a half"). A mark followed by other than three digits
+    1 1/2, and the words of a language ("one and a half"). A mark followed by other than three digits
     can only be a decimal mark. Followed by three, the other mark groups (1,000 is a thousand where
     the mark is a point) and a point where it is the locale's mark is one (1.000 is one).
 
@@ -99,7 +92,7 @@ def read_number(text: str, decimal_mark: str = ".") -> Fraction:
     plain = text.translate(_VULGAR).translate(_FRACTION_SIGNS).strip(_SPACES).casefold()
     if sum(char.isdigit() for char in plain) > MOST_DIGITS:
         raise NotANumberError(text)
-    found = _by_word(plain) or _by_fraction(plain) or _by_digits(plain, decimal_mark)
+    found = _by_word(plain, language) or _by_fraction(plain) or _by_digits(plain, decimal_mark)
     if found is None:
         raise NotANumberError(text)
     if isinstance(found, _Doubt):
@@ -107,22 +100,22 @@ def read_number(text: str, decimal_mark: str = ".") -> Fraction:
     return found.value
 
 
-def read_range(text: str, decimal_mark: str = ".") -> tuple[Fraction, Fraction]:
-    """Return the low and high end of a range such as 2-3, 2–3, "2 to 3" or "dos a tres"; one number is both.
+def read_range(text: str, decimal_mark: str = ".", language: str = ENGLISH) -> tuple[Fraction, Fraction]:
+    """Return the low and high end of a range such as 2-3, 2–3 or "2 to 3"; one number is both.
 
     Raises as `read_number` does, and NotANumberError where the first number is the larger.
     """
     try:
-        only = read_number(text, decimal_mark)
+        only = read_number(text, decimal_mark, language)
     except NotANumberError:
         if len(text) > LONGEST_NUMBER:
             raise
     else:
         return only, only
-    for found in _RANGE.finditer(text.casefold()):
+    for found in _between(language).finditer(text.casefold()):
         try:
-            low = read_number(text[: found.start()], decimal_mark)
-            high = read_number(text[found.end() :], decimal_mark)
+            low = read_number(text[: found.start()], decimal_mark, language)
+            high = read_number(text[found.end() :], decimal_mark, language)
         except NotANumberError:
             continue
         if low <= high:
@@ -165,19 +158,18 @@ class _Doubt:
     readings: tuple[Fraction, ...]
 
 
-def _by_word(plain: str) -> _Sure | None:
+def _by_word(plain: str, language: str) -> _Sure | None:
     """Return the number that words make."""
     words = " ".join(plain.split())
-    if words in NUMBER_WORDS:
-        return _Sure(NUMBER_WORDS[words])
-    if words in _HALVES:
-        return _Sure(_HALF)
-    if found := _AND_A_HALF.fullmatch(words):
+    known = number_words(language)
+    if words in known:
+        return _Sure(known[words])
+    if found := _and_a_half(language).fullmatch(words):
         whole = found[1]
         if whole.isascii() and whole.isdigit():
             return _Sure(int(whole) + _HALF)
-        if whole in NUMBER_WORDS and NUMBER_WORDS[whole] != _HALF:
-            return _Sure(NUMBER_WORDS[whole] + _HALF)
+        if known.get(whole, _HALF) != _HALF:
+            return _Sure(known[whole] + _HALF)
     return None
 
 

@@ -9,19 +9,13 @@ from bot.chat.dialogue.strangers import stranger
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
+from bot.chat.i18n.languages import languages
 from bot.chat.intent.guessing import named_in, offers
 from bot.chat.intent.shorthand import own_volume
 from bot.chat.reply.message import Button, Reply, reply
 
 _NEAR_WORD = 76  # of 100: below this no command's word is offered for what was typed
 _LONGEST_LABEL = 40
-# Said out of politeness, in whichever language: it asks for nothing.
-_THANKS = frozenset(
-    {"thanks", "thank you", "thanks a lot", "many thanks", "thx", "ty", "cheers", "great", "perfect", "nice"}
-    | {"good", "ok", "okay", "got it", "great, thanks", "ok thanks", "okay thanks", "ok, thanks"}
-    | {"gracias", "muchas gracias", "mil gracias", "gracias!", "vale", "vale gracias", "vale, gracias"}
-    | {"perfecto", "genial", "estupendo", "ok gracias", "ok, gracias", "de acuerdo"}
-)
 _SHORT_WORD = 3  # letters: so short a word is near to too many
 
 
@@ -30,7 +24,7 @@ def not_understood(turn: Turn) -> Reply:
     if turn.presence.bar is None:
         return stranger(turn)
     text = " ".join(turn.message.text.split()).lstrip("/¿ ")
-    if text.casefold().strip(" .!¡") in _THANKS:
+    if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
         return reply(_("You are welcome."))
     from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for what was not understood
 

@@ -13,6 +13,7 @@ from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase, PhraseError
 from bot.chat.grammar.syntax import Amount, Line, Unknown, names_unknown
 from bot.chat.i18n.language import _, tongue
+from bot.chat.i18n.languages import languages
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.intent.shorthand import formulas_meant, read_scaling
 from bot.chat.reply.message import Button
@@ -31,10 +32,14 @@ _MOST_OFFERED = 2
 _MOST_NAMED = 3
 # What is said of one thing, and may stand after its name: 'orange price', 'grapefruit mist cost'.
 _NAMED_LAST = frozenset({"price", "cost", "stock", "strength", "dose", "cautions", "photos"})
-ARTICLES = frozenset({"the", "el", "la", "los", "las"})
 _CLARITIES = frozenset({"clear", "hazy", "split"})
 _LONGEST_LABEL = 40
 _FRUIT_WORDS = 2  # 'blood orange': a name of more words is a sentence
+
+
+def is_article(word: str) -> bool:
+    """Whether a word is the little one before a name, in any language."""
+    return any(word.casefold() in one.articles for one in languages().values())
 
 
 def as_waste(turn: Turn, text: str) -> tuple[Command, str] | None:
@@ -102,7 +107,7 @@ def as_setting(turn: Turn, command: Command, rest: str) -> tuple[Command, str] |
     if command.name not in {"change", "bar"} or turn.presence.bar is None:
         return None
     words = rest.split(None, 1)
-    plain = words[1] if len(words) == 2 and words[0].casefold() in ARTICLES else rest
+    plain = words[1] if len(words) == 2 and is_article(words[0]) else rest
     bar = all_commands()["bar"]
     phrase, formula = _read(turn, bar, plain), _read(turn, command, rest)
     if phrase is None or not {"setting", "value"} <= set(phrase.slots):
@@ -154,7 +159,7 @@ def _sold_out(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
     """Offer both meanings of '86 limes': behind an English-speaking bar it says that none are left."""
     word, _space, name = text.partition(" ")
     first, _space, rest = name.partition(" ")
-    name = rest if first.casefold() in ARTICLES else name
+    name = rest if is_article(first) else name
     if not _is_86(text) or turn.vocabulary.named(name, "INGREDIENT") is None:
         return ()
     lines = (f"stock {name} 0", f"waste {word} {name}")
@@ -162,7 +167,8 @@ def _sold_out(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
 
 
 def _is_86(text: str) -> bool:
-    return tongue().language.startswith("en") and text.partition(" ")[0] == "86"
+    word = text.partition(" ")[0]
+    return bool(word) and word == languages()[tongue().language].sold_out
 
 
 def named_in(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:

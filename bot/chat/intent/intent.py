@@ -15,7 +15,7 @@ from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import names_unknown
 from bot.chat.i18n.language import _
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.intent.guessing import ARTICLES, as_asked, as_setting, as_waste
+from bot.chat.intent.guessing import as_asked, as_setting, as_waste, is_article
 from bot.chat.intent.incoming_photo import check_line
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
@@ -128,7 +128,7 @@ def _typed(turn: Turn, text: str, spoken: tuple[Command, str] | None) -> Plan:
 def _after_an_article(text: str) -> tuple[Command, str] | None:
     """Read 'la semana pasada' or 'the batches' as if said without the little word."""
     first, _space, rest = text.lstrip("¿¡ ").partition(" ")
-    return command_at_start(rest) if first.casefold() in ARTICLES else None
+    return command_at_start(rest) if is_article(first) else None
 
 
 def _photo_of(turn: Turn) -> Plan | None:

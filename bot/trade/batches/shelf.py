@@ -9,7 +9,8 @@ from datetime import UTC, date, datetime, timedelta
 from enum import StrEnum
 
 from bot.trade.errors import OutOfRangeError, TradeError
-from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, read_name
+from bot.trade.formulas.ingredient_names.reading import read_name
+from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.sources import PRACTICE, HowKnown, Source
 from bot.trade.words import N_

@@ -7,11 +7,10 @@ common practice, no source; a bar or a formula may set its own.
 from __future__ import annotations
 
 import re
-import unicodedata
 from dataclasses import dataclass
 from enum import StrEnum
 
-from bot.trade.formulas.ingredient_names_es import in_english
+from bot.trade.formulas.ingredient_names.reading import read_name
 from bot.trade.sources import PRACTICE, Source
 from bot.trade.words import N_
 
@@ -201,17 +200,6 @@ INGREDIENT_PROPERTIES: dict[IngredientKind, IngredientProperties] = {
     IngredientKind.FRUIT: IngredientProperties(False, False, MeasuredBy.COUNT, False),
     IngredientKind.OTHER: IngredientProperties(False, False, _BY_VOLUME, True),
 }
-
-
-def plain_name(name: str) -> str:
-    """Return `name` in lower case, without accents and with single spaces, for looking up words in it."""
-    bare = "".join(c for c in unicodedata.normalize("NFKD", name) if not unicodedata.combining(c))
-    return " ".join(bare.casefold().split())
-
-
-def read_name(name: str) -> str:
-    """Return `name` in plain form and, as far as known, in the English words that the rules use."""
-    return in_english(plain_name(name))
 
 
 def _any_word(*alternatives: str) -> re.Pattern[str]:

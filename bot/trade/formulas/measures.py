@@ -19,7 +19,6 @@ from typing import TYPE_CHECKING, Final
 from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.formulas.unit_words import (
     UNIT_WORDS,
-    UNIT_WORDS_BY_LANGUAGE,
     AmbiguousUnit,
     AmbiguousUnitError,
     UnitSense,
@@ -27,7 +26,6 @@ from bot.trade.formulas.unit_words import (
     nearest_words,
     normal_word,
     resolve_unit,
-    unit_words,
 )
 from bot.trade.sources import PRACTICE, HowKnown, Source
 from bot.trade.words import N_
@@ -40,7 +38,6 @@ __all__ = [
     "HOUSE_MEASURES",
     "UNITS",
     "UNIT_WORDS",
-    "UNIT_WORDS_BY_LANGUAGE",
     "AmbiguousUnit",
     "AmbiguousUnitError",
     "Dimension",
@@ -61,7 +58,6 @@ __all__ = [
     "to_count",
     "to_g",
     "to_ml",
-    "unit_words",
 ]
 
 

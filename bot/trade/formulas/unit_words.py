@@ -11,7 +11,6 @@ import difflib
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
 from types import MappingProxyType
 from typing import Final, Literal
 
@@ -56,6 +55,9 @@ class UnitSense:
     household: Literal["us", "metric", "imperial"] | None = None
     liquid: bool | None = None
 
+
+UnitWords = Mapping[str, "str | AmbiguousUnit"]
+NO_WORDS: Final[UnitWords] = MappingProxyType({})
 
 _OZ = AmbiguousUnit("oz", ("us_fluid_ounce", "imperial_fluid_ounce", "ounce"))
 _FL_OZ = AmbiguousUnit("fl oz", ("us_fluid_ounce", "imperial_fluid_ounce"))
@@ -112,39 +114,12 @@ _ENGLISH: Final[dict[str | AmbiguousUnit, str]] = {
     _GALLON: "gallon, gallons, gal, gals",
 }
 
-_SPANISH: Final[dict[str | AmbiguousUnit, str]] = {
-    "ml": "ml, mililitro, mililitros",
-    "cl": "cl, centilitro, centilitros",
-    "dl": "dl, decilitro, decilitros",
-    "l": "l, lt, lts, litro, litros",
-    "mg": "mg, miligramo, miligramos",
-    "g": "g, gr, grs, gramo, gramos",
-    "kg": "kg, kgs, kilo, kilos, kilogramo, kilogramos",
-    "pound": "lb, libra, libras",
-    "each": "pieza, piezas, pza, pzas, unidad, unidades, ud, uds, cada uno, cada una",
-    "dozen": "docena, docenas",
-    "dash": "golpe, golpes",
-    "drop": "gota, gotas",
-    "barspoon": "cuchara de bar, cucharas de bar, cucharilla de bar, cucharillas de bar",
-    "splash": "chorrito, chorritos",
-    "part": "parte, partes",
-    "bottle": "botella, botellas",
-    _OZ: "oz, onza, onzas",
-    _FL_OZ: "onza líquida, onzas líquidas, onza fluida, onzas fluidas",
-    _TSP: "cdta, cdtas, cdita, cditas, cucharadita, cucharaditas",
-    _TBSP: "cda, cdas, cucharada, cucharadas",
-    _CUP: "taza, tazas",
-    _PINT: "pinta, pintas",
-    _QUART: "cuarto de galón, cuartos de galón",
-    _GALLON: "galón, galones",
-}
-
 
 def _without_accents(word: str) -> str:
     return "".join(char for char in unicodedata.normalize("NFKD", word) if not unicodedata.combining(char))
 
 
-def _table(rows: Mapping[str | AmbiguousUnit, str]) -> Mapping[str, str | AmbiguousUnit]:
+def _table(rows: Mapping[str | AmbiguousUnit, str]) -> UnitWords:
     """Invert rows of 'unit: words'; words with accents are found without them too."""
     table: dict[str, str | AmbiguousUnit] = {}
     for unit, words in rows.items():
@@ -157,10 +132,10 @@ def _table(rows: Mapping[str | AmbiguousUnit, str]) -> Mapping[str, str | Ambigu
 UNIT_WORDS: Final = _table(_ENGLISH)
 """Words understood in every language: symbols and English names, in the form of `normal_word`."""
 
-UNIT_WORDS_BY_LANGUAGE: Final[Mapping[str, Mapping[str, str | AmbiguousUnit]]] = MappingProxyType(
-    {"en": UNIT_WORDS, "es": _table(_SPANISH)}
-)
-"""Words by ISO 639-1 language code; `UNIT_WORDS` is the fallback of each."""
+
+def unit_table(rows: Mapping[str, str]) -> UnitWords:
+    """Return the unit words of another language, given as rows of 'English word: words, words'."""
+    return _table({UNIT_WORDS[english]: words for english, words in rows.items()})
 
 
 def normal_word(word: str) -> str:
@@ -173,28 +148,22 @@ def normal_word(word: str) -> str:
     return " ".join(plain.replace(".", " ").replace("_", " ").split())
 
 
-@cache
-def unit_words(language: str = "en") -> tuple[Mapping[str, str | AmbiguousUnit], int]:
-    """Return every unit word understood in a language, and the number of words in the longest."""
-    table = {**UNIT_WORDS, **UNIT_WORDS_BY_LANGUAGE.get(language, UNIT_WORDS)}
-    return MappingProxyType(table), max(word.count(" ") + 1 for word in table)
-
-
-def look_up(word: str, language: str = "en") -> str | AmbiguousUnit | None:
-    """Return the unit or units for a word in a language, or None."""
+def look_up(word: str, also: UnitWords = NO_WORDS) -> str | AmbiguousUnit | None:
+    """Return the unit or units for a word, in a language's own words or in English, or None."""
     if len(word) > LONGEST_WORD:
         return None
-    return unit_words(language)[0].get(normal_word(word))
+    normal = normal_word(word)
+    return also.get(normal) or UNIT_WORDS.get(normal)
 
 
-def nearest_words(word: str, language: str = "en") -> tuple[str, ...]:
+def nearest_words(word: str, also: UnitWords = NO_WORDS) -> tuple[str, ...]:
     """Return up to three known unit words with a similar spelling, best first."""
     if len(word) > LONGEST_WORD:
         return ()
-    return tuple(difflib.get_close_matches(normal_word(word), unit_words(language)[0], n=3, cutoff=0.6))
+    return tuple(difflib.get_close_matches(normal_word(word), {**UNIT_WORDS, **also}, n=3, cutoff=0.6))
 
 
-def resolve_unit(word: str, sense: UnitSense, language: str = "en") -> str:
+def resolve_unit(word: str, sense: UnitSense, also: UnitWords = NO_WORDS) -> str:
     """Return the canonical unit that a typed word means in this bar.
 
     The bar's settings, and whether a liquid is measured, narrow a word for several units. A kitchen set to
@@ -203,9 +172,9 @@ def resolve_unit(word: str, sense: UnitSense, language: str = "en") -> str:
 
     Raises UnknownUnitError (with near words) or AmbiguousUnitError (with the choices left).
     """
-    found = look_up(word, language)
+    found = look_up(word, also)
     if found is None:
-        raise UnknownUnitError(word, nearest_words(word, language))
+        raise UnknownUnitError(word, nearest_words(word, also))
     if isinstance(found, str):
         return found
     choices = _narrow(found.choices, sense)

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from bot.trade.errors import OutOfRangeError
-from bot.trade.formulas.kinds import IngredientKind, read_name
+from bot.trade.formulas.ingredient_names.reading import read_name
+from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids import ethanol
 from bot.trade.liquids.density_table import TABLE, Published
 from bot.trade.liquids.sucrose import syrup_density_g_per_ml

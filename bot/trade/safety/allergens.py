@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from bot.trade.formulas.kinds import IngredientKind, guess_kind, read_name
+from bot.trade.formulas.ingredient_names.reading import read_name
+from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.sources import PRACTICE, HowKnown, Source
 from bot.trade.words import N_

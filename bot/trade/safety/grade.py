@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from bot.trade.formulas.ingredient_names.reading import read_name
 from bot.trade.formulas.kinds import (
     INGREDIENT_PROPERTIES,
     IngredientKind,
@@ -15,7 +16,6 @@ from bot.trade.formulas.kinds import (
     is_not_for_drinks,
     is_oil_name,
     is_peel_oil_name,
-    read_name,
 )
 from bot.trade.sources import HowKnown, Source
 from bot.trade.words import N_

@@ -8,7 +8,8 @@ from datetime import datetime
 from fractions import Fraction
 
 from bot.trade.formulas.amounts import Line, Recipe
-from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, plain_name
+from bot.trade.formulas.ingredient_names.reading import plain_name
+from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
 from bot.trade.formulas.measures import Dimension, Quantity, dimension, to_count, to_g, to_ml
 from bot.work.context import BarView, Context
 from bot.work.errors import AlreadyThereError, BadValueError, NotThereError

@@ -6,7 +6,8 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-from bot.trade.formulas.kinds import IngredientKind, guess_kind, plain_name, read_name
+from bot.trade.formulas.ingredient_names.reading import plain_name, read_name
+from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
 from storage.tables import Ingredient
@@ -58,9 +59,7 @@ def handbook_key(name: str, language: str = "en") -> str | None:
 
     In a bar with Spanish as its language 'pomelo' is a grapefruit, elsewhere another fruit.
     """
-    plain = read_name(name)
-    if language == "es":
-        plain = re.sub(r"\bpomelo\b", "grapefruit", plain)
+    plain = read_name(name, language)
     for word, key in (*((key, key) for key in _HANDBOOK_KEYS), *_OTHER_NAMES.items()):
         if re.search(rf"\b{word}e?s?\b", plain):
             return key

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
-from bot.trade.formulas.kinds import IngredientKind, Preparation, plain_name
+from bot.trade.formulas.ingredient_names.reading import plain_name
+from bot.trade.formulas.kinds import IngredientKind, Preparation
 from bot.trade.formulas.measures import Dimension
 from bot.trade.fruit.acidity import (
     AcidAddition,

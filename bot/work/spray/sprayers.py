@@ -9,7 +9,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
-from bot.trade.formulas.kinds import plain_name
+from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.liquids.ethanol import water_density_g_per_ml
 from bot.trade.spray.sprayers import Evenness, PumpOutput, Weighing
 from bot.work.context import Context, Role

@@ -5,7 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation, plain_name
+from bot.trade.formulas.ingredient_names.reading import plain_name
+from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
 from bot.work.errors import BadValueError
 from bot.work.formulas import formulas, ingredients, overheads
 from bot.work.people import bars

@@ -12,7 +12,8 @@ from sqlalchemy import select
 from sqlalchemy.orm import aliased
 
 from bot.trade.days import business_day, instant_of
-from bot.trade.formulas.kinds import IngredientKind, plain_name
+from bot.trade.formulas.ingredient_names.reading import plain_name
+from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.money.money import to_minor
 from bot.trade.numbers.uncertainty import to_decimal
 from bot.work.context import Context

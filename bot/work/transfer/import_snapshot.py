@@ -7,7 +7,8 @@ from datetime import date
 from fractions import Fraction
 from typing import Any
 
-from bot.trade.formulas.kinds import IngredientKind, Preparation, plain_name
+from bot.trade.formulas.ingredient_names.reading import plain_name
+from bot.trade.formulas.kinds import IngredientKind, Preparation
 from bot.trade.formulas.measures import BASE_DIMENSIONS, Dimension
 from bot.trade.safety.allergens import Allergen
 from bot.trade.safety.cautions import CAUTIONS

@@ -13,7 +13,7 @@ from typing import Any
 
 from sqlalchemy import ColumnElement, and_, false, func, or_
 
-from bot.trade.formulas.kinds import plain_name
+from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.work.batches import batch_life
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context

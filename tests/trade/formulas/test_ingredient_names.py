@@ -6,14 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.trade.formulas.ingredient_names_es import in_english
-from bot.trade.formulas.kinds import (
-    IngredientKind,
-    guess_kind,
-    is_not_for_drinks,
-    is_peel_oil_name,
-    read_name,
-)
+from bot.trade.formulas.ingredient_names.reading import read_name
+from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_not_for_drinks, is_peel_oil_name
 from bot.trade.safety.allergens import Allergen, allergen_lines, to_declare
 from bot.trade.safety.grade import OilStanding, oil_standing
 from bot.trade.safety.jurisdiction import Jurisdiction
@@ -89,6 +83,8 @@ def test_milk_of_almonds_is_no_milk() -> None:
 def test_a_pomelo_is_a_grapefruit_only_among_spanish_words() -> None:
     assert read_name("aceite de pomelo") == "grapefruit oil"
     assert read_name("pomelo oil") == "pomelo oil"
+    assert read_name("Pomelo") == "pomelo"
+    assert read_name("Pomelo", "es") == "grapefruit"
     assert oil_standing("aceite de pomelo") is OilStanding.CITRUS_LISTED
     assert is_peel_oil_name("aceite de limón")
 
@@ -96,8 +92,8 @@ def test_a_pomelo_is_a_grapefruit_only_among_spanish_words() -> None:
 @given(st.from_regex(r"[a-z]{1,12}( [a-z]{1,12}){0,4}", fullmatch=True))
 def test_what_was_put_into_english_stays(name: str) -> None:
     # Reading twice changes nothing more: rules may pass a read name on to each other.
-    once = in_english(name)
-    assert in_english(once) == once
+    once = read_name(name)
+    assert read_name(once) == once
 
 
 @pytest.mark.parametrize(

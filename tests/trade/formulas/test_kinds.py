@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.kinds import (
     INGREDIENT_PROPERTIES,
     PREPARATION_DEFAULTS,
@@ -15,7 +16,6 @@ from bot.trade.formulas.kinds import (
     guess_kind,
     is_not_for_drinks,
     is_peel_oil_name,
-    plain_name,
 )
 from bot.trade.safety.cautions import CAUTIONS
 

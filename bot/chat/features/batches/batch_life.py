@@ -218,6 +218,7 @@ COMMANDS = (
         "check",
         N_("note how a rested batch looks"),
         _check,
+        words=("checked", "check on"),
         examples=(N_("check 12 clear"), N_("check 12 hazy, a thin skin on top")),
         slots=(
             BATCH_SLOT,
@@ -232,7 +233,7 @@ COMMANDS = (
         "open",
         N_("put a batch into use, or note an opened bottle"),
         _open,
-        words=("opened",),
+        words=("opened", "open batch", "opened batch"),
         examples=(N_("open 12"), N_("opened grapefruit oil yesterday, kept cold")),
         slots=(
             replace(BATCH_SLOT, wanted=lambda turn, given: "opened" not in given),
@@ -245,7 +246,7 @@ COMMANDS = (
         "used",
         N_("note that a batch is used up"),
         _used,
-        words=("used up", "finished", "empty"),
+        words=("used up", "finished", "empty", "batch used up", "finished batch", "used up batch"),
         slots=(BATCH_SLOT,),
         writes=True,
     ),
@@ -253,6 +254,7 @@ COMMANDS = (
         "discard",
         N_("throw a batch out"),
         _discard,
+        words=("bin batch", "throw out batch", "dump batch", "throw batch", "discarded"),
         examples=(N_("discard 12 40 ml, smelt of old oil"),),
         slots=(
             BATCH_SLOT,

@@ -27,7 +27,8 @@ from bot.chat.features.liquids.clearing_words import clear_line
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
 from bot.chat.features.safety.caution_blocks import batch_caution, cautions_at
 from bot.chat.features.safety.grade_words import unconfirmed_mark
-from bot.chat.i18n.language import _, show_day, show_full_day, show_moment
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import _, show_day, show_full_day, show_moment, tongue
 from bot.chat.reply.message import Block, Button, Caution, Reply, Text, reply
 from bot.chat.reply.units import show_ml
 from bot.trade.safety.caution import Step
@@ -100,7 +101,7 @@ def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
 
 
 def _list(turn: Turn, given: Given) -> Reply:
-    everything = bool(turn.line.split()[1:2]) and turn.line.split()[1].casefold() in {"all", "everything"}
+    everything = any(stands_for(word, "ALL", tongue().language) for word in turn.line.split()[1:2])
     known = batches.listed(turn.context, everything)
     today = business_today(turn)
     if not known:
@@ -158,7 +159,10 @@ COMMANDS = (
         "batch",
         N_("log a batch, or show one by its number"),
         _batch,
-        words=("make batch", "made", "log batch", "make"),
+        words=(
+            *("make batch", "made", "log batch", "make", "how is batch", "show batch", "log a batch"),
+            *("make a batch of", "batch up", "is batch"),
+        ),
         examples=(N_("batch grapefruit mist to 400 ml"), N_("batch 12")),
         slots=(
             Slot("batch", BATCH_SLOT.ask, never, accept_batch),
@@ -172,5 +176,14 @@ COMMANDS = (
         writes=True,
         menu=20,
     ),
-    Command("batches", N_("what is resting, ready, near discard"), _list, menu=25),
+    Command(
+        "batches",
+        N_("what is resting, ready, near discard"),
+        _list,
+        words=(
+            *("show batches", "what's ready", "what is ready", "whats ready", "what's resting"),
+            *("what is resting",),
+        ),
+        menu=25,
+    ),
 )

@@ -92,7 +92,10 @@ COMMANDS = (
         "formulas",
         N_("the formulas in the book"),
         _list,
-        words=("book", "recipes", "specs", "spec list"),
+        words=(
+            *("book", "recipes", "specs", "spec list", "show formulas", "list formulas", "all formulas"),
+            *("show recipes",),
+        ),
         menu=45,
         quick=True,
     ),
@@ -100,7 +103,10 @@ COMMANDS = (
         "formula",
         N_("show a formula"),
         _show,
-        words=("recipe", "spec", "show"),
+        words=(
+            *("recipe", "spec", "show", "recipe for", "show recipe for", "formula for", "show me"),
+            *("spec for",),
+        ),
         examples=(N_("formula grapefruit mist"),),
         slots=(
             FORMULA_SLOT,

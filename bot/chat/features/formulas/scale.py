@@ -210,7 +210,10 @@ COMMANDS = (
         "scale",
         N_("amounts for a size, bottles, drinks or what you have"),
         _scale,
-        words=("make amounts", "amounts"),
+        words=(
+            *("make amounts", "amounts", "scale up", "scale down", "how much oil for"),
+            *("how much oil do i need for", "how much do i need for"),
+        ),
         examples=_EXAMPLES,
         slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, TARGET_SLOT, GRAMS_SLOT, TEMPERATURE_SLOT),
         menu=10,

@@ -179,7 +179,12 @@ COMMANDS = (
         "waste",
         N_("log fruit thrown out"),
         _waste,
-        words=("waste new", "wasted", "binned", "threw out", "thrown out", "log waste"),
+        words=(
+            *("waste new", "wasted", "binned", "threw out", "thrown out", "log waste", "bin", "toss"),
+            *("tossed", "chuck", "chucked", "dump", "dumped", "trash", "trashed", "throw out"),
+            *("throw away", "threw away", "thrown away", "we threw out", "we binned", "had to bin"),
+            *("lost",),
+        ),
         examples=(N_("waste 6 oranges mouldy"), N_("waste 1.2 kg lemons, 3 limes dried out")),
         slots=(*_SLOTS, Slot(PHOTO, _ask_reason, lambda turn, given: False)),
         writes=True,

@@ -23,6 +23,21 @@ def _cancel(turn: Turn, given: Given) -> Reply:
 
 
 COMMANDS = (
-    Command("help", N_("what I can do"), _help, anyone=True, menu=90, examples=(N_("help waste"),)),
-    Command("cancel", N_("forget the question in progress"), _cancel, writes=True, anyone=True),
+    Command(
+        "help",
+        N_("what I can do"),
+        _help,
+        words=("hi", "hello", "hey", "what can i do", "what can you do", "what can i say"),
+        anyone=True,
+        menu=90,
+        examples=(N_("help waste"),),
+    ),
+    Command(
+        "cancel",
+        N_("forget the question in progress"),
+        _cancel,
+        words=("never mind", "nevermind", "forget it", "stop"),
+        writes=True,
+        anyone=True,
+    ),
 )

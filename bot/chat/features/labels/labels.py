@@ -126,7 +126,10 @@ COMMANDS = (
         "label",
         N_("labels for a batch, to print"),
         _label,
-        words=("labels", "print labels", "print label", "print"),
+        words=(
+            *("labels", "print labels", "print label", "print", "label for", "labels for"),
+            *("print labels for", "print label for"),
+        ),
         examples=(N_("label 12"), N_("label 12 a4-3x7 x8"), N_("label 12 x4 from 9")),
         slots=(
             Slot("batch", ask_open_batch, accept=accept_batch),

@@ -17,4 +17,13 @@ def _undo(turn: Turn, given: Given) -> Reply:
     return worded_undo(turn, undo.take_back(turn.context, number))
 
 
-COMMANDS = (Command("undo", N_("take back the last thing you logged"), _undo, writes=True, menu=80),)
+COMMANDS = (
+    Command(
+        "undo",
+        N_("take back the last thing you logged"),
+        _undo,
+        words=("take it back", "take back", "undo the last"),
+        writes=True,
+        menu=80,
+    ),
+)

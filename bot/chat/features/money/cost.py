@@ -202,7 +202,7 @@ COMMANDS = (
         "cost",
         N_("what a batch, a bottle and a drink cost"),
         _cost,
-        words=("costs", "cost of", "how much is"),
+        words=("costs", "cost of", "how much is", "what does", "how much does", "what do", "how much do"),
         examples=(N_("cost grapefruit mist to 8 x 50 ml"), N_("cost grapefruit mist more")),
         slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, _TARGET, GRAMS_SLOT, TEMPERATURE_SLOT, *_DETAIL),
         menu=15,

@@ -293,7 +293,11 @@ COMMANDS = (
         "price",
         N_("set or see what a pack costs"),
         _price,
-        words=("price new", "prices", "price of", "price history", "price history of"),
+        words=(
+            *("price new", "prices", "price of", "price history", "price history of"),
+            *("what is the price of", "what's the price of", "whats the price of", "price for"),
+            *("set price of", "set price", "set the price of"),
+        ),
         examples=(N_("price grapefruit oil 10 ml 7.90"), N_("price oranges 0.60 each, 5 garnishes each")),
         slots=(
             Slot("item", _ask_item, accept=_accept_item),

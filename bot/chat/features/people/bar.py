@@ -20,7 +20,7 @@ from bot.chat.features.people.setting_values import (
 )
 from bot.chat.features.people.start import choices_of_zone, jurisdiction_name, units_name
 from bot.chat.i18n.language import _
-from bot.chat.i18n.locale_choice import NAMES
+from bot.chat.i18n.languages import languages
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.trade.safety.jurisdiction import Jurisdiction
@@ -109,7 +109,7 @@ def _change_by(bar: BarView, page: str, key: str) -> list[tuple[str, str]]:
 
 _CHOICES: dict[str, tuple[str, ...]] = {
     **fruit_settings.CHOICES,
-    "language": tuple(NAMES.values()),
+    "language": tuple(one.name for one in languages().values()),
     "service_days": (N_("every day"), N_("mon-sat"), N_("tue-sat"), N_("wed-sun")),
     "discard_warn": ("1", "3", "7"),
     "loss": ("0 %", "2 %", "5 %"),
@@ -188,7 +188,7 @@ COMMANDS = (
         "bar",
         N_("see and change the bar's settings"),
         _bar,
-        words=("settings", "setting"),
+        words=("settings", "setting", "set", "change setting"),
         examples=(N_("bar closing hour 04:00"), N_("bar ounces us"), N_("bar dash 0.8 ml")),
         slots=(
             Slot("page", _ask_setting, never, _accept_noun),

@@ -16,8 +16,8 @@ from bot.chat.features.people.setting_values import (
     says_usual,
     show_clock_minute,
 )
-from bot.chat.i18n.language import _, decimal_mark, show_number
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError, read_range
+from bot.chat.i18n.language import _, read_range, show_number
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reply.message import reply
 from bot.chat.reply.units import show_range
 from bot.trade.fruit.peeled import Keeping, peeled_clock
@@ -97,7 +97,7 @@ def _number_reader(key: str) -> Reader:
         while words and words[-1].isalpha() and words[-1].casefold() != "to":
             words.pop()
         try:
-            low, high = read_range(" ".join(words), decimal_mark())
+            low, high = read_range(" ".join(words))
         except (NotANumberError, AmbiguousNumberError):
             raise Say(reply(_("Write a number, or two for a range: 10 or 10-12. Or: off."))) from None
         if not least <= low <= high <= most:
@@ -139,7 +139,7 @@ def _is_unset(text: str) -> bool:
 def _single(text: str) -> Fraction | None:
     """Return the one number that a text is, None for anything else and for a range."""
     try:
-        low, high = read_range(text.strip(), decimal_mark())
+        low, high = read_range(text.strip())
     except (NotANumberError, AmbiguousNumberError):
         return None
     return low if low == high else None

@@ -9,25 +9,33 @@ from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.people.deep_links import main_buttons
 from bot.chat.i18n.language import _, speaking, tongue
-from bot.chat.i18n.locale_choice import NAMES, language_named
+from bot.chat.i18n.languages import languages
+from bot.chat.i18n.locale_choice import language_named
 from bot.chat.reply.message import Reply, reply
 from bot.trade.words import N_
 from bot.work.people import people
 
 
 def _ask(turn: Turn, given: Given) -> Question:
+    names = [one.name for one in languages().values()]
     return Question(
-        _("Which language? Now: {language}").format(language=NAMES[tongue().language]),
-        columns([(name, name) for name in NAMES.values()], 2),
-        hint=", ".join(NAMES.values()),
+        _("Which language? Now: {language}").format(language=languages()[tongue().language].name),
+        columns([(name, name) for name in names], 2),
+        hint=", ".join(names),
     )
 
 
-def _accept(turn: Turn, given: Given, value: str) -> str:
-    found = language_named(value)
+def read_language(text: str) -> str:
+    """Return the language that a text names; says which there are where it names none."""
+    found = language_named(text)
     if not found:
-        raise Say(reply(_("I speak: {languages}").format(languages=", ".join(NAMES.values()))))
+        names = ", ".join(one.name for one in languages().values())
+        raise Say(reply(_("I speak: {languages}").format(languages=names)))
     return found
+
+
+def _accept(turn: Turn, given: Given, value: str) -> str:
+    return read_language(value)
 
 
 def _language(turn: Turn, given: Given) -> Reply:
@@ -47,6 +55,9 @@ COMMANDS = (
         "language",
         N_("the language I speak with you"),
         _language,
+        words=("speak",),
+        # Whoever is answered in a language they cannot read still finds the way to their own.
+        in_every_language=True,
         slots=(Slot("free", _ask, accept=_accept),),
         writes=True,
         anyone=True,

@@ -12,6 +12,7 @@ from bot.chat.dialogue.temperature_input import accept_temperature
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
+from bot.chat.features.people.language import read_language
 from bot.chat.features.people.setting_pages import HOUSEHOLD, OUNCES
 from bot.chat.features.people.setting_values import day_names, read_clock, says_off, says_on, says_usual
 from bot.chat.features.people.start import (
@@ -21,11 +22,12 @@ from bot.chat.features.people.start import (
     accept_units,
     accept_zone,
 )
-from bot.chat.i18n.language import _, decimal_mark, tongue
-from bot.chat.i18n.locale_choice import NAMES, language_named
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError, read_number, read_range
+from bot.chat.i18n.keywords import own_units
+from bot.chat.i18n.language import _, read_number, read_range, tongue
+from bot.chat.i18n.languages import ENGLISH
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reply.message import reply
-from bot.trade.formulas.kinds import plain_name
+from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.measures import HOUSE_MEASURES, to_ml
 from bot.trade.formulas.measures import Quantity as TradeQuantity
 from bot.trade.formulas.unit_words import AmbiguousUnitError, UnknownUnitError, resolve_unit
@@ -36,7 +38,7 @@ from bot.work.labels.labels import ALL_STOCKS
 
 def _number(text: str) -> Fraction:
     try:
-        return read_number(text.strip().rstrip("%").removesuffix("ml").strip(), decimal_mark())
+        return read_number(text.strip().rstrip("%").removesuffix("ml").strip())
     except (NotANumberError, AmbiguousNumberError):
         raise Say(reply(_("“{text}” is not a number I can read here.").format(text=text[:40]))) from None
 
@@ -62,8 +64,9 @@ def _read_days(turn: Turn, text: str) -> dict[str, Any]:
     if plain.strip() in {"every day", "all", "daily", _("every day").casefold()}:
         return {"service_days": EVERY_DAY}
     plain = plain_name(plain)
-    names = [plain_name(name).rstrip(".") for name in day_names()]
-    english = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
+    names, english = (
+        [plain_name(name).rstrip(".") for name in day_names(locale)] for locale in (tongue().locale, ENGLISH)
+    )
     mask = 0
     for word in plain.replace(" - ", "-").split():
         ends = [_day_number(part, names, english) for part in word.split("-")]
@@ -134,7 +137,7 @@ def _read_temperature(turn: Turn, text: str) -> dict[str, Any]:
 def _read_spray(turn: Turn, text: str) -> dict[str, Any]:
     plain = text.strip().removesuffix("ml").strip()
     try:
-        low, high = read_range(plain, decimal_mark())
+        low, high = read_range(plain)
     except (NotANumberError, AmbiguousNumberError):
         raise Say(reply(_("Write what one spray gives, such as: 0.07-0.10 ml"))) from None
     if not 0 < low <= high <= 2:
@@ -160,7 +163,7 @@ def _read_tools(turn: Turn, text: str) -> dict[str, Any]:
         words = line.split()
         try:
             name, step, up_to = " ".join(words[:-4]), words[-4], words[-2]
-            read = read_number(step, decimal_mark()), read_number(up_to, decimal_mark())
+            read = read_number(step), read_number(up_to)
         except (IndexError, NotANumberError, AmbiguousNumberError):
             raise Say(
                 reply(_("A line for each tool: its name, its marks, its size. Syringe 0.2 ml 10 ml"))
@@ -181,10 +184,7 @@ def _read_labels(turn: Turn, text: str) -> dict[str, Any]:
 
 
 def _read_language(turn: Turn, text: str) -> dict[str, Any]:
-    found = language_named(text)
-    if not found:
-        raise Say(reply(_("I speak: {languages}").format(languages=", ".join(NAMES.values()))))
-    return {"language": found}
+    return {"language": read_language(text)}
 
 
 def _read_measure(measure: str) -> Callable[[Turn, str], dict[str, Any]]:
@@ -195,7 +195,7 @@ def _read_measure(measure: str) -> Callable[[Turn, str], dict[str, Any]]:
             return {"house_ml": own}
         number, _space, word = text.strip().partition(" ")
         try:
-            unit = resolve_unit(word or "ml", turn.context.bar.sense(True), tongue().language)
+            unit = resolve_unit(word or "ml", turn.context.bar.sense(True), own_units(tongue().language))
             ml = to_ml(TradeQuantity(_number(number), unit), turn.context.bar.house)
         except (UnknownUnitError, AmbiguousUnitError):
             raise Say(reply(_("Write its size in ml, such as: {name} 5 ml").format(name=measure))) from None

@@ -10,7 +10,7 @@ from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.setting_values import day_names, show_clock_minute, show_span
 from bot.chat.features.people.start import jurisdiction_name, units_name
 from bot.chat.i18n.language import _, ngettext, show_number
-from bot.chat.i18n.locale_choice import NAMES
+from bot.chat.i18n.languages import languages
 from bot.chat.i18n.setting_names import SETTINGS
 from bot.chat.reply.units import show_range, show_temperature
 from bot.trade.formulas.measures import DEFAULT_HOUSE_MEASURES, HOUSE_MEASURES
@@ -27,7 +27,7 @@ def shown(bar: BarView) -> dict[str, str]:
     settings = bar.settings
     values = {
         "name": bar.name,
-        "language": NAMES.get(bar.language, bar.language),
+        "language": languages()[bar.language].name,
         "currency": bar.currency,
         "units": units_name(bar.units),
         "zone": bar.zone.replace("_", " "),

@@ -64,7 +64,7 @@ def show_span(begin: int, end: int) -> str:
     return f"{show_clock_minute(begin)} - {show_clock_minute(end)}"
 
 
-def day_names() -> list[str]:
-    """Return the short names of the days, Monday first."""
-    names = get_day_names("abbreviated", locale=Locale.parse(tongue().locale))
+def day_names(locale: str = "") -> list[str]:
+    """Return the short names of the days in a locale or in the one now spoken, Monday first."""
+    names = get_day_names("abbreviated", locale=Locale.parse(locale or tongue().locale))
     return [names[day] for day in range(7)]

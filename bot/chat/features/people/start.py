@@ -12,6 +12,7 @@ from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.people.deep_links import ask_code, is_scan, join, main_buttons, scan
 from bot.chat.features.people.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.i18n.language import _, show_moment, tongue
+from bot.chat.i18n.locale_choice import zones_offered
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.words import N_
@@ -19,14 +20,6 @@ from bot.work.context import Role
 from bot.work.errors import BadValueError
 from bot.work.people import bars, people, team
 
-# Zones offered first, by the language a phone is set to: the city is then one tap away.
-_ZONES_BY_LANGUAGE = {
-    "en-us": ("America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles"),
-    "en": ("Europe/London", "America/New_York", "America/Chicago", "America/Los_Angeles", "Australia/Sydney"),
-    "es": ("Europe/Madrid", "America/Mexico_City", "America/Bogota", "America/Argentina/Buenos_Aires"),
-    "fr": ("Europe/Paris", "Europe/Brussels", "America/Montreal"),
-    "de": ("Europe/Berlin", "Europe/Vienna", "Europe/Zurich"),
-}
 _JURISDICTIONS = {
     Jurisdiction.US: N_("United States"),
     Jurisdiction.EU: N_("European Union"),
@@ -64,11 +57,7 @@ def _city(zone: str) -> str:
 
 def choices_of_zone(turn: Turn) -> list[tuple[str, str]]:
     """Return cities to tap, as likely as the phone's language tells."""
-    language = (turn.message.sender.language or "en").casefold()
-    zones = (
-        _ZONES_BY_LANGUAGE.get(language) or _ZONES_BY_LANGUAGE.get(language[:2]) or _ZONES_BY_LANGUAGE["en"]
-    )
-    return [(_city(zone), zone) for zone in zones]
+    return [(_city(zone), zone) for zone in zones_offered(turn.message.sender.language)]
 
 
 def _ask_zone(turn: Turn, given: Given) -> Question:

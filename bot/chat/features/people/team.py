@@ -11,7 +11,7 @@ from bot.chat.dialogue.strangers import stranger
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.people.deep_links import ask_code, join, main_buttons
 from bot.chat.grammar.syntax import Duration
-from bot.chat.i18n.language import _, ngettext, show_full_day, show_moment, show_number
+from bot.chat.i18n.language import _, ngettext, other_words, show_full_day, show_moment, show_number
 from bot.chat.reply.message import Button, File, Reply, reply
 from bot.documents.labels.qr import qr_png
 from bot.trade.words import N_
@@ -21,14 +21,6 @@ from bot.work.people.team import TeamMember
 
 ROLE_WORDS = {Role.OWNER: N_("owner"), Role.MANAGER: N_("manager"), Role.MEMBER: N_("member")}
 _CHANGES = (N_("remove"), N_("manager"), N_("member"), N_("owner"), N_("forget"))
-
-
-# Other words for the roles, as they are said.
-_ALSO = {
-    **dict.fromkeys(("encargado", "encargada"), "manager"),
-    **dict.fromkeys(("dueño", "dueña", "propietario", "propietaria"), "owner"),
-    "miembro": "member",
-}
 
 
 def shown_name(name: str) -> str:
@@ -44,7 +36,7 @@ def _team(turn: Turn, given: Given) -> Reply:
     if not words:
         return _list(turn)
     said = words[0].casefold()
-    what = next((one for one in _CHANGES if said in {one, _(one)}), _ALSO.get(said, said))
+    what = next((one for one in _CHANGES if said in {one, _(one), *other_words(one)}), said)
     if what in _CHANGES and len(words) > 1:
         sure = len(words) > 2 and words[-1].casefold() in {"yes", _("yes")}
         member = _named(turn, " ".join(words[1:-1] if sure else words[1:]), what)

@@ -9,6 +9,7 @@ from typing import Any
 from bot.chat.features.batches.batch_card import clarity_buttons
 from bot.chat.features.fruit.peeled import ends
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_moment, show_number, speaking
+from bot.chat.i18n.languages import ENGLISH
 from bot.chat.i18n.locale_choice import bar_tongue, spoken
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Block, Button, Reply, Text
@@ -22,7 +23,7 @@ _MOST_LOW = 6
 
 def worded_reminder(due: DueReminder, now: datetime) -> Reply:
     """Word a reminder in the language of whoever gets it: what, since when if late, and what to tap."""
-    language = spoken(due.language) or spoken(due.bar.language) or "en"
+    language = spoken(due.language) or spoken(due.bar.language) or ENGLISH
     with speaking(bar_tongue(due.bar, language, now)):
         first, lines, buttons = _WORDS[due.kind](due)
         if due.late_by(now) is not None:

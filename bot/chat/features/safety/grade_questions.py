@@ -9,7 +9,7 @@ from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Detail, Hash, Unknown
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Text, reply
-from bot.trade.formulas.kinds import plain_name
+from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.safety.grade import GradeReason
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import DraftLine, FormulaView

@@ -282,7 +282,7 @@ COMMANDS = (
         "bought",
         N_("log what came in"),
         _bought,
-        words=("buy", "delivery", "delivered"),
+        words=("buy", "delivery", "delivered", "received", "got in"),
         examples=(N_("bought 2 cases oranges 80 each 34.00"), N_("bought 80 oranges 34.00; 40 limes 8.00")),
         slots=_BOUGHT_SLOTS,
         writes=True,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-SPANISH: Final[dict[str, str]] = {
+KEYWORDS: Final[dict[str, str]] = {
     "TO": "a al hasta",
     "FOR": "para por",
     "FROM": "desde de del",

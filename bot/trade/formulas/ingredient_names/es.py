@@ -1,16 +1,12 @@
-"""Translate Spanish ingredient names to English, so that one set of rules reads both.
-
-Only words without another meaning in English are listed. The result is a suggestion that a person confirms:
-no rule of the trade rests on it alone.
-"""
+"""Spanish names of ingredients, for the rules to read as English ones."""
 
 from __future__ import annotations
 
-import re
-from functools import lru_cache
 from typing import Final
 
-# Plain form (lower case, no accents) to English. A plural s or es is removed.
+from bot.trade.formulas.ingredient_names.reading import IngredientNames
+
+# Plain form (lower case, no accents) to English. Only words without another meaning in English are listed.
 _WORDS: Final[dict[str, str]] = {
     "aceite": "oil", "aceite esencial": "oil", "zumo": "juice", "jugo": "juice", "jarabe": "syrup",
     "sirope": "syrup", "almibar": "syrup", "leche": "milk", "nata": "cream", "crema": "cream",
@@ -60,26 +56,12 @@ _WORDS: Final[dict[str, str]] = {
     "prensado en frio": "cold-pressed",
 }  # fmt: skip
 
-_LONGEST_FIRST: Final = sorted(_WORDS, key=lambda words: (-len(words), words))
-_WORD: Final = re.compile(rf"\b({'|'.join(map(re.escape, _LONGEST_FIRST))})((?:e?s)?)\b")
-_HEADS: Final = (
-    "oil|juice|syrup|milk|cream|butter|flour|liqueur|vinegar|puree|peel|rind|zest|leaf|flower|seed"
+NAMES: Final = IngredientNames(
+    "es",
+    _WORDS,
+    ending="e?s",
+    of="(?:de|del) (?:la |el |los |las )?",
+    # This is a grapefruit in Spain but another fruit in English, so it counts only beside other Spanish words.
+    false_friends={"pomelo": "grapefruit"},
+    surely=r"(?:(?:de|del) pomelo|pomelo (?:rosa|rosado|rojo|blanco))s?|pomelos",
 )
-_OF: Final = re.compile(rf"\b({_HEADS}|acid|sugar|water|wine)s? (?:de|del) (?:la |el |los |las )?(.+)$")
-# This is a grapefruit in Spain but another fruit in English, so it counts only beside other Spanish words.
-_POMELO: Final = re.compile(r"\b(?:(?:de|del) pomelo|pomelo (?:rosa|rosado|rojo|blanco))s?\b|\bpomelos\b")
-
-
-@lru_cache(maxsize=4096)
-def in_english(plain: str) -> str:
-    """Return a plain name with its known Spanish words in English: 'aceite de lima' becomes 'lime oil'."""
-    read = _POMELO.sub(lambda found: found.group().replace("pomelo", "grapefruit"), plain)
-    read = _WORD.sub(lambda found: _WORDS[found[1]], read)
-    if read == plain:
-        return plain
-    for _nested in range(3):
-        found = _OF.search(read)
-        if found is None:
-            break
-        read = f"{read[: found.start()]}{found[2]} {found[1]}"
-    return read

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from bot.trade.formulas.kinds import read_name
+from bot.trade.formulas.ingredient_names.reading import read_name
 from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.numbers.ranges import Range
 from bot.trade.sources import HowKnown, Source

@@ -7,7 +7,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, fields, replace
 
 from bot.trade.errors import OutOfRangeError
-from bot.trade.formulas.kinds import IngredientKind, read_name
+from bot.trade.formulas.ingredient_names.reading import read_name
+from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids import ethanol
 from bot.trade.liquids.clearing.substances import CARRIER, ETHANOL, GLYCEROL, GLYCOL, LIMONENE, WATER
 from bot.trade.liquids.strength import Component, Portion, mix

@@ -1,0 +1,47 @@
+"""English: little words, numbers, plurals. The texts are in the code, and so are the words of commands.
+
+Found by `bot.chat.i18n.languages`; nothing imports it by name.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.i18n.en.keywords import KEYWORDS
+from bot.chat.i18n.en.plurals import plural, singular
+from bot.chat.i18n.languages import Language, counting
+
+_HALF = Fraction(1, 2)
+
+LANGUAGE = Language(
+    tag="en",
+    name="English",
+    locale="en_GB",  # not yet known where: the 24-hour clock is read everywhere
+    locales={"US": "en_US", "UK": "en_GB", "EU": "en_IE", "other": "en_AU"},
+    zones={
+        "en-us": ("America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles"),
+        "en": (
+            *("Europe/London", "America/New_York", "America/Chicago"),
+            *("America/Los_Angeles", "Australia/Sydney"),
+        ),
+    },
+    stemmer="english",
+    plural=plural,
+    singular=singular,
+    keywords=KEYWORDS,
+    # A dozen is a unit, not a number.
+    number_words={
+        **counting("one two three four five six seven eight nine ten eleven twelve"),
+        **dict.fromkeys(("a", "an"), Fraction(1)),
+        **dict.fromkeys(("half", "a half", "half a", "half an", "half of a"), _HALF),
+        **dict.fromkeys(("a couple", "couple of", "a couple of"), Fraction(2)),
+    },
+    halves=("and a half", "and half"),
+    range_words=("to", "or"),
+    articles=frozenset({"the"}),
+    thanks=frozenset(
+        {"thanks", "thank you", "thanks a lot", "many thanks", "thx", "ty", "cheers", "great", "perfect"}
+        | {"nice", "good", "ok", "okay", "got it", "great, thanks", "ok thanks", "okay thanks", "ok, thanks"}
+    ),
+    sold_out="86",
+)

@@ -1,0 +1,72 @@
+"""Spanish: its texts, little words, numbers, units and plurals.
+
+Found by `bot.chat.i18n.languages`; nothing imports it by name.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.i18n.es.keywords import KEYWORDS
+from bot.chat.i18n.es.plurals import plural, singular
+from bot.chat.i18n.languages import Language, counting
+
+LANGUAGE = Language(
+    tag="es",
+    name="Español",
+    locale="es_ES",
+    locales={"US": "es_US"},
+    zones={
+        "es": ("Europe/Madrid", "America/Mexico_City", "America/Bogota", "America/Argentina/Buenos_Aires")
+    },
+    stemmer="spanish",
+    plural=plural,
+    singular=singular,
+    keywords=KEYWORDS,
+    units={
+        "ml": "ml, mililitro, mililitros",
+        "cl": "cl, centilitro, centilitros",
+        "dl": "dl, decilitro, decilitros",
+        "l": "l, lt, lts, litro, litros",
+        "mg": "mg, miligramo, miligramos",
+        "g": "g, gr, grs, gramo, gramos",
+        "kg": "kg, kgs, kilo, kilos, kilogramo, kilogramos",
+        "lb": "lb, libra, libras",
+        "each": "pieza, piezas, pza, pzas, unidad, unidades, ud, uds, cada uno, cada una",
+        "dozen": "docena, docenas",
+        "dash": "golpe, golpes",
+        "drop": "gota, gotas",
+        "barspoon": "cuchara de bar, cucharas de bar, cucharilla de bar, cucharillas de bar",
+        "splash": "chorrito, chorritos",
+        "part": "parte, partes",
+        "bottle": "botella, botellas",
+        "oz": "oz, onza, onzas",
+        "fl oz": "onza líquida, onzas líquidas, onza fluida, onzas fluidas",
+        "tsp": "cdta, cdtas, cdita, cditas, cucharadita, cucharaditas",
+        "tbsp": "cda, cdas, cucharada, cucharadas",
+        "cup": "taza, tazas",
+        "pint": "pinta, pintas",
+        "quart": "cuarto de galón, cuartos de galón",
+        "gallon": "galón, galones",
+    },
+    number_words={
+        **counting("uno dos tres cuatro cinco seis siete ocho nueve diez once doce"),
+        **dict.fromkeys(("un", "una"), Fraction(1)),
+        **dict.fromkeys(("medio", "media"), Fraction(1, 2)),
+        "un par de": Fraction(2),
+    },
+    halves=("y medio", "y media"),
+    range_words=("a", "o"),
+    articles=frozenset({"el", "la", "los", "las"}),
+    thanks=frozenset(
+        {"gracias", "muchas gracias", "mil gracias", "vale", "vale gracias", "vale, gracias", "perfecto"}
+        | {"genial", "estupendo", "ok gracias", "ok, gracias", "de acuerdo"}
+    ),
+    other_words={
+        "closing hour": ("cierre",),
+        "quiet hours": ("silencio",),
+        "manager": ("encargado", "encargada"),
+        "member": ("miembro",),
+        "owner": ("dueño", "dueña", "propietario", "propietaria"),
+    },
+)

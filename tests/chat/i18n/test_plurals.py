@@ -1,0 +1,55 @@
+"""Plurals of a bar's own English nouns, both ways. Source of the forms: common dictionaries, from memory."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from bot.chat.i18n.plurals import counted_name, singular
+
+_FORMS = [
+    ("mango", "mangoes"),
+    ("tomato", "tomatoes"),
+    ("cherry", "cherries"),
+    ("cranberry", "cranberries"),
+    ("leaf", "leaves"),
+    ("bay leaf", "bay leaves"),
+    ("lime", "limes"),
+    ("Lime", "Limes"),
+    ("bunch", "bunches"),
+    ("bunch of mint", "bunches of mint"),
+    ("slice of lime", "slices of lime"),
+    ("grapefruit (pink)", "grapefruits (pink)"),
+    ("orange juice", "orange juices"),
+    ("kumquat", "kumquats"),
+    ("blood orange", "blood oranges"),
+    ("tangelo", "tangelos"),
+    ("pomelo", "pomelos"),
+    ("yuzu", "yuzus"),
+    ("kiwi", "kiwis"),
+    ("peach", "peaches"),
+    ("radish", "radishes"),
+    ("lychee", "lychees"),
+    ("quince", "quinces"),
+    ("passion fruit", "passion fruits"),
+    ("citrus", "citruses"),
+    ("box", "boxes"),
+    ("glass", "glasses"),
+    ("cassis", "cassis"),
+    ("buddha's hand", "buddha's hands"),
+]
+
+
+@pytest.mark.parametrize(("one", "many"), _FORMS)
+def test_english_plurals_both_ways(one: str, many: str) -> None:
+    assert counted_name(one, Fraction(1)) == one
+    assert counted_name(one, Fraction(6)) == many
+    assert counted_name(one, Fraction(1, 2)) == many
+    assert singular(many) == one
+    assert singular(one) == one
+
+
+def test_a_name_that_is_a_plural_stays() -> None:
+    assert counted_name("Grapes", Fraction(6)) == "Grapes"
+    assert singular("mangos") == "mango"
