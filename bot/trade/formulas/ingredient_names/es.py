@@ -61,7 +61,7 @@ NAMES: Final = IngredientNames(
     _WORDS,
     ending="e?s",
     of="(?:de|del) (?:la |el |los |las )?",
-    # This is a grapefruit in Spain but another fruit in English, so it counts only beside other Spanish words.
+    # This is a grapefruit in Spain but another fruit in English, so it counts only beside Spanish words.
     false_friends={"pomelo": "grapefruit"},
     surely=r"(?:(?:de|del) pomelo|pomelo (?:rosa|rosado|rojo|blanco))s?|pomelos",
 )
