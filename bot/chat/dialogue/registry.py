@@ -10,6 +10,7 @@ from pkgutil import walk_packages
 from types import ModuleType
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.i18n.language import tongue, translated
 from bot.chat.i18n.languages import languages
 
@@ -25,8 +26,14 @@ def all_commands() -> dict[str, Command]:
     }
 
 
+@cache
+def all_log_words() -> dict[str, LogWords]:
+    """Return the sentences for log entries by the kind of entry."""
+    return {words.what: words for module in _feature_modules() for words in getattr(module, "LOG_WORDS", ())}
+
+
 def _feature_modules() -> Iterator[ModuleType]:
-    """Import every module of the features; they register their commands by having them."""
+    """Import every module of the features; `COMMANDS` and `LOG_WORDS` in a module are registered."""
     package = import_module("bot.chat.features")
     for found in walk_packages(package.__path__, f"{package.__name__}."):
         yield import_module(found.name)

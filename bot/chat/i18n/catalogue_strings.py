@@ -47,23 +47,6 @@ SAID: Final = (N_("yes"),)
 FORGOTTEN: Final = N_("former member")
 """What stands in place of a forgotten name."""
 
-LOGGED: Final = (
-    N_("close trial"),
-    N_("drinks"),
-    N_("import"),
-    N_("promote"),
-    N_("retire sprayer"),
-    N_("sprayer"),
-    N_("taste"),
-    N_("trial"),
-    N_("trial batches"),
-    N_("trial key"),
-    N_("trial variant"),
-    N_("use sprayer"),
-    N_("weighing"),
-)
-"""What the log calls entries that have no sentence of their own."""
-
 DETAILS: Final = (
     N_("rest"),
     N_("discard"),

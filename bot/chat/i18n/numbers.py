@@ -69,7 +69,8 @@ def _and_a_half(language: str) -> re.Pattern[str]:
 
 
 @cache
-def _between(language: str) -> re.Pattern[str]:
+def range_sign(language: str) -> re.Pattern[str]:
+    """Return what may stand between the ends of a range: a hyphen or dash, or a word such as 'to'."""
     words = "|".join(word for one in understood(language) for word in one.range_words)
     return re.compile(rf" ?[{_HYPHENS}] ?| (?:{words}) ")
 
@@ -112,7 +113,7 @@ def read_range(text: str, decimal_mark: str = ".", language: str = ENGLISH) -> t
             raise
     else:
         return only, only
-    for found in _between(language).finditer(text.casefold()):
+    for found in range_sign(language).finditer(text.casefold()):
         try:
             low = read_number(text[: found.start()], decimal_mark, language)
             high = read_number(text[found.end() :], decimal_mark, language)

@@ -11,14 +11,14 @@ from pathlib import Path
 import pytest
 from babel import Locale
 
-from bot.chat.dialogue.registry import all_commands
-from bot.chat.features.log import entries
+from bot.chat.dialogue.registry import all_commands, all_log_words
 from bot.chat.i18n import catalogue_strings
 from bot.chat.i18n.language import Tongue, _, ngettext, speaking
 from bot.trade.formulas.kinds import IngredientKind, MeasuredBy, Preparation
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.limits import LimitUnit
 from bot.work.context import DEFAULT_REASONS
+from bot.work.log import undo
 from tests import catalogues
 
 _BOT = Path(catalogue_strings.__file__).parents[2]
@@ -99,10 +99,11 @@ def _logged() -> Iterator[str]:
 
 
 def test_every_entry_of_the_log_has_words() -> None:
-    known = {one if isinstance(one, str) else one[0] for one in catalogues.ids(catalogues.template())}
     logged = set(_logged())
     assert len(logged) > 20
-    assert sorted(logged - set(entries.WHAT) - known) == []
+    assert sorted(logged - set(all_log_words())) == []
+    for words in all_log_words().values():
+        assert bool(words.undone) == undo.is_undoable(words.what), words.what
 
 
 def test_summaries_of_commands_fit_the_menu_in_every_language() -> None:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import BATCH_SLOT, never, quantity_in_ml, undo_button
 from bot.chat.dialogue.slots import PHOTO, Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
@@ -263,4 +264,11 @@ COMMANDS = (
         ),
         writes=True,
     ),
+)
+
+LOG_WORDS = (
+    LogWords("check", N_("checked batch {batch}"), N_("The check of batch {batch} is taken back.")),
+    LogWords("open batch", N_("opened batch {batch}"), N_("Batch {batch} is not open any more.")),
+    LogWords("use up", N_("batch {batch} used up"), N_("Batch {batch} is not used up any more.")),
+    LogWords("discard", N_("discarded batch {batch}"), N_("Batch {batch} is not discarded any more.")),
 )

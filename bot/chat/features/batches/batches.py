@@ -7,6 +7,7 @@ from datetime import date, datetime
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import (
     BATCH_SLOT,
     FORMULA_SLOT,
@@ -186,4 +187,8 @@ COMMANDS = (
         ),
         menu=25,
     ),
+)
+
+LOG_WORDS = (
+    LogWords("batch", N_("made batch {batch}, {name}"), N_("Batch {batch} is taken back, as if never made.")),
 )

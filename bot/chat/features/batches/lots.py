@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Turn
@@ -73,5 +74,11 @@ COMMANDS = (
         words=("which batches used lot", "which batches", "trace", "lots"),
         examples=(N_("which batches used lot A2231"),),
         slots=(Slot("lot", _ask_lot),),
+    ),
+)
+
+LOG_WORDS = (
+    LogWords(
+        "lot", N_("noted a lot for batch {batch}"), N_("The lot noted for batch {batch} is taken back.")
     ),
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.features.batches.opened_bottles import ASKED_SLOT, DETAIL_SLOTS, opened_reply
 from bot.trade.words import N_
 
@@ -18,5 +19,11 @@ COMMANDS = (
         ),
         slots=(ASKED_SLOT, *DETAIL_SLOTS),
         writes=True,
+    ),
+)
+
+LOG_WORDS = (
+    LogWords(
+        "opened", N_("opened {name}"), N_("{name}: what was noted of its bottle before is in force again.")
     ),
 )

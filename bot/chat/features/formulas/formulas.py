@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, no_formulas, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
@@ -144,4 +145,11 @@ COMMANDS = (
         writes=True,
         manages=True,
     ),
+)
+
+LOG_WORDS = (
+    LogWords("rename formula", N_("renamed {before} to {name}"), N_("{before} has its old name back.")),
+    LogWords("archive formula", N_("put {name} away"), N_("{name} is back in the book.")),
+    LogWords("restore formula", N_("brought {name} back"), N_("{name} is put away again.")),
+    LogWords("ingredient kind", N_("kind of {name}")),
 )

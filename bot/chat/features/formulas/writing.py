@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.naming import short_name, spelt_alike
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
@@ -284,5 +285,12 @@ COMMANDS = (
         slots=(FORMULA_SLOT, Slot("lines", _ask_changes, accept=_accept_lines)),
         writes=True,
         manages=True,
+    ),
+)
+
+LOG_WORDS = (
+    LogWords("formula", N_("wrote down {name}"), N_("{name} is put away again.")),
+    LogWords(
+        "change formula", N_("changed {name}"), N_("{name} is as it was before the change, as a new version.")
     ),
 )

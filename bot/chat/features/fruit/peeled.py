@@ -8,6 +8,7 @@ from typing import Any
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.fruit_input import accept_fruit
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import BATCH_SLOT, each_line, quantity_in_ml, undo_button, undo_each
 from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
@@ -308,5 +309,15 @@ COMMANDS = (
         examples=(N_("peeled in batch 4 oranges 12"),),
         slots=(_LYING, _COUNT, BATCH_SLOT),
         writes=True,
+    ),
+)
+
+LOG_WORDS = (
+    LogWords("peeled", N_("peeled {name}"), N_("The peeled {name} is taken back.")),
+    LogWords("juiced", N_("juiced {name}"), N_("The juice of {name} is taken back.")),
+    LogWords(
+        "peeled in batch",
+        N_("put peeled {name} into batch {batch}"),
+        N_("The peeled {name} is not in batch {batch} any more."),
     ),
 )

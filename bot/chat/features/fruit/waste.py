@@ -7,6 +7,7 @@ from typing import Any
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.fruit_input import accept_fruit
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import each_line, undo_button
 from bot.chat.dialogue.slots import DIGIT, PHOTO, Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
@@ -23,6 +24,7 @@ from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteLine, WasteLogged
+from bot.work.log.history import LogLine
 
 # Citrus first: what most bars throw out. Offered while the bar has logged nothing of its own.
 _USUAL_FRUIT = (N_("orange"), N_("lemon"), N_("lime"), N_("grapefruit"))
@@ -174,6 +176,15 @@ def _reason(turn: Turn, given: Given) -> Reply:
     )
 
 
+def _waste_values(line: LogLine, units: str) -> dict[str, str]:
+    return {"lines": ", ".join(_wasted(one, units) for one in line.wasted)}
+
+
+def _wasted(one: waste.WasteView, units: str) -> str:
+    reason = f" {_(one.reason)}" if one.reason else ""
+    return f"{piece_words(one, units)}{reason}"
+
+
 COMMANDS = (
     Command(
         "waste",
@@ -191,4 +202,11 @@ COMMANDS = (
         menu=1,
     ),
     Command("reason", N_("say why something was thrown out"), _reason, writes=True),
+)
+
+LOG_WORDS = (
+    LogWords("waste", N_("waste, {lines}"), N_("The waste is taken back."), values=_waste_values),
+    LogWords(
+        "waste reason", N_("gave a reason, {lines}"), N_("The reason is taken back."), values=_waste_values
+    ),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
@@ -186,3 +187,5 @@ COMMANDS = (
         writes=True,
     ),
 )
+
+LOG_WORDS = (LogWords("density", N_("density of {name}"), N_("{name} has the density it had before.")),)

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import accept_batch, never, quantity_in_ml
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.strength_input import accept_level, ask_strength, percent_of, show_strength
@@ -302,3 +303,5 @@ COMMANDS = (
         menu=12,
     ),
 )
+
+LOG_WORDS = (LogWords("strength", N_("strength of {name}"), N_("{name} has the strength it had before.")),)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.turn import Given, Turn
-from bot.chat.features.log.undo_words import worded_undo
+from bot.chat.features.log.entries import undo_reply
 from bot.chat.reply.message import Reply
 from bot.trade.words import N_
 from bot.work.log import undo
@@ -14,7 +15,7 @@ from bot.work.log import undo
 def _undo(turn: Turn, given: Given) -> Reply:
     number = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
     turn.context.watch = watching(N_("Taking back"))
-    return worded_undo(turn, undo.take_back(turn.context, number))
+    return undo_reply(turn, undo.take_back(turn.context, number))
 
 
 COMMANDS = (
@@ -27,3 +28,5 @@ COMMANDS = (
         menu=80,
     ),
 )
+
+LOG_WORDS = (LogWords("undo", N_("took back #{undo_of}")),)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.money_input import as_money
 from bot.chat.dialogue.naming import known_ingredient, spelt_alike
 from bot.chat.dialogue.shared_slots import is_liquid, never, undo_button
@@ -25,6 +26,7 @@ from bot.trade.money.money import minor_digits
 from bot.trade.words import N_
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.log.history import LogLine
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
 
@@ -288,6 +290,10 @@ def _ask_picture(turn: Turn, given: Given) -> Question:
     return Question(_("The price of what?"))
 
 
+def _price_values(line: LogLine, units: str) -> dict[str, str]:
+    return {} if line.price is None else {"price": pack_words(line.price)}
+
+
 COMMANDS = (
     Command(
         "price",
@@ -307,5 +313,14 @@ COMMANDS = (
         ),
         writes=True,
         menu=50,
+    ),
+)
+
+LOG_WORDS = (
+    LogWords(
+        "price",
+        N_("price of {name}, {price}"),
+        N_("The price is taken back: the one before is in force again."),
+        values=_price_values,
     ),
 )

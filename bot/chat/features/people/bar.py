@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Turn
@@ -21,13 +22,15 @@ from bot.chat.features.people.setting_values import (
 from bot.chat.features.people.start import choices_of_zone, jurisdiction_name, units_name
 from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages
-from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of
+from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of, settings_changed
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.words import N_
 from bot.work.context import BarView
 from bot.work.errors import NotAllowedError
 from bot.work.labels import labels
+from bot.work.log.history import LogLine
+from bot.work.log.undo import TakenBack
 from bot.work.people import bars
 
 
@@ -183,6 +186,18 @@ def _accept_value(turn: Turn, given: Given, value: str) -> str:
     return value
 
 
+def _settings_values(line: LogLine, units: str) -> dict[str, str]:
+    keys = settings_changed(line.details.get("before", {}), line.details.get("after", {}))
+    return {"settings": ", ".join(_(SETTINGS[key][0]) for key in keys)}
+
+
+def _in_force(turn: Turn, taken: TakenBack) -> list[str]:
+    """Return the settings in force after the undo of a change."""
+    now = shown(turn.context.bar)
+    keys = settings_changed(taken.details["before"], taken.details["after"])
+    return [setting_line(key, now, first=True) for key in keys]
+
+
 COMMANDS = (
     Command(
         "bar",
@@ -198,5 +213,15 @@ COMMANDS = (
         writes=True,
         manages_words=True,
         menu=75,
+    ),
+)
+
+LOG_WORDS = (
+    LogWords(
+        "settings",
+        N_("settings: {settings}"),
+        N_("The setting is as it was before."),
+        values=_settings_values,
+        lines=_in_force,
     ),
 )

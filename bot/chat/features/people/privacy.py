@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Question, Slot
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
@@ -121,4 +122,9 @@ COMMANDS = (
         words=("keep bar",),
         writes=True,
     ),
+)
+
+LOG_WORDS = (
+    LogWords("delete bar", N_("set the bar to be deleted")),
+    LogWords("keep bar", N_("kept the bar after all")),
 )

@@ -25,7 +25,7 @@ from bot.chat.features.people.start import (
 from bot.chat.i18n.keywords import own_units
 from bot.chat.i18n.language import _, read_number, read_range, tongue
 from bot.chat.i18n.languages import ENGLISH
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError, range_sign
 from bot.chat.reply.message import reply
 from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.measures import HOUSE_MEASURES, to_ml
@@ -95,7 +95,7 @@ def _day_number(word: str, names: list[str], english: list[str]) -> int | None:
 def _read_quiet(turn: Turn, text: str) -> dict[str, Any]:
     if says_off(text):
         return {"quiet_from": 0, "quiet_to": 0}
-    parts = text.replace("–", "-").replace(" to ", "-").split("-")
+    parts = range_sign(tongue().language).split(text)
     minutes = [read_clock(part) for part in parts]
     if len(minutes) != 2 or None in minutes:
         raise Say(reply(_("Write two times, such as: 05:00-11:00")))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.strangers import stranger
@@ -16,6 +17,7 @@ from bot.chat.reply.message import Button, File, Reply, reply
 from bot.documents.labels.qr import qr_png
 from bot.trade.words import N_
 from bot.work.context import Role
+from bot.work.log.history import LogLine
 from bot.work.people import invites, people, team
 from bot.work.people.team import TeamMember
 
@@ -235,6 +237,11 @@ def _go_to(turn: Turn, bar_id: int) -> Reply:
     return reply(_("You are now at {bar}.").format(bar=there.bar.name), buttons=main_buttons())
 
 
+def _role_values(line: LogLine, units: str) -> dict[str, str]:
+    role = line.details.get("role")
+    return {} if role is None else {"role": _(ROLE_WORDS[Role(str(role))])}
+
+
 COMMANDS = (
     Command(
         "join",
@@ -271,4 +278,14 @@ COMMANDS = (
         anyone=True,
         private_only=True,
     ),
+)
+
+LOG_WORDS = (
+    LogWords("invite", N_("made a joining code"), values=_role_values),
+    LogWords("remove member", N_("took {name} out of the bar")),
+    LogWords("leave", N_("left the bar")),
+    LogWords("role", N_("made {name} {role}"), values=_role_values),
+    LogWords("owner", N_("made {name} the owner")),
+    LogWords("forget", N_("forgot a member's name")),
+    LogWords("team chat", N_("made a group the bar's own chat")),
 )

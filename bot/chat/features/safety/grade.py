@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Turn
@@ -157,4 +158,8 @@ COMMANDS = (
         slots=(FORMULA_SLOT,),
         quick=True,
     ),
+)
+
+LOG_WORDS = (
+    LogWords("food grade", N_("food grade of {name}"), N_("The word on {name}'s food grade is taken back.")),
 )

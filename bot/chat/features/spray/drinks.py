@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import Question, Slot
 from bot.chat.dialogue.turn import Given, Say, Turn
@@ -161,4 +162,8 @@ COMMANDS = (
         writes=True,
         menu=56,
     ),
+)
+
+LOG_WORDS = (
+    LogWords("drinks", N_("counted {count} drinks"), N_("The count of {count} drinks is taken back.")),
 )

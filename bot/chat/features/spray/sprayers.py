@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
@@ -162,4 +163,14 @@ COMMANDS = (
         writes=True,
         manages=True,
     ),
+)
+
+LOG_WORDS = (
+    LogWords("sprayer", N_("named sprayer {name}"), N_("Sprayer {name} is put away again.")),
+    LogWords(
+        "use sprayer",
+        N_("chose the sprayer of {name}"),
+        N_("{name} is reckoned by the sprayer it had before."),
+    ),
+    LogWords("retire sprayer", N_("put sprayer {name} away"), N_("Sprayer {name} is back.")),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.naming import spelt_alike
 from bot.chat.dialogue.shared_slots import never, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
@@ -265,3 +266,5 @@ COMMANDS = (
         writes=True,
     ),
 )
+
+LOG_WORDS = (LogWords("weighing", N_("weighed sprayer {name}"), N_("The weighing of {name} is taken back.")),)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.money_input import as_money
 from bot.chat.dialogue.naming import known_ingredient
 from bot.chat.dialogue.shared_slots import each_line, is_liquid, never, undo_button, undo_each
@@ -298,4 +299,13 @@ COMMANDS = (
         writes=True,
         menu=38,
     ),
+)
+
+LOG_WORDS = (
+    LogWords(
+        "buy stock",
+        N_("bought {name}"),
+        N_("What was bought of {name} is taken back, and its price with it."),
+    ),
+    LogWords("count stock", N_("counted {name}"), N_("The count of {name} is taken back.")),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import ask_item, never, undo_button
 from bot.chat.dialogue.slots import Question, Slot
 from bot.chat.dialogue.turn import Given, Turn
@@ -87,3 +88,5 @@ COMMANDS = (
         manages=True,
     ),
 )
+
+LOG_WORDS = (LogWords("par", N_("set the par of {name}"), N_("{name} has the par it had before.")),)

@@ -6,6 +6,7 @@ import re
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.shared_slots import ask_loss, never, undo_button
 from bot.chat.dialogue.slots import Slot
@@ -15,6 +16,7 @@ from bot.chat.reply.message import Block, Button, File, Grid, Reply, Text, reply
 from bot.documents.tables import write_csv
 from bot.trade.words import N_
 from bot.work.errors import BadValueError, NotThereError
+from bot.work.log.undo import TakenBack
 from bot.work.transfer import export as exporting
 from bot.work.transfer import import_file
 from bot.work.transfer.import_file import Trial
@@ -235,6 +237,19 @@ def _free(turn: Turn, given: Given) -> Any:
     return ask_loss(turn, given)
 
 
+def _rows_undone(turn: Turn, taken: TakenBack) -> list[str]:
+    """Return how many rows went with an import, and which stay because they are in use."""
+    count = int(taken.details["count"])
+    lines = [
+        ngettext("It had brought {count} row.", "It had brought {count} rows.", count).format(
+            count=show_number(count, 0)
+        )
+    ]
+    if taken.details.get("kept"):
+        lines.append(_("These stay, being in use since: {names}").format(names=taken.details["kept"]))
+    return lines
+
+
 COMMANDS = (
     Command(
         "export",
@@ -256,4 +271,8 @@ COMMANDS = (
         private_only=True,
         menu=78,
     ),
+)
+
+LOG_WORDS = (
+    LogWords("import", N_("took in {file}"), N_("The import of {file} is taken back."), lines=_rows_undone),
 )

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
@@ -143,3 +144,5 @@ COMMANDS = (
         manages=True,
     ),
 )
+
+LOG_WORDS = (LogWords("taste", N_("scored {code}"), N_("Your score of {code} is taken back.")),)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, quantity_in_ml, undo_button
 from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
@@ -310,4 +311,27 @@ COMMANDS = (
     Command("trial key", N_("which letter is which"), _key, slots=(_NUMBER_SLOT,), writes=True),
     Command("trial made", N_("log a trial's small batches"), _made, slots=(_NUMBER_SLOT,), writes=True),
     Command("trial close", N_("end a trial"), _close, slots=(_NUMBER_SLOT,), writes=True),
+)
+
+LOG_WORDS = (
+    LogWords(
+        "trial", N_("began trial {trial}, {name}"), N_("Trial {trial} is taken back, as if never begun.")
+    ),
+    LogWords(
+        "trial variant",
+        N_("added a variant to trial {trial}"),
+        N_("The variant is out of trial {trial} again."),
+    ),
+    LogWords(
+        "trial batches",
+        N_("made the small batches of trial {trial}"),
+        N_("The small batches of trial {trial} are taken back."),
+    ),
+    LogWords("trial key", N_("opened the key of trial {trial}")),
+    LogWords("close trial", N_("closed trial {trial}"), N_("Trial {trial} goes on.")),
+    LogWords(
+        "promote",
+        N_("promoted a variant of {name}"),
+        N_("{name} is as it was before the trial, as a new version, and the trial goes on."),
+    ),
 )
