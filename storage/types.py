@@ -72,6 +72,19 @@ def exact_text(value: Fraction) -> str:
     return f"-{text}" if value < 0 else text
 
 
+def exact(text: str) -> Fraction:
+    """Read what `exact_text` wrote.
+
+    Raises ValueError for anything else, an exponent too: a small text of one can be a number of any length.
+    """
+    if len(text) > _LONGEST or "e" in text.casefold():
+        raise ValueError(text[:_LONGEST])
+    try:
+        return Fraction(text)
+    except ZeroDivisionError:
+        raise ValueError(text) from None
+
+
 class Exact(TypeDecorator[Fraction]):
     """An exact amount, stored as text: '36.5', or '1/3' if the decimal does not terminate."""
 

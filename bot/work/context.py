@@ -8,11 +8,14 @@ from datetime import UTC, datetime
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
-from typing import Any, Protocol
+from typing import Annotated, Any, Protocol
+
+from pydantic import AfterValidator
 
 from bot.trade.formulas.measures import HouseMeasures, UnitSense
 from bot.work.errors import TakesTimeError
 from storage.tables import Bar, Entry
+from storage.types import exact
 from storage.unit import Book
 
 Watch = Callable[[int, int], None]  # told how many of how many are through
@@ -51,6 +54,23 @@ class Role(StrEnum):
         return self is not Role.MEMBER
 
 
+def _number_text(text: str) -> str:
+    exact(text)
+    return text
+
+
+def _range_text(text: str) -> str:
+    numbers = [exact(part) for part in text.split()]
+    if len(numbers) > 2 or numbers != sorted(numbers) or any(number < 0 for number in numbers):
+        raise ValueError(text)
+    return text
+
+
+# What settings keep as text, checked where they come from a file: a number, and one from nothing up, or
+# two, or none.
+NumberText = Annotated[str, AfterValidator(_number_text)]
+RangeText = Annotated[str, AfterValidator(_range_text)]
+
 DEFAULT_REASONS = (
     "mouldy",
     "dried out",
@@ -80,10 +100,10 @@ class BarSettings:
     close_prompt_at: int = 24 * 60 + 30
     discard_prompt_at: int = 16 * 60
     discard_warn_days: int = 3
-    loss_percent: str = "0"
-    spray_ml_low: str = "1/15"
-    spray_ml_high: str = "1/10"
-    temperature_c: str = "20"  # of the room where things are measured and poured
+    loss_percent: NumberText = "0"
+    spray_ml_low: NumberText = "1/15"
+    spray_ml_high: NumberText = "1/10"
+    temperature_c: NumberText = "20"  # of the room where things are measured and poured
     sprayer: int = 0  # the number of the sprayer used for all formulas that name none; 0 for none
     sprays_low: int = 2
     sprays_high: int = 3
@@ -93,21 +113,21 @@ class BarSettings:
     tools: tuple[tuple[str, str, str], ...] = ()  # name, step mL, up to mL; empty for the units' defaults
     late_from: int = 22 * 60  # what is logged from here to closing is the late shift's
     peeled_hours: str = ""  # until peeled fruit counts as lost; '' for common practice
-    price_rise_percent: str = "10"  # from which a rise since the last batch is said when costing
-    missing_times: str = "3"  # what a fruit that is missing costs, as against its price
-    tax_percent: str = "0"
+    price_rise_percent: NumberText = "10"  # from which a rise since the last batch is said when costing
+    missing_times: NumberText = "3"  # what a fruit that is missing costs, as against its price
+    tax_percent: NumberText = "0"
     tax: str = ""  # 'added' to prices as typed, 'taken out' of them, or '' to leave them as they are
     dark_pictures: bool = False
     week_picture: bool = True  # sent with every report of waste, not only when asked for
     # What fresh and spray take beside ingredients: text of one number, or of two for a range ('10 12').
-    wage: str = ""  # an hour
-    batch_minutes: str = ""
-    garnish_minutes: str = ""  # how much longer cutting one takes than spraying
-    bottle_price: str = ""
-    label_price: str = ""
-    outlay: str = ""  # spent once: sprayers, scale, funnel
-    drinks_a_week: str = ""  # with a sprayed garnish, where batches do not tell
-    open_weeks: str = "52"
+    wage: RangeText = ""  # an hour
+    batch_minutes: RangeText = ""
+    garnish_minutes: RangeText = ""  # how much longer cutting one takes than spraying
+    bottle_price: RangeText = ""
+    label_price: RangeText = ""
+    outlay: RangeText = ""  # spent once: sprayers, scale, funnel
+    drinks_a_week: RangeText = ""  # with a sprayed garnish, where batches do not tell
+    open_weeks: RangeText = "52"
     # A formula's number: its own minutes and prices of these, where they are not the bar's.
     formula_costs: dict[str, dict[str, str]] = field(default_factory=dict)
     spraying_since: dict[str, str] = field(default_factory=dict)  # fruit's number: day, or '' for never

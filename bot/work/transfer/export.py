@@ -2,25 +2,38 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
+from bisect import bisect_right
+from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from bot.work.context import Context
 from bot.work.fruit import peeled
-from bot.work.transfer.export_rows import RowWriter, moment
-from bot.work.transfer.export_tables import tables
+from bot.work.fruit.peeled import PeeledView
+from bot.work.transfer import export_tables, rows
+from bot.work.transfer.fields import Row, moment
 from storage.tables import (
+    Bar,
     Batch,
     BatchEvent,
     BatchLine,
     Delivery,
     DrinksCount,
+    Formula,
+    FormulaLine,
+    FormulaSprayer,
+    FormulaVersion,
+    Imported,
+    Ingredient,
     Juicing,
-    Numbered,
+    Member,
     Price,
     Sprayer,
+    SprayerRun,
     StockCount,
     StockPar,
     Waste,
@@ -44,76 +57,151 @@ def export(context: Context) -> Export:
     found = document(context)
     text = json.dumps(found, ensure_ascii=False, indent=1).encode("utf-8")
     counts = {name: len(found[name]) for name in ("formulas", "prices", "waste", "batches")}
-    return Export((*tables(found).items(), ("peel-ledger.json", text)), counts)
+    return Export((*export_tables.tables(found).items(), ("peel-ledger.json", text)), counts)
+
+
+def origin_of(bar: Bar) -> str:
+    """Return a name for this bar in this database that no other is likely to have."""
+    said = f"{bar.id} {int(bar.created_at.timestamp())} {bar.zone}"
+    return hashlib.sha256(said.encode()).hexdigest()[:12]
 
 
 def document(context: Context) -> dict[str, Any]:
     """Return all that stands in the book; what was taken back is left out."""
-    book, write = context.book, RowWriter(context)
-    deliveries, wasted = _standing(context, Delivery), _wasted(context)
-    made = book.all(Batch, Batch.state != "undone", order=Batch.id)
-    standing = {
-        "delivery": [row.id for row in deliveries],
-        "waste": [row.id for row in wasted],
-        "batch": [row.id for row in made],
-    }
-    return {
-        "format": FORMAT,
-        "version": VERSION,
-        "exported_at": moment(context.now.replace(microsecond=0)),
-        "bar": write.bar_facts(),
-        "ingredients": [write.ingredient(row) for row in write.ingredients],
-        "formulas": [write.formula(row) for row in write.formulas],
-        "sprayers": [write.sprayer(row) for row in book.all(Sprayer, order=Sprayer.id)],
-        "prices": [write.price(row) for row in _standing(context, Price)],
-        "deliveries": _each(context, deliveries, write.delivery),
-        "waste": _each(context, wasted, write.waste),
-        "juicings": [write.juicing(row) for row in _standing(context, Juicing)],
-        "batches": _batches(context, made, write),
-        "drinks": _each(context, _standing(context, DrinksCount), write.drinks),
-        "counts": [write.count(row, standing) for row in _standing(context, StockCount)],
-        "peeled": [write.peeled(one) for one in peeled.waiting(context)],
-        "pars": [write.par(row) for row in book.all(StockPar, order=StockPar.ingredient_id)],
-    }
+    return _Writer(context).document()
 
 
-def _each(
-    context: Context, rows: Sequence[Any], write: Callable[[Any], dict[str, Any]]
-) -> list[dict[str, Any]]:
-    """Write rows of which there can be very many, and tell how far it is."""
-    written = []
-    for number, row in enumerate(rows, start=1):
-        written.append(write(row))
-        if number % _TELL_EVERY == 0:
-            context.watch(number, len(rows))
-    return written
+class _Writer:
+    """Writes the rows of one bar. It is pydantic's context: what is numbered in the bar, by name."""
+
+    def __init__(self, context: Context) -> None:
+        bar = context.book.session.get(Bar, context.bar.id)
+        assert bar is not None  # noqa: S101 - somebody sits at its desk
+        self.bar = bar
+        self._context = context
+        self._all = context.book.all
+        self.ingredient_names = {row.id: row.name for row in self._all(Ingredient)}
+        self.formula_names = {row.id: row.name for row in self._all(Formula)}
+        self.people = {row.person_id: row.name for row in self._all(Member)}
+        self._origin = origin_of(bar)
+        # A row that came from a file keeps the reference it had there, so that it never comes in twice.
+        self._refs = {(row.kind, row.number): row.ref for row in self._all(Imported)}
+        self._standing: dict[str, list[int]] = {}  # the numbers of the rows that stand, by kind
+
+    def ref(self, kind: str, number: int) -> str:
+        """Return the reference of a row."""
+        return self._refs.get((kind, number)) or f"{self._origin}:{kind}:{number}"
+
+    def last(self, kind: str, number: int) -> str | None:
+        """Return the reference of the last row of a kind that stands and is numbered no higher."""
+        at = bisect_right(self._standing[kind], number)
+        return self.ref(kind, self._standing[kind][at - 1]) if at else None
+
+    def document(self) -> dict[str, Any]:
+        """Write all of it."""
+        deliveries = [row for row in self._stand(Delivery) if row.amount_milli >= 0]
+        wasted = [row for row in self._stand(Waste) if (row.count_milli or row.grams_milli or 0) > 0]
+        made = self._all(Batch, Batch.state != "undone", order=Batch.id)
+        for kind, found in (("delivery", deliveries), ("waste", wasted), ("batch", made)):
+            self._standing[kind] = [row.id for row in found]
+        return {
+            "format": FORMAT,
+            "version": VERSION,
+            "exported_at": moment(self._context.now.replace(microsecond=0)),
+            "bar": self._bar().written(self),
+            "ingredients": self._rows(rows.IngredientRow, self._all(Ingredient, order=Ingredient.id)),
+            "formulas": self._each(self._formula, self._all(Formula, order=Formula.id)),
+            "sprayers": self._each(self._sprayer, self._all(Sprayer, order=Sprayer.id)),
+            "prices": self._rows(rows.PriceRow, self._stand(Price)),
+            "deliveries": self._rows(rows.DeliveryRow, deliveries),
+            "waste": self._rows(rows.WasteRow, wasted),
+            "juicings": self._rows(rows.JuicingRow, self._stand(Juicing)),
+            "batches": self._each(self._batches(), made),
+            "drinks": self._rows(rows.DrinksRow, self._stand(DrinksCount)),
+            "counts": self._rows(rows.CountRow, self._stand(StockCount)),
+            "peeled": self._each(self._peeled, peeled.waiting(self._context)),
+            "pars": self._rows(rows.ParRow, self._all(StockPar, order=StockPar.ingredient_id)),
+        }
+
+    def _stand(self, table: type[Any]) -> list[Any]:
+        """Return rows that were not taken back; rows that only take back are left out too."""
+        found = self._all(table, order=table.id)
+        corrected = {row.corrects for row in found if row.corrects is not None}
+        return [row for row in found if row.id not in corrected and not getattr(row, "void", False)]
+
+    def _rows(self, model: type[Row], found: Sequence[Any]) -> list[dict[str, Any]]:
+        return self._each(partial(model.of, names=self), found)
+
+    def _each(self, copy: Callable[[Any], Row], found: Sequence[Any]) -> list[dict[str, Any]]:
+        """Write rows of which there can be very many, and tell how far it is."""
+        written = []
+        for number, one in enumerate(found, start=1):
+            written.append(copy(one).written(self))
+            if number % _TELL_EVERY == 0:
+                self._context.watch(number, len(found))
+        return written
+
+    def _bar(self) -> Row:
+        settings = {name: one for name, one in self.bar.settings.items() if name != "more"}
+        since, costs = settings.pop("spraying_since", {}), settings.pop("formula_costs", {})
+        sprayer = self._context.book.get(Sprayer, settings.pop("sprayer", 0))
+        return rows.BarRow.of(
+            self.bar,
+            self,
+            origin=self._origin,
+            settings=settings,
+            spraying_since=_renamed(since, self.ingredient_names),
+            sprayer=None if sprayer is None else sprayer.name,
+            formula_costs=_renamed(costs, self.formula_names),
+        )
+
+    def _formula(self, row: Formula) -> Row:
+        lines = self._all(FormulaLine, FormulaLine.formula_id == row.id, order=FormulaLine.position)
+        versions = self._all(FormulaVersion, FormulaVersion.formula_id == row.id, order=FormulaVersion.number)
+        written = [
+            rows.VersionRow.of(
+                one,
+                self,
+                lines=[
+                    rows.FormulaLineRow.of(line, self, strength_percent=None)
+                    for line in lines
+                    if line.number == one.number
+                ],
+            )
+            for one in versions
+        ]
+        return rows.FormulaRow.of(row, self, versions=written)
+
+    def _sprayer(self, row: Sprayer) -> Row:
+        used = self._all(FormulaSprayer, FormulaSprayer.sprayer_id == row.id)
+        runs = self._all(SprayerRun, SprayerRun.sprayer_id == row.id, order=SprayerRun.id)
+        return rows.SprayerRow.of(
+            row,
+            self,
+            formulas=[one.formula_id for one in used],
+            runs=[rows.RunRow.of(one, self) for one in runs if one.undone_at is None],
+        )
+
+    def _batches(self) -> Callable[[Batch], Row]:
+        """Return how a batch is written with its lines and what happened to it."""
+        lines, events = defaultdict(list), defaultdict(list)
+        for line in self._all(BatchLine, order=(BatchLine.batch_id, BatchLine.position)):
+            lines[line.batch_id].append(rows.BatchLineRow.of(line, self))
+        happened = self._all(BatchEvent, order=BatchEvent.id)
+        corrected = {one.corrects for one in happened}
+        for event in happened:
+            if event.corrects is None and event.id not in corrected:
+                events[event.batch_id].append(rows.BatchEventRow.of(event, self))
+        return lambda row: rows.BatchRow.of(
+            row, self, number=row.id, lines=lines[row.id], events=events[row.id]
+        )
+
+    def _peeled(self, one: PeeledView) -> Row:
+        return rows.PeeledRow.of(
+            one, self, ingredient_id=one.ingredient.id, count_milli=round(one.left * 1000)
+        )
 
 
-def _batches(context: Context, rows: Sequence[Batch], write: RowWriter) -> list[dict[str, Any]]:
-    lines: dict[int, list[BatchLine]] = {}
-    for line in context.book.all(BatchLine, order=(BatchLine.batch_id, BatchLine.position)):
-        lines.setdefault(line.batch_id, []).append(line)
-    events: dict[int, list[BatchEvent]] = {}
-    for event in context.book.all(BatchEvent, order=BatchEvent.id):
-        events.setdefault(event.batch_id, []).append(event)
-    return [write.batch(row, lines.get(row.id, []), events.get(row.id, [])) for row in rows]
-
-
-def _standing(context: Context, table: type[Any]) -> list[Any]:
-    """Return rows that were not taken back; rows that only take back are left out too."""
-    rows = context.book.all(table, order=table.id)
-    corrected = {row.corrects for row in rows if row.corrects is not None}
-    return [
-        row
-        for row in rows
-        if row.id not in corrected and not getattr(row, "void", False) and not _reverses(row)
-    ]
-
-
-def _wasted(context: Context) -> list[Waste]:
-    return [row for row in _standing(context, Waste) if (row.count_milli or row.grams_milli or 0) > 0]
-
-
-def _reverses(row: Numbered) -> bool:
-    """Whether a row only takes another back by the opposite sign."""
-    return isinstance(row, Delivery) and row.amount_milli < 0
+def _renamed(numbered: dict[str, Any], names: dict[int, str]) -> dict[str, Any]:
+    """Return what is kept by numbers by the names that they have."""
+    return {names[int(number)]: one for number, one in numbered.items() if int(number) in names}

@@ -5,285 +5,160 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from pydantic import ValidationError
+
 from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
 from bot.work.errors import BadValueError
-from bot.work.formulas import formulas, ingredients, overheads
+from bot.work.formulas import ingredients, overheads
 from bot.work.people import bars
 from bot.work.transfer.import_references import Intake
-from bot.work.transfer.import_rows import Row
-from bot.work.transfer.import_settings import columns_of, is_range, plain_details, settings_of
-from storage.tables import (
-    Formula,
-    FormulaLine,
-    FormulaSprayer,
-    FormulaVersion,
-    Ingredient,
-    Price,
-    Sprayer,
-    SprayerRun,
-)
+from bot.work.transfer.rows import BarRow, FormulaRow, IngredientRow, PriceRow, SprayerRow, VersionRow
+from storage.tables import FormulaSprayer, FormulaVersion, Ingredient
+
+_COLUMNS = {"currency", "units", "zone", "closing_minute", "jurisdiction"}
+_BESIDE = ("density_g_per_ml", "density_source", "grams_each", "food_grade", "details", "archived_at")
 
 
 class BookIntake(Intake):
-    """Takes in what the bar knows, as against what it logged."""
+    """Takes in what the bar knows, as against what it logged. Each way returns whether the row is new."""
 
-    def _ingredient(self, row: Row) -> bool | None:
-        name = row.text("name")
-        kind = row.choice("kind", set(IngredientKind), needed=False) or None
-        strength = row.number("strength_percent", needed=False)
-        if strength is not None and strength > 100:
-            row.wrong("strength_percent", "number")
-        density, grams = row.number("density_g_per_ml", False, True), row.number("grams_each", False, True)
-        grade = row.choice("food_grade", {"confirmed", "not confirmed"}, needed=False)
-        details = row.data.get("details")
-        if not self._good(row) or not plain_name(name):
-            return None
-        known = self._ingredients.get(plain_name(name))
-        if known is not None and (known not in self._put_away or row.flag("archived")):
+    def _ingredient(self, row: IngredientRow) -> bool:
+        key = plain_name(row.name)
+        known = self.ingredients.get(key)
+        if known is not None and (known not in self._put_away or row.archived_at is not None):
             return False
-        self._room_for_one_more(self._ingredients)
-        view = ingredients.add(self._context, name, None if kind is None else IngredientKind(kind), strength)
-        found = self._book.get(Ingredient, view.id)
+        self._room_for_one_more(self.ingredients)
+        kind = None if row.kind is None else IngredientKind(row.kind)
+        number = ingredients.add(self._context, row.name, kind, row.strength_percent).id
+        found = self._book.get(Ingredient, number)
         assert found is not None  # noqa: S101 - just written
-        self._put_away.discard(view.id)
-        self._taken.note("ingredient", view.id)
-        found.density_g_per_ml, found.grams_each = density, grams
-        found.density_source = row.text("density_source", False, 200) or None
-        found.food_grade = grade or None
-        found.details = plain_details(details)
-        found.archived_at = self._context.now if row.flag("archived") else None
-        self._ingredients[plain_name(name)] = view.id
+        self._put_away.discard(number)
+        self._taken.note("ingredient", number)
+        for name in (
+            "density_g_per_ml",
+            "density_source",
+            "grams_each",
+            "food_grade",
+            "details",
+            "archived_at",
+        ):
+            setattr(found, name, getattr(row, name))
+        self.ingredients[key] = number
         return True
+
+    # -- settings, into a bar that has nothing in its book yet --------------------------------
 
     def _settings(self) -> None:
-        """Take the settings over, into a bar that has nothing in its book yet."""
-        bar = self._sheet.bar
-        if not bar or not self._empty or not self._context.role.manages:
+        given = self._sheet.bar
+        if not isinstance(given.get("settings"), dict) or not self._empty or not self._context.role.manages:
             return
-        given = bar.get("settings")
-        if not isinstance(given, dict):
-            return
-        columns = columns_of(bar)
-        settings = settings_of(given).changed(
-            spraying_since=self._spraying_since(bar.get("spraying_since")),
-            more=self._context.bar.settings.more,
+        try:
+            self._bar = bar = BarRow.model_validate(given)
+        except ValidationError:
+            raise BadValueError("settings", "") from None
+        since = {
+            str(self.ingredients[plain_name(name)]): day
+            for name, day in bar.spraying_since.items()
+            if plain_name(name) in self.ingredients
+        }
+        settings = bar.settings.changed(
+            spraying_since=since, more=self.bar.settings.more, formula_costs={}, sprayer=0
         )
         values = {name: getattr(settings, name) for name in settings.to_json()}
-        bars.change(self._context, **columns, **values)
-        self._taken.settings_entries.append(self._context.entry or 0)
+        self._set(**bar.model_dump(include=_COLUMNS, exclude_unset=True), **values)
         self._taken.settings = True
 
-    def _spraying_since(self, named: Any) -> dict[str, str]:
-        """Return since when each fruit is sprayed, by the numbers that the fruit has here."""
-        found = {}
-        for name, day in (named if isinstance(named, dict) else {}).items():
-            number = self._ingredients.get(plain_name(str(name)))
-            if number is not None:
-                found[str(number)] = str(day)
-        return found
+    def _own(self) -> None:
+        """Set which sprayer is the bar's own and what formulas take, now that they have numbers here."""
+        if self._bar is None:
+            return
+        sprayer = self._sprayers.get(plain_name(self._bar.sprayer or ""))
+        if sprayer is not None:
+            self._set(sprayer=sprayer)
+        costs = {
+            str(self.formulas[plain_name(name)]): {
+                field: one[field] for field in overheads.FIELDS if field in one
+            }
+            for name, one in self._bar.formula_costs.items()
+            if plain_name(name) in self.formulas
+        }
+        if costs:
+            self._set(formula_costs=costs)
 
-    def _formula(self, row: Row) -> bool | None:
-        name = row.text("name")
-        preparation = row.choice("preparation", set(Preparation))
-        versions = [self._version(one, preparation) for one in row.rows("versions")]
-        if not versions:
-            row.wrong("versions", "missing")
-        if not self._good(row) or any(one is None for one in versions):
-            return None
-        if plain_name(name) in self._formulas:
+    def _set(self, **values: Any) -> None:
+        bars.change(self._context, **values)
+        self._taken.settings_entries.append(self._context.entry or 0)
+
+    # -- formulas, sprayers, prices -----------------------------------------------------------
+
+    def _formula(self, row: FormulaRow) -> bool:
+        for version in row.versions:
+            self._strengths(version)
+        key = plain_name(row.name)
+        if key in self.formulas:
             return False
-        made = [one for one in versions if one is not None]
-        numbers = [version.number for version, _lines in made]
-        if sorted(set(numbers)) != numbers:
-            row.wrong("versions", "twice")
-            return None
-        self._room_for_one_more(self._formulas)
-        formula = self._book.add(
-            Formula(
-                name=name,
-                match_key=plain_name(name),
-                preparation=preparation,
-                latest=numbers[-1],
-                made_at=made[0][0].made_at,
-                archived_at=self._context.now if row.flag("archived") else None,
+        self._room_for_one_more(self.formulas)
+        latest = row.versions[-1].number
+        versions = [self._version(row, one) for one in row.versions]
+        formula = self._book.add(row.stored(match_key=key, latest=latest, made_at=versions[0].made_at))
+        for found, one in zip(versions, row.versions, strict=True):
+            found.formula_id = formula.id
+            self._book.add(found)
+            self._book.add_all(
+                [
+                    line.stored(formula_id=formula.id, number=one.number, position=position)
+                    for position, line in enumerate(one.lines, start=1)
+                ]
             )
-        )
-        for version, lines in made:
-            version.formula_id = formula.id
-            self._book.add(version)
-            for line in lines:
-                line.formula_id = formula.id
-            self._book.add_all(lines)
-        self._formulas[formula.match_key] = formula.id
-        self._note("formula", row, formula.id)
-        self._taken.latest[str(formula.id)] = formula.latest
+        self.formulas[key] = formula.id
+        self._note(row, formula.id)
+        self._taken.latest[str(formula.id)] = latest
         return True
 
-    def _version(self, row: Row, preparation: str) -> tuple[FormulaVersion, list[FormulaLine]] | None:
-        number, rest = row.whole("number"), row.number("rest_hours", needed=False)
-        days = row.whole("discard_days", needed=False)
-        garnish = self._item(row, "replaces", needed=False)
-        lines: list[FormulaLine] = []
-        seen: set[int] = set()
-        listed = list(row.rows("lines"))
-        if not 0 < len(listed) <= formulas.MOST_LINES:
-            row.wrong("lines", "missing")
-        for position, one in enumerate(listed, start=1):
-            item, amount, unit = (
-                self._item(one, "ingredient"),
-                one.number("amount", above=True),
-                one.unit("unit"),
-            )
-            self._strength(one, item)
-            if item is not None and item in seen:
-                one.wrong("ingredient", "twice")
-            if item is not None and amount is not None and number is not None:
-                seen.add(item)
-                lines.append(
-                    FormulaLine(
-                        number=number, position=position, ingredient_id=item, amount=amount, unit=unit
-                    )
-                )
-        sprays = {
-            name: row.number(name, False, True)
-            for name in ("sprays_low", "sprays_high", "spray_ml_low", "spray_ml_high")
-        }
-        note, made_at = row.text("note", False, 2000), row.moment("made_at", needed=False)
-        if number is None or len(lines) != len(listed) or not lines or preparation not in set(Preparation):
-            return None
-        usual = PREPARATION_DEFAULTS[Preparation(preparation)]
-        if preparation == Preparation.AROMA_MIST and sprays["sprays_low"] is None:
-            settings = self._context.bar.settings
-            sprays["sprays_low"], sprays["sprays_high"] = (
+    def _version(self, row: FormulaRow, one: VersionRow) -> FormulaVersion:
+        """Return a version; what the file leaves open is as usual for its kind."""
+        usual = PREPARATION_DEFAULTS[Preparation(row.preparation)]
+        found: FormulaVersion = one.stored(made_by=self.person_id, made_at=one.made_at or self.now)
+        if found.rest_hours is None:
+            found.rest_hours = Fraction(usual.rest_hours)
+        if found.discard_days is None:
+            found.discard_days = usual.discard_days
+        if row.preparation == Preparation.AROMA_MIST and found.sprays_low is None:
+            settings = self.bar.settings
+            found.sprays_low, found.sprays_high = (
                 Fraction(settings.sprays_low),
                 Fraction(settings.sprays_high),
             )
-        version = FormulaVersion(
-            number=number,
-            rest_hours=Fraction(usual.rest_hours) if rest is None else rest,
-            discard_days=usual.discard_days if days is None else days,
-            garnish_id=garnish,
-            note=note,
-            made_at=made_at or self._context.now,
-            made_by=self._context.person_id,
-            **sprays,
-        )
-        return version, lines
+        return found
 
-    def _strength(self, row: Row, item: int | None) -> None:
+    def _strengths(self, version: VersionRow) -> None:
         """A table of formulas says a spirit's strength beside it; one that is known is left as it is."""
-        strength = row.number("strength_percent", needed=False)
-        if strength is None or item is None:
-            return
-        if strength > 100:
-            row.wrong("strength_percent", "number")
-            return
-        found = self._book.get(Ingredient, item)
-        if found is not None and found.strength_percent is None:
-            found.strength_percent = strength
-            self._taken.strengths.append((item, str(strength)))
+        for line in version.lines:
+            found = self._book.get(Ingredient, line.ingredient_id)
+            if line.strength_percent is not None and found is not None and found.strength_percent is None:
+                found.strength_percent = line.strength_percent
+                self._taken.strengths.append((found.id, str(line.strength_percent)))
 
-    def _sprayer(self, row: Row) -> bool | None:
-        name = row.text("name")
-        named = row.data.get("formulas")
-        used = [
-            self._formulas.get(plain_name(str(one))) for one in (named if isinstance(named, list) else ())
-        ]
-        runs = []
-        for one in row.rows("runs"):
-            formula = self._formula_named(one, "formula", needed=False)
-            before, after = one.number("before_g"), one.number("after_g")
-            step, density = one.number("step_g", above=True), one.number("density_g_per_ml", above=True)
-            sprays, at = one.whole("sprays"), one.moment("at")
-            if before is None or after is None or step is None or density is None or not sprays or at is None:
-                continue
-            runs.append(
-                SprayerRun(
-                    formula_id=formula,
-                    before_g=before,
-                    after_g=after,
-                    step_g=step,
-                    sprays=sprays,
-                    density_g_per_ml=density,
-                    priming=one.flag("priming"),
-                    at=at,
-                    by=self._context.person_id,
-                )
-            )
-        if not self._good(row) or not plain_name(name):
-            return None
-        if plain_name(name) in self._sprayers:
+    def _sprayer(self, row: SprayerRow) -> bool:
+        key = plain_name(row.name)
+        if key in self._sprayers:
             return False
-        sprayer = self._book.add(
-            Sprayer(
-                name=name,
-                match_key=plain_name(name),
-                made_at=self._context.now,
-                archived_at=self._context.now if row.flag("archived") else None,
-            )
-        )
-        self._sprayers[sprayer.match_key] = sprayer.id
-        for run in runs:
-            run.sprayer_id = sprayer.id
-        self._book.add_all(runs)
+        sprayer = self._book.add(row.stored(match_key=key, made_at=self.now))
+        self._sprayers[key] = sprayer.id
+        self._book.add_all([run.stored(sprayer_id=sprayer.id, by=self.person_id) for run in row.runs])
         self._taken.note("sprayer", sprayer.id)
-        self._taken.runs[str(sprayer.id)] = len(runs)
-        for number in used:
-            if number is not None and self._book.get(FormulaSprayer, number) is None:
+        self._taken.runs[str(sprayer.id)] = len(row.runs)
+        for number in row.formulas:
+            if self._book.get(FormulaSprayer, number) is None:
                 self._book.add(FormulaSprayer(formula_id=number, sprayer_id=sprayer.id))
         return True
 
-    def _own_sprayer(self) -> None:
-        name = self._sheet.bar.get("sprayer")
-        if self._taken.settings and name:
-            number = self._sprayers.get(plain_name(str(name)))
-            if number is not None:
-                bars.change(self._context, sprayer=number)
-                self._taken.settings_entries.append(self._context.entry or 0)
-
-    def _own_costs(self) -> None:
-        """Take over what making single formulas takes, now that they have numbers here."""
-        named = self._sheet.bar.get("formula_costs")
-        if not self._taken.settings or not isinstance(named, dict):
-            return
-        kept: dict[str, dict[str, str]] = {}
-        for name, costs in named.items():
-            number = self._formulas.get(plain_name(str(name)))
-            if number is None or not isinstance(costs, dict):
-                continue
-            found = {field: costs[field] for field in overheads.FIELDS if field in costs}
-            if not all(is_range(value) for value in found.values()):
-                raise BadValueError("settings", "")
-            kept[str(number)] = found
-        if kept:
-            bars.change(self._context, formula_costs=kept)
-            self._taken.settings_entries.append(self._context.entry or 0)
-
-    def _price(self, row: Row) -> bool | None:
-        item, size = self._item(row, "ingredient"), row.number("pack_amount", above=True)
-        unit, minor = row.unit("pack_unit"), self._money(row, "price", True)
-        low, high = row.number("garnishes_low", False, True), row.number("garnishes_high", False, True)
-        at = row.moment("at", needed=False) or self._context.now
-        if not self._good(row) or item is None or size is None or minor is None:
-            return None
-        if self._known("price", row) is not None:
-            return False
-        newer = self._in_force.get(item)
+    def _price(self, row: PriceRow) -> bool | None:
+        at, newer = row.at or self.now, self._in_force.get(row.ingredient_id)
         if newer is not None and newer.at > at:
             self._taken.older += 1  # the newest row is the price in force, and history is not rewritten
             return None
-        price = self._book.add(
-            Price(
-                ingredient_id=item,
-                pack_amount=size,
-                pack_unit=unit,
-                price_minor=minor,
-                garnishes_low=low,
-                garnishes_high=high or low,
-                at=at,
-                by=self._context.person_id,
-            )
-        )
-        self._note("price", row, price.id)
+        high = row.garnishes_high or row.garnishes_low
+        self._note(row, self._book.add(row.stored(at=at, garnishes_high=high)).id)
         return True

@@ -1,20 +1,20 @@
-"""Reading a sent file: JSON or CSV into rows whose every field is checked, with what is wrong and where."""
+"""Reading a sent file: JSON or CSV into rows, and what turns out to be wrong with them, with where."""
 
 from __future__ import annotations
 
 import csv
 import hashlib
 import json
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
-from datetime import UTC, date, datetime, time
-from fractions import Fraction
-from typing import Any
+from typing import Any, get_args
+
+from pydantic import ValidationError
 
 from bot.documents.tables import TooLargeError, read_csv
-from bot.trade.formulas.measures import dimension
-from bot.trade.formulas.unit_words import UnknownUnitError, look_up
 from bot.work.errors import WorkError
+from bot.work.transfer.fields import What
+from bot.work.transfer.rows import SECTIONS
 
 MOST_BYTES = 5 * 1024 * 1024
 MOST_ROWS = 100_000
@@ -25,10 +25,14 @@ MOST_COLUMNS = 100
 # A row takes a few hundred bytes of memory whatever little stands in it, so they are counted beforehand.
 _MOST_OBJECTS = 4 * MOST_ROWS
 MOST_PROBLEMS = 200
-_LONGEST_NUMBER = 40
-_LARGEST = 10**12
 _LINE = " line"  # the line of a table that a row within another one stood on
-_YES = {"yes", "true", "1", "y"}
+# What pydantic calls wrong by itself.
+_WHAT = {
+    **dict.fromkeys(("too_short", "list_type", "model_type"), "missing"),
+    **dict.fromkeys(("bool_parsing", "bool_type"), "choice"),
+    "too_long": "long",
+}
+_MINE = frozenset(get_args(What))
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,142 +60,17 @@ class UnreadableFileError(WorkError):
     detail: str = ""
 
 
-@dataclass
-class Row:
-    """One row of a list, whose fields are read by name; what is wrong goes to `problems`."""
+@dataclass(slots=True)
+class Given:
+    """A row as a file has it: the line or place that it stands on, and its fields by name."""
 
-    kind: str
     line: int
     data: dict[str, Any]
-    problems: list[Problem]
-    inside: str = ""
 
-    def wrong(self, name: str, what: str) -> None:
-        """Note that a field is wrong."""
+    def text(self, name: str) -> str:
+        """Return a field as text, '' where there is nothing in it."""
         value = self.data.get(name)
-        self.problems.append(
-            Problem(self.kind, self.line, self.inside + name, "" if value is None else str(value)[:40], what)
-        )
-
-    def says(self, *names: str) -> bool:
-        """Whether any of these fields has something in it, right or wrong."""
-        return any(self.data.get(name) not in (None, "") for name in names)
-
-    def _raw(self, name: str, needed: bool) -> Any:
-        value = self.data.get(name)
-        if value is None or value == "":
-            if needed:
-                self.wrong(name, "missing")
-            return None
-        return value
-
-    def text(self, name: str, needed: bool = True, most: int = 80) -> str:
-        """Return a text without control characters, '' where there is none."""
-        value = self._raw(name, needed)
-        if value is None:
-            return ""
-        clean = "".join(sign for sign in str(value) if sign.isprintable() or sign == "\n").strip()
-        if len(clean) > most:
-            self.wrong(name, "long")
-        elif needed and not clean:
-            self.wrong(name, "missing")
-        return clean[:most]
-
-    def number(self, name: str, needed: bool = True, above: bool = False) -> Fraction | None:
-        """Return an exact number from nothing up (`above`: more than nothing)."""
-        value = self._raw(name, needed)
-        if value is None:
-            return None
-        text = str(value).strip()
-        try:
-            found = Fraction(text) if len(text) <= _LONGEST_NUMBER and "e" not in text.casefold() else None
-        except (ValueError, ZeroDivisionError):
-            found = None
-        if found is None or not 0 <= found <= _LARGEST or (above and not found):
-            self.wrong(name, "number")
-            return None
-        return found
-
-    def whole(self, name: str, needed: bool = True) -> int | None:
-        """Return a whole number."""
-        found = self.number(name, needed)
-        if found is not None and found.denominator != 1:
-            self.wrong(name, "number")
-            return None
-        return None if found is None else int(found)
-
-    def day(self, name: str, needed: bool = True) -> date | None:
-        """Return a day written as 2026-11-25."""
-        value = self._raw(name, needed)
-        if value is None:
-            return None
-        try:
-            return date.fromisoformat(str(value))
-        except ValueError:
-            self.wrong(name, "day")
-            return None
-
-    def moment(self, name: str, needed: bool = True) -> datetime | None:
-        """Return an instant written as 2026-11-25T18:00:00Z; a day alone is its noon in UTC."""
-        value = self._raw(name, needed)
-        if value is None:
-            return None
-        text = str(value)
-        try:
-            if len(text) == len("2026-11-25"):
-                return datetime.combine(date.fromisoformat(text), time(12), UTC)
-            found = datetime.fromisoformat(text)
-            return found.replace(tzinfo=UTC) if found.tzinfo is None else found.astimezone(UTC)
-        except (ValueError, OverflowError):
-            self.wrong(name, "moment")
-            return None
-
-    def choice(self, name: str, known: Iterable[str], needed: bool = True) -> str:
-        """Return one of some words, '' where there is none."""
-        value = self._raw(name, needed)
-        if value is None:
-            return ""
-        found = str(value).strip().casefold()
-        if found not in set(known):
-            self.wrong(name, "choice")
-        return found
-
-    def unit(self, name: str) -> str:
-        """Return a canonical unit, also from a plain word that means just one."""
-        value = self._raw(name, True)
-        if value is None:
-            return "each"
-        word = str(value).strip()
-        try:
-            dimension(word)
-        except UnknownUnitError:
-            meant = look_up(word)
-            if not isinstance(meant, str):
-                self.wrong(name, "unit")
-                return "each"
-            return meant
-        return word
-
-    def flag(self, name: str) -> bool:
-        """Return yes or no; nothing is no."""
-        return str(self.data.get(name) or "").strip().casefold() in _YES
-
-    def rows(self, name: str) -> Iterator[Row]:
-        """Return the rows of a list within this one."""
-        value = self.data.get(name)
-        if value is None:
-            return
-        if not isinstance(value, list):
-            self.wrong(name, "missing")
-            return
-        for at, one in enumerate(value, start=1):
-            where = f"{self.inside}{name} {at}, "
-            if isinstance(one, dict):
-                yield Row(
-                    self.kind, one.get(_LINE, self.line), one, self.problems, "" if _LINE in one else where
-                )
-            else:
-                self.wrong(name, "missing")
+        return "" if value is None else str(value).strip()
 
 
 @dataclass
@@ -199,11 +78,11 @@ class Sheet:
     """What a file holds: the bar it came from, and rows by kind. `is_table` marks a CSV."""
 
     bar: dict[str, Any]
-    rows: dict[str, list[Row]]
+    rows: dict[str, list[Given]]
     is_table: bool
     problems: list[Problem] = field(default_factory=list)
 
-    def of(self, kind: str) -> list[Row]:
+    def of(self, kind: str) -> list[Given]:
         """Return the rows of a kind."""
         return self.rows.get(kind, [])
 
@@ -212,21 +91,38 @@ class Sheet:
         """How many rows there are of all kinds."""
         return sum(map(len, self.rows.values()))
 
+    def wrong(self, kind: str, row: Given, what: str, path: Sequence[str | int]) -> None:
+        """Note that the value at the end of a path through the row is wrong or missing."""
+        line, names = row.line, [""]
+        value: Any = row.data
+        for step in path:
+            if isinstance(step, str):
+                names.append(step)
+                value = value.get(step) if isinstance(value, dict) else None
+                continue
+            names[-1] += f" {step + 1}"
+            value = value[step] if isinstance(value, list) and step < len(value) else None
+            if isinstance(value, dict) and _LINE in value:
+                line, names = value[_LINE], [""]
+        shown = "" if value is None or isinstance(value, list | dict) else str(value)[:40]
+        self.problems.append(Problem(kind, line, ", ".join(names[1:]), shown, what))
 
-KINDS = (
-    "ingredients",
-    "formulas",
-    "sprayers",
-    "prices",
-    "deliveries",
-    "waste",
-    "juicings",
-    "batches",
-    "drinks",
-    "counts",
-    "peeled",
-    "pars",
-)
+    def refused(self, kind: str, row: Given, error: ValidationError) -> None:
+        """Note all that is wrong with a row."""
+        for one in error.errors(include_url=False, include_input=False):
+            path = (*one["loc"], *one.get("ctx", {}).get("inside", ()))
+            self.wrong(
+                kind, row, one["type"] if one["type"] in _MINE else _WHAT.get(one["type"], "number"), path
+            )
+
+    def refs_seen_twice(self, kind: str) -> None:
+        """Note rows that say they are one that stood above already."""
+        seen: set[str] = set()
+        for row in self.of(kind):
+            ref = row.text("ref")
+            if ref and ref in seen:
+                self.wrong(kind, row, "twice", ("ref",))
+            seen.add(ref)
 
 
 def read_file(name: str, content: bytes, known: tuple[str, int]) -> Sheet:
@@ -251,7 +147,7 @@ def _read_json(content: bytes, known: tuple[str, int]) -> Sheet:
     bar = found.get("bar")
     sheet = Sheet(bar if isinstance(bar, dict) else {}, {}, False)
     count = 0
-    for kind in KINDS:
+    for kind in SECTIONS:
         listed = found.get(kind, [])
         if not isinstance(listed, list):
             raise UnreadableFileError("format", kind)
@@ -259,8 +155,7 @@ def _read_json(content: bytes, known: tuple[str, int]) -> Sheet:
         if count > MOST_ROWS or (kind in _SINGLE and len(listed) > MOST_SINGLE):
             raise UnreadableFileError("size")
         sheet.rows[kind] = [
-            Row(kind, at, one if isinstance(one, dict) else {}, sheet.problems)
-            for at, one in enumerate(listed, start=1)
+            Given(at, one if isinstance(one, dict) else {}) for at, one in enumerate(listed, start=1)
         ]
     return sheet
 
@@ -288,13 +183,13 @@ def _read_table(content: bytes) -> Sheet:
     if kind in _SINGLE and len(found) > MOST_SINGLE:
         raise UnreadableFileError("size")
     sheet = Sheet({}, {}, True)
-    rows = [Row(kind, line, dict(data), sheet.problems) for line, data in found]
+    rows = [Given(line, dict(data)) for line, data in found]
     _give_refs(kind, rows)
     sheet.rows[kind] = _grouped(rows, sheet) if kind == "formulas" else rows
     return sheet
 
 
-def _give_refs(kind: str, rows: Sequence[Row]) -> None:
+def _give_refs(kind: str, rows: Sequence[Given]) -> None:
     """Give rows without a reference one by what they say, so that the same file comes in once."""
     seen: dict[str, int] = {}
     for row in rows:
@@ -306,30 +201,22 @@ def _give_refs(kind: str, rows: Sequence[Row]) -> None:
         row.data["ref"] = f"csv:{digest}:{seen[digest]}"
 
 
-def _grouped(rows: Sequence[Row], sheet: Sheet) -> list[Row]:
+def _grouped(rows: Sequence[Given], sheet: Sheet) -> list[Given]:
     """Gather the lines of a formula table into one row for each formula, as the JSON has them."""
-    by_name: dict[str, list[Row]] = {}
+    by_name: dict[str, list[Given]] = {}
     for row in rows:
+        if not row.text("formula"):
+            sheet.wrong("formulas", row, "missing", ("formula",))
         by_name.setdefault(row.text("formula").casefold(), []).append(row)
     grouped = []
-    for lines in by_name.values():
+    for name, lines in by_name.items():
         first = lines[0]
         version = {**first.data, "number": 1, "lines": [{**line.data, _LINE: line.line} for line in lines]}
         data = {
-            "ref": f"csv:formula:{first.text('formula', needed=False).casefold()}"[:80],
+            "ref": f"csv:formula:{name}"[:80],
             "name": first.data.get("formula"),
             "preparation": first.data.get("preparation"),
             "versions": [version],
         }
-        grouped.append(Row("formulas", first.line, data, sheet.problems))
+        grouped.append(Given(first.line, data))
     return grouped
-
-
-def refs_seen_twice(rows: Sequence[Row], ref: Callable[[Row], str]) -> None:
-    """Note rows that say they are one that stood above already."""
-    seen: set[str] = set()
-    for row in rows:
-        one = ref(row)
-        if one in seen:
-            row.wrong("ref", "twice")
-        seen.add(one)

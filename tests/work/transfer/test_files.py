@@ -248,6 +248,8 @@ def test_what_is_no_such_file_is_refused_in_words(house: House, name: str, conte
     [
         lambda found: found["bar"]["settings"].update(temperature_c="hot"),
         lambda found: found["bar"]["settings"].update(service_days="all"),
+        lambda found: found["bar"]["settings"].update(wage="12 10"),
+        lambda found: found["bar"]["settings"].update(outlay="1e999999999"),  # of a billion digits
         lambda found: found["bar"].update(jurisdiction="Moon"),
         lambda found: found["bar"].update(zone="Nowhere/Here"),
     ],
