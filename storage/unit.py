@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Callable, Hashable, Iterator, Sequence
+from contextlib import contextmanager
 from functools import cache, cached_property
 from typing import Any, TypeVar
 
@@ -56,6 +57,23 @@ class Unit:
         if "session" in self.__dict__:
             self.session.close()
 
+    @contextmanager
+    def attempt(self) -> Iterator[None]:
+        """Keep what is done within all together, or nothing of it if an exception leaves it."""
+        self.flush()
+        before = {book: book.is_touched for book in self._books.values()}
+        try:
+            with self.connection.begin_nested():
+                yield
+                self.flush()
+        except BaseException:
+            # Rows as objects still hold what was just taken back.
+            if "session" in self.__dict__:
+                self.session.expunge_all()
+            for book in self._books.values():
+                book.is_touched = before.get(book, False)
+            raise
+
     def bar(self, bar_id: int) -> Book:
         """Return the rows of one bar, and of no other."""
         # One book per transaction: it records whether anything changed.
@@ -70,7 +88,7 @@ class Book:
     def __init__(self, unit: Unit, bar_id: int) -> None:
         self.bar_id = bar_id
         self._unit = unit
-        self._touched = False
+        self.is_touched = False
 
     @property
     def session(self) -> Session:
@@ -83,7 +101,7 @@ class Book:
         For plain values that depend only on nouns, settings and checks of batches. Once this transaction has
         changed those, it bypasses the cache.
         """
-        if self._touched:
+        if self.is_touched:
             return make()
         return self._unit.memory.get(self.bar_id, revision, key, make)
 
@@ -193,11 +211,11 @@ class Book:
 
     def made(self) -> None:
         """Mark the bar as new, so that nothing about it is cached before the commit."""
-        self._touched = True
+        self.is_touched = True
 
     def touched(self) -> None:
         """Record a change of nouns, settings or checks of batches, which invalidates the cache."""
-        self._touched = True
+        self.is_touched = True
         bar = self.session.get(Bar, self.bar_id)
         if bar is not None:
             # Incremented by the database: two processes that each add one to a value they read would add only

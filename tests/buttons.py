@@ -7,15 +7,17 @@ had not been.
 from __future__ import annotations
 
 from bot.channels.rendering import plain_lines
-from bot.chat.conversation.dispatch import as_list, barred
-from bot.chat.dialogue import questions
+from bot.chat.conversation.arrival import Arrival
+from bot.chat.conversation.execution import as_list, read
+from bot.chat.dialogue import filling
 from bot.chat.dialogue.registry import all_commands
+from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, DONE, ENTER, ERASE
-from bot.chat.dialogue.turn import Given, Say, Turn, presence_of
-from bot.chat.grammar import parser
+from bot.chat.dialogue.state import pending_of
+from bot.chat.dialogue.turn import Say, Turn, presence_of
 from bot.chat.i18n.language import speaking
 from bot.chat.i18n.locale_choice import tongue_of
-from bot.chat.intent.intent import Plan, meant
+from bot.chat.intent.intent import Answer, Intent, OutOfDate, Said, intent_of
 from bot.chat.reply.message import BUTTON_BYTES, Button, Message, Reply
 from tests.house import CHANNEL, House, Person
 
@@ -59,29 +61,25 @@ def dead(house: House, person: Person, room: str | None, button: Button) -> str:
         with house.store.writing() as unit:
             presence = presence_of(unit, message)
             with speaking(tongue_of(presence)):
-                talk = talking._turn(unit, message, presence)
-                plan = meant(talk)
-                why = _tried(talk, plan)
+                turn = Arrival(message, presence).turn(unit, house.clock, talking.deep_link)
+                why = _tried(turn, intent_of(turn))
             raise _NotKeptError
     except _NotKeptError:
         return why
 
 
-def _tried(talk: Turn, plan: Plan) -> str:
-    if plan.stale:
+def _tried(turn: Turn, intent: Intent) -> str:
+    if isinstance(intent, OutOfDate):
         return "out of date"
-    if plan.command is None and plan.answer is None:
+    if not isinstance(intent, Said | Answer):
         return "no command"
-    if plan.command is not None and barred(talk, plan.command) is not None:
+    if isinstance(intent, Said) and barred(turn, intent.command) is not None:
         return "this person may not"
     try:
-        if plan.answer is not None:
-            replies = as_list(_answered(talk, plan.answer))
+        if isinstance(intent, Answer):
+            replies = as_list(_answered(turn, intent.text))
         else:
-            assert plan.command is not None
-            phrase = parser.read(plan.command.rule, plan.rest.strip(), talk.vocabulary)
-            given = Given.of(phrase.slots, phrase.lines, phrase.rest)
-            replies = as_list(questions.start(talk, plan.command, given))
+            replies = as_list(filling.start(turn, intent.command, read(turn, intent)))
     except Say as say:
         # A refusal that offers a way on, or says what is missing in the bar, is an answer.
         replies = [say.answer]
@@ -90,18 +88,17 @@ def _tried(talk: Turn, plan: Plan) -> str:
     return "" if replies and replies[0].blocks else "says nothing"
 
 
-def _answered(talk: Turn, answer: str) -> Reply | list[Reply]:
-    question = talk.presence.question
-    assert question is not None
-    command = all_commands()[question.state["command"]]
-    asked_before = question.state["asking"]
-    replies = questions.resume(talk, command, answer, True)
-    now = presence_of(talk.unit, talk.message).question
-    again = now is not None and now.state.get("asking") == asked_before
+def _answered(turn: Turn, answer: str) -> Reply | list[Reply]:
+    before = None if turn.pending is None else turn.pending.dialogue
+    assert before is not None
+    command = all_commands()[before.command]
+    replies = filling.resume(turn, command, answer, True)
+    now = pending_of(presence_of(turn.unit, turn.message).question)
+    again = now is not None and now.dialogue is not None and now.dialogue.asking == before.asking
     moves = {BACK, CANCEL, DONE, ERASE, ENTER}
     is_move = answer in moves or answer.startswith(DIGIT)
-    if again and not is_move and not question.state.get("typed"):
-        slot = next(one for one in command.slots if one.name == asked_before)
+    if again and not is_move and not before.typed:
+        slot = next(one for one in command.slots if one.name == before.asking)
         if not slot.many:
             raise AssertionError(f"the answer was not taken: {replies}")
     return replies

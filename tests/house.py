@@ -182,13 +182,13 @@ class House:
         self.persons: dict[str, Person] = {}
         self.rooms: dict[str, Room] = {}
         self.said = 0  # how many messages there have been
-        self.conversation = Conversation(store, clock, BOT_NAME)
+        self.conversation = Conversation(store, clock)
 
     def restart(self) -> None:
         """Forget everything but what is on disk."""
         self.store.close()
         self.store = Store(self.store.url.render_as_string(hide_password=False))
-        self.conversation = Conversation(self.store, self.clock, BOT_NAME)
+        self.conversation = Conversation(self.store, self.clock)
 
     def close(self) -> None:
         """Give the database back."""

@@ -96,7 +96,7 @@ def fill(store: Store, bar_count: int, rows: int) -> None:
 
 def seconds(store: Store, said: str, times: int) -> list[float]:
     """Answer a message so many times as the person of the first bar; return how long each took."""
-    conversation = Conversation(store, Stopped(_NOW), "bench")
+    conversation = Conversation(store, Stopped(_NOW))
     taken = []
     for number in range(times + 3):
         message = Message(

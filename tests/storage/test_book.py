@@ -10,7 +10,7 @@ from sqlalchemy import bindparam, func
 from storage.memory import BarMemory
 from storage.store import Store
 from storage.tables import Bar, Base, Ingredient, Waste
-from storage.unit import Book, ReadOnlyError, of_bar
+from storage.unit import Book, ReadOnlyError, Unit, of_bar
 
 _NOW = datetime(2026, 11, 25, 18, tzinfo=UTC)
 
@@ -221,3 +221,29 @@ def test_changes_on_rows_are_kept_or_dropped_with_the_rest(store: Store, bars: t
     with store.reading() as unit:
         assert [row.name for row in unit.bar(one).all(Ingredient)] == ["kept"]
         assert [row.source for row in unit.bar(one).all(Waste)] == ["rename False"]
+
+
+def _fail_after_changes(unit: Unit, book: Book, lime: Ingredient) -> None:
+    with unit.attempt():
+        book.touched()
+        lime.name = "yellow lime"
+        book.add(_ingredient("orange"))
+        raise ZeroDivisionError
+
+
+def test_a_failed_attempt_takes_back_its_own_changes_only(store: Store, bars: tuple[int, int]) -> None:
+    one, _other = bars
+    with store.writing() as unit:
+        book = unit.bar(one)
+        lime = book.one(Ingredient)
+        assert lime is not None
+        lime.name = "green lime"
+        with pytest.raises(ZeroDivisionError):
+            _fail_after_changes(unit, book, lime)
+        assert [row.name for row in book.all(Ingredient)] == ["green lime"]
+        assert book.remembered(1, ("one",), lambda: "made") == "made"
+        with unit.attempt():
+            book.add(_ingredient("lemon"))
+    with store.reading() as unit:
+        assert {row.name for row in unit.bar(one).all(Ingredient)} == {"green lime", "lemon"}
+        assert unit.bar(one).remembered(1, ("one",), lambda: "made anew") == "made"

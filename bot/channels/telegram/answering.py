@@ -21,8 +21,9 @@ from bot.channels.telegram.progress import Progress
 from bot.channels.telegram.receiving.intake import Answering, Update
 from bot.channels.telegram.sending import Postman, Target, articles, may_be_repeat
 from bot.channels.telegram.updates import CHANNEL, Incoming, read_update
-from bot.chat.conversation.conversation import Conversation, Looked, Receipt
+from bot.chat.conversation.conversation import Conversation, PassResult
 from bot.chat.conversation.inline import suggestions
+from bot.chat.conversation.settlement import Receipt
 from bot.chat.dialogue.progress import telling
 from bot.chat.grammar.parser import is_warm
 from bot.chat.i18n.language import Tongue, _, speaking
@@ -159,12 +160,17 @@ class Answers(Answering):
             log.exception("an inline query failed")
 
     def _converse(
-        self, message: Message, letter: Letter, progress: Progress, looked: Looked | None, receipt: Receipt
+        self,
+        message: Message,
+        letter: Letter,
+        progress: Progress,
+        seen: PassResult | None,
+        receipt: Receipt,
     ) -> list[Reply]:
         if message.corrects is not None:
             message = replace(message, was=self._said_before(message, letter))
         with telling(progress.show):
-            return self._conversation.answer(message, receipt, looked)
+            return self._conversation.answer(message, receipt, seen)
 
     def _said_before(self, message: Message, letter: Letter) -> str | None:
         """Return the text of an edited message before this edit, or None if it is no longer known."""

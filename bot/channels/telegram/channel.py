@@ -84,7 +84,6 @@ class TelegramChannel:
     async def start(self) -> None:
         """Connect to Telegram, set the command menu, resume unfinished updates, begin to listen."""
         await self.bot.initialize()
-        self.conversation.bot_name = self.bot.username
         self.conversation.deep_link = lambda payload: create_deep_linked_url(self.bot.username, payload)
         await self.intake.open()
         self.intake.spawn(self._set_menus())

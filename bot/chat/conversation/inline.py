@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from bot.chat.dialogue.questions import accepted
+from bot.chat.dialogue.filling import accepted
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.grammar import parser

@@ -11,7 +11,6 @@ from bot.chat.reply.message import Block
 
 ANSWER = "="  # a tap that answers the question: '= 41 mouldy'
 BACK, CANCEL, DONE, DIGIT, ERASE, ENTER = "<", "x", "done", "+", "-", "ok"
-PHOTO = "photo"  # the slot that a message's photo fills, in commands that keep one
 
 
 @dataclass(frozen=True, slots=True)

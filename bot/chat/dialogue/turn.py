@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cached_property
 from typing import Any
 
 from rapidfuzz import fuzz, process
 
+from bot.chat.dialogue.state import Pending, pending_of
 from bot.chat.grammar.lexer import Noun, Vocabulary
 from bot.chat.grammar.syntax import Amount, Filled, Hash, Line, Named, Unknown
 from bot.chat.i18n.language import _
@@ -53,7 +54,6 @@ class Turn:
     clock: Clock
     line: str = ""
     deep_link: Callable[[str], str] | None = None
-    extra: dict[str, Any] = field(default_factory=dict)
     assumed: set[str] = field(default_factory=set)  # house measures of which a default was taken
     hurried: bool = False  # others wait meanwhile: what would take long is not begun
 
@@ -63,6 +63,19 @@ class Turn:
         context = self.presence.context(self.unit, self.clock.now(), self.message.key)
         context.hurried = self.hurried
         return context
+
+    @cached_property
+    def pending(self) -> Pending | None:
+        """The question in progress, and the lines behind its buttons."""
+        return pending_of(self.presence.question)
+
+    def afresh(self, line: str) -> Turn:
+        """Return the turn with nothing begun: for what is said after a command was rolled back."""
+        return replace(self, line=line, assumed=set())
+
+    def without_question(self) -> Turn:
+        """Return the turn as if no question were in progress."""
+        return replace(self.afresh(self.line), presence=replace(self.presence, question=None))
 
     # -- names -------------------------------------------------------------------------
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import worded, worded_phrase_error
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
-from bot.chat.dialogue.strangers import stranger
+from bot.chat.dialogue.rights import stranger
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue

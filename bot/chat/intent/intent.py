@@ -1,14 +1,17 @@
-"""What a message is taken for: a tap, a command with or without slash, or an answer to a question."""
+"""Stage 2: what a message is taken for: a tap, a command with or without slash, an answer, an edit."""
 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import timedelta
 
-from bot.chat.dialogue import questions
+from bot.chat.dialogue import filling
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
+from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import ANSWER, BACK, Slot
+from bot.chat.dialogue.state import DialogueState, Pending
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
@@ -19,7 +22,9 @@ from bot.chat.intent.guessing import as_asked, as_setting, as_waste, is_article
 from bot.chat.intent.incoming_photo import check_line
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
-from bot.work.people import people
+from bot.work.log import corrections
+from bot.work.log.corrections import Earlier
+from bot.work.log.undo import UNDO_HOURS
 
 HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap that is meant for this bar: '@3 check 12 clear'
 KEPT = "~"  # a tap whose line was too long for a button and is kept: '~ 41 2'
@@ -27,72 +32,170 @@ OUT_OF_DATE = f"{KEPT} - -"
 _COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
 
 
-@dataclass(frozen=True)
-class Plan:
-    """What a message is taken for: a command with what follows it, or an answer to a question."""
+@dataclass(frozen=True, kw_only=True)
+class Intent:
+    """A reading of a message. `line` is the message as one could type it, command word first."""
 
-    command: Command | None = None
-    rest: str = ""
-    answer: str | None = None
-    tapped: bool = False
-    stale: bool = False
     line: str = ""
-    several: tuple[tuple[Command, str, str], ...] = ()  # command, what follows its word, and the whole line
 
     @property
     def writes(self) -> bool:
         """Whether a transaction that can change things is needed."""
-        if any(command.writes for command, _rest, _line in self.several):
-            return True
-        return self.answer is not None or (self.command is not None and self.command.writes)
+        return False
 
     @property
     def quick(self) -> bool:
         """Whether it is answered in a moment."""
-        return self.stale or (self.command is not None and self.command.quick)
+        return False
 
 
-def meant(turn: Turn) -> Plan:
+@dataclass(frozen=True)
+class NotUnderstood(Intent):
+    """A text that begins with no command's word and resembles no phrase of one."""
+
+
+@dataclass(frozen=True)
+class Ignored(Intent):
+    """A message that gets no reply, such as an edit of something that logged nothing."""
+
+
+@dataclass(frozen=True)
+class OutOfDate(Intent):
+    """A tap on a button that no longer leads anywhere."""
+
+    quick = True
+
+
+@dataclass(frozen=True)
+class Said(Intent):
+    """A command and what follows its word."""
+
+    command: Command
+    rest: str = ""
+
+    @property
+    def writes(self) -> bool:
+        """Whether the command can change things."""
+        return self.command.writes
+
+    @property
+    def quick(self) -> bool:
+        """Whether the command is answered in a moment."""
+        return self.command.quick
+
+
+@dataclass(frozen=True)
+class Several(Intent):
+    """Several commands, one on each line of a message."""
+
+    commands: tuple[Said, ...]
+
+    @property
+    def writes(self) -> bool:
+        """Whether any of the commands can change things."""
+        return any(one.writes for one in self.commands)
+
+
+@dataclass(frozen=True)
+class Answer(Intent):
+    """An answer to the question in progress."""
+
+    text: str
+    tapped: bool = False
+    writes = True
+
+
+@dataclass(frozen=True)
+class Amendment(Intent):
+    """An edit of an answer that the dialogue in progress was given."""
+
+    was: str
+    text: str
+    writes = True
+
+
+@dataclass(frozen=True)
+class Correction(Intent):
+    """An edit of a message that logged something: the reading of its new words, and what it logged."""
+
+    earlier: Earlier
+    instead: Intent
+    writes = True
+
+
+def intent_of(turn: Turn) -> Intent:
     """Return what a message is taken for."""
+    found = _said(turn) if turn.message.corrects is None else _edited(turn, turn.message.corrects)
+    return replace(found, line=turn.line)
+
+
+def _edited(turn: Turn, key: str) -> Intent:
+    """Return what an edited message is taken for: its new words replace what the old ones did."""
+    message = turn.message
+    if turn.presence.bar is None or (message.was is not None and message.was.strip() == message.text.strip()):
+        return Ignored()
+    alone = turn.without_question()
+    late = turn.clock.now() - message.sent_at > timedelta(hours=UNDO_HOURS)
+    earlier = corrections.logged_by(turn.context, key)
+    if earlier.any:
+        return Correction(earlier, replace(_said(alone), line=alone.line))
+    if message.was is not None and _is_answer(turn, message.was.strip()):
+        return Amendment(message.was.strip(), message.text.strip())
+    if late or isinstance(_said(alone), NotUnderstood | Several | OutOfDate):
+        return Ignored()
+    return _said(turn)  # a command mended, that meant nothing before
+
+
+def _is_answer(turn: Turn, words: str) -> bool:
+    """Whether these words answered a question of the dialogue in progress, and may still be changed."""
+    dialogue = None if turn.pending is None else turn.pending.dialogue
+    if dialogue is None or dialogue.slot_answered_with(words) is None:
+        return False
+    return barred(turn, all_commands()[dialogue.command]) is None
+
+
+def _said(turn: Turn) -> Intent:
     if turn.message.document is not None:
-        return Plan(all_commands()["import"])
-    return _said(turn)
+        return Said(all_commands()["import"])
+    return _typed(turn) if turn.message.tapped is None else _tapped(turn)
 
 
-def _said(turn: Turn) -> Plan:
+def _tapped(turn: Turn) -> Intent:
+    if _is_of_another_bar(turn):
+        return OutOfDate()
+    text = turn.line = HOME.sub("", turn.message.text.strip())
+    if text.startswith(f"{ANSWER} "):
+        return _tapped_answer(text, turn.pending)
+    if text.startswith(f"{KEPT} "):
+        text = turn.line = _kept_line(text, turn.pending)
+        if not text:
+            return OutOfDate()
+    return _slashed(text) or _said_or_not(command_at_start(text))
+
+
+def _typed(turn: Turn) -> Intent:
     text = turn.message.text.strip()
-    question = turn.presence.question
-    if turn.message.tapped is not None:
-        if _is_of_another_bar(turn):
-            return Plan(stale=True)
-        text = turn.line = HOME.sub("", text)
-        found = _tap(text, question)
-        if found is not None:
-            return found
-        if text.startswith(f"{KEPT} "):
-            text = _kept_line(text, question)
-            turn.line = text
-            if not text:
-                return Plan(stale=True)
+    several = _several(text) if turn.pending is None else ()
+    if several:
+        return Several(several)
     slashed = _slashed(text)
-    several = _several(text) if turn.message.tapped is None and question is None else ()
-    if slashed is not None or several:
-        return Plan(several=several) if several else slashed or Plan()
+    if slashed is not None:
+        return slashed
     spoken = command_at_start(text)
-    if question is not None and "command" in question.state and turn.message.tapped is None:
-        return _while_asked(turn, question, text, spoken)
-    if turn.message.tapped is None:
-        return _typed(turn, text, spoken)
-    return Plan(*spoken) if spoken is not None else Plan()
+    if turn.pending is not None and turn.pending.dialogue is not None:
+        return _while_asked(turn, turn.pending.dialogue, text, spoken)
+    return _without_dialogue(turn, text, spoken)
 
 
-def _tap(text: str, question: people.PendingQuestion | None) -> Plan | None:
-    if not text.startswith(f"{ANSWER} "):
-        return None
+def _said_or_not(spoken: tuple[Command, str] | None) -> Intent:
+    return NotUnderstood() if spoken is None else Said(*spoken)
+
+
+def _tapped_answer(text: str, pending: Pending | None) -> Intent:
     _sign, nonce, answer = [*text.split(" ", 2), "", ""][:3]
-    if question is None or nonce != str(question.nonce) or "command" not in question.state:
-        return Plan(stale=True)
-    return Plan(answer=answer, tapped=True)
+    if pending is None or nonce != str(pending.nonce) or pending.dialogue is None:
+        return OutOfDate()
+    return Answer(answer, tapped=True)
 
 
 def _is_of_another_bar(turn: Turn) -> bool:
@@ -103,26 +206,25 @@ def _is_of_another_bar(turn: Turn) -> bool:
     return not turn.message.text.startswith("bars ")
 
 
-def _kept_line(text: str, question: people.PendingQuestion | None) -> str:
+def _kept_line(text: str, pending: Pending | None) -> str:
     _sign, nonce, index = [*text.split(" ", 2), "", ""][:3]
-    if question is None or nonce != str(question.nonce) or not index.isdecimal():
+    if pending is None or nonce != str(pending.nonce) or not index.isdecimal():
         return ""
-    lines = question.state.get("lines", [])
-    return str(lines[int(index)]) if int(index) < len(lines) else ""
+    return pending.lines[int(index)] if int(index) < len(pending.lines) else ""
 
 
-def _typed(turn: Turn, text: str, spoken: tuple[Command, str] | None) -> Plan:
+def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None) -> Intent:
     """Return what a typed text means where no question is in progress."""
     of_a_batch = spoken is None or spoken[0].name == "batch"  # 'batch 12 clear', or only '12 clear'
     if turn.message.photo is not None and of_a_batch and (check := _photo_of(turn)) is not None:
         return check
     if spoken is None:
         spoken = as_asked(turn, text) or as_waste(turn, text) or _after_an_article(text)
-        return Plan(*spoken) if spoken is not None else Plan()
+        return _said_or_not(spoken)
     command, rest = as_setting(turn, *spoken) or spoken
     if rest.rstrip().endswith("?") and not _reads_whole((command, rest), turn):
         rest = rest.rstrip(" ?")
-    return Plan(command, rest)
+    return Said(command, rest)
 
 
 def _after_an_article(text: str) -> tuple[Command, str] | None:
@@ -131,14 +233,14 @@ def _after_an_article(text: str) -> tuple[Command, str] | None:
     return command_at_start(rest) if is_article(first) else None
 
 
-def _photo_of(turn: Turn) -> Plan | None:
+def _photo_of(turn: Turn) -> Intent | None:
     """Take a photo whose caption is no command for a check of a batch, if it reads as one."""
     line = check_line(turn.message)
     check = all_commands()["check"]
-    return Plan(check, line) if _reads_whole((check, line), turn) else None
+    return Said(check, line) if _reads_whole((check, line), turn) else None
 
 
-def _slashed(text: str) -> Plan | None:
+def _slashed(text: str) -> Intent | None:
     """Return what a text with a slash before it means; None without one."""
     slash = _COMMAND.match(text)
     if slash is None:
@@ -146,7 +248,7 @@ def _slashed(text: str) -> Plan | None:
     # As if said without the slash, so that '/forget me' and '/new_formula' are found as well.
     words = f"{slash[1].replace('_', ' ')} {text[slash.end() :]}"
     named = command_at_start(words) or in_any_language(words)
-    return Plan(*named) if named is not None else Plan()
+    return _said_or_not(named)
 
 
 _MOST_LINES = 10
@@ -154,7 +256,7 @@ _MOST_LINES = 10
 _WITH_LINES = frozenset({"new", "change", "trial", "trial add"})
 
 
-def _several(text: str) -> tuple[tuple[Command, str, str], ...]:
+def _several(text: str) -> tuple[Said, ...]:
     """Return the commands of a message whose every line begins with a command's word, if there are two."""
     lines = [line.strip() for line in text.splitlines() if line.strip()]
     if not 2 <= len(lines) <= _MOST_LINES:
@@ -162,36 +264,31 @@ def _several(text: str) -> tuple[tuple[Command, str, str], ...]:
     found = [(line, command_at_start(line.removeprefix("/"))) for line in lines]
     if found[0][1] is None or found[0][1][0].name in _WITH_LINES:
         return ()
-    spoken = [(one[0], one[1], line) for line, one in found if one is not None]
+    spoken = [Said(*one, line=line) for line, one in found if one is not None]
     return tuple(spoken) if len(spoken) == len(lines) else ()
 
 
 def _while_asked(
-    turn: Turn, question: people.PendingQuestion, text: str, spoken: tuple[Command, str] | None
-) -> Plan:
+    turn: Turn, dialogue: DialogueState, text: str, spoken: tuple[Command, str] | None
+) -> Intent:
     """Return what a typed text is taken for while a question is in progress."""
     if text.casefold() in {"back", _("Back").casefold()}:
-        return Plan(answer=BACK, tapped=True)
-    if spoken is not None and _takes_back(spoken, question, turn):
-        return Plan(answer=BACK, tapped=True)
+        return Answer(BACK, tapped=True)
+    if spoken is not None and _takes_back(spoken, dialogue, turn):
+        return Answer(BACK, tapped=True)
     if spoken is not None:
         # Any words are an answer where a name or a note is asked for; to stop must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
-        if stops or (_reads_whole(spoken, turn) and not _reads_as_answer(question, text, turn)):
-            return Plan(*spoken)
-    return Plan(answer=text)
+        if stops or (_reads_whole(spoken, turn) and not _reads_as_answer(dialogue, text, turn)):
+            return Said(*spoken)
+    return Answer(text)
 
 
-def _takes_back(spoken: tuple[Command, str], question: people.PendingQuestion, turn: Turn) -> bool:
+def _takes_back(spoken: tuple[Command, str], dialogue: DialogueState, turn: Turn) -> bool:
     """Whether 'undo' means the answer just given: what was logged before is not what one has in mind."""
     command, rest = spoken
     numbered = any(sign.isdigit() for sign in rest)
-    return (
-        command.name == "undo"
-        and not numbered
-        and bool(question.state["order"])
-        and _reads_whole(spoken, turn)
-    )
+    return command.name == "undo" and not numbered and bool(dialogue.order) and _reads_whole(spoken, turn)
 
 
 def _reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
@@ -203,9 +300,9 @@ def _reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
     return True
 
 
-def _reads_as_answer(question: people.PendingQuestion, text: str, turn: Turn) -> bool:
-    command = all_commands()[question.state["command"]]
-    slot = next(slot for slot in command.slots if slot.name == question.state["asking"])
+def _reads_as_answer(dialogue: DialogueState, text: str, turn: Turn) -> bool:
+    command = all_commands()[dialogue.command]
+    slot = next(slot for slot in command.slots if slot.name == dialogue.asking)
     try:
         filled = parser.read(slot.reads_by, text, turn.vocabulary).slots.values()
     except (PhraseError, AmbiguousNumberError, NotANumberError):
@@ -214,13 +311,13 @@ def _reads_as_answer(question: people.PendingQuestion, text: str, turn: Turn) ->
     if any(names_unknown(one.value) for one in filled):
         return False
     words = next((one.value for one in filled if isinstance(one.value, str)), None)
-    return words is None or _is_taken(turn, command, slot, question, words)
+    return words is None or _is_taken(turn, command, slot, dialogue, words)
 
 
-def _is_taken(turn: Turn, command: Command, slot: Slot, question: people.PendingQuestion, words: str) -> bool:
+def _is_taken(turn: Turn, command: Command, slot: Slot, dialogue: DialogueState, words: str) -> bool:
     """Whether a question to which any words can be said takes these: 'week' is no bottle and no city."""
     try:
-        slot.accept(turn, questions.evaluate(turn, command, question.state), words)
+        slot.accept(turn, filling.evaluate(turn, command, dialogue), words)
     except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError):
         return False
     return True

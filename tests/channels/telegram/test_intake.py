@@ -14,7 +14,7 @@ from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.metrics import Figures
 from bot.channels.telegram.receiving.intake import Answering, OwnIntake, Update
 from bot.channels.telegram.updates import CHANNEL, Incoming
-from bot.chat.conversation.conversation import Receipt
+from bot.chat.conversation.settlement import Receipt
 from bot.work.inbox import inbox
 from bot.work.inbox.inbox import Letter, MailState
 from storage.store import Store

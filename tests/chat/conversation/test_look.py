@@ -6,7 +6,8 @@ from typing import Any
 
 import pytest
 
-from bot.chat.conversation.conversation import AlreadyDoneError, Looked
+from bot.chat.conversation.conversation import PassResult
+from bot.chat.conversation.settlement import AlreadyDoneError
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.reply.message import Document, Message, Reply
 from bot.work.liquids import clearing
@@ -26,7 +27,7 @@ def _message(house: House, said: str, who: str = "Ana", **more: Any) -> Message:
     return Message(CHANNEL, person.sender, place, said, key, house.clock.now(), **more)
 
 
-def _look(house: House, said: str, who: str = "Ana", **more: Any) -> Looked | None:
+def _look(house: House, said: str, who: str = "Ana", **more: Any) -> PassResult | None:
     return house.conversation.look(_message(house, said, who, **more))
 
 
@@ -39,7 +40,7 @@ def mist(house: House, monkeypatch: pytest.MonkeyPatch) -> House:
     return house
 
 
-def _answered(looked: Looked | None) -> list[Reply] | None:
+def _answered(looked: PassResult | None) -> list[Reply] | None:
     assert looked is not None
     return looked.replies
 

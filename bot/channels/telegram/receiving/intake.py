@@ -16,7 +16,7 @@ from bot.channels.telegram.http_client import LeftToAnotherError
 from bot.channels.telegram.metrics import Figures
 from bot.channels.telegram.receiving.chat_locks import Lately, Turns
 from bot.channels.telegram.updates import CHANNEL, Incoming
-from bot.chat.conversation.conversation import AlreadyDoneError, Receipt
+from bot.chat.conversation.settlement import AlreadyDoneError, Receipt
 from bot.work.context import Clock
 from bot.work.inbox import inbox
 from bot.work.inbox.inbox import Letter

@@ -14,7 +14,7 @@ from bot.channels.telegram.http_client import sending_only_while
 from bot.channels.telegram.metrics import Figures
 from bot.channels.telegram.receiving.intake import Answering, Intake
 from bot.channels.telegram.updates import CHANNEL, Incoming
-from bot.chat.conversation.conversation import Receipt
+from bot.chat.conversation.settlement import Receipt
 from bot.work.context import Clock
 from bot.work.inbox import leased_inbox
 from bot.work.inbox.inbox import Letter

@@ -9,7 +9,8 @@ from typing import Any
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import BATCH_SLOT, never, quantity_in_ml, undo_button
-from bot.chat.dialogue.slots import PHOTO, Question, Slot, columns
+from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.batches.batch_card import (
     CLARITY_WORDS,

@@ -9,7 +9,8 @@ from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.fruit_input import accept_fruit
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.shared_slots import each_line, undo_button
-from bot.chat.dialogue.slots import DIGIT, PHOTO, Question, Slot, columns
+from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
+from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.fruit.week import reason_words
 from bot.chat.grammar.syntax import Amount, Unknown

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.questions import cancelled
+from bot.chat.dialogue.filling import cancelled
 from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.help import suggestions
 from bot.chat.i18n.language import _

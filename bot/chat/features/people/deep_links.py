@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from bot.chat.dialogue.rights import private_only
 from bot.chat.dialogue.slots import Question
-from bot.chat.dialogue.strangers import private_only
 from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.batches.batch_card import card
 from bot.chat.i18n.language import _, speaking

@@ -6,9 +6,9 @@ from fractions import Fraction
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.rights import stranger
 from bot.chat.dialogue.shared_slots import never
 from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.strangers import stranger
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.people.deep_links import ask_code, join, main_buttons
 from bot.chat.grammar.syntax import Duration

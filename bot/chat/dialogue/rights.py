@@ -1,7 +1,8 @@
-"""Answers to people who stand in no bar, or who write in the wrong chat."""
+"""Who may do what where, and the answers to those who may not."""
 
 from __future__ import annotations
 
+from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, reply
@@ -32,3 +33,16 @@ def private_only(turn: Turn) -> Reply:
     """Say that this is only for a private chat."""
     link = [] if turn.deep_link is None else [turn.deep_link("start")]
     return reply(_("Not here: write that to me in our private chat."), *link)
+
+
+def barred(turn: Turn, command: Command) -> Reply | None:
+    """Return why this person may not do this here; None if they may."""
+    if command.private_only and not turn.message.place.private:
+        return private_only(turn)
+    if command.anyone:
+        return None
+    if turn.presence.bar is None:
+        return stranger(turn)
+    if command.manages and not turn.context.role.manages:
+        return reply(_("Only a manager can do that. Ask one to do it, or to make you a manager."))
+    return None

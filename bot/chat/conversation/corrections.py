@@ -1,4 +1,4 @@
-"""Edited messages: what the first wording logged is taken back, and the new one logged in its place."""
+"""Corrections by an edited message: take back what the first wording logged, and log the new one."""
 
 from __future__ import annotations
 

@@ -1,0 +1,235 @@
+"""Stage 3: run what is meant, with reads only or in a transaction that keeps what it changes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from bot.chat.conversation import corrections
+from bot.chat.dialogue import filling, state
+from bot.chat.dialogue.registry import all_commands, command_at_start
+from bot.chat.dialogue.rights import barred
+from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.grammar import parser
+from bot.chat.grammar.parser import PhraseError
+from bot.chat.i18n.language import _
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.intent.fallbacks import not_understood, worded_refusal
+from bot.chat.intent.intent import (
+    Amendment,
+    Answer,
+    Correction,
+    Ignored,
+    Intent,
+    NotUnderstood,
+    OutOfDate,
+    Said,
+    Several,
+)
+from bot.chat.reply.message import Reply, Text, reply
+from bot.chat.reply.units import show_ml, unit_name
+from bot.trade.errors import TradeError
+from bot.work.errors import TakesTimeError, TooLateError, WorkError
+from bot.work.people.people import Presence
+from storage.unit import ReadOnlyError, Unit
+
+# What a person can mend: answered in words, and nothing that was begun stays.
+REFUSALS = (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError)
+# They change where one stands or how one is understood: what was half said before fits no longer.
+_ENDS_DIALOGUES = frozenset({"cancel", "start", "join", "bars", "language", "leave"})
+_ENDS_DIALOGUES |= {"forget me", "delete bar", "restore bar"}
+
+
+@dataclass(frozen=True)
+class Execution:
+    """The replies to an intent; None where reads alone were not enough, `slow` where they take time.
+
+    `asks_again` says that the dialogue in progress stays, and its question follows the answer.
+    """
+
+    replies: list[Reply] | None
+    slow: bool = False
+    asks_again: bool = False
+
+
+def execute_reading(turn: Turn, intent: Intent) -> Execution:
+    """Run an intent with reads only; in a hurry nothing is begun that may take long."""
+    if intent.writes or (turn.pending is not None and isinstance(intent, Said)):
+        return Execution(None)
+    if turn.hurried and not intent.quick:
+        return Execution(None, slow=True)
+    try:
+        return Execution(_run(turn, intent))
+    except TakesTimeError:
+        return Execution(None, slow=True)
+    except ReadOnlyError:
+        return Execution(None)  # a question has to be asked, and that is written down
+    except REFUSALS as error:
+        return Execution(worded_refusal(error, turn))
+
+
+def execute_writing(turn: Turn, intent: Intent) -> Execution:
+    """Run an intent; a refused one leaves nothing behind but its answer."""
+    stays = _dialogue_stays(turn, intent)
+    try:
+        with turn.unit.attempt():
+            return Execution(_run(turn, intent), asks_again=stays)
+    except REFUSALS as error:
+        after = turn.afresh(intent.line)
+        said = worded_refusal(error, after)
+        if isinstance(intent, Correction):
+            said = corrections.refused(said, intent.earlier, isinstance(error, TooLateError))
+        return Execution(said, asks_again=stays)
+
+
+def still_holds(unit: Unit, presence: Presence, intent: Intent) -> bool:
+    """Whether an intent that was found by reading can be run as it is in a later transaction."""
+    if isinstance(intent, Correction | Amendment):
+        return False  # another message may have changed what it corrects
+    return not isinstance(intent, Answer) or state.is_still_asked(unit, presence)
+
+
+def _dialogue_stays(turn: Turn, intent: Intent) -> bool:
+    """Whether the dialogue in progress stays while something else is answered; one that does not is dropped.
+
+    The same command said anew takes its place, and any does where little is lost: while nothing has
+    been answered yet, or where the dialogue belongs to something that is only read.
+    """
+    if not isinstance(intent, Said) or turn.pending is None:
+        return False
+    dialogue = turn.pending.dialogue
+    stays = dialogue is not None and bool(dialogue.words) and all_commands()[dialogue.command].writes
+    if stays and dialogue is not None and intent.writes:
+        # Of a line that only left something out nothing is lost; what was answered since would be.
+        stays = dialogue.answered and dialogue.command != intent.command.name
+    if stays and intent.command.name not in _ENDS_DIALOGUES:
+        return True
+    state.drop(turn.unit, turn.presence)
+    return False
+
+
+def _run(turn: Turn, intent: Intent) -> list[Reply]:
+    """Return the replies to an intent.
+
+    Raises ReadOnlyError where a question would have to be written down, and one of REFUSALS.
+    """
+    if isinstance(intent, Correction):
+        again = turn.without_question()
+        corrections.begin(again, intent.earlier)
+        return corrections.finish(again, intent.earlier, _run(again, intent.instead))
+    turn.line = intent.line
+    replies = _noting_assumptions(turn, _answers(turn, intent))
+    return [_without_forbidden(turn, one) for one in replies]
+
+
+def _answers(turn: Turn, intent: Intent) -> list[Reply]:
+    match intent:
+        case Said():
+            return as_list(_said(turn, intent))
+        case Several():
+            return _one_by_one(turn, intent)
+        case Answer() | Amendment():
+            return as_list(_answered(turn, intent))
+        case Ignored():
+            return []
+        case OutOfDate():
+            return [_out_of_date()]
+        case NotUnderstood():
+            return as_list(not_understood(turn))
+        case _:
+            raise TypeError(type(intent).__name__)
+
+
+def _out_of_date() -> Reply:
+    return reply(_("This button is out of date."), _("Ask again and use the new buttons."))
+
+
+def _said(turn: Turn, intent: Said) -> Reply | list[Reply]:
+    refused = barred(turn, intent.command)
+    return filling.start(turn, intent.command, read(turn, intent)) if refused is None else refused
+
+
+def read(turn: Turn, intent: Said) -> Given:
+    """Return what the words after a command's word fill."""
+    phrase = parser.read(intent.command.rule, intent.rest.strip(), turn.vocabulary)
+    return Given.of(phrase.slots, phrase.lines, phrase.rest)
+
+
+def _answered(turn: Turn, intent: Answer | Amendment) -> Reply | list[Reply]:
+    dialogue = None if turn.pending is None else turn.pending.dialogue
+    if dialogue is None:
+        return _out_of_date()
+    command = all_commands()[dialogue.command]
+    refused = barred(turn, command)
+    if refused is not None:
+        return refused
+    if isinstance(intent, Amendment):
+        return filling.amend(turn, command, intent.was, intent.text)
+    return filling.resume(turn, command, intent.text, intent.tapped)
+
+
+def _one_by_one(turn: Turn, intent: Several) -> list[Reply]:
+    """Answer a message whose every line is a command of its own: all of them, or none."""
+    replies: list[Reply] = []
+    for number, one in enumerate(intent.commands, 1):
+        turn.line = one.line
+        try:
+            replies += as_list(_whole(turn, one))
+        except REFUSALS as error:
+            raise Say(_refused_line(number, one.line, worded_refusal(error, turn)[0])) from error
+    return replies
+
+
+def _whole(turn: Turn, intent: Said) -> Reply | list[Reply]:
+    """Run one of several commands, which has to say all that it needs."""
+    refused = barred(turn, intent.command)
+    if refused is not None:
+        raise Say(refused)
+    given = read(turn, intent)
+    if filling.missing(turn, intent.command, filling.accepted(turn, intent.command, given)) is not None:
+        raise Say(reply(_("Something is missing there. In several lines, each has to be complete.")))
+    return filling.start(turn, intent.command, given)
+
+
+def _refused_line(number: int, line: str, why: Reply) -> Reply:
+    """Say which line stopped the message. Its buttons would do that line alone, so they are left out."""
+    first = _("Line {number}, “{line}”, stops here, and nothing of the message was logged.")
+    said = first.format(number=number, line=line[:60])
+    blocks = tuple(replace(one, strong=False) if isinstance(one, Text) else one for one in why.blocks)
+    return Reply((Text(said, strong=True), *blocks))
+
+
+def _noting_assumptions(turn: Turn, replies: list[Reply]) -> list[Reply]:
+    """Say what a house measure was taken to hold, where the bar has not set it."""
+    if not turn.assumed or not replies or replies[-1].choosing:
+        return replies
+    notes = [
+        Text(
+            _("A {name} is taken as {size}, common practice. Yours: bar {name} {size}").format(
+                name=unit_name(name), size=show_ml(turn.context.bar.house.ml(name))
+            )
+        )
+        for name in sorted(turn.assumed)
+    ]
+    last = replies[-1]
+    return [*replies[:-1], replace(last, blocks=(*last.blocks, *notes))]
+
+
+def _without_forbidden(turn: Turn, answer: Reply) -> Reply:
+    """Leave out the buttons that would only be refused: those of a manager, shown to a plain member."""
+    if turn.presence.role is None or turn.presence.role.manages:
+        return answer
+    rows = (tuple(one for one in row if not _takes_a_manager(one.line)) for row in answer.buttons)
+    return replace(answer, buttons=tuple(row for row in rows if row))
+
+
+def _takes_a_manager(line: str) -> bool:
+    found = command_at_start(line)
+    if found is None:
+        return False
+    command, rest = found
+    return command.manages or (command.manages_words and bool(rest.strip()))
+
+
+def as_list(answer: Reply | list[Reply]) -> list[Reply]:
+    """Return one answer or several as a list."""
+    return answer if isinstance(answer, list) else [answer]

@@ -1,0 +1,92 @@
+"""Stage 4: complete the replies, keep long lines of buttons, and mark the message as worked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from bot.chat.conversation.execution import Execution
+from bot.chat.dialogue import filling, state
+from bot.chat.dialogue.registry import all_commands
+from bot.chat.dialogue.slots import ANSWER
+from bot.chat.dialogue.turn import Turn, presence_of
+from bot.chat.i18n.language import _
+from bot.chat.intent.intent import KEPT
+from bot.chat.reply.message import BUTTON_BYTES, Button, Reply, Text, replies_to_json
+from storage.unit import Unit
+
+# Marks the update done within the transaction that did the work; False: it was done before.
+Receipt = Callable[[Unit, str], bool]
+
+
+class AlreadyDoneError(Exception):
+    """This update was worked before; nothing may change twice."""
+
+
+def settle(turn: Turn, done: Execution, receipt: Receipt | None) -> list[Reply]:
+    """Return the replies as they are sent, and have the receipt mark the message as worked.
+
+    Raises AlreadyDoneError where it was worked before.
+    """
+    replies = [*(done.replies or []), *_asked_again(turn, done)]
+    if _too_long(replies):
+        replies = _keeping_long_lines(turn, replies)
+    if receipt is not None and not receipt(turn.unit, replies_to_json(replies)):
+        raise AlreadyDoneError
+    return replies
+
+
+def settled_unkept(replies: list[Reply] | None) -> list[Reply] | None:
+    """Return replies that need nothing kept; None where a button has a line that has to be kept."""
+    return None if replies is None or _too_long(replies) else replies
+
+
+def noting_move(replies: list[Reply], moved_to: str) -> list[Reply]:
+    """Add to the first reply that a tap moved the person to another bar of theirs."""
+    if not moved_to or not replies:
+        return replies
+    note = Text(_("You are now at {bar}.").format(bar=moved_to))
+    return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
+
+
+def _asked_again(turn: Turn, done: Execution) -> list[Reply]:
+    """Put the question that stays once more below the answer, unless the command asked one of its own."""
+    dialogue = None if turn.pending is None else turn.pending.dialogue
+    if not done.asks_again or dialogue is None or not state.is_still_asked(turn.unit, turn.presence):
+        return []
+    return [filling.again(turn, all_commands()[dialogue.command])]
+
+
+def _keeping_long_lines(turn: Turn, replies: list[Reply]) -> list[Reply]:
+    """Keep lines that no button can carry in the database, and put their numbers behind the buttons."""
+    now = state.pending_of(presence_of(turn.unit, turn.message).question)
+    lines = [
+        button.line
+        for one in replies
+        for row in one.buttons
+        for button in row
+        if len(button.line.encode()) > BUTTON_BYTES
+    ]
+    dialogue, old = (None, None) if now is None else (now.dialogue, now.nonce)
+    nonce = state.keep(turn.unit, turn.presence, turn.clock.now(), dialogue, tuple(lines))
+
+    def kept(button: Button) -> Button:
+        if len(button.line.encode()) > BUTTON_BYTES:
+            line = f"{KEPT} {nonce} {lines.index(button.line)}"
+        elif old is not None and button.line.startswith(f"{ANSWER} {old} "):
+            line = button.line.replace(f" {old} ", f" {nonce} ", 1)
+        else:
+            return button
+        return Button(button.label, line)
+
+    return [
+        replace(one, buttons=tuple(tuple(kept(button) for button in row) for row in one.buttons))
+        for one in replies
+    ]
+
+
+def _too_long(replies: list[Reply]) -> bool:
+    """Whether a button has a line that it cannot carry."""
+    return any(
+        len(button.line.encode()) > BUTTON_BYTES for one in replies for row in one.buttons for button in row
+    )

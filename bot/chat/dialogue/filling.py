@@ -1,0 +1,290 @@
+"""Fill a command's slots from a message or, one question at a time, from several.
+
+What is known so far is kept as the words that filled each slot and what they were read as, so that it
+survives a restart and nothing is read twice. A finished dialogue is therefore just the one-line command,
+spelt over several messages.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.dialogue import state
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.error_messages import worded_phrase_error
+from bot.chat.dialogue.questions import ask, ask_again, choice_named
+from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, ENTER, ERASE, Slot
+from bot.chat.dialogue.state import PHOTO, DialogueState
+from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.grammar import parser
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import _, tongue
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.reply.message import Reply, Text
+
+_DIGITS = frozenset("0123456789")
+_LONGEST_TYPED = 6
+
+
+# -- beginning ------------------------------------------------------------------------------
+
+
+def start(turn: Turn, command: Command, given: Given) -> Reply | list[Reply]:
+    """Run the command if all it needs is known; else ask for the first thing missing."""
+    photo = _photo_for(turn, command)
+    if photo is not None:
+        given.values[PHOTO] = given.texts[PHOTO] = photo
+    known = accepted(turn, command, given)
+    slot = missing(turn, command, known)
+    if slot is None:
+        return command.run(turn, known)
+    known.guided = True
+    order = [name for name in known.texts if name != PHOTO]
+    dialogue = DialogueState(command.name, "", dict(given.texts), dict(given.values), order)
+    return ask(turn, dialogue, known, slot)
+
+
+def _photo_for(turn: Turn, command: Command) -> str | None:
+    """Return the message's photo, where the command keeps one."""
+    keeps = any(slot.name == PHOTO for slot in command.slots)
+    return turn.message.photo if keeps else None
+
+
+def accepted(turn: Turn, command: Command, given: Given) -> Given:
+    """Return what was given, each value as its slot accepts it. Raises Say.
+
+    What comes after a gap may hang on what is missing there, as a price on its ingredient: it is
+    looked at when the gap is filled, and until then only its words are kept.
+    """
+    known = Given(given.values, given.texts, given.guided, given.lines, given.rest)
+    for slot in command.slots:
+        if slot.name in given.values:
+            known.values[slot.name] = slot.accept(turn, known, given.values[slot.name])
+        elif not given.lines and slot.wanted(turn, known):
+            break  # what comes after it may lean on it, and is read once it is known
+    return known
+
+
+def missing(turn: Turn, command: Command, given: Given) -> Slot | None:
+    """Return the first slot that is needed and empty, or None."""
+    if given.lines:
+        return None  # several lines at once are each complete, or refused by the command
+    for slot in command.slots:
+        if slot.name not in given.values and slot.wanted(turn, given):
+            return slot
+    return None
+
+
+def evaluate(turn: Turn, command: Command, dialogue: DialogueState) -> Given:
+    """Return what is known so far, each value as its slot accepts it. Reads only words not read before."""
+    given = Given({}, {}, guided=True)
+    for slot in command.slots:
+        words = dialogue.words.get(slot.name)
+        if words is None:
+            if slot.wanted(turn, given):
+                break  # as in accepted
+            continue
+        if slot.name not in dialogue.values:
+            dialogue.values[slot.name] = _read(turn, slot, words)
+        given.texts[slot.name] = words
+        given.values[slot.name] = slot.accept(turn, given, dialogue.values[slot.name])
+    return given
+
+
+def _read(turn: Turn, slot: Slot, words: str) -> object:
+    return next(iter(parser.read(slot.reads_by, words, turn.vocabulary).slots.values())).value
+
+
+# -- going on -------------------------------------------------------------------------------
+
+
+def resume(turn: Turn, command: Command, answer: str, tapped: bool) -> Reply | list[Reply]:
+    """Go on with the question in progress, `answer` being what was said or tapped."""
+    dialogue = _in_progress(turn)
+    slot = _asked(command, dialogue)
+    photo = _photo_for(turn, command)
+    if photo is not None:
+        dialogue.words[PHOTO] = dialogue.values[PHOTO] = photo
+        if not answer.strip():
+            return ask(turn, dialogue, evaluate(turn, command, dialogue), slot, _("The photo is kept."))
+    if tapped:
+        moved = _move(turn, command, dialogue, slot, answer)
+        if moved is not None:
+            return moved
+        if answer == ENTER and dialogue.typed:
+            answer = dialogue.typed
+    dialogue.typed = None
+    return _take_answer(turn, command, dialogue, slot, answer)
+
+
+def _in_progress(turn: Turn) -> DialogueState:
+    if turn.pending is None or turn.pending.dialogue is None:
+        raise ValueError("no question is in progress")
+    return turn.pending.dialogue.copy()
+
+
+def _asked(command: Command, dialogue: DialogueState) -> Slot:
+    return next(slot for slot in command.slots if slot.name == dialogue.asking)
+
+
+def _take_answer(
+    turn: Turn, command: Command, dialogue: DialogueState, slot: Slot, answer: str
+) -> Reply | list[Reply]:
+    """Read an answer in words and go on, or ask again with what was wrong."""
+    if slot.many and slot.name in dialogue.words and _says_done(answer):
+        dialogue.finished.add(slot.name)
+        return _go_on(turn, command, dialogue)
+    given = evaluate(turn, command, dialogue)
+    try:
+        value = _read(turn, slot, answer)
+        turn.line = answer
+        slot.accept(turn, given, value)
+    except parser.PhraseError as error:
+        meant = choice_named(slot.ask(turn, given), answer)
+        if meant is not None and meant != answer:
+            moved = _move(turn, command, dialogue, slot, meant)
+            return _take_answer(turn, command, dialogue, slot, meant) if moved is None else moved
+        whole = _said_at_once(turn, command, dialogue, answer)
+        if whole is not None:
+            state.drop(turn.unit, turn.presence)
+            return start(turn, command, whole)
+        return ask(turn, dialogue, given, slot, worded_phrase_error(error, answer))
+    except Say as say:
+        return ask_again(turn, dialogue, given, slot, say.answer)
+    dialogue.answered = True
+    if slot.many:
+        _add_to_list(dialogue, slot, answer, value)
+        return ask(turn, dialogue, evaluate(turn, command, dialogue), slot)
+    dialogue.fill(slot.name, answer, value)
+    return _go_on(turn, command, dialogue)
+
+
+def _add_to_list(dialogue: DialogueState, slot: Slot, answer: str, value: object) -> None:
+    words, known = dialogue.words.get(slot.name, ""), dialogue.values.get(slot.name, ())
+    if not words:
+        dialogue.fill(slot.name, answer, value)
+    elif isinstance(known, tuple) and isinstance(value, tuple):
+        dialogue.fill(slot.name, f"{words}\n{answer}", known + value)
+    else:
+        dialogue.reword(slot.name, f"{words}\n{answer}")
+
+
+def _says_done(answer: str) -> bool:
+    """Whether an answer only says that a list is complete: 'done', "that's it"."""
+    plain = answer.strip(" .!").casefold()
+    return plain == _("Done").casefold() or stands_for(plain, "DONE", tongue().language)
+
+
+def _said_at_once(turn: Turn, command: Command, dialogue: DialogueState, answer: str) -> Given | None:
+    """Return what was given where an answer says more than was asked: '3 lemons mouldy' to which fruit.
+
+    It has to say again all that was answered before, or that would be lost; else None.
+    """
+    try:
+        phrase = parser.read(command.rule, answer, turn.vocabulary)
+    except (parser.PhraseError, AmbiguousNumberError, NotANumberError):
+        return None
+    needed = {dialogue.asking, *dialogue.words} - {PHOTO}
+    said = [{one.slot for one in line.filled} for line in phrase.lines] or [set(phrase.slots)]
+    if not all(needed <= one for one in said):
+        return None
+    turn.line = f"{command.name} {answer}"
+    given = Given.of(phrase.slots, phrase.lines, phrase.rest)
+    if PHOTO in dialogue.words:
+        given.values[PHOTO] = given.texts[PHOTO] = dialogue.words[PHOTO]
+    return given
+
+
+def _go_on(turn: Turn, command: Command, dialogue: DialogueState) -> Reply | list[Reply]:
+    given = evaluate(turn, command, dialogue)
+    for slot in command.slots:
+        open_list = slot.many and slot.name in given and slot.name not in dialogue.finished
+        if (slot.name not in given and slot.wanted(turn, given)) or open_list:
+            return ask(turn, dialogue, given, slot)
+    state.drop(turn.unit, turn.presence)
+    answer = command.run(turn, given)
+    if turn.message.tapped is None:
+        return answer
+    # The last tap of a dialogue turns the question itself into the answer.
+    if isinstance(answer, Reply):
+        return replace(answer, edits=True)
+    return [replace(answer[0], edits=True), *answer[1:]]
+
+
+# -- going back, and asking once more ---------------------------------------------------------
+
+
+def again(turn: Turn, command: Command) -> Reply:
+    """Put the question in progress once more, as a message of its own."""
+    dialogue = _in_progress(turn)
+    given = evaluate(turn, command, dialogue)
+    return replace(ask(turn, dialogue, given, _asked(command, dialogue)), edits=False)
+
+
+def amend(turn: Turn, command: Command, was: str, answer: str) -> Reply | list[Reply]:
+    """Put other words in the place of an answer given before, and go on.
+
+    What does not read leaves the answer as it was: the question in progress comes again and says so.
+    """
+    before = _in_progress(turn)
+    before.typed = None
+    name = before.slot_answered_with(was)
+    if name is None:
+        raise ValueError("that was no answer")
+    dialogue = before.copy()
+    lines = before.words[name].split("\n")
+    lines[lines.index(was)] = answer
+    dialogue.reword(name, "\n".join(lines))
+    try:
+        evaluate(turn, command, dialogue)
+    except (parser.PhraseError, AmbiguousNumberError, NotANumberError, Say):
+        stays = _("I cannot take “{answer}” there: “{before}” stays.")
+        wrong = stays.format(answer=answer[:40], before=was[:40])
+        return ask(turn, before, evaluate(turn, command, before), _asked(command, before), wrong)
+    return _go_on(turn, command, dialogue)
+
+
+def _move(
+    turn: Turn, command: Command, dialogue: DialogueState, slot: Slot, answer: str
+) -> Reply | list[Reply] | None:
+    """Do what Cancel, Back and the digits ask; None for an ordinary answer."""
+    if answer == CANCEL:
+        return cancelled(turn)
+    if answer == BACK:
+        return _step_back(turn, command, dialogue, slot)
+    typed = dialogue.typed or ""
+    digit = answer[len(DIGIT) :] if answer.startswith(DIGIT) else None
+    if digit == "":
+        dialogue.typed = ""
+    elif digit is not None and digit in _DIGITS:
+        dialogue.typed = (typed + digit)[:_LONGEST_TYPED].lstrip("0") or "0"
+    elif answer == ERASE:
+        dialogue.typed = typed[:-1]
+    else:
+        return None
+    return ask(turn, dialogue, evaluate(turn, command, dialogue), slot)
+
+
+def _step_back(turn: Turn, command: Command, dialogue: DialogueState, slot: Slot) -> Reply | list[Reply]:
+    """Take back the last thing said: the pad of digits, the last of many lines, or the answer before."""
+    if dialogue.typed is not None:
+        dialogue.typed = None
+        return ask(turn, dialogue, evaluate(turn, command, dialogue), slot)
+    if slot.many and slot.name in dialogue.words:
+        rest = dialogue.words[slot.name].rpartition("\n")[0]
+        if rest:
+            dialogue.reword(slot.name, rest)
+        else:
+            dialogue.empty(slot.name)
+    elif dialogue.order:
+        dialogue.empty(dialogue.order[-1])
+    dialogue.finished.clear()
+    return _go_on(turn, command, dialogue)
+
+
+def cancelled(turn: Turn) -> Reply:
+    """Forget the question in progress and say so."""
+    state.drop(turn.unit, turn.presence)
+    return Reply(
+        (Text(_("Cancelled. Nothing was logged."), strong=True),), edits=turn.message.tapped is not None
+    )

@@ -1,0 +1,154 @@
+"""A dialogue in progress: its typed state, and the row in the database that keeps it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from typing import Any
+
+from bot.chat.grammar.encoding import NotEncodedError, decode, encode
+from bot.work.people import people
+from bot.work.people.people import PendingQuestion, Presence
+from storage.unit import Unit
+
+PHOTO = "photo"  # the slot that a message's photo fills, in commands that keep one
+
+
+@dataclass
+class DialogueState:
+    """What a dialogue knows so far: each filled slot's words, and what the grammar read them as.
+
+    `values` lacks the slots whose words have to be read again: those of rows that an older version wrote,
+    and words that an edit or Back changed. `order` names the slots in the order in which they were filled,
+    `answered` says that a question was answered, `typed` holds the digits of an open pad, `finished` names
+    the lists that are complete.
+    """
+
+    command: str
+    asking: str = ""
+    words: dict[str, str] = field(default_factory=dict)
+    values: dict[str, object] = field(default_factory=dict)
+    order: list[str] = field(default_factory=list)
+    answered: bool = False
+    typed: str | None = None
+    finished: set[str] = field(default_factory=set)
+
+    def copy(self) -> DialogueState:
+        """Return a state that can be changed without changing this one."""
+        return replace(
+            self,
+            words=dict(self.words),
+            values=dict(self.values),
+            order=list(self.order),
+            finished=set(self.finished),
+        )
+
+    def fill(self, slot: str, words: str, value: object) -> None:
+        """Fill a slot with an answer."""
+        self.words[slot], self.values[slot] = words, value
+        if slot not in self.order:
+            self.order.append(slot)
+
+    def reword(self, slot: str, words: str) -> None:
+        """Replace the words of a slot; they are read when they are needed."""
+        self.words[slot] = words
+        self.values.pop(slot, None)
+
+    def empty(self, slot: str) -> None:
+        """Forget what filled a slot."""
+        self.words.pop(slot, None)
+        self.values.pop(slot, None)
+        if slot in self.order:
+            self.order.remove(slot)
+
+    def slot_answered_with(self, words: str) -> str | None:
+        """Return the slot that these words filled, or a line of its words; the last one of several."""
+        return next((slot for slot in reversed(self.order) if words in self.words[slot].split("\n")), None)
+
+
+@dataclass(frozen=True, slots=True)
+class Pending:
+    """The row kept for a person in a chat: a dialogue, if one is in progress, and lines behind buttons.
+
+    `nonce` is its number, by which older buttons are known as stale.
+    """
+
+    nonce: int
+    dialogue: DialogueState | None = None
+    lines: tuple[str, ...] = ()
+
+
+def pending_of(row: PendingQuestion | None) -> Pending | None:
+    """Return what a row holds."""
+    if row is None:
+        return None
+    state = row.state
+    dialogue = _from_json(state) if "command" in state else None
+    return Pending(row.nonce, dialogue, tuple(state.get("lines", ())))
+
+
+def keep(
+    unit: Unit, presence: Presence, now: datetime, dialogue: DialogueState | None, lines: tuple[str, ...] = ()
+) -> int:
+    """Write down a dialogue and the lines behind its buttons; return the row's new number."""
+    if presence.room_id is None or presence.person_id is None:
+        raise ValueError("meet the person before asking")
+    state = {} if dialogue is None else _to_json(dialogue)
+    if lines:
+        state["lines"] = list(lines)
+    return people.keep_question(unit, presence.room_id, presence.person_id, state, now)
+
+
+def drop(unit: Unit, presence: Presence) -> None:
+    """Forget what is kept for a person in a chat."""
+    if presence.room_id is not None and presence.person_id is not None:
+        people.drop_question(unit, presence.room_id, presence.person_id)
+
+
+def is_still_asked(unit: Unit, presence: Presence) -> bool:
+    """Whether the question that was read is still the one in progress: no answer counts twice."""
+    if presence.question is None or presence.room_id is None or presence.person_id is None:
+        return False
+    return people.asked_now(unit, presence.room_id, presence.person_id) == presence.question.nonce
+
+
+def _to_json(state: DialogueState) -> dict[str, Any]:
+    stored: dict[str, Any] = {
+        "command": state.command,
+        "asking": state.asking,
+        "slots": state.words,
+        "values": {slot: encode(value) for slot, value in state.values.items()},
+        "order": state.order,
+    }
+    if state.answered:
+        stored["answered"] = True
+    if state.typed is not None:
+        stored["typed"] = state.typed
+    if state.finished:
+        stored["finished"] = sorted(state.finished)
+    return stored
+
+
+def _from_json(stored: Mapping[str, Any]) -> DialogueState:
+    return DialogueState(
+        stored["command"],
+        stored.get("asking", ""),
+        dict(stored["slots"]),
+        _values(stored.get("values", {})),
+        list(stored["order"]),
+        stored.get("answered", False),
+        stored.get("typed"),
+        set(stored.get("finished", ())),
+    )
+
+
+def _values(stored: Mapping[str, Any]) -> dict[str, object]:
+    """Return the values that this version can restore; the words of all others are read again."""
+    values = {}
+    for slot, value in stored.items():
+        try:
+            values[slot] = decode(value)
+        except NotEncodedError:
+            continue
+    return values
