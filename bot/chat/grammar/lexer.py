@@ -91,7 +91,7 @@ def stem(word: str, language: str) -> str:
     """Return the part of a word that plural and case leave alone, without accents."""
     plain = word.casefold().replace("’", "'")
     stemmer = _stemmer(language)
-    root = plain if stemmer is None else stemmer.stemWord(plain)
+    root = understood(language)[0].singular(plain) if stemmer is None else stemmer.stemWord(plain)
     return "".join(c for c in unicodedata.normalize("NFKD", root) if not unicodedata.combining(c))
 
 

@@ -26,7 +26,7 @@ def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
     for name in names(book):
         vocabulary.add(Noun(name.kind.upper(), str(name.id), name.name))
     for reason in bar.settings.reasons:
-        vocabulary.add(Noun("REASON", reason, _(reason)), reason)
+        vocabulary.add(Noun("REASON", reason, _(reason)), reason, *other_words(reason))
     for reason, words in REASON_WORDS.items():
         if reason in bar.settings.reasons:
             for word in words:

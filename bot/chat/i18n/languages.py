@@ -26,7 +26,8 @@ class Language:
     `keywords` are the words behind each terminal of the grammar, `units` those for a unit, given by an
     English word for it. `other_words` are further ways to say a text of the catalogue. `halves` stand
     after a number ("and a half"), `range_words` between two ("to"). `plural` and `singular` turn a
-    bar's own names. `stemmer` is Snowball's name for the language, "" for none.
+    bar's own names. `stemmer` is Snowball's name for the language; without one, names are found by
+    their singular.
     """
 
     tag: str  # ISO 639-1
