@@ -1,7 +1,6 @@
 """Endings of English nouns, as far as the names of fruit and bottles need them.
 
-The library inflect was measured for this: importing it takes four times as long as the rest of the
-program, and it makes tangeloes, pomeloes and, of a plural, grapess.
+DEVELOPERS.md, Decisions, says why this is not the library inflect.
 """
 
 from __future__ import annotations
