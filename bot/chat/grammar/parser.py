@@ -4,20 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
 from threading import Lock
 from typing import Any
 
 from lark import Lark, Tree
 from lark.exceptions import UnexpectedInput, VisitError
 
+from bot.chat.grammar import tables
 from bot.chat.grammar.lexer import LONGEST_MESSAGE, MOST_PIECES, Option, Piece, Reader, Vocabulary
 from bot.chat.grammar.syntax import Filled, Line
 from bot.chat.grammar.transformer import Meaning, Spoken
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.trade.formulas.measures import registry
 
-_GRAMMAR = Path(__file__).with_name("grammar.lark")
 _END = "$END"
 
 
@@ -48,7 +47,7 @@ class Phrase:
     rest: tuple[object, ...] = ()  # values that fill no slot, such as a lone number
 
 
-# Two threads that both miss the cache would each build the tables, one after the other's turn.
+# Two threads that both miss the cache would each load the tables.
 _building = Lock()
 
 
@@ -59,28 +58,17 @@ def _lark() -> Lark:
 
 @cache
 def _built() -> Lark:
-    text = _GRAMMAR.read_text("utf-8")
-    names = [line.split(":")[0].strip() for line in text.splitlines() if ":" in line and line[0].isalpha()]
-    starts = [name for name in names if name.endswith(("_cmd", "_slot"))]
-    return Lark(
-        text,
-        parser="lalr",
-        lexer="basic",
-        start=starts,
-        propagate_positions=True,
-        maybe_placeholders=False,
-        keep_all_tokens=True,
-    )
+    return tables.load()
 
 
 def warm_up() -> None:
-    """Build the grammar's tables and the units now rather than at the first message."""
+    """Load the grammar's tables and the units now rather than at the first message."""
     _lark()
     registry()
 
 
 def is_warm() -> bool:
-    """Whether that is done: until then reading takes a second or more."""
+    """Whether that is done: until then the first reading may take a second."""
     return _built.cache_info().currsize > 0
 
 
