@@ -1,7 +1,8 @@
-"""Fill an invented bar with twelve weeks of work through the use cases."""
+"""Fill an invented bar with twelve weeks of work, from a recording of what the use cases wrote."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -9,13 +10,12 @@ from sqlalchemy import ColumnElement, func, select
 from sqlalchemy.orm import aliased
 
 from bot.demo import book as demo_book
-from bot.demo import counts, fruit
+from bot.demo import recorded
 from bot.demo.book import OWNER, TEAM
 from bot.demo.stage import Stage
-from bot.demo.story import PARTS
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.batches.batches import BatchState
-from bot.work.context import Clock, Context, Role
+from bot.work.context import BarView, Clock, Context, Role
 from bot.work.errors import AlreadyThereError
 from bot.work.people import bars, invites
 from bot.work.reminders import planning
@@ -25,6 +25,9 @@ from storage.tables import Batch, Reminder, Waste
 
 _COLLEAGUES = "demo"  # the channel of the invented colleagues: nothing is delivered there
 _STALE_AFTER = timedelta(hours=24)
+
+Work = Callable[[Stage], BarView]
+"""Writes the twelve weeks into the bar that was opened; returns the bar as it is in the end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,30 +41,36 @@ class Filled:
     already: bool = False
 
 
-def fill(store: Store, clock: Clock, channel: str, person_name: str) -> Filled:
+def fill(
+    store: Store,
+    clock: Clock,
+    channel: str,
+    person_name: str,
+    work: Work = recorded.put,
+) -> Filled:
     """Fill the demo bar for a person of a channel; its last night is the most recent one.
 
-    A second call only makes a new joining code. Raises AlreadyThereError for a person in another bar: the
-    demo must not move them out of it.
+    `work` writes the twelve weeks. A second call only makes a new joining code. Raises AlreadyThereError for
+    a person in another bar: the demo must not move them out of it.
     """
     now = clock.now()
     outside_id = person_name.casefold() or "me"
     with store.writing() as unit:
-        stage = Stage(unit, now)
+        stage = Stage(unit, now, channel)
         owner = stage.enter(OWNER, channel, outside_id, f"{channel} {outside_id}", person_name or "me")
         if owner.bar is not None:
             if not owner.bar.settings.more.get("demo"):
                 raise AlreadyThereError("bar", owner.bar.name)
             return _told(owner.context(unit, now, "demo"), already=True)
-        _open(stage, person_name or "me")
-        stage.play(act for part in (*PARTS, *fruit.PARTS, *counts.PARTS) for act in part(stage))
+        open_bar(stage, person_name or "me")
+        stage.bar = work(stage)
         context = stage.context(OWNER, now)
-        _settle_stale(context)
+        settle_stale(context)
         planning.plan_close(context.book, context.bar, now)
         return _told(context)
 
 
-def _open(stage: Stage, name: str) -> None:
+def open_bar(stage: Stage, name: str) -> None:
     """Open the bar, set it up and add the colleagues."""
     stage.bar = bars.open_bar(
         stage.unit,
@@ -86,7 +95,7 @@ def _open(stage: Stage, name: str) -> None:
         invites.join(stage.unit, joiner, invited.code, who, True, at + timedelta(minutes=5))
 
 
-def _settle_stale(context: Context) -> None:
+def settle_stale(context: Context) -> None:
     """Mark reminders older than a day as done, as in a bar at work.
 
     A rested batch without a check stays open: its reminder is still to come.

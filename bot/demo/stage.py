@@ -35,12 +35,13 @@ class Stage:
 
     unit: Unit
     now: datetime
+    channel: str  # that the owner is reached by
     bar: BarView | None = None
     cast: dict[str, Presence] = field(default_factory=dict)
     ingredients: dict[str, int] = field(default_factory=dict)
     formulas: dict[str, int] = field(default_factory=dict)
     batches: dict[str, int] = field(default_factory=dict)
-    _acts: int = 0
+    acts: int = 0
     # One unit for all acts: it knows that this transaction changed data, and so never uses a stale cache.
     _book: Book | None = None
 
@@ -76,15 +77,27 @@ class Stage:
         self.cast[who] = found
         return found
 
+    @property
+    def opened(self) -> BarView:
+        """The bar. Raises ValueError before it is open."""
+        if self.bar is None:
+            raise ValueError("the bar is not open yet")
+        return self.bar
+
+    @property
+    def people(self) -> list[int]:
+        """The numbers of the cast, in the order in which they came on."""
+        return [one.person_id for one in self.cast.values() if one.person_id is not None]
+
     def context(self, who: str, at: datetime) -> Context:
         """Return a context for a cast member at a moment."""
         presence = self.cast[who]
-        bar = self.bar
-        if bar is None or presence.person_id is None or presence.room_id is None:
-            raise ValueError("the bar is not open yet")
+        bar = self.opened
+        if presence.person_id is None or presence.room_id is None:
+            raise ValueError(f"{who} is not in the bar yet")
         if self._book is None:
             self._book = self.unit.bar(bar.id)
-        self._acts += 1
+        self.acts += 1
         role = Role(who)  # cast members are named by role
         return Context(
             self._book,
@@ -94,7 +107,7 @@ class Stage:
             role,
             presence.room_id,
             at,
-            f"demo {self._acts}",
+            f"demo {self.acts}",
         )
 
     def play(self, acts: Iterable[Act]) -> None:
