@@ -5,7 +5,9 @@ from __future__ import annotations
 import threading
 from pathlib import Path
 
+import lark
 import pytest
+from lark import Lark
 
 from bot.chat.grammar import tables
 
@@ -26,7 +28,12 @@ def builds(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """The grammars that were built rather than loaded."""
     built: list[str] = []
     build = tables.build
-    monkeypatch.setattr(tables, "build", lambda text: built.append(text) or build(text))
+
+    def counted(text: str) -> Lark:
+        built.append(text)
+        return build(text)
+
+    monkeypatch.setattr(tables, "build", counted)
     return built
 
 
@@ -68,7 +75,7 @@ def test_tables_of_another_grammar_are_left_aside(builds: list[str]) -> None:
 
 def test_tables_of_another_lark_are_left_aside(builds: list[str], monkeypatch: pytest.MonkeyPatch) -> None:
     tables.load()
-    monkeypatch.setattr(tables.lark, "__version__", "0.0")
+    monkeypatch.setattr(lark, "__version__", "0.0")
     tables.load()
     assert len(builds) == 2
 
