@@ -1,8 +1,13 @@
-"""Break a text into lines: at spaces first, between ideographs, and inside a word only if necessary."""
+"""Break a text into lines: at spaces first, between ideographs, and inside a word only if necessary.
+
+fpdf2 breaks lines at spaces only: it splits "cold-pressed" inside a word, begins a line with an ideographic
+comma and ends one with an opening bracket.
+"""
 
 from __future__ import annotations
 
 import unicodedata
+from bisect import bisect_left
 from collections.abc import Callable
 
 _NOT_FIRST = frozenset(
@@ -36,14 +41,8 @@ def _is_character_start(text: str, index: int) -> bool:
 
 def _longest(text: str, ends: list[int], fits: Callable[[str], bool]) -> int:
     """Return the last of `ends` whose text fits, or 0. Width grows with length, so bisection finds it."""
-    low, high = 0, len(ends)
-    while low < high:
-        middle = (low + high) // 2
-        if fits(text[: ends[middle]].rstrip(" ")):
-            low = middle + 1
-        else:
-            high = middle
-    return ends[low - 1] if low else 0
+    count = bisect_left(ends, True, key=lambda end: not fits(text[:end].rstrip(" ")))
+    return ends[count - 1] if count else 0
 
 
 def take_line(text: str, fits: Callable[[str], bool]) -> tuple[str, str]:
