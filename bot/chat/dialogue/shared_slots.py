@@ -19,7 +19,6 @@ from bot.chat.grammar.syntax import (
 )
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Button, Reply, reply
-from bot.chat.reply.units import show_ml
 from bot.trade.formulas.amounts import ByBottles, ByDrinks, ByFactor, ByIngredient, ByStock, ByTotal
 from bot.trade.formulas.amounts import Target as TradeTarget
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind
@@ -309,11 +308,6 @@ def is_liquid(ingredient: IngredientView) -> bool | None:
     if ingredient.kind is IngredientKind.OTHER:
         return None
     return INGREDIENT_PROPERTIES[ingredient.kind].is_liquid
-
-
-def show_made(batch: BatchView, units: str) -> str:
-    """Write how much a batch made."""
-    return show_ml(batch.total_ml, units)
 
 
 def quantity_in_ml(turn: Turn, amount: Amount) -> Fraction:

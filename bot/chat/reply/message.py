@@ -61,9 +61,8 @@ class Message:
 
     `key` names the message uniquely within its channel and place, so that the same
     one seen twice changes nothing twice. `tapped` is the id of the message whose
-    button was pressed; `text` is then the line behind the button. `addressed` says
-    that a group message speaks to the bot (a command or a reply to it). `photo` is
-    the channel's own file id.
+    button was pressed; `text` is then the line behind the button. `photo` is the
+    channel's own file id.
     """
 
     channel: str
@@ -73,7 +72,6 @@ class Message:
     key: str
     sent_at: datetime
     tapped: str | None = None
-    addressed: bool = True
     photo: str | None = None
     corrects: str | None = None  # the key of the message that this one replaces (an edit)
     was: str | None = None  # what the edited message said before, where the channel still knows

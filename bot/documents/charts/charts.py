@@ -45,15 +45,6 @@ class Swing:
     at_high: float
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
-    """One row of a comparison, both values in the chart's unit."""
-
-    name: str
-    before: float
-    after: float
-
-
 def plain(value: float) -> str:
     """Return a number with a decimal point and no unnecessary digits; the default `number`."""
     return f"{value:.4g}"
@@ -194,40 +185,6 @@ def tornado(
             [to_x(likely)] * 2, [sheet.top - 3, sheet.top + _BAR_HEIGHT + 3], color=sheet.look.ink, width=1.4
         )
         sheet.top += _BAR_HEIGHT + _GAP + 3
-    return sheet
-
-
-def before_after(
-    title: str,
-    unit: str,
-    pairs: Sequence[Pair],
-    *,
-    before_word: str,
-    after_word: str,
-    note: str = "",
-    number: Number = plain,
-    dark: bool = False,
-) -> Sheet:
-    """Return two bars for each row, before above after, with their values.
-
-    `note` goes below: the number of days on each side, and the certainty.
-    """
-    sheet = Sheet(dark)
-    sheet.heading(title, unit)
-    _legend(sheet, [(1, before_word), (0, after_word)])
-    values = [value for pair in pairs for value in (pair.before, pair.after)]
-    room = 8 + max((text_width(number(value), TEXT_SIZE) for value in values), default=0)
-    widest = max(values, default=0) or 1.0
-    for pair in pairs:
-        _row_name(sheet, pair.name)
-        for place, value in ((1, pair.before), (0, pair.after)):
-            length = (WIDTH - 2 * MARGIN - room) * max(0.0, value) / widest
-            sheet.rectangle(MARGIN, sheet.top, max(length, 1), _BAR_HEIGHT - 4, place)
-            sheet.text(MARGIN + length + 6, sheet.top + (_BAR_HEIGHT - 4) / 2, number(value))
-            sheet.top += _BAR_HEIGHT - 2
-        sheet.top += _GAP
-    if note:
-        sheet.paragraph(note, size=SMALL_SIZE, color=sheet.look.quiet)
     return sheet
 
 

@@ -45,14 +45,6 @@ class IngredientKind(StrEnum):
     OTHER = "other"
 
 
-class MeasuredBy(StrEnum):
-    """How an ingredient is usually measured."""
-
-    VOLUME = "volume"
-    MASS = "mass"
-    COUNT = "count"
-
-
 @dataclass(frozen=True, slots=True)
 class PreparationDefaults:
     """Defaults of a kind of preparation, which a bar or a formula may override.
@@ -84,7 +76,6 @@ class IngredientProperties:
 
     needs_food_grade: bool
     flammable: bool
-    measured_by: MeasuredBy
     is_liquid: bool
 
 
@@ -185,20 +176,18 @@ PREPARATION_DEFAULTS: dict[Preparation, PreparationDefaults] = {
     ),
 }
 
-_BY_VOLUME = MeasuredBy.VOLUME
-
 INGREDIENT_PROPERTIES: dict[IngredientKind, IngredientProperties] = {
-    IngredientKind.CITRUS_OIL: IngredientProperties(True, True, _BY_VOLUME, True),
-    IngredientKind.SPIRIT: IngredientProperties(False, True, _BY_VOLUME, True),
-    IngredientKind.PROPYLENE_GLYCOL: IngredientProperties(True, False, _BY_VOLUME, True),
-    IngredientKind.GLYCEROL: IngredientProperties(True, False, _BY_VOLUME, True),
-    IngredientKind.CARRIER_OIL: IngredientProperties(True, False, _BY_VOLUME, True),
-    IngredientKind.WATER: IngredientProperties(False, False, _BY_VOLUME, True),
-    IngredientKind.SUGAR: IngredientProperties(False, False, MeasuredBy.MASS, False),
-    IngredientKind.ACID: IngredientProperties(True, False, MeasuredBy.MASS, False),
-    IngredientKind.JUICE: IngredientProperties(False, False, _BY_VOLUME, True),
-    IngredientKind.FRUIT: IngredientProperties(False, False, MeasuredBy.COUNT, False),
-    IngredientKind.OTHER: IngredientProperties(False, False, _BY_VOLUME, True),
+    IngredientKind.CITRUS_OIL: IngredientProperties(True, True, True),
+    IngredientKind.SPIRIT: IngredientProperties(False, True, True),
+    IngredientKind.PROPYLENE_GLYCOL: IngredientProperties(True, False, True),
+    IngredientKind.GLYCEROL: IngredientProperties(True, False, True),
+    IngredientKind.CARRIER_OIL: IngredientProperties(True, False, True),
+    IngredientKind.WATER: IngredientProperties(False, False, True),
+    IngredientKind.SUGAR: IngredientProperties(False, False, False),
+    IngredientKind.ACID: IngredientProperties(True, False, False),
+    IngredientKind.JUICE: IngredientProperties(False, False, True),
+    IngredientKind.FRUIT: IngredientProperties(False, False, False),
+    IngredientKind.OTHER: IngredientProperties(False, False, True),
 }
 
 

@@ -84,15 +84,13 @@ class AcidAddition:
     """Acid for one volume of juice: grams of each for the likely juice, and their ranges.
 
     The ranges run from the sourest to the mildest reading of the source juice, with the target at its likely
-    value. `missing_g_per_l` is the missing acidity, in citric equivalents. `already_there` means that the
-    likely juice needs no acid.
+    value. `already_there` means that the likely juice needs no acid.
     """
 
     citric_g: Decimal
     malic_g: Decimal
     citric_range_g: Range[Decimal]
     malic_range_g: Range[Decimal]
-    missing_g_per_l: Range[Decimal]
     already_there: bool
     source: Acidity
     target: Acidity
@@ -167,7 +165,6 @@ def acid_to_add(
         likely * malic,
         missing * citric,
         missing * malic,
-        missing,
         likely == 0,
         source,
         target,

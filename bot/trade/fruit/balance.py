@@ -123,17 +123,6 @@ def by_day(
     return found
 
 
-def equal_lengths(
-    now: Sequence[Decimal], before: Sequence[Decimal]
-) -> tuple[Sequence[Decimal], Sequence[Decimal]]:
-    """Return the first days of both periods, as many as the shorter one has.
-
-    A week with three days past is compared with the first three days of the week before.
-    """
-    days = min(len(now), len(before))
-    return now[:days], before[:days]
-
-
 def compare(now: Sequence[Decimal], before: Sequence[Decimal], confidence: float = 0.95) -> Comparison:
     """Return how the daily amounts of two periods differ, whatever their lengths.
 
@@ -153,24 +142,6 @@ def compare(now: Sequence[Decimal], before: Sequence[Decimal], confidence: float
         sureness = Sureness.CLEAR
     share = change / per_day_before if per_day_before else None
     return Comparison(per_day, per_day_before, len(now), len(before), change, share, spread, sureness)
-
-
-def before_and_after(
-    entries: Sequence[tuple[date, Decimal]],
-    start: date,
-    first: date,
-    last: date,
-    closed: Set[date] = frozenset(),
-) -> Comparison:
-    """Compare the days from `start` on with those before it, within `first` to `last`.
-
-    `start` is the day on which the bar began to spray this garnish instead of cutting it. Raises NoDaysError
-    when a side has no open day.
-    """
-    if not first < start <= last:
-        raise NoDaysError(first, last)
-    earlier = by_day(entries, first, start - timedelta(days=1), closed)
-    return compare(by_day(entries, start, last, closed), earlier)
 
 
 def _mean(amounts: Sequence[Decimal]) -> Decimal:

@@ -21,9 +21,8 @@ from bot.trade.words import N_
 
 SR28 = Source(N_("USDA National Nutrient Database, release 28 (2015)"), HowKnown.READ, date(2026, 11, 25))
 
-# One US cup and one US fluid ounce in mL, exact: 231 cubic inches to the gallon, 25.4 mm to the inch.
+# One US cup in mL, exact: 231 cubic inches to the gallon, 25.4 mm to the inch.
 CUP_ML = Decimal("236.5882365")
-FLUID_OUNCE_ML = Decimal("29.5735295625")
 
 # The weight of the published yield, in fruit, when mixed with a bar's own. Common practice, no source: about
 # as many as the database squeezed for the lime.
@@ -245,14 +244,6 @@ def mass_from_count(key: str, count: Decimal, size: str | None = None) -> Decima
     Raises UnknownFruitError, UnknownFruitSizeError, OutOfRangeError.
     """
     return _not_negative("count", count, "fruit") * find_fruit(key).size(size).as_purchased_g
-
-
-def count_from_mass(key: str, mass_g: Decimal, size: str | None = None) -> Decimal:
-    """Return how many whole fruit weigh `mass_g` as purchased; not rounded.
-
-    Raises UnknownFruitError, UnknownFruitSizeError, OutOfRangeError.
-    """
-    return _not_negative("mass", mass_g, "g") / find_fruit(key).size(size).as_purchased_g
 
 
 def juice_density(key: str) -> Decimal:

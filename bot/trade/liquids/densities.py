@@ -70,14 +70,6 @@ _SYRUP_RATIO = re.compile(r"(\d+(?:\.\d+)?) ?(?::|to|/) ?(\d+(?:\.\d+)?)")
 _SYRUP_PERCENT = re.compile(r"(\d+(?:\.\d+)?) ?(?:%|brix|percent)")
 
 
-def from_relative_density(relative: float, water_c: float) -> float:
-    """Return g/mL for a relative density (specific gravity) against water at `water_c`.
-
-    Water's density at that temperature is from OIML R 22; raises OutOfRangeError outside -20 to 40 °C.
-    """
-    return relative * ethanol.water_density_g_per_ml(water_c)
-
-
 def _printed(row: Published) -> str:
     figure = f"{row.low:g}" if row.low == row.high else f"{row.low:g} - {row.high:g}"
     if row.water_c is None:

@@ -171,11 +171,9 @@ class Dilution:
     from_percent: float
     to_percent: float
     spirit_ml: float
-    spirit_ml_at_20: float
     spirit_g: float
     water_g: float
     water_ml: float
-    water_ml_at_20: float
     final_ml: float
     final_ml_at_temperature: float
     final_g: float
@@ -208,11 +206,9 @@ def dilute(volume_ml: float, from_percent: float, to_percent: float, temperature
         from_percent=from_percent,
         to_percent=to_percent,
         spirit_ml=volume_ml,
-        spirit_ml_at_20=spirit_at_20,
         spirit_g=spirit.mass_g,
         water_g=water_g,
         water_ml=water_g / ethanol.water_density_g_per_ml(temperature_c),
-        water_ml_at_20=water_at_20,
         final_ml=final_ml,
         final_ml_at_temperature=volume_at(final_ml, to_percent, temperature_c),
         final_g=final_g,

@@ -6,7 +6,6 @@ half to even.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -58,22 +57,6 @@ def from_minor(minor: int, currency: str) -> Decimal:
     Raises UnknownCurrencyError.
     """
     return _exact(minor, minor_digits(currency))
-
-
-def minor_parts(parts: Sequence[Decimal | Fraction], currency: str) -> tuple[int, ...]:
-    """Return each part in whole minor units so that they add up to the rounded total.
-
-    Each part is rounded down; the remaining units go to the parts with the largest remainders (the largest
-    remainder method), the earlier first. Raises as `to_minor` does.
-    """
-    digits = minor_digits(currency)
-    total = to_minor(sum((Fraction(part) for part in parts), Fraction(0)), currency)
-    exact = [Fraction(part) * Fraction(10) ** digits for part in parts]
-    floors = [amount.__floor__() for amount in exact]
-    left_over = total - sum(floors)
-    by_loss = sorted(range(len(parts)), key=lambda at: floors[at] - exact[at])
-    gets_one = set(by_loss[:left_over])
-    return tuple(amount + (at in gets_one) for at, amount in enumerate(floors))
 
 
 def as_decimal(amount: Fraction) -> Decimal:

@@ -149,26 +149,6 @@ def use_by_weekday(days: Sequence[tuple[date, Decimal]]) -> WeekdayUse:
     )
 
 
-def spread_over_days(finished: Sequence[tuple[date, Decimal]], opened_on: date) -> list[tuple[date, Decimal]]:
-    """Return daily use from finished bottles, each spread evenly over the days since the previous one.
-
-    `opened_on` is the day on which the first was opened. Two finished on one day share its days. Raises
-    OutOfRangeError when a bottle was finished before the first was opened.
-    """
-    totals: dict[date, Decimal] = {}
-    for day, amount in finished:
-        totals[day] = totals.get(day, Decimal(0)) + amount
-    found = []
-    first = opened_on
-    for day in sorted(totals):
-        length = (day - first).days + 1
-        if length < 1:
-            raise OutOfRangeError("days to use a bottle", length, 1, None, "d")
-        found += [(first + timedelta(days=number), totals[day] / length) for number in range(length)]
-        first = day + timedelta(days=1)
-    return found
-
-
 def next_batch(
     use: WeekdayUse,
     stock: Sequence[Stock],

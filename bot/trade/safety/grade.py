@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -218,17 +217,6 @@ def question_for(ingredient: GradedIngredient) -> GradeQuestion | None:
     ):
         return _question(ingredient, GradeReason.NOT_CONFIRMED)
     return None
-
-
-def questions_for(ingredients: Iterable[GradedIngredient]) -> list[GradeQuestion]:
-    """Return the questions about these ingredients, blocking ones first."""
-    found = [question for ingredient in ingredients if (question := question_for(ingredient))]
-    return sorted(found, key=lambda question: not question.stop)
-
-
-def unconfirmed(ingredients: Iterable[GradedIngredient]) -> list[str]:
-    """Return the names to mark with GRADE_MARK on every batch and label, in the order given."""
-    return [question.ingredient.name for item in ingredients if (question := question_for(item))]
 
 
 def _question(ingredient: GradedIngredient, reason: GradeReason) -> GradeQuestion:

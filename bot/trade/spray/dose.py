@@ -208,11 +208,6 @@ class Verdict:
     state_low: LimitState
     mend: Mend
 
-    @property
-    def share_of_limit(self) -> Range[float]:
-        """The amount as a share of the limit; 1 is the limit itself."""
-        return self.amount * (1 / self.limit.value)
-
 
 def state_of(amount: float, limit_value: float) -> LimitState:
     """Return over above the limit, near from 80 % of it up to the limit itself, else under."""

@@ -72,13 +72,6 @@ class PumpOutput:
         """Whether the scale's step alone can cause an error above 5 % in a run."""
         return self.scale_error_percent is not None and self.scale_error_percent > COARSE_SCALE_PERCENT
 
-    @property
-    def likely_ml(self) -> Range[float]:
-        """The range to compute with: the 95 % interval, never below zero, or the mean alone after one run."""
-        if self.interval_95_ml is None:
-            return Range.exactly(self.ml_per_spray)
-        return Range(max(0.0, self.interval_95_ml.low), self.interval_95_ml.high)
-
 
 def calibrate(
     runs: Sequence[Weighing], density_g_per_ml: float, scale_step_g: float | None = None

@@ -122,17 +122,6 @@ def add(
     return IngredientView.of(row)
 
 
-def set_kind(context: Context, ingredient_id: int, kind: IngredientKind) -> IngredientView:
-    """Set the kind of an ingredient. Raises NotThereError."""
-    row = context.book.get(Ingredient, ingredient_id)
-    if row is None:
-        raise NotThereError("ingredient", str(ingredient_id))
-    row.kind = kind
-    context.log("ingredient kind", ingredient=ingredient_id, kind=kind)
-    context.book.touched()
-    return IngredientView.of(row)
-
-
 def set_strength(context: Context, ingredient_id: int, percent: Fraction) -> IngredientView:
     """Set a spirit's strength in % vol at 20 °C. Raises NotThereError, or BadValueError outside 0 to 100."""
     row = context.book.get(Ingredient, ingredient_id)

@@ -14,7 +14,7 @@ from babel import Locale
 from bot.chat.dialogue.registry import all_commands, all_log_words
 from bot.chat.i18n import catalogue_strings
 from bot.chat.i18n.language import Tongue, _, ngettext, speaking
-from bot.trade.formulas.kinds import IngredientKind, MeasuredBy, Preparation
+from bot.trade.formulas.kinds import IngredientKind, Preparation
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.limits import LimitUnit
 from bot.work.context import DEFAULT_REASONS
@@ -82,7 +82,7 @@ def _named() -> Iterator[str]:
 
 def test_words_that_come_as_data_are_in_the_catalogues() -> None:
     known = {one if isinstance(one, str) else one[0] for one in catalogues.ids(catalogues.template())}
-    data = [*Preparation, *IngredientKind, *MeasuredBy, *Dimension, *LimitUnit, *DEFAULT_REASONS]
+    data = [*Preparation, *IngredientKind, *Dimension, *LimitUnit, *DEFAULT_REASONS]
     words = {str(one) for one in data} | set(_named())
     assert sorted(words - known) == []
 

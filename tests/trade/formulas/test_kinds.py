@@ -11,7 +11,6 @@ from bot.trade.formulas.kinds import (
     INGREDIENT_PROPERTIES,
     PREPARATION_DEFAULTS,
     IngredientKind,
-    MeasuredBy,
     Preparation,
     guess_kind,
     is_not_for_drinks,
@@ -121,11 +120,6 @@ def test_every_kind_brings_its_defaults() -> None:
         assert defaults.rest_hours < 24 * defaults.discard_days
         assert defaults.recheck_days is None or defaults.recheck_days < defaults.discard_days
         assert 0 < defaults.opened_days <= defaults.discard_days
-
-
-def test_solids_are_not_measured_by_volume() -> None:
-    for kind, properties in INGREDIENT_PROPERTIES.items():
-        assert properties.is_liquid == (properties.measured_by is MeasuredBy.VOLUME), kind
 
 
 def test_plain_name_drops_accents_case_and_spaces() -> None:

@@ -15,10 +15,8 @@ from bot.trade.fruit.balance import (
     FEWEST_DAYS,
     NoDaysError,
     Sureness,
-    before_and_after,
     by_day,
     compare,
-    equal_lengths,
     fruit_use,
     waste_share,
 )
@@ -75,12 +73,6 @@ def test_days_without_an_entry_count_as_nothing_and_closed_days_not_at_all() -> 
         by_day(entries, MONDAY + timedelta(days=1), MONDAY + timedelta(days=1), closed)
 
 
-def test_a_running_week_is_set_against_as_many_days() -> None:
-    now, before = equal_lengths([Decimal(1)] * 3, [Decimal(number) for number in range(7)])
-    assert len(now) == 3
-    assert list(before) == [0, 1, 2]
-
-
 def test_periods_are_compared_by_the_day_whatever_their_length() -> None:
     result = compare([Decimal(4)] * 28, [Decimal(6)] * 14)
     assert result.change_per_day == -2
@@ -128,20 +120,6 @@ def test_the_range_is_welchs_interval(now: list[Decimal], before: list[Decimal])
     assert result.change_range.high >= exact.high - 1e-9
     whole = stats.t.ppf(0.975, max(1, int(oracle.df + 1e-9))) / stats.t.ppf(0.975, oracle.df)
     assert result.change_range.width == pytest.approx((exact.high - exact.low) * whole, rel=1e-6)
-
-
-def test_before_and_after_the_first_spray() -> None:
-    start = MONDAY + timedelta(days=28)
-    entries = [
-        (MONDAY + timedelta(days=number), Decimal(6 if number < 28 else 2) + number % 2)
-        for number in range(56)
-    ]
-    result = before_and_after(entries, start, MONDAY, MONDAY + timedelta(days=55))
-    assert (result.per_day_before, result.per_day) == (Decimal("6.5"), Decimal("2.5"))
-    assert result.days == result.days_before == 28
-    assert result.sureness is Sureness.CLEAR
-    with pytest.raises(NoDaysError):
-        before_and_after(entries, MONDAY, MONDAY, start)
 
 
 @pytest.mark.parametrize("place", range(5))

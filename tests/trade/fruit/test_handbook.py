@@ -17,7 +17,6 @@ from bot.trade.fruit.handbook import (
     UnknownFruitError,
     UnknownFruitSizeError,
     YieldBasis,
-    count_from_mass,
     expected_juice,
     find_fruit,
     juice_density,
@@ -40,12 +39,6 @@ def test_fruit_weighs_more_than_its_edible_part() -> None:
 def test_the_grapefruit_is_weighed_by_the_half_and_answered_whole() -> None:
     assert find_fruit("grapefruit").size("medium").edible_g == 256
     assert mass_from_count("grapefruit", Decimal(2)) == 1024
-
-
-@given(fruit_keys, counts)
-def test_count_and_mass_are_each_others_inverse(key: str, count: Decimal) -> None:
-    back = count_from_mass(key, mass_from_count(key, count))
-    assert abs(back - count) < Decimal("1e-20")
 
 
 @given(fruit_keys)
@@ -155,7 +148,6 @@ def test_unknown_fruit_and_sizes_say_what_is_known() -> None:
     "ask",
     [
         lambda: mass_from_count("lime", Decimal(-1)),
-        lambda: count_from_mass("lime", Decimal(-1)),
         lambda: expected_juice("lime", Decimal(-1)),
         lambda: expected_juice("lime", Decimal(1), [Squeezed(Decimal(0), Decimal(10))]),
         lambda: expected_juice("lime", Decimal(1), [Squeezed(Decimal(1), Decimal(-10))]),

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids import ethanol
-from bot.trade.liquids.densities import Correction, density_of, from_relative_density
+from bot.trade.liquids.densities import Correction, density_of
 from bot.trade.liquids.density_table import GLYCEROL_PER_K, PROPYLENE_GLYCOL_PER_K, TABLE
 from bot.trade.liquids.sucrose import syrup, syrup_density_g_per_ml
 from bot.trade.sources import HowKnown
@@ -103,11 +103,6 @@ def test_the_room_that_grams_take_and_back() -> None:
     assert found is not None
     assert found.volume_ml(found.mass_g(20.0)) == pytest.approx(20.0)
     assert 20.7 < found.mass_g(20.0) < 20.8
-
-
-def test_specific_gravity_is_over_water_at_its_own_temperature() -> None:
-    assert from_relative_density(1.0, 25.0) == pytest.approx(0.99704, abs=1e-5)
-    assert from_relative_density(1.0, 4.0) == pytest.approx(0.99997, abs=1e-5)
 
 
 def test_only_memory_and_practice_are_left_without_a_date() -> None:

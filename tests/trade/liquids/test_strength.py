@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids import ethanol, strength
-from bot.trade.liquids.spirit_substitution import swap_in_formula, swap_spirit
+from bot.trade.liquids.spirit_substitution import swap_spirit
 from bot.trade.liquids.strength import Component, Portion, StrengthOrderError
 
 _VOLUMES = st.floats(min_value=0.01, max_value=1e5)
@@ -188,14 +188,6 @@ def test_a_swap_keeps_the_ethanol_and_its_water_the_mixture(volume: float, old: 
     water_g = swap.water_ml * ethanol.water_density_g_per_ml()
     assert after.mass_g + water_g == pytest.approx(before.mass_g, rel=1e-8)
     assert (swap.water_ml > 0) == (new > old) or math.isclose(new, old, rel_tol=1e-6)
-
-
-def test_swapping_in_a_formula_touches_the_spirit_only() -> None:
-    made = swap_in_formula(_MIST, 75.5)
-    assert made.components[:2] == _MIST[:2]
-    assert made.components[2].volume_ml == pytest.approx(80.0 * 96.0 / 75.5)
-    assert made.after.ethanol_ml == pytest.approx(made.before.ethanol_ml)
-    assert made.after.strength_percent < made.before.strength_percent
 
 
 def test_water_is_no_spirit_to_swap_to() -> None:

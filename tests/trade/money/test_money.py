@@ -15,7 +15,6 @@ from bot.trade.money.money import (
     as_decimal,
     from_minor,
     minor_digits,
-    minor_parts,
     to_minor,
 )
 
@@ -82,23 +81,6 @@ def test_unknown_currencies(code: str) -> None:
 def test_money_is_a_finite_number(amount: str) -> None:
     with pytest.raises(OutOfRangeError):
         to_minor(Decimal(amount), "USD")
-
-
-@given(st.lists(money, max_size=12), st.sampled_from(CURRENCIES))
-def test_parts_add_up_to_the_rounded_total(parts: list[Decimal], currency: str) -> None:
-    rounded = minor_parts(parts, currency)
-    total = to_minor(sum((Fraction(part) for part in parts), Fraction(0)), currency)
-    assert sum(rounded) == total
-    digits = minor_digits(currency)
-    for part, minor in zip(parts, rounded, strict=True):
-        assert abs(Fraction(part) * 10**digits - minor) < 1
-
-
-def test_the_part_that_lost_most_gets_the_coin() -> None:
-    third = Fraction(1, 3)
-    assert minor_parts([third, third, third], "USD") == (34, 33, 33)
-    assert minor_parts([Decimal("0.014"), Decimal("0.017"), Decimal("0.019")], "USD") == (1, 2, 2)
-    assert minor_parts([], "USD") == ()
 
 
 def test_a_fraction_becomes_a_decimal_of_twelve_places() -> None:

@@ -18,7 +18,6 @@ from bot.trade.planning.plan import (
     WeekdayUse,
     backing,
     next_batch,
-    spread_over_days,
     use_by_weekday,
 )
 
@@ -65,17 +64,6 @@ def test_an_empty_batch_at_rest_is_nothing_to_wait_for() -> None:
     assert plan is not None
     assert plan.run_out_on == _day(2)
     assert plan.dry_days == 0
-
-
-def test_a_bottle_is_spread_over_the_days_it_lasted() -> None:
-    days = spread_over_days([(_day(4), Decimal(50)), (_day(6), Decimal(50))], MONDAY)
-    assert days == [(_day(number), Decimal(10)) for number in range(5)] + [
-        (_day(number), Decimal(25)) for number in (5, 6)
-    ]
-    twice = spread_over_days([(_day(4), Decimal(50)), (_day(4), Decimal(50))], MONDAY)
-    assert sum(amount for _, amount in twice) == 100
-    with pytest.raises(OutOfRangeError):
-        spread_over_days([(_day(-1), Decimal(50))], MONDAY)
 
 
 def test_the_batch_is_ready_on_the_day_the_stock_runs_out() -> None:

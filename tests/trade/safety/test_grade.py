@@ -15,8 +15,6 @@ from bot.trade.safety.grade import (
     listed_oil,
     oil_standing,
     question_for,
-    questions_for,
-    unconfirmed,
 )
 
 K = IngredientKind
@@ -88,23 +86,6 @@ def test_a_confirmed_grade_answers_all_but_a_name_not_for_drinks() -> None:
     poison = question_for(GradedIngredient("denatured alcohol", K.SPIRIT, FoodGrade.CONFIRMED))
     assert poison is not None
     assert poison.stop
-
-
-def test_what_stops_the_work_comes_first() -> None:
-    asked = questions_for(
-        [GradedIngredient("lime oil", K.CITRUS_OIL), GradedIngredient("tea tree oil", K.OTHER)]
-    )
-    assert [question.ingredient.name for question in asked] == ["tea tree oil", "lime oil"]
-
-
-def test_names_to_mark_keep_their_order() -> None:
-    items = [
-        GradedIngredient("lime oil", K.CITRUS_OIL),
-        GradedIngredient("vodka", K.SPIRIT),
-        GradedIngredient("PG", K.PROPYLENE_GLYCOL, FoodGrade.CONFIRMED),
-        GradedIngredient("glycerine", K.GLYCEROL),
-    ]
-    assert unconfirmed(items) == ["lime oil", "glycerine"]
 
 
 def test_every_reason_has_its_words() -> None:

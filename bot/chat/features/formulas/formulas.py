@@ -151,5 +151,4 @@ LOG_WORDS = (
     LogWords("rename formula", N_("renamed {before} to {name}"), N_("{before} has its old name back.")),
     LogWords("archive formula", N_("put {name} away"), N_("{name} is back in the book.")),
     LogWords("restore formula", N_("brought {name} back"), N_("{name} is put away again.")),
-    LogWords("ingredient kind", N_("kind of {name}")),
 )

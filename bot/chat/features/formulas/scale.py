@@ -17,7 +17,6 @@ from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text
 from bot.chat.reply.units import show_amount, show_ml, show_quantity
 from bot.trade.formulas.amounts import ByBottles
-from bot.trade.formulas.amounts import Target as TradeTarget
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
@@ -175,12 +174,6 @@ def _rounding(answer: ScaleAnswer) -> list[str]:
             tools=named, percent=show_number(shift * 100, 1 if shift > Fraction(1, 1000) else 2)
         )
     ]
-
-
-def trade_target(given: Given) -> TradeTarget:
-    """Return the target in the rules' terms."""
-    target: TradeTarget = given["target"][1]
-    return target
 
 
 def line_texts(view: FormulaView, units: str) -> Grid:
