@@ -21,6 +21,7 @@ from lark import Lark
 from platformdirs import user_cache_path
 
 GRAMMAR: Final = Path(__file__).with_name("grammar.lark")
+FEATURES: Final = Path(__file__).parents[1] / "features"
 SHIPPED: Final = GRAMMAR.with_suffix(".tables")
 """Written at packaging; what a checkout has not, the user's cache folder keeps."""
 
@@ -35,7 +36,7 @@ _OPTIONS: Final[dict[str, Any]] = {
 
 def load() -> Lark:
     """Return the grammar's parser: from saved tables where they fit, else built and then saved."""
-    text = GRAMMAR.read_text("utf-8")
+    text = grammar()
     key = _key(text)
     for path in _places():
         found = read(path, key)
@@ -46,6 +47,11 @@ def load() -> Lark:
         if path != SHIPPED:
             save(built, path, key)
     return built
+
+
+def grammar() -> str:
+    """Return the whole grammar: the rules that subjects share, then each feature's own."""
+    return "\n".join(path.read_text("utf-8") for path in (GRAMMAR, *sorted(FEATURES.rglob("*.lark"))))
 
 
 def build(text: str) -> Lark:
@@ -76,7 +82,7 @@ def save(parser: Lark, path: Path, key: str) -> bool:
 
 def save_shipped(path: Path = SHIPPED) -> bool:
     """Build the tables and save them beside the grammar, for a package or an image."""
-    text = GRAMMAR.read_text("utf-8")
+    text = grammar()
     return save(build(text), path, _key(text))
 
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 
 import pytest
 
 from bot.channels.rendering import html_parts, plain_lines
 from bot.chat.dialogue.registry import all_commands, command_at_start
-from bot.chat.grammar import parser
+from bot.chat.grammar import parser, tables
 from bot.chat.reply.message import Button, Reply
 from tests.api.markup import parse_html
 from tests.buttons import dead, problems
@@ -39,8 +38,7 @@ def _full_bar(house: House) -> None:
 
 
 def _rules() -> set[str]:
-    grammar = Path(parser.__file__).with_name("grammar.lark").read_text("utf-8")
-    return set(re.findall(r"^(\w+)_cmd:", grammar, re.MULTILINE))
+    return set(re.findall(r"^(\w+)_cmd:", tables.grammar(), re.MULTILINE))
 
 
 def test_every_command_has_a_grammar_rule_and_every_rule_a_command() -> None:

@@ -167,7 +167,7 @@ def test_a_quantity_that_is_shown_is_read_back_the_same(
     quantity = Quantity(Fraction(thousandths, 1000), unit)
     with speaking(Tongue("en", locale, "UTC", "EUR")):
         shown = show_quantity(quantity, units)
-        read = parser.read("pack_slot", shown, _VOCABULARY).slots["pack"].value
+        read = parser.read("amount_slot", shown, _VOCABULARY).slots["amount"].value
     assert isinstance(read, Amount)
     assert read.number == quantity.number, shown
     if isinstance(read.unit, str):

@@ -11,6 +11,8 @@ from lark import Lark
 
 from bot.chat.grammar import tables
 
+_GRAMMAR = tables.grammar()
+
 
 @pytest.fixture(autouse=True)
 def cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
@@ -18,6 +20,7 @@ def cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     grammar = tmp_path / "grammar.lark"
     grammar.write_text("%declare NUMBER WORD\nscale_cmd: NUMBER\nname_slot: WORD\n")
     monkeypatch.setattr(tables, "GRAMMAR", grammar)
+    monkeypatch.setattr(tables, "FEATURES", tmp_path / "features")
     monkeypatch.setattr(tables, "SHIPPED", tmp_path / "grammar.tables")
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     return tmp_path / "cache" / "peel-ledger" / "grammar.tables"
@@ -105,8 +108,7 @@ def test_many_starts_at_once_leave_one_whole_file(cache: Path) -> None:
 
 
 def test_the_real_grammar_reads_the_same_from_saved_tables(tmp_path: Path) -> None:
-    grammar = Path(tables.__file__).with_name("grammar.lark").read_text("utf-8")
-    built = tables.build(grammar)
+    built = tables.build(_GRAMMAR)
     assert tables.save(built, tmp_path / "real.tables", "key")
     saved = tables.read(tmp_path / "real.tables", "key")
     assert saved is not None
