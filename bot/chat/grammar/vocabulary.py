@@ -52,7 +52,7 @@ def _common(vocabulary: Vocabulary) -> Vocabulary:
         vocabulary.add(Noun("PREPARATION", preparation.value, _(preparation.value)), preparation.value)
     for stock in ALL_STOCKS.values():
         vocabulary.add(Noun("STOCK", stock.name, stock.handle), stock.handle.replace("-", " "))
-    for key, (label, also) in SETTINGS.items():
+    for key, (label, also, _fields) in SETTINGS.items():
         vocabulary.add(Noun("SETTING", key, _(label)), label, *also, *other_words(label))
     for page in (ALL, *PAGES):
         vocabulary.add(Noun("PAGE", page, page))

@@ -1,88 +1,97 @@
-"""The names of a bar's settings, as one says them."""
+"""The names of a bar's settings, as one says them, and the pages they stand on."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from bot.trade.formulas.measures import HOUSE_MEASURES
 from bot.trade.words import N_
 
-# key: (name shown, other ways to say it)
-SETTINGS: dict[str, tuple[str, tuple[str, ...]]] = {
-    "name": (N_("name"), ("bar name",)),
-    "currency": (N_("currency"), ("money",)),
-    "units": (N_("units"), ("measures",)),
-    "zone": (N_("time zone"), ("zone", "timezone")),
-    "closing": (N_("closing hour"), ("closing", "closing time", "close")),
-    "jurisdiction": (N_("rules"), ("jurisdiction", "country", "where")),
-    "ounces": (N_("ounces"), ("oz", "ounce")),
-    "household": (N_("spoons and cups"), ("spoons", "cups", "pints")),
-    "service_days": (N_("service days"), ("open days", "days open")),
-    "quiet": (N_("quiet hours"), ("quiet", "silence")),
-    "close_prompt": (N_("close reminder"), ("waste reminder", "close prompt")),
-    "discard_warn": (N_("discard warning"), ("discard reminder", "warn days")),
-    "loss": (N_("bottling loss"), ("loss",)),
-    "temperature": (N_("temperature"), ("bar temperature", "room temperature")),
-    "spray": (N_("spray size"), ("ml per spray", "spray volume")),
-    "tools": (N_("tools"), ("measuring tools",)),
-    "reasons": (N_("waste reasons"), ("reasons",)),
-    "labels": (N_("label paper"), ("labels", "label sheet", "label roll")),
-    "language": (N_("language"), ()),
-    "late": (N_("late shift"), ("late shift from", "shift")),
-    "peeled": (N_("peeled fruit"), ("peeled hours", "peeled")),
-    "price_rise": (N_("price rise"), ("price alert",)),
-    "missing": (N_("missing fruit"), ("missing",)),
-    "tax": (N_("tax"), ("vat", "sales tax")),
-    "pictures": (N_("pictures"), ("picture",)),
-    "week_picture": (N_("week picture"), ("trend picture", "picture of the week")),
-    "wage": (N_("wage"), ("wage an hour", "wages")),
-    "batch_minutes": (N_("batch minutes"), ("minutes a batch",)),
-    "garnish_minutes": (N_("garnish minutes"), ("minutes a garnish", "peel minutes")),
-    "bottle_price": (N_("bottle price"), ("bottle cost",)),
-    "label_price": (N_("label price"), ("label cost",)),
-    "outlay": (N_("outlay"), ("spray outlay",)),
-    "drinks_a_week": (N_("drinks a week"), ("weekly drinks",)),
-    "open_weeks": (N_("weeks open"), ("open weeks",)),
-    **{measure: (measure, ()) for measure in HOUSE_MEASURES if measure not in {"part", "bottle"}},
-}
+
+class Name(NamedTuple):
+    """The name shown, other ways to say it, and the fields that keep it, where they have other names."""
+
+    name: str
+    also: tuple[str, ...] = ()
+    fields: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
-    """Settings that are shown together; `house_measures` are those among them that have a usual size."""
+class Page(NamedTuple):
+    """Settings that are shown together, by their keys."""
 
     title: str
-    settings: tuple[str, ...]
-    house_measures: tuple[str, ...] = ()
+    settings: Mapping[str, Name]
 
 
-_SIZES = tuple(measure for measure in HOUSE_MEASURES if measure in SETTINGS)
 ALL = "all"  # the word for all pages at once
-# The word of each page, as it stands behind its button, and what is on it.
+# The word of each page, as it stands behind its button.
 PAGES: dict[str, Page] = {
     "hours": Page(
         N_("Hours and reminders"),
-        ("closing", "service_days", "late", "close_prompt", "quiet", "discard_warn", "zone"),
+        {
+            "closing": Name(N_("closing hour"), ("closing", "closing time", "close"), ("closing_minute",)),
+            "service_days": Name(N_("service days"), ("open days", "days open")),
+            "late": Name(N_("late shift"), ("late shift from", "shift"), ("late_from",)),
+            "close_prompt": Name(
+                N_("close reminder"), ("waste reminder", "close prompt"), ("close_prompt", "close_prompt_at")
+            ),
+            "quiet": Name(N_("quiet hours"), ("quiet", "silence"), ("quiet_from", "quiet_to")),
+            "discard_warn": Name(
+                N_("discard warning"), ("discard reminder", "warn days"), ("discard_warn_days",)
+            ),
+            "zone": Name(N_("time zone"), ("zone", "timezone")),
+        },
     ),
     "mixing": Page(
         N_("Measuring"),
-        ("units", "ounces", "household", "temperature", "spray", "loss", "tools", *_SIZES),
-        _SIZES,
+        {
+            "units": Name(N_("units"), ("measures",)),
+            "ounces": Name(N_("ounces"), ("oz", "ounce"), ("oz_liquid",)),
+            "household": Name(N_("spoons and cups"), ("spoons", "cups", "pints")),
+            "temperature": Name(
+                N_("temperature"), ("bar temperature", "room temperature"), ("temperature_c",)
+            ),
+            "spray": Name(
+                N_("spray size"), ("ml per spray", "spray volume"), ("spray_ml_low", "spray_ml_high")
+            ),
+            "loss": Name(N_("bottling loss"), ("loss",), ("loss_percent",)),
+            "tools": Name(N_("tools"), ("measuring tools",)),
+            **{one: Name(one, (), ("house_ml",)) for one in HOUSE_MEASURES if one not in {"part", "bottle"}},
+        },
     ),
     "costs": Page(
         N_("Money and work"),
-        (
-            *("currency", "tax", "price_rise", "missing", "wage", "batch_minutes", "garnish_minutes"),
-            *("bottle_price", "label_price", "outlay", "drinks_a_week", "open_weeks"),
-        ),
+        {
+            "currency": Name(N_("currency"), ("money",)),
+            "tax": Name(N_("tax"), ("vat", "sales tax"), ("tax", "tax_percent")),
+            "price_rise": Name(N_("price rise"), ("price alert",), ("price_rise_percent",)),
+            "missing": Name(N_("missing fruit"), ("missing",), ("missing_times",)),
+            "wage": Name(N_("wage"), ("wage an hour", "wages")),
+            "batch_minutes": Name(N_("batch minutes"), ("minutes a batch",)),
+            "garnish_minutes": Name(N_("garnish minutes"), ("minutes a garnish", "peel minutes")),
+            "bottle_price": Name(N_("bottle price"), ("bottle cost",)),
+            "label_price": Name(N_("label price"), ("label cost",)),
+            "outlay": Name(N_("outlay"), ("spray outlay",)),
+            "drinks_a_week": Name(N_("drinks a week"), ("weekly drinks",)),
+            "open_weeks": Name(N_("weeks open"), ("open weeks",)),
+        },
     ),
     "house": Page(
         N_("The bar, labels, waste"),
-        ("name", "language", "jurisdiction", "labels", "pictures", "week_picture", "reasons", "peeled"),
+        {
+            "name": Name(N_("name"), ("bar name",)),
+            "language": Name(N_("language")),
+            "jurisdiction": Name(N_("rules"), ("jurisdiction", "country", "where")),
+            "labels": Name(N_("label paper"), ("labels", "label sheet", "label roll")),
+            "pictures": Name(N_("pictures"), ("picture",), ("dark_pictures",)),
+            "week_picture": Name(N_("week picture"), ("trend picture", "picture of the week")),
+            "reasons": Name(N_("waste reasons"), ("reasons",)),
+            "peeled": Name(N_("peeled fruit"), ("peeled hours", "peeled"), ("peeled_hours",)),
+        },
     ),
 }
+SETTINGS: dict[str, Name] = {key: name for page in PAGES.values() for key, name in page.settings.items()}
 
 
 def page_of(setting: str) -> str:
@@ -90,33 +99,12 @@ def page_of(setting: str) -> str:
     return next(name for name, page in PAGES.items() if setting in page.settings)
 
 
-# Where a setting is kept under another name than its own.
-_KEPT_AS = {
-    "closing_minute": "closing",
-    "oz_liquid": "ounces",
-    "quiet_from": "quiet",
-    "quiet_to": "quiet",
-    "close_prompt_at": "close_prompt",
-    "discard_warn_days": "discard_warn",
-    "loss_percent": "loss",
-    "temperature_c": "temperature",
-    "spray_ml_low": "spray",
-    "spray_ml_high": "spray",
-    "late_from": "late",
-    "peeled_hours": "peeled",
-    "price_rise_percent": "price_rise",
-    "tax_percent": "tax",
-    "dark_pictures": "pictures",
-}
-
-
 def settings_changed(before: Mapping[str, Any], after: Mapping[str, Any]) -> list[str]:
     """Return which settings a change in the log was about, by the fields that it kept."""
     found: list[str] = []
-    for field in after:
+    for field, new in after.items():
         if field == "house_ml":
-            old, new = before.get(field, {}), after[field]
-            found += [size for size in _SIZES if old.get(size) != new.get(size)]
+            found += [size for size in HOUSE_MEASURES if before.get(field, {}).get(size) != new.get(size)]
         else:
-            found.append(_KEPT_AS.get(field, field))
+            found += [key for key, one in SETTINGS.items() if field in (one.fields or (key,))]
     return [key for key in dict.fromkeys(found) if key in SETTINGS]

@@ -24,6 +24,7 @@ from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of, settings_changed
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
+from bot.trade.formulas.measures import HOUSE_MEASURES
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.words import N_
 from bot.work.context import BarView
@@ -74,7 +75,7 @@ def _overview(turn: Turn, in_place: bool) -> Reply:
 
 
 def _is_usual_size(bar: BarView, key: str) -> bool:
-    return key in PAGES["mixing"].house_measures and key not in bar.settings.house_ml
+    return key in HOUSE_MEASURES and key not in bar.settings.house_ml
 
 
 def _page(turn: Turn, name: str, changed: list[str] | None = None) -> Reply:

@@ -76,3 +76,10 @@ def test_a_number_is_typed_on_the_pad_of_digits(house: House) -> None:
     for label in ("Money and work", "drinks a week", "Another number", "4", "0", "0", "OK"):
         shown = ana.taps(label)[0]
     assert shown.first_line == "Drinks a week: 400"
+
+
+def test_the_log_names_the_setting_that_was_changed(house: House) -> None:
+    ana = house.open_bar()
+    for line, name in (("bar missing fruit 5 times", "missing fruit"), ("bar dash 1 ml", "dash")):
+        ana.says(line)
+        assert f"settings: {name}" in " ".join(text(ana.says("log")).split())
