@@ -13,6 +13,7 @@ from babel.messages.pofile import read_po
 
 from bot.channels.rendering import plain_lines
 from bot.chat import i18n
+from bot.chat.dialogue import registry
 from bot.chat.dialogue.registry import all_commands, slash_word
 from bot.chat.i18n import locale_choice
 from bot.chat.i18n.language import Tongue, read_number, read_range, speaking
@@ -38,11 +39,17 @@ def _esperanto(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None
     with (package / "messages.po").open("rb") as file:
         (package / "messages.mo").write_bytes(catalogues.compiled(read_po(file, locale="eo")))
     monkeypatch.setattr(i18n, "__path__", [*i18n.__path__, str(tmp_path)])
-    languages.cache_clear()
+    _start_anew()
     yield
     sys.modules.pop(f"{i18n.__name__}.eo")
     monkeypatch.undo()
-    languages.cache_clear()
+    _start_anew()
+
+
+def _start_anew() -> None:
+    """Forget which languages there are and what they add to English, as a new process has it."""
+    for known in (languages, registry._beginnings, registry._longest_beginning):
+        known.cache_clear()
 
 
 @pytest.fixture
