@@ -1,6 +1,6 @@
 #!/bin/sh
-# Run once by the database container when it makes its folder: the bot's own role and database. The role
-# is no superuser; it may create databases only because the restore drill needs a throw-away one.
+# Creates the bot's role and database; the database container runs it once when it initialises its folder. The
+# role is not a superuser; it may create databases because the restore drill needs a temporary one.
 set -eu
 : "${PEEL_PASSWORD:?set it in database.env}"
 psql --no-psqlrc --set=ON_ERROR_STOP=1 --username="$POSTGRES_USER" --dbname=postgres \
