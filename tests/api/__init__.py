@@ -1,7 +1,7 @@
-"""A Bot API server on loopback and the phones that talk to it.
+"""A Bot API server on loopback and the phones of its users.
 
-`Server` answers python-telegram-bot as Telegram does, limits and refusals included; `Person` and
-`Group` are what is on the other side: they write, tap and wait for what follows.
+`Server` answers python-telegram-bot as Telegram does, limits and refusals included; `Person` and `Group` are
+the users: they write, tap and wait for the replies.
 """
 
 from tests.api.faults import Fault

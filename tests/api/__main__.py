@@ -1,4 +1,4 @@
-"""A server in a process of its own: prints its port and token as JSON, then serves until it is ended."""
+"""Run the server in its own process: print port and token as JSON, then serve until stopped."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Which chat, topic and message a request may touch, and the refusals for all others."""
+"""Access checks for chats, topics and messages, with Telegram's refusals."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from tests.api.world import Chat, Message, World
 
 
 def known_chat(world: World, params: Params) -> Chat:
-    """The chat that the request names, whether or not the bot may write there."""
+    """The chat named in the request, whether or not the bot may write there."""
     given = params.text("chat_id")
     if not given:
         raise bad("chat_id is empty")
@@ -20,7 +20,7 @@ def known_chat(world: World, params: Params) -> Chat:
 
 
 def writable_chat(world: World, params: Params) -> Chat:
-    """The chat that the request names, refused if the bot was shut out or never let in."""
+    """The chat named in the request; refused if the bot was removed or never added."""
     chat = known_chat(world, params)
     if chat.kind == "private":
         if chat.blocked:
@@ -40,7 +40,7 @@ def writable_chat(world: World, params: Params) -> Chat:
 
 
 def topic_of(chat: Chat, params: Params, *, general_may_be_named: bool = False) -> int | None:
-    """The topic that the request names; only forums have any, and General must not be named."""
+    """The topic named in the request; only forums have topics, and General must not be named."""
     thread = params.integer("message_thread_id")
     if thread is None or thread == 0:
         return None
@@ -58,7 +58,7 @@ def topic_of(chat: Chat, params: Params, *, general_may_be_named: bool = False) 
 
 
 def existing(chat: Chat, message_id: int | None, what: str) -> Message:
-    """A message that is still there; `what` is how Telegram calls it in its refusal."""
+    """An existing message; `what` is Telegram's word for it in the refusal."""
     if message_id is None:
         raise bad("message identifier is not specified")
     message = chat.messages.get(message_id)
@@ -68,7 +68,7 @@ def existing(chat: Chat, message_id: int | None, what: str) -> Message:
 
 
 def replied_to(world: World, chat: Chat, params: Params) -> Message | None:
-    """The message that the request answers, if it is still there or must be."""
+    """The message that the request replies to, if it still exists or must exist."""
     wanted: JsonDict = params.json("reply_parameters") or {}
     if not wanted:
         message_id = params.integer("reply_to_message_id")

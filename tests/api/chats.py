@@ -1,4 +1,4 @@
-"""Chats, their members, and files to fetch."""
+"""Chats, their members, and file downloads."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ _RIGHTS = (
 
 
 def member_json(world: World, chat: Chat, user_id: int, status: str | None = None) -> JsonDict:
-    """The ChatMember object of a person or of the bot, as it stands or with the given `status`."""
+    """The ChatMember object of a person or of the bot, with the current or the given `status`."""
     if status is None:
         status = chat.bot_status if user_id == BOT_ID else chat.members.get(user_id, "left")
     found: JsonDict = {"user": world.user_json(user_id), "status": status}

@@ -1,4 +1,4 @@
-"""A real python-telegram-bot `Bot` at the server, and a server that may be sinned against."""
+"""Fixtures: a real python-telegram-bot `Bot` at the server, and a server that accepts violations."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from tests.api import Person, Server
 
 
 def plain_request(read_timeout: float = 5) -> HTTPXRequest:
-    """HTTP without TLS: loading the certificates that loopback never asks for takes 20 ms each time."""
+    """HTTP without TLS: loading certificates, which loopback never needs, takes 20 ms each time."""
     return HTTPXRequest(
         read_timeout=read_timeout,
         connection_pool_size=8,
@@ -36,7 +36,7 @@ def make_bot(server: Server, token: str | None = None, read_timeout: float = 5) 
 
 @pytest.fixture
 async def server() -> AsyncIterator[Server]:
-    """A server whose violations the test looks at itself."""
+    """A server whose violations the test checks itself."""
     async with Server() as server:
         yield server
 
@@ -50,7 +50,7 @@ async def bot(server: Server) -> AsyncIterator[Bot]:
 
 @pytest.fixture
 def ana(server: Server) -> Person:
-    """Somebody who has started the bot; her first message is out of the way."""
+    """A person who has started the bot; her first message is already answered."""
     ana = server.person("Ana")
     ana.writes("/start")
     server.world.updates.pending.clear()
@@ -59,7 +59,7 @@ def ana(server: Server) -> Person:
 
 @asynccontextmanager
 async def running(server: Server, *handlers: BaseHandler[Any, Any, Any]) -> AsyncIterator[None]:
-    """A whole bot with its own poller, made of these handlers, while the block lasts."""
+    """A whole bot with its own poller and these handlers, inside the block."""
     application = (
         ApplicationBuilder()
         .token(server.token)

@@ -1,7 +1,7 @@
-"""The small control endpoint, for tests and benches whose server runs in a process of its own.
+"""The control endpoint, for tests and benchmarks with the server in a process of its own.
 
-POST /control/<what> with a JSON object; the answer is {"ok": true, "result": ...} or, with status 400,
-{"ok": false, "error": ...}.
+POST /control/<what> with a JSON object; the answer is {"ok": true, "result": ...} or, with status 400, {"ok":
+false, "error": ...}.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ class Control:
         self._people: dict[int, Person] = {}
 
     async def __call__(self, what: str, given: JsonDict) -> Any:
-        """Carry out one request."""
+        """Execute one request."""
         work: Callable[..., Any] | None = getattr(self, f"on_{what}", None)
         if work is None:
             raise LookupError(f"no such control: {what}")
@@ -36,7 +36,7 @@ class Control:
         return await result if hasattr(result, "__await__") else result
 
     def on_person(self, id: int, first_name: str = "Ana", language_code: str = "en") -> int:  # noqa: A002
-        """Bring in a person."""
+        """Add a person."""
         self._people[id] = Person(self._server, id, first_name, language_code)
         return id
 
@@ -53,15 +53,15 @@ class Control:
         return self._server.world.updates.push(kind, body)
 
     def on_messages(self, chat: int) -> list[JsonDict]:
-        """The bot's messages in a chat as they stand."""
+        """The bot's current messages in a chat."""
         return [seen.as_json() for seen in self._server.messages(chat)]
 
     def on_transcript(self, chat: int) -> str:
-        """The talk of a chat."""
+        """The transcript of a chat."""
         return self._server.transcript(chat)
 
     def on_violations(self) -> list[str]:
-        """What the bot did wrong."""
+        """The bot's violations."""
         return self._server.violations
 
     def on_fail_next(self, method: str, fault: JsonDict, times: int = 1) -> bool:
@@ -70,7 +70,7 @@ class Control:
         return True
 
     def on_behind(self, addresses: list[str]) -> bool:
-        """Say where a proxy at the webhook's address passes updates on to, in turn."""
+        """Set the addresses to which a proxy at the webhook's address passes updates, in turn."""
         self._server.world.updates.behind = addresses
         return True
 
@@ -80,7 +80,7 @@ class Control:
         return True
 
     async def on_first_poll(self, since: float, within: float = 30.0) -> float | None:
-        """When the bot first asked for updates after `since`, by the machine's monotonic clock.
+        """When the bot first requested updates after `since`, by the machine's monotonic clock.
 
         None if it did not within that time.
         """

@@ -1,4 +1,4 @@
-"""Changing and taking away messages, and reactions to them."""
+"""Edit and delete messages, and set reactions."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ def _own_message(world: World, params: Params) -> tuple[Chat, Message]:
         raise stale("MESSAGE_ID_INVALID")
     chat = writable_chat(world, params)
     message = existing(chat, params.integer("message_id"), "message to edit")
-    # Neither the messages of others nor own ones that brought a reply keyboard or asked for a reply.
+    # Neither messages of others nor the bot's own with a reply keyboard or a forced reply.
     if not message.by_bot or (message.markup and "inline_keyboard" not in message.markup):
         raise bad("message can't be edited")
     return chat, message
@@ -35,7 +35,7 @@ def _own_message(world: World, params: Params) -> tuple[Chat, Message]:
 def _change(
     world: World, chat: Chat, message: Message, content: JsonDict, html: str, markup: JsonDict | None
 ) -> JsonDict:
-    """Give the message its new content and keyboard, unless it has both already."""
+    """Set the message's new content and keyboard, unless it already has both."""
     current = {name: message.data[name] for name in _CONTENT if name in message.data}
     if content == current and markup == message.data.get("reply_markup"):
         raise stale(_NOT_MODIFIED)

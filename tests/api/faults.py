@@ -1,4 +1,4 @@
-"""Faults on order: what a network, a proxy or Telegram itself can do to one request."""
+"""Injected faults: failures of a network, a proxy or Telegram for one request."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ Predicate = Callable[[dict[str, Any]], bool]
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """One way to fail. `processed` says whether the request still did its work.
+    """One kind of failure. `processed` says whether the request was still executed.
 
-    Kinds: `drop` closes the connection, `http` answers with the status `code` (502 as a proxy does, in
-    HTML), `flood` answers 429 with `seconds` to wait, `slow` answers after `seconds`, `garbled` answers
-    half a JSON object.
+    Kinds: `drop` closes the connection, `http` answers with the status `code` (502 as a proxy does, in HTML),
+    `flood` answers 429 with `seconds` to wait, `slow` answers after `seconds`, `garbled` answers half a JSON
+    object.
     """
 
     kind: Literal["drop", "http", "flood", "slow", "garbled"]
@@ -30,12 +30,12 @@ class Fault:
 
     @classmethod
     def drop_after(cls) -> Fault:
-        """The connection breaks before the answer: it happened, but the bot cannot know."""
+        """The connection breaks before the response: the request was executed, but the bot cannot know."""
         return cls("drop", processed=True)
 
     @classmethod
     def http(cls, code: int, *, processed: bool = False) -> Fault:
-        """An error of the server or of a proxy before it."""
+        """An error of the server or of a proxy in front of it."""
         return cls("http", processed=processed, code=code)
 
     @classmethod
@@ -45,7 +45,7 @@ class Fault:
 
     @classmethod
     def slow(cls, seconds: float, *, processed: bool = True) -> Fault:
-        """The answer comes late; the request is carried out at once, or with False only then."""
+        """The response is late; the request is executed immediately, or with False only then."""
         return cls("slow", processed=processed, seconds=seconds)
 
     @classmethod
@@ -63,7 +63,7 @@ class _Ordered:
 
 
 class Faults:
-    """The faults still to come, first ordered first."""
+    """The pending faults, in the order they were injected."""
 
     def __init__(self) -> None:
         self._ordered: list[_Ordered] = []
@@ -73,7 +73,7 @@ class Faults:
         self._ordered.append(_Ordered(method.lower(), fault, times, when))
 
     def next_for(self, method: str, values: dict[str, Any]) -> Fault | None:
-        """The fault for this call, used up by it."""
+        """The fault for this call, which uses it up."""
         if not self._ordered:
             return None
         for ordered in self._ordered:
@@ -86,9 +86,9 @@ class Faults:
 
     @property
     def left(self) -> int:
-        """How many ordered faults have not come yet."""
+        """The number of pending faults."""
         return sum(ordered.times for ordered in self._ordered)
 
     def clear(self) -> None:
-        """Forget what was ordered."""
+        """Remove all pending faults."""
         self._ordered.clear()

@@ -1,4 +1,4 @@
-"""Telegram's limits on how fast a bot may send; off unless a test turns them on."""
+"""Telegram's rate limits for bots; off unless a test turns them on."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ _MINUTE = 60.0
 
 
 class FloodControl:
-    """Counts messages per chat and refuses those that come too fast."""
+    """Counts messages per chat and refuses those above the rate limit."""
 
     def __init__(self) -> None:
         self.on = False

@@ -1,4 +1,4 @@
-"""Groups: made, joined and left, given topics, turned into supergroups."""
+"""Groups: creation, members, topics, and the upgrade to a supergroup."""
 
 from __future__ import annotations
 
@@ -17,8 +17,8 @@ if TYPE_CHECKING:
 class Group:
     """A group of people with the bot among them.
 
-    What is done to it here only queues the updates that Telegram would send; `Server.wait_quiet` waits
-    until the bot has dealt with them.
+    The methods only queue the updates that Telegram would send; `Server.wait_quiet` waits until the bot has
+    processed them.
     """
 
     def __init__(self, server: Server, chat: Chat, founder: Person) -> None:
@@ -38,7 +38,7 @@ class Group:
         supergroup: bool = False,
         announce: bool = True,
     ) -> Group:
-        """Make a group; the first member is its creator. `announce` tells the bot that it was added."""
+        """Create a group; the first member is its creator. `announce` tells the bot that it was added."""
         founder = members[0]
         chat = _new_chat(server, title, "supergroup" if forum or supergroup else "group")
         chat.forum, chat.privacy = forum, privacy
@@ -53,10 +53,10 @@ class Group:
         """The number of the chat, a new one after `migrate`."""
         return self.place.id
 
-    # -- the bot comes and goes ---------------------------------------------------------------
+    # -- the bot joins and leaves --------------------------------------------------------------
 
     def adds_bot(self, by: Person | None = None, payload: str | None = None) -> None:
-        """Take the bot in, as by a startgroup link if there is a payload."""
+        """Add the bot, as by a startgroup link if there is a payload."""
         by = by or self.founder
         self._bot_becomes("member", by, old="left")
         self._service(by, {"new_chat_members": [self.server.world.bot_user()]}, f"(added @{BOT_USERNAME})")
@@ -64,9 +64,9 @@ class Group:
             by.writes(f"/start@{BOT_USERNAME} {payload}", chat=self)
 
     def removes_bot(self, by: Person | None = None, *, kicked: bool = True) -> None:
-        """Throw the bot out; with `kicked` it may not come back."""
+        """Remove the bot; with `kicked` it may not come back."""
         by = by or self.founder
-        # Basic groups still tell it by a service message, supergroups do not.
+        # Basic groups still send a service message about it, supergroups do not.
         if self.place.kind == "group":
             self._service(
                 by, {"left_chat_member": self.server.world.bot_user()}, f"(removed @{BOT_USERNAME})"
@@ -74,7 +74,7 @@ class Group:
         self._bot_becomes("kicked" if kicked else "left", by)
 
     def promotes_bot(self, by: Person | None = None) -> None:
-        """Make the bot an administrator, which also lets it read everything."""
+        """Make the bot an administrator, which also lets it read every message."""
         self._bot_becomes("administrator", by or self.founder)
 
     def _bot_becomes(self, status: str, by: Person, old: str | None = None) -> None:
@@ -83,26 +83,26 @@ class Group:
         self.server.world.updates.push("my_chat_member", body)
 
     def other_bot_says(self, text: str) -> None:
-        """Another bot speaks: from now on bare commands are not ours any more. Bots do not hear bots."""
+        """Another bot writes: from now on bare commands no longer go to our bot. Bots do not receive this."""
         self.place.bot_spoke_last = False
         self.server.world.note(self.place, "other bot", text)
 
-    # -- people come and go -------------------------------------------------------------------
+    # -- people join and leave -----------------------------------------------------------------
 
     def adds(self, person: Person, by: Person | None = None) -> None:
-        """Take somebody in."""
+        """Add a person."""
         self.place.members[person.id] = "member"
         self._service(
             by or self.founder, {"new_chat_members": [person.user.as_json()]}, f"(added {person.name})"
         )
 
     def removes(self, person: Person, by: Person | None = None) -> None:
-        """Somebody leaves, or is thrown out by `by`."""
+        """A person leaves, or is removed by `by`."""
         self._service(by or person, {"left_chat_member": person.user.as_json()}, f"({person.name} is out)")
         self.place.members.pop(person.id)
 
     def promotes(self, person: Person) -> None:
-        """Make somebody an administrator."""
+        """Make a person an administrator."""
         self.place.members[person.id] = "administrator"
 
     # -- topics -------------------------------------------------------------------------------
@@ -135,14 +135,14 @@ class Group:
     # -- messages and the move ----------------------------------------------------------------
 
     def deletes(self, message_id: int) -> None:
-        """Somebody deletes a message; the bot is not told."""
+        """A person deletes a message; the bot is not told."""
         self.place.messages[message_id].deleted = True
 
     def migrate(self, *, forum: bool = False, first: Literal["to", "from"] = "to") -> int:
-        """Turn into a supergroup; returns the new number, which this object then bears.
+        """Become a supergroup; returns the new number, which this object then has.
 
-        The bot is told that it is in the new chat, and by one service message in each chat, in the
-        order `first` asks for; it is never told that it left the old one (tdlib/telegram-bot-api #266).
+        The bot is told that it is in the new chat, and by one service message in each chat, in the order
+        given by `first`; it is never told that it left the old one (tdlib/telegram-bot-api #266).
         """
         world = self.server.world
         old = self.place
@@ -195,5 +195,5 @@ def _new_chat(server: Server, title: str, kind: Literal["group", "supergroup"]) 
     # Telegram's two ranges: basic groups are small negative numbers, supergroups -100 and ten digits.
     chat_id = -(4_000_000 + number) if kind == "group" else -(1_001_000_000_000 + number)
     chat = server.world.chats[chat_id] = Chat(chat_id, kind, title)
-    chat.numbers = 1  # a supergroup's first message is its own making; in forums 1 stands for General
+    chat.numbers = 1  # a supergroup's first message is its creation; in forums 1 stands for General
     return chat

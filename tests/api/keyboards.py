@@ -1,4 +1,4 @@
-"""Keyboards under messages: the limits Telegram sets, and how they look to a person."""
+"""Keyboards of messages: Telegram's limits, and their display to a person."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ _PAYLOAD = re.compile(rf"[A-Za-z0-9_-]{{1,{int(MessageLimit.DEEP_LINK_LENGTH)}}}
 
 
 def read_markup(world: World, params: Params, *, inline_only: bool = False) -> JsonDict | None:
-    """The checked reply_markup of the request, None where there is none or an empty one."""
+    """The checked reply_markup of the request, None if there is none or an empty one."""
     markup = params.json("reply_markup")
     if markup is None:
         return None
@@ -75,12 +75,12 @@ def _check_button(world: World, button: Any) -> None:
         check_link(world, url)
     others = button.keys() - {"text", "callback_data", "style", "icon_custom_emoji_id"}
     if not data and not others:
-        # An empty callback_data counts as none.
+        # An empty callback_data counts as missing.
         raise bad("can't parse InlineKeyboardButton: Text buttons are not allowed in the inline keyboard")
 
 
 def check_link(world: World, url: str) -> None:
-    """Telegram lets a bad start payload pass, but the phone that follows the link drops it."""
+    """Telegram accepts a bad start payload, but the phone that follows the link drops it."""
     found = _LINK_TO_BOT.search(url)
     if found and not _PAYLOAD.fullmatch(found.group(1)):
         world.violate(f"deep link with a payload that no phone passes on: {found.group(1)!r}")
@@ -98,7 +98,7 @@ def payload_of(url: str) -> str | None:
 
 
 def button_rows(markup: JsonDict | None) -> tuple[tuple[Button, ...], ...]:
-    """The buttons as a person sees them, of an inline or a reply keyboard."""
+    """The buttons as shown to a person, of an inline or a reply keyboard."""
     if not markup:
         return ()
     if "inline_keyboard" in markup:

@@ -1,4 +1,4 @@
-"""Many chats at once, each sending its next message when the last one was answered."""
+"""Load generator: many chats at once, each sending its next message after the previous reply."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """What a load showed: seconds from update to reply for each message, the whole time, replies seen."""
+    """The result of a load: seconds from update to reply for each message, total time, replies seen."""
 
     seconds: list[float]
     elapsed: float
@@ -28,9 +28,9 @@ async def drive(
 ) -> Load:
     """Let every person send `each` messages, taken from `texts` in turn, one at a time.
 
-    Time runs from the moment the update can be fetched to the moment the first reply in the chat is
-    accepted. `within` is the longest wait for one reply; a bot that stays silent is an error, one that
-    says more than one thing per message shows in `replies`.
+    The time is measured from the update being available to the first reply in the chat being accepted.
+    `within` is the longest wait for one reply; a silent bot is an error; more than one reply per message
+    shows in `replies`.
     """
     mark = server.mark()
     begun = time.monotonic()

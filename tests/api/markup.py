@@ -1,4 +1,4 @@
-"""Telegram's HTML: what it accepts, what it refuses and in which words.
+"""Telegram's HTML: parsing, and the refusals in Telegram's words.
 
 Follows TDLib's parser (`MessageEntity.cpp`, `parse_html`) as far as its published test cases show it.
 """
@@ -36,7 +36,7 @@ _LARGEST_CHARACTER = 0x10FFFF
 
 @dataclass(slots=True)
 class Parsed:
-    """A text as the reader gets it, its entities (UTF-16 offsets), and what was sloppy about the source."""
+    """The text shown to the reader, its entities (UTF-16 offsets), and warnings about the source."""
 
     text: str
     entities: list[JsonDict] = field(default_factory=list)
@@ -51,7 +51,7 @@ class _Open:
 
 
 def utf16_length(text: str) -> int:
-    """The length in UTF-16 units, in which Telegram counts offsets."""
+    """The length in UTF-16 units, which Telegram uses for offsets."""
     return len(text) if text.isascii() else len(text.encode("utf-16-le")) // 2
 
 
@@ -114,7 +114,7 @@ class _Parser:
         found = _ENTITY.match(self.source, self.at)
         decoded = _decoded(found) if found else None
         if found is None or decoded is None:
-            # Telegram shows it as it stands, which is hardly what the author meant.
+            # Telegram shows it literally, which is hardly the author's intention.
             shown = found.group() if found else "&"
             self.result.warnings.append(f"unescaped ampersand or unknown reference {shown!r} in HTML")
             self.at += 1
@@ -229,7 +229,7 @@ def _entity(opened: _Open, length: int, text: str) -> JsonDict | None:
 
 
 def _in_order(entities: list[JsonDict]) -> list[JsonDict]:
-    """Sorted as Telegram sends them; code inside pre over the same stretch becomes one entity."""
+    """Return entities in Telegram's order; code inside pre over the same range becomes one entity."""
     kept: list[JsonDict] = []
     for entity in sorted(entities, key=lambda entity: (entity["offset"], -entity["length"])):
         twin = kept[-1] if kept else None

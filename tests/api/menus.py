@@ -1,4 +1,4 @@
-"""What the bot says of itself: commands per scope and language, name, descriptions."""
+"""The bot's profile: commands per scope and language, name, descriptions."""
 
 from __future__ import annotations
 
@@ -68,7 +68,7 @@ def set_my_commands(world: World, params: Params) -> bool:
 
 
 def get_my_commands(world: World, params: Params) -> list[JsonDict]:
-    """getMyCommands: exactly this scope and language, no falling back."""
+    """getMyCommands: exactly this scope and language, without fallback."""
     return world.commands.get((_scope(world, params), _language(params)), [])
 
 

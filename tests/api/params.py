@@ -1,4 +1,4 @@
-"""The parameters of one request, read as Telegram reads them: form, multipart or JSON."""
+"""The parameters of one request, parsed as Telegram does: form, multipart or JSON."""
 
 from __future__ import annotations
 
@@ -22,37 +22,37 @@ class Upload:
 
 
 class Params:
-    """Typed access to the parameters; what is missing is None or the given default."""
+    """Typed access to the parameters; a missing one is None or the given default."""
 
     def __init__(self, values: JsonDict, uploads: dict[str, Upload] | None = None) -> None:
         self.values = values
         self.uploads = uploads or {}
 
     def text(self, name: str) -> str | None:
-        """A string, or None when it is not there."""
+        """A string, or None if missing."""
         value = self.values.get(name)
         return value if value is None or isinstance(value, str) else json.dumps(value)
 
     def integer(self, name: str, default: int | None = None) -> int | None:
-        """A whole number; nonsense counts as not there, as at Telegram."""
+        """An integer; an invalid one counts as missing, as with Telegram."""
         try:
             return int(self.values[name])
         except (KeyError, ValueError, TypeError):
             return default
 
     def seconds(self, name: str) -> float:
-        """A time in seconds, 0 when it is not there."""
+        """A time in seconds, 0 if missing."""
         try:
             return float(self.values[name])
         except (KeyError, ValueError, TypeError):
             return 0.0
 
     def flag(self, name: str) -> bool:
-        """A boolean in any of the spellings Telegram takes."""
+        """A boolean in any of Telegram's spellings."""
         return str(self.values.get(name, "")).lower() in {"true", "1", "yes"}
 
     def json(self, name: str) -> Any:
-        """A value sent as JSON text (or as JSON itself), or None when it is not there."""
+        """A value sent as JSON text (or as JSON itself), or None if missing."""
         value = self.values.get(name)
         if not isinstance(value, str):
             return value
@@ -64,7 +64,7 @@ class Params:
             raise bad(f"can't parse {name} JSON object") from error
 
     def upload(self, name: str) -> Upload | None:
-        """The file sent in the field `name`, or the one that the field points to by attach://."""
+        """The file sent in the field `name`, or the one referenced by attach://."""
         pointer = self.values.get(name)
         if isinstance(pointer, str) and pointer.startswith("attach://"):
             return self.uploads.get(pointer.removeprefix("attach://"))

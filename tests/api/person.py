@@ -1,4 +1,4 @@
-"""The phones: people who write, tap and send pictures, and wait for what follows."""
+"""Phones: people who write, tap and send pictures, and wait for the replies."""
 
 from __future__ import annotations
 
@@ -19,10 +19,10 @@ _LONGEST = 4096
 
 
 class Person:
-    """Somebody with a phone.
+    """A person with a phone.
 
-    Actions wait until the bot has shown at least `expects` things in that chat (0: until it is sure that
-    it shows none) and return what followed. With `wait=False` they only send.
+    Actions wait until the bot has shown at least `expects` messages in that chat (0: until it certainly shows
+    none) and return them. With `wait=False` they only send.
     """
 
     def __init__(
@@ -40,7 +40,7 @@ class Person:
 
     @property
     def id(self) -> int:
-        """The person's number, which is also that of the private chat."""
+        """The person's number, also that of the private chat."""
         return self.user.id
 
     @property
@@ -75,7 +75,7 @@ class Person:
         reply_to: Seen | int | None = None,
         thread: int | None = None,
     ) -> int:
-        """Write a text and do not wait at all; returns the number of the message."""
+        """Write a text without waiting; returns the number of the message."""
         if not 0 < len(text) <= _LONGEST:
             raise ValueError("a phone sends 1 to 4096 characters at a time")
         content: JsonDict = {"text": text}
@@ -116,7 +116,7 @@ class Person:
         within: float | None = None,
         wait: bool = True,
     ) -> Followed:
-        """Change an own text; `message` is what `says` returned, or the number."""
+        """Edit the person's own text; `message` is the result of `says`, or the number."""
         place = self.server.chat(chat or self)
         number = message if isinstance(message, int) else message.said
         own = place.messages[number or 0]
@@ -134,7 +134,7 @@ class Person:
         return await self._after(place, mark, own.id, expects, within, wait=wait)
 
     def deletes(self, message: Followed | int, *, chat: Group | None = None) -> None:
-        """Delete an own message; bots are not told."""
+        """Delete the person's own message; bots are not told."""
         place = self.server.chat(chat or self)
         place.messages[(message if isinstance(message, int) else message.said) or 0].deleted = True
         self.world.note(place, self.name, "(deleted a message)")
@@ -193,7 +193,7 @@ class Person:
     async def opens_link(
         self, payload: str, *, expects: int = 1, within: float | None = None, wait: bool = True
     ) -> Followed:
-        """Follow a link to the bot with a start payload, unblocking the bot if need be."""
+        """Follow a link to the bot with a start payload, unblocking the bot if necessary."""
         if not payload_is_valid(payload):
             raise AssertionError(f"a phone drops this start payload: {payload!r}")
         if self.server.chat(self).blocked:
@@ -214,7 +214,7 @@ class Person:
     ) -> Followed:
         """Tap the button with this label or callback data, on the latest bot message that has buttons.
 
-        A message given as `Seen` may have lost the button since: the tap of a phone that lags behind.
+        A message given as `Seen` may have lost the button since: this is the tap of a phone that lags behind.
         """
         place = self.server.chat(chat or self)
         target, found = self._button(place, button, message)
@@ -274,7 +274,7 @@ class Person:
     async def types_inline(
         self, query: str, *, offset: str = "", within: float | None = None
     ) -> InlineAnswer:
-        """Type @bot and a query in any chat; returns the list that opens."""
+        """Type @bot and a query in any chat; returns the list of results."""
         mark = self.server.mark()
         asked = Query(
             f"{self.id}{self.world.number('query'):09d}", self.id, "the inline query", self.world.clock()
@@ -290,10 +290,10 @@ class Person:
             tuple(detail["results"]), detail["cache_time"], detail["is_personal"], detail["next_offset"]
         )
 
-    # -- shutting the bot out -----------------------------------------------------------------
+    # -- blocking the bot ---------------------------------------------------------------------
 
     def blocks_bot(self) -> None:
-        """Block the bot: it is told, and may not write any more."""
+        """Block the bot: it is told, and may no longer write."""
         self._set_blocked(blocked=True)
 
     def unblocks_bot(self) -> None:
@@ -307,7 +307,7 @@ class Person:
         old, new = ("member", "kicked") if blocked else ("kicked", "member")
         self.world.updates.push("my_chat_member", bot_standing(self.world, place, self.user, old, new))
 
-    # -- inner --------------------------------------------------------------------------------
+    # -- internals ----------------------------------------------------------------------------
 
     def _enter(self, chat: Group | None) -> Chat:
         place = self.server.chat(chat or self)

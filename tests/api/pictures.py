@@ -1,4 +1,4 @@
-"""Just enough of PNG and JPEG to make a small picture and to read the size of a given one."""
+"""Make a small PNG, and read the size of a PNG or JPEG."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ def _jpeg_size(content: bytes) -> tuple[int, int] | None:
     at = 2
     while at + 9 < len(content) and content[at] == 0xFF:
         marker = content[at + 1]
-        # SOF0 to SOF15 hold the size; C4, C8 and CC are other segments among them.
+        # SOF0 to SOF15 contain the size; C4, C8 and CC are other segments in that range.
         if 0xC0 <= marker <= 0xCF and marker not in {0xC4, 0xC8, 0xCC}:
             height, width = struct.unpack(">HH", content[at + 5 : at + 9])
             return width, height

@@ -1,4 +1,4 @@
-"""Posting to a webhook over connections that are kept open, at little cost to what shares the machine."""
+"""Post to a webhook over persistent connections, with little load on the machine."""
 
 from __future__ import annotations
 
@@ -16,12 +16,12 @@ class Sender:
         self._kept: dict[str, list[_Line]] = {}
 
     async def post(self, url: str, body: bytes, secret: str) -> int:
-        """Post one update and return the HTTP status, 0 if nobody answered."""
+        """Post one update and return the HTTP status, 0 without a response."""
         where = urlsplit(url)
         kept = self._kept.setdefault(where.netloc, [])
         request = _request(where.netloc, where.path, body, secret)
         while kept:
-            # One that was kept may have been closed meanwhile: then another one has to say.
+            # A pooled connection may have been closed in the meantime; then try another.
             status = await self._tried(kept, kept.pop(), request)
             if status:
                 return status

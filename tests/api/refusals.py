@@ -1,7 +1,7 @@
-"""How the server says no: the status, the sentence and the parameters Telegram would send.
+"""Refusals of the server: Telegram's status, sentence and parameters.
 
-The sentences are those of the open Bot API server (tdlib/telegram-bot-api, `Client.cpp`) and of TDLib,
-or were seen in public reports of its answers; the few that are from memory say so where they are raised.
+The sentences are those of the open Bot API server (tdlib/telegram-bot-api, `Client.cpp`) and of TDLib, or
+were seen in public reports of its answers; the few that are from memory say so where they are raised.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ JsonDict = dict[str, Any]
 
 
 class RefusalError(Exception):
-    """One refused request; `breach` marks what a well-made bot never asks for."""
+    """One refused request; `breach` marks a request that a correct bot never makes."""
 
     def __init__(
         self, code: int, description: str, parameters: JsonDict | None = None, *, breach: bool = False
@@ -32,27 +32,27 @@ class RefusalError(Exception):
 
 
 def bad(sentence: str) -> RefusalError:
-    """400 for something the bot did wrong: it lands in the server's list of violations."""
+    """400 for a mistake of the bot: it is added to the server's list of violations."""
     return RefusalError(400, f"Bad Request: {sentence}", breach=True)
 
 
 def stale(sentence: str) -> RefusalError:
-    """400 for what can happen to any bot: the message is gone, the button is old, nothing changed."""
+    """400 for a normal race: the message is gone, the button is old, nothing changed."""
     return RefusalError(400, f"Bad Request: {sentence}")
 
 
 def forbidden(sentence: str) -> RefusalError:
-    """403: blocked, kicked, or never let in."""
+    """403: blocked, kicked, or never added."""
     return RefusalError(403, f"Forbidden: {sentence}")
 
 
 def conflict(sentence: str) -> RefusalError:
-    """409: two ways of taking updates at once."""
+    """409: two receivers of updates at once."""
     return RefusalError(409, f"Conflict: {sentence}")
 
 
 def migrated(new_chat_id: int) -> RefusalError:
-    """400 that names the supergroup which the group has become."""
+    """400 with the number of the supergroup that the group has become."""
     return RefusalError(
         400,
         "Bad Request: group chat was upgraded to a supergroup chat",

@@ -1,4 +1,4 @@
-"""The other end of the control endpoint: a server process, held from outside."""
+"""Client of the control endpoint: controls a server process."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ class Remote:
         self.connection = HTTPConnection("127.0.0.1", self.port, timeout=600)
 
     def ask(self, what: str, **given: Any) -> Any:
-        """One control request; see `tests.api.control` for what there is."""
+        """Send one control request; see `tests.api.control` for the list."""
         self.connection.request("POST", f"/control/{what}", json.dumps(given))
         answer = json.loads(self.connection.getresponse().read())
         if not answer["ok"]:
@@ -35,7 +35,7 @@ class Remote:
         return answer["result"]
 
     def stop(self) -> list[str]:
-        """End the server; returns all violations, taps never answered among them."""
+        """Stop the server; returns all violations, including unanswered taps."""
         self.connection.close()
         self.process.terminate()
         output, _ = self.process.communicate(timeout=10)

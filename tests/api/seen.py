@@ -1,4 +1,4 @@
-"""What a person sees of the bot: messages with their buttons, and what followed an action."""
+"""The person's view of the bot: messages with their buttons, and the replies to an action."""
 
 from __future__ import annotations
 
@@ -20,10 +20,10 @@ class Button:
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """One message of the bot as it stood at that moment.
+    """One message of the bot at that moment.
 
-    `text` is what the reader gets (the caption under a picture or file), `html` the source as sent.
-    `buttons` are rows, of an inline or of a reply keyboard.
+    `text` is the displayed text (the caption of a picture or file), `html` the source as sent. `buttons` are
+    rows, of an inline or of a reply keyboard.
     """
 
     message_id: int
@@ -46,7 +46,7 @@ class Seen:
         return [button.label for row in self.buttons for button in row]
 
     def shown(self) -> str:
-        """The message in plain characters, buttons as [label], one row a line."""
+        """The message in plain characters, buttons as [label], one row per line."""
         lines = []
         if self.photo is not None:
             lines.append(f"<photo, {len(self.photo)} bytes>")
@@ -68,10 +68,10 @@ class Seen:
 
 @dataclass(frozen=True, slots=True)
 class Followed(Sequence[Seen]):
-    """What followed one action of a person: messages sent or edited, in order, and the tap's answer.
+    """The replies to one action of a person: messages sent or edited, in order, and the tap's answer.
 
-    `said` is the number of the person's own message, if the action made one. `toast` is the text of
-    the answer to a tap, `alert` whether it came as a box to close, `deleted` the messages taken away.
+    `said` is the number of the person's own message, if the action made one. `toast` is the text of the
+    answer to a tap, `alert` whether it is a dialog, `deleted` the deleted messages.
     """
 
     seen: tuple[Seen, ...]
@@ -113,7 +113,7 @@ class Followed(Sequence[Seen]):
 
 @dataclass(frozen=True, slots=True)
 class InlineAnswer:
-    """What came back for a query typed in inline mode."""
+    """The response to an inline query."""
 
     results: tuple[JsonDict, ...] = field(hash=False)
     cache_time: int
@@ -122,5 +122,5 @@ class InlineAnswer:
 
     @property
     def titles(self) -> list[str]:
-        """The titles in the list that the person sees."""
+        """The titles in the list of results."""
         return [str(result.get("title", "")) for result in self.results]

@@ -1,4 +1,4 @@
-"""Everything that makes a new message: texts, pictures, files, albums."""
+"""Methods that send messages: texts, pictures, files, albums."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from tests.api.world import Chat, Event, Message, World
 
 
 def read_text(world: World, values: JsonDict, name: str) -> tuple[Parsed, str]:
-    """A text or caption after entity parsing, and its source; refused where Telegram refuses it."""
+    """A text or caption after entity parsing, and its source; refused as by Telegram."""
     source = str(values.get(name) or "")
     mode = str(values.get("parse_mode") or "").lower()
     if mode == "html":
@@ -38,11 +38,11 @@ def read_text(world: World, values: JsonDict, name: str) -> tuple[Parsed, str]:
 
 
 def _trimmed(parsed: Parsed) -> Parsed:
-    """Without the blank ends, which Telegram cuts; entities keep their place."""
+    """Return the text without blanks at its ends, which Telegram removes; entities keep their place."""
     text = parsed.text.rstrip()
     lead = len(text) - len(text.lstrip())
     if any(entity["offset"] < lead for entity in parsed.entities):
-        lead = 0  # formatted blanks at the start stay
+        lead = 0  # formatted blanks at the start remain
     if lead == 0 and len(text) == len(parsed.text):
         return parsed
     end = len(text.encode("utf-16-le")) // 2
@@ -103,7 +103,7 @@ def look(world: World, chat: Chat, message: Message, *, edited: bool = False) ->
 
 
 def speaker(chat: Chat, message: Message, who: str) -> str:
-    """`who`, with the topic where the chat has any."""
+    """`who`, with the topic if the chat has topics."""
     topic = chat.topics.get(message.data.get("message_thread_id") or 0)
     return f"{who} #{topic}" if topic else who
 
@@ -111,7 +111,7 @@ def speaker(chat: Chat, message: Message, who: str) -> str:
 def deliver(
     world: World, chat: Chat, params: Params, content: JsonDict, html: str, file_id: str | None = None
 ) -> Message:
-    """Put a message of the bot into the chat, after all that can still be refused about it."""
+    """Add a message of the bot to the chat, after the remaining checks."""
     markup = read_markup(world, params)
     thread = topic_of(chat, params)
     reply = replied_to(world, chat, params)
@@ -160,7 +160,7 @@ def send_message(world: World, params: Params) -> JsonDict:
 
 
 def media_content(world: World, kind: str, given: str | None, upload: Upload | None) -> tuple[JsonDict, str]:
-    """The fields of a picture or file, and its id; from an upload or from an id the bot got earlier."""
+    """The fields of a picture or file, and its id; from an upload or from an earlier id."""
     if upload is None:
         if given is None:
             raise bad(f"there is no {kind} in the request")

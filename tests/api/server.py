@@ -1,4 +1,4 @@
-"""The server as tests hold it: start, look, order faults, wait."""
+"""The server for tests: start it, inspect it, inject faults, wait."""
 
 from __future__ import annotations
 
@@ -27,29 +27,29 @@ _VISIBLE = {"message", "edit", "delete", "inline"}
 class Server:
     """A Bot API server on 127.0.0.1 for one bot.
 
-    `patience` is how long an action waits for the bot, `settle` how long the bot must ask for nothing
-    before it counts as having finished. A test that runs the bot in its own process can do better than
-    that: `idle` is a function which says whether the bot has nothing left to do for the updates it has
-    confirmed. With it nothing is waited for longer than needed, and nothing is cut short.
+    `patience` is how long an action waits for the bot, `settle` how long the bot must be silent before it
+    counts as finished. A test that runs the bot in its own process can pass `idle`, a function that says
+    whether the bot has nothing left to do for its confirmed updates. Then a wait is neither longer than
+    needed nor cut short.
     """
 
     def __init__(self) -> None:
         self.world = World()
         self.faults = Faults()
         self.wire = Wire(self.world, self.faults, Control(self))
-        self.patience = 15.0  # a machine may be busy with other things
+        self.patience = 15.0  # the machine may be busy
         self.settle = 0.03
         self.idle: Callable[[], bool] | None = None
         self._unanswered_reported = False
 
-    # -- life ---------------------------------------------------------------------------------
+    # -- lifecycle ----------------------------------------------------------------------------
 
     async def start(self, port: int = 0) -> None:
         """Begin to listen."""
         await self.wire.start(port)
 
     async def stop(self) -> list[str]:
-        """End, and return all violations, taps never answered among them."""
+        """Stop, and return all violations, including unanswered taps."""
         self._report_unanswered()
         await self.world.updates.close()
         await self.wire.stop()
@@ -89,7 +89,7 @@ class Server:
         """For ApplicationBuilder.base_file_url."""
         return f"http://127.0.0.1:{self.wire.port}/file/bot"
 
-    # -- who is there -------------------------------------------------------------------------
+    # -- people and groups --------------------------------------------------------------------
 
     def person(self, first_name: str = "Ana", language_code: str = "en") -> Person:
         """A new person, who has not written to the bot yet."""
@@ -105,20 +105,20 @@ class Server:
         supergroup: bool = False,
         announce: bool = True,
     ) -> Group:
-        """A group of these people, made by the first one, with the bot in it."""
+        """A group of these people, created by the first one, with the bot in it."""
         return Group.made(
             self, title, members, forum=forum, privacy=privacy, supergroup=supergroup, announce=announce
         )
 
     def chat(self, place: Person | Group | int) -> Chat:
-        """The chat behind a person, a group or a number."""
+        """The chat of a person, a group or a number."""
         return self.world.chats[place if isinstance(place, int) else place.id]
 
-    # -- what is to be seen -------------------------------------------------------------------
+    # -- inspection ---------------------------------------------------------------------------
 
     @property
     def violations(self) -> list[str]:
-        """What the bot did that Telegram refuses or a phone suffers from."""
+        """Actions of the bot that Telegram refuses or that harm a phone."""
         return self.world.violations
 
     @property
@@ -127,7 +127,7 @@ class Server:
         return list(self.world.calls)
 
     def messages(self, place: Person | Group | int) -> list[Seen]:
-        """The bot's messages in the chat as they stand now, without the deleted ones."""
+        """The bot's current messages in the chat, without the deleted ones."""
         chat = self.chat(place)
         return [
             look(self.world, chat, message, edited="edit_date" in message.data)
@@ -136,15 +136,15 @@ class Server:
         ]
 
     def transcript(self, place: Person | Group | int) -> str:
-        """The talk as lines "who: text", buttons as [label]."""
+        """The transcript as lines "who: text", buttons as [label]."""
         return "\n".join(self.chat(place).notes)
 
     def menu(self, person: Person, place: Group | None = None) -> list[str]:
-        """The commands that the person's phone offers there, without the slash."""
+        """The commands offered by the person's phone there, without the slash."""
         commands = menu_for(self.world, person.user, self.chat(place or person))
         return [str(command["command"]) for command in commands]
 
-    # -- faults and tricks --------------------------------------------------------------------
+    # -- faults -------------------------------------------------------------------------------
 
     def fail_next(self, method: str, how: Fault, times: int = 1, when: Predicate | None = None) -> None:
         """Let the next `times` calls of `method` fail; `when` looks at the raw parameters.
@@ -154,22 +154,22 @@ class Server:
         self.faults.order(method, how, times, when)
 
     def duplicate_next_update(self) -> None:
-        """The next update comes twice, with the same id."""
+        """Deliver the next update twice, with the same id."""
         self.world.updates.duplicate_next()
 
     def reorder_next_updates(self, count: int = 2) -> None:
-        """The next updates are held until there are `count`, then numbered in the opposite order."""
+        """Hold the next updates until there are `count`, then number them in the opposite order."""
         self.world.updates.reorder_next(count)
 
     def expire_queries(self) -> None:
-        """All taps and inline queries so far are too old to be answered, as after a long stop."""
+        """Expire all taps and inline queries so far, as after a long stop."""
         for query in self.world.queries.values():
             query.expired = not query.answered
 
     async def post_to_webhook(self, kind: str, body: JsonDict, secret: str | None = None) -> int:
         """Post one update to the webhook now, outside the queue; returns the HTTP status.
 
-        `secret` replaces the one the bot set, "" leaves the header out.
+        `secret` replaces the one set by the bot, "" omits the header.
         """
         number = self.world.updates.next_id
         self.world.updates.next_id += 1
@@ -182,7 +182,7 @@ class Server:
         return len(self.world.events)
 
     async def wait_quiet(self, within: float | None = None) -> None:
-        """Wait until the bot has taken and confirmed all updates and has finished with them."""
+        """Wait until the bot has received and confirmed all updates and has finished with them."""
         within = self.patience if within is None else within
         if not await self.world.until(lambda: not self.world.updates.pending, within):
             waiting = len(self.world.updates.pending)
@@ -214,9 +214,9 @@ class Server:
         said: int | None = None,
         query_id: str | None = None,
     ) -> Followed:
-        """What the bot shows in the chat after `mark`: at least `expects` things, or none if it is 0.
+        """The bot's messages in the chat after `mark`: at least `expects`, or none if it is 0.
 
-        Fails with the transcript if too little comes in time, or anything where silence was expected.
+        Fails with the transcript if there are too few in time, or any when silence was expected.
         """
         chat = self.chat(place)
         within = self.patience if within is None else within
@@ -239,13 +239,13 @@ class Server:
         return self._followed(chat.id, mark, said, query_id)
 
     async def _wait_for(self, ready: Callable[[], bool], within: float) -> None:
-        """Until `ready`, or until the bot is known to have finished without."""
+        """Wait until `ready`, or until the bot has certainly finished without it."""
         if self.idle is None:
             await self.world.until(ready, within)
             return
         deadline = time.monotonic() + within
         while not ready() and time.monotonic() < deadline:
-            # Checked by the clock: the end of work inside the bot is no event of this server.
+            # Polled by time: the end of work inside the bot is not an event of this server.
             if not self.world.updates.pending and not self.world.in_flight and self.idle():
                 return
             await self.world.until(ready, 0.005)

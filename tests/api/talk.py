@@ -1,4 +1,4 @@
-"""What of a talk reaches the bot, and how Telegram describes it."""
+"""Delivery of a chat's messages to the bot, and their description by Telegram."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ _MENTION = re.compile(rf"@{BOT_USERNAME}\b", re.IGNORECASE)
 
 
 def command_entities(text: str) -> list[JsonDict]:
-    """The bot_command entities that a phone finds in a text."""
+    """The bot_command entities that a phone detects in a text."""
     return [
         {
             "type": "bot_command",
@@ -26,11 +26,11 @@ def command_entities(text: str) -> list[JsonDict]:
 
 
 def reaches_bot(chat: Chat, text: str, reply: Message | None) -> tuple[bool, bool]:
-    """Whether a message is delivered to the bot, and whether it counts as meant for it.
+    """Whether a message is delivered to the bot, and whether it counts as addressed to it.
 
-    With privacy mode on a bot gets commands with its name, bare commands if it was the last bot to
-    speak, replies to what it said or to what was meant for it, and mentions ("Privacy mode" in the
-    Bot API's introduction; mentions as BotFather words it).
+    With privacy mode on a bot gets commands with its name, bare commands if it was the last bot to write,
+    replies to its messages or to messages addressed to it, and mentions ("Privacy mode" in the Bot API's
+    introduction; mentions as BotFather words it).
     """
     if chat.kind == "private":
         return True, True

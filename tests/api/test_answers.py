@@ -1,4 +1,4 @@
-"""Answers to taps and inline queries, menus and descriptions; each rule met by a real Bot."""
+"""Tests of answers to taps and inline queries, menus and descriptions, each with a real Bot."""
 
 from __future__ import annotations
 

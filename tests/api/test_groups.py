@@ -1,4 +1,4 @@
-"""Groups: privacy mode, comings and goings, the move to a supergroup, topics."""
+"""Tests of groups: privacy mode, members, the upgrade to a supergroup, topics."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ async def test_privacy_mode(server: Server, bot: Bot) -> None:
     ana, ben = server.person("Ana"), server.person("Ben")
     group = server.group("Bar", [ana, ben], announce=False)
     ana.writes("just talk", chat=group)
-    ana.writes("/scale", chat=group)  # the bot has not spoken here yet
+    ana.writes("/scale", chat=group)  # the bot has not written here yet
     ana.writes("/scale@other_bot", chat=group)
     ana.writes("/scale@Peel_Ledger_test_bot 8 x 50 ml", chat=group)
     ana.writes("what does @peel_ledger_test_bot say?", chat=group)

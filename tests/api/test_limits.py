@@ -1,4 +1,4 @@
-"""The limits and refusals, each met by a real Bot; every breach must land in the list of violations."""
+"""Tests of limits and refusals with a real Bot; each breach must be in the list of violations."""
 
 from __future__ import annotations
 
@@ -141,12 +141,12 @@ async def test_edit_text_and_keyboard(server: Server, bot: Bot, ana: Person) -> 
         await bot.edit_message_text("one", ana.id, sent.message_id, reply_markup=keyboard)
     await bot.edit_message_text("two", ana.id, sent.message_id)
     (seen,) = server.messages(ana)
-    assert (seen.text, seen.labels, seen.edited) == ("two", [], True)  # no keyboard given takes it away
+    assert (seen.text, seen.labels, seen.edited) == ("two", [], True)  # an edit without a keyboard removes it
     await bot.edit_message_reply_markup(ana.id, sent.message_id, reply_markup=keyboard)
     with pytest.raises(BadRequest, match="Message is not modified"):
         await bot.edit_message_reply_markup(ana.id, sent.message_id, reply_markup=keyboard)
     assert server.messages(ana)[0].labels == ["undo"]
-    assert server.violations == []  # an unchanged edit is no sin: two taps can race
+    assert server.violations == []  # an unchanged edit is no violation: two taps can race
 
 
 async def test_edit_what_is_not_there_or_not_ones_own(server: Server, bot: Bot, ana: Person) -> None:
@@ -269,7 +269,7 @@ async def test_chat_action(server: Server, bot: Bot, ana: Person) -> None:
     assert len(server.violations) == 1
 
 
-# -- who may be written to --------------------------------------------------------------------------
+# -- permission to write ---------------------------------------------------------------------------
 
 
 async def test_chats_that_cannot_be_written_to(server: Server, bot: Bot, ana: Person) -> None:
@@ -324,7 +324,7 @@ async def test_threads_are_for_forum_topics_only(server: Server, bot: Bot, ana: 
     forum.deletes_topic(topic)
     with pytest.raises(BadRequest, match="Message thread not found"):
         await bot.send_message(forum.id, "x", message_thread_id=topic)
-    assert len(server.violations) == 3  # a topic can go at any time: no sin
+    assert len(server.violations) == 3  # a topic can disappear at any time: no violation
 
 
 async def test_flood_control(server: Server, bot: Bot, ana: Person) -> None:

@@ -1,4 +1,4 @@
-"""Telegram's HTML. Cases marked TDLib follow `test/message_entities.cpp` of TDLib (read in a copy)."""
+"""Tests of Telegram's HTML. Cases marked TDLib follow its `test/message_entities.cpp` (read in a copy)."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ from tests.api.refusals import RefusalError
             "🏟 🏟&lt;<i>a</em   >",
             'Unmatched end tag at byte offset 17, expected "</i>", found "</em>"',
         ),
-        # What bots get wrong.
+        # Common mistakes of bots.
         ("strength <40", "Unclosed start tag at byte offset 9"),
         ("5 < 6 > 4", 'Unsupported start tag "" at byte offset 2'),
         ("<p>no</p>", 'Unsupported start tag "p" at byte offset 0'),
@@ -58,7 +58,7 @@ def test_bad_markup_is_refused(source: str, sentence: str) -> None:
         ('<span class="tg-spoiler">a</span><s>b</s>', "ab", [("spoiler", 0, 1), ("strikethrough", 1, 1)]),
         ("<blockquote expandable>a</blockquote>", "a", [("expandable_blockquote", 0, 1)]),
         ("🏟<pre>🏟 🏟&lt;</pre>", "🏟🏟 🏟<", [("pre", 2, 6)]),
-        # Numbers are references too, as html.escape writes an apostrophe.
+        # Numeric references also work; html.escape writes an apostrophe that way.
         ("it&#x27;s &#65;", "it's A", []),
     ],
 )

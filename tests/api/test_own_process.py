@@ -1,4 +1,4 @@
-"""The server in a process of its own, and a bot in another that is killed and started again."""
+"""Tests of the server in its own process, and of a bot in another that is killed and restarted."""
 
 from __future__ import annotations
 
@@ -56,7 +56,7 @@ def test_control_from_outside() -> None:
 
 
 async def test_a_killed_bot_gets_what_it_missed(api: Server) -> None:
-    """The server stays in this process; the bot dies between two messages and comes back."""
+    """The server stays in this process; the bot dies between two messages and restarts."""
     ana = api.person()
     echo = _echo(api.wire.port)
     try:

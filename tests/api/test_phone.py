@@ -1,4 +1,4 @@
-"""The phones, with a whole small bot at the other end."""
+"""Tests of the phones, with a small but complete bot."""
 
 from __future__ import annotations
 
@@ -163,7 +163,7 @@ async def test_nobody_at_the_other_end(api: Server) -> None:
 
 
 async def test_the_idle_check_ends_the_wait_exactly(api: Server) -> None:
-    """A bot that thinks without asking anything is waited for, one that has finished is not."""
+    """A bot that computes without requests is waited for, one that has finished is not."""
     ana = api.person()
     busy = False
 
@@ -172,7 +172,7 @@ async def test_the_idle_check_ends_the_wait_exactly(api: Server) -> None:
         assert update.message
         busy = True
         await update.message.reply_text("first")
-        await asyncio.sleep(0.2)  # longer than the server would wait by itself
+        await asyncio.sleep(0.2)  # longer than the server's default wait
         await update.message.reply_text("second")
         busy = False
 
@@ -233,7 +233,7 @@ async def test_blocking(api: Server, outside_connections: list[str]) -> None:
         await api.wait_quiet()
         with pytest.raises(AssertionError, match="has blocked the bot"):
             await ana.says("hello?")
-        await ana.opens_link("back")  # a phone unblocks by Start
+        await ana.opens_link("back")  # a phone unblocks with Start
         assert seen == ["kicked", "member"]
     assert outside_connections == []
 

@@ -1,4 +1,4 @@
-"""Requests of a shape that the library never makes, sent as plain JSON, and the answers to them."""
+"""Tests of requests in a shape that the library never makes, sent as plain JSON."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The server at the wire: tokens, methods, updates, webhook, files, faults; seen through a real Bot."""
+"""Tests of the server over HTTP: tokens, methods, updates, webhook, files, faults, with a real Bot."""
 
 from __future__ import annotations
 
@@ -150,7 +150,7 @@ async def test_only_wanted_kinds_are_queued(bot: Bot, ana: Person) -> None:
     assert await bot.get_updates() == ()
     ana.blocks_bot()
     ana.unblocks_bot()
-    assert await bot.get_updates(allowed_updates=[]) == ()  # an empty list means the usual kinds again
+    assert await bot.get_updates(allowed_updates=[]) == ()  # an empty list means the default kinds again
     ana.writes("wanted")
     ana.blocks_bot()
     assert [update.my_chat_member is None for update in await bot.get_updates()] == [True, False]
@@ -179,7 +179,7 @@ async def test_updates_can_come_in_the_wrong_order(server: Server, bot: Bot, ana
 
 
 class _Hook:
-    """A little web server that keeps what is posted to it, and answers with the given statuses."""
+    """A small web server that records posts and responds with the given statuses."""
 
     def __init__(self, *statuses: int) -> None:
         self.got: list[tuple[str | None, dict[str, object]]] = []
@@ -215,7 +215,7 @@ async def test_a_webhook_gets_updates_with_its_secret(server: Server, bot: Bot, 
         await bot.set_webhook(hook.url, secret_token=_SECRET)
         ana.writes("another")
         await server.wait_quiet()
-        # The first attempt was answered with 500 and made again.
+        # The first attempt got 500 and was repeated.
         assert [secret for secret, _ in hook.got] == [_SECRET] * 3
         assert hook.got[0][1] == hook.got[1][1]
         info = await bot.get_webhook_info()

@@ -1,4 +1,4 @@
-"""The queue of updates: long poll, confirmation by a higher offset, webhook, and tricks for tests."""
+"""The queue of updates: long poll, confirmation by a higher offset, webhook, and faults for tests."""
 
 from __future__ import annotations
 
@@ -12,15 +12,15 @@ from typing import Any
 from tests.api.posting import Sender
 from tests.api.refusals import JsonDict, conflict
 
-# Not sent unless a bot asks for them by name.
+# Not sent unless a bot requests them by name.
 _ONLY_ON_REQUEST = {"chat_member", "message_reaction", "message_reaction_count"}
 
 
 @dataclass(slots=True, eq=False)
 class Queued:
-    """One update on its way, `handed` over at least once, to be handed over `repeats` more times.
+    """One pending update, `handed` over at least once, to be delivered `repeats` more times.
 
-    What is in one `lane`, a chat's, keeps its order.
+    Updates of one `lane`, a chat's, keep their order.
     """
 
     id: int
@@ -32,7 +32,7 @@ class Queued:
 
 @dataclass(slots=True)
 class Webhook:
-    """Where updates go when they are not polled for."""
+    """The target of updates when the bot does not poll."""
 
     url: str = ""
     secret: str = ""
@@ -49,14 +49,14 @@ class UpdateQueue:
         self.pending: list[Queued] = []
         self.allowed: list[str] = []
         self.webhook = Webhook()
-        self.polls: list[float] = []  # when getUpdates came, for the cold start
-        self.retry_after = 0.05  # seconds between two attempts at a webhook that fails
+        self.polls: list[float] = []  # time of getUpdates, for the cold start
+        self.retry_after = 0.05  # seconds between two attempts at a failing webhook
         self._wake = wake
         self._poll: asyncio.Future[None] | None = None
         self._duplicate_next = False
         self._hold = 0
         self._held: list[tuple[str, JsonDict, Callable[[int], None] | None]] = []
-        # Where a proxy that stands at the webhook's address passes updates on to, in turn.
+        # The addresses to which a proxy at the webhook's address passes updates, in turn.
         self.behind: list[str] = []
         self._turn = 0
         self._posting: dict[Queued, asyncio.Task[None]] = {}
@@ -65,7 +65,7 @@ class UpdateQueue:
     # -- in -----------------------------------------------------------------------------------
 
     def push(self, kind: str, body: JsonDict, then: Callable[[int], None] | None = None) -> bool:
-        """Queue one update; says whether it is wanted. `then` gets its id once it has one."""
+        """Queue one update; returns whether it is wanted. `then` gets its id once it has one."""
         if kind not in self.allowed if self.allowed else kind in _ONLY_ON_REQUEST:
             return False
         if self._hold:
@@ -92,17 +92,17 @@ class UpdateQueue:
         self._deliver_soon()
 
     def duplicate_next(self) -> None:
-        """The next update comes once more, with the same id, after it was confirmed."""
+        """Deliver the next update once more, with the same id, after it was confirmed."""
         self._duplicate_next = True
 
     def reorder_next(self, count: int) -> None:
-        """The next `count` updates are held and then numbered in the opposite order."""
+        """Hold the next `count` updates, then number them in the opposite order."""
         self._hold = count
 
     # -- out by long poll ---------------------------------------------------------------------
 
     def confirm(self, offset: int) -> None:
-        """Forget all updates below `offset`; a negative one keeps only that many of the newest."""
+        """Drop all updates below `offset`; a negative one keeps only that many of the newest."""
         if offset < 0:
             self.pending = self.pending[offset:]
             return
@@ -142,7 +142,7 @@ class UpdateQueue:
         try:
             await asyncio.wait({poll}, timeout=seconds)
             if poll.done():
-                poll.result()  # raises the conflict that ended it
+                poll.result()  # raises the conflict that ended the poll
         finally:
             if self._poll is poll:
                 self._poll = None
@@ -165,7 +165,7 @@ class UpdateQueue:
             self._deliver_soon()
 
     def _deliver_soon(self) -> None:
-        """Post what waits, chats side by side and each in its order, as Telegram's own server does."""
+        """Post pending updates, chats in parallel and each in order, as Telegram's own server does."""
         if not self.webhook.url:
             return
         busy = {queued.lane for queued in self._posting}
@@ -197,7 +197,7 @@ class UpdateQueue:
         self._deliver_soon()
 
     async def post(self, body: bytes, secret: str | None = None) -> int:
-        """Post one update to the webhook; returns the HTTP status, 0 if nobody answered."""
+        """Post one update to the webhook; returns the HTTP status, 0 without a response."""
         token = self.webhook.secret if secret is None else secret
         for _one in self.behind or [self.webhook.url]:
             self._turn += 1
@@ -237,6 +237,6 @@ class UpdateQueue:
 
 
 def _lane(body: JsonDict) -> int:
-    """The chat an update belongs to, or the person where there is none."""
+    """The chat of an update, or the person if there is none."""
     inner = body.get("chat") or body.get("message", {}).get("chat") or body.get("from") or {}
     return int(inner.get("id", 0))

@@ -16,14 +16,14 @@ _LOOPBACK = re.compile(r"http://(127\.0\.0\.1|localhost|\[::1\])[:/]")
 
 
 def allow(world: World, params: Params) -> None:
-    """Take over allowed_updates; what is not given stays as it was."""
+    """Apply allowed_updates; without it the previous value stays."""
     allowed = params.json("allowed_updates")
     if allowed is not None:
         world.updates.allowed = [str(kind) for kind in allowed]
 
 
 def set_webhook(world: World, params: Params) -> bool:
-    """setWebhook: https as at Telegram, or plain http on loopback, which only this server takes."""
+    """setWebhook: https as with Telegram, or plain http on loopback, which only this server accepts."""
     url = params.text("url") or ""
     if url and not url.startswith("https://") and not _LOOPBACK.match(url):
         raise bad("bad webhook: An HTTPS URL must be provided for webhook")

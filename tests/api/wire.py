@@ -1,4 +1,4 @@
-"""HTTP: requests in, answers out, faults between."""
+"""The HTTP layer: requests, responses, and the faults between them."""
 
 from __future__ import annotations
 
@@ -61,12 +61,12 @@ class Wire:
         """Listen on loopback, on any free port if none is given."""
         sockets = bind_sockets(port, "127.0.0.1")
         self.port = sockets[0].getsockname()[1]
-        # A body just above the upload limit must get through to be refused in Telegram's words.
+        # A body slightly above the upload limit must get through to be refused in Telegram's words.
         self._http = HTTPServer(self._on_request, max_buffer_size=200_000_000)
         self._http.add_sockets(sockets)
 
     async def stop(self) -> None:
-        """Close all connections and end what is still being answered."""
+        """Close all connections and cancel pending responses."""
         if self._http is not None:
             self._http.stop()
         for task in self._tasks:
@@ -109,7 +109,7 @@ class Wire:
         self._spawn(request, self._run_slowly(request, method, params, fault))
 
     def _run(self, method: str, params: Params) -> tuple[int, bytes]:
-        """Carry out one method at once; returns the status and the body."""
+        """Execute one method immediately; returns the status and the body."""
         world = self._world
         try:
             handler = METHODS.get(method)
@@ -120,7 +120,7 @@ class Wire:
         except RefusalError as refusal:
             status, body = self._refused(method, refusal)
         except (KeyError, TypeError, ValueError, AttributeError) as error:
-            # Parameters of a shape that no method expects.
+            # Parameters in a shape that no method expects.
             world.violate(f"{method}: {error!r} for {params.values}")
             status, body = 400, json.dumps(bad(f"can't parse parameters: {error!r}").body()).encode()
         self._done(method, params, status)
@@ -170,7 +170,7 @@ class Wire:
         return status, body
 
     async def _fail(self, request: HTTPServerRequest, fault: Fault) -> bool:
-        """Let the fault happen; says whether the true answer shall still go out."""
+        """Apply the fault; returns whether to send the real response."""
         if fault.kind == "slow":
             await asyncio.sleep(fault.seconds)
             return True

@@ -1,4 +1,4 @@
-"""What the server knows: people, chats, messages and files, and all that happened to them."""
+"""The state of the server: people, chats, messages and files, and the log of events."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ TOKEN = f"{BOT_ID}:loopback-only-token-that-opens-nothing"
 
 @dataclass(slots=True)
 class User:
-    """A person, as Telegram describes one to a bot."""
+    """A person, in Telegram's description for bots."""
 
     id: int
     first_name: str
@@ -43,16 +43,16 @@ class User:
 
 @dataclass(slots=True)
 class Message:
-    """One message: what the API says of it, and what only the server has to know."""
+    """One message: its API fields, and internal data of the server."""
 
     data: JsonDict
     by_bot: bool
     html: str = ""
     deleted: bool = False
-    delivered: bool = True  # False where privacy mode or the wanted kinds kept it from the bot
+    delivered: bool = True  # False if privacy mode or the wanted kinds kept it from the bot
     meant_for_bot: bool = False
     silent: bool = False
-    markup: JsonDict | None = None  # of any kind; the API gives back inline keyboards only
+    markup: JsonDict | None = None  # of any kind; the API returns inline keyboards only
     file_id: str | None = None
 
     @property
@@ -80,7 +80,7 @@ class Chat:
     closed_topics: set[int] = field(default_factory=set)
     messages: dict[int, Message] = field(default_factory=dict)
     notes: list[str] = field(default_factory=list)  # the transcript
-    numbers: int = 0  # last message number, where the chat counts its own
+    numbers: int = 0  # last message number, for a chat with its own count
 
     def as_json(self) -> JsonDict:
         """The Chat object."""
@@ -98,7 +98,7 @@ class Chat:
 
 @dataclass(frozen=True, slots=True)
 class StoredFile:
-    """A file that can be fetched by its id."""
+    """A file that can be downloaded by its id."""
 
     content: bytes
     path: str
@@ -107,7 +107,7 @@ class StoredFile:
 
 @dataclass(slots=True)
 class Query:
-    """A tap or an inline query that waits for its answer."""
+    """A tap or an inline query waiting for its answer."""
 
     id: str
     chat_id: int
@@ -120,7 +120,7 @@ class Query:
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """Something the bot did that a person could notice."""
+    """An action of the bot that a person could notice."""
 
     kind: Literal["message", "edit", "delete", "toast", "inline", "action", "reaction", "left"]
     chat_id: int
@@ -131,7 +131,7 @@ class Event:
 
 @dataclass(frozen=True, slots=True)
 class Call:
-    """One request of the bot and how it ended."""
+    """One request of the bot and its result."""
 
     method: str
     values: JsonDict
@@ -139,7 +139,7 @@ class Call:
 
 
 class World:
-    """All state of one server, and the means to wait for a change of it."""
+    """All state of one server, and waiting for a change of it."""
 
     def __init__(self) -> None:
         self.clock: Callable[[], float] = time.time
@@ -187,26 +187,26 @@ class World:
         return self.bot_user() if user_id == BOT_ID else self.users[user_id].as_json()
 
     def store_file(self, content: bytes, kind: str, name: str) -> tuple[str, str]:
-        """Keep a file; returns its id and its unique id."""
+        """Store a file; returns its id and its unique id."""
         number = self.number("file")
         file_id = f"{kind}-file-{number}"
         suffix = name.rpartition(".")[2] if "." in name else "bin"
         self.files[file_id] = StoredFile(content, f"{kind}s/file_{number}.{suffix}", name)
         return file_id, f"unique-{number}"
 
-    # -- what happened ------------------------------------------------------------------------
+    # -- events -------------------------------------------------------------------------------
 
     def violate(self, sentence: str) -> None:
-        """Note something a well-made bot does not do."""
+        """Record an action that a correct bot does not take."""
         self.violations.append(sentence)
 
     def note(self, chat: Chat, who: str, text: str) -> None:
-        """Add to the transcript; further lines are indented under the speaker."""
+        """Add to the transcript; further lines are indented."""
         first, *rest = text.split("\n")
         chat.notes.append("\n".join([f"{who}: {first}", *("    " + line for line in rest)]))
 
     def happened(self, event: Event) -> None:
-        """Record what the bot did and wake whoever waits for it."""
+        """Record an action of the bot and wake the waiters."""
         self.events.append(event)
         if event.kind == "message":
             waiting = self.on_message.pop(event.chat_id, None)
@@ -215,7 +215,7 @@ class World:
         self.wake()
 
     def wake(self) -> None:
-        """Let all waiting conditions be looked at again."""
+        """Re-evaluate all waiting conditions."""
         if self._waiting:
             waiting, self._waiting = self._waiting, []
             for future in waiting:
@@ -223,7 +223,7 @@ class World:
                     future.set_result(None)
 
     async def until(self, ready: Callable[[], bool], within: float) -> bool:
-        """Wait until `ready` or for `within` seconds; says whether it became ready."""
+        """Wait until `ready` or for `within` seconds; returns whether it became ready."""
         deadline = time.monotonic() + within
         while not ready():
             left = deadline - time.monotonic()

@@ -1,4 +1,4 @@
-"""python -m tests.bench [--write]: measures everything and prints it; about six minutes on two idle cores."""
+"""python -m tests.bench [--write]: run and print all measurements; about six minutes on two idle cores."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ _SECRET = "only-the-loopback-server-knows-it"  # noqa: S105
 
 
 def peel_ledger(name: str, message: str, database: str, processes: int = 0) -> Contender:
-    """The program on a database; with `processes` behind a webhook, else asking for updates."""
+    """The program on a database; with `processes` behind a webhook, else polling."""
     env = {
         "TELEGRAM_BOT_TOKEN": "{token}",
         "TELEGRAM_API_BASE": "http://127.0.0.1:{port}/bot",
@@ -74,7 +74,7 @@ def _ticks(databases: Databases, folder: Path, chats: int) -> dict[str, tuple[Ti
 
 
 def measure_all(plan: Plan, hourly: int, words: str, *, rows: int = week.ALL_ROWS) -> Found:
-    """Measure what these words stand in the name of, everything without words."""
+    """Run the measurements whose names contain these words, or all without words."""
     found = Found()
     with Databases() as databases, tempfile.TemporaryDirectory() as name:
         folder = Path(name)
@@ -98,7 +98,7 @@ def measure_all(plan: Plan, hourly: int, words: str, *, rows: int = week.ALL_ROW
 
 
 def main() -> None:
-    """Measure and print, or write into README.md."""
+    """Measure and print, or write to README.md."""
     parser = argparse.ArgumentParser(prog="python -m tests.bench", description=__doc__)
     parser.add_argument("words", nargs="?", default="", help="only what these words stand in the name of")
     parser.add_argument("--sequential", type=int, default=Plan.sequential, help="messages in one chat")

@@ -1,4 +1,4 @@
-"""New databases for the bench: files, and a PostgreSQL of its own that waits for the disk."""
+"""New databases for the benchmarks: files, and a private PostgreSQL with durable writes."""
 
 from __future__ import annotations
 
@@ -14,11 +14,11 @@ from sqlalchemy import create_engine, make_url, text
 from tests import postgres
 from tests.bench import parts
 
-Fill = Callable[[str, Sequence[int]], object]  # given the URL and the people's numbers
+Fill = Callable[[str, Sequence[int]], object]  # called with the URL and the people's numbers
 
 
 class Databases:
-    """Gives out URLs; the PostgreSQL is started when it is first asked for and ends with the block."""
+    """Gives out URLs; PostgreSQL starts on first use and ends with the block."""
 
     def __init__(self) -> None:
         self._server: postgres.Private | None = None
@@ -37,7 +37,7 @@ class Databases:
         self._folder.cleanup()
 
     def filled(self, kind: str, folder: Path, fill: Fill, people: Sequence[int]) -> str:
-        """Return the URL of a new database as `fill` leaves it, which is called once and then copied."""
+        """Return the URL of a new database filled by `fill`, which is called once and then copied."""
         if not kind:
             fill("", people)
             return ""
@@ -48,7 +48,7 @@ class Databases:
         return self.new(kind, folder, self._filled[key])
 
     def new(self, kind: str, folder: Path, like: str = "") -> str:
-        """Return the URL of a new database, empty or a copy; of no kind it is nothing.
+        """Return the URL of a new database, empty or a copy; nothing without a kind.
 
         Raises NoPostgresError.
         """
@@ -71,7 +71,7 @@ class Databases:
         return self._server.url.set(database=name).render_as_string(hide_password=False)
 
     def cpu_seconds(self) -> float:
-        """User and system time of the PostgreSQL so far, all its processes, 0 while there is none."""
+        """User and system time of PostgreSQL so far, all its processes; 0 if it is not running."""
         if self._server is None:
             return 0.0
         return parts.cpu_seconds(self._server.process.pid, family=True)

@@ -1,4 +1,4 @@
-"""The least a bot can do: say back what it is told. The yardstick for the bench."""
+"""A minimal echo bot, the yardstick of the benchmarks."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ async def _echo(update: Update, _context: Any) -> None:
 
 
 def main(port: int) -> None:
-    """Run against the server on this port until the process is ended."""
+    """Run against the server on this port until the process ends."""
     application = (
         ApplicationBuilder()
         .token(TOKEN)

@@ -1,4 +1,4 @@
-"""Bars written straight into a database: opening two hundred by messages would take too long."""
+"""Fill databases with bars directly: opening two hundred by messages would take too long."""
 
 from __future__ import annotations
 
@@ -26,24 +26,24 @@ _WORDS = (
     "new formula Demo mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
     "neutral spirit 96 % 62 ml\nkind aroma mist",
     "price oranges 0.60 each",
-    # One answer to each message is what is measured; the picture beside it is drawn after that.
+    # The benchmark measures one answer per message; the extra picture is drawn after that.
     "bar week picture off",
 )
 
 
 class Stopped:
-    """A clock that stands still."""
+    """A clock that does not advance."""
 
     def __init__(self, at: datetime = NOW) -> None:
         self._at = at
 
     def now(self) -> datetime:
-        """Return always the same instant."""
+        """Return the same instant each time."""
         return self._at
 
 
 def open_bars(url: str, numbers: Sequence[int]) -> list[int]:
-    """Give each person of these numbers a bar with a formula and a price; return the bars' ids."""
+    """Give each person a bar with a formula and a price; return the bars' ids."""
     store = Store(url)
     try:
         migrate.upgrade(store)
@@ -53,7 +53,7 @@ def open_bars(url: str, numbers: Sequence[int]) -> list[int]:
 
 
 def open_bar(unit: Unit, who: Presence, person: str, number: int, now: datetime) -> BarView:
-    """Open a bar of this number as somebody opens one who keeps to what is proposed."""
+    """Create a bar of this number with the proposed settings."""
     return bars.open_bar(
         unit,
         who,
@@ -85,7 +85,7 @@ def _say(store: Store, number: int) -> None:
 
 
 def plan_reminders(url: str, bar_ids: Sequence[int], count: int, due: datetime) -> None:
-    """Plan so many reminders over these bars, in turn, all due at one instant."""
+    """Plan this many reminders over these bars, in turn, all due at one instant."""
     store = Store(url)
     try:
         for begin in range(0, count, _BLOCK):

@@ -1,8 +1,8 @@
-"""Measures one bot process against the loopback server: latency, throughput, memory, cold start.
+"""Measure a bot process against the loopback server: latency, throughput, memory, cold start.
 
-The server runs in a process of its own and drives the load itself, so that only the bot and the server
-share the machine; times are taken inside the server, from the update being there to be fetched to the
-reply being accepted.
+The server runs in its own process and generates the load itself, so that only the bot and the server share
+the machine; times are measured inside the server, from the update being available to the reply being
+accepted.
 """
 
 from __future__ import annotations
@@ -24,19 +24,19 @@ from tests.bench.databases import Databases, Fill
 from tests.bench.parts import cpu_seconds, resident_mib
 
 _ROOT = Path(__file__).parents[2]
-_TURN = 60  # messages, before it is the other's turn
-_LONGEST = 120.0  # seconds for one reply when hundreds wait
+_TURN = 60  # messages before the other side's turn
+_LONGEST = 120.0  # seconds for one reply with hundreds waiting
 
 
 @dataclass(frozen=True)
 class Contender:
-    """A bot to be measured.
+    """A bot to measure.
 
-    In `command` and the values of `env` the words {port}, {token}, {folder}, {database} and {listen} stand
-    for the server's port, its token, an empty folder of the run, the database's URL and an address that is
-    free. `messages` are sent in turn; each must get exactly one message back. `prepare` fills the database
-    before anything runs. `processes` of it run at once; with
-    `webhook` updates are brought to them in turn, as by a proxy, else they ask for them.
+    In `command` and the values of `env` the placeholders {port}, {token}, {folder}, {database} and {listen}
+    stand for the server's port, its token, an empty folder of the run, the database's URL and a free address.
+    `messages` are sent in turn; each must get exactly one message back. `prepare` fills the database before
+    the start. `processes` of it run at once; with `webhook` updates are posted to them in turn, as by a
+    proxy, else they poll.
     """
 
     name: str
@@ -61,12 +61,12 @@ class Plan:
 
 @dataclass(frozen=True)
 class Figures:
-    """What came out. Times in milliseconds or seconds as named, memory in MiB; None where not taken.
+    """The results. Times in milliseconds or seconds as named, memory in MiB; None if not measured.
 
-    `first_ms` is what each chat's first message takes, its share of the time for all of them at once; what
-    else is measured comes after it. `cpu_ms` is what the contender's processes use for one reply,
-    `server_cpu_ms` the Bot API server that also drives the load, `database_cpu_ms` the database server. The
-    ratios are those to the yardstick that was measured in turn with it.
+    `first_ms` is the time of each chat's first message, its share of the time for all of them at once; the
+    other measurements come after it. `cpu_ms` is the CPU time of the contender's processes per reply,
+    `server_cpu_ms` that of the Bot API server, which also generates the load, `database_cpu_ms` that of the
+    database server. Ratios are to the yardstick, measured alternately.
     """
 
     latency_p50_ms: float
@@ -109,7 +109,7 @@ class Running:
         )
 
     def ready(self, within: float = 60.0) -> float:
-        """When the bot was ready, by the monotonic clock: it asked for updates, or said so at its door."""
+        """When the bot was ready, by the monotonic clock: its first poll, or its ready endpoint."""
         deadline = self.begun + within
         while time.monotonic() < deadline:
             at = self._said_ready() if self._webhook else self._first_poll()
@@ -155,7 +155,7 @@ def _free_port() -> int:
 
 
 def _filled(text: str, words: Mapping[str, str]) -> str:
-    """`text` with the words put in; no format string, since a command may hold braces of its own."""
+    """`text` with the placeholders replaced; not a format string, because a command may contain braces."""
     for word, value in words.items():
         text = text.replace(word, value)
     return text
@@ -164,7 +164,7 @@ def _filled(text: str, words: Mapping[str, str]) -> str:
 def measure(
     contender: Contender, plan: Plan, databases: Databases, beside: Contender | None = None
 ) -> Figures:
-    """Start a server and the contender, and take all figures; in turn with `beside`, the yardstick."""
+    """Start a server and the contender, and measure everything, alternating with `beside`, the yardstick."""
     with tempfile.TemporaryDirectory() as folder:
         try:
             return _measure(contender, plan, Path(folder), databases, beside)
@@ -175,7 +175,7 @@ def measure(
 
 
 class _Side:
-    """A contender that runs at a server of its own, and those who talk to it."""
+    """A contender at its own server, and its users."""
 
     def __init__(
         self,
@@ -202,11 +202,11 @@ class _Side:
             remote.ask("behind", addresses=[f"http://{bot.listen}/telegram" for bot in self._bots])
 
     def hears(self, chats: int, each: int) -> Loaded:
-        """Let so many chats say so many messages each, all chats at once."""
+        """Send this many messages in each of this many chats, all chats at once."""
         return load(self._remote, self._people[:chats], self.contender.messages, each)
 
     def parts(self) -> _Parts:
-        """Begin to count CPU."""
+        """Start counting CPU time."""
         return _Parts(self._bots, self._remote, self._databases)
 
     def resident(self) -> float | None:
@@ -215,7 +215,7 @@ class _Side:
         return max((size for size in sizes if size is not None), default=None)
 
     def refused(self) -> list[str]:
-        """End the server; return what it refused."""
+        """Stop the server; return its refusals."""
         return self._remote.stop()
 
 
@@ -230,13 +230,13 @@ def _measure(
             sides.append(_Side(beside, replace(plan, starts=0), near, databases, servers, running))
         own = sides[0]
         started = own.resident()
-        # What a bar says first after a start has its book read, in every process.
+        # The first message of a bar after a start loads its book, in every process.
         first = own.hears(plan.chats, 1)
         for side in sides:
             side.hears(plan.chats, 2)
         alone = _in_turn(sides, 1, plan.sequential, _TURN)
         parts = [side.parts() for side in sides]
-        # Not one message a turn: those of all chats would then come in one answer of the server's.
+        # Not one message per turn: those of all chats would then come in one response of the server.
         together = _in_turn(sides, plan.chats, plan.each, -(-plan.each // 2))
         used = [part.used() for part in parts]
         after = own.resident()
@@ -258,7 +258,7 @@ def _measure(
         cold_start_s=statistics.median(own.starts) if own.starts else None,
         memory_started_mib=started,
         memory_after_mib=after,
-        # The last side is the yardstick; without one a contender is its own.
+        # The last side is the yardstick; a single contender is its own.
         latency_ratio=statistics.median(alone[0].seconds) / statistics.median(alone[-1].seconds),
         replies_ratio=together[-1].elapsed / together[0].elapsed,
         cpu_ratio=used[0][0] / used[-1][0] if used[-1][0] else 0.0,
@@ -266,9 +266,9 @@ def _measure(
 
 
 def _in_turn(sides: Sequence[_Side], chats: int, each: int, step: int) -> list[Loaded]:
-    """Let chats talk to each side in turn, `step` messages at a time.
+    """Send messages to each side in turn, `step` at a time.
 
-    What else the machine does falls on all of them.
+    Other load on the machine then affects all sides.
     """
     heard: list[list[Loaded]] = [[] for _side in sides]
     for at in range(0, each, step):
@@ -281,7 +281,7 @@ def _in_turn(sides: Sequence[_Side], chats: int, each: int, step: int) -> list[L
 
 
 class _Parts:
-    """CPU seconds of the bots, of the server and of the database since this was made."""
+    """CPU seconds of the bots, of the server and of the database since creation."""
 
     def __init__(self, bots: Sequence[Running], remote: Remote, databases: Databases) -> None:
         self._bots = [bot.process.pid for bot in bots]
@@ -294,7 +294,7 @@ class _Parts:
         return bots, cpu_seconds(self._server), self._databases.cpu_seconds()
 
     def used(self) -> tuple[float, float, float]:
-        """Return what each used."""
+        """Return the CPU time of each."""
         bots, server, database = self._now()
         return bots - self._begun[0], server - self._begun[1], database - self._begun[2]
 
@@ -307,14 +307,14 @@ def cold_start(contender: Contender, remote: Remote, folder: Path, database: str
 
 @dataclass(frozen=True)
 class Loaded:
-    """Seconds from update to reply for each message, and all of it."""
+    """Seconds from update to reply for each message, and the total."""
 
     seconds: list[float]
     elapsed: float
 
 
 def load(remote: Remote, people: Sequence[int], messages: Sequence[str], each: int) -> Loaded:
-    """Let people write these messages at once, each waiting for the reply before the next."""
+    """Send these messages as these people at once, each waiting for the reply before the next."""
     load = remote.ask("load", people=list(people), texts=list(messages), each=each, within=_LONGEST)
     if load["replies"] != load["requests"]:
         raise AssertionError(
@@ -324,7 +324,7 @@ def load(remote: Remote, people: Sequence[int], messages: Sequence[str], each: i
 
 
 def server_capacity(requests: int = 3000) -> float:
-    """sendMessage requests a second that the server itself answers to one plain socket, for scale."""
+    """sendMessage requests per second that the server itself answers to one plain socket, for scale."""
     with Remote() as remote:
         remote.ask("person", id=1)
         remote.ask("says", person=1, text="/start", wait=False)

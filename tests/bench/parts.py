@@ -1,4 +1,4 @@
-"""What each part that shares the machine costs: processes by their number, children included."""
+"""CPU and memory of the processes that share the machine, including children."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ _CLOCK_TICKS = os.sysconf("SC_CLK_TCK")
 
 
 def _stat(process: int) -> list[str]:
-    """The fields of /proc/<process>/stat behind the name, the first being the state; empty if it is gone."""
+    """The fields of /proc/<process>/stat after the name, the first being the state; empty if it is gone."""
     with suppress(OSError):
-        # The second field, the name in brackets, may hold blanks.
+        # The second field, the name in brackets, may contain blanks.
         return Path(f"/proc/{process}/stat").read_text().rpartition(")")[2].split()
     return []
 
@@ -20,7 +20,7 @@ def _stat(process: int) -> list[str]:
 def cpu_seconds(process: int, *, family: bool = False) -> float:
     """User and system time of a process so far; with its `family`, also of its children, ended or not.
 
-    0 where /proc is missing.
+    0 without /proc.
     """
     found = _stat(process)
     if not found:
@@ -35,7 +35,7 @@ def cpu_seconds(process: int, *, family: bool = False) -> float:
 
 
 def resident_mib(process: int) -> float | None:
-    """Resident memory of a process in MiB, None where /proc is missing."""
+    """Resident memory of a process in MiB, None without /proc."""
     with suppress(OSError):
         for line in Path(f"/proc/{process}/status").read_text().splitlines():
             if line.startswith("VmRSS:"):
@@ -44,7 +44,7 @@ def resident_mib(process: int) -> float | None:
 
 
 def machine() -> str:
-    """The size of this machine, for whoever reads the figures."""
+    """The size of this machine, for readers of the figures."""
     memory = ""
     with suppress(OSError):
         kilobytes = int(Path("/proc/meminfo").read_text().split()[1])

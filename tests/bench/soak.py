@@ -1,4 +1,4 @@
-"""An hour of two hundred chats pressed into a minute or two: does the memory stand still?"""
+"""Compress an hour of two hundred chats into a minute or two, and check that memory stays constant."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from tests.bench.databases import Databases
 from tests.bench.measure import Contender, Running, load
 from tests.bench.parts import resident_mib
 
-# What an evening asks for, each answered by one message.
+# The questions of an evening, each answered by one message.
 _TALK = (
     "waste 6 oranges mouldy",
     "scale demo mist to 8 x 50 ml",
@@ -25,7 +25,7 @@ _TALK = (
     "help",
     "price oranges 0.60 each",
 )
-_TELLINGS = 13  # how often the memory is read, the start included
+_TELLINGS = 13  # the number of memory readings, including the start
 
 
 @dataclass(frozen=True)
@@ -42,7 +42,7 @@ class Soak:
 
 
 def measure_soak(contender: Contender, chats: int, hourly: int, databases: Databases) -> Soak:
-    """Let so many chats say so many messages each, and read the memory on the way."""
+    """Send this many messages in each of this many chats, and read the memory in between."""
     contender = replace(contender, messages=_TALK)
     with tempfile.TemporaryDirectory() as folder, Remote() as remote:
         people = [remote.ask("person", id=1001 + at, first_name=f"P{at}") for at in range(chats)]

@@ -1,4 +1,4 @@
-"""The figures as tables, sentences and a picture for README.md."""
+"""Report the figures as tables, sentences and a picture for README.md."""
 
 from __future__ import annotations
 
@@ -18,12 +18,12 @@ PICTURE = _ROOT / "deploy" / "pictures" / "bench.png"
 _BEGIN, _END = "<!-- bench: begin -->", "<!-- bench: end -->"
 _ONE, _TWO = "waste, webhook, one process", "waste, webhook, two processes"
 _POSTGRES = "waste, PostgreSQL"
-_HOURLY = 120  # messages of one bar in its busiest hour, generously
+_HOURLY = 120  # messages of one bar in its busiest hour, a generous estimate
 
 
 @dataclass
 class Found:
-    """What was measured; empty or None where it was not."""
+    """The measurements; empty or None if not measured."""
 
     contenders: dict[str, Figures] = field(default_factory=dict)
     ticks: dict[str, tuple[Ticks, Ticks]] = field(default_factory=dict)
@@ -33,7 +33,7 @@ class Found:
 
 @dataclass(frozen=True)
 class Aim:
-    """What is wanted of one figure, what it is, and whether that is enough."""
+    """One target: the wanted figure, the actual one, and whether it is met."""
 
     what: str
     wanted: str
@@ -42,7 +42,7 @@ class Aim:
 
 
 def aims(found: Found) -> list[Aim]:
-    """Hold the figures against what is wanted of them."""
+    """Compare the figures with their targets."""
     aims = []
     contenders = found.contenders
     scale, waste = contenders.get("scale, SQLite"), contenders.get("waste, SQLite")
@@ -80,7 +80,7 @@ def aims(found: Found) -> list[Aim]:
 
 
 def tell(found: Found, plan: Plan, capacity: float) -> list[str]:
-    """Everything that was measured, in Markdown."""
+    """Report all measurements in Markdown."""
     lines = [
         f"On {machine()}, Python {platform.python_version()}, with driver, Bot API server, database and bot "
         "sharing them.",
@@ -171,7 +171,7 @@ def _soak(found: Found) -> list[str]:
 
 
 def _how_far(found: Found) -> list[str]:
-    """How far one PostgreSQL goes, by these figures, and what comes next."""
+    """Report the capacity of one PostgreSQL by these figures, and the next limit."""
     one = found.contenders.get(_ONE) or found.contenders.get(_POSTGRES)
     if one is None or not one.database_cpu_ms:
         return []
@@ -200,7 +200,7 @@ def _how_far(found: Found) -> list[str]:
 
 
 def write(lines: list[str]) -> None:
-    """Put the report into README.md, with the picture."""
+    """Write the report to README.md, with the picture."""
     before, _begin, rest = _REPORT.read_text("utf-8").partition(_BEGIN)
     after = rest.partition(_END)[2]
     picture = f"![Replies a second and memory over the soak](../../{PICTURE.relative_to(_ROOT).as_posix()})"
@@ -209,7 +209,7 @@ def write(lines: list[str]) -> None:
 
 
 def draw(found: Found) -> None:
-    """Draw replies a second of each contender, and the memory over the soak."""
+    """Draw replies per second of each contender, and the memory over the soak."""
     from matplotlib.figure import Figure  # noqa: PLC0415 - only where a picture is wanted
 
     figure = Figure(figsize=(9, 3.4), dpi=80, layout="constrained")

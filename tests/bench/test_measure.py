@@ -1,4 +1,4 @@
-"""The bench measures what it says: run small, against the echo bot and against one that talks too much."""
+"""Tests of the benchmarks: small runs against the echo bot and against one that replies too much."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ _SMALL = Plan(sequential=10, chats=3, each=3, starts=1)
 
 @pytest.fixture
 def databases() -> Iterator[Databases]:
-    """Databases of the bench, gone with the test."""
+    """Databases of the benchmarks, deleted with the test."""
     with Databases() as made:
         yield made
 

@@ -1,4 +1,4 @@
-"""What one look for due reminders costs with a thousand of them waiting, and with a hundred thousand."""
+"""Measure one check for due reminders with a thousand pending ones, and with a hundred thousand."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from tests.bench.filling import CHANNEL, NOW, Stopped, plan_reminders
 
 FEW, MANY = 1_000, 100_000
 DUE = 50
-_BARS = 100  # of those that were opened; bars are numbered from one
+_BARS = 100  # among the opened bars; bars are numbered from one
 _TIMES = 15
 
 
@@ -32,9 +32,9 @@ class Ticks:
 
 
 def measure_ticks(make_url: Callable[[], str]) -> tuple[Ticks, Ticks]:
-    """Take the figures for a few reminders and for many, each in a new database with bars in it.
+    """Measure with few and with many reminders, each in a new database with bars in it.
 
-    In turn, so that whatever else the machine does falls on both.
+    Alternates, so that other load on the machine affects both.
     """
     with ExitStack() as open_stores:
         stores = []
@@ -66,7 +66,7 @@ def _let_come_due(store: Store, number: int) -> None:
 
 
 def _tick(store: Store, expected: int) -> float:
-    """Tick once, with sends that succeed at once; return the milliseconds."""
+    """Run one tick, with sends that succeed immediately; return the milliseconds."""
 
     async def sent(_due: DueReminder, _worded: Reply) -> tuple[Outcome, str]:
         return Outcome.SENT, ""

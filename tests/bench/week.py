@@ -1,8 +1,8 @@
-"""python -m tests.bench.week: the week's answer with a million rows of other bars beside one bar's own.
+"""python -m tests.bench.week: measure `week` with a million rows of other bars in the database.
 
-One bar has ten thousand lines of waste over three years. They are asked for in a database that holds only
-these, and in one where a million lines of a hundred bars were written in turns, as bars write them. The
-aim is that the other bars' lines do not slow it down: a ratio of 2 at most.
+One bar has ten thousand lines of waste over three years. The query runs in a database with only these, and in
+one with a million interleaved lines of a hundred bars. The target is that the other bars' lines do not slow
+it down: a ratio of 2 at most.
 """
 
 from __future__ import annotations
@@ -42,7 +42,7 @@ _BLOCK = 20_000
 
 
 def _open(store: Store, number: int) -> int:
-    """Open one bar with four priced fruit, one of them sprayed; return its id."""
+    """Create one bar with four priced fruit, one of them sprayed; return its id."""
     with store.writing() as unit:
         who = people.meet(unit, "bench", f"p{number}", "Ana", "en", f"r{number}", True, "")
         view = open_bar(unit, who, "Ana", number, _NOW)
@@ -81,7 +81,7 @@ def _row(bar_id: int, number: int, rows: int) -> dict[str, object]:
 
 
 def fill(store: Store, bar_count: int, rows: int) -> None:
-    """Write `rows` lines of waste for each of so many bars, bar after bar in turns."""
+    """Insert `rows` lines of waste for each of this many bars, interleaved."""
     ids = [_open(store, number) for number in range(1, bar_count + 1)]
     block: list[dict[str, object]] = []
     with store.writing() as unit:
@@ -95,7 +95,7 @@ def fill(store: Store, bar_count: int, rows: int) -> None:
 
 
 def seconds(store: Store, said: str, times: int) -> list[float]:
-    """Answer a message so many times as the person of the first bar; return how long each took."""
+    """Answer a message this many times as the person of the first bar; return the duration of each."""
     conversation = Conversation(store, Stopped(_NOW))
     taken = []
     for number in range(times + 3):
@@ -107,7 +107,7 @@ def seconds(store: Store, said: str, times: int) -> list[float]:
         taken.append(time.perf_counter() - begun)
         if not answer.first_line.startswith("Waste: "):
             raise AssertionError(f"no summary: {answer.first_line}")
-    return taken[3:]  # the first ones read the bar's names
+    return taken[3:]  # the first ones load the bar's names
 
 
 def _measured(file: Path, bar_count: int, own: int, said: str, times: int) -> tuple[int, float, float]:

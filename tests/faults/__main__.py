@@ -1,4 +1,4 @@
-"""python -m tests.faults [--quick] [--write] [WORDS]: what can go wrong, and what came of it, as a table."""
+"""python -m tests.faults [--quick] [--write] [WORDS]: inject faults and print the results as a table."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ async def _all(words: str, quick: bool) -> list[Tally]:
 
 
 def main() -> int:
-    """Make everything go wrong and print the table; the exit code is 1 if anything was lost or doubled."""
+    """Inject all faults and print the table; the exit code is 1 if anything was lost or doubled."""
     parser = argparse.ArgumentParser(prog="python -m tests.faults")
     parser.add_argument("words", nargs="?", default="", help="only faults whose name holds these words")
     parser.add_argument("--quick", action="store_true", help="each a few times, as in the test suite")

@@ -1,4 +1,4 @@
-"""The clock of the program's machine is stepped back and forward while it runs."""
+"""Step the machine's clock back and forward while the program runs."""
 
 from __future__ import annotations
 
@@ -13,12 +13,12 @@ _STEPS = (-2 * _HOUR, 0, 26 * _HOUR, 0, -26 * _HOUR, 3 * _HOUR)
 
 
 def library() -> Path | None:
-    """Return the library that shows a process another time (Debian: libfaketime), None without."""
+    """Return the library that fakes the time of a process (Debian: libfaketime), None without."""
     return next(iter(sorted(Path("/usr/lib").glob("*/faketime/libfaketimeMT.so.1"))), None)
 
 
 async def stepped(scene: Scene, times: int) -> int:
-    """Step the clock so many times; each time entries are written, and a reminder comes due by that clock."""
+    """Step the clock this many times; each time entries are written, and a reminder is due by that clock."""
     found = library()
     if found is None:
         raise LookupError("no libfaketime")
@@ -46,7 +46,7 @@ async def stepped(scene: Scene, times: int) -> int:
 
 
 def _set(hands: Path, seconds: int) -> None:
-    """Let the clock go wrong by so many seconds; never seen half written."""
+    """Set the clock's error in seconds, atomically."""
     new = hands.with_suffix(".new")
     new.write_text(f"{seconds:+d}s")
     new.replace(hands)

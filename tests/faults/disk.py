@@ -18,18 +18,16 @@ _TOO_LONG = 7.0  # seconds; SQLite waits five for a lock
 
 
 async def writes_fail(scene: Scene, times: int) -> int:
-    """No file may grow: every write beyond its end fails, as on a full disk. Then it may again."""
+    """No file may grow: every write beyond its end fails, as on a full disk. Then writes work again."""
     for number in range(times):
         (program,) = scene.programs
         _soft, hard = resource.prlimit(program.id, resource.RLIMIT_FSIZE)
         scene.reminds(1, later=1.0)
         resource.prlimit(program.id, resource.RLIMIT_FSIZE, (1, hard))
         if not number % 2:
-            scene.asks(
-                number
-            )  # where it is killed, what only reads may be answered twice: nothing is written
+            scene.asks(number)  # killed there, a read may be answered twice: nothing is written
         await scene.write(4, pause=0.05)
-        # Long enough that it is told about, and once killed in between: nothing of it was confirmed.
+        # Long enough that people are told, with one kill in between: nothing was confirmed.
         await asyncio.sleep(4.0)
         if number % 2:
             await scene.restart()
@@ -41,7 +39,7 @@ async def writes_fail(scene: Scene, times: int) -> int:
 
 @contextlib.contextmanager
 def small_disk(folder: Path) -> Iterator[Path]:
-    """A file system of six megabytes in `folder`, for which one has to be root. Raises CalledProcessError."""
+    """A file system of six megabytes in `folder`, which needs root. Raises CalledProcessError."""
     place = folder / "small"
     place.mkdir()
     subprocess.run(["mount", "-t", "tmpfs", "-o", "size=6m", "tmpfs", place], check=True, capture_output=True)
@@ -52,7 +50,7 @@ def small_disk(folder: Path) -> Iterator[Path]:
 
 
 async def full(scene: Scene, times: int) -> int:
-    """The file system has no byte left, then has room again."""
+    """The file system is full to the last byte, then has room again."""
     place = Path(make_url(scene.url).database or "").parent
     for number in range(times):
         scene.reminds(1, later=1.0)
@@ -87,7 +85,7 @@ async def locked(scene: Scene, times: int) -> int:
 
 
 def _lock(url: str) -> Callable[[], None]:
-    """Hold the database against all writers; return what lets it go."""
+    """Lock out all writers of the database; return the function that unlocks it."""
     if url.startswith("sqlite"):
         holder = sqlite3.connect(make_url(url).database or "", isolation_level=None)
         holder.execute("BEGIN IMMEDIATE")

@@ -1,4 +1,4 @@
-"""SIGKILL: at every step of receiving, saving and answering, of a reminder, and at any moment."""
+"""SIGKILL at every step of receiving, saving and answering, of a reminder, and at random moments."""
 
 from __future__ import annotations
 
@@ -9,13 +9,13 @@ from tests.faults.scene import Scene
 
 _SEED = 20261126
 _MOST_STEPS = 150
-_FIRST_WORDS = "UPDATE reminder SET"  # the statement by which reminders are claimed
+_FIRST_WORDS = "UPDATE reminder SET"  # the statement that claims reminders
 
 
 async def at_every_step(scene: Scene, times: int) -> int:
-    """Kill it at step 1, 2, 3 … of receiving, saving and answering one message, until it gets through.
+    """Kill the program at step 1, 2, 3 … of receiving, saving and answering one message, until it completes.
 
-    `times` steps are tried, spread over all of them; 0 for all.
+    `times` steps are tested, spread over all of them; 0 for all.
     """
     died: list[str] = []
     every = 1 if not times else max(1, 45 // times)
@@ -34,7 +34,7 @@ async def at_every_step(scene: Scene, times: int) -> int:
 
 
 async def _dies_at(scene: Scene, step: int, words: str) -> str | None:
-    """Start a program that dies at this step of the next message; return where, None if it lived on."""
+    """Start a program that dies at this step of the next message; return where, None if it survived."""
     await scene.kill()
     told = scene.folder / f"step-{step}.txt"
     program = scene.start({"words": words, "last": step, "told": str(told)})
@@ -43,11 +43,11 @@ async def _dies_at(scene: Scene, step: int, words: str) -> str | None:
     gone = asyncio.create_task(program.ended(30))
     await asyncio.wait({gone, answered}, return_when=asyncio.FIRST_COMPLETED)
     answered.cancel()
-    # Answered; what is left are the marks that follow.
+    # Answered; only the marks are left.
     await asyncio.wait({gone}, timeout=1.0)
     gone.cancel()
     if not told.exists() or (scene.answered(0, amount) and scene.is_marked()):
-        return None  # what it does from then on is other work, which has no end
+        return None  # from then on it does other work, without end
     await scene.restart()
     await scene.server.world.until(lambda: scene.answered(0, amount), 30)
     await scene.marked()
@@ -80,7 +80,7 @@ async def at_every_step_of_a_reminder(scene: Scene, times: int) -> int:
 
 
 async def at_any_moment(scene: Scene, times: int) -> int:
-    """Kill it at seeded moments while people write and reminders come due."""
+    """Kill the program at seeded random moments while people write and reminders come due."""
     chance = random.Random(_SEED)
     for number in range(times):
         scene.reminds(1)
@@ -96,7 +96,7 @@ async def at_any_moment(scene: Scene, times: int) -> int:
 
 
 async def _let_lost_ones_come(scene: Scene) -> None:
-    """Reminders that a killed process held come after their lease, which is not waited for here."""
+    """Expire the leases of a killed process, instead of waiting, so that its reminders are sent."""
     await scene.settled(5)
     scene.age_leases()
     await scene.settled()

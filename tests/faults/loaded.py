@@ -1,8 +1,8 @@
-"""A process that has loaded the program and starts it by fork, as often as it is told to.
+"""A process that has loaded the program and forks a new copy on request.
 
 Loading takes two seconds, and some faults need a hundred starts. Each line on standard input is a JSON
-object: `env` for the program, `output` a file for what it says, `steps` where it has to die (see
-`tests.faults.steps`). The answer is the id of the new process.
+object: `env` for the program, `output` a file for its output, `steps` where it must die (see
+`tests.faults.steps`). The response is the id of the new process.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ from tests.faults.steps import Steps
 
 
 def _become(order: dict[str, Any]) -> None:
-    """Be the program, from its first line to its end. Never returns."""
+    """Run the program in this process. Never returns."""
     signal.signal(signal.SIGCHLD, signal.SIG_DFL)
     said = os.open(order["output"], os.O_WRONLY | os.O_CREAT | os.O_APPEND)
     for number in (1, 2):
@@ -42,8 +42,8 @@ def _become(order: dict[str, Any]) -> None:
 
 
 def serve() -> None:
-    """Start one program for each line until there are no more."""
-    signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # nobody waits for them here
+    """Start one program for each input line."""
+    signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # not waited for here
     warm_up()
     print(json.dumps("ready"), flush=True)
     for line in sys.stdin:

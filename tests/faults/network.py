@@ -1,4 +1,4 @@
-"""Faults of the network and of Telegram: what is lost, late, refused, sent twice or in another order."""
+"""Faults of the network and of Telegram: lost, late, refused, repeated or reordered messages."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ from tests.api import Fault
 from tests.faults.scene import Scene
 
 _SEED = 20261126
-_READ_TIMEOUT = 5.0  # of the program, seconds: what comes later is a send of which it knows nothing
+_READ_TIMEOUT = 5.0  # the program's timeout in seconds: a later response is a send with unknown outcome
 
 
 class _Sometimes:
-    """Lets a share of the calls of some methods fail, chosen by a seed, and counts them."""
+    """Makes a share of the calls of some methods fail, chosen by a seed, and counts them."""
 
     def __init__(self, scene: Scene, share: float, faults: list[Fault], methods: tuple[str, ...]) -> None:
         self.happened = 0
@@ -27,7 +27,7 @@ class _Sometimes:
                 self._faults.order(method, fault, 1_000_000, self._chooses(number, len(faults)))
 
     def _chooses(self, number: int, of: int) -> Callable[[dict[str, Any]], bool]:
-        share = self._share / of / (1 - self._share * number / of)  # as if one draw chose among all
+        share = self._share / of / (1 - self._share * number / of)  # as if one draw decided among all
 
         def chosen(_values: dict[str, Any]) -> bool:
             hit = self._chance.random() < share
@@ -37,7 +37,7 @@ class _Sometimes:
         return chosen
 
     def end(self) -> int:
-        """Let nothing fail any more; return how often it did."""
+        """Stop the failures; return their number."""
         self._faults.clear()
         return self.happened
 
@@ -45,7 +45,7 @@ class _Sometimes:
 async def _under(
     scene: Scene, times: int, share: float, faults: list[Fault], methods: tuple[str, ...]
 ) -> int:
-    """Write entries and let reminders come due while a share of the calls fail."""
+    """Write entries and make reminders due while a share of the calls fail."""
     failing = _Sometimes(scene, share, faults, methods)
     scene.reminds(max(1, times // 4))
     scene.asks(0)
@@ -56,13 +56,13 @@ async def _under(
 
 
 async def drops(scene: Scene, times: int) -> int:
-    """The connection breaks, before the request was read or after it was carried out."""
+    """The connection breaks, before the request was read or after it was executed."""
     faults = [Fault.drop_before(), Fault.drop_after()]
     return await _under(scene, times, 0.25, faults, ("sendMessage", "getUpdates"))
 
 
 async def server_errors(scene: Scene, times: int) -> int:
-    """500 and 502; one kind of them though the message was taken."""
+    """500 and 502; with one kind the message was accepted nonetheless."""
     faults = [Fault.http(500), Fault.http(502), Fault.http(502, processed=True)]
     return await _under(scene, times, 0.3, faults, ("sendMessage", "getUpdates"))
 
@@ -73,18 +73,18 @@ async def floods(scene: Scene, times: int) -> int:
 
 
 async def slow(scene: Scene, times: int) -> int:
-    """Answers that come late, but in time."""
+    """Responses that are late, but in time."""
     return await _under(scene, times, 0.3, [Fault.slow(1.5)], ("sendMessage",))
 
 
 async def ambiguous(scene: Scene, times: int) -> int:
-    """The message was taken, and the answer came too late or could not be read."""
+    """The message was accepted, and the response was too late or unreadable."""
     faults = [Fault.slow(_READ_TIMEOUT + 1), Fault.garbled(), Fault.drop_after()]
     return await _under(scene, times, 0.3, faults, ("sendMessage",))
 
 
 async def away(scene: Scene, times: int) -> int:
-    """Telegram answers 502 to everything for longer than a handful of tries takes."""
+    """Telegram answers 502 to everything for longer than several retries."""
     failing = _Sometimes(scene, 1.0, [Fault.http(502)], ("sendMessage",))
     scene.reminds(1)
     await scene.write(times)
@@ -95,7 +95,7 @@ async def away(scene: Scene, times: int) -> int:
 
 
 async def duplicates(scene: Scene, times: int) -> int:
-    """Every update comes twice, and every third time the program is killed in between."""
+    """Every update is delivered twice, and every third time the program is killed in between."""
     scene.reminds(max(1, times // 4))
     for number in range(times):
         scene.server.duplicate_next_update()

@@ -1,4 +1,4 @@
-"""PostgreSQL goes away under load, orderly and as in a crash, and comes back."""
+"""Stop PostgreSQL under load, by a restart or a crash."""
 
 from __future__ import annotations
 
@@ -9,12 +9,12 @@ from tests.faults.scene import Scene
 
 
 async def restarted(scene: Scene, times: int) -> int:
-    """It is restarted as for an upgrade: what is being done is broken off."""
+    """PostgreSQL restarts as for an upgrade, which interrupts running work."""
     return await _again(scene, times, signal.SIGINT)
 
 
 async def killed(scene: Scene, times: int) -> int:
-    """It ends as in a crash and comes back from its log."""
+    """PostgreSQL crashes and recovers from its log."""
     return await _again(scene, times, signal.SIGQUIT)
 
 

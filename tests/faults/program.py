@@ -1,4 +1,4 @@
-"""The program under test, as a process: started, stopped, killed."""
+"""The program under test as a process: start, stop and kill it."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ _ROOT = Path(__file__).parents[2]
 
 
 class Loaded:
-    """Starts programs by fork from a process that has loaded them already; see `tests.faults.loaded`."""
+    """Forks programs from a process that has already loaded them; see `tests.faults.loaded`."""
 
     def __init__(self) -> None:
         self._process = subprocess.Popen(
@@ -42,12 +42,12 @@ class Loaded:
         return Program(self._ask())
 
     def close(self) -> None:
-        """End the process that starts others; those that run go on."""
+        """End the forking process; running programs continue."""
         self._process.communicate()
 
 
 class Program:
-    """One running process, held so that its number can never come to mean another."""
+    """One running process, held so that its process id cannot be reused."""
 
     def __init__(self, process: int) -> None:
         self.id = process
@@ -56,7 +56,7 @@ class Program:
 
     @classmethod
     def plain(cls, env: Mapping[str, str], output: Path) -> Program:
-        """Start `python -m bot run` by itself, as a person does."""
+        """Start `python -m bot run` directly, as a person does."""
         with output.open("ab") as said:
             process = subprocess.Popen(
                 [sys.executable, "-m", "bot", "run"],
@@ -69,7 +69,7 @@ class Program:
         return cls(process.pid)
 
     def send(self, number: signal.Signals) -> None:
-        """Send a signal; to one that has ended it does nothing."""
+        """Send a signal; does nothing for an ended process."""
         if not self._ended:
             try:
                 signal.pidfd_send_signal(self._held, number)
@@ -77,7 +77,7 @@ class Program:
                 return
 
     async def ended(self, within: float) -> bool:
-        """Wait for its end; say whether it came."""
+        """Wait for the end of the process; return whether it ended."""
         if self._ended:
             return True
         loop = asyncio.get_running_loop()
@@ -93,7 +93,7 @@ class Program:
         return self._ended
 
     async def frozen(self, within: float) -> bool:
-        """Wait until it has stopped itself; say whether it has."""
+        """Wait until the process has stopped itself; return whether it has."""
         end = time.monotonic() + within
         while time.monotonic() < end and not self._ended:
             if self._state() == "T":
@@ -102,23 +102,23 @@ class Program:
         return False
 
     def _state(self) -> str:
-        # It stands behind the name, which is in brackets (proc(5)).
+        # The state follows the name, which is in brackets (proc(5)).
         try:
             return Path(f"/proc/{self.id}/stat").read_text().rpartition(")")[2].split()[0]
         except FileNotFoundError:
             return ""
 
     async def kill(self) -> None:
-        """End it at once, wherever it is."""
+        """Kill the process immediately."""
         self.send(signal.SIGKILL)
         if not await self.ended(10):
             raise AssertionError("killed and still there")
 
     async def stop(self) -> None:
-        """Ask it to end, as a system does that shuts down."""
+        """Ask the process to end, as a system shutdown does."""
         self.send(signal.SIGTERM)
         for _second in range(15):
-            self.send(signal.SIGCONT)  # what it does on its way out are steps as well, at which it may stop
+            self.send(signal.SIGCONT)  # the shutdown has steps too, at which it may freeze
             if await self.ended(1):
                 return
         await self.kill()

@@ -23,10 +23,10 @@ _BOTH = (SQLITE, POSTGRESQL)
 
 @dataclass(frozen=True)
 class FaultToTry:
-    """One kind of fault: `run` makes it happen about `times` times and returns how often it did.
+    """One kind of fault: `run` injects it about `times` times and returns the actual number.
 
-    `quick` is the same for the test suite. `database_of` gives a folder for the database, `lacks` says
-    what this machine has not got for it.
+    `quick` is the same for the test suite. `database_of` gives a folder for the database, `lacks` names what
+    this machine lacks for it.
     """
 
     name: str
@@ -34,7 +34,7 @@ class FaultToTry:
     times: int
     quick: int
     databases: tuple[str, ...] = (SQLITE,)
-    quick_on: tuple[str, ...] = ()  # where the test suite tries it, without this only on the first
+    quick_on: tuple[str, ...] = ()  # the databases of the test suite; without this only the first
     small_disk: bool = False
     own_server: bool = False
     lacks: Callable[[], str] = lambda: ""
@@ -78,14 +78,14 @@ FAULTS = (
 
 
 class Stage:
-    """Runs faults, each with a server, a folder and a database of its own."""
+    """Runs faults, each with its own server, folder and database."""
 
     def __init__(self) -> None:
         self._loaded: Loaded | None = None
 
     @property
     def loaded(self) -> Loaded:
-        """The process that starts programs, itself started when first asked for."""
+        """The process that forks programs, started on first use."""
         if self._loaded is None:
             self._loaded = Loaded()
         return self._loaded
@@ -100,13 +100,13 @@ class Stage:
             self._loaded.close()
 
     def lacks(self, fault: FaultToTry, database: str) -> str:
-        """Say what this machine has not got for a fault, or nothing."""
+        """Return what this machine lacks for a fault, or an empty text."""
         if database == POSTGRESQL and not os.environ.get(postgres.NAMED) and postgres.binaries() is None:
             return "there is no PostgreSQL"
         return fault.lacks()
 
     async def run(self, fault: FaultToTry, database: str, *, quick: bool = False) -> Tally:
-        """Make one fault happen and return what came of it."""
+        """Inject one fault and return its tally."""
         times = fault.quick if quick else fault.times
         with _places(fault, database) as (url, folder, server):
             async with scene(self.loaded, url, folder) as stage:
@@ -120,7 +120,7 @@ class Stage:
 
 @contextmanager
 def _places(fault: FaultToTry, database: str) -> Iterator[tuple[str, Path, postgres.Private | None]]:
-    """A database's URL, a folder for everything else, the server if it is the fault's own."""
+    """A database URL, a folder for everything else, and the server if the fault has its own."""
     with tempfile.TemporaryDirectory(prefix="peel-faults-") as name:
         folder = Path(name)
         if fault.own_server:

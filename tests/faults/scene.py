@@ -1,4 +1,4 @@
-"""One fault's stage: a Bot API server, a database, bars with their people, and the program at work."""
+"""The stage of one fault: a Bot API server, a database, bars with their people, and the running program."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ from tests.faults.tally import REPEAT, Tally, repeated_unlabelled
 from tests.postgres import Private
 
 _SET_UP = ("/start", "Bar {name}", "Europe/Lisbon", "EU", "EUR", "metric", "05:00", "price oranges 0.60 each")
-_FIRST = 11  # of the entries' amounts, by which they are told apart: so many oranges
+_FIRST = 11  # amounts of entries, which identify them: this many oranges
 _LOGGED = re.compile(r"Logged: ([\d,]+) oranges")
 _LOW = re.compile(r"(lime \d+) runs low")
 _WEEK = re.compile(r"Waste: |No waste logged")
@@ -37,14 +37,14 @@ PATIENCE = 60.0
 
 
 class Scene:
-    """What is on the stage; `writes`, `reminds`, then `settled`, then `tally`."""
+    """The stage of one fault; use `writes` and `reminds`, then `settled`, then `tally`."""
 
     def __init__(self, loaded: Loaded, server: Server, url: str, folder: Path) -> None:
         self.loaded = loaded
         self.server = server
         self.url = url
         self.folder = folder
-        self.postgres: Private | None = None  # where the database server may be ended and started
+        self.postgres: Private | None = None  # if the database server may be stopped and started
         self.people: list[Person] = []
         self.programs: list[Program] = []
         self.env = {
@@ -56,7 +56,7 @@ class Scene:
             "XDG_DATA_HOME": str(folder),
             "LOG_LEVEL": "WARNING",
         }
-        self.steps: list[str] = []  # where a program died, in its own words
+        self.steps: list[str] = []  # where a program died, as it reports it
         self._sent: list[tuple[Person, int]] = []
         self._asked: dict[int, int] = {}
         self._planned: list[str] = []
@@ -67,30 +67,30 @@ class Scene:
 
     @property
     def output(self) -> Path:
-        """What the programs said."""
+        """The output of the programs."""
         return self.folder / "output.txt"
 
     def start(self, steps: dict[str, Any] | None = None, **env: str) -> Program:
-        """Start a program, beside those that run."""
+        """Start a program in addition to the running ones."""
         program = self.loaded.start({**self.env, **env}, self.output, steps)
         self.programs.append(program)
         return program
 
     async def listening(self) -> None:
-        """Wait until a program asks for updates."""
+        """Wait until a program requests updates."""
         polls = self.server.world.updates.polls
         before = len(polls)
         if not await self.server.world.until(lambda: len(polls) > before, PATIENCE):
             raise AssertionError(f"nothing listens:\n{self._said()}")
 
     async def restart(self) -> None:
-        """Kill what runs and start it again, its leases over."""
+        """Kill the running programs and start one again, with all leases expired."""
         await self.kill()
         self.age_leases()
         self.start()
 
     async def kill(self) -> None:
-        """End every program at once."""
+        """Kill every program immediately."""
         while self.programs:
             await self.programs.pop().kill()
 
@@ -102,10 +102,10 @@ class Scene:
     def _said(self) -> str:
         return self.output.read_text(errors="replace")[-3000:] if self.output.exists() else ""
 
-    # -- what people do -------------------------------------------------------------------------
+    # -- people's actions -----------------------------------------------------------------------
 
     async def open_bars(self, count: int) -> None:
-        """Bring in so many people, each with a bar of their own."""
+        """Add this many people, each with a bar of their own."""
         for number in range(count):
             person = self.server.person(f"P{number}")
             for answers, said in enumerate(_SET_UP):
@@ -115,16 +115,16 @@ class Scene:
             self.people.append(person)
 
     def _answers(self, person: Person) -> int:
-        """How many answers a person got, not counting what only says that there will be one."""
+        """The number of answers to a person, without progress messages."""
         return sum(not seen.text.startswith(_EXCUSE) for seen in self.server.messages(person))
 
     def next_amount(self, whose: int) -> int:
-        """By how many oranges the next entry of a person will be known."""
+        """The number of oranges that identifies the next entry of a person."""
         person = self.people[whose % len(self.people)]
         return _FIRST + sum(1 for who, _amount in self._sent if who is person)
 
     def writes(self, whose: int = 0) -> int:
-        """Let one person write the next entry; return by how many oranges it is known."""
+        """Write the next entry of one person; return the number of oranges that identifies it."""
         person = self.people[whose % len(self.people)]
         amount = self.next_amount(whose)
         self._sent.append((person, amount))
@@ -132,19 +132,19 @@ class Scene:
         return amount
 
     def asks(self, whose: int = 0) -> None:
-        """Let one person ask for the week, which changes nothing."""
+        """Ask for the week as one person, which changes nothing."""
         person = self.people[whose % len(self.people)]
         self._asked[person.id] = self._asked.get(person.id, 0) + 1
         person.writes("week")
 
     async def write(self, count: int, pause: float = 0.0) -> None:
-        """Let people write so many entries in turn, waiting for no answer."""
+        """Write this many entries, by people in turn, without waiting for answers."""
         for number in range(count):
             self.writes(number)
             await asyncio.sleep(pause)
 
     def reminds(self, count: int, later: float = 0.0) -> list[str]:
-        """Plan so many reminders, spread over the bars, due in so many seconds; return what each is about."""
+        """Plan this many reminders over the bars, due in this many seconds; return their subjects."""
         begin = len(self._planned)
         names = [f"lime {number}" for number in range(begin, begin + count)]
         self._planned += names
@@ -161,7 +161,7 @@ class Scene:
     # -- the database ---------------------------------------------------------------------------
 
     def change(self, what: Any) -> None:
-        """Change the database from outside, waiting for the program to let it."""
+        """Change the database from outside, waiting until the program allows it."""
         store = Store(self.url)
         end = time.monotonic() + PATIENCE
         try:
@@ -187,9 +187,9 @@ class Scene:
             store.close()
 
     def age_leases(self, of_all: bool = False) -> None:
-        """Let all leases be over, as they are two minutes after a process is gone, without the wait.
+        """Expire all leases without waiting, as happens two minutes after a process is gone.
 
-        Of what arrived only where no program lives, which would renew them, or `of_all`.
+        For updates only if no program runs, because it would renew them, or with `of_all`.
         """
         over = datetime.now(UTC) - timedelta(seconds=1)
 
@@ -200,7 +200,7 @@ class Scene:
             unit.session.execute(sending.values(lease_until=over))
             if self.programs and not of_all:
                 return
-            # What a process that stands still has locked is passed over, as others pass it over.
+            # Rows locked by a stalled process are skipped, as other processes do.
             free = select(Inbox.update_id).where(Inbox.lease_until.is_not(None))
             found = unit.session.scalars(free.with_for_update(skip_locked=True)).all()
             held = update(Inbox).where(Inbox.update_id.in_(found))
@@ -208,10 +208,10 @@ class Scene:
 
         self.change(age)
 
-    # -- what came of it ------------------------------------------------------------------------
+    # -- results --------------------------------------------------------------------------------
 
     def look(self) -> None:
-        """Read what the phones have shown since the last look."""
+        """Read the phones' new messages since the last look."""
         events = self.server.world.events
         for event in events[self._looked_at :]:
             if event.kind == "message" and event.seen is not None:
@@ -228,7 +228,7 @@ class Scene:
         return {one[1].replace(",", ""): None for one in found if one is not None}
 
     def _open(self) -> list[tuple[Person, int]]:
-        """What was not answered: entries by their amount, questions as 0."""
+        """The unanswered messages: entries by their amount, questions as 0."""
         self.look()
         told = {person.id: self._about(person, _LOGGED) for person in self.people}
         waiting = [(who, amount) for who, amount in self._sent if str(amount) not in told[who.id]]
@@ -239,7 +239,7 @@ class Scene:
 
     @property
     def quiet(self) -> bool:
-        """Whether everything that was written was answered."""
+        """Whether every message was answered."""
         return not self._open()
 
     def _unsaid(self) -> list[str]:
@@ -248,16 +248,16 @@ class Scene:
         return [name for name in self._planned if name not in said]
 
     def said(self, name: str) -> bool:
-        """Whether a reminder was said."""
+        """Whether a reminder was sent."""
         return name not in self._unsaid()
 
     def is_marked(self) -> bool:
-        """Whether all that arrived is marked as answered."""
+        """Whether all updates are marked as answered."""
         query = select(func.count()).select_from(Inbox).where(Inbox.state < MailState.ANSWERED)
         return bool(self.read(lambda unit: unit.session.scalar(query)) == 0)
 
     async def marked(self) -> None:
-        """Wait until that is so: what a killed program held would keep its chat waiting for a lease."""
+        """Wait for the marks: otherwise a chat of a killed process would wait for a lease."""
         for _tenth in range(int(PATIENCE * 10)):
             if self.is_marked():
                 return
@@ -269,9 +269,9 @@ class Scene:
         return bool(self.read(lambda unit: unit.session.scalar(query)) == ReminderState.SENT)
 
     async def settled(self, within: float = PATIENCE, hurried: bool = False) -> None:
-        """Wait until everything was answered and said, or for so long; then until nothing more comes.
+        """Wait until everything was answered and sent, at most this long; then until no more messages come.
 
-        `hurried` brings another try of a reminder forward, for which minutes would be waited otherwise.
+        `hurried` brings the retry of a reminder forward, which would otherwise take minutes.
         """
         end = time.monotonic() + within
         while not await self.server.world.until(lambda: not self._open() and not self._unsaid(), 3):
@@ -282,7 +282,7 @@ class Scene:
         await asyncio.sleep(0.3)
 
     def hurry(self) -> None:
-        """Let the next try of every reminder that failed before be due at once."""
+        """Make the retry of every failed reminder due immediately."""
         self.change(
             lambda unit: unit.session.execute(
                 update(Reminder)
@@ -292,7 +292,7 @@ class Scene:
         )
 
     def tally(self, fault: str, tried: int) -> Tally:
-        """Count what came of it."""
+        """Count the results."""
         rows = self.read(_waste)
         by_bar: dict[str, dict[int, int]] = {}
         for name, milli, times in rows:
@@ -330,7 +330,7 @@ class Scene:
         return told + sum(max(0, weeks[who] - self._asked.get(who, 0)) for who in weeks)
 
     def why(self) -> str:
-        """What a failing test wants to show."""
+        """Diagnostics for a failing test."""
         talk = "\n".join(self.server.transcript(person)[-1500:] for person in self.people)
         return f"open: {[amount for _who, amount in self._open()]}\n{talk}\n{self._said()}"
 
@@ -355,7 +355,7 @@ def _waste(unit: Unit) -> list[Any]:
 
 @asynccontextmanager
 async def scene(loaded: Loaded, url: str, folder: Path, people: int = 2) -> AsyncIterator[Scene]:
-    """A stage with a program that runs and people who have opened their bars; everything ends with it."""
+    """A stage with a running program and people who have opened their bars; everything ends with it."""
     async with Server() as server:
         built = Scene(loaded, server, url, folder)
         try:

@@ -1,4 +1,4 @@
-"""Two processes on one PostgreSQL behind one webhook, one of which is killed or stands still."""
+"""Two processes on one PostgreSQL behind one webhook; one is killed or stalls."""
 
 from __future__ import annotations
 
@@ -13,15 +13,15 @@ from tests.faults.program import Program
 from tests.faults.scene import Scene
 
 _SECRET = "only-the-loopback-server-knows-it"  # noqa: S105
-_LEASE_OVER = 90.0  # seconds; the leases of the one that is gone last thirty, and nobody shortens them here
-_LEASE = 2  # seconds of a lease, where a process stands still for longer than that
-_OVER = 1.3  # seconds after which a process with such a lease asks whether it still has it
-_SETTLES_IN = 0.7  # seconds after which a program that listens does nothing of its own any more
+_LEASE_OVER = 90.0  # seconds; the leases of the lost process last thirty, and are not shortened here
+_LEASE = 2  # seconds of a lease, if a process stalls for longer than that
+_OVER = 1.3  # seconds after which a process with this lease checks whether it still holds it
+_SETTLES_IN = 0.7  # seconds after which an idle program does nothing by itself
 _MOST_STEPS = 150
 _PLACES = (("before sendMessage", False), ("before INSERT waste", False), ("before sendMessage", True))
 _IN_A_REMINDER = ("before sendMessage", "after sendMessage")
 _REMINDER_CLAIMED = "UPDATE reminder SET"
-# As the server does by itself with whoever does nothing in a transaction for a minute.
+# The server does the same after a minute in an idle transaction.
 _END_IDLE = text(
     "SELECT pg_terminate_backend(pid) FROM pg_stat_activity"
     " WHERE datname = current_database() AND state = 'idle in transaction' AND pid <> pg_backend_pid()"
@@ -35,7 +35,7 @@ def _free_port() -> int:
 
 
 def _hooked(scene: Scene, **steps: object) -> str:
-    """Start a program behind the webhook; return its address there."""
+    """Start a program behind the webhook; return its address."""
     listen = f"127.0.0.1:{_free_port()}"
     address = f"http://{listen}/telegram"
     first = (scene.server.world.updates.behind or [address])[0]
@@ -49,7 +49,7 @@ def _hooked(scene: Scene, **steps: object) -> str:
 
 
 async def one_of_two_killed(scene: Scene, times: int) -> int:
-    """Kill one of two while both work; the other takes over what it held, and a new one comes."""
+    """Kill one of two working processes; the other takes over its updates, and a new one starts."""
     await scene.kill()
     behind = scene.server.world.updates.behind
     behind.append(_hooked(scene))
@@ -70,10 +70,10 @@ async def one_of_two_killed(scene: Scene, times: int) -> int:
 
 
 async def one_of_two_frozen(scene: Scene, times: int) -> int:
-    """Stop one of two at step 1, 2, 3 … of an entry, then of a question, until its leases are over and later.
+    """Stop one of two at step 1, 2, 3 … of an entry, then of a question, until after its leases expire.
 
-    `times` places that matter are tried instead of all steps, if that is not 0. At every other step the
-    server has ended what the frozen process left open.
+    With `times` above 0 only that many important places are tested instead of all steps. At every other step
+    the server has ended the frozen process's open transaction.
     """
     await scene.stop()
     scene.server.world.updates.behind.append(_hooked(scene, lease=_LEASE))
@@ -94,7 +94,7 @@ async def one_of_two_frozen(scene: Scene, times: int) -> int:
 
 
 async def _freezes_at(scene: Scene, step: int, asks: bool, place: str = "") -> bool:
-    """Start a second program that stands still at this step of the next message; False if it never did."""
+    """Start a second program that stalls at this step of the next message; False if it never did."""
     behind = scene.server.world.updates.behind
     stays = behind[0]
     words = "week" if asks else f"waste {scene.next_amount(step)} oranges"
@@ -114,7 +114,7 @@ async def _freezes_at(scene: Scene, step: int, asks: bool, place: str = "") -> b
         return False
     scene.steps.append(told.read_text())
     behind[:] = [stays]
-    scene.writes(step)  # in the same chat, after what is frozen
+    scene.writes(step)  # in the same chat, after the frozen message
     scene.writes(step + 1)
     if step % 2:
         scene.change(lambda unit: unit.session.execute(_END_IDLE))
@@ -163,7 +163,7 @@ async def _freezes_in_a_reminder_at(scene: Scene, step: int, place: str = "") ->
 
 
 async def _frozen_or(program: Program, over: Callable[[], bool]) -> bool:
-    """Wait until a program has frozen; False once it is `over` and it has not for a moment more."""
+    """Wait until a program has frozen; False if it has not shortly after `over` is true."""
     for _second in range(120):
         if await program.frozen(0.25):
             return True
@@ -186,6 +186,6 @@ async def _listens(address: str) -> None:
 
 
 async def _gone(scene: Scene, program: Program) -> None:
-    """End the second program as a system does, so that it gives back what it holds."""
+    """Stop the second program as a system does, so that it releases its leases."""
     scene.programs.remove(program)
     await program.stop()

@@ -1,8 +1,8 @@
-"""Dying or standing still at one step: from when words arrive, each thing the program does is counted.
+"""Kill or freeze a process at one step, counting each action from the arrival of given words.
 
-A step lies before and after each statement and each commit of the database, each request to Telegram and
-its answer. A program that is told to die at step n is ended by SIGKILL from within, at that very place; one
-that is told to stand still stops itself by SIGSTOP there, all its threads, until it is sent SIGCONT.
+There is a step before and after each statement and each commit of the database, each request to Telegram and
+its response. A program told to die at step n ends itself by SIGKILL at exactly that place; one told to freeze
+stops itself by SIGSTOP there, with all its threads, until it receives SIGCONT.
 """
 
 from __future__ import annotations
@@ -26,11 +26,10 @@ from bot.work.reminders import delivery
 
 
 class Steps:
-    """Counts from the moment `words` stand in an answer of Telegram or in a statement of the database.
+    """Counts from the moment `words` appear in a response of Telegram or in a statement of the database.
 
-    At step `last`, or at the first step that is called `place`, the process dies, or stands still if it
-    `freezes`; `told` is a file that then says where. `lease` are the seconds of every lease in this process,
-    if not those it has in earnest.
+    At step `last`, or at the first step named `place`, the process dies, or stalls if it `freezes`; it writes
+    the place to the file `told`. `lease` overrides the seconds of every lease in this process.
     """
 
     def __init__(
@@ -62,7 +61,7 @@ class Steps:
                 os.kill(os.getpid(), self._signal)
 
     def watch(self) -> None:
-        """Count from now on."""
+        """Start counting."""
         if self._lease:
             leased_inbox.LEASE_SECONDS = self._lease
             leased_inbox.RENEW_SECONDS = self._lease / 5  # type: ignore[assignment]
@@ -120,7 +119,7 @@ class Steps:
 
 
 def _short(statement: str) -> str:
-    """What a statement does to what: 'INSERT inbox'."""
+    """The verb and table of a statement: 'INSERT inbox'."""
     words = statement.replace('"', " ").split()
     if not words:
         return ""

@@ -1,4 +1,4 @@
-"""What came of a fault, counted: the database on one side, what people's phones showed on the other."""
+"""Count the results of a fault: the database on one side, people's phones on the other."""
 
 from __future__ import annotations
 
@@ -10,12 +10,12 @@ REPEAT = "(This may be a repeat.)"
 
 @dataclass(frozen=True, slots=True)
 class Tally:
-    """The counts of one fault on one database; all but the first columns are to be 0.
+    """The counts of one fault on one database; all but the first columns must be 0.
 
-    `tried` is how often the fault happened. An entry is `lost` when it was sent and is not on disk,
-    however often it was told; `doubled` counts rows beyond one an entry; `unanswered` entries were never
-    acknowledged; `refused` were answered as something that broke. `unlabelled` counts answers and
-    reminders that came again without saying that they may be a repeat.
+    `tried` is how often the fault happened. An entry is `lost` if it was sent and is not on disk, whatever
+    the phones show; `doubled` counts rows beyond one per entry; `unanswered` entries were never acknowledged;
+    `refused` ones got an error message. `unlabelled` counts repeated answers and reminders without the note
+    that they may be a repeat.
     """
 
     fault: str
@@ -32,7 +32,7 @@ class Tally:
 
     @property
     def clean(self) -> bool:
-        """Whether nothing was lost, doubled, left open or repeated without a word."""
+        """Whether nothing was lost, doubled, left open or repeated without a note."""
         return not any((self.lost, self.doubled, self.unanswered, self.refused, self.reminders_lost)) and (
             not self.unlabelled
         )
@@ -43,7 +43,7 @@ class Tally:
 
 
 def repeated_unlabelled(shown: Iterable[tuple[str, str]]) -> int:
-    """How many of these came again without the note: what it is about, and the whole text, in their order."""
+    """Count the repeats without the note: (subject, full text) pairs in order."""
     seen: set[str] = set()
     count = 0
     for about, text in shown:

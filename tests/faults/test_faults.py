@@ -1,6 +1,6 @@
-"""Each fault a few times: nothing lost, nothing doubled, no repeat without its label.
+"""Tests of each fault a few times: nothing lost, nothing doubled, no repeat without its label.
 
-The full form, each fault many times, is `python -m tests.faults`; its table stands in README.md beside it.
+The full form, each fault many times, is `python -m tests.faults`; its table is in README.md beside it.
 """
 
 from __future__ import annotations

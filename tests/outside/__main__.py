@@ -33,7 +33,7 @@ def _row(check: Check) -> tuple[list[str], bool]:
 
 
 def table(rule: str | None = None) -> tuple[list[str], int]:
-    """Return the table's lines, and how many checks differ from their source."""
+    """Return the table's lines, and the number of checks that differ from their source."""
     head = ["rule", "what", "expected", "got", "unit", "difference", "known how", "source", ""]
     lines = ["| " + " | ".join(head) + " |", "|" + " -- |" * len(head)]
     bad = 0
@@ -54,7 +54,7 @@ def _write(lines: list[str]) -> None:
 
 
 def main() -> int:
-    """Print the table or write it into TABLE.md; the exit code is 1 if any check differs from its source."""
+    """Print the table or write it to TABLE.md; the exit code is 1 if any check differs from its source."""
     parser = argparse.ArgumentParser(prog="python -m tests.outside")
     parser.add_argument("rule", nargs="?", help="only the checks of this rule")
     parser.add_argument("--write", action="store_true", help="put the whole table into TABLE.md")

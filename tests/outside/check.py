@@ -1,4 +1,4 @@
-"""The shape of one check against something outside this project."""
+"""One check against a source outside this project."""
 
 from __future__ import annotations
 
@@ -18,15 +18,14 @@ class Mark(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """One published (or otherwise outside) value and what this program gives for it.
+    """One published (or otherwise outside) value and this program's value for it.
 
-    `expected` is a number, or a pair (low, high) when the source gives a range,
-    or a word when the answer is a state. `tolerance` is absolute, in `unit`;
-    it is unused for ranges and words.
+    `expected` is a number, or a pair (low, high) if the source gives a range, or a word if the answer is a
+    state. `tolerance` is absolute, in `unit`; it is unused for ranges and words.
     """
 
     rule: str  # the rule of the trade, e.g. "strength"
-    what: str  # what is compared, in words
+    what: str  # the compared quantity, in words
     source: str  # document and place, or 'common practice, no source'
     mark: Mark
     expected: float | tuple[float, float] | str

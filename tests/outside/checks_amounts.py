@@ -1,4 +1,4 @@
-"""Scaling and drinks against what the trade says of sprayed citrus aroma."""
+"""Scaling and drinks against the trade's figures for sprayed citrus aroma."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Cautions: flash points by strength, the lines of the flammable classes, allergen lists and listed oils."""
+"""Cautions: flash points by strength, limits of the flammable classes, allergen lists and listed oils."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ _GHS = "Globally Harmonised System, flammable liquids, criteria as reprinted"
 
 
 def _computed_flash(percent: float) -> float:
-    """Ethanol's share of the vapour over the mixture reaches what it is over pure ethanol at 12 °C."""
+    """The temperature at which ethanol's vapour pressure equals that over pure ethanol at 12 °C."""
     with quiet_library():
         from scipy.optimize import brentq  # noqa: PLC0415 - an oracle for tests only
         from thermo import VaporPressure  # noqa: PLC0415 - slow to import
@@ -69,7 +69,7 @@ def _inside_band(percent: float, value: float) -> Callable[[], str]:
 
 
 def _strictly_highly_flammable_from() -> float:
-    """The weakest whole % vol at which every reading lies below 23 °C."""
+    """The weakest whole % vol at which every reading is below 23 °C."""
     highly = FlammableCategory.HIGHLY_FLAMMABLE
     return float(next(p for p in range(10, 101) if flash_point(float(p)).category_high is highly))
 

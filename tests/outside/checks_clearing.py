@@ -79,7 +79,7 @@ _CITRAL, _CITRAL_MOLAR_MASS = {1: 3, 2: 2, 8: 2, 20: 1}, 152.237
 
 
 def _gap_closes(model: Model, oil: dict[int, int], oil_molar_mass: float) -> float:
-    """The highest mass fraction of ethanol at which any water + ethanol + oil mixture still parts."""
+    """The highest mass fraction of ethanol at which any water + ethanol + oil mixture still splits."""
     groups = [WATER.groups(model), ETHANOL.groups(model), oil]
     unifac = phases.GroupModel(model, groups, 20.0)
     low, high = 0.2, 0.95
@@ -107,7 +107,7 @@ def _volumes_to_clear(model: Model, percent: float) -> float:
 
 
 def _most_glycol(model: Model, oil_percent: float) -> float:
-    """The largest % vol of glycol that stays clear with so much oil and 95 % spirit for the rest."""
+    """The largest % vol of glycol that stays clear with this much oil and 95 % spirit for the rest."""
     series = [
         Mixture(
             oil_ml=oil_percent,

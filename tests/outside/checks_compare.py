@@ -1,4 +1,4 @@
-"""Fresh against spray: trade facts, the simulation against exact answers, and scipy for intervals."""
+"""Fresh against spray: trade figures, the simulation against exact answers, and scipy for intervals."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ def _fresh(price: Estimate, waste: str = "0.2", minutes: Estimate | None = None)
 
 
 def _spray(cents_a_drink: Estimate) -> Spray:
-    # One batch of 100 drinks, so that its ingredients in money are the cents of a drink.
+    # One batch of 100 drinks, so that its ingredient cost equals the cents per drink.
     return Spray(
         ingredients_cost=cents_a_drink,
         batch_minutes=exactly(0),
@@ -89,7 +89,7 @@ def _usual_of_one() -> Range[float]:
     return usual_range([row[0] for row in draws(lambda v: (v["price"],), {"price": _PRICE}, _COUNT)])
 
 
-# Four weeks of waste by the day, before and after; equal spreads, so that the degrees of freedom are whole.
+# Four weeks of waste by day, before and after; equal spreads, so that the degrees of freedom are whole.
 _BEFORE = [6, 5, 9, 4, 7, 12, 10, 5, 6, 8, 3, 9, 13, 9, 7, 4, 8, 5, 6, 14, 11, 6, 5, 9, 4, 8, 12, 10]
 _AFTER = [number - 3 for number in _BEFORE]
 

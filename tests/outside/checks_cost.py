@@ -1,4 +1,4 @@
-"""Fresh garnish against sprayed, as the trade reckons it."""
+"""Fresh garnish against sprayed, in the trade's own figures."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ def _ratio(end: int) -> Callable[[], float]:
 
 
 def _break_even() -> float:
-    """The orange at which five fresh garnishes of 12 cents cost as much as a spray of 12 cents."""
+    """The price of an orange at which five garnishes of 12 cents cost as much as a spray of 12 cents."""
     return float(break_even_price_each(Decimal("0.12"), Fraction(5)) * 100)
 
 

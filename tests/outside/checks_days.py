@@ -29,7 +29,7 @@ def _hours(zone: str, day: date) -> float:
 
 
 def _gap(zone: str, day: date, minute: int, utc: str, shown: str, source: str) -> list[Check]:
-    """The first instant after a wall time that does not exist, and what the clock then shows."""
+    """The first instant after a wall time that does not exist, and the wall time then."""
     what = f"{minute // 60:02}:{minute % 60:02} on {day} in {zone}, which is left out"
     return [
         Check("days", f"{what}: instant", source, Mark.READ, utc, partial(_utc, zone, day, minute)),
@@ -38,7 +38,7 @@ def _gap(zone: str, day: date, minute: int, utc: str, shown: str, source: str) -
 
 
 def _overlap(zone: str, day: date, minute: int, utc: str, source: str) -> Check:
-    """The first of two instants that show the same wall time."""
+    """The first of two instants with the same wall time."""
     what = f"first {minute // 60:02}:{minute % 60:02} on {day} in {zone}, which comes twice"
     return Check("days", what, source, Mark.READ, utc, partial(_utc, zone, day, minute))
 

@@ -28,7 +28,7 @@ def _middle(kind: IngredientKind, name: str, celsius: float) -> float:
 
 
 def _relative(kind: IngredientKind, name: str, celsius: float, water_c: float) -> float:
-    """The table's middle value at `celsius`, over water at `water_c`."""
+    """The table's middle value at `celsius`, relative to water at `water_c`."""
     return _middle(kind, name, celsius) / ethanol.water_density_g_per_ml(water_c)
 
 

@@ -22,7 +22,7 @@ from tests.outside.quiet import quiet_library
 _EU = "eu-e1520-beverages"
 _DRINKS_ML = (60.0, 75.0, 90.0, 120.0)
 
-# Glycol share of the mix, mL a spray, then for 2 and for 3 sprays the mg/L in 60, 75, 90 and 120 mL.
+# Glycol share of the mix, mL per spray, then for 2 and for 3 sprays the mg/L in 60, 75, 90 and 120 mL.
 _GLYCOL_TABLE: tuple[tuple[float, float, tuple[int, ...], tuple[int, ...]], ...] = (
     (0.10, 0.10, (344, 276, 230, 172), (515, 413, 344, 258)),
     (0.20, 0.10, (688, 551, 459, 345), (1031, 826, 688, 517)),
@@ -118,7 +118,7 @@ CHECKS: list[Check] = [
         224.0,
         lambda: dose(_mix(0.30), serving(2.0, 0.1, 75.0))[Part.OIL].mg_per_litre.high,
         "mg/L",
-        1.5,  # worked with another oil density
+        1.5,  # computed with another oil density
     ),
     Check(
         "dose",

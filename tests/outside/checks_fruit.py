@@ -1,4 +1,4 @@
-"""The fruit handbook against the published rows, every one of them."""
+"""The fruit handbook against every published row."""
 
 from __future__ import annotations
 
@@ -24,13 +24,13 @@ def _published() -> list[dict[str, str]]:
 
 
 def later(rule: Callable[Given, Decimal], *given: Given.args, **named: Given.kwargs) -> Callable[[], float]:
-    """Return a call of `rule` with these arguments, made only when the check is run."""
+    """Return a call of `rule` with these arguments, made only when the check runs."""
     return lambda: float(rule(*given, **named))
 
 
 def _grams(number: str, wording: str, amount: Decimal) -> Decimal:
     row = handbook.portion(number, wording)
-    return amount * row.grams / row.amount  # by the unit, so that the published amount is used too
+    return amount * row.grams / row.amount  # by the unit, so that the published amount counts too
 
 
 def _refuse_percent(number: str) -> Decimal:
@@ -154,7 +154,7 @@ def _juice_checks() -> list[Check]:
                 1e-6,
             )
         )
-    # The fluid ounce is a second, rounder weighing of the same juice.
+    # The fluid ounce is a second, rounded weighing of the same juice.
     for number, key, ounce in [
         ("09206", "orange", 31.0),
         ("09152", "lemon", 30.5),

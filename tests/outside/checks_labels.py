@@ -22,7 +22,7 @@ _ANSI = "ANSI/ASME Y14.1, size A: 8.5 x 11 inches (as given in public paper size
 _QUIET = "ISO/IEC 18004, quiet zone (as stated on the QR Code maker's own site, denso-wave.com)"
 _CAPACITY = "ISO/IEC 18004, capacity of version 4, level M, in bytes"
 _LEGIBLE = "Regulation (EU) 1169/2011, annex IV and article 13(3): x-height on small packs, as a yardstick"
-# Short words right up to the symbol, above it and beside it.
+# Short words directly beside and above the symbol.
 _CROWDED = replace(PLAIN, allergens="lime " * 110, storage="", cautions=(), made_by="", bar="")
 _STOCK = STOCKS["roll 62"]
 _A4, _LETTER = "a4-2x7 99x38", "letter-3x10 67x25"
@@ -37,7 +37,7 @@ def _side(stock_name: str, side: str) -> Callable[[], float]:
 
 
 def _quiet_modules(edge: str) -> Callable[[], float]:
-    """Modules of white beside the symbol on the printed page, as the decoder finds the symbol."""
+    """Modules of white beside the symbol on the printed page, as the decoder locates the symbol."""
 
     def measure() -> float:
         page = read_pages(label_sheet(_CROWDED, _STOCK).pdf, 40)[0]

@@ -10,7 +10,7 @@ from bot.trade.money.money import minor_digits
 from tests.outside.check import Check, Mark
 
 LIST_ONE = "ISO 4217 list one, minor units, as a browser engine's generated table (2026-01-01) has them"
-# Decimals that differ from two, and a few that do not.
+# Decimals other than two, and a few with two.
 _PUBLISHED = {
     "USD": 2,
     "EUR": 2,
@@ -36,7 +36,7 @@ _PUBLISHED = {
     "CLF": 4,
     "UYW": 4,
 }
-# Where Unicode's locale data, which follow daily use, give the same decimals as ISO 4217.
+# Where Unicode's locale data, based on daily use, has the same decimals as ISO 4217.
 _SAME_IN_CLDR = (
     "USD",
     "EUR",

@@ -1,4 +1,4 @@
-"""Spray pumps: Student's t, the trade's figures, the scale needed, and the nasal-spray yardstick."""
+"""Spray pumps: Student's t, the trade's figures, the scale needed, and the nasal-spray criterion."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def _scale_error(step_g: float) -> Callable[[], float]:
 
 
 def _doses(outside_80: int, of: int = 20) -> Callable[[], str]:
-    # Half of the doses outside lie high and half low, so the mean stays at the label claim.
+    # Half of the doses outside are high and half low, so the mean stays at the label claim.
     doses = [1.22 if place % 2 else 0.78 for place in range(outside_80)] + [1.0] * (of - outside_80)
     return lambda: evenness(doses, 1.0).value
 

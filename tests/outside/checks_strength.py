@@ -1,4 +1,4 @@
-"""Strength: ethanol-water density, % by volume, proof, mixing and proofing down, against published tables."""
+"""Strength: ethanol-water density, % by volume, proof, mixing and dilution, against published tables."""
 
 from __future__ import annotations
 

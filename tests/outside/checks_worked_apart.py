@@ -1,4 +1,4 @@
-"""Values of the published formulas worked apart from this program: densities, contraction, syrups, limits."""
+"""Published formulas computed independently: densities, contraction, syrups, limits."""
 
 from __future__ import annotations
 
@@ -101,7 +101,7 @@ def _syrups() -> list[Check]:
 
 
 def _most_glycol(oil: float, model: Model) -> float:
-    """The last whole % of glycol that stays clear with so much oil, the rest 95 % spirit."""
+    """The last whole % of glycol that stays clear with this much oil, the rest 95 % spirit."""
     series = [
         Mixture(oil_ml=oil, glycol_ml=glycol, spirit_ml=100.0 - oil - glycol, spirit_percent=95.0)
         for glycol in range(100 - int(oil))
@@ -120,7 +120,7 @@ def _lowest_strength(model: Model) -> float:
 
 
 def _most_in_glycol(model: Model) -> float:
-    """The largest mass share of limonene that glycol holds, %, in steps of a tenth."""
+    """The largest mass share of limonene that glycol dissolves, %, in steps of a tenth."""
     from bot.trade.liquids.clearing.substances import GLYCOL, LIMONENE  # noqa: PLC0415 - only here
 
     shares = [step / 10 for step in range(1, 80)]

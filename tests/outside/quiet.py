@@ -1,4 +1,4 @@
-"""Oracle libraries that warn about themselves: their warnings are theirs, not ours."""
+"""Suppress the warnings that reference libraries raise about themselves."""
 
 from __future__ import annotations
 
@@ -9,11 +9,10 @@ from contextlib import contextmanager
 
 @contextmanager
 def quiet_library() -> Iterator[None]:
-    """Let a library load its data without its own warnings counting as our failures.
+    """Load a library's data without turning its warnings into failures.
 
-    `thermo` leaves one data file open when CoolProp is installed beside it, as it
-    is for the tests, and `chemicals` reads its tables through a call that pandas
-    is about to drop.
+    `thermo` leaves one data file open when CoolProp is installed beside it, as it is for the tests, and
+    `chemicals` reads its tables through a call that pandas is about to drop.
     """
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")

@@ -1,4 +1,4 @@
-"""Every outside check must agree with its source."""
+"""Tests that every outside check agrees with its source."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the tests of storage share."""
+"""Fixtures of the storage tests."""
 
 from tests.storage.filled import demo_file, filled, place
 

@@ -1,4 +1,4 @@
-"""Databases with a believable bar in them, and all that one holds in a form that compares."""
+"""Databases with a realistic bar, and their contents in a comparable form."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ Make = Callable[[str], str]
 
 
 def everything(store: Store) -> dict[str, list[bytes]]:
-    """Every row of every table, in the order of its key."""
+    """Every row of every table, in key order."""
     with store.engine.connect() as connection:
         return {
             table.name: [census.plain(row) for row in census.rows_of(connection, table)]
@@ -44,7 +44,7 @@ def demo_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture
 def place(tmp_path: Path) -> Iterator[Make]:
-    """Make the URL of a new, empty place of a kind: sqlite or postgresql."""
+    """Return the URL of a new, empty database of a kind: sqlite or postgresql."""
     made = []
     numbers = count(1)
 

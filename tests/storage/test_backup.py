@@ -1,4 +1,4 @@
-"""Backups: whole, consistent while others write, never over another, and restored for trial."""
+"""Tests of backups: complete, consistent during writes, never overwriting, and restored in a drill."""
 
 from __future__ import annotations
 
@@ -87,7 +87,7 @@ def test_a_file_that_came_meanwhile_is_left_alone(
     filled: Fill, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, links: bool
 ) -> None:
     store, path = filled("sqlite"), tmp_path / "night.backup"
-    if not links:  # as on sticks in the FAT family
+    if not links:  # as on FAT file systems
 
         def refuse(self: Path, target: Path) -> None:
             raise PermissionError(1, "Operation not permitted")
@@ -115,7 +115,7 @@ def _letter(number: int) -> Inbox:
 
 
 def test_it_is_one_moment_while_others_write(filled: Fill, database: str, tmp_path: Path) -> None:
-    """What was acknowledged before it began is in it, and what came later has no holes."""
+    """It contains everything acknowledged before its start, and later rows have no gaps."""
     store = filled(database)
     stop = Event()
     acknowledged = 0
@@ -272,7 +272,7 @@ def test_a_newer_database_and_a_newer_backup_are_refused(
     assert not path.exists()
     with store.engine.connect() as connection, pytest.MonkeyPatch.context() as patch:
         assert census.revision_of(connection) == "9999"
-        patch.setattr(migrate, "refuse_newer", lambda store: None)  # as the newer program made it
+        patch.setattr(migrate, "refuse_newer", lambda store: None)  # as created by the newer program
         backup.back_up(store, path)
     new = Store(place(database))
     with pytest.raises(migrate.NewerDatabaseError):
@@ -345,7 +345,7 @@ def test_what_a_program_refuses_is_said_and_nothing_is_left(
     filled: Fill, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     store = filled("postgresql")
-    monkeypatch.setenv("PGOPTIONS", "-c no_such_setting=1")  # only pg_dump's connection takes it
+    monkeypatch.setenv("PGOPTIONS", "-c no_such_setting=1")  # only pg_dump's connection uses it
     with pytest.raises(ToolFailedError, match="no_such_setting"):
         backup.back_up(store, tmp_path / "night.dump")
     assert not (tmp_path / "night.dump").exists()

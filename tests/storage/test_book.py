@@ -1,4 +1,4 @@
-"""A bar's book shows that bar's rows and no other's."""
+"""Tests that a bar's book shows only that bar's rows."""
 
 from __future__ import annotations
 
@@ -91,7 +91,7 @@ def test_nothing_uncommitted_is_remembered(store: Store, bars: tuple[int, int]) 
     with store.writing() as unit:
         unit.bar(one).add(_ingredient("quince"))
         unit.bar(one).touched()
-        # Another part of the same transaction asks for the book anew.
+        # Another part of the same transaction requests the book again.
         assert unit.bar(one).remembered(revision, ("names",), lambda: _names(unit.bar(one))) == [
             "lime",
             "quince",
@@ -107,7 +107,7 @@ def test_a_newer_revision_lets_go_of_the_one_before(store: Store, bars: tuple[in
     assert memory.get(one, 1, "a", lambda: "first") == "first"
     assert memory.get(other, 1, "a", lambda: "another's") == "another's"
     assert memory.get(one, 2, "a", lambda: "second") == "second"
-    # Who reads an older state gets that, and leaves nothing of it behind.
+    # A reader of an older state gets that state, and caches nothing.
     assert memory.get(one, 1, "a", lambda: "as it was") == "as it was"
     assert memory.get(one, 2, "a", lambda: "asked in vain") == "second"
     assert memory.get(other, 1, "a", lambda: "asked in vain") == "another's"
@@ -164,7 +164,7 @@ def test_plain_values_are_numbered_on_with_rows(store: Store, bars: tuple[int, i
         assert unit.bar(other).write(Waste, [_waste(5, "a")]) == [1]
     with store.reading() as unit:
         rows = unit.bar(one).all(Waste, order=Waste.id)
-        # What the table gives by default it gives here too.
+        # The table's defaults apply here too.
         assert [(row.count_milli, row.late, row.grams_milli) for row in rows] == [
             (1000, False, None),
             (2000, False, None),

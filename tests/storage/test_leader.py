@@ -1,4 +1,4 @@
-"""One of several processes leads, and another once it is gone."""
+"""Tests that one of several processes leads, and another takes over once it is gone."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from storage.store import Store
 
 @pytest.fixture
 def other(store: Store) -> Iterator[Store]:
-    """The same database as another process sees it."""
+    """The same database from another process."""
     opened = Store(store.url.render_as_string(hide_password=False))
     yield opened
     opened.close()

@@ -1,4 +1,4 @@
-"""Bringing a database to the newest tables, from nothing and from every step on the way."""
+"""Tests of migrations to the newest tables, from an empty database and from every revision."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Carrying a database into another: all of it, compared, and again after any break."""
+"""Tests of moving a database into another: complete, compared, and resumed after any interruption."""
 
 from __future__ import annotations
 
@@ -24,12 +24,12 @@ _ROOT = Path(migrate.__file__).parent.parent
 
 
 class BrokenOffError(Exception):
-    """The move was ended from outside."""
+    """The move was interrupted by the test."""
 
 
 @pytest.fixture
 def target(place: Make, database: str) -> Store:
-    """A new, empty place of each kind in turn."""
+    """A new, empty database of each kind in turn."""
     return Store(place(database))
 
 
@@ -66,13 +66,13 @@ def test_what_is_written_after_the_move_gets_numbers_of_its_own(filled: Fill, ta
 
 
 def _after(pages: int) -> moving.Progress:
-    """Break the move off after so many pages of rows have arrived."""
+    """Interrupt the move after this many pages of rows."""
     arrived = 0
     seen = set()
 
     def progress(table: str, done: int, of: int) -> None:
         nonlocal arrived
-        arrived += table in seen  # the first time only says what is there
+        arrived += table in seen  # the first call only reports existing rows
         seen.add(table)
         if arrived == pages:
             raise BrokenOffError
@@ -95,7 +95,7 @@ def test_broken_off_again_and_again_it_goes_on_where_it_stopped(
         except BrokenOffError:
             breaks += 1
         with target.engine.connect() as connection:
-            there = sum(census.count_rows(connection).values()) - 1  # the mark
+            there = sum(census.count_rows(connection).values()) - 1  # the marker
         assert before < there <= total
         before = there
         with pytest.raises(migrate.UnfinishedMoveError):
@@ -161,7 +161,7 @@ def test_a_row_too_many_and_a_row_too_few_are_found(filled: Fill, target: Store)
         moving.move(source, target)
     assert (caught.value.subject, caught.value.key) == ("counter", "bar_id 1, name zz")
     _write(target, "DELETE FROM counter WHERE name = 'zz'")
-    _write(target, "DELETE FROM waste WHERE id = 3")  # the last of the source comes again in its place
+    _write(target, "DELETE FROM waste WHERE id = 3")  # the last row of the source appears again in its place
     with pytest.raises((moving.DifferentRowError, moving.RowRefusedError)):
         moving.move(source, target)
     target.close()
@@ -220,7 +220,7 @@ def test_a_name_too_long_for_the_target_is_named_and_nothing_after_it_is_lost(
         lime = unit.bar(1).one(Ingredient, Ingredient.match_key == "lime")
         assert lime is not None
         number, name = lime.id, lime.name
-        lime.name = "l" * 81  # SQLite minds no length
+        lime.name = "l" * 81  # SQLite does not check lengths
     with pytest.raises(moving.RowRefusedError, match="ingredient: value too long") as caught:
         moving.move(source, target)
     assert caught.value.key == f"bar_id 1, id {number}"

@@ -1,4 +1,4 @@
-"""A unit that only reads keeps nothing, and says so instead of losing it."""
+"""Tests that a read-only unit keeps nothing, and raises an error instead of losing rows."""
 
 from __future__ import annotations
 

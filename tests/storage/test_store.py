@@ -1,4 +1,4 @@
-"""Opening a database, and many writers at once."""
+"""Tests of opening a database, and of many concurrent writers."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Every row belongs to one bar, and the keys themselves say so."""
+"""Tests that every row belongs to one bar, enforced by the keys."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from sqlalchemy import ForeignKeyConstraint, PrimaryKeyConstraint, Table, Unique
 
 from storage.tables import Base, InBar
 
-# What is needed before the bar is known. Whoever adds to this list says why in storage/tables.
+# Tables used before the bar is known. Give the reason for an addition in storage/tables.
 DIRECTORY = frozenset({"bar", "person", "room", "question", "inbox"})
 _TABLES = Base.metadata.tables
 

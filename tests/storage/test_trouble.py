@@ -1,4 +1,4 @@
-"""What may pass by itself, and what will not: with the errors that the real databases raise."""
+"""Tests of transient and permanent errors, with the errors that the real databases raise."""
 
 from __future__ import annotations
 
@@ -112,7 +112,7 @@ def _stand_still(store: Store) -> None:
 
 @pytest.mark.parametrize("database", ["postgresql"], indirect=True)
 def test_a_transaction_in_which_nothing_happens_ends_and_passes(store: Store) -> None:
-    """Whoever stands still in the middle of one must not keep its rows locked."""
+    """A process that stalls inside a transaction must not keep its rows locked."""
     patient = Store(store.url.render_as_string(hide_password=False), idle_seconds=1)
     try:
         with pytest.raises(AwayError):

@@ -1,4 +1,4 @@
-"""Exact numbers, true instants and days come back as they went in, from either database."""
+"""Tests that exact numbers, instants and days survive a round trip in both databases."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Business days, wall times across clock changes, weeks and quiet hours."""
+"""Tests of business days, wall times across clock changes, weeks and quiet hours."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ from bot.trade.days import (
 from bot.trade.errors import OutOfRangeError
 
 LONDON, NEW_YORK, LORD_HOWE = "Europe/London", "America/New_York", "Australia/Lord_Howe"
-# Half-hour shift, shift at midnight, a day left out (2011), a quarter-hour offset, no shifts.
+# Half-hour shift, shift at midnight, a skipped day (2011), a quarter-hour offset, no shifts.
 ZONES = [
     LONDON,
     NEW_YORK,
@@ -82,7 +82,7 @@ def test_another_closing_hour() -> None:
 
 
 def test_the_night_the_clock_goes_back_is_one_business_day() -> None:
-    # Closing at 01:30, which comes twice: the day ends at the first, and the second is after it.
+    # Closing at 01:30, which occurs twice: the day ends at the first, and the second is after it.
     assert business_day(at("2026-10-25T01:29:59+01:00"), LONDON, 90) == date(2026, 10, 24)
     assert business_day(at("2026-10-25T01:30:00+01:00"), LONDON, 90) == date(2026, 10, 25)
     assert business_day(at("2026-10-25T01:10:00+00:00"), LONDON, 90) == date(2026, 10, 25)

@@ -1,4 +1,4 @@
-"""Scaling keeps the ratio, meets its target and adds up; bottles and drinks come out whole."""
+"""Tests that scaling keeps the ratio, meets its target and adds up, with whole bottles and drinks."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Spanish names of ingredients are read by the same rules as English ones."""
+"""Tests that the rules read Spanish ingredient names as they read English ones."""
 
 from __future__ import annotations
 
@@ -91,7 +91,7 @@ def test_a_pomelo_is_a_grapefruit_only_among_spanish_words() -> None:
 
 @given(st.from_regex(r"[a-z]{1,12}( [a-z]{1,12}){0,4}", fullmatch=True))
 def test_what_was_put_into_english_stays(name: str) -> None:
-    # Reading twice changes nothing more: rules may pass a read name on to each other.
+    # Reading twice changes nothing more: rules may pass a name already read to each other.
     once = read_name(name)
     assert read_name(once) == once
 

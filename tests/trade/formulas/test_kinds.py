@@ -116,7 +116,7 @@ def test_every_kind_brings_its_defaults() -> None:
     for preparation, defaults in PREPARATION_DEFAULTS.items():
         assert defaults.label_lines, preparation
         assert set(defaults.caution_ids) <= known, preparation
-        # The rest must end, and a second look must come, before the batch is thrown out.
+        # The rest must end, and a second check must come, before the discard date.
         assert defaults.rest_hours < 24 * defaults.discard_days
         assert defaults.recheck_days is None or defaults.recheck_days < defaults.discard_days
         assert 0 < defaults.opened_days <= defaults.discard_days

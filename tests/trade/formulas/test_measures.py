@@ -1,4 +1,4 @@
-"""Units, their exact sizes, and the words for them."""
+"""Tests of units, their exact sizes, and the words for them."""
 
 from __future__ import annotations
 

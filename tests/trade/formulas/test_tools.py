@@ -1,4 +1,4 @@
-"""Rounding to tools: nearest mark, smallest tool, never to nothing, and what the ratio suffers."""
+"""Tests of rounding to tools: nearest mark, smallest tool, never to zero, and the effect on the ratio."""
 
 from __future__ import annotations
 
@@ -59,7 +59,7 @@ def test_an_amount_is_never_rounded_to_nothing() -> None:
     assert line.too_small_to_measure
     assert line.amount == line.exact == Fraction("0.1")
     assert line.tool is None
-    # A finer tool takes over where the smaller one would give nothing.
+    # A finer tool is used where the smaller one would give zero.
     narrow = Tool("narrow", Fraction(4), Fraction(4))
     fine = Tool("fine", Fraction(1), Fraction(20))
     line = rounded_line("1.2", tools=(narrow, fine))
@@ -132,7 +132,7 @@ def test_rounding_with_the_default_tools(system: str, lines: list[Line]) -> None
         if line.tool is not None:
             assert abs(line.amount - line.exact) <= steps[line.tool] / 2
             assert line.fills >= 1
-    # Rounding what is rounded changes nothing.
+    # Rounding a rounded recipe changes nothing.
     again = round_to_tools(
         scale(
             Recipe(tuple(Line("x", line.amount, line.dimension) for line in rounded.lines)),

@@ -1,4 +1,4 @@
-"""Which words mean which units, and which must be asked."""
+"""Tests of unit words: their units, and those that need a question."""
 
 from __future__ import annotations
 

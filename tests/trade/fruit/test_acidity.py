@@ -1,4 +1,4 @@
-"""Acid that brings one juice to another's acidity, and what the rule of thumb does instead."""
+"""Tests of acid adjustment between juices, and of the rule of thumb."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Used, lost and wasted fruit, and when a difference between two periods may be believed."""
+"""Tests of used, lost and wasted fruit, and of reliable differences between periods."""
 
 from __future__ import annotations
 
@@ -67,7 +67,7 @@ def test_days_without_an_entry_count_as_nothing_and_closed_days_not_at_all() -> 
         (MONDAY + timedelta(days=9), Decimal(7)),
     ]
     closed = {MONDAY + timedelta(days=1), MONDAY + timedelta(days=2)}
-    # the Wednesday is marked closed, but something was thrown out on it
+    # the Wednesday is marked as closed, but something was thrown out on it
     assert by_day(entries, MONDAY, MONDAY + timedelta(days=3), closed) == [4, 5, 0]
     with pytest.raises(NoDaysError):
         by_day(entries, MONDAY + timedelta(days=1), MONDAY + timedelta(days=1), closed)
@@ -115,7 +115,7 @@ def test_the_range_is_welchs_interval(now: list[Decimal], before: list[Decimal])
         return
     oracle = stats.ttest_ind(first, second, equal_var=False)
     exact = oracle.confidence_interval(0.95)
-    # degrees of freedom are rounded down, so ours is the wider, by little
+    # degrees of freedom are rounded down, so ours is slightly wider
     assert result.change_range.low <= exact.low + 1e-9
     assert result.change_range.high >= exact.high - 1e-9
     whole = stats.t.ppf(0.975, max(1, int(oracle.df + 1e-9))) / stats.t.ppf(0.975, oracle.df)

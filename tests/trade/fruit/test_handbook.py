@@ -1,4 +1,4 @@
-"""The fruit handbook: masses, counts, juice, and how a bar's own yields take over."""
+"""Tests of the fruit handbook: masses, counts, juice, and the weight of a bar's own yields."""
 
 from __future__ import annotations
 
@@ -79,7 +79,7 @@ def test_expected_juice_without_measurements_is_the_published_yield() -> None:
 
 def test_own_measurements_count_by_the_number_of_fruit() -> None:
     published = published_yield("orange").mean_ml
-    # 4 fruit of 70 mL and 8 fruit of 61 mL: twelve measured stand against twelve published.
+    # 4 fruit of 70 mL and 8 fruit of 61 mL: twelve measured against twelve published.
     measured = [Squeezed(Decimal(4), Decimal(280)), Squeezed(Decimal(8), Decimal(488))]
     juice = expected_juice("orange", Decimal(1), measured)
     own = Decimal(768) / 12
@@ -107,7 +107,7 @@ def test_many_own_measurements_take_over() -> None:
     assert juice.basis is YieldBasis.MEASURED
     assert juice.own_count == 80
     assert abs(juice.per_fruit_ml - 71) < 2
-    # two like measurements say that this bar's yield varies little
+    # two equal measurements mean that this bar's yield varies little
     assert juice.range_ml.width < expected_juice("orange", Decimal(10)).range_ml.width / 2
 
 

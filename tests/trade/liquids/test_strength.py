@@ -81,7 +81,7 @@ def test_a_hydrometer_at_its_own_temperature_reads_true(percent: float) -> None:
 def test_a_hydrometer_reads_high_in_warm_spirit() -> None:
     assert strength.true_strength(70.0, 28.0) < 68.0
     with pytest.raises(OutOfRangeError):
-        strength.true_strength(100.0, 5.0)  # heavier than it reads: would have to be above 100 %
+        strength.true_strength(100.0, 5.0)  # heavier than its reading: would have to be above 100 %
 
 
 @given(_VOLUMES, st.floats(min_value=1, max_value=100), st.floats(min_value=1, max_value=100), _TEMPERATURES)

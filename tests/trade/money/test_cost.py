@@ -1,4 +1,4 @@
-"""Cost consumed, cash outlay, what is missing, and fresh against sprayed."""
+"""Tests of cost consumed, cash outlay, missing prices, and fresh against sprayed."""
 
 from __future__ import annotations
 
@@ -183,7 +183,7 @@ def test_the_parts_add_up_to_the_total(
         assert found.outlay == sum(line.outlay or Decimal(0) for line in known)
         assert found.consumed is not None
         assert found.outlay is not None
-        # Whole packs hold at least what is used; 12 decimals are kept of each cost.
+        # Whole packs hold at least the amount used; each cost keeps 12 decimals.
         assert found.consumed <= found.outlay + Decimal("1E-9")
     else:
         assert found.consumed is found.outlay is None

@@ -1,4 +1,4 @@
-"""Whole minor units, their rounding, and parts that add up."""
+"""Tests of whole minor units, their rounding, and parts that add up."""
 
 from __future__ import annotations
 

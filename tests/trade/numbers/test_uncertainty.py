@@ -1,4 +1,4 @@
-"""Estimates, their draws and their swings."""
+"""Tests of estimates, their draws and their swings."""
 
 from __future__ import annotations
 

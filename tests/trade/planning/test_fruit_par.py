@@ -1,4 +1,4 @@
-"""The newsvendor's par: exact fractiles, honest intervals, and days on which fruit ran out."""
+"""Tests of the newsvendor's par: exact fractiles, correct intervals, and days when fruit ran out."""
 
 from __future__ import annotations
 
@@ -100,7 +100,7 @@ def test_few_days_answer_with_one_of_themselves() -> None:
 
 
 def test_the_interval_between_days_by_hand() -> None:
-    # Of nine days, at most 2 lie below the median with chance 0.0898 and at most 6 with 0.9102.
+    # Of nine days, at most 2 are below the median with probability 0.0898 and at most 6 with 0.9102.
     result = par(_fridays([10, 20, 30, 40, 50, 60, 70, 80, 90]), F(1, 2))
     assert (result.low, result.quantity, result.high) == (30, 50, 70)
     assert result.coverage == pytest.approx(0.8203125)

@@ -1,4 +1,4 @@
-"""Use by weekday, and a next batch that is ready in time and poured before it goes off."""
+"""Tests of use by weekday, and of a next batch that is ready in time and used before it expires."""
 
 from __future__ import annotations
 
@@ -52,7 +52,7 @@ def test_what_is_poured_nine_times_in_ten_by_hand() -> None:
     # two weeks: 14 days, and each weekday's average, known to 1/8 of a day's variance, counts twice
     deviation = 2 * (14 + 7 * 2**2 / 8) ** 0.5
     assert use.at_least(MONDAY, 14) == pytest.approx(140 - 1.2815515655 * deviation)
-    # ten days hold Monday to Wednesday twice; Monday was never logged and takes the average of all 48
+    # ten days contain Monday to Wednesday twice; Monday was never logged and uses the average of all 48
     patchy = WeekdayUse((10.0,) * 7, (0, *(8,) * 6), 2.0, 8)
     deviation = 2 * (10 + 4 / 48 + 2 * 4 / 8 + 4 * 1 / 8) ** 0.5
     assert patchy.at_least(MONDAY, 10) == pytest.approx(100 - 1.2815515655 * deviation)
@@ -74,7 +74,7 @@ def test_the_batch_is_ready_on_the_day_the_stock_runs_out() -> None:
     assert plan.make_on == _day(6)
     assert plan.ready_on == _day(9)
     assert plan.dry_days == 0
-    # poured from the 9th to the day before the discard date
+    # used from the 9th to the day before the discard date
     assert plan.discard_on == _day(36)
     assert plan.likely_use == plan.largest == 270
 
@@ -121,7 +121,7 @@ def test_a_closed_weekday_does_not_run_dry() -> None:
     use = WeekdayUse((0.0, *(10.0,) * 6), (8,) * 7, 0.0, 8)
     plan = next_batch(use, [Stock(Decimal(60))], _day(1), 0, 14)
     assert plan is not None
-    # six open days are covered; the Monday after them wants nothing
+    # six open days are covered; the Monday after them needs nothing
     assert plan.run_out_on == _day(8)
 
 

@@ -1,4 +1,4 @@
-"""Fresh against spray: its ranges hold every case inside them, and its break-evens are level."""
+"""Tests of fresh against spray: ranges contain every case, and costs are equal at break-even."""
 
 from __future__ import annotations
 
@@ -96,7 +96,7 @@ def test_labour_bottle_label_and_loss_all_cost() -> None:
 def test_a_batch_that_goes_off_before_it_is_poured_costs_more_a_drink() -> None:
     _, spray, _ = _exact_bar()
     result = _ask(spray=replace(spray, shelf_weeks=Decimal(2)))
-    # 320 drinks in the batch, 200 poured in its two weeks
+    # 320 drinks in the batch, 200 served in its two weeks
     assert result.spray.per_drink.likely == Decimal("12.8") / 200
     assert result.break_evens.drinks_per_week == pytest.approx(
         Decimal("12.8") / 2 / Decimal("0.12"), abs=TINY
@@ -108,7 +108,7 @@ def test_the_best_week_can_lie_inside_the_range_of_drinks() -> None:
     cheap = replace(fresh, fruit_price=exactly(Decimal("0.12")))
     house = House(exactly(15), Estimate.between(100, 1000))
     result = compare(cheap, replace(spray, shelf_weeks=Decimal(1)), house, count=100)
-    # the 320 drinks of a batch, poured just in its one week: 320 * 0.03 - 12.80
+    # the 320 drinks of a batch, served exactly in its one week: 320 * 0.03 - 12.80
     assert result.saving.per_week.whole.high == Decimal("-3.2")
     assert result.saving.per_week.whole.low == -10
 
@@ -197,7 +197,7 @@ Side = TypeVar("Side", Fresh, Spray, House)
 
 
 def _at(side: Side, places: Iterator[Fraction]) -> Side:
-    """Return the side with each estimate fixed at its next place, 0 for its low and 1 for its high end."""
+    """Return the side with each estimate fixed in turn, 0 for its low and 1 for its high end."""
     fixed = {}
     for name in INPUT_NAMES:
         estimate = getattr(side, name, None)
@@ -271,7 +271,7 @@ def test_the_widest_swing_comes_first() -> None:
     assert price.at_low == Decimal("0.05") * 100 - 4
     assert price.width == pytest.approx(Decimal("17.5"), abs=TINY)
     assert [swing.name for swing in result.swings] == ["fruit_price", "sprays_per_drink", "loss_share"]
-    # one spray more: 4 cents become 6
+    # one more spray: 4 cents become 6
     assert result.swings[1].width == 2
 
 

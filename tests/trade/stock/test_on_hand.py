@@ -1,4 +1,4 @@
-"""Whole packs, low stock, and what the shelf allows."""
+"""Tests of whole packs, low stock, and producible formulas."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Tastings: codes that hide, scores that add up, and differences that are more than disagreement."""
+"""Tests of tastings: secret codes, scores that add up, and differences beyond disagreement."""
 
 from __future__ import annotations
 

@@ -59,7 +59,7 @@ def test_a_pure_liquid_has_activity_coefficient_one(model: Model) -> None:
 @given(st.integers(min_value=0, max_value=10**6))
 @examples(8)
 def test_activity_coefficients_obey_gibbs_and_duhem(seed: int) -> None:
-    """Along any line of compositions the changes of ln gamma, weighted by x, cancel."""
+    """Along any line of compositions the changes of ln gamma, weighted by x, cancel out."""
     x, y = _fractions(seed), _fractions(seed + 1)
     step = 1e-5 * (y - x)
     for model in Model:
@@ -69,7 +69,7 @@ def test_activity_coefficients_obey_gibbs_and_duhem(seed: int) -> None:
 
 
 def _brute_force_splits(unifac: GroupModel, feed: Row) -> bool:
-    """Look for a better second phase everywhere: thousands of random ones, the best few then refined."""
+    """Search for a better second phase everywhere: thousands of random ones, the best few then refined."""
     present = feed > 0.0
     target = np.log(np.where(present, feed, 1.0)) + unifac.ln_gamma(feed[None, :])[0]
 
@@ -103,7 +103,7 @@ def test_the_tangent_plane_test_misses_nothing_that_a_search_everywhere_finds(mo
     unifac = bar_model(model)
     answers = set()
     for seed in range(30):
-        # Bar-like: mostly ethanol, so that about half of them stay clear.
+        # Realistic mixtures: mostly ethanol, so that about half of them stay clear.
         feed = _fractions(seed, (0.4, 0.05, 0.8, 0.2, 5.0, 1.0))
         if seed % 3 == 0:
             feed[1] = feed[3] = 0.0
@@ -186,7 +186,7 @@ _CHEMISTRY = [
 
 
 def _loaded(modules: Sequence[str] | None) -> set[str]:
-    """The heavy libraries that importing these rules (None: all of bot.trade) brings in."""
+    """The heavy libraries loaded by importing these rules (None: all of bot.trade)."""
     script = (
         "import importlib, json, pkgutil, sys, bot.trade\n"
         "every = [m.name for m in pkgutil.walk_packages(bot.trade.__path__, 'bot.trade.')]\n"
