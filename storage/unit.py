@@ -59,7 +59,7 @@ class Unit:
 
     @contextmanager
     def attempt(self) -> Iterator[None]:
-        """Keep what is done within all together, or nothing of it if an exception leaves it."""
+        """Keep all changes of the block, or none if an exception leaves it."""
         self.flush()
         before = {book: book.is_touched for book in self._books.values()}
         try:
@@ -67,7 +67,7 @@ class Unit:
                 yield
                 self.flush()
         except BaseException:
-            # Rows as objects still hold what was just taken back.
+            # ORM objects still have the values that were just rolled back.
             if "session" in self.__dict__:
                 self.session.expunge_all()
             for book in self._books.values():

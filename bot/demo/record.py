@@ -1,6 +1,7 @@
-"""python -m bot.demo.record: play the story for seven nights in a row and keep what it wrote.
+"""Record the story: python -m bot.demo.record plays it for seven nights in a row and stores its rows.
 
-To be run after a change to the story, or to what a use case writes; tests/demo says when it is due.
+Run it after a change to the story, or to the rows that a use case writes; a test in tests/demo fails until
+then.
 """
 
 from __future__ import annotations
@@ -26,8 +27,8 @@ from storage.tables import Bar
 from storage.types import Instant
 from storage.unit import Unit
 
-# In winter, far from where the clocks change: a moment that the story reckons from another by hours must
-# not be told apart from one that it reads off the clock by an hour that is left out or comes twice.
+# In winter, far from any clock change, so that a skipped or repeated hour cannot confuse a moment computed
+# from another by hours with one read off the wall clock.
 FIRST_LAST_DAY = date(2027, 2, 1)
 PEOPLE = frozenset({"by", "made_by", "person_id", "done_by"})
 _MOMENTS = range(10**9, 4 * 10**9)  # seconds since 1970: no other number of the story is as large
@@ -43,7 +44,7 @@ def record_all() -> None:
 
 
 def record(last_day: date) -> Rows:
-    """Play the story whose last night is this one; return what it wrote, marked."""
+    """Play the story with this last night; return its rows with marks."""
     with tempfile.TemporaryDirectory(prefix="peel-ledger-") as folder:
         store = Store(f"sqlite:///{Path(folder) / 'demo.sqlite'}")
         try:
@@ -68,7 +69,7 @@ def _recorded(unit: Unit, last_day: date) -> Rows:
 
 
 def play(stage: Stage) -> BarView:
-    """Play the story in the bar that was opened; return the bar as it is in the end."""
+    """Play the story in the opened bar; return the bar at the end."""
     stage.play(act for part in (*PARTS, *fruit.PARTS, *counts.PARTS) for act in part(stage))
     context = stage.context(OWNER, stage.now)
     filling.settle_stale(context)
@@ -76,7 +77,7 @@ def play(stage: Stage) -> BarView:
 
 
 def _rows(unit: Unit) -> Rows:
-    """Return every row of a bar's tables as the database keeps it, JSON as values."""
+    """Return every row of a bar's tables in database form, JSON as values."""
     return {table.name: _rows_of(unit.connection, table) for table in recorded.tables()}
 
 
@@ -87,7 +88,7 @@ def _rows_of(connection: Connection, table: Table) -> list[dict[str, Any]]:
 
 
 def _new(before: Rows, after: Rows) -> Rows:
-    """Return the rows that came to be. Raises ValueError for one that was changed unawares."""
+    """Return the new rows. Raises ValueError for an existing row that changed unexpectedly."""
     found = {}
     for name, rows in after.items():
         old = [] if name in recorded.WHOLE else before[name]
@@ -98,7 +99,7 @@ def _new(before: Rows, after: Rows) -> Rows:
 
 
 class _Marking:
-    """Marks rows: what stands in a reminder depends on what it reminds of."""
+    """Marks rows: the content of a reminder depends on its subject."""
 
     def __init__(self, rows: Rows, marks: Marks, quiet_to: int) -> None:
         self._rows = rows
@@ -107,7 +108,7 @@ class _Marking:
         self._tables = {table.name: table for table in recorded.tables()}
 
     def marked(self) -> Rows:
-        """Return all rows, marked."""
+        """Return all rows with marks."""
         return {
             name: [self._row(self._tables[name], row) for row in rows] for name, rows in self._rows.items()
         }
@@ -144,7 +145,7 @@ class _Marking:
         return value
 
     def _begun(self, table: str, name: str, row: dict[str, Any]) -> int | None:
-        """Return the moment that this one was reckoned from by hours; None if it was read off the clock."""
+        """Return the moment that this one was computed from by hours; None if read off the wall clock."""
         if (table, name) in _AFTER:
             return int(row[_AFTER[table, name]])
         if table == "reminder" and name in {"due_at", "first_due_at"}:
@@ -154,7 +155,7 @@ class _Marking:
     def _reminded_from(self, row: dict[str, Any]) -> int | None:
         due = int(row["due_at"])
         if local_time(datetime.fromtimestamp(due, UTC), book.ZONE).hour * 60 == self._quiet_to:
-            return None  # put off to the end of the quiet hours
+            return None  # postponed to the end of the quiet hours
         if row["kind"] == "rested":
             return int(self._one("batch", row["batch_id"])["made_at"])
         if row["kind"] == "peeled":

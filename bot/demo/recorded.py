@@ -1,11 +1,11 @@
-"""Read what the story of the demo wrote, as recorded once for each weekday, with the days of today.
+"""Load the recorded rows of the demo's story, one recording per weekday, with current dates.
 
-Playing the story through the use cases takes seconds, its rows are always the same: only the days move
-with the last night, and with the weekday of that night which nights are served. So `record` plays it for
-seven nights in a row and keeps the rows; a test holds them to what the story writes on any day.
+Playing the story through the use cases takes seconds, and its rows are always the same: only the days move
+with the last night, and the weekday of that night decides which nights are open. So `record` plays it for
+seven nights in a row and stores the rows; a test compares them with the story on any day.
 
-In a recording days count from the last night, and a moment is what the wall clock shows on a day, so that
-each falls on its hour wherever the clocks change in between.
+In a recording days count from the last night, and a moment is a wall time on a day, so that each keeps its
+hour across clock changes.
 """
 
 from __future__ import annotations
@@ -31,35 +31,34 @@ from storage.tables import Bar, Base, Counter, Reminder
 FOLDER: Final = Path(__file__).with_name("recordings")
 
 Rows = dict[str, list[dict[str, Any]]]
-"""Rows by table, as the database keeps them."""
+"""Rows by table, in database form."""
 
 WHOLE: Final = frozenset({Counter.__tablename__, Reminder.__tablename__})
-"""Tables whose rows from the opening of the bar are changed by the story, so that all are recorded."""
+"""Tables with rows from opening the bar that the story changes, so that all their rows are recorded."""
 
 CHANNEL: Final = "console"
-"""Where the owner is while it is recorded."""
+"""The owner's address during the recording."""
 
 _MINUTE = 60
 _DAY = re.compile(r"\d{4}-\d\d-\d\d")
-# "@m-3+1510" is ten past one in the night of the third day before the last; "@m-3+1510+90" is 90 minutes
-# later, whatever the wall clock shows then. "@d-3@" is the day itself, "@p2" the cast's third person, "@c"
-# the channel that the owner is reached by.
+# "@m-3+1510" is 01:10 in the night of the third day before the last; "@m-3+1510+90" is 90 minutes later,
+# whatever the wall time. "@d-3@" is the day itself, "@p2" the cast's third person, "@c" the owner's channel.
 _MARK = re.compile(r'"@m(-?\d+)\+(\d+)(?:\+(\d+))?"|@d(-?\d+)@|"@p(\d)"|"@c"')
 
 
 class Marks:
-    """Writes days, moments and people as marks that count from the last night and within the cast."""
+    """Writes days, moments and people as marks relative to the last night and the cast."""
 
     def __init__(self, last_day: date, cast: Sequence[int]) -> None:
         self._last_day = last_day
         self._cast = cast
 
     def day(self, text: str) -> str:
-        """Mark each day that stands in a text."""
+        """Mark each day in a text."""
         return _DAY.sub(lambda found: f"@d{self._days(date.fromisoformat(found[0]))}@", text)
 
     def moment(self, seconds: int, after: int | None = None) -> str:
-        """Mark a moment by the wall clock, or as so long after another that is marked by it."""
+        """Mark a moment by its wall time, or by its distance from another marked moment."""
         begun = seconds if after is None else after
         wall = local_time(datetime.fromtimestamp(begun, UTC), book.ZONE)
         if wall.second or (seconds - begun) % _MINUTE:
@@ -76,18 +75,18 @@ class Marks:
 
 
 def path_for(last_day: date) -> Path:
-    """Return the file of the recording whose last night fell on the same weekday."""
+    """Return the recording file for the weekday of this last night."""
     return FOLDER / f"{last_day.isoweekday()}.json.z"
 
 
 def write(path: Path, rows: Rows) -> None:
-    """Keep rows whose days, moments and people are marked."""
+    """Store rows with marked days, moments and people."""
     text = json.dumps(rows, ensure_ascii=False, separators=(",", ":"))
     path.write_bytes(zlib.compress(text.encode(), 9))
 
 
 def read(last_day: date, cast: Sequence[int], channel: str) -> Rows:
-    """Return the rows of the recording as if its last night had been this one, done by these people."""
+    """Return the rows of the recording, adapted to this last night and these people."""
 
     @cache
     def moment(days: str, minute: str) -> int:
@@ -107,12 +106,12 @@ def read(last_day: date, cast: Sequence[int], channel: str) -> Rows:
 
 
 def tables() -> list[Table]:
-    """Return the tables of which each row belongs to a bar."""
+    """Return the tables with rows of one bar each."""
     return [one for one in Base.metadata.sorted_tables if "bar_id" in one.primary_key.columns]
 
 
 def plain(of: Table) -> TableClause:
-    """Return a table whose values are read and written as the database keeps them, JSON as values."""
+    """Return a table with values in database form, JSON as values."""
     return table(of.name, *(column(one.name, _kept_as(one.type)) for one in of.columns))
 
 
@@ -121,7 +120,7 @@ def _kept_as(kind: TypeEngine[Any]) -> TypeEngine[Any]:
 
 
 def put(stage: Stage) -> BarView:
-    """Write the recording's rows into the bar that was opened; return the bar as it is in the end."""
+    """Insert the recorded rows into the opened bar; return the bar at the end."""
     bar_id = stage.opened.id
     rows = read(stage.last_day, stage.people, stage.channel)
     bar = stage.unit.session.get_one(Bar, bar_id)

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 # run something. The characters are those of the OWASP page on CSV injection (from memory).
 _DANGEROUS = ("=", "+", "-", "@", "\t", "\r")
 _GUARD = "'"
-_MARK = "\ufeff"  # the mark by which spreadsheets detect UTF-8
+_MARK = "\ufeff"  # spreadsheets detect UTF-8 by this mark
 
 
 def guarded(cell: str) -> str:

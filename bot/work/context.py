@@ -1,4 +1,4 @@
-"""Who asks, for which bar, when: what every use case is handed."""
+"""The context of every use case: the person, the bar and the time."""
 
 from __future__ import annotations
 
@@ -18,31 +18,31 @@ from storage.tables import Bar, Entry
 from storage.types import exact
 from storage.unit import Book
 
-Watch = Callable[[int, int], None]  # told how many of how many are through
+Watch = Callable[[int, int], None]  # progress callback: steps done, steps in all
 
 
 def unwatched(done: int, of: int) -> None:
-    """Watch nothing."""
+    """Ignore progress."""
 
 
 class Clock(Protocol):
-    """Where the time comes from; tests turn its hands."""
+    """A source of time; tests set it."""
 
     def now(self) -> datetime:
-        """Return the present instant, aware, in UTC."""
+        """Return the current instant, aware, in UTC."""
         ...
 
 
 class SystemClock:
-    """The machine's own clock."""
+    """The system clock."""
 
     def now(self) -> datetime:
-        """Return the present instant in UTC."""
+        """Return the current instant in UTC."""
         return datetime.now(UTC)
 
 
 class Role(StrEnum):
-    """What a person may do in a bar. The values are stored."""
+    """A person's role in a bar. The values are stored."""
 
     OWNER = "owner"
     MANAGER = "manager"
@@ -50,7 +50,7 @@ class Role(StrEnum):
 
     @property
     def manages(self) -> bool:
-        """Whether prices, formulas and settings may be changed."""
+        """Whether the role may change prices, formulas and settings."""
         return self is not Role.MEMBER
 
 
@@ -66,8 +66,8 @@ def _range_text(text: str) -> str:
     return text
 
 
-# What settings keep as text, checked where they come from a file: a number, and one from nothing up, or
-# two, or none.
+# Types of settings stored as text, checked when they come from a file: a number, a number from zero up, or a
+# range or nothing.
 NumberText = Annotated[str, AfterValidator(_number_text)]
 RangeText = Annotated[str, AfterValidator(_range_text)]
 
@@ -84,14 +84,14 @@ EVERY_DAY = 0b1111111
 
 @dataclass(frozen=True)
 class BarSettings:
-    """What a bar may change without a new table. Every default is common practice.
+    """The settings of a bar, which need no new table. Every default is common practice.
 
-    Minutes count from local midnight of the business day and go past 1440 after the next;
+    Minutes count from local midnight of the business day and exceed 1440 after the next midnight;
     `service_days` has bit 0 for Monday; `house_ml` maps house measures to mL as text; sprays in mL.
     """
 
     locale: str = ""
-    oz_liquid: str = ""  # 'us', 'imperial', or '' where it must be asked
+    oz_liquid: str = ""  # 'us', 'imperial', or '' to ask
     household: str = ""  # 'us', 'imperial', 'metric' or ''
     service_days: int = EVERY_DAY
     quiet_from: int = 5 * 60
@@ -103,39 +103,39 @@ class BarSettings:
     loss_percent: NumberText = "0"
     spray_ml_low: NumberText = "1/15"
     spray_ml_high: NumberText = "1/10"
-    temperature_c: NumberText = "20"  # of the room where things are measured and poured
-    sprayer: int = 0  # the number of the sprayer used for all formulas that name none; 0 for none
+    temperature_c: NumberText = "20"  # of the room for measuring and pouring
+    sprayer: int = 0  # the number of the default sprayer for formulas; 0 for none
     sprays_low: int = 2
     sprays_high: int = 3
     reasons: tuple[str, ...] = DEFAULT_REASONS
-    labels: str = ""  # the name of the label paper; '' for the usual one where the bar is
+    labels: str = ""  # the name of the label paper; '' for the usual one in the bar's country
     house_ml: dict[str, str] = field(default_factory=dict)
     tools: tuple[tuple[str, str, str], ...] = ()  # name, step mL, up to mL; empty for the units' defaults
-    late_from: int = 22 * 60  # what is logged from here to closing is the late shift's
+    late_from: int = 22 * 60  # entries from here to closing belong to the late shift
     peeled_hours: str = ""  # until peeled fruit counts as lost; '' for common practice
-    price_rise_percent: NumberText = "10"  # from which a rise since the last batch is said when costing
-    missing_times: NumberText = "3"  # what a fruit that is missing costs, as against its price
+    price_rise_percent: NumberText = "10"  # the rise since the last batch at which costing mentions it
+    missing_times: NumberText = "3"  # the cost of a missing fruit, relative to its price
     tax_percent: NumberText = "0"
-    tax: str = ""  # 'added' to prices as typed, 'taken out' of them, or '' to leave them as they are
+    tax: str = ""  # 'added' to prices as entered, 'taken out' of them, or '' to leave them unchanged
     dark_pictures: bool = False
-    week_picture: bool = True  # sent with every report of waste, not only when asked for
-    # What fresh and spray take beside ingredients: text of one number, or of two for a range ('10 12').
-    wage: RangeText = ""  # an hour
+    week_picture: bool = True  # sent with every waste report, not only on request
+    # Inputs of fresh and spray besides ingredients: text of one number, or of two for a range ('10 12').
+    wage: RangeText = ""  # per hour
     batch_minutes: RangeText = ""
-    garnish_minutes: RangeText = ""  # how much longer cutting one takes than spraying
+    garnish_minutes: RangeText = ""  # extra time of cutting one
     bottle_price: RangeText = ""
     label_price: RangeText = ""
-    outlay: RangeText = ""  # spent once: sprayers, scale, funnel
-    drinks_a_week: RangeText = ""  # with a sprayed garnish, where batches do not tell
+    outlay: RangeText = ""  # one-off cost: sprayers, scale, funnel
+    drinks_a_week: RangeText = ""  # with a sprayed garnish, if batches do not show it
     open_weeks: RangeText = "52"
-    # A formula's number: its own minutes and prices of these, where they are not the bar's.
+    # A formula's number: its own minutes and prices, if they differ from the bar's.
     formula_costs: dict[str, dict[str, str]] = field(default_factory=dict)
     spraying_since: dict[str, str] = field(default_factory=dict)  # fruit's number: day, or '' for never
     more: dict[str, Any] = field(default_factory=dict)
 
     @classmethod
     def from_json(cls, data: dict[str, Any]) -> BarSettings:
-        """Read what is stored; what is missing takes its default."""
+        """Read stored settings; missing ones take their default."""
         known = {name: data[name] for name in cls.__dataclass_fields__ if name in data}
         for name in ("reasons", "tools"):
             if name in known:
@@ -154,7 +154,7 @@ class BarSettings:
 
 @dataclass(frozen=True)
 class BarView:
-    """One bar as the use cases see it: plain values that outlive the transaction."""
+    """One bar for the use cases: plain values that outlive the transaction."""
 
     id: int
     name: str
@@ -187,31 +187,31 @@ class BarView:
 
     @property
     def house(self) -> HouseMeasures:
-        """The bar's own dash, barspoon and the like."""
+        """The bar's own house measures, such as dash and barspoon."""
         return HouseMeasures({name: Decimal(ml) for name, ml in self.settings.house_ml.items()})
 
     def sense(self, liquid: bool | None) -> UnitSense:
-        """Return what this bar means by 'oz', 'cup' and other words that name several units."""
+        """Return this bar's meaning of 'oz', 'cup' and other words for several units."""
         oz: Any = self.settings.oz_liquid or None
         household: Any = self.settings.household or None
         return UnitSense(oz, household, liquid)
 
     @property
     def temperature_c(self) -> float:
-        """The temperature at which this bar measures, °C."""
+        """The temperature for measuring in this bar, °C."""
         return float(Fraction(self.settings.temperature_c))
 
     @property
     def spray_ml(self) -> tuple[Fraction, Fraction]:
-        """What one spray gives in this bar until a sprayer is weighed: mL, low and high."""
+        """The output of one spray in this bar until a sprayer is weighed: mL, low and high."""
         return Fraction(self.settings.spray_ml_low), Fraction(self.settings.spray_ml_high)
 
 
 @dataclass
 class Context:
-    """One person at work in one bar, within one transaction.
+    """One person in one bar, within one transaction.
 
-    `source` names the message that asked, so that the same one cannot log twice.
+    `source` names the message, so that the same one cannot log twice.
     """
 
     book: Book
@@ -222,26 +222,26 @@ class Context:
     room_id: int
     now: datetime
     source: str
-    entry: int | None = None  # the last line written into the log, by which it can be undone
-    corrects: int | None = None  # the entry in whose place what is logged now stands
-    hurried: bool = False  # others wait meanwhile
-    watch: Watch = unwatched  # told by long work how far it is
-    lines: int = 0  # how many lines of fruit the message has logged so far
+    entry: int | None = None  # the number of the last log line, for undoing it
+    corrects: int | None = None  # the entry that new entries replace
+    hurried: bool = False  # the caller cannot wait
+    watch: Watch = unwatched  # progress callback for long work
+    lines: int = 0  # lines of fruit logged by the message so far
 
     def take_time(self) -> None:
-        """Say that what comes now takes long. Raises TakesTimeError where others wait meanwhile."""
+        """Announce long work. Raises TakesTimeError if the caller cannot wait."""
         if self.hurried:
             raise TakesTimeError
 
     def next_line(self) -> int:
-        """Return the number of the message's next line: no other message can log under the two together."""
+        """Return the number of the message's next line; the two together are unique."""
         self.lines += 1
         return self.lines
 
     def correct(self, row: Any, **changed: Any) -> Any:
-        """Write a row that takes another back or stands in its place, the same but for what is `changed`.
+        """Add a row that undoes or replaces another: a copy with the columns `changed`.
 
-        Nothing logged is erased: the new row points to the one before.
+        Nothing logged is deleted: the new row points to the previous one.
         """
         changed |= {"at": self.now, "corrects": row.id}
         if hasattr(row, "by"):
@@ -249,7 +249,7 @@ class Context:
         return self.book.add_like(row, changed)
 
     def log(self, what: str, undo_of: int | None = None, **details: Any) -> int:
-        """Write a line into the bar's log and return its number, by which it can be undone."""
+        """Add a line to the bar's log and return its number, for undoing it."""
         row = {
             "at": self.now,
             "by": self.person_id,

@@ -253,7 +253,7 @@ def _bot(settings: Settings, asking: LeanRequest) -> Bot:
 
 
 def _say(text: str) -> None:
-    print(text, file=sys.stderr)  # noqa: T201 - for whoever started the program
+    print(text, file=sys.stderr)  # noqa: T201 - shown to the operator
 
 
 def run(settings: Settings) -> int:

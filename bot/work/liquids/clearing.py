@@ -1,4 +1,4 @@
-"""Whether a mix stays clear: the models' estimate, and the bar's own checks, which weigh more."""
+"""Estimate whether a mix stays clear, from the models and the bar's own checks, which weigh more."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""How much of each formula the stock allows."""
+"""The amount of each formula that the stock allows."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Everything a bar has in its book, as one JSON document and as tables."""
+"""Export a bar's book as one JSON document and as tables."""
 
 from __future__ import annotations
 
@@ -46,14 +46,14 @@ _TELL_EVERY = 500
 
 @dataclass(frozen=True, slots=True)
 class Export:
-    """The files: their names with what is in them, and how many rows of each kind they hold."""
+    """The files by name with their content, and the number of rows of each kind."""
 
     files: tuple[tuple[str, bytes], ...]
     rows: dict[str, int]
 
 
 def export(context: Context) -> Export:
-    """Write the book down: formulas, prices, waste and batches as CSV, and all of it as JSON."""
+    """Export the book: formulas, prices, waste and batches as CSV, and everything as JSON."""
     found = document(context)
     text = json.dumps(found, ensure_ascii=False, indent=1).encode("utf-8")
     counts = {name: len(found[name]) for name in ("formulas", "prices", "waste", "batches")}
@@ -61,18 +61,18 @@ def export(context: Context) -> Export:
 
 
 def origin_of(bar: Bar) -> str:
-    """Return a name for this bar in this database that no other is likely to have."""
+    """Return a name for this bar in this database that is practically unique."""
     said = f"{bar.id} {int(bar.created_at.timestamp())} {bar.zone}"
     return hashlib.sha256(said.encode()).hexdigest()[:12]
 
 
 def document(context: Context) -> dict[str, Any]:
-    """Return all that stands in the book; what was taken back is left out."""
+    """Return the content of the book, without undone rows."""
     return _Writer(context).document()
 
 
 class _Writer:
-    """Writes the rows of one bar. It is pydantic's context: what is numbered in the bar, by name."""
+    """Writes the rows of one bar; as pydantic's context it maps numbers to names."""
 
     def __init__(self, context: Context) -> None:
         bar = context.book.session.get(Bar, context.bar.id)
@@ -84,21 +84,21 @@ class _Writer:
         self.formula_names = {row.id: row.name for row in self._all(Formula)}
         self.people = {row.person_id: row.name for row in self._all(Member)}
         self._origin = origin_of(bar)
-        # A row that came from a file keeps the reference it had there, so that it never comes in twice.
+        # A row imported from a file keeps its reference, so that it is never imported twice.
         self._refs = {(row.kind, row.number): row.ref for row in self._all(Imported)}
-        self._standing: dict[str, list[int]] = {}  # the numbers of the rows that stand, by kind
+        self._standing: dict[str, list[int]] = {}  # the numbers of the valid rows, by kind
 
     def ref(self, kind: str, number: int) -> str:
         """Return the reference of a row."""
         return self._refs.get((kind, number)) or f"{self._origin}:{kind}:{number}"
 
     def last(self, kind: str, number: int) -> str | None:
-        """Return the reference of the last row of a kind that stands and is numbered no higher."""
+        """Return the reference of the last valid row of a kind with at most this number."""
         at = bisect_right(self._standing[kind], number)
         return self.ref(kind, self._standing[kind][at - 1]) if at else None
 
     def document(self) -> dict[str, Any]:
-        """Write all of it."""
+        """Write the document."""
         deliveries = [row for row in self._stand(Delivery) if row.amount_milli >= 0]
         wasted = [row for row in self._stand(Waste) if (row.count_milli or row.grams_milli or 0) > 0]
         made = self._all(Batch, Batch.state != "undone", order=Batch.id)
@@ -124,7 +124,7 @@ class _Writer:
         }
 
     def _stand(self, table: type[Any]) -> list[Any]:
-        """Return rows that were not taken back; rows that only take back are left out too."""
+        """Return rows that are not undone, without the rows that undo others."""
         found = self._all(table, order=table.id)
         corrected = {row.corrects for row in found if row.corrects is not None}
         return [row for row in found if row.id not in corrected and not getattr(row, "void", False)]
@@ -133,7 +133,7 @@ class _Writer:
         return self._each(partial(model.of, names=self), found)
 
     def _each(self, copy: Callable[[Any], Row], found: Sequence[Any]) -> list[dict[str, Any]]:
-        """Write rows of which there can be very many, and tell how far it is."""
+        """Write rows that may be very many, and report progress."""
         written = []
         for number, one in enumerate(found, start=1):
             written.append(copy(one).written(self))
@@ -183,7 +183,7 @@ class _Writer:
         )
 
     def _batches(self) -> Callable[[Batch], Row]:
-        """Return how a batch is written with its lines and what happened to it."""
+        """Return a function that writes a batch with its lines and events."""
         lines, events = defaultdict(list), defaultdict(list)
         for line in self._all(BatchLine, order=(BatchLine.batch_id, BatchLine.position)):
             lines[line.batch_id].append(rows.BatchLineRow.of(line, self))
@@ -203,5 +203,5 @@ class _Writer:
 
 
 def _renamed(numbered: dict[str, Any], names: dict[int, str]) -> dict[str, Any]:
-    """Return what is kept by numbers by the names that they have."""
+    """Return the values stored by number under their names."""
     return {names[int(number)]: one for number, one in numbered.items() if int(number) in names}

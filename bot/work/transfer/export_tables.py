@@ -1,4 +1,4 @@
-"""The exported document as tables for a spreadsheet."""
+"""Convert the exported document to tables for a spreadsheet."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from bot.work.transfer.rows import BatchRow, PriceRow, WasteRow
 
 
 def _columns(model: type[Row], *more: str) -> tuple[str, ...]:
-    """Return the plain fields of a kind of row, who, when and the reference last."""
+    """Return the plain fields of a kind of row; person, time and reference come last."""
     names = [field.alias or name for name, field in model.model_fields.items()]
     last = [name for name in ("at", "by", "ref") if name in names]
     return (*(name for name in names if name not in {*last, "lines", "events", "frozen"}), *more, *last)

@@ -1,8 +1,7 @@
-"""Rows of an exported document and the types of their fields, for writing, reading and checking.
+"""Field types of the rows of an exported document, for writing, reading and checking.
 
-A type's value is the one that the table's column keeps. Names and money need the bar: writing passes
-`Names` and reading passes an `Intake` as pydantic's context. What is wrong with a value is the type of
-the error, one of the words of `Problem.what`.
+A type's value is the value of the table's column. Names and money need the bar: writing passes `Names` and
+reading passes an `Intake` as pydantic's context. The type of an error is one of the words of `Problem.what`.
 """
 
 from __future__ import annotations
@@ -42,12 +41,12 @@ Writing = SerializationInfo[Any]
 
 
 def wrong(what: What, *inside: str | int) -> PydanticCustomError:
-    """Return the error of a wrong value; `inside` leads from the validated value to the wrong one."""
+    """Return the error for a wrong value; `inside` is the path from the validated value to the wrong one."""
     return PydanticCustomError(what, what, {"inside": inside})
 
 
 def _reads(what: What, read: Callable[[Any], Any]) -> PlainValidator:
-    """Return the check of a field whose wrong values are of one kind."""
+    """Return a field validator whose errors are all of one kind."""
 
     def check(value: Any) -> Any:
         try:
@@ -62,7 +61,7 @@ def _reads(what: What, read: Callable[[Any], Any]) -> PlainValidator:
 
 
 def _number(value: Any, most: int = _LARGEST) -> Fraction:
-    """Read an exact number from nothing up."""
+    """Read an exact number from zero up."""
     found = exact(str(value).strip())
     if not 0 <= found <= most:
         raise ValueError(value)
@@ -81,7 +80,7 @@ def _day(value: Any) -> date:
 
 
 def moment(value: datetime) -> str:
-    """Write an instant as the document has it."""
+    """Write an instant in the document's format."""
     return value.isoformat().replace("+00:00", "Z")
 
 
@@ -134,17 +133,17 @@ def _clean(value: Any, most: int) -> str:
 
 
 def text(most: int) -> PlainValidator:
-    """Return the check of a text of so many characters; it may be empty."""
+    """Return a validator for a text of limited length; it may be empty."""
     return PlainValidator(lambda value: _clean(value, most))
 
 
 def text_or_none(most: int) -> PlainValidator:
-    """Return the check of a text where an empty one is stored as null."""
+    """Return a validator for a text that is stored as null if empty."""
     return PlainValidator(lambda value: _clean(value, most) or None)
 
 
 def choice(*words: str) -> PlainValidator:
-    """Return the check of one of some words."""
+    """Return a validator for one of several words."""
     known = {word.casefold(): str(word) for word in words}
     return _reads("choice", lambda value: known[str(value).strip().casefold()])
 
@@ -157,7 +156,7 @@ def _name(value: Any) -> str:
 
 
 def _unit(value: Any) -> str:
-    """Return a canonical unit, also from a plain word that means just one."""
+    """Return a canonical unit, also from a plain word with only one meaning."""
     word = str(value).strip()
     try:
         dimension(word)
@@ -170,13 +169,13 @@ def _unit(value: Any) -> str:
 
 
 def _archived(value: Any, info: Reading) -> datetime | None:
-    """Return when it was put away: now, as the document says only whether."""
+    """Return the time of archiving: now, because the document only says whether."""
     now: datetime = info.context.now
     return now if str(value).casefold() in {"true", "yes"} else None
 
 
 def _details(value: Any) -> dict[str, Any]:
-    """Keep of an ingredient's details what is plain."""
+    """Keep the plain values of an ingredient's details."""
     return {
         str(name)[:40]: one[:200] if isinstance(one, str) else one
         for name, one in (list(value.items())[:20] if isinstance(value, dict) else ())
@@ -193,7 +192,7 @@ Archived = Annotated[
 ]
 
 
-# -- what is numbered in the bar, by its name in the document ---------------------------------------
+# -- numbers in the bar, names in the document ------------------------------------------------------
 
 
 def _item(value: Any, info: Reading) -> int:
@@ -222,7 +221,7 @@ def _formula_name(number: int, info: Writing) -> str:
 
 
 def _known_formulas(value: Any, info: Reading) -> list[int]:
-    """Read names of formulas; one that this bar does not have is left out."""
+    """Read names of formulas, leaving out those unknown to this bar."""
     keys = [plain_name(str(name)) for name in value] if isinstance(value, list) else []
     return [info.context.formulas[key] for key in keys if key in info.context.formulas]
 
@@ -232,7 +231,7 @@ def _formula_names(numbers: list[int], info: Writing) -> list[str]:
 
 
 def _whoever_reads(value: Any, info: Reading) -> int:
-    """Return who takes the file in: the people that it names are not of this bar."""
+    """Return the importing person, because the people in the file are not members of this bar."""
     number: int = info.context.person_id
     return number
 
@@ -256,31 +255,31 @@ class Row(BaseModel):
 
     model_config = ConfigDict(defer_build=True)
 
-    KIND: ClassVar[str] = ""  # by which its reference names it; '' for rows without one
+    KIND: ClassVar[str] = ""  # the fields of its reference; '' for rows without one
     TABLE: ClassVar[type[tables.Base]]
 
     @model_validator(mode="before")
     @classmethod
     def _without_nothing(cls, data: Any) -> Any:
-        """An empty field is one that is not there."""
+        """Drop empty fields, which count as missing."""
         if not isinstance(data, dict):
             return data
         return {name: value for name, value in data.items() if value is not None and value != ""}
 
     @classmethod
     def of(cls, row: Any, names: Any, **more: Any) -> Self:
-        """Copy a row of the table; `more` are fields that it has no column for."""
+        """Copy a row of the table; `more` holds fields without a column."""
         if "ref" in cls.model_fields:
             more["ref"] = names.ref(cls.KIND, row.id)
         found = {name: getattr(row, name) for name in cls.model_fields if name not in more}
         return cls.model_construct(**found, **more)
 
     def written(self, names: Any) -> dict[str, Any]:
-        """Return the row as the document has it."""
+        """Return the row in the document's format."""
         return self.model_dump(by_alias=True, context=names)
 
     def stored(self, **more: Any) -> Any:
-        """Return the row of the table; `more` are columns that the document does not have."""
+        """Return the row of the table; `more` holds columns that the document does not have."""
         columns = self.TABLE.__mapper__.columns
         found = {name: value for name, value in self.__dict__.items() if name in columns}
         return self.TABLE(**{**found, **more})

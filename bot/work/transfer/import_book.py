@@ -1,4 +1,4 @@
-"""Taking in what stands in the book: ingredients, settings, formulas, sprayers and prices."""
+"""Import the book: ingredients, settings, formulas, sprayers and prices."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ _BESIDE = ("density_g_per_ml", "density_source", "grams_each", "food_grade", "de
 
 
 class BookIntake(Intake):
-    """Takes in what the bar knows, as against what it logged. Each way returns whether the row is new."""
+    """Imports the book, as opposed to the log. Each method returns whether the row is new."""
 
     def _ingredient(self, row: IngredientRow) -> bool:
         key = plain_name(row.name)
@@ -47,7 +47,7 @@ class BookIntake(Intake):
         self.ingredients[key] = number
         return True
 
-    # -- settings, into a bar that has nothing in its book yet --------------------------------
+    # -- settings, if the book is still empty -------------------------------------------------
 
     def _settings(self) -> None:
         given = self._sheet.bar
@@ -70,7 +70,7 @@ class BookIntake(Intake):
         self._taken.settings = True
 
     def _own(self) -> None:
-        """Set which sprayer is the bar's own and what formulas take, now that they have numbers here."""
+        """Set the bar's default sprayer and the costs of formulas, now that they have numbers here."""
         if self._bar is None:
             return
         sprayer = self._sprayers.get(plain_name(self._bar.sprayer or ""))
@@ -117,7 +117,7 @@ class BookIntake(Intake):
         return True
 
     def _version(self, row: FormulaRow, one: VersionRow) -> FormulaVersion:
-        """Return a version; what the file leaves open is as usual for its kind."""
+        """Return a version; missing values take the defaults of its kind."""
         usual = PREPARATION_DEFAULTS[Preparation(row.preparation)]
         found: FormulaVersion = one.stored(made_by=self.person_id, made_at=one.made_at or self.now)
         if found.rest_hours is None:
@@ -133,7 +133,7 @@ class BookIntake(Intake):
         return found
 
     def _strengths(self, version: VersionRow) -> None:
-        """A table of formulas says a spirit's strength beside it; one that is known is left as it is."""
+        """Set the strengths in a table of formulas, except for spirits with a known strength."""
         for line in version.lines:
             found = self._book.get(Ingredient, line.ingredient_id)
             if line.strength_percent is not None and found is not None and found.strength_percent is None:
@@ -157,7 +157,7 @@ class BookIntake(Intake):
     def _price(self, row: PriceRow) -> bool | None:
         at, newer = row.at or self.now, self._in_force.get(row.ingredient_id)
         if newer is not None and newer.at > at:
-            self._taken.older += 1  # the newest row is the price in force, and history is not rewritten
+            self._taken.older += 1  # the newest row is the valid price, and history is not rewritten
             return None
         high = row.garnishes_high or row.garnishes_low
         self._note(row, self._book.add(row.stored(at=at, garnishes_high=high)).id)

@@ -1,4 +1,4 @@
-"""Taking a file in: first for trial, then for good, all of it or nothing, and each row only once."""
+"""Import a file: first as a trial, then for good, all or nothing, and each row only once."""
 
 from __future__ import annotations
 
@@ -20,10 +20,10 @@ MOST_UPLOADS_DAYS = 2
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """What a file would bring: how many rows of each kind are new, how many are here already.
+    """The trial import of a file: how many rows of each kind are new, and how many exist already.
 
-    `problems` are what has to be mended in it first; then nothing of it can come in. `upload` is the
-    number under which it is kept until somebody says yes.
+    `problems` must be fixed first; with any, nothing can be imported. `upload` is the number of the stored
+    file until the import is confirmed.
     """
 
     name: str
@@ -33,17 +33,17 @@ class Trial:
 
     @property
     def good(self) -> bool:
-        """Whether it can be taken in."""
+        """Whether it can be imported."""
         return not self.problems
 
 
 def receive(context: Context, name: str, content: bytes) -> Trial:
-    """Keep a sent file and try it: nothing of it is in the book afterwards.
+    """Store an uploaded file and try the import without changing the book.
 
-    Raises UnreadableFileError for what is no such file.
+    Raises UnreadableFileError for any other kind of file.
     """
     known = (export.FORMAT, export.VERSION)
-    read_file(name, content, known)  # before it is kept at all
+    read_file(name, content, known)  # before the file is stored
     context.book.session.execute(
         delete(Upload).where(
             Upload.bar_id == context.bar.id,
@@ -62,7 +62,7 @@ def receive(context: Context, name: str, content: bytes) -> Trial:
 
 
 def take_in(context: Context, upload: int) -> Trial:
-    """Take a kept file in. Raises NotThereError for one that is gone, BadValueError if it has problems."""
+    """Import a stored file. Raises NotThereError if it is gone, BadValueError if it has problems."""
     row = context.book.get(Upload, upload)
     if row is None:
         raise NotThereError("file", str(upload))

@@ -1,4 +1,4 @@
-"""Taking in what was logged: deliveries, waste, juice, batches, drinks, counts, peeled fruit and pars."""
+"""Import the log: deliveries, waste, juice, batches, drinks, counts, peeled fruit and pars."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from storage.tables import Batch, Counter, Formula, Ingredient, StockPar, Waste
 
 
 class LogIntake(Intake):
-    """Takes in what happened in the bar. Each way returns whether the row is new."""
+    """Imports the events of the bar. Each method returns whether the row is new."""
 
     def _logged(self, row: Logged) -> bool:
         self._keep(row, row.stored())
@@ -38,7 +38,7 @@ class LogIntake(Intake):
         return True
 
     def _cost(self, line: Waste, at: datetime) -> None:
-        """Cost a line of a table at the price that was in force, where the table does not say."""
+        """Compute the cost of a table's line at the price valid then, if the table has no cost."""
         if line.ingredient_id not in self._courses:
             self._courses[line.ingredient_id] = prices.course(self._context, line.ingredient_id)
         price = self._courses[line.ingredient_id].at(at)
@@ -75,7 +75,7 @@ class LogIntake(Intake):
         return found.name
 
     def _batch_number(self, wanted: int) -> int:
-        """Return the number from the file while it is free, so that the labels on the bottles stay true."""
+        """Return the number in the file if it is free, so that the labels on the bottles stay valid."""
         query = self._book.rows(Counter, Counter.value).where(Counter.name == Batch.__tablename__)
         last = self._book.session.scalar(query) or 0
         return self._book.next_number(Batch.__tablename__, max(wanted - last, 1))

@@ -1,4 +1,4 @@
-"""Finding what a row of a sent file refers to: what came in before, ingredients and formulas by name."""
+"""Resolve the references of an imported row: earlier imports, and ingredients and formulas by name."""
 
 from __future__ import annotations
 
@@ -22,18 +22,18 @@ from bot.work.transfer.rows import SECTIONS, BarRow, Referenced
 from storage.tables import Bar, Formula, Imported, Ingredient, Sprayer, Waste
 
 _REFERENCED: dict[str, Any] = {model.KIND: model.TABLE for model in SECTIONS.values() if model.KIND}
-_TOGETHER = 1_000  # more would only take memory
+_TOGETHER = 1_000  # more would only use memory
 _NUMBER = re.compile(r"[0-9]{1,18}")
-# Names are looked through at every message: more than any bar uses would slow down all the others.
+# Every message searches the names: more than any bar uses would slow down everybody.
 MOST_NAMES = 2_000
 
 
 @dataclass
 class Taken:
-    """How many rows of each kind were new, how many were here already; `older` prices were left out.
+    """How many rows of each kind were new, and how many existed already; `older` prices were left out.
 
-    `settings`: the bar had nothing in its book, so its settings came in too. `renumbered` are the batches
-    whose number was not free: the one in the file, and the one they have now.
+    `settings`: the book was empty, so the settings were imported too. `renumbered` are the batches whose
+    number was taken: the number in the file, and the new one.
     """
 
     new: dict[str, int] = field(default_factory=dict)
@@ -41,22 +41,22 @@ class Taken:
     older: int = 0
     settings: bool = False
     renumbered: list[tuple[int, int]] = field(default_factory=list)
-    brought: dict[str, list[int]] = field(default_factory=dict)  # numbers by kind, to take them back by
+    brought: dict[str, list[int]] = field(default_factory=dict)  # numbers by kind, for undoing the import
     latest: dict[str, int] = field(default_factory=dict)  # a formula's newest version
-    runs: dict[str, int] = field(default_factory=dict)  # how often a sprayer was weighed
+    runs: dict[str, int] = field(default_factory=dict)  # the number of a sprayer's weighings
     pars: list[tuple[int, str, str]] = field(default_factory=list)
     strengths: list[tuple[int, str]] = field(default_factory=list)
     settings_entries: list[int] = field(default_factory=list)
 
     def note(self, kind: str, *numbers: int) -> None:
-        """Note what was written into the book."""
+        """Record the rows added to the book."""
         self.brought.setdefault(kind, []).extend(numbers)
 
 
 class Intake:
-    """What taking in a sheet needs: the book, and what came in before. It is pydantic's context.
+    """The state of an import: the book and earlier imports. It is pydantic's context.
 
-    What is wrong goes to the sheet's problems; the caller then keeps nothing.
+    Errors go to the sheet's problems; the caller then keeps nothing.
     """
 
     def __init__(self, context: Context, sheet: Sheet, upload: int) -> None:
@@ -80,17 +80,17 @@ class Intake:
         self._courses: dict[int, Course] = {}
         self._waiting: list[tuple[Referenced, Any]] = []
         self._new_refs: list[Imported] = []
-        self._bar: BarRow | None = None  # what the file says of its bar, where that comes in too
-        self._line = 0  # of the file, where the row being taken in stands
+        self._bar: BarRow | None = None  # the file's data about its bar, if imported too
+        self._line = 0  # of the current row in the file
         self._source = f"import {upload}"
 
     @property
     def bar(self) -> BarView:
-        """The bar as it is by now: the file's settings may have come in."""
+        """The bar in its current state: the file's settings may have been imported."""
         return self._context.bar
 
     def _is_empty(self) -> bool:
-        """Whether no formula, price or waste stands in the book: what was taken back does not."""
+        """Whether the book has no formula, price or waste, apart from undone ones."""
         later = aliased(Waste)
         corrected = select(later.id).where(later.bar_id == Waste.bar_id, later.corrects == Waste.id).exists()
         return (
@@ -100,7 +100,7 @@ class Intake:
         )
 
     def by_ref(self, kind: str, ref: str) -> int | None:
-        """Return the number of the row that one of a file came in as before, or None."""
+        """Return the number of the row that a reference was imported as before, or None."""
         if (kind, ref) in self._imported:
             return self._imported[kind, ref]
         origin, _sign, number = ref.partition(f":{kind}:")
@@ -110,7 +110,7 @@ class Intake:
         return None
 
     def _keep(self, row: Referenced, line: Any) -> None:
-        """Write a row down together with others of its kind: one by one takes ten times as long."""
+        """Add a row in a batch with others of its kind: one by one takes ten times as long."""
         self._waiting.append((row, line))
         if len(self._waiting) >= _TOGETHER:
             self._write_kept()
@@ -123,14 +123,14 @@ class Intake:
         self._waiting, self._new_refs = [], []
 
     def _note(self, row: Referenced, number: int) -> None:
-        """Note what was written, and under which reference it is known again."""
+        """Record an added row and the reference that identifies it."""
         self._taken.note(row.KIND, number)
         if row.ref and (row.KIND, row.ref) not in self._imported:
             self._new_refs.append(Imported(kind=row.KIND, ref=row.ref, number=number))
             self._imported[row.KIND, row.ref] = number
 
     def item(self, name: str, kind: IngredientKind | None) -> int:
-        """Return the ingredient of a name; a new one is written down as of this kind."""
+        """Return the ingredient of a name, adding a new one with this kind."""
         key = plain_name(name)
         if key not in self.ingredients:
             self._room_for_one_more(self.ingredients)
@@ -142,7 +142,7 @@ class Intake:
         return number
 
     def _bring_back(self, number: int) -> None:
-        """Take an ingredient that was put away back into use, as part of what this file brings."""
+        """Restore an archived ingredient, as part of this import."""
         found = self._book.get(Ingredient, number)
         assert found is not None  # noqa: S101 - it was among the bar's own
         found.archived_at = None
@@ -151,6 +151,6 @@ class Intake:
 
     @staticmethod
     def _room_for_one_more(names: Sized) -> None:
-        """Raise UnreadableFileError when a bar would have more names of a kind than it can use."""
+        """Raise UnreadableFileError if a bar would have more names of a kind than it can use."""
         if len(names) >= MOST_NAMES:
             raise UnreadableFileError("names")

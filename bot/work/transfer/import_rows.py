@@ -1,4 +1,4 @@
-"""Reading a sent file: JSON or CSV into rows, and what turns out to be wrong with them, with where."""
+"""Read an uploaded JSON or CSV file into rows, and collect its errors with their place."""
 
 from __future__ import annotations
 
@@ -18,15 +18,15 @@ from bot.work.transfer.rows import SECTIONS
 
 MOST_BYTES = 5 * 1024 * 1024
 MOST_ROWS = 100_000
-# These are written one by one and looked through whole: no bar has so many of them.
+# These are inserted one by one and searched completely: no bar has so many of them.
 MOST_SINGLE = 20_000
 _SINGLE = frozenset({"ingredients", "formulas", "sprayers", "prices", "batches", "counts", "pars"})
 MOST_COLUMNS = 100
-# A row takes a few hundred bytes of memory whatever little stands in it, so they are counted beforehand.
+# A row takes a few hundred bytes of memory however short it is, so rows are counted in advance.
 _MOST_OBJECTS = 4 * MOST_ROWS
 MOST_PROBLEMS = 200
-_LINE = " line"  # the line of a table that a row within another one stood on
-# What pydantic calls wrong by itself.
+_LINE = " line"  # the line of a table that contains this nested row
+# The error types of pydantic itself.
 _WHAT = {
     **dict.fromkeys(("too_short", "list_type", "model_type"), "missing"),
     **dict.fromkeys(("bool_parsing", "bool_type"), "choice"),
@@ -37,7 +37,7 @@ _MINE = frozenset(get_args(What))
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing that is wrong: in which list and row (as counted by a spreadsheet in CSV, from 1 in JSON).
+    """One error: its list and row (counted as in a spreadsheet for CSV, from 1 for JSON).
 
     `what` is 'missing', 'number', 'day', 'moment', 'unit', 'choice', 'unknown', 'long' or 'twice'.
     """
@@ -51,7 +51,7 @@ class Problem:
 
 @dataclass
 class UnreadableFileError(WorkError):
-    """The file cannot be taken in at all.
+    """The file cannot be imported at all.
 
     `why` is 'size', 'names', 'json', 'csv', 'columns', 'batches', 'format' or 'version'.
     """
@@ -62,20 +62,20 @@ class UnreadableFileError(WorkError):
 
 @dataclass(slots=True)
 class Given:
-    """A row as a file has it: the line or place that it stands on, and its fields by name."""
+    """A row of a file: its line or place, and its fields by name."""
 
     line: int
     data: dict[str, Any]
 
     def text(self, name: str) -> str:
-        """Return a field as text, '' where there is nothing in it."""
+        """Return a field as text, '' if it is empty."""
         value = self.data.get(name)
         return "" if value is None else str(value).strip()
 
 
 @dataclass
 class Sheet:
-    """What a file holds: the bar it came from, and rows by kind. `is_table` marks a CSV."""
+    """The content of a file: its bar of origin, and rows by kind. `is_table` marks a CSV."""
 
     bar: dict[str, Any]
     rows: dict[str, list[Given]]
@@ -88,11 +88,11 @@ class Sheet:
 
     @property
     def count(self) -> int:
-        """How many rows there are of all kinds."""
+        """The total number of rows."""
         return sum(map(len, self.rows.values()))
 
     def wrong(self, kind: str, row: Given, what: str, path: Sequence[str | int]) -> None:
-        """Note that the value at the end of a path through the row is wrong or missing."""
+        """Record that the value at the end of a path through the row is wrong or missing."""
         line, names = row.line, [""]
         value: Any = row.data
         for step in path:
@@ -108,7 +108,7 @@ class Sheet:
         self.problems.append(Problem(kind, line, ", ".join(names[1:]), shown, what))
 
     def refused(self, kind: str, row: Given, error: ValidationError) -> None:
-        """Note all that is wrong with a row."""
+        """Record all errors of a row."""
         for one in error.errors(include_url=False, include_input=False):
             path = (*one["loc"], *one.get("ctx", {}).get("inside", ()))
             self.wrong(
@@ -116,7 +116,7 @@ class Sheet:
             )
 
     def refs_seen_twice(self, kind: str) -> None:
-        """Note rows that say they are one that stood above already."""
+        """Record rows with the reference of an earlier row."""
         seen: set[str] = set()
         for row in self.of(kind):
             ref = row.text("ref")
@@ -126,7 +126,7 @@ class Sheet:
 
 
 def read_file(name: str, content: bytes, known: tuple[str, int]) -> Sheet:
-    """Read a file by what is in it. `known` is the format's name and version. Raises UnreadableFileError."""
+    """Read a file by its content. `known` is the format's name and version. Raises UnreadableFileError."""
     if len(content) > MOST_BYTES:
         raise UnreadableFileError("size")
     start = content.removeprefix("\ufeff".encode()).lstrip()[:1]
@@ -160,7 +160,7 @@ def _read_json(content: bytes, known: tuple[str, int]) -> Sheet:
     return sheet
 
 
-# Which columns tell what a table holds.
+# The columns that identify the kind of a table.
 _TABLES: tuple[tuple[str, frozenset[str]], ...] = (
     ("formulas", frozenset({"formula", "ingredient", "amount", "unit"})),
     ("waste", frozenset({"day", "fruit"})),
@@ -190,7 +190,7 @@ def _read_table(content: bytes) -> Sheet:
 
 
 def _give_refs(kind: str, rows: Sequence[Given]) -> None:
-    """Give rows without a reference one by what they say, so that the same file comes in once."""
+    """Give rows without a reference one from their content, so that the same file is imported once."""
     seen: dict[str, int] = {}
     for row in rows:
         if row.data.get("ref"):
@@ -202,7 +202,7 @@ def _give_refs(kind: str, rows: Sequence[Given]) -> None:
 
 
 def _grouped(rows: Sequence[Given], sheet: Sheet) -> list[Given]:
-    """Gather the lines of a formula table into one row for each formula, as the JSON has them."""
+    """Group the lines of a formula table into one row per formula, as in the JSON."""
     by_name: dict[str, list[Given]] = {}
     for row in rows:
         if not row.text("formula"):

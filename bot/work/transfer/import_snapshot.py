@@ -1,4 +1,4 @@
-"""The frozen copy that a batch keeps of its formula, made again from a file."""
+"""Rebuild a batch's frozen copy of its formula from a file."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ _Exact = Annotated[str, AfterValidator(_from_nothing_up)]
 
 
 class _AsFarAsItFits(BaseModel):
-    """What the file says where that fits, else the field's default."""
+    """The file's value if it is valid, else the field's default."""
 
     @field_validator("*", mode="wrap")
     @classmethod
@@ -109,9 +109,9 @@ class _Snapshot(_AsFarAsItFits):
 def snapshot(
     row: BatchRow, formula: str, lines: Sequence[BatchLine], names: Mapping[int, str]
 ) -> dict[str, Any]:
-    """Return the frozen copy from the file as far as it can be trusted, the rest from the row itself.
+    """Return the frozen copy from the valid parts of the file, and the rest from the row itself.
 
-    Ingredients are known by other numbers here, so they are found again by name.
+    Ingredients have other numbers here, so they are matched by name.
     """
     said = _Snapshot.model_validate(row.frozen)
     was = {plain_name(one.name): one for one in said.lines}

@@ -1,6 +1,6 @@
-"""Taking an import back: what it logged by opposite rows, what it named by putting it away.
+"""Undo an import: reverse its log entries with opposite rows, and archive the names that it added.
 
-Whatever somebody used since stays, and is named. Afterwards the same file, or a mended one, can come in.
+Anything used since stays, and is named. Afterwards the same file, or a corrected one, can be imported.
 """
 
 from __future__ import annotations
@@ -46,7 +46,7 @@ from storage.tables import (
 )
 
 _AT_ONCE = 500
-# Each kind of logged row, and what of it has the opposite sign in the row that takes it back.
+# Each kind of logged row, with the columns that have the opposite sign in the row that undoes it.
 _LOGGED: dict[str, tuple[Any, tuple[str, ...]]] = {
     "price": (Price, ()),
     "delivery": (Delivery, ("amount_milli", "cost_minor")),
@@ -63,20 +63,20 @@ Spans = list[list[int]]
 
 
 def spans(numbers: Iterable[int]) -> Spans:
-    """Write numbers as [first, last] of each run of neighbours: an import's rows are mostly one run."""
+    """Convert numbers to [first, last] for each consecutive run: an import's rows are mostly one run."""
     ordered = sorted(set(numbers))
     runs = groupby(enumerate(ordered), key=lambda one: one[1] - one[0])
     return [[found[0], found[-1]] for found in ([number for _at, number in run] for _key, run in runs)]
 
 
 def within(column: Any, numbers: Spans) -> ColumnElement[bool]:
-    """Return the condition that a column lies in one of the spans."""
+    """Return the condition that a column is in one of the spans."""
     return or_(false(), *(column.between(first, last) for first, last in numbers))
 
 
 @dataclass
 class _Brought:
-    """What one import, or several, brought: spans of numbers by kind."""
+    """The rows of one import, or several: spans of numbers by kind."""
 
     numbers: dict[str, Spans] = field(default_factory=dict)
 
@@ -92,9 +92,9 @@ class _Brought:
 
 
 def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
-    """Take back all that an import brought; return what is `kept`, by name, because it was used since.
+    """Undo an import; return the names `kept` because they were used since.
 
-    Raises NotThereError for an import of which is not known what it brought.
+    Raises NotThereError for an import without a record of its rows.
     """
     if "brought" not in details:
         raise NotThereError("log entry", "")
@@ -122,7 +122,7 @@ def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
 
 
 def _all_gone(context: Context, brought: _Brought) -> _Brought:
-    """Return what this import brought and what earlier ones did that were taken back: none of it is a use."""
+    """Return the rows of this import and of earlier undone ones: none of them counts as a use."""
     gone = _Brought()
     gone.add(brought.numbers)
     imports = {row.id: row for row in context.book.all(Entry, Entry.what == "import")}
@@ -135,7 +135,7 @@ def _all_gone(context: Context, brought: _Brought) -> _Brought:
 
 
 def _formulas(context: Context, brought: _Brought, gone: _Brought, latest: dict[str, int]) -> list[str]:
-    """Put formulas away under names that leave theirs free; those used since stay."""
+    """Archive formulas under other names, which frees theirs; those used since stay."""
     numbers = brought.ids("formula")
     if not numbers:
         return []
@@ -163,7 +163,7 @@ def _formulas(context: Context, brought: _Brought, gone: _Brought, latest: dict[
 
 
 def _freed(context: Context, table: Any, row: Any) -> tuple[str, str]:
-    """Return a name for what is put away, so that a file can bring the same name again."""
+    """Return a name for an archived thing, so that a file can use its name again."""
     name = f"{row.name[:60]} (#{row.id})"
     while context.book.one(table, table.match_key == plain_name(name)) is not None:
         name = f"{name[:70]} ’"
@@ -171,7 +171,7 @@ def _freed(context: Context, table: Any, row: Any) -> tuple[str, str]:
 
 
 def _ingredients(context: Context, brought: _Brought, gone: _Brought) -> list[str]:
-    """Put away the ingredients that nothing else uses."""
+    """Archive the ingredients that nothing else uses."""
     numbers = brought.ids("ingredient")
     if not numbers:
         return []
@@ -190,7 +190,7 @@ def _items_used(context: Context, numbers: Sequence[int], brought: _Brought, gon
     used: set[int] = set()
     for table in _ITEMS:
         where: list[ColumnElement[bool]] = [table.ingredient_id.in_(numbers)]
-        if table in _KIND:  # rows that correct others are of the same thing as those
+        if table in _KIND:  # rows that correct others concern the same thing
             where += [table.corrects.is_(None), ~within(table.id, gone.of(_KIND[table]))]
         if table is PeeledFruit:
             where.append(~within(PeeledFruit.id, gone.of("peeled")))
@@ -243,14 +243,14 @@ def _sprayers(context: Context, brought: _Brought, runs: dict[str, int]) -> list
 
 
 def _pieces(numbers: Spans) -> Iterator[tuple[int, int]]:
-    """Cut spans into pieces of what is worked at once."""
+    """Split spans into chunks."""
     for first, last in numbers:
         for start in range(first, last + 1, _AT_ONCE):
             yield start, min(last, start + _AT_ONCE - 1)
 
 
 def _reverse(context: Context, kind: str, first: int, last: int) -> set[int]:
-    """Write the opposite of each row that still stands; return the ingredients it is about."""
+    """Add the opposite of each valid row; return the ingredients concerned."""
     table, signs = _LOGGED[kind]
     rows = _standing(context, table, first, last)
     context.book.add_all([_opposite(context, row, signs) for row in rows])
@@ -258,7 +258,7 @@ def _reverse(context: Context, kind: str, first: int, last: int) -> set[int]:
 
 
 def _standing(context: Context, table: Any, first: int, last: int) -> list[Any]:
-    """Return the rows from first to last, each as it stands: itself, what replaced it, or nothing."""
+    """Return the rows from first to last in their current state: the row, its replacement, or nothing."""
     rows = list(context.book.all(table, table.id.between(first, last), order=table.id))
     standing: list[Any] = []
     while rows:
@@ -270,7 +270,7 @@ def _standing(context: Context, table: Any, first: int, last: int) -> list[Any]:
 
 
 def _takes_back(row: Any) -> bool:
-    """Whether a row that corrects another only takes it back."""
+    """Whether a row that corrects another only undoes it."""
     if isinstance(row, Waste):
         return (row.count_milli or row.grams_milli or 0) <= 0
     if isinstance(row, Delivery):
@@ -305,7 +305,7 @@ def _batches(context: Context, brought: _Brought) -> set[int]:
 
 
 def _values(context: Context, details: dict[str, Any]) -> set[int]:
-    """Take back pars and strengths, where nobody changed them since."""
+    """Undo pars and strengths, unless changed since."""
     items: set[int] = set()
     for number, amount, unit in details.get("pars", []):
         par = context.book.get(StockPar, number)
@@ -321,7 +321,7 @@ def _values(context: Context, details: dict[str, Any]) -> set[int]:
 
 
 def _forget(context: Context, brought: _Brought) -> None:
-    """Forget that these rows came in, so that the same ones can come again."""
+    """Forget the import of these rows, so that they can be imported again."""
     for kind, numbers in brought.numbers.items():
         for row in context.book.all(Imported, Imported.kind == kind, within(Imported.number, numbers)):
             context.book.session.delete(row)
@@ -329,7 +329,7 @@ def _forget(context: Context, brought: _Brought) -> None:
 
 
 def _settings(context: Context, number: int) -> None:
-    """Set back what the file set, unless somebody did that by its own line in the log."""
+    """Restore the settings set by the file, unless a later log line changed them."""
     row = context.book.get(Entry, number)
     if row is None or context.book.one(Entry, Entry.undo_of == number) is not None:
         return

@@ -1,4 +1,4 @@
-"""Writing the rows of a checked file into the book, each by its reference only once."""
+"""Write the rows of a checked file to the book, each reference only once."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _TELL_EVERY = 100
 
 
 class Taker(BookIntake, LogIntake):
-    """Takes one sheet in. What is wrong goes to the sheet's problems; the caller then keeps nothing."""
+    """Imports one sheet. Errors go to the sheet's problems; the caller then keeps nothing."""
 
     def take(self) -> Taken:
         """Write everything that is new."""
@@ -67,7 +67,7 @@ class Taker(BookIntake, LogIntake):
         self._write_kept()
 
     def _is_known(self, row: Row) -> bool:
-        """Whether a row came in before; a formula is known by its name, by which the file refers to it."""
+        """Whether a row was imported before; a formula's name is its reference in the file."""
         if not isinstance(row, Referenced) or isinstance(row, FormulaRow):
             return False
         return self.by_ref(row.KIND, row.ref) is not None

@@ -1,6 +1,6 @@
-"""The rows of an exported document: one model for each kind, for writing and for reading.
+"""The rows of an exported document: one model per kind, for writing and for reading.
 
-A field bears the name of its column; where the document has another name for it, that is the alias.
+A field has the name of its column; an alias gives a different name in the document.
 """
 
 from __future__ import annotations
@@ -29,21 +29,21 @@ from bot.work.transfer import fields as of
 from bot.work.transfer.fields import Row, choice, text, text_or_none, wrong
 from storage import tables
 
-_LATE_EVENING = 22 * 60  # when waste of which only the day is known is taken to have been logged
-# What a count remembers as the last that came or went before it.
+_LATE_EVENING = 22 * 60  # assumed time of waste with a known day only
+# The last delivery, batch and waste before a count.
 _AFTER = {"after_delivery": "delivery", "after_batch": "batch", "after_waste": "waste"}
 _Word = Annotated[str, StringConstraints(min_length=1, max_length=64)]
 _WHOEVER = Field(default=None, validate_default=True)
 
 
 class Referenced(Row):
-    """A row that is known again by its reference."""
+    """A row identified by its reference."""
 
     ref: Annotated[str, text(80)] = ""
 
 
 class Logged(Referenced):
-    """A row that somebody logged on a business day; of day and instant one is enough."""
+    """A row logged on a business day; either day or instant is enough."""
 
     business_day: of.Day | None = Field(None, alias="day")
     at: of.Moment | None = None
@@ -61,7 +61,7 @@ class Logged(Referenced):
         return self
 
 
-# -- what the bar knows ---------------------------------------------------------------------
+# -- the book ------------------------------------------------------------------------------
 
 
 class IngredientRow(Row):
@@ -81,7 +81,7 @@ class IngredientRow(Row):
 
 
 class FormulaLineRow(Row):
-    """One ingredient of a formula; a table of formulas also says how strong it is."""
+    """One ingredient of a formula; a table of formulas also has its strength."""
 
     TABLE = tables.FormulaLine
 
@@ -92,7 +92,7 @@ class FormulaLineRow(Row):
 
 
 class VersionRow(Row):
-    """What a formula says in one version."""
+    """One version of a formula."""
 
     TABLE = tables.FormulaVersion
 
@@ -180,7 +180,7 @@ class PriceRow(Referenced):
 
 
 class ParRow(Row):
-    """The least that is wanted of something."""
+    """The minimum stock of an ingredient."""
 
     TABLE = tables.StockPar
 
@@ -189,11 +189,11 @@ class ParRow(Row):
     unit: of.Unit
 
 
-# -- what was logged ------------------------------------------------------------------------
+# -- the log -------------------------------------------------------------------------------
 
 
 class DeliveryRow(Logged):
-    """What was bought in."""
+    """A delivery."""
 
     KIND = "delivery"
     TABLE = tables.Delivery
@@ -227,7 +227,7 @@ class WasteRow(Logged):
 
 
 class JuicingRow(Logged):
-    """Fruit juiced and what it gave."""
+    """Fruit juiced and the juice."""
 
     KIND = "juicing"
     TABLE = tables.Juicing
@@ -238,7 +238,7 @@ class JuicingRow(Logged):
 
 
 class BatchLineRow(Row):
-    """One ingredient that went into a batch."""
+    """One ingredient of a batch."""
 
     TABLE = tables.BatchLine
 
@@ -249,7 +249,7 @@ class BatchLineRow(Row):
 
 
 class BatchEventRow(Row):
-    """Something that happened to a batch."""
+    """An event of a batch."""
 
     TABLE = tables.BatchEvent
 
@@ -261,7 +261,7 @@ class BatchEventRow(Row):
 
 
 class BatchRow(Referenced):
-    """A batch with its lines and what happened to it."""
+    """A batch with its lines and events."""
 
     KIND = "batch"
     TABLE = tables.Batch
@@ -323,7 +323,7 @@ class CountRow(Logged):
 
 
 class PeeledRow(Referenced):
-    """Peeled fruit that still lies there, with its clock."""
+    """Peeled fruit that is left, with its time limit."""
 
     KIND = "peeled"
     TABLE = tables.PeeledFruit
@@ -360,7 +360,7 @@ class BarRow(Row):
     formula_costs: dict[str, dict[str, RangeText]] = Field(default_factory=dict)
 
 
-# The lists of the document by name, in the order in which they are written and read.
+# The lists of the document by name, in the order of writing and reading.
 SECTIONS: dict[str, type[Row]] = {
     "ingredients": IngredientRow,
     "formulas": FormulaRow,

@@ -106,4 +106,4 @@ class Poller:
 
 def _say(text: str) -> None:
     with contextlib.suppress(OSError):
-        print(text, file=sys.stderr)  # noqa: T201 - for whoever started the program
+        print(text, file=sys.stderr)  # noqa: T201 - shown to the operator
