@@ -9,6 +9,7 @@ from typing import Annotated, Any
 from pydantic import (
     AfterValidator,
     BaseModel,
+    ConfigDict,
     Field,
     StringConstraints,
     ValidationError,
@@ -52,6 +53,8 @@ _Exact = Annotated[str, AfterValidator(_from_nothing_up)]
 class _AsFarAsItFits(BaseModel):
     """The file's value if it is valid, else the field's default."""
 
+    model_config = ConfigDict(defer_build=True)
+
     @field_validator("*", mode="wrap")
     @classmethod
     def _or_the_default(cls, value: Any, read: ValidatorFunctionWrapHandler, info: ValidationInfo) -> Any:
@@ -61,13 +64,13 @@ class _AsFarAsItFits(BaseModel):
             return cls.model_fields[str(info.field_name)].get_default(call_default_factory=True)
 
 
-class _Price(BaseModel):
+class _Price(BaseModel, defer_build=True):
     pack: _Exact
     dimension: Dimension
     price: _Exact
 
 
-class _Allergen(BaseModel):
+class _Allergen(BaseModel, defer_build=True):
     allergen: Allergen
     declare: bool
     certain: bool

@@ -14,8 +14,10 @@ from sqlalchemy import func, select
 
 from bot.channels.console.console import Console
 from bot.documents.tables import guarded, read_csv, unguarded, write_csv
+from bot.work.transfer import rows
 from storage.store import Store
 from storage.tables import Base
+from tests.chat.features.liquids.mixes import MIST
 from tests.demo_bar import EVENING, demo_bar
 from tests.house import House, first_lines, text
 from tests.work.transfer.files import Sends, answers, exported
@@ -357,3 +359,34 @@ def test_whatever_stands_in_a_field_it_is_taken_in_or_refused_in_words(house: Ho
         said = sends("odd.json", json.dumps(found).encode())
         assert said.first_line, path
         assert _rows(house.store) == rows, path
+
+
+def test_the_format_is_described_field_by_field() -> None:
+    described = Path(rows.__file__).with_name("FORMAT.md").read_text()
+    for name, model in {"bar": rows.BarRow, **rows.SECTIONS}.items():
+        (line,) = (line for line in described.splitlines() if line.startswith(f"| `{name}` |"))
+        fields = {field.alias or key for key, field in model.model_fields.items()} - {"at", "by"}
+        for field in fields:
+            start, _sign, end = field.rpartition("_")
+            assert field in line or (start in line and f"/{end}" in line), (name, field)
+
+
+def test_sprayers_costs_and_settings_come_out_again_as_they_went_in(house: House) -> None:
+    ana = house.open_bar()
+    ana.says(MIST)
+    for line in (
+        *("price grapefruit 0.80 each", "waste 2 grapefruits mouldy", "juiced 2 oranges 150 ml"),
+        "weigh Blue 152.31 150.55 148.80 147.02 20 sprays with grapefruit mist",
+        *("use Blue for grapefruit mist", "use Blue for all", "making grapefruit mist 60 min, label 0.10"),
+        *("spraying grapefruit since 2026-11-01", "bar loss 2 %", "bar wage 10-12", "bar dash 0.8 ml"),
+    ):
+        ana.says(line)
+    first = json.loads(exported(ana)["peel-ledger.json"])
+    assert first["sprayers"][0]["runs"]
+    eve = house.open_bar("Eve", "The Grey Gull")
+    Sends(house, eve).and_takes_in("bar.json", json.dumps(first).encode())
+    second = json.loads(exported(eve)["peel-ledger.json"])
+    for name in ("settings", "spraying_since", "sprayer", "formula_costs"):
+        assert second["bar"][name] == first["bar"][name] != {}
+    for kind in ("sprayers", "juicings", "formulas"):
+        assert _without_who(second[kind]) == _without_who(first[kind])
