@@ -9,6 +9,7 @@ house.reminders()
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 
@@ -212,14 +213,23 @@ class House:
             self.rooms[key] = Room(Place(outside_id=key, private=name is None, title=name or ""))
         return self.rooms[key]
 
-    def open_bar(self, owner: str = "Ana", name: str = "The Copper Gull", city: str = "Lisbon") -> Person:
-        """Open a bar by talking, with what is offered first for everything but name and city."""
+    def open_bar(
+        self,
+        owner: str = "Ana",
+        name: str = "The Copper Gull",
+        city: str = "Lisbon",
+        said: Sequence[str] = (),
+    ) -> Person:
+        """Open a bar by talking, with what is offered first for everything but name and city.
+
+        `said` is what its owner says next; all of it together is prepared once and copied from then on.
+        """
         person = self.person(owner)
-        prepared(self, (owner, name, city), lambda: self._open_bar(person, name, city))
+        prepared(self, (owner, name, city, *said), lambda: self._open_bar(person, name, city, said))
         return person
 
     @staticmethod
-    def _open_bar(person: Person, name: str, city: str) -> None:
+    def _open_bar(person: Person, name: str, city: str, said: Sequence[str]) -> None:
         person.says("start")
         person.says(name)
         replies = person.says(city)
@@ -227,6 +237,8 @@ class House:
             label = replies[-1].buttons[0][0].label
             replies = person.taps(label)
         assert replies[0].first_line == f"{name} is open."
+        for line in said:
+            assert person.says(line)[0].first_line != "I did not understand that.", line
 
     def joins(self, newcomer: str, by: str = "Ana", manager: bool = False) -> Person:
         """Let somebody into the bar of `by` with a joining code."""

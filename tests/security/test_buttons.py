@@ -80,8 +80,7 @@ def test_a_stale_button_says_so_in_one_sentence_and_changes_nothing(house: House
 
 
 def test_a_button_logs_the_version_that_it_showed_and_says_when_that_is_old(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     line = next(one for one in _lines(ana.says("scale grapefruit mist to 400 ml")) if one.startswith("batch"))
     assert "By version" not in text(ana.taps_line(line))
     ana.says("change grapefruit mist: grapefruit oil 14 ml")
@@ -124,8 +123,7 @@ _OF_MANAGERS = (
 
 
 def test_a_forged_line_of_a_manager_is_refused_to_a_member(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    house.open_bar(said=[MIST])
     ben = house.joins("Ben")
     house.clock.turn(minutes=5)
     before = two_bars.rows_of(house.store, 1)

@@ -16,8 +16,7 @@ MIST = (
 
 @pytest.mark.parametrize("line", ["scale", "cost", "scale grapefruit mist", "which"])
 def test_a_command_that_only_reads_can_ask_too(house: House, line: str) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     (asked,) = ana.says(line)
     assert asked.choosing
 
@@ -130,8 +129,7 @@ def test_a_price_without_its_pack_is_mended_by_a_tap(house: House) -> None:
 
 @pytest.mark.parametrize("words", ["2-3", "2–3", "2 - 3", "2 to 3"])
 def test_ranges(house: House, words: str) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     assert "2 to 3 sprays a drink" in text(ana.says(f"change grapefruit mist: sprays {words}"))
     assert "2 to 3 garnishes each" in text(ana.says(f"price grapefruits 0.90 each, {words} garnishes each"))
 
@@ -143,8 +141,7 @@ def test_half_a_number_names_nothing(house: House, line: str) -> None:
 
 
 def test_a_house_measure_says_what_it_was_taken_for_until_it_is_set(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     taken = "A dash is taken as 0.8 ml, common practice. Yours: bar dash 0.8 ml"
     assert taken in text(ana.says("scale grapefruit mist to 50 dashes")).replace("\n", " ")
     ana.says("bar dash 0.9 ml")
@@ -152,8 +149,7 @@ def test_a_house_measure_says_what_it_was_taken_for_until_it_is_set(house: House
 
 
 def test_a_batch_is_not_thrown_out_by_one_tap(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     ana.says("batch grapefruit mist to 400 ml")
     assert first_lines(ana.says("discard 1")) == ["How much goes?"]
     ana.says("cancel")

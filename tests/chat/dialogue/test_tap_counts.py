@@ -12,8 +12,7 @@ MOST_FOR_WASTE, MOST_FOR_A_BATCH = 4, 5
 
 
 def _opened(house: House, language: str) -> Person:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     ana.says(f"language {language}")
     ana.says("start")
     return ana

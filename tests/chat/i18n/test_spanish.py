@@ -18,6 +18,7 @@ from bot.chat.i18n.plurals import counted_name, singular
 from tests import catalogues
 from tests.buttons import problems
 from tests.house import House, Person, text
+from tests.prepared import prepared
 
 _COMMANDS = all_commands()
 _LOST = "No lo he entendido."
@@ -43,6 +44,11 @@ def database() -> str:
 def ana(house: House) -> Person:
     """The owner of a bar in Madrid that has something to speak of, on a phone set to Spanish."""
     ana = house.person("Ana", "es")
+    prepared(house, "spanish bar", lambda: _open_bar(ana))
+    return ana
+
+
+def _open_bar(ana: Person) -> None:
     ana.says("empezar")
     ana.says("La Gaviota")
     replies = ana.says("Madrid")
@@ -51,7 +57,6 @@ def ana(house: House) -> Person:
     assert replies[0].first_line == "La Gaviota está abierto."
     for line in _BOOK:
         assert ana.says(line)[0].first_line != _LOST, line
-    return ana
 
 
 @pytest.fixture

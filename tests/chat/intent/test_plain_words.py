@@ -16,18 +16,17 @@ def database() -> str:
 @pytest.fixture
 def ana(house: House) -> Person:
     """The owner of a bar with two formulas, prices and two batches."""
-    ana = house.open_bar()
-    for line in (
-        "new formula Grapefruit mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
-        "neutral spirit 96% 62 ml\nreplaces grapefruit\nkind aroma mist",
-        "new formula Lime cordial\nlime juice 500 ml\nsugar 400 g\nkind cordial",
-        "price grapefruit oil 10 ml 7.90",
-        "price oranges 0.60 each, 5 garnishes each",
-        "batch grapefruit mist to 400 ml",
-        "batch lime cordial x1",
-    ):
-        ana.says(line)
-    return ana
+    return house.open_bar(
+        said=[
+            "new formula Grapefruit mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
+            "neutral spirit 96% 62 ml\nreplaces grapefruit\nkind aroma mist",
+            "new formula Lime cordial\nlime juice 500 ml\nsugar 400 g\nkind cordial",
+            "price grapefruit oil 10 ml 7.90",
+            "price oranges 0.60 each, 5 garnishes each",
+            "batch grapefruit mist to 400 ml",
+            "batch lime cordial x1",
+        ]
+    )
 
 
 @pytest.mark.parametrize(

@@ -43,8 +43,7 @@ def _bottle(house: House, ana: Person, line: str, days: int) -> int:
 
 
 def test_nothing_is_planned_while_nothing_says_what_is_poured(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     assert first_lines(ana.says("plan")) == ["I cannot plan yet: the log does not say what is poured."]
     assert first_lines(ana.says("plan grapefruit mist")) == [
         "Nothing says how much Grapefruit mist is poured."
@@ -52,8 +51,7 @@ def test_nothing_is_planned_while_nothing_says_what_is_poured(house: House) -> N
 
 
 def test_a_bottle_used_up_is_spread_over_its_days(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     _bottle(house, ana, "batch grapefruit mist to 200 ml", days=9)
     found = _plan(house, "Grapefruit mist")
     assert found.use is not None
@@ -79,8 +77,7 @@ def test_drinks_counted_in_all_give_the_bottle_its_weekdays(house: House) -> Non
 
 
 def test_drinks_with_a_formula_count_more_than_its_bottle(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     ana.says("drinks 60 grapefruit mist")
     found = _plan(house, "Grapefruit mist")
     # 60 drinks of 2 to 3 sprays of 1/15 to 1/10 mL: 60 * 2.5 * 1/12.
@@ -89,8 +86,7 @@ def test_drinks_with_a_formula_count_more_than_its_bottle(house: House) -> None:
 
 
 def test_never_more_than_is_poured_before_it_must_go(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(JUICE)
+    ana = house.open_bar(said=[JUICE])
     for _week in range(3):
         (made,) = ana.says("batch sour orange to 900 ml")
         number = made.first_line.split(":")[0].removeprefix("Batch ")
@@ -107,8 +103,7 @@ def test_never_more_than_is_poured_before_it_must_go(house: House) -> None:
 
 
 def test_the_rest_is_lead_time(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     _bottle(house, ana, "batch grapefruit mist to 200 ml", days=9)
     ana.says("batch grapefruit mist to 100 ml")  # five days' worth, rests one day
     found = _plan(house, "Grapefruit mist")
@@ -119,8 +114,7 @@ def test_the_rest_is_lead_time(house: House) -> None:
 
 
 def test_a_trial_is_no_use_of_the_formula(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     ana.says("trial grapefruit mist: grapefruit oil 14 ml")
     ana.taps("50 ml")
     ana.taps("Open")
@@ -133,8 +127,7 @@ def test_a_trial_is_no_use_of_the_formula(house: House) -> None:
 
 
 def test_shopping_is_in_whole_packs_against_what_is_there(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     ana.says("price neutral spirit 1 l 24")
     ana.says("price grapefruit oil 10 ml 7.90")
     _bottle(house, ana, "batch grapefruit mist to 200 ml", days=9)
@@ -151,8 +144,7 @@ def test_shopping_is_in_whole_packs_against_what_is_there(house: House) -> None:
 
 
 def test_a_par_is_shopped_for_without_any_batch(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(MIST)
+    ana = house.open_bar(said=[MIST])
     ana.says("price neutral spirit 1 l 24")
     ana.says("stock neutral spirit 300 ml")
     ana.says("par neutral spirit 2 l")

@@ -35,8 +35,7 @@ def _id(context: Context, name: str) -> int:
 
 
 def test_a_batch_takes_what_it_needs_and_gives_it_back_when_undone(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(TINCTURE)
+    ana = house.open_bar(said=[TINCTURE])
     assert _on_hand(house, "neutral spirit") is None
     ana.says("stock neutral spirit 1.4 l")
     ana.says("batch lime drops to 200 ml")
@@ -48,8 +47,7 @@ def test_a_batch_takes_what_it_needs_and_gives_it_back_when_undone(house: House)
 
 
 def test_a_count_within_the_same_second_counts_after_what_came_before_it(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(TINCTURE)
+    ana = house.open_bar(said=[TINCTURE])
     ana.says("stock bought neutral spirit 3 x 1 l 24 each")
     ana.says("batch lime drops to 100 ml")
     ana.says("stock neutral spirit 2 l")
@@ -59,8 +57,7 @@ def test_a_count_within_the_same_second_counts_after_what_came_before_it(house: 
 
 
 def test_a_purchase_sets_the_price_and_undo_takes_both_back(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(TINCTURE)
+    ana = house.open_bar(said=[TINCTURE])
     ana.says("price neutral spirit 1 l 20")
     (bought,) = ana.says("stock bought neutral spirit 3 x 1 l 24 each")
     assert bought.first_line == "Bought: 3,000 ml neutral spirit, €72.00."
@@ -71,8 +68,7 @@ def test_a_purchase_sets_the_price_and_undo_takes_both_back(house: House) -> Non
 
 
 def test_an_undone_count_lets_the_one_before_hold_again(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     ana.says("stock salt 500 g")
     ana.says("stock salt 900 g")
     ana.says("undo")
@@ -80,8 +76,7 @@ def test_an_undone_count_lets_the_one_before_hold_again(house: House) -> None:
 
 
 def test_what_is_not_accounted_for_is_said(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     ana.says("stock salt 500 g")
     said = text(ana.says("stock salt 420 g"))
     assert "By the book it was 500 g: 80 g are not accounted for." in said
@@ -90,8 +85,7 @@ def test_what_is_not_accounted_for_is_said(house: House) -> None:
 
 
 def test_a_volume_is_taken_off_a_mass_by_density(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(TINCTURE)
+    ana = house.open_bar(said=[TINCTURE])
     ana.says("stock lime oil 100 g")
     ana.says("batch lime drops to 100 ml")
     left, measure = _on_hand(house, "lime oil") or (None, None)
@@ -101,8 +95,7 @@ def test_a_volume_is_taken_off_a_mass_by_density(house: House) -> None:
 
 
 def test_a_fall_below_par_is_said_once_and_again_after_the_next_fall(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(TINCTURE)
+    ana = house.open_bar(said=[TINCTURE])
     ana.says("stock neutral spirit 1.1 l")
     ana.says("par neutral spirit 1 l")
     assert house.reminders() == []
@@ -119,8 +112,7 @@ def test_a_fall_below_par_is_said_once_and_again_after_the_next_fall(house: Hous
 
 
 def test_nothing_is_said_when_there_is_enough_again_before_it_was_sent(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(TINCTURE)
+    ana = house.open_bar(said=[TINCTURE])
     ana.says("stock neutral spirit 1.1 l")
     ana.says("par neutral spirit 1 l")
     ana.says("batch lime drops to 200 ml")
@@ -132,8 +124,7 @@ def test_nothing_is_said_when_there_is_enough_again_before_it_was_sent(house: Ho
 
 
 def test_a_low_stock_reminder_waits_for_the_end_of_the_quiet_hours(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(TINCTURE)
+    ana = house.open_bar(said=[TINCTURE])
     house.clock.turn(hours=12)  # six in the morning
     ana.says("stock neutral spirit 100 ml")
     ana.says("par neutral spirit 1 l")
@@ -143,16 +134,14 @@ def test_a_low_stock_reminder_waits_for_the_end_of_the_quiet_hours(house: House)
 
 
 def test_only_a_manager_sets_a_par_but_anybody_counts(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    house.open_bar(said=[BRINE])
     ben = house.joins("Ben")
     assert "Only a manager" in first_lines(ben.says("par salt 1 kg"))[0]
     assert first_lines(ben.says("stock salt 500 g")) == ["salt: 500 g on hand."]
 
 
 def test_an_undone_par_is_the_one_before(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     ana.says("par salt 1 kg")
     ana.says("par salt none")
     assert first_lines(ana.says("par")) == ["No ingredient has a par yet."]
@@ -161,8 +150,7 @@ def test_an_undone_par_is_the_one_before(house: House) -> None:
 
 
 def test_what_can_be_made_names_what_runs_out(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     ana.says(TINCTURE)
     ana.says("stock salt 100 g")
     ana.says("stock neutral spirit 1 l")
@@ -175,15 +163,13 @@ def test_what_can_be_made_names_what_runs_out(house: House) -> None:
 
 @pytest.mark.parametrize("line", ["stock neutral spirit 3", "stock neutral spirit -1 l"])
 def test_a_liquid_without_a_unit_or_below_nothing_is_not_taken(house: House, line: str) -> None:
-    ana = house.open_bar()
-    ana.says(TINCTURE)
+    ana = house.open_bar(said=[TINCTURE])
     ana.says(line)
     assert _on_hand(house, "neutral spirit") is None
 
 
 def test_one_bar_does_not_see_anothers_stock(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     ana.says("stock salt 500 g")
     eve = house.open_bar("Eve", "The Grey Gull")
     assert first_lines(eve.says("stock")) == ["Nothing is counted yet."]

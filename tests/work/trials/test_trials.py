@@ -31,8 +31,7 @@ def _trial(house: House, number: int = 1) -> TrialView:
 
 
 def test_an_open_trial_says_what_is_which(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana)
     codes = {one.code: one.changed for one in _trial(house).variants}
     assert codes == {"A": "", "B": "salt 25 g"}
@@ -40,8 +39,7 @@ def test_an_open_trial_says_what_is_which(house: House) -> None:
 
 
 def test_a_blind_one_gives_nothing_away_until_it_ends(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana, blind=True)
     shown = text(ana.says("trials 1")) + text(ana.says("taste A 3 3 3 3")) + text(ana.says("trials 1"))
     assert "25 g" not in shown
@@ -51,8 +49,7 @@ def test_a_blind_one_gives_nothing_away_until_it_ends(house: House) -> None:
 
 
 def test_blind_codes_do_not_always_put_the_formula_first(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     codes = set()
     for number in range(1, 13):
         _begin(ana, blind=True)
@@ -72,8 +69,7 @@ def test_who_looks_the_letters_up_is_told_to_the_others(house: House) -> None:
 
 
 def test_letters_stay_once_bottles_are_filled(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana, blind=True)
     ana.says("trial made 1")
     before = {one.number: one.code for one in _trial(house).variants}
@@ -85,8 +81,7 @@ def test_letters_stay_once_bottles_are_filled(house: House) -> None:
 
 
 def test_small_batches_are_labelled_by_letter_and_undone_together(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana)
     ana.says("trial made 1")
     said = text(ana.says("batches"))
@@ -98,8 +93,7 @@ def test_small_batches_are_labelled_by_letter_and_undone_together(house: House) 
 
 
 def test_a_bottle_from_another_bar_is_none_of_the_trial_with_its_number(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana, blind=True)
     ana.says("trial made 1")
     assert "Blind trial 1" in text(ana.says("batch 1"))
@@ -113,8 +107,7 @@ def test_a_bottle_from_another_bar_is_none_of_the_trial_with_its_number(house: H
 
 
 def test_only_the_last_score_of_each_member_counts(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana)
     ana.says("taste B 1 1 1 1")
     ana.says("taste B 5 4 3 2")
@@ -131,16 +124,14 @@ def test_only_the_last_score_of_each_member_counts(house: House) -> None:
     "line", ["taste A 0 3 3 3", "taste A 3 3 3 6", "taste A 3 3 3.5 3", "taste Z 3 3 3 3"]
 )
 def test_a_score_beyond_five_or_of_no_bottle_is_refused(house: House, line: str) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana)
     ana.says(line)
     assert _trial(house).table is None
 
 
 def test_promoting_makes_the_next_version_and_undo_goes_back(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana)
     ana.says("taste A 3 3 3 3")
     assert first_lines(ana.says("promote B")) == ["Brine is now version 2: salt 25 g."]
@@ -165,8 +156,7 @@ def test_the_formula_itself_cannot_be_promoted_nor_by_a_member(house: House) -> 
 
 
 def test_with_two_trials_going_on_it_is_asked_which(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     ana.says("new formula Sugar water\nsugar 100 g\nwater 100 ml\nkind syrup\nrest 0 h")
     _begin(ana)
     ana.says("trial sugar water: sugar 120 g")
@@ -180,16 +170,14 @@ def test_with_two_trials_going_on_it_is_asked_which(house: House) -> None:
 
 
 def test_two_variants_alike_are_one_too_many(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana)
     ana.says("trial brine: salt 25 g")
     assert len(_trial(house).variants) == 2
 
 
 def test_one_bar_does_not_taste_anothers_trial(house: House) -> None:
-    ana = house.open_bar()
-    ana.says(BRINE)
+    ana = house.open_bar(said=[BRINE])
     _begin(ana)
     eve = house.open_bar("Eve", "The Grey Gull")
     for line in (

@@ -24,14 +24,12 @@ price neutral spirit 1 l 24"""
 @pytest.fixture
 def ana(house: House) -> Person:
     """The owner of a bar with two sprayed formulas, priced."""
-    ana = house.open_bar()
-    for name in ("Grapefruit mist", "Other mist"):
-        ana.says(
-            f"new formula {name}\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
-            "neutral spirit 96 % 62 ml\nreplaces grapefruit\nkind aroma mist"
-        )
-    ana.says(_SET_UP)
-    return ana
+    mists = [
+        f"new formula {name}\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
+        "neutral spirit 96 % 62 ml\nreplaces grapefruit\nkind aroma mist"
+        for name in ("Grapefruit mist", "Other mist")
+    ]
+    return house.open_bar(said=[*mists, _SET_UP])
 
 
 def _spray_a_week(ana: Person, name: str) -> Fraction:

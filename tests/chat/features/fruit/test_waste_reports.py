@@ -15,10 +15,7 @@ from tests.house import House, Person, first_lines, lines, text
 def ana(house: House) -> Person:
     """The owner of a bar that prices oranges and limes, on the last day of October, at 15:00 in Lisbon."""
     house.clock.set(datetime(2026, 10, 31, 15, tzinfo=UTC))
-    person = house.open_bar()
-    person.says("price oranges 0.50 each, 6 garnishes each")
-    person.says("price limes 0.20 each")
-    return person
+    return house.open_bar(said=["price oranges 0.50 each, 6 garnishes each", "price limes 0.20 each"])
 
 
 def test_a_month_is_set_against_the_month_before(house: House, ana: Person) -> None:

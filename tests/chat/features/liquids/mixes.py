@@ -28,12 +28,7 @@ kind syrup"""
 
 def bar_with(house: House, *formulas: str, rules: str = "") -> Person:
     """Open a bar and write these formulas down; `rules` changes whose rules it follows."""
-    person = house.open_bar()
-    if rules:
-        person.says(f"bar rules {rules}")
-    for formula in formulas:
-        person.says(formula)
-    return person
+    return house.open_bar(said=[*([f"bar rules {rules}"] if rules else []), *formulas])
 
 
 def flat(replies: list[Reply]) -> str:

@@ -18,17 +18,16 @@ MIST = (
 @pytest.fixture
 def ana(house: House) -> Person:
     """The owner of a bar with a mist whose every cost is known exactly."""
-    person = house.open_bar()
-    for line in (
-        MIST,
-        "bar spray size 0.1",
-        "price grapefruit oil 10 ml 5",
-        "price neutral spirit 90 ml 1",
-        "price grapefruit 0.80 each, 8 garnishes each",
-        "bar drinks a week 100",
-    ):
-        person.says(line)
-    return person
+    return house.open_bar(
+        said=[
+            MIST,
+            "bar spray size 0.1",
+            "price grapefruit oil 10 ml 5",
+            "price neutral spirit 90 ml 1",
+            "price grapefruit 0.80 each, 8 garnishes each",
+            "bar drinks a week 100",
+        ]
+    )
 
 
 def _row(said: str, name: str) -> list[str]:

@@ -10,9 +10,7 @@ from tests.house import House, Person, first_lines, text
 @pytest.fixture
 def ana(house: House) -> Person:
     """The owner of a bar that prices oranges."""
-    person = house.open_bar()
-    person.says("price oranges 0.45 each, 6 garnishes each")
-    return person
+    return house.open_bar(said=["price oranges 0.45 each, 6 garnishes each"])
 
 
 @pytest.mark.parametrize(
