@@ -19,6 +19,7 @@ from storage import migrate
 from storage.store import Store
 from tests import examples, postgres
 from tests.api import Server
+from tests.faults.program import Loaded
 from tests.house import Hands, House
 
 # python-telegram-bot gives times as timedelta instead of warning that it will one day.
@@ -140,6 +141,13 @@ def _is_left_out(item: pytest.Item, there: set[str]) -> bool:
         return False
     on_sqlite = name.replace("[postgresql", "[sqlite")
     return on_sqlite in there and zlib.crc32(on_sqlite.encode()) % 5 != 0
+
+
+@pytest.fixture(scope="session")
+def loaded() -> Iterator[Loaded]:
+    """A process that has loaded the program and starts it, many times faster than a person does."""
+    with Loaded() as process:
+        yield process
 
 
 DATABASES = ("sqlite", "postgresql")

@@ -7,7 +7,8 @@ import asyncio
 import sys
 from pathlib import Path
 
-from tests.faults.running import FAULTS, Stage
+from tests.faults.program import Loaded
+from tests.faults.running import FAULTS, lacks, run
 from tests.faults.tally import Tally, table
 
 _TABLE = Path(__file__).with_name("README.md")
@@ -23,16 +24,16 @@ def _write(lines: list[str]) -> None:
 
 async def _all(words: str, quick: bool) -> list[Tally]:
     found = []
-    with Stage() as stage:
+    with Loaded() as loaded:
         for fault in FAULTS:
             if words not in fault.name:
                 continue
             for database in fault.databases:
-                reason = stage.lacks(fault, database)
+                reason = lacks(fault, database)
                 if reason:
                     print(f"left out, {reason}: {fault.name}", file=sys.stderr)
                     continue
-                found.append(await stage.run(fault, database, quick=quick))
+                found.append(await run(loaded, fault, database, quick=quick))
                 print("\t".join(found[-1].cells()), file=sys.stderr)
     return found
 

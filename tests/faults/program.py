@@ -11,6 +11,7 @@ import sys
 import time
 from collections.abc import Mapping
 from pathlib import Path
+from types import TracebackType
 from typing import Any
 
 _ROOT = Path(__file__).parents[2]
@@ -41,7 +42,12 @@ class Loaded:
         self._process.stdin.flush()
         return Program(self._ask())
 
-    def close(self) -> None:
+    def __enter__(self) -> Loaded:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
         """End the forking process; running programs continue."""
         self._process.communicate()
 

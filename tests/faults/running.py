@@ -1,4 +1,4 @@
-"""The list of faults, and the stage that runs each on a fresh database."""
+"""The list of faults, each run on a fresh database."""
 
 from __future__ import annotations
 
@@ -9,7 +9,6 @@ from collections.abc import Awaitable, Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
-from types import TracebackType
 
 from tests import postgres
 from tests.faults import clock, disk, killing, network, postgres_faults, several
@@ -38,6 +37,11 @@ class FaultToTry:
     small_disk: bool = False
     own_server: bool = False
     lacks: Callable[[], str] = lambda: ""
+
+    @property
+    def quick_databases(self) -> tuple[str, ...]:
+        """Return where the short part of the test suite tries it."""
+        return (self.quick_on or self.databases[:1]) if self.quick else ()
 
 
 def _no_small_disk() -> str:
@@ -77,45 +81,24 @@ FAULTS = (
 )
 
 
-class Stage:
-    """Runs faults, each with its own server, folder and database."""
+def lacks(fault: FaultToTry, database: str) -> str:
+    """Return what this machine lacks for a fault, or an empty text."""
+    if database == POSTGRESQL and not os.environ.get(postgres.NAMED) and postgres.binaries() is None:
+        return "there is no PostgreSQL"
+    return fault.lacks()
 
-    def __init__(self) -> None:
-        self._loaded: Loaded | None = None
 
-    @property
-    def loaded(self) -> Loaded:
-        """The process that forks programs, started on first use."""
-        if self._loaded is None:
-            self._loaded = Loaded()
-        return self._loaded
-
-    def __enter__(self) -> Stage:
-        return self
-
-    def __exit__(
-        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
-    ) -> None:
-        if self._loaded is not None:
-            self._loaded.close()
-
-    def lacks(self, fault: FaultToTry, database: str) -> str:
-        """Return what this machine lacks for a fault, or an empty text."""
-        if database == POSTGRESQL and not os.environ.get(postgres.NAMED) and postgres.binaries() is None:
-            return "there is no PostgreSQL"
-        return fault.lacks()
-
-    async def run(self, fault: FaultToTry, database: str, *, quick: bool = False) -> Tally:
-        """Inject one fault and return its tally."""
-        times = fault.quick if quick else fault.times
-        with _places(fault, database) as (url, folder, server):
-            async with scene(self.loaded, url, folder) as stage:
-                stage.postgres = server
-                tried = await fault.run(stage, times)
-                tally = stage.tally(fault.name, tried)
-                if not tally.clean:
-                    print(stage.why())
-                return tally
+async def run(loaded: Loaded, fault: FaultToTry, database: str, *, quick: bool = False) -> Tally:
+    """Inject one fault on a database of its own and return its tally."""
+    times = fault.quick if quick else fault.times
+    with _places(fault, database) as (url, folder, server):
+        async with scene(loaded, url, folder) as stage:
+            stage.postgres = server
+            tried = await fault.run(stage, times)
+            tally = stage.tally(fault.name, tried)
+            if not tally.clean:
+                print(stage.why())
+            return tally
 
 
 @contextmanager

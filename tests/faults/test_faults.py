@@ -5,36 +5,35 @@ The full form, each fault many times, is `python -m tests.faults`; its table is 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
 from tests.conftest import need_postgres
-from tests.faults.running import FAULTS, POSTGRESQL, FaultToTry, Stage
+from tests.examples import in_long_part
+from tests.faults.program import Loaded
+from tests.faults.running import FAULTS, POSTGRESQL, FaultToTry, run
 from tests.faults.tally import Tally, repeated_unlabelled, table
 
-_QUICK = [
-    (fault, database) for fault in FAULTS if fault.quick for database in fault.quick_on or fault.databases[:1]
+_TRIED = [
+    pytest.param(
+        fault,
+        database,
+        id=f"{fault.name}, {database}",
+        marks=[] if database in fault.quick_databases else [pytest.mark.long],
+    )
+    for fault in FAULTS
+    for database in fault.databases
 ]
 
 
-@pytest.fixture(scope="module")
-def stage() -> Iterator[Stage]:
-    """One process that has loaded the program, for all faults."""
-    with Stage() as built:
-        yield built
-
-
-@pytest.mark.parametrize(
-    ("fault", "database"), _QUICK, ids=[f"{fault.name}, {database}" for fault, database in _QUICK]
-)
-async def test_nothing_is_lost(stage: Stage, fault: FaultToTry, database: str) -> None:
+@pytest.mark.parametrize(("fault", "database"), _TRIED)
+async def test_nothing_is_lost(loaded: Loaded, fault: FaultToTry, database: str) -> None:
     if database == POSTGRESQL:
         need_postgres()
     reason = fault.lacks()
     if reason:
         pytest.skip(reason)
-    tally = await stage.run(fault, database, quick=True)
+    quick = database in fault.quick_databases and not in_long_part()
+    tally = await run(loaded, fault, database, quick=quick)
     assert tally.tried
     assert tally.entries + tally.reminders
     assert tally.clean, dict(zip(table([])[0].split("|")[1:-1], tally.cells(), strict=True))

@@ -19,6 +19,7 @@ from storage.tables import Waste
 from tests.api import Fault, Person, Server
 from tests.channels.telegram.conftest import MIST, SET_UP
 from tests.documents.reading import read_pages
+from tests.faults.program import Loaded, Program
 
 _ROOT = Path(__file__).parents[3]
 _KILLS = 8
@@ -28,9 +29,9 @@ _LATEST = 0.06
 
 
 @pytest.fixture
-def bot(api: Server, tmp_path: Path) -> Iterator[Bot]:
+def bot(api: Server, tmp_path: Path, loaded: Loaded) -> Iterator[Bot]:
     """A bot not yet started; whatever the test leaves running is killed."""
-    made = Bot(api, tmp_path)
+    made = Bot(api, tmp_path, loaded)
     yield made
     made.kill_what_is_left()
 
@@ -38,9 +39,11 @@ def bot(api: Server, tmp_path: Path) -> Iterator[Bot]:
 class Bot:
     """`python -m bot run` as a process of its own, on one database file."""
 
-    def __init__(self, server: Server, folder: Path) -> None:
+    def __init__(self, server: Server, folder: Path, loaded: Loaded) -> None:
+        self._loaded = loaded
+        self._said = folder / "said.txt"
+        self._program: Program | None = None
         self.environment = {
-            **os.environ,
             "TELEGRAM_BOT_TOKEN": server.token,
             "TELEGRAM_API_BASE": server.base_url,
             "DATABASE_URL": f"sqlite:///{folder / 'bar.sqlite'}",
@@ -48,21 +51,34 @@ class Bot:
             "XDG_DATA_HOME": str(folder),
             "LOG_LEVEL": "WARNING",
         }
-        self._process: asyncio.subprocess.Process | None = None
 
-    async def start(self) -> None:
-        self._process = await asyncio.create_subprocess_exec(
-            sys.executable, "-m", "bot", "run", cwd=_ROOT, env=self.environment
+    def start(self) -> None:
+        """Start it from a process that has loaded it already."""
+        self._program = self._loaded.start(self.environment, self._said, None)
+
+    async def start_plain(self) -> asyncio.subprocess.Process:
+        """Start it as a person does."""
+        return await asyncio.create_subprocess_exec(
+            sys.executable,
+            "-m",
+            "bot",
+            "run",
+            cwd=_ROOT,
+            env={**os.environ, **self.environment},
+            stderr=asyncio.subprocess.PIPE,
         )
 
     def kill_what_is_left(self) -> None:
-        if self._process is not None and self._process.returncode is None:
-            self._process.kill()
+        if self._program is not None:
+            self._program.send(signal.SIGKILL)
 
-    async def end(self, number: signal.Signals) -> int:
-        assert self._process is not None
-        self._process.send_signal(number)
-        return await asyncio.wait_for(self._process.wait(), 15)
+    async def kill(self) -> None:
+        assert self._program is not None
+        await self._program.kill()
+
+    async def stop(self) -> None:
+        assert self._program is not None
+        await self._program.stop()
 
 
 async def _open_bar(ana: Person) -> None:
@@ -94,14 +110,14 @@ async def _oranges(api: Server, ana: Person) -> int:
 async def test_killed_at_any_moment(api: Server, bot: Bot) -> None:
     chance = random.Random(20261125)
     ana = api.person("Ana")
-    await bot.start()
+    bot.start()
     await _open_bar(ana)
     for number in range(1, _KILLS + 1):
         ana.writes(f"waste {number} oranges mouldy")
         await api.world.until(lambda: not api.world.updates.pending or bool(api.world.in_flight), _PATIENCE)
         await asyncio.sleep(chance.uniform(0, _LATEST))
-        await bot.end(signal.SIGKILL)
-        await bot.start()
+        await bot.kill()
+        bot.start()
     last = f"Logged: {_KILLS} oranges"
     await api.world.until(lambda: any(last in seen.text for seen in api.messages(ana)), _PATIENCE)
     await api.wait_quiet()
@@ -110,31 +126,31 @@ async def test_killed_at_any_moment(api: Server, bot: Bot) -> None:
     answers = " ".join(seen.text for seen in api.messages(ana))
     for number in range(2, _KILLS + 1):
         assert f"Logged: {number} oranges, mouldy" in answers
-    assert await bot.end(signal.SIGTERM) == 0
+    await bot.stop()
 
 
 async def test_killed_while_the_answer_is_on_its_way(api: Server, bot: Bot) -> None:
     ana = api.person("Ana")
-    await bot.start()
+    bot.start()
     await _open_bar(ana)
     api.fail_next("sendMessage", Fault.slow(30, processed=False))
     ana.writes("waste 4 oranges mouldy")
     await asyncio.sleep(0.5)
-    await bot.end(signal.SIGKILL)
+    await bot.kill()
     mark = api.mark()
-    await bot.start()
+    bot.start()
     again = await api.follow(ana, mark, within=_PATIENCE)
     assert "Logged: 4 oranges" in again.text
     assert "(This may be a repeat.)" in again.text
     assert _on_disk(bot) == [4]
     assert await _oranges(api, ana) == 4
-    assert await bot.end(signal.SIGTERM) == 0
+    await bot.stop()
 
 
 async def test_killed_before_the_files_of_an_answer_were_sent(api: Server, bot: Bot) -> None:
     """What an answer that is on disk promised comes at the next start, its files whole."""
     ana = api.person("Ana")
-    await bot.start()
+    bot.start()
     await _open_bar(ana)
     for line in (MIST, "batch grapefruit mist to 8 x 50 ml", "label 1 a4-2x7"):
         await ana.says(line, within=20)
@@ -143,10 +159,10 @@ async def test_killed_before_the_files_of_an_answer_were_sent(api: Server, bot: 
     async with asyncio.timeout(20):
         while not api.world.in_flight:  # noqa: ASYNC110 - a request that hangs wakes nobody
             await asyncio.sleep(0.01)
-    await bot.end(signal.SIGKILL)
+    await bot.kill()
     before = len(api.messages(ana))
     assert "8 labels for batch 1" in api.messages(ana)[-1].text
-    await bot.start()
+    bot.start()
     assert await api.world.until(lambda: len(api.messages(ana)) >= before + 3, 20)
     text, preview, sheet = api.messages(ana)[before:]
     assert "8 labels for batch 1" in text.text
@@ -154,30 +170,28 @@ async def test_killed_before_the_files_of_an_answer_were_sent(api: Server, bot: 
     assert preview.photo is not None
     assert sheet.file_name == "batch-1-labels.pdf"
     assert "Grapefruit mist" in read_pages(sheet.document or b"")[0].text
-    assert await bot.end(signal.SIGTERM) == 0
+    await bot.stop()
 
 
 async def test_ends_within_ten_seconds_when_told_to(api: Server, bot: Bot) -> None:
     ana = api.person("Ana")
-    await bot.start()
-    await ana.says("/help", within=_PATIENCE)
-    assert await asyncio.wait_for(bot.end(signal.SIGTERM), 10) == 0
+    process = await bot.start_plain()
+    try:
+        await ana.says("/help", within=_PATIENCE)
+        process.terminate()
+        await asyncio.wait_for(process.communicate(), 10)
+    finally:
+        if process.returncode is None:
+            process.kill()
+    assert process.returncode == 0
 
 
 async def test_a_second_poller_is_refused_with_a_sentence(api: Server, bot: Bot) -> None:
     ana = api.person("Ana")
-    await bot.start()
+    bot.start()
     await ana.says("/help", within=_PATIENCE)
-    second = await asyncio.create_subprocess_exec(
-        sys.executable,
-        "-m",
-        "bot",
-        "run",
-        cwd=_ROOT,
-        env=bot.environment,
-        stderr=asyncio.subprocess.PIPE,
-    )
+    second = await bot.start_plain()
     _out, err = await asyncio.wait_for(second.communicate(), _PATIENCE)
     assert second.returncode == 3
     assert "already runs a bot with this token" in err.decode()
-    assert await bot.end(signal.SIGTERM) == 0
+    await bot.stop()
