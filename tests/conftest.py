@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from sqlalchemy import Dialect
 
 from storage import migrate
 from storage.store import Store
@@ -204,10 +205,22 @@ def store_url(database: str, tmp_path: Path, request: pytest.FixtureRequest) -> 
     postgres.drop_database(url)
 
 
+_COMPILED: dict[str, tuple[Dialect, dict[Any, Any]]] = {}
+
+
+def _share_statements(store: Store) -> None:
+    """Let all stores of one kind compile each statement once: else every test compiles them anew."""
+    engine = store.engine
+    dialect, compiled = _COMPILED.setdefault(engine.name, (engine.dialect, {}))
+    engine.dialect = dialect
+    engine.update_execution_options(compiled_cache=compiled)
+
+
 @pytest.fixture
 def store(store_url: str) -> Iterator[Store]:
     """A database with the newest tables and no rows, SQLite and PostgreSQL in turn."""
     opened = Store(store_url)
+    _share_statements(opened)
     yield opened
     opened.close()
 
@@ -239,6 +252,7 @@ def another_house(
             made = postgres.create_database(postgres.migrated_template())
             url = made.render_as_string(hide_password=False)
         built.append(House(Store(url), Hands(WEDNESDAY)))
+        _share_statements(built[-1].store)
         return built[-1]
 
     yield build

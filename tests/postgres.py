@@ -201,11 +201,12 @@ def is_required() -> bool:
 _numbers = count(1)
 
 
-def _execute(statement: str) -> None:
+def _execute(statement: str) -> str:
     engine = create_engine(server(), isolation_level="AUTOCOMMIT")
     try:
         with engine.connect() as connection:
-            connection.execute(text(statement))
+            done = connection.execute(text(statement))
+            return str(done.scalar()) if done.returns_rows else ""
     finally:
         engine.dispose()
 
@@ -213,8 +214,17 @@ def _execute(statement: str) -> None:
 def create_database(template: str | None = None) -> URL:
     """Make a database of its own and return its URL; empty, or a copy of `template`."""
     name = f"peel_{os.getpid()}_{next(_numbers)}"
-    _execute(f'CREATE DATABASE "{name}"' + (f' TEMPLATE "{template}"' if template else ""))
+    copied = f' TEMPLATE "{template}"{_strategy()}' if template else ""
+    _execute(f'CREATE DATABASE "{name}"{copied}')
     return server().set(database=name)
+
+
+@cache
+def _strategy() -> str:
+    """Return how a template is copied: by files where nobody waits for the disk, half the work of the log."""
+    if os.environ.get(NAMED):
+        return ""
+    return " STRATEGY FILE_COPY" if int(_execute("SHOW server_version_num")) >= 150_000 else ""
 
 
 def drop_database(url: URL) -> None:

@@ -28,6 +28,7 @@ def databases() -> Iterator[Databases]:
         yield made
 
 
+@pytest.mark.long
 def test_figures_of_the_echo_bot(databases: Databases) -> None:
     prepared: list[tuple[str, list[int]]] = []
 
@@ -47,6 +48,7 @@ def test_figures_of_the_echo_bot(databases: Databases) -> None:
         assert 5 < figures.memory_after_mib < 1000
 
 
+@pytest.mark.long
 @pytest.mark.skipif(sys.platform != "linux", reason="the private PostgreSQL's processes are read from /proc")
 @pytest.mark.usefixtures("_postgres")
 def test_two_processes_behind_a_webhook_answer_and_every_part_is_counted(databases: Databases) -> None:

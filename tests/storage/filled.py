@@ -19,7 +19,7 @@ from tests.conftest import need_postgres
 from tests.house import CHANNEL, Hands
 
 NOW = datetime(2026, 11, 25, 9, 30, tzinfo=UTC)
-Make = Callable[[str], str]
+Make = Callable[..., str]
 
 
 def everything(store: Store) -> dict[str, list[bytes]]:
@@ -48,11 +48,11 @@ def place(tmp_path: Path) -> Iterator[Make]:
     made = []
     numbers = count(1)
 
-    def make(kind: str) -> str:
+    def make(kind: str, copied: str | None = None) -> str:
         if kind == "sqlite":
             return f"sqlite:///{tmp_path / f'place-{next(numbers)}.sqlite'}"
         need_postgres()
-        made.append(postgres.create_database())
+        made.append(postgres.create_database(copied))
         return made[-1].render_as_string(hide_password=False)
 
     yield make
@@ -60,19 +60,31 @@ def place(tmp_path: Path) -> Iterator[Make]:
         postgres.drop_database(url)
 
 
+@pytest.fixture(scope="session")
+def demo_database(demo_file: Path) -> Iterator[str | None]:
+    """The name of a PostgreSQL database with the demo bar, to be copied."""
+    need_postgres()
+    url = postgres.create_database()
+    source, target = Store(f"sqlite:///{demo_file}"), Store(url.render_as_string(hide_password=False))
+    moving.move(source, target)
+    source.close()
+    target.close()
+    yield url.database
+    postgres.drop_database(url)
+
+
 @pytest.fixture
-def filled(place: Make, demo_file: Path) -> Iterator[Callable[[str], Store]]:
+def filled(place: Make, demo_file: Path, request: pytest.FixtureRequest) -> Iterator[Callable[[str], Store]]:
     """Open a database of a kind with the demo bar in it."""
     opened = []
 
     def fill(kind: str) -> Store:
-        url = place("sqlite")
-        shutil.copy(demo_file, url.removeprefix("sqlite:///"))
-        store = Store(url)
-        opened.append(store)
-        if kind != "sqlite":
-            opened.append(Store(place(kind)))
-            moving.move(store, opened[-1])
+        if kind == "sqlite":
+            url = place("sqlite")
+            shutil.copy(demo_file, url.removeprefix("sqlite:///"))
+        else:
+            url = place(kind, request.getfixturevalue("demo_database"))
+        opened.append(Store(url))
         return opened[-1]
 
     yield fill

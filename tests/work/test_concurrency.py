@@ -6,7 +6,7 @@ import multiprocessing
 import threading
 from collections import Counter
 from collections.abc import Callable, Sequence
-from datetime import UTC, datetime, timedelta
+from datetime import datetime, timedelta
 from functools import partial
 from typing import Any
 
@@ -18,6 +18,7 @@ from bot.work.reminders.planning import ReminderState
 from storage.store import Store
 from storage.tables import Entry, Reminder, Waste
 from tests.house import CHANNEL, House, Person, first_lines, text
+from tests.work.claiming import claim_all, claim_in_process
 
 MIST = "new formula Grapefruit mist\ngrapefruit oil 12 ml\nneutral spirit 96 % 62 ml\nkind aroma mist"
 
@@ -119,21 +120,6 @@ def _put_reminders(store: Store, count: int, due: datetime) -> None:
         )
 
 
-def _claim_all(store: Store, now: datetime) -> list[int]:
-    taken: list[int] = []
-    while True:
-        found = delivery.claim(store, CHANNEL, now, most=7)
-        if not found:
-            return taken
-        taken += [one.id for one in found]
-
-
-def _claim_in_process(url: str, now: float, taken: Any) -> None:
-    store = Store(url)
-    taken.put(_claim_all(store, datetime.fromtimestamp(now, UTC)))
-    store.close()
-
-
 def _each_once(house: House, taken: Sequence[Sequence[int]]) -> None:
     counted = Counter(number for numbers in taken for number in numbers)
     with house.store.reading() as unit:
@@ -152,7 +138,7 @@ def _house_with_reminders(house: House) -> datetime:
 
 def test_threads_claim_each_reminder_once(house: House) -> None:
     now = _house_with_reminders(house)
-    _each_once(house, at_once(*[partial(_claim_all, house.store, now)] * 5))
+    _each_once(house, at_once(*[partial(claim_all, house.store, CHANNEL, now)] * 5))
 
 
 def test_processes_claim_each_reminder_once(house: House, store_url: str) -> None:
@@ -160,7 +146,8 @@ def test_processes_claim_each_reminder_once(house: House, store_url: str) -> Non
     context = multiprocessing.get_context("spawn")
     taken = context.Queue()
     processes = [
-        context.Process(target=_claim_in_process, args=(store_url, now.timestamp(), taken)) for _ in range(3)
+        context.Process(target=claim_in_process, args=(store_url, CHANNEL, now.timestamp(), taken))
+        for _ in range(3)
     ]
     for process in processes:
         process.start()
@@ -178,7 +165,7 @@ def test_who_comes_late_neither_sends_nor_settles(house: House, monkeypatch: pyt
     monkeypatch.setattr(delivery, "uptime", lambda: late.claimed_at + delivery.LEASE.total_seconds())
     # Nobody took it up yet: it is claimed for another lease, which nobody else comes into.
     assert delivery.still_ours(house.store, late, over - timedelta(seconds=1))
-    _claim_all(house.store, over)
+    claim_all(house.store, CHANNEL, over)
     assert delivery.still_ours(house.store, late, over)
     second = next(
         one for one in delivery.claim(house.store, CHANNEL, over + delivery.LEASE, 90) if one.id == late.id

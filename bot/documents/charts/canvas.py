@@ -10,7 +10,7 @@ import io
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import cache, partial
+from functools import cache, lru_cache, partial
 from pathlib import Path
 from typing import Any, Literal
 
@@ -77,12 +77,18 @@ def _font(size: float, bold: bool) -> Any:
     return font
 
 
+@cache
+def _known_signs() -> frozenset[int]:
+    return frozenset(_font(TEXT_SIZE, bold=False).get_charmap())
+
+
 def shown(text: str) -> str:
     """Return `text` on one line, with an empty box for each character missing from the font."""
-    known = _font(TEXT_SIZE, bold=False).get_charmap()
+    known = _known_signs()
     return "".join(sign if ord(sign) in known else "\u25a1" for sign in " ".join(text.split()))
 
 
+@lru_cache(maxsize=4096)
 def text_width(text: str, size: float = TEXT_SIZE, bold: bool = False) -> float:
     """Return the width of a text, in points."""
     font = _font(size, bold)

@@ -76,6 +76,7 @@ def waste_by_week(
     left, to_y = _value_axis(sheet, marks, number)
     slot = (WIDTH - MARGIN - left) / max(1, len(weeks))
     bar = min(46.0, slot * 0.72)
+    totals_fit = max((text_width(number(one), SMALL_SIZE) for one in totals), default=0) <= slot - 1
     for week, total in enumerate(totals):
         x, base = left + slot * (week + 0.5), 0.0
         for place, _, layer in layers:
@@ -83,7 +84,7 @@ def waste_by_week(
                 y = to_y(base + layer[week])
                 sheet.rectangle(x - bar / 2, y, bar, to_y(base) - y, place)
                 base += layer[week]
-        if max(text_width(number(one), SMALL_SIZE) for one in totals) <= slot - 1:
+        if totals_fit:
             sheet.text(x, to_y(total) - 9, number(total), size=SMALL_SIZE, align="center")
     sheet.top = to_y(0) + 12
     _names_below(sheet, [(left + slot * (week + 0.5), name) for week, name in enumerate(weeks)])
