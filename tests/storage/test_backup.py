@@ -345,6 +345,7 @@ def test_what_a_program_refuses_is_said_and_nothing_is_left(
     filled: Fill, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     store = filled("postgresql")
+    everything(store)  # which opens its connection
     monkeypatch.setenv("PGOPTIONS", "-c no_such_setting=1")  # only pg_dump's connection uses it
     with pytest.raises(ToolFailedError, match="no_such_setting"):
         backup.back_up(store, tmp_path / "night.dump")
