@@ -15,6 +15,7 @@ from sqlalchemy import func, select
 from bot.channels.console.console import Console
 from bot.documents.tables import guarded, read_csv, unguarded, write_csv
 from bot.work.transfer import rows
+from bot.work.transfer.fields import Row
 from storage.store import Store
 from storage.tables import Base
 from tests.chat.features.liquids.mixes import MIST
@@ -366,7 +367,8 @@ def test_whatever_stands_in_a_field_it_is_taken_in_or_refused_in_words(house: Ho
 
 def test_the_format_is_described_field_by_field() -> None:
     described = Path(rows.__file__).with_name("FORMAT.md").read_text()
-    for name, model in {"bar": rows.BarRow, **rows.SECTIONS}.items():
+    models: dict[str, type[Row]] = {"bar": rows.BarRow, **rows.SECTIONS}
+    for name, model in models.items():
         (line,) = (line for line in described.splitlines() if line.startswith(f"| `{name}` |"))
         fields = {field.alias or key for key, field in model.model_fields.items()} - {"at", "by"}
         for field in fields:
