@@ -6,9 +6,24 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import Connection, Engine, create_engine, event, inspect, text
+from sqlalchemy import (
+    Column,
+    Connection,
+    Engine,
+    MetaData,
+    PrimaryKeyConstraint,
+    String,
+    Table,
+    create_engine,
+    event,
+    insert,
+    inspect,
+    select,
+    text,
+)
 
 from storage.store import Store
+from storage.tables import Base
 
 if TYPE_CHECKING:
     from alembic.config import Config
@@ -18,6 +33,13 @@ _ADVISORY_LOCK = 7_335_5371
 _WAIT_MILLISECONDS = 60_000
 # Exists only while a move into a database is in progress, and names the source database.
 MOVING = "move_in_progress"
+# Alembic's own table, as it creates it.
+_VERSION = Table(
+    "alembic_version",
+    MetaData(),
+    Column("version_num", String(32), nullable=False),
+    PrimaryKeyConstraint("version_num", name="alembic_version_pkc"),
+)
 
 
 class NewerDatabaseError(RuntimeError):
@@ -70,10 +92,14 @@ def is_known(revision: str) -> bool:
 def current(store: Store) -> str | None:
     """Return the revision of the database, or None when it is empty."""
     with store.engine.connect() as connection:
-        if not inspect(connection).has_table("alembic_version"):
-            return None
-        found: str | None = connection.scalar(text("SELECT version_num FROM alembic_version"))
-        return found
+        return _found(connection)
+
+
+def _found(connection: Connection) -> str | None:
+    if not inspect(connection).has_table(_VERSION.name):
+        return None
+    found: str | None = connection.scalar(select(_VERSION.c.version_num))
+    return found
 
 
 def refuse_newer_revision(revision: str | None) -> None:
@@ -93,9 +119,9 @@ def upgrade(store: Store, to: str = "head") -> None:
     Raises NewerDatabaseError when the database is ahead of this program, UnfinishedMoveError when a move into
     it was interrupted, and BrokenReferencesError when the result has rows with broken references.
     """
-    refuse_newer(store)
-    at = current(store)
     with store.engine.connect() as connection:
+        at = _found(connection)
+        refuse_newer_revision(at)
         if inspect(connection).has_table(MOVING):
             raise UnfinishedMoveError
     if to == "head" and at == head():
@@ -147,8 +173,18 @@ def _on_sqlite(connection: Connection, to: str) -> None:
 
 
 def _run(connection: Connection, to: str) -> None:
+    if to == "head" and _found(connection) is None:
+        _create(connection)
+        return
     from alembic import command  # noqa: PLC0415 - see _config
 
     config = _config()
     config.attributes["connection"] = connection
     command.upgrade(config, to)
+
+
+def _create(connection: Connection) -> None:
+    """Create all tables as they are today, as the migrations one by one would; a test compares the two."""
+    Base.metadata.create_all(connection, checkfirst=False)
+    _VERSION.create(connection)
+    connection.execute(insert(_VERSION), {"version_num": head()})

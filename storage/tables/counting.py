@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, datetime
 from fractions import Fraction
 
-from sqlalchemy import ForeignKeyConstraint, Index, String, UniqueConstraint
+from sqlalchemy import ForeignKeyConstraint, Index, String, UniqueConstraint, false
 from sqlalchemy.orm import Mapped, mapped_column
 
 from storage.tables.base import InBar, Numbered
@@ -55,7 +55,9 @@ class Waste(Numbered):
     corrects: Mapped[int | None]
     source: Mapped[str] = mapped_column(String(80))
     line: Mapped[int]
-    late: Mapped[bool] = mapped_column(default=False)  # logged in the bar's late shift
+    late: Mapped[bool] = mapped_column(
+        default=False, server_default=false()
+    )  # in the late shift
 
 
 class Delivery(Numbered):

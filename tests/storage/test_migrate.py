@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
@@ -12,7 +13,7 @@ from alembic.autogenerate import compare_metadata
 from alembic.config import Config
 from alembic.runtime.migration import MigrationContext
 from alembic.script import ScriptDirectory
-from sqlalchemy import create_engine, inspect, text
+from sqlalchemy import Inspector, MetaData, create_engine, inspect, text
 
 from storage import migrate
 from storage.migrate import NewerDatabaseError
@@ -85,6 +86,55 @@ def test_step_by_step_leads_to_the_same_tables(empty_url: str) -> None:
         _upgrade(empty_url, step)
         assert _at(empty_url) == step
     assert _difference(empty_url) == []
+
+
+def _schema(url: str) -> dict[str, object]:
+    """Return all that the database itself says of its tables; their columns in any order."""
+    engine = create_engine(Store(url).url)
+    try:
+        with engine.connect() as connection:
+            found = inspect(connection)
+            return {name: _table(found, name) for name in found.get_table_names()}
+    finally:
+        engine.dispose()
+
+
+def _table(found: Inspector, name: str) -> dict[str, object]:
+    columns = {one["name"]: {**one, "type": repr(one["type"])} for one in found.get_columns(name)}
+    lists = (
+        found.get_foreign_keys(name),
+        found.get_indexes(name),
+        found.get_unique_constraints(name),
+        found.get_check_constraints(name),
+    )
+    return {
+        "columns": {column: str(sorted(told.items())) for column, told in columns.items()},
+        "key": found.get_pk_constraint(name),
+        "others": [sorted(_words(one) for one in each) for each in lists],
+    }
+
+
+def _words(told: object) -> str:
+    """Return what was told of a constraint in words, a condition as its text."""
+    if isinstance(told, Mapping):
+        return str(sorted(f"{name}: {_words(one)}" for name, one in told.items()))
+    return str(told)
+
+
+def test_new_tables_are_those_that_all_migrations_lead_to(empty_url: str) -> None:
+    """A new database is created without a migration: the two must be the same, down to the last default."""
+    _upgrade(empty_url)
+    created = _schema(empty_url)
+    engine = create_engine(Store(empty_url).url)
+    with engine.begin() as connection:
+        found = MetaData()
+        found.reflect(connection)
+        found.drop_all(connection)
+    engine.dispose()
+    for step in _steps():
+        _upgrade(empty_url, step)
+    assert _schema(empty_url) == created
+    assert len(created) > 30
 
 
 def test_a_database_of_a_newer_program_is_left_alone(empty_url: str) -> None:
