@@ -3,16 +3,22 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import shlex
 import sys
 import tempfile
 from io import TextIOWrapper
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from bot.operations import logs
-from bot.settings import MalformedError, Settings
+import bot
 
+if TYPE_CHECKING:
+    from bot.settings import Settings
+
+# How the program was called, for help and for commands that it names.
+_PROGRAM = "peel-ledger" if Path(sys.argv[0]).stem == "peel-ledger" else "python -m bot"
 # Not "me", the console's default name: filling the demo must not move anybody out of their bar.
 _DEMO_OWNER = "Robin"
 
@@ -20,16 +26,34 @@ _DEMO_OWNER = "Robin"
 def main(arguments: list[str] | None = None) -> int:
     """Run the command line; return the exit code."""
     chosen = _parser().parse_args(arguments)
+    # Nothing that is loaded at a start goes away again, so that looking for garbage would find none.
+    gc.disable()
+    try:
+        return _main(chosen)
+    finally:
+        gc.enable()
+
+
+def _main(chosen: argparse.Namespace) -> int:
+    for stream in (sys.stdin, sys.stdout, sys.stderr):
+        # A pipe may use a limited character set: print a question mark rather than fail.
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")
+    if chosen.does is _console and sys.stdin.isatty():
+        from bot.channels.console.greeting import greeting  # noqa: PLC0415 - nothing heavy is loaded yet
+
+        print(greeting(chosen.demo), end="\n\n", flush=True)
+    from bot.operations import logs  # noqa: PLC0415 - help and greeting come before it
+    from bot.settings import MalformedError, Settings  # noqa: PLC0415 - the same
+
     try:
         settings = Settings.read()
     except MalformedError as error:
         _say(str(error))
         return 2
     logs.set_up(settings)
-    for stream in (sys.stdin, sys.stdout, sys.stderr):
-        # A pipe may use a limited character set: print a question mark rather than fail.
-        if isinstance(stream, TextIOWrapper):
-            stream.reconfigure(errors="replace")
+    if chosen.does not in {_run, _console}:
+        gc.enable()  # the others may work through a whole database
     try:
         code = _do(settings, chosen)
         sys.stdout.flush()
@@ -56,7 +80,8 @@ def _do(settings: Settings, chosen: argparse.Namespace) -> int:
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="python -m bot", description="Peel Ledger")
+    parser = argparse.ArgumentParser(prog=_PROGRAM, description="Peel Ledger")
+    parser.add_argument("--version", action="version", version=f"Peel Ledger {bot.__version__}")
     actions = parser.add_subparsers(required=True, metavar="action")
 
     run = actions.add_parser("run", help="run the Telegram bot (TELEGRAM_BOT_TOKEN)")
@@ -114,10 +139,10 @@ def _say(text: str) -> None:
 
 
 def _run(settings: Settings, chosen: argparse.Namespace) -> int:
-    if not settings.telegram_bot_token.get_secret_value():
+    if not settings.telegram_bot_token.reveal():
         _say(
             "No token: set TELEGRAM_BOT_TOKEN to what BotFather gave you, "
-            "or try the console, which needs none: python -m bot console"
+            f"or try the console, which needs none: {_PROGRAM} console"
         )
         return 2
     from bot.channels.telegram.channel import run  # noqa: PLC0415 - the console must not pay for it
@@ -127,6 +152,7 @@ def _run(settings: Settings, chosen: argparse.Namespace) -> int:
 
 def _console(settings: Settings, chosen: argparse.Namespace) -> int:
     from bot.channels.console import console  # noqa: PLC0415 - see _run
+    from bot.chat.dialogue.registry import all_commands  # noqa: PLC0415
     from bot.demo import filling  # noqa: PLC0415
     from bot.work.context import SystemClock  # noqa: PLC0415
     from storage import migrate  # noqa: PLC0415
@@ -141,9 +167,10 @@ def _console(settings: Settings, chosen: argparse.Namespace) -> int:
             name = chosen.name or (_DEMO_OWNER if chosen.demo else console.usual_name(store))
             if chosen.demo:
                 filling.fill(store, SystemClock(), console.CHANNEL, name)
-            if interactive:
-                print(console.intro(chosen.demo, interactive), end="\n\n")
             here = console.open_console(store, SystemClock(), name)
+            all_commands()
+            gc.freeze()
+            gc.enable()
             return console.talk(here, None if interactive else sys.stdin)
         finally:
             store.close()
@@ -162,15 +189,13 @@ def _demo(settings: Settings, chosen: argparse.Namespace) -> int:
         migrate.upgrade(store)
         filled = filling.fill(store, SystemClock(), CHANNEL, chosen.name)
     except AlreadyThereError as error:
-        _say(
-            f"{chosen.name} stands in {error.name} here. Choose another owner: python -m bot demo --name Kim"
-        )
+        _say(f"{chosen.name} stands in {error.name} here. Choose another owner: {_PROGRAM} demo --name Kim")
         return 1
     finally:
         store.close()
     state = "was filled before" if filled.already else "is filled"
     print(f"{filled.bar} {state}: {filled.batches} batches, {filled.waste_lines} lines of waste.")
-    print(f"Open it in this terminal: python -m bot console --name {shlex.quote(chosen.name)}")
+    print(f"Open it in this terminal: {_PROGRAM} console --name {shlex.quote(chosen.name)}")
     print(f"Or join it from Telegram, as manager: /join {filled.joining_code}")
     return 0
 

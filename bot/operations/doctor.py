@@ -58,7 +58,7 @@ def _findings(settings: Settings, live: bool, backups: str) -> Iterator[Finding]
 
 
 def _token(settings: Settings) -> Finding:
-    token = settings.telegram_bot_token.get_secret_value()
+    token = settings.telegram_bot_token.reveal()
     if not token:
         return Finding(
             False,

@@ -36,7 +36,7 @@ class _Told:
 
 def looked_at_live(settings: Settings) -> Iterator[Finding]:
     """Check Telegram and the program's own endpoint."""
-    token = settings.telegram_bot_token.get_secret_value()
+    token = settings.telegram_bot_token.reveal()
     told = _ask(f"{settings.telegram_api_base}{token}/getWebhookInfo")
     if told.status in _NO_TOKEN:
         yield Finding(False, "Telegram: does not know this token", "Copy it again from BotFather.")

@@ -9,11 +9,10 @@ from types import TracebackType
 from typing import TypeAlias
 from urllib.parse import quote
 
-from pydantic import SecretStr
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError
 
-from bot.settings import Settings
+from bot.settings import Secret, Settings
 
 HIDDEN = "[secret]"
 _SHAPE = "%(asctime)s %(levelname)s %(name)s: %(message)s"
@@ -96,10 +95,10 @@ def _kind(error: BaseException) -> str:
 
 def secrets_of(settings: Settings) -> Iterator[str]:
     """Return every secret in the settings: secret settings, and the database's password."""
-    for name in type(settings).model_fields:
+    for name in settings.names():
         value = getattr(settings, name)
-        if isinstance(value, SecretStr) and value.get_secret_value():
-            yield value.get_secret_value()
+        if isinstance(value, Secret) and value.reveal():
+            yield value.reveal()
     try:
         password = make_url(settings.database).password
     except (ArgumentError, ValueError):

@@ -10,8 +10,6 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import Annotated, Any, Protocol
 
-from pydantic import AfterValidator
-
 from bot.trade.formulas.measures import HouseMeasures, UnitSense
 from bot.work.errors import TakesTimeError
 from storage.tables import Bar, Entry
@@ -66,10 +64,22 @@ def _range_text(text: str) -> str:
     return text
 
 
+class _Checked:
+    """Makes pydantic check a text. The hook instead of AfterValidator, so that only imports load pydantic."""
+
+    def __init__(self, check: Callable[[str], str]) -> None:
+        self._check = check
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Callable[[Any], Any]) -> Any:
+        from pydantic_core import core_schema  # noqa: PLC0415 - only pydantic calls this
+
+        return core_schema.no_info_after_validator_function(self._check, handler(source))
+
+
 # Types of settings stored as text, checked when they come from a file: a number, a number from zero up, or a
 # range or nothing.
-NumberText = Annotated[str, AfterValidator(_number_text)]
-RangeText = Annotated[str, AfterValidator(_range_text)]
+NumberText = Annotated[str, _Checked(_number_text)]
+RangeText = Annotated[str, _Checked(_range_text)]
 
 DEFAULT_REASONS = (
     "mouldy",

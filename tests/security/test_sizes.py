@@ -10,7 +10,8 @@ import zipfile
 import pytest
 
 from bot.work.transfer import import_references
-from bot.work.transfer.import_rows import MOST_BYTES, MOST_ROWS, MOST_SINGLE, UnreadableFileError, read_file
+from bot.work.transfer.import_rows import MOST_ROWS, MOST_SINGLE, read_file
+from bot.work.transfer.problems import MOST_BYTES, UnreadableFileError
 from tests.api import Fault
 from tests.channels.telegram.conftest import MIST, Telephone
 from tests.house import House, text

@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import sys
 import tempfile
-import textwrap
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from itertools import count, product
@@ -21,7 +20,7 @@ from bot.chat.reply.message import Button, Document, Message, Place, Reply, Send
 from bot.work.context import Clock
 from bot.work.people import people
 from bot.work.reminders import delivery
-from bot.work.transfer.import_rows import MOST_BYTES
+from bot.work.transfer.problems import MOST_BYTES
 from storage.store import Store
 
 CHANNEL = "console"
@@ -234,16 +233,6 @@ def usual_name(store: Store) -> str:
     with store.reading() as unit:
         known = people.known_names(unit, CHANNEL)
     return known[0] if len(known) == 1 else "me"
-
-
-def intro(demo: bool, interactive: bool) -> str:
-    """Return the greeting at a terminal."""
-    text = "Peel Ledger. Type what you want to do, or the sign in brackets for a button; 'quit' ends."
-    if demo:
-        text += " This is a throw-away copy of the demo bar."
-    if interactive:
-        text += " End a line with \\ to go on in the next."
-    return textwrap.fill(text, 76)
 
 
 def open_console(store: Store, clock: Clock, name: str) -> Console:

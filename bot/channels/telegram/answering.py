@@ -34,7 +34,7 @@ from bot.work.inbox import inbox
 from bot.work.inbox.inbox import Letter
 from bot.work.reminders import delivery
 from bot.work.reminders.delivery import Outcome
-from bot.work.transfer.import_rows import MOST_BYTES
+from bot.work.transfer.problems import MOST_BYTES
 from storage.trouble import DatabaseError
 from storage.unit import Unit
 

@@ -105,7 +105,7 @@ class TelegramChannel:
 
         self.figures.watched()
         hooked = bool(self.settings.telegram_webhook_url)
-        secret = self.settings.telegram_webhook_secret.get_secret_value() if hooked else None
+        secret = self.settings.telegram_webhook_secret.reveal() if hooked else None
         self._door = Door(address, secret, self.intake, self._looked_up)
         self._door.open()
 
@@ -114,7 +114,7 @@ class TelegramChannel:
         await self.bot.set_webhook(
             url,
             allowed_updates=ALLOWED,
-            secret_token=self.settings.telegram_webhook_secret.get_secret_value(),
+            secret_token=self.settings.telegram_webhook_secret.reveal(),
         )
 
     async def serve(self) -> int:
@@ -173,6 +173,7 @@ class TelegramChannel:
         cost of a full collection.
         """
         await self._in_worker(warm_up)
+        gc.enable()
         gc.collect()
         gc.freeze()
 
@@ -238,13 +239,13 @@ def _encrypted(settings: Settings) -> bool:
 
 def _fingerprint(settings: Settings) -> str:
     """Return a name for the bot that does not reveal its token."""
-    token = settings.telegram_bot_token.get_secret_value()
+    token = settings.telegram_bot_token.reveal()
     return hashlib.sha256(token.encode()).hexdigest()[:16]
 
 
 def _bot(settings: Settings, asking: LeanRequest) -> Bot:
     return Bot(
-        settings.telegram_bot_token.get_secret_value(),
+        settings.telegram_bot_token.reveal(),
         base_url=settings.telegram_api_base,
         base_file_url=settings.telegram_file_base,
         request=LeanRequest(64, encrypted=_encrypted(settings)),

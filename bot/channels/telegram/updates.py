@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.reply.message import Document, Message, Place, Sender
 from bot.work.log.corrections import EDITED
-from bot.work.transfer.import_rows import MOST_BYTES
+from bot.work.transfer.problems import MOST_BYTES
 
 CHANNEL = "telegram"
 ALLOWED = ["message", "edited_message", "callback_query", "inline_query", "my_chat_member"]

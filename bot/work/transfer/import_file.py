@@ -10,9 +10,10 @@ from sqlalchemy import delete
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.transfer import export
-from bot.work.transfer.import_rows import MOST_PROBLEMS, Problem, Sheet, read_file
+from bot.work.transfer.import_rows import MOST_PROBLEMS, Sheet, read_file
 from bot.work.transfer.import_undo import spans
 from bot.work.transfer.import_write import Taken, Taker
+from bot.work.transfer.problems import Problem
 from storage.tables import Upload
 
 MOST_UPLOADS_DAYS = 2

@@ -17,7 +17,8 @@ from bot.work.formulas import ingredients
 from bot.work.money import prices
 from bot.work.money.prices import Course, PriceView
 from bot.work.transfer.export import origin_of
-from bot.work.transfer.import_rows import Sheet, UnreadableFileError
+from bot.work.transfer.import_rows import Sheet
+from bot.work.transfer.problems import UnreadableFileError
 from bot.work.transfer.rows import SECTIONS, BarRow, Referenced
 from storage.tables import Bar, Formula, Imported, Ingredient, Sprayer, Waste
 

@@ -12,11 +12,10 @@ from typing import Any, get_args
 from pydantic import ValidationError
 
 from bot.documents.tables import TooLargeError, read_csv
-from bot.work.errors import WorkError
 from bot.work.transfer.fields import What
+from bot.work.transfer.problems import MOST_BYTES, Problem, UnreadableFileError
 from bot.work.transfer.rows import SECTIONS
 
-MOST_BYTES = 5 * 1024 * 1024
 MOST_ROWS = 100_000
 # These are inserted one by one and searched completely: no bar has so many of them.
 MOST_SINGLE = 20_000
@@ -33,31 +32,6 @@ _WHAT = {
     "too_long": "long",
 }
 _MINE = frozenset(get_args(What))
-
-
-@dataclass(frozen=True, slots=True)
-class Problem:
-    """One error: its list and row (counted as in a spreadsheet for CSV, from 1 for JSON).
-
-    `what` is 'missing', 'number', 'day', 'moment', 'unit', 'choice', 'unknown', 'long' or 'twice'.
-    """
-
-    kind: str
-    row: int
-    field: str
-    value: str
-    what: str
-
-
-@dataclass
-class UnreadableFileError(WorkError):
-    """The file cannot be imported at all.
-
-    `why` is 'size', 'names', 'json', 'csv', 'columns', 'batches', 'format' or 'version'.
-    """
-
-    why: str
-    detail: str = ""
 
 
 @dataclass(slots=True)

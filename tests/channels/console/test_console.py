@@ -11,12 +11,11 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
-from pydantic import SecretStr
 
 from bot.channels.console.console import Console, talk
 from bot.chat.reply.message import Button, Message, Place, Reply, Sender, reply
 from bot.operations.doctor import examine
-from bot.settings import Settings
+from bot.settings import Secret, Settings
 from storage import migrate
 from storage.store import Store
 from tests.house import Hands
@@ -308,7 +307,7 @@ def test_files_are_saved_beside_the_person_and_never_over_another(
 
 def _examined(**settings: str) -> tuple[int, list[str]]:
     lines: list[str] = []
-    token = SecretStr(settings.pop("token", TOKEN))
+    token = Secret(settings.pop("token", TOKEN))
     code = examine(Settings(telegram_bot_token=token, **settings), lines.append)  # type: ignore[arg-type]
     return code, lines
 

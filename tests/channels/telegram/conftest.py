@@ -7,10 +7,9 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 
 import pytest
-from pydantic import SecretStr
 
 from bot.channels.telegram.channel import TelegramChannel
-from bot.settings import Settings
+from bot.settings import Secret, Settings
 from storage.store import Store
 from tests.api import Person, Server
 from tests.house import Hands
@@ -29,7 +28,7 @@ MIST = (
 def settings_for(server: Server, store: Store) -> Settings:
     """What the environment would say for a bot at this server."""
     return Settings(
-        telegram_bot_token=SecretStr(server.token),
+        telegram_bot_token=Secret(server.token),
         telegram_api_base=server.base_url,
         database_url=store.url.render_as_string(hide_password=False),
         telegram_sends_per_second=0,

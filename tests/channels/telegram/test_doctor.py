@@ -8,11 +8,10 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
-from pydantic import SecretStr
 
 from bot.__main__ import main
 from bot.operations.doctor import examine
-from bot.settings import Settings
+from bot.settings import Secret, Settings
 from storage import migrate
 from storage.store import Store
 from tests.api import Fault, Server
@@ -32,10 +31,10 @@ async def _examined(
 ) -> tuple[int, str]:
     lines: list[str] = []
     environment = {
-        "telegram_bot_token": SecretStr(settings.pop("token", api.token)),
+        "telegram_bot_token": Secret(settings.pop("token", api.token)),
         "telegram_api_base": api.base_url,
         "database_url": store.url.render_as_string(hide_password=False),
-        "telegram_webhook_secret": SecretStr(_SECRET),
+        "telegram_webhook_secret": Secret(_SECRET),
         **settings,
     }
     given = Settings(**environment)  # type: ignore[arg-type]

@@ -7,7 +7,7 @@ import json
 import pytest
 
 from bot.chat.dialogue import progress
-from bot.work.transfer.import_rows import MOST_BYTES
+from bot.work.transfer.problems import MOST_BYTES
 from tests.api import Fault
 from tests.channels.telegram.conftest import Telephone
 

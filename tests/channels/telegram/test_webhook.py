@@ -6,18 +6,17 @@ import contextlib
 import json
 import socket
 from collections.abc import AsyncIterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Any
 
 import httpx
 import pytest
 from prometheus_client.parser import text_string_to_metric_families
-from pydantic import SecretStr
 from sqlalchemy import func, select, text
 
 from bot.channels.telegram.channel import TelegramChannel
-from bot.settings import Settings
+from bot.settings import Secret, Settings
 from storage.store import Store
 from storage.tables import Inbox
 from tests.api import Server
@@ -36,12 +35,11 @@ def _free_port() -> int:
 
 def hooked(server: Server, store: Store, port: int) -> Settings:
     """Settings for a bot that is told of updates at this port."""
-    return settings_for(server, store).model_copy(
-        update={
-            "telegram_webhook_url": f"http://127.0.0.1:{port}/telegram",
-            "telegram_webhook_secret": SecretStr(WORD),
-            "listen_address": f"127.0.0.1:{port}",
-        }
+    return replace(
+        settings_for(server, store),
+        telegram_webhook_url=f"http://127.0.0.1:{port}/telegram",
+        telegram_webhook_secret=Secret(WORD),
+        listen_address=f"127.0.0.1:{port}",
     )
 
 
@@ -221,7 +219,7 @@ def test_wrong_settings_are_named(changed: dict[str, str], word: str) -> None:
 def test_right_settings_have_no_mistake() -> None:
     right = Settings(
         telegram_webhook_url="https://bar.example.org:8443/telegram",
-        telegram_webhook_secret=SecretStr(WORD),
+        telegram_webhook_secret=Secret(WORD),
         listen_address="[::1]:8080",
     )
     assert right.mistake == ""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.log_words import LogWords
@@ -17,10 +17,10 @@ from bot.documents.tables import write_csv
 from bot.trade.words import N_
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.log.undo import TakenBack
-from bot.work.transfer import export as exporting
-from bot.work.transfer import import_file
-from bot.work.transfer.import_file import Trial
-from bot.work.transfer.import_rows import MOST_BYTES, Problem, UnreadableFileError
+from bot.work.transfer.problems import MOST_BYTES, Problem, UnreadableFileError
+
+if TYPE_CHECKING:
+    from bot.work.transfer.import_file import Trial
 
 _KEPT = re.compile(r"#(\d{1,9})")
 _MOST_SHOWN = 6
@@ -68,8 +68,10 @@ _WRONG = {
 
 
 def _export(turn: Turn, given: Given) -> Reply:
+    from bot.work.transfer import export  # noqa: PLC0415 - loads pydantic, which a start can do without
+
     turn.context.watch = watching(N_("Writing down"))
-    found = exporting.export(turn.context)
+    found = export.export(turn.context)
     rows = tuple((_(_KINDS[name]), show_number(count, 0)) for name, count in found.rows.items())
     return Reply(
         (
@@ -108,6 +110,8 @@ def _import(turn: Turn, given: Given) -> Reply:
 
 
 def _tried(turn: Turn, name: str, content: bytes) -> Reply:
+    from bot.work.transfer import import_file  # noqa: PLC0415 - see _export
+
     turn.context.watch = watching(N_("Trying the file"))
     try:
         trial = import_file.receive(turn.context, name, content)
@@ -212,6 +216,8 @@ def _with_problems(trial: Trial) -> Reply:
 
 
 def _taken(turn: Turn, upload: int) -> Reply:
+    from bot.work.transfer import import_file  # noqa: PLC0415 - see _export
+
     turn.context.watch = watching(N_("Taking in"))
     try:
         trial = import_file.take_in(turn.context, upload)
