@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterator, Sequence
 from contextlib import contextmanager
 from functools import cache, cached_property
+from importlib import import_module
 from typing import Any, TypeVar
 
 from sqlalchemy import ColumnElement, Connection, Insert, Select, bindparam, insert, inspect, select
 from sqlalchemy import Row as RowOfColumns
-from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.orm import Session
 
 from storage.memory import BarMemory
@@ -227,7 +227,7 @@ class Book:
 @cache
 def _numbering(dialect: str) -> Any:
     """Return the statement that assigns numbers, built once because every log entry runs it."""
-    insert: Any = sqlite.insert if dialect == "sqlite" else postgresql.insert
+    insert: Any = import_module(f"sqlalchemy.dialects.{dialect}").insert
     counter: Any = Counter.__table__
     how_many: Any = bindparam("how_many")
     return (

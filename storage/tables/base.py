@@ -7,7 +7,9 @@ from fractions import Fraction
 from typing import Any, ClassVar
 
 from sqlalchemy import JSON, BigInteger, ForeignKey, Integer, MetaData
+from sqlalchemy.ext.compiler import compiles
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+from sqlalchemy.schema import CreateIndex
 
 from storage.types import Day, Exact, Instant
 
@@ -50,3 +52,16 @@ class Numbered(InBar):
     __abstract__ = True
 
     id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False, sort_order=-1)
+
+
+@compiles(CreateIndex, "postgresql")
+def _with_condition(create: CreateIndex, compiler: Any, **options: Any) -> str:
+    """Give an index on PostgreSQL the condition that it has on SQLite.
+
+    Named at the index itself it would load the dialect of PostgreSQL at each start, whatever the database.
+    """
+    created: str = compiler.visit_create_index(create, **options)
+    given = create.element.dialect_options
+    if given["sqlite"]["where"] is None or given["postgresql"]["where"] is not None:
+        return created
+    return f"{created} WHERE {compiler.sql_compiler.process(given['sqlite']['where'])}"

@@ -55,9 +55,7 @@ class Waste(Numbered):
     corrects: Mapped[int | None]
     source: Mapped[str] = mapped_column(String(80))
     line: Mapped[int]
-    late: Mapped[bool] = mapped_column(
-        default=False, server_default=false()
-    )  # in the late shift
+    late: Mapped[bool] = mapped_column(default=False, server_default=false())  # in the late shift
 
 
 class Delivery(Numbered):

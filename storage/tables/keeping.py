@@ -43,7 +43,6 @@ class Reminder(Numbered):
             "channel",
             "lease_until",
             sqlite_where=text("state = 'sending'"),
-            postgresql_where=text("state = 'sending'"),
         ),
         Index(None, "bar_id", "batch_id"),
     )
@@ -112,7 +111,6 @@ class Inbox(Base):
             "chat",
             "update_id",
             sqlite_where=text("state < 2"),
-            postgresql_where=text("state < 2"),
         ),
     )
 
