@@ -17,7 +17,7 @@ import bot
 if TYPE_CHECKING:
     from bot.settings import Settings
 
-# How the program was called, for help and for commands that it names.
+# The name of the program as called, for help and in messages.
 _PROGRAM = "peel-ledger" if Path(sys.argv[0]).stem == "peel-ledger" else "python -m bot"
 # Not "me", the console's default name: filling the demo must not move anybody out of their bar.
 _DEMO_OWNER = "Robin"
@@ -26,7 +26,7 @@ _DEMO_OWNER = "Robin"
 def main(arguments: list[str] | None = None) -> int:
     """Run the command line; return the exit code."""
     chosen = _parser().parse_args(arguments)
-    # Nothing that is loaded at a start goes away again, so that looking for garbage would find none.
+    # What a start loads stays loaded, so garbage collection during a start only costs time.
     gc.disable()
     try:
         return _main(chosen)
@@ -40,10 +40,10 @@ def _main(chosen: argparse.Namespace) -> int:
         if isinstance(stream, TextIOWrapper):
             stream.reconfigure(errors="replace")
     if chosen.does is _console and sys.stdin.isatty():
-        from bot.channels.console.greeting import greeting  # noqa: PLC0415 - nothing heavy is loaded yet
+        from bot.channels.console.greeting import greeting  # noqa: PLC0415 - only a terminal needs it
 
         print(greeting(chosen.demo), end="\n\n", flush=True)
-    from bot.operations import logs  # noqa: PLC0415 - help and greeting come before it
+    from bot.operations import logs  # noqa: PLC0415 - after help and greeting
     from bot.settings import MalformedError, Settings  # noqa: PLC0415 - the same
 
     try:
@@ -53,7 +53,7 @@ def _main(chosen: argparse.Namespace) -> int:
         return 2
     logs.set_up(settings)
     if chosen.does not in {_run, _console}:
-        gc.enable()  # the others may work through a whole database
+        gc.enable()  # the others may process a whole database
     try:
         code = _do(settings, chosen)
         sys.stdout.flush()

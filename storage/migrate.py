@@ -184,7 +184,7 @@ def _run(connection: Connection, to: str) -> None:
 
 
 def _create(connection: Connection) -> None:
-    """Create all tables as they are today, as the migrations one by one would; a test compares the two."""
+    """Create the current tables; a test compares the result with that of all migrations."""
     Base.metadata.create_all(connection, checkfirst=False)
     _VERSION.create(connection)
     connection.execute(insert(_VERSION), {"version_num": head()})

@@ -27,7 +27,7 @@ _COLLEAGUES = "demo"  # the channel of the invented colleagues: nothing is deliv
 _STALE_AFTER = timedelta(hours=24)
 
 Work = Callable[[Stage], BarView]
-"""Writes the twelve weeks into the bar that was opened; returns the bar as it is in the end."""
+"""Writes the twelve weeks into the open bar and returns the changed bar."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,7 +31,7 @@ from storage.unit import Unit
 # from another by hours with one read off the wall clock.
 FIRST_LAST_DAY = date(2027, 2, 1)
 PEOPLE = frozenset({"by", "made_by", "person_id", "done_by"})
-_MOMENTS = range(10**9, 4 * 10**9)  # seconds since 1970: no other number of the story is as large
+_MOMENTS = range(10**9, 4 * 10**9)  # seconds since 1970; other numbers of the story are smaller or larger
 _AFTER = {("batch", "rest_until"): "made_at", ("peeled_fruit", "lost_at"): "at"}
 
 
@@ -133,7 +133,7 @@ class _Marking:
         return self._within(value)
 
     def _within(self, value: Any) -> Any:
-        """Mark the days and moments within a text or a value of JSON."""
+        """Mark the days and moments in a text or a JSON value."""
         if isinstance(value, str):
             return self._marks.day(value)
         if isinstance(value, dict):

@@ -67,7 +67,7 @@ class Marks:
         return mark if after is None else f"{mark}+{(seconds - begun) // _MINUTE}"
 
     def person(self, number: int | None) -> str | None:
-        """Mark one of the cast."""
+        """Mark a member of the cast."""
         return None if number is None else f"@p{self._cast.index(number)}"
 
     def _days(self, day: date) -> int:

@@ -35,7 +35,7 @@ class Stage:
 
     unit: Unit
     now: datetime
-    channel: str  # that the owner is reached by
+    channel: str  # of the owner
     bar: BarView | None = None
     cast: dict[str, Presence] = field(default_factory=dict)
     ingredients: dict[str, int] = field(default_factory=dict)
@@ -86,7 +86,7 @@ class Stage:
 
     @property
     def people(self) -> list[int]:
-        """The numbers of the cast, in the order in which they came on."""
+        """The person ids of the cast, in the order of their entrance."""
         return [one.person_id for one in self.cast.values() if one.person_id is not None]
 
     def context(self, who: str, at: datetime) -> Context:

@@ -58,7 +58,7 @@ class Numbered(InBar):
 def _with_condition(create: CreateIndex, compiler: Any, **options: Any) -> str:
     """Give an index on PostgreSQL the condition that it has on SQLite.
 
-    Named at the index itself it would load the dialect of PostgreSQL at each start, whatever the database.
+    `postgresql_where` at the index would load the PostgreSQL dialect at every start.
     """
     created: str = compiler.visit_create_index(create, **options)
     given = create.element.dialect_options

@@ -244,6 +244,26 @@ def test_what_the_image_holds_is_enough_to_start(tmp_path: Path) -> None:
     assert list((state / "peel-ledger" / "backups").glob("*.sqlite"))
 
 
+def test_image_and_units_have_all_built_that_a_start_would_build_anew(tmp_path: Path) -> None:
+    """By the words of either: sources compiled, and the grammar's tables beside the grammar."""
+    runs = [rest for word, rest in _instructions() if word == "RUN" and "compileall" in rest]
+    assert len(runs) == 1
+    (line,) = [one for one in (_DEPLOY / "NOTES.md").read_text().splitlines() if "compileall -q" in one]
+    in_notes = line.removeprefix("( cd /opt/peel-ledger && ").removesuffix(" )").replace(".venv/bin/", "")
+    assert " ".join(runs[0].split()) == in_notes
+    for name in ("bot", "storage"):
+        shutil.copytree(
+            _ROOT / name, tmp_path / name, ignore=shutil.ignore_patterns("__pycache__", "*.tables")
+        )
+    for command in in_notes.split(" && "):
+        subprocess.run([sys.executable, *command.split()[1:]], cwd=tmp_path, check=True)
+    assert (tmp_path / "bot" / "chat" / "grammar" / "grammar.tables").stat().st_size
+    sources = [path for path in tmp_path.rglob("*.py") if path.parent.name != "__pycache__"]
+    assert len(sources) == len(list(tmp_path.rglob("*.pyc"))) > 100
+    for unit in _SERVICES:
+        assert "PYTHONDONTWRITEBYTECODE" not in (_DEPLOY / unit).read_text()
+
+
 def _service(name: str) -> str:
     text = (_DEPLOY / "compose.yaml").read_text()
     found = re.search(rf"^  {name}:\n((?:    .*\n|\n)+)", text, re.MULTILINE)
@@ -284,7 +304,7 @@ def test_the_settings_that_the_example_names_are_known() -> None:
     text = (_DEPLOY / "bot.env.example").read_text()
     named = re.findall(r"^#?([A-Z_]+)=", text, re.MULTILINE)
     assert {"TELEGRAM_BOT_TOKEN", "TELEGRAM_WEBHOOK_URL", "TELEGRAM_WEBHOOK_SECRET"} <= set(named)
-    assert {name.casefold() for name in named} <= set(Settings.model_fields)
+    assert {name.casefold() for name in named} <= set(Settings.names())
 
 
 @pytest.mark.parametrize("name", ["bot.env", "database.env"])

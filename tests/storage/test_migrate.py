@@ -89,7 +89,7 @@ def test_step_by_step_leads_to_the_same_tables(empty_url: str) -> None:
 
 
 def _schema(url: str) -> dict[str, object]:
-    """Return all that the database itself says of its tables; their columns in any order."""
+    """Return the schema as the database reports it, columns in any order."""
     engine = create_engine(Store(url).url)
     try:
         with engine.connect() as connection:
@@ -115,14 +115,14 @@ def _table(found: Inspector, name: str) -> dict[str, object]:
 
 
 def _words(told: object) -> str:
-    """Return what was told of a constraint in words, a condition as its text."""
+    """Return a constraint as text, including its condition."""
     if isinstance(told, Mapping):
         return str(sorted(f"{name}: {_words(one)}" for name, one in told.items()))
     return str(told)
 
 
 def test_new_tables_are_those_that_all_migrations_lead_to(empty_url: str) -> None:
-    """A new database is created without a migration: the two must be the same, down to the last default."""
+    """A new database is created without migrations and must match a migrated one, including defaults."""
     _upgrade(empty_url)
     created = _schema(empty_url)
     engine = create_engine(Store(empty_url).url)

@@ -1,4 +1,4 @@
-"""The words that greet at a terminal; nothing else is loaded to say them."""
+"""The greeting at a terminal, in a module that imports nothing slow."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import textwrap
 
 
 def greeting(demo: bool) -> str:
-    """Return the words that greet at a terminal."""
+    """Return the greeting at a terminal."""
     text = "Peel Ledger. Type what you want to do, or the sign in brackets for a button; 'quit' ends."
     if demo:
         text += " This is a throw-away copy of the demo bar."

@@ -1,7 +1,7 @@
-"""Build the grammar's LALR tables, or load them from where they were saved.
+"""Build the grammar's LALR tables, or load saved ones.
 
-Building takes a second, loading a few hundredths. A saved file is used only if its first line names this
-grammar, this lark and this Python, and its content is whole; otherwise the tables are built and saved anew.
+Building takes a second, loading a few hundredths. The first line of a saved file holds a key of grammar, lark
+and Python version, and a digest of the rest; if either differs, the tables are built and saved again.
 """
 
 from __future__ import annotations
@@ -10,7 +10,6 @@ import io
 import os
 import sys
 import tempfile
-from collections.abc import Iterator
 from contextlib import suppress
 from hashlib import sha256
 from pathlib import Path
@@ -18,13 +17,13 @@ from typing import Any, Final
 
 import lark
 from lark import Lark
-from platformdirs import user_cache_path
 
 GRAMMAR: Final = Path(__file__).with_name("grammar.lark")
 FEATURES: Final = Path(__file__).parents[1] / "features"
 SHIPPED: Final = GRAMMAR.with_suffix(".tables")
-"""Written at packaging; what a checkout has not, the user's cache folder keeps."""
+"""Written at packaging. A checkout has none and uses the cache folder of the user."""
 
+_MOST_KEPT = 16
 _OPTIONS: Final[dict[str, Any]] = {
     "parser": "lalr",
     "lexer": "basic",
@@ -35,17 +34,17 @@ _OPTIONS: Final[dict[str, Any]] = {
 
 
 def load() -> Lark:
-    """Return the grammar's parser: from saved tables where they fit, else built and then saved."""
+    """Return the parser, from saved tables if they match; otherwise build and save them."""
     text = grammar()
     key = _key(text)
-    for path in _places():
-        found = read(path, key)
+    kept = _kept(key)
+    for path in (SHIPPED, kept):
+        found = None if path is None else read(path, key)
         if found is not None:
             return found
     built = build(text)
-    for path in _places():
-        if path != SHIPPED:
-            save(built, path, key)
+    if kept is not None and save(built, kept, key):
+        _forget_oldest(kept.parent)
     return built
 
 
@@ -55,14 +54,14 @@ def grammar() -> str:
 
 
 def build(text: str) -> Lark:
-    """Build the parser; each command's rule and each slot's is a rule to start from."""
+    """Build the parser; the start rules are those of commands and slots."""
     names = [line.split(":")[0].strip() for line in text.splitlines() if ":" in line and line[0].isalpha()]
     starts = [name for name in names if name.endswith(("_cmd", "_slot"))]
     return Lark(text, start=starts, **_OPTIONS)
 
 
 def save(parser: Lark, path: Path, key: str) -> bool:
-    """Save the tables in one step, so that nobody reads half of them; False where nothing may be written."""
+    """Save the tables atomically; return False if the folder is not writable."""
     content = io.BytesIO()
     parser.save(content)
     payload = content.getvalue()
@@ -86,10 +85,22 @@ def save_shipped(path: Path = SHIPPED) -> bool:
     return save(build(text), path, _key(text))
 
 
-def _places() -> Iterator[Path]:
-    yield SHIPPED
-    with suppress(RuntimeError):  # a user without a home
-        yield user_cache_path("peel-ledger") / SHIPPED.name
+def _kept(key: str) -> Path | None:
+    """Return the file in the cache folder of the user; None for a user without a home."""
+    from platformdirs import user_cache_path  # noqa: PLC0415 - building a package does without it
+
+    try:
+        return user_cache_path("peel-ledger") / f"grammar-{key[:16]}.tables"
+    except RuntimeError:
+        return None
+
+
+def _forget_oldest(folder: Path) -> None:
+    """Keep only the latest files; each version of the grammar has its own."""
+    with suppress(OSError):
+        files = sorted(folder.glob("grammar-*.tables"), key=lambda path: path.stat().st_mtime, reverse=True)
+        for path in files[_MOST_KEPT:]:
+            path.unlink()
 
 
 def _key(text: str) -> str:
@@ -102,7 +113,7 @@ def _first_line(key: str, payload: bytes) -> bytes:
 
 
 def read(path: Path, key: str) -> Lark | None:
-    """Return the saved parser, or None where there is none for this key or not all of it."""
+    """Return the saved parser, or None if the file is missing, damaged or has another key."""
     try:
         first, payload = path.read_bytes().split(b"\n", 1)
     except (OSError, ValueError):

@@ -23,7 +23,13 @@ def cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr(tables, "FEATURES", tmp_path / "features")
     monkeypatch.setattr(tables, "SHIPPED", tmp_path / "grammar.tables")
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
-    return tmp_path / "cache" / "peel-ledger" / "grammar.tables"
+    return tmp_path / "cache" / "peel-ledger"
+
+
+def _kept(cache: Path) -> Path:
+    """Return the one file in the cache folder."""
+    (found,) = cache.iterdir()
+    return found
 
 
 @pytest.fixture
@@ -43,7 +49,7 @@ def builds(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 def test_a_second_start_loads_what_the_first_saved(builds: list[str], cache: Path) -> None:
     first, second = tables.load(), tables.load()
     assert len(builds) == 1
-    assert cache.exists()
+    assert _kept(cache).stat().st_size
     assert first.options.start == second.options.start == ["scale_cmd", "name_slot"]
 
 
@@ -62,7 +68,8 @@ def test_a_second_start_loads_what_the_first_saved(builds: list[str], cache: Pat
 def test_a_damaged_file_is_built_anew(builds: list[str], cache: Path, damage: object) -> None:
     tables.load()
     assert callable(damage)
-    cache.write_bytes(damage(cache.read_bytes()))
+    kept = _kept(cache)
+    kept.write_bytes(damage(kept.read_bytes()))
     assert tables.load().options.start == ["scale_cmd", "name_slot"]
     assert len(builds) == 2
     tables.load()
@@ -91,11 +98,11 @@ def test_shipped_tables_come_before_the_cache(builds: list[str], cache: Path) ->
 
 
 def test_without_a_folder_to_write_in_it_is_built(builds: list[str], cache: Path) -> None:
-    cache.parent.parent.mkdir()
-    cache.parent.write_text("a file where the folder should be")
+    cache.parent.mkdir()
+    cache.write_text("a file where the folder should be")
     assert tables.load().options.start == ["scale_cmd", "name_slot"]
     assert len(builds) == 1
-    assert not tables.save_shipped(cache)
+    assert not tables.save_shipped(cache / "grammar.tables")
 
 
 def test_many_starts_at_once_leave_one_whole_file(cache: Path) -> None:
@@ -104,7 +111,16 @@ def test_many_starts_at_once_leave_one_whole_file(cache: Path) -> None:
         one.start()
     for one in starts:
         one.join()
-    assert [path.name for path in cache.parent.iterdir()] == [cache.name]
+    assert tables.read(_kept(cache), _kept(cache).read_text("latin-1").split(" ")[0]) is not None
+
+
+def test_only_the_latest_few_are_kept(cache: Path) -> None:
+    for number in range(20):
+        tables.GRAMMAR.write_text(f"%declare NUMBER\nn{number}_cmd: NUMBER\n")
+        tables.load()
+    assert len(list(cache.iterdir())) == 16
+    tables.load()
+    assert len(list(cache.iterdir())) == 16
 
 
 def test_the_real_grammar_reads_the_same_from_saved_tables(tmp_path: Path) -> None:

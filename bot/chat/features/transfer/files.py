@@ -68,7 +68,7 @@ _WRONG = {
 
 
 def _export(turn: Turn, given: Given) -> Reply:
-    from bot.work.transfer import export  # noqa: PLC0415 - loads pydantic, which a start can do without
+    from bot.work.transfer import export  # noqa: PLC0415 - loads pydantic
 
     turn.context.watch = watching(N_("Writing down"))
     found = export.export(turn.context)
