@@ -8,7 +8,7 @@ from pathlib import Path
 from setuptools.command.build_py import build_py
 
 
-class BuildWithTables(build_py):
+class BuildWithTables(build_py):  # type: ignore[misc] # setuptools has no types
     """Copies the packages, then saves the tables beside the grammar in the copy."""
 
     def run(self) -> None:

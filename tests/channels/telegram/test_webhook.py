@@ -205,7 +205,7 @@ async def test_alive_and_ready(hook: Hooked) -> None:
         (
             {
                 "telegram_webhook_url": "https://bar.example.org/t",
-                "telegram_webhook_secret": "with a blank",
+                "telegram_webhook_secret": Secret("with a blank"),
             },
             "TELEGRAM_WEBHOOK_SECRET",
         ),
