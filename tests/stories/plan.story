@@ -2,10 +2,10 @@
 @after mist
 
 Ana: plan
-  I cannot plan yet: the log does not say what
-  is poured.
-  Tap Used up when a batch is empty, or count
-  drinks: drinks 60 grapefruit mist
+  I can't plan yet: I don't know how much you
+  use.
+  Say it: bar drinks a week 300. Or count a
+  night: drinks 60 Grapefruit mist
   [Batches] [Fruit]
 Ana: drinks
   No drinks were counted yet.
@@ -74,43 +74,45 @@ Ana: used 1
   It lasted 7 days.
   [Make it again] [Undo]
 Ana: plan
-  Make 740 ml Grapefruit mist today.
+  Make 380 ml Grapefruit mist today.
     Grapefruit
-    mist          Thu, 3 Dec  740 ml
-  It will be missing before the next is ready:
+    mist          Thu, 3 Dec  380 ml
+  You'll run out before the next is ready:
   Grapefruit mist
-  Few weeks of data, so a rough guess:
+  Less than a week counted, so a rough guess:
   Grapefruit mist
   [Grapefruit mist]
   [Shopping list] [Fruit]
 Ana taps [Grapefruit mist]
-  Make 740 ml Grapefruit mist on Thu, 3 Dec.
+  Make 380 ml Grapefruit mist on Thu, 3 Dec.
   What is there lasts to Wed, 2 Dec; the new one
   is ready Fri, 4 Dec, discard after 1 Jun 2027.
-  No more than 4,810 ml: so much is poured
-  before it must go, nine times in ten.
+  About 2,580 ml is what you'd use before it
+  expires (9 in 10).
   1 day without it: its rest is longer than the
   stock.
-  Poured a day:
+  You use about, a day:
     Mon  27 ml
     Tue  27 ml
-    Wed  18 ml
-    Thu  15 ml
-    Fri  35 ml
-    Sat  38 ml
+    Wed  23 ml
+    Thu  17 ml
+    Fri  32 ml
+    Sat  34 ml
     Sun  27 ml
-  By 1 batch used up: few weeks of data, so a
-  rough guess.
+  From 3 nights counted: 9 in 10 between 12 ml
+  and 47 ml a day.
   [Make it] [Shopping list] [Plan]
 Ana taps [Shopping list]
-  To buy by Thu, 10 Dec: €103.00
+  To buy by Thu, 10 Dec: €63.50
     grapefruit
-    oil           10 x 10 ml  €79.00
+    oil            5 x 10 ml  €39.50
     propylene
-    glycol          169.6 ml       ?
+    glycol           87.1 ml       ?
     neutral
     spirit           1 x 1 l  €24.00
-  For: Grapefruit mist 740 ml
+  For: Grapefruit mist 380 ml
+  Less than a week counted, so a rough guess:
+  Grapefruit mist
   Never counted, so taken as none: grapefruit
   oil, propylene glycol, neutral spirit
   No price, so not in the sum: propylene glycol

@@ -18,14 +18,23 @@ from statistics import NormalDist, fmean, stdev, variance
 
 from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.numbers.student_t import two_sided_quantile
-from bot.trade.planning.plan import MANY_WEEKS, Backing, backing
 
+# Weeks of data from which a par has some support, and much. Common practice, no source.
+SOME_WEEKS, MANY_WEEKS = 4, 12
 # Counts with a variance of at most this many times their mean count as Poisson. Common practice, no source.
 _POISSON_DISPERSION = 1.5
 
 
 class NoDemandError(TradeError):
     """There is no day with logged demand."""
+
+
+class Backing(StrEnum):
+    """How much data, in weeks, supports a par."""
+
+    FEW_WEEKS = "few weeks"
+    SOME_WEEKS = "some weeks"
+    MANY_WEEKS = "many weeks"
 
 
 class ParMethod(StrEnum):
@@ -67,6 +76,13 @@ class Par:
     def backing(self) -> Backing:
         """How much data, in weeks, supports the par."""
         return backing(self.weeks)
+
+
+def backing(weeks: int) -> Backing:
+    """Classify a number of weeks of data: some from 4, many from 12 (common practice)."""
+    if weeks >= MANY_WEEKS:
+        return Backing.MANY_WEEKS
+    return Backing.SOME_WEEKS if weeks >= SOME_WEEKS else Backing.FEW_WEEKS
 
 
 def critical_fractile(underage: Decimal, overage: Decimal) -> Fraction:

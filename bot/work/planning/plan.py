@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from decimal import Decimal
@@ -12,7 +11,8 @@ from fractions import Fraction
 from bot.trade.formulas.amounts import ByTotal
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import Dimension
-from bot.trade.planning.plan import BatchPlan, NoUseError, WeekdayUse, next_batch, use_by_weekday
+from bot.trade.planning.plan import BatchPlan, next_batch
+from bot.trade.planning.use import WeekdayUse
 from bot.trade.stock.on_hand import Pack, ToBuy, list_cost, shopping_list
 from bot.work.context import Context
 from bot.work.formulas import formulas, scaling
@@ -21,10 +21,10 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
 from bot.work.planning import usage
+from bot.work.planning.usage import Evidence, Usage
 from bot.work.spray import drinks
 from bot.work.stock import on_hand as stock
 from bot.work.stock import pars
-from storage.tables import Batch
 
 # How long a batch should last if its discard date allows, and how far ahead to shop. Common practice, no
 # source.
@@ -36,14 +36,14 @@ SHOP_DAYS = 7
 class FormulaPlan:
     """The next batch of one formula.
 
-    `use` is None if the log shows no use; `batch` is None then, and if the stock lasts beyond the horizon.
-    `size_ml` is the size to make: four weeks' use, or less if it would expire before; None if any batch
-    would.
+    `use` is None without evidence; `batch` is None then, and if the stock lasts beyond the horizon. `size_ml`
+    is the size to make: the use of four weeks that is reached nine times in ten, or less if it would expire
+    before; None if any batch would.
     """
 
     view: FormulaView
     use: WeekdayUse | None
-    poured: usage.Poured
+    evidence: Evidence
     batch: BatchPlan | None
     size_ml: Fraction | None
 
@@ -75,34 +75,27 @@ class Shopping:
     until: date
 
 
-def plan_for(
-    context: Context,
-    view: FormulaView,
-    made: Sequence[Batch] | None = None,
-    counted: Sequence[drinks.DrinksDay] | None = None,
-) -> FormulaPlan:
+def plan_for(context: Context, view: FormulaView, known: Usage | None = None) -> FormulaPlan:
     """Plan the next batch of a formula from its use, its rest and its discard date."""
-    made = usage.batches_of(context).get(view.id, []) if made is None else made
-    counted = drinks.lately(context) if counted is None else counted
-    known = usage.poured(context, view, made, counted)
-    try:
-        use = use_by_weekday(known.days)
-    except NoUseError:
-        return FormulaPlan(view, None, known, None, None)
+    known = known or Usage(context)
+    found = known.of(view)
+    if found.use is None:
+        return FormulaPlan(view, None, found.evidence, None, None)
     # A batch may still be used on its discard date, so it is gone on the next day.
     plan = next_batch(
-        use,
-        usage.in_stock(context, made, use),
+        found.use,
+        usage.in_stock(context, known.made.get(view.id, []), found.use),
         drinks.today(context),
         math.ceil(view.rest_hours / 24),
         view.discard_days + 1,
     )
-    return FormulaPlan(view, use, known, plan, None if plan is None else _size(plan, use))
+    size = None if plan is None else _size(plan, found.use)
+    return FormulaPlan(view, found.use, found.evidence, plan, size)
 
 
 def _size(plan: BatchPlan, use: WeekdayUse) -> Fraction | None:
     days = min(BATCH_DAYS, max(0, (plan.discard_on - plan.ready_on).days))
-    wanted = min(plan.largest, use.likely(max(plan.ready_on, plan.run_out_on), days))
+    wanted = min(plan.largest, use.at_least(max(plan.ready_on, plan.run_out_on), days))
     step = 50 if wanted >= 1000 else 10 if wanted >= 100 else 1
     rounded = int(wanted // step * step)
     return Fraction(rounded) if rounded else None
@@ -110,11 +103,8 @@ def _size(plan: BatchPlan, use: WeekdayUse) -> Fraction | None:
 
 def plan_all(context: Context) -> list[FormulaPlan]:
     """Plan every formula in the book: the earliest batch first, the unknown last."""
-    made, counted = usage.batches_of(context), drinks.lately(context)
-    found = [
-        plan_for(context, formulas.get(context, one.id), made.get(one.id, []), counted)
-        for one in formulas.listed(context)
-    ]
+    known = Usage(context)
+    found = [plan_for(context, formulas.get(context, one.id), known) for one in formulas.listed(context)]
     late = date.max
 
     def order(one: FormulaPlan) -> tuple[bool, date, str]:

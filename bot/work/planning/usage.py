@@ -1,33 +1,77 @@
-"""Daily use of a formula, from bottles used up and drinks counted."""
+"""Daily use of a formula, from drinks said, drinks counted and bottles used up."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
+from functools import cached_property
 
 from bot.trade.days import business_day, is_service_day
-from bot.trade.planning.plan import Stock, WeekdayUse, use_by_weekday
+from bot.trade.planning.plan import Stock
+from bot.trade.planning.use import EVERY_DAY_ALIKE, NoUseError, UsedUp, WeekdayUse, estimate_use
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
+from bot.work.formulas import formulas
 from bot.work.formulas.formulas import FormulaView
 from bot.work.spray import drinks
 from bot.work.spray.drinks import DrinksDay
 from storage.tables import Batch
 
+# A bottle emptied sooner was tried out, spilt or shared out. Common practice, no source.
+SHORTEST_USE = timedelta(hours=4)
+# Bottles used up while no drinks were counted tell something from so many on. Common practice, no source.
+FEWEST_BOTTLES = 3
+# What is used up this many times as fast as was said is asked about, not planned. Common practice, no source.
+TIMES_SAID = 5
+
 
 @dataclass(frozen=True, slots=True)
-class Poured:
-    """Daily use of one formula in mL, with its basis.
+class Said:
+    """The drinks a week that the bar said, and how many formulas share them."""
 
-    `counted_days` is the number of days with counted drinks, `bottles` the number used up in the period.
+    drinks: tuple[Fraction, Fraction]
+    shared_by: int
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """A batch used up, or a night counted, so many times as fast as was said."""
+
+    times: float
+    batch: int | None = None
+    night: DrinksDay | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """What the use of one formula is estimated from.
+
+    `nights` had their drinks counted, in mL. `bottles` were used up while no drinks were counted, in the
+    nights that they lasted. `too_quick` are the batches emptied within hours, and `doubts` what is far beyond
+    what was said: neither counts.
     """
 
-    days: tuple[tuple[date, Decimal], ...]
-    counted_days: int
-    bottles: int
+    said: Said | None
+    nights: tuple[tuple[date, Decimal], ...]
+    bottles: UsedUp | None
+    too_quick: tuple[int, ...]
+    doubts: tuple[Doubt, ...]
+
+    @property
+    def enough_bottles(self) -> UsedUp | None:
+        """The bottles used up, where there are enough of them to tell something."""
+        return self.bottles if self.bottles is not None and self.bottles.bottles >= FEWEST_BOTTLES else None
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """The use of one formula, None where nothing tells it, and the evidence for it."""
+
+    use: WeekdayUse | None
+    evidence: Evidence
 
 
 def _day(context: Context, at: datetime) -> date:
@@ -35,7 +79,7 @@ def _day(context: Context, at: datetime) -> date:
 
 
 def batches_of(context: Context) -> dict[int, list[Batch]]:
-    """Return the batches for planning by formula, oldest first: all but trials and undone ones."""
+    """Return the batches that count for planning by formula, oldest first: all but trials and undone ones."""
     rows = context.book.all(Batch, Batch.state != BatchState.UNDONE, order=Batch.id)
     found: dict[int, list[Batch]] = {}
     for row in rows:
@@ -44,30 +88,67 @@ def batches_of(context: Context) -> dict[int, list[Batch]]:
     return found
 
 
-def poured(
-    context: Context, view: FormulaView, made: Sequence[Batch], counted: Sequence[DrinksDay]
-) -> Poured:
-    """Return the daily use of a formula over the last weeks, as far as the log shows.
+class Usage:
+    """What a bar's log tells of the use of its formulas."""
 
-    A day with counted drinks uses the middle of sprays and spray size. A used-up bottle is spread over its
-    days: by all drinks counted, by weekday without counts, evenly without either. Closed days count as no
-    use.
-    """
-    per_drink = _ml_per_drink(view)
-    own = (
-        {}
-        if per_drink is None
-        else {one.day: Decimal(one.drinks) * per_drink for one in counted if one.formula_id == view.id}
-    )
-    weights = _Weights({one.day: one.drinks for one in counted if one.subject == (None, None)}, context)
-    first_day = drinks.today(context) - timedelta(weeks=drinks.WEEKS_BACK)
-    spread: dict[date, Decimal] = {}
-    spans = [span for span in _spans(context, made) if span.last >= first_day]
-    for span in spans:
-        for day, amount in weights.spread(span.ml, span.first, span.last).items():
-            spread[day] = spread.get(day, Decimal(0)) + amount
-    days = {**{day: ml for day, ml in spread.items() if day >= first_day}, **own}
-    return Poured(tuple(sorted(days.items())), len(own), len(spans))
+    def __init__(self, context: Context) -> None:
+        self._context = context
+        self.made = batches_of(context)
+        self._counted = drinks.lately(context)
+        in_all = {one.day: one.drinks for one in self._counted if one.subject == (None, None)}
+        self._weights = _Weights(in_all, context)
+
+    def of(self, view: FormulaView) -> Known:
+        """Return the use of a formula by what was said of it, counted and used up.
+
+        A night whose drinks with it were counted is taken at the middle of sprays and spray size. A bottle
+        used up is spread over its nights by the drinks counted in all, and tells of those nights only.
+        """
+        per_drink = _ml_per_drink(view)
+        said = self._said(view) if per_drink is not None else None
+        a_night = self._said_ml(said, per_drink) if said is not None and per_drink is not None else None
+        log = _Log(a_night, said)
+        self._add_bottles(log, view)
+        if per_drink is not None:
+            for one in self._counted:
+                if one.formula_id == view.id:
+                    log.add_night(one, per_drink)
+        evidence = log.evidence()
+        try:
+            use = estimate_use(
+                evidence.nights,
+                said=a_night,
+                used_up=evidence.enough_bottles,
+                usual=self._weights.usual,
+                one=float(per_drink or 0),
+            )
+        except NoUseError:
+            return Known(None, evidence)
+        return Known(use, evidence)
+
+    def _add_bottles(self, log: _Log, view: FormulaView) -> None:
+        first_day = drinks.today(self._context) - timedelta(weeks=drinks.WEEKS_BACK)
+        own = {one.day for one in self._counted if one.formula_id == view.id}
+        for span in _spans(self._context, self.made.get(view.id, [])):
+            if span.last >= first_day:
+                log.add_bottle(span, self._weights, own)
+
+    def _said(self, view: FormulaView) -> Said | None:
+        parts = self._context.bar.settings.drinks_a_week.split()
+        if not parts:
+            return None
+        sharing = self._sprayed | {view.id}
+        return Said((Fraction(parts[0]), Fraction(parts[-1])), len(sharing))
+
+    @cached_property
+    def _sprayed(self) -> frozenset[int]:
+        """The sprayed formulas that were ever made."""
+        known = (formulas.get(self._context, one.id) for one in formulas.listed(self._context))
+        return frozenset(one.id for one in known if one.sprays is not None and one.id in self.made)
+
+    def _said_ml(self, said: Said, per_drink: Decimal) -> float:
+        middle = sum(said.drinks, Fraction(0)) / 2 / said.shared_by
+        return float(middle) * float(per_drink) / sum(share > 0 for share in self._weights.usual)
 
 
 def _ml_per_drink(view: FormulaView) -> Decimal | None:
@@ -79,11 +160,68 @@ def _ml_per_drink(view: FormulaView) -> Decimal | None:
 
 @dataclass(frozen=True, slots=True)
 class _Span:
-    """A bottle from the day it was opened to the day it was empty, and the use from it."""
+    """A bottle from the day it was opened to the day it was empty, and what was used of it."""
 
+    batch: int
     first: date
     last: date
     ml: Fraction
+    lasted: timedelta
+
+    @property
+    def days(self) -> list[date]:
+        return [self.first + timedelta(days=number) for number in range((self.last - self.first).days + 1)]
+
+
+class _Log:
+    """Gathers the evidence for one formula; `a_night` is the mL that was said, if any."""
+
+    def __init__(self, a_night: float | None, said: Said | None) -> None:
+        self._a_night, self._said = a_night, said
+        self._nights: dict[date, Decimal] = {}
+        self._quick: list[int] = []
+        self._doubts: list[Doubt] = []
+        self._bottles = 0
+        self._ml = Fraction(0)
+        self._days: set[date] = set()
+
+    def add_bottle(self, span: _Span, weights: _Weights, own: set[date]) -> None:
+        """Add a bottle used up; `own` are the days whose drinks with this formula were counted."""
+        if span.lasted < SHORTEST_USE:
+            self._quick.append(span.batch)
+            return
+        days = [day for day in span.days if weights.of(day)] or span.days
+        times = self._times(float(span.ml) / len(days))
+        if times > TIMES_SAID:
+            self._doubts.append(Doubt(times, batch=span.batch))
+            return
+        counted = [day for day in span.days if day in weights.counted]
+        if counted:
+            spread = weights.spread(span.ml, span.days)
+            for day in counted:
+                self._nights[day] = self._nights.get(day, Decimal(0)) + spread[day]
+        elif not own & set(span.days):
+            self._bottles += 1
+            self._ml += span.ml
+            self._days |= set(days)
+
+    def add_night(self, night: DrinksDay, per_drink: Decimal) -> None:
+        """Add a night counted with this formula, instead of what the bottles tell of it."""
+        ml = Decimal(night.drinks) * per_drink
+        times = self._times(float(ml))
+        if times > TIMES_SAID:
+            self._doubts.append(Doubt(times, night=night))
+        else:
+            self._nights[night.day] = ml
+
+    def _times(self, ml: float) -> float:
+        return 0.0 if self._a_night is None else ml / self._a_night
+
+    def evidence(self) -> Evidence:
+        """Return what was gathered."""
+        bottles = UsedUp(self._bottles, float(self._ml), len(self._days)) if self._bottles else None
+        nights = tuple(sorted(self._nights.items()))
+        return Evidence(self._said, nights, bottles, tuple(self._quick), tuple(self._doubts))
 
 
 def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
@@ -93,13 +231,14 @@ def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
             continue
         begun = row.opened_at or (row.rest_until if row.state == BatchState.USED_UP else None)
         if begun is None:
-            continue  # thrown out unopened: not used
-        first, last = _day(context, min(begun, row.ended_at)), _day(context, row.ended_at)
-        spans.append(_Span(first, last, row.total_ml - (row.lost_ml or 0)))
+            continue  # thrown out unopened: nothing of it was used
+        begun = min(begun, row.ended_at)
+        first, last = _day(context, begun), _day(context, row.ended_at)
+        spans.append(_Span(row.id, first, last, row.total_ml - (row.lost_ml or 0), row.ended_at - begun))
     starts = {span.first for span in spans}
-    # If the next bottle was opened on the day the previous one was empty, that day belongs to the next one.
+    # Where the next bottle was opened on the day the one before was empty, that day is the next one's.
     return [
-        _Span(span.first, span.last - timedelta(days=1), span.ml)
+        replace(span, last=span.last - timedelta(days=1))
         if span.last in starts and span.last > span.first
         else span
         for span in spans
@@ -107,25 +246,25 @@ def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
 
 
 class _Weights:
-    """The relative volume of each day."""
+    """How busy each day was against the others; `usual` is the same by weekday, 0 where closed."""
 
     def __init__(self, counted: Mapping[date, int], context: Context) -> None:
-        self._counted = counted
+        self.counted = counted
         self._open = context.bar.settings.service_days
-        self._means: dict[int, float] = {}
+        open_days = [float(bool(self._open >> number & 1)) for number in range(7)]
+        self.usual: Sequence[float] = open_days if any(open_days) else EVERY_DAY_ALIKE
         if any(counted.values()):
-            use = use_by_weekday([(day, Decimal(number)) for day, number in counted.items()])
-            self._means = dict(enumerate(use.means))
+            days = [(day, Decimal(number)) for day, number in counted.items()]
+            self.usual = estimate_use(days, usual=self.usual).means
 
     def of(self, day: date) -> Decimal:
-        if day in self._counted and self._means:
-            return Decimal(self._counted[day])
+        if day in self.counted:
+            return Decimal(self.counted[day])
         if not is_service_day(day, self._open):
             return Decimal(0)
-        return Decimal(str(self._means.get(day.weekday(), 1.0)))
+        return Decimal(str(self.usual[day.weekday()]))
 
-    def spread(self, ml: Fraction, first: date, last: date) -> dict[date, Decimal]:
-        days = [first + timedelta(days=number) for number in range((last - first).days + 1)]
+    def spread(self, ml: Fraction, days: Sequence[date]) -> dict[date, Decimal]:
         weights = {day: self.of(day) for day in days}
         whole = sum(weights.values(), Decimal(0))
         if not whole:  # used on days the bar was closed: evenly then

@@ -14,7 +14,6 @@ from sqlalchemy import func
 from bot.trade.days import business_day
 from bot.trade.formulas.measures import Dimension
 from bot.trade.numbers.uncertainty import Estimate, to_decimal
-from bot.trade.planning.plan import NoUseError, use_by_weekday
 from bot.trade.savings.fresh_versus_spray import Fresh, FreshAgainstSpray, House, Spray, compare
 from bot.trade.words import N_
 from bot.work.context import BarSettings, Context
@@ -28,7 +27,6 @@ from bot.work.money.cost import CostAnswer
 from bot.work.money.prices import PriceView
 from bot.work.planning import usage
 from bot.work.savings import savings
-from bot.work.spray import drinks
 from storage.tables import Waste
 
 WEEKS_LOOKED_AT = 12
@@ -194,17 +192,19 @@ def weekly_drinks(context: Context, view: FormulaView) -> WeeklyDrinks | None:
         return WeeklyDrinks(said, DrinksBasis.SAID)
     if view.sprays is None:
         return None
-    made = usage.batches_of(context).get(view.id, [])
-    known = usage.poured(context, view, made, drinks.lately(context))
-    try:
-        weekly_ml = Fraction(str(use_by_weekday(known.days).a_week))
-    except NoUseError:
+    known = usage.Usage(context).of(view)
+    if known.use is None:
         return None
     # The log gives the amount sprayed; sprays and their size are ranges of their own, so this uses the middle
     # of both and does not count their ends twice.
     per_drink = (view.sprays[0] + view.sprays[1]) * (view.spray_ml[0] + view.spray_ml[1]) / 4
-    basis = DrinksBasis.COUNTED if known.counted_days else DrinksBasis.BOTTLES
-    return WeeklyDrinks(Estimate.exactly(weekly_ml / per_drink), basis)
+    open_days = sum(one > 0 for one in known.use.means)
+    low, likely, high = (
+        Fraction(str(ml)) / per_drink
+        for ml in (known.use.a_day.low * open_days, known.use.a_week, known.use.a_day.high * open_days)
+    )
+    basis = DrinksBasis.COUNTED if known.evidence.nights else DrinksBasis.BOTTLES
+    return WeeklyDrinks(Estimate.between(low, high, likely), basis)
 
 
 def wasted_share(context: Context, fruit: IngredientView) -> WastedShare | None:

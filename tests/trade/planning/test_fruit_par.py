@@ -14,9 +14,11 @@ from scipy import stats
 
 from bot.trade.errors import OutOfRangeError
 from bot.trade.planning.fruit_par import (
+    Backing,
     DemandDay,
     NoDemandError,
     ParMethod,
+    backing,
     critical_fractile,
     discrete_par,
     fractile_from_prices,
@@ -28,7 +30,6 @@ from bot.trade.planning.fruit_par import (
     poisson_par,
     uniform_par,
 )
-from bot.trade.planning.plan import Backing
 
 FRIDAY = date(2026, 1, 2)
 F = Fraction
@@ -225,3 +226,13 @@ def test_no_days_have_no_par() -> None:
         par_by_weekday([], F(1, 2))
     with pytest.raises(NoDemandError):
         discrete_par({}, F(1, 2))
+
+
+def test_backing_by_weeks() -> None:
+    assert [backing(weeks) for weeks in (1, 3, 4, 11, 12)] == [
+        Backing.FEW_WEEKS,
+        Backing.FEW_WEEKS,
+        Backing.SOME_WEEKS,
+        Backing.SOME_WEEKS,
+        Backing.MANY_WEEKS,
+    ]

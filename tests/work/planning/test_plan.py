@@ -44,20 +44,80 @@ def _bottle(house: House, ana: Person, line: str, days: int) -> int:
 
 def test_nothing_is_planned_while_nothing_says_what_is_poured(house: House) -> None:
     ana = house.open_bar(said=[MIST])
-    assert first_lines(ana.says("plan")) == ["I cannot plan yet: the log does not say what is poured."]
-    assert first_lines(ana.says("plan grapefruit mist")) == [
-        "Nothing says how much Grapefruit mist is poured."
-    ]
+    assert first_lines(ana.says("plan")) == ["I can't plan yet: I don't know how much you use."]
+    assert first_lines(ana.says("plan grapefruit mist")) == ["I don't know how much Grapefruit mist you use."]
 
 
-def test_a_bottle_used_up_is_spread_over_its_days(house: House) -> None:
+def test_a_bottle_emptied_within_a_minute_tells_nothing(house: House) -> None:
+    """It once made a plan for 3,700 mL although 300 drinks a week were said."""
     ana = house.open_bar(said=[MIST])
-    _bottle(house, ana, "batch grapefruit mist to 200 ml", days=9)
+    ana.says("bar drinks a week 300")
+    _bottle(house, ana, "batch grapefruit mist to 200 ml", days=0)
     found = _plan(house, "Grapefruit mist")
     assert found.use is not None
-    assert len(found.poured.days) == 10
-    assert abs(sum(float(ml) for _day, ml in found.poured.days) - 200) < 2
-    assert found.poured.bottles == 1
+    # 300 drinks of 2.5 sprays of 1/12 mL; for four weeks no more than nine weeks in ten would use
+    assert abs(found.use.a_week - 300 * 2.5 / 12) < 1e-9
+    assert found.size_ml is not None
+    assert found.size_ml <= 4 * 300 * Fraction(5, 24) * Fraction(3, 5)
+    said = text(ana.says("plan grapefruit mist"))
+    assert "From what you said: 300 drinks a week." in said
+    assert "Batch 1 was empty within 4 hours: not counted." in said
+
+
+def test_a_bottle_far_quicker_than_said_is_asked_about_and_not_planned(house: House) -> None:
+    ana = house.open_bar(said=[MIST])
+    ana.says("bar drinks a week 300")
+    _bottle(house, ana, "batch grapefruit mist to 200 ml", days=2)
+    ana.says("drinks 1,600 grapefruit mist")
+    found = _plan(house, "Grapefruit mist")
+    assert found.use is not None
+    assert abs(found.use.a_week - 300 * 2.5 / 12) < 1e-9
+    (told,) = ana.says("plan grapefruit mist")
+    assert "Batch 1: used 8 times as fast as you said, not counted." in text([told])
+    assert "1,600 drinks: 37 times what you said, not counted." in text([told])
+    assert "How many drinks a week" in text(ana.taps("Drinks a week"))
+
+
+def test_bottles_used_up_tell_from_three_on(house: House) -> None:
+    ana = house.open_bar(said=[MIST])
+    for number in range(1, 4):
+        assert _plan(house, "Grapefruit mist").use is None
+        _bottle(house, ana, "batch grapefruit mist to 200 ml", days=9)
+        assert f"{min(number, 2)} of 3" not in text(ana.says("plan"))
+    found = _plan(house, "Grapefruit mist")
+    assert found.use is not None
+    assert found.evidence.bottles is not None
+    assert found.evidence.bottles.days == 30
+    assert abs(found.use.a_week / 7 - 20) < 0.2
+    assert found.use.a_day.high > 5 * found.use.a_day.low
+    assert "From 3 batches used up: 9 in 10 between" in text(ana.says("plan grapefruit mist"))
+
+
+def test_nights_counted_move_what_was_said(house: House) -> None:
+    ana = house.open_bar(said=[MIST])
+    ana.says("bar drinks a week 300")
+    before = _plan(house, "Grapefruit mist").use
+    for poured in (90, 80, 85, 95):
+        ana.says(f"drinks {poured} grapefruit mist")
+        house.clock.turn(days=1)
+    after = _plan(house, "Grapefruit mist").use
+    assert before is not None
+    assert after is not None
+    assert before.a_week < after.a_week < 7 * 90 * 2.5 / 12
+    said = text(ana.says("plan grapefruit mist"))
+    assert "From what you said (300 drinks a week) and 4 nights counted: 9 in 10 between" in said
+
+
+def test_what_was_said_is_shared_by_the_sprayed_formulas_in_use(house: House) -> None:
+    ana = house.open_bar(said=[MIST])
+    ana.says(MIST.replace("Grapefruit mist", "Second mist"))
+    ana.says("bar drinks a week 300")
+    ana.says("batch grapefruit mist to 100 ml")
+    ana.says("batch second mist to 100 ml")
+    use = _plan(house, "Grapefruit mist").use
+    assert use is not None
+    assert abs(use.a_week - 150 * 2.5 / 12) < 1e-9
+    assert "300 drinks a week, shared by 2 formulas" in text(ana.says("plan second mist"))
 
 
 def test_drinks_counted_in_all_give_the_bottle_its_weekdays(house: House) -> None:
@@ -72,7 +132,7 @@ def test_drinks_counted_in_all_give_the_bottle_its_weekdays(house: House) -> Non
         house.clock.turn(days=1)
     house.clock.turn(days=-1)
     ana.says("used 1")
-    by_day = {day.weekday(): float(ml) for day, ml in _plan(house, "Grapefruit mist").poured.days}
+    by_day = {day.weekday(): float(ml) for day, ml in _plan(house, "Grapefruit mist").evidence.nights}
     assert abs(by_day[4] / by_day[3] - 3) < 1e-9
 
 
@@ -81,8 +141,7 @@ def test_drinks_with_a_formula_count_more_than_its_bottle(house: House) -> None:
     ana.says("drinks 60 grapefruit mist")
     found = _plan(house, "Grapefruit mist")
     # 60 drinks of 2 to 3 sprays of 1/15 to 1/10 mL: 60 * 2.5 * 1/12.
-    assert [float(ml) for _day, ml in found.poured.days] == [60 * 2.5 / 12]
-    assert found.poured.counted_days == 1
+    assert [float(ml) for _day, ml in found.evidence.nights] == [60 * 2.5 / 12]
 
 
 def test_never_more_than_is_poured_before_it_must_go(house: House) -> None:
@@ -104,8 +163,8 @@ def test_never_more_than_is_poured_before_it_must_go(house: House) -> None:
 
 def test_the_rest_is_lead_time(house: House) -> None:
     ana = house.open_bar(said=[MIST])
-    _bottle(house, ana, "batch grapefruit mist to 200 ml", days=9)
-    ana.says("batch grapefruit mist to 100 ml")  # five days' worth, rests one day
+    ana.says("bar drinks a week 300")
+    ana.says("batch grapefruit mist to 100 ml")  # eleven days' worth, rests one day
     found = _plan(house, "Grapefruit mist")
     assert found.batch is not None
     assert (found.batch.ready_on - found.batch.make_on).days == 1
@@ -130,7 +189,7 @@ def test_shopping_is_in_whole_packs_against_what_is_there(house: House) -> None:
     ana = house.open_bar(said=[MIST])
     ana.says("price neutral spirit 1 l 24")
     ana.says("price grapefruit oil 10 ml 7.90")
-    _bottle(house, ana, "batch grapefruit mist to 200 ml", days=9)
+    ana.says("bar drinks a week 600")
     ana.says("stock neutral spirit 50 ml")
     ana.says("stock propylene glycol 1 l")
     said = text(ana.says("shopping"))

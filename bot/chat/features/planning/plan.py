@@ -11,12 +11,13 @@ from bot.chat.dialogue.shared_slots import accept_formula, ask_formula, ask_item
 from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.turn import Given, Turn
 from bot.chat.features.people.setting_values import day_names
+from bot.chat.features.planning import use_words
 from bot.chat.features.stock.on_hand import accept_item, amount_words
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_quantity
-from bot.trade.planning.fruit_par import Par
-from bot.trade.planning.plan import Backing
+from bot.trade.planning.fruit_par import Backing, Par
+from bot.trade.planning.use import WeekdayUse
 from bot.trade.words import N_
 from bot.work.money.prices import PriceView
 from bot.work.planning import fruit_par, plan
@@ -34,8 +35,8 @@ _BACKING = {
 
 
 def _ml(value: float, units: str) -> str:
-    step = 10 if value >= 100 else 1
-    return show_ml(Fraction(round(value / step) * step), units)
+    """Write an estimate to two digits, or to ten mL from a litre on."""
+    return show_ml(Fraction(round(value, -1)) if value >= 1000 else Fraction(f"{value:.2g}"), units)
 
 
 def _plan(turn: Turn, given: Given) -> Reply:
@@ -51,10 +52,15 @@ def _plan(turn: Turn, given: Given) -> Reply:
 def _all(turn: Turn) -> Reply:
     known = plan.plan_all(turn.context)
     planned = [one for one in known if one.use is not None]
+    if not known:
+        return reply(
+            _("Nothing to plan yet: write down what you make."),
+            buttons=((Button(_("Add a formula"), "new formula"), Button(_("Fruit"), "fruit par")),),
+        )
     if not planned:
         return reply(
-            _("I cannot plan yet: the log does not say what is poured."),
-            _("Tap Used up when a batch is empty, or count drinks: drinks 60 grapefruit mist"),
+            _("I can't plan yet: I don't know how much you use."),
+            *use_words.how_to_tell(known[0]),
             buttons=((Button(_("Batches"), "batches"), Button(_("Fruit"), "fruit par")),),
         )
     today = drinks.today(turn.context)
@@ -66,8 +72,14 @@ def _all(turn: Turn) -> Reply:
         blocks.append(Grid(rows))
     blocks += [Text(line) for line in _remarks(known, planned)]
     buttons = [(Button(one.view.name, f"plan #{one.view.id}"),) for one in due[:3]]
+    if any(one.evidence.doubts for one in known):
+        buttons.append((_drinks_a_week(),))
     last = (Button(_("Shopping list"), "shopping"), Button(_("Fruit"), "fruit par"))
     return Reply(tuple(blocks), (*buttons, last))
+
+
+def _drinks_a_week() -> Button:
+    return Button(_("Drinks a week"), "bar drinks a week")
 
 
 def _first(due: list[FormulaPlan], units: str, today: Any) -> str:
@@ -91,16 +103,14 @@ def _remarks(known: list[FormulaPlan], planned: list[FormulaPlan]) -> list[str]:
     lines = []
     late = [one.view.name for one in planned if one.batch is not None and one.batch.dry_days > 0]
     if late:
-        lines.append(_("It will be missing before the next is ready: {names}").format(names=", ".join(late)))
+        lines.append(_("You'll run out before the next is ready: {names}").format(names=", ".join(late)))
     spoils = [one.view.name for one in planned if one.batch is not None and one.size_ml is None]
     if spoils:
         lines.append(_("Would go off before it is needed: {names}").format(names=", ".join(spoils)))
-    few = [one.view.name for one in planned if one.use and one.use.backing is Backing.FEW_WEEKS]
-    if few:
-        lines.append(_("Few weeks of data, so a rough guess: {names}").format(names=", ".join(few)))
+    lines += use_words.how_sure_all(planned)
     unknown = [one.view.name for one in known if one.use is None]
     if unknown:
-        lines.append(_("Nothing says how much is poured of: {names}").format(names=", ".join(unknown[:6])))
+        lines.append(_("I don't know how much you use of: {names}").format(names=", ".join(unknown[:6])))
     return lines
 
 
@@ -111,22 +121,29 @@ def _one(turn: Turn, one: FormulaPlan) -> Reply:
     name, units = one.view.name, turn.context.bar.units
     if one.use is None:
         return reply(
-            _("Nothing says how much {name} is poured.").format(name=name),
-            _("Tap Used up when a batch is empty, or count drinks: drinks 60 {name}").format(name=name),
+            _("I don't know how much {name} you use.").format(name=name),
+            *use_words.how_to_tell(one),
+            *use_words.left_out(one.evidence),
             buttons=((Button(_("Batches"), "batches"), Button(_("Plan"), "plan")),),
         )
-    names = day_names()
-    rows = tuple(
-        (names[number], show_ml(Fraction(str(round(mean, 0 if mean >= 10 else 2))), units))
-        for number, mean in enumerate(one.use.means)
-    )
     blocks: list[Block] = [Text(_title(turn, one), strong=True)]
     blocks += [Text(line) for line in _when(one, units)]
-    blocks += [Text(_("Poured a day:")), Grid(rows), Text(_rests_on(one))]
+    sure = (use_words.how_sure(one, units), *use_words.left_out(one.evidence))
+    blocks += [*_use_blocks(one.use, units), *(Text(line) for line in sure)]
     row = [Button(_("Shopping list"), "shopping"), Button(_("Plan"), "plan")]
     if one.size_ml is not None:
         row.insert(0, Button(_("Make it"), f"batch #{one.view.id} to {int(one.size_ml)} ml"))
-    return Reply(tuple(blocks), (tuple(row),))
+    doubt = ((_drinks_a_week(),),) if one.evidence.doubts else ()
+    return Reply(tuple(blocks), (*doubt, tuple(row)))
+
+
+def _use_blocks(use: WeekdayUse, units: str) -> list[Block]:
+    opened = {number: mean for number, mean in enumerate(use.means) if mean}
+    if len(set(opened.values())) == 1:
+        return [Text(_("You use about {amount} a day.").format(amount=_ml(use.a_week / len(opened), units)))]
+    names = day_names()
+    rows = tuple((names[number], _ml(mean, units)) for number, mean in opened.items())
+    return [Text(_("You use about, a day:")), Grid(rows)]
 
 
 def _title(turn: Turn, one: FormulaPlan) -> str:
@@ -152,7 +169,7 @@ def _when(one: FormulaPlan, units: str) -> list[str]:
     ]
     if batch.largest >= 1:
         lines.append(
-            _("No more than {most}: so much is poured before it must go, nine times in ten.").format(
+            _("About {most} is what you'd use before it expires (9 in 10).").format(
                 most=_ml(batch.largest, units)
             )
         )
@@ -165,28 +182,10 @@ def _when(one: FormulaPlan, units: str) -> list[str]:
             ).format(count=batch.dry_days)
         )
     if batch.lost >= 1:
-        lines.append(_("{amount} of what is there goes off unpoured.").format(amount=_ml(batch.lost, units)))
+        lines.append(
+            _("{amount} of what you have expires before you'd use it.").format(amount=_ml(batch.lost, units))
+        )
     return lines
-
-
-def _rests_on(one: FormulaPlan) -> str:
-    assert one.use is not None  # noqa: S101 - the caller looked
-    parts = []
-    if one.poured.bottles:
-        parts.append(
-            ngettext("{count} batch used up", "{count} batches used up", one.poured.bottles).format(
-                count=one.poured.bottles
-            )
-        )
-    if one.poured.counted_days:
-        parts.append(
-            ngettext("{count} night counted", "{count} nights counted", one.poured.counted_days).format(
-                count=one.poured.counted_days
-            )
-        )
-    return _("By {what}: {backing}.").format(
-        what=_(" and ").join(parts) or _("the log"), backing=_(_BACKING[one.use.backing])
-    )
 
 
 # -- shopping ---------------------------------------------------------------------------------
@@ -213,7 +212,7 @@ def _shopping(turn: Turn, given: Given) -> Reply:
         )
         for line in found.lines
     )
-    notes = list(made_for)
+    notes = [*made_for, *use_words.how_sure_all(found.batches)]
     never_counted = [line.ingredient.name for line in found.lines if not line.counted]
     if never_counted:
         notes.append(_("Never counted, so taken as none: {names}").format(names=", ".join(never_counted)))

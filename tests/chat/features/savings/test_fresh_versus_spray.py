@@ -106,13 +106,15 @@ def test_what_is_missing_is_said(ana: Person, line: str, way: str) -> None:
 
 
 def test_the_bottles_used_up_tell_the_drinks_a_week(house: House, ana: Person) -> None:
-    """100 mL poured in seven days: 500 drinks a week."""
+    """100 mL used in seven days, three times over: 500 drinks a week."""
     ana.says("bar drinks a week off")
-    ana.says("batch mist x1")
-    house.clock.turn(days=2)
-    ana.says("open 1")
-    house.clock.turn(days=6)
-    ana.says("used up 1")
+    for number in (1, 2, 3):
+        assert "Say how many drinks a week" in text(ana.says("cost mist x1 more"))
+        ana.says("batch mist x1")
+        house.clock.turn(days=2)
+        ana.says(f"open {number}")
+        house.clock.turn(days=6)
+        ana.says(f"used up {number}")
     assert "500 drinks a week by the bottles used up" in text(ana.says("cost mist x1 more"))
 
 
