@@ -53,8 +53,8 @@ Ana: week
     dried out            4     €1.00
     no reason given      2  no price
   Without a price, so not counted: lemon.
-  First 3 days of the week before: €6.00, 6 %
-  less now
+  First 3 days of the week before: €6.00, too
+  few nights to say
   <picture waste-2026-W47.png>
   [More] [Picture]
   [Last week] [Log waste]
@@ -112,8 +112,8 @@ Ana: week
     dried out            4     €1.00
     no reason given      2  no price
   Without a price, so not counted: lemon.
-  First 6 days of the week before: €8.00, 29 %
-  less now
+  First 6 days of the week before: €8.00, too
+  few nights to say
   <picture waste-2026-W47.png>
   [More] [Picture]
   [Last week] [Log waste]

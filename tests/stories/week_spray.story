@@ -58,10 +58,10 @@ Ana: week
     peeled and not used  2  €1.00
     mouldy               1  €0.50
   Of what was bought: orange 5 %
-  First 4 days of the week before: €8.50, 82 %
-  less now
-  A night, against before the spray: orange 78 %
-  less
+  First 4 days of the week before: €8.50, too
+  few nights to say
+  A night, against before the spray: orange 0.8
+  after 3.4 (too few nights to say)
   <picture waste-2026-W46.png>
   [More] [Picture]
   [Last week] [Log waste]
@@ -76,7 +76,7 @@ Ana taps [More]
     orange  5 %
   Orange, sprayed since 9 Nov 2026: 0.8 thrown
   out a night in 4 nights since, 3.4 in the 7
-  before. 78 % less: too few nights to say.
+  before. Too few nights to say.
   [Picture]
 Ana: week 2026-W45 more
   Waste: €12.00
@@ -99,8 +99,8 @@ Ana: month
     mouldy                1  €0.50
   Of what was bought: orange 17 %
   Nothing was logged in the time before.
-  A night, against before the spray: orange 78 %
-  less
+  A night, against before the spray: orange 0.8
+  after 3.4 (too few nights to say)
   <picture waste-2026-W49.png>
   [More] [Picture]
   [Last month] [Log waste]

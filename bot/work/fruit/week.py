@@ -12,6 +12,7 @@ from typing import Any
 from sqlalchemy import case, func
 
 from bot.trade.days import business_day, week_at, week_of
+from bot.trade.fruit.balance import FEWEST_DAYS
 from bot.trade.money.money import from_minor
 from bot.work.context import Context
 from bot.work.formulas import ingredients
@@ -55,7 +56,8 @@ class WasteSummary:
     """A period of days, first to last, with its sums; `before` is the total of the previous period.
 
     During the period, `before` covers as many days as are logged so far, `days_so_far`; without any it covers
-    the whole previous period. `bought` is the money paid for fruit in these days.
+    the whole previous period. `bought` is the money paid for fruit in these days. `comparable` means that
+    both hold FEWEST_DAYS days or more since the first waste was logged.
     """
 
     first: date
@@ -71,6 +73,7 @@ class WasteSummary:
     before_first: date
     before_last: date
     anything_before: bool
+    comparable: bool
 
 
 def summary(context: Context, first: date, last: date, before_first: date | None = None) -> WasteSummary:
@@ -107,7 +110,15 @@ def summary(context: Context, first: date, last: date, before_first: date | None
         before_first,
         before_last,
         lines_before > 0,
+        _comparable(context, (first, first + timedelta(days=so_far - 1)), (before_first, before_last)),
     )
+
+
+def _comparable(context: Context, *periods: tuple[date, date]) -> bool:
+    begun = context.book.session.scalar(context.book.rows(Waste, func.min(Waste.business_day)))
+    if begun is None:
+        return False
+    return all((last - max(first, begun)).days + 1 >= FEWEST_DAYS for first, last in periods)
 
 
 def this_week(context: Context, weeks_ago: int = 0) -> WasteSummary:

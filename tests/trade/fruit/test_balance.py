@@ -83,6 +83,10 @@ def test_periods_are_compared_by_the_day_whatever_their_length() -> None:
 def test_few_days_are_never_called_clear() -> None:
     result = compare([Decimal(0)] * (FEWEST_DAYS - 1), [Decimal(50)] * 40)
     assert result.sureness is Sureness.FEW_DAYS
+    assert result.change_share is None
+    week = [Decimal(0)] * FEWEST_DAYS
+    assert compare(week, [Decimal(50)] * 40).change_share == -1
+    assert compare([Decimal(0)] * 40, [Decimal(50)] * (FEWEST_DAYS - 1)).change_share is None
 
 
 def test_a_difference_within_the_noise_may_be_chance() -> None:

@@ -203,7 +203,9 @@ def _against(found: WasteSummary) -> list[str]:
         text = _("The week before: {money}").format(money=before)
     else:
         text = _("The {stretch} before: {money}").format(stretch=_stretch(found), money=before)
-    if found.before and found.days_so_far:
+    if found.before and found.days_so_far and not found.comparable:
+        text += ", " + _("too few nights to say")
+    elif found.before and found.days_so_far:
         change = (found.cost / found.before - 1) * 100
         share = show_number(abs(change), 0)
         word = _("{percent} % less now") if change < 0 else _("{percent} % more now")

@@ -21,11 +21,20 @@ SURENESS = {
 def period_line(effects: Sequence[SprayEffect]) -> str:
     """Write in one line how each fruit's pieces a night changed against the time before the spray."""
     said = [
-        f"{effect.since.fruit.name} {_change(effect.period)}"
+        f"{effect.since.fruit.name} {_period(effect.period)}"
         for effect in effects
         if effect.period is not None
     ]
     return _("A night, against before the spray: {changes}").format(changes=", ".join(said)) if said else ""
+
+
+def _period(found: Comparison) -> str:
+    change = _change(found)
+    if not change:
+        return _("{now} after {before} (too few nights to say)").format(
+            now=_amount(found.per_day), before=_amount(found.per_day_before)
+        )
+    return f"{change} ({_(SURENESS[found.sureness])})" if found.sureness is Sureness.MAY_BE_CHANCE else change
 
 
 def effect_line(effect: SprayEffect) -> str:
@@ -33,9 +42,11 @@ def effect_line(effect: SprayEffect) -> str:
     found = effect.whole or effect.period
     if found is None:
         return ""
+    sure = _(SURENESS[found.sureness])
+    change = _change(found)
     return _(
         "{name}, sprayed since {day}: {now} thrown out a night in {nights} nights since, "
-        "{before} in the {earlier} before. {change}: {sure}."
+        "{before} in the {earlier} before. {judgement}."
     ).format(
         name=effect.since.fruit.name.capitalize(),
         day=show_full_day(effect.since.day),
@@ -43,8 +54,7 @@ def effect_line(effect: SprayEffect) -> str:
         nights=found.days,
         before=_amount(found.per_day_before),
         earlier=found.days_before,
-        change=_change(found),
-        sure=_(SURENESS[found.sureness]),
+        judgement=f"{change}: {sure}" if change else sure.capitalize(),
     )
 
 
@@ -53,6 +63,9 @@ def _amount(pieces: Decimal) -> str:
 
 
 def _change(found: Comparison) -> str:
+    """Write the change, or nothing where there are too few nights to say."""
+    if found.sureness is Sureness.FEW_DAYS:
+        return ""
     if found.change_share is None:
         return _("none before")
     share = show_number(abs(Fraction(found.change_share)) * 100, 0)

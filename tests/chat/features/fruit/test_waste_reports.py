@@ -19,7 +19,10 @@ def ana(house: House) -> Person:
 
 
 def test_a_month_is_set_against_the_month_before(house: House, ana: Person) -> None:
-    ana.says("waste 10 oranges mouldy")
+    house.clock.set(datetime(2026, 10, 25, 15, tzinfo=UTC))
+    ana.says("waste 4 oranges mouldy")
+    house.clock.set(datetime(2026, 10, 31, 15, tzinfo=UTC))
+    ana.says("waste 6 oranges mouldy")
     house.clock.set(datetime(2026, 11, 30, 20, tzinfo=UTC))
     ana.says("waste 4 oranges mouldy")
     said = text(ana.says("month"))
@@ -30,14 +33,26 @@ def test_a_month_is_set_against_the_month_before(house: House, ana: Person) -> N
     assert first_lines(ana.says("month 2026-13")) == ["There is no month 2026-13."]
 
 
-def test_a_running_month_is_set_against_as_many_days(house: House, ana: Person) -> None:
-    house.clock.set(datetime(2026, 11, 2, 20, tzinfo=UTC))
+def test_one_night_of_the_month_before_says_nothing(house: House, ana: Person) -> None:
+    """It once said "91 % less now" from the last night of a month."""
     ana.says("waste 10 oranges mouldy")
-    house.clock.set(datetime(2026, 11, 5, 20, tzinfo=UTC))
+    house.clock.set(datetime(2026, 11, 30, 20, tzinfo=UTC))
+    ana.says("waste 4 oranges mouldy")
+    said = text(ana.says("month"))
+    assert "The month before: €5.00, too few nights to say" in said
+    assert "less" not in said
+
+
+def test_a_running_month_is_set_against_as_many_days(house: House, ana: Person) -> None:
+    house.clock.set(datetime(2026, 11, 1, 20, tzinfo=UTC))
+    ana.says("waste 10 oranges mouldy")
+    house.clock.set(datetime(2026, 11, 8, 20, tzinfo=UTC))
     ana.says("waste 10 oranges mouldy")
     house.clock.set(datetime(2026, 12, 3, 20, tzinfo=UTC))
     ana.says("waste 4 oranges mouldy")
-    assert "First 3 days of the month before: €5.00, 60 % less now" in text(ana.says("month"))
+    assert "First 3 days of the month before: €5.00, too few nights to say" in text(ana.says("month"))
+    house.clock.set(datetime(2026, 12, 8, 20, tzinfo=UTC))
+    assert "First 7 days of the month before: €5.00, 60 % less now" in text(ana.says("month"))
 
 
 @pytest.mark.parametrize("line", ["waste report 2026-10-30 to 2026-11-02", "week 2026-11-02 to 2026-10-30"])
@@ -99,10 +114,15 @@ def test_against_the_time_before_the_spray(house: House, ana: Person) -> None:
     assert "before the spray" not in text(ana.says("week"))
     assert first_lines(ana.says("spraying orange since 2026-11-16")) == ["orange: sprayed since 16 Nov 2026."]
     assert "A night, against before the spray: orange 77 % less" in text(ana.says("week 2026-W47"))
+    # Four nights of the second week are too few, the eleven of both are not.
+    house.clock.set(datetime(2026, 11, 26, 15, tzinfo=UTC))
+    assert "spray: orange 1 after 5 (too few nights to say)" in text(ana.says("week"))
+    assert "78 % less: more than chance." in " ".join(text(ana.says("week more")).split())
+    house.clock.set(datetime(2026, 11, 29, 20, tzinfo=UTC))
     more = " ".join(text(ana.says("week 2026-W48 more")).split())
     # The last night is still to come: nothing of it is logged.
     assert "Orange, sprayed since 16 Nov 2026: 1.1 thrown out a night in 13 nights since" in more
-    assert "5 in the 14 before. 78 % less: too few nights to say." in more
+    assert "5 in the 14 before. 78 % less: more than chance." in more
     ana.says("waste 2 oranges peeled")
     assert "77 % less: more than chance." in " ".join(text(ana.says("week more")).split())
 
