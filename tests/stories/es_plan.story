@@ -30,8 +30,8 @@ Ana: plan bruma de pomelo
   Lo que hay dura hasta el mar, 24 nov; el nuevo
   está listo el jue, 26 nov, desechar después
   del 24 may 2027.
-  Unos 840 ml es lo que usarías antes de que
-  caduque (9 de cada 10).
+  Usarías unos 840 ml antes de que caduque (9 de
+  cada 10).
   1 día sin él: su reposo es más largo que las
   existencias.
   Usas unos 8,9 ml al día.

@@ -87,8 +87,8 @@ Ana taps [Grapefruit mist]
   Make 380 ml Grapefruit mist on Thu, 3 Dec.
   What is there lasts to Wed, 2 Dec; the new one
   is ready Fri, 4 Dec, discard after 1 Jun 2027.
-  About 2,580 ml is what you'd use before it
-  expires (9 in 10).
+  You'd use about 2,580 ml before it expires (9
+  in 10).
   1 day without it: its rest is longer than the
   stock.
   You use about, a day:

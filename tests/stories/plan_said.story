@@ -62,8 +62,8 @@ Ana: plan grapefruit mist
   What is there lasts to Wed, 25 Nov; the new
   one is ready Fri, 27 Nov, discard after 25 May
   2027.
-  About 840 ml is what you'd use before it
-  expires (9 in 10).
+  You'd use about 840 ml before it expires (9 in
+  10).
   1 day without it: its rest is longer than the
   stock.
   You use about 8.9 ml a day.
@@ -93,8 +93,8 @@ Ana: plan grapefruit mist
   What is there lasts to Wed, 25 Nov; the new
   one is ready Fri, 27 Nov, discard after 25 May
   2027.
-  About 840 ml is what you'd use before it
-  expires (9 in 10).
+  You'd use about 840 ml before it expires (9 in
+  10).
   1 day without it: its rest is longer than the
   stock.
   You use about 8.9 ml a day.
@@ -156,8 +156,8 @@ Ana: plan grapefruit mist
   Make 140 ml Grapefruit mist on Thu, 3 Dec.
   What is there lasts to Wed, 2 Dec; the new one
   is ready Fri, 4 Dec, discard after 1 Jun 2027.
-  About 970 ml is what you'd use before it
-  expires (9 in 10).
+  You'd use about 970 ml before it expires (9 in
+  10).
   1 day without it: its rest is longer than the
   stock.
   You use about, a day:

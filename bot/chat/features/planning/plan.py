@@ -169,7 +169,7 @@ def _when(one: FormulaPlan, units: str) -> list[str]:
     ]
     if batch.largest >= 1:
         lines.append(
-            _("About {most} is what you'd use before it expires (9 in 10).").format(
+            _("You'd use about {most} before it expires (9 in 10).").format(
                 most=_ml(batch.largest, units)
             )
         )
