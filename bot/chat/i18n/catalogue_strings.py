@@ -117,6 +117,8 @@ QUANTITIES: Final = (
     N_("confidence"),
     N_("days to use a bottle"),
     N_("degrees of freedom"),
+    N_("probability"),
+    N_("shape"),
     N_("density"),
     N_("deviation"),
     N_("discard"),
