@@ -169,9 +169,7 @@ def _when(one: FormulaPlan, units: str) -> list[str]:
     ]
     if batch.largest >= 1:
         lines.append(
-            _("You'd use about {most} before it expires (9 in 10).").format(
-                most=_ml(batch.largest, units)
-            )
+            _("You'd use about {most} before it expires (9 in 10).").format(most=_ml(batch.largest, units))
         )
     if batch.dry_days:
         lines.append(
