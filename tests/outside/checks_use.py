@@ -37,13 +37,13 @@ def _quantile(probability: float, shape: float) -> Check:
 
 
 def _three_counts() -> float:
-    # Counted in single events over three days, as the compendium does.
+    # The compendium counts single events over three days.
     use = estimate_use([], used_up=UsedUp(67, 67, 3))
     return use.a_week / 7
 
 
 def _conjugate() -> float:
-    """Return the mean of six said and four bottles in ten days, of one unit each."""
+    """Return the mean after a stated 2 a day and four bottles of one unit in ten days."""
     use = estimate_use([], said=2.0, used_up=UsedUp(4, 4, 10))
     return use.a_week / 7
 

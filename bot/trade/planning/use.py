@@ -1,4 +1,4 @@
-"""Estimate daily use from what was said and what was counted, with an interval.
+"""Estimate daily use, with an interval, from a stated figure and from counts.
 
 Amounts are mL, or drinks, or any one unit throughout; estimates are computed in floating point.
 
@@ -20,24 +20,25 @@ from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.numbers.gamma import gamma_quantile
 from bot.trade.numbers.ranges import Range
 
-# What is said is taken to be right within a factor of two either way, nine times in ten: between the 5 % and
-# the 95 % point of a Gamma distribution of this shape lies a factor of four. Common practice, no source.
+# A stated figure is assumed right within a factor of two either way, nine times in ten: the 95 % point of a
+# Gamma distribution of this shape is four times its 5 % point. Common practice, no source.
 SAID_SHAPE = 6.0
-# A day differs from the average of its weekday by this share of it until enough days tell otherwise, and so
-# many days' worth of this belief are mixed in. Common practice, no source.
+# The standard deviation of a day, as a share of its weekday's average, and the number of days at which the
+# counted days weigh as much as this assumption. Common practice, no source.
 _DAY_SPREAD, _SPREAD_DAYS = 0.7, 4
-# So many days of the usual weekdays are mixed in with each weekday's own. Common practice, no source.
+# The number of counted days at which a weekday's own average weighs as much as the usual pattern. Common
+# practice, no source.
 _PATTERN_DAYS = 1
 EVERY_DAY_ALIKE = (1.0,) * 7
 
 
 class NoUseError(TradeError):
-    """Nothing said or counted shows any use."""
+    """Neither a stated figure nor a count shows any use."""
 
 
 @dataclass(frozen=True, slots=True)
 class UsedUp:
-    """Several bottles used up while nothing else was counted: each is one event in the days it lasted."""
+    """Bottles used up without any other count: each is one event in the `days` they lasted together."""
 
     bottles: int
     amount: float
@@ -96,11 +97,10 @@ def estimate_use(
     usual: Sequence[float] = EVERY_DAY_ALIKE,
     one: float = 0.0,
 ) -> WeekdayUse:
-    """Return the use by weekday of what was `said` per open day, counted on `days`, and `used_up`.
+    """Return the use by weekday from the stated use per open day, the counted days and the bottles used up.
 
-    Count a day without use as 0. `usual` says how busy each weekday is against the others, 0 where closed;
-    `one` is the smallest amount used at once. Raises NoUseError when nothing was used at all, OutOfRangeError
-    for a negative amount.
+    Count a day without use as 0. `usual` is the relative volume of each weekday, 0 if closed; `one` is the
+    smallest amount used at once. Raises NoUseError without any use, OutOfRangeError for a negative amount.
     """
     for _day, amount in days:
         if not amount >= 0:
@@ -123,7 +123,7 @@ def estimate_use(
 
 
 def _pattern(days: Sequence[tuple[date, Decimal]], usual: Sequence[float]) -> list[float]:
-    """Return how busy each weekday is, 1 on average of the open ones."""
+    """Return the relative volume of each weekday; the open ones average 1."""
     usual = _levelled(usual)
     totals, counts = [0.0] * 7, [0] * 7
     for day, amount in days:

@@ -1,4 +1,4 @@
-"""Daily use of a formula, from drinks said, drinks counted and bottles used up."""
+"""Daily use of a formula, from the stated drinks a week, drinks counted and bottles used up."""
 
 from __future__ import annotations
 
@@ -20,17 +20,18 @@ from bot.work.spray import drinks
 from bot.work.spray.drinks import DrinksDay
 from storage.tables import Batch
 
-# A bottle emptied sooner was tried out, spilt or shared out. Common practice, no source.
+# A bottle emptied sooner was probably tried out, spilt or shared out. Common practice, no source.
 SHORTEST_USE = timedelta(hours=4)
-# Bottles used up while no drinks were counted tell something from so many on. Common practice, no source.
+# The fewest bottles used up without counted drinks from which to estimate use. Common practice, no source.
 FEWEST_BOTTLES = 3
-# What is used up this many times as fast as was said is asked about, not planned. Common practice, no source.
+# Use of more than this many times the stated figure is shown as a doubt and left out. Common practice, no
+# source.
 TIMES_SAID = 5
 
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """The drinks a week that the bar said, and how many formulas share them."""
+    """The stated drinks a week, and the number of formulas that share them."""
 
     drinks: tuple[Fraction, Fraction]
     shared_by: int
@@ -38,7 +39,7 @@ class Said:
 
 @dataclass(frozen=True, slots=True)
 class Doubt:
-    """A batch used up, or a night counted, so many times as fast as was said."""
+    """A batch used up, or a night counted, at many times the stated figure."""
 
     times: float
     batch: int | None = None
@@ -47,11 +48,11 @@ class Doubt:
 
 @dataclass(frozen=True, slots=True)
 class Evidence:
-    """What the use of one formula is estimated from.
+    """The evidence for the use of one formula.
 
-    `nights` had their drinks counted, in mL. `bottles` were used up while no drinks were counted, in the
-    nights that they lasted. `too_quick` are the batches emptied within hours, and `doubts` what is far beyond
-    what was said: neither counts.
+    `nights` are the counted nights with their use in mL. `bottles` were used up without counted drinks, in
+    the nights that they lasted. `too_quick` are batches emptied within hours and `doubts` are far beyond the
+    stated figure: neither counts.
     """
 
     said: Said | None
@@ -62,13 +63,13 @@ class Evidence:
 
     @property
     def enough_bottles(self) -> UsedUp | None:
-        """The bottles used up, where there are enough of them to tell something."""
+        """The bottles used up, or None with too few of them for an estimate."""
         return self.bottles if self.bottles is not None and self.bottles.bottles >= FEWEST_BOTTLES else None
 
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """The use of one formula, None where nothing tells it, and the evidence for it."""
+    """The use of one formula, None without evidence, and the evidence."""
 
     use: WeekdayUse | None
     evidence: Evidence
@@ -89,7 +90,7 @@ def batches_of(context: Context) -> dict[int, list[Batch]]:
 
 
 class Usage:
-    """What a bar's log tells of the use of its formulas."""
+    """The use of a bar's formulas according to its log."""
 
     def __init__(self, context: Context) -> None:
         self._context = context
@@ -99,10 +100,10 @@ class Usage:
         self._weights = _Weights(in_all, context)
 
     def of(self, view: FormulaView) -> Known:
-        """Return the use of a formula by what was said of it, counted and used up.
+        """Return the use of a formula from the stated figure, the drinks counted and the bottles used up.
 
-        A night whose drinks with it were counted is taken at the middle of sprays and spray size. A bottle
-        used up is spread over its nights by the drinks counted in all, and tells of those nights only.
+        A night with its drinks counted uses the middle of sprays and spray size. A used-up bottle is spread
+        over its nights by all drinks counted, and only the counted nights become evidence.
         """
         per_drink = _ml_per_drink(view)
         said = self._said(view) if per_drink is not None else None
@@ -174,7 +175,7 @@ class _Span:
 
 
 class _Log:
-    """Gathers the evidence for one formula; `a_night` is the mL that was said, if any."""
+    """Collects the evidence for one formula; `a_night` is the stated use in mL, if any."""
 
     def __init__(self, a_night: float | None, said: Said | None) -> None:
         self._a_night, self._said = a_night, said
@@ -206,7 +207,7 @@ class _Log:
             self._days |= set(days)
 
     def add_night(self, night: DrinksDay, per_drink: Decimal) -> None:
-        """Add a night counted with this formula, instead of what the bottles tell of it."""
+        """Add a night counted with this formula; it replaces the share of a bottle on that night."""
         ml = Decimal(night.drinks) * per_drink
         times = self._times(float(ml))
         if times > TIMES_SAID:
@@ -218,7 +219,7 @@ class _Log:
         return 0.0 if self._a_night is None else ml / self._a_night
 
     def evidence(self) -> Evidence:
-        """Return what was gathered."""
+        """Return the collected evidence."""
         bottles = UsedUp(self._bottles, float(self._ml), len(self._days)) if self._bottles else None
         nights = tuple(sorted(self._nights.items()))
         return Evidence(self._said, nights, bottles, tuple(self._quick), tuple(self._doubts))
@@ -246,7 +247,7 @@ def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
 
 
 class _Weights:
-    """How busy each day was against the others; `usual` is the same by weekday, 0 where closed."""
+    """The relative volume of each day; `usual` is the same by weekday, 0 if closed."""
 
     def __init__(self, counted: Mapping[date, int], context: Context) -> None:
         self.counted = counted

@@ -1,4 +1,4 @@
-"""Daily use from what was said, counted and used up, and how sure it is."""
+"""Tests for daily use from a stated figure, counts and used-up bottles, with its interval."""
 
 from __future__ import annotations
 
@@ -53,7 +53,7 @@ def test_weekdays_differ_once_they_were_counted() -> None:
     use = estimate_use(_weeks(6))
     for number in range(7):
         assert use.means[number] == pytest.approx(BUSY[number], rel=0.2)
-    # A weekday that was never counted is taken as an average one.
+    # A weekday without counts is average.
     patchy = estimate_use([(_day(0), Decimal(4)), (_day(1), Decimal(8))])
     assert patchy.means[0] < patchy.means[2] == patchy.means[6] < patchy.means[1]
 
@@ -100,7 +100,7 @@ def test_at_least_holds_nine_times_in_ten() -> None:
             sum(demand(_day(28 + number)) for number in range(ahead)) >= use.at_least(_day(28), ahead)
         )
         held.append(use.a_day.contains(sum(BUSY) / 7))
-    # The belief about single days is wider than these, so both err to the careful side.
+    # The assumed spread of single days is wider than theirs, so both err on the careful side.
     assert 0.88 < sum(reached) / len(reached) < 0.98
     assert 0.88 < sum(held) / len(held) < 0.995
 

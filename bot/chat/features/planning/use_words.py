@@ -1,4 +1,4 @@
-"""How sure a plan is, in one phrase, and what would tell how much is used."""
+"""Wording of the evidence for a plan and of its interval."""
 
 from __future__ import annotations
 
@@ -10,13 +10,13 @@ from bot.chat.reply.units import show_ml, show_range
 from bot.work.planning.plan import FormulaPlan
 from bot.work.planning.usage import FEWEST_BOTTLES, SHORTEST_USE, Doubt, Evidence, Said
 
-# A plan that rests on fewer nights has not seen every weekday.
+# Fewer nights do not cover every weekday.
 _WEEK = 7
 _MOST_LEFT_OUT = 3
 
 
 def how_sure(one: FormulaPlan, units: str) -> str:
-    """Write what the use of a formula is estimated from, and its interval once anything was counted."""
+    """Return the evidence for the use of a formula, with its interval once anything was counted."""
     evidence = one.evidence
     counted = _counted(evidence)
     if one.use is None or not counted:
@@ -46,7 +46,7 @@ def _counted(evidence: Evidence) -> list[str]:
 
 
 def how_sure_all(plans: Sequence[FormulaPlan]) -> list[str]:
-    """Write which of several plans rest on what was said alone, or on less than a week."""
+    """Return the plans that rest on the stated figure alone, on less than a week, or leave entries out."""
     said = [one.view.name for one in plans if one.use is not None and not _counted(one.evidence)]
     few = [one.view.name for one in plans if _counted(one.evidence) and _days(one.evidence) < _WEEK]
     doubts = [one.view.name for one in plans if one.evidence.doubts]
@@ -66,7 +66,7 @@ def _days(evidence: Evidence) -> float:
 
 
 def left_out(evidence: Evidence) -> list[str]:
-    """Write what does not count: batches emptied within hours, and what is far beyond what was said."""
+    """Return the entries left out: batches emptied within hours, and use far beyond the stated figure."""
     lines = [_doubt(one) for one in evidence.doubts]
     hours = int(SHORTEST_USE.total_seconds() // 3600)
     lines += [
@@ -88,7 +88,7 @@ def _doubt(one: Doubt) -> str:
 
 
 def how_to_tell(one: FormulaPlan) -> list[str]:
-    """Write what would tell how much of a formula is used."""
+    """Return the ways to tell the bot how much of a formula is used."""
     if one.view.sprays is None:
         bottles = one.evidence.bottles
         return [

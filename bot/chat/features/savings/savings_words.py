@@ -63,7 +63,7 @@ def _amount(pieces: Decimal) -> str:
 
 
 def _change(found: Comparison) -> str:
-    """Write the change, or nothing where there are too few nights to say."""
+    """Return the change in words, empty with too few nights to say."""
     if found.sureness is Sureness.FEW_DAYS:
         return ""
     if found.change_share is None:
