@@ -1,8 +1,8 @@
-"""An audit of what the program stands on: python -m tests.audit
+"""Audit the dependencies: python -m tests.audit
 
-Whether what is installed is what the lock file says and as its makers packed it, under licences we know;
-and, where `pip-audit` is on the path and its service answers, whether anything known to be vulnerable is
-among it. A service that cannot be reached is said plainly and fails nothing: it says nothing of the packages.
+Checks that the installed packages match the lock file and their own hashes, with known licences; and, if
+`pip-audit` is on the path and its service answers, that none has a known vulnerability. An unreachable
+service is reported but is not a failure: it says nothing about the packages.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ _PIP_AUDIT_SECONDS = 180
 
 
 def locked() -> list[Requirement]:
-    """Return what the lock file names for this machine: each with one exact version."""
+    """Return the packages of the lock file for this machine, each with one exact version."""
     text = LOCK.read_text().replace("\\\n", " ")
     lines = [line.partition(" --hash")[0].strip() for line in text.splitlines()]
     found = [Requirement(line) for line in lines if line and not line.startswith("#")]
@@ -47,7 +47,7 @@ def _installed() -> Iterator[tuple[Requirement, metadata.Distribution | None]]:
 
 
 def other_versions() -> list[str]:
-    """Packages that are here in another version than the locked one, or not at all."""
+    """Packages with another version than locked, or missing."""
     return [
         f"{one}: here is {'none' if here is None else here.version}"
         for one, here in _installed()
@@ -56,13 +56,13 @@ def other_versions() -> list[str]:
 
 
 def conflicts() -> list[str]:
-    """What `pip check` finds wrong between the packages."""
+    """Conflicts between the packages, by `pip check`."""
     done = subprocess.run([sys.executable, "-m", "pip", "check"], capture_output=True, text=True, check=False)
     return done.stdout.splitlines() if done.returncode else []
 
 
 def changed_files() -> list[str]:
-    """Files of packages that are not as their makers packed them, by the hashes in the package's RECORD."""
+    """Package files that differ from the hashes in the package's RECORD."""
     found = []
     for one, here in _installed():
         for file in (here.files or []) if here is not None else []:
@@ -76,7 +76,7 @@ def changed_files() -> list[str]:
 
 
 def licences() -> dict[str, str]:
-    """The licence of each package, as it says itself."""
+    """The licence of each package, as declared."""
     return {one.name: _licence(here) for one, here in _installed() if here is not None}
 
 
@@ -92,12 +92,12 @@ def _licence(here: metadata.Distribution) -> str:
 
 
 def unknown_licences() -> list[str]:
-    """Packages under a licence that nobody has looked at yet."""
+    """Packages with a licence that has not been reviewed."""
     return [f"{name}: {said}" for name, said in licences().items() if not _LICENCE.search(said)]
 
 
 def vulnerable(program: str | None = None) -> tuple[str, list[str]]:
-    """Ask pip-audit: how it went in a sentence, and what is known to be vulnerable."""
+    """Run pip-audit: its result in a sentence, and the known vulnerabilities."""
     program = program or shutil.which("pip-audit")
     if program is None:
         return "not asked: pip-audit is not on the path (pip install pip-audit, in a place of its own)", []
@@ -124,7 +124,7 @@ OFFLINE: tuple[tuple[str, Callable[[], list[str]]], ...] = (
 
 
 def main() -> int:
-    """Say of each part what was found; return 1 if anything was."""
+    """Report the findings of each part; return 1 if there are any."""
     bad = 0
     for name, looks in OFFLINE:
         found = looks()

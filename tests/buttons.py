@@ -1,7 +1,6 @@
-"""What holds for every reply anywhere: its buttons do something, and it fits a message.
+"""Checks of every reply: its buttons do something, and it fits a message.
 
-Each button is tapped for trial in a transaction that is rolled back, so that a story may go on as if it
-had not been.
+Each button is tapped in a transaction that is rolled back, so that a story can continue unchanged.
 """
 
 from __future__ import annotations
@@ -25,11 +24,11 @@ LONGEST_MESSAGE = 4096
 
 
 class _NotKeptError(Exception):
-    """Leave the transaction and keep nothing."""
+    """Leave the transaction and roll it back."""
 
 
 def problems(house: House, person: Person, room: str | None, reply: Reply) -> list[str]:
-    """Return what is wrong with this reply, as shown to this person in this chat."""
+    """Return the problems of this reply, as shown to this person in this chat."""
     found = []
     if len("\n".join(plain_lines(reply))) > LONGEST_MESSAGE:
         found.append(f"“{reply.first_line}” is too long for one message")
@@ -45,7 +44,7 @@ def problems(house: House, person: Person, room: str | None, reply: Reply) -> li
 
 
 def dead(house: House, person: Person, room: str | None, button: Button) -> str:
-    """Return why tapping this button would lead nowhere, or '' if it leads somewhere."""
+    """Return why a tap on this button would lead nowhere, or '' if it leads somewhere."""
     message = Message(
         CHANNEL,
         person.sender,
@@ -81,7 +80,7 @@ def _tried(turn: Turn, intent: Intent) -> str:
         else:
             replies = as_list(filling.start(turn, intent.command, read(turn, intent)))
     except Say as say:
-        # A refusal that offers a way on, or says what is missing in the bar, is an answer.
+        # A refusal that offers a next step, or says what the bar lacks, is an answer.
         replies = [say.answer]
     except Exception as error:
         return repr(error)

@@ -1,7 +1,7 @@
-"""The catalogues of texts: what is said in the code, and what it is in each other language.
+"""Extract the texts of the code and check their translations.
 
-python -m tests.catalogues            says what is stale, untranslated or badly translated
-python -m tests.catalogues --update   extracts, updates and compiles them anew
+python -m tests.catalogues            lists stale, untranslated and badly translated texts
+python -m tests.catalogues --update   extracts, updates and compiles them
 """
 
 from __future__ import annotations
@@ -29,20 +29,20 @@ _I18N = Path(i18n.__path__[0])
 TEMPLATE = _I18N / "messages.pot"
 LANGUAGES = tuple(tag for tag in languages() if tag != ENGLISH)
 _HEADER = "# What the bot says. Extracted and compiled by: python -m tests.catalogues --update"
-_NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)  # else the bytes would change with the clock
+_NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)  # otherwise the bytes would change with the clock
 _DATED = ("POT-Creation-Date", "PO-Revision-Date")
 _UNUSED = ("Project-Id-Version", "Report-Msgid-Bugs-To", "Last-Translator", "Language-Team")
-# The functions a text passes through, and which of their arguments are texts.
+# The functions for translatable texts, with the positions of their text arguments.
 _KEYWORDS: dict[str, tuple[int, ...] | None] = {"_": None, "N_": None, "ngettext": (1, 2)}
 
 
 def catalogue_path(language: str, ending: str = "po") -> Path:
-    """Return where a language's catalogue is kept: 'po' to edit, 'mo' to read."""
+    """Return the path of a language's catalogue: 'po' to edit, 'mo' to read."""
     return _I18N / language / f"messages.{ending}"
 
 
 def extracted() -> Catalog:
-    """Return every text that the code says, in the order of the files, and last what commands begin with."""
+    """Return every text in the code, in the order of the files, and last the beginnings of commands."""
     with (_I18N / "babel.cfg").open(encoding="utf-8") as file:
         methods, options = parse_mapping_cfg(file)  # type: ignore[no-untyped-call]
     catalogue = Catalog(fuzzy=False, header_comment=_HEADER)
@@ -56,13 +56,13 @@ def extracted() -> Catalog:
 
 
 def template() -> Catalog:
-    """Return the texts as last written down."""
+    """Return the texts of the stored template."""
     with TEMPLATE.open("rb") as file:
         return read_po(file)
 
 
 def catalogue(language: str) -> Catalog:
-    """Return a language's texts as last written down."""
+    """Return a language's stored texts."""
     with catalogue_path(language).open("rb") as file:
         return read_po(file, locale=language)
 
@@ -76,12 +76,12 @@ def compiled(texts: Catalog) -> bytes:
 
 
 def update() -> None:
-    """Write the template anew, bring every language up to it, and compile."""
+    """Rewrite the template, update every language, and compile."""
     source = extracted()
     _write(TEMPLATE, source)
     for language in LANGUAGES:
         texts = catalogue(language)
-        # A text that merely resembles an old one gets no translation: a wrong one is worse than none.
+        # A text that only resembles an old one gets no translation: a wrong one is worse than none.
         texts.update(source, no_fuzzy_matching=True)
         texts.obsolete.clear()
         texts.header_comment = _HEADER
@@ -93,7 +93,7 @@ def _write(path: Path, texts: Catalog) -> None:
     buffer = io.BytesIO()
     write_po(buffer, texts, width=110, omit_header=False, include_lineno=False)
     lines = buffer.getvalue().decode("utf-8").splitlines()
-    # Dates would change the file whenever it is written.
+    # Dates would change the file with every update.
     unwanted = tuple(f'"{name}:' for name in (*_DATED, *_UNUSED))
     kept = [line for line in lines if not line.startswith(unwanted)]
     path.parent.mkdir(parents=True, exist_ok=True)
@@ -101,7 +101,7 @@ def _write(path: Path, texts: Catalog) -> None:
 
 
 def ids(texts: Catalog) -> set[str | tuple[str, ...]]:
-    """Return the texts, those with a plural as pairs, those of a context with it before them."""
+    """Return the texts; those with a plural as pairs, those with a context prefixed by it."""
     return {_identity(one) for one in texts if one.id}
 
 
@@ -130,7 +130,7 @@ def originals(message: Message) -> tuple[str, ...]:
 
 
 def placeholders(text: str) -> set[str]:
-    """Return the names in braces."""
+    """Return the placeholder names in braces."""
     return {name for _text, name, _spec, _turn in string.Formatter().parse(text) if name is not None}
 
 
@@ -139,21 +139,21 @@ def _ends(text: str) -> tuple[str, str]:
 
 
 def stale() -> list[str]:
-    """Return what the template misses, or holds though nothing says it any more."""
+    """Return the texts missing from the template, and those no longer in the code."""
     said, kept = ids(extracted()), ids(template())
     missing = [f"not in the template: {one!r}" for one in sorted(said - kept, key=str)]
     return missing + [f"said nowhere any more: {one!r}" for one in sorted(kept - said, key=str)]
 
 
 def wrong(language: str) -> list[str]:
-    """Return what is untranslated, unsure or unlike its original in a language."""
+    """Return the texts of a language that are untranslated, fuzzy or unlike their original."""
     texts = catalogue(language)
     found = [f"not in {language}: {one!r}" for one in sorted(ids(template()) - ids(texts), key=str)]
     for message in texts:
         if message.id:
             found += _wrong_in(message, texts.num_plurals)
     with catalogue_path(language, "mo").open("rb") as file:
-        # Not byte for byte: the library writes its own version into it.
+        # Not byte for byte: the library includes its own version.
         compiled_texts = read_mo(file)
     if _translations(compiled_texts) != _translations(texts):
         found.append(f"{language}: the compiled catalogue is older than the texts")
@@ -169,7 +169,7 @@ def _wrong_in(message: Message, plurals: int) -> Iterator[str]:
         return
     wanted = placeholders(english[-1])
     for number, text in enumerate(said):
-        # A singular may leave its number out: 'one day'.
+        # A singular may omit its number: 'one day'.
         missing = (
             wanted - placeholders(text) - (wanted - placeholders(english[min(number, len(english) - 1)]))
         )
@@ -180,7 +180,7 @@ def _wrong_in(message: Message, plurals: int) -> Iterator[str]:
 
 
 def main() -> int:
-    """Do what the command line asks; return 1 where something is wrong."""
+    """Run the command line; return 1 if anything is wrong."""
     reader = argparse.ArgumentParser(description="Extract, update, compile and check the catalogues.")
     reader.add_argument("--update", action="store_true")
     if reader.parse_args().update:

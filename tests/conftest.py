@@ -1,4 +1,4 @@
-"""What holds for all tests: no connection leaves this machine, and a Bot API server on request."""
+"""Fixtures of all tests: no connection leaves this machine, and a Bot API server on request."""
 
 from __future__ import annotations
 
@@ -23,12 +23,12 @@ from tests.api import Server
 from tests.faults.program import Loaded
 from tests.house import Hands, House
 
-# python-telegram-bot gives times as timedelta instead of warning that it will one day.
+# python-telegram-bot gives times as timedelta instead of warning about the future change.
 os.environ["PTB_TIMEDELTA"] = "1"
-# The console speaks the terminal's language; the tests read English unless they say otherwise.
+# The console uses the terminal's language; tests use English unless they set another.
 os.environ["LC_ALL"] = "C.UTF-8"
 
-# In memory, where there is room: else most of the time is spent waiting until a disk has written a commit.
+# In memory if there is room: otherwise most of the time goes to waiting for disk commits.
 _MEMORY, _ROOM = Path("/dev/shm"), 4 << 30  # noqa: S108 - each test makes a folder of its own in there
 if "TMPDIR" not in os.environ and os.access(_MEMORY, os.W_OK) and shutil.disk_usage(_MEMORY).free > _ROOM:
     os.environ["TMPDIR"] = tempfile.tempdir = str(_MEMORY)
@@ -37,7 +37,7 @@ _refused: list[str] = []
 
 
 class OutsideConnectionError(RuntimeError):
-    """A test tried to reach something other than this machine."""
+    """A test tried to connect to something other than this machine."""
 
 
 def _is_local(family: int, address: Any) -> bool:
@@ -59,14 +59,14 @@ def _refuse(what: str) -> OutsideConnectionError:
 
 @pytest.fixture(scope="session", autouse=True)
 def _local_sockets_only() -> Iterator[None]:
-    """Let sockets connect to loopback and unix addresses only, and look up no other names."""
+    """Allow connections to loopback and unix addresses only, and look up no other names."""
     look_up = socket.getaddrinfo
 
     def guarded(name: str) -> Any:
         original = getattr(socket.socket, name)
 
         def connect(self: socket.socket, *arguments: Any) -> Any:
-            # sendto(data, [flags,] address) has the address last, as connect has it alone.
+            # sendto(data, [flags,] address) has the address last; connect has only the address.
             if not _is_local(self.family, arguments[-1]):
                 raise _refuse(f"{name} {arguments[-1]!r}")
             return original(self, *arguments)
@@ -88,9 +88,9 @@ def _local_sockets_only() -> Iterator[None]:
 
 @pytest.fixture(autouse=True)
 def outside_connections(_local_sockets_only: None) -> Iterator[list[str]]:
-    """What was refused during this test; a test that leaves anything in it fails.
+    """The refused connections of this test; the test fails if there are any.
 
-    The error itself may well be caught by a retry loop and never be seen.
+    A retry loop may catch the error itself and hide it.
     """
     _refused.clear()
     yield _refused
@@ -116,12 +116,12 @@ def pytest_configure(config: pytest.Config) -> None:
     examples.choose(long=config.getoption("--all"))
 
 
-# What says little of a database that the tests of storage and work have not said: in the short part one in
-# five of these runs on PostgreSQL as well, always the same ones.
+# Tests that add little about a database to those of storage and work: in the short part a fixed fifth of them
+# also runs on PostgreSQL.
 _TALKATIVE = ("tests/chat/", "tests/stories/", "tests/channels/")
 
 
-@pytest.hookimpl(trylast=True)  # the order that another plugin has chosen stays, but for what comes first
+@pytest.hookimpl(trylast=True)  # the order chosen by another plugin stays, except for the first ones
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     items.sort(key=lambda item: item.get_closest_marker("first") is None)
     chosen = config.option.keyword or any("::" in one for one in config.args)
@@ -155,7 +155,7 @@ DATABASES = ("sqlite", "postgresql")
 
 
 def need_postgres() -> None:
-    """Skip where there is no PostgreSQL, unless it is required."""
+    """Skip without PostgreSQL, unless it is required."""
     try:
         postgres.server()
     except postgres.NoPostgresError as error:
@@ -166,7 +166,7 @@ def need_postgres() -> None:
 
 @pytest.fixture(params=DATABASES)
 def database(request: pytest.FixtureRequest) -> str:
-    """Each database in turn; PostgreSQL is skipped where there is none, unless it is required."""
+    """Each database in turn; PostgreSQL is skipped if missing, unless it is required."""
     if request.param == "postgresql":
         need_postgres()
     return str(request.param)
@@ -174,7 +174,7 @@ def database(request: pytest.FixtureRequest) -> str:
 
 @pytest.fixture
 def empty_url(database: str, tmp_path: Path) -> Iterator[str]:
-    """The URL of a database with nothing in it."""
+    """The URL of an empty database."""
     if database == "sqlite":
         yield f"sqlite:///{tmp_path / 'empty.sqlite'}"
         return
@@ -240,7 +240,7 @@ def house(store: Store) -> Iterator[House]:
 def another_house(
     database: str, tmp_path: Path, request: pytest.FixtureRequest
 ) -> Iterator[Callable[[], House]]:
-    """Builds houses, each on a new database, where one test needs many."""
+    """Builds houses, each on a new database, for a test that needs many."""
     built: list[House] = []
 
     def build() -> House:

@@ -1,4 +1,4 @@
-"""The demo bar to talk with, always on the same evening."""
+"""The demo bar for conversations, always on the same evening."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ EVENING = datetime(2026, 11, 25, 19, 30, tzinfo=UTC)
 
 @contextmanager
 def demo_bar(folder: Path) -> Iterator[Person]:
-    """Fill the demo bar in a database of its own; yields its owner, Robin."""
+    """Fill the demo bar in its own database; yields its owner, Robin."""
     store = Store(f"sqlite:///{folder / 'demo.sqlite'}")
     migrate.upgrade(store)
     clock = Hands(EVENING)

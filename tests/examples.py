@@ -1,4 +1,4 @@
-"""How many examples a property is tried with: some in the short part, many in the long one."""
+"""The number of examples for property tests: some in the short part, many in the long one."""
 
 from __future__ import annotations
 
@@ -13,17 +13,17 @@ _TIMES_LONG = 10
 
 
 def choose(*, long: bool) -> None:
-    """Choose the part that is run."""
+    """Choose the part to run."""
     settings.load_profile(_LONG if long else _SHORT)
 
 
 def in_long_part() -> bool:
-    """Whether the long part is run."""
+    """Whether the long part is running."""
     return settings.get_current_profile_name() == _LONG
 
 
 def examples(count: int, *suppressed: HealthCheck) -> settings:
-    """Try a property with so many examples, with ten times as many in the long part."""
+    """Test a property with this many examples, ten times as many in the long part."""
     if in_long_part():
         count *= _TIMES_LONG
     return settings(max_examples=count, deadline=None, suppress_health_check=suppressed)

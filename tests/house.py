@@ -1,4 +1,4 @@
-"""A house to test in: a real database, a clock turned by hand, and persons who type and tap.
+"""The test setup: a real database, a clock set by hand, and people who type and tap.
 
 house.open_bar("Ana")
 replies = house.person("Ana").says("waste 6 oranges mouldy")
@@ -26,33 +26,33 @@ from tests.prepared import prepared
 
 CHANNEL = "house"
 BOT_NAME = "peel_ledger_bot"
-# What fits the width of a 380-pixel phone: characters of Telegram's own text and of fixed width.
+# The width of a 380-pixel phone: characters of Telegram's own text and of fixed width.
 PHONE_TEXT, PHONE_GRID = 46, 32
 
 
 class Hands:
-    """A clock that goes only when it is turned."""
+    """A clock that advances only on request."""
 
     def __init__(self, now: datetime) -> None:
         self._now = now
 
     def now(self) -> datetime:
-        """Return the instant the hands stand at, in UTC."""
+        """Return the current instant, in UTC."""
         return self._now
 
     def turn(self, **spans: float) -> datetime:
-        """Turn the hands on (or back, by negative spans): hours=2, days=1, minutes=30."""
+        """Advance the clock (or go back, by negative spans): hours=2, days=1, minutes=30."""
         self._now += timedelta(**spans)
         return self._now
 
     def set(self, now: datetime) -> None:
-        """Set the hands to an aware instant."""
+        """Set the clock to an aware instant."""
         self._now = now.astimezone(UTC)
 
 
 @dataclass
 class Shown:
-    """A message of the bot as it stands in a chat."""
+    """A message of the bot in its current form in a chat."""
 
     id: str
     reply: Reply
@@ -67,7 +67,7 @@ class Room:
     typed: list[tuple[str, str, datetime]] = field(default_factory=list)  # key, text and when
 
     def button(self, label: str) -> tuple[str, str]:
-        """Return the message and the line behind the newest button of this label."""
+        """Return the message and the line of the newest button with this label."""
         for one in reversed(self.shown):
             for row in one.reply.buttons:
                 for button in row:
@@ -79,7 +79,7 @@ class Room:
 
 @dataclass(frozen=True)
 class Reminded:
-    """A reminder that was sent, and the chat it went to."""
+    """A sent reminder, and its chat."""
 
     room: str
     reply: Reply
@@ -87,7 +87,7 @@ class Reminded:
 
 
 class Person:
-    """Somebody with a phone."""
+    """A person with a phone."""
 
     def __init__(self, house: House, name: str, language: str | None = "en") -> None:
         self.house = house
@@ -112,7 +112,7 @@ class Person:
         return self.says(text, room, answering=True)
 
     def edits(self, text: str, number: int = 1, room: str | None = None) -> list[Reply]:
-        """Change the last message typed here, or the one before it by a number above 1."""
+        """Edit the last message typed here, or an earlier one by a number above 1."""
         here = self.house.room(room, self)
         key, was, sent_at = here.typed[-number]
         here.typed[-number] = (key, text, sent_at)
@@ -131,20 +131,20 @@ class Person:
         return replies
 
     def types_inline(self, text: str) -> list[Suggestion]:
-        """Type something after the bot's name in any chat; return what is offered."""
+        """Type an inline query in any chat; return the suggestions."""
         place = Place(self.sender.outside_id, private=True)
         now = self.house.clock.now()
         message = Message(CHANNEL, self.sender, place, text, key="inline", sent_at=now)
         return suggestions(self.house.store, self.house.clock, message)
 
     def taps(self, label: str, room: str | None = None) -> list[Reply]:
-        """Tap the newest button of this label in the chat."""
+        """Tap the newest button with this label in the chat."""
         here = self.house.room(room, self)
         message_id, line = here.button(label)
         return self._send(here, line, tapped=message_id)
 
     def taps_line(self, line: str, room: str | None = None) -> list[Reply]:
-        """Send the line behind some button, as a phone with old messages on it can."""
+        """Send the line of any button, as a phone with old messages can."""
         return self._send(self.house.room(room, self), line, tapped="0")
 
     def _send(
@@ -175,33 +175,33 @@ class Person:
 
 
 class House:
-    """All of it together. `restart` is what a new process would be: nothing but the database is kept."""
+    """The complete test setup. `restart` simulates a new process: only the database is kept."""
 
     def __init__(self, store: Store, clock: Hands) -> None:
         self.store = store
         self.clock = clock
         self.persons: dict[str, Person] = {}
         self.rooms: dict[str, Room] = {}
-        self.said = 0  # how many messages there have been
+        self.said = 0  # the number of messages so far
         self.conversation = Conversation(store, clock)
 
     def restart(self) -> None:
-        """Forget everything but what is on disk."""
+        """Drop all state except the database."""
         self.store.close()
         self.store = Store(self.store.url.render_as_string(hide_password=False))
         self.conversation = Conversation(self.store, self.clock)
 
     def close(self) -> None:
-        """Give the database back."""
+        """Release the database."""
         self.store.close()
 
     def next_key(self, room: Room) -> str:
-        """Return a key that no message had before."""
+        """Return a new, unused message key."""
         self.said += 1
         return f"{room.place.outside_id}:{self.said}"
 
     def person(self, name: str, language: str | None = "en") -> Person:
-        """Return the person of this name; they come in the first time they are named."""
+        """Return the person of this name, creating them on first use."""
         if name not in self.persons:
             self.persons[name] = Person(self, name, language)
         return self.persons[name]
@@ -241,7 +241,7 @@ class House:
             assert person.says(line)[0].first_line != "I did not understand that.", line
 
     def joins(self, newcomer: str, by: str = "Ana", manager: bool = False) -> Person:
-        """Let somebody into the bar of `by` with a joining code."""
+        """Add a person to the bar of `by` with a joining code."""
         replies = self.person(by).says("team invite" + (" manager" if manager else ""))
         lines = plain_lines(replies[0])
         code = next(line for line in lines if line.startswith("join "))
@@ -250,7 +250,7 @@ class House:
         return person
 
     def reminders(self, outcome: Outcome = Outcome.SENT) -> list[Reminded]:
-        """Send what is due now, each into its chat; return what was sent."""
+        """Send due reminders, each to its chat; return them."""
         sent = []
         for due in delivery.claim(self.store, CHANNEL, self.clock.now()):
             reply = worded_reminder(due, self.clock.now())
@@ -262,7 +262,7 @@ class House:
 
 
 def lines(reply: Reply, phone: bool = True) -> list[str]:
-    """Return a reply as plain lines, its buttons in a line of [labels] for each row."""
+    """Return a reply as plain lines, its buttons as [labels], one line per row."""
     text = plain_lines(reply, PHONE_TEXT, PHONE_GRID) if phone else plain_lines(reply)
     files = [f"<{'picture' if one.picture else 'file'} {one.name}>" for one in reply.files]
     rows = [" ".join(f"[{button.label}]" for button in row) for row in reply.buttons]
@@ -280,5 +280,5 @@ def first_lines(replies: list[Reply]) -> list[str]:
 
 
 def html(reply: Reply) -> str:
-    """Return a reply as Telegram would get it."""
+    """Return a reply as sent to Telegram."""
     return "\n".join(html_parts(reply))

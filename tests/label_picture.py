@@ -1,8 +1,8 @@
-"""The picture of labels in the README: a sheet as it is printed, beside the preview in the chat.
+"""The picture of labels in the README: a printed sheet beside the preview in the chat.
 
-python -m tests.label_picture            makes it anew
+python -m tests.label_picture            draws it again
 
-Both come from a bar opened and a batch made in a real dialogue, and from the PDF that it sent.
+Both come from a batch made in a real dialogue, and from the PDF sent there.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ _TABLE = 205
 
 
 def made() -> bytes:
-    """Return the picture as a PNG of a few greys."""
+    """Return the picture as a PNG with a few greys."""
     with tempfile.TemporaryDirectory() as folder:
         store = Store(f"sqlite:///{Path(folder) / 'bar.sqlite'}")
         migrate.upgrade(store)
@@ -74,7 +74,7 @@ def _side_by_side(page: Image.Image, preview: Image.Image) -> bytes:
 
 
 def main() -> None:
-    """Make the picture anew."""
+    """Draw the picture again."""
     PICTURE.parent.mkdir(exist_ok=True)
     PICTURE.write_bytes(made())
 

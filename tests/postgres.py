@@ -1,8 +1,8 @@
-"""A PostgreSQL server for the tests: one that is named, or one of their own in a temporary folder.
+"""A PostgreSQL server for the tests: a given one, or a private one in a temporary folder.
 
-`PEEL_TEST_POSTGRES` names a server by URL, with a role that may create databases. Otherwise a private
-server is started from the binaries found on this machine; it listens on a socket in its own folder
-only, and is gone with the tests. `PEEL_REQUIRE_POSTGRES=1` makes it an error that there is none.
+`PEEL_TEST_POSTGRES` names a server by URL, with a role that may create databases. Otherwise a private server
+is started from the binaries found on this machine; it listens only on a socket in its own folder, and is
+removed after the tests. With `PEEL_REQUIRE_POSTGRES=1` a missing server is an error.
 """
 
 from __future__ import annotations
@@ -34,11 +34,11 @@ _PORT = "5432"  # only the socket's name: nothing listens on the network
 
 
 class NoPostgresError(Exception):
-    """There is no server to test against; the text says what was looked for."""
+    """No server to test against; the text says what was tried."""
 
 
 def binaries() -> Path | None:
-    """Return the folder that holds initdb and postgres, the newest version first; None without."""
+    """Return the folder with initdb and postgres, the newest version first; None without."""
     folders = sorted(
         Path("/usr/lib/postgresql").glob("*/bin"), key=lambda path: float(path.parent.name), reverse=True
     )
@@ -49,7 +49,7 @@ def binaries() -> Path | None:
 
 
 def _unprivileged() -> pwd.struct_passwd | None:
-    """Return whom to run the server as: nobody else, unless this is root, whom it refuses."""
+    """Return the user for the server: the current one, except root, which PostgreSQL refuses."""
     if os.geteuid() != 0:
         return None
     for name in ("postgres", "nobody"):
@@ -61,10 +61,10 @@ def _unprivileged() -> pwd.struct_passwd | None:
 
 
 class Private:
-    """A server in a folder of its own, on a socket there; it ends with this process at the latest.
+    """A server in its own folder, on a socket there; it ends with this process at the latest.
 
-    One that is not `durable` waits for no disk: what it has said to be written outlives no crash of its
-    own. `options` are settings of the server. Raises NoPostgresError.
+    Without `durable` it does not wait for the disk, so commits do not survive a crash. `options` are settings
+    of the server. Raises NoPostgresError.
     """
 
     def __init__(self, folder: Path, *, durable: bool = False, options: Mapping[str, str] | None = None):
@@ -118,7 +118,7 @@ class Private:
             return server
 
     def wait(self) -> None:
-        """Wait until it takes connections."""
+        """Wait until it accepts connections."""
         engine = create_engine(self.url)
         try:
             end = time.monotonic() + _START_SECONDS
@@ -135,7 +135,7 @@ class Private:
             engine.dispose()
 
     def end(self, how: signal.Signals = signal.SIGINT) -> None:
-        """End it: SIGINT breaks off what is being done, SIGQUIT leaves as in a crash."""
+        """Stop it: SIGINT aborts running work, SIGQUIT stops as in a crash."""
         self.process.send_signal(how)
         try:
             self.process.wait(10)
@@ -144,24 +144,24 @@ class Private:
             self.process.wait()
 
     def again(self) -> None:
-        """Start it once more on the same data, without waiting for it."""
+        """Start it again on the same data, without waiting for it."""
         self.process = self._launch()
 
     def remove(self) -> None:
-        """End it and delete its folder."""
+        """Stop it and delete its folder."""
         atexit.unregister(self.remove)
         self.end(signal.SIGTERM if self.process.poll() is None else signal.SIGQUIT)
         shutil.rmtree(self._folder, ignore_errors=True)
 
 
 def folder_for_private() -> Path:
-    """Make a folder that a private server's user can enter: not below pytest's, which it could not."""
+    """Create a folder that a private server's user can enter, so not below pytest's folder."""
     return Path(tempfile.mkdtemp(prefix=_PREFIX))
 
 
 @cache
 def server() -> URL:
-    """Return the URL of the server to use, starting one if none is named. Raises NoPostgresError."""
+    """Return the URL of the server, starting one if none is given. Raises NoPostgresError."""
     named = os.environ.get(NAMED)
     if named:
         return read_url(named)
@@ -170,9 +170,9 @@ def server() -> URL:
 
 
 def _sweep() -> None:
-    """Stop and remove the servers of test runs that were killed before they could do so themselves."""
+    """Stop and remove the servers of killed test runs."""
     for folder in Path(tempfile.gettempdir()).glob(f"{_PREFIX}*"):
-        # Of another user, or just being made or removed: not ours to look after.
+        # Belongs to another user, or is being created or removed: leave it alone.
         with suppress(OSError, ValueError):
             owner = int((folder / _OWNER).read_text())
             if owner == os.getpid() or _lives(owner):
@@ -212,7 +212,7 @@ def _execute(statement: str) -> str:
 
 
 def create_database(template: str | None = None) -> URL:
-    """Make a database of its own and return its URL; empty, or a copy of `template`."""
+    """Create a new database and return its URL; empty, or a copy of `template`."""
     name = f"peel_{os.getpid()}_{next(_numbers)}"
     copied = f' TEMPLATE "{template}"{_strategy()}' if template else ""
     _execute(f'CREATE DATABASE "{name}"{copied}')
@@ -228,13 +228,13 @@ def _strategy() -> str:
 
 
 def drop_database(url: URL) -> None:
-    """Remove a database, whoever is still connected."""
+    """Remove a database, closing its connections."""
     _execute(f'DROP DATABASE IF EXISTS "{url.database}" WITH (FORCE)')
 
 
 @cache
 def migrated_template() -> str:
-    """Return the name of a database brought to the newest tables, to be copied for each test."""
+    """Return the name of a migrated database, to be copied for each test."""
     url = create_database()
     atexit.register(_drop_quietly, url)
     store = Store(url.render_as_string(hide_password=False))
@@ -246,5 +246,5 @@ def migrated_template() -> str:
 
 
 def _drop_quietly(url: URL) -> None:
-    if os.environ.get(NAMED):  # a private server takes everything with it
+    if os.environ.get(NAMED):  # removed with the private server
         drop_database(url)

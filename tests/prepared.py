@@ -1,7 +1,7 @@
-"""Bars that were opened before: their rows and their chats, brought into an empty house.
+"""Prepared bars: copy their rows and chats into an empty house.
 
-Most tests begin with the same bar. It is opened by talking once in each process; from then on what that left
-behind is copied, which takes a tenth of the time.
+Most tests begin with the same bar. Each process creates it once in a conversation and then copies the result,
+which takes a tenth of the time.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class _Prepared:
-    """The rows of all tables, and what a house remembers by itself."""
+    """The rows of all tables, and the state of the house itself."""
 
     rows: list[tuple[Table, list[dict[str, Any]]]]
     persons: list[tuple[str, str | None]]
@@ -37,7 +37,7 @@ _PREPARED: dict[Hashable, _Prepared] = {}
 
 
 def prepared(house: House, key: Hashable, prepare: Callable[[], object]) -> None:
-    """Bring a house to where `prepare` brings it; only an empty one can be copied into."""
+    """Bring a house to the state after `prepare`; the house must be empty."""
     if house.said or house.rooms or not _is_empty(house.store):
         prepare()
         return

@@ -1,4 +1,4 @@
-"""Lint, format, types and layers: as tests, so that they run beside the others and fail like them."""
+"""Tests of lint, format, types and layers, so that they run and fail like the other tests."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ CHECKS = {
     "mypy": [*_PYTHON, "mypy", "--strict"],
     "ruff check": [*_PYTHON, "ruff", "check", "."],
     "ruff format": [*_PYTHON, "ruff", "format", "--check", "."],
-    # It has no module to run; its script stands beside the interpreter.
+    # It has no module to run; its script is next to the interpreter.
     "lint-imports": [str(Path(sys.executable).with_name("lint-imports"))],
 }
 

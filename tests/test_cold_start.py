@@ -1,4 +1,4 @@
-"""The chemistry costs nothing until somebody asks for it: a start loads none of its libraries."""
+"""Tests that a start loads no chemistry library before it is needed."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def test_the_whole_conversation_starts_without_the_chemistry() -> None:
         "from bot.chat.dialogue.registry import all_commands\nall_commands()\n"
         "import bot.channels.console, bot.channels.telegram, bot.chat.conversation"
     )
-    # The unit registry's own library looks for numpy and scipy by itself; nothing of ours does.
+    # The unit registry's own library looks for numpy and scipy by itself; our code does not.
     assert _loaded(code) <= {"numpy", "scipy"}
 
 

@@ -1,4 +1,4 @@
-"""The guard against connections to the outside."""
+"""Tests of the guard against outside connections."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the contributor guide and the README say is true: files exist, commands start, lengths hold."""
+"""Tests of the contributor guide and the README: files exist, commands start, lengths are kept."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ def _modules() -> list[str]:
 @pytest.mark.parametrize("module", _modules())
 def test_a_command_that_is_named_starts(module: str) -> None:
     if module == "tests":
-        return  # it is what runs this test
+        return  # it runs this test
     done = subprocess.run(
         [sys.executable, "-m", module, "--help"],
         cwd=_ROOT,

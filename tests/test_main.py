@@ -1,4 +1,4 @@
-"""The one command that runs everything, and the checks that are tests."""
+"""Tests of the command that runs everything, and of the checks among the tests."""
 
 from __future__ import annotations
 
@@ -48,6 +48,6 @@ def test_the_build_machine_runs_the_very_line_of_the_readme() -> None:
         line for line in (root / "README.md").read_text("utf-8").splitlines() if line.endswith("-m tests")
     )
     assert line.startswith("python3 -m venv .venv && ")
-    # With the long part as well.
+    # With the long part too.
     assert (root / ".ci" / "run").read_text("utf-8").splitlines()[-1] == f"{line} --all"
     assert line in (root / "DEVELOPERS.md").read_text("utf-8").splitlines()

@@ -1,4 +1,4 @@
-"""Where the tests find a PostgreSQL server."""
+"""Tests of the search for a PostgreSQL server."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ _ONE_TEST = "tests/storage/test_migrate.py::test_a_second_time_changes_nothing"
 
 @pytest.fixture
 def _no_server_yet(monkeypatch: pytest.MonkeyPatch) -> None:
-    """As in a process that has not looked for a server."""
+    """Simulate a process that has not looked for a server."""
     monkeypatch.setattr(postgres, "server", postgres.server.__wrapped__)
     monkeypatch.delenv(NAMED, raising=False)
 
@@ -42,7 +42,7 @@ def test_without_a_server_or_binaries_the_reason_names_both(monkeypatch: pytest.
 
 @pytest.mark.parametrize(("required", "code", "said"), [("", 0, "skipped"), ("1", 1, "NoPostgresError")])
 def test_what_is_missing_is_skipped_unless_it_is_required(required: str, code: int, said: str) -> None:
-    # A process of its own, in which no binaries can be found.
+    # A process in which no binaries can be found.
     hide = "import sys, pytest; from tests import postgres; postgres.binaries = lambda: None; "
     run = f"sys.exit(pytest.main(['-q', '-n0', '-p', 'no:cacheprovider', '{_ONE_TEST}']))"
     environment = {name: value for name, value in os.environ.items() if name != NAMED}

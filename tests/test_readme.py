@@ -1,4 +1,4 @@
-"""The README and the guide show what the program does."""
+"""Tests that the README and the guide show what the program does."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Settings that cannot be used: one clear sentence and an exit code, whatever was asked, never a trace."""
+"""Tests of invalid settings: one clear sentence and an exit code for every command, never a traceback."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ Say = Callable[..., tuple[int, str]]
 def say(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> Callable[..., tuple[int, str]]:
-    """Run a command line with some settings: its code, and all that it said."""
+    """Run a command line with some settings: its exit code and output."""
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("TELEGRAM_BOT_TOKEN", _TOKEN)
     monkeypatch.setenv("TELEGRAM_API_BASE", "http://127.0.0.1:9/bot")

@@ -1,7 +1,7 @@
-"""The conversations in the README and in tests/stories/TRANSCRIPTS.md, held over real HTTP.
+"""Conversations for the README and tests/stories/TRANSCRIPTS.md, held over real HTTP.
 
 python -m tests.transcript            prints them
-python -m tests.transcript --write    puts them between their marks
+python -m tests.transcript --write    writes them between their marks
 """
 
 from __future__ import annotations
@@ -98,7 +98,7 @@ async def _chemistry(phone: Telephone) -> str:
 
 
 async def _fruit() -> str:
-    """Ask the demo bar for all that point of the issue after point is about."""
+    """Ask the demo bar about fruit, point by point."""
     with tempfile.TemporaryDirectory() as folder, demo_bar(Path(folder)) as robin:
         return "\n".join(line for said in FRUIT for line in _asked(robin, said))
 
@@ -139,19 +139,19 @@ def _marks(name: str) -> tuple[str, str]:
 
 
 async def held(name: str) -> str:
-    """Hold a conversation and return it as text."""
+    """Run a conversation and return it as text."""
     return await STORIES[name][1]()
 
 
 def shown(name: str) -> str:
-    """Return what its page shows of it."""
+    """Return the excerpt for its page."""
     begin, end = _marks(name)
     text = STORIES[name][0].read_text("utf-8")
     return text.partition(f"{begin}\n```text\n")[2].partition(f"\n```\n{end}")[0]
 
 
 def main() -> None:
-    """Print the conversations, or write them into their pages."""
+    """Print the conversations, or write them to their pages."""
     parser = argparse.ArgumentParser(prog="python -m tests.transcript")
     parser.add_argument("--write", action="store_true", help="put them between their marks")
     write = parser.parse_args().write

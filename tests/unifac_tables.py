@@ -1,7 +1,7 @@
-"""python -m tests.unifac_tables: writes the library thermo's UNIFAC tables to where the program reads them.
+"""Write the library thermo's UNIFAC tables to the program's data file: python -m tests.unifac_tables.
 
-The library brings seventy megabytes of others along, of which the program would use nothing but these
-published numbers. A test compares the file with the library's own tables.
+The library depends on seventy megabytes of other packages, and the program would use only these published
+numbers. A test compares the file with the library's own tables.
 """
 
 from __future__ import annotations

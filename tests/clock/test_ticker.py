@@ -1,4 +1,4 @@
-"""The alarm clock itself: a machine's clock that goes back, and a database that cannot note what was sent."""
+"""Tests of the ticker: a machine's clock that goes back, and a database that cannot store a send."""
 
 from __future__ import annotations
 
@@ -57,7 +57,7 @@ async def test_a_clock_set_back_does_not_hold_reminders_up(
 ) -> None:
     ahead = [timedelta(hours=2)]
     monkeypatch.setattr(ticker, "_at_once", lambda: datetime.now(UTC) + ahead[0])
-    ticking.start(1)  # planned for two hours from now, as the scheduler has it once the clock went back
+    ticking.start(1)  # planned for two hours from now, as in the scheduler once the clock went back
     assert not await _until_sent(sent, 0.3)
     ahead[0] = timedelta(0)
     assert await _until_sent(sent, 10)
@@ -76,6 +76,6 @@ async def test_what_was_sent_is_noted_when_the_database_is_back(
     monkeypatch.setattr(delivery, "settle", settle)
     assert await ticking.tick() == 1
     assert len(sent) == 1
-    # Noted as sent: its lease does not run out, and it is not said again.
+    # Marked as sent: its lease does not expire, and it is not sent again.
     later = NOW + 2 * delivery.LEASE
     assert delivery.claim(store, CHANNEL, later) == []

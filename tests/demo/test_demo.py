@@ -1,4 +1,4 @@
-"""The demo bar: believable, the same every time, and nobody else's business."""
+"""Tests of the demo bar: realistic, the same every time, and isolated from other bars."""
 
 from __future__ import annotations
 
@@ -37,11 +37,11 @@ from storage.store import Store
 from storage.tables import Base, BatchEvent, Entry, InBar, Invite, Member, Price, Reminder, Waste
 from tests.house import CHANNEL, Hands, House, text
 
-# A Wednesday: the clocks went back in Lisbon on 25 October, within the twelve weeks.
+# A Wednesday: clocks went back in Lisbon on 25 October, within the twelve weeks.
 AUTUMN = datetime(2026, 11, 25, 9, 30, tzinfo=UTC)
-# They go on on 28 March 2027.
+# Clocks go forward on 28 March 2027.
 SPRING = datetime(2027, 4, 24, 23, 50, tzinfo=UTC)
-# Every day of a week, and the hours at which a night has just ended, runs, or is about to end.
+# Every day of a week, and the hours at which a night has just ended, is running, or is about to end.
 MOMENTS = [
     *(AUTUMN + timedelta(days=days) for days in range(7)),
     datetime(2026, 11, 28, 4, 55, tzinfo=UTC),
@@ -50,8 +50,8 @@ MOMENTS = [
     SPRING,
     datetime(2027, 7, 5, 12, 0, tzinfo=UTC),
 ]
-# The clocks go back on 25 October 2026 and on on 28 March 2027, at one in the morning UTC: that night is the
-# last one, or one within which something rested, was peeled or was looked at again.
+# Clocks go back on 25 October 2026 and forward on 28 March 2027, at 01:00 UTC: that night is the last one, or
+# one in which something rested, was peeled or was checked again.
 CHANGES = [
     *(datetime(2026, 10, 25, 9, tzinfo=UTC) + timedelta(days=days) for days in (0, 1, 2, 5, 15, 40)),
     *(datetime(2027, 3, 28, 9, tzinfo=UTC) + timedelta(days=days) for days in (0, 1, 2, 5, 15, 40)),
@@ -60,7 +60,7 @@ OWNER = "Robin"
 
 
 class Filler:
-    """Gives databases of their own, filled once for each moment. SQLite: PostgreSQL is tried once, below."""
+    """Provides databases, filled once for each moment. SQLite: PostgreSQL is tested once, below."""
 
     def __init__(self, folder: Path) -> None:
         self._folder = folder
@@ -91,7 +91,7 @@ class Filler:
         return self._opened[-1]
 
     def close(self) -> None:
-        """Give the databases back."""
+        """Release the databases."""
         for store in self._opened:
             store.close()
 
@@ -114,7 +114,7 @@ def _fill(store: Store, now: datetime, name: str = OWNER) -> filling.Filled:
 
 
 class _Context:
-    """The owner's desk in the filled bar, within a transaction that only reads."""
+    """The owner's context in the filled bar, within a read-only transaction."""
 
     def __init__(self, store: Store, now: datetime, name: str = OWNER) -> None:
         self._reading = store.reading()
@@ -174,7 +174,7 @@ def test_there_are_batches_in_every_state_whatever_the_day(filler: Filler, now: 
         assert ["hazy", "clear"] in seen
         assert any(event.note for one in known for event in one.events if event.what == "check")
         assert any(line.lot for one in known for line in one.lines)
-        # Nothing ready or in use rested too short, and nothing happened before it was made.
+        # Nothing ready or in use rested too briefly, and no event precedes the making.
         for one in known:
             opened = [event.at for event in one.events if event.what == "opened"]
             assert all(at >= one.rest_until for at in opened), one.number
@@ -218,7 +218,7 @@ def test_waste_has_its_week_and_drops_with_the_spray(filled: Store) -> None:
         for row in context.book.all(Waste, Waste.corrects.is_(None)):
             by_weekday[row.business_day.weekday()] += row.cost_minor or 0
         assert by_weekday[5] > 1.5 * by_weekday[1]
-        # Closed on Mondays: only what the crates brought in.
+        # Closed on Mondays: only waste from the crates.
         monday = [row.reason for row in context.book.all(Waste) if row.business_day.weekday() == 0]
         assert set(monday) == {"damaged on delivery"}
         found = week.summary(context, min(_days(context)), max(_days(context)))
@@ -255,7 +255,7 @@ def test_the_mists_are_our_own_and_as_now_written_should_stay_clear(filled: Stor
                 )
                 for line in mist.lines
             )
-            # The models did not agree on the first orange one, and it split: the change mended it.
+            # The models disagreed on the first orange mist, and it split: the change fixed it.
             doubtful = mist.name == demo_book.ORANGE_MIST and mist.version == 1
             assert judge(mixture).state is (State.BORDERLINE if doubtful else State.CLEAR)
         kinds = {one.preparation for one in formulas.listed(context)}
@@ -282,7 +282,7 @@ def test_old_reminders_do_not_flood(filler: Filler, now: datetime) -> None:
         waiting = context.book.all(Reminder, Reminder.state == "waiting")
         old = [one for one in waiting if one.due_at <= now - timedelta(hours=24)]
         assert [one.kind for one in old] in ([], ["rested"])
-        # What is still to come reaches somebody: the colleagues' own channel has no listener.
+        # Future reminders reach a person: the colleagues' own channel delivers nothing.
         assert {one.channel for one in waiting} == {CHANNEL}
         assert sum(one.kind == "close" for one in waiting) == 1
         assert {"rested", "discard", "close"} <= {one.kind for one in waiting}
@@ -366,7 +366,7 @@ def test_the_joining_code_lets_one_manager_in(house: House) -> None:
 
 
 def _statements(store: Store, work: filling.Work) -> int:
-    """Fill the demo; return how many statements that took."""
+    """Fill the demo; return the number of statements."""
     count = 0
 
     def counted(*_arguments: Any) -> None:
@@ -379,13 +379,13 @@ def _statements(store: Store, work: filling.Work) -> int:
 
 
 def test_it_is_filled_with_few_statements(filler: Filler) -> None:
-    """A guard for the time that filling takes: statements can be counted on a busy machine."""
+    """A guard for the time of filling: statements can be counted on a busy machine."""
     assert _statements(filler.at(None), recorded.put) < 150
     assert _statements(filler.at(None), record.play) < 7000
 
 
-# The night on which the clocks go on has no time from one to two: what the story does then happens all
-# at once, in another order than on other nights, so that its rows have other numbers.
+# The night when clocks go forward has no time from 01:00 to 02:00: the story's events of that hour happen at
+# one moment, in another order than on other nights, so their rows have other numbers.
 _NUMBERED_BY_ORDER = {
     "entry": ("at", "by", "what"),
     "waste": (
@@ -402,7 +402,7 @@ _NUMBERED_BY_ORDER = {
 
 
 def _comparable(store: Store, forward: bool) -> dict[str, list[Any]]:
-    """Return all rows of the bar but for what is secret or drawn by lot."""
+    """Return all rows of the bar without secrets and random values."""
     found = {}
     with store.reading() as unit:
         for table in recorded.tables():
@@ -421,7 +421,7 @@ _OTHER_DAYS = [pytest.param(now, marks=pytest.mark.long) for now in (*MOMENTS[1:
 
 @pytest.mark.parametrize("now", [MOMENTS[0], CHANGES[0], *_OTHER_DAYS], ids=str)
 def test_the_recording_is_what_the_story_writes(filler: Filler, now: datetime) -> None:
-    """Fails after a change to the story, or to what its use cases write: python -m bot.demo.record."""
+    """Fails after a change to the story, or to the rows of its use cases: run python -m bot.demo.record."""
     played = filler.at(None)
     filling.fill(played, Hands(now), CHANNEL, OWNER, record.play)
     begun = now - timedelta(weeks=demo_book.WEEKS + 1)

@@ -1,4 +1,4 @@
-"""The audit of the packages: the part that needs no network, and what it says when the other part fails."""
+"""Tests of the package audit: the offline part, and its report if the online part fails."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from packaging.requirements import Requirement
 from tests import audit
 
 
-# Not the versions: tests also run with newer ones than are locked, to see early what those break.
+# Not the versions: tests also run with newer ones than locked, to find early what they break.
 @pytest.mark.parametrize("looks", [audit.conflicts, audit.changed_files, audit.unknown_licences])
 def test_what_is_installed_is_whole_and_under_known_licences(looks: Callable[[], list[str]]) -> None:
     assert looks() == []

@@ -1,4 +1,4 @@
-"""The files in deploy/: what can be checked of them with nothing but this machine."""
+"""Tests of the files in deploy/, as far as this machine can check them."""
 
 from __future__ import annotations
 
@@ -39,7 +39,7 @@ def _unit(name: str) -> RawConfigParser:
 
 
 def _locked() -> dict[str, dict[str, list[str]]]:
-    """Name, versions (they may differ by the version of Python), hashes of each."""
+    """Name, versions (they may differ by the version of Python), and hashes of each."""
     found: dict[str, dict[str, list[str]]] = {}
     hashes: list[str] = []
     for line in (_DEPLOY / "requirements.lock").read_text().splitlines():
@@ -60,7 +60,7 @@ def test_every_locked_package_has_hashes() -> None:
 
 
 def _needs(name: str, locked: Collection[str]) -> list[Requirement]:
-    """What the locked version needs, as far as this machine has that very version."""
+    """The requirements of the locked version, if this machine has exactly that version."""
     try:
         here = metadata.distribution(name)
     except metadata.PackageNotFoundError:
@@ -128,7 +128,7 @@ def test_the_units_run_as_nobody_special_and_write_their_own_folder_only(name: s
 
 
 def test_the_bot_is_not_started_again_for_what_that_cannot_mend() -> None:
-    # bot.channels.telegram: 2 for a token that is missing or wrong, 3 for another listener.
+    # bot.channels.telegram: 2 for a missing or wrong token, 3 for another poller.
     assert _unit("peel-ledger.service")["Service"]["RestartPreventExitStatus"] == "2 3"
 
 
@@ -139,7 +139,7 @@ needs_systemd = pytest.mark.skipif(
 
 @pytest.fixture
 def installed(tmp_path: Path) -> Path:
-    """A root folder in which the units and what they start are there."""
+    """A root folder with the units and the programs that they start."""
     if not Path("/usr/lib/systemd/system/basic.target").exists():
         pytest.skip("systemd's own units are not on this machine")
     shutil.copytree("/usr/lib/systemd/system", tmp_path / "usr/lib/systemd/system", symlinks=True)
@@ -223,7 +223,7 @@ def test_the_image_copies_only_what_is_there_and_let_through() -> None:
 
 
 def test_what_the_image_holds_is_enough_to_start(tmp_path: Path) -> None:
-    """The copied folders alone, in an empty environment, in a folder that is not the project's."""
+    """The copied folders alone, in an empty environment, in a folder outside the project."""
     app, state = tmp_path / "app", tmp_path / "state"
     for name in ("bot", "storage"):
         shutil.copytree(_ROOT / name, app / name, ignore=shutil.ignore_patterns("__pycache__"))

@@ -1,4 +1,4 @@
-"""deploy/proxy.conf in a real nginx before the real bot: what comes through, and what does not."""
+"""Tests of deploy/proxy.conf in a real nginx in front of the real bot: what passes and what does not."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ pytestmark = [
 
 @pytest.fixture
 def database() -> str:
-    """The proxy knows of no database."""
+    """The proxy does not use a database."""
     return "sqlite"
 
 
@@ -53,7 +53,7 @@ def _certificate(folder: Path) -> None:
 
 
 def _conf(folder: Path, port: int, bot: int, let_in: bool) -> Path:
-    """The file as it stands, but for places of this machine: folders, ports, and who counts as Telegram."""
+    """The file with only local values replaced: folders, ports, and Telegram's addresses."""
     text = _CONF.read_text()
     changes = {
         "/tmp/": f"{folder}/",  # noqa: S108 - the file's own
@@ -73,13 +73,13 @@ def _conf(folder: Path, port: int, bot: int, let_in: bool) -> Path:
 
 
 class Proxy:
-    """An nginx that runs, and a client that speaks TLS to it."""
+    """A running nginx, and a TLS client for it."""
 
     def __init__(self, folder: Path, bot: int, let_in: bool) -> None:
         port = _free_port()
         _certificate(folder)
         self.log = folder / "access.log"
-        own = "" if os.geteuid() else " user root;"  # else its worker could not read the test's folder
+        own = "" if os.geteuid() else " user root;"  # otherwise its worker could not read the test's folder
         words = [str(_NGINX), "-c", str(_conf(folder, port, bot, let_in)), "-g", f"daemon off;{own}"]
         self._process = subprocess.Popen(words, stderr=subprocess.PIPE)
         self._wait(port)
@@ -121,7 +121,7 @@ async def test_what_comes_through_the_proxy(
     proxy = Proxy(tmp_path, bot[1], let_in=True)
     try:
         client = proxy.client
-        # What Telegram would post, posted by hand: its own client trusts no certificate of today.
+        # Telegram's post, made by hand: its own client would not trust today's certificate.
         api.world.updates.webhook.url = ""
         mark = api.mark()
         ana.writes("/start Zyxwolf")

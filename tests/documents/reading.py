@@ -1,4 +1,4 @@
-"""Reading printed files back with tools that had no part in making them."""
+"""Read printed files back with independent tools."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ MM_PER_POINT = 25.4 / 72
 
 @dataclass(frozen=True)
 class Page:
-    """One page as a reader sees it: size in mm, words, and a grey picture at a known scale."""
+    """One page: size in mm, words, and a grey picture at a known scale."""
 
     width_mm: float
     height_mm: float
@@ -32,7 +32,7 @@ class Page:
         return self.picture.crop((x, y, right, bottom))
 
     def ink_outside(self, areas: list[tuple[float, float, float, float]]) -> tuple[int, int, int, int] | None:
-        """The corners of what is printed outside `areas` (left, top, width, height in mm), or None."""
+        """The corners of anything printed outside `areas` (left, top, width, height in mm), or None."""
         rest = self.picture.point(lambda grey: 255 if grey < 160 else 0)
         for left, top, width, height in areas:
             corners = [round(value * self.pixels_per_mm) for value in (left, top, left + width, top + height)]
@@ -74,7 +74,7 @@ def read_symbols(picture: Image.Image) -> list[Any]:
 
 
 def poppler(tool: str, *options: str, pdf: bytes, folder: Path) -> str | None:
-    """What a tool of poppler prints about a PDF, or None where poppler is not installed."""
+    """The output of a poppler tool for a PDF, or None if poppler is not installed."""
     program = shutil.which(tool)
     if program is None:
         return None

@@ -1,5 +1,5 @@
 """Random and mutated messages, taps and orders of taps, sent over HTTP to a bot with two bars.
 
-What must hold whatever is sent: no unhandled error, nothing that Telegram would refuse, and never a word
-of one bar in a chat of another. `python -m tests.fuzz 20000` runs it at length.
+Invariants: no unhandled error, nothing that Telegram would refuse, and never a word of one bar in a chat of
+another. `python -m tests.fuzz 20000` is the long run.
 """

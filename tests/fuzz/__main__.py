@@ -1,4 +1,4 @@
-"""python -m tests.fuzz [steps] [--seed N]: the fuzz at length, on a database of its own."""
+"""python -m tests.fuzz [steps] [--seed N]: run the fuzz test for long, on its own database."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Lines to send: what people say, and what becomes of it in a hurry or by bad will."""
+"""Lines to send: usual ones, and mutations by haste or malice."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from random import Random
 
 from bot.chat.dialogue.registry import all_commands
 
-# What people say beyond the commands' own examples.
+# Usual lines beyond the commands' own examples.
 SAID = (
     "start",
     "hello",
@@ -110,7 +110,7 @@ _UNITS = ("ml", "g", "oz", "kg", "cups", "dash", "%", "°F", "C", "each", "drink
 
 
 def known_lines() -> list[str]:
-    """Every example that the commands give, every command's bare words, and some more."""
+    """Every example of a command, every command's bare words, and some more."""
     lines = list(SAID)
     for command in all_commands().values():
         lines += [command.name, *command.words, *command.examples]
@@ -118,7 +118,7 @@ def known_lines() -> list[str]:
 
 
 def mutated(random: Random, line: str, others: list[str]) -> str:
-    """The line after some accidents."""
+    """The line after some random mutations."""
     for _accident in range(random.choice((0, 0, 1, 1, 1, 2, 3, 6))):
         line = random.choice(_ACCIDENTS)(random, line, others)
     return line[:4096]
@@ -208,6 +208,6 @@ _ACCIDENTS = (
 
 
 def sendable(line: str) -> str:
-    """What a phone would send of it: whole characters, not nothing, at most 4096."""
+    """Limit a line to what a phone would send: whole characters, not empty, at most 4096."""
     whole = line.encode("utf-8", "ignore").decode("utf-8").strip()
     return whole[:4096] or "."

@@ -1,4 +1,4 @@
-"""The run itself: two bars, a stranger, two groups, and whatever chance makes them do."""
+"""The fuzz run: two bars, a stranger, two groups, and random actions."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ _BROKEN = "Something broke here"
 
 
 class _Errors(logging.Handler):
-    """Collects what the bot logs as an error."""
+    """Collects the bot's logged errors."""
 
     def __init__(self) -> None:
         super().__init__(logging.ERROR)
@@ -39,7 +39,7 @@ class _Errors(logging.Handler):
 
 @dataclass
 class Side:
-    """One bar: its people, its group, and the words that nobody else may see."""
+    """One bar: its people, its group, and its private words."""
 
     key: str
     owner: Person
@@ -49,13 +49,13 @@ class Side:
 
     @property
     def chats(self) -> set[int]:
-        """The chats in which this bar's words may stand."""
+        """The chats that may contain this bar's words."""
         return {self.owner.id, self.member.id, self.group.id}
 
 
 @dataclass
 class Found:
-    """What a run found, each with the steps that led to it, and how much was sent."""
+    """The findings of a run, each with its steps, and the number of messages."""
 
     problems: list[str] = field(default_factory=list)
     sent: dict[str, int] = field(default_factory=dict)
@@ -64,7 +64,7 @@ class Found:
 
 
 class Fuzz:
-    """Sends one random thing after another and looks at all that the bot does."""
+    """Sends random messages one after another and checks everything the bot does."""
 
     def __init__(self, server: Server, store: Store, seed: int) -> None:
         self.server = server
@@ -91,7 +91,7 @@ class Fuzz:
         self.look()
 
     async def stop(self) -> None:
-        """Put everything away."""
+        """Stop and close everything."""
         await self.channel.stop()
         logging.getLogger().removeHandler(self.errors)
 
@@ -121,7 +121,7 @@ class Fuzz:
         return Side(key, owner, member, group, known_lines() + own * 6)
 
     async def join(self, owner: Person, member: Person) -> None:
-        """Let a member in, or in again."""
+        """Add a member, or add them again."""
         shown = await owner.says("invite")
         code = next((line for line in shown.text.splitlines() if line.startswith("join ")), None)
         if code is not None:
@@ -130,7 +130,7 @@ class Fuzz:
     # -- steps --------------------------------------------------------------------------------
 
     async def run(self, steps: int) -> Found:
-        """Do so many steps; what was wrong is in the result."""
+        """Run this many steps; errors are in the result."""
         for step in range(steps):
             if step % 500 == 499:
                 await self._back_to_work()
@@ -189,7 +189,7 @@ class Fuzz:
         messages = [one for one in self.server.chat(place).messages.values() if one.by_bot and one.markup]
         if not messages:
             return
-        # The newest messages most of the time, as with people; old ones too.
+        # The newest messages most of the time, as people do; sometimes old ones.
         at = min(int(self.random.expovariate(0.7)), len(messages) - 1)
         message = messages[-1 - at]
         data = [
@@ -202,7 +202,7 @@ class Fuzz:
             self._tap(person, place, message.id, self.random.choice(data))
 
     async def _forged_tap(self) -> None:
-        """A tap with data that no button of ours had, as a hostile client can send."""
+        """A tap with data that no button had, as a hostile client can send."""
         side, person, group = self._somebody()
         place = group or person
         messages = [one for one in self.server.chat(place).messages.values() if one.by_bot]
@@ -253,7 +253,7 @@ class Fuzz:
         answer = await person.types_inline(text)
         shown = str(answer.results)
         for other in self.sides:
-            # The stranger may have opened a bar of her own by now; of these two she may see nothing.
+            # The stranger may have created a bar of her own by now; she may see nothing of these two.
             if (other is not side or person is self.stranger) and any(
                 secret in shown for secret in _SECRETS[other.key]
             ):
@@ -283,7 +283,7 @@ class Fuzz:
         await self._says()
 
     async def _back_to_work(self) -> None:
-        """Let members back in who left, so that the run keeps its range."""
+        """Add members who left again, so that the run keeps its range."""
         await self.server.wait_quiet()
         for side in self.sides:
             await side.owner.says("cancel")
@@ -291,7 +291,7 @@ class Fuzz:
                 await self.join(side.owner, side.member)
             await side.owner.says("restore bar")
 
-    # -- looking ------------------------------------------------------------------------------
+    # -- checking -----------------------------------------------------------------------------
 
     def _note(self, person: Person, group: Group | None, what: str) -> None:
         self.history.append(f"{person.name}{' in the group' if group else ''}: {what[:160]!r}")
@@ -301,7 +301,7 @@ class Fuzz:
         self.found.problems.append(f"{what}\n  after:\n    {steps}")
 
     def look(self) -> None:
-        """Look at what the bot did since last time."""
+        """Check what the bot did since the last call."""
         for error in self.errors.found:
             self._problem(f"error: {error[-1800:]}")
         self.errors.found.clear()

@@ -1,4 +1,4 @@
-"""What the command line says about backups, restores and moves, and about a database that is too new."""
+"""Tests of the maintenance commands' output: backups, restores, moves, and a database that is too new."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ Say = Callable[..., tuple[int, str, str]]
 
 @pytest.fixture
 def bar(tmp_path: Path, demo_file: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """The demo bar as the usual database of the environment."""
+    """The demo bar as the default database of the environment."""
     path = tmp_path / "bar" / "bar.sqlite"
     path.parent.mkdir()
     shutil.copy(demo_file, path)
@@ -43,7 +43,7 @@ def bar(tmp_path: Path, demo_file: Path, monkeypatch: pytest.MonkeyPatch) -> Pat
 
 @pytest.fixture
 def say(capsys: pytest.CaptureFixture[str]) -> Say:
-    """Run a command line in this process: its code, what it printed, what it complained of."""
+    """Run a command line in this process: its exit code, output and error output."""
 
     def run(*words: object) -> tuple[int, str, str]:
         code = main([str(word) for word in words])

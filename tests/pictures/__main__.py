@@ -9,7 +9,7 @@ from tests.pictures.draw import FOLDER, difference, drawn
 
 
 def main() -> int:
-    """Draw the pictures, or say which of them are out of date."""
+    """Draw the pictures, or report the outdated ones."""
     parser = argparse.ArgumentParser(prog="python -m tests.pictures")
     parser.add_argument("--write", action="store_true", help=f"put them into {FOLDER.name}/")
     write = parser.parse_args().write

@@ -1,4 +1,4 @@
-"""Drawing the README's pictures and comparing them with those that lie there."""
+"""Draw the README's pictures and compare them with the stored ones."""
 
 from __future__ import annotations
 
@@ -12,26 +12,26 @@ from PIL import Image, ImageChops, ImageStat
 from tests.demo_bar import demo_bar
 
 FOLDER = Path(__file__).parent
-# What is said to the demo bar for each.
+# The message to the demo bar for each picture.
 ASKED = {
     "waste": "week picture",
     "matters": "cost grapefruit mist picture",
     "price": "price oranges picture",
 }
 LOOKS = ("light", "dark")
-# Two pixels to a point of a phone 380 points wide, and few colours: small files that are sharp on any screen.
+# Two pixels per point of a phone 380 points wide, and few colours: small files that are sharp on any screen.
 _WIDTH = 760
 _COLOURS = 48
-_SMALL = 95  # wide; what is left of a picture then is no matter of how letters' edges are smoothed
+_SMALL = 95  # wide; at this size the smoothing of letters makes no difference
 
 
 def path(name: str, look: str) -> Path:
-    """Return where a picture lies."""
+    """Return the path of a picture."""
     return FOLDER / f"{name}-{look}.png"
 
 
 def drawn() -> Iterator[tuple[Path, bytes]]:
-    """Have the program draw every picture; each comes with the place it belongs to."""
+    """Draw every picture with the program, with its place."""
     with tempfile.TemporaryDirectory() as folder, demo_bar(Path(folder)) as robin:
         for look in LOOKS:
             robin.says(f"bar pictures {look}")
@@ -41,7 +41,7 @@ def drawn() -> Iterator[tuple[Path, bytes]]:
 
 
 def smaller(png: bytes) -> bytes:
-    """Return a picture as the README carries it."""
+    """Return a picture in the README's size."""
     with Image.open(io.BytesIO(png)) as full:
         height = round(full.height * _WIDTH / full.width)
         small = full.convert("RGB").resize((_WIDTH, height), Image.Resampling.LANCZOS)
@@ -51,7 +51,7 @@ def smaller(png: bytes) -> bytes:
 
 
 def difference(one: bytes, other: bytes) -> float:
-    """Return how far two pictures are apart: 0 for the same, 255 for black and white; 255 for other sizes."""
+    """Return the difference of two pictures: 0 for the same, 255 for black and white; 255 for other sizes."""
     first, second = (_seen(png) for png in (one, other))
     if first.size != second.size:
         return 255.0

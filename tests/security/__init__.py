@@ -1,1 +1,1 @@
-"""Who may see and do what, and what bad will can try: see the threat table in the contributor guide."""
+"""Tests of access rights and of attacks: see the threat table in the security notes."""

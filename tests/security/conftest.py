@@ -1,4 +1,4 @@
-"""Rights are decided above the database, and one Book scopes its rows: one database is enough here."""
+"""Fixtures of the security tests. Rights are decided above the database, so one database is enough."""
 
 from __future__ import annotations
 
@@ -9,5 +9,5 @@ from tests.channels.telegram.conftest import telephone as telephone  # noqa: PLC
 
 @pytest.fixture
 def database() -> str:
-    """SQLite; tests/storage holds both databases to the same."""
+    """SQLite; tests/storage checks both databases in the same way."""
     return "sqlite"

@@ -1,4 +1,4 @@
-"""A database in which whatever was said can be taken back: every button is tried from the same state."""
+"""A database that can be rewound, so that every button is tested from the same state."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from tests.security.two_bars import tables
 
 
 class _Copied(BarMemory):
-    """A memory that can be copied with what is in it."""
+    """A cache that can be copied with its content."""
 
     def __copy__(self) -> _Copied:
         made = _Copied(self._most)
@@ -35,7 +35,7 @@ class RewindingStore(Store):
 
     @contextmanager
     def reading(self) -> Iterator[Unit]:
-        """Give a unit that only reads."""
+        """Provide a read-only unit."""
         point = self._connection.begin_nested()
         try:
             with closing(Unit(self._connection, self.memory, writes=False)) as unit:
@@ -45,17 +45,17 @@ class RewindingStore(Store):
 
     @contextmanager
     def writing(self) -> Iterator[Unit]:
-        """Give a unit whose changes stay until the rewind."""
+        """Provide a unit whose changes stay until the rewind."""
         with self._connection.begin_nested(), closing(Unit(self._connection, self.memory)) as unit:
             yield unit
             unit.flush()
 
     @contextmanager
     def trial(self) -> Iterator[None]:
-        """Take everything back that is changed within."""
+        """Undo all changes of the block."""
         point = self._connection.begin_nested()
         known = self.memory
-        # What is remembered within goes as well: the same revision of a bar may come to mean another state.
+        # The cache is rewound too: the same revision of a bar may come to mean another state.
         self.memory = copy(known)
         try:
             yield
@@ -64,13 +64,13 @@ class RewindingStore(Store):
             self.memory = known
 
     def close(self) -> None:
-        """Take all back and give the connection back."""
+        """Roll everything back and close the connection."""
         self._connection.close()
         super().close()
 
 
 def guard(store: Store, bar_id: int) -> int:
-    """Let SQLite itself refuse every change of a row of this bar; return how many kinds it refuses."""
+    """Make SQLite refuse every change of a row of this bar; return the number of guarded tables."""
     count = 0
     with store.engine.begin() as connection:
         for name, column in [*((one.name, "bar_id") for one in tables()), ("bar", "id")]:

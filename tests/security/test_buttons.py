@@ -1,8 +1,8 @@
-"""What stands behind a button is a line: whoever presses it says it, in that chat, with their own rights.
+"""Tests of buttons: a tap sends a line as the person who taps, in that chat, with their own rights.
 
-A client can send any line it likes. So nothing rests on where a line came from: an answer to a question fits
-that person's question in that chat and its number only, a line that names its bar works for members of that
-bar only, and one that names a version means that version.
+A client can send any line. So nothing depends on the origin of a line: an answer matches only that person's
+question in that chat with its number, a line that names its bar works only for members of that bar, and one
+that names a version means that version.
 """
 
 from __future__ import annotations
@@ -40,7 +40,7 @@ async def test_another_member_cannot_answer_in_the_group_what_one_was_asked(tele
     pressed = await ben.taps(asked.labels[0], message=asked.last, chat=group)
     assert STALE in pressed.text
     assert "waste" not in (await ana.says("log")).text
-    # And the question still waits for the one who was asked.
+    # And the question still waits for the right person.
     assert "How many" in (await ana.taps(asked.labels[0], message=asked.last, chat=group)).text
 
 
@@ -133,7 +133,7 @@ def test_a_forged_line_of_a_manager_is_refused_to_a_member(house: House) -> None
     assert two_bars.changed(before, two_bars.rows_of(house.store, 1)) == []
 
 
-# -- anything at all --------------------------------------------------------------------------------
+# -- arbitrary lines ------------------------------------------------------------------------------
 
 _SIGNS = st.sampled_from(["=", "~", "@", "@1", "@2", "#1", "undo", "team", "batch", "²", "٣", "-1", "x", "0"])
 _FORGED = st.one_of(
@@ -150,7 +150,7 @@ _FORGED = st.one_of(
 def test_whatever_stands_behind_a_button_it_is_answered_and_stays_in_the_bar(
     house: House, line: str, near: str
 ) -> None:
-    """Also with the number of the very question that is open."""
+    """Even with the number of the open question."""
     if "Bea" not in house.persons:
         house.open_bar("Bea", "The Salt Stair").says(MIST)
         house.open_bar("Ana").says(MIST)

@@ -1,7 +1,7 @@
-"""No text holds the program up: the steps of reading grow with its length, whatever it is made of.
+"""Tests that no text blocks the program: the parser's steps grow with its length, whatever its content.
 
-What the grammar does is counted, not timed. For the regular expressions, whose steps cannot be counted, a
-process may use only so much processor time for all of the texts together, whatever else runs meanwhile.
+The grammar's steps are counted, not timed. The steps of regular expressions cannot be counted, so a process
+has a limit of processor time for all of the texts together, whatever else runs.
 """
 
 from __future__ import annotations
@@ -29,12 +29,12 @@ _PIECES = (
     "ml ml ", "a.", "a-", "a'", "é", "ʼ", "/", "@1 ", "= 1 ", "=", ", ", "; ", "lime, ",
     "1 lime mouldy, ", "12 ml lime oil\n", "not ", "½ oz lime mist of lime and ",
 )  # fmt: skip
-# Of one piece of text: readings tried, and copies of the parser made to try them.
+# Per text: readings tried, and copies of the parser made for them.
 _STEPS_A_PIECE = 12
 
 
 def _vocabulary() -> Vocabulary:
-    """Names that begin alike and go on long: the worst for finding the one that is meant."""
+    """Long names with a common beginning: the worst case for finding the right one."""
     known = Vocabulary("en")
     for number in range(40):
         known.add(Noun("INGREDIENT", str(number), "lime " * (number % 8 + 1) + f"mist {number}"))
@@ -43,7 +43,7 @@ def _vocabulary() -> Vocabulary:
 
 
 class _Steps:
-    """Counts what the parser is made to do."""
+    """Counts the parser's actions."""
 
     def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
         self.count = 0
@@ -76,7 +76,7 @@ def test_the_steps_of_the_grammar_grow_with_the_pieces(rule: str, monkeypatch: p
             steps.count = 0
             _read(rule, text, vocabulary)
             pieces = min(len(cut(text)), MOST_PIECES + 1)
-            # `accepts`, which words the error, tries every terminal once at the end.
+            # `accepts`, used for the error message, tries every terminal once at the end.
             assert steps.count <= _STEPS_A_PIECE * pieces + 400, (piece, length, steps.count)
 
 
@@ -104,17 +104,17 @@ for line in _lines():
     assert ana.says(line), line
 print("done")
 """
-_PROCESSOR_SECONDS = 60  # about ten times what it takes
+_PROCESSOR_SECONDS = 60  # about ten times the usual number
 
 
 def _lines() -> list[str]:
-    """Every piece as a whole message of the greatest length, alone and after a command's word."""
+    """Every piece as a message of the maximum length, alone and after a command's word."""
     lines = []
     for number, piece in enumerate(_PIECES):
         whole = (piece * LONGEST_MESSAGE)[:LONGEST_MESSAGE]
         word = ("scale ", "waste ", "new formula ", "help ", "bar ", "/start ")[number % 6]
         lines.append(whole if number % 3 == 0 else word + whole)
-    # Long runs that a regular expression could go through again and again.
+    # Long runs that a regular expression could scan again and again.
     for sign in ("1", " ", "a", "a.", ".", "-", "'", "\u00a0", "1'", "1 ", "x ", "\n", "/a", "_", "@"):
         lines += [sign * 2000 + "!" + sign * 2000, "price 1" + sign * 4000 + "/"]
     return [line[:LONGEST_MESSAGE] for line in lines if line.strip()]

@@ -1,4 +1,4 @@
-"""The threat and ASVS tables of the security notes name tests that are there."""
+"""Tests that the threat and ASVS tables of the security notes name existing tests."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What somebody wrote stays text: in HTML, in a spreadsheet, in a file's name, in a header, on a terminal."""
+"""Tests that people's texts stay text: in HTML, spreadsheets, file names, headers and terminals."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from tests.channels.telegram.conftest import SET_UP, Telephone
 from tests.house import Hands, House, text
 from tests.security.two_bars import BOOK, sends_file
 
-# Each would do something if it were taken for more than text. "Zq" marks what was written.
+# Each would have an effect if treated as more than text. "Zq" marks the written text.
 _EVIL = (
     "Zq<b>",
     "Zq</pre><a href='tg://x'>",
@@ -60,7 +60,7 @@ def test_what_was_written_is_shown_as_it_was_written(house: House, evil: str) ->
     shown = 0
     for line in _SAID:
         for part in _all_html(ana.says(line.format(evil=evil))):
-            told = parse_html(part)  # fails as Telegram does, on what is no markup of its own
+            told = parse_html(part)  # fails like Telegram on invalid markup
             assert {one["type"] for one in told.entities} <= {"bold", "italic", "pre"}, part
             shown += told.text.count("Zq")
     assert shown >= 3
@@ -80,7 +80,7 @@ def test_a_files_name_is_text_too(house: House, name: str) -> None:
 
 
 def test_a_file_that_we_send_has_a_name_of_our_own(house: House) -> None:
-    """Names go into a header of the upload and onto a disk: they are made of our words and numbers only."""
+    """Names go into an upload's header and onto a disk: they contain only our words and numbers."""
     ana = house.open_bar()
     names: list[str] = []
     for line in (
@@ -119,7 +119,7 @@ async def test_headers_cannot_be_written_by_a_name(telephone: Telephone) -> None
 def test_a_terminal_gets_no_sign_that_steers_it(
     house: House, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Names that came by Telegram may hold escape sequences, and the console shows them to somebody else."""
+    """Names from Telegram may contain escape sequences, and the console shows them to somebody else."""
     monkeypatch.chdir(tmp_path)
     written: list[str] = []
     console = Console(house.store, Hands(house.clock.now()), "Ana", written.append)

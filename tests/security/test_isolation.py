@@ -1,8 +1,8 @@
-"""Whatever a member of one bar says or taps, no row of another bar is shown to them or changed by them.
+"""Tests that no message or tap of a member of one bar shows or changes a row of another bar.
 
-Every command, every button of every reply to it, and every button of the replies to those, are tried by the
-owner of bar B, who was a member of bar A before. SQLite itself refuses any change of a row of A, and all
-that A has written carries a mark.
+The owner of bar B, a former member of bar A, tries every command, every button of each reply, and every
+button of the replies to those. SQLite itself refuses any change of a row of A, and every text of A carries a
+mark.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ from tests.house import CHANNEL, Hands, House
 from tests.security import two_bars
 from tests.security.rewinding import RewindingStore, guard
 
-# What follows a command's word: nothing, or a number that both bars have.
+# The text after a command's word: nothing, or a number that both bars have.
 _AFTER = ("", " #1")
 _DEEPEST = 3 if in_long_part() else 2
 _NUMBER = re.compile(r"(?<=^[=~] )[0-9]+ ")
@@ -51,7 +51,7 @@ def filled(tmp_path_factory: pytest.TempPathFactory, _migrated_file: Path) -> tu
 
 @dataclass
 class Walk:
-    """One person who tries everything, each thing from the same state."""
+    """One person who tries everything, each line from the same state."""
 
     house: House
     store: RewindingStore
@@ -62,7 +62,7 @@ class Walk:
     taps: int = 0
 
     def says(self, line: str, tapped: bool = False) -> list[Reply]:
-        """Say or tap a line; what is wrong with the answer is noted."""
+        """Send or tap a line; errors in the answer are recorded."""
         who = self.house.person(self.person)
         here = self.house.room(self.room, who)
         message = Message(
@@ -83,7 +83,7 @@ class Walk:
         return replies
 
     def root(self, line: str) -> None:
-        """Say a line and tap everything that it leads to."""
+        """Send a line and tap everything that it leads to."""
         with self.store.trial():
             self._buttons(self.says(line), 1)
 
@@ -92,10 +92,10 @@ class Walk:
             asked = one.first_line if one.choosing else ""
             for row in one.buttons:
                 for button in row:
-                    # A question's number differs each time; what it asks does not.
+                    # A question's number differs each time; its content does not.
                     name = f"{asked} {_NUMBER.sub('', button.line)}"
                     if button.line.startswith("label "):
-                        name = "label"  # a sheet takes seconds to draw, and one is drawn like another
+                        name = "label"  # drawing a sheet takes seconds, and all are drawn in the same way
                     if name not in self.tried and depth < _DEEPEST:
                         self.tried.add(name)
                         self.taps += 1
@@ -157,9 +157,9 @@ def test_nor_in_the_other_bars_group_nor_as_a_member_nor_as_a_stranger(
 
 
 def test_a_question_of_the_others_is_not_answered_by_somebody_else(walk: Walk) -> None:
-    """In A's group Ana, who was removed, and Cleo, who never was in it, press what Bea was asked."""
+    """In A's group, Ana (removed) and Cleo (never a member) tap the buttons of Bea's question."""
     walk.person, walk.room = "Bea", two_bars.A_GROUP
-    # Bea herself may see A's rows, and asking writes no row of a bar.
+    # Bea may see A's rows, and asking writes no row of a bar.
     asked = walk.says("/waste")
     walk.problems.clear()
     lines = [button.line for one in asked for row in one.buttons for button in row]
@@ -179,7 +179,7 @@ def test_the_walk_sees_what_a_member_sees(walk: Walk) -> None:
     for line in ("formulas", "batch 1", "team", "export", "week", "/bar"):
         walk.problems.clear()
         walk.says(line)
-        # A marked word is shown, or a marked code is no code of ours: either way a row of A was read.
+        # A marked word is shown, or a marked code is unknown: either way a row of A was read.
         assert any(two_bars.MARK in one for one in walk.problems), (line, walk.problems)
 
 

@@ -1,4 +1,4 @@
-"""A log that leaks tells nothing: no secret at any level, and from INFO up no word that a person wrote."""
+"""Tests that logs leak nothing: no secret at any level, and from INFO up no text of a person."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ _FAULTS = (
 
 @asynccontextmanager
 async def _running(api: Server, folder: Path, level: str) -> AsyncIterator[Path]:
-    """`python -m bot run` as a process; gives the file that holds all it wrote."""
+    """`python -m bot run` as a process; yields the file with all its output."""
     said = folder / "said.txt"
     environment = {
         **os.environ,
@@ -68,7 +68,7 @@ async def _trouble(api: Server, ana: Person, database: Path) -> None:
         api.fail_next(method, fault)
         ana.writes("waste 3 Quarkbane limes mouldy")
         await asyncio.sleep(0.25)
-    # Nothing can be logged any more: what is written then stands in the error of the database.
+    # From now on every new entry fails, and its text appears in the database error.
     with sqlite3.connect(database) as broken:
         broken.execute("DROP TABLE waste")
         broken.execute("DROP TABLE formula")
@@ -85,14 +85,14 @@ async def test_the_token_is_in_no_log_and_at_info_nothing_personal(
     async with _running(api, tmp_path, level) as said:
         await _trouble(api, ana, tmp_path / "bar.sqlite")
     text = said.read_text()
-    api.violations.clear()  # the answer to a 404 is to give up; taps are not the matter here
-    assert "reference" in text, text[-2000:]  # something did break
+    api.violations.clear()  # the bot gives up on a 404; taps do not matter here
+    assert "reference" in text, text[-2000:]  # an error did occur
     assert "OperationalError" in text
     assert api.token not in text
     assert api.token.partition(":")[2] not in text
     if level == "INFO":
         assert [word for word in _PERSONAL if word in text] == []
-        assert "SQLITE_ERROR" in text  # the kind of the trouble is told all the same
+        assert "SQLITE_ERROR" in text  # the kind of the error is logged all the same
 
 
 def _written(level: str, record: logging.LogRecord) -> str:

@@ -1,4 +1,4 @@
-"""Who was removed is out at once, and who was never in gets in by a code only, which cannot be guessed."""
+"""Tests that removed members are out immediately, and that others join only with an unguessable code."""
 
 from __future__ import annotations
 
@@ -34,15 +34,15 @@ async def test_who_was_removed_is_out_by_every_way(telephone: Telephone) -> None
     in_group = await ben.says("/batches@peel_ledger_test_bot", chat=group)
     await ana.says("team remove Ben")
     log = (await ana.says("log")).text
-    # Old buttons: of an answer, of a question in progress, of a message in the group.
+    # Old buttons: of an answer, of an open question, of a message in the group.
     for message, chat in ((made.last, None), (asked.last, None), (in_group.last, group)):
         for label in message.labels[:3]:
             said = await ben.taps(label, message=message, chat=chat)
             assert any(one in said.text for one in _OUT), (label, said.text)
             assert "Grapefruit" not in said.text
-    # Links: the label of a batch, and the code by which he came in.
+    # Links: the label of a batch, and the code he joined with.
     assert "only to members of its bar" in (await ben.opens_link("b_1_1")).text
-    # Inline, typed lines, a photo, a file, an edit of what he wrote before.
+    # Inline, typed lines, a photo, a file, an edit of an earlier message.
     assert (await ben.types_inline("grapefruit 8x50")).results == ()
     for line in ("batches", "batch 1", "scale grapefruit mist x2", "export me", "/week"):
         assert "not in a bar" in (await ben.says(line)).text, line
@@ -72,7 +72,7 @@ async def test_a_used_link_lets_nobody_in_again(telephone: Telephone) -> None:
     stolen = (await eve.opens_link(payload)).text
     assert "does not work" in stolen
     assert "Copper" not in stolen
-    # Nor him, once he was removed.
+    # Nor him, after his removal.
     await ana.says("team remove Ben")
     assert "does not work" in (await ben.opens_link(payload)).text
 
@@ -90,22 +90,22 @@ def test_a_code_stands_nowhere_in_the_database(house: House) -> None:
 
 
 def test_wrong_codes_are_counted_whatever_they_look_like(house: House) -> None:
-    """Of a bar that is there, of none, too long, no code at all: each is one try, and all read alike."""
+    """Of an existing bar, of none, too long, not a code: each is one attempt, and all answers are alike."""
     house.open_bar()
     eve = house.person("Eve")
     wrong = ("1-1-ABCDEFGHJK", "99-1-ABCDEFGHJK", "1-99-ABCDEFGHJK", "x" * 200, "²-1-A")
     said = {text(eve.says(f"join {code}")) for code in wrong}
     assert len(said) == 1, said
     assert "Too many wrong codes" in text(eve.says("join 1-1-ABCDEFGHJK"))
-    # The count is the person's: another chat, a link and a restart change nothing.
+    # The count belongs to the person: another chat, a link and a restart change nothing.
     house.restart()
     assert "Too many wrong codes" in text(eve.says("start join_1_1_ABCDEFGHJK"))
 
 
 def test_five_tries_an_hour_do_not_find_a_code() -> None:
-    """30 letters, 10 places: with 5 tries an hour for a week the chance is below one in a million million.
+    """With 30 letters, 10 places and 5 attempts per hour, a week's probability is below one in 10^12.
 
-    OWASP ASVS 4.0.3, 2.2.1 asks for no more than 100 failed tries an hour on one account (from memory).
+    OWASP ASVS 4.0.3, 2.2.1 asks for no more than 100 failed attempts per hour on one account (from memory).
     """
     from bot.work.people.invites import (  # noqa: PLC0415
         _CODE_LENGTH,

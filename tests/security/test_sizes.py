@@ -1,4 +1,4 @@
-"""What a file can cost: its size, rows, columns and depth are bounded before memory is taken for them."""
+"""Tests of file limits: size, rows, columns and depth are bounded before memory is allocated."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from tests.house import House, text
 from tests.security.two_bars import sends_file
 
 _JSON = b'{"format":"peel-ledger","version":1,"waste":'
-# What 5 MB may take while they are read: the service's own limit is 512 MB, and others work meanwhile.
+# The memory for reading 5 MB: the service's own limit is 512 MB, and others work at the same time.
 _MOST_HELD = 120 * 1024 * 1024
 
 
@@ -47,7 +47,7 @@ def _bomb() -> bytes:
     ],
 )
 def test_a_file_made_to_hurt_is_refused_in_words(house: House, name: str, content: bytes, why: str) -> None:
-    assert len(content) <= MOST_BYTES  # it would be fetched
+    assert len(content) <= MOST_BYTES  # it would be downloaded
     replies = sends_file(house, house.open_bar(), name, content)
     assert why in text(replies), replies
     assert not replies[0].buttons
@@ -108,7 +108,7 @@ def test_a_reference_that_only_looks_like_one_of_ours(house: House, ref: str) ->
 
 
 async def test_a_photo_is_never_fetched(telephone: Telephone) -> None:
-    """Of a photo only the chat's own number for it is kept: its size costs nothing here."""
+    """Of a photo only the chat's own id is stored: its size costs nothing here."""
     ana = await telephone.opened_bar()
     await ana.says(MIST)
     await ana.says("batch grapefruit mist to 200 ml")

@@ -1,8 +1,8 @@
-"""Two bars with the same names and numbers in them, and marks in all that one of them has written.
+"""Two bars with the same names and numbers, and marks in every text of one of them.
 
-Bar A is Bea's. Ana was a member of A and was removed; she then opened bar B, of which Ben is a member. Both
-wrote the same lines, so that a row of one has the number and the name of a row of the other. After that
-every text column of A's rows gets a mark that occurs nowhere else: whoever sees it sees a row of A.
+Bar A is Bea's. Ana was a member of A and was removed; she then created bar B, and Ben is a member of B. Both
+wrote the same lines, so that a row of one has the number and the name of a row of the other. After that every
+text column of A's rows gets a unique mark: a visible mark means a visible row of A.
 """
 
 from __future__ import annotations
@@ -26,9 +26,9 @@ MARK = "ʘ"
 A, B = 1, 2
 A_GROUP = "Salt Stair back room"
 B_GROUP = "Copper Gull back room"
-# By these a row is looked up: they stay as they are, so that a look-up that forgot its bar finds A's row.
+# Rows are looked up by these: they stay unchanged, so that a query without the bar would find A's row.
 _LOOKED_UP = {"match_key", "key", "ref", "source", "code_hash"}
-# And what is chosen from a list, without which A's own members could not show that the marks are seen.
+# And list choices, without which A's own members could not show that the marks are visible.
 _CHOSEN = {"role", "zone", "currency", "units", "language", "jurisdiction"}
 _UNMARKED = _LOOKED_UP | _CHOSEN
 
@@ -62,7 +62,7 @@ _FILE = b"day,fruit,pieces,reason\n2026-11-24,orange,6,mouldy\n"
 
 
 def fill(house: House) -> list[str]:
-    """Fill both bars; return every line that stood behind a button of bar A."""
+    """Fill both bars; return every line behind a button of bar A."""
     bea = house.open_bar("Bea", "The Salt Stair")
     seen = list(_lines_of(_write(house, bea)))
     bea.says("/start", A_GROUP)
@@ -72,7 +72,7 @@ def fill(house: House) -> list[str]:
     for line in ("batches", "batch 1", "scale grapefruit mist x2", "log", "waste"):
         seen += _lines_of(ana.says(line))
     bea.says("team remove Ana")
-    seen += _lines_of(bea.says("waste"))  # a question of A's that stays open
+    seen += _lines_of(bea.says("waste"))  # an open question of A's
     house.clock.turn(hours=25)
     seen += _lines_of([one.reply for one in house.reminders()])
     house.open_bar("Ana", "The Copper Gull")
@@ -91,7 +91,7 @@ def _write(house: House, person: Person) -> list[Reply]:
 
 
 def sends_file(house: House, person: Person, name: str, content: bytes) -> list[Reply]:
-    """Let somebody send a file in their private chat."""
+    """Send a file in a person's private chat."""
     here = house.room(None, person)
     message = Message(
         CHANNEL,
@@ -115,14 +115,14 @@ def _lines_of(replies: list[Reply]) -> Iterator[str]:
 
 
 def tables() -> Iterator[Table]:
-    """Every table whose rows belong to one bar."""
+    """Every table with rows of one bar."""
     for mapper in Base.registry.mappers:
         if issubclass(mapper.class_, InBar) and isinstance(mapper.local_table, Table):
             yield mapper.local_table
 
 
 def empty_tables(store: Store, bar_id: int) -> list[str]:
-    """The tables of bars in which this one has no row."""
+    """The tables without rows of this bar."""
     with store.reading() as unit:
         return sorted(
             one.name
@@ -132,7 +132,7 @@ def empty_tables(store: Store, bar_id: int) -> list[str]:
 
 
 def plant(store: Store) -> int:
-    """Mark every text that bar A has written; return how many."""
+    """Mark every text of bar A; return the number of marks."""
     count = 0
     with store.writing() as unit:
         for table in [*tables(), Base.metadata.tables["bar"]]:
@@ -169,7 +169,7 @@ def _marked(kind: Any, value: Any) -> Any:
 
 
 def _marked_json(value: Any) -> Any:
-    """Every text within, and one more entry in every object."""
+    """Return the value with every text marked, and one more entry in every object."""
     if isinstance(value, dict):
         return {**{name: _marked_json(one) for name, one in value.items()}, MARK: MARK}
     if isinstance(value, list):
@@ -178,7 +178,7 @@ def _marked_json(value: Any) -> Any:
 
 
 def leaks(replies: list[Reply]) -> list[str]:
-    """Where a mark is to be seen in what somebody was shown or sent."""
+    """The marks visible in a person's messages and files."""
     found = []
     for one in replies:
         shown = [*plain_lines(one), *html_parts(one), one.ask or ""]
@@ -212,5 +212,5 @@ def rows_of(store: Store, bar_id: int) -> dict[str, str]:
 
 
 def changed(before: dict[str, str], after: dict[str, str]) -> list[str]:
-    """The tables in which something is not as it was."""
+    """The tables with any change."""
     return [name for name, mark in before.items() if after[name] != mark]

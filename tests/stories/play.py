@@ -1,4 +1,4 @@
-"""Playing a story file against a house."""
+"""Play a story file against a house."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ Watch = Callable[[House, Person, str | None, Reply], list[str]]
 
 
 class StoryError(Exception):
-    """A line of a story file is no step."""
+    """A line of a story file is not a step."""
 
 
 @dataclass
@@ -49,7 +49,7 @@ class Step:
 
 
 def read(path: Path) -> tuple[list[Step], list[str]]:
-    """Return the steps of a file, and whatever lines follow the last one."""
+    """Return the steps of a file, and any lines after the last one."""
     steps: list[Step] = []
     lead: list[str] = []
     goes_on = False
@@ -70,7 +70,7 @@ def read(path: Path) -> tuple[list[Step], list[str]]:
 
 
 def write(path: Path, steps: Iterable[Step], rest: list[str]) -> None:
-    """Write a story down."""
+    """Write a story to a file."""
     out: list[str] = []
     for step in steps:
         out += [*step.lead, *step.source, *(_INDENT + line for line in step.expected)]
@@ -78,7 +78,7 @@ def write(path: Path, steps: Iterable[Step], rest: list[str]) -> None:
 
 
 class Player:
-    """Plays steps and remembers what a story can refer back to."""
+    """Plays steps and remembers what a story can refer to later."""
 
     def __init__(self, house: House, watch: Watch | None = None) -> None:
         self.house = house
@@ -87,7 +87,7 @@ class Player:
         self._code = ""
 
     def play(self, step: Step) -> list[str]:
-        """Do one step; return what the bot answered, as written in a story."""
+        """Run one step; return the bot's answer in the format of a story."""
         text = step.text
         if text.startswith("@"):
             return self._direction(text)
@@ -197,7 +197,7 @@ class Player:
 
 
 def _suggested(found: list[Suggestion]) -> list[str]:
-    """Return what is offered under the field where one types, and what the first of it would write."""
+    """Return the inline suggestions, and the text of the first one."""
     if not found:
         return ["(nothing)"]
     titles = [f"({one.title}: {one.description})" for one in found]

@@ -1,4 +1,4 @@
-"""Every story, line by line, on every database."""
+"""Tests of every story, line by line, on every database."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Several people, threads and processes at once."""
+"""Tests of several people, threads and processes at once."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ MIST = "new formula Grapefruit mist\ngrapefruit oil 12 ml\nneutral spirit 96 % 6
 
 
 def at_once(*works: Callable[[], Any]) -> list[Any]:
-    """Do several things at the same moment; return what each gave, or raise what one raised."""
+    """Run several functions at the same moment; return their results, or raise the first error."""
     ready = threading.Barrier(len(works))
     results: list[Any] = [None] * len(works)
 
@@ -158,12 +158,12 @@ def test_processes_claim_each_reminder_once(house: House, store_url: str) -> Non
 
 
 def test_who_comes_late_neither_sends_nor_settles(house: House, monkeypatch: pytest.MonkeyPatch) -> None:
-    """It stood still for longer than its lease, and what it had claimed was claimed again."""
+    """It stalled for longer than its lease, and its claims were claimed again."""
     begin = _house_with_reminders(house)
     late = delivery.claim(house.store, CHANNEL, begin, most=1)[0]
     over = begin + delivery.LEASE
     monkeypatch.setattr(delivery, "uptime", lambda: late.claimed_at + delivery.LEASE.total_seconds())
-    # Nobody took it up yet: it is claimed for another lease, which nobody else comes into.
+    # Nobody has claimed it yet: it is claimed for another lease, in which no other process claims it.
     assert delivery.still_ours(house.store, late, over - timedelta(seconds=1))
     claim_all(house.store, CHANNEL, over)
     assert delivery.still_ours(house.store, late, over)

@@ -1,4 +1,4 @@
-"""The console as a process, as anybody tries it from a shell, and here with its clock turned by hand."""
+"""Tests of the console, as a process and with its clock set by hand."""
 
 from __future__ import annotations
 
@@ -59,7 +59,7 @@ def written() -> list[str]:
 
 @pytest.fixture
 def console(tmp_path: Path, clock: Hands, written: list[str]) -> Console:
-    """A console of somebody whose bar is open."""
+    """A console of a person with an open bar."""
     store = Store(f"sqlite:///{tmp_path / 'console.sqlite'}")
     migrate.upgrade(store)
     opened = Console(store, clock, "Ana Bell", written.append)
@@ -126,12 +126,12 @@ def test_the_demo_fills_the_database_once(run: Run) -> None:
     found = re.search(counts, first.stdout)
     assert found is not None
     assert b"The Copper Gull was filled before: " + found[0] in second.stdout
-    # What it says to type opens the bar, and so does the console while nobody else sits there.
+    # The printed instructions open the bar, and so does the console while nobody else uses it.
     assert b"python -m bot console --name Robin" in first.stdout
     for name in (["--name", "Robin"], []):
         opened = run("console", *name, typed="team\n")
         assert opened.stdout.startswith(b"The Copper Gull: 3 in the team\n")
-    # Another name is free for a bar of one's own, and from then on the console has to be told.
+    # Another name can have its own bar, and from then on the console needs the name.
     assert run("console", "--name", "Ana", typed="week\n").stdout.startswith(b"You are not in a bar yet.\n")
     assert run("console", typed="week\n").stdout.startswith(b"You are not in a bar yet.\n")
 
@@ -346,7 +346,7 @@ def test_the_doctor_sees_a_bad_token_and_never_prints_it(tmp_path: Path, token: 
 
 
 def test_the_doctor_sees_a_folder_that_cannot_be_written(tmp_path: Path) -> None:
-    # A file where the folder should be stops even a superuser, whom permissions do not.
+    # A file in place of the folder stops even a superuser, whom permissions do not.
     (tmp_path / "taken").write_text("")
     code, lines = _examined(database_url=f"sqlite:///{tmp_path / 'taken' / 'own.sqlite'}")
     assert code == 1

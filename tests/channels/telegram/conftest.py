@@ -1,4 +1,4 @@
-"""The real Telegram channel in this process, at the Bot API server on loopback, its clock turned by hand."""
+"""The real Telegram channel in this process, at the Bot API server on loopback, its clock set by hand."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ MIST = (
 
 
 def settings_for(server: Server, store: Store) -> Settings:
-    """What the environment would say for a bot at this server."""
+    """The environment's settings for a bot at this server."""
     return Settings(
         telegram_bot_token=Secret(server.token),
         telegram_api_base=server.base_url,
@@ -45,7 +45,7 @@ class Telephone:
     clock: Hands
 
     async def opened_bar(self, name: str = "Ana") -> Person:
-        """A person who has just opened a bar."""
+        """A person who has just created a bar."""
         person = self.server.person(name)
         await person.says("/start")
         for answer in SET_UP:
@@ -53,7 +53,7 @@ class Telephone:
         return person
 
     async def tick(self, **spans: float) -> int:
-        """Turn the clock on and send what is due."""
+        """Advance the clock and send due reminders."""
         self.clock.turn(**spans)
         return await self.channel.ticker.tick()
 

@@ -1,4 +1,4 @@
-"""`doctor --live` over real HTTP: what it says of a deployment that is well, and of one that is not."""
+"""Tests of `doctor --live` over real HTTP, for a healthy deployment and for broken ones."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _SECRET = "a-word-of-more-than-16-letters"  # noqa: S105 - invented
 
 @pytest.fixture
 def database() -> str:
-    """What is asked of Telegram does not depend on the database."""
+    """The requests to Telegram do not depend on the database."""
     return "sqlite"
 
 
@@ -102,7 +102,7 @@ async def test_a_webhook_that_fails_and_updates_that_wait(api: Server, store: St
     assert "BAD  updates that wait at Telegram: 101" in said
     assert "BAD  last failure of the webhook: " in said
     assert "Connection refused" in said
-    # Nobody listens at our own door either, and an old failure is no news.
+    # Nobody listens at our own endpoint either, and an old failure is not reported.
     assert "BAD  own door at 127.0.0.1:8080: no answer" in said
     api.world.updates.webhook.last_error_at -= 3600
     assert "ok   last failure of the webhook" in (await _examined(api, store, telegram_webhook_url=url))[1]
@@ -136,7 +136,7 @@ async def test_the_age_of_the_newest_backup(
     for age in (hours, 100):
         made = datetime.now(UTC) - timedelta(hours=age)
         (folder / f"peel-ledger-{made:%Y%m%dT%H%M%SZ}.sqlite").write_bytes(b"x")
-    (folder / "peel-ledger-99991231T000000Z.sqlite.part").write_bytes(b"x")  # no backup by its name
+    (folder / "peel-ledger-99991231T000000Z.sqlite.part").write_bytes(b"x")  # not the name of a backup
     code, said = await _examined(api, store, live=False, backups=str(folder))
     assert code == (0 if good else 1)
     assert f"{'ok  ' if good else 'BAD '} backups: the newest in {folder} is {hours}.0 hours old" in said

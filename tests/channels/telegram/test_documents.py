@@ -1,4 +1,4 @@
-"""Files over Telegram: an export comes as documents, and one sent back is fetched, tried and taken in."""
+"""Tests of files over Telegram: an export arrives as documents, and an uploaded one is imported."""
 
 from __future__ import annotations
 
@@ -85,7 +85,7 @@ async def test_a_fetch_that_fails_is_tried_again(telephone: Telephone) -> None:
 
 async def test_a_file_that_is_too_large_is_refused_unfetched(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
-    telephone.server.fail_next("getFile", Fault.http(500))  # would break the answer if it were asked for
+    telephone.server.fail_next("getFile", Fault.http(500))  # would break the answer if requested
     said = await ana.sends_document("big.csv", b"x" * (MOST_BYTES + 1))
     assert "too large" in said.text
 
@@ -94,5 +94,5 @@ async def test_what_is_no_table_is_refused_in_words(telephone: Telephone) -> Non
     ana = await telephone.opened_bar()
     said = await ana.sends_document("menu.pdf", b"%PDF-1.7\x00\xff\xfe")
     assert "menu.pdf cannot be taken in." in said.text
-    # Nothing of it was kept: the bar goes on as before.
+    # Nothing was kept: the bar is unchanged.
     assert "No waste logged" in (await ana.says("week")).text

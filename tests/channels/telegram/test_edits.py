@@ -1,4 +1,4 @@
-"""Edited messages: the log follows, with both entries kept."""
+"""Tests of edited messages: the log follows, and keeps both entries."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ async def test_an_edit_of_an_edit_and_undo(telephone: Telephone) -> None:
     assert "taken back" in (await ana.says("/undo")).text
     week = (await ana.says("week")).text
     assert "€6.00" not in week
-    # What stands no more is not brought back by another edit.
+    # Another edit does not restore an entry that is no longer valid.
     again = await ana.edits(said, "waste 1 orange mouldy")
     assert "was taken back before" in again.text
 

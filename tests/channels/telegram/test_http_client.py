@@ -1,7 +1,7 @@
-"""HTTP under the Bot API: kept connections, and what each way of breaking off is taken for.
+"""Tests of the HTTP client: persistent connections, and the outcome of each interruption.
 
-What a request may and may not be taken for: RFC 9112, sections 6 (chunked), 9.3 and 9.6 (connections kept
-and closed), read; a certificate that nobody vouches for is refused, common practice.
+Expected outcomes: RFC 9112, sections 6 (chunked), 9.3 and 9.6 (persistent and closed connections), read; an
+untrusted certificate is refused, common practice.
 """
 
 from __future__ import annotations
@@ -29,7 +29,7 @@ Answers = Callable[[asyncio.StreamReader, asyncio.StreamWriter], Awaitable[None]
 
 @dataclass
 class _Server:
-    """Answers each request with the next of the given texts; an empty one hangs up instead."""
+    """Answers each request with the next of the given texts; an empty one closes the connection instead."""
 
     answers: list[bytes]
     lines: int = 0
@@ -131,7 +131,7 @@ async def test_a_connection_that_the_server_closes_is_not_used_again() -> None:
         assert await request.do_request(url, "POST") == (200, b"ok")
         assert server.lines == 2
         with pytest.raises(NetworkError):
-            await request.do_request(url, "POST")  # hung up on: nobody knows whether it was read
+            await request.do_request(url, "POST")  # closed: whether the request was read is unknown
         assert await request.do_request(url, "POST") == (200, b"ok")
     assert server.lines == 3
 
@@ -179,7 +179,7 @@ async def test_a_silent_server_times_out_and_its_connection_is_dropped() -> None
 
     async with _serving(talk=silent) as server, _asking(connections=1) as request:
         first = await _error(request, server.port)
-        second = await _error(request, server.port)  # the one connection allowed was given back
+        second = await _error(request, server.port)  # the only allowed connection was returned
     assert isinstance(first, TimedOut)
     assert isinstance(second, TimedOut)
     assert classify(first).outcome is Outcome.UNSURE
@@ -195,7 +195,7 @@ async def test_where_nobody_listens_nothing_can_have_arrived() -> None:
 
 
 def _certificate(folder: Path) -> ssl.SSLContext:
-    """A server's side of TLS with a certificate for localhost that only its own file vouches for."""
+    """The server side of TLS, with a certificate for localhost that only its own file trusts."""
     openssl = shutil.which("openssl")
     if openssl is None:
         pytest.skip("no openssl on this machine to make a certificate with")

@@ -1,4 +1,4 @@
-"""Amounts in any chat of a member, and nothing for anybody else."""
+"""Tests of inline queries: amounts for members in any chat, and nothing for others."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ async def test_a_member_gets_scaled_amounts(telephone: Telephone) -> None:
     assert "grapefruit oil" in said
     assert "50 ml" in said
     assert "grapefruit oil 50 ml" in str(answer.results[0]["description"])
-    # Nothing is asked or logged by it.
+    # It asks and logs nothing.
     assert "made batch" not in (await ana.says("/log")).text
 
 

@@ -1,4 +1,4 @@
-"""What is confirmed to the sender is on disk, or was answered and changed nothing."""
+"""Tests that every confirmed update is on disk, or was answered and changed nothing."""
 
 from __future__ import annotations
 
@@ -27,9 +27,9 @@ NOW = datetime(2026, 11, 25, 18, 0, tzinfo=UTC)
 
 
 class Answers(Answering):
-    """Answers each update when its gate is open; those without one at once.
+    """Answers each update when its gate is open; those without one immediately.
 
-    The answers of `leave` have left before that, those of `fail` did not arrive at the first try.
+    The answers of `leave` have left before that, those of `fail` did not arrive at the first attempt.
     """
 
     def __init__(self) -> None:
@@ -65,7 +65,7 @@ class Answers(Answering):
 
 
 class Taking:
-    """An intake and who answers what it takes in."""
+    """An intake and the object that answers its updates."""
 
     def __init__(self, store: Store) -> None:
         self.store = store
@@ -137,7 +137,7 @@ async def test_the_same_update_again_is_not_worked_again(taking: Taking) -> None
     gate = taking.gate(1)
     first = asyncio.create_task(taking.intake.take_in([_update(1)]))
     await asyncio.sleep(0)
-    # It comes again while it is neither answered nor on disk: it is confirmed when the first is.
+    # It arrives again while it is neither answered nor on disk: it is confirmed with the first.
     assert await taking.intake.take_in([_update(1)])
     assert taking.on_disk() == {1: MailState.WAITING}
     assert await first
@@ -155,7 +155,7 @@ async def test_not_written_down_it_is_not_confirmed(taking: Taking, monkeypatch:
     with monkeypatch.context() as broken:
         broken.setattr(inbox, "take_in", refuse)
         assert not await taking.intake.take_in([_update(1), _update(2, chat=2)])
-    # Both come again: the answered one is known, the other is begun anew behind its first turn.
+    # Both arrive again: the answered one is known, the other starts again behind its first turn.
     again = asyncio.create_task(taking.intake.take_in([_update(1), _update(2, chat=2)]))
     assert await again
     assert taking.on_disk()[2] == MailState.WAITING

@@ -1,4 +1,4 @@
-"""The program is killed between receiving, committing and sending: nothing is lost, nothing doubled."""
+"""Tests of kills between receiving, committing and sending: nothing is lost, nothing doubled."""
 
 from __future__ import annotations
 
@@ -23,8 +23,8 @@ from tests.faults.program import Loaded, Program
 
 _ROOT = Path(__file__).parents[3]
 _KILLS = 8
-_PATIENCE = 60.0  # seconds: a start alone takes many of them on a busy machine
-# From the moment an update is handed out: long before the entry is on disk until well after the answer.
+_PATIENCE = 60.0  # seconds: the start alone is slow on a busy machine
+# From the delivery of an update, long before the entry is on disk, until well after the answer.
 _LATEST = 0.06
 
 
@@ -88,7 +88,7 @@ async def _open_bar(ana: Person) -> None:
 
 
 def _on_disk(bot: Bot) -> list[int]:
-    """What each row of waste in the database holds, in their order."""
+    """The content of each row of waste in the database, in order."""
     store = Store(bot.environment["DATABASE_URL"])
     try:
         with store.reading() as unit:
@@ -99,7 +99,7 @@ def _on_disk(bot: Bot) -> list[int]:
 
 
 async def _oranges(api: Server, ana: Person) -> int:
-    """How many oranges the week holds. Answers that a killed bot still owed may come before this one."""
+    """The number of oranges in the week. Late answers of a killed bot may arrive before this one."""
     await ana.says("week", within=_PATIENCE)
     await api.world.until(lambda: any("Waste: " in seen.text for seen in api.messages(ana)), _PATIENCE)
     week = next(seen.text for seen in reversed(api.messages(ana)) if "Waste: " in seen.text)
@@ -148,7 +148,7 @@ async def test_killed_while_the_answer_is_on_its_way(api: Server, bot: Bot) -> N
 
 
 async def test_killed_before_the_files_of_an_answer_were_sent(api: Server, bot: Bot) -> None:
-    """What an answer that is on disk promised comes at the next start, its files whole."""
+    """The next start sends the complete files of an answer that is on disk."""
     ana = api.person("Ana")
     bot.start()
     await _open_bar(ana)

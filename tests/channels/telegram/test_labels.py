@@ -1,4 +1,4 @@
-"""Labels, their symbol, and the batch behind it, over real HTTP."""
+"""Tests of labels, their symbol, and the batch behind it, over real HTTP."""
 
 from __future__ import annotations
 
@@ -193,7 +193,7 @@ async def test_the_paper_is_set_once_for_the_bar(telephone: Telephone) -> None:
 
 
 def ana_last(telephone: Telephone, ana: Person) -> int:
-    """The last message that has this button: the files come after it."""
+    """The last message with this button: the files come after it."""
     return next(
         one.message_id
         for one in reversed(telephone.server.messages(ana))

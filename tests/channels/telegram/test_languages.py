@@ -1,4 +1,4 @@
-"""Two languages over real HTTP: the menu of a phone, a night in Spanish, and notes that the channel adds."""
+"""Tests of two languages over real HTTP: a phone's menu, a night in Spanish, and the channel's notes."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ async def _eva(telephone: Telephone) -> Person:
 
 
 async def test_a_phone_is_offered_the_words_of_its_language(telephone: Telephone) -> None:
-    await telephone.opened_bar()  # by now the menus are set
+    await telephone.opened_bar()  # the menus are set by now
     server = telephone.server
     group_of = server.person("Iris", "de")
     eva, ana = server.person("Eva", "es"), server.person("Ana", "en")

@@ -1,4 +1,4 @@
-"""Two bots on one PostgreSQL: they share what arrives, one of them asks for it, and one may go away."""
+"""Tests of two bots on one PostgreSQL: shared updates, one poller, and the loss of one bot."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ pytestmark = pytest.mark.parametrize("database", ["postgresql"], indirect=True)
 
 
 class Pair:
-    """Two bots as two processes would have them: each with its own store, settings and connections."""
+    """Two bots as in two processes: each with its own store, settings and connections."""
 
     def __init__(self, server: Server, store: Store) -> None:
         self.server = server
@@ -42,7 +42,7 @@ class Pair:
         for one in self.bots:
             await one.stop()
         for one in self.lost:
-            # As the system closes what a dead process had open.
+            # The system closes the connections of a dead process in the same way.
             await one.bot.shutdown()
             if one._door is not None:
                 await one._door.shut()
@@ -55,7 +55,7 @@ class Pair:
         return ana
 
     def lose(self, number: int) -> None:
-        """One of them is gone from one moment to the next: it finishes and gives back nothing."""
+        """Lose one of them from one moment to the next: it finishes and releases nothing."""
         gone = self.bots.pop(number)
         self.lost.append(gone)
         gone.ticker.stop()
@@ -74,7 +74,7 @@ async def pair(api: Server, store: Store) -> AsyncIterator[Pair]:
 
 @pytest.fixture
 def alternating(api: Server) -> list[str]:
-    """Send each update to the next of these addresses, as a proxy before several bots would."""
+    """Send each update to the next of these addresses, as a proxy in front of several bots would."""
     return api.world.updates.behind
 
 
@@ -113,7 +113,7 @@ async def test_what_one_left_undone_the_other_does(
     monkeypatch.setattr(leased_inbox, "RENEW_SECONDS", 0.5)
     await _both_hooked(pair, alternating)
     ana = await pair.opened_bar()
-    # Whoever still holds an earlier update of the chat would be given the next one too.
+    # The process that holds an earlier update of the chat would get the next one too.
     for _ in range(200):
         if not inbox.waiting(pair.stores[0], "telegram"):
             break
@@ -130,7 +130,7 @@ async def test_what_one_left_undone_the_other_does(
     ana.writes("waste 5 oranges mouldy")
     await asyncio.wait_for(stuck.wait(), 10)
     alternating[:] = both[1:]
-    ana.writes("waste 6 oranges mouldy")  # has to wait for the one before it
+    ana.writes("waste 6 oranges mouldy")  # must wait for the one before it
     mark = pair.server.mark()
     await asyncio.sleep(3)  # longer than a lease: it is renewed while its owner lives
     assert not pair.server.messages(ana)[-1].text.startswith("Logged: 6")
@@ -152,9 +152,9 @@ async def test_one_asks_and_the_other_takes_over(pair: Pair) -> None:
 async def _stands_still(
     pair: Pair, monkeypatch: pytest.MonkeyPatch, words: str
 ) -> tuple[Person, threading.Event]:
-    """Let the first of two stand still while it works these words, its leases over; return how it goes on.
+    """Stall the first of two while it works on these words, until its leases expire; return how it continues.
 
-    The other is gone from one moment to the next, just when it would send what it has worked in its place.
+    The other disappears exactly when it would send the replies in its place.
     """
     goes_on, works = threading.Event(), asyncio.Event()
     first, second = pair.bots
@@ -200,7 +200,7 @@ async def test_whoever_stood_still_answers_in_the_end_when_the_other_is_gone(
     ana, goes_on = await _stands_still(pair, monkeypatch, words)
     mark = pair.server.mark()
     goes_on.set()
-    await asyncio.sleep(0.3)  # it sees at its commit, or at its send, that the update is another's
+    await asyncio.sleep(0.3)  # it sees at its commit, or at its send, that another process owns the update
     assert not pair.server.messages(ana)[-1].text.startswith(said)
     await pair.bots[0].intake.open()
     followed = await pair.server.follow(ana, mark, expects=1, within=15)

@@ -1,4 +1,4 @@
-"""Photos that log, and the album of a batch's checks."""
+"""Tests of photos that log, and of the album of a batch's checks."""
 
 from __future__ import annotations
 
@@ -26,12 +26,12 @@ async def test_a_photo_that_answers_the_reminder(telephone: Telephone) -> None:
     await telephone.tick(hours=25)
     reminded = await telephone.server.follow(ana, mark, expects=2)
     question = next(one for one in reminded if "has rested" in one.text)
-    # Without a word it asks how it looks; the photo waits for the answer.
+    # Without a word it asks for the look; the photo waits for the answer.
     asked = await ana.sends_photo(reply_to=question)
     assert "How does batch 1, Grapefruit mist, look?" in asked.text
     kept = await ana.taps("Split")
     assert "The photo is kept with it." in kept.text
-    # With a word it is all said.
+    # With a word nothing is left to ask.
     assert "Batch 1, Grapefruit mist: hazy." in (await ana.sends_photo("hazy", reply_to=question)).text
     album = await ana.says("photos 1", expects=3)
     assert "Batch 1, Grapefruit mist: 2 photos" in album.text

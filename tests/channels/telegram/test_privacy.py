@@ -1,4 +1,4 @@
-"""What is kept of a member, being forgotten, and the end of a bar."""
+"""Tests of a member's data, of being forgotten, and of the deletion of a bar."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from tests.channels.telegram.conftest import MIST, Telephone
 
 
 def _anything_with(telephone: Telephone, words: str) -> list[str]:
-    """Tables in which these words stand, whatever the column. The inbox forgets after two days anyway."""
+    """Tables that contain these words in any column. The inbox is pruned after two days anyway."""
     found = []
     with telephone.channel.store.reading() as unit:
         for table in Base.metadata.sorted_tables:
@@ -54,7 +54,7 @@ async def test_a_forgotten_member_leaves_the_history(telephone: Telephone) -> No
     assert "Benedikta" not in log
     assert _anything_with(telephone, "Benedikta") == []
     assert _anything_with(telephone, str(ben.id)) == []
-    # Who writes again is a new person, in no bar.
+    # A person who writes again is a new person, in no bar.
     assert "not in a bar yet" in (await ben.says("week")).text
 
 
@@ -90,7 +90,7 @@ async def test_a_bar_is_deleted_after_seven_days_and_only_by_name(telephone: Tel
     assert _anything_with(telephone, "Grapefruit mist") == []
     assert "The Plaice" in (await ben.says("/start")).text
     with telephone.channel.store.reading() as unit:
-        # Its number stays taken, so that an old label never opens another bar's batch.
+        # Its number stays reserved, so that an old label never opens another bar's batch.
         assert unit.session.scalars(select(Bar.id).order_by(Bar.id)).all() == [1, 2]
     assert "only to members" in (await ana.opens_link("b_1_1")).text
 
@@ -155,7 +155,7 @@ async def test_a_bar_kept_in_time_warns_nobody_and_one_deleted_anew_warns_its_ch
     assert await telephone.tick(days=1, hours=12) == 2
     assert "will be deleted" in (await telephone.server.follow(group, mark)).text
     assert "will be deleted" in (await telephone.server.follow(ana, mark)).text
-    # A bot that slept through the day does not warn of what is over.
+    # A bot that was stopped for the day does not warn about the past.
     telephone.clock.turn(days=8)
     await telephone.channel.ticker.prune()
     assert await telephone.channel.ticker.tick() == 0

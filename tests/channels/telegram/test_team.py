@@ -1,4 +1,4 @@
-"""Inviting, handing over, leaving, several bars, the log, and who shut the bot out."""
+"""Tests of inviting, handing over, leaving, several bars, the log, and people who blocked the bot."""
 
 from __future__ import annotations
 
@@ -120,7 +120,7 @@ async def test_several_bars_and_buttons_of_the_other_one(telephone: Telephone) -
     await ben.says(_code(await ana.says("invite")))
     listed = await ben.says("/bars")
     assert "You are in 2 bars" in listed.text
-    # A button from before means the bar of before, and does nothing here.
+    # An older button belongs to the previous bar, and does nothing here.
     stale = await ben.taps("Hazy", old)
     assert "out of date" in stale.text
     assert "checked" not in (await ana.says("/log")).text

@@ -1,4 +1,4 @@
-"""The whole walk over real HTTP, and what Telegram does to it."""
+"""Tests of a complete conversation over real HTTP, and of Telegram's effects on it."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ async def test_a_night_from_opening_the_bar_to_the_week(telephone: Telephone) ->
     assert "Batch 1: Grapefruit mist" in made.text
 
     mark = telephone.server.mark()
-    assert await telephone.tick(hours=23) == 1  # the prompt at close; the batch still rests
+    assert await telephone.tick(hours=23) == 1  # the prompt at close; the batch is still resting
     assert "what was thrown out" in (await telephone.server.follow(ana, mark)).text
     mark = telephone.server.mark()
     assert await telephone.tick(hours=1, minutes=1) == 1
@@ -104,7 +104,7 @@ async def test_a_group_with_privacy_mode(telephone: Telephone) -> None:
     ben = telephone.server.person("Ben")
     group = telephone.server.group("Back bar", [ana, ben])
     assert "own" in (await ana.says("/start@peel_ledger_test_bot", chat=group)).text
-    # A stranger in the group learns nothing of the bar.
+    # A stranger in the group learns nothing about the bar.
     assert "no bar" in (await ben.says("/week@peel_ledger_test_bot", chat=group)).text
     await ana.says("price oranges 0.60 each")
     asked = await ana.says("/waste@peel_ledger_test_bot", chat=group)
@@ -113,7 +113,7 @@ async def test_a_group_with_privacy_mode(telephone: Telephone) -> None:
     await ana.taps("6", chat=group)
     logged = await ana.taps("mouldy", chat=group)
     assert "6 oranges" in logged.text
-    # Chatter that speaks to nobody is not even delivered.
+    # Messages that do not address the bot are not even delivered.
     await ana.says("lovely night", chat=group, expects=0)
 
 

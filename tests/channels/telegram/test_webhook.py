@@ -1,4 +1,4 @@
-"""Updates by webhook: over real HTTP, answered as by polling, and nothing taken in without the secret."""
+"""Tests of updates by webhook over real HTTP: answered as by polling, and refused without the secret."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def hooked(server: Server, store: Store, port: int) -> Settings:
 
 @dataclass
 class Hooked(Telephone):
-    """A bot behind a webhook, and a client that knows where it listens."""
+    """A bot behind a webhook, and a client that knows its address."""
 
     client: httpx.AsyncClient
 
@@ -55,7 +55,7 @@ class Hooked(Telephone):
         return (await self.client.post("/telegram", content=content, headers=headers)).status_code
 
     def kept(self) -> int:
-        """How many updates are written down."""
+        """The number of stored updates."""
         with self.channel.store.reading() as unit:
             return unit.session.scalar(select(func.count()).select_from(Inbox)) or 0
 
@@ -137,7 +137,7 @@ async def test_an_update_of_unknown_shape_is_left_out_and_not_sent_again(hook: H
 async def test_a_body_over_the_limit_is_not_read(hook: Hooked) -> None:
     before = hook.kept()
     large = json.dumps(_said(5, "x" * (1024 * 1024))).encode()
-    # The door is shut before the body has come through, with an answer or without.
+    # The server closes before the whole body has arrived, with a response or without.
     status = 0
     with contextlib.suppress(httpx.TransportError):
         status = await hook.post(large)
@@ -226,7 +226,7 @@ def test_right_settings_have_no_mistake() -> None:
 
 
 async def test_from_webhook_back_to_asking(hook: Hooked) -> None:
-    """A bot that asks takes the webhook away first: Telegram refuses both at once."""
+    """A polling bot deletes the webhook first: Telegram refuses both at once."""
     ana = await hook.opened_bar()
     await hook.channel.stop()
     store = hook.channel.store

@@ -1,9 +1,8 @@
-"""Colours as other eyes see them, for the tests of charts.
+"""Simulated colour vision for the tests of charts.
 
-The matrices are those of Machado, Oliveira and Fernandes, IEEE Transactions on
-Visualization and Computer Graphics 15(6), 2009, severity 1.0, for linear sRGB
-(seen in public code that cites them). Contrast is that of WCAG 2, difference
-the CIE 1976 one in L*a*b* for D65.
+The matrices are those of Machado, Oliveira and Fernandes, IEEE Transactions on Visualization and Computer
+Graphics 15(6), 2009, severity 1.0, for linear sRGB (seen in public code that cites them). Contrast is that of
+WCAG 2, difference the CIE 1976 one in L*a*b* for D65.
 """
 
 from __future__ import annotations
@@ -25,7 +24,7 @@ VISIONS: dict[str, Matrix] = {
         (0.114503, 0.786281, 0.099216),
         (-0.003882, -0.048116, 1.051998),
     ),
-    # no colours at all, only how light they are
+    # no colours, only lightness
     "grey": ((0.2126, 0.7152, 0.0722),) * 3,
 }
 
@@ -59,7 +58,7 @@ def contrast(first: str, second: str) -> float:
 
 
 def difference(first: str, second: str, vision: str) -> float:
-    """Return how far apart two colours look to this vision; about 2 is just seen."""
+    """Return the perceived difference of two colours in this vision; about 2 is just visible."""
     return math.dist(_lab(first, vision), _lab(second, vision))
 
 

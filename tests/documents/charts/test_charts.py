@@ -1,4 +1,4 @@
-"""Charts: text inside the card, colours for all eyes, and the same picture every time."""
+"""Tests of charts: text inside the card, colours for all eyes, and the same picture every time."""
 
 from __future__ import annotations
 
@@ -71,7 +71,7 @@ KINDS: list[Callable[[list[str]], Sheet]] = [_waste, _prices, _tornado]
 
 
 def _texts_inside(sheet: Sheet) -> list[str]:
-    """Return the texts of a drawn sheet, having checked that none leaves the card."""
+    """Return the texts of a drawn sheet, after checking that none leaves the card."""
     from matplotlib.text import Text  # noqa: PLC0415
 
     figure = sheet.figure()
@@ -104,7 +104,7 @@ def test_fills_stay_apart_for_every_colour_vision(look: Look) -> None:
 
 @LOOKS
 def test_first_two_fills_stay_apart_even_in_grey(look: Look) -> None:
-    # the two that stand against each other in a tornado and in before and after
+    # the two compared in a tornado and in before and after
     assert difference(look.fills[0], look.fills[1], "grey") > 25
     assert "grey" in VISIONS
 
@@ -118,7 +118,7 @@ def test_everything_stands_out_from_the_card(look: Look) -> None:
 
 
 def test_the_simulation_sees_what_it_should() -> None:
-    # red and green of one lightness are far apart to most eyes and near to a deuteranope's
+    # red and green of equal lightness differ for most eyes but not for a deuteranope
     assert difference("#C04040", "#807020", "usual") > 2 * difference("#C04040", "#807020", "deuteranopia")
     assert contrast("#000000", "#FFFFFF") == pytest.approx(21)
 

@@ -1,4 +1,4 @@
-"""Label texts that tests share."""
+"""Label texts shared by tests."""
 
 from __future__ import annotations
 

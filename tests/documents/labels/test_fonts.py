@@ -1,4 +1,4 @@
-"""What can be printed, and what is said about the rest."""
+"""Tests of printable characters, and of the report on missing ones."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ LEMON = "\U0001f34b"  # a picture sign that neither font has
 
 @pytest.fixture
 def fresh() -> Iterator[Callable[..., Letters]]:
-    """Makes letters that have missed nothing yet, and closes them after the test."""
+    """Provides letters without missing characters, and closes them after the test."""
     with ExitStack() as stack:
 
         def make(extra_fonts: Sequence[Path] = ()) -> Letters:

@@ -1,4 +1,4 @@
-"""Labels as they are printed: read back from the PDF and the picture by independent tools."""
+"""Tests of printed labels, read back from the PDF and the picture by independent tools."""
 
 from __future__ import annotations
 
@@ -166,7 +166,7 @@ def test_the_flammable_word_stands_in_a_frame_only_where_given() -> None:
     assert "FLAMMABLE" not in without.text
 
     def frames(page: Page) -> int:
-        """Rows of pixels with an unbroken dark run of 12 mm that are not the rule across the label."""
+        """Rows of pixels with an unbroken dark run of 12 mm, except the rule across the label."""
         ink = page.picture.point(lambda grey: 1 if grey < 128 else 0)
         longest = []
         for row in range(ink.height):

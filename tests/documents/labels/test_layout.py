@@ -1,4 +1,4 @@
-"""Boxes of laid-out labels: on the label, apart from each other, and all of the text in them."""
+"""Tests of laid-out labels: boxes on the label, not overlapping, and all of the text in them."""
 
 from __future__ import annotations
 
@@ -78,7 +78,7 @@ def printed(shown: tuple[Face, ...]) -> list[TextBox]:
 
 
 def signs(texts: list[str]) -> Counter[str]:
-    """How often each sign stands in the texts; spaces and the dots between joined items do not count."""
+    """Count each character in the texts, without spaces and the dots between joined items."""
     return Counter(sign for text in texts for sign in text if sign not in " ·")
 
 
@@ -128,7 +128,7 @@ def test_every_stock_keeps_the_essentials_on_the_first_label(
 
 
 def test_lines_leave_in_the_stated_order(letters: Letters) -> None:
-    """Whatever is on a second label comes before, in the order of leaving, all that stayed."""
+    """Items on a second label precede, in the order of leaving, all that stayed."""
     seen_moved = False
     for height in range(16, 80, 2):
         _, shown = laid_out(replace(PLAIN, link=""), Roll("own", 50, height), letters.width_mm)

@@ -1,4 +1,4 @@
-"""QR symbols read back by a decoder that did not make them."""
+"""Tests of QR symbols, read back by an independent decoder."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Grids of labels: on the page, apart from each other, and refused where they cannot be."""
+"""Tests of label grids: on the page, not overlapping, and refused if impossible."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Line breaking loses nothing and cuts where a reader would."""
+"""Tests that line breaking loses nothing and breaks at natural places."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ def lines(text: str, most: int) -> list[str]:
     [
         ("cool and dark", 8, ["cool and", "dark"]),
         ("cold-pressed oil", 8, ["cold-", "pressed", "oil"]),
-        ("12-03-2026", 8, ["12-03-20", "26"]),  # a date breaks only when nothing else is left
+        ("12-03-2026", 8, ["12-03-20", "26"]),  # a date breaks only if nothing else is left
         ("furocoumarin", 5, ["furoc", "oumar", "in"]),
         ("柚子の霧、冬", 4, ["柚子の", "霧、冬"]),  # no line begins with a comma
         ("霧（冬）", 2, ["霧", "（冬", "）"]),  # nor ends with an opening bracket

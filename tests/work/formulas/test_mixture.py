@@ -1,4 +1,4 @@
-"""What goes into a mix: weighed or poured it is the same mix, and nothing unknown is counted."""
+"""Tests of mixtures: the same whether weighed or poured, without unknown ingredients."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What weighings of a sprayer come to: each run by its own mix, priming aside, the range to reckon with."""
+"""Tests of sprayer output: each run by its own mix, priming excluded, and the range to compute with."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Several processes on one PostgreSQL: each update is one's, in the order of its chat, and none is lost."""
+"""Tests of the leased inbox: each update has one owner, in the order of its chat, and none is lost."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def _answered(store: Store, *numbers: int) -> None:
 
 
 def _run_out(store: Store, owner: str) -> None:
-    """As if the owner had not been heard of for longer than a lease."""
+    """Expire the leases of an owner that has been silent."""
     with store.writing() as unit:
         unit.session.execute(
             text("UPDATE inbox SET lease_until = lease_until - 3600 WHERE owner = :owner"), {"owner": owner}
@@ -79,7 +79,7 @@ def test_what_a_process_left_is_taken_up_when_its_lease_has_run_out(store: Store
     assert _take_in(store, "ann", _letter(1, "a"), _letter(2, "a")) == [1, 2]
     _run_out(store, "ann")
     assert _claim(store, "ben", most=1) == [1]
-    assert _claim(store, "ann") == []  # too late: the chat is another's now
+    assert _claim(store, "ann") == []  # too late: another process owns the chat now
     assert _claim(store, "ben") == [2]
 
 
@@ -88,7 +88,7 @@ def test_who_renews_keeps(store: Store) -> None:
     _run_out(store, "ann")
     leased_inbox.renew(store, CHANNEL, "ann", [1])
     assert _claim(store, "ben") == []
-    leased_inbox.renew(store, CHANNEL, "ben", [1])  # not ben's to renew or to give up
+    leased_inbox.renew(store, CHANNEL, "ben", [1])  # not ben's to renew or to release
     leased_inbox.release(store, CHANNEL, "ben", [1])
     assert _claim(store, "ben") == []
     leased_inbox.release(store, CHANNEL, "ann", [1])
@@ -107,7 +107,7 @@ def test_replies_that_were_kept_come_along(store: Store) -> None:
 
 
 class Floor:
-    """Where several work at once, and what must not happen there."""
+    """A place for several workers, with checks of what must not happen."""
 
     def __init__(self, store: Store) -> None:
         self.store = store
@@ -118,20 +118,20 @@ class Floor:
         self._guard = threading.Lock()
 
     def work(self, owner: str, found: list[Letter]) -> None:
-        """Work letters as their owner."""
+        """Work on letters as their owner."""
         for letter in found:
             with self._guard:
                 if self._inside.setdefault(letter.chat, owner) != owner:
                     self.wrong.append(f"{owner} and {self._inside[letter.chat]} in {letter.chat}")
                 self.worked[letter.chat].append(letter.update_id)
-            time.sleep(0.001)  # others get their chance to come in between
+            time.sleep(0.001)  # others get a chance in between
         with self._guard:
             for letter in found:
                 self._inside.pop(letter.chat, None)
         inbox.put_away(self.store, found, NOW)
 
     def listen(self, owner: str, letters: list[Letter]) -> None:
-        """Take all in, some at a time, and work what is leased at once."""
+        """Store all updates, some at a time, and immediately work on the leased ones."""
         for at in range(0, len(letters), 8):
             self.work(owner, leased_inbox.take_in(self.store, letters[at : at + 8], owner, 5, NOW))
 
@@ -146,7 +146,7 @@ class Floor:
 
 
 def test_four_at_once_share_without_losing_doubling_or_overtaking(store: Store) -> None:
-    """One takes in and three claim; at no moment are two of them in one chat, and its order holds."""
+    """One stores and three claim; at no moment do two of them work on one chat, and its order is kept."""
     chance = random.Random(6)
     letters = [_letter(number, f"chat {chance.randrange(12)}") for number in range(1, 241)]
     floor = Floor(store)
@@ -169,13 +169,13 @@ def _work(store: Store, owner: str, number: int) -> bool:
 def test_who_comes_late_can_keep_nothing(store: Store) -> None:
     _take_in(store, "ann", _letter(1, "a"))
     _run_out(store, "ann")
-    assert not _work(store, "ann", 1)  # nobody took it up yet, but somebody may any moment
+    assert not _work(store, "ann", 1)  # nobody has claimed it yet, but somebody may at any moment
     assert _claim(store, "ben") == [1]
     assert not _work(store, "ann", 1)
     assert leased_inbox.hold_on(store, _letter(1, "a"), "ann") is None
     assert _work(store, "ben", 1)
     assert not _work(store, "ben", 1)
-    # What was forgotten long ago is nobody's: it must not be worked as something new.
+    # An update forgotten long ago belongs to nobody: it must not be processed as new.
     assert not _work(store, "ben", 2)
 
 
@@ -192,7 +192,7 @@ def test_who_comes_late_before_anybody_else_goes_on(store: Store) -> None:
 
 
 def test_who_comes_late_does_not_overtake(store: Store) -> None:
-    """Another has the first of a chat by now: the second is not to be worked before it."""
+    """Another owns the first of a chat by now: the second must not run before it."""
     _take_in(store, "ann", _letter(1, "a"), _letter(2, "a"))
     _run_out(store, "ann")
     assert _claim(store, "ben", most=1) == [1]

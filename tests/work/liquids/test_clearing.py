@@ -1,4 +1,4 @@
-"""What looks at bottles come to, beside the model."""
+"""Tests of bottle checks in addition to the model."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Taking back what was logged."""
+"""Tests of undoing log entries."""
 
 from __future__ import annotations
 
@@ -46,7 +46,8 @@ def test_every_change_that_offers_undo_can_be_undone_by_its_button(house: House)
         assert "Undo" in [button.label for row in done.buttons for button in row], line
         (undone,) = ana.taps("Undo")
         assert undone.first_line != "That was taken back already.", line
-        assert len(undone.blocks) == 3, (line, undone.first_line)  # what, what it was, and that both stay
+        # the entry, its content, and that both stay
+        assert len(undone.blocks) == 3, (line, undone.first_line)
         ana.says(line)
 
 

@@ -1,4 +1,4 @@
-"""A bar is remembered for its revision: every change is seen at once, and nothing that did not come to be."""
+"""Tests of the bar cache: every change is visible immediately, and a rolled-back one never."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Planning: use by bottles and drinks, the next batch, shopping, and the fruit to have."""
+"""Tests of planning: use by bottles and drinks, the next batch, shopping, and the fruit par."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ def _plan(house: House, name: str) -> FormulaPlan:
 
 
 def _bottle(house: House, ana: Person, line: str, days: int) -> int:
-    """Make a batch, open it when it has rested, use it up so many days later; return its number."""
+    """Make a batch, open it when it has rested, use it up this many days later; return its number."""
     (made,) = ana.says(line)
     number = int(made.first_line.split(":")[0].removeprefix("Batch "))
     house.clock.turn(hours=25)
@@ -155,7 +155,7 @@ def test_never_more_than_is_poured_before_it_must_go(house: House) -> None:
     found = _plan(house, "Sour orange")
     assert found.batch is not None
     assert found.size_ml is not None
-    # 300 mL a day or more, but two days and the one it is made on are all it keeps.
+    # 300 mL a day or more, but it keeps for only two days and the day it is made.
     assert found.size_ml <= Fraction(3 * 900)
     assert found.size_ml <= Fraction(found.batch.largest)
     assert (found.batch.discard_on - found.batch.make_on).days == 3
@@ -195,7 +195,7 @@ def test_shopping_is_in_whole_packs_against_what_is_there(house: House) -> None:
     said = text(ana.says("shopping"))
     found = _plan(house, "Grapefruit mist")
     assert found.size_ml is not None
-    oil = -(-found.size_ml * Fraction(12, 96) // 10)  # packs of 10 mL, none there
+    oil = -(-found.size_ml * Fraction(12, 96) // 10)  # packs of 10 mL, none in stock
     assert f"{oil} x 10 ml" in said
     assert "1 x 1 l" in said
     assert "propylene glycol" not in said
@@ -237,7 +237,7 @@ def test_the_fruit_par_follows_counted_garnishes_and_says_how_little_it_knows(ho
     said = text(ana.says("fruit par orange"))
     assert "Wed" in said
     assert "Some weeks of data" in said
-    # Two chances in three that it is enough: of 8, 9, 10 and 12 oranges the third.
+    # Enough with a probability of two in three: the third of 8, 9, 10 and 12 oranges.
     row = next(line.split() for line in said.splitlines() if line.strip().startswith("Wed"))
     assert row[1] == "10"
     assert "all of it is taken to be lost" in said
@@ -268,7 +268,7 @@ def test_fruit_counted_at_close_tells_what_was_used_and_what_spoils(house: House
 
 def test_dates_are_business_days(house: House) -> None:
     ana = house.open_bar()
-    house.clock.turn(hours=8)  # two in the morning: still Wednesday's night
+    house.clock.turn(hours=8)  # 02:00: still Wednesday's business day
     ana.says("drinks 140")
     assert "Wed" in text(ana.says("drinks"))
     with house.store.reading() as unit:

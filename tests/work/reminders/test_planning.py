@@ -1,4 +1,4 @@
-"""Reminders: where they go, and that each comes once."""
+"""Tests of reminders: their targets, and that each is sent once."""
 
 from __future__ import annotations
 
@@ -39,7 +39,7 @@ def test_after_two_nights_without_network_the_prompt_comes_once_and_counts_the_n
 ) -> None:
     house.open_bar()
     house.clock.turn(hours=6, minutes=30)
-    for _attempt in range(9):  # nothing gets out, again and again, until after the next prompt
+    for _attempt in range(9):  # no send succeeds until after the next prompt
         house.reminders(Outcome.NOT_SENT)
         house.clock.turn(hours=3)
     sent = house.reminders()

@@ -1,4 +1,4 @@
-"""Reminders under everything that can happen to them: each is said once, or says that it may be a repeat."""
+"""Tests of reminders under random failures: each is sent once, or says that it may be a repeat."""
 
 from __future__ import annotations
 
@@ -55,7 +55,7 @@ class Reminding(RuleBasedStateMachine):
         ana.says("new formula Brine\nsalt 20 g\nwater 80 ml\nkind saline\nrest 6 h\ndiscard 5 days")
         ana.says("bar quiet hours 05:00-11:00")
 
-    # -- what people do ------------------------------------------------------------------
+    # -- people's actions ----------------------------------------------------------------
 
     @rule(who=st.sampled_from(["Ana", "Ben"]))
     def make(self, who: str) -> None:
@@ -103,7 +103,7 @@ class Reminding(RuleBasedStateMachine):
             delivery.room_moved(self.house.store, CHANNEL, self.team, new)
         self.team = new
 
-    # -- what happens to them ------------------------------------------------------------
+    # -- failures -----------------------------------------------------------------------
 
     @rule(hours=st.sampled_from([0.25, 1, 3, 6, 11, 24, 72]))
     def time_goes_by(self, hours: float) -> None:
@@ -167,7 +167,7 @@ class Reminding(RuleBasedStateMachine):
             self._say(due)
             self._settle(due, Outcome.SENT)
 
-    # -- what must hold ------------------------------------------------------------------
+    # -- invariants ---------------------------------------------------------------------
 
     def _rows(self) -> list[Reminder]:
         with self.house.store.reading() as unit:
@@ -190,7 +190,7 @@ class Reminding(RuleBasedStateMachine):
         assert len(waiting) == len(set(waiting))
 
     def teardown(self) -> None:
-        """After all of it, with the network back, everything that was due gets said."""
+        """Finally, with the network back, every due reminder is sent."""
         clock = self.house.clock
         for _again in range(12):
             clock.turn(hours=12)

@@ -1,4 +1,4 @@
-"""Stock: counted, bought, used by batches, watched against a par, and what can be made of it."""
+"""Tests of stock: counts, deliveries, use by batches, pars, and producible formulas."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ def test_a_batch_takes_what_it_needs_and_gives_it_back_when_undone(house: House)
     ana.says("batch lime drops to 200 ml")
     (taken, _measure) = _on_hand(house, "neutral spirit") or (None, None)
     assert taken is not None
-    assert Fraction(1200) < taken < Fraction(1230)  # nine tenths of 200 mL, a little more for contraction
+    assert Fraction(1200) < taken < Fraction(1230)  # nine tenths of 200 mL, slightly more for contraction
     ana.taps("Undo")
     assert _on_hand(house, "neutral spirit") == (Fraction(1400), Dimension.VOLUME)
 
@@ -118,7 +118,7 @@ def test_nothing_is_said_when_there_is_enough_again_before_it_was_sent(house: Ho
     ana.says("batch lime drops to 200 ml")
     ana.taps("Undo")
     assert house.reminders() == []
-    # The undone batch no longer rests either: the next fall is a new one.
+    # The undone batch is no longer resting either: the next fall is a new one.
     ana.says("stock neutral spirit 0.5 l")
     assert [one.due.kind for one in house.reminders()] == ["low stock"]
 

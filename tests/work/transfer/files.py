@@ -1,4 +1,4 @@
-"""Files sent and brought home, and what a bar answers before and after."""
+"""Upload and download files, and compare a bar's answers before and after."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from tests.house import CHANNEL, House, Person
 
 
 class Sends:
-    """Somebody who can send files."""
+    """A person who can send files."""
 
     def __init__(self, house: House, person: Person) -> None:
         self._house, self._person, self._number = house, person, 0
@@ -29,7 +29,7 @@ class Sends:
         return said
 
     def and_takes_in(self, name: str, content: bytes) -> Reply:
-        """Send a file and say yes to it."""
+        """Send a file and confirm the import."""
         line = self(name, content).buttons[0][0].line
         (said,) = self._person.taps_line(line)
         return said
@@ -42,5 +42,5 @@ def exported(person: Person) -> dict[str, bytes]:
 
 
 def answers(person: Person, lines: tuple[str, ...]) -> dict[str, str]:
-    """Return what is answered to each line, as plain text."""
+    """Return the answer to each line, as plain text."""
     return {line: "\n".join("\n".join(plain_lines(one)) for one in person.says(line)) for line in lines}

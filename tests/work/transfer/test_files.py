@@ -1,4 +1,4 @@
-"""Export and import: the same answers in an empty database, each row once, and nothing half-written."""
+"""Tests of export and import: same answers in an empty database, each row once, nothing half-written."""
 
 from __future__ import annotations
 
@@ -70,7 +70,7 @@ def test_an_empty_database_answers_the_same_after_the_import(demo_house: House, 
 
 
 def _frozen(content: bytes) -> list[dict[str, Any]]:
-    """The copies that the batches keep, but for the numbers that the ingredients have in each bar."""
+    """The copies stored with the batches, without the bar-specific ingredient numbers."""
     copies = [one["frozen"] for one in json.loads(content)["batches"]]
     for copy in copies:
         for line in copy["lines"]:
@@ -79,7 +79,7 @@ def _frozen(content: bytes) -> list[dict[str, Any]]:
 
 
 def _anonymous(said: str) -> str:
-    """Who made a batch is whoever took it in."""
+    """Remove the maker of a batch, who is the importing person."""
     for name in ("Robin", "Ines", "Caio", "Kim"):
         said = said.replace(f"by {name}", "by them").replace(f"({name})", "(them)")
     return said
@@ -253,7 +253,7 @@ def test_what_is_no_such_file_is_refused_in_words(house: House, name: str, conte
         lambda found: found["bar"]["settings"].update(temperature_c="hot"),
         lambda found: found["bar"]["settings"].update(service_days="all"),
         lambda found: found["bar"]["settings"].update(wage="12 10"),
-        lambda found: found["bar"]["settings"].update(outlay="1e999999999"),  # of a billion digits
+        lambda found: found["bar"]["settings"].update(outlay="1e999999999"),  # with a billion digits
         lambda found: found["bar"].update(jurisdiction="Moon"),
         lambda found: found["bar"].update(zone="Nowhere/Here"),
     ],

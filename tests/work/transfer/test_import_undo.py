@@ -1,4 +1,4 @@
-"""An import is taken back by one entry, all it brought but what was used since; then it can come again."""
+"""Tests of undoing an import with one entry, except for rows used since, and of importing it again."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ _MIST = (
 
 @pytest.fixture(scope="session")
 def export(tmp_path_factory: pytest.TempPathFactory) -> bytes:
-    """The export of the demo bar, with fewer of what it has hundreds of."""
+    """The export of the demo bar, with fewer rows of the kinds that have hundreds."""
     with demo_bar(tmp_path_factory.mktemp("demo")) as robin:
         found = json.loads(exported(robin)["peel-ledger.json"])
     for kind in ("waste", "deliveries", "drinks", "counts", "batches"):
@@ -31,7 +31,7 @@ def export(tmp_path_factory: pytest.TempPathFactory) -> bytes:
 
 @pytest.fixture
 def kim(house: House) -> Person:
-    """The owner of a bar without anything in its book, on the demo's evening."""
+    """The owner of a bar with an empty book, on the demo's evening."""
     house.clock.set(EVENING)
     return house.open_bar("Kim")
 
@@ -70,7 +70,7 @@ def test_a_whole_bar_goes_and_comes_again_with_the_sameanswers(
     kim.taps_line(said.buttons[0][0].line)
     assert answers(kim, asked) == full
     assert "here already" in sends("peel-ledger.json", export).first_line
-    # And once more: what the first import left behind is in nobody's way.
+    # And once more: the remains of the first import do not interfere.
     assert "stay" not in text(kim.says("undo"))
     assert answers(kim, tuple(before)) == before
 

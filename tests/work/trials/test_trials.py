@@ -1,4 +1,4 @@
-"""Trials: codes that give nothing away, scores that count once, and a promotion that can be taken back."""
+"""Tests of trials: secret codes, scores that count once, and a promotion that can be undone."""
 
 from __future__ import annotations
 
@@ -140,7 +140,7 @@ def test_promoting_makes_the_next_version_and_undo_goes_back(house: House) -> No
         "Brine is as it was before the trial, as a new version, and the trial goes on."
     ]
     assert "20 g" in text(ana.says("formula brine"))
-    # The change of the formula is taken back with it and not once more.
+    # The change of the formula is undone with it, not a second time.
     ana.says("undo")
     assert "20 g" in text(ana.says("formula brine"))
 
