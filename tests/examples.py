@@ -5,8 +5,8 @@ from __future__ import annotations
 from hypothesis import HealthCheck, settings
 
 _SHORT, _LONG = "short", "long"
-# Enough to find what is wrong within a few runs, and little enough to run all of them each time.
-# An example may take two seconds: the machine may be busy with other tests.
+# Enough to find an error within a few runs, and few enough to run all of them each time. An example may take
+# two seconds, because the machine may be busy with other tests.
 settings.register_profile(_SHORT, max_examples=20, deadline=2000)
 settings.register_profile(_LONG, max_examples=200, deadline=2000)
 _TIMES_LONG = 10

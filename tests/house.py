@@ -220,9 +220,9 @@ class House:
         city: str = "Lisbon",
         said: Sequence[str] = (),
     ) -> Person:
-        """Open a bar by talking, with what is offered first for everything but name and city.
+        """Create a bar in a conversation, with the first suggestion for everything but name and city.
 
-        `said` is what its owner says next; all of it together is prepared once and copied from then on.
+        `said` are the owner's next messages; the result of all of it is prepared once and then copied.
         """
         person = self.person(owner)
         prepared(self, (owner, name, city, *said), lambda: self._open_bar(person, name, city, said))

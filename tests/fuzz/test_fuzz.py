@@ -25,7 +25,7 @@ async def test_whatever_is_sent_breaks_nothing_and_shows_nobody_another_bar(
     finally:
         await fuzz.stop()
     assert found.problems == []
-    assert found.answers > steps // 3  # it was not simply silent
+    assert found.answers > steps // 3  # it was not just silent
 
 
 async def test_the_fuzz_sees_a_leak_and_an_error(api: Server, store: Store) -> None:

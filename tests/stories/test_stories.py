@@ -21,7 +21,7 @@ def test_story(path: Path, house: House, database: str, request: pytest.FixtureR
     update = request.config.getoption("--update-stories")
     if update and database != "sqlite":
         pytest.skip("stories are written from one database")
-    # The buttons do the same on either database; tapping them all takes most of a story's time.
+    # The buttons do the same on both databases; tapping them all takes most of a story's time.
     tapped = database == "sqlite" and (in_long_part() or path.stem not in _DRAW)
     player = Player(house, problems if tapped else None)
     try:

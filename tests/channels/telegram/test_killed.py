@@ -30,7 +30,7 @@ _LATEST = 0.06
 
 @pytest.fixture
 def bot(api: Server, tmp_path: Path, loaded: Loaded) -> Iterator[Bot]:
-    """A bot not yet started; whatever the test leaves running is killed."""
+    """A bot that is not started yet; anything left running is killed after the test."""
     made = Bot(api, tmp_path, loaded)
     yield made
     made.kill_what_is_left()
@@ -53,11 +53,11 @@ class Bot:
         }
 
     def start(self) -> None:
-        """Start it from a process that has loaded it already."""
+        """Fork it from a process that has already loaded it."""
         self._program = self._loaded.start(self.environment, self._said, None)
 
     async def start_plain(self) -> asyncio.subprocess.Process:
-        """Start it as a person does."""
+        """Start it directly, as a person does."""
         return await asyncio.create_subprocess_exec(
             sys.executable,
             "-m",

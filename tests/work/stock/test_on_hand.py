@@ -125,7 +125,7 @@ def test_nothing_is_said_when_there_is_enough_again_before_it_was_sent(house: Ho
 
 def test_a_low_stock_reminder_waits_for_the_end_of_the_quiet_hours(house: House) -> None:
     ana = house.open_bar(said=[TINCTURE])
-    house.clock.turn(hours=12)  # six in the morning
+    house.clock.turn(hours=12)  # 06:00
     ana.says("stock neutral spirit 100 ml")
     ana.says("par neutral spirit 1 l")
     assert "low stock" not in {one.due.kind for one in house.reminders(Outcome.SENT)}
