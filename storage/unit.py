@@ -224,14 +224,18 @@ class Book:
             self.session.flush()
 
 
+def insertion(is_sqlite: bool) -> Any:
+    """Return the dialect's insert, which knows ON CONFLICT. Loads only the dialect in use."""
+    return import_module(f"sqlalchemy.dialects.{'sqlite' if is_sqlite else 'postgresql'}").insert
+
+
 @cache
 def _numbering(dialect: str) -> Any:
     """Return the statement that assigns numbers, built once because every log entry runs it."""
-    insert: Any = import_module(f"sqlalchemy.dialects.{dialect}").insert
     counter: Any = Counter.__table__
     how_many: Any = bindparam("how_many")
     return (
-        insert(counter)
+        insertion(dialect == "sqlite")(counter)
         .values(bar_id=bindparam("of_bar"), name=bindparam("of_name"), value=how_many)
         .on_conflict_do_update(index_elements=["bar_id", "name"], set_={"value": counter.c.value + how_many})
         .returning(counter.c.value)

@@ -10,6 +10,7 @@ from pathlib import Path
 from tests.bench.measure import Figures, Plan
 from tests.bench.parts import machine
 from tests.bench.soak import Soak
+from tests.bench.start import Start, tell_starts
 from tests.bench.ticks import FEW, MANY, Ticks
 
 _ROOT = Path(__file__).parents[2]
@@ -29,6 +30,7 @@ class Found:
     ticks: dict[str, tuple[Ticks, Ticks]] = field(default_factory=dict)
     week: list[tuple[int, float, float]] = field(default_factory=list)
     soak: Soak | None = None
+    starts: list[Start] = field(default_factory=list)
 
 
 @dataclass(frozen=True)
@@ -93,6 +95,8 @@ def tell(found: Found, plan: Plan, capacity: float) -> list[str]:
         *_contenders(found.contenders),
     ]
     lines += ["", *_ticks(found), *_week(found), *_soak(found)]
+    if found.starts:
+        lines += ["", *tell_starts(found.starts)]
     lines += ["", "| aim | wanted | got | |", "| --- | --- | ---: | --- |"]
     lines += [
         f"| {one.what} | {one.wanted} | {one.got} | {'met' if one.met else 'missed'} |" for one in aims(found)

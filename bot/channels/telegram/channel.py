@@ -27,7 +27,6 @@ from bot.channels.telegram.answering import Answers
 from bot.channels.telegram.http_client import LeanRequest, sending_only_while
 from bot.channels.telegram.metrics import Figures
 from bot.channels.telegram.receiving.intake import Intake, OwnIntake
-from bot.channels.telegram.receiving.leased_intake import SharedIntake
 from bot.channels.telegram.receiving.polling import POLL_SECONDS, Poller
 from bot.channels.telegram.receiving.single_instance_lock import AlreadyRunningError, NoLockError, OnlyOne
 from bot.channels.telegram.sending import Postman, Target
@@ -73,9 +72,7 @@ class TelegramChannel:
         self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
         self.conversation = Conversation(store, clock)
         answers = Answers(self.bot, self.postman, self.conversation, self._in_worker)
-        self.intake: Intake = (OwnIntake if store.is_sqlite else SharedIntake)(
-            store, clock, answers, self._workers, self.figures
-        )
+        self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures)
         self._poller: asyncio.Task[int] | None = None
         self._door: Door | None = None
 
@@ -231,6 +228,14 @@ class TelegramChannel:
             "reminders_late": ("Reminders due for more than a minute.", late),
             "reminders_late_seconds": ("How long the latest of them has been due.", longest),
         }
+
+
+def _intake_for(store: Store) -> type[Intake]:
+    if store.is_sqlite:
+        return OwnIntake
+    from bot.channels.telegram.receiving import leased_intake  # noqa: PLC0415 - loads PostgreSQL's dialect
+
+    return leased_intake.SharedIntake
 
 
 def _encrypted(settings: Settings) -> bool:

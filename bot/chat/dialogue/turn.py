@@ -8,8 +8,6 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Any
 
-from rapidfuzz import fuzz, process
-
 from bot.chat.dialogue.state import Pending, pending_of
 from bot.chat.grammar.lexer import Noun, Vocabulary
 from bot.chat.grammar.syntax import Amount, Filled, Hash, Line, Named, Unknown
@@ -103,6 +101,8 @@ class Turn:
 
     def near(self, text: str, kind: str, most: int = 3) -> list[str]:
         """Return names of this kind spelt like `text`, nearest first."""
+        from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for unknown names
+
         known = list(dict.fromkeys(noun.name for noun in self.vocabulary.of_kind(kind)))
         found = process.extract(
             text, known, scorer=fuzz.WRatio, processor=str.casefold, limit=most, score_cutoff=NEAR_ENOUGH

@@ -13,6 +13,7 @@ import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 import snowballstemmer
 
@@ -27,6 +28,9 @@ from bot.chat.i18n.language import read_number, tongue
 from bot.chat.i18n.languages import understood
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError, number_words
 from bot.trade.formulas.unit_words import look_up
+
+if TYPE_CHECKING:
+    import snowballstemmer
 
 _FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _PATTERN = re.compile(

@@ -9,9 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from functools import cache
 from typing import Final
-
-from iso4217 import Currency
 
 from bot.trade.errors import OutOfRangeError, TradeError
 
@@ -25,12 +24,15 @@ class UnknownCurrencyError(TradeError):
     code: str
 
 
+@cache
 def minor_digits(currency: str) -> int:
     """Return the number of decimals of the currency's minor unit: 2 for EUR, 0 for JPY, 3 for KWD.
 
     The code's letter case does not matter. Source: ISO 4217 list one, from the iso4217 library. Raises
     UnknownCurrencyError, also for codes without minor units such as gold.
     """
+    from iso4217 import Currency  # noqa: PLC0415 - reads a large file, which a start need not wait for
+
     try:
         digits = Currency(currency.upper()).exponent
     except ValueError:

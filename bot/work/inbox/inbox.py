@@ -15,13 +15,11 @@ from functools import cache
 from typing import Any
 
 from sqlalchemy import CursorResult, delete, func, select
-from sqlalchemy.dialects import postgresql, sqlite
 
 from storage.store import Store
 from storage.tables import Inbox
-from storage.unit import Unit
+from storage.unit import Unit, insertion
 
-_INSERT: dict[bool, Any] = {True: sqlite.insert, False: postgresql.insert}  # by whether it is SQLite
 KEEP_HOURS = 48  # longer than the 24 h for which a sender keeps unconfirmed updates
 
 
@@ -57,7 +55,7 @@ def take_in(store: Store, letters: Sequence[Letter], now: datetime) -> None:
 
 @cache
 def _taking_in(is_sqlite: bool) -> Any:
-    return _INSERT[is_sqlite](Inbox.__table__).on_conflict_do_nothing()
+    return insertion(is_sqlite)(Inbox.__table__).on_conflict_do_nothing()
 
 
 def taken(store: Store, letter: Letter) -> Letter | None:
@@ -113,7 +111,7 @@ def _working(is_sqlite: bool) -> Any:
 
 def _written_over(is_sqlite: bool, where: Any = None) -> Any:
     """Return the statement that stores a letter, or updates its state and replies if it exists."""
-    insert = _INSERT[is_sqlite](Inbox.__table__)
+    insert = insertion(is_sqlite)(Inbox.__table__)
     return insert.on_conflict_do_update(
         index_elements=["channel", "update_id"],
         set_={"state": insert.excluded.state, "replies": insert.excluded.replies},

@@ -14,7 +14,6 @@ from bot.chat.features.people.deep_links import ask_code, join, main_buttons
 from bot.chat.grammar.syntax import Duration
 from bot.chat.i18n.language import _, ngettext, other_words, show_full_day, show_moment, show_number
 from bot.chat.reply.message import Button, File, Reply, reply
-from bot.documents.labels.qr import qr_png
 from bot.trade.words import N_
 from bot.work.context import Role
 from bot.work.log.history import LogLine
@@ -169,6 +168,8 @@ def _accept_role(turn: Turn, given: Given, value: str) -> Role:
 
 
 def _invite(turn: Turn, given: Given) -> Reply:
+    from bot.documents.labels.qr import qr_png  # noqa: PLC0415 - loads the QR library
+
     made = invites.invite(
         turn.context,
         given.get("role", Role.MEMBER),
