@@ -9,7 +9,10 @@ from datetime import UTC, datetime
 import pytest
 
 from bot.channels.telegram.channel import TelegramChannel
+from bot.channels.telegram.updates import CHANNEL
 from bot.settings import Secret, Settings
+from bot.trade.safety.jurisdiction import Jurisdiction
+from bot.work.people import bars, people
 from storage.store import Store
 from tests.api import Person, Server
 from tests.house import Hands
@@ -45,7 +48,28 @@ class Telephone:
     clock: Hands
 
     async def opened_bar(self, name: str = "Ana") -> Person:
-        """A person who has just created a bar."""
+        """A person who has opened a bar before: by the use case, not by the seven messages."""
+        person = self.server.person(name)
+        self.server.chat(person).started = True
+        number, now = str(person.id), self.clock.now()
+        with self.channel.store.writing() as unit:
+            who = people.meet(unit, CHANNEL, number, name, "en", number, True, "")
+            bars.open_bar(
+                unit,
+                who,
+                name,
+                True,
+                now,
+                name=SET_UP[0],
+                zone="Europe/Lisbon",
+                jurisdiction=Jurisdiction.EU,
+                currency="EUR",
+                units="metric",
+            )
+        return person
+
+    async def opens_bar(self, name: str = "Ana") -> Person:
+        """A person who has just opened a bar by messages."""
         person = self.server.person(name)
         await person.says("/start")
         for answer in SET_UP:

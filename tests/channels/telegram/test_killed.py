@@ -19,10 +19,11 @@ from storage.tables import Waste
 from tests.api import Fault, Person, Server
 from tests.channels.telegram.conftest import MIST, SET_UP
 from tests.documents.reading import read_pages
+from tests.examples import in_long_part
 from tests.faults.program import Loaded, Program
 
 _ROOT = Path(__file__).parents[3]
-_KILLS = 8
+_KILLS = 40 if in_long_part() else 6
 _PATIENCE = 60.0  # seconds: the start alone is slow on a busy machine
 # From the delivery of an update, long before the entry is on disk, until well after the answer.
 _LATEST = 0.06

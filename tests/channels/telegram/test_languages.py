@@ -27,7 +27,7 @@ async def _eva(telephone: Telephone) -> Person:
 
 
 async def test_a_phone_is_offered_the_words_of_its_language(telephone: Telephone) -> None:
-    await telephone.opened_bar()  # the menus are set by now
+    await telephone.opens_bar()  # the menus are set by now
     server = telephone.server
     group_of = server.person("Iris", "de")
     eva, ana = server.person("Eva", "es"), server.person("Ana", "en")

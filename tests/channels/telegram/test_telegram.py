@@ -9,7 +9,7 @@ from tests.channels.telegram.conftest import MIST, Telephone
 
 
 async def test_a_night_from_opening_the_bar_to_the_week(telephone: Telephone) -> None:
-    ana = await telephone.opened_bar()
+    ana = await telephone.opens_bar()
     await ana.says(MIST)
     await ana.says("price grapefruit oil 10 ml 7.90")
     await ana.says("price propylene glycol 500 ml 11.50")

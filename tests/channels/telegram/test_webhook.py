@@ -82,7 +82,7 @@ def _said(number: int, words: str) -> dict[str, Any]:
 
 
 async def test_an_evening_by_webhook(hook: Hooked) -> None:
-    ana = await hook.opened_bar()
+    ana = await hook.opens_bar()
     await ana.says("price oranges 0.60 each")
     assert "6 oranges" in (await ana.says("waste 6 oranges mouldy")).text
     undone = await ana.says("undo")
@@ -163,7 +163,7 @@ async def test_answered_once_it_is_on_disk(hook: Hooked) -> None:
 
 
 async def test_figures_can_be_read_by_their_own_parser_and_name_nobody(hook: Hooked) -> None:
-    ana = await hook.opened_bar("Anastasia")
+    ana = await hook.opens_bar("Anastasia")
     await ana.says("price oranges 0.60 each")
     await hook.post(_said(5, "/help"), None)
     answer = await hook.client.get("/metrics")
