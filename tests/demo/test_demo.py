@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-import shutil
 from collections import Counter
-from collections.abc import Iterator, Sequence
-from datetime import UTC, datetime, timedelta
+from collections.abc import Sequence
+from datetime import datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
 from itertools import pairwise
-from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
-from sqlalchemy import event, func, select
+from sqlalchemy import func, select
 
 from bot.demo import book as demo_book
-from bot.demo import filling, record, recorded
+from bot.demo import filling
 from bot.trade.days import business_day
 from bot.trade.formulas.kinds import Preparation
 from bot.trade.liquids.clearing.estimate import State, judge
@@ -32,85 +30,10 @@ from bot.work.fruit import week
 from bot.work.money import prices
 from bot.work.people import people, team
 from bot.work.reminders import delivery
-from storage import migrate
 from storage.store import Store
 from storage.tables import Base, BatchEvent, Entry, InBar, Invite, Member, Price, Reminder, Waste
+from tests.demo.conftest import AUTUMN, MOMENTS, OWNER, SPRING, Filler, fill
 from tests.house import CHANNEL, Hands, House, text
-
-# A Wednesday: clocks went back in Lisbon on 25 October, within the twelve weeks.
-AUTUMN = datetime(2026, 11, 25, 9, 30, tzinfo=UTC)
-# Clocks go forward on 28 March 2027.
-SPRING = datetime(2027, 4, 24, 23, 50, tzinfo=UTC)
-# Every day of a week, and the hours at which a night has just ended, is running, or is about to end.
-MOMENTS = [
-    *(AUTUMN + timedelta(days=days) for days in range(7)),
-    datetime(2026, 11, 28, 4, 55, tzinfo=UTC),
-    datetime(2026, 11, 28, 5, 1, tzinfo=UTC),
-    datetime(2026, 12, 1, 0, 40, tzinfo=UTC),
-    SPRING,
-    datetime(2027, 7, 5, 12, 0, tzinfo=UTC),
-]
-# Clocks go back on 25 October 2026 and forward on 28 March 2027, at 01:00 UTC: that night is the last one, or
-# one in which something rested, was peeled or was checked again.
-CHANGES = [
-    *(datetime(2026, 10, 25, 9, tzinfo=UTC) + timedelta(days=days) for days in (0, 1, 2, 5, 15, 40)),
-    *(datetime(2027, 3, 28, 9, tzinfo=UTC) + timedelta(days=days) for days in (0, 1, 2, 5, 15, 40)),
-]
-OWNER = "Robin"
-
-
-class Filler:
-    """Provides databases, filled once for each moment. SQLite: PostgreSQL is tested once, below."""
-
-    def __init__(self, folder: Path) -> None:
-        self._folder = folder
-        self._opened: list[Store] = []
-        self.told: dict[datetime | None, filling.Filled] = {}
-        self._make(None)
-
-    def _path(self, now: datetime | None) -> Path:
-        return self._folder / f"{now.timestamp() if now else 'empty'}.sqlite"
-
-    def _make(self, now: datetime | None) -> None:
-        if now is not None:
-            shutil.copy(self._path(None), self._path(now))
-        store = Store(f"sqlite:///{self._path(now)}")
-        if now is None:
-            migrate.upgrade(store)
-        else:
-            self.told[now] = _fill(store, now)
-        store.close()
-
-    def at(self, now: datetime | None) -> Store:
-        """Return a database filled as of a moment; empty for None."""
-        if not self._path(now).exists():
-            self._make(now)
-        copy = self._folder / f"copy {len(self._opened)}.sqlite"
-        shutil.copy(self._path(now), copy)
-        self._opened.append(Store(f"sqlite:///{copy}"))
-        return self._opened[-1]
-
-    def close(self) -> None:
-        """Release the databases."""
-        for store in self._opened:
-            store.close()
-
-
-@pytest.fixture(scope="module")
-def filler(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Filler]:
-    made = Filler(tmp_path_factory.mktemp("demo"))
-    yield made
-    made.close()
-
-
-@pytest.fixture
-def filled(filler: Filler) -> Store:
-    """A database filled on a Wednesday."""
-    return filler.at(AUTUMN)
-
-
-def _fill(store: Store, now: datetime, name: str = OWNER) -> filling.Filled:
-    return filling.fill(store, Hands(now), CHANNEL, name)
 
 
 class _Context:
@@ -139,7 +62,7 @@ def _rows(store: Store, leave_out: Sequence[str] = ()) -> dict[str, list[tuple[A
 
 
 def test_the_same_moment_gives_the_same_bar(filler: Filler, filled: Store, store: Store) -> None:
-    first, second = filler.told[AUTUMN], _fill(store, AUTUMN)
+    first, second = filler.told[AUTUMN], fill(store, AUTUMN)
     assert (first.batches, first.waste_lines) == (second.batches, second.waste_lines)
     # Joining codes are secrets, so they differ.
     leave_out = [Invite.__tablename__]
@@ -292,7 +215,7 @@ def test_old_reminders_do_not_flood(filler: Filler, now: datetime) -> None:
 def test_no_row_lies_outside_the_bar(house: House) -> None:
     house.open_bar("Ana", "The Heron")
     before = _rows(house.store)
-    filled = _fill(house.store, house.clock.now())
+    filled = fill(house.store, house.clock.now())
     after = _rows(house.store)
     with _Context(house.store, house.clock.now()) as context:
         bar_id = context.bar.id
@@ -336,7 +259,7 @@ def test_filled_twice_it_is_said_to_be_there(filler: Filler, filled: Store) -> N
     first = filler.told[AUTUMN]
     leave_out = ["invite", "entry", "counter"]
     before = _rows(filled, leave_out)
-    second = _fill(filled, AUTUMN + timedelta(days=3))
+    second = fill(filled, AUTUMN + timedelta(days=3))
     assert second.already
     assert (second.bar, second.batches, second.waste_lines) == (first.bar, first.batches, first.waste_lines)
     assert _rows(filled, leave_out) == before
@@ -344,7 +267,7 @@ def test_filled_twice_it_is_said_to_be_there(filler: Filler, filled: Store) -> N
 
 
 def test_two_people_have_a_demo_bar_each(filled: Store) -> None:
-    assert not _fill(filled, AUTUMN, "Kim").already
+    assert not fill(filled, AUTUMN, "Kim").already
     with _Context(filled, AUTUMN) as one, _Context(filled, AUTUMN, "Kim") as other:
         assert one.bar.id != other.bar.id
         assert len(team.team(one)) == len(team.team(other)) == 3
@@ -359,74 +282,10 @@ def test_nobody_is_taken_out_of_their_own_bar(house: House) -> None:
 
 
 def test_the_joining_code_lets_one_manager_in(house: House) -> None:
-    filled = _fill(house.store, house.clock.now())
+    filled = fill(house.store, house.clock.now())
     zoe = house.person("Zoe")
     assert zoe.says(f"/join {filled.joining_code}")[0].first_line == f"Welcome to {demo_book.BAR}."
     assert "Zoe, manager" in str(zoe.says("team")[0].blocks)
-
-
-def _statements(store: Store, work: filling.Work) -> int:
-    """Fill the demo; return the number of statements."""
-    count = 0
-
-    def counted(*_arguments: Any) -> None:
-        nonlocal count
-        count += 1
-
-    event.listen(store.engine, "before_cursor_execute", counted)
-    filling.fill(store, Hands(AUTUMN), CHANNEL, OWNER, work)
-    return count
-
-
-def test_it_is_filled_with_few_statements(filler: Filler) -> None:
-    """A guard for the time of filling: statements can be counted on a busy machine."""
-    assert _statements(filler.at(None), recorded.put) < 150
-    assert _statements(filler.at(None), record.play) < 7000
-
-
-# The night when clocks go forward has no time from 01:00 to 02:00: the story's events of that hour happen at
-# one moment, in another order than on other nights, so their rows have other numbers.
-_NUMBERED_BY_ORDER = {
-    "entry": ("at", "by", "what"),
-    "waste": (
-        "ingredient_id",
-        "count_milli",
-        "grams_milli",
-        "reason",
-        "business_day",
-        "cost_minor",
-        "at",
-        "by",
-    ),
-}
-
-
-def _comparable(store: Store, forward: bool) -> dict[str, list[Any]]:
-    """Return all rows of the bar without secrets and random values."""
-    found = {}
-    with store.reading() as unit:
-        for table in recorded.tables():
-            drawn = {"seed", "code", "code_hash", *(("id",) if table.name == "trial_score" else ())}
-            names = [one.name for one in table.columns if one.name not in drawn]
-            if forward:
-                names = list(_NUMBERED_BY_ORDER.get(table.name, names))
-            kept = recorded.plain(table).columns
-            rows = unit.connection.execute(select(*(kept[name] for name in names)))
-            found[table.name] = sorted(map(repr, rows))
-    return found
-
-
-_OTHER_DAYS = [pytest.param(now, marks=pytest.mark.long) for now in (*MOMENTS[1:], *CHANGES[1:])]
-
-
-@pytest.mark.parametrize("now", [MOMENTS[0], CHANGES[0], *_OTHER_DAYS], ids=str)
-def test_the_recording_is_what_the_story_writes(filler: Filler, now: datetime) -> None:
-    """Fails after a change to the story, or to the rows of its use cases: run python -m bot.demo.record."""
-    played = filler.at(None)
-    filling.fill(played, Hands(now), CHANNEL, OWNER, record.play)
-    begun = now - timedelta(weeks=demo_book.WEEKS + 1)
-    forward = begun < datetime(now.year, 3, 28, 2, tzinfo=UTC) < now
-    assert _comparable(filler.at(now), forward) == _comparable(played, forward)
 
 
 SHOWN = {
