@@ -44,7 +44,7 @@ async def test_who_was_removed_is_out_by_every_way(telephone: Telephone) -> None
     assert "only to members of its bar" in (await ben.opens_link("b_1_1")).text
     # Inline, typed lines, a photo, a file, an edit of an earlier message.
     assert (await ben.types_inline("grapefruit 8x50")).results == ()
-    for line in ("batches", "batch 1", "scale grapefruit mist x2", "export me", "/week"):
+    for line in ("batches", "batch 1", "scale grapefruit mist x2", "/week"):
         assert "not in a bar" in (await ben.says(line)).text, line
     assert "no bar that you are in" in (await ben.says("/batch@peel_ledger_test_bot 1", chat=group)).text
     assert "not in a bar" in (await ben.sends_photo("check 1 clear")).text

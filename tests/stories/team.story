@@ -123,6 +123,7 @@ Ana taps [Yes, leave]
   You have left The Copper Gull.
   What you logged stays in its log under your
   name.
+  [All of it as a file] [Forget me]
 Ana: week
   You are not in a bar yet.
   Open your own, or join one with the code a

@@ -36,7 +36,7 @@ from storage.unit import ReadOnlyError, Unit
 REFUSALS = (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError)
 # They change where one stands or how one is understood: what was half said before fits no longer.
 _ENDS_DIALOGUES = frozenset({"cancel", "start", "join", "bars", "language", "leave"})
-_ENDS_DIALOGUES |= {"forget me", "delete bar", "restore bar"}
+_ENDS_DIALOGUES |= {"forget me", "forget me where i left", "delete bar", "restore bar"}
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from sqlalchemy import Table, delete, or_, select, update
+from sqlalchemy.orm import Session
 
 from bot.work.context import BarView, Context, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
@@ -21,6 +22,7 @@ GRACE_DAYS = 7
 DELETED = "deleted"  # the name left of a deleted bar; its number is never reused
 _WHOSE = ("by", "made_by", "person_id", "done_by")
 _SECRET = frozenset({"code_hash"})
+_OUTLINE = frozenset({"id", "at", "made_at", "joined_at", "left_at", "business_day", "what", *_WHOSE})
 
 
 def _bar(context: Context) -> Bar:
@@ -98,15 +100,28 @@ def _is_of_a_bar(table: Table) -> bool:
     return "bar_id" in table.primary_key.columns
 
 
-def held_of_member(context: Context) -> dict[str, Any]:
-    """Return all data that the bar holds about the calling member: identity, and every row they wrote."""
-    person = context.book.session.get(Person, context.person_id)
+def identity(session: Session, person_id: int) -> dict[str, Any]:
+    """Return the data stored about a person outside any bar."""
+    person = session.get(Person, person_id)
+    if person is None:
+        return {}
+    return {
+        "name": person.name,
+        "channel": person.channel,
+        "channel_id": person.outside_id,
+        "language": person.language,
+    }
+
+
+def held_of_member(context: Context, *, content: bool = True) -> dict[str, Any]:
+    """Return all data that the bar holds about the calling member: identity, and every row they wrote.
+
+    Without `content`, a row is its number, its times and its kind.
+    """
     held: dict[str, Any] = {
+        **identity(context.book.session, context.person_id),
         "bar": context.bar.name,
         "name": context.name,
-        "channel": None if person is None else person.channel,
-        "channel_id": None if person is None else person.outside_id,
-        "language": None if person is None else person.language,
     }
     for table in Base.metadata.sorted_tables:
         whose = [table.c[name] for name in _WHOSE if name in table.c]
@@ -116,7 +131,11 @@ def held_of_member(context: Context) -> dict[str, Any]:
             table.c.bar_id == context.book.bar_id, or_(*(column == context.person_id for column in whose))
         )
         rows = [
-            {key: _plain(value) for key, value in row.items() if key not in _SECRET}
+            {
+                key: _plain(value)
+                for key, value in row.items()
+                if key not in _SECRET and (content or key in _OUTLINE)
+            }
             for row in context.book.session.execute(query).mappings()
         ]
         if rows:

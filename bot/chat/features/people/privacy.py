@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from typing import Any
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.log_words import LogWords
@@ -13,35 +14,58 @@ from bot.chat.reply.message import Button, File, Reply, reply
 from bot.trade.words import N_
 from bot.work.context import Role
 from bot.work.errors import NotAllowedError
-from bot.work.people import bar_deletion, team
+from bot.work.people import bar_deletion, former, people, team
 
 
 def _privacy(turn: Turn, given: Given) -> Reply:
+    if turn.presence.bar is None:
+        seen = _("The people of a bar you were in see your name beside what you logged there.")
+    else:
+        text = _("The people of {bar} see your name beside what you logged; other bars see nothing of it.")
+        seen = text.format(bar=turn.context.bar.name)
     return reply(
         _("I keep your name, your number in this chat's service, your language, and what you logged."),
-        _("The people of {bar} see your name beside what you logged; other bars see nothing of it.").format(
-            bar=turn.context.bar.name
-        ),
+        seen,
         _("Whoever runs this bot holds the database and its backups."),
         buttons=((Button(_("All of it as a file"), "export me"), Button(_("Forget me"), "forget me")),),
     )
 
 
 def _export_me(turn: Turn, given: Given) -> Reply:
+    left = former.bars_left(turn.unit, turn.presence)
+    outside = former.held(turn.unit, turn.presence, turn.clock.now(), turn.message.key)
+    if turn.presence.bar is None:
+        first = _("Kept of you: your name, your number here and your language.")
+        if left:
+            first = _("Still kept of you at {bars}, with your name, number and language.").format(
+                bars=", ".join(left)
+            )
+        return reply(first, buttons=((Button(_("Forget me"), "forget me"),),), files=(_as_file(outside),))
     held = bar_deletion.held_of_member(turn.context)
     rows = sum(len(value) for value in held.values() if isinstance(value, list))
-    content = json.dumps(held, ensure_ascii=False, indent=2, default=str).encode()
+    buttons = [(Button(_("Forget me"), "forget me"),)]
+    lines = [_("Photos stay with the chat; here are only their numbers.")]
+    if left:
+        held["bars_left"] = outside["bars_left"]
+        lines.append(_("It also has what is still kept of you at {bars}.").format(bars=", ".join(left)))
+        buttons.append((Button(_("Forget me where I left"), "forget me where i left"),))
     return reply(
         ngettext(
             "All that {bar} holds of you: {count} row.", "All that {bar} holds of you: {count} rows.", rows
         ).format(bar=turn.context.bar.name, count=show_number(rows, 0)),
-        _("Photos stay with the chat; here are only their numbers."),
-        buttons=((Button(_("Forget me"), "forget me"),),),
-        files=(File("my-data.json", content),),
+        *lines,
+        buttons=tuple(buttons),
+        files=(_as_file(held),),
     )
 
 
+def _as_file(held: dict[str, Any]) -> File:
+    return File("my-data.json", json.dumps(held, ensure_ascii=False, indent=2, default=str).encode())
+
+
 def _forget_me(turn: Turn, given: Given) -> Reply:
+    if turn.presence.bar is None:
+        return _forget_outside(turn, given)
     bar = turn.context.bar.name
     if turn.context.role is Role.OWNER:
         return reply(
@@ -56,6 +80,28 @@ def _forget_me(turn: Turn, given: Given) -> Reply:
         )
     team.forget(turn.context, turn.context.person_id)
     return reply(_("You have left {bar}, and your name is gone from it.").format(bar=bar))
+
+
+def _forget_outside(turn: Turn, given: Given) -> Reply:
+    """Forget a person in the bars they left, whether or not they are in another one."""
+    left = ", ".join(former.bars_left(turn.unit, turn.presence))
+    inside = turn.presence.bar is not None or bool(people.bars_of(turn.unit, turn.presence))
+    if inside and not left:
+        return reply(_("No bar that you left holds your name."))
+    if "sure" not in given:
+        line = "forget me where i left yes" if inside else "forget me yes"
+        yes = ((Button(_("Yes, forget me"), line),),)
+        if not left:
+            return reply(_("Forget your name, your number here and your language?"), buttons=yes)
+        return reply(
+            _("Take your name out of {bars}? It cannot be undone.").format(bars=left),
+            _("What you logged stays, under “former member”."),
+            buttons=yes,
+        )
+    former.forget(turn.unit, turn.presence, turn.clock.now(), turn.message.key)
+    if not left:
+        return reply(_("Forgotten. Write again any time."))
+    return reply(_("Your name is gone from {bars}.").format(bars=left))
 
 
 def _ask_name(turn: Turn, given: Given) -> Question:
@@ -92,13 +138,14 @@ def _keep(turn: Turn, given: Given) -> Reply:
 
 
 COMMANDS = (
-    Command("privacy", N_("what is kept of you, and who sees it"), _privacy, quick=True),
+    Command("privacy", N_("what is kept of you, and who sees it"), _privacy, quick=True, anyone=True),
     Command(
         "export me",
         N_("all that this bar holds of you, as a file"),
         _export_me,
         words=("my data",),
         private_only=True,
+        anyone=True,
     ),
     Command(
         "forget me",
@@ -106,6 +153,15 @@ COMMANDS = (
         _forget_me,
         writes=True,
         private_only=True,
+        anyone=True,
+    ),
+    Command(
+        "forget me where i left",
+        N_("take your name out of bars you left"),
+        _forget_outside,
+        writes=True,
+        private_only=True,
+        anyone=True,
     ),
     Command(
         "delete bar",

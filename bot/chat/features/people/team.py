@@ -12,7 +12,7 @@ from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.people.deep_links import ask_code, join, main_buttons
 from bot.chat.grammar.syntax import Duration
-from bot.chat.i18n.language import _, ngettext, other_words, show_full_day, show_moment, show_number
+from bot.chat.i18n.language import _, local, ngettext, other_words, show_full_day, show_moment, show_number
 from bot.chat.reply.message import Button, File, Reply, reply
 from bot.trade.words import N_
 from bot.work.context import Role
@@ -63,7 +63,9 @@ def _list(turn: Turn) -> Reply:
     rows = []
     for one in known:
         row = _("{name}, {role}, since {day}").format(
-            name=shown_name(one.name), role=_(ROLE_WORDS[one.role]), day=show_full_day(one.joined_at.date())
+            name=shown_name(one.name),
+            role=_(ROLE_WORDS[one.role]),
+            day=show_full_day(local(one.joined_at).date()),
         )
         rows.append(row + ", " + _("has blocked me and gets no messages") if one.blocked else row)
     buttons: list[tuple[Button, ...]] = []
@@ -210,7 +212,9 @@ def _leave(turn: Turn, given: Given) -> Reply:
         )
     team.leave(turn.context)
     return reply(
-        _("You have left {bar}.").format(bar=bar), _("What you logged stays in its log under your name.")
+        _("You have left {bar}.").format(bar=bar),
+        _("What you logged stays in its log under your name."),
+        buttons=((Button(_("All of it as a file"), "export me"), Button(_("Forget me"), "forget me")),),
     )
 
 
