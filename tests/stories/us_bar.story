@@ -154,3 +154,44 @@ Bea: waste 3 lb limes
   [mouldy] [dried out]
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
+# Weighed, and back to what this bar measures in.
+Bea: scale orange mist to 16 oz in grams
+  Orange mist: 16 fl oz
+    orange oil           47 g
+    propylene glycol  115.4 g
+    neutral spirit    248.4 g
+    Total             410.9 g
+  Makes 16 fl oz at 61.5 % vol
+  Enough for 1,577 to 3,548 drinks
+  In place of ml measured at 68 °F.
+  orange oil: 46.8 g to 47.2 g, the range its
+  standard allows.
+  propylene glycol: 115.3 g to 115.5 g, the
+  range its standard allows.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In fl oz] [Densities]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Bea taps [In fl oz]
+  Orange mist: 16 fl oz
+    orange oil         2 fl oz
+    propylene glycol   4 fl oz
+    neutral spirit    10 fl oz
+  Makes 16 fl oz at 61.5 % vol
+  Enough for 1,577 to 3,548 drinks
+  Rounded to jigger, measuring cup, quart jug:
+  the ratio is off by 10 % at most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]

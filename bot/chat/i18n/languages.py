@@ -26,7 +26,8 @@ class Language:
     `keywords` are the words behind each terminal of the grammar, `units` those for a unit, given by an
     English word for it. `other_words` are further ways to say a text of the catalogue. `halves` stand
     after a number ("and a half"), `range_words` between two ("to"). `plural` and `singular` turn a
-    bar's own names. `stemmer` is Snowball's name for the language; without one, names are found by
+    bar's own names, whatever is spoken those with `letters` of this language only; `half` says half of
+    one. `stemmer` is Snowball's name for the language; without one, names are found by
     their singular.
     """
 
@@ -38,6 +39,8 @@ class Language:
     stemmer: str = ""
     plural: Callable[[str], str] = str
     singular: Callable[[str], str] = str
+    letters: str = ""
+    half: Callable[[str], str] | None = None
     keywords: Mapping[str, str] = field(default_factory=dict)
     units: Mapping[str, str] = field(default_factory=dict)
     number_words: Mapping[str, Fraction] = field(default_factory=dict)

@@ -4,15 +4,34 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.i18n.language import tongue
-from bot.chat.i18n.languages import understood
+from bot.chat.i18n.language import show_number, tongue
+from bot.chat.i18n.languages import Language, languages, understood
+
+_HALF = Fraction(1, 2)
 
 
 def counted_name(name: str, number: Fraction) -> str:
-    """Return the name in the form that goes with a number of pieces: 1 lime, 6 limes."""
-    return name if number == 1 else understood(tongue().language)[0].plural(name)
+    """Return the name in the form that goes with a number of pieces: 1 lime, 0.3 lime, 6 limes."""
+    return name if 0 < number <= 1 else _endings(name).plural(name)
+
+
+def pieces(name: str, number: Fraction, places: int = 2) -> str:
+    """Return a number of pieces with their name: 12 lemons, half a lemon."""
+    half = understood(tongue().language)[0].half
+    if number == _HALF and half is not None:
+        return half(name)
+    return f"{show_number(number, places)} {counted_name(name, number)}"
 
 
 def singular(name: str) -> str:
-    """Return a name in the singular, as far as the endings of the language now spoken tell."""
-    return understood(tongue().language)[0].singular(name)
+    """Return a name in the singular, as far as its endings tell."""
+    return _endings(name).singular(name)
+
+
+def _endings(name: str) -> Language:
+    """Return the language of a name: the one with its letters (limón), else the one now spoken."""
+    spoken, *_rest = understood(tongue().language)
+    letters = set(name.casefold())
+    if letters & set(spoken.letters):
+        return spoken
+    return next((one for one in languages().values() if letters & set(one.letters)), spoken)

@@ -234,10 +234,10 @@ def take_back(context: Context, details: dict[str, Any]) -> None:
 
 def most_used(context: Context, days: int = 28) -> list[int]:
     """Return the numbers of the fruit logged in the last weeks, most frequent first, then most recent."""
-    since: datetime = context.now - timedelta(days=days)
+    since = business_day(context.now, context.bar.zone, context.bar.closing_minute) - timedelta(days=days)
     query = (
         context.book.rows(Waste, Waste.ingredient_id, func.count().label("times"))
-        .where(Waste.business_day >= since.date())
+        .where(Waste.business_day >= since)
         .group_by(Waste.ingredient_id)
         .order_by(func.count().desc(), func.max(Waste.id).desc())
     )

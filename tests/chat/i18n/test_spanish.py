@@ -14,7 +14,7 @@ from bot.chat.features.people.setting_values import read_clock, show_clock_minut
 from bot.chat.i18n import language, locale_choice
 from bot.chat.i18n.language import Tongue, _, decimal_mark, show_money, show_number, speaking
 from bot.chat.i18n.numbers import read_number
-from bot.chat.i18n.plurals import counted_name, singular
+from bot.chat.i18n.plurals import counted_name, pieces, singular
 from tests import catalogues
 from tests.buttons import problems
 from tests.house import House, Person, text
@@ -328,6 +328,12 @@ def test_spanish_plurals_of_a_bars_own_names(one: str, many: str) -> None:
         assert counted_name(one, Fraction(2)) == many
         assert counted_name(one, Fraction(1)) == one
         assert singular(many) == one
+
+
+def test_half_of_one_in_spanish() -> None:
+    with speaking(Tongue("es")):
+        assert pieces("limón", Fraction(1, 2)) == "medio limón"
+        assert pieces("naranja sanguina", Fraction(1, 2)) == "media naranja sanguina"
 
 
 @pytest.mark.parametrize(

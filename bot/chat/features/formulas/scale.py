@@ -97,14 +97,15 @@ def scale_reply(turn: Turn, given: Given) -> Reply:
 
 
 def _next(turn: Turn, given: Given, answer: ScaleAnswer, clears: bool) -> tuple[tuple[Button, ...], ...]:
-    view = answer.formula
+    view, units = answer.formula, turn.context.bar.units
     ref = f"#{view.id}.{view.version}"
     asked = said_target(given)
     warm = f" at {given.texts['temperature']}" if "temperature" in given else ""
     rows: list[tuple[Button, ...]] = [(Button(_("Log this batch"), f"batch {ref} {asked}"),)]
     if "grams" in given:
         densities = Button(_("Densities"), f"density {ref}{warm}")
-        rows.append((Button(_("In ml"), f"scale {ref} {asked}"), densities))
+        by_volume = _("In ml") if units == "metric" else _("In fl oz")
+        rows.append((Button(by_volume, f"scale {ref} {asked}"), densities))
     else:
         grams = Button(_("In grams"), f"scale {ref} {asked} in grams{warm}")
         rows.append((grams, Button(_("Cost"), f"cost {ref} {asked}")))

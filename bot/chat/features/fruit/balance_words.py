@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, show_day, show_number
-from bot.chat.i18n.plurals import counted_name
+from bot.chat.i18n.plurals import pieces
 from bot.chat.reply.message import Block, Grid, Text
 from bot.chat.reply.units import show_amount
 from bot.trade.formulas.measures import Dimension
@@ -24,8 +24,9 @@ def plain_amount(amount: Fraction, dimension: Dimension, turn: Turn) -> str:
 
 def named_amount(amount: Fraction, dimension: Dimension, item: IngredientView, turn: Turn) -> str:
     """Write an amount with the name of what it is of: '12 oranges', '1.2 kg sugar'."""
-    name = counted_name(item.name, amount) if dimension is Dimension.COUNT else item.name
-    return f"{plain_amount(amount, dimension, turn)} {name}"
+    if dimension is Dimension.COUNT:
+        return pieces(item.name, amount, 1)
+    return f"{plain_amount(amount, dimension, turn)} {item.name}"
 
 
 def used_blocks(turn: Turn, used: Used) -> list[Block]:

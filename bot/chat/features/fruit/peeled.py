@@ -16,7 +16,7 @@ from bot.chat.features.fruit.acid_adjustment import acid_words
 from bot.chat.features.fruit.waste import worded_waste
 from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
-from bot.chat.i18n.plurals import counted_name
+from bot.chat.i18n.plurals import counted_name, pieces
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
 from bot.trade.formulas.kinds import IngredientKind
@@ -70,7 +70,7 @@ def _ask_lying(turn: Turn, given: Given) -> Question:
 
 
 def _lying_row(one: PeeledView) -> tuple[str, str]:
-    return f"{show_number(one.left)} {counted_name(one.ingredient.name, one.left)}", show_moment(one.lost_at)
+    return pieces(one.ingredient.name, one.left), show_moment(one.lost_at)
 
 
 def _ask_count(turn: Turn, given: Given) -> Question:
@@ -96,7 +96,7 @@ def _accept_count(turn: Turn, given: Given, value: Any) -> Fraction:
 
 
 def _pieces(fruit: IngredientView, count: Fraction) -> str:
-    return f"{show_number(count)} {counted_name(fruit.name, count)}"
+    return pieces(fruit.name, count)
 
 
 # -- peeled --------------------------------------------------------------------------------

@@ -15,7 +15,7 @@ from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.fruit.week import reason_words
 from bot.chat.grammar.syntax import Amount, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
-from bot.chat.i18n.plurals import counted_name
+from bot.chat.i18n.plurals import counted_name, pieces
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_weight
 from bot.trade.formulas.kinds import IngredientKind
@@ -27,6 +27,7 @@ from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteLine, WasteLogged
 from bot.work.log.history import LogLine
 
+_MOST = Fraction(100_000)  # pieces, or grams
 # Citrus first: what most bars throw out. Offered while the bar has logged nothing of its own.
 _USUAL_FRUIT = (N_("orange"), N_("lemon"), N_("lime"), N_("grapefruit"))
 
@@ -56,8 +57,10 @@ def _accept_amount(turn: Turn, given: Given, value: Any) -> tuple[Fraction, Dime
             raise Say(reply(_("Fruit is counted or weighed: 6, or 1.2 kg. Volumes do not fit.")))
     else:
         amount, kind = Fraction(value), Dimension.COUNT
-    if not 0 < amount <= 100_000:
+    if amount <= 0:
         raise Say(reply(_("An amount above zero, please: 6, or 1.2 kg.")))
+    if amount > _MOST:
+        raise Say(reply(_("That is too much for one entry: {most} at most.").format(most=show_number(_MOST))))
     return amount, kind
 
 
@@ -114,7 +117,7 @@ def piece_words(view: waste.WasteView, units: str) -> str:
     """Write how much of a fruit: '6 oranges', '1.2 kg lemons'."""
     if view.dimension is Dimension.MASS:
         return f"{show_weight(view.amount, units)} {counted_name(view.ingredient.name, Fraction(2))}"
-    return f"{show_number(view.amount, 2)} {counted_name(view.ingredient.name, view.amount)}"
+    return pieces(view.ingredient.name, view.amount)
 
 
 def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> Reply:

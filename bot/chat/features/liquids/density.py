@@ -11,7 +11,7 @@ from bot.chat.dialogue.slots import Question, Slot, columns
 from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
 from bot.chat.dialogue.turn import Given, Say, Turn
 from bot.chat.features.liquids.strength import accept_subject
-from bot.chat.i18n.language import _, show_full_day, show_number
+from bot.chat.i18n.language import _, local, show_full_day, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_temperature
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES
@@ -54,7 +54,7 @@ def _density(turn: Turn, given: Given) -> Reply:
 def _set(turn: Turn, given: Given, one: IngredientView) -> Reply:
     if not turn.context.role.manages:
         raise NotAllowedError("manager")
-    day = show_full_day(turn.context.now.date())
+    day = show_full_day(local(turn.context.now).date())
     source = str(given.get("note", "")) or _("weighed here, {day}").format(day=day)
     done = ingredients.set_density(turn.context, one.id, given["density"], source)
     lines = [_("Source: {source}. It is used for every weight from now on.").format(source=source)]

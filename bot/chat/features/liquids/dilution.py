@@ -18,6 +18,15 @@ REFERENCE_C = 20.0
 # mL as measured, % vol, and a name or ''.
 Part = tuple[Fraction, Fraction, str]
 _FLAMMABLE_FROM = 40.0
+_WEAKEST = Fraction(1, 10)  # % vol; below it a litre of spirit takes a tonne of water
+
+
+def refuse_water(to: Fraction) -> None:
+    """Refuse to bring a spirit down to next to nothing."""
+    if to < _WEAKEST:
+        first = _("That is nearly plain water.") if to else _("Water never brings it to 0 % vol.")
+        weakest = show_percent(float(_WEAKEST))
+        raise Say(reply(first, _("The weakest I work out is {percent}.").format(percent=weakest)))
 
 
 def water_down(turn: Turn, ml: Fraction, percent: Fraction, to: Fraction, temperature: float) -> Reply:
@@ -53,6 +62,7 @@ def make_up(turn: Turn, total: Fraction, strong: Fraction, wanted: Fraction, tem
                 _("Start from a stronger spirit."),
             )
         )
+    refuse_water(wanted)
     done = strength.make_up(float(total), float(strong), float(wanted), temperature)
     first = _("{volume} of {weak}: {spirit} of {strong} and {water} of water.").format(
         volume=ml_words(turn, float(total)),

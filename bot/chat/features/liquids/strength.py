@@ -167,6 +167,8 @@ def _ask_level(turn: Turn, given: Given) -> Question:
 
 
 def _wants_to(turn: Turn, given: Given) -> bool:
+    if _wants_level(turn, given):
+        return False
     if any(name in given for name in ("to_level", "from_level", "more", "batch", "reading")):
         return False
     if "level" in given and isinstance(given.get("subject"), IngredientView):
@@ -179,6 +181,13 @@ def _ask_to(turn: Turn, given: Given) -> Question:
     levels = [level for level in (80, 70, 60, 50, 40, 30, 20) if level < percent]
     text = _("From {percent} to what strength?").format(percent=dilution.short(percent))
     return Question(text, columns([(f"{one} %", f"{one} %") for one in levels], 4), hint="70 %")
+
+
+def _accept_to(turn: Turn, given: Given, value: Any) -> Fraction:
+    """Read the strength to reach; next to none would be nearly all water."""
+    percent = accept_level(turn, given, value)
+    dilution.refuse_water(percent)
+    return percent
 
 
 # -- answering -----------------------------------------------------------------------------
@@ -291,11 +300,12 @@ COMMANDS = (
             Slot("batch", _ask_amount, never, accept_batch),
             Slot("reading", _ask_level, never, accept_level),
             Slot("total", _ask_amount, never, _accept_ml),
+            # Before the amount: a strength that cannot be reached is refused before anything is asked.
+            Slot("to_level", _ask_to, _wants_to, _accept_to),
             Slot("amount", _ask_amount, _wants_amount, _accept_ml),
             Slot("level", _ask_level, _wants_level, accept_level),
             Slot("from_level", _ask_level, never, accept_level),
             Slot("with_level", _ask_level, never, accept_level),
-            Slot("to_level", _ask_to, _wants_to, accept_level),
             Slot("more", _ask_amount, never, _accept_more),
             TEMPERATURE_SLOT,
         ),

@@ -17,7 +17,7 @@ from bot.chat.features.fruit.balance_words import named_amount, plain_amount, us
 from bot.chat.features.money.prices import change_words, pack_words
 from bot.chat.grammar.syntax import Amount, Money
 from bot.chat.i18n.language import _, ngettext, show_money, show_number
-from bot.chat.i18n.plurals import counted_name, singular
+from bot.chat.i18n.plurals import counted_name, pieces, singular
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_quantity
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
@@ -196,7 +196,7 @@ def _per_pack(given: Given, packs: Fraction, paid: Decimal | None) -> Decimal | 
 def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Fraction, there: OnHand) -> str:
     """Write what came in: '160 oranges (2 packs of 80)'."""
     if content.unit == "each":
-        text = f"{show_number(amount)} {counted_name(item.name, amount)}"
+        text = pieces(item.name, amount)
         inside = show_number(content.number)
     else:
         inside = show_quantity(content)

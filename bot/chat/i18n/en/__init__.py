@@ -8,7 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.i18n.en.keywords import KEYWORDS
-from bot.chat.i18n.en.plurals import plural, singular
+from bot.chat.i18n.en.plurals import half, plural, singular
 from bot.chat.i18n.languages import Language, counting
 
 _HALF = Fraction(1, 2)
@@ -28,6 +28,7 @@ LANGUAGE = Language(
     stemmer="english",
     plural=plural,
     singular=singular,
+    half=half,
     keywords=KEYWORDS,
     # A dozen is a unit, not a number.
     number_words={

@@ -34,6 +34,11 @@ def singular(name: str) -> str:
     return _with_noun(name, _singular)
 
 
+def half(name: str) -> str:
+    """Return half of one: 'half a lemon', 'half an orange'."""
+    return f"half {'an' if name[:1].casefold() in _VOWELS else 'a'} {name}"
+
+
 def _with_noun(name: str, change: Callable[[str], str]) -> str:
     found = _AFTER_THE_NOUN.search(name)
     noun, rest = (name, "") if found is None else (name[: found.start()], name[found.start() :])

@@ -8,7 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.i18n.es.keywords import KEYWORDS
-from bot.chat.i18n.es.plurals import plural, singular
+from bot.chat.i18n.es.plurals import half, plural, singular
 from bot.chat.i18n.languages import Language, counting
 
 LANGUAGE = Language(
@@ -22,6 +22,8 @@ LANGUAGE = Language(
     stemmer="spanish",
     plural=plural,
     singular=singular,
+    letters="áéíóúñ",
+    half=half,
     keywords=KEYWORDS,
     units={
         "ml": "ml, mililitro, mililitros",

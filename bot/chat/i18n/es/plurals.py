@@ -25,6 +25,12 @@ def singular(name: str) -> str:
     return _with_noun(name, _singular)
 
 
+def half(name: str) -> str:
+    """Return half of one: 'medio limón', 'media naranja sanguina'."""
+    noun = name.split(None, 1)[0] if name else ""
+    return f"{'media' if noun.casefold().endswith('a') else 'medio'} {name}"
+
+
 def _with_noun(name: str, change: Callable[[str], str]) -> str:
     words = name.split()
     end = next((at for at, word in enumerate(words) if word.casefold() in _AFTER_THE_NOUN), len(words))
@@ -51,4 +57,5 @@ def _singular(word: str) -> str:
     for many, one in _SINGULARS:
         if low.endswith(many) and len(low) > len(many) + 1:
             return word[: -len(many)] + one
-    return word[:-1] if low.endswith("s") and low[-2:-1] in _VOWELS else word
+    # Also 'limóns', as English would have it.
+    return word[:-1] if low.endswith("s") and (low[-2:-1] in _VOWELS or low[-3:-2] in _PLAIN) else word

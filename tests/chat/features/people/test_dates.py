@@ -1,4 +1,4 @@
-"""Tests that every date is in the bar's zone: a morning in Auckland, while it is still the day before in UTC."""
+"""Tests that dates are in the bar's zone: a morning in Auckland, still the day before in UTC."""
 
 from __future__ import annotations
 

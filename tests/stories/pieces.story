@@ -1,0 +1,69 @@
+# How many pieces, in words: halves, dozens, names from another language, and far too many.
+@after opening
+
+Ana: waste 0.5 lemons
+  Logged: half a lemon.
+  No price for lemon: not in the cost.
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ana: waste half an orange mouldy
+  Logged: half an orange, mouldy.
+  No price for orange: not in the cost.
+  [Undo] [More waste]
+  [Price of orange]
+Ana: waste 0.3 limes
+  Logged: 0.3 lime.
+  No price for lime: not in the cost.
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lime]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ana: waste 1.5 lemons mouldy
+  Logged: 1.5 lemons, mouldy.
+  No price for lemon: not in the cost.
+  [Undo] [More waste]
+  [Price of lemon]
+Ana: waste 1 dozen lemon mouldy
+  Logged: 12 lemons, mouldy.
+  No price for lemon: not in the cost.
+  [Undo] [More waste]
+  [Price of lemon]
+Ana: waste 4 limóns
+  Logged: 4 limones.
+  No price for limón: not in the cost.
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of limón]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ana: waste 2 limones mouldy
+  Logged: 2 limones, mouldy.
+  No price for limón: not in the cost.
+  [Undo] [More waste]
+  [Price of limón]
+Ana: waste 1000000 limes
+  That is too much for one entry: 100,000 at
+  most.
+Ana: waste 0 limes
+  An amount above zero, please: 6, or 1.2 kg.
+Ana: week
+  Waste: no prices yet
+  Mon, 23 Nov to Sun, 29 Nov
+    lemon    14  no price
+    lime    0.3  no price
+    limón     6  no price
+    orange  0.5  no price
+    no reason given  4.8  no price
+    mouldy            16  no price
+  Without a price, so not counted: lemon, lime,
+  limón, orange.
+  Nothing was logged in the time before.
+  [More] [Picture]
+  [Last week] [Log waste]
