@@ -8,7 +8,8 @@ from bot.chat.conversation import corrections
 from bot.chat.dialogue import filling, state
 from bot.chat.dialogue.registry import all_commands, command_at_start
 from bot.chat.dialogue.rights import barred
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _
@@ -151,7 +152,7 @@ def _said(turn: Turn, intent: Said) -> Reply | list[Reply]:
 def read(turn: Turn, intent: Said) -> Given:
     """Return what the words after a command's word fill."""
     phrase = parser.read(intent.command.rule, intent.rest.strip(), turn.vocabulary)
-    return Given.of(phrase.slots, phrase.lines, phrase.rest)
+    return Given.of(phrase)
 
 
 def _answered(turn: Turn, intent: Answer | Amendment) -> Reply | list[Reply]:

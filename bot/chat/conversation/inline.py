@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 
 from bot.chat.dialogue.filling import accepted
 from bot.chat.dialogue.registry import all_commands
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.vocabulary import vocabulary_for
 from bot.chat.i18n.language import _, speaking
@@ -56,14 +57,14 @@ def _scaled(turn: Turn, text: str) -> Iterable[Suggestion]:
     if read is None:
         return
     phrase, _words = read
-    given = Given.of(phrase.slots, phrase.lines, phrase.rest)
-    for noun in formulas_meant(turn, given.get("formula")):
-        one = Given({**given.values, "formula": noun}, {**given.texts, "formula": noun.name})
-        if "target" not in one:
+    given = Given.of(phrase)
+    for noun in formulas_meant(turn, given.values.get("formula")):
+        one = Given({**given.values, "formula": noun}, {**given.words, "formula": noun.name})
+        if "target" not in one.values:
             size = parser.read("target_slot", _AS_WRITTEN, turn.vocabulary).slots["target"]
-            one.values["target"], one.texts["target"] = size.value, size.text
+            one.values["target"], one.words["target"] = size.value, size.text
         try:
-            said = command.run(turn, accepted(turn, command, one))
+            said = command.answer(turn, accepted(turn, command, one))
         except (Say, WorkError, TradeError):
             continue
         if isinstance(said, Reply):

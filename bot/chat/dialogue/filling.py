@@ -13,9 +13,9 @@ from bot.chat.dialogue import state
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import worded_phrase_error
 from bot.chat.dialogue.questions import ask, ask_again, choice_named
-from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, ENTER, ERASE, Slot
+from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, ENTER, ERASE, AnySlot, Given
 from bot.chat.dialogue.state import PHOTO, DialogueState
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, tongue
@@ -33,14 +33,14 @@ def start(turn: Turn, command: Command, given: Given) -> Reply | list[Reply]:
     """Run the command if all it needs is known; else ask for the first thing missing."""
     photo = _photo_for(turn, command)
     if photo is not None:
-        given.values[PHOTO] = given.texts[PHOTO] = photo
+        given.values[PHOTO] = given.words[PHOTO] = photo
     known = accepted(turn, command, given)
     slot = missing(turn, command, known)
     if slot is None:
-        return command.run(turn, known)
+        return command.answer(turn, known)
     known.guided = True
-    order = [name for name in known.texts if name != PHOTO]
-    dialogue = DialogueState(command.name, "", dict(given.texts), dict(given.values), order)
+    order = [name for name in known.words if name != PHOTO]
+    dialogue = DialogueState(command.name, "", dict(given.words), dict(given.values), order)
     return ask(turn, dialogue, known, slot)
 
 
@@ -56,21 +56,21 @@ def accepted(turn: Turn, command: Command, given: Given) -> Given:
     What comes after a gap may hang on what is missing there, as a price on its ingredient: it is
     looked at when the gap is filled, and until then only its words are kept.
     """
-    known = Given(given.values, given.texts, given.guided, given.lines, given.rest)
+    known = Given({}, given.words, given.guided, given.lines)
     for slot in command.slots:
         if slot.name in given.values:
             known.values[slot.name] = slot.accept(turn, known, given.values[slot.name])
-        elif not given.lines and slot.wanted(turn, known):
+        elif not given.lines and slot.is_asked(turn, known):
             break  # what comes after it may lean on it, and is read once it is known
     return known
 
 
-def missing(turn: Turn, command: Command, given: Given) -> Slot | None:
+def missing(turn: Turn, command: Command, given: Given) -> AnySlot | None:
     """Return the first slot that is needed and empty, or None."""
     if given.lines:
         return None  # several lines at once are each complete, or refused by the command
     for slot in command.slots:
-        if slot.name not in given.values and slot.wanted(turn, given):
+        if slot not in given and slot.is_asked(turn, given):
             return slot
     return None
 
@@ -81,17 +81,17 @@ def evaluate(turn: Turn, command: Command, dialogue: DialogueState) -> Given:
     for slot in command.slots:
         words = dialogue.words.get(slot.name)
         if words is None:
-            if slot.wanted(turn, given):
+            if slot.is_asked(turn, given):
                 break  # as in accepted
             continue
         if slot.name not in dialogue.values:
             dialogue.values[slot.name] = _read(turn, slot, words)
-        given.texts[slot.name] = words
+        given.words[slot.name] = words
         given.values[slot.name] = slot.accept(turn, given, dialogue.values[slot.name])
     return given
 
 
-def _read(turn: Turn, slot: Slot, words: str) -> object:
+def _read(turn: Turn, slot: AnySlot, words: str) -> object:
     return next(iter(parser.read(slot.reads_by, words, turn.vocabulary).slots.values())).value
 
 
@@ -123,12 +123,12 @@ def _in_progress(turn: Turn) -> DialogueState:
     return turn.pending.dialogue.copy()
 
 
-def _asked(command: Command, dialogue: DialogueState) -> Slot:
+def _asked(command: Command, dialogue: DialogueState) -> AnySlot:
     return next(slot for slot in command.slots if slot.name == dialogue.asking)
 
 
 def _take_answer(
-    turn: Turn, command: Command, dialogue: DialogueState, slot: Slot, answer: str
+    turn: Turn, command: Command, dialogue: DialogueState, slot: AnySlot, answer: str
 ) -> Reply | list[Reply]:
     """Read an answer in words and go on, or ask again with what was wrong."""
     if slot.many and slot.name in dialogue.words and _says_done(answer):
@@ -140,7 +140,7 @@ def _take_answer(
         turn.line = answer
         slot.accept(turn, given, value)
     except parser.PhraseError as error:
-        meant = choice_named(slot.ask(turn, given), answer)
+        meant = choice_named(slot.question(turn, given), answer)
         if meant is not None and meant != answer:
             moved = _move(turn, command, dialogue, slot, meant)
             return _take_answer(turn, command, dialogue, slot, meant) if moved is None else moved
@@ -159,7 +159,7 @@ def _take_answer(
     return _go_on(turn, command, dialogue)
 
 
-def _add_to_list(dialogue: DialogueState, slot: Slot, answer: str, value: object) -> None:
+def _add_to_list(dialogue: DialogueState, slot: AnySlot, answer: str, value: object) -> None:
     words, known = dialogue.words.get(slot.name, ""), dialogue.values.get(slot.name, ())
     if not words:
         dialogue.fill(slot.name, answer, value)
@@ -189,20 +189,20 @@ def _said_at_once(turn: Turn, command: Command, dialogue: DialogueState, answer:
     if not all(needed <= one for one in said):
         return None
     turn.line = f"{command.name} {answer}"
-    given = Given.of(phrase.slots, phrase.lines, phrase.rest)
+    given = Given.of(phrase)
     if PHOTO in dialogue.words:
-        given.values[PHOTO] = given.texts[PHOTO] = dialogue.words[PHOTO]
+        given.values[PHOTO] = given.words[PHOTO] = dialogue.words[PHOTO]
     return given
 
 
 def _go_on(turn: Turn, command: Command, dialogue: DialogueState) -> Reply | list[Reply]:
     given = evaluate(turn, command, dialogue)
     for slot in command.slots:
-        open_list = slot.many and slot.name in given and slot.name not in dialogue.finished
-        if (slot.name not in given and slot.wanted(turn, given)) or open_list:
+        open_list = slot.many and slot in given and slot.name not in dialogue.finished
+        if (slot not in given and slot.is_asked(turn, given)) or open_list:
             return ask(turn, dialogue, given, slot)
     state.drop(turn.unit, turn.presence)
-    answer = command.run(turn, given)
+    answer = command.answer(turn, given)
     if turn.message.tapped is None:
         return answer
     # The last tap of a dialogue turns the question itself into the answer.
@@ -245,7 +245,7 @@ def amend(turn: Turn, command: Command, was: str, answer: str) -> Reply | list[R
 
 
 def _move(
-    turn: Turn, command: Command, dialogue: DialogueState, slot: Slot, answer: str
+    turn: Turn, command: Command, dialogue: DialogueState, slot: AnySlot, answer: str
 ) -> Reply | list[Reply] | None:
     """Do what Cancel, Back and the digits ask; None for an ordinary answer."""
     if answer == CANCEL:
@@ -265,7 +265,7 @@ def _move(
     return ask(turn, dialogue, evaluate(turn, command, dialogue), slot)
 
 
-def _step_back(turn: Turn, command: Command, dialogue: DialogueState, slot: Slot) -> Reply | list[Reply]:
+def _step_back(turn: Turn, command: Command, dialogue: DialogueState, slot: AnySlot) -> Reply | list[Reply]:
     """Take back the last thing said: the pad of digits, the last of many lines, or the answer before."""
     if dialogue.typed is not None:
         dialogue.typed = None

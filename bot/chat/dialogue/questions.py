@@ -5,22 +5,22 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.dialogue import state
-from bot.chat.dialogue.slots import ANSWER, BACK, CANCEL, DIGIT, DONE, ENTER, ERASE, Question, Slot
+from bot.chat.dialogue.slots import ANSWER, BACK, CANCEL, DIGIT, DONE, ENTER, ERASE, AnySlot, Given, Question
 from bot.chat.dialogue.state import DialogueState
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Block, Button, Reply, Text
 from storage.unit import ReadOnlyError
 
 
-def ask(turn: Turn, dialogue: DialogueState, given: Given, slot: Slot, wrong: str = "") -> Reply:
+def ask(turn: Turn, dialogue: DialogueState, given: Given, slot: AnySlot, wrong: str = "") -> Reply:
     """Put the question for one slot, and write down where the dialogue stands.
 
     Raises ReadOnlyError in a transaction that only reads.
     """
     if not turn.unit.writes:
         raise ReadOnlyError
-    question = slot.ask(turn, given)
+    question = slot.question(turn, given)
     dialogue.asking = slot.name
     nonce = state.keep(turn.unit, turn.presence, turn.clock.now(), dialogue)
     typed = dialogue.typed or ""
@@ -62,7 +62,7 @@ def _pad(nonce: int, typed: str) -> list[tuple[Button, ...]]:
     return [*rows, (erase, digit("0"), enter)] if typed else [*rows, (digit("0"),)]
 
 
-def ask_again(turn: Turn, dialogue: DialogueState, given: Given, slot: Slot, said: Reply) -> Reply:
+def ask_again(turn: Turn, dialogue: DialogueState, given: Given, slot: AnySlot, said: Reply) -> Reply:
     """Put the question once more, with what was wrong above and any offered mending as answers."""
     again = ask(turn, dialogue, given, slot, said.first_line)
     shown = {one.label for row in again.buttons for one in row}

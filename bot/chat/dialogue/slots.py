@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Generic, TypeVar, cast
 
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.turn import Turn
+from bot.chat.grammar.parser import Phrase
+from bot.chat.grammar.syntax import Line
 from bot.chat.reply.message import Block
 
+T = TypeVar("T")
+T_co = TypeVar("T_co", covariant=True)
 ANSWER = "="  # a tap that answers the question: '= 41 mouldy'
 BACK, CANCEL, DONE, DIGIT, ERASE, ENTER = "<", "x", "done", "+", "-", "ok"
 
@@ -28,28 +32,61 @@ class Question:
     pad: bool = False
 
 
-def _always(turn: Turn, given: Given) -> bool:
+class Given:
+    """The slots that are filled while a command is being understood, each as its slot accepts it.
+
+    A slot is the key: `given[FORMULA]`, `given.get(LOSS)`, `GRAMS in given`. `guided` says that the person
+    is led by questions, `words` what was said for each slot, `lines` the lines of a message that logs
+    several things.
+    """
+
+    def __init__(
+        self,
+        values: Mapping[str, object],
+        words: Mapping[str, str],
+        guided: bool = False,
+        lines: tuple[Line, ...] = (),
+    ) -> None:
+        self.values = dict(values)
+        self.words = dict(words)
+        self.guided = guided
+        self.lines = lines
+
+    def __getitem__(self, slot: Slot[T]) -> T:
+        return cast("T", self.values[slot.name])
+
+    def __contains__(self, slot: AnySlot) -> bool:
+        return slot.name in self.values
+
+    def get(self, slot: Slot[T]) -> T | None:
+        """Return the slot's value, or None where it is empty."""
+        return cast("T | None", self.values.get(slot.name))
+
+    @classmethod
+    def of(cls, phrase: Phrase) -> Given:
+        """Gather what a phrase filled."""
+        values = {name: filled.value for name, filled in phrase.slots.items()}
+        return cls(values, {name: filled.text for name, filled in phrase.slots.items()}, False, phrase.lines)
+
+
+def always(turn: Turn, given: Given) -> bool:
+    """For a slot that is needed whatever else was said."""
     return True
 
 
-def _as_read(turn: Turn, given: Given, value: Any) -> Any:
-    return value
-
-
 @dataclass(frozen=True)
-class Slot:
-    """One thing a command needs.
+class Slot(Generic[T_co]):
+    """One thing a command needs, and the typed key to it.
 
-    `ask` words the question; `wanted` says whether it is needed, given what is known;
-    `accept` turns what the grammar read into what the command wants, or raises Say.
-    `rule` is the grammar rule that reads an answer. A `many` slot takes several
-    messages until 'done'.
+    `ask` words the question, None for a slot that is never asked for; `wanted` says whether it is needed,
+    given what is known; `accept` turns what the grammar read into what the command wants, or raises Say.
+    `rule` is the grammar rule that reads an answer. A `many` slot takes several messages until 'done'.
     """
 
     name: str
-    ask: Callable[[Turn, Given], Question]
-    wanted: Callable[[Turn, Given], bool] = _always
-    accept: Callable[[Turn, Given, Any], Any] = _as_read
+    accept: Callable[[Turn, Given, Any], T_co]
+    ask: Callable[[Turn, Given], Question] | None = None
+    wanted: Callable[[Turn, Given], bool] = always
     rule: str = ""
     many: bool = False
 
@@ -57,6 +94,36 @@ class Slot:
     def reads_by(self) -> str:
         """The grammar's rule for an answer."""
         return self.rule or f"{self.name}_slot"
+
+    def is_asked(self, turn: Turn, given: Given) -> bool:
+        """Whether the slot has to be asked for while it is empty."""
+        return self.ask is not None and self.wanted(turn, given)
+
+    def question(self, turn: Turn, given: Given) -> Question:
+        """Return the question for the slot."""
+        if self.ask is None:
+            raise ValueError(f"{self.name} is never asked for")
+        return self.ask(turn, given)
+
+
+AnySlot = Slot[Any]
+
+
+def plain(kind: type[T]) -> Callable[[Turn, Given, object], T]:
+    """Return an `accept` that takes what the grammar read as it is, which has to be of this type."""
+
+    def accept(turn: Turn, given: Given, value: object) -> T:
+        if not isinstance(value, kind):
+            raise TypeError(f"the grammar read {value!r}, which is no {kind.__name__}")
+        return value
+
+    accept.__annotations__["return"] = kind
+    return accept
+
+
+def said(turn: Turn, given: Given, value: object) -> bool:
+    """Accept a word that is said or not: 'in grams'."""
+    return True
 
 
 def columns(choices: list[tuple[str, str]], per_row: int) -> tuple[tuple[tuple[str, str], ...], ...]:

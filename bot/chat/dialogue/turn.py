@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cached_property
-from typing import Any
 
 from bot.chat.dialogue.state import Pending, pending_of
 from bot.chat.grammar.lexer import Noun, Vocabulary
-from bot.chat.grammar.syntax import Amount, Filled, Hash, Line, Named, Unknown
+from bot.chat.grammar.syntax import Amount, Hash, Named, Unknown
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Message, Reply, reply
 from bot.trade.formulas.measures import HOUSE_MEASURES, AmbiguousUnit, Quantity
@@ -158,44 +157,3 @@ class Turn:
             return full if isinstance(known, AmbiguousUnit) and known.word == word else found.group()
 
         return re.sub(r"[^\W\d_]+(?: (?:oz|ozs|ounces?)\b)?", swap, self.line, flags=re.IGNORECASE)
-
-
-class Given:
-    """The slots that are filled, by name: `given["fruit"]`, `given.get("reason")`.
-
-    `guided` says that the person is led by questions, `lines` holds further lines where
-    one message may log several things, `rest` values that fill no slot.
-    """
-
-    def __init__(
-        self,
-        values: Mapping[str, Any],
-        texts: Mapping[str, str],
-        guided: bool = False,
-        lines: tuple[Line, ...] = (),
-        rest: tuple[object, ...] = (),
-    ) -> None:
-        self.values = dict(values)
-        self.texts = dict(texts)
-        self.guided = guided
-        self.lines = lines
-        self.rest = rest
-
-    def __getitem__(self, name: str) -> Any:
-        return self.values[name]
-
-    def __contains__(self, name: str) -> bool:
-        return name in self.values
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self.values)
-
-    def get(self, name: str, default: Any = None) -> Any:
-        """Return the slot's value, or a default where it is empty."""
-        return self.values.get(name, default)
-
-    @classmethod
-    def of(cls, slots: Mapping[str, Filled], lines: tuple[Line, ...], rest: tuple[object, ...]) -> Given:
-        """Gather what a phrase filled."""
-        values = {name: filled.value for name, filled in slots.items()}
-        return cls(values, {name: filled.text for name, filled in slots.items()}, False, lines, rest)

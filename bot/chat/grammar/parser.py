@@ -44,7 +44,6 @@ class Phrase:
 
     slots: dict[str, Filled]
     lines: tuple[Line, ...] = ()
-    rest: tuple[object, ...] = ()  # values that fill no slot, such as a lone number
 
 
 # Two threads that both miss the cache would each load the tables.
@@ -161,19 +160,16 @@ def _failure(parser: Any, reader: Reader, at: int, end: int) -> PhraseError:
 def _sort(found: object) -> Phrase:
     slots: dict[str, Filled] = {}
     lines: list[Line] = []
-    rest: list[object] = []
     for one in found if isinstance(found, list) else [found]:
         if isinstance(one, Filled):
             slots[one.slot] = one
         elif isinstance(one, Line):
             _add_line(lines, one)
-        else:
-            rest.append(one)
     if len(lines) == 1:
         # One line is the command's own; several are kept apart.
         slots.update({filled.slot: filled for filled in lines[0].filled})
         lines = []
-    return Phrase(slots, tuple(lines), tuple(rest))
+    return Phrase(slots, tuple(lines))
 
 
 def _add_line(lines: list[Line], line: Line) -> None:

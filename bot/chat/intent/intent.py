@@ -10,7 +10,7 @@ from bot.chat.dialogue import filling
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
 from bot.chat.dialogue.rights import barred
-from bot.chat.dialogue.slots import ANSWER, BACK, Slot
+from bot.chat.dialogue.slots import ANSWER, BACK, AnySlot
 from bot.chat.dialogue.state import DialogueState, Pending
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
@@ -314,7 +314,7 @@ def _reads_as_answer(dialogue: DialogueState, text: str, turn: Turn) -> bool:
     return words is None or _is_taken(turn, command, slot, dialogue, words)
 
 
-def _is_taken(turn: Turn, command: Command, slot: Slot, dialogue: DialogueState, words: str) -> bool:
+def _is_taken(turn: Turn, command: Command, slot: AnySlot, dialogue: DialogueState, words: str) -> bool:
     """Whether a question to which any words can be said takes these: 'week' is no bottle and no city."""
     try:
         slot.accept(turn, filling.evaluate(turn, command, dialogue), words)

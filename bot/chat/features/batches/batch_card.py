@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, datetime, timedelta
 from fractions import Fraction
 
-from bot.chat.dialogue.shared_slots import STATE_WORDS
+from bot.chat.dialogue.inputs.shared_slots import STATE_WORDS
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.features.safety.grade_words import allergen_line, unconfirmed_mark

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from datetime import date
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import BATCH_SLOT, never, quantity_in_ml, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import (
     CLARITY_WORDS,
     business_today,
@@ -19,9 +20,10 @@ from bot.chat.features.batches.batch_card import (
     is_sprayed,
     rule_words,
 )
-from bot.chat.features.batches.opened_bottles import DETAIL_SLOTS, OPENED_SLOT, opened_reply
+from bot.chat.features.batches.opened_bottles import DETAIL_SLOTS, OPENED_SLOT, BottleArguments, opened_reply
 from bot.chat.features.liquids.clearing_words import mending_line
 from bot.chat.features.safety.caution_blocks import batch_caution
+from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.chat.reply.units import show_ml
@@ -29,6 +31,7 @@ from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches import batch_life
 from bot.work.batches.batches import BatchState, BatchView, Clarity
+from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.mixture import mix_of_batch
 
 # What to do next, by what was seen: common practice, no source.
@@ -49,7 +52,7 @@ _NEXT = {
 
 
 def _ask_clarity(turn: Turn, given: Given) -> Question:
-    batch: BatchView = given["batch"]
+    batch = given[BATCH_SLOT]
     choices = [(_("Clear"), _("clear")), (_("Hazy"), _("hazy")), (_("Split"), _("split"))]
     return Question(
         _("How does batch {number}, {name}, look?").format(number=batch.number, name=batch.name),
@@ -58,15 +61,48 @@ def _ask_clarity(turn: Turn, given: Given) -> Question:
     )
 
 
-def _accept_clarity(turn: Turn, given: Given, value: Any) -> Clarity:
-    return Clarity(str(value))
+def _accept_clarity(turn: Turn, given: Given, value: str) -> Clarity:
+    return Clarity(value)
 
 
-def _check(turn: Turn, given: Given) -> Reply:
-    batch: BatchView = given["batch"]
-    clarity: Clarity = given["clarity"]
-    note = str(given.get("note", ""))
-    photo = turn.message.photo or given.get("photo")
+@dataclass(frozen=True, kw_only=True)
+class BatchArguments(Arguments):
+    """A batch."""
+
+    batch: BatchView
+
+
+@dataclass(frozen=True, kw_only=True)
+class CheckArguments(BatchArguments):
+    """A batch, how it looks, and a note and a photo of that."""
+
+    clarity: Clarity
+    note: str = ""
+    photo: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class OpenArguments(Arguments):
+    """A batch that is put into use, or an opened bottle of an ingredient."""
+
+    batch: BatchView | None = None
+    opened: IngredientView | None = None
+    day: date | None = None
+    best: date | None = None
+    cold: bool | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class DiscardArguments(BatchArguments):
+    """A batch, how much of it goes in mL, None for all, and why."""
+
+    amount: Fraction | None = None
+    note: str = ""
+
+
+def _check(turn: Turn, arguments: CheckArguments) -> Reply:
+    batch, clarity = arguments.batch, arguments.clarity
+    note, photo = arguments.note, arguments.photo
     batch_life.check(turn.context, batch.number, clarity, note, photo)
     first = _("Batch {number}, {name}: {clarity}.").format(
         number=batch.number, name=batch.name, clarity=_(CLARITY_WORDS[clarity])
@@ -107,10 +143,13 @@ def _of_reminder(turn: Turn) -> bool:
 # -- opened and used up --------------------------------------------------------------------
 
 
-def _open(turn: Turn, given: Given) -> Reply:
-    if "opened" in given:
-        return opened_reply(turn, given)
-    batch: BatchView = given["batch"]
+def _open(turn: Turn, arguments: OpenArguments) -> Reply:
+    batch, opened = arguments.batch, arguments.opened
+    if opened is not None:
+        bottle = BottleArguments(opened=opened, day=arguments.day, best=arguments.best, cold=arguments.cold)
+        return opened_reply(turn, bottle)
+    if batch is None:
+        raise ValueError("a batch or a bottle is opened")
     made = batch_life.open_batch(turn.context, batch.number)
     first = _("Batch {number}, {name}, is in use.").format(number=batch.number, name=batch.name)
     lines: list[Block] = []
@@ -127,8 +166,8 @@ def _open(turn: Turn, given: Given) -> Reply:
     )
 
 
-def _used(turn: Turn, given: Given) -> Reply:
-    batch: BatchView = given["batch"]
+def _used(turn: Turn, arguments: BatchArguments) -> Reply:
+    batch = arguments.batch
     batch_life.use_up(turn.context, batch.number)
     first = _("Batch {number}, {name}, is used up.").format(number=batch.number, name=batch.name)
     days = (turn.context.now - (batch.opened_at or batch.made_at)).days
@@ -160,7 +199,7 @@ def _ask_why(turn: Turn, given: Given) -> Question:
 
 
 def _ask_left(turn: Turn, given: Given) -> Question:
-    batch: BatchView = given["batch"]
+    batch = given[BATCH_SLOT]
     units = turn.context.bar.units
     word = "ml" if units == "metric" else ("US fl oz" if units == "us" else "imperial fl oz")
     from bot.trade.formulas.measures import from_ml  # noqa: PLC0415 - one conversion
@@ -179,7 +218,7 @@ def _ask_left(turn: Turn, given: Given) -> Question:
     return Question(_("How much goes?"), columns(shares, 1), hint="40 ml")
 
 
-def _accept_left(turn: Turn, given: Given, value: Any) -> Fraction:
+def _accept_left(turn: Turn, given: Given, value: Amount) -> Fraction:
     ml = quantity_in_ml(turn, value)
     if ml <= 0:
         raise Say(reply(_("An amount above zero, please, such as 40 ml.")))
@@ -188,20 +227,20 @@ def _accept_left(turn: Turn, given: Given, value: Any) -> Fraction:
 
 def _wants_amount(turn: Turn, given: Given) -> bool:
     # One tap must not throw a batch out without a word: how much and why are asked unless one was said.
-    return given.guided or "note" not in given
+    return given.guided or _NOTE not in given
 
 
-def _discard(turn: Turn, given: Given) -> Reply:
-    batch: BatchView = given["batch"]
-    made = batch_life.discard(turn.context, batch.number, given.get("amount"), str(given.get("note", "")))
+def _discard(turn: Turn, arguments: DiscardArguments) -> Reply:
+    batch = arguments.batch
+    made = batch_life.discard(turn.context, batch.number, arguments.amount, arguments.note)
     first = _("Batch {number}, {name}, is discarded: {volume}.").format(
         number=batch.number,
         name=batch.name,
         volume=show_ml(made.batch.lost_ml or Fraction(0), turn.context.bar.units),
     )
     lines: list[Block] = []
-    if given.get("note"):
-        lines.append(Text(_("Why: {reason}").format(reason=given["note"])))
+    if arguments.note:
+        lines.append(Text(_("Why: {reason}").format(reason=arguments.note)))
     lines += batch_caution(turn.context, batch, Step.DISCARDING)
     return Reply(
         (Text(first, strong=True), *lines),
@@ -215,6 +254,8 @@ def _discard(turn: Turn, given: Given) -> Reply:
     )
 
 
+_NOTE = Slot("note", plain(str))
+
 COMMANDS = (
     Command(
         "check",
@@ -224,9 +265,9 @@ COMMANDS = (
         examples=(N_("check 12 clear"), N_("check 12 hazy, a thin skin on top")),
         slots=(
             BATCH_SLOT,
-            Slot("clarity", _ask_clarity, accept=_accept_clarity),
-            Slot("note", _ask_why, never),
-            Slot(PHOTO, _ask_why, never),
+            Slot("clarity", _accept_clarity, _ask_clarity),
+            _NOTE,
+            Slot(PHOTO, plain(str)),
         ),
         writes=True,
         menu=27,
@@ -238,7 +279,7 @@ COMMANDS = (
         words=("opened", "open batch", "opened batch"),
         examples=(N_("open 12"), N_("opened grapefruit oil yesterday, kept cold")),
         slots=(
-            replace(BATCH_SLOT, wanted=lambda turn, given: "opened" not in given),
+            replace(BATCH_SLOT, wanted=lambda turn, given: OPENED_SLOT not in given),
             OPENED_SLOT,
             *DETAIL_SLOTS,
         ),
@@ -260,8 +301,8 @@ COMMANDS = (
         examples=(N_("discard 12 40 ml, smelt of old oil"),),
         slots=(
             BATCH_SLOT,
-            Slot("amount", _ask_left, _wants_amount, _accept_left),
-            Slot("note", _ask_why, lambda turn, given: given.guided),
+            Slot("amount", _accept_left, _ask_left, _wants_amount),
+            replace(_NOTE, ask=_ask_why, wanted=lambda turn, given: given.guided),
         ),
         writes=True,
     ),

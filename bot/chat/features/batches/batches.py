@@ -2,28 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date, datetime
-from typing import Any
+from fractions import Fraction
+from typing import Any, TypeVar
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import (
-    BATCH_SLOT,
+from bot.chat.dialogue.inputs.shared_slots import (
     FORMULA_SLOT,
     GRAMS_SLOT,
     LOSS_SLOT,
+    SAID_BATCH_SLOT,
     STATE_WORDS,
     TARGET_SLOT,
-    accept_batch,
-    never,
+    SaidTarget,
     undo_button,
 )
+from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.batches.batch_card import business_today, card, rule_words
-from bot.chat.features.formulas.scale import answer_for
+from bot.chat.features.formulas.scale import ScaledArguments, answer_for
 from bot.chat.features.liquids.clearing_words import clear_line
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
 from bot.chat.features.safety.caution_blocks import batch_caution, cautions_at
@@ -37,17 +38,46 @@ from bot.trade.words import N_
 from bot.work.batches import batch_life, batches
 from bot.work.batches.batch_life import Made, NewBatch
 from bot.work.batches.batches import BatchState, BatchView
+from bot.work.formulas.formulas import FormulaView
+from bot.work.liquids.spirit_substitution import Swapped
 
+T = TypeVar("T")
 _MOST_LISTED = 15
 
 
 # -- making --------------------------------------------------------------------------------
 
 
-def _batch(turn: Turn, given: Given) -> Reply:
-    if "batch" in given:
-        return card(turn, given["batch"])
-    answer = answer_for(turn, given)
+@dataclass(frozen=True, kw_only=True)
+class BatchArguments(Arguments):
+    """A batch to show; or a formula and how much of it was made."""
+
+    batch: BatchView | None = None
+    formula: FormulaView | None = None
+    target: SaidTarget | None = None
+    loss: Fraction | None = None
+    swap: Swapped | None = None
+    grams: bool = False
+    temperature: Fraction | None = None
+
+    @property
+    def made(self) -> ScaledArguments:
+        """What was made."""
+        if self.formula is None:
+            raise ValueError("a batch to make has a formula")
+        return ScaledArguments(
+            formula=self.formula,
+            target=self.target,
+            loss=self.loss,
+            swap=self.swap,
+            temperature=self.temperature,
+        )
+
+
+def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
+    if arguments.batch is not None:
+        return card(turn, arguments.batch)
+    answer = answer_for(turn, arguments.made)
     caution_ids = [one.id for one in cautions_at(turn, answer.formula, Step.RESTING, answer)]
     made = batch_life.make(turn.context, NewBatch(answer, caution_ids=caution_ids))
     view = answer.formula
@@ -101,7 +131,7 @@ def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
 # -- listing -------------------------------------------------------------------------------
 
 
-def _list(turn: Turn, given: Given) -> Reply:
+def _list(turn: Turn, arguments: Arguments) -> Reply:
     everything = any(stands_for(word, "ALL", tongue().language) for word in turn.line.split()[1:2])
     known = batches.listed(turn.context, everything)
     today = business_today(turn)
@@ -149,10 +179,10 @@ def _batch_line(turn: Turn, batch: BatchView, today: Any) -> str:
     return text
 
 
-def _no_batch_said(slot: Slot) -> Slot:
+def _no_batch_said(slot: Slot[T]) -> Slot[T]:
     """A slot of making: not wanted where a batch's number was given."""
     wanted = slot.wanted
-    return replace(slot, wanted=lambda turn, given: "batch" not in given and wanted(turn, given))
+    return replace(slot, wanted=lambda turn, given: SAID_BATCH_SLOT not in given and wanted(turn, given))
 
 
 COMMANDS = (
@@ -166,7 +196,7 @@ COMMANDS = (
         ),
         examples=(N_("batch grapefruit mist to 400 ml"), N_("batch 12")),
         slots=(
-            Slot("batch", BATCH_SLOT.ask, never, accept_batch),
+            SAID_BATCH_SLOT,
             _no_batch_said(FORMULA_SLOT),
             LOSS_SLOT,
             SWAP_SLOT,

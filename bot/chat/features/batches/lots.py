@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any
+from dataclasses import dataclass
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
+from bot.chat.dialogue.turn import Turn
+from bot.chat.grammar.syntax import Named
 from bot.chat.i18n.language import _, local, ngettext, show_day
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
@@ -17,12 +19,12 @@ from bot.work.batches.batches import BatchView
 
 
 def _ask_lot_ingredient(turn: Turn, given: Given) -> Question:
-    batch: BatchView = given["batch"]
+    batch = given[BATCH_SLOT]
     choices = [(line.name, f"#{line.ingredient_id}") for line in batch.lines]
     return Question(_("Whose lot?"), columns(choices, 1), hint=_("An ingredient"))
 
 
-def _accept_lot_ingredient(turn: Turn, given: Given, value: Any) -> int:
+def _accept_lot_ingredient(turn: Turn, given: Given, value: Named) -> int:
     return int(turn.noun(value, "INGREDIENT", _("ingredient")).id)
 
 
@@ -30,17 +32,33 @@ def _ask_lot(turn: Turn, given: Given) -> Question:
     return Question(_("What does the bottle say? Type the lot."), hint="A2231")
 
 
-def _lot(turn: Turn, given: Given) -> Reply:
-    batch = batch_life.note_lot(turn.context, given["batch"].number, given["ingredient"], str(given["lot"]))
-    line = next(one for one in batch.lines if one.ingredient_id == given["ingredient"])
+@dataclass(frozen=True, kw_only=True)
+class WhichArguments(Arguments):
+    """A lot."""
+
+    lot: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class LotArguments(WhichArguments):
+    """A batch, an ingredient of it by its number, and its lot."""
+
+    batch: BatchView
+    ingredient: int
+
+
+def _lot(turn: Turn, arguments: LotArguments) -> Reply:
+    ingredient = arguments.ingredient
+    batch = batch_life.note_lot(turn.context, arguments.batch.number, ingredient, arguments.lot)
+    line = next(one for one in batch.lines if one.ingredient_id == ingredient)
     return reply(
         _("Batch {number}: {name} is lot {lot}.").format(number=batch.number, name=line.name, lot=line.lot),
         buttons=((Button(_("Another lot"), f"lot {batch.number}"), undo_button(turn)),),
     )
 
 
-def _which(turn: Turn, given: Given) -> Reply:
-    lot = str(given["lot"])
+def _which(turn: Turn, arguments: WhichArguments) -> Reply:
+    lot = arguments.lot
     found = batches.with_lot(turn.context, lot)
     if not found:
         return reply(_("No batch holds lot {lot}.").format(lot=lot))
@@ -62,8 +80,8 @@ COMMANDS = (
         examples=(N_("lot 12 grapefruit oil A2231"),),
         slots=(
             BATCH_SLOT,
-            Slot("ingredient", _ask_lot_ingredient, accept=_accept_lot_ingredient),
-            Slot("lot", _ask_lot),
+            Slot("ingredient", _accept_lot_ingredient, _ask_lot_ingredient),
+            Slot("lot", plain(str), _ask_lot),
         ),
         writes=True,
     ),
@@ -73,7 +91,7 @@ COMMANDS = (
         _which,
         words=("which batches used lot", "which batches", "trace", "lots"),
         examples=(N_("which batches used lot A2231"),),
-        slots=(Slot("lot", _ask_lot),),
+        slots=(Slot("lot", plain(str), _ask_lot),),
     ),
 )
 

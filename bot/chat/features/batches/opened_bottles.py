@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 
-from bot.chat.dialogue.shared_slots import never, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.arguments import Arguments
+from bot.chat.dialogue.inputs.shared_slots import undo_button
+from bot.chat.dialogue.slots import Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Day, Named
 from bot.chat.i18n.language import _, show_full_day
 from bot.chat.reply.message import Button, Caution, Reply, Text, reply
@@ -33,10 +35,6 @@ def _accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
     return ingredients.get(turn.context, int(noun.id))
 
 
-def _ask_day(turn: Turn, given: Given) -> Question:
-    return Question(_("On which day?"), hint="2026-11-25")
-
-
 def _accept_day(turn: Turn, given: Given, value: Day) -> date:
     if value.date is None:
         return shelves.today(turn.context) - timedelta(days=int(max(Fraction(0), value.days_ago)))
@@ -46,24 +44,29 @@ def _accept_day(turn: Turn, given: Given, value: Day) -> date:
         raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.date))) from None
 
 
-def _is_one(turn: Turn, given: Given) -> bool:
-    return True
+def _accept_cold(turn: Turn, given: Given, value: str) -> bool:
+    return value == "cold"
 
 
-OPENED_SLOT = Slot("opened", _ask_item, never, _accept_item)
-ASKED_SLOT = Slot("opened", _ask_item, _is_one, _accept_item)
-DETAIL_SLOTS = (
-    Slot("day", _ask_day, never, _accept_day),
-    Slot("best", _ask_day, never, _accept_day),
-    Slot("cold", _ask_day, never),
-)
+OPENED_SLOT = Slot("opened", _accept_item)
+ASKED_SLOT = Slot("opened", _accept_item, _ask_item)
+DETAIL_SLOTS = (Slot("day", _accept_day), Slot("best", _accept_day), Slot("cold", _accept_cold))
 
 
-def opened_reply(turn: Turn, given: Given) -> Reply:
+@dataclass(frozen=True, kw_only=True)
+class BottleArguments(Arguments):
+    """A bottle of an ingredient: when it was opened, its best-before day, whether it is kept cold."""
+
+    opened: IngredientView
+    day: date | None = None
+    best: date | None = None
+    cold: bool | None = None
+
+
+def opened_reply(turn: Turn, bottle: BottleArguments) -> Reply:
     """Note an opened bottle and say until when it, and what is made with it, can be used."""
-    one: IngredientView = given["opened"]
-    cold = None if "cold" not in given else given["cold"] == "cold"
-    item = shelves.note_opened(turn.context, one.id, given.get("day"), given.get("best"), cold)
+    one = bottle.opened
+    item = shelves.note_opened(turn.context, one.id, bottle.day, bottle.best, bottle.cold)
     opened = item.opened_on or shelves.today(turn.context)
     first = _("{name}: opened {day}.").format(name=one.name, day=show_full_day(opened))
     blocks: list[Text | Caution] = [Text(line) for line in _lines(item)]

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import BATCH_SLOT
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.batches.batch_card import event_words
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Button, File, Reply, reply
@@ -12,8 +15,15 @@ from bot.trade.words import N_
 from bot.work.batches.batches import BatchView
 
 
-def _photos(turn: Turn, given: Given) -> Reply:
-    batch: BatchView = given["batch"]
+@dataclass(frozen=True, kw_only=True)
+class PhotosArguments(Arguments):
+    """A batch."""
+
+    batch: BatchView
+
+
+def _photos(turn: Turn, arguments: PhotosArguments) -> Reply:
+    batch = arguments.batch
     shown = Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}")
     events = [event for event in batch.events if event.photo]
     if not events:

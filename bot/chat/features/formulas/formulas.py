@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
-from typing import Any
+from dataclasses import dataclass
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import (
+    FORMULA_SLOT,
+    MORE_DETAIL_SLOT,
+    NUMBER_SLOT,
+    no_formulas,
+    undo_button,
+)
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, no_formulas, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.formulas.formula_card import card, kind_name
 from bot.chat.features.formulas.writing import NAME_SLOT
-from bot.chat.grammar.syntax import Unknown
+from bot.chat.grammar.syntax import Named, Unknown
 from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
@@ -24,15 +31,36 @@ _MOST_LISTED = 30
 # -- showing -------------------------------------------------------------------------------
 
 
-def _show(turn: Turn, given: Given) -> Reply:
-    view: FormulaView = given["formula"]
-    number = given.get("number")
-    if number is not None:
-        view = formulas.get(turn.context, view.id, int(number))
-    return card(turn, view, "more_detail" in given)
+@dataclass(frozen=True, kw_only=True)
+class FormulaArguments(Arguments):
+    """A formula."""
+
+    formula: FormulaView
 
 
-def _list(turn: Turn, given: Given) -> Reply:
+@dataclass(frozen=True, kw_only=True)
+class ShowArguments(FormulaArguments):
+    """A formula, in one of its versions where a number is said."""
+
+    number: int | None = None
+    more_detail: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class RenameArguments(FormulaArguments):
+    """A formula and its new name."""
+
+    new_name: str
+
+
+def _show(turn: Turn, arguments: ShowArguments) -> Reply:
+    view = arguments.formula
+    if arguments.number is not None:
+        view = formulas.get(turn.context, view.id, arguments.number)
+    return card(turn, view, arguments.more_detail)
+
+
+def _list(turn: Turn, arguments: Arguments) -> Reply:
     known = formulas.listed(turn.context)
     if not known:
         return no_formulas()
@@ -49,17 +77,17 @@ def _list(turn: Turn, given: Given) -> Reply:
 # -- keeping -------------------------------------------------------------------------------
 
 
-def _rename(turn: Turn, given: Given) -> Reply:
-    view: FormulaView = given["formula"]
-    before = formulas.rename(turn.context, view.id, given["new_name"])
+def _rename(turn: Turn, arguments: RenameArguments) -> Reply:
+    name = arguments.new_name
+    before = formulas.rename(turn.context, arguments.formula.id, name)
     return reply(
-        _("{before} is now called {name}.").format(before=before, name=given["new_name"]),
+        _("{before} is now called {name}.").format(before=before, name=name),
         buttons=((undo_button(turn),),),
     )
 
 
-def _archive(turn: Turn, given: Given) -> Reply:
-    view: FormulaView = given["formula"]
+def _archive(turn: Turn, arguments: FormulaArguments) -> Reply:
+    view = arguments.formula
     name = formulas.archive(turn.context, view.id)
     return reply(
         _("{name} is put away. Its batches and history stay.").format(name=name),
@@ -74,7 +102,7 @@ def _ask_archived(turn: Turn, given: Given) -> Question:
     return Question(_("Which one comes back?"), columns([(one.name, f"#{one.id}") for one in known[:12]], 2))
 
 
-def _accept_archived(turn: Turn, given: Given, value: Any) -> FormulaView:
+def _accept_archived(turn: Turn, given: Given, value: Named) -> FormulaView:
     if isinstance(value, Unknown):
         for one in formulas.listed(turn.context, archived=True):
             if one.name.casefold() == value.text.casefold():
@@ -82,8 +110,8 @@ def _accept_archived(turn: Turn, given: Given, value: Any) -> FormulaView:
     return formulas.get(turn.context, int(turn.noun(value, "FORMULA", _("formula")).id))
 
 
-def _restore(turn: Turn, given: Given) -> Reply:
-    view: FormulaView = given["formula"]
+def _restore(turn: Turn, arguments: FormulaArguments) -> Reply:
+    view = arguments.formula
     formulas.archive(turn.context, view.id, away=False)
     return card(turn, formulas.get(turn.context, view.id))
 
@@ -111,8 +139,8 @@ COMMANDS = (
         examples=(N_("formula grapefruit mist"),),
         slots=(
             FORMULA_SLOT,
-            Slot("number", FORMULA_SLOT.ask, never),
-            Slot("more_detail", FORMULA_SLOT.ask, never),
+            NUMBER_SLOT,
+            MORE_DETAIL_SLOT,
         ),
         menu=40,
         quick=True,
@@ -141,7 +169,7 @@ COMMANDS = (
         N_("bring a formula back"),
         _restore,
         words=("bring back",),
-        slots=(Slot("formula", _ask_archived, accept=_accept_archived),),
+        slots=(Slot("formula", _accept_archived, _ask_archived),),
         writes=True,
         manages=True,
     ),

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.money_input import ends_of, money_range
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, undo_button
-from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.inputs.money import ends_of, money_range
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, undo_button
+from bot.chat.dialogue.slots import Slot, plain, said
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Span
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
@@ -24,19 +27,31 @@ _SLOTS = {
 }
 
 
-def _ask(turn: Turn, given: Given) -> Question:
-    return Question(_("Such as: 15-20 min, bottle 1.20, label 0.05"))
+@dataclass(frozen=True, kw_only=True)
+class MakingArguments(Arguments):
+    """A formula, and what making it takes; `nothing` goes back to what the bar's settings say."""
+
+    formula: FormulaView
+    minutes: Span | None = None
+    bottle_price: Span | None = None
+    label_price: Span | None = None
+    nothing: bool = False
 
 
-def _making(turn: Turn, given: Given) -> Reply:
-    view: FormulaView = given["formula"]
-    said = {name: given[name] for name in _SLOTS if name in given}
-    if not said and "nothing" not in given:
+def _making(turn: Turn, arguments: MakingArguments) -> Reply:
+    view = arguments.formula
+    spans = {
+        "minutes": arguments.minutes,
+        "bottle_price": arguments.bottle_price,
+        "label_price": arguments.label_price,
+    }
+    changes = {name: span for name, span in spans.items() if span is not None}
+    if not changes and not arguments.nothing:
         return _shown(turn, view)
     if not turn.context.role.manages:
         raise NotAllowedError("manager")
     overheads.change(
-        turn.context, view.id, {_SLOTS[name][0]: _text(name, span) for name, span in said.items()}
+        turn.context, view.id, {_SLOTS[name][0]: _text(name, span) for name, span in changes.items()}
     )
     again = _shown(turn, view)
     return Reply(again.blocks, ((undo_button(turn),), *again.buttons))
@@ -80,7 +95,7 @@ COMMANDS = (
         _making,
         words=("making of", "labour", "labour of"),
         examples=(N_("making grapefruit mist 15-20 min, bottle 1.20"),),
-        slots=(FORMULA_SLOT, *(Slot(name, _ask, never) for name in (*_SLOTS, "nothing"))),
+        slots=(FORMULA_SLOT, *(Slot(name, plain(Span)) for name in _SLOTS), Slot("nothing", said)),
         writes=True,
     ),
 )

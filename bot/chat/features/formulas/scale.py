@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import TypeVar
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT
-from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, SaidTarget
+from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_of
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.formulas.weigh_sheet import grams_grid, grams_notes
 from bot.chat.features.liquids.clearing_words import clear_button, clear_line
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, shown_names, swap_lines, wanted_view
@@ -23,27 +26,51 @@ from bot.trade.words import N_
 from bot.work.formulas import scaling
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.scaling import ScaleAnswer
+from bot.work.liquids.spirit_substitution import Swapped
 
 
-def answer_for(turn: Turn, given: Given) -> ScaleAnswer:
+@dataclass(frozen=True, kw_only=True)
+class ScaledArguments(Arguments):
+    """A formula and how much of it is wanted, with what else changes its amounts."""
+
+    formula: FormulaView
+    target: SaidTarget | None = None
+    loss: Fraction | None = None
+    swap: Swapped | None = None
+    grams: bool = False
+    temperature: Fraction | None = None
+
+    @property
+    def wanted(self) -> SaidTarget:
+        """What is wanted, where it was said."""
+        if self.target is None:
+            raise ValueError("no target was said")
+        return self.target
+
+    @property
+    def said_target(self) -> str:
+        """The target in the words that asked for it, for a button that asks the same."""
+        return self.words_for(TARGET_SLOT, LOSS_SLOT, SWAP_SLOT)
+
+
+Scaled = TypeVar("Scaled", bound=ScaledArguments)
+
+
+def with_target(arguments: Scaled, words: str, target: SaidTarget) -> Scaled:
+    """Return the arguments as if this target had been said."""
+    return replace(arguments, target=target, words={**arguments.words, TARGET_SLOT.name: words})
+
+
+def answer_for(turn: Turn, arguments: ScaledArguments) -> ScaleAnswer:
     """Scale what was asked for."""
-    view = wanted_view(given)
-    said, target = given["target"]
+    view = wanted_view(arguments.formula, arguments.swap)
+    asked, target = arguments.wanted
     sizes = (target.size_ml,) if isinstance(target, ByBottles) else ()
-    loss = loss_of(turn, given) if isinstance(said, Bottles | Drinks) else given.get("loss", Fraction(0))
-    return scaling.scale_formula(turn.context, view, target, sizes, loss, temperature_of(turn, given))
-
-
-def loss_of(turn: Turn, given: Given) -> Fraction:
-    """Return the share lost in bottling: as said, else the bar's own."""
-    share: Fraction = given.get("loss", Fraction(turn.context.bar.settings.loss_percent) / 100)
-    return share
-
-
-def said_target(given: Given) -> str:
-    """Return the target in the words that asked for it, for a button that asks the same."""
-    said = (given.texts.get(name, "") for name in ("target", "loss", "swap"))
-    return " ".join(text for text in said if text)
+    loss = arguments.loss or Fraction(0)
+    if arguments.loss is None and isinstance(asked, Bottles | Drinks):
+        loss = Fraction(turn.context.bar.settings.loss_percent) / 100
+    temperature = temperature_of(turn, arguments.temperature)
+    return scaling.scale_formula(turn.context, view, target, sizes, loss, temperature)
 
 
 def target_title(said: Target, units: str) -> str:
@@ -68,41 +95,38 @@ def _amount_title(said: Bottles, units: str) -> str:
     return f"{show_number(said.size.number, 3)} {word}"
 
 
-def _scale(turn: Turn, given: Given) -> Reply:
-    return scale_reply(turn, given)
-
-
-def scale_reply(turn: Turn, given: Given) -> Reply:
+def scale_reply(turn: Turn, arguments: ScaledArguments) -> Reply:
     """Answer with the amounts for what was asked, in mL or g, and whether it will stay clear."""
-    answer = answer_for(turn, given)
-    said, _target = given["target"]
-    view = answer.formula
+    answer = answer_for(turn, arguments)
+    asked, _target = arguments.wanted
+    view, swapped = answer.formula, arguments.swap
     units = turn.context.bar.units
-    names = shown_names(given)
-    title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
-    in_grams = "grams" in given
-    temperature = temperature_of(turn, given)
-    lines = swap_lines(given, units, answer.scaled.factor)
-    lines += _facts(answer, said, units)
-    lines += grams_notes(answer, temperature, units) if in_grams else _rounding(answer)
-    clearing = clear_line(turn, view, temperature, given["formula"] if "swap" in given else None)
+    names = shown_names(swapped)
+    title = target_title(asked, units) or show_ml(answer.finished_ml or Fraction(0), units)
+    temperature = temperature_of(turn, arguments.temperature)
+    lines = swap_lines(swapped, units, answer.scaled.factor)
+    lines += _facts(answer, asked, units)
+    lines += grams_notes(answer, temperature, units) if arguments.grams else _rounding(answer)
+    clearing = clear_line(turn, view, temperature, None if swapped is None else arguments.formula)
     if clearing:
         lines.append(clearing)
-    blocks: list[Block] = [grams_grid(answer, names) if in_grams else _grid(answer, units, names)]
+    blocks: list[Block] = [grams_grid(answer, names) if arguments.grams else _grid(answer, units, names)]
     blocks += [Text(line) for line in lines]
     blocks += caution_blocks(turn, view, Step.MIXING, answer)
     return Reply(
-        (Text(f"{view.name}: {title}", strong=True), *blocks), _next(turn, given, answer, bool(clearing))
+        (Text(f"{view.name}: {title}", strong=True), *blocks), _next(turn, arguments, answer, bool(clearing))
     )
 
 
-def _next(turn: Turn, given: Given, answer: ScaleAnswer, clears: bool) -> tuple[tuple[Button, ...], ...]:
+def _next(
+    turn: Turn, arguments: ScaledArguments, answer: ScaleAnswer, clears: bool
+) -> tuple[tuple[Button, ...], ...]:
     view, units = answer.formula, turn.context.bar.units
     ref = f"#{view.id}.{view.version}"
-    asked = said_target(given)
-    warm = f" at {given.texts['temperature']}" if "temperature" in given else ""
+    asked = arguments.said_target
+    warm = "" if arguments.temperature is None else f" at {arguments.words_for(TEMPERATURE_SLOT)}"
     rows: list[tuple[Button, ...]] = [(Button(_("Log this batch"), f"batch {ref} {asked}"),)]
-    if "grams" in given:
+    if arguments.grams:
         densities = Button(_("Densities"), f"density {ref}{warm}")
         by_volume = _("In ml") if units == "metric" else _("In fl oz")
         rows.append((Button(by_volume, f"scale {ref} {asked}"), densities))
@@ -110,8 +134,8 @@ def _next(turn: Turn, given: Given, answer: ScaleAnswer, clears: bool) -> tuple[
         grams = Button(_("In grams"), f"scale {ref} {asked} in grams{warm}")
         rows.append((grams, Button(_("Cost"), f"cost {ref} {asked}")))
     if clears:
-        other = Button(_("Another spirit"), f"swap {ref} {given.texts['target']}")
-        rows.append((clear_button(view, given.texts.get("swap", "")), other))
+        other = Button(_("Another spirit"), f"swap {ref} {arguments.words_for(TARGET_SLOT)}")
+        rows.append((clear_button(view, arguments.words_for(SWAP_SLOT)), other))
     rows.append((Button(_("Other size"), f"scale {ref}"), cautions_button(view)))
     return tuple(rows)
 
@@ -203,7 +227,7 @@ COMMANDS = (
     Command(
         "scale",
         N_("amounts for a size, bottles, drinks or what you have"),
-        _scale,
+        scale_reply,
         words=(
             *("make amounts", "amounts", "scale up", "scale down", "how much oil for"),
             *("how much oil do i need for", "how much do i need for"),

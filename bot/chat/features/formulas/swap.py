@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
-from bot.chat.dialogue.turn import Given, Turn
-from bot.chat.features.formulas.scale import scale_reply
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, SAID_TARGET_SLOT
+from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
+from bot.chat.dialogue.slots import Given, Question, columns
+from bot.chat.dialogue.turn import Turn
+from bot.chat.features.formulas.scale import ScaledArguments, scale_reply, with_target
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
 from bot.chat.grammar.syntax import Factor
 from bot.chat.i18n.language import _, show_number
@@ -18,11 +19,10 @@ from bot.trade.formulas.amounts import ByFactor
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.words import N_
 from bot.work.formulas import ingredients
-from bot.work.formulas.formulas import FormulaView
 
 
 def _ask_swap(turn: Turn, given: Given) -> Question:
-    view: FormulaView = given["formula"]
+    view = given[FORMULA_SLOT]
     there = {line.ingredient.id for line in view.lines}
     spirits = [
         one
@@ -39,11 +39,11 @@ def _ask_swap(turn: Turn, given: Given) -> Question:
 _USUAL = ("96", "95", "75.5", "70", "50", "40")
 
 
-def _swap(turn: Turn, given: Given) -> Reply:
-    if "target" not in given:
-        given.values["target"] = (Factor(Fraction(1)), ByFactor(Fraction(1)))
-        given.texts["target"] = "x1"
-    return scale_reply(turn, given)
+def _swap(turn: Turn, arguments: ScaledArguments) -> Reply:
+    if arguments.target is None:
+        as_written = Factor(Fraction(1)), ByFactor(Fraction(1))
+        return scale_reply(turn, with_target(arguments, "x1", as_written))
+    return scale_reply(turn, arguments)
 
 
 COMMANDS = (
@@ -55,9 +55,9 @@ COMMANDS = (
         examples=(N_("swap grapefruit mist with 75.5 %"),),
         slots=(
             FORMULA_SLOT,
-            Slot("swap", _ask_swap, accept=SWAP_SLOT.accept, rule="swap_answer_slot"),
+            replace(SWAP_SLOT, ask=_ask_swap),
             LOSS_SLOT,
-            Slot("target", TARGET_SLOT.ask, never, TARGET_SLOT.accept),
+            SAID_TARGET_SLOT,
             GRAMS_SLOT,
             TEMPERATURE_SLOT,
         ),

@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import replace
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.names import short_name, spelt_alike
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, is_liquid, undo_button
+from bot.chat.dialogue.inputs.strength import percent_of
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.naming import short_name, spelt_alike
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, is_liquid, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.strength_input import percent_of
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.formulas.formula_card import card, kind_name
 from bot.chat.features.formulas.scale import line_texts
 from bot.chat.features.safety.grade_questions import confirm_graded, grade_notes, stop_at_unlisted
 from bot.chat.grammar.lexer import Noun
-from bot.chat.grammar.syntax import Detail, Duration, IngredientLine, Span, Unknown
+from bot.chat.grammar.syntax import Detail, Duration, IngredientLine, Named, Span, Unknown
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Block, Reply, Text, reply
@@ -28,6 +28,8 @@ from bot.trade.words import N_
 from bot.work.errors import AlreadyThereError
 from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
+
+FormulaLines = tuple[DraftLine | Detail, ...]
 
 # -- writing one down ----------------------------------------------------------------------
 
@@ -50,7 +52,7 @@ def _ask_kind(turn: Turn, given: Given) -> Question:
 
 
 def _ask_lines(turn: Turn, given: Given) -> Question:
-    known = given.get("lines", ())
+    known = given.get(_LINES) or ()
     shown: tuple[Block, ...] = ()
     text = _("Type the ingredients, a line each: lime oil 10 ml")
     if known:
@@ -85,7 +87,7 @@ def _spelling_notes(turn: Turn, lines: Iterable[DraftLine | Detail]) -> list[Tex
     return notes
 
 
-def _accept_lines(turn: Turn, given: Given, value: Any) -> tuple[DraftLine | Detail, ...]:
+def _accept_lines(turn: Turn, given: Given, value: object) -> FormulaLines:
     parts = value if isinstance(value, tuple) else (value,)
     lines: list[DraftLine | Detail] = []
     for part in parts:
@@ -112,7 +114,7 @@ def draft_line(turn: Turn, line: IngredientLine) -> DraftLine:
     return DraftLine(name, turn.quantity(line.amount, liquid), strength)
 
 
-def apply_details(turn: Turn, draft: Draft, lines: tuple[DraftLine | Detail, ...]) -> Draft:
+def apply_details(turn: Turn, draft: Draft, lines: FormulaLines) -> Draft:
     """Put typed lines into a draft: ingredients and the other things a formula says."""
     for line in lines:
         if isinstance(line, DraftLine):
@@ -133,7 +135,7 @@ def apply_details(turn: Turn, draft: Draft, lines: tuple[DraftLine | Detail, ...
     return draft
 
 
-def _garnish(turn: Turn, named: Any) -> int | str:
+def _garnish(turn: Turn, named: Named) -> int | str:
     if isinstance(named, Unknown):
         known = turn.vocabulary.named(named.text, "INGREDIENT")
         return int(known.id) if known is not None else singular(named.text)
@@ -141,15 +143,18 @@ def _garnish(turn: Turn, named: Any) -> int | str:
 
 
 def _said(given: Given, what: str) -> bool:
-    return any(isinstance(line, Detail) and line.what == what for line in given.get("lines", ()))
+    return any(isinstance(line, Detail) and line.what == what for line in given.get(_LINES) or ())
 
 
 def _preparation(given: Given) -> Preparation:
-    for line in given.get("lines", ()):
+    return _kind_of(given.get(_LINES) or (), given.get(_KIND))
+
+
+def _kind_of(lines: FormulaLines, otherwise: Preparation | None) -> Preparation:
+    for line in lines:
         if isinstance(line, Detail) and line.what == "kind" and isinstance(line.value, Noun):
             return Preparation(line.value.id)
-    kind = given.get("preparation")
-    return kind if isinstance(kind, Preparation) else Preparation.OTHER
+    return otherwise or Preparation.OTHER
 
 
 def _wants_kind(turn: Turn, given: Given) -> bool:
@@ -179,7 +184,7 @@ def _ask_sprays(turn: Turn, given: Given) -> Question:
     )
 
 
-def _guided_without(what: str) -> Any:
+def _guided_without(what: str) -> Callable[[Turn, Given], bool]:
     def wanted(turn: Turn, given: Given) -> bool:
         return given.guided and not _said(given, what)
 
@@ -190,23 +195,44 @@ def _wants_sprays(turn: Turn, given: Given) -> bool:
     return given.guided and _preparation(given) is Preparation.AROMA_MIST and not _said(given, "sprays")
 
 
-def _accept_preparation(turn: Turn, given: Given, value: Any) -> Preparation:
+def _accept_preparation(turn: Turn, given: Given, value: Noun) -> Preparation:
     return Preparation(value.id)
 
 
-def _new(turn: Turn, given: Given) -> Reply:
-    draft = apply_details(turn, Draft(_preparation(given), ()), given["lines"])
-    if "rest" in given:
-        draft = replace(draft, rest_hours=given["rest"].hours)
-    if "discard" in given:
-        draft = replace(draft, discard_days=max(1, round(given["discard"].hours / 24)))
-    if "sprays" in given:
-        draft = replace(draft, sprays=(given["sprays"].low, given["sprays"].high))
+@dataclass(frozen=True, kw_only=True)
+class NewArguments(Arguments):
+    """A new formula: its name, its lines, and what was asked for beside them."""
+
+    new_name: str
+    lines: FormulaLines
+    preparation: Preparation | None = None
+    rest: Duration | None = None
+    discard: Duration | None = None
+    sprays: Span | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChangeArguments(Arguments):
+    """A formula, and the lines that change it."""
+
+    formula: FormulaView
+    lines: FormulaLines
+
+
+def _new(turn: Turn, arguments: NewArguments) -> Reply:
+    lines = arguments.lines
+    draft = apply_details(turn, Draft(_kind_of(lines, arguments.preparation), ()), lines)
+    if arguments.rest is not None:
+        draft = replace(draft, rest_hours=arguments.rest.hours)
+    if arguments.discard is not None:
+        draft = replace(draft, discard_days=max(1, round(arguments.discard.hours / 24)))
+    if arguments.sprays is not None:
+        draft = replace(draft, sprays=(arguments.sprays.low, arguments.sprays.high))
     if not draft.lines:
         raise Say(reply(_("A formula needs at least one ingredient, such as: lime oil 10 ml")))
-    confirm_graded(turn, given["lines"])
-    spelling = _spelling_notes(turn, given["lines"])
-    view = formulas.add(turn.context, given["new_name"], draft)
+    confirm_graded(turn, lines)
+    spelling = _spelling_notes(turn, lines)
+    view = formulas.add(turn.context, arguments.new_name, draft)
     return _written(turn, view, _("{name} is in the book.").format(name=view.name), spelling)
 
 
@@ -228,7 +254,7 @@ def _written(turn: Turn, view: FormulaView, first: str, spelling: list[Text]) ->
 
 
 def _ask_changes(turn: Turn, given: Given) -> Question:
-    view: FormulaView = given["formula"]
+    view = given[FORMULA_SLOT]
     return Question(
         _("What changes in {name}? A line each: lime oil 12 ml, remove water, rest 24 h, sprays 2-3").format(
             name=view.name
@@ -238,13 +264,13 @@ def _ask_changes(turn: Turn, given: Given) -> Question:
     )
 
 
-def _change(turn: Turn, given: Given) -> Reply:
-    view: FormulaView = given["formula"]
-    draft = apply_details(turn, formulas.draft_of(view), given["lines"])
+def _change(turn: Turn, arguments: ChangeArguments) -> Reply:
+    view, lines = arguments.formula, arguments.lines
+    draft = apply_details(turn, formulas.draft_of(view), lines)
     if not draft.lines:
         raise Say(reply(_("A formula needs at least one ingredient.")))
-    confirm_graded(turn, given["lines"])
-    spelling = _spelling_notes(turn, given["lines"])
+    confirm_graded(turn, lines)
+    spelling = _spelling_notes(turn, lines)
     changed = formulas.change(turn.context, view.id, draft)
     first = _("{name} is now version {version}. Batches keep the version they were made by.").format(
         name=changed.name, version=changed.version
@@ -252,7 +278,9 @@ def _change(turn: Turn, given: Given) -> Reply:
     return _written(turn, changed, first, spelling)
 
 
-NAME_SLOT = Slot("new_name", _ask_name, accept=_accept_name)
+_LINES = Slot("lines", _accept_lines, _ask_lines, many=True)
+_KIND = Slot("preparation", _accept_preparation, _ask_kind, _wants_kind)
+NAME_SLOT = Slot("new_name", _accept_name, _ask_name)
 _NEW_EXAMPLES = (
     N_("new formula Lime tincture\nlime oil 10 ml\nneutral spirit 96 % 90 ml\nkind tincture\nrest 14 days"),
 )
@@ -266,11 +294,11 @@ COMMANDS = (
         examples=_NEW_EXAMPLES,
         slots=(
             NAME_SLOT,
-            Slot("lines", _ask_lines, accept=_accept_lines, many=True),
-            Slot("preparation", _ask_kind, _wants_kind, _accept_preparation),
-            Slot("rest", _ask_rest, _guided_without("rest")),
-            Slot("discard", _ask_discard, _guided_without("discard")),
-            Slot("sprays", _ask_sprays, _wants_sprays),
+            _LINES,
+            _KIND,
+            Slot("rest", plain(Duration), _ask_rest, _guided_without("rest")),
+            Slot("discard", plain(Duration), _ask_discard, _guided_without("discard")),
+            Slot("sprays", plain(Span), _ask_sprays, _wants_sprays),
         ),
         writes=True,
         manages=True,
@@ -282,7 +310,7 @@ COMMANDS = (
         _change,
         words=("change formula", "edit formula"),
         examples=(N_("change grapefruit mist: grapefruit oil 14 ml"),),
-        slots=(FORMULA_SLOT, Slot("lines", _ask_changes, accept=_accept_lines)),
+        slots=(FORMULA_SLOT, Slot("lines", _accept_lines, _ask_changes)),
         writes=True,
         manages=True,
     ),

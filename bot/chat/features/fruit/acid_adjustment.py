@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import never, quantity_in_ml
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
-from bot.chat.grammar.syntax import Amount, Unknown
+from bot.chat.dialogue.inputs.shared_slots import quantity_in_ml
+from bot.chat.dialogue.slots import Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.syntax import Amount, Named, Unknown
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_g, show_ml
@@ -34,7 +35,7 @@ def _ask_sour(turn: Turn, given: Given) -> Question:
     return Question(_("As sour as which?"), (((_("lime"), _("lime")), (_("lemon"), _("lemon"))),))
 
 
-def _accept_juice_name(turn: Turn, given: Given, value: Any) -> str:
+def _accept_juice_name(turn: Turn, given: Given, value: Named) -> str:
     if isinstance(value, Unknown):
         name = value.text
     else:
@@ -58,10 +59,18 @@ def _accept_volume(turn: Turn, given: Given, value: Amount) -> Fraction:
 # -- the answer ----------------------------------------------------------------------------
 
 
-def _acid(turn: Turn, given: Given) -> Reply:
-    units = turn.context.bar.units
-    ml = given.get("amount", Fraction(1000))
-    found = acid_adjustment.sour(turn.context, given["source"], given.get("sour", Juice.LIME.value), ml)
+@dataclass(frozen=True, kw_only=True)
+class AcidArguments(Arguments):
+    """A juice, how much of it in mL, and the one it shall be as sour as."""
+
+    source: str
+    sour: str
+    amount: Fraction = Fraction(1000)
+
+
+def _acid(turn: Turn, arguments: AcidArguments) -> Reply:
+    units, ml = turn.context.bar.units, arguments.amount
+    found = acid_adjustment.sour(turn.context, arguments.source, arguments.sour, ml)
     title = _("{volume} {source} juice to {target} strength").format(
         volume=show_ml(ml, units), source=_(found.source.value), target=_(found.target.value)
     )
@@ -158,9 +167,9 @@ COMMANDS = (
         words=("acids", "sour"),
         examples=(N_("acid 280 ml orange juice to lime"),),
         slots=(
-            Slot("source", _ask_source, accept=_accept_juice_name),
-            Slot("amount", _ask_source, never, _accept_volume),
-            Slot("sour", _ask_sour, accept=_accept_juice_name),
+            Slot("source", _accept_juice_name, _ask_source),
+            Slot("amount", _accept_volume),
+            Slot("sour", _accept_juice_name, _ask_sour),
         ),
         menu=37,
     ),

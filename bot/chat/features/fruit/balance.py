@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import ask_item, never
-from bot.chat.dialogue.slots import Slot, columns
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.slots import Given, Slot, columns
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.fruit.balance_words import named_amount, used_blocks, used_row
+from bot.chat.grammar.syntax import Named
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
@@ -20,15 +21,22 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import balance
 
 
-def _accept_known(turn: Turn, given: Given, value: Any) -> IngredientView:
+def _accept_known(turn: Turn, given: Given, value: Named) -> IngredientView:
     """Turn a name into what the bar has in its book: asking about a fruit does not put it there."""
     noun = turn.noun(value, "INGREDIENT", _("ingredient"))
     return ingredients.get(turn.context, int(noun.id))
 
 
-def _fruit(turn: Turn, given: Given) -> Reply:
-    if "item" in given:
-        item = given["item"]
+@dataclass(frozen=True, kw_only=True)
+class FruitArguments(Arguments):
+    """A fruit, or None for all that were counted."""
+
+    item: IngredientView | None = None
+
+
+def _fruit(turn: Turn, arguments: FruitArguments) -> Reply:
+    if arguments.item is not None:
+        item = arguments.item
         used = balance.used(turn.context, item.id)
         if used is None:
             return reply(
@@ -72,7 +80,7 @@ COMMANDS = (
         _fruit,
         words=("fruit use", "used fruit"),
         examples=(N_("fruit orange"),),
-        slots=(Slot("item", ask_item, never, _accept_known),),
+        slots=(Slot("item", _accept_known),),
         menu=39,
     ),
 )

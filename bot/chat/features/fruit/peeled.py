@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.fruit_input import accept_fruit
+from bot.chat.dialogue.inputs.fruit import accept_fruit
+from bot.chat.dialogue.inputs.shared_slots import (
+    BATCH_SLOT,
+    quantity_in_ml,
+    undo_button,
+    undo_each,
+)
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import BATCH_SLOT, each_line, quantity_in_ml, undo_button, undo_each
-from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.acid_adjustment import acid_words
 from bot.chat.features.fruit.waste import worded_waste
 from bot.chat.grammar.syntax import Amount
@@ -24,6 +30,7 @@ from bot.trade.formulas.measures import Dimension
 from bot.trade.fruit.acidity_table import Juice
 from bot.trade.fruit.handbook import ExpectedJuice, YieldBasis
 from bot.trade.words import N_
+from bot.work.batches.batches import BatchView
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
@@ -74,8 +81,8 @@ def _lying_row(one: PeeledView) -> tuple[str, str]:
 
 
 def _ask_count(turn: Turn, given: Given) -> Question:
-    name = counted_name(given["fruit"].name, Fraction(2))
-    lying = sum((one.left for one in peeled.waiting(turn.context, given["fruit"].id)), Fraction(0))
+    name = counted_name(given[_FRUIT].name, Fraction(2))
+    lying = sum((one.left for one in peeled.waiting(turn.context, given[_FRUIT].id)), Fraction(0))
     numbers = sorted({*range(1, 7), 8, 10, 12, *([int(lying)] if lying else [])})
     choices = columns([(str(number), str(number)) for number in numbers], 3)
     return Question(
@@ -83,13 +90,13 @@ def _ask_count(turn: Turn, given: Given) -> Question:
     )
 
 
-def _accept_count(turn: Turn, given: Given, value: Any) -> Fraction:
+def _accept_count(turn: Turn, given: Given, value: Amount | Fraction) -> Fraction:
     if isinstance(value, Amount):
         amount, kind = in_base(turn.context.bar, turn.quantity(value, False))
         if kind is not Dimension.COUNT:
             raise Say(reply(_("Peeled fruit is counted: 4 oranges.")))
     else:
-        amount = Fraction(value)
+        amount = value
     if not 0 < amount <= 1000:
         raise Say(reply(_("A number of pieces above zero, please: 4 oranges.")))
     return amount
@@ -102,24 +109,52 @@ def _pieces(fruit: IngredientView, count: Fraction) -> str:
 # -- peeled --------------------------------------------------------------------------------
 
 
-def _peeled(turn: Turn, given: Given) -> Reply:
-    if not given.lines:
-        return _one_peeled(turn, given)
-    needed = ((("fruit",), _("a fruit")), (("waste_amount",), _("a number")))
+@dataclass(frozen=True, kw_only=True)
+class PiecesArguments(Arguments):
+    """So many pieces of one fruit."""
+
+    fruit: IngredientView
+    waste_amount: Fraction
+
+
+@dataclass(frozen=True, kw_only=True)
+class PeeledArguments(Arguments):
+    """The fruit that was peeled."""
+
+    lines: tuple[PiecesArguments, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class JuicedArguments(PiecesArguments):
+    """Pieces of a fruit, and the juice they gave in mL."""
+
+    juice: Fraction
+
+
+@dataclass(frozen=True, kw_only=True)
+class InBatchArguments(PiecesArguments):
+    """Pieces of a fruit, and the batch they went into."""
+
+    batch: BatchView
+
+
+def _peeled(turn: Turn, arguments: PeeledArguments) -> Reply:
+    if len(arguments.lines) == 1:
+        return _one_peeled(turn, arguments.lines[0])
     rows, entries = [], []
-    for one in each_line(turn, given, (_FRUIT, _COUNT), needed, _("4 oranges, 3 limes")):
-        logged = peeled.peel(turn.context, one["fruit"].id, one["waste_amount"])
-        entries.append((one["fruit"].name, logged.entry))
+    for one in arguments.lines:
+        logged = peeled.peel(turn.context, one.fruit.id, one.waste_amount)
+        entries.append((one.fruit.name, logged.entry))
         juice = "?" if logged.juice is None else _rounded(logged.juice.volume_ml, turn.context.bar.units)
-        rows.append((_pieces(one["fruit"], one["waste_amount"]), juice))
+        rows.append((_pieces(one.fruit, one.waste_amount), juice))
     first = _("Peeled, good until {when}:").format(when=show_moment(logged.peeled.lost_at))
     about = Text(_("With the juice to expect; I will remind you before."))
     buttons = (*undo_each(entries), (Button(_("More peeled"), "peeled"),))
     return Reply((Text(first, strong=True), Grid(tuple(rows)), about), buttons)
 
 
-def _one_peeled(turn: Turn, given: Given) -> Reply:
-    fruit, count = given["fruit"], given["waste_amount"]
+def _one_peeled(turn: Turn, one: PiecesArguments) -> Reply:
+    fruit, count = one.fruit, one.waste_amount
     logged = peeled.peel(turn.context, fruit.id, count)
     first = _("Peeled: {what}, good until {when}.").format(
         what=_pieces(fruit, count), when=show_moment(logged.peeled.lost_at)
@@ -191,7 +226,7 @@ def _rounded(ml: Decimal, units: str) -> str:
 
 
 def _ask_juice(turn: Turn, given: Given) -> Question:
-    fruit, count = given["fruit"], given["waste_amount"]
+    fruit, count = given[_FRUIT], given[_COUNT]
     usual = peeled.juice_of(turn.context, fruit, count)
     choices: list[tuple[str, str]] = []
     if usual is not None:
@@ -209,8 +244,8 @@ def _accept_juice(turn: Turn, given: Given, value: Amount) -> Fraction:
     return quantity_in_ml(turn, value)
 
 
-def _juiced(turn: Turn, given: Given) -> Reply:
-    fruit, count, ml = given["fruit"], given["waste_amount"], given["juice"]
+def _juiced(turn: Turn, arguments: JuicedArguments) -> Reply:
+    fruit, count, ml = arguments.fruit, arguments.waste_amount, arguments.juice
     found = peeled.juice(turn.context, fruit.id, count, ml)
     units = turn.context.bar.units
     first = _("Juiced: {what} gave {volume}, {each} each.").format(
@@ -253,23 +288,29 @@ def _sour_button(turn: Turn, fruit: IngredientView, ml: str) -> Button:
     return Button(_("Acid for it"), f"acid {ml} ml #{fruit.id} to {target}")
 
 
-def _binned(turn: Turn, given: Given) -> Reply:
-    line = WasteLine(given["fruit"].id, given["waste_amount"], Dimension.COUNT, waste.PEELED)
+def _binned(turn: Turn, arguments: PiecesArguments) -> Reply:
+    line = WasteLine(arguments.fruit.id, arguments.waste_amount, Dimension.COUNT, waste.PEELED)
     return worded_waste(turn, waste.log(turn.context, [line]))
 
 
-def _in_batch(turn: Turn, given: Given) -> Reply:
-    fruit, batch = given["fruit"], given["batch"]
-    taken = peeled.into_batch(turn.context, fruit.id, given["waste_amount"], batch.number)
+def _in_batch(turn: Turn, arguments: InBatchArguments) -> Reply:
+    fruit, batch = arguments.fruit, arguments.batch
+    taken = peeled.into_batch(turn.context, fruit.id, arguments.waste_amount, batch.number)
     said = _("{what} went into batch {number}, {name}.").format(
         what=_pieces(fruit, taken), number=batch.number, name=batch.name
     )
     return reply(said, buttons=((undo_button(turn),),))
 
 
-_FRUIT = Slot("fruit", _ask_fruit, accept=accept_fruit)
-_LYING = Slot("fruit", _ask_lying, accept=accept_fruit)
-_COUNT = Slot("waste_amount", _ask_count, accept=_accept_count)
+_FRUIT = Slot("fruit", accept_fruit, _ask_fruit)
+_LYING = Slot("fruit", accept_fruit, _ask_lying)
+_COUNT = Slot("waste_amount", _accept_count, _ask_count)
+_LINES = Lines(
+    PiecesArguments,
+    (_FRUIT, _COUNT),
+    (((_FRUIT,), N_("a fruit")), ((_COUNT,), N_("a number"))),
+    N_("4 oranges, 3 limes"),
+)
 
 COMMANDS = (
     Command(
@@ -279,6 +320,7 @@ COMMANDS = (
         words=("naked", "peeled fruit", "what is peeled"),
         examples=(N_("peeled 4 oranges, 3 limes"),),
         slots=(_FRUIT, _COUNT),
+        lines=_LINES,
         writes=True,
         menu=33,
     ),
@@ -288,7 +330,7 @@ COMMANDS = (
         _juiced,
         words=("squeezed",),
         examples=(N_("juiced 4 oranges 280 ml"),),
-        slots=(_FRUIT, _COUNT, Slot("juice", _ask_juice, accept=_accept_juice)),
+        slots=(_FRUIT, _COUNT, Slot("juice", _accept_juice, _ask_juice)),
         writes=True,
         menu=35,
     ),

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.fruit_input import accept_fruit
+from bot.chat.dialogue.inputs.fruit import accept_fruit
+from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import each_line, undo_button
-from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
+from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.week import reason_words
-from bot.chat.grammar.syntax import Amount, Unknown
+from bot.chat.grammar.syntax import Amount, Named, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.i18n.plurals import counted_name, pieces
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -23,6 +25,7 @@ from bot.trade.formulas.measures import Dimension
 from bot.trade.words import N_
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
+from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteLine, WasteLogged
 from bot.work.log.history import LogLine
@@ -44,19 +47,19 @@ def _ask_fruit(turn: Turn, given: Given) -> Question:
 
 
 def _ask_amount(turn: Turn, given: Given) -> Question:
-    name = counted_name(given["fruit"].name, Fraction(2))
+    name = counted_name(given[_FRUIT_SLOT].name, Fraction(2))
     choices = columns([(str(n), str(n)) for n in (1, 2, 3, 4, 5, 6, 8, 10, 12)], 3)
     more = ((_("Other number"), DIGIT),)
     return Question(_("How many {name}?").format(name=name), (*choices, more), hint=_("6, or 1.2 kg"))
 
 
-def _accept_amount(turn: Turn, given: Given, value: Any) -> tuple[Fraction, Dimension]:
+def _accept_amount(turn: Turn, given: Given, value: Amount | Fraction) -> tuple[Fraction, Dimension]:
     if isinstance(value, Amount):
         amount, kind = in_base(turn.context.bar, turn.quantity(value, False))
         if kind is Dimension.VOLUME:
             raise Say(reply(_("Fruit is counted or weighed: 6, or 1.2 kg. Volumes do not fit.")))
     else:
-        amount, kind = Fraction(value), Dimension.COUNT
+        amount, kind = value, Dimension.COUNT
     if amount <= 0:
         raise Say(reply(_("An amount above zero, please: 6, or 1.2 kg.")))
     if amount > _MOST:
@@ -69,7 +72,7 @@ def _ask_reason(turn: Turn, given: Given) -> Question:
     return Question(_("Why?"), choices, hint=_("mouldy"))
 
 
-def _accept_reason(turn: Turn, given: Given, value: Any) -> str:
+def _accept_reason(turn: Turn, given: Given, value: Named) -> str:
     if not isinstance(value, Unknown):
         return str(value.id)
     near = turn.near(value.text, "REASON", 1)
@@ -94,23 +97,49 @@ def _accept_reason(turn: Turn, given: Given, value: Any) -> str:
     )
 
 
-_FRUIT_SLOT = Slot("fruit", _ask_fruit, accept=accept_fruit)
-_AMOUNT_SLOT = Slot("waste_amount", _ask_amount, accept=_accept_amount)
-_REASON_SLOT = Slot("reason", _ask_reason, lambda turn, given: given.guided, _accept_reason)
+_FRUIT_SLOT = Slot("fruit", accept_fruit, _ask_fruit)
+_AMOUNT_SLOT = Slot("waste_amount", _accept_amount, _ask_amount)
+_REASON_SLOT = Slot("reason", _accept_reason, _ask_reason, lambda turn, given: given.guided)
 _SLOTS = (_FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
 
 
-def _waste(turn: Turn, given: Given) -> Reply:
-    needed = ((("fruit",), _("a fruit")), (("waste_amount",), _("an amount")))
-    filled = each_line(turn, given, _SLOTS, needed, _("6 oranges mouldy, 2 limes"))
-    lines = [_line(one.values) for one in filled]
-    photo = turn.message.photo or given.get(PHOTO)
+@dataclass(frozen=True, kw_only=True)
+class WasteLineArguments(Arguments):
+    """One fruit: how much of it, and why it was thrown out."""
+
+    fruit: IngredientView
+    waste_amount: tuple[Fraction, Dimension]
+    reason: str = waste.NO_REASON
+
+
+_LINES = Lines(
+    WasteLineArguments,
+    _SLOTS,
+    (((_FRUIT_SLOT,), N_("a fruit")), ((_AMOUNT_SLOT,), N_("an amount"))),
+    N_("6 oranges mouldy, 2 limes"),
+)
+
+
+@dataclass(frozen=True, kw_only=True)
+class WasteArguments(Arguments):
+    """What was thrown out, and a photo of it."""
+
+    lines: tuple[WasteLineArguments, ...]
+    photo: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReasonArguments(Arguments):
+    """A line of waste, and why it was thrown out."""
+
+    number: int
+    why: str
+
+
+def _waste(turn: Turn, arguments: WasteArguments) -> Reply:
+    lines = [WasteLine(one.fruit.id, *one.waste_amount, one.reason) for one in arguments.lines]
+    photo = arguments.photo
     return worded_waste(turn, waste.log(turn.context, lines, photo), photo is not None)
-
-
-def _line(values: dict[str, Any]) -> WasteLine:
-    amount, kind = values["waste_amount"]
-    return WasteLine(values["fruit"].id, amount, kind, values.get("reason", waste.NO_REASON))
 
 
 def piece_words(view: waste.WasteView, units: str) -> str:
@@ -164,17 +193,15 @@ def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> R
     return Reply((Text(first, strong=True), *blocks), tuple(rows))
 
 
-def _cost(cost: Any) -> str:
+def _cost(cost: Decimal | None) -> str:
     return _("no price") if cost is None else show_money(cost)
 
 
-def _reason(turn: Turn, given: Given) -> Reply:
-    number, reason = given.rest
-    key = _accept_reason(turn, given, reason)
-    view = waste.give_reason(turn.context, int(number), key)  # type: ignore[call-overload]
+def _reason(turn: Turn, arguments: ReasonArguments) -> Reply:
+    view = waste.give_reason(turn.context, arguments.number, arguments.why)
     what = piece_words(view, turn.context.bar.units)
     return Reply(
-        (Text(_("{what}: {reason}.").format(what=what, reason=reason_words(key)), strong=True),),
+        (Text(_("{what}: {reason}.").format(what=what, reason=reason_words(arguments.why)), strong=True),),
         ((undo_button(turn), Button(_("More waste"), "waste")),),
         edits=turn.message.tapped is not None,
     )
@@ -201,11 +228,18 @@ COMMANDS = (
             *("lost",),
         ),
         examples=(N_("waste 6 oranges mouldy"), N_("waste 1.2 kg lemons, 3 limes dried out")),
-        slots=(*_SLOTS, Slot(PHOTO, _ask_reason, lambda turn, given: False)),
+        slots=(*_SLOTS, Slot(PHOTO, plain(str))),
+        lines=_LINES,
         writes=True,
         menu=1,
     ),
-    Command("reason", N_("say why something was thrown out"), _reason, writes=True),
+    Command(
+        "reason",
+        N_("say why something was thrown out"),
+        _reason,
+        slots=(NUMBER_SLOT, Slot("why", _accept_reason)),
+        writes=True,
+    ),
 )
 
 LOG_WORDS = (

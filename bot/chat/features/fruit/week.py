@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
+from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import never
-from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.inputs.shared_slots import MORE_DETAIL_SLOT, PICTURE_SLOT
+from bot.chat.dialogue.slots import Given, Question, Slot
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.charts import charts
 from bot.chat.features.savings.savings_words import effect_line, period_line
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
@@ -28,22 +29,18 @@ _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 _MOST_ROWS = 4
 
 
-def _ask(turn: Turn, given: Given) -> Question:
-    return Question(_("Which week? Such as 2026-W30, or last week."))
-
-
 def _ask_span(turn: Turn, given: Given) -> Question:
     return Question(
         _("From which day to which? Such as 2026-10-01 to 2026-10-15"), hint="2026-10-01 to 2026-10-15"
     )
 
 
-def _text(turn: Turn, given: Given, value: Any) -> str:
+def _text(turn: Turn, given: Given, value: object) -> str:
     return str(value)
 
 
-def _accept_span(turn: Turn, given: Given, value: Any) -> tuple[date, date]:
-    said = _DATE.findall(given.texts.get("span", "") or turn.line)
+def _accept_span(turn: Turn, given: Given, value: object) -> tuple[date, date]:
+    said = _DATE.findall(given.words.get("span", "") or turn.line)
     try:
         first, last = sorted(date.fromisoformat(one) for one in said[-2:])
     except ValueError:
@@ -56,21 +53,51 @@ def _accept_span(turn: Turn, given: Given, value: Any) -> tuple[date, date]:
 # -- which days -----------------------------------------------------------------------------
 
 
-def _week(turn: Turn, given: Given) -> Reply:
-    asked = given.texts.get("period", "")
+@dataclass(frozen=True, kw_only=True)
+class _ShownArguments(Arguments):
+    """How the waste of some days is shown."""
+
+    more_detail: bool = False
+    picture: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class WeekArguments(_ShownArguments):
+    """A week, or any days; this week where neither is said."""
+
+    period: str = ""
+    span: tuple[date, date] | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class MonthArguments(_ShownArguments):
+    """A month; this one where none is said."""
+
+    month: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReportArguments(_ShownArguments):
+    """Any days."""
+
+    span: tuple[date, date]
+
+
+def _week(turn: Turn, arguments: WeekArguments) -> Reply:
+    asked = arguments.words_for(_PERIOD)
     numbered = _NUMBERED.match(asked)
-    if "span" in given:
-        found = week.summary(turn.context, *given["span"])
+    if arguments.span is not None:
+        found = week.summary(turn.context, *arguments.span)
     elif numbered is not None:
         found = week.numbered_week(turn.context, int(numbered[1]), int(numbered[2]))
     else:
         found = week.this_week(turn.context, weeks_ago=1 if asked else 0)
-    now = not asked and "span" not in given
-    return _shown(turn, given, found, Button(_("Last week"), "week last week") if now else None)
+    now = not asked and arguments.span is None
+    return _shown(turn, arguments, found, Button(_("Last week"), "week last week") if now else None)
 
 
-def _month(turn: Turn, given: Given) -> Reply:
-    asked = given.texts.get("month", "")
+def _month(turn: Turn, arguments: MonthArguments) -> Reply:
+    asked = arguments.words_for(_MONTH)
     if "-" in asked:
         year, number = (int(part) for part in asked.split("-"))
         if not (1 <= number <= 12 and year >= 1900):
@@ -78,17 +105,17 @@ def _month(turn: Turn, given: Given) -> Reply:
         found = week.month(turn.context, year, number)
     else:
         found = week.this_month(turn.context, months_ago=1 if asked else 0)
-    return _shown(turn, given, found, None if asked else Button(_("Last month"), "month last month"))
+    return _shown(turn, arguments, found, None if asked else Button(_("Last month"), "month last month"))
 
 
-def _report(turn: Turn, given: Given) -> Reply:
-    return _shown(turn, given, week.summary(turn.context, *given["span"]), None)
+def _report(turn: Turn, arguments: ReportArguments) -> Reply:
+    return _shown(turn, arguments, week.summary(turn.context, *arguments.span), None)
 
 
-def _shown(turn: Turn, given: Given, found: WasteSummary, earlier: Button | None) -> Reply:
-    if "picture" in given:
+def _shown(turn: Turn, how: _ShownArguments, found: WasteSummary, earlier: Button | None) -> Reply:
+    if how.picture:
         return _picture(turn, found)
-    if "more_detail" in given:
+    if how.more_detail:
         return _details(turn, found)
     return _summary(turn, found, earlier)
 
@@ -133,10 +160,10 @@ def _first_rows(rows: Sequence[FruitSum]) -> Sequence[FruitSum]:
     return rows if len(rows) <= _MOST_ROWS else rows[: _MOST_ROWS - 1]
 
 
-def _rest(rows: Any, units: str) -> tuple[str, str, str]:
+def _rest(rows: Sequence[FruitSum | PartSum], units: str) -> tuple[str, str, str]:
     count = sum((one.count for one in rows), Fraction(0))
     grams = sum((one.grams for one in rows), Fraction(0))
-    cost = sum(one.cost for one in rows)
+    cost = sum((one.cost for one in rows), Decimal(0))
     name = ngettext("{count} other", "{count} others", len(rows)).format(count=len(rows))
     return name, _pieces_and_weight(count, grams, units), show_money(cost)
 
@@ -267,8 +294,10 @@ def _picture(turn: Turn, found: WasteSummary) -> Reply:
     return Reply((Text(first, strong=True),), files=(file,))
 
 
-_SPAN = Slot("span", _ask_span, never, _accept_span)
-_DETAIL = (Slot("more_detail", _ask, never), Slot("picture", _ask, never))
+_SPAN = Slot("span", _accept_span)
+_PERIOD = Slot("period", _text)
+_MONTH = Slot("month", _text)
+_DETAIL = (MORE_DETAIL_SLOT, PICTURE_SLOT)
 
 COMMANDS = (
     Command(
@@ -280,7 +309,7 @@ COMMANDS = (
             *("how much waste this week", "what did we waste"),
         ),
         examples=(N_("week 2026-W30"), N_("week last week")),
-        slots=(Slot("period", _ask, never, _text), _SPAN, *_DETAIL),
+        slots=(_PERIOD, _SPAN, *_DETAIL),
         menu=30,
     ),
     Command(
@@ -289,7 +318,7 @@ COMMANDS = (
         _month,
         words=("this month", "monthly", "waste this month", "how much waste this month"),
         examples=(N_("month 2026-10"),),
-        slots=(Slot("month", _ask, never, _text), *_DETAIL),
+        slots=(_MONTH, *_DETAIL),
         menu=31,
     ),
     Command(
@@ -298,6 +327,6 @@ COMMANDS = (
         _report,
         words=("waste report",),
         examples=(N_("waste report 2026-10-01 to 2026-10-15"),),
-        slots=(Slot("span", _ask_span, accept=_accept_span), *_DETAIL),
+        slots=(Slot("span", _accept_span, _ask_span), *_DETAIL),
     ),
 )

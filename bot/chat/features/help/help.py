@@ -2,21 +2,32 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.filling import cancelled
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.slots import Slot, plain
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.help import suggestions
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Reply, reply
 from bot.trade.words import N_
 
 
-def _help(turn: Turn, given: Given) -> Reply:
-    asked = str(given.get("free", "")).strip()
+@dataclass(frozen=True, kw_only=True)
+class HelpArguments(Arguments):
+    """What help is asked about."""
+
+    free: str = ""
+
+
+def _help(turn: Turn, arguments: HelpArguments) -> Reply:
+    asked = arguments.free.strip()
     return (suggestions.help_with(turn, asked) if asked else None) or suggestions.general_help(turn)
 
 
-def _cancel(turn: Turn, given: Given) -> Reply:
+def _cancel(turn: Turn, arguments: Arguments) -> Reply:
     if turn.presence.question is None:
         return reply(_("Nothing is in progress."))
     return cancelled(turn)
@@ -28,6 +39,7 @@ COMMANDS = (
         N_("what I can do"),
         _help,
         words=("hi", "hello", "hey", "what can i do", "what can you do", "what can i say"),
+        slots=(Slot("free", plain(str)),),
         anyone=True,
         menu=90,
         examples=(N_("help waste"),),

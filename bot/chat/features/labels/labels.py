@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import accept_batch, ask_open_batch, never
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT
+from bot.chat.dialogue.slots import Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.labels.label_words import label_text, stock_words
 from bot.chat.grammar.lexer import Noun
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Caution, File, Reply, Text, reply
 from bot.documents.labels.labels import MOST_COPIES
 from bot.trade.words import N_
+from bot.work.batches.batches import BatchView
 from bot.work.labels import labels
 from bot.work.labels.labels import ALL_STOCKS, LabelFacts, LabelStock, Printed
 
@@ -39,8 +42,8 @@ def _wants_stock(turn: Turn, given: Given) -> bool:
 
 
 def _ask_copies(turn: Turn, given: Given) -> Question:
-    facts = labels.facts_of(turn.context, given["batch"].number)
-    stock: LabelStock = given.get("stock", labels.stock_for(turn.context.bar))
+    facts = labels.facts_of(turn.context, given[BATCH_SLOT].number)
+    stock = given.get(_STOCK) or labels.stock_for(turn.context.bar)
     wanted = dict.fromkeys([facts.bottles, 1, stock.per_page])
     names = {facts.bottles: _("one per bottle"), stock.per_page: _("a whole sheet"), 1: _("one")}
     names[facts.bottles] = _("one per bottle")
@@ -62,16 +65,26 @@ def _accept_copies(turn: Turn, given: Given, value: Fraction) -> int:
 
 
 def _accept_first(turn: Turn, given: Given, value: Fraction) -> int:
-    stock: LabelStock = given.get("stock", labels.stock_for(turn.context.bar))
+    stock = given.get(_STOCK) or labels.stock_for(turn.context.bar)
     return _whole(value, stock.per_page)
 
 
-def _label(turn: Turn, given: Given) -> Reply:
-    facts = labels.facts_of(turn.context, given["batch"].number)
-    stock: LabelStock = given.get("stock", labels.stock_for(turn.context.bar))
+@dataclass(frozen=True, kw_only=True)
+class LabelArguments(Arguments):
+    """A batch, the paper in the printer, how many labels, and the first place that is free on it."""
+
+    batch: BatchView
+    copies: int
+    stock: LabelStock | None = None
+    first: int = 1
+
+
+def _label(turn: Turn, arguments: LabelArguments) -> Reply:
+    facts = labels.facts_of(turn.context, arguments.batch.number)
+    stock = arguments.stock or labels.stock_for(turn.context.bar)
     text = label_text(turn, facts)
-    printed = labels.print_labels(text, stock, given["copies"], given.get("first", 1))
-    number, copies = facts.batch.number, given["copies"]
+    printed = labels.print_labels(text, stock, arguments.copies, arguments.first)
+    number, copies = facts.batch.number, arguments.copies
     first = ngettext(
         "{count} label for batch {number}, {name}", "{count} labels for batch {number}, {name}", copies
     ).format(count=show_number(copies, 0), number=number, name=facts.batch.name)
@@ -121,6 +134,8 @@ def _buttons(turn: Turn, number: int, stock: LabelStock, copies: int) -> tuple[t
     return (*rows, tuple(last))
 
 
+_STOCK = Slot("stock", _accept_stock, _ask_stock, _wants_stock)
+
 COMMANDS = (
     Command(
         "label",
@@ -132,10 +147,10 @@ COMMANDS = (
         ),
         examples=(N_("label 12"), N_("label 12 a4-3x7 x8"), N_("label 12 x4 from 9")),
         slots=(
-            Slot("batch", ask_open_batch, accept=accept_batch),
-            Slot("stock", _ask_stock, _wants_stock, _accept_stock),
-            Slot("copies", _ask_copies, accept=_accept_copies),
-            Slot("first", _ask_copies, never, _accept_first),
+            BATCH_SLOT,
+            _STOCK,
+            Slot("copies", _accept_copies, _ask_copies),
+            Slot("first", _accept_first),
         ),
         menu=28,
     ),

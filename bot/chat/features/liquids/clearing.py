@@ -2,14 +2,23 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
-from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.strength_input import ask_strength
-from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.inputs.shared_slots import (
+    FORMULA_SLOT,
+    GRAMS_SLOT,
+    LOSS_SLOT,
+    MORE_DETAIL_SLOT,
+    SAID_TARGET_SLOT,
+    TARGET_SLOT,
+    SaidTarget,
+)
+from bot.chat.dialogue.inputs.strength import ask_strength
+from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_of
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.liquids import clearing_words
 from bot.chat.features.liquids.clearing_words import ESTIMATE
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, wanted_view
@@ -24,13 +33,26 @@ from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.mixture import mix_of
 from bot.work.liquids import clearing as clarity
 from bot.work.liquids.clearing import ClearAnswer
-from bot.work.liquids.spirit_substitution import UnknownStrengthError
+from bot.work.liquids.spirit_substitution import Swapped, UnknownStrengthError
 
 # -- will it clear? --------------------------------------------------------------------------
 
 
-def _clear(turn: Turn, given: Given) -> Reply:
-    view = wanted_view(given)
+@dataclass(frozen=True, kw_only=True)
+class ClearArguments(Arguments):
+    """A formula, perhaps with another spirit, and the size for which a mending is worded."""
+
+    formula: FormulaView
+    loss: Fraction | None = None
+    swap: Swapped | None = None
+    target: SaidTarget | None = None
+    grams: bool = False
+    temperature: Fraction | None = None
+    more_detail: bool = False
+
+
+def _clear(turn: Turn, arguments: ClearArguments) -> Reply:
+    view = wanted_view(arguments.formula, arguments.swap)
     mix = mix_of(view)
     if not mix.has_oil:
         return reply(
@@ -39,18 +61,18 @@ def _clear(turn: Turn, given: Given) -> Reply:
         )
     if mix.without_strength:
         raise Say(ask_strength(turn, mix.without_strength[0], view.name))
-    if "more_detail" in given:
-        return _aroma(turn, given, view)
-    temperature = temperature_of(turn, given)
+    if arguments.more_detail:
+        return _aroma(view)
+    temperature = temperature_of(turn, arguments.temperature)
     answer = clarity.answer(turn.context, view, temperature)
     if answer is None:
         raise UnknownStrengthError(view.name, view.name)
-    return _worded(turn, given, answer, temperature)
+    return _worded(turn, arguments, answer, temperature)
 
 
-def _worded(turn: Turn, given: Given, answer: ClearAnswer, temperature: float) -> Reply:
+def _worded(turn: Turn, arguments: ClearArguments, answer: ClearAnswer, temperature: float) -> Reply:
     units = turn.context.bar.units
-    factor = _factor(given, answer.view)
+    factor = _factor(arguments.target, answer.view)
     words = clearing_words.mends(answer, factor, units)
     lines = [
         *_withheld(answer),
@@ -61,7 +83,7 @@ def _worded(turn: Turn, given: Given, answer: ClearAnswer, temperature: float) -
     ]
     blocks: list[Block] = [Text(line) for line in lines if line]
     if words:
-        blocks.append(Text(_("To mend it, one of these for {what}:").format(what=_for_what(given))))
+        blocks.append(Text(_("To mend it, one of these for {what}:").format(what=_for_what(arguments))))
         blocks.append(Grid(tuple((one.what, one.amount) for one in words)))
     elif answer.seen.worst_last is not None and answer.clearing.state is State.CLEAR:
         # Waxes and water in the oil are what the models cannot see.
@@ -75,7 +97,8 @@ def _worded(turn: Turn, given: Given, answer: ClearAnswer, temperature: float) -
         text = _("At {temperature}, original and Dortmund UNIFAC. {estimate}")
         blocks.append(Text(text.format(temperature=at, estimate=_(ESTIMATE))))
     return Reply(
-        (Text(clearing_words.title(answer), strong=True), *blocks), _buttons(turn, given, answer, words)
+        (Text(clearing_words.title(answer), strong=True), *blocks),
+        _buttons(turn, arguments.swap is not None, answer, words),
     )
 
 
@@ -91,28 +114,28 @@ def _withheld(answer: ClearAnswer) -> list[str]:
     ]
 
 
-def _factor(given: Given, view: FormulaView) -> Fraction:
+def _factor(target: SaidTarget | None, view: FormulaView) -> Fraction:
     """How many times the formula the amounts are for."""
-    if "target" not in given:
+    if target is None:
         return Fraction(1)
     from bot.trade.formulas.amounts import scale  # noqa: PLC0415 - only where a size was said
 
-    return scale(scaling.recipe_of(view), given["target"][1], scaling.finished_share(view)).factor
+    return scale(scaling.recipe_of(view), target[1], scaling.finished_share(view)).factor
 
 
-def _for_what(given: Given) -> str:
-    return given.texts["target"] if "target" in given else _("the formula as written")
+def _for_what(arguments: ClearArguments) -> str:
+    return arguments.words_for(TARGET_SLOT) or _("the formula as written")
 
 
 def _buttons(
-    turn: Turn, given: Given, answer: ClearAnswer, words: list[clearing_words.MendWords]
+    turn: Turn, swapped: bool, answer: ClearAnswer, words: list[clearing_words.MendWords]
 ) -> tuple[tuple[Button, ...], ...]:
     view = answer.view
     rows: list[tuple[Button, ...]] = []
-    if turn.context.role.manages and "swap" not in given and view.version == view.latest:
+    if turn.context.role.manages and not swapped and view.version == view.latest:
         rows += [(one.button,) for one in words if one.button is not None]
     last = [Button(_("Scale it"), f"scale #{view.id}.{view.version}")]
-    if answer.mixture.oil_ml > 0 and "swap" not in given:
+    if answer.mixture.oil_ml > 0 and not swapped:
         last.append(Button(_("Aroma"), f"clear #{view.id}.{view.version} more"))
     if answer.mixture.spirit_ml > 0:
         last.append(Button(_("Another spirit"), f"swap #{view.id}.{view.version}"))
@@ -122,7 +145,7 @@ def _buttons(
 # -- aroma -----------------------------------------------------------------------------------
 
 
-def _aroma(turn: Turn, given: Given, view: FormulaView) -> Reply:
+def _aroma(view: FormulaView) -> Reply:
     found = clarity.release_of(view)
     if found is None:
         return reply(_("{name} holds no citrus oil, so there is no aroma to reckon.").format(name=view.name))
@@ -204,10 +227,10 @@ COMMANDS = (
             FORMULA_SLOT,
             LOSS_SLOT,
             SWAP_SLOT,
-            Slot("target", TARGET_SLOT.ask, never, TARGET_SLOT.accept),
+            SAID_TARGET_SLOT,
             GRAMS_SLOT,
             TEMPERATURE_SLOT,
-            Slot("more_detail", FORMULA_SLOT.ask, never),
+            MORE_DETAIL_SLOT,
         ),
         menu=13,
     ),

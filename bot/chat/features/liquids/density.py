@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_of
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import never
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Given, Say, Turn
-from bot.chat.features.liquids.strength import accept_subject
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.liquids.strength import Subject, accept_subject
 from bot.chat.i18n.language import _, local, show_full_day, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_temperature
@@ -32,41 +33,47 @@ def _ask_subject(turn: Turn, given: Given) -> Question:
     return Question(_("The density of what?"), columns(choices, 2), hint=_("An ingredient or a formula"))
 
 
-def _ask_density(turn: Turn, given: Given) -> Question:
-    return Question(_("What does a millilitre weigh, in g?"), hint="0.85")
-
-
 def _accept_density(turn: Turn, given: Given, value: Fraction) -> Fraction:
     if not _LEAST <= value <= _MOST:
         raise Say(reply(_("A density from 0.5 to 3 g/ml, please, such as 0.85.")))
     return value
 
 
-def _density(turn: Turn, given: Given) -> Reply:
-    subject = given["subject"]
+@dataclass(frozen=True, kw_only=True)
+class DensityArguments(Arguments):
+    """An ingredient or a formula, a temperature, and the bar's own density with a note of its source."""
+
+    subject: Subject
+    density: Fraction | None = None
+    temperature: Fraction | None = None
+    note: str = ""
+
+
+def _density(turn: Turn, arguments: DensityArguments) -> Reply:
+    subject, temperature = arguments.subject, temperature_of(turn, arguments.temperature)
     if isinstance(subject, FormulaView):
-        return _of_formula(turn, given, subject)
-    if "density" in given:
-        return _set(turn, given, subject)
-    return _one(turn, given, subject)
+        return _of_formula(turn, temperature, subject)
+    if arguments.density is not None:
+        return _set(turn, subject, arguments.density, arguments.note)
+    return _one(turn, temperature, subject)
 
 
-def _set(turn: Turn, given: Given, one: IngredientView) -> Reply:
+def _set(turn: Turn, one: IngredientView, density: Fraction, note: str) -> Reply:
     if not turn.context.role.manages:
         raise NotAllowedError("manager")
     day = show_full_day(local(turn.context.now).date())
-    source = str(given.get("note", "")) or _("weighed here, {day}").format(day=day)
-    done = ingredients.set_density(turn.context, one.id, given["density"], source)
+    source = note or _("weighed here, {day}").format(day=day)
+    done = ingredients.set_density(turn.context, one.id, density, source)
     lines = [_("Source: {source}. It is used for every weight from now on.").format(source=source)]
     found = _handbook(done, 20.0)
-    if found is not None and not found.low <= float(given["density"]) <= found.high:
+    if found is not None and not found.low <= float(density) <= found.high:
         lines.append(
             _(
                 "The handbook has {low} to {high}: is it the right bottle, and was it weighed at 20 °C?"
             ).format(low=_number(found.low), high=_number(found.high))
         )
     return reply(
-        _("{name}: {density} g/ml").format(name=one.name, density=show_number(given["density"], 4)),
+        _("{name}: {density} g/ml").format(name=one.name, density=show_number(density, 4)),
         *lines,
         buttons=((Button(_("Undo"), "undo"),),),
     )
@@ -77,8 +84,7 @@ def _handbook(one: IngredientView, temperature: float) -> Density | None:
     return density_of(one.kind, one.name, percent, temperature)
 
 
-def _one(turn: Turn, given: Given, one: IngredientView) -> Reply:
-    temperature = temperature_of(turn, given)
+def _one(turn: Turn, temperature: float, one: IngredientView) -> Reply:
     own = one.density_g_per_ml
     found = _handbook(one, temperature)
     if own is None and found is None:
@@ -133,8 +139,7 @@ def _source_lines(found: Density) -> list[str]:
     return lines
 
 
-def _of_formula(turn: Turn, given: Given, view: FormulaView) -> Reply:
-    temperature = temperature_of(turn, given)
+def _of_formula(turn: Turn, temperature: float, view: FormulaView) -> Reply:
     rows: list[tuple[str, str]] = []
     sources: list[str] = []
     for line in view.lines:
@@ -179,9 +184,9 @@ COMMANDS = (
         words=("densities", "density of"),
         examples=(N_("density grapefruit oil"), N_("density grapefruit oil 0.85: weighed here")),
         slots=(
-            Slot("subject", _ask_subject, accept=accept_subject),
-            Slot("density", _ask_density, never, _accept_density),
-            Slot("note", _ask_density, never),
+            Slot("subject", accept_subject, _ask_subject),
+            Slot("density", _accept_density),
+            Slot("note", plain(str)),
             TEMPERATURE_SLOT,
         ),
         writes=True,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.dialogue.strength_input import show_strength
+from bot.chat.dialogue.inputs.strength import show_strength
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text, reply

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.strength_input import ask_strength, percent_of
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT
+from bot.chat.dialogue.inputs.strength import ask_strength, percent_of
+from bot.chat.dialogue.slots import Given, Slot
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Swap
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import reply
@@ -21,7 +22,7 @@ from bot.work.liquids.spirit_substitution import Swapped, UnknownStrengthError
 
 def accept_swap(turn: Turn, given: Given, value: Swap) -> Swapped:
     """Turn what was said into the formula with its spirit replaced for the same ethanol."""
-    view: FormulaView = given["formula"]
+    view = given[FORMULA_SLOT]
     ingredient = _ingredient(turn, value)
     if value.level is not None:
         percent = percent_of(turn, value.level)
@@ -49,27 +50,16 @@ def _ingredient(turn: Turn, value: Swap) -> IngredientView | None:
     return found
 
 
-def _ask(turn: Turn, given: Given) -> Question:
-    return Question(_("How strong is the spirit that is there instead?"), hint="75.5 %")
+SWAP_SLOT = Slot("swap", accept_swap, rule="swap_answer_slot")
 
 
-def _never(turn: Turn, given: Given) -> bool:
-    return False
-
-
-SWAP_SLOT = Slot("swap", _ask, _never, accept_swap, rule="swap_answer_slot")
-
-
-def wanted_view(given: Given) -> FormulaView:
+def wanted_view(view: FormulaView, swapped: Swapped | None) -> FormulaView:
     """Return the formula to reckon with: with another spirit where that was said."""
-    swapped: Swapped | None = given.get("swap")
-    view: FormulaView = given["formula"]
     return view if swapped is None else swapped.view
 
 
-def shown_names(given: Given) -> dict[str, str]:
+def shown_names(swapped: Swapped | None) -> dict[str, str]:
     """Return what to call a swapped spirit in a list, so that nobody pours the usual one."""
-    swapped: Swapped | None = given.get("swap")
     if swapped is None:
         return {}
     strength = show_number(swapped.percent, 1)
@@ -79,9 +69,8 @@ def shown_names(given: Given) -> dict[str, str]:
     }
 
 
-def swap_lines(given: Given, units: str, factor: Fraction) -> list[str]:
+def swap_lines(swapped: Swapped | None, units: str, factor: Fraction) -> list[str]:
     """Say what the swap comes to: how much more or less spirit, the strength, the water it brings."""
-    swapped: Swapped | None = given.get("swap")
     if swapped is None:
         return []
     swap = swapped.lines[0].swap

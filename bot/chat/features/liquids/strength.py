@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import SAID_BATCH_SLOT, quantity_in_ml
+from bot.chat.dialogue.inputs.strength import accept_level, ask_strength, percent_of, show_strength
+from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_of
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import accept_batch, never, quantity_in_ml
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.strength_input import accept_level, ask_strength, percent_of, show_strength
-from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT, temperature_of
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.liquids import dilution
 from bot.chat.features.liquids.strength_words import (
     bottle_reply,
@@ -68,8 +69,10 @@ def _accept_ml(turn: Turn, given: Given, value: Amount) -> Fraction:
     return ml
 
 
-def _accept_more(turn: Turn, given: Given, value: Any) -> tuple[tuple[Fraction, Fraction, str], ...]:
-    portions: tuple[Portion, ...] = value if isinstance(value, tuple) else (value,)
+def _accept_more(
+    turn: Turn, given: Given, value: Portion | tuple[Portion, ...]
+) -> tuple[tuple[Fraction, Fraction, str], ...]:
+    portions = value if isinstance(value, tuple) else (value,)
     found = []
     for portion in portions:
         ml = _accept_ml(turn, given, portion.amount)
@@ -106,29 +109,27 @@ def _own_strength(ingredient: IngredientView) -> Fraction:
     )
 
 
-def _from_percent(given: Given) -> Fraction | None:
+def _from_percent(
+    level: Fraction | None, from_level: Fraction | None, subject: Subject | None
+) -> Fraction | None:
     """The strength of what there is: as said, else that of the spirit named."""
-    # '500 ml from 96 to 70' says it too.
-    level: Fraction | None = given.get("level", given.get("from_level"))
     if level is not None:
         return level
-    subject = given.get("subject")
+    if from_level is not None:  # '500 ml from 96 to 70' says it too
+        return from_level
     return _own_strength(subject) if isinstance(subject, IngredientView) else None
 
 
 # -- what to ask ---------------------------------------------------------------------------
 
 
-def _is_about_volume(given: Given) -> bool:
-    return any(name in given for name in ("amount", "total", "to_level", "from_level", "more"))
-
-
 def _wants_amount(turn: Turn, given: Given) -> bool:
-    if any(name in given for name in ("amount", "total", "batch", "reading")):
+    if any(slot in given for slot in (_AMOUNT, _TOTAL, SAID_BATCH_SLOT, _READING)):
         return False
-    if isinstance(given.get("subject"), FormulaView):
+    if isinstance(given.get(_SUBJECT), FormulaView):
         return False
-    return _is_about_volume(given) or not any(name in given for name in ("subject", "level"))
+    about_volume = any(slot in given for slot in (_TO_LEVEL, _FROM_LEVEL, _MORE))
+    return about_volume or not (_SUBJECT in given or _LEVEL in given)
 
 
 def _ask_amount(turn: Turn, given: Given) -> Question:
@@ -143,11 +144,11 @@ def _ask_amount(turn: Turn, given: Given) -> Question:
 
 
 def _wants_level(turn: Turn, given: Given) -> bool:
-    if "level" in given or not ("amount" in given or "total" in given):
+    if _LEVEL in given or not (_AMOUNT in given or _TOTAL in given):
         return False
-    if "from_level" in given and "to_level" in given:
+    if _FROM_LEVEL in given and _TO_LEVEL in given:
         return False
-    return not isinstance(given.get("subject"), Subject)
+    return _SUBJECT not in given
 
 
 def _ask_level(turn: Turn, given: Given) -> Question:
@@ -169,15 +170,16 @@ def _ask_level(turn: Turn, given: Given) -> Question:
 def _wants_to(turn: Turn, given: Given) -> bool:
     if _wants_level(turn, given):
         return False
-    if any(name in given for name in ("to_level", "from_level", "more", "batch", "reading")):
+    if any(slot in given for slot in (_TO_LEVEL, _FROM_LEVEL, _MORE, SAID_BATCH_SLOT, _READING)):
         return False
-    if "level" in given and isinstance(given.get("subject"), IngredientView):
+    if _LEVEL in given and isinstance(given.get(_SUBJECT), IngredientView):
         return False
-    return ("amount" in given or "total" in given) and not isinstance(given.get("subject"), FormulaView)
+    return (_AMOUNT in given or _TOTAL in given) and not isinstance(given.get(_SUBJECT), FormulaView)
 
 
 def _ask_to(turn: Turn, given: Given) -> Question:
-    percent = _from_percent(given) or Fraction(100)
+    said = _from_percent(given.get(_LEVEL), given.get(_FROM_LEVEL), given.get(_SUBJECT))
+    percent = said or Fraction(100)
     levels = [level for level in (80, 70, 60, 50, 40, 30, 20) if level < percent]
     text = _("From {percent} to what strength?").format(percent=dilution.short(percent))
     return Question(text, columns([(f"{one} %", f"{one} %") for one in levels], 4), hint="70 %")
@@ -193,68 +195,99 @@ def _accept_to(turn: Turn, given: Given, value: Any) -> Fraction:
 # -- answering -----------------------------------------------------------------------------
 
 
-def _strength(turn: Turn, given: Given) -> Reply:
-    subject = given.get("subject")
-    if "batch" in given:
-        batch: BatchView = given["batch"]
-        return mix_reply(
-            turn,
-            strengths.of_batch(batch),
-            _("Batch {number}, {name}").format(number=batch.number, name=batch.name),
-        )
-    if "reading" in given:
-        return reading_reply(turn, given)
+@dataclass(frozen=True, kw_only=True)
+class StrengthArguments(Arguments):
+    """What there is or is wanted of a spirit, in mL and % vol; or what a strength is asked or set of."""
+
+    subject: Subject | None = None
+    batch: BatchView | None = None
+    reading: Fraction | None = None
+    total: Fraction | None = None
+    amount: Fraction | None = None
+    level: Fraction | None = None
+    from_level: Fraction | None = None
+    with_level: Fraction | None = None
+    to_level: Fraction | None = None
+    more: tuple[dilution.Part, ...] = ()
+    temperature: Fraction | None = None
+
+    @property
+    def is_about_volume(self) -> bool:
+        """Whether a volume is mixed or diluted, rather than a strength asked or set."""
+        return bool(self.more) or not (self.amount is self.total is self.to_level is self.from_level is None)
+
+    @property
+    def from_percent(self) -> Fraction | None:
+        """The strength of what there is, % vol."""
+        return _from_percent(self.level, self.from_level, self.subject)
+
+
+def _strength(turn: Turn, arguments: StrengthArguments) -> Reply:
+    subject, batch, temperature = (
+        arguments.subject,
+        arguments.batch,
+        temperature_of(turn, arguments.temperature),
+    )
+    if batch is not None:
+        title = _("Batch {number}, {name}").format(number=batch.number, name=batch.name)
+        return mix_reply(turn, strengths.of_batch(batch), title)
+    if arguments.reading is not None:
+        return reading_reply(turn, arguments.reading, temperature)
     if isinstance(subject, FormulaView):
         return mix_reply(turn, strengths.of_formula(subject), subject.name, subject)
-    if isinstance(subject, IngredientView) and not _is_about_volume(given):
-        return _set(turn, subject, given["level"]) if "level" in given else bottle_reply(turn, given, subject)
-    if not _is_about_volume(given):
-        return plain_level_reply(turn, given)
-    return _volumes(turn, given)
+    if arguments.is_about_volume:
+        return _volumes(turn, arguments, temperature)
+    level = arguments.level
+    if subject is not None:
+        return bottle_reply(turn, subject, temperature) if level is None else _set(turn, subject, level)
+    if level is None:
+        raise ValueError("a volume is asked for where nothing is said")
+    return plain_level_reply(turn, level, temperature)
 
 
-def _volumes(turn: Turn, given: Given) -> Reply:
-    temperature = temperature_of(turn, given)
-    if "more" in given:
-        return dilution.mixed(turn, _parts(given), temperature)
-    percent, to = _from_percent(given), given.get("to_level")
-    wanted, strong = _wanted_from(given)
-    if wanted is not None and strong is not None:
-        return dilution.make_up(turn, given.get("total", given.get("amount")), strong, wanted, temperature)
-    if percent is None or to is None:
+def _volumes(turn: Turn, arguments: StrengthArguments, temperature: float) -> Reply:
+    if arguments.more:
+        return dilution.mixed(turn, _parts(arguments), temperature)
+    percent, to = arguments.from_percent, arguments.to_level
+    wanted, strong = _wanted_from(arguments)
+    amount, total = arguments.amount, arguments.total
+    makes = amount if total is None else total
+    if makes is not None and wanted is not None and strong is not None:
+        return dilution.make_up(turn, makes, strong, wanted, temperature)
+    if makes is None or percent is None or to is None:
         raise Say(
             reply(
                 _("I need what there is and where it should go."),
                 _("For example: {example}").format(example=_("strength 500 ml 96 to 70")),
             )
         )
-    if "total" in given:
-        return dilution.make_up(turn, given["total"], percent, to, temperature)
+    if total is not None:
+        return dilution.make_up(turn, total, percent, to, temperature)
     if to > percent:
-        return dilution.bring_up(turn, given["amount"], percent, to, given.get("with_level"))
-    return dilution.water_down(turn, given["amount"], percent, to, temperature)
+        return dilution.bring_up(turn, makes, percent, to, arguments.with_level)
+    return dilution.water_down(turn, makes, percent, to, temperature)
 
 
-def _wanted_from(given: Given) -> tuple[Fraction | None, Fraction | None]:
+def _wanted_from(arguments: StrengthArguments) -> tuple[Fraction | None, Fraction | None]:
     """Return (wanted, strong) of '500 ml 70 from 96', where so much of the weaker one is wanted."""
-    subject = given.get("subject")
-    if "from_level" in given and "level" in given:
-        return given["level"], given["from_level"]
-    if "to_level" not in given and "level" in given and isinstance(subject, IngredientView):
-        return given["level"], _own_strength(subject)
+    level, subject = arguments.level, arguments.subject
+    if level is not None and arguments.from_level is not None:
+        return level, arguments.from_level
+    if level is not None and arguments.to_level is None and isinstance(subject, IngredientView):
+        return level, _own_strength(subject)
     return None, None
 
 
-def _parts(given: Given) -> list[dilution.Part]:
-    percent = _from_percent(given)
-    if percent is None or "amount" not in given:
+def _parts(arguments: StrengthArguments) -> list[dilution.Part]:
+    percent = arguments.from_percent
+    if percent is None or arguments.amount is None:
         raise Say(
             reply(
                 _("Say each part with its strength."),
                 _("For example: {example}").format(example=_("strength 50 ml 96 + 50 ml water")),
             )
         )
-    return [(given["amount"], percent, ""), *given["more"]]
+    return [(arguments.amount, percent, ""), *arguments.more]
 
 
 def _set(turn: Turn, one: IngredientView, percent: Fraction) -> Reply:
@@ -282,6 +315,15 @@ def _set(turn: Turn, one: IngredientView, percent: Fraction) -> Reply:
     return reply(first, *lines, buttons=buttons)
 
 
+_SUBJECT = Slot("subject", accept_subject)
+_READING = Slot("reading", accept_level)
+_TOTAL = Slot("total", _accept_ml)
+_AMOUNT = Slot("amount", _accept_ml, _ask_amount, _wants_amount)
+_LEVEL = Slot("level", accept_level, _ask_level, _wants_level)
+_FROM_LEVEL = Slot("from_level", accept_level)
+_TO_LEVEL = Slot("to_level", _accept_to, _ask_to, _wants_to)
+_MORE = Slot("more", _accept_more)
+
 COMMANDS = (
     Command(
         "strength",
@@ -296,17 +338,17 @@ COMMANDS = (
             N_("strength 50 ml 96 + 50 ml water"),
         ),
         slots=(
-            Slot("subject", _ask_amount, never, accept_subject),
-            Slot("batch", _ask_amount, never, accept_batch),
-            Slot("reading", _ask_level, never, accept_level),
-            Slot("total", _ask_amount, never, _accept_ml),
+            _SUBJECT,
+            SAID_BATCH_SLOT,
+            _READING,
+            _TOTAL,
             # Before the amount: a strength that cannot be reached is refused before anything is asked.
-            Slot("to_level", _ask_to, _wants_to, _accept_to),
-            Slot("amount", _ask_amount, _wants_amount, _accept_ml),
-            Slot("level", _ask_level, _wants_level, accept_level),
-            Slot("from_level", _ask_level, never, accept_level),
-            Slot("with_level", _ask_level, never, accept_level),
-            Slot("more", _ask_amount, never, _accept_more),
+            _TO_LEVEL,
+            _AMOUNT,
+            _LEVEL,
+            _FROM_LEVEL,
+            Slot("with_level", accept_level),
+            _MORE,
             TEMPERATURE_SLOT,
         ),
         writes=True,

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.chat.dialogue.strength_input import ask_strength, show_strength
-from bot.chat.dialogue.temperature_input import temperature_of
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.inputs.strength import ask_strength, show_strength
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.liquids import dilution
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -76,7 +75,7 @@ def flash_words(turn: Turn, percent: float) -> str:
     )
 
 
-def bottle_reply(turn: Turn, given: Given, one: IngredientView) -> Reply:
+def bottle_reply(turn: Turn, one: IngredientView, temperature: float) -> Reply:
     """Show how strong a bottle is, with the figures of that strength; asks where it is not known."""
     if one.strength_percent is None:
         if one.kind is IngredientKind.WATER:
@@ -85,19 +84,18 @@ def bottle_reply(turn: Turn, given: Given, one: IngredientView) -> Reply:
     first = _("{name}: {percent}").format(
         name=one.name, percent=show_strength(turn, float(one.strength_percent))
     )
-    return _level_reply(turn, given, first, float(one.strength_percent))
+    return _level_reply(turn, first, float(one.strength_percent), temperature)
 
 
-def plain_level_reply(turn: Turn, given: Given) -> Reply:
+def plain_level_reply(turn: Turn, level: Fraction, temperature: float) -> Reply:
     """Show the figures of spirit and water of a strength."""
-    percent = float(given["level"])
-    return _level_reply(turn, given, show_strength(turn, percent), percent)
+    percent = float(level)
+    return _level_reply(turn, show_strength(turn, percent), percent, temperature)
 
 
-def _level_reply(turn: Turn, given: Given, first: str, percent: float) -> Reply:
+def _level_reply(turn: Turn, first: str, percent: float, temperature: float) -> Reply:
     from bot.trade.liquids import ethanol  # noqa: PLC0415 - only for the plain figures of a spirit
 
-    temperature = temperature_of(turn, given)
     density = ethanol.spirit_density_g_per_ml(percent, temperature)
     rows = (
         (
@@ -118,10 +116,8 @@ def _level_reply(turn: Turn, given: Given, first: str, percent: float) -> Reply:
     return Reply((Text(first, strong=True), *blocks), ((button,),) if percent > 70 else ())
 
 
-def reading_reply(turn: Turn, given: Given) -> Reply:
+def reading_reply(turn: Turn, reading: Fraction, temperature: float) -> Reply:
     """Show the true strength behind what a hydrometer reads."""
-    reading: Fraction = given["reading"]
-    temperature = temperature_of(turn, given)
     # A scale made for the United States is right at 60 °F, others at 20 °C.
     us = turn.context.bar.jurisdiction == Jurisdiction.US
     right_at = strength.US_PROOF_TEMPERATURE_C if us else dilution.REFERENCE_C

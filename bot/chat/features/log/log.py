@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.log.entries import entry_words
 from bot.chat.features.people.team import shown_name
 from bot.chat.i18n.language import _, show_moment
@@ -24,8 +28,15 @@ def _marked(line: LogLine, units: str) -> str:
     return text
 
 
-def _log(turn: Turn, given: Given) -> Reply:
-    before = int(given.rest[0]) if given.rest else None  # type: ignore[call-overload]
+@dataclass(frozen=True, kw_only=True)
+class LogArguments(Arguments):
+    """The entry before which the page begins."""
+
+    number: int | None = None
+
+
+def _log(turn: Turn, arguments: LogArguments) -> Reply:
+    before = arguments.number
     found = history.page(turn.context, before)
     if not found.lines:
         return reply(_("Nothing is logged before that."), buttons=((Button(_("Newest"), "log"),),))
@@ -55,6 +66,7 @@ COMMANDS = (
         _log,
         words=("history", "audit", "who did what"),
         examples=(N_("log"), N_("log 120")),
+        slots=(NUMBER_SLOT,),
         menu=72,
     ),
 )

@@ -2,26 +2,34 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, never
-from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.temperature_input import TEMPERATURE_SLOT
-from bot.chat.dialogue.turn import Given, Turn
-from bot.chat.features.formulas.scale import answer_for, said_target, target_title
+from bot.chat.dialogue.inputs.shared_slots import (
+    FORMULA_SLOT,
+    GRAMS_SLOT,
+    LOSS_SLOT,
+    MORE_DETAIL_SLOT,
+    PICTURE_SLOT,
+    TARGET_SLOT,
+    SaidTarget,
+)
+from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
+from bot.chat.dialogue.slots import Given
+from bot.chat.dialogue.turn import Turn
+from bot.chat.features.formulas.scale import ScaledArguments, answer_for, target_title, with_target
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
 from bot.chat.features.savings.fresh_versus_spray import against_reply, rise_lines, small_money, tax_lines
-from bot.chat.grammar.syntax import Amount, Factor, Target, Total
+from bot.chat.grammar.syntax import Amount, Factor, Total
 from bot.chat.i18n.language import _, ngettext, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text
 from bot.chat.reply.units import show_ml, show_range
 from bot.trade.formulas.amounts import ByBottles, ByFactor, ByTotal
-from bot.trade.formulas.amounts import Target as TradeTarget
 from bot.trade.words import N_
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.scaling import is_sprayed
+from bot.work.liquids.spirit_substitution import Swapped
 from bot.work.money import cost as costing
 from bot.work.money.cost import CostAnswer, FreshAgainst
 
@@ -32,10 +40,10 @@ def _usual_ml(view: FormulaView) -> Fraction:
 
 
 def _wants_target(turn: Turn, given: Given) -> bool:
-    return "more_detail" not in given and "picture" not in given
+    return MORE_DETAIL_SLOT not in given and PICTURE_SLOT not in given
 
 
-def _usual_target(turn: Turn, view: FormulaView) -> tuple[str, tuple[Target, TradeTarget]]:
+def _usual_target(turn: Turn, view: FormulaView) -> tuple[str, SaidTarget]:
     """Return what was made last of a formula as a target and as typed; as written where it never was."""
     ml = costing.last_made_ml(turn.context, view.id)
     if ml is None:
@@ -43,15 +51,23 @@ def _usual_target(turn: Turn, view: FormulaView) -> tuple[str, tuple[Target, Tra
     return f"{show_number(ml, 0)} ml", (Total(Amount(ml, "ml")), ByTotal(ml))
 
 
-def _cost(turn: Turn, given: Given) -> Reply:
-    if "target" not in given:
-        given.texts["target"], given.values["target"] = _usual_target(turn, given["formula"])
-    answer = answer_for(turn, given)
-    said, target = given["target"]
+@dataclass(frozen=True, kw_only=True)
+class CostArguments(ScaledArguments):
+    """What is costed, and whether it is set against fresh fruit, in words or as a picture."""
+
+    more_detail: bool = False
+    picture: bool = False
+
+
+def _cost(turn: Turn, arguments: CostArguments) -> Reply:
+    if arguments.target is None:
+        arguments = with_target(arguments, *_usual_target(turn, arguments.formula))
+    answer = answer_for(turn, arguments)
+    said, target = arguments.wanted
     bottle = target.size_ml if isinstance(target, ByBottles) else _usual_ml(answer.formula)
     found = costing.cost_of(turn.context, answer, bottle)
-    if "more_detail" in given or "picture" in given:
-        return against_reply(turn, found, said_target(given), "picture" in given)
+    if arguments.more_detail or arguments.picture:
+        return against_reply(turn, found, arguments.said_target, arguments.picture)
     units = turn.context.bar.units
     title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
     view = answer.formula
@@ -69,14 +85,14 @@ def _cost(turn: Turn, given: Given) -> Reply:
     lines = (
         *_cash(found),
         *_missing(found),
-        *_swapped(given),
+        *_swapped(arguments.swap),
         *rise_lines(turn, view),
         *tax_lines(turn),
         *_fresh(found),
     )
     blocks += [Text(line) for line in lines]
     ref = f"#{view.id}.{view.version}"
-    asked = said_target(given)
+    asked = arguments.said_target
     priceless = [
         Button(_("Price of {name}").format(name=name), f"price #{_number(found, name)}")
         for name in found.cost.missing[:4]
@@ -94,8 +110,7 @@ def _cost(turn: Turn, given: Given) -> Reply:
     )
 
 
-def _swapped(given: Given) -> list[str]:
-    swapped = given.get("swap")
+def _swapped(swapped: Swapped | None) -> list[str]:
     if swapped is None or swapped.ingredient is not None:
         return []
     return [_("The other spirit is costed at the price of {name}.").format(name=swapped.lines[0].name)]
@@ -190,12 +205,8 @@ def _even_line(fresh: FreshAgainst) -> str:
     )
 
 
-def _ask_more(turn: Turn, given: Given) -> Question:
-    return Question(_("Which formula?"))
-
-
 _TARGET = replace(TARGET_SLOT, wanted=_wants_target)
-_DETAIL = (Slot("more_detail", _ask_more, never), Slot("picture", _ask_more, never))
+_DETAIL = (MORE_DETAIL_SLOT, PICTURE_SLOT)
 
 COMMANDS = (
     Command(

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.money import as_money
+from bot.chat.dialogue.inputs.names import known_ingredient, spelt_alike, words_of
+from bot.chat.dialogue.inputs.shared_slots import PICTURE_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.money_input import as_money
-from bot.chat.dialogue.naming import known_ingredient, spelt_alike
-from bot.chat.dialogue.shared_slots import is_liquid, never, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.charts import charts
-from bot.chat.grammar.syntax import Amount, PackPrice, Span, Unknown
+from bot.chat.grammar.syntax import Amount, Named, PackPrice, Span
 from bot.chat.i18n.language import _, decimal_mark, local, show_full_day, show_money, tongue
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, Reply, Text, reply
@@ -45,33 +46,31 @@ def _ask_item(turn: Turn, given: Given) -> Question:
     )
 
 
-def _accept_item(turn: Turn, given: Given, value: Any) -> IngredientView | str:
+def _accept_item(turn: Turn, given: Given, value: Named) -> IngredientView | str:
     known = known_ingredient(turn, value)
     if known is None:
-        _offer_near(turn, value)
-        return str(value.text)
+        _offer_near(turn, words_of(value))
+        return words_of(value)
     return known
 
 
-def _offer_near(turn: Turn, value: Unknown) -> None:
+def _offer_near(turn: Turn, text: str) -> None:
     """Ask before a word spelt almost like a known ingredient becomes a new one."""
-    near = [name for name in turn.near(value.text, "INGREDIENT") if spelt_alike(name, value.text)]
+    near = [name for name in turn.near(text, "INGREDIENT") if spelt_alike(name, text)]
     if not near or turn.line.startswith("price new "):
         return
-    buttons = [(Button(name, turn.line_with(value.text, name)),) for name in near]
-    fresh = Button(
-        _("New ingredient: {name}").format(name=value.text), "price new " + turn.line.split(None, 1)[-1]
-    )
+    buttons = [(Button(name, turn.line_with(text, name)),) for name in near]
+    fresh = Button(_("New ingredient: {name}").format(name=text), "price new " + turn.line.split(None, 1)[-1])
     raise Say(
         reply(
-            _("I know no ingredient called “{name}”. Did you mean:").format(name=value.text),
+            _("I know no ingredient called “{name}”. Did you mean:").format(name=text),
             buttons=(*buttons, (fresh,)),
         )
     )
 
 
 def _ask_pack_price(turn: Turn, given: Given) -> Question:
-    item = given["item"]
+    item = given[_ITEM]
     name = item if isinstance(item, str) else item.name
     if _is_fruit(item):
         return Question(_("What does {name} cost? Such as: 0.60 each").format(name=name), hint=_("0.60 each"))
@@ -88,7 +87,7 @@ def _is_fruit(item: IngredientView | str) -> bool:
 
 
 def _accept_pack_price(turn: Turn, given: Given, value: PackPrice) -> tuple[Quantity, Decimal]:
-    item = given["item"]
+    item = given[_ITEM]
     money = as_money(value.price, turn.context.bar.currency)
     pack = value.pack
     if pack is None:
@@ -97,7 +96,7 @@ def _accept_pack_price(turn: Turn, given: Given, value: PackPrice) -> tuple[Quan
             return before.pack, money
         if _is_fruit(item):
             return Quantity(Fraction(1), "each"), money
-        said = given.texts.get("pack_price") or turn.line
+        said = given.words.get("pack_price") or turn.line
         packs = [(one, turn.line_with(said, f"{one} {said}")) for one in _usual_packs(turn, item)]
         raise Say(
             reply(
@@ -137,9 +136,9 @@ def _pack(turn: Turn, item: IngredientView | str, pack: Amount) -> Quantity:
 
 
 def _wants_price(turn: Turn, given: Given) -> bool:
-    if "picture" in given:
+    if PICTURE_SLOT in given:
         return False
-    item = given.get("item")
+    item = given.get(_ITEM)
     if not isinstance(item, IngredientView):
         return True
     # 'price oranges' shows what is known; asked for by its button the price is asked.
@@ -147,7 +146,7 @@ def _wants_price(turn: Turn, given: Given) -> bool:
 
 
 def _wants_garnishes(turn: Turn, given: Given) -> bool:
-    item = given.get("item")
+    item = given.get(_ITEM)
     if item is None or not given.guided or not _is_fruit(item):
         return False
     known = None if isinstance(item, str) else prices.in_force(turn.context, [item.id]).get(item.id)
@@ -165,19 +164,31 @@ def _accept_garnishes(turn: Turn, given: Given, value: Span) -> tuple[Fraction, 
     return value.low, value.high
 
 
-def _price(turn: Turn, given: Given) -> Reply:
-    item = given["item"]
-    if "picture" in given:
+@dataclass(frozen=True, kw_only=True)
+class PriceArguments(Arguments):
+    """An ingredient, or a name that is new; a pack with its price, and garnishes from a piece."""
+
+    item: IngredientView | str
+    pack_price: tuple[Quantity, Decimal] | None = None
+    garnish: tuple[Fraction, Fraction] | None = None
+    picture: bool = False
+
+
+def _price(turn: Turn, arguments: PriceArguments) -> Reply:
+    item = arguments.item
+    if arguments.picture:
         return _picture(turn, item)
-    if "pack_price" not in given:
+    if arguments.pack_price is None and isinstance(item, IngredientView):
         return _known(turn, item)
+    if arguments.pack_price is None:
+        raise ValueError("a new ingredient comes with its price")
     if isinstance(item, str):
         name = singular(item) if guess_kind(item) is IngredientKind.FRUIT else item
-        kind = IngredientKind.FRUIT if "garnish" in given else None
+        kind = IngredientKind.FRUIT if arguments.garnish is not None else None
         item = ingredients.add(turn.context, name, kind)
-    pack, money = given["pack_price"]
+    pack, money = arguments.pack_price
     before = prices.in_force(turn.context, [item.id]).get(item.id)
-    price = prices.set_price(turn.context, item.id, pack, money, given.get("garnish"))
+    price = prices.set_price(turn.context, item.id, pack, money, arguments.garnish)
     lines = []
     if before is not None and before.dimension is price.dimension:
         lines.append(change_words(before, price))
@@ -294,6 +305,8 @@ def _price_values(line: LogLine, units: str) -> dict[str, str]:
     return {} if line.price is None else {"price": pack_words(line.price)}
 
 
+_ITEM = Slot("item", _accept_item, _ask_item)
+
 COMMANDS = (
     Command(
         "price",
@@ -306,10 +319,10 @@ COMMANDS = (
         ),
         examples=(N_("price grapefruit oil 10 ml 7.90"), N_("price oranges 0.60 each, 5 garnishes each")),
         slots=(
-            Slot("item", _ask_item, accept=_accept_item),
-            Slot("pack_price", _ask_pack_price, _wants_price, _accept_pack_price),
-            Slot("garnish", _ask_garnishes, _wants_garnishes, _accept_garnishes),
-            Slot("picture", _ask_picture, never),
+            _ITEM,
+            Slot("pack_price", _accept_pack_price, _ask_pack_price, _wants_price),
+            Slot("garnish", _accept_garnishes, _ask_garnishes, _wants_garnishes),
+            PICTURE_SLOT,
         ),
         writes=True,
         menu=50,

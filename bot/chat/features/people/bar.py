@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any
+from dataclasses import dataclass
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import never, undo_button
-from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.setting_input import READERS
@@ -20,6 +21,7 @@ from bot.chat.features.people.setting_values import (
     show_span,
 )
 from bot.chat.features.people.start import choices_of_zone, jurisdiction_name, units_name
+from bot.chat.grammar.lexer import Noun
 from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of, settings_changed
@@ -35,12 +37,20 @@ from bot.work.log.undo import TakenBack
 from bot.work.people import bars
 
 
-def _bar(turn: Turn, given: Given) -> Reply:
-    page = given.get("page", "")
-    if "setting" not in given:
+@dataclass(frozen=True, kw_only=True)
+class BarArguments(Arguments):
+    """A page of settings, a setting by its key, and its new value."""
+
+    page: str = ""
+    setting: str = ""
+    value: str = ""
+
+
+def _bar(turn: Turn, arguments: BarArguments) -> Reply:
+    page, key = arguments.page, arguments.setting
+    if not key:
         return _page(turn, page) if page in PAGES else _overview(turn, in_place=page == ALL)
-    key = given["setting"]
-    changes = READERS[key](turn, str(given["value"]))
+    changes = READERS[key](turn, arguments.value)
     if not turn.context.role.manages:
         raise NotAllowedError("manager")
     bar = bars.change(turn.context, **changes)
@@ -137,16 +147,12 @@ _BY_DIGITS = frozenset(
 )
 
 
-def _ask_setting(turn: Turn, given: Given) -> Question:
-    return Question(_("Which setting?"))
-
-
-def _accept_noun(turn: Turn, given: Given, value: Any) -> str:
-    return str(value.id)
+def _accept_noun(turn: Turn, given: Given, value: Noun) -> str:
+    return value.id
 
 
 def _ask_value(turn: Turn, given: Given) -> Question:
-    key = given["setting"]
+    key = given[_SETTING]
     bar = turn.context.bar
     text = _("What should {setting} be?").format(setting=_(SETTINGS[key][0]))
     now = Text(_("Now: {value}").format(value=shown(bar).get(key, _("not set"))))
@@ -183,7 +189,7 @@ def _choices(turn: Turn, bar: BarView, key: str) -> list[tuple[str, str]]:
 
 def _accept_value(turn: Turn, given: Given, value: str) -> str:
     # Read once here, so that a wrong value is asked again instead of ending the dialogue.
-    READERS[given["setting"]](turn, value)
+    READERS[given[_SETTING]](turn, value)
     return value
 
 
@@ -199,6 +205,8 @@ def _in_force(turn: Turn, taken: TakenBack) -> list[str]:
     return [setting_line(key, now, first=True) for key in keys]
 
 
+_SETTING = Slot("setting", _accept_noun)
+
 COMMANDS = (
     Command(
         "bar",
@@ -207,9 +215,9 @@ COMMANDS = (
         words=("settings", "setting", "set", "change setting"),
         examples=(N_("bar closing hour 04:00"), N_("bar ounces us"), N_("bar dash 0.8 ml")),
         slots=(
-            Slot("page", _ask_setting, never, _accept_noun),
-            Slot("setting", _ask_setting, never, _accept_noun),
-            Slot("value", _ask_value, lambda turn, given: "setting" in given, _accept_value),
+            Slot("page", _accept_noun),
+            _SETTING,
+            Slot("value", _accept_value, _ask_value, lambda turn, given: _SETTING in given),
         ),
         writes=True,
         manages_words=True,

@@ -6,8 +6,8 @@ import re
 from dataclasses import replace
 
 from bot.chat.dialogue.rights import private_only
-from bot.chat.dialogue.slots import Question
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.slots import Given, Question
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.batches.batch_card import card
 from bot.chat.i18n.language import _, speaking
 from bot.chat.i18n.locale_choice import tongue_of
@@ -36,11 +36,11 @@ def ask_code(turn: Turn, given: Given) -> Question:
     return Question(_("What is the joining code? A manager of the bar makes one with /team."), hint=_("Code"))
 
 
-def join(turn: Turn, given: Given) -> Reply:
+def join(turn: Turn, said: str) -> Reply:
     """Let a person in by a code, in a private chat only: in a group everybody could read it."""
     if not turn.message.place.private:
         return private_only(turn)
-    code = str(given["code"]).removeprefix("join_").replace("_", "-")
+    code = said.removeprefix("join_").replace("_", "-")
     name = turn.message.sender.name
     try:
         bar = invites.join(turn.unit, turn.presence, code, name, True, turn.clock.now())

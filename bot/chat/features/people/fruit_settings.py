@@ -7,7 +7,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.money_input import ends_of, money_range, without_currency
+from bot.chat.dialogue.inputs.money import ends_of, money_range, without_currency
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.people.setting_values import (
     read_clock,

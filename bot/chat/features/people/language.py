@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.people.deep_links import main_buttons
 from bot.chat.i18n.language import _, speaking, tongue
 from bot.chat.i18n.languages import languages
@@ -38,8 +39,15 @@ def _accept(turn: Turn, given: Given, value: str) -> str:
     return read_language(value)
 
 
-def _language(turn: Turn, given: Given) -> Reply:
-    language: str = given["free"]
+@dataclass(frozen=True, kw_only=True)
+class LanguageArguments(Arguments):
+    """A language, by its tag."""
+
+    free: str
+
+
+def _language(turn: Turn, arguments: LanguageArguments) -> Reply:
+    language = arguments.free
     people.speak(turn.unit, turn.presence, language)
     now = tongue()
     with speaking(replace(now, language=language)):
@@ -58,7 +66,7 @@ COMMANDS = (
         words=("speak",),
         # Whoever is answered in a language they cannot read still finds the way to their own.
         in_every_language=True,
-        slots=(Slot("free", _ask, accept=_accept),),
+        slots=(Slot("free", _accept, _ask),),
         writes=True,
         anyone=True,
         menu=74,

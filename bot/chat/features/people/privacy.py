@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import json
+from dataclasses import dataclass
 from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.people.team import SURE_SLOT, SureArguments
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.reply.message import Button, File, Reply, reply
 from bot.trade.words import N_
@@ -17,7 +20,7 @@ from bot.work.errors import NotAllowedError
 from bot.work.people import bar_deletion, former, people, team
 
 
-def _privacy(turn: Turn, given: Given) -> Reply:
+def _privacy(turn: Turn, arguments: Arguments) -> Reply:
     if turn.presence.bar is None:
         seen = _("The people of a bar you were in see your name beside what you logged there.")
     else:
@@ -31,7 +34,7 @@ def _privacy(turn: Turn, given: Given) -> Reply:
     )
 
 
-def _export_me(turn: Turn, given: Given) -> Reply:
+def _export_me(turn: Turn, arguments: Arguments) -> Reply:
     left = former.bars_left(turn.unit, turn.presence)
     outside = former.held(turn.unit, turn.presence, turn.clock.now(), turn.message.key)
     if turn.presence.bar is None:
@@ -63,16 +66,16 @@ def _as_file(held: dict[str, Any]) -> File:
     return File("my-data.json", json.dumps(held, ensure_ascii=False, indent=2, default=str).encode())
 
 
-def _forget_me(turn: Turn, given: Given) -> Reply:
+def _forget_me(turn: Turn, arguments: SureArguments) -> Reply:
     if turn.presence.bar is None:
-        return _forget_outside(turn, given)
+        return _forget_outside(turn, arguments)
     bar = turn.context.bar.name
     if turn.context.role is Role.OWNER:
         return reply(
             _("The owner cannot be forgotten: hand the bar over first, or delete it."),
             buttons=((Button(_("Team"), "team"),),),
         )
-    if "sure" not in given:
+    if not arguments.sure:
         return reply(
             _("Leave {bar} and take your name out of it? It cannot be undone.").format(bar=bar),
             _("What you logged stays, under “former member”."),
@@ -82,13 +85,13 @@ def _forget_me(turn: Turn, given: Given) -> Reply:
     return reply(_("You have left {bar}, and your name is gone from it.").format(bar=bar))
 
 
-def _forget_outside(turn: Turn, given: Given) -> Reply:
+def _forget_outside(turn: Turn, arguments: SureArguments) -> Reply:
     """Forget a person in the bars they left, whether or not they are in another one."""
     left = ", ".join(former.bars_left(turn.unit, turn.presence))
     inside = turn.presence.bar is not None or bool(people.bars_of(turn.unit, turn.presence))
     if inside and not left:
         return reply(_("No bar that you left holds your name."))
-    if "sure" not in given:
+    if not arguments.sure:
         line = "forget me where i left yes" if inside else "forget me yes"
         yes = ((Button(_("Yes, forget me"), line),),)
         if not left:
@@ -121,8 +124,15 @@ def _accept_name(turn: Turn, given: Given, value: str) -> str:
     return value
 
 
-def _delete(turn: Turn, given: Given) -> Reply:
-    until = bar_deletion.begin(turn.context, given["free"])
+@dataclass(frozen=True, kw_only=True)
+class DeleteArguments(Arguments):
+    """The bar's name, typed once more."""
+
+    free: str
+
+
+def _delete(turn: Turn, arguments: DeleteArguments) -> Reply:
+    until = bar_deletion.begin(turn.context, arguments.free)
     return reply(
         _("{bar} will be deleted on {day}.").format(bar=turn.context.bar.name, day=show_moment(until)),
         _("Until then all works as before, and you can keep it after all."),
@@ -131,7 +141,7 @@ def _delete(turn: Turn, given: Given) -> Reply:
     )
 
 
-def _keep(turn: Turn, given: Given) -> Reply:
+def _keep(turn: Turn, arguments: Arguments) -> Reply:
     if bar_deletion.keep(turn.context):
         return reply(_("{bar} stays.").format(bar=turn.context.bar.name))
     return reply(_("{bar} was not to be deleted.").format(bar=turn.context.bar.name))
@@ -151,6 +161,7 @@ COMMANDS = (
         "forget me",
         N_("leave, and take your name out"),
         _forget_me,
+        slots=(SURE_SLOT,),
         writes=True,
         private_only=True,
         anyone=True,
@@ -159,6 +170,7 @@ COMMANDS = (
         "forget me where i left",
         N_("take your name out of bars you left"),
         _forget_outside,
+        slots=(SURE_SLOT,),
         writes=True,
         private_only=True,
         anyone=True,
@@ -167,7 +179,7 @@ COMMANDS = (
         "delete bar",
         N_("delete the bar, after seven days"),
         _delete,
-        slots=(Slot("free", _ask_name, accept=_accept_name),),
+        slots=(Slot("free", _accept_name, _ask_name),),
         writes=True,
         private_only=True,
     ),

@@ -7,9 +7,10 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.naming import short_name
-from bot.chat.dialogue.temperature_input import accept_temperature
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.inputs.names import short_name
+from bot.chat.dialogue.inputs.temperature import accept_temperature
+from bot.chat.dialogue.slots import Given
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.language import read_language

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.money_input import currency_of_sign
-from bot.chat.dialogue.naming import short_name
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
-from bot.chat.features.people.deep_links import ask_code, is_scan, join, main_buttons, scan
+from bot.chat.dialogue.inputs.money import currency_of_sign
+from bot.chat.dialogue.inputs.names import short_name
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.people.deep_links import is_scan, join, main_buttons, scan
 from bot.chat.features.people.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
 from bot.chat.i18n.language import _, show_moment, tongue
 from bot.chat.i18n.locale_choice import zones_offered
@@ -87,7 +88,7 @@ def accept_zone(turn: Turn, given: Given, value: str) -> str:
 
 
 def _ask_jurisdiction(turn: Turn, given: Given) -> Question:
-    likely = bars.likely_in(given["zone"]).jurisdiction
+    likely = bars.likely_in(given[_ZONE]).jurisdiction
     order = [likely, *(one for one in Jurisdiction if one is not likely)]
     return Question(
         _("Whose food and drink rules apply there? Limits and cautions follow this."),
@@ -105,7 +106,7 @@ def accept_jurisdiction(turn: Turn, given: Given, value: str) -> Jurisdiction:
 
 
 def _ask_currency(turn: Turn, given: Given) -> Question:
-    likely = bars.likely_in(given["zone"]).currency
+    likely = bars.likely_in(given[_ZONE]).currency
     order = [likely, *(code for code in ("EUR", "USD", "GBP") if code != likely)]
     return Question(
         _("Which money do you count in?"), columns([(code, code) for code in order], 4), hint=_("EUR, USD, …")
@@ -115,7 +116,7 @@ def _ask_currency(turn: Turn, given: Given) -> Question:
 def accept_currency(turn: Turn, given: Given, value: str) -> str:
     """Read a three-letter currency code, or a sign that is one currency's here."""
     bar = turn.presence.bar
-    zone = given.get("zone", "" if bar is None else bar.zone)
+    zone = given.get(_ZONE) or ("" if bar is None else bar.zone)
     try:
         return bars.check_currency(currency_of_sign(value, bars.likely_in(zone).currency if zone else ""))
     except BadValueError:
@@ -129,7 +130,7 @@ def accept_currency(turn: Turn, given: Given, value: str) -> str:
 
 
 def _ask_units(turn: Turn, given: Given) -> Question:
-    likely = bars.likely_in(given["zone"]).units
+    likely = bars.likely_in(given[_ZONE]).units
     order = [likely, *(one for one in bars.UNITS if one != likely)]
     return Question(_("How do you measure?"), columns([(units_name(one), one) for one in order], 1))
 
@@ -162,18 +163,59 @@ def accept_closing(turn: Turn, given: Given, value: str) -> int:
     return minute
 
 
-def _start(turn: Turn, given: Given) -> Reply:
-    if "code" in given:
-        return scan(turn, str(given["code"])) if is_scan(str(given["code"])) else join(turn, given)
+@dataclass(frozen=True, kw_only=True)
+class OpenArguments(Arguments):
+    """What a new bar is called, where it is, and how it counts."""
+
+    bar_name: str
+    zone: str
+    jurisdiction: Jurisdiction
+    currency: str
+    units: str
+    closing: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class StartArguments(Arguments):
+    """The code behind a link; or the answers of somebody who opens a bar."""
+
+    code: str = ""
+    bar_name: str | None = None
+    zone: str | None = None
+    jurisdiction: Jurisdiction | None = None
+    currency: str | None = None
+    units: str | None = None
+    closing: int | None = None
+
+
+def _start(turn: Turn, arguments: StartArguments) -> Reply:
+    code = arguments.code
+    if code:
+        return scan(turn, code) if is_scan(code) else join(turn, code)
     presence = turn.presence
     if presence.bar is None and not turn.message.place.private:
         return _claim_group(turn)
-    if presence.bar is not None and "bar_name" not in given:
-        return _welcome_back(turn)
-    return _open(turn, given)
+    opening = _opening_of(arguments)
+    return _welcome_back(turn) if opening is None else _open(turn, opening)
 
 
-def _open(turn: Turn, given: Given) -> Reply:
+def _opening_of(said: StartArguments) -> OpenArguments | None:
+    """Return the answers of somebody who opens a bar; None where they stand in one."""
+    if said.bar_name is None or said.zone is None or said.jurisdiction is None:
+        return None
+    if said.currency is None or said.units is None or said.closing is None:
+        return None
+    return OpenArguments(
+        bar_name=said.bar_name,
+        zone=said.zone,
+        jurisdiction=said.jurisdiction,
+        currency=said.currency,
+        units=said.units,
+        closing=said.closing,
+    )
+
+
+def _open(turn: Turn, arguments: OpenArguments) -> Reply:
     """Open a bar by the answers that were given, and stand in it."""
     bar = bars.open_bar(
         turn.unit,
@@ -181,12 +223,12 @@ def _open(turn: Turn, given: Given) -> Reply:
         turn.message.sender.name,
         turn.message.place.private,
         turn.clock.now(),
-        name=given["bar_name"],
-        zone=given["zone"],
-        jurisdiction=given["jurisdiction"],
-        currency=given["currency"],
-        units=given["units"],
-        closing_minute=given["closing"],
+        name=arguments.bar_name,
+        zone=arguments.zone,
+        jurisdiction=arguments.jurisdiction,
+        currency=arguments.currency,
+        units=arguments.units,
+        closing_minute=arguments.closing,
         language=tongue().language,
     )
     return reply(
@@ -234,16 +276,18 @@ def _welcome_back(turn: Turn) -> Reply:
 
 
 def _opening(turn: Turn, given: Given) -> bool:
-    return turn.presence.bar is None and "code" not in given and turn.message.place.private
+    return turn.presence.bar is None and _CODE not in given and turn.message.place.private
 
 
+_ZONE = Slot("zone", accept_zone, _ask_zone, rule="free_slot")
+_CODE = Slot("code", plain(str), rule="free_slot")
 _ABOUT_A_BAR = (
-    Slot("bar_name", _ask_name, accept=_accept_name, rule="free_slot"),
-    Slot("zone", _ask_zone, accept=accept_zone, rule="free_slot"),
-    Slot("jurisdiction", _ask_jurisdiction, accept=accept_jurisdiction, rule="free_slot"),
-    Slot("currency", _ask_currency, accept=accept_currency, rule="free_slot"),
-    Slot("units", _ask_units, accept=accept_units, rule="free_slot"),
-    Slot("closing", _ask_closing, accept=accept_closing, rule="free_slot"),
+    Slot("bar_name", _accept_name, _ask_name, rule="free_slot"),
+    _ZONE,
+    Slot("jurisdiction", accept_jurisdiction, _ask_jurisdiction, rule="free_slot"),
+    Slot("currency", accept_currency, _ask_currency, rule="free_slot"),
+    Slot("units", accept_units, _ask_units, rule="free_slot"),
+    Slot("closing", accept_closing, _ask_closing, rule="free_slot"),
 )
 
 
@@ -253,7 +297,7 @@ COMMANDS = (
         N_("open a bar, or see where you are"),
         _start,
         slots=(
-            Slot("code", ask_code, lambda turn, given: False, rule="free_slot"),
+            _CODE,
             *(replace(slot, wanted=_opening) for slot in _ABOUT_A_BAR),
         ),
         writes=True,

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.rights import stranger
-from bot.chat.dialogue.shared_slots import never
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain, said
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.people.deep_links import ask_code, join, main_buttons
 from bot.chat.grammar.syntax import Duration
 from bot.chat.i18n.language import _, local, ngettext, other_words, show_full_day, show_moment, show_number
@@ -32,12 +34,19 @@ def shown_name(name: str) -> str:
 # -- the team ---------------------------------------------------------------------------
 
 
-def _team(turn: Turn, given: Given) -> Reply:
-    words = str(given.get("free", "")).split()
+@dataclass(frozen=True, kw_only=True)
+class TeamArguments(Arguments):
+    """What to change about whom; nothing to see the team."""
+
+    free: str = ""
+
+
+def _team(turn: Turn, arguments: TeamArguments) -> Reply:
+    words = arguments.free.split()
     if not words:
         return _list(turn)
-    said = words[0].casefold()
-    what = next((one for one in _CHANGES if said in {one, _(one), *other_words(one)}), said)
+    first = words[0].casefold()
+    what = next((one for one in _CHANGES if first in {one, _(one), *other_words(one)}), first)
     if what in _CHANGES and len(words) > 1:
         sure = len(words) > 2 and words[-1].casefold() in {"yes", _("yes")}
         member = _named(turn, " ".join(words[1:-1] if sure else words[1:]), what)
@@ -169,15 +178,19 @@ def _accept_role(turn: Turn, given: Given, value: str) -> Role:
     return Role.MANAGER if value == "manager" else Role.MEMBER
 
 
-def _invite(turn: Turn, given: Given) -> Reply:
+@dataclass(frozen=True, kw_only=True)
+class InviteArguments(Arguments):
+    """For whom a joining code is made, and for how long."""
+
+    role: Role = Role.MEMBER
+    uses: int = invites.INVITE_USES
+    days: int = invites.INVITE_DAYS
+
+
+def _invite(turn: Turn, arguments: InviteArguments) -> Reply:
     from bot.documents.labels.qr import qr_png  # noqa: PLC0415 - loads the QR library
 
-    made = invites.invite(
-        turn.context,
-        given.get("role", Role.MEMBER),
-        given.get("uses", invites.INVITE_USES),
-        given.get("days", invites.INVITE_DAYS),
-    )
+    made = invites.invite(turn.context, arguments.role, arguments.uses, arguments.days)
     good = ngettext(
         "Good for {count} person until {when}. Only its maker sees it.",
         "Good for {count} people until {when}. Only its maker sees it.",
@@ -194,10 +207,35 @@ def _invite(turn: Turn, given: Given) -> Reply:
     )
 
 
+@dataclass(frozen=True, kw_only=True)
+class JoinArguments(Arguments):
+    """A joining code."""
+
+    code: str
+
+
+def _join(turn: Turn, arguments: JoinArguments) -> Reply:
+    return join(turn, arguments.code)
+
+
 # -- leaving, and a person's several bars ------------------------------------------------
 
 
-def _leave(turn: Turn, given: Given) -> Reply:
+@dataclass(frozen=True, kw_only=True)
+class SureArguments(Arguments):
+    """Whether the person has said that they are sure."""
+
+    sure: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class BarsArguments(Arguments):
+    """The bar to go to; none to see them all."""
+
+    number: int | None = None
+
+
+def _leave(turn: Turn, arguments: SureArguments) -> Reply:
     bar = turn.context.bar.name
     if turn.context.role is Role.OWNER:
         return reply(
@@ -205,7 +243,7 @@ def _leave(turn: Turn, given: Given) -> Reply:
             _("Say: team owner, and a name. Or delete the bar: delete bar"),
             buttons=((Button(_("Team"), "team"),),),
         )
-    if "sure" not in given:
+    if not arguments.sure:
         return reply(
             _("Leave {bar}? You will need a new code to come back.").format(bar=bar),
             buttons=((Button(_("Yes, leave"), "leave yes"),), (Button(_("Stay"), "start"),)),
@@ -218,9 +256,9 @@ def _leave(turn: Turn, given: Given) -> Reply:
     )
 
 
-def _bars(turn: Turn, given: Given) -> Reply:
-    if given.rest:
-        return _go_to(turn, int(given.rest[0]))  # type: ignore[call-overload]
+def _bars(turn: Turn, arguments: BarsArguments) -> Reply:
+    if arguments.number is not None:
+        return _go_to(turn, arguments.number)
     known = people.bars_of(turn.unit, turn.presence)
     if not known:
         return stranger(turn)
@@ -247,17 +285,26 @@ def _role_values(line: LogLine, units: str) -> dict[str, str]:
     return {} if role is None else {"role": _(ROLE_WORDS[Role(str(role))])}
 
 
+SURE_SLOT = Slot("sure", said)
+
 COMMANDS = (
     Command(
         "join",
         N_("join a bar with a code"),
-        join,
-        slots=(Slot("code", ask_code, rule="free_slot"),),
+        _join,
+        slots=(Slot("code", plain(str), ask_code, rule="free_slot"),),
         writes=True,
         anyone=True,
         private_only=True,
     ),
-    Command("team", N_("who is in the bar; invite someone"), _team, writes=True, menu=70),
+    Command(
+        "team",
+        N_("who is in the bar; invite someone"),
+        _team,
+        slots=(Slot("free", plain(str)),),
+        writes=True,
+        menu=70,
+    ),
     Command(
         "invite",
         N_("a joining code, for so many people and days"),
@@ -265,20 +312,28 @@ COMMANDS = (
         words=("team invite", "team add"),
         examples=(N_("invite"), N_("invite manager"), N_("invite 5 people 30 days")),
         slots=(
-            Slot("role", _ask_uses, never, _accept_role),
-            Slot("uses", _ask_uses, _by_taps, _accept_uses),
-            Slot("days", _ask_days, _by_taps, _accept_days),
+            Slot("role", _accept_role),
+            Slot("uses", _accept_uses, _ask_uses, _by_taps),
+            Slot("days", _accept_days, _ask_days, _by_taps),
         ),
         writes=True,
         manages=True,
         private_only=True,
     ),
-    Command("leave", N_("leave this bar"), _leave, words=("leave bar", "quit bar"), writes=True),
+    Command(
+        "leave",
+        N_("leave this bar"),
+        _leave,
+        words=("leave bar", "quit bar"),
+        slots=(SURE_SLOT,),
+        writes=True,
+    ),
     Command(
         "bars",
         N_("the bars you are in, and going to another"),
         _bars,
         words=("my bars", "switch", "switch bar"),
+        slots=(NUMBER_SLOT,),
         writes=True,
         anyone=True,
         private_only=True,

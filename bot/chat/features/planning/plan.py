@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import timedelta
 from fractions import Fraction
 from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import accept_formula, ask_formula, ask_item, never
-from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.inputs.shared_slots import SAID_FORMULA_SLOT
+from bot.chat.dialogue.slots import Slot, plain
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.people.setting_values import day_names
 from bot.chat.features.planning import use_words
 from bot.chat.features.stock.on_hand import accept_item, amount_words
@@ -19,6 +21,8 @@ from bot.chat.reply.units import show_ml, show_quantity
 from bot.trade.planning.fruit_par import Backing, Par
 from bot.trade.planning.use import WeekdayUse
 from bot.trade.words import N_
+from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.ingredients import IngredientView
 from bot.work.money.prices import PriceView
 from bot.work.planning import fruit_par, plan
 from bot.work.planning.fruit_par import FruitPar
@@ -39,13 +43,28 @@ def _ml(value: float, units: str) -> str:
     return show_ml(Fraction(round(value, -1)) if value >= 1000 else Fraction(f"{value:.2g}"), units)
 
 
-def _plan(turn: Turn, given: Given) -> Reply:
-    if given.get("part") == "shopping":
-        return _shopping(turn, given)
-    if given.get("part") == "fruits":
-        return _fruit(turn, given)
-    if "formula" in given:
-        return _one(turn, plan.plan_for(turn.context, given["formula"]))
+@dataclass(frozen=True, kw_only=True)
+class PlanArguments(Arguments):
+    """A formula, or a part of the plan: what to buy, or fruit; neither to see the plan."""
+
+    formula: FormulaView | None = None
+    part: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class FruitParArguments(Arguments):
+    """A fruit, or None for all of them."""
+
+    item: IngredientView | None = None
+
+
+def _plan(turn: Turn, arguments: PlanArguments) -> Reply:
+    if arguments.part == "shopping":
+        return _shopping(turn, arguments)
+    if arguments.part == "fruits":
+        return _fruit(turn, FruitParArguments())
+    if arguments.formula is not None:
+        return _one(turn, plan.plan_for(turn.context, arguments.formula))
     return _all(turn)
 
 
@@ -189,7 +208,7 @@ def _when(one: FormulaPlan, units: str) -> list[str]:
 # -- shopping ---------------------------------------------------------------------------------
 
 
-def _shopping(turn: Turn, given: Given) -> Reply:
+def _shopping(turn: Turn, arguments: Arguments) -> Reply:
     found = plan.shopping(turn.context)
     units = turn.context.bar.units
     row = (Button(_("Plan"), "plan"), Button(_("Stock"), "stock"))
@@ -238,9 +257,9 @@ def _pack(price: PriceView) -> str:
 # -- fruit ------------------------------------------------------------------------------------
 
 
-def _fruit(turn: Turn, given: Given) -> Reply:
-    if "item" in given:
-        return _fruit_card(turn, fruit_par.fruit_par(turn.context, given["item"]))
+def _fruit(turn: Turn, arguments: FruitParArguments) -> Reply:
+    if arguments.item is not None:
+        return _fruit_card(turn, fruit_par.fruit_par(turn.context, arguments.item))
     known = fruit_par.pars(turn.context)
     ready = [one for one in known if one.by_weekday]
     if not ready:
@@ -335,7 +354,7 @@ COMMANDS = (
         _plan,
         words=(*("next batch", "what to make", "planning", "what should i make", "what should we make"),),
         examples=(N_("plan grapefruit mist"), N_("plan shopping"), N_("plan fruit")),
-        slots=(Slot("formula", ask_formula, never, accept_formula), Slot("part", ask_formula, never)),
+        slots=(SAID_FORMULA_SLOT, Slot("part", plain(str))),
         menu=32,
     ),
     Command(
@@ -351,6 +370,6 @@ COMMANDS = (
         _fruit,
         words=("fruit par", "fruit pars", "plan fruit"),
         examples=(N_("fruit par orange"),),
-        slots=(Slot("item", ask_item, never, accept_item),),
+        slots=(Slot("item", accept_item),),
     ),
 )

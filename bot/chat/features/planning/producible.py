@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
@@ -14,7 +15,7 @@ from bot.work.planning.producible import CanMake
 _MOST_FORMULAS = 8
 
 
-def _can_make(turn: Turn, given: Given) -> Reply:
+def _can_make(turn: Turn, arguments: Arguments) -> Reply:
     known = producible.can_make(turn.context)
     possible = [one for one in known if one.factor > 0]
     if not known or not any(one.limiting or one.factor for one in known):

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import datetime, time, timedelta
-from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
+from bot.chat.dialogue.slots import Slot, plain
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Duration
 from bot.chat.i18n.language import _, show_moment
 from bot.chat.reply.message import Reply, Text, reply
@@ -15,24 +17,30 @@ from bot.trade.words import N_
 from bot.work.reminders import planning
 
 
-def _later(turn: Turn, given: Given) -> Reply:
-    number: Any
-    duration: Any
-    number, duration = given.rest
-    if isinstance(duration, time):
-        until = planning.snooze_until(turn.context, int(number), duration.hour * 60 + duration.minute)
+@dataclass(frozen=True, kw_only=True)
+class LaterArguments(Arguments):
+    """A reminder, and either a length of time or the time of day until which it waits."""
+
+    number: int
+    duration: Duration | None = None
+    moment: time | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class DoneArguments(Arguments):
+    """A reminder."""
+
+    number: int
+
+
+def _later(turn: Turn, arguments: LaterArguments) -> Reply:
+    moment, duration = arguments.moment, arguments.duration
+    if moment is not None:
+        until = planning.snooze_until(turn.context, arguments.number, moment.hour * 60 + moment.minute)
         return _again(turn, until)
-    if (
-        not isinstance(number, Fraction)
-        or not isinstance(duration, Duration)
-        or not 0 < duration.hours <= 24 * 60
-    ):
+    if duration is None or not 0 < duration.hours <= 24 * 60:
         raise Say(Reply((Text(_("Later by up to 60 days, such as: 2 hours"), strong=True),)))
-    until = planning.snooze(
-        turn.context,
-        int(number),
-        timedelta(hours=float(duration.hours)),
-    )
+    until = planning.snooze(turn.context, arguments.number, timedelta(hours=float(duration.hours)))
     return _again(turn, until)
 
 
@@ -41,12 +49,11 @@ def _again(turn: Turn, until: datetime) -> Reply:
     return Reply((Text(said, strong=True),), edits=turn.message.tapped is not None)
 
 
-def _done(turn: Turn, given: Given) -> Reply:
-    number: Any = given.rest[0]
-    return _marked(turn, int(number))
+def _done(turn: Turn, arguments: DoneArguments) -> Reply:
+    return _marked(turn, arguments.number)
 
 
-def _nothing(turn: Turn, given: Given) -> Reply:
+def _nothing(turn: Turn, arguments: Arguments) -> Reply:
     asked = planning.last_close(turn.context)
     if asked is None:
         raise Say(
@@ -62,8 +69,14 @@ def _marked(turn: Turn, number: int) -> Reply:
 
 
 COMMANDS = (
-    Command("later", N_("be reminded again later"), _later, writes=True),
-    Command("done", N_("mark a reminder done"), _done, writes=True),
+    Command(
+        "later",
+        N_("be reminded again later"),
+        _later,
+        slots=(NUMBER_SLOT, Slot("duration", plain(Duration)), Slot("moment", plain(time))),
+        writes=True,
+    ),
+    Command("done", N_("mark a reminder done"), _done, slots=(NUMBER_SLOT,), writes=True),
     Command(
         "nothing tonight",
         N_("say at close that nothing was thrown out"),

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from itertools import groupby
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never
-from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, SAID_FORMULA_SLOT
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.safety.caution_blocks import cautions_at
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, reply
@@ -19,11 +20,18 @@ from bot.work.formulas.formulas import FormulaView
 _CAUTIONS_A_PAGE = 5
 
 
-def _cautions(turn: Turn, given: Given) -> Reply:
-    start = int(given.rest[0]) if given.rest else 1  # type: ignore[call-overload]
-    if "formula" not in given:
+@dataclass(frozen=True, kw_only=True)
+class CautionsArguments(Arguments):
+    """A formula, None for the whole list, and the caution with which the page begins."""
+
+    formula: FormulaView | None = None
+    number: int = 1
+
+
+def _cautions(turn: Turn, arguments: CautionsArguments) -> Reply:
+    view, start = arguments.formula, arguments.number
+    if view is None:
         return _all_cautions(start)
-    view: FormulaView = given["formula"]
     found: dict[str, TradeCaution] = {}
     for step in Step:
         for caution in cautions_at(turn, view, step):
@@ -74,7 +82,7 @@ COMMANDS = (
         N_("handling cautions"),
         _cautions,
         words=("caution", "handling"),
-        slots=(Slot("formula", FORMULA_SLOT.ask, never, FORMULA_SLOT.accept),),
+        slots=(SAID_FORMULA_SLOT, NUMBER_SLOT),
         menu=85,
         quick=True,
     ),

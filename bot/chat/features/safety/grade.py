@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Any
+from dataclasses import dataclass
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.safety.grade_words import allergen_line, grade_buttons
+from bot.chat.grammar.syntax import Named
 from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.safety.allergens import AllergenLine, Standing
@@ -22,24 +24,20 @@ from bot.work.safety import allergens as allergies
 from bot.work.safety import grade as grades
 
 
-def _ask_item(turn: Turn, given: Given) -> Question:
-    return Question(_("The food grade of what?"), hint=_("An ingredient"))
-
-
-def _accept_item(turn: Turn, given: Given, value: Any) -> IngredientView:
+def _accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
     noun = turn.noun(value, "INGREDIENT", _("ingredient"))
     return ingredients.get(turn.context, int(noun.id))
 
 
 def _wants_grade(turn: Turn, given: Given) -> bool:
-    item = given.get("item")
+    item = given.get(_ITEM)
     if not turn.context.role.manages:
         return False
     return item is not None and grades.question_about(item) is not None
 
 
 def _ask_grade(turn: Turn, given: Given) -> Question:
-    item: IngredientView = given["item"]
+    item = given[_ITEM]
     question = grades.question_about(item)
     text = _("Is {name} sold as food grade?").format(name=item.name)
     if question is not None:
@@ -48,13 +46,28 @@ def _ask_grade(turn: Turn, given: Given) -> Question:
     return Question(text, columns(list(choices), 1), hint=_("yes or no"))
 
 
-def _grade(turn: Turn, given: Given) -> Reply:
-    if "item" not in given:
+@dataclass(frozen=True, kw_only=True)
+class GradeArguments(Arguments):
+    """An ingredient and whether it is food grade, 'yes' or 'no'; nothing to see the open questions."""
+
+    item: IngredientView | None = None
+    grade: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class AllergensArguments(Arguments):
+    """A formula."""
+
+    formula: FormulaView
+
+
+def _grade(turn: Turn, arguments: GradeArguments) -> Reply:
+    item = arguments.item
+    if item is None:
         return _open_ones(turn)
-    item: IngredientView = given["item"]
-    if "grade" not in given:
+    if not arguments.grade:
         return _standing(turn, item)
-    confirmed = given["grade"] == "yes"
+    confirmed = arguments.grade == "yes"
     grades.confirm(turn.context, item.id, confirmed)
     undo = (Button(_("Undo"), "undo"),)
     if not confirmed:
@@ -107,8 +120,8 @@ def _open_ones(turn: Turn) -> Reply:
     return reply(first, *lines, buttons=grade_buttons(turn.context, found))
 
 
-def _allergens(turn: Turn, given: Given) -> Reply:
-    view: FormulaView = given["formula"]
+def _allergens(turn: Turn, arguments: AllergensArguments) -> Reply:
+    view = arguments.formula
     lines = allergies.lines_of(turn.context, view)
     if not lines:
         return reply(
@@ -135,6 +148,8 @@ def _line(one: AllergenLine) -> str:
     return f"{text}. {_(one.note)}" if one.note else text
 
 
+_ITEM = Slot("item", _accept_item)
+
 COMMANDS = (
     Command(
         "grade",
@@ -143,8 +158,8 @@ COMMANDS = (
         words=("food grade", "food grades", "grades"),
         examples=(N_("grade grapefruit oil yes"),),
         slots=(
-            Slot("item", _ask_item, lambda turn, given: False, _accept_item),
-            Slot("grade", _ask_grade, _wants_grade),
+            _ITEM,
+            Slot("grade", plain(str), _ask_grade, _wants_grade),
         ),
         writes=True,
         manages_words=True,

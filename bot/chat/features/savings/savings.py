@@ -2,31 +2,23 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date, timedelta
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.fruit_input import accept_fruit
-from bot.chat.dialogue.shared_slots import never, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.inputs.fruit import accept_fruit
+from bot.chat.dialogue.inputs.shared_slots import undo_button
+from bot.chat.dialogue.slots import Given, Slot, said
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Day
 from bot.chat.i18n.language import _, show_full_day
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
 from bot.trade.days import business_day
-from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.words import N_
 from bot.work.errors import NotAllowedError
-from bot.work.formulas import ingredients
+from bot.work.formulas.ingredients import IngredientView
 from bot.work.savings import savings
-
-
-def _ask_fruit(turn: Turn, given: Given) -> Question:
-    own = ingredients.all_of(turn.context, IngredientKind.FRUIT)
-    return Question(_("Which fruit's garnish?"), columns([(one.name, f"#{one.id}") for one in own[:8]], 2))
-
-
-def _ask_day(turn: Turn, given: Given) -> Question:
-    return Question(_("Sprayed since which day? Such as 2026-10-20"), hint="2026-10-20")
 
 
 def _accept_day(turn: Turn, given: Given, value: Day) -> date:
@@ -43,12 +35,22 @@ def _accept_day(turn: Turn, given: Given, value: Day) -> date:
     return day
 
 
-def _spraying(turn: Turn, given: Given) -> Reply:
-    if "fruit" in given and ("day" in given or "nothing" in given):
+@dataclass(frozen=True, kw_only=True)
+class SprayingArguments(Arguments):
+    """A fruit, and since which day its garnish is sprayed; `nothing` says that it is not."""
+
+    fruit: IngredientView | None = None
+    day: date | None = None
+    nothing: bool = False
+
+
+def _spraying(turn: Turn, arguments: SprayingArguments) -> Reply:
+    fruit, day = arguments.fruit, arguments.day
+    if fruit is not None and (day is not None or arguments.nothing):
         if not turn.context.role.manages:
             raise NotAllowedError("manager")
-        found = savings.set_since(turn.context, given["fruit"].id, given.get("day"))
-        name = given["fruit"].name
+        found = savings.set_since(turn.context, fruit.id, day)
+        name = fruit.name
         if found is None:
             return reply(
                 _("{name}: not sprayed, so there is no before and after.").format(name=name),
@@ -60,8 +62,8 @@ def _spraying(turn: Turn, given: Given) -> Reply:
             buttons=((undo_button(turn), Button(_("Week"), "week")),),
         )
     known = savings.starts(turn.context)
-    if "fruit" in given:
-        known = [one for one in known if one.fruit.id == given["fruit"].id]
+    if fruit is not None:
+        known = [one for one in known if one.fruit.id == fruit.id]
     if not known:
         return reply(
             _("No garnish is sprayed yet, as far as I know."),
@@ -88,9 +90,9 @@ COMMANDS = (
         _spraying,
         examples=(N_("spraying orange since 2026-10-20"),),
         slots=(
-            Slot("fruit", _ask_fruit, never, accept_fruit),
-            Slot("day", _ask_day, never, _accept_day),
-            Slot("nothing", _ask_day, never),
+            Slot("fruit", accept_fruit),
+            Slot("day", _accept_day),
+            Slot("nothing", said),
         ),
         writes=True,
     ),

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, accept_formula, never, quantity_in_ml
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.strength_input import ask_strength
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml
+from bot.chat.dialogue.inputs.strength import ask_strength
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.safety.caution_blocks import caution_blocks
 from bot.chat.features.spray.dose_words import limit_lines, mend_line, sources_reply, state_words, table
 from bot.chat.grammar.syntax import Amount, Span
@@ -20,7 +22,6 @@ from bot.trade.safety.caution import Step
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.safety.limits import NO_LIMIT_ON_FILE
 from bot.trade.words import N_
-from bot.work.errors import WorkError
 from bot.work.formulas import scaling
 from bot.work.formulas.formulas import FormulaView, in_base
 from bot.work.liquids.spirit_substitution import UnknownStrengthError
@@ -75,20 +76,12 @@ def _accept_sprays(turn: Turn, given: Given, value: Span) -> tuple[Fraction, Fra
 
 
 def _wants_taken(turn: Turn, given: Given) -> bool:
-    view = given.get("formula")
-    if view is None or "sprayed" in given:
-        return False
-    if not isinstance(view, FormulaView):
-        # Asked before anything was looked up: is there a question to come?
-        try:
-            view = accept_formula(turn, given, view)
-        except (Say, WorkError):
-            return False
-    return not scaling.is_sprayed(view)
+    view = given.get(FORMULA_SLOT)
+    return view is not None and _SPRAYED not in given and not scaling.is_sprayed(view)
 
 
 def _ask_taken(turn: Turn, given: Given) -> Question:
-    view: FormulaView = given["formula"]
+    view = given[FORMULA_SLOT]
     sizes = ("1 ml", "2.5 ml", "5 ml", "15 ml", "30 ml")
     choices = [(one, f"{show_number(Fraction(one.split()[0]), 1)} ml") for one in sizes]
     return Question(
@@ -103,10 +96,6 @@ def _accept_taken(turn: Turn, given: Given, value: Amount) -> Fraction:
     return ml
 
 
-def _ask_weight(turn: Turn, given: Given) -> Question:
-    return Question(_("What does the guest weigh?"), hint="70 kg")
-
-
 def _accept_weight(turn: Turn, given: Given, value: Amount) -> Fraction:
     grams, kind = in_base(turn.context.bar, turn.quantity(value, False))
     if kind is not Dimension.MASS or not 10_000 <= grams <= 300_000:
@@ -117,21 +106,35 @@ def _accept_weight(turn: Turn, given: Given, value: Amount) -> Fraction:
 # -- answering -----------------------------------------------------------------------------
 
 
-def _dose(turn: Turn, given: Given) -> Reply:
-    view: FormulaView = given["formula"]
+@dataclass(frozen=True, kw_only=True)
+class DoseArguments(Arguments):
+    """A formula in a drink: how much of it goes in, how many drinks, and who drinks them."""
+
+    formula: FormulaView
+    drink: Fraction
+    sprayed: tuple[Fraction, Fraction] | None = None
+    taken: Fraction | None = None
+    drinks: int = 1
+    weight: Fraction | None = None
+    soft: bool = False
+    sources: bool = False
+
+
+def _dose(turn: Turn, arguments: DoseArguments) -> Reply:
+    view = arguments.formula
     question = DoseQuestion(
-        drink_ml=given["drink"],
-        drinks=given.get("drinks", 1),
-        sprays=given.get("sprayed"),
-        taken_ml=given.get("taken"),
-        body_weight_kg=given.get("weight"),
-        alcoholic="soft" not in given,
+        drink_ml=arguments.drink,
+        drinks=arguments.drinks,
+        sprays=arguments.sprayed,
+        taken_ml=arguments.taken,
+        body_weight_kg=arguments.weight,
+        alcoholic=not arguments.soft,
     )
     try:
         answer = dose.answer(turn.context, view, question)
     except UnknownStrengthError as error:
         raise Say(ask_strength(turn, error.name, view.name)) from None
-    if "sources" in given:
+    if arguments.sources:
         return sources_reply(answer)
     units = turn.context.bar.units
     first = _("{name} in {drink}, {drinks}: {state}").format(
@@ -151,7 +154,7 @@ def _dose(turn: Turn, given: Given) -> Reply:
         )
     blocks: list[Block] = [*table(answer), *(Text(line) for line in lines if line)]
     blocks += caution_blocks(turn, view, Step.SERVING)
-    return Reply((Text(first, strong=True), *blocks), _buttons(turn, given, answer))
+    return Reply((Text(first, strong=True), *blocks), _buttons(turn, arguments, answer))
 
 
 def _how_dosed(answer: DoseAnswer, units: str) -> str:
@@ -168,9 +171,9 @@ def _how_dosed(answer: DoseAnswer, units: str) -> str:
     return _("{sprays}, {volume} ml, all taken to land in the drink.").format(sprays=sprays, volume=volume)
 
 
-def _buttons(turn: Turn, given: Given, answer: DoseAnswer) -> tuple[tuple[Button, ...], ...]:
+def _buttons(turn: Turn, arguments: DoseArguments, answer: DoseAnswer) -> tuple[tuple[Button, ...], ...]:
     view = answer.view
-    texts = {name: given.texts[name] for name in _SAID if name in given.texts}
+    texts = {name: arguments.words[name] for name in _SAID if name in arguments.words}
 
     def line(**changes: str) -> str:
         said = {**texts, **changes}
@@ -194,12 +197,14 @@ def _buttons(turn: Turn, given: Given, answer: DoseAnswer) -> tuple[tuple[Button
             ),
         )
     )
-    if turn.context.bar.jurisdiction == Jurisdiction.US and "soft" not in given:
+    if turn.context.bar.jurisdiction == Jurisdiction.US and not arguments.soft:
         rows.append((Button(_("In a drink without alcohol"), line(soft="without alcohol")),))
     return tuple(rows)
 
 
 _SAID = ("drink", "drinks", "sprayed", "taken", "weight", "soft")
+
+_SPRAYED = Slot("sprayed", _accept_sprays, rule="sprays_slot")
 
 COMMANDS = (
     Command(
@@ -214,19 +219,19 @@ COMMANDS = (
         ),
         slots=(
             FORMULA_SLOT,
-            Slot("sprayed", _ask_drink, never, _accept_sprays, rule="sprays_slot"),
-            Slot("taken", _ask_taken, _wants_taken, _accept_taken),
-            Slot("drink", _ask_drink, accept=_accept_drink),
+            _SPRAYED,
+            Slot("taken", _accept_taken, _ask_taken, _wants_taken),
+            Slot("drink", _accept_drink, _ask_drink),
             Slot(
                 "drinks",
+                _accept_drinks,
                 _ask_drinks,
                 lambda turn, given: given.guided,
-                _accept_drinks,
                 rule="drinks_answer_slot",
             ),
-            Slot("weight", _ask_weight, never, _accept_weight),
-            Slot("soft", _ask_drink, never),
-            Slot("sources", _ask_drink, never),
+            Slot("weight", _accept_weight),
+            Slot("soft", said),
+            Slot("sources", said),
         ),
         menu=14,
     ),

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Any
+from fractions import Fraction
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import never, undo_button
-from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Slot, said
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.people.setting_values import day_names
 from bot.chat.grammar.lexer import Noun
-from bot.chat.grammar.syntax import Day, Unknown
+from bot.chat.grammar.syntax import Day, Named, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.trade.words import N_
@@ -20,11 +22,7 @@ from bot.work.formulas import formulas, ingredients
 from bot.work.spray import drinks
 
 
-def _ask(turn: Turn, given: Given) -> Question:
-    return Question(_("How many drinks?"), hint="140")
-
-
-def _accept_count(turn: Turn, given: Given, value: Any) -> int:
+def _accept_count(turn: Turn, given: Given, value: Fraction) -> int:
     if value.denominator != 1 or not 0 <= value <= drinks.MOST_DRINKS:
         raise Say(reply(_("Please write a whole number of drinks.")))
     return int(value)
@@ -42,7 +40,7 @@ def accept_day(turn: Turn, given: Given, value: Day) -> date:
     return day
 
 
-def accept_subject(turn: Turn, given: Given, value: Any) -> Noun:
+def accept_subject(turn: Turn, given: Given, value: Named) -> Noun:
     """Turn a name into the formula or the fruit that the drinks were counted with."""
     if isinstance(value, Noun):
         return value
@@ -55,14 +53,29 @@ def accept_subject(turn: Turn, given: Given, value: Any) -> Noun:
     return turn.noun(value, "FORMULA", _("formula"))
 
 
-def _drinks(turn: Turn, given: Given) -> Reply:
-    if "drinks_count" not in given:
+@dataclass(frozen=True, kw_only=True)
+class DrinksArguments(Arguments):
+    """How many drinks were poured, of what, on which night; nothing to see them all."""
+
+    drinks_count: int | None = None
+    subject: Noun | None = None
+    day: date | None = None
+    ran_out: bool = False
+
+
+def _drinks(turn: Turn, arguments: DrinksArguments) -> Reply:
+    if arguments.drinks_count is None:
         return _table(turn)
-    subject: Noun | None = given.get("subject")
+    subject = arguments.subject
     formula_id = int(subject.id) if subject is not None and subject.kind == "FORMULA" else None
     ingredient_id = int(subject.id) if subject is not None and subject.kind == "INGREDIENT" else None
     logged = drinks.log(
-        turn.context, given["drinks_count"], given.get("day"), formula_id, ingredient_id, "ran_out" in given
+        turn.context,
+        arguments.drinks_count,
+        arguments.day,
+        formula_id,
+        ingredient_id,
+        arguments.ran_out,
     )
     day, count = logged.day, logged.day.drinks
     said = ngettext("{day}: {count} drink", "{day}: {count} drinks", count)
@@ -154,10 +167,10 @@ COMMANDS = (
             N_("drinks 45 orange ran out"),
         ),
         slots=(
-            Slot("drinks_count", _ask, never, _accept_count),
-            Slot("subject", _ask, never, accept_subject),
-            Slot("day", _ask, never, accept_day),
-            Slot("ran_out", _ask, never),
+            Slot("drinks_count", _accept_count),
+            Slot("subject", accept_subject),
+            Slot("day", accept_day),
+            Slot("ran_out", said),
         ),
         writes=True,
         menu=56,

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import SAID_FORMULA_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.spray import sprayer_words
 from bot.chat.grammar.syntax import Hash, Named, Unknown
 from bot.chat.i18n.language import _, ngettext
@@ -64,9 +67,32 @@ def use_buttons(turn: Turn, view: SprayerView, formula: FormulaView | None) -> l
     return rows
 
 
-def _pump(turn: Turn, given: Given) -> Reply:
-    if "sprayer" in given:
-        return _card(turn, given["sprayer"])
+@dataclass(frozen=True, kw_only=True)
+class PumpArguments(Arguments):
+    """A sprayer, or None for all of them."""
+
+    sprayer: SprayerView | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class UseArguments(Arguments):
+    """A sprayer, None for the usual spray size, and the formula it is used for, None for all."""
+
+    sprayer: SprayerView | None = None
+    nothing: bool = False
+    formula: FormulaView | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class RetireArguments(Arguments):
+    """A sprayer."""
+
+    sprayer: SprayerView
+
+
+def _pump(turn: Turn, arguments: PumpArguments) -> Reply:
+    if arguments.sprayer is not None:
+        return _card(turn, arguments.sprayer)
     known = sprayers.listed(turn.context)
     if not known:
         return _no_sprayers()
@@ -90,9 +116,8 @@ def _card(turn: Turn, view: SprayerView) -> Reply:
     return Reply((Text(sprayer_words.title(view), strong=True), *blocks), tuple(rows))
 
 
-def _use(turn: Turn, given: Given) -> Reply:
-    view: SprayerView | None = given.get("sprayer")
-    formula: FormulaView | None = given.get("formula")
+def _use(turn: Turn, arguments: UseArguments) -> Reply:
+    view, formula = arguments.sprayer, arguments.formula
     if view is not None and view.spray_ml is None:
         raise Say(
             reply(
@@ -118,17 +143,19 @@ def _use(turn: Turn, given: Given) -> Reply:
 
 
 def _wants_used(turn: Turn, given: Given) -> bool:
-    return "nothing" not in given
+    return _NOTHING not in given
 
 
-def _retire(turn: Turn, given: Given) -> Reply:
-    view: SprayerView = given["sprayer"]
+def _retire(turn: Turn, arguments: RetireArguments) -> Reply:
+    view = arguments.sprayer
     name = sprayers.retire(turn.context, view.id)
     return reply(
         _("{name} is put away. What counted by it has the bar's usual spray size again.").format(name=name),
         buttons=((undo_button(turn),),),
     )
 
+
+_NOTHING = Slot("nothing", said)
 
 COMMANDS = (
     Command(
@@ -137,7 +164,7 @@ COMMANDS = (
         _pump,
         words=("pumps", "sprayer", "sprayers"),
         examples=(N_("pump"), N_("weigh blue 152.31 150.55 148.80 20 sprays with grapefruit mist")),
-        slots=(Slot("sprayer", _ask_sprayer, never, accept_sprayer),),
+        slots=(Slot("sprayer", accept_sprayer),),
         menu=55,
     ),
     Command(
@@ -147,9 +174,9 @@ COMMANDS = (
         words=("pump use", "use sprayer", "use pump"),
         examples=(N_("use blue for grapefruit mist"), N_("use none for grapefruit mist")),
         slots=(
-            Slot("sprayer", _ask_sprayer, _wants_used, accept_sprayer),
-            Slot("nothing", _ask_sprayer, never),
-            Slot("formula", FORMULA_SLOT.ask, never, FORMULA_SLOT.accept),
+            Slot("sprayer", accept_sprayer, _ask_sprayer, _wants_used),
+            _NOTHING,
+            SAID_FORMULA_SLOT,
         ),
         writes=True,
         manages=True,
@@ -159,7 +186,7 @@ COMMANDS = (
         N_("put a sprayer away"),
         _retire,
         words=("pump retire", "retire sprayer", "retire pump"),
-        slots=(Slot("sprayer", _ask_sprayer, accept=accept_sprayer),),
+        slots=(Slot("sprayer", accept_sprayer, _ask_sprayer),),
         writes=True,
         manages=True,
     ),

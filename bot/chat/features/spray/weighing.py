@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.names import spelt_alike
+from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.naming import spelt_alike
-from bot.chat.dialogue.shared_slots import never, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.liquids.strength import accept_subject
 from bot.chat.features.spray import sprayer_words
 from bot.chat.features.spray.sprayers import accept_sprayer, use_buttons
@@ -68,10 +70,7 @@ def _wants_any_sprayer(turn: Turn, given: Given) -> bool:
     return len(sprayers.listed(turn.context)) != 1
 
 
-def _sprayer(turn: Turn, given: Given) -> SprayerView | str | None:
-    if "sprayer" in given:
-        found: SprayerView | str = given["sprayer"]
-        return found
+def _only_sprayer(turn: Turn) -> SprayerView | None:
     known = sprayers.listed(turn.context)
     return known[0] if len(known) == 1 else None
 
@@ -90,9 +89,8 @@ def _accept_inside(turn: Turn, given: Given, value: Named) -> FormulaView | str:
     return found
 
 
-def _likely_inside(turn: Turn, given: Given) -> FormulaView | str | None:
+def _likely_inside(turn: Turn, sprayer: SprayerView | str | None) -> FormulaView | str | None:
     """What is surely in it: what was there last time, or the only formula that is sprayed."""
-    sprayer = _sprayer(turn, given)
     listed = formulas.listed(turn.context)
     if isinstance(sprayer, SprayerView) and sprayer.runs:
         same = [one for one in listed if one.name == sprayer.inside]
@@ -107,7 +105,7 @@ def _sprayed(turn: Turn) -> list[FormulaView]:
 
 
 def _wants_inside(turn: Turn, given: Given) -> bool:
-    return _likely_inside(turn, given) is None
+    return _likely_inside(turn, given.get(_SPRAYER) or _only_sprayer(turn)) is None
 
 
 def _ask_inside(turn: Turn, given: Given) -> Question:
@@ -142,16 +140,17 @@ def _accept_count(turn: Turn, given: Given, value: Fraction) -> int:
     return int(value)
 
 
-def _masses(given: Given) -> tuple[Fraction, ...]:
-    found: tuple[Fraction, ...] = ()
-    for name in ("readings", "before", "after"):
-        if name in given:
-            found = (*found, *given[name].masses)
-    return found
+def _masses(*shown: Readings | None) -> tuple[Fraction, ...]:
+    return tuple(mass for one in shown if one is not None for mass in one.masses)
+
+
+def _masses_so_far(given: Given) -> tuple[Fraction, ...]:
+    return _masses(given.get(_READINGS), given.get(_BEFORE), given.get(_AFTER))
 
 
 def _wants_count(turn: Turn, given: Given) -> bool:
-    return "readings" not in given or given["readings"].sprays is None
+    readings = given.get(_READINGS)
+    return readings is None or readings.sprays is None
 
 
 def _ask_count(turn: Turn, given: Given) -> Question:
@@ -163,7 +162,7 @@ def _ask_count(turn: Turn, given: Given) -> Question:
 
 
 def _wants_before(turn: Turn, given: Given) -> bool:
-    return not _masses(given)
+    return not _masses_so_far(given)
 
 
 def _ask_before(turn: Turn, given: Given) -> Question:
@@ -173,63 +172,75 @@ def _ask_before(turn: Turn, given: Given) -> Question:
 def _accept_mass(turn: Turn, given: Given, value: Readings) -> Readings:
     if len(value.masses) != 1:
         raise Say(reply(_("One weight in grams, please, such as 152.31.")))
-    before = _masses(given)
+    before = _masses_so_far(given)
     _accept_readings(turn, given, Readings((*before, *value.masses), None, value.step))
     return value
 
 
 def _wants_after(turn: Turn, given: Given) -> bool:
-    return len(_masses(given)) < 2
+    return len(_masses_so_far(given)) < 2
 
 
 def _ask_after(turn: Turn, given: Given) -> Question:
+    count = _sprays(given.get(_READINGS), given.get(_COUNT))
     return Question(
         ngettext(
             "Spray {count} time, then weigh it again. How many grams?",
             "Spray {count} times, then weigh it again. How many grams?",
-            _sprays(given),
-        ).format(count=_sprays(given)),
+            count,
+        ).format(count=count),
         hint="150.55",
     )
 
 
-def _sprays(given: Given) -> int:
-    readings: Readings | None = given.get("readings")
+def _sprays(readings: Readings | None, count: int | None) -> int:
     if readings is not None and readings.sprays is not None:
         return readings.sprays
-    count: int = given.get("count", 1)
-    return count
-
-
-def _step(given: Given) -> Fraction:
-    """The last figure that the scale showed: the finest of this run's, since it shows all of them."""
-    shown: list[Readings] = [given[name] for name in ("readings", "before", "after") if name in given]
-    return min(one.step for one in shown)
+    return 1 if count is None else count
 
 
 # -- the answer ----------------------------------------------------------------------------
 
 
-def _weigh(turn: Turn, given: Given) -> Reply:
-    sprayer = _sprayer(turn, given)
+@dataclass(frozen=True, kw_only=True)
+class WeighArguments(Arguments):
+    """A sprayer, known or new, what is in it, and what the scale showed."""
+
+    sprayer: SprayerView | str | None = None
+    inside: FormulaView | str | None = None
+    readings: Readings | None = None
+    priming: bool = False
+    count: int | None = None
+    before: Readings | None = None
+    after: Readings | None = None
+
+    @property
+    def shown(self) -> list[Readings]:
+        """What the scale showed, in order."""
+        return [one for one in (self.readings, self.before, self.after) if one is not None]
+
+
+def _weigh(turn: Turn, arguments: WeighArguments) -> Reply:
+    sprayer = arguments.sprayer or _only_sprayer(turn)
     if sprayer is None or isinstance(sprayer, str):
         sprayer = sprayers.add(turn.context, sprayer or _(_USUAL_NAMES[0]))
-    inside = given["inside"] if "inside" in given else _likely_inside(turn, given)
+    inside = _likely_inside(turn, sprayer) if arguments.inside is None else arguments.inside
     formula = inside if isinstance(inside, FormulaView) else None
-    masses, sprays = _masses(given), _sprays(given)
+    masses, sprays = _masses(*arguments.shown), _sprays(arguments.readings, arguments.count)
     done = sprayers.weigh(
         turn.context,
         sprayer.id,
         masses,
         sprays,
-        _step(given),
+        # The finest figure of this run's, since a scale shows all of them.
+        min(one.step for one in arguments.shown),
         None if formula is None else formula.id,
-        "priming" in given,
+        arguments.priming,
     )
     view = done.sprayer
     blocks: list[Block] = sprayer_words.figures(view, None if formula is None else formula.sprays)
     name = _("water") if formula is None else formula.name
-    if "priming" in given:
+    if arguments.priming:
         blocks.insert(0, Text(_("Priming run: put aside.")))
     blocks.append(Text(_("With {what} in it. {used}").format(what=name, used=sprayer_words.used_for(view))))
     again = f"weigh #{view.id} of {'water' if formula is None else f'#{formula.id}'} {sprays} sprays"
@@ -241,6 +252,15 @@ def _weigh(turn: Turn, given: Given) -> Reply:
     return Reply((Text(sprayer_words.title(view), strong=True), *blocks), tuple(rows))
 
 
+_SPRAYER = Slot(
+    "sprayer", _accept_any_sprayer, _ask_any_sprayer, _wants_any_sprayer, rule="sprayer_name_slot"
+)
+_INSIDE = Slot("inside", _accept_inside, _ask_inside, _wants_inside)
+_READINGS = Slot("readings", _accept_readings)
+_COUNT = Slot("count", _accept_count, _ask_count, _wants_count)
+_BEFORE = Slot("before", _accept_mass, _ask_before, _wants_before, rule="mass_slot")
+_AFTER = Slot("after", _accept_mass, _ask_after, _wants_after, rule="mass_slot")
+
 COMMANDS = (
     Command(
         "weigh",
@@ -248,21 +268,7 @@ COMMANDS = (
         _weigh,
         words=("pump weigh", "weigh pump", "weigh sprayer", "calibrate"),
         examples=(N_("weigh blue 152.31 150.55 20 sprays with grapefruit mist"),),
-        slots=(
-            Slot(
-                "sprayer",
-                _ask_any_sprayer,
-                _wants_any_sprayer,
-                _accept_any_sprayer,
-                rule="sprayer_name_slot",
-            ),
-            Slot("inside", _ask_inside, _wants_inside, _accept_inside),
-            Slot("readings", _ask_before, never, _accept_readings),
-            Slot("priming", _ask_before, never),
-            Slot("count", _ask_count, _wants_count, _accept_count),
-            Slot("before", _ask_before, _wants_before, _accept_mass, rule="mass_slot"),
-            Slot("after", _ask_after, _wants_after, _accept_mass, rule="mass_slot"),
-        ),
+        slots=(_SPRAYER, _INSIDE, _READINGS, Slot("priming", said), _COUNT, _BEFORE, _AFTER),
         writes=True,
     ),
 )

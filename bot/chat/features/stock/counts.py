@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.money import as_money
+from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.shared_slots import accept_number, is_liquid, undo_button, undo_each
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.money_input import as_money
-from bot.chat.dialogue.naming import known_ingredient
-from bot.chat.dialogue.shared_slots import each_line, is_liquid, never, undo_button, undo_each
-from bot.chat.dialogue.slots import DIGIT, Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain, said
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.balance_words import named_amount, plain_amount, used_blocks, used_row
 from bot.chat.features.money.prices import change_words, pack_words
-from bot.chat.grammar.syntax import Amount, Money
+from bot.chat.grammar.syntax import Amount, Money, Named, Unknown
 from bot.chat.i18n.language import _, ngettext, show_money, show_number
 from bot.chat.i18n.plurals import counted_name, pieces, singular
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
@@ -48,28 +49,29 @@ def _ask_counted(turn: Turn, given: Given) -> Question:
     return Question(_("What did you count?"), _ask_item(turn, given).choices, hint=_("oranges 24"))
 
 
-def accept_item(turn: Turn, given: Given, value: Any) -> IngredientView:
+def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
     """Turn a name into what the bar buys; an ordinary name for a fruit makes a new one."""
     known = known_ingredient(turn, value)
     if known is not None:
         return known
-    name = singular(value.text)
+    typed = words_of(value)
+    name = singular(typed)
     if guess_kind(name) is IngredientKind.FRUIT:
         return ingredients.add(turn.context, name, IngredientKind.FRUIT)
-    raise Say(turn.not_known(value, "INGREDIENT", _("ingredient")))
+    raise Say(turn.not_known(Unknown(typed), "INGREDIENT", _("ingredient")))
 
 
 def _is_liquid(item: IngredientView) -> bool | None:
     return False if item.kind is IngredientKind.FRUIT else is_liquid(item)
 
 
-def _quantity(turn: Turn, item: IngredientView, value: Any) -> Quantity:
+def _quantity(turn: Turn, item: IngredientView, value: Amount | Fraction) -> Quantity:
     if isinstance(value, Amount):
         return turn.quantity(value, _is_liquid(item))
     liquid = _is_liquid(item)
     if item.kind is not IngredientKind.FRUIT and liquid is not None and _measured(item):
         raise Say(reply(_("In which unit? Such as: {name} 500 ml, or 2 kg").format(name=item.name)))
-    return Quantity(Fraction(value), "each")
+    return Quantity(value, "each")
 
 
 def _measured(item: IngredientView) -> bool:
@@ -77,22 +79,22 @@ def _measured(item: IngredientView) -> bool:
     return item.kind is not IngredientKind.OTHER and INGREDIENT_PROPERTIES[item.kind].is_liquid is not None
 
 
-def _accept_amount(turn: Turn, given: Given, value: Any) -> Quantity:
-    return _quantity(turn, given["item"], value)
+def _accept_amount(turn: Turn, given: Given, value: Amount | Fraction) -> Quantity:
+    return _quantity(turn, given[_ITEM], value)
 
 
 def _ask_amount(turn: Turn, given: Given) -> Question:
-    name = counted_name(given["item"].name, Fraction(2))
+    name = counted_name(given[_ITEM].name, Fraction(2))
     choices = columns([(str(n), str(n)) for n in (0, 6, 12, 24, 40, 80)], 3)
     return Question(
         _("How many {name}?").format(name=name),
-        (*choices, ((_("Other number"), DIGIT),)) if given["item"].kind is IngredientKind.FRUIT else (),
+        (*choices, ((_("Other number"), DIGIT),)) if given[_ITEM].kind is IngredientKind.FRUIT else (),
         hint=_("24, or 1.2 kg"),
     )
 
 
 def _ask_content(turn: Turn, given: Given) -> Question:
-    if given["item"].kind is IngredientKind.FRUIT:
+    if given[_ITEM].kind is IngredientKind.FRUIT:
         text = _("How much is in one? Such as: 80 each, or 5 kg")
     else:
         text = _("How much is in one? Such as: 70 cl, or 1 kg")
@@ -100,11 +102,11 @@ def _ask_content(turn: Turn, given: Given) -> Question:
 
 
 def _wants_content(turn: Turn, given: Given) -> bool:
-    return "packs" in given and "waste_amount" not in given and "content" not in given
+    return _PACKS in given and _AMOUNT not in given and _CONTENT not in given
 
 
 def _ask_paid(turn: Turn, given: Given) -> Question:
-    each = _("What did one cost?") if "packs" in given else _("What did it cost in all?")
+    each = _("What did one cost?") if _PACKS in given else _("What did it cost in all?")
     return Question(each, (((_("Not known"), "none"),),), hint="34.00")
 
 
@@ -119,33 +121,78 @@ def _accept_paid(turn: Turn, given: Given, value: Money | str) -> Decimal | None
 # -- bought --------------------------------------------------------------------------------
 
 
-def _bought(turn: Turn, given: Given) -> Reply:
-    if not given.lines:
-        return _one_bought(turn, given)
-    needed = ((("item",), _("what came in")), (("waste_amount", "content"), _("an amount")))
-    said, entries = [], []
-    for one in each_line(turn, given, _BOUGHT_SLOTS, needed, _("80 oranges 34.00; 40 limes 8.00")):
+@dataclass(frozen=True, kw_only=True)
+class DeliveryArguments(Arguments):
+    """One thing that came in: packs with their content, or an amount; and what was paid.
+
+    `each_pack` and `in_all` say what the price is for; `instead` is the entry that this one replaces.
+    """
+
+    item: IngredientView
+    packs: Fraction | None = None
+    content: Quantity | None = None
+    waste_amount: Quantity | None = None
+    paid: Decimal | None = None
+    each_pack: bool = False
+    in_all: bool = False
+    instead: int | None = None
+
+    @property
+    def amount(self) -> Quantity:
+        """What one pack holds, or all there is where it does not come in packs."""
+        found = self.content or self.waste_amount
+        if found is None:
+            raise ValueError("a delivery has an amount")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True)
+class BoughtArguments(Arguments):
+    """What came in."""
+
+    lines: tuple[DeliveryArguments, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class CountLineArguments(Arguments):
+    """One thing that was counted."""
+
+    item: IngredientView
+    waste_amount: Quantity
+
+
+@dataclass(frozen=True, kw_only=True)
+class CountArguments(Arguments):
+    """What was counted."""
+
+    lines: tuple[CountLineArguments, ...]
+
+
+def _bought(turn: Turn, arguments: BoughtArguments) -> Reply:
+    if len(arguments.lines) == 1:
+        return _one_bought(turn, arguments.lines[0])
+    shown, entries = [], []
+    for one in arguments.lines:
         answer = _one_bought(turn, one)
-        said.append(" ".join(block.text for block in answer.blocks if isinstance(block, Text)))
-        entries.append((one["item"].name, turn.context.entry or 0))
-    first = ngettext("{count} delivery logged.", "{count} deliveries logged.", len(said)).format(
-        count=len(said)
+        shown.append(" ".join(block.text for block in answer.blocks if isinstance(block, Text)))
+        entries.append((one.item.name, turn.context.entry or 0))
+    first = ngettext("{count} delivery logged.", "{count} deliveries logged.", len(shown)).format(
+        count=len(shown)
     )
     more = Button(_("More that came in"), "bought")
-    return reply(first, *said, buttons=(*undo_each(entries), (more,)))
+    return reply(first, *shown, buttons=(*undo_each(entries), (more,)))
 
 
-def _one_bought(turn: Turn, given: Given) -> Reply:
-    context, item = turn.context, given["item"]
-    if "instead" in given:
-        undo.take_back(context, int(given["instead"]))
-    packs = Fraction(given.get("packs", 1))
-    content: Quantity = given["content"] if "content" in given else given["waste_amount"]
-    paid: Decimal | None = given.get("paid")
-    if "packs" not in given and "each_pack" in given:  # '80 oranges 0.45 each': each is a pack of one
+def _one_bought(turn: Turn, one: DeliveryArguments) -> Reply:
+    context, item = turn.context, one.item
+    if one.instead is not None:
+        undo.take_back(context, one.instead)
+    packs = Fraction(1) if one.packs is None else one.packs
+    content, paid = one.amount, one.paid
+    if one.packs is None and one.each_pack:  # '80 oranges 0.45 each': each is a pack of one
         packs, content = content.number, Quantity(Fraction(1), content.unit)
     before = prices.in_force(context, [item.id]).get(item.id)
-    price = _per_pack(given, packs, paid)
+    price = _per_pack(one, packs, paid)
     bought = counts.buy(context, item.id, packs, content, price)
     entry = context.entry
     now = prices.in_force(context, [item.id]).get(item.id)
@@ -153,7 +200,7 @@ def _one_bought(turn: Turn, given: Given) -> Reply:
     if bought.cost is not None:
         first += _(", {money}").format(money=show_money(bought.cost))
     lines: list[str] = []
-    if paid is not None and "packs" in given and packs != 1:
+    if paid is not None and one.packs is not None and packs != 1:
         lines.append(_("Understood: {money} a pack.").format(money=show_money(price or paid)))
     if now is not None and bought.cost is not None:
         lines.append(_("Price from now on: {price}.").format(price=pack_words(now)))
@@ -163,9 +210,9 @@ def _one_bought(turn: Turn, given: Given) -> Reply:
         there = named_amount(bought.on_hand.book, bought.on_hand.dimension, item, turn)
         lines.append(_("On hand by the book: {amount}").format(amount=there))
     rows: list[tuple[Button, ...]] = [(undo_button(turn), Button(_("More that came in"), "bought"))]
-    if paid is not None and "packs" in given and packs != 1 and entry is not None:
+    if paid is not None and one.packs is not None and packs != 1 and entry is not None:
         said = f"bought {show_number(packs)} x {_typed(content)} #{item.id} {_money(paid)}"
-        if "in_all" in given:
+        if one.in_all:
             other = (_("{money} was for one").format(money=show_money(paid)), f"{said} each instead {entry}")
         else:
             other = (
@@ -173,7 +220,7 @@ def _one_bought(turn: Turn, given: Given) -> Reply:
                 f"{said} in all instead {entry}",
             )
         rows.insert(0, (Button(*other),))
-    return reply(first + ".", *lines, buttons=tuple(rows), edits="instead" in given)
+    return reply(first + ".", *lines, buttons=tuple(rows), edits=one.instead is not None)
 
 
 def _typed(content: Quantity) -> str:
@@ -184,11 +231,11 @@ def _money(paid: Decimal) -> str:
     return show_number(Fraction(paid), 4)
 
 
-def _per_pack(given: Given, packs: Fraction, paid: Decimal | None) -> Decimal | None:
+def _per_pack(one: DeliveryArguments, packs: Fraction, paid: Decimal | None) -> Decimal | None:
     """Return what one pack cost: as said for each, or all of it shared out."""
     if paid is None:
         return None
-    if "in_all" in given:
+    if one.in_all:
         return paid * packs.denominator / packs.numerator
     return paid
 
@@ -212,15 +259,14 @@ def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Frac
 # -- count ---------------------------------------------------------------------------------
 
 
-def _count(turn: Turn, given: Given) -> Reply:
-    if not given.lines:
-        return _one_count(turn, given)
-    needed = ((("item",), _("what was counted")), (("waste_amount",), _("a number")))
+def _count(turn: Turn, arguments: CountArguments) -> Reply:
+    if len(arguments.lines) == 1:
+        return _one_count(turn, arguments.lines[0])
     rows = [("", _("counted"), _("used"), _("lost"))]
     entries, beyond = [], []
-    for one in each_line(turn, given, _COUNT_SLOTS, needed, _("oranges 24, limes 30")):
-        item = one["item"]
-        now, _said = counts.count(turn.context, item.id, one["waste_amount"])
+    for one in arguments.lines:
+        item = one.item
+        now, _said = counts.count(turn.context, item.id, one.waste_amount)
         entries.append((item.name, turn.context.entry or 0))
         used = balance.used(turn.context, item.id)
         if used is not None and used.use.surplus:
@@ -238,16 +284,16 @@ def _count(turn: Turn, given: Given) -> Reply:
     return Reply((Text(first, strong=True), Grid(tuple(rows)), *map(Text, beyond), lost), buttons)
 
 
-def _one_count(turn: Turn, given: Given) -> Reply:
-    item = given["item"]
-    now, said = counts.count(turn.context, item.id, given["waste_amount"])
+def _one_count(turn: Turn, one: CountLineArguments) -> Reply:
+    item = one.item
+    now, by_book = counts.count(turn.context, item.id, one.waste_amount)
     first = _("Counted: {amount}.").format(amount=named_amount(now.book, now.dimension, item, turn))
     used = balance.used(turn.context, item.id)
     buttons = ((undo_button(turn), Button(_("Count more"), "count")),)
     if used is None:
         return reply(first, _("First count: from the next one on I know what was used."), buttons=buttons)
     if item.kind is not IngredientKind.FRUIT:
-        return reply(first, *_book_line(turn, item, now, said), buttons=buttons)
+        return reply(first, *_book_line(turn, item, now, by_book), buttons=buttons)
     return Reply((Text(first, strong=True), *used_blocks(turn, used)), buttons)
 
 
@@ -263,19 +309,33 @@ def _book_line(turn: Turn, item: IngredientView, now: OnHand, said: Fraction | N
     return [_("The book said {amount} less: a delivery or a count is missing.").format(amount=amount)]
 
 
+_ITEM = Slot("item", accept_item, _ask_item)
+_PACKS = Slot("packs", plain(Fraction))
+_CONTENT = Slot("content", _accept_amount, _ask_content, _wants_content)
+_AMOUNT = Slot("waste_amount", _accept_amount, _ask_amount, lambda turn, given: _PACKS not in given)
 _BOUGHT_SLOTS = (
-    Slot("item", _ask_item, accept=accept_item),
-    Slot("packs", _ask_content, never),
-    Slot("content", _ask_content, _wants_content, _accept_amount),
-    Slot("waste_amount", _ask_amount, lambda turn, given: "packs" not in given, _accept_amount),
-    Slot("paid", _ask_paid, _wants_paid, _accept_paid, rule="paid_answer_slot"),
-    Slot("each_pack", _ask_paid, never),
-    Slot("in_all", _ask_paid, never),
-    Slot("instead", _ask_paid, never),
+    _ITEM,
+    _PACKS,
+    _CONTENT,
+    _AMOUNT,
+    Slot("paid", _accept_paid, _ask_paid, _wants_paid, rule="paid_answer_slot"),
+    Slot("each_pack", said),
+    Slot("in_all", said),
+    Slot("instead", accept_number),
 )
-_COUNT_SLOTS = (
-    Slot("item", _ask_counted, accept=accept_item),
-    Slot("waste_amount", _ask_amount, accept=_accept_amount),
+_DELIVERIES = Lines(
+    DeliveryArguments,
+    _BOUGHT_SLOTS,
+    (((_ITEM,), N_("what came in")), ((_AMOUNT, _CONTENT), N_("an amount"))),
+    N_("80 oranges 34.00; 40 limes 8.00"),
+)
+_COUNTED = Slot("waste_amount", _accept_amount, _ask_amount)
+_COUNT_SLOTS = (Slot("item", accept_item, _ask_counted), _COUNTED)
+_COUNTS = Lines(
+    CountLineArguments,
+    _COUNT_SLOTS,
+    (((_ITEM,), N_("what was counted")), ((_COUNTED,), N_("a number"))),
+    N_("oranges 24, limes 30"),
 )
 
 COMMANDS = (
@@ -286,6 +346,7 @@ COMMANDS = (
         words=("buy", "delivery", "delivered", "received", "got in"),
         examples=(N_("bought 2 cases oranges 80 each 34.00"), N_("bought 80 oranges 34.00; 40 limes 8.00")),
         slots=_BOUGHT_SLOTS,
+        lines=_DELIVERIES,
         writes=True,
         menu=36,
     ),
@@ -296,6 +357,7 @@ COMMANDS = (
         words=("counted",),
         examples=(N_("count oranges 24, limes 30"), N_("count neutral spirit 600 ml")),
         slots=_COUNT_SLOTS,
+        lines=_COUNTS,
         writes=True,
         menu=38,
     ),

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.money_input import as_money
-from bot.chat.dialogue.naming import known_ingredient
-from bot.chat.dialogue.shared_slots import ask_item, is_liquid, never, undo_button
-from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Given, Say, Turn
-from bot.chat.grammar.syntax import Amount, PacksBought, Unknown
+from bot.chat.dialogue.inputs.money import as_money
+from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.shared_slots import ask_item, is_liquid, undo_button
+from bot.chat.dialogue.slots import Given, Question, Slot, said
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.syntax import Amount, Named, PacksBought, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_amount
@@ -42,27 +43,27 @@ def amount_words(turn: Turn, amount: Fraction, dimension: Dimension) -> str:
 # -- slots ---------------------------------------------------------------------------------
 
 
-def accept_item(turn: Turn, given: Given, value: Any) -> IngredientView:
+def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
     """Turn a name into an ingredient; says what is near where there is none of that name."""
     known = known_ingredient(turn, value)
     if known is None:
-        raise Say(_unknown(turn, value))
+        raise Say(_unknown(turn, words_of(value)))
     return known
 
 
-def _unknown(turn: Turn, value: Unknown) -> Reply:
-    said = turn.not_known(value, "INGREDIENT", _("ingredient"))
+def _unknown(turn: Turn, name: str) -> Reply:
+    known = turn.not_known(Unknown(name), "INGREDIENT", _("ingredient"))
     more = _("A new one is written down by its price, or in a formula: price {name} 1 l 24")
-    return Reply((*said.blocks, Text(more.format(name=value.text))), said.buttons)
+    return Reply((*known.blocks, Text(more.format(name=name))), known.buttons)
 
 
 def _ask_on_hand(turn: Turn, given: Given) -> Question:
-    item: IngredientView = given["item"]
+    item = given[_ITEM]
     return Question(_("How much {name} is there?").format(name=item.name), hint=_("1.4 l"))
 
 
 def _ask_packs(turn: Turn, given: Given) -> Question:
-    item: IngredientView = given["item"]
+    item = given[_ITEM]
     return Question(
         _("How much {name} was bought? Packs, size and price of one: 3 x 1 l 24").format(name=item.name),
         hint="3 x 1 l 24",
@@ -75,7 +76,7 @@ def quantity_of(turn: Turn, item: IngredientView, value: Amount | Fraction) -> Q
         return turn.quantity(value, is_liquid(item))
     there = stock.on_hand(turn.context, [item.id]).get(item.id)
     if is_liquid(item) is not True and (there is None or there.dimension is Dimension.COUNT):
-        return Quantity(Fraction(value), "each")
+        return Quantity(value, "each")
     raise Say(
         reply(
             _("{number} of what? Write the unit too, such as {number} l or {number} g.").format(
@@ -85,31 +86,42 @@ def quantity_of(turn: Turn, item: IngredientView, value: Amount | Fraction) -> Q
     )
 
 
-def _accept_amount(turn: Turn, given: Given, value: Any) -> Quantity:
-    return quantity_of(turn, given["item"], value)
+def _accept_amount(turn: Turn, given: Given, value: Amount | Fraction) -> Quantity:
+    return quantity_of(turn, given[_ITEM], value)
 
 
 def _accept_packs(turn: Turn, given: Given, value: PacksBought) -> tuple[Fraction, Quantity, Decimal | None]:
     price = None if value.price is None else as_money(value.price, turn.context.bar.currency)
-    return value.count, quantity_of(turn, given["item"], value.pack), price
+    return value.count, quantity_of(turn, given[_ITEM], value.pack), price
 
 
 # -- stock ---------------------------------------------------------------------------------
 
 
-def _stock(turn: Turn, given: Given) -> Reply:
-    if "stock_packs" in given:
-        return _bought(turn, given)
-    if "on_hand" in given:
-        return _counted(turn, given)
-    if "item" in given:
-        return _card(turn, given["item"])
-    return _list(turn, "everything" in given)
+@dataclass(frozen=True, kw_only=True)
+class StockArguments(Arguments):
+    """An ingredient with what was bought or counted of it; nothing to see what is on hand."""
+
+    item: IngredientView | None = None
+    stock_packs: tuple[Fraction, Quantity, Decimal | None] | None = None
+    on_hand: Quantity | None = None
+    bought: bool = False
+    counted: bool = False
+    everything: bool = False
 
 
-def _bought(turn: Turn, given: Given) -> Reply:
-    item: IngredientView = given["item"]
-    count, pack, price = given["stock_packs"]
+def _stock(turn: Turn, arguments: StockArguments) -> Reply:
+    item = arguments.item
+    if item is None:
+        return _list(turn, arguments.everything)
+    if arguments.stock_packs is not None:
+        return _bought(turn, item, *arguments.stock_packs)
+    return _card(turn, item) if arguments.on_hand is None else _counted(turn, item, arguments.on_hand)
+
+
+def _bought(
+    turn: Turn, item: IngredientView, count: Fraction, pack: Quantity, price: Decimal | None
+) -> Reply:
     bought = counts.buy(turn.context, item.id, count, pack, price)
     there = bought.on_hand
     first = _("Bought: {amount} {name}").format(
@@ -143,9 +155,8 @@ def _notes(turn: Turn, there: OnHand) -> list[str]:
     return notes
 
 
-def _counted(turn: Turn, given: Given) -> Reply:
-    item: IngredientView = given["item"]
-    there, said = counts.count(turn.context, item.id, given["on_hand"])
+def _counted(turn: Turn, item: IngredientView, amount: Quantity) -> Reply:
+    there, said = counts.count(turn.context, item.id, amount)
     first = _("{name}: {amount} on hand.").format(
         name=item.name, amount=amount_words(turn, there.amount, there.dimension)
     )
@@ -228,13 +239,15 @@ def _list(turn: Turn, everything: bool) -> Reply:
     return Reply(tuple(blocks), (row, tuple(last)))
 
 
-def _flag(name: str) -> Slot:
-    return Slot(name, ask_item, never)
+_BOUGHT = Slot("bought", said)
+_COUNTED = Slot("counted", said)
 
 
 def _needs_item(turn: Turn, given: Given) -> bool:
-    return "bought" in given or "counted" in given
+    return _BOUGHT in given or _COUNTED in given
 
+
+_ITEM = Slot("item", accept_item, ask_item, _needs_item)
 
 COMMANDS = (
     Command(
@@ -244,12 +257,12 @@ COMMANDS = (
         words=("on hand", "in stock", "inventory"),
         examples=(N_("stock neutral spirit 1.4 l"), N_("stock bought neutral spirit 3 x 1 l 24 each")),
         slots=(
-            _flag("bought"),
-            _flag("counted"),
-            _flag("everything"),
-            Slot("item", ask_item, _needs_item, accept_item),
-            Slot("stock_packs", _ask_packs, lambda turn, given: "bought" in given, _accept_packs),
-            Slot("on_hand", _ask_on_hand, lambda turn, given: "counted" in given, _accept_amount),
+            _BOUGHT,
+            _COUNTED,
+            Slot("everything", said),
+            _ITEM,
+            Slot("stock_packs", _accept_packs, _ask_packs, lambda turn, given: _BOUGHT in given),
+            Slot("on_hand", _accept_amount, _ask_on_hand, lambda turn, given: _COUNTED in given),
         ),
         writes=True,
         menu=52,

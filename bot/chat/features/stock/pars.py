@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Any
+from dataclasses import dataclass
+from fractions import Fraction
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import ask_item, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import ask_item, never, undo_button
-from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Given, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, said
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.stock.on_hand import accept_item, amount_words, on_hand_line, quantity_of
+from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
 from bot.trade.formulas.measures import Quantity
@@ -21,7 +24,7 @@ from bot.work.stock import pars
 
 
 def _ask_par(turn: Turn, given: Given) -> Question:
-    item: IngredientView = given["item"]
+    item = given[_ITEM]
     return Question(
         _("From how little {name} on should I remind you?").format(name=item.name),
         (((_("never"), "none"),),),
@@ -29,15 +32,23 @@ def _ask_par(turn: Turn, given: Given) -> Question:
     )
 
 
-def _accept_par(turn: Turn, given: Given, value: Any) -> Quantity | None:
-    return None if value == "none" else quantity_of(turn, given["item"], value)
+def _accept_par(turn: Turn, given: Given, value: Amount | Fraction | str) -> Quantity | None:
+    return None if isinstance(value, str) else quantity_of(turn, given[_ITEM], value)
 
 
-def _par(turn: Turn, given: Given) -> Reply:
-    if "item" not in given:
+@dataclass(frozen=True, kw_only=True)
+class ParArguments(Arguments):
+    """An ingredient and its par, None for none; no ingredient to see all pars."""
+
+    item: IngredientView | None = None
+    par: Quantity | None = None
+    setting_par: bool = False
+
+
+def _par(turn: Turn, arguments: ParArguments) -> Reply:
+    item, quantity = arguments.item, arguments.par
+    if item is None:
         return _pars(turn)
-    item: IngredientView = given["item"]
-    quantity: Quantity | None = given["par"]
     pars.set_par(turn.context, item.id, quantity)
     if quantity is None:
         return reply(
@@ -72,6 +83,9 @@ def _pars(turn: Turn) -> Reply:
     )
 
 
+_SETTING_PAR = Slot("setting_par", said)
+_ITEM = Slot("item", accept_item, ask_item, lambda turn, given: _SETTING_PAR in given)
+
 COMMANDS = (
     Command(
         "par",
@@ -80,9 +94,9 @@ COMMANDS = (
         words=("pars",),
         examples=(N_("par neutral spirit 1 l"), N_("par neutral spirit none")),
         slots=(
-            Slot("setting_par", ask_item, never),
-            Slot("item", ask_item, lambda turn, given: "setting_par" in given, accept_item),
-            Slot("par", _ask_par, lambda turn, given: "item" in given, _accept_par),
+            _SETTING_PAR,
+            _ITEM,
+            Slot("par", _accept_par, _ask_par, lambda turn, given: _ITEM in given),
         ),
         writes=True,
         manages=True,

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Any
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.progress import watching
-from bot.chat.dialogue.shared_slots import ask_loss, never, undo_button
-from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Slot, plain
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, File, Grid, Reply, Text, reply
 from bot.documents.tables import write_csv
@@ -67,7 +69,7 @@ _WRONG = {
 # -- export ---------------------------------------------------------------------------------
 
 
-def _export(turn: Turn, given: Given) -> Reply:
+def _export(turn: Turn, arguments: Arguments) -> Reply:
     from bot.work.transfer import export  # noqa: PLC0415 - loads pydantic
 
     turn.context.watch = watching(N_("Writing down"))
@@ -86,14 +88,21 @@ def _export(turn: Turn, given: Given) -> Reply:
 # -- import ---------------------------------------------------------------------------------
 
 
-def _import(turn: Turn, given: Given) -> Reply:
+@dataclass(frozen=True, kw_only=True)
+class ImportArguments(Arguments):
+    """A file that was sent before, or the name of one."""
+
+    free: str = ""
+
+
+def _import(turn: Turn, arguments: ImportArguments) -> Reply:
     sent = turn.message.document
     if sent is not None:
         if sent.content is None:
             too_large = _UNREADABLE["size"]
             return reply(_(too_large))
         return _tried(turn, sent.name, sent.content)
-    said = str(given.get("free", "")).strip()
+    said = arguments.free.strip()
     kept = _KEPT.fullmatch(said)
     if kept is not None:
         return _taken(turn, int(kept[1]))
@@ -239,10 +248,6 @@ def _taken(turn: Turn, upload: int) -> Reply:
     )
 
 
-def _free(turn: Turn, given: Given) -> Any:
-    return ask_loss(turn, given)
-
-
 def _rows_undone(turn: Turn, taken: TakenBack) -> list[str]:
     """Return how many rows went with an import, and which stay because they are in use."""
     count = int(taken.details["count"])
@@ -271,7 +276,7 @@ COMMANDS = (
         N_("take a file in: what an export gave, or a table"),
         _import,
         words=("import file",),
-        slots=(Slot("free", _free, never),),
+        slots=(Slot("free", plain(str)),),
         writes=True,
         manages=True,
         private_only=True,

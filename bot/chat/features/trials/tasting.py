@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.trials.trials import accept_trial, ask_trial, none_goes_on
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, reply
@@ -19,10 +21,10 @@ from bot.work.trials import trial_life, trials
 from bot.work.trials.trials import TrialView
 
 _ASPECTS = {
-    "aroma": (Aspect.AROMA, N_("aroma, from 1 (faint) to 5 (full)")),
-    "brightness": (Aspect.BRIGHTNESS, N_("brightness, from 1 (dull) to 5 (fresh)")),
-    "lasting": (Aspect.LASTING, N_("how long it lasts, from 1 (gone at once) to 5 (to the last sip)")),
-    "bitterness": (Aspect.BITTERNESS, N_("bitterness, from 1 (none) to 5 (strong)")),
+    "aroma": N_("aroma, from 1 (faint) to 5 (full)"),
+    "brightness": N_("brightness, from 1 (dull) to 5 (fresh)"),
+    "lasting": N_("how long it lasts, from 1 (gone at once) to 5 (to the last sip)"),
+    "bitterness": N_("bitterness, from 1 (none) to 5 (strong)"),
 }
 
 
@@ -33,9 +35,8 @@ def _several(turn: Turn, given: Given) -> bool:
     return len(trials.listed(turn.context)) != 1
 
 
-def _tasted(turn: Turn, given: Given) -> TrialView:
-    if "trial_number" in given:
-        trial: TrialView = given["trial_number"]
+def _tasted(turn: Turn, trial: TrialView | None) -> TrialView:
+    if trial is not None:
         return trial
     known = trials.listed(turn.context)
     if not known:
@@ -44,26 +45,26 @@ def _tasted(turn: Turn, given: Given) -> TrialView:
 
 
 def _ask_code(turn: Turn, given: Given) -> Question:
-    trial = _tasted(turn, given)
+    trial = _tasted(turn, given.get(_TRIAL_SLOT))
     mine = trial.tasted.get(turn.context.person_id, frozenset())
     choices = [(f"{one.code} ✓" if one.number in mine else one.code, one.code) for one in trial.variants]
     return Question(_("Which bottle are you tasting?"), columns(choices, 4), hint=choices[0][1])
 
 
 def _accept_code(turn: Turn, given: Given, value: str) -> str:
-    if "trial_number" not in given and len(trials.listed(turn.context)) > 1:
+    if _TRIAL_SLOT not in given and len(trials.listed(turn.context)) > 1:
         return value.strip().upper()  # which trial is asked next, and refuses a letter it does not have
-    trial = _tasted(turn, given)
+    trial = _tasted(turn, given.get(_TRIAL_SLOT))
     if value.strip().upper() not in {one.code for one in trial.variants}:
         codes = ", ".join(one.code for one in trial.variants)
         raise Say(reply(_("That trial has the bottles {codes}.").format(codes=codes)))
     return value.strip().upper()
 
 
-def _ask_aspect(words: str) -> Any:
+def _ask_aspect(words: str) -> Callable[[Turn, Given], Question]:
     def ask(turn: Turn, given: Given) -> Question:
         choices = [(str(number), str(number)) for number in range(LOWEST, HIGHEST + 1)]
-        return Question(f"{given['code']}: {_(words)}", columns(choices, 5), hint="1-5")
+        return Question(f"{given[_CODE_SLOT]}: {_(words)}", columns(choices, 5), hint="1-5")
 
     return ask
 
@@ -74,10 +75,38 @@ def _accept_score(turn: Turn, given: Given, value: Fraction) -> int:
     return int(value)
 
 
-def _taste(turn: Turn, given: Given) -> Reply:
-    trial = _tasted(turn, given)
-    scores = {aspect: given[name] for name, (aspect, _words) in _ASPECTS.items()}
-    trial = trial_life.score(turn.context, trial.id, given["code"], scores)
+@dataclass(frozen=True, kw_only=True)
+class _BottleArguments(Arguments):
+    """A bottle of a trial, by its letter; the trial may be left out while there is only one."""
+
+    code: str
+    trial_number: TrialView | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class TasteArguments(_BottleArguments):
+    """A bottle and its scores."""
+
+    aroma: int
+    brightness: int
+    lasting: int
+    bitterness: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class PromoteArguments(_BottleArguments):
+    """A bottle."""
+
+
+def _taste(turn: Turn, arguments: TasteArguments) -> Reply:
+    trial, code = _tasted(turn, arguments.trial_number), arguments.code
+    scores = {
+        Aspect.AROMA: arguments.aroma,
+        Aspect.BRIGHTNESS: arguments.brightness,
+        Aspect.LASTING: arguments.lasting,
+        Aspect.BITTERNESS: arguments.bitterness,
+    }
+    trial = trial_life.score(turn.context, trial.id, code, scores)
     said = ", ".join(f"{_(aspect)} {number}" for aspect, number in scores.items())
     mine = trial.tasted.get(turn.context.person_id, frozenset())
     left = [one for one in trial.variants if one.number not in mine]
@@ -88,17 +117,15 @@ def _taste(turn: Turn, given: Given) -> Reply:
     lines = [said + "."]
     if not left:
         lines.append(_("You have tasted all of it."))
-    return reply(
-        _("{code} is scored.").format(code=given["code"]), *lines, buttons=(tuple(row), (undo_button(turn),))
-    )
+    return reply(_("{code} is scored.").format(code=code), *lines, buttons=(tuple(row), (undo_button(turn),)))
 
 
 # -- promoting -----------------------------------------------------------------------------
 
 
-def _promote(turn: Turn, given: Given) -> Reply:
-    trial = _tasted(turn, given)
-    variant = trial.by_code(given["code"])
+def _promote(turn: Turn, arguments: PromoteArguments) -> Reply:
+    trial = _tasted(turn, arguments.trial_number)
+    variant = trial.by_code(arguments.code)
     if variant.number == trials.BASE:
         raise Say(
             reply(
@@ -117,12 +144,10 @@ def _promote(turn: Turn, given: Given) -> Reply:
     )
 
 
-_TRIAL_SLOT = Slot("trial_number", ask_trial, _several, accept_trial)
+_TRIAL_SLOT = Slot("trial_number", accept_trial, ask_trial, _several)
 
-_CODE_SLOT = Slot("code", _ask_code, accept=_accept_code, rule="bottle_slot")
-_SCORE_SLOTS = tuple(
-    Slot(name, _ask_aspect(words), accept=_accept_score) for name, (_aspect, words) in _ASPECTS.items()
-)
+_CODE_SLOT = Slot("code", _accept_code, _ask_code, rule="bottle_slot")
+_SCORE_SLOTS = tuple(Slot(name, _accept_score, _ask_aspect(words)) for name, words in _ASPECTS.items())
 
 COMMANDS = (
     Command(

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import Any
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.shared_slots import FORMULA_SLOT, never, quantity_in_ml, undo_button
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
-from bot.chat.features.formulas.writing import apply_details, draft_line
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.formulas.writing import FormulaLines, apply_details, draft_line
 from bot.chat.features.trials.trial_words import amounts_grid, result_lines, score_grid, title
 from bot.chat.grammar.syntax import Amount, Detail, IngredientLine
 from bot.chat.i18n.language import _, ngettext
@@ -48,11 +48,14 @@ def accept_trial(turn: Turn, given: Given, value: Fraction) -> TrialView:
     return trials.get(turn.context, int(value))
 
 
+NUMBER_SLOT = Slot("trial_number", accept_trial, ask_trial)
+
+
 # -- starting ------------------------------------------------------------------------------
 
 
 def _ask_variant(turn: Turn, given: Given) -> Question:
-    view: FormulaView = given["formula"] if "formula" in given else given["trial_number"].formula
+    view = given[FORMULA_SLOT] if FORMULA_SLOT in given else given[NUMBER_SLOT].formula
     shown = tuple((line.ingredient.name, show_quantity(line.quantity)) for line in view.lines)
     return Question(
         _("What changes in the variant of {name}? Such as: grapefruit oil 14 ml").format(name=view.name),
@@ -61,7 +64,7 @@ def _ask_variant(turn: Turn, given: Given) -> Question:
     )
 
 
-def _accept_variant(turn: Turn, given: Given, value: Any) -> tuple[DraftLine | Detail, ...]:
+def _accept_variant(turn: Turn, given: Given, value: object) -> FormulaLines:
     lines: list[DraftLine | Detail] = []
     for part in value if isinstance(value, tuple) else (value,):
         if isinstance(part, IngredientLine):
@@ -96,30 +99,61 @@ def _ask_blind(turn: Turn, given: Given) -> Question:
     )
 
 
-def _going_on(turn: Turn, given: Given) -> TrialView | None:
-    view = given.get("formula")
-    return trials.open_of(turn.context, view.id) if isinstance(view, FormulaView) else None
+def _going_on(turn: Turn, view: FormulaView | None) -> TrialView | None:
+    return None if view is None else trials.open_of(turn.context, view.id)
 
 
 def _new(turn: Turn, given: Given) -> bool:
-    return "trial_number" not in given and _going_on(turn, given) is None
+    return NUMBER_SLOT not in given and _going_on(turn, given.get(FORMULA_SLOT)) is None
 
 
-def _trial(turn: Turn, given: Given) -> Reply:
-    if "trial_number" in given:
-        return card(turn, given["trial_number"])
-    going_on = _going_on(turn, given)
-    view: FormulaView = given["formula"]
+@dataclass(frozen=True, kw_only=True)
+class TrialArguments(Arguments):
+    """A trial to see; or a formula, with the first variant of a new trial of it."""
+
+    trial_number: TrialView | None = None
+    formula: FormulaView | None = None
+    lines: FormulaLines = ()
+    size: Fraction | None = None
+    blind: str = "no"
+
+
+@dataclass(frozen=True, kw_only=True)
+class TrialsArguments(Arguments):
+    """A trial, or None for all that go on."""
+
+    trial_number: TrialView | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class OneTrialArguments(Arguments):
+    """A trial."""
+
+    trial_number: TrialView
+
+
+@dataclass(frozen=True, kw_only=True)
+class AddArguments(OneTrialArguments):
+    """A trial, and what changes in its next variant."""
+
+    lines: FormulaLines
+
+
+def _trial(turn: Turn, arguments: TrialArguments) -> Reply:
+    if arguments.trial_number is not None:
+        return card(turn, arguments.trial_number)
+    view, lines, size = arguments.formula, arguments.lines, arguments.size
+    going_on = _going_on(turn, view)
     if going_on is not None:
-        return _add_to(turn, going_on, given["lines"]) if "lines" in given else card(turn, going_on)
-    draft, changed = _draft(turn, view, given["lines"])
-    made = trial_life.start(
-        turn.context, view.id, draft.lines, changed, given["size"], given["blind"] == "yes"
-    )
+        return _add_to(turn, going_on, lines) if lines else card(turn, going_on)
+    if view is None or size is None:
+        raise ValueError("a new trial has a formula and a size")
+    draft, changed = _draft(turn, view, lines)
+    made = trial_life.start(turn.context, view.id, draft.lines, changed, size, arguments.blind == "yes")
     return _begun(turn, made, _("Trial {number} of {name} begins.").format(number=made.id, name=view.name))
 
 
-def _draft(turn: Turn, view: FormulaView, lines: tuple[DraftLine | Detail, ...]) -> tuple[Draft, str]:
+def _draft(turn: Turn, view: FormulaView, lines: FormulaLines) -> tuple[Draft, str]:
     draft = apply_details(turn, formulas.draft_of(view), lines)
     words = []
     for line in lines:
@@ -153,11 +187,11 @@ def _begun(turn: Turn, made: TrialView, first: str) -> Reply:
     return Reply(tuple(blocks), (*_ways(turn, made), (undo_button(turn),)))
 
 
-def _add(turn: Turn, given: Given) -> Reply:
-    return _add_to(turn, given["trial_number"], given["lines"])
+def _add(turn: Turn, arguments: AddArguments) -> Reply:
+    return _add_to(turn, arguments.trial_number, arguments.lines)
 
 
-def _add_to(turn: Turn, going_on: TrialView, lines: tuple[DraftLine | Detail, ...]) -> Reply:
+def _add_to(turn: Turn, going_on: TrialView, lines: FormulaLines) -> Reply:
     draft, changed = _draft(turn, going_on.formula, lines)
     made = trial_life.add(turn.context, going_on.id, draft.lines, changed)
     first = _("Trial {number} has {count} variants now.").format(number=made.id, count=len(made.variants))
@@ -226,9 +260,9 @@ def _promotions(turn: Turn, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
     return (tuple(buttons[:4]),) if buttons else ()
 
 
-def _list(turn: Turn, given: Given) -> Reply:
-    if "trial_number" in given:
-        return card(turn, given["trial_number"])
+def _list(turn: Turn, arguments: TrialsArguments) -> Reply:
+    if arguments.trial_number is not None:
+        return card(turn, arguments.trial_number)
     known = trials.listed(turn.context)
     if not known:
         past = trials.listed(turn.context, everything=True)
@@ -243,8 +277,8 @@ def _list(turn: Turn, given: Given) -> Reply:
     )
 
 
-def _key(turn: Turn, given: Given) -> Reply:
-    trial = trial_life.look_up(turn.context, given["trial_number"].id)
+def _key(turn: Turn, arguments: OneTrialArguments) -> Reply:
+    trial = trial_life.look_up(turn.context, arguments.trial_number.id)
     lines = [
         _("{code}: {what}").format(code=one.code, what=one.changed or _("as in the book"))
         for one in trial.variants
@@ -259,9 +293,9 @@ def _key(turn: Turn, given: Given) -> Reply:
     )
 
 
-def _made(turn: Turn, given: Given) -> Reply:
-    before = {one.batch_id for one in given["trial_number"].variants}
-    trial = trial_life.make(turn.context, given["trial_number"].id)
+def _made(turn: Turn, arguments: OneTrialArguments) -> Reply:
+    before = {one.batch_id for one in arguments.trial_number.variants}
+    trial = trial_life.make(turn.context, arguments.trial_number.id)
     new = [one for one in trial.variants if one.batch_id not in before]
     if not new:
         return reply(_("Every variant has its batch already."), buttons=_ways(turn, trial))
@@ -270,13 +304,11 @@ def _made(turn: Turn, given: Given) -> Reply:
     return reply(first.format(count=len(new)), lines, buttons=(*_ways(turn, trial), (undo_button(turn),)))
 
 
-def _close(turn: Turn, given: Given) -> Reply:
-    trial = trial_life.close(turn.context, given["trial_number"].id)
+def _close(turn: Turn, arguments: OneTrialArguments) -> Reply:
+    trial = trial_life.close(turn.context, arguments.trial_number.id)
     shown = card(turn, trial)
     return Reply(shown.blocks, (*shown.buttons, (undo_button(turn),)), edits=turn.message.tapped is not None)
 
-
-_NUMBER_SLOT = Slot("trial_number", ask_trial, accept=accept_trial)
 
 COMMANDS = (
     Command(
@@ -286,11 +318,11 @@ COMMANDS = (
         words=("try", "trial of"),
         examples=(N_("trial grapefruit mist"), N_("trial grapefruit mist: grapefruit oil 14 ml")),
         slots=(
-            Slot("trial_number", ask_trial, never, accept_trial),
-            replace(FORMULA_SLOT, wanted=lambda turn, given: "trial_number" not in given),
-            Slot("lines", _ask_variant, _new, _accept_variant),
-            Slot("size", _ask_size, _new, _accept_size, rule="amount_slot"),
-            Slot("blind", _ask_blind, _new, rule="grade_slot"),
+            replace(NUMBER_SLOT, ask=None),
+            replace(FORMULA_SLOT, wanted=lambda turn, given: NUMBER_SLOT not in given),
+            Slot("lines", _accept_variant, _ask_variant, _new),
+            Slot("size", _accept_size, _ask_size, _new, rule="amount_slot"),
+            Slot("blind", plain(str), _ask_blind, _new, rule="grade_slot"),
         ),
         writes=True,
         menu=46,
@@ -299,18 +331,18 @@ COMMANDS = (
         "trials",
         N_("the trials that go on"),
         _list,
-        slots=(Slot("trial_number", ask_trial, lambda turn, given: False, accept_trial),),
+        slots=(replace(NUMBER_SLOT, ask=None),),
     ),
     Command(
         "trial add",
         N_("add a variant to a trial"),
         _add,
-        slots=(_NUMBER_SLOT, Slot("lines", _ask_variant, accept=_accept_variant)),
+        slots=(NUMBER_SLOT, Slot("lines", _accept_variant, _ask_variant)),
         writes=True,
     ),
-    Command("trial key", N_("which letter is which"), _key, slots=(_NUMBER_SLOT,), writes=True),
-    Command("trial made", N_("log a trial's small batches"), _made, slots=(_NUMBER_SLOT,), writes=True),
-    Command("trial close", N_("end a trial"), _close, slots=(_NUMBER_SLOT,), writes=True),
+    Command("trial key", N_("which letter is which"), _key, slots=(NUMBER_SLOT,), writes=True),
+    Command("trial made", N_("log a trial's small batches"), _made, slots=(NUMBER_SLOT,), writes=True),
+    Command("trial close", N_("end a trial"), _close, slots=(NUMBER_SLOT,), writes=True),
 )
 
 LOG_WORDS = (

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
-from bot.chat.dialogue.slots import Question, Slot, columns
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import (
     Amount,
     Bottles,
@@ -48,40 +49,6 @@ def undo_each(entries: list[tuple[str, int]]) -> tuple[tuple[Button, ...], ...]:
     return tuple(tuple(buttons[at : at + 2]) for at in range(0, len(buttons), 2))
 
 
-Needed = tuple[tuple[tuple[str, ...], str], ...]
-
-
-def each_line(turn: Turn, given: Given, slots: tuple[Slot, ...], needed: Needed, example: str) -> list[Given]:
-    """Return what each line of a message gave, its values as the slots accept them.
-
-    `needed` is what each line of several has to say: slots of which one has to be filled, and a word for
-    it. What is missing is said with an example, and nothing of the message is done.
-    """
-    if not given.lines:
-        return [given]
-    found = []
-    for line in given.lines:
-        filled = {one.slot: one for one in line.filled}
-        texts = {name: one.text for name, one in filled.items()}
-        one = Given({name: each.value for name, each in filled.items()}, texts)
-        for slot in slots:
-            if slot.name in filled:
-                one.values[slot.name] = slot.accept(turn, one, filled[slot.name].value)
-        for names, what in needed:
-            if not any(name in one for name in names):
-                said = " ".join(each.text for each in line.filled)
-                raise Say(
-                    reply(
-                        _("In “{line}” I miss {what}. Nothing of the message was logged.").format(
-                            line=said, what=what
-                        ),
-                        _("Such as: {example}").format(example=example),
-                    )
-                )
-        found.append(one)
-    return found
-
-
 # -- formulas -----------------------------------------------------------------------------
 
 
@@ -109,7 +76,16 @@ def accept_formula(turn: Turn, given: Given, value: Named) -> FormulaView:
     return formulas.get(turn.context, int(noun.id), noun.version)
 
 
-FORMULA_SLOT = Slot("formula", ask_formula, accept=accept_formula)
+FORMULA_SLOT = Slot("formula", accept_formula, ask_formula)
+SAID_FORMULA_SLOT = replace(FORMULA_SLOT, ask=None)
+
+
+def accept_number(turn: Turn, given: Given, value: Fraction) -> int:
+    """Return a number by which something is called: an entry, a reminder, a page."""
+    return int(value)
+
+
+NUMBER_SLOT = Slot("number", accept_number)
 
 
 # -- targets ------------------------------------------------------------------------------
@@ -119,7 +95,7 @@ _SIZES_ML = (Fraction(30), Fraction(50), Fraction(100))
 
 def ask_target(turn: Turn, given: Given) -> Question:
     """Ask how much to make, with the usual sizes on buttons."""
-    view: FormulaView = given["formula"]
+    view = given[FORMULA_SLOT]
     metric = turn.context.bar.units == "metric"
     if scaling.is_sprayed(view):
         sizes = ["4 x 50 ml", "8 x 50 ml", "4 x 100 ml"] if metric else ["4 x 2 oz", "8 x 2 oz", "4 x 4 oz"]
@@ -139,10 +115,14 @@ def _oz_word(turn: Turn) -> str:
     return "imperial fl oz" if turn.context.bar.units == "imperial" else "US fl oz"
 
 
-def accept_target(turn: Turn, given: Given, value: Target) -> tuple[Target, TradeTarget]:
+SaidTarget = tuple[Target, TradeTarget]  # as typed, and in the rules' terms
+
+
+def accept_target(turn: Turn, given: Given, value: Target) -> SaidTarget:
     """Turn what is wanted into the rules' terms; asks where a unit or name is open."""
-    view: FormulaView = given["formula"]
-    loss = given.get("loss", Fraction(turn.context.bar.settings.loss_percent) / 100)
+    view = given[FORMULA_SLOT]
+    said = given.get(LOSS_SLOT)
+    loss = Fraction(turn.context.bar.settings.loss_percent) / 100 if said is None else said
     if isinstance(value, Factor):
         return value, ByFactor(value.factor)
     if isinstance(value, Drinks):
@@ -247,11 +227,6 @@ def _turned(line: formulas.FormulaLineView, quantity: Fraction, kind: Dimension)
     return quantity / density if kind is Dimension.MASS else quantity * density
 
 
-def ask_loss(turn: Turn, given: Given) -> Question:
-    """Ask what share is lost in bottling. Only reached when a command wants it."""
-    return Question(_("How much is lost in bottling?"), hint="5 %")
-
-
 def accept_loss(turn: Turn, given: Given, value: Fraction) -> Fraction:
     """Read a loss as a share below 1."""
     if not 0 <= value < 1:
@@ -259,14 +234,12 @@ def accept_loss(turn: Turn, given: Given, value: Fraction) -> Fraction:
     return value
 
 
-def never(turn: Turn, given: Given) -> bool:
-    """For slots that may be said but are not asked for."""
-    return False
-
-
-LOSS_SLOT = Slot("loss", ask_loss, never, accept_loss)
-TARGET_SLOT = Slot("target", ask_target, accept=accept_target)
-GRAMS_SLOT = Slot("grams", ask_loss, never)
+LOSS_SLOT = Slot("loss", accept_loss)
+TARGET_SLOT = Slot("target", accept_target, ask_target)
+SAID_TARGET_SLOT = replace(TARGET_SLOT, ask=None)
+GRAMS_SLOT = Slot("grams", said)
+MORE_DETAIL_SLOT = Slot("more_detail", said)
+PICTURE_SLOT = Slot("picture", said)
 
 
 # -- batches ------------------------------------------------------------------------------
@@ -291,7 +264,8 @@ def accept_batch(turn: Turn, given: Given, value: int) -> BatchView:
     return batches.get(turn.context, value)
 
 
-BATCH_SLOT = Slot("batch", ask_open_batch, accept=accept_batch)
+BATCH_SLOT = Slot("batch", accept_batch, ask_open_batch)
+SAID_BATCH_SLOT = replace(BATCH_SLOT, ask=None)
 
 STATE_WORDS = {
     BatchState.RESTING: N_("resting"),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.grammar.syntax import Named, Unknown
+from bot.chat.grammar.syntax import Hash, Named, Unknown
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import reply
 from bot.work.formulas import ingredients
@@ -26,6 +26,17 @@ def known_ingredient(turn: Turn, value: Named) -> IngredientView | None:
         known = turn.vocabulary.named(value.text, "INGREDIENT")
         return None if known is None else ingredients.get(turn.context, int(known.id))
     return ingredients.get(turn.context, int(turn.noun(value, "INGREDIENT", _("ingredient")).id))
+
+
+def words_of(value: Named) -> str:
+    """Return the words of a name that was typed."""
+    return (
+        f"#{value.id}"
+        if isinstance(value, Hash)
+        else value.text
+        if isinstance(value, Unknown)
+        else value.name
+    )
 
 
 def spelt_alike(one: str, other: str) -> bool:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Level
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Button, Reply, reply
@@ -56,7 +56,7 @@ def _typed(turn: Turn, level: Level) -> str:
     return turn.line
 
 
-def accept_level(turn: Turn, given: Given, value: Any) -> Fraction:
+def accept_level(turn: Turn, given: Given, value: Level) -> Fraction:
     """Read a strength for a slot."""
     return percent_of(turn, value)
 

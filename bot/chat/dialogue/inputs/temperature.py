@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
-from bot.chat.dialogue.slots import Question, Slot
-from bot.chat.dialogue.turn import Given, Say, Turn
+from bot.chat.dialogue.slots import Given, Slot
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import Temperature
@@ -26,8 +25,9 @@ def accept_temperature(turn: Turn, text: str) -> Fraction:
             phrase = parser.read("temperature_slot", wording, turn.vocabulary)
         except (PhraseError, NotANumberError, AmbiguousNumberError):
             continue
-        value: Any = phrase.slots["temperature"].value
-        return checked(turn, value)
+        value = phrase.slots["temperature"].value
+        if isinstance(value, Temperature):
+            return checked(turn, value)
     raise Say(reply(_("Write a temperature such as 27 °C or 80 °F.")))
 
 
@@ -47,22 +47,13 @@ def checked(turn: Turn, value: Temperature) -> Fraction:
     return celsius
 
 
-def temperature_of(turn: Turn, given: Given) -> float:
+def temperature_of(turn: Turn, said: Fraction | None) -> float:
     """Return the temperature that was said, else the bar's own, °C."""
-    said: Fraction | None = given.get("temperature")
     return turn.context.bar.temperature_c if said is None else float(said)
-
-
-def _ask(turn: Turn, given: Given) -> Question:
-    return Question(_("How warm is it?"), hint="20 °C")
 
 
 def _accept(turn: Turn, given: Given, value: Temperature) -> Fraction:
     return checked(turn, value)
 
 
-def _never(turn: Turn, given: Given) -> bool:
-    return False
-
-
-TEMPERATURE_SLOT = Slot("temperature", _ask, _never, _accept)
+TEMPERATURE_SLOT = Slot("temperature", _accept)
