@@ -13,6 +13,9 @@ from typing import Any
 from sqlalchemy import BigInteger, Dialect, String
 from sqlalchemy.types import TypeDecorator
 
+JsonObject = dict[str, Any]
+"""A JSON object as a column, a file or Telegram holds it: the border where types end."""
+
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _LONGEST = 80
 _MOST_PLACES = 20

@@ -24,7 +24,7 @@ from bot.work.reminders.planning import RECHECK_AFTER
 from storage import migrate
 from storage.store import Store
 from storage.tables import Bar
-from storage.types import Instant
+from storage.types import Instant, JsonObject
 from storage.unit import Unit
 
 # In winter, far from any clock change, so that a skipped or repeated hour cannot confuse a moment computed
@@ -81,7 +81,7 @@ def _rows(unit: Unit) -> Rows:
     return {table.name: _rows_of(unit.connection, table) for table in recorded.tables()}
 
 
-def _rows_of(connection: Connection, table: Table) -> list[dict[str, Any]]:
+def _rows_of(connection: Connection, table: Table) -> list[JsonObject]:
     plain = recorded.plain(table)
     found = connection.execute(select(plain).order_by(*(plain.c[one.name] for one in table.primary_key)))
     return [dict(row) for row in found.mappings()]
@@ -113,14 +113,14 @@ class _Marking:
             name: [self._row(self._tables[name], row) for row in rows] for name, rows in self._rows.items()
         }
 
-    def _row(self, table: Table, row: dict[str, Any]) -> dict[str, Any]:
+    def _row(self, table: Table, row: JsonObject) -> JsonObject:
         return {
             column.name: self._value(table.name, column.name, column.type, row)
             for column in table.columns
             if column.name != "bar_id"
         }
 
-    def _value(self, table: str, name: str, kind: object, row: dict[str, Any]) -> Any:
+    def _value(self, table: str, name: str, kind: object, row: JsonObject) -> Any:
         value = row[name]
         if value is None:
             return None
@@ -144,7 +144,7 @@ class _Marking:
             return self._marks.moment(value)
         return value
 
-    def _begun(self, table: str, name: str, row: dict[str, Any]) -> int | None:
+    def _begun(self, table: str, name: str, row: JsonObject) -> int | None:
         """Return the moment that this one was computed from by hours; None if read off the wall clock."""
         if (table, name) in _AFTER:
             return int(row[_AFTER[table, name]])
@@ -152,7 +152,7 @@ class _Marking:
             return self._reminded_from(row)
         return None
 
-    def _reminded_from(self, row: dict[str, Any]) -> int | None:
+    def _reminded_from(self, row: JsonObject) -> int | None:
         due = int(row["due_at"])
         if local_time(datetime.fromtimestamp(due, UTC), book.ZONE).hour * 60 == self._quiet_to:
             return None  # postponed to the end of the quiet hours
@@ -164,7 +164,7 @@ class _Marking:
             return due - int(RECHECK_AFTER.total_seconds())
         return None
 
-    def _one(self, table: str, number: int) -> dict[str, Any]:
+    def _one(self, table: str, number: int) -> JsonObject:
         return next(row for row in self._rows[table] if row["id"] == number)
 
 

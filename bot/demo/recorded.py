@@ -27,10 +27,11 @@ from bot.demo.stage import Stage
 from bot.trade.days import instant_of, local_time
 from bot.work.context import BarView
 from storage.tables import Bar, Base, Counter, Reminder
+from storage.types import JsonObject
 
 FOLDER: Final = Path(__file__).with_name("recordings")
 
-Rows = dict[str, list[dict[str, Any]]]
+Rows = dict[str, list[JsonObject]]
 """Rows by table, in database form."""
 
 WHOLE: Final = frozenset({Counter.__tablename__, Reminder.__tablename__})

@@ -11,11 +11,11 @@ from datetime import UTC, datetime, timedelta
 from email.utils import parsedate_to_datetime
 from http.client import HTTPException
 from pathlib import Path
-from typing import Any
 
 from bot.operations.finding import Finding
 from bot.settings import Settings
 from storage import backup
+from storage.types import JsonObject
 
 _PATIENCE_SECONDS = 10.0
 _MOST_WAITING = 100  # updates: more than a busy minute of many bars
@@ -30,7 +30,7 @@ class _Told:
     """Telegram's response: HTTP status (0 for no response), the result, and its clock."""
 
     status: int
-    result: dict[str, Any]
+    result: JsonObject
     at: datetime | None
 
 
@@ -86,7 +86,7 @@ def _clock(told: _Told) -> Iterator[Finding]:
     )
 
 
-def _webhook(settings: Settings, info: dict[str, Any]) -> Iterator[Finding]:
+def _webhook(settings: Settings, info: JsonObject) -> Iterator[Finding]:
     url, wanted = str(info.get("url", "")), settings.telegram_webhook_url
     if not wanted:
         shown = f"one is set ({url})" if url else "none, updates are asked for"

@@ -13,7 +13,7 @@ from typing import Annotated, Any, Protocol
 from bot.trade.formulas.measures import HouseMeasures, UnitSense
 from bot.work.errors import TakesTimeError
 from storage.tables import Bar, Entry
-from storage.types import exact
+from storage.types import JsonObject, exact
 from storage.unit import Book
 
 Watch = Callable[[int, int], None]  # progress callback: steps done, steps in all
@@ -141,10 +141,10 @@ class BarSettings:
     # A formula's number: its own minutes and prices, if they differ from the bar's.
     formula_costs: dict[str, dict[str, str]] = field(default_factory=dict)
     spraying_since: dict[str, str] = field(default_factory=dict)  # fruit's number: day, or '' for never
-    more: dict[str, Any] = field(default_factory=dict)
+    more: JsonObject = field(default_factory=dict)
 
     @classmethod
-    def from_json(cls, data: dict[str, Any]) -> BarSettings:
+    def from_json(cls, data: JsonObject) -> BarSettings:
         """Read stored settings; missing ones take their default."""
         known = {name: data[name] for name in cls.__dataclass_fields__ if name in data}
         for name in ("reasons", "tools"):
@@ -152,7 +152,7 @@ class BarSettings:
                 known[name] = tuple(tuple(one) if isinstance(one, list) else one for one in known[name])
         return cls(**known)
 
-    def to_json(self) -> dict[str, Any]:
+    def to_json(self) -> JsonObject:
         """Return only what differs from the defaults, so that better defaults reach old bars."""
         defaults = asdict(BarSettings())
         return {name: value for name, value in asdict(self).items() if value != defaults[name]}

@@ -11,7 +11,7 @@ from sqlalchemy.ext.compiler import compiles
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 from sqlalchemy.schema import CreateIndex
 
-from storage.types import Day, Exact, Instant
+from storage.types import Day, Exact, Instant, JsonObject
 
 # SQLite assigns row numbers only for a plain INTEGER key.
 WideId = BigInteger().with_variant(Integer, "sqlite")
@@ -32,7 +32,7 @@ class Base(DeclarativeBase):
         datetime: Instant,
         date: Day,
         Fraction: Exact,
-        dict[str, Any]: JSON,
+        JsonObject: JSON,
         list[Any]: JSON,
         int: BigInteger,
     }

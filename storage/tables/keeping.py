@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from datetime import datetime
-from typing import Any
 
 from sqlalchemy import ForeignKey, Index, Integer, LargeBinary, String, Text, UniqueConstraint, text
 from sqlalchemy.orm import Mapped, mapped_column
 
 from storage.tables.base import Base, InBar, Numbered
+from storage.types import JsonObject
 
 
 class Entry(Numbered):
@@ -24,7 +24,7 @@ class Entry(Numbered):
     at: Mapped[datetime]
     by: Mapped[int]
     what: Mapped[str] = mapped_column(String(24))
-    details: Mapped[dict[str, Any]]
+    details: Mapped[JsonObject]
     undo_of: Mapped[int | None]
     source: Mapped[str | None] = mapped_column(String(80))  # the key of the message that caused it
     corrects: Mapped[int | None]  # the entry that this one replaces after the message was edited
@@ -52,7 +52,7 @@ class Reminder(Numbered):
     kind: Mapped[str] = mapped_column(String(16))
     batch_id: Mapped[int | None]
     person_id: Mapped[int | None]
-    details: Mapped[dict[str, Any]] = mapped_column(default=dict)
+    details: Mapped[JsonObject] = mapped_column(default=dict)
     first_due_at: Mapped[datetime]
     due_at: Mapped[datetime]
     state: Mapped[str] = mapped_column(String(12))
@@ -93,7 +93,7 @@ class Question(Base):
     room_id: Mapped[int] = mapped_column(ForeignKey("room.id"), primary_key=True)
     person_id: Mapped[int] = mapped_column(ForeignKey("person.id"), primary_key=True)
     nonce: Mapped[int]
-    state: Mapped[dict[str, Any]]
+    state: Mapped[JsonObject]
     asked_at: Mapped[datetime]
     message_id: Mapped[str | None] = mapped_column(String(64))
 

@@ -10,6 +10,7 @@ from sqlalchemy import ForeignKey, ForeignKeyConstraint, Index, String, Text, Un
 from sqlalchemy.orm import Mapped, mapped_column
 
 from storage.tables.base import InBar, Numbered
+from storage.types import JsonObject
 
 
 class Ingredient(Numbered):
@@ -26,7 +27,7 @@ class Ingredient(Numbered):
     density_source: Mapped[str | None] = mapped_column(String(200))
     grams_each: Mapped[Fraction | None]
     food_grade: Mapped[str | None] = mapped_column(String(16))
-    details: Mapped[dict[str, Any]] = mapped_column(default=dict)
+    details: Mapped[JsonObject] = mapped_column(default=dict)
     made_at: Mapped[datetime]
     archived_at: Mapped[datetime | None]
 
@@ -108,7 +109,7 @@ class Batch(Numbered):
     lost_ml: Mapped[Fraction | None]
     lost_reason: Mapped[str | None] = mapped_column(String(80))
     clarity: Mapped[str | None] = mapped_column(String(12))
-    frozen: Mapped[dict[str, Any]]
+    frozen: Mapped[JsonObject]
 
 
 class BatchLine(InBar):
@@ -205,7 +206,7 @@ class TrialScore(Numbered):
     trial_id: Mapped[int]
     variant: Mapped[int]
     person_id: Mapped[int] = mapped_column(ForeignKey("person.id"))
-    given: Mapped[dict[str, Any]]  # aspect: score
+    given: Mapped[JsonObject]  # aspect: score
     at: Mapped[datetime]
     corrects: Mapped[int | None]
     void: Mapped[bool] = mapped_column(default=False)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from datetime import datetime
-from typing import Any
 
 from sqlalchemy import ForeignKey, Integer, String, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from storage.tables.base import Base, InBar, Numbered, WideId
+from storage.types import JsonObject
 
 
 class Bar(Base):
@@ -24,7 +24,7 @@ class Bar(Base):
     zone: Mapped[str] = mapped_column(String(64))
     closing_minute: Mapped[int]
     jurisdiction: Mapped[str] = mapped_column(String(12))
-    settings: Mapped[dict[str, Any]]
+    settings: Mapped[JsonObject]
     team_room_id: Mapped[int | None]  # no foreign key: room points here, and that would be a circle
     # Incremented with every change of nouns or settings, to invalidate caches.
     revision: Mapped[int] = mapped_column(default=0)

@@ -27,6 +27,7 @@ from telegram.request import BaseRequest, HTTPXRequest, RequestData
 from telegram.request._requestparameter import RequestParameter
 
 from storage.trouble import AwayError
+from storage.types import JsonObject
 
 _KEEP_SECONDS = 60.0
 _READ_BYTES = 65536
@@ -145,7 +146,7 @@ class LeanRequest(HTTPXRequest):
 
     def __init__(self, connections: int, *, read_timeout: float = 5.0, encrypted: bool = True) -> None:
         # A server on this machine needs no certificates, and loading them takes time.
-        options: dict[str, Any] = {} if encrypted else {"verify": False, "trust_env": False}
+        options: JsonObject = {} if encrypted else {"verify": False, "trust_env": False}
         super().__init__(
             connection_pool_size=connections, read_timeout=read_timeout, httpx_kwargs=options or None
         )
@@ -166,7 +167,7 @@ class LeanRequest(HTTPXRequest):
 
     async def updates(
         self, address: str, offset: int | None, seconds: int, allowed: list[str]
-    ) -> list[dict[str, Any]]:
+    ) -> list[JsonObject]:
         """Request updates at `address` and return them as raw text, waiting up to `seconds` for one.
 
         They are stored as text, so building the library's objects would be wasted. Raises TelegramError.
@@ -175,7 +176,7 @@ class LeanRequest(HTTPXRequest):
         if offset is not None:
             asked["offset"] = str(offset)
         answer = await self.retrieve(f"{address}?{urlencode(asked)}")
-        found: list[dict[str, Any]] = self.parse_json_payload(answer)["result"]
+        found: list[JsonObject] = self.parse_json_payload(answer)["result"]
         return found
 
     async def do_request(

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
-from typing import Any
 
 from bot.chat.reply.message import Document, Message, Place, Sender
 from bot.work.log.corrections import EDITED
 from bot.work.transfer.problems import MOST_BYTES
+from storage.types import JsonObject
 
 CHANNEL = "telegram"
 ALLOWED = ["message", "edited_message", "callback_query", "inline_query", "my_chat_member"]
@@ -66,7 +66,7 @@ class Incoming:
         return "membership" if self.membership is not None or self.migration is not None else "other"
 
 
-def read_update(update: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
+def read_update(update: JsonObject, bot_id: int, bot_name: str) -> Incoming:
     """Parse one raw update. One that is not for the bot has no message.
 
     Raises KeyError, TypeError or ValueError for an invalid update.
@@ -90,19 +90,19 @@ def read_update(update: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
     return Incoming(number, "")
 
 
-def _sender(user: dict[str, Any]) -> Sender:
+def _sender(user: JsonObject) -> Sender:
     name = " ".join(part for part in (user.get("first_name"), user.get("last_name")) if part)
     return Sender(str(user["id"]), name or str(user["id"]), user.get("language_code"))
 
 
-def _place(message: dict[str, Any]) -> Place:
+def _place(message: JsonObject) -> Place:
     chat = message["chat"]
     # Outside forums a thread id only marks a chain of replies, and sends with it are refused.
     thread = message.get("message_thread_id") if message.get("is_topic_message") else None
     return Place(str(chat["id"]), chat["type"] == "private", chat.get("title", ""), thread)
 
 
-def _tap(number: int, query: dict[str, Any]) -> Incoming:
+def _tap(number: int, query: JsonObject) -> Incoming:
     pressed = query.get("message")
     if pressed is None or "data" not in query:
         return Incoming(number, str(query["from"]["id"]), query=query["id"])
@@ -128,7 +128,7 @@ def _tap(number: int, query: dict[str, Any]) -> Incoming:
     )
 
 
-def _message(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
+def _message(number: int, said: JsonObject, bot_id: int, bot_name: str) -> Incoming:
     chat = str(said["chat"]["id"])
     if "migrate_to_chat_id" in said:
         return Incoming(number, chat, migration=Migration(chat, str(said["migrate_to_chat_id"])))
@@ -165,15 +165,15 @@ def _message(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> I
     )
 
 
-def _file(said: dict[str, Any]) -> dict[str, Any] | None:
+def _file(said: JsonObject) -> JsonObject | None:
     """Return the document sent; a picture sent as a file does not count."""
-    file: dict[str, Any] | None = said.get("document")
+    file: JsonObject | None = said.get("document")
     if file is None or str(file.get("mime_type", "")).startswith("image/"):
         return None
     return file
 
 
-def _edited(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> Incoming:
+def _edited(number: int, said: JsonObject, bot_id: int, bot_name: str) -> Incoming:
     """Return an edited message as a correction of the original; its key differs for each edit."""
     incoming = _message(number, said, bot_id, bot_name)
     if incoming.message is None:
@@ -183,7 +183,7 @@ def _edited(number: int, said: dict[str, Any], bot_id: int, bot_name: str) -> In
     return replace(incoming, message=edited)
 
 
-def _lines_behind(replied: dict[str, Any], bot_id: int) -> tuple[str, ...]:
+def _lines_behind(replied: JsonObject, bot_id: int) -> tuple[str, ...]:
     """Return the input lines behind the buttons of a message from the bot."""
     if replied.get("from", {}).get("id") != bot_id:
         return ()
@@ -191,7 +191,7 @@ def _lines_behind(replied: dict[str, Any], bot_id: int) -> tuple[str, ...]:
     return tuple(button["callback_data"] for row in rows for button in row if "callback_data" in button)
 
 
-def _addressed(said: dict[str, Any], text: str, bot_id: int, bot_name: str) -> bool:
+def _addressed(said: JsonObject, text: str, bot_id: int, bot_name: str) -> bool:
     """Whether a group message addresses the bot: a command (to it or to no bot), a reply, a mention."""
     if text.startswith("/"):
         command = text.split(maxsplit=1)[0]

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Any
 
 from bot.chat.dialogue.turn import Turn
 from bot.work.log.history import LogLine
 from bot.work.log.undo import TakenBack
 
 
-def _none(line: LogLine, units: str) -> Mapping[str, Any]:
+def _none(line: LogLine, units: str) -> Mapping[str, object]:
     return {}
 
 
@@ -27,5 +26,5 @@ class LogWords:
     what: str
     done: str
     undone: str = ""
-    values: Callable[[LogLine, str], Mapping[str, Any]] = _none
+    values: Callable[[LogLine, str], Mapping[str, object]] = _none
     lines: Callable[[Turn, TakenBack], list[str]] | None = None

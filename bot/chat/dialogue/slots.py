@@ -56,7 +56,8 @@ class Given:
         return cast("T", self.values[slot.name])
 
     def __contains__(self, slot: AnySlot) -> bool:
-        return slot.name in self.values
+        """Whether the slot was said, even if what was said is not accepted yet."""
+        return slot.name in self.values or slot.name in self.words
 
     def get(self, slot: Slot[T]) -> T | None:
         """Return the slot's value, or None where it is empty."""

@@ -10,6 +10,7 @@ from typing import Any
 from bot.chat.grammar.encoding import NotEncodedError, decode, encode
 from bot.work.people import people
 from bot.work.people.people import PendingQuestion, Presence
+from storage.types import JsonObject
 from storage.unit import Unit
 
 PHOTO = "photo"  # the slot that a message's photo fills, in commands that keep one
@@ -113,8 +114,8 @@ def is_still_asked(unit: Unit, presence: Presence) -> bool:
     return people.asked_now(unit, presence.room_id, presence.person_id) == presence.question.nonce
 
 
-def _to_json(state: DialogueState) -> dict[str, Any]:
-    stored: dict[str, Any] = {
+def _to_json(state: DialogueState) -> JsonObject:
+    stored: JsonObject = {
         "command": state.command,
         "asking": state.asking,
         "slots": state.words,

@@ -44,13 +44,17 @@ _HOURS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24)
 _HOURS["MONTHS"] = Fraction(30 * 24)  # a month of shelf life is counted as 30 days
 
 
+# What lark gives a rule's method: tokens, and whatever the methods of the rules below returned.
+Children = list[Any]
+
+
 class Spoken(Token):
     """A token of the grammar that carries what it was read as."""
 
     meaning: Any
 
 
-def _flat(children: list[Any]) -> Iterator[Any]:
+def _flat(children: Children) -> Iterator[Any]:
     for child in children:
         if isinstance(child, list):
             yield from _flat(child)
@@ -58,7 +62,7 @@ def _flat(children: list[Any]) -> Iterator[Any]:
             yield child
 
 
-def _numbers(children: list[Any]) -> list[Fraction]:
+def _numbers(children: Children) -> list[Fraction]:
     return [token.meaning for token in children if isinstance(token, Spoken) and token.type == "NUMBER"]
 
 
@@ -69,7 +73,7 @@ def _mass_unit(unit: str | AmbiguousUnit) -> str:
     return unit if dimension(unit) is Dimension.MASS else "g"
 
 
-def _is_sign(child: Any) -> bool:
+def _is_sign(child: object) -> bool:
     """Whether a child is a word or sign that names nothing."""
     return isinstance(child, Spoken) and not isinstance(child.meaning, Noun)
 
@@ -87,14 +91,14 @@ class Meaning(Transformer[Token, Any]):
         super().__init__()
         self._text = text
 
-    def __default__(self, data: Any, children: list[Any], meta: Meta) -> Any:
+    def __default__(self, data: Any, children: Children, meta: Meta) -> Any:
         """Rules without a method of their own: slots keep their words, the rest pass through."""
         name = str(data)
         if not name.endswith("_slot"):
             return [child for child in children if not isinstance(child, Token)] if name != "_" else children
         return self._filled(name, children, meta)
 
-    def _filled(self, name: str, children: list[Any], meta: Meta) -> Filled:
+    def _filled(self, name: str, children: Children, meta: Meta) -> Filled:
         values = list(_flat(children))
         if not values:
             first = next((token for token in children if isinstance(token, Token)), None)
@@ -108,49 +112,49 @@ class Meaning(Transformer[Token, Any]):
 
     # -- values ------------------------------------------------------------------------
 
-    def number(self, children: list[Any]) -> Fraction:
+    def number(self, children: Children) -> Fraction:
         return _numbers(children)[0]
 
-    def one(self, children: list[Any]) -> Span:
+    def one(self, children: Children) -> Span:
         value = _numbers(children)[0]
         return Span(value, value)
 
-    def span(self, children: list[Any]) -> Span:
+    def span(self, children: Children) -> Span:
         low, high = sorted(_numbers(children))
         return Span(low, high)
 
     percent = packs = number
 
-    def measured(self, children: list[Any]) -> Amount:
+    def measured(self, children: Children) -> Amount:
         return Amount(children[0].meaning, children[1].meaning)
 
-    def counted(self, children: list[Any]) -> Amount:
+    def counted(self, children: Children) -> Amount:
         return Amount(children[0].meaning, "each")
 
-    def moment(self, children: list[Any]) -> time:
+    def moment(self, children: Children) -> time:
         hour, _colon, minute = str(children[0].meaning).partition(":")
         if int(hour) > 23 or int(minute) > 59:
             raise NotANumberError(str(children[0].meaning))
         return time(int(hour), int(minute))
 
-    def duration(self, children: list[Any]) -> Duration:
+    def duration(self, children: Children) -> Duration:
         return Duration(children[0].meaning * _HOURS[children[1].type])
 
     @v_args(meta=True)
-    def text(self, meta: Meta, children: list[Any]) -> str:
+    def text(self, meta: Meta, children: Children) -> str:
         return self._text[meta.start_pos : meta.end_pos].strip()
 
     name = text
 
     @v_args(meta=True)
-    def unknown(self, meta: Meta, children: list[Any]) -> Unknown:
+    def unknown(self, meta: Meta, children: Children) -> Unknown:
         return Unknown(self._text[meta.start_pos : meta.end_pos].strip())
 
     @v_args(meta=True)
-    def item_longer(self, meta: Meta, children: list[Any]) -> Unknown:
+    def item_longer(self, meta: Meta, children: Children) -> Unknown:
         return Unknown(self._text[meta.start_pos : meta.end_pos].strip())
 
-    def _named(self, children: list[Any]) -> Named:
+    def _named(self, children: Children) -> Named:
         child = children[0]
         if not isinstance(child, Spoken):
             assert isinstance(child, Unknown)  # noqa: S101 - the grammar has no other child here
@@ -163,13 +167,13 @@ class Meaning(Transformer[Token, Any]):
 
     formula = ingredient = item = fruit = why = subject = sprayer = opened_item = _named
 
-    def batch(self, children: list[Any]) -> int:
+    def batch(self, children: Children) -> int:
         token = children[0]
         if token.type == "HASH":
             return int(str(token.meaning).partition(".")[0])
         return _whole(token.meaning)
 
-    def money(self, children: list[Any]) -> Money:
+    def money(self, children: Children) -> Money:
         number = _numbers(children)[0]
         currency = None
         for token in children:
@@ -179,62 +183,62 @@ class Meaning(Transformer[Token, Any]):
 
     # -- targets -----------------------------------------------------------------------
 
-    def bottles(self, children: list[Any]) -> Bottles:
+    def bottles(self, children: Children) -> Bottles:
         return Bottles(_numbers(children)[0], next(_flat(children)))
 
-    def bottles_after(self, children: list[Any]) -> Bottles:
+    def bottles_after(self, children: Children) -> Bottles:
         return Bottles(_numbers(children)[0], next(_flat(children)))
 
-    def total(self, children: list[Any]) -> Total:
+    def total(self, children: Children) -> Total:
         return Total(next(_flat(children)))
 
-    def drinks(self, children: list[Any]) -> Drinks:
+    def drinks(self, children: Children) -> Drinks:
         return Drinks(_numbers(children)[0])
 
-    def factor(self, children: list[Any]) -> Factor:
+    def factor(self, children: Children) -> Factor:
         return Factor(_numbers(children)[0])
 
-    def double(self, children: list[Any]) -> Factor:
+    def double(self, children: Children) -> Factor:
         return Factor(Fraction(2))
 
-    def triple(self, children: list[Any]) -> Factor:
+    def triple(self, children: Children) -> Factor:
         return Factor(Fraction(3))
 
-    def half(self, children: list[Any]) -> Factor:
+    def half(self, children: Children) -> Factor:
         return Factor(Fraction(1, 2))
 
-    def have(self, children: list[Any]) -> tuple[Named, Amount]:
+    def have(self, children: Children) -> tuple[Named, Amount]:
         parts = list(_flat(children))
         amount = next(part for part in parts if isinstance(part, Amount))
         return next(part for part in parts if not isinstance(part, Amount)), amount
 
-    def stock(self, children: list[Any]) -> Stock:
+    def stock(self, children: Children) -> Stock:
         return Stock(tuple(_flat(children)))
 
-    def loss(self, children: list[Any]) -> Fraction:
+    def loss(self, children: Children) -> Fraction:
         percent: Fraction = next(_flat(children))
         return percent / 100
 
     # -- strength, doses, sprayers -------------------------------------------------------
 
-    def level(self, children: list[Any]) -> Level:
+    def level(self, children: Children) -> Level:
         return Level(_numbers(children)[0])
 
-    def proof(self, children: list[Any]) -> Level:
+    def proof(self, children: Children) -> Level:
         return Level(_numbers(children)[0], proof=True)
 
-    def celsius(self, children: list[Any]) -> Temperature:
+    def celsius(self, children: Children) -> Temperature:
         return Temperature(_numbers(children)[0])
 
-    def fahrenheit(self, children: list[Any]) -> Temperature:
+    def fahrenheit(self, children: Children) -> Temperature:
         return Temperature((_numbers(children)[0] - 32) * 5 / 9)
 
-    def portion(self, children: list[Any]) -> Portion:
+    def portion(self, children: Children) -> Portion:
         amount, what = _flat(children)
         return Portion(amount, what)
 
     @v_args(meta=True)
-    def swap_slot(self, meta: Meta, children: list[Any]) -> Filled:
+    def swap_slot(self, meta: Meta, children: Children) -> Filled:
         parts = list(_flat(children))
         level = next((part for part in parts if isinstance(part, Level)), None)
         if level is None and _numbers(children):  # 'with 75.5 spirit instead'
@@ -245,12 +249,12 @@ class Meaning(Transformer[Token, Any]):
     bare_swap_slot = swap_answer_slot = named_swap_slot = swap_slot
 
     @v_args(meta=True)
-    def poured(self, meta: Meta, children: list[Any]) -> Filled:
+    def poured(self, meta: Meta, children: Children) -> Filled:
         amount: Amount = children[0]
         weighs = isinstance(amount.unit, str) and dimension(amount.unit) is Dimension.MASS
         return Filled("weight" if weighs else "drink", amount, self._text[meta.start_pos : meta.end_pos])
 
-    def readings(self, children: list[Any]) -> Readings:
+    def readings(self, children: Children) -> Readings:
         masses: list[Fraction] = []
         sprays = None
         finest, grams = 0, Fraction(1)
@@ -267,7 +271,7 @@ class Meaning(Transformer[Token, Any]):
                 grams = max(grams, factor)
         return Readings(tuple(masses), sprays, grams / 10**finest)
 
-    def opened_day(self, children: list[Any]) -> Day:
+    def opened_day(self, children: Children) -> Day:
         ago = next((child for child in children if isinstance(child, Duration)), None)
         if ago is not None:
             return Day(None, ago.hours / 24)
@@ -279,22 +283,22 @@ class Meaning(Transformer[Token, Any]):
     # -- prices ------------------------------------------------------------------------
 
     @v_args(meta=True)
-    def pack_and_price(self, meta: Meta, children: list[Any]) -> Filled:
+    def pack_and_price(self, meta: Meta, children: Children) -> Filled:
         number, unit = children[0].meaning, children[1]
         pack = Amount(number, "each" if unit.type == "EACH" else unit.meaning)
         return self._pack_price(meta, PackPrice(pack, next(_flat(children))))
 
     @v_args(meta=True)
-    def pieces_for_price(self, meta: Meta, children: list[Any]) -> Filled:
+    def pieces_for_price(self, meta: Meta, children: Children) -> Filled:
         return self._pack_price(meta, PackPrice(Amount(children[0].meaning, "each"), next(_flat(children))))
 
     @v_args(meta=True)
-    def each_price(self, meta: Meta, children: list[Any]) -> Filled:
+    def each_price(self, meta: Meta, children: Children) -> Filled:
         money = self.money([token for token in children if token.type != "EACH"])
         return self._pack_price(meta, PackPrice(Amount(Fraction(1), "each"), money))
 
     @v_args(meta=True)
-    def price_alone(self, meta: Meta, children: list[Any]) -> Filled:
+    def price_alone(self, meta: Meta, children: Children) -> Filled:
         return self._pack_price(meta, PackPrice(None, next(_flat(children))))
 
     def _pack_price(self, meta: Meta, value: PackPrice) -> Filled:
@@ -303,7 +307,7 @@ class Meaning(Transformer[Token, Any]):
     # -- stock -------------------------------------------------------------------------
 
     @v_args(meta=True)
-    def packs_bought(self, meta: Meta, children: list[Any]) -> Filled:
+    def packs_bought(self, meta: Meta, children: Children) -> Filled:
         parts = list(_flat(children))
         count = _numbers(children)[0] if _numbers(children) else Fraction(1)
         price = next((part for part in parts if isinstance(part, Money)), None)
@@ -313,86 +317,86 @@ class Meaning(Transformer[Token, Any]):
         )
 
     @v_args(meta=True)
-    def pieces_bought(self, meta: Meta, children: list[Any]) -> Filled:
+    def pieces_bought(self, meta: Meta, children: Children) -> Filled:
         pieces = PacksBought(_numbers(children)[0], Amount(Fraction(1), "each"))
         return Filled("stock_packs", pieces, self._text[meta.start_pos : meta.end_pos])
 
     # -- trials ------------------------------------------------------------------------
 
     @v_args(meta=True)
-    def trial_hash(self, meta: Meta, children: list[Any]) -> Filled:
+    def trial_hash(self, meta: Meta, children: Children) -> Filled:
         number = Fraction(children[0].meaning.partition(".")[0])
         return Filled("trial_number", number, self._text[meta.start_pos : meta.end_pos].removeprefix("#"))
 
     @v_args(meta=True)
-    def letter(self, meta: Meta, children: list[Any]) -> str:
+    def letter(self, meta: Meta, children: Children) -> str:
         return self._text[meta.start_pos : meta.end_pos]
 
     @v_args(meta=True)
-    def code_bottle(self, meta: Meta, children: list[Any]) -> Filled:
+    def code_bottle(self, meta: Meta, children: Children) -> Filled:
         code: str = next(_flat(children))
         return Filled("code", code, code)
 
     # -- formula lines -----------------------------------------------------------------
 
-    def ingredient_line(self, children: list[Any]) -> IngredientLine:
+    def ingredient_line(self, children: Children) -> IngredientLine:
         parts = list(_flat(children))
         strength = next((part for part in parts if isinstance(part, Level)), None)
         amount = next(part for part in parts if isinstance(part, Amount))
         item = next(part for part in parts if isinstance(part, Noun | Hash | Unknown))
         return IngredientLine(item, amount, strength)
 
-    def rest_line(self, children: list[Any]) -> Detail:
+    def rest_line(self, children: Children) -> Detail:
         return Detail("rest", next(_flat(children)))
 
-    def discard_line(self, children: list[Any]) -> Detail:
+    def discard_line(self, children: Children) -> Detail:
         return Detail("discard", next(_flat(children)))
 
-    def sprays_line(self, children: list[Any]) -> Detail:
+    def sprays_line(self, children: Children) -> Detail:
         return Detail("sprays", next(_flat(children)))
 
-    def kind_line(self, children: list[Any]) -> Detail:
+    def kind_line(self, children: Children) -> Detail:
         return Detail("kind", next(token.meaning for token in children if token.type == "PREPARATION"))
 
-    def replaces_line(self, children: list[Any]) -> Detail:
+    def replaces_line(self, children: Children) -> Detail:
         return Detail("replaces", next(_flat(children)))
 
-    def remove_line(self, children: list[Any]) -> Detail:
+    def remove_line(self, children: Children) -> Detail:
         return Detail("remove", next(_flat(children)))
 
-    def graded_line(self, children: list[Any]) -> Detail:
+    def graded_line(self, children: Children) -> Detail:
         return Detail("graded", self._named([child for child in children if not _is_sign(child)]))
 
     @v_args(meta=True)
-    def lines_slot(self, meta: Meta, children: list[Any]) -> Filled:
+    def lines_slot(self, meta: Meta, children: Children) -> Filled:
         return Filled("lines", tuple(_flat(children)), self._text[meta.start_pos : meta.end_pos])
 
     # -- waste -------------------------------------------------------------------------
 
     @v_args(meta=True)
-    def reason_before(self, meta: Meta, children: list[Any]) -> Filled:
+    def reason_before(self, meta: Meta, children: Children) -> Filled:
         return Filled("reason", children[0].meaning, self._text[meta.start_pos : meta.end_pos])
 
-    def bought_line(self, children: list[Any]) -> Line:
+    def bought_line(self, children: Children) -> Line:
         return self.waste_line(children)
 
-    def count_line(self, children: list[Any]) -> Line:
+    def count_line(self, children: Children) -> Line:
         return self.waste_line(children)
 
-    def peeled_line(self, children: list[Any]) -> Line:
+    def peeled_line(self, children: Children) -> Line:
         return self.waste_line(children)
 
-    def waste_line(self, children: list[Any]) -> Line:
+    def waste_line(self, children: Children) -> Line:
         return Line(tuple(_flat(children)))
 
     @v_args(meta=True)
-    def copies_said(self, meta: Meta, children: list[Any]) -> Filled:
+    def copies_said(self, meta: Meta, children: Children) -> Filled:
         return Filled("copies", next(_flat(children)), self._text[meta.start_pos : meta.end_pos])
 
     @v_args(meta=True)
-    def uses_said(self, meta: Meta, children: list[Any]) -> Filled:
+    def uses_said(self, meta: Meta, children: Children) -> Filled:
         return Filled("uses", next(_flat(children)), self._text[meta.start_pos : meta.end_pos])
 
     @v_args(meta=True)
-    def batch_card(self, meta: Meta, children: list[Any]) -> Filled:
+    def batch_card(self, meta: Meta, children: Children) -> Filled:
         return Filled("batch", _whole(_numbers(children)[0]), self._text[meta.start_pos : meta.end_pos])

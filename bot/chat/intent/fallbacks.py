@@ -77,12 +77,8 @@ def _with_a_way_on(turn: Turn, error: PhraseError, said: str, command: Command, 
         return reply(said, _("Did you mean:"), buttons=meant)
     lines = [_("For example: {example}").format(example=_(one)) for one in command.examples[:1]]
     way = []
-    if any(slot.name not in _SAID_ONLY for slot in command.slots):
+    if any(slot.ask is not None for slot in command.slots):
         way.append(Button(_("Step by step"), command.name))
     if command.examples:
         way.append(Button(_("More examples"), f"help {command.name}"))
     return reply(said, *lines, buttons=(tuple(way),) if way else ())
-
-
-# Slots that are never asked for: a command with nothing else has no steps.
-_SAID_ONLY = frozenset({"grams", "loss", "temperature", "more_detail", "picture", "swap"})

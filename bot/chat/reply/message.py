@@ -11,6 +11,7 @@ from datetime import datetime
 from typing import Any
 
 from bot.chat.i18n.language import Tongue, _, speaking, tongue
+from storage.types import JsonObject
 
 # Telegram allows 64 bytes behind a button; a longer line is kept in the database instead.
 BUTTON_BYTES = 64
@@ -185,12 +186,12 @@ def replies_to_json(replies: list[Reply]) -> str:
     return json.dumps(out, ensure_ascii=False, separators=(",", ":"))
 
 
-def _fields(thing: Any) -> dict[str, Any]:
+def _fields(thing: Any) -> JsonObject:
     """Return what an object holds by name, one level deep."""
     return {name: getattr(thing, name) for name in thing.__slots__}
 
 
-def _file_to_json(file: File) -> dict[str, Any]:
+def _file_to_json(file: File) -> JsonObject:
     return {**_fields(file), "content": b64encode(file.content).decode()}
 
 

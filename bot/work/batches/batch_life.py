@@ -25,7 +25,7 @@ from bot.work.reminders import planning
 from bot.work.safety import allergens
 from bot.work.stock import pars
 from storage.tables import Batch, BatchEvent, BatchLine
-from storage.types import exact_text
+from storage.types import JsonObject, exact_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +104,7 @@ def _total(answer: ScaleAnswer, lines: Sequence[Line]) -> Fraction:
     return poured * answer.finished_ml / answer.scaled.total_ml
 
 
-def _freeze(context: Context, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -> dict[str, Any]:
+def _freeze(context: Context, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -> JsonObject:
     view = new.answer.formula
     prices = in_force(context, [line.ingredient.id for line in view.lines])
     strength = new.answer.strength
@@ -164,7 +164,7 @@ def _event(context: Context, row: Batch, what: str, **values: Any) -> int:
     ).id
 
 
-def take_back_making(context: Context, details: dict[str, Any]) -> None:
+def take_back_making(context: Context, details: JsonObject) -> None:
     """Undo the making of a batch: mark it undone, cancel its reminders, and restore its peeled fruit."""
     row = context.book.get(Batch, details["batch"])
     if row is None:
@@ -181,7 +181,7 @@ def take_back_making(context: Context, details: dict[str, Any]) -> None:
 # -- events --------------------------------------------------------------------------------
 
 
-def _state_before(row: Batch) -> dict[str, Any]:
+def _state_before(row: Batch) -> JsonObject:
     return {
         "state": row.state,
         "clarity": row.clarity,
@@ -193,7 +193,7 @@ def _state_before(row: Batch) -> dict[str, Any]:
     }
 
 
-def _moved(context: Context, row: Batch, what: str, event: int, before: dict[str, Any]) -> int:
+def _moved(context: Context, row: Batch, what: str, event: int, before: JsonObject) -> int:
     return context.log(what, batch=row.id, event=event, before=before)
 
 
@@ -260,7 +260,7 @@ def _end(context: Context, number: int, state: BatchState, lost_ml: Fraction | N
     return Made(batches.get(context, number), _moved(context, row, what, event, before))
 
 
-def take_back_move(context: Context, details: dict[str, Any]) -> None:
+def take_back_move(context: Context, details: JsonObject) -> None:
     """Undo a check, an opening or an end: a new event restores the previous state."""
     row = context.book.get(Batch, details["batch"])
     if row is None or row.state == BatchState.UNDONE:
@@ -292,7 +292,7 @@ def note_lot(context: Context, number: int, ingredient_id: int, lot: str) -> Bat
     return batches.get(context, number)
 
 
-def take_back_lot(context: Context, details: dict[str, Any]) -> None:
+def take_back_lot(context: Context, details: JsonObject) -> None:
     """Undo a recorded lot."""
     line = context.book.get(BatchLine, details["batch"], details["position"])
     if line is not None:

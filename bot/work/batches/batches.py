@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 from fractions import Fraction
-from typing import Any
 
 from bot.trade.batches.shelf import RULE_TEXTS, ShelfRule
 from bot.trade.formulas.measures import BASE_DIMENSIONS, Dimension
 from bot.work.context import Context
 from bot.work.errors import NotThereError
 from storage.tables import Batch, BatchEvent, BatchLine, Ingredient, Member
+from storage.types import JsonObject
 
 
 class BatchState(StrEnum):
@@ -83,7 +83,7 @@ class BatchView:
     opened_at: datetime | None
     clarity: str | None
     lost_ml: Fraction | None
-    frozen: dict[str, Any]
+    frozen: JsonObject
     lines: tuple[BatchLineView, ...] = ()
     events: tuple[EventView, ...] = ()
 

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
-from typing import Any
 
 from bot.trade.batches.shelf import (
     IngredientDate,
@@ -26,6 +25,7 @@ from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.mixture import poured
 from storage.tables import Ingredient
+from storage.types import JsonObject
 
 _FIELDS = ("opened_on", "best_before", "kept_cold")
 _FURTHEST = timedelta(days=3650)
@@ -105,7 +105,7 @@ def note_opened(
     return _item(row)
 
 
-def take_back(context: Context, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: JsonObject) -> None:
     """Undo a logged opening: the previous log is valid again."""
     row = context.book.get(Ingredient, details["ingredient"])
     if row is not None:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
 from sqlalchemy import func, select
 
@@ -20,6 +19,7 @@ from bot.work.errors import BadValueError, NotThereError
 from bot.work.formulas.ingredients import IngredientView, get, handbook_key
 from bot.work.reminders import planning
 from storage.tables import Batch, Juicing, PeeledFruit, PeeledUse
+from storage.types import JsonObject
 
 MOST = 10_000
 _MOST_ML = 1_000_000
@@ -270,7 +270,7 @@ def into_batch(context: Context, ingredient_id: int, count: Fraction, batch_id: 
     return taken
 
 
-def take_back(context: Context, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: JsonObject) -> None:
     """Undo a logged peeling: remove what is left of it from the list, and its reminder."""
     row = context.book.get(PeeledFruit, details["peeled"])
     if row is None:
@@ -286,7 +286,7 @@ def take_back(context: Context, details: dict[str, Any]) -> None:
     planning.settle_peeled(context.book, row.id, context.person_id)
 
 
-def take_back_juice(context: Context, details: dict[str, Any]) -> None:
+def take_back_juice(context: Context, details: JsonObject) -> None:
     """Undo a juicing: drop the measurement and restore the peeled fruit."""
     row = context.book.get(Juicing, details["juicing"])
     if row is None or context.book.one(Juicing, Juicing.corrects == row.id) is not None:
@@ -297,7 +297,7 @@ def take_back_juice(context: Context, details: dict[str, Any]) -> None:
     )
 
 
-def take_back_batch(context: Context, details: dict[str, Any]) -> None:
+def take_back_batch(context: Context, details: JsonObject) -> None:
     """Undo the use of peeled fruit in a batch."""
     found = [context.book.get(PeeledUse, number) for number in details["rows"]]
     unsettle(context, [row for row in found if row is not None])

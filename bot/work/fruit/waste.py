@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
 from sqlalchemy import bindparam, func
 
@@ -22,6 +21,7 @@ from bot.work.fruit import peeled
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
 from storage.tables import Waste
+from storage.types import JsonObject
 from storage.unit import of_bar
 
 NO_REASON = ""
@@ -82,7 +82,7 @@ def log(context: Context, lines: Sequence[WasteLine], photo: str | None = None) 
     numbers = context.book.write(Waste, rows)
     for number, line in zip(numbers, lines, strict=True):
         _take_off_peeled(context, number, line)
-    details: dict[str, Any] = {} if photo is None else {"photo": photo}
+    details: JsonObject = {} if photo is None else {"photo": photo}
     entry = context.log("waste", rows=numbers, **details)
     views = tuple(
         WasteView(
@@ -101,7 +101,7 @@ def log(context: Context, lines: Sequence[WasteLine], photo: str | None = None) 
 
 def _row(
     context: Context, line: WasteLine, day: date, ingredient: IngredientView, price: PriceView | None
-) -> dict[str, Any]:
+) -> JsonObject:
     if not 0 < line.amount <= _MOST:
         raise BadValueError("amount", str(float(line.amount)))
     cost = _cost(ingredient, line, price)
@@ -183,7 +183,7 @@ def _view(context: Context, row: Waste, ingredient: IngredientView) -> WasteView
     )
 
 
-def logged_in(context: Context, details: dict[str, Any]) -> tuple[WasteView, ...]:
+def logged_in(context: Context, details: JsonObject) -> tuple[WasteView, ...]:
     """Return the lines of a log entry as they were logged."""
     rows = [context.book.get(Waste, number) for number in details["rows"]]
     return tuple(_view(context, row, get(context, row.ingredient_id)) for row in rows if row is not None)
@@ -224,7 +224,7 @@ def _reverse(context: Context, row: Waste, source: str) -> None:
     peeled.take_back_waste(context, row.id)
 
 
-def take_back(context: Context, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: JsonObject) -> None:
     """Undo logged waste: add a row with the opposite signs that points to each row."""
     for waste_id in details["rows"]:
         row = context.book.get(Waste, waste_id)
@@ -244,7 +244,7 @@ def most_used(context: Context, days: int = 28) -> list[int]:
     return [ingredient_id for ingredient_id, _times in context.book.session.execute(query)]
 
 
-def take_back_reason(context: Context, details: dict[str, Any]) -> None:
+def take_back_reason(context: Context, details: JsonObject) -> None:
     """Undo a reason added later: the line is undone and logged again without it."""
     row = context.book.get(Waste, details["rows"][0])
     if row is None or _is_taken_back(context, row.id):

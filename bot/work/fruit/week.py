@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
+from typing import TypeVar
 
-from sqlalchemy import case, func
+from sqlalchemy import ColumnElement, case, func
 
 from bot.trade.days import business_day, week_at, week_of
 from bot.trade.fruit.balance import FEWEST_DAYS
@@ -21,6 +21,7 @@ from bot.work.fruit.balance import BoughtSum
 from bot.work.fruit.waste import grams_each
 from storage.tables import Waste
 
+Key = TypeVar("Key")
 LONGEST_DAYS = 3660  # per report: a date beyond ten years must be a typing error
 
 
@@ -202,7 +203,7 @@ def _cells(context: Context, first: date, last: date) -> list[_Cell]:
     ]
 
 
-def _unpriced_lines() -> Any:
+def _unpriced_lines() -> ColumnElement[int]:
     """Count lines without cost; a line that was undone is subtracted again."""
     amount = func.coalesce(Waste.count_milli, Waste.grams_milli, 0)
     return func.sum(case((Waste.cost_minor.is_not(None), 0), (amount < 0, -1), else_=1))
@@ -216,8 +217,8 @@ def _part(cells: Iterable[_Cell]) -> PartSum:
     return PartSum(count, grams, cost, sum(cell.unpriced for cell in group))
 
 
-def _grouped(cells: list[_Cell], key: Callable[[_Cell], Any]) -> dict[Any, list[_Cell]]:
-    groups: dict[Any, list[_Cell]] = {}
+def _grouped(cells: list[_Cell], key: Callable[[_Cell], Key]) -> dict[Key, list[_Cell]]:
+    groups: dict[Key, list[_Cell]] = {}
     for cell in cells:
         groups.setdefault(key(cell), []).append(cell)
     return groups

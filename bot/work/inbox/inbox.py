@@ -18,6 +18,7 @@ from sqlalchemy import CursorResult, delete, func, select
 
 from storage.store import Store
 from storage.tables import Inbox
+from storage.types import JsonObject
 from storage.unit import Unit, insertion
 
 KEEP_HOURS = 48  # longer than the 24 h for which a sender keeps unconfirmed updates
@@ -119,7 +120,7 @@ def _written_over(is_sqlite: bool, where: Any = None) -> Any:
     )
 
 
-def as_row(letter: Letter, now: datetime, state: MailState, replies: str | None = None) -> dict[str, Any]:
+def as_row(letter: Letter, now: datetime, state: MailState, replies: str | None = None) -> JsonObject:
     """Return the inbox row of a letter."""
     return {
         "channel": letter.channel,

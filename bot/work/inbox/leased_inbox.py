@@ -39,6 +39,7 @@ from sqlalchemy.types import BigInteger
 from bot.work.inbox.inbox import Letter, MailState, as_row, taken
 from storage.store import Store
 from storage.tables import Inbox
+from storage.types import JsonObject
 from storage.unit import Unit
 
 LEASE_SECONDS = 30
@@ -86,7 +87,7 @@ def _lease(
 ) -> list[Letter]:
     if not most or (among is not None and not among):
         return []
-    wanted: dict[str, Any] = {
+    wanted: JsonObject = {
         "of_channel": channel,
         "of_owner": owner,
         "most": most,

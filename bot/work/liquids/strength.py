@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
 from bot.trade.liquids.strength import FormulaStrength
 from bot.work.batches.batches import BatchView
@@ -15,6 +14,7 @@ from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.mixture import Mix, mix_of, mix_of_batch
 from storage.tables import Formula, FormulaLine, Ingredient
+from storage.types import JsonObject
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +83,7 @@ def formulas_with(context: Context, ingredient_id: int) -> tuple[str, ...]:
     return tuple(context.book.session.scalars(query))
 
 
-def take_back(context: Context, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: JsonObject) -> None:
     """Undo a strength: the previous one is valid again."""
     row = context.book.get(Ingredient, details["ingredient"])
     if row is not None:
@@ -92,7 +92,7 @@ def take_back(context: Context, details: dict[str, Any]) -> None:
         context.book.touched()
 
 
-def take_back_density(context: Context, details: dict[str, Any]) -> None:
+def take_back_density(context: Context, details: JsonObject) -> None:
     """Undo the bar's own density: the previous one, or the handbook's, is valid again."""
     row = context.book.get(Ingredient, details["ingredient"])
     if row is not None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
 
 from bot.work.context import Context
 from bot.work.formulas import ingredients
@@ -14,6 +13,7 @@ from bot.work.log.undo import can_be_undone
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
 from storage.tables import Entry, Member
+from storage.types import JsonObject
 
 PAGE = 10
 
@@ -30,7 +30,7 @@ class LogLine:
     at: datetime
     by: str
     what: str
-    details: dict[str, Any]
+    details: JsonObject
     undo_of: int | None
     undone_by: int | None
     corrects: int | None
@@ -85,7 +85,7 @@ def line(context: Context, number: int) -> LogLine:
     return page(context, number + 1, 1).lines[0]
 
 
-def _ingredient(context: Context, details: dict[str, Any]) -> str:
+def _ingredient(context: Context, details: JsonObject) -> str:
     if "name" in details or not isinstance(details.get("ingredient"), int):
         return ""
     return ingredients.get(context, details["ingredient"]).name

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import timedelta
-from typing import Any
 
 from sqlalchemy import select
 from sqlalchemy.orm import aliased
@@ -30,11 +29,12 @@ from bot.work.stock import counts, pars
 from bot.work.transfer import import_undo
 from bot.work.trials import trial_life
 from storage.tables import Entry
+from storage.types import JsonObject
 
 UNDO_HOURS = 24
 
 # Each returns nothing, or a further message.
-_TAKES_BACK: dict[str, Callable[[Context, dict[str, Any]], dict[str, Any] | None]] = {
+_TAKES_BACK: dict[str, Callable[[Context, JsonObject], JsonObject | None]] = {
     "waste": waste.take_back,
     "waste reason": waste.take_back_reason,
     "price": prices.take_back,
@@ -81,7 +81,7 @@ class TakenBack:
 
     entry: int
     what: str
-    details: dict[str, Any]
+    details: JsonObject
 
 
 def take_back(context: Context, number: int | None = None) -> TakenBack:

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
 from sqlalchemy import func, select
 from sqlalchemy.orm import aliased
@@ -20,6 +19,7 @@ from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError
 from bot.work.formulas.formulas import in_base
 from storage.tables import Price
+from storage.types import JsonObject
 
 _MOST_MINOR = 10**12
 _LATER = aliased(Price)
@@ -130,7 +130,7 @@ def _view(context: Context, row: Price) -> PriceView:
     )
 
 
-def logged_in(context: Context, details: dict[str, Any]) -> PriceView | None:
+def logged_in(context: Context, details: JsonObject) -> PriceView | None:
     """Return the price of a log entry; None if the entry has no number."""
     row = context.book.get(Price, details.get("price", 0))
     return None if row is None else _view(context, row)

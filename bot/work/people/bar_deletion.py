@@ -15,7 +15,7 @@ from bot.work.people.team import forget_account
 from bot.work.reminders import planning
 from storage.store import Store
 from storage.tables import Bar, Base, Member, Person, Room
-from storage.types import exact_text
+from storage.types import JsonObject, exact_text
 from storage.unit import Unit
 
 GRACE_DAYS = 7
@@ -100,7 +100,7 @@ def _is_of_a_bar(table: Table) -> bool:
     return "bar_id" in table.primary_key.columns
 
 
-def identity(session: Session, person_id: int) -> dict[str, Any]:
+def identity(session: Session, person_id: int) -> JsonObject:
     """Return the data stored about a person outside any bar."""
     person = session.get(Person, person_id)
     if person is None:
@@ -113,12 +113,12 @@ def identity(session: Session, person_id: int) -> dict[str, Any]:
     }
 
 
-def held_of_member(context: Context, *, content: bool = True) -> dict[str, Any]:
+def held_of_member(context: Context, *, content: bool = True) -> JsonObject:
     """Return all data that the bar holds about the calling member: identity, and every row they wrote.
 
     Without `content`, a row is its number, its times and its kind.
     """
-    held: dict[str, Any] = {
+    held: JsonObject = {
         **identity(context.book.session, context.person_id),
         "bar": context.bar.name,
         "name": context.name,

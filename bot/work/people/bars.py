@@ -17,6 +17,7 @@ from bot.work.errors import BadValueError, NotAllowedError, NotThereError
 from bot.work.people import people
 from bot.work.reminders import planning
 from storage.tables import Bar
+from storage.types import JsonObject
 from storage.unit import Unit
 
 DEFAULT_CLOSING_MINUTE = 5 * 60
@@ -141,7 +142,7 @@ def change(context: Context, **values: Any) -> BarView:
         raise BadValueError("units", values["units"])
     if values.get("service_days", EVERY_DAY) == 0:
         raise BadValueError("service days", "")
-    before: dict[str, Any] = {}
+    before: JsonObject = {}
     settings = BarSettings.from_json(row.settings)
     for key, value in values.items():
         if key in _COLUMNS:

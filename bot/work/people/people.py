@@ -13,6 +13,7 @@ from sqlalchemy import Select, String, and_, bindparam, select, update
 from bot.work.context import BarView, Context, Role
 from bot.work.errors import NotAllowedError, NotThereError
 from storage.tables import Bar, Member, Person, Question, Room
+from storage.types import JsonObject
 from storage.unit import Unit
 
 _FIRST_NUMBERS = 900_000  # six digits, because button data must stay short
@@ -23,7 +24,7 @@ class PendingQuestion:
     """An open question: its number and the answers so far."""
 
     nonce: int
-    state: dict[str, Any]
+    state: JsonObject
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,7 +231,7 @@ def known_names(unit: Unit, channel: str) -> list[str]:
     )
 
 
-def keep_question(unit: Unit, room_id: int, person_id: int, state: dict[str, Any], now: datetime) -> int:
+def keep_question(unit: Unit, room_id: int, person_id: int, state: JsonObject, now: datetime) -> int:
     """Store an open question and return its new number; its earlier buttons become stale."""
     row = unit.session.get(Question, (room_id, person_id))
     if row is None:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from bot.work.context import Context
 from bot.work.people import bars
+from storage.types import JsonObject
 
 
-def take_back(context: Context, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: JsonObject) -> None:
     """Restore the previous values."""
     before = {
         name: tuple(tuple(one) if isinstance(one, list) else one for one in value)

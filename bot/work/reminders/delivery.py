@@ -10,7 +10,6 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 from fractions import Fraction
-from typing import Any
 
 from sqlalchemy import and_, case, func, or_, select, text, tuple_, update
 
@@ -25,6 +24,7 @@ from bot.work.reminders.peeled_left import left_of
 from bot.work.reminders.planning import BLOCKED, DELETION, ReminderState, plan_close, put
 from storage.store import Store
 from storage.tables import Bar, Batch, Member, Reminder, Room
+from storage.types import JsonObject
 from storage.unit import Book, Unit
 
 LEASE = timedelta(seconds=120)
@@ -65,7 +65,7 @@ class DueReminder:
     kind: str
     first_due_at: datetime
     unsure: bool
-    details: dict[str, Any]
+    details: JsonObject
     destination: Destination
     language: str | None
     batch: int | None = None
@@ -202,7 +202,7 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
     )
 
 
-def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[dict[str, Any], str] | None:
+def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[JsonObject, str] | None:
     """Return the details and name for a reminder, or None if it is no longer needed."""
     if row.kind == "close":
         if _asked_since(book, row, now):

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 from enum import StrEnum
-from typing import Any
 
 from sqlalchemy import select, update
 
@@ -19,6 +18,7 @@ from bot.trade.days import (
 from bot.work.context import BarView, Context, Role
 from bot.work.errors import NotThereError
 from storage.tables import Bar, Batch, Member, Person, Reminder, Room
+from storage.types import JsonObject
 from storage.unit import Book
 
 RECHECK_AFTER = timedelta(hours=24)
@@ -50,7 +50,7 @@ def put(
     *,
     batch_id: int | None = None,
     person_id: int | None = None,
-    details: dict[str, Any] | None = None,
+    details: JsonObject | None = None,
     revive: bool = False,
 ) -> None:
     """Plan one reminder under its key; for an existing one only the time may change."""
@@ -175,7 +175,7 @@ def plan_low_stock(
     book: Book,
     bar: BarView,
     ingredient_id: int,
-    details: dict[str, Any],
+    details: JsonObject,
     now: datetime,
     person_id: int,
 ) -> None:
@@ -193,7 +193,7 @@ def plan_low_stock(
     put(book, key, "low stock", due, person_id=person_id, details={"items": [details]})
 
 
-def low_items(details: dict[str, Any]) -> list[dict[str, Any]]:
+def low_items(details: JsonObject) -> list[JsonObject]:
     """Return the items of a low-stock reminder; an older format has just one."""
     return list(details["items"]) if "items" in details else [details]
 

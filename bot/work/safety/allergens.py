@@ -10,6 +10,7 @@ from bot.trade.safety.allergens import Allergen, AllergenLine, Standing, allerge
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.context import Context
 from bot.work.formulas.formulas import FormulaView
+from storage.types import JsonObject
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +45,7 @@ def once(lines: Iterable[AllergenLine]) -> list[Named]:
     return sorted(found.values(), key=lambda one: not one.declare)
 
 
-def frozen(context: Context, view: FormulaView) -> list[dict[str, Any]]:
+def frozen(context: Context, view: FormulaView) -> list[JsonObject]:
     """Return a formula's allergens in the form stored with a batch."""
     return [
         {"allergen": one.allergen, "declare": one.declare, "certain": one.certain}

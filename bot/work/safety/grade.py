@@ -14,6 +14,7 @@ from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
 from storage.tables import Ingredient
+from storage.types import JsonObject
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +71,7 @@ def confirm(context: Context, ingredient_id: int, confirmed: bool) -> Ingredient
     return ingredients.confirm_grade(context, ingredient_id, confirmed)
 
 
-def take_back(context: Context, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: JsonObject) -> None:
     """Undo a food-grade confirmation. Raises NotThereError."""
     row = context.book.get(Ingredient, details["ingredient"])
     if row is None:

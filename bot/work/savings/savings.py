@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
 from sqlalchemy import func
 
@@ -71,7 +70,7 @@ def starts(context: Context) -> list[Since]:
     return sorted(views, key=lambda one: (one.day, one.fruit.name))
 
 
-def _first_opened(context: Context) -> list[tuple[int, Any]]:
+def _first_opened(context: Context) -> list[tuple[int, datetime]]:
     """Return for each fruit when the first batch that replaces its garnish was opened, or had rested."""
     query = (
         context.book.rows(

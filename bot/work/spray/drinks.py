@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Any
 
 from bot.trade.days import business_day
 from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import formulas, ingredients
 from storage.tables import DrinksCount
+from storage.types import JsonObject
 
 MOST_DRINKS = 20_000
 WEEKS_BACK = 26  # older data says little about the present. Common practice, no source.
@@ -105,7 +105,7 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
     return [Logged(one, before.get((one.day, *one.subject))) for one in counted]
 
 
-def take_back(context: Context, details: dict[str, Any]) -> None:
+def take_back(context: Context, details: JsonObject) -> None:
     """Undo counts of drinks with void rows that point to them, so that the previous ones count again."""
     for number in details["rows"]:
         row = context.book.get(DrinksCount, number)

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from datetime import datetime
 from fractions import Fraction
 from itertools import pairwise
-from typing import Any
 
 from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.liquids.ethanol import water_density_g_per_ml
@@ -19,6 +18,7 @@ from bot.work.formulas.spray_output import evenness_of, output_of, reckoned_ml, 
 from bot.work.people import bars
 from bot.work.spray import dose
 from storage.tables import Formula, FormulaSprayer, Member, Sprayer, SprayerRun
+from storage.types import JsonObject
 
 _MOST_RUNS_AT_ONCE = 30
 
@@ -242,7 +242,7 @@ def retire(context: Context, sprayer_id: int) -> str:
     return row.name
 
 
-def take_back_weighing(context: Context, details: dict[str, Any]) -> None:
+def take_back_weighing(context: Context, details: JsonObject) -> None:
     """Undo weighings: they stay, marked as undone, and no longer count."""
     for number in details["runs"]:
         row = context.book.get(SprayerRun, number)
@@ -251,13 +251,13 @@ def take_back_weighing(context: Context, details: dict[str, Any]) -> None:
     context.book.touched()
 
 
-def take_back_use(context: Context, details: dict[str, Any]) -> None:
+def take_back_use(context: Context, details: JsonObject) -> None:
     """Undo the assignment of a sprayer to a formula."""
     _set_for(context, details["formula"], details["before"])
     context.book.touched()
 
 
-def take_back_new(context: Context, details: dict[str, Any]) -> None:
+def take_back_new(context: Context, details: JsonObject) -> None:
     """Undo a new sprayer by retiring it."""
     row = context.book.get(Sprayer, details["sprayer"])
     if row is not None:
@@ -265,7 +265,7 @@ def take_back_new(context: Context, details: dict[str, Any]) -> None:
         context.book.touched()
 
 
-def take_back_retire(context: Context, details: dict[str, Any]) -> None:
+def take_back_retire(context: Context, details: JsonObject) -> None:
     """Undo the retirement of a sprayer."""
     row = context.book.get(Sprayer, details["sprayer"])
     if row is not None:

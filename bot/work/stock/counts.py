@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
 from sqlalchemy import func
 
@@ -20,6 +19,7 @@ from bot.work.stock import on_hand as stock
 from bot.work.stock import pars
 from bot.work.stock.on_hand import OnHand
 from storage.tables import Batch, Delivery, StockCount, Waste
+from storage.types import JsonObject
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +104,7 @@ def buy(
     return Bought(stock.on_hand(context, [ingredient_id])[ingredient_id], size * packs, cost)
 
 
-def take_back_count(context: Context, details: dict[str, Any]) -> None:
+def take_back_count(context: Context, details: JsonObject) -> None:
     """Undo a count with a void row that points to it."""
     row = context.book.get(StockCount, details["row"])
     if row is None:
@@ -113,7 +113,7 @@ def take_back_count(context: Context, details: dict[str, Any]) -> None:
     pars.watch(context, [row.ingredient_id])
 
 
-def take_back_buying(context: Context, details: dict[str, Any]) -> None:
+def take_back_buying(context: Context, details: JsonObject) -> None:
     """Undo a delivery, and its price."""
     row = context.book.get(Delivery, details["row"])
     if row is None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from typing import Any
 
 from bot.trade.formulas.measures import Dimension, Quantity
 from bot.work.context import Context
@@ -13,6 +12,7 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.reminders import planning
 from bot.work.stock import on_hand as stock
 from storage.tables import StockPar
+from storage.types import JsonObject
 
 
 def listed(context: Context) -> list[tuple[IngredientView, Fraction, Dimension]]:
@@ -48,7 +48,7 @@ def _write_par(context: Context, ingredient_id: int, quantity: Quantity | None) 
     context.book.session.flush()
 
 
-def take_back_par(context: Context, details: dict[str, Any]) -> None:
+def take_back_par(context: Context, details: JsonObject) -> None:
     """Undo a par: the previous one is valid again, or none."""
     before = details["before"]
     _write_par(

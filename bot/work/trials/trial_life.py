@@ -6,7 +6,6 @@ import hashlib
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
-from typing import Any
 
 from bot.trade.formulas.amounts import ByTotal
 from bot.trade.trials.tasting import Aspect, Score, blind_codes
@@ -19,7 +18,7 @@ from bot.work.formulas.formulas import DraftLine, FormulaView
 from bot.work.trials import trials
 from bot.work.trials.trials import TrialState, TrialView, Variant
 from storage.tables import Entry, Trial, TrialScore, TrialVariant
-from storage.types import exact_text
+from storage.types import JsonObject, exact_text
 
 MOST_VARIANTS = 8
 
@@ -242,12 +241,12 @@ def promote(context: Context, trial_id: int, code: str) -> FormulaView:
 # -- undo ----------------------------------------------------------------------------------
 
 
-def take_back_start(context: Context, details: dict[str, Any]) -> None:
+def take_back_start(context: Context, details: JsonObject) -> None:
     """Undo a trial; the batches logged for it stay."""
     _set_state(context, details["trial"], TrialState.UNDONE)
 
 
-def take_back_close(context: Context, details: dict[str, Any]) -> None:
+def take_back_close(context: Context, details: JsonObject) -> None:
     """Undo the end of a trial."""
     _set_state(context, details["trial"], TrialState.OPEN)
 
@@ -259,7 +258,7 @@ def _set_state(context: Context, trial_id: int, state: TrialState) -> None:
         context.book.session.flush()
 
 
-def take_back_variant(context: Context, details: dict[str, Any]) -> None:
+def take_back_variant(context: Context, details: JsonObject) -> None:
     """Undo an added variant, including its scores."""
     row = context.book.get(TrialVariant, details["trial"], details["number"])
     if row is not None:
@@ -267,14 +266,14 @@ def take_back_variant(context: Context, details: dict[str, Any]) -> None:
         context.book.session.flush()
 
 
-def take_back_score(context: Context, details: dict[str, Any]) -> None:
+def take_back_score(context: Context, details: JsonObject) -> None:
     """Undo a score with a void row that points to it."""
     row = context.book.get(TrialScore, details["row"])
     if row is not None:
         context.correct(row, void=True)
 
 
-def take_back_batches(context: Context, details: dict[str, Any]) -> None:
+def take_back_batches(context: Context, details: JsonObject) -> None:
     """Undo the small batches of a trial."""
     for number in details["batches"]:
         batch_life.take_back_making(context, {"batch": number})
@@ -284,7 +283,7 @@ def take_back_batches(context: Context, details: dict[str, Any]) -> None:
     context.book.session.flush()
 
 
-def take_back_promotion(context: Context, details: dict[str, Any]) -> None:
+def take_back_promotion(context: Context, details: JsonObject) -> None:
     """Undo a promotion: the previous formula becomes a new version, and the trial is running again."""
     formulas.take_back_change(context, details)
     row = context.book.get(Trial, details["trial"])

@@ -22,9 +22,10 @@ from bot.work.inbox import inbox
 from bot.work.inbox.inbox import Letter
 from storage.store import Store
 from storage.trouble import AwayError, ConflictError
+from storage.types import JsonObject
 
 log = logging.getLogger(__name__)
-Update = dict[str, Any]
+Update = JsonObject
 Thing = TypeVar("Thing")
 _REMEMBERED = 50_000  # update ids kept in memory, to drop duplicates early
 _FLUSH_SECONDS = 0.05

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from fractions import Fraction
-from typing import Any, TypeVar
+from typing import TypeVar
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
@@ -165,7 +165,7 @@ def _to_check(batch: BatchView, now: datetime) -> bool:
     return batch.state is BatchState.RESTING and now >= batch.rest_until
 
 
-def _batch_line(turn: Turn, batch: BatchView, today: Any) -> str:
+def _batch_line(turn: Turn, batch: BatchView, today: date) -> str:
     state = _("rested, to check") if _to_check(batch, turn.context.now) else _(STATE_WORDS[batch.state])
     text = f"{batch.number} {batch.name}: {state}"
     if batch.state is BatchState.RESTING and not _to_check(batch, turn.context.now):

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from bot.chat.dialogue.registry import all_log_words
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.people.team import shown_name
@@ -14,7 +12,7 @@ from bot.work.log.history import LogLine
 from bot.work.log.undo import TakenBack
 
 
-class _Values(dict[str, Any]):
+class _Values(dict[str, object]):
     """Values for a sentence; a value that an old entry lacks is shown as a dash."""
 
     def __missing__(self, key: str) -> str:

@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from fractions import Fraction
-from typing import Any
 
 from bot.chat.dialogue.inputs.money import ends_of, money_range, without_currency
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.people.setting_values import (
+    Changes,
     read_clock,
     says_off,
     says_on,
@@ -24,7 +24,7 @@ from bot.trade.fruit.peeled import Keeping, peeled_clock
 from bot.trade.words import N_
 from bot.work.context import BarView
 
-Reader = Callable[[Turn, str], dict[str, Any]]
+Reader = Callable[[Turn, str], Changes]
 
 # Setting and field: what it is counted in ('money', or the unit's word), the least and the most.
 _NUMBERS: dict[str, tuple[str, int, int]] = {
@@ -90,7 +90,7 @@ def _tax_words(tax: str, percent: str) -> str:
 def _number_reader(key: str) -> Reader:
     _unit, least, most = _NUMBERS[key]
 
-    def read(turn: Turn, text: str) -> dict[str, Any]:
+    def read(turn: Turn, text: str) -> Changes:
         if _is_unset(text) and key != "open_weeks":
             return {key: ""}
         words = without_currency(text, turn.context.bar.currency).split()
@@ -111,7 +111,7 @@ def _number_reader(key: str) -> Reader:
     return read
 
 
-def _read_late(turn: Turn, text: str) -> dict[str, Any]:
+def _read_late(turn: Turn, text: str) -> Changes:
     minute = read_clock(text)
     if minute is None:
         raise Say(reply(_("Write a time such as 22:00: what is logged after it is the late shift's.")))
@@ -119,7 +119,7 @@ def _read_late(turn: Turn, text: str) -> dict[str, Any]:
     return {"late_from": minute + (24 * 60 if minute < closing else 0)}
 
 
-def _read_peeled(turn: Turn, text: str) -> dict[str, Any]:
+def _read_peeled(turn: Turn, text: str) -> Changes:
     plain = text.strip().casefold()
     for key, label in _KEEPING.items():
         if plain in {key, label, _(label)} or plain.split(",")[-1].strip() == key or plain == _(key):
@@ -152,18 +152,18 @@ def _percent(text: str, most: int) -> Fraction:
     return share
 
 
-def _read_rise(turn: Turn, text: str) -> dict[str, Any]:
+def _read_rise(turn: Turn, text: str) -> Changes:
     return {"price_rise_percent": str(_percent(text, 1000))}
 
 
-def _read_missing(turn: Turn, text: str) -> dict[str, Any]:
+def _read_missing(turn: Turn, text: str) -> Changes:
     times = _single(re.sub(r"\s*(?:x|×|times|veces)(?:\s.*)?$", "", text.strip().casefold()))
     if times is None or not 1 < times <= 50:
         raise Say(reply(_("Write how many times its price a missing fruit costs, such as 3.")))
     return {"missing_times": str(times)}
 
 
-def _read_tax(turn: Turn, text: str) -> dict[str, Any]:
+def _read_tax(turn: Turn, text: str) -> Changes:
     plain = " ".join(text.casefold().replace("%", " % ").split())
     if _is_unset(text) or plain in {"as typed", "prices as typed", _("prices as typed")}:
         return {"tax": "", "tax_percent": "0"}
@@ -183,14 +183,14 @@ def _read_tax(turn: Turn, text: str) -> dict[str, Any]:
     )
 
 
-def _read_pictures(turn: Turn, text: str) -> dict[str, Any]:
+def _read_pictures(turn: Turn, text: str) -> Changes:
     plain = text.strip().casefold()
     if plain not in {"dark", "light", _("dark").casefold(), _("light").casefold()}:
         raise Say(reply(_("Light or dark?")))
     return {"dark_pictures": plain in {"dark", _("dark").casefold()}}
 
 
-def _read_week_picture(turn: Turn, text: str) -> dict[str, Any]:
+def _read_week_picture(turn: Turn, text: str) -> Changes:
     plain = text.strip().casefold()
     if says_on(text) or plain in {"with the week", "with week", "always", _("with the week")}:
         return {"week_picture": True}

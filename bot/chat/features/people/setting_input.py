@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
 from bot.chat.dialogue.inputs.names import short_name
 from bot.chat.dialogue.inputs.temperature import accept_temperature
@@ -15,7 +14,14 @@ from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.language import read_language
 from bot.chat.features.people.setting_pages import HOUSEHOLD, OUNCES
-from bot.chat.features.people.setting_values import day_names, read_clock, says_off, says_on, says_usual
+from bot.chat.features.people.setting_values import (
+    Changes,
+    day_names,
+    read_clock,
+    says_off,
+    says_on,
+    says_usual,
+)
 from bot.chat.features.people.start import (
     accept_closing,
     accept_currency,
@@ -44,12 +50,12 @@ def _number(text: str) -> Fraction:
         raise Say(reply(_("“{text}” is not a number I can read here.").format(text=text[:40]))) from None
 
 
-def _read_name(turn: Turn, text: str) -> dict[str, Any]:
+def _read_name(turn: Turn, text: str) -> Changes:
     return {"name": short_name(text)}
 
 
-def _read_one_of(words: dict[str, str], field: str) -> Callable[[Turn, str], dict[str, Any]]:
-    def read(turn: Turn, text: str) -> dict[str, Any]:
+def _read_one_of(words: dict[str, str], field: str) -> Callable[[Turn, str], Changes]:
+    def read(turn: Turn, text: str) -> Changes:
         plain = text.strip().casefold()
         for key, label in words.items():
             if plain in {key or "ask", _(key or "ask"), _(label).casefold()}:
@@ -60,7 +66,7 @@ def _read_one_of(words: dict[str, str], field: str) -> Callable[[Turn, str], dic
     return read
 
 
-def _read_days(turn: Turn, text: str) -> dict[str, Any]:
+def _read_days(turn: Turn, text: str) -> Changes:
     plain = text.casefold().replace(",", " ")
     if plain.strip() in {"every day", "all", "daily", _("every day").casefold()}:
         return {"service_days": EVERY_DAY}
@@ -93,7 +99,7 @@ def _day_number(word: str, names: list[str], english: list[str]) -> int | None:
     return None
 
 
-def _read_quiet(turn: Turn, text: str) -> dict[str, Any]:
+def _read_quiet(turn: Turn, text: str) -> Changes:
     if says_off(text):
         return {"quiet_from": 0, "quiet_to": 0}
     parts = range_sign(tongue().language).split(text)
@@ -103,7 +109,7 @@ def _read_quiet(turn: Turn, text: str) -> dict[str, Any]:
     return {"quiet_from": minutes[0], "quiet_to": minutes[1]}
 
 
-def _read_prompt(turn: Turn, text: str) -> dict[str, Any]:
+def _read_prompt(turn: Turn, text: str) -> Changes:
     if says_off(text):
         return {"close_prompt": False}
     if says_on(text):
@@ -116,26 +122,26 @@ def _read_prompt(turn: Turn, text: str) -> dict[str, Any]:
     return {"close_prompt": True, "close_prompt_at": minute + (24 * 60 if minute < closing else 0)}
 
 
-def _read_warn(turn: Turn, text: str) -> dict[str, Any]:
+def _read_warn(turn: Turn, text: str) -> Changes:
     number = _number(text.split(maxsplit=1)[0] if text.split() else "")
     if number.denominator != 1 or not 0 <= number <= 60:
         raise Say(reply(_("A number of days from 0 to 60, please.")))
     return {"discard_warn_days": int(number)}
 
 
-def _read_loss(turn: Turn, text: str) -> dict[str, Any]:
+def _read_loss(turn: Turn, text: str) -> Changes:
     number = _number(text)
     if not 0 <= number < 50:
         raise Say(reply(_("A loss from 0 to below 50 %, please.")))
     return {"loss_percent": str(number)}
 
 
-def _read_temperature(turn: Turn, text: str) -> dict[str, Any]:
+def _read_temperature(turn: Turn, text: str) -> Changes:
     found = accept_temperature(turn, text)
     return {"temperature_c": str(found)}
 
 
-def _read_spray(turn: Turn, text: str) -> dict[str, Any]:
+def _read_spray(turn: Turn, text: str) -> Changes:
     plain = text.strip().removesuffix("ml").strip()
     try:
         low, high = read_range(plain)
@@ -146,7 +152,7 @@ def _read_spray(turn: Turn, text: str) -> dict[str, Any]:
     return {"spray_ml_low": str(low), "spray_ml_high": str(high)}
 
 
-def _read_reasons(turn: Turn, text: str) -> dict[str, Any]:
+def _read_reasons(turn: Turn, text: str) -> Changes:
     if says_usual(text):
         return {"reasons": DEFAULT_REASONS}
     found = tuple(dict.fromkeys(" ".join(part.split())[:40] for part in text.replace("\n", ",").split(",")))
@@ -156,7 +162,7 @@ def _read_reasons(turn: Turn, text: str) -> dict[str, Any]:
     return {"reasons": found}
 
 
-def _read_tools(turn: Turn, text: str) -> dict[str, Any]:
+def _read_tools(turn: Turn, text: str) -> Changes:
     if says_usual(text):
         return {"tools": ()}
     tools = []
@@ -175,7 +181,7 @@ def _read_tools(turn: Turn, text: str) -> dict[str, Any]:
     return {"tools": tuple(tools[:12])}
 
 
-def _read_labels(turn: Turn, text: str) -> dict[str, Any]:
+def _read_labels(turn: Turn, text: str) -> Changes:
     plain = text.strip().casefold()
     for stock in ALL_STOCKS.values():
         if plain in {stock.name, stock.handle, stock_words(stock, turn.context.bar.units).casefold()}:
@@ -184,12 +190,12 @@ def _read_labels(turn: Turn, text: str) -> dict[str, Any]:
     raise Say(reply(_("Label papers I know: {papers}").format(papers=handles)))
 
 
-def _read_language(turn: Turn, text: str) -> dict[str, Any]:
+def _read_language(turn: Turn, text: str) -> Changes:
     return {"language": read_language(text)}
 
 
-def _read_measure(measure: str) -> Callable[[Turn, str], dict[str, Any]]:
-    def read(turn: Turn, text: str) -> dict[str, Any]:
+def _read_measure(measure: str) -> Callable[[Turn, str], Changes]:
+    def read(turn: Turn, text: str) -> Changes:
         own = dict(turn.context.bar.settings.house_ml)
         if says_usual(text):
             own.pop(measure, None)
@@ -209,7 +215,7 @@ def _read_measure(measure: str) -> Callable[[Turn, str], dict[str, Any]]:
 
 
 _EMPTY = Given({}, {})
-READERS: dict[str, Callable[[Turn, str], dict[str, Any]]] = {
+READERS: dict[str, Callable[[Turn, str], Changes]] = {
     "name": _read_name,
     "currency": lambda turn, text: {"currency": accept_currency(turn, _EMPTY, text)},
     "units": lambda turn, text: {"units": accept_units(turn, _EMPTY, text)},

@@ -10,6 +10,7 @@ from babel.dates import format_time, get_day_names
 
 from bot.chat.i18n.language import _, tongue
 
+Changes = dict[str, object]  # settings by name, with their new values
 CLOSING_CHOICES = (5 * 60, 4 * 60, 3 * 60, 2 * 60, 60, 6 * 60)
 _CLOCK = re.compile(r"^(\d{1,2})(?:[:.h](\d{2}))?\s*([ap])?\.?\s?m?\.?$", re.IGNORECASE)
 

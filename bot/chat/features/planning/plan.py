@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
 from fractions import Fraction
-from typing import Any
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
@@ -101,7 +100,7 @@ def _drinks_a_week() -> Button:
     return Button(_("Drinks a week"), "bar drinks a week")
 
 
-def _first(due: list[FormulaPlan], units: str, today: Any) -> str:
+def _first(due: list[FormulaPlan], units: str, today: date) -> str:
     if not due or due[0].batch is None or due[0].size_ml is None:
         return _("Nothing has to be made: what is there outlasts the plan.")
     one = due[0]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from datetime import date, datetime
 from fractions import Fraction
-from typing import Any
 
 from bot.chat.features.batches.batch_card import clarity_buttons
 from bot.chat.features.fruit.peeled import ends
@@ -17,6 +16,7 @@ from bot.chat.reply.units import show_amount, show_ml
 from bot.trade.formulas.measures import Dimension
 from bot.work.reminders.delivery import DueReminder
 from bot.work.reminders.planning import low_items
+from storage.types import JsonObject
 
 _MOST_LOW = 6
 
@@ -120,7 +120,7 @@ def _low_stock(due: DueReminder) -> _Worded:
     return first, [], rows
 
 
-def _several_low(due: DueReminder, items: list[dict[str, Any]]) -> _Worded:
+def _several_low(due: DueReminder, items: list[JsonObject]) -> _Worded:
     first = ngettext("{count} runs low.", "{count} run low.", len(items)).format(count=len(items))
     lines = [
         _("{name}: {amount} left, par {par}").format(**_low_values(due, one)) for one in items[:_MOST_LOW]
@@ -135,7 +135,7 @@ def _several_low(due: DueReminder, items: list[dict[str, Any]]) -> _Worded:
     return first, ["\n".join(lines)], rows
 
 
-def _low_values(due: DueReminder, one: dict[str, Any]) -> dict[str, str]:
+def _low_values(due: DueReminder, one: JsonObject) -> dict[str, str]:
     def shown(which: str) -> str:
         return show_amount(Fraction(one[which]), Dimension(one["dimension"]), due.bar.units)
 
