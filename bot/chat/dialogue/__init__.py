@@ -1,4 +1,4 @@
-"""Turns, commands, slots and questions: what every feature builds on.
+"""Turns, commands, slots, arguments and dialogues: what every feature builds on.
 
 Imported by features, intent and conversation.
 """

@@ -77,8 +77,13 @@ def _with_a_way_on(turn: Turn, error: PhraseError, said: str, command: Command, 
         return reply(said, _("Did you mean:"), buttons=meant)
     lines = [_("For example: {example}").format(example=_(one)) for one in command.examples[:1]]
     way = []
-    if any(slot.ask is not None for slot in command.slots):
+    if any(slot.ask is not None or slot.name not in _BESIDE for slot in command.slots):
         way.append(Button(_("Step by step"), command.name))
     if command.examples:
         way.append(Button(_("More examples"), f"help {command.name}"))
     return reply(said, *lines, buttons=(tuple(way),) if way else ())
+
+
+# Slots that only vary what a command does, or that a button fills: a command with no other has no steps.
+_BESIDE = frozenset({"grams", "loss", "temperature", "more_detail", "picture", "swap", "number", "why"})
+_BESIDE |= {"duration", "moment", "sure", "free"}
