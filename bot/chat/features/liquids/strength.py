@@ -185,7 +185,7 @@ def _ask_to(turn: Turn, given: Given) -> Question:
     return Question(text, columns([(f"{one} %", f"{one} %") for one in levels], 4), hint="70 %")
 
 
-def _accept_to(turn: Turn, given: Given, value: Any) -> Fraction:
+def _accept_to(turn: Turn, given: Given, value: Level) -> Fraction:
     """Read the strength to reach; next to none would be nearly all water."""
     percent = accept_level(turn, given, value)
     dilution.refuse_water(percent)
