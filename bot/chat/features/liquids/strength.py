@@ -170,6 +170,8 @@ def _ask_level(turn: Turn, given: Given) -> Question:
 def _wants_to(turn: Turn, given: Given) -> bool:
     if _wants_level(turn, given):
         return False
+    if any(slot in given and given.get(slot) is None for slot in (_AMOUNT, _LEVEL)):
+        return False  # said, and accepted after this
     if any(slot in given for slot in (_TO_LEVEL, _FROM_LEVEL, _MORE, SAID_BATCH_SLOT, _READING)):
         return False
     if _LEVEL in given and isinstance(given.get(_SUBJECT), IngredientView):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
-from typing import Any
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
@@ -62,7 +61,7 @@ def _export_me(turn: Turn, arguments: Arguments) -> Reply:
     )
 
 
-def _as_file(held: dict[str, Any]) -> File:
+def _as_file(held: dict[str, object]) -> File:
     return File("my-data.json", json.dumps(held, ensure_ascii=False, indent=2, default=str).encode())
 
 

@@ -161,3 +161,8 @@ def test_what_cannot_be_is_said_plainly(house: House, line: str, first: str) -> 
 def test_a_hydrometer_is_read_at_the_temperature_of_the_glass(house: House) -> None:
     ana = bar_with(house)
     assert said(ana, "strength reading 62 at 27 C").startswith("A reading of 62 % at 27 °C is 59.6 % vol.")
+
+
+def test_what_to_dilute_to_is_asked_with_what_is_there_in_mind(house: House) -> None:
+    ana = bar_with(house)
+    assert said(ana, "strength 500 ml 40") == "From 40 % to what strength?"
