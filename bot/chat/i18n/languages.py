@@ -50,6 +50,10 @@ class Language:
     thanks: frozenset[str] = frozenset()  # said out of politeness: asks for nothing
     sold_out: str = ""  # before the name of what has run out, behind the bar
     other_words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    # Headings of the columns in people's own tables, by meaning, between commas; and words that name a table.
+    columns: Mapping[str, str] = field(default_factory=dict)
+    tables: Mapping[str, str] = field(default_factory=dict)
+    totals: frozenset[str] = frozenset()
 
 
 def counting(words: str) -> dict[str, Fraction]:

@@ -9,14 +9,21 @@ from sqlalchemy import delete
 
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
+<<<<<<< HEAD
 from bot.work.transfer import export
 from bot.work.transfer.import_rows import MOST_PROBLEMS, Sheet, read_file
+=======
+from bot.work.transfer import export, import_tables
+from bot.work.transfer.foreign.reading import Words
+from bot.work.transfer.import_rows import MOST_PROBLEMS, Problem, Sheet, is_foreign, read_file
+>>>>>>> 93072aa (Take in tables as bars have them, by a proposal with taps)
 from bot.work.transfer.import_undo import spans
 from bot.work.transfer.import_write import Taken, Taker
 from bot.work.transfer.problems import Problem
 from storage.tables import Upload
 
 MOST_UPLOADS_DAYS = 2
+_KNOWN = (export.FORMAT, export.VERSION)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,13 +45,13 @@ class Trial:
         return not self.problems
 
 
-def receive(context: Context, name: str, content: bytes) -> Trial:
-    """Store an uploaded file and try the import without changing the book.
-
-    Raises UnreadableFileError for any other kind of file.
-    """
-    known = (export.FORMAT, export.VERSION)
-    read_file(name, content, known)  # before the file is stored
+def keep(context: Context, name: str, content: bytes) -> int:
+    """Store an uploaded file and return its number. Raises UnreadableFileError for any other kind of file."""
+    # It has to be readable before it is stored.
+    if is_foreign(content):
+        import_tables.cells_of(content)
+    else:
+        read_file(name, content, _KNOWN)
     context.book.session.execute(
         delete(Upload).where(
             Upload.bar_id == context.bar.id,
@@ -52,23 +59,43 @@ def receive(context: Context, name: str, content: bytes) -> Trial:
         )
     )
     row = context.book.add(Upload(name=name[-120:], content=content, at=context.now, by=context.person_id))
-    sheet = read_file(name, content, known)
+    return row.id
+
+
+def try_out(context: Context, upload: int, words: Words) -> Trial:
+    """Try the import of a stored file without changing the book.
+
+    Raises NotThereError if it is gone, and UnreadableFileError.
+    """
+    row = _kept(context, upload)
+    sheet = _sheet(context, row.name, row.content, words)
     nested = context.book.session.begin_nested()
     try:
-        taken = Taker(context, sheet, row.id).take()
+        taken = Taker(context, sheet, upload).take()
         context.book.session.flush()
     finally:
         nested.rollback()
-    return Trial(row.name, row.id, taken, tuple(_sorted(sheet)))
+    return Trial(row.name, upload, taken, tuple(_sorted(sheet)))
 
 
-def take_in(context: Context, upload: int) -> Trial:
-    """Import a stored file. Raises NotThereError if it is gone, BadValueError if it has problems."""
+def _kept(context: Context, upload: int) -> Upload:
     row = context.book.get(Upload, upload)
     if row is None:
         raise NotThereError("file", str(upload))
-    name, content = row.name, row.content
-    sheet = read_file(name, content, (export.FORMAT, export.VERSION))
+    return row
+
+
+def _sheet(context: Context, name: str, content: bytes, words: Words) -> Sheet:
+    if is_foreign(content):
+        return import_tables.sheet_of(context, name, content, words)
+    return read_file(name, content, _KNOWN)
+
+
+def take_in(context: Context, upload: int, words: Words) -> Trial:
+    """Import a stored file. Raises NotThereError if it is gone, BadValueError if it has problems."""
+    row = _kept(context, upload)
+    name = row.name
+    sheet = _sheet(context, name, row.content, words)
     taken = Taker(context, sheet, upload).take()
     if sheet.problems:
         raise BadValueError("file", name)

@@ -11,6 +11,7 @@ from typing import Any, get_args
 
 from pydantic import ValidationError
 
+from bot.documents.spreadsheets import is_workbook
 from bot.documents.tables import TooLargeError, read_csv
 from bot.work.transfer.fields import What
 from bot.work.transfer.problems import MOST_BYTES, Problem, UnreadableFileError
@@ -107,6 +108,20 @@ def read_file(name: str, content: bytes, known: tuple[str, int]) -> Sheet:
     return _read_json(content, known) if start in {b"{", b"["} else _read_table(content)
 
 
+def is_foreign(content: bytes) -> bool:
+    """Whether a file is a table that was not made here: its columns have other names than ours."""
+    start = content.removeprefix("\ufeff".encode()).lstrip()[:1]
+    if is_workbook(content):
+        return True
+    if start in {b"{", b"["}:
+        return False
+    try:
+        columns, _rows = read_csv(content.partition(b"\n")[0], MOST_COLUMNS, 1)
+    except (UnicodeDecodeError, csv.Error, TooLargeError):
+        return True
+    return not any(needed <= set(columns) for _name, needed in (*_TABLES, ("batches", _BATCHES)))
+
+
 def _read_json(content: bytes, known: tuple[str, int]) -> Sheet:
     if content.count(b"{") + content.count(b"[") > _MOST_OBJECTS:
         raise UnreadableFileError("size")
@@ -140,6 +155,7 @@ _TABLES: tuple[tuple[str, frozenset[str]], ...] = (
     ("waste", frozenset({"day", "fruit"})),
     ("prices", frozenset({"ingredient", "pack_amount", "pack_unit", "price"})),
 )
+_BATCHES = frozenset({"number", "formula", "total_ml"})
 
 
 def _read_table(content: bytes) -> Sheet:
@@ -149,7 +165,7 @@ def _read_table(content: bytes) -> Sheet:
         raise UnreadableFileError("csv", str(error)[:80]) from None
     except TooLargeError:
         raise UnreadableFileError("size") from None
-    if {"number", "formula", "total_ml"} <= set(columns):
+    if set(columns) >= _BATCHES:
         raise UnreadableFileError("batches")
     kind = next((name for name, needed in _TABLES if needed <= set(columns)), None)
     if kind is None:
@@ -158,12 +174,12 @@ def _read_table(content: bytes) -> Sheet:
         raise UnreadableFileError("size")
     sheet = Sheet({}, {}, True)
     rows = [Given(line, dict(data)) for line, data in found]
-    _give_refs(kind, rows)
+    give_references(kind, rows)
     sheet.rows[kind] = _grouped(rows, sheet) if kind == "formulas" else rows
     return sheet
 
 
-def _give_refs(kind: str, rows: Sequence[Given]) -> None:
+def give_references(kind: str, rows: Sequence[Given]) -> None:
     """Give rows without a reference one from their content, so that the same file is imported once."""
     seen: dict[str, int] = {}
     for row in rows:

@@ -13,6 +13,8 @@ from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.transfer import tables
+from bot.chat.features.transfer.table_words import empty_tables, words_of
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, File, Grid, Reply, Text, reply
 from bot.documents.tables import write_csv
@@ -24,7 +26,7 @@ from bot.work.transfer.problems import MOST_BYTES, Problem, UnreadableFileError
 if TYPE_CHECKING:
     from bot.work.transfer.import_file import Trial
 
-_KEPT = re.compile(r"#(\d{1,9})")
+_KEPT = re.compile(r"#(\d{1,9})(?: (.+))?")
 _MOST_SHOWN = 6
 _KINDS = {
     "ingredients": N_("ingredients"),
@@ -45,10 +47,7 @@ _UNREADABLE = {
     "names": N_("That file brings too many names: a bar has 2,000 ingredients at most."),
     "json": N_("That is not valid JSON: {detail}"),
     "csv": N_("That is not a table in UTF-8: {detail}"),
-    "columns": N_(
-        "I know no table with these columns: {detail}. Formulas need formula, ingredient, amount, unit; "
-        "prices need ingredient, pack_amount, pack_unit, price; waste needs day, fruit."
-    ),
+    "columns": N_("I find no table in that file: a row of headings, and below it a row for each thing."),
     "batches": N_("Batches come in by the JSON file only: a table does not hold all that belongs to one."),
     "format": N_("That JSON is not one of mine: it needs format “peel-ledger”."),
     "version": N_("That file has version {detail}, which I do not know: it may be from a newer program."),
@@ -85,6 +84,17 @@ def _export(turn: Turn, arguments: Arguments) -> Reply:
     )
 
 
+def _template(turn: Turn, arguments: Arguments) -> Reply:
+    """Send an empty table for each kind of thing that can be logged from one."""
+    return Reply(
+        (
+            Text(_("Empty tables: fill in what you have and send one back."), strong=True),
+            Text(_("Your own tables work too, whatever their columns are called.")),
+        ),
+        files=tuple(File(f"{name}.csv", write_csv(columns, ())) for name, columns in empty_tables()),
+    )
+
+
 # -- import ---------------------------------------------------------------------------------
 
 
@@ -101,11 +111,11 @@ def _import(turn: Turn, arguments: ImportArguments) -> Reply:
         if sent.content is None:
             too_large = _UNREADABLE["size"]
             return reply(_(too_large))
-        return _tried(turn, sent.name, sent.content)
+        return _received(turn, sent.name, sent.content)
     said = arguments.free.strip()
     kept = _KEPT.fullmatch(said)
     if kept is not None:
-        return _taken(turn, int(kept[1]))
+        return _of_kept(turn, int(kept[1]), kept[2] or "")
     if said:
         return reply(
             _("I find no file “{name}” here.").format(name=said[:60]),
@@ -118,13 +128,41 @@ def _import(turn: Turn, arguments: ImportArguments) -> Reply:
     )
 
 
-def _tried(turn: Turn, name: str, content: bytes) -> Reply:
+def _of_kept(turn: Turn, upload: int, more: str) -> Reply:
+    """Go on with a kept file: take it in, or what was said of how its table is read."""
+    said = tables.Said.of(more)
+    try:
+        if not more:
+            return _taken(turn, upload)
+        if said is None:
+            raise Say(reply(_("I could not read that about the file. Nothing changed.")))
+        return _tried(turn, upload) if said.what == "try" else tables.proposed(turn, upload, said)
+    except NotThereError:
+        raise Say(reply(_("That file is not kept any more: send it again."))) from None
+
+
+def _received(turn: Turn, name: str, content: bytes) -> Reply:
+    from bot.work.transfer import import_file  # noqa: PLC0415 - see _export
+    from bot.work.transfer.import_rows import is_foreign  # noqa: PLC0415 - see _export
+
+    try:
+        upload = import_file.keep(turn.context, name, content)
+    except (UnreadableFileError, BadValueError) as error:
+        raise Say(_refused(turn, name, error)) from None
+    return tables.proposed(turn, upload) if is_foreign(content) else _tried(turn, upload, name)
+
+
+def _tried(turn: Turn, upload: int, name: str = "") -> Reply:
     from bot.work.transfer import import_file  # noqa: PLC0415 - see _export
 
     turn.context.watch = watching(N_("Trying the file"))
     try:
-        trial = import_file.receive(turn.context, name, content)
-    except (UnreadableFileError, BadValueError) as error:
+        trial = import_file.try_out(turn.context, upload, words_of(turn))
+    except UnreadableFileError as error:
+        if error.why == "open":
+            return tables.proposed(turn, upload)
+        raise Say(_refused(turn, name, error)) from None
+    except BadValueError as error:
         raise Say(_refused(turn, name, error)) from None
     if not trial.good:
         return _with_problems(trial)
@@ -229,9 +267,7 @@ def _taken(turn: Turn, upload: int) -> Reply:
 
     turn.context.watch = watching(N_("Taking in"))
     try:
-        trial = import_file.take_in(turn.context, upload)
-    except NotThereError:
-        raise Say(reply(_("That file is not kept any more: send it again."))) from None
+        trial = import_file.take_in(turn.context, upload, words_of(turn))
     except (UnreadableFileError, BadValueError) as error:
         raise Say(_refused(turn, "", error)) from None
     new = sum(trial.taken.new.values())
@@ -281,6 +317,13 @@ COMMANDS = (
         manages=True,
         private_only=True,
         menu=78,
+    ),
+    Command(
+        "template",
+        N_("empty tables to fill in and send back"),
+        _template,
+        words=("templates", "empty table", "empty file", "blank sheet"),
+        manages=True,
     ),
 )
 

@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from bot.chat.i18n.en.keywords import KEYWORDS
 from bot.chat.i18n.en.plurals import half, plural, singular
+from bot.chat.i18n.en.tables import COLUMNS, TABLES, TOTALS
 from bot.chat.i18n.languages import Language, counting
 
 _HALF = Fraction(1, 2)
@@ -45,4 +46,7 @@ LANGUAGE = Language(
         | {"nice", "good", "ok", "okay", "got it", "great, thanks", "ok thanks", "okay thanks", "ok, thanks"}
     ),
     sold_out="86",
+    columns=COLUMNS,
+    tables=TABLES,
+    totals=TOTALS,
 )

@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from bot.chat.i18n.es.keywords import KEYWORDS
 from bot.chat.i18n.es.plurals import half, plural, singular
+from bot.chat.i18n.es.tables import COLUMNS, TABLES, TOTALS
 from bot.chat.i18n.languages import Language, counting
 
 LANGUAGE = Language(
@@ -71,4 +72,7 @@ LANGUAGE = Language(
         "member": ("miembro",),
         "owner": ("dueño", "dueña", "propietario", "propietaria"),
     },
+    columns=COLUMNS,
+    tables=TABLES,
+    totals=TOTALS,
 )

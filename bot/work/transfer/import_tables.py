@@ -1,0 +1,129 @@
+"""Use cases for tables as bars have them: propose a reading, change it, convert the rows."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any
+
+from bot.documents.spreadsheets import Cells, UnreadableTableError, read_cells
+from bot.documents.tables import TooLargeError
+from bot.trade.days import business_day
+from bot.work.context import BarSettings, Context
+from bot.work.errors import NotThereError
+from bot.work.transfer.foreign.reading import Reading, Words, propose, settle
+from bot.work.transfer.foreign.rows import Converter
+from bot.work.transfer.import_rows import (
+    MOST_BYTES,
+    MOST_COLUMNS,
+    MOST_ROWS,
+    Given,
+    Problem,
+    Sheet,
+    UnreadableFileError,
+    give_references,
+)
+from storage.tables import Bar, Upload
+
+_KEPT = "tables"  # in the bar's further settings: readings by the shape of their table
+_MOST_KEPT = 30
+_SHOWN = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """A kept table, how it is read, its first rows as they would be logged, and how many there are."""
+
+    upload: int
+    name: str
+    reading: Reading
+    first: tuple[Given, ...]
+    count: int
+    wrong: int
+    new_names: tuple[str, ...]
+
+
+def look(context: Context, upload: int, words: Words, **changed: Any) -> Proposal:
+    """Return how a kept table is read, after changes to that by the names of `Reading`'s fields.
+
+    What is said of one table is kept for the next of its shape. Raises NotThereError, UnreadableFileError.
+    """
+    row = context.book.get(Upload, upload)
+    if row is None:
+        raise NotThereError("file", str(upload))
+    cells = cells_of(row.content)
+    reading = _reading(context, cells, words, row.name)
+    if changed:
+        undecided = {"decimal": None, "order": None} if "columns" in changed else {}
+        reading = settle(
+            replace(reading, **{**undecided, **changed}), cells[reading.first :], words, context.bar
+        )
+        _keep(context, reading)
+    converted = Converter(reading, words, context.bar, _today(context)).convert(cells)
+    names = {str(one.data.get("fruit") or one.data.get("ingredient")) for one in converted.rows}
+    return Proposal(
+        upload,
+        row.name,
+        reading,
+        tuple(converted.rows[:_SHOWN]),
+        len(converted.rows),
+        len(converted.wrong),
+        tuple(sorted(name for name in names if not words.known(name))),
+    )
+
+
+def sheet_of(context: Context, name: str, content: bytes, words: Words) -> Sheet:
+    """Return a table as the sheet that an import takes. Raises UnreadableFileError with questions open."""
+    cells = cells_of(content)
+    reading = _reading(context, cells, words, name)
+    if reading.open or reading.kind is None:
+        raise UnreadableFileError("open", reading.open[0])
+    converted = Converter(reading, words, context.bar, _today(context)).convert(cells)
+    give_references(reading.kind, converted.rows)
+    sheet = Sheet({}, {reading.kind: converted.rows}, True)
+    sheet.problems = [
+        Problem(reading.kind, line, meaning, cell[:40], "day" if meaning == "day" else "number")
+        for line, meaning, cell in converted.wrong
+    ]
+    return sheet
+
+
+def cells_of(content: bytes) -> Cells:
+    """Return the cells of a table's first sheet that holds any. Raises UnreadableFileError."""
+    if len(content) > MOST_BYTES:
+        raise UnreadableFileError("size")
+    try:
+        tables = read_cells(content, MOST_COLUMNS, MOST_ROWS)
+    except UnreadableTableError as error:
+        raise UnreadableFileError("csv", str(error)) from None
+    except TooLargeError:
+        raise UnreadableFileError("size") from None
+    wide = [cells for cells in tables if any(len(row) > 1 for _line, row in cells)]
+    if not wide:
+        raise UnreadableFileError("columns", "")
+    return wide[0]
+
+
+def _today(context: Context) -> date:
+    return business_day(context.now, context.bar.zone, context.bar.closing_minute)
+
+
+def _reading(context: Context, cells: Cells, words: Words, name: str) -> Reading:
+    proposed = propose(cells, words, context.bar, name)
+    kept: Mapping[str, Any] = context.bar.settings.more.get(_KEPT, {})
+    known = kept.get(proposed.shape)
+    return proposed if known is None else propose(cells, words, context.bar, name, known)
+
+
+def _keep(context: Context, reading: Reading) -> None:
+    """Remember a reading for the next table of its shape; of very many the oldest is forgotten."""
+    row = context.book.session.get(Bar, context.bar.id)
+    if row is None:
+        raise NotThereError("bar", context.bar.name)
+    settings = BarSettings.from_json(row.settings)
+    kept = {shape: one for shape, one in settings.more.get(_KEPT, {}).items() if shape != reading.shape}
+    kept = dict([*kept.items(), (reading.shape, reading.kept())][-_MOST_KEPT:])
+    row.settings = settings.changed(more={**settings.more, _KEPT: kept}).to_json()
+    context.book.touched()
+    context.bar = replace(context.bar, settings=BarSettings.from_json(row.settings))
