@@ -68,7 +68,7 @@ def try_out(context: Context, upload: int, words: Words) -> Trial:
     Raises NotThereError if it is gone, and UnreadableFileError.
     """
     row = _kept(context, upload)
-    sheet = _sheet(context, row.name, row.content, words)
+    sheet = _sheet(context, row, words)
     nested = context.book.session.begin_nested()
     try:
         taken = Taker(context, sheet, upload).take()
@@ -85,17 +85,17 @@ def _kept(context: Context, upload: int) -> Upload:
     return row
 
 
-def _sheet(context: Context, name: str, content: bytes, words: Words) -> Sheet:
-    if is_foreign(content):
-        return import_tables.sheet_of(context, name, content, words)
-    return read_file(name, content, _KNOWN)
+def _sheet(context: Context, row: Upload, words: Words) -> Sheet:
+    if is_foreign(row.content):
+        return import_tables.sheet_of(context, row, words)
+    return read_file(row.name, row.content, _KNOWN)
 
 
 def take_in(context: Context, upload: int, words: Words) -> Trial:
     """Import a stored file. Raises NotThereError if it is gone, BadValueError if it has problems."""
     row = _kept(context, upload)
     name = row.name
-    sheet = _sheet(context, name, row.content, words)
+    sheet = _sheet(context, row, words)
     taken = Taker(context, sheet, upload).take()
     if sheet.problems:
         raise BadValueError("file", name)

@@ -27,7 +27,9 @@ from bot.work.transfer.import_rows import (
 from storage.tables import Bar, Upload
 
 _KEPT = "tables"  # in the bar's further settings: readings by the shape of their table
+_DAYS = "table_days"  # beside them: the day that a kept table without one is about, by its upload
 _MOST_KEPT = 30
+_MOST_DAYS = 5
 _SHOWN = 4
 
 
@@ -53,13 +55,13 @@ def look(context: Context, upload: int, words: Words, **changed: Any) -> Proposa
     if row is None:
         raise NotThereError("file", str(upload))
     cells = cells_of(row.content)
-    reading = _reading(context, cells, words, row.name)
+    reading = _reading(context, cells, words, row)
     if changed:
         undecided = {"decimal": None, "order": None} if "columns" in changed else {}
         reading = settle(
             replace(reading, **{**undecided, **changed}), cells[reading.first :], words, context.bar
         )
-        _keep(context, reading)
+        _keep(context, upload, reading)
     converted = Converter(reading, words, context.bar, _today(context)).convert(cells)
     names = {str(one.data.get("fruit") or one.data.get("ingredient")) for one in converted.rows}
     return Proposal(
@@ -73,10 +75,10 @@ def look(context: Context, upload: int, words: Words, **changed: Any) -> Proposa
     )
 
 
-def sheet_of(context: Context, name: str, content: bytes, words: Words) -> Sheet:
+def sheet_of(context: Context, row: Upload, words: Words) -> Sheet:
     """Return a table as the sheet that an import takes. Raises UnreadableFileError with questions open."""
-    cells = cells_of(content)
-    reading = _reading(context, cells, words, name)
+    cells = cells_of(row.content)
+    reading = _reading(context, cells, words, row)
     if reading.open or reading.kind is None:
         raise UnreadableFileError("open", reading.open[0])
     converted = Converter(reading, words, context.bar, _today(context)).convert(cells)
@@ -109,21 +111,34 @@ def _today(context: Context) -> date:
     return business_day(context.now, context.bar.zone, context.bar.closing_minute)
 
 
-def _reading(context: Context, cells: Cells, words: Words, name: str) -> Reading:
-    proposed = propose(cells, words, context.bar, name)
-    kept: Mapping[str, Any] = context.bar.settings.more.get(_KEPT, {})
-    known = kept.get(proposed.shape)
-    return proposed if known is None else propose(cells, words, context.bar, name, known)
+def _reading(context: Context, cells: Cells, words: Words, row: Upload) -> Reading:
+    more = context.bar.settings.more
+    found = propose(cells, words, context.bar, row.name)
+    kept: Mapping[str, Any] | None = more.get(_KEPT, {}).get(found.shape)
+    if kept is not None:
+        found = propose(cells, words, context.bar, row.name, kept)
+    day = more.get(_DAYS, {}).get(str(row.id))
+    if day is None:
+        return found
+    return settle(replace(found, day=date.fromisoformat(day)), cells[found.first :], words, context.bar)
 
 
-def _keep(context: Context, reading: Reading) -> None:
-    """Remember a reading for the next table of its shape; of very many the oldest is forgotten."""
+def _keep(context: Context, upload: int, reading: Reading) -> None:
+    """Remember a reading for the next table of its shape, and the day of this one."""
     row = context.book.session.get(Bar, context.bar.id)
     if row is None:
         raise NotThereError("bar", context.bar.name)
     settings = BarSettings.from_json(row.settings)
-    kept = {shape: one for shape, one in settings.more.get(_KEPT, {}).items() if shape != reading.shape}
-    kept = dict([*kept.items(), (reading.shape, reading.kept())][-_MOST_KEPT:])
-    row.settings = settings.changed(more={**settings.more, _KEPT: kept}).to_json()
+    more = dict(settings.more)
+    more[_KEPT] = _with(more.get(_KEPT, {}), reading.shape, reading.kept(), _MOST_KEPT)
+    if reading.day is not None:
+        more[_DAYS] = _with(more.get(_DAYS, {}), str(upload), reading.day.isoformat(), _MOST_DAYS)
+    row.settings = settings.changed(more=more).to_json()
     context.book.touched()
     context.bar = replace(context.bar, settings=BarSettings.from_json(row.settings))
+
+
+def _with(kept: Mapping[str, Any], key: str, value: object, most: int) -> dict[str, Any]:
+    """Return what is kept with one thing more; of more than `most` the oldest are forgotten."""
+    rest = [(one, known) for one, known in kept.items() if one != key]
+    return dict([*rest, (key, value)][-most:])

@@ -92,7 +92,7 @@ def proposed(turn: Turn, upload: int, said: Said | None = None) -> Reply:
 def _changed(turn: Turn, reading: Reading, said: Said) -> dict[str, Any]:
     if said.what == "is" and said.value in KINDS:
         return {"kind": said.value}
-    if said.what == "column" and said.more in {*MEANINGS, "-"} and said.value.isdecimal():
+    if said.what == "column" and said.more and said.more in {*MEANINGS, "-"} and said.value.isdecimal():
         return {"columns": _with_meaning(reading.columns, int(said.value) - 1, said.more.strip("-"))}
     if said.what == "decimal" and said.value in {"point", "comma"}:
         return {"decimal": "." if said.value == "point" else ","}
