@@ -9,14 +9,9 @@ from sqlalchemy import delete
 
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
-<<<<<<< HEAD
-from bot.work.transfer import export
-from bot.work.transfer.import_rows import MOST_PROBLEMS, Sheet, read_file
-=======
 from bot.work.transfer import export, import_tables
 from bot.work.transfer.foreign.reading import Words
-from bot.work.transfer.import_rows import MOST_PROBLEMS, Problem, Sheet, is_foreign, read_file
->>>>>>> 93072aa (Take in tables as bars have them, by a proposal with taps)
+from bot.work.transfer.import_rows import MOST_PROBLEMS, Sheet, is_foreign, read_file
 from bot.work.transfer.import_undo import spans
 from bot.work.transfer.import_write import Taken, Taker
 from bot.work.transfer.problems import Problem

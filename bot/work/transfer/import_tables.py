@@ -15,15 +15,13 @@ from bot.work.errors import NotThereError
 from bot.work.transfer.foreign.reading import Reading, Words, propose, settle
 from bot.work.transfer.foreign.rows import Converter
 from bot.work.transfer.import_rows import (
-    MOST_BYTES,
     MOST_COLUMNS,
     MOST_ROWS,
     Given,
-    Problem,
     Sheet,
-    UnreadableFileError,
     give_references,
 )
+from bot.work.transfer.problems import MOST_BYTES, Problem, UnreadableFileError
 from storage.tables import Bar, Upload
 
 _KEPT = "tables"  # in the bar's further settings: readings by the shape of their table
