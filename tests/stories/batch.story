@@ -116,7 +116,7 @@ Ana: used 1
   [Make it again] [Undo]
 Ana: batches
   No batch is resting or in use.
-  Make one from a formula: batch grapefruit mist
+  Make one from a formula: batch Grapefruit mist
   to 400 ml
   [Make a batch] [Formulas]
 Ana: batches all

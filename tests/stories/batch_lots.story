@@ -177,7 +177,7 @@ Ana taps [Undo]
   The log keeps both entries.
 Ana: batches
   No batch is resting or in use.
-  Make one from a formula: batch grapefruit mist
+  Make one from a formula: batch Grapefruit mist
   to 400 ml
   [Make a batch] [Formulas]
 Ana: batch 2

@@ -5,8 +5,8 @@ Ana: new formula
   What is it called?
   [Cancel]
 Ana: Lime mist
-  Type the ingredients, a line each: lime oil 10
-  ml
+  Type the ingredients, a line each: grapefruit
+  oil 10 ml
   [Back] [Cancel]
 Ana: lime oil 10 ml
   More ingredients? Tap Done when it is

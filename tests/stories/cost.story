@@ -166,8 +166,8 @@ Ana: price lemons 0.35
   lemon: €0.35 each
   [Undo] [Another price]
 Ana: price
-  The price of what? Tap it, or type: lime oil
-  10 ml 7.90
+  The price of what? Tap it, or type: grapefruit
+  oil 10 ml 7.90
   [grapefruit] [grapefruit oil]
   [lemon] [neutral spirit]
   [propylene glycol]

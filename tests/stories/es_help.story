@@ -28,7 +28,7 @@ Ana: ayuda escala
 Ana: ayuda merma
   /merma: anotar la fruta tirada
   merma 6 naranjas con moho
-  merma 1,2 kg limones, 3 limas resecas
+  merma 1,2 kg limones, 3 pomelos con moho
   [Paso a paso] [Todo]
 Ana: /ayuda lote
   /lote: anotar un lote, o ver uno por su número

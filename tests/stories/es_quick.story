@@ -8,7 +8,7 @@ Ana: la semana pasada
   [Anotar merma]
 Ana: ¿qué hay listo?
   No hay lotes en reposo ni en uso.
-  Haz uno con una fórmula: lote bruma de pomelo
+  Haz uno con una fórmula: lote Bruma de pomelo
   a 400 ml
   [Hacer un lote] [Fórmulas]
 Ana: precio naranjas 55 céntimos

@@ -114,7 +114,7 @@ Ana taps [Más]
   Anota lo que llega para ver la parte que se
   tira: compra 80 naranjas 34,00
   Para comparar con antes del spray: spray
-  naranja desde 2026-10-20
+  pomelo desde 2026-10-20
   [Imagen]
 Ana: semana pasada
   Sin merma anotada

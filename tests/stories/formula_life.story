@@ -107,7 +107,7 @@ Ana: undo
   The log keeps both entries.
 Ana: change grapefruit mist
   What changes in Grapefruit mist? A line each:
-  lime oil 12 ml, remove water, rest 24 h,
+  grapefruit oil 12 ml, remove water, rest 24 h,
   sprays 2-3
     grapefruit oil       10 ml
     propylene glycol     22 ml

@@ -148,8 +148,8 @@ Ana: undo 6
 Ana: peeled
   Which fruit was peeled?
     3 limes  Sat, 28 Nov 11:00
-  [orange] [grapefruit]
-  [lemon] [lime]
+  [orange] [lime]
+  [lemon] [grapefruit]
   [Cancel]
 Ana: cancel
   Cancelled. Nothing was logged.

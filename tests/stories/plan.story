@@ -12,7 +12,7 @@ Ana: drinks
   At close: drinks 140. Or for the night before:
   drinks 140 yesterday
   With one formula or garnish: drinks 60
-  grapefruit mist
+  Grapefruit mist
 Ana: price neutral spirit 1 l 24
   neutral spirit: €24.00 for 1 l
   [Undo] [Another price]
@@ -128,7 +128,7 @@ Ana: undo
 Ana: fruit par
   I cannot say yet how much fruit to have.
   Count what is there at close, log what is
-  peeled, or count drinks: drinks 45 orange
+  peeled, or count drinks: drinks 45 grapefruit
 Ana: price oranges 0.60 each, 5 garnishes each
   orange: €0.60 each
   5 garnishes each: €0.120 a garnish before

@@ -111,7 +111,7 @@ Ana: what did we waste this week
   [Last week] [Log waste]
 Ana: the batches
   No batch is resting or in use.
-  Make one from a formula: batch grapefruit mist
+  Make one from a formula: batch Grapefruit mist
   to 400 ml
   [Make a batch] [Formulas]
 Ana: batch grapefruit mist to 200 ml

@@ -224,5 +224,5 @@ Ana taps [Undo]
   The log keeps both entries.
 Ana: trials
   No trial goes on.
-  Begin one: trial grapefruit mist
+  Begin one: trial Grapefruit mist
   [Trial 1, Grapefruit mist: A, B, C, over]

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, fields
 from functools import cache
 from typing import Any, TypeVar, get_type_hints
 
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.slots import AnySlot, Given
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Line
@@ -88,6 +89,6 @@ def _line(turn: Turn, line: Line, how: Lines) -> Given:
         if not any(slot in one for slot in slots):
             said = " ".join(each.text for each in line.filled)
             missing = _("In “{line}” I miss {what}. Nothing of the message was logged.")
-            example = _("Such as: {example}").format(example=_(how.example))
+            example = _("Such as: {example}").format(example=example_of(turn, _(how.example)))
             raise Say(reply(missing.format(line=said, what=_(what)), example))
     return one

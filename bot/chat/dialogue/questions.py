@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.dialogue import state
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.slots import ANSWER, BACK, CANCEL, DIGIT, DONE, ENTER, ERASE, AnySlot, Given, Question
 from bot.chat.dialogue.state import DialogueState
 from bot.chat.dialogue.turn import Turn
@@ -37,7 +38,7 @@ def ask(turn: Turn, dialogue: DialogueState, given: Given, slot: AnySlot, wrong:
     return Reply(
         tuple(blocks),
         (*rows, tuple(last)),
-        ask=question.hint or question.text,
+        ask=example_of(turn, question.hint) or question.text,
         edits=turn.message.tapped is not None,
         choosing=True,
     )

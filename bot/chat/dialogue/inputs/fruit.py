@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.dialogue.examples import usual_fruit
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.slots import Given
 from bot.chat.dialogue.turn import Say, Turn
@@ -24,7 +25,7 @@ def accept_fruit(turn: Turn, given: Given, value: Named) -> IngredientView:
 def _new_fruit(turn: Turn, text: str) -> IngredientView:
     name = singular(text)
     if name.casefold() in {"fruit", _("fruit")}:
-        raise Say(reply(_("Which fruit? Such as: {fruit}").format(fruit=_("orange"))))
+        raise Say(reply(_("Which fruit? Such as: {fruit}").format(fruit=usual_fruit(turn))))
     _stop_at_packs(text)
     if guess_kind(name) is IngredientKind.FRUIT or turn.line.casefold().startswith("waste new "):
         return ingredients.add(turn.context, name, IngredientKind.FRUIT)

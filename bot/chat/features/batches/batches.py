@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import (
     FORMULA_SLOT,
     GRAMS_SLOT,
@@ -138,7 +139,7 @@ def _list(turn: Turn, arguments: Arguments) -> Reply:
     if not known:
         return reply(
             _("No batch is resting or in use."),
-            _("Make one from a formula: batch grapefruit mist to 400 ml"),
+            example_of(turn, _("Make one from a formula: batch grapefruit mist to 400 ml")),
             buttons=((Button(_("Make a batch"), "batch"), Button(_("Formulas"), "formulas")),),
         )
     warn = turn.context.bar.settings.discard_warn_days

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.names import short_name, spelt_alike
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.inputs.strength import percent_of
@@ -54,7 +55,7 @@ def _ask_kind(turn: Turn, given: Given) -> Question:
 def _ask_lines(turn: Turn, given: Given) -> Question:
     known = given.get(_LINES) or ()
     shown: tuple[Block, ...] = ()
-    text = _("Type the ingredients, a line each: lime oil 10 ml")
+    text = example_of(turn, _("Type the ingredients, a line each: lime oil 10 ml"))
     if known:
         shown = (Text("\n".join(_shown_line(turn, line) for line in known)), *_spelling_notes(turn, known))
         text = _("More ingredients? Tap Done when it is complete.")
@@ -229,7 +230,9 @@ def _new(turn: Turn, arguments: NewArguments) -> Reply:
     if arguments.sprays is not None:
         draft = replace(draft, sprays=(arguments.sprays.low, arguments.sprays.high))
     if not draft.lines:
-        raise Say(reply(_("A formula needs at least one ingredient, such as: lime oil 10 ml")))
+        raise Say(
+            reply(example_of(turn, _("A formula needs at least one ingredient, such as: lime oil 10 ml")))
+        )
     confirm_graded(turn, lines)
     spelling = _spelling_notes(turn, lines)
     view = formulas.add(turn.context, arguments.new_name, draft)
@@ -256,11 +259,13 @@ def _written(turn: Turn, view: FormulaView, first: str, spelling: list[Text]) ->
 def _ask_changes(turn: Turn, given: Given) -> Question:
     view = given[FORMULA_SLOT]
     return Question(
-        _("What changes in {name}? A line each: lime oil 12 ml, remove water, rest 24 h, sprays 2-3").format(
-            name=view.name
-        ),
+        example_of(
+            turn,
+            _("What changes in {name}? A line each: lime oil 12 ml, remove water, rest 24 h, sprays 2-3"),
+            view,
+        ).format(name=view.name),
         blocks=(line_texts(view, turn.context.bar.units),),
-        hint=_("lime oil 12 ml"),
+        hint=example_of(turn, _("lime oil 12 ml"), view),
     )
 
 

@@ -28,7 +28,7 @@ from bot.work.fruit.acid_adjustment import Souring
 
 def _ask_source(turn: Turn, given: Given) -> Question:
     choices = columns([(_(one), one) for one in ("orange", "grapefruit", "mandarin")], 3)
-    return Question(_("Which juice?"), choices, hint=_("orange"))
+    return Question(_("Which juice?"), choices)
 
 
 def _ask_sour(turn: Turn, given: Given) -> Question:

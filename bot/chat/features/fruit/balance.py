@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.slots import Given, Slot, columns
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.fruit.balance_words import named_amount, used_blocks, used_row
@@ -57,7 +58,9 @@ def _fruit(turn: Turn, arguments: FruitArguments) -> Reply:
     if not found:
         return reply(
             _("No fruit was counted twice yet."),
-            _("Log what comes in and count at close: bought 80 oranges 34.00, count oranges 24"),
+            example_of(
+                turn, _("Log what comes in and count at close: bought 80 oranges 34.00, count oranges 24")
+            ),
             buttons=((Button(_("Bought"), "bought"), Button(_("Count"), "count")),),
         )
     rows = [(_("fruit"), _("used"), _("wasted"), _("lost"))]

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import USUAL_FRUIT, example_of, own_fruits
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import (
     BATCH_SLOT,
@@ -25,20 +26,18 @@ from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.i18n.plurals import counted_name, pieces
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
-from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import Dimension
 from bot.trade.fruit.acidity_table import Juice
 from bot.trade.fruit.handbook import ExpectedJuice, YieldBasis
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchView
-from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import acid_adjustment, peeled, waste
 from bot.work.fruit.peeled import PeeledView
 from bot.work.fruit.waste import WasteLine
 
-_PEELED_MOST = (N_("orange"), N_("grapefruit"), N_("lemon"), N_("lime"))
+_FEW = 6  # with fewer fruit of its own, a bar is offered the usual ones too
 _BASIS = {
     YieldBasis.PUBLISHED: N_("published yield"),
     YieldBasis.LIKE_FRUIT: N_("estimated from a like fruit"),
@@ -51,12 +50,10 @@ _BASIS = {
 
 
 def _ask_fruit(turn: Turn, given: Given) -> Question:
-    own = {
-        one.casefold(): one
-        for one in (fruit.name for fruit in ingredients.all_of(turn.context, IngredientKind.FRUIT))
-    }
-    usual = [_(name) for name in _PEELED_MOST]
-    names = [own.pop(name.casefold(), name) for name in usual] + list(own.values())
+    names = own_fruits(turn)
+    if len(names) < _FEW:
+        known = {name.casefold() for name in names}
+        names += [_(name) for name in USUAL_FRUIT if _(name).casefold() not in known]
     lying = peeled.waiting(turn.context)
     blocks: tuple[Block, ...] = (Grid(tuple(_lying_row(one) for one in lying[:6])),) if lying else ()
     return Question(
@@ -94,11 +91,11 @@ def _accept_count(turn: Turn, given: Given, value: Amount | Fraction) -> Fractio
     if isinstance(value, Amount):
         amount, kind = in_base(turn.context.bar, turn.quantity(value, False))
         if kind is not Dimension.COUNT:
-            raise Say(reply(_("Peeled fruit is counted: 4 oranges.")))
+            raise Say(reply(example_of(turn, _("Peeled fruit is counted: 4 oranges."))))
     else:
         amount = value
     if not 0 < amount <= 1000:
-        raise Say(reply(_("A number of pieces above zero, please: 4 oranges.")))
+        raise Say(reply(example_of(turn, _("A number of pieces above zero, please: 4 oranges."))))
     return amount
 
 

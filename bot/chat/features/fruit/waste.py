@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import USUAL_FRUIT
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
@@ -31,8 +32,6 @@ from bot.work.fruit.waste import WasteLine, WasteLogged
 from bot.work.log.history import LogLine
 
 _MOST = Fraction(100_000)  # pieces, or grams
-# Citrus first: what most bars throw out. Offered while the bar has logged nothing of its own.
-_USUAL_FRUIT = (N_("orange"), N_("lemon"), N_("lime"), N_("grapefruit"))
 
 
 def _ask_fruit(turn: Turn, given: Given) -> Question:
@@ -42,7 +41,7 @@ def _ask_fruit(turn: Turn, given: Given) -> Question:
     choices = [(own[number], f"#{number}") for number in order[:8]]
     names = {name.casefold() for name in own.values()}
     if len(choices) < 6:
-        choices += [(_(name), _(name)) for name in _USUAL_FRUIT if _(name).casefold() not in names]
+        choices += [(_(name), _(name)) for name in USUAL_FRUIT if _(name).casefold() not in names]
     return Question(_("What was thrown out?"), columns(choices, 2), hint=_("6 oranges mouldy"))
 
 

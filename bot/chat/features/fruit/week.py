@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of, first_formula
 from bot.chat.dialogue.inputs.shared_slots import MORE_DETAIL_SLOT, PICTURE_SLOT
 from bot.chat.dialogue.slots import Given, Question, Slot
 from bot.chat.dialogue.turn import Say, Turn
@@ -274,11 +275,21 @@ def _details(turn: Turn, found: WasteSummary) -> Reply:
     if rows:
         lines += [Text(_("Share of what was bought:")), Grid(tuple(rows))]
     elif found.fruit:
-        lines.append(Text(_("Log what comes in to see the share wasted: bought 80 oranges 34.00")))
+        lines.append(
+            Text(example_of(turn, _("Log what comes in to see the share wasted: bought 80 oranges 34.00")))
+        )
     effects = savings.effects(turn.context, found.first, found.last)
     lines += [Text(effect_line(one)) for one in effects]
     if not effects:
-        lines.append(Text(_("To compare with the time before the spray: spraying orange since 2026-10-20")))
+        lines.append(
+            Text(
+                example_of(
+                    turn,
+                    _("To compare with the time before the spray: spraying orange since 2026-10-20"),
+                    first_formula(turn),
+                )
+            )
+        )
     again = f"week {found.first} to {found.last} picture"
     return Reply((Text(_title(found), strong=True), *lines), ((Button(_("Picture"), again),),))
 

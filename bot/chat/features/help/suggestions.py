@@ -5,19 +5,16 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of, first_formula, usual_fruit
 from bot.chat.dialogue.registry import all_commands, command_at_start, slash_word
 from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, Reply, reply
-from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.words import N_
-from bot.work.formulas import formulas, ingredients, scaling
+from bot.work.formulas import scaling
 from bot.work.formulas.formulas import FormulaView
-from bot.work.fruit import waste
 
-# The names in the commands' examples, put aside for the bar's own where it has some.
-_FORMULA, _FIRST_INGREDIENT = N_("grapefruit mist"), N_("grapefruit oil")
 _ALL = N_("all")
 _PIECES = 6
 
@@ -63,21 +60,6 @@ def _lines(turn: Turn, view: FormulaView | None) -> list[str]:
     return lines
 
 
-def usual_fruit(turn: Turn) -> str:
-    """Return the fruit that this bar throws out most, or the most usual one of all."""
-    own = {one.id: one.name for one in ingredients.all_of(turn.context, IngredientKind.FRUIT)}
-    most = [number for number in waste.most_used(turn.context) if number in own]
-    if most or own:
-        return own[most[0] if most else next(iter(own))]
-    return _("orange")
-
-
-def first_formula(turn: Turn) -> FormulaView | None:
-    """Return the bar's first formula, or None while it has none."""
-    known = formulas.listed(turn.context)
-    return formulas.get(turn.context, known[0].id) if known else None
-
-
 def _size(turn: Turn, view: FormulaView) -> str:
     if turn.context.bar.units == "metric":
         return "8 x 50 ml" if scaling.is_sprayed(view) else "500 ml"
@@ -105,19 +87,9 @@ def help_with(turn: Turn, asked: str) -> Reply | None:
     command = found[0]
     return reply(
         f"/{slash_word(command)}: {_(command.summary)}",
-        *(_own(turn, example) for example in command.examples),
+        *(example_of(turn, _(example)) for example in command.examples),
         buttons=_ways(command),
     )
-
-
-def _own(turn: Turn, example: str) -> str:
-    """Return an example with the bar's own formula and its first ingredient in it."""
-    said = _(example)
-    view = first_formula(turn) if turn.presence.bar is not None else None
-    if view is None:
-        return said
-    said = said.replace(_(_FIRST_INGREDIENT), view.lines[0].ingredient.name)
-    return said.replace(_(_FORMULA), view.name)
 
 
 def _ways(command: Command) -> tuple[tuple[Button, ...], ...]:

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, spelt_alike, words_of
 from bot.chat.dialogue.inputs.shared_slots import PICTURE_SLOT, is_liquid, undo_button
@@ -40,7 +41,7 @@ def _ask_item(turn: Turn, given: Given) -> Question:
     order = sorted(known, key=lambda one: (one.id in priced, one.name))
     choices = [(one.name, f"#{one.id}") for one in order[:12]]
     return Question(
-        _("The price of what? Tap it, or type: lime oil 10 ml 7.90"),
+        example_of(turn, _("The price of what? Tap it, or type: lime oil 10 ml 7.90")),
         columns(choices, 2),
         hint=_("Ingredient"),
     )

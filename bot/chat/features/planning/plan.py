@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import SAID_FORMULA_SLOT
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Turn
@@ -266,7 +267,9 @@ def _fruit(turn: Turn, arguments: FruitParArguments) -> Reply:
         more = (
             _("Its price is missing: {names}").format(names=", ".join(unpriced))
             if unpriced
-            else _("Count what is there at close, log what is peeled, or count drinks: drinks 45 orange")
+            else example_of(
+                turn, _("Count what is there at close, log what is peeled, or count drinks: drinks 45 orange")
+            )
         )
         return reply(_("I cannot say yet how much fruit to have."), more)
     blocks: list[Block] = [Text(_("Fruit to have in the morning"), strong=True)]

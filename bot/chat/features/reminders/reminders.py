@@ -7,6 +7,7 @@ from datetime import datetime, time, timedelta
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
@@ -57,7 +58,10 @@ def _nothing(turn: Turn, arguments: Arguments) -> Reply:
     asked = planning.last_close(turn.context)
     if asked is None:
         raise Say(
-            reply(_("I have not asked about any night yet."), _("Fruit thrown out: waste 6 limes mouldy"))
+            reply(
+                _("I have not asked about any night yet."),
+                example_of(turn, _("Fruit thrown out: waste 6 limes mouldy")),
+            )
         )
     return _marked(turn, asked)
 

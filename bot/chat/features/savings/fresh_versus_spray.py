@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
+from bot.chat.dialogue.examples import fruit_of
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.charts import charts
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
@@ -65,7 +66,7 @@ def against_reply(turn: Turn, costed: CostAnswer, asked: str, picture: bool) -> 
     found = fresh_versus_spray.against_fresh(turn.context, costed)
     again = f"cost #{view.id}.{view.version} {asked}"
     if isinstance(found, NotComparable):
-        return _not_yet(view, found, again)
+        return _not_yet(turn, view, found, again)
     if picture:
         return _tornado(turn, view, found)
     result = found.result
@@ -179,17 +180,23 @@ def _basis(found: Against) -> list[str]:
     return lines
 
 
-def _not_yet(view: FormulaView, found: NotComparable, again: str) -> Reply:
+def _not_yet(turn: Turn, view: FormulaView, found: NotComparable, again: str) -> Reply:
     first = _("{name} cannot be set against fresh yet.").format(name=view.name)
-    fruit = "" if found.fruit is None else found.fruit.name
+    fruit = fruit_of(turn, view) if found.fruit is None else found.fruit.name
+    buttons = [(Button(_("Cost"), again),)]
+    if found.missing == "garnish":
+        replaces = Button(_("Replaces {fruit}").format(fruit=fruit), f"change #{view.id}: replaces {fruit}")
+        buttons.insert(0, (replaces,))
     ways = {
-        "garnish": _("Say what it replaces: change {name}: replaces grapefruit").format(name=view.name),
+        "garnish": _("Say what it replaces: change {name}: replaces {fruit}").format(
+            name=view.name, fruit=fruit
+        ),
         "sprays": _("Say how it is used: change {name}: sprays 2-3").format(name=view.name),
         "price": _("Price the fruit: price {fruit} 0.60 each, 5 garnishes each").format(fruit=fruit),
         "prices of ingredients": _("Some ingredient has no price: the cost shows which."),
         "drinks": _("Say how many drinks a week take it: bar drinks a week 300"),
     }
-    return reply(first, ways[found.missing], buttons=((Button(_("Cost"), again),),))
+    return reply(first, ways[found.missing], buttons=tuple(buttons))
 
 
 def _tornado(turn: Turn, view: FormulaView, found: Against) -> Reply:

@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of, first_formula
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.slots import Given, Slot, said
@@ -68,7 +69,7 @@ def _spraying(turn: Turn, arguments: SprayingArguments) -> Reply:
         return reply(
             _("No garnish is sprayed yet, as far as I know."),
             _("The first batch of a formula that replaces it counts."),
-            _("Or say it: spraying orange since 2026-10-20"),
+            example_of(turn, _("Or say it: spraying orange since 2026-10-20"), first_formula(turn)),
         )
     rows = [
         (one.fruit.name, show_full_day(one.day), _("as said") if one.said else _("first opened"))

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Slot, said
@@ -109,7 +110,7 @@ def _table(turn: Turn) -> Reply:
         return reply(
             _("No drinks were counted yet."),
             _("At close: drinks 140. Or for the night before: drinks 140 yesterday"),
-            _("With one formula or garnish: drinks 60 grapefruit mist"),
+            example_of(turn, _("With one formula or garnish: drinks 60 grapefruit mist")),
         )
     blocks: list[Block] = []
     subjects = sorted({one.subject for one in known if one.subject != (None, None)}, key=str)

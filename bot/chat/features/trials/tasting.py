@@ -40,7 +40,7 @@ def _tasted(turn: Turn, trial: TrialView | None) -> TrialView:
         return trial
     known = trials.listed(turn.context)
     if not known:
-        raise Say(none_goes_on())
+        raise Say(none_goes_on(turn))
     return known[0]
 
 

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
@@ -26,11 +27,11 @@ from bot.work.trials.trials import TrialState, TrialView
 # -- which trial ---------------------------------------------------------------------------
 
 
-def none_goes_on() -> Reply:
+def none_goes_on(turn: Turn) -> Reply:
     """Say that no trial goes on, and how to begin one."""
     return reply(
         _("No trial goes on."),
-        _("Begin one: trial grapefruit mist"),
+        example_of(turn, _("Begin one: trial grapefruit mist")),
         buttons=((Button(_("Begin a trial"), "trial"),),),
     )
 
@@ -39,7 +40,7 @@ def ask_trial(turn: Turn, given: Given) -> Question:
     """Ask which trial of those that go on."""
     known = trials.listed(turn.context)
     if not known:
-        raise Say(none_goes_on())
+        raise Say(none_goes_on(turn))
     return Question(_("Which trial?"), columns([(title(one), str(one.id)) for one in known[:8]], 1))
 
 
@@ -58,9 +59,11 @@ def _ask_variant(turn: Turn, given: Given) -> Question:
     view = given[FORMULA_SLOT] if FORMULA_SLOT in given else given[NUMBER_SLOT].formula
     shown = tuple((line.ingredient.name, show_quantity(line.quantity)) for line in view.lines)
     return Question(
-        _("What changes in the variant of {name}? Such as: grapefruit oil 14 ml").format(name=view.name),
+        example_of(
+            turn, _("What changes in the variant of {name}? Such as: grapefruit oil 14 ml"), view
+        ).format(name=view.name),
         blocks=(Grid(shown),),
-        hint=_("grapefruit oil 14 ml"),
+        hint=example_of(turn, _("grapefruit oil 14 ml"), view),
     )
 
 
@@ -74,7 +77,10 @@ def _accept_variant(turn: Turn, given: Given, value: object) -> FormulaLines:
         else:
             raise Say(
                 reply(
-                    _("A variant differs in its ingredients: grapefruit oil 14 ml, or: without water"),
+                    example_of(
+                        turn,
+                        _("A variant differs in its ingredients: grapefruit oil 14 ml, or: without water"),
+                    ),
                     _("Rest, sprays and the like are changed in the formula itself."),
                 )
             )
@@ -268,7 +274,7 @@ def _list(turn: Turn, arguments: TrialsArguments) -> Reply:
         past = trials.listed(turn.context, everything=True)
         return reply(
             _("No trial goes on."),
-            _("Begin one: trial grapefruit mist"),
+            example_of(turn, _("Begin one: trial grapefruit mist")),
             buttons=tuple((Button(title(one), f"trials {one.id}"),) for one in past[:4]),
         )
     first = ngettext("{count} trial goes on", "{count} trials go on", len(known)).format(count=len(known))
