@@ -1,4 +1,4 @@
-"""Languages and locales: one package for each language, and how its words, numbers and texts are used.
+"""Languages and locales, one package for each language, with the use of their words, numbers and texts.
 
 Imported by all of chat.
 """

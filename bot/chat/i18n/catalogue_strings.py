@@ -1,4 +1,4 @@
-"""Words that the rules and use cases carry as data, gathered here so that the catalogues hold them."""
+"""Texts that rules and use cases carry as data, collected here for extraction to the catalogues."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ KINDS: Final = (
     N_("mass"),
     N_("count"),
 )
-"""Kinds of preparation and of ingredient, and what an ingredient is measured by."""
+"""Kinds of preparation and of ingredient, and the measures of ingredients."""
 
 REASONS: Final = (
     N_("mouldy"),
@@ -39,13 +39,13 @@ REASONS: Final = (
     N_("damaged on delivery"),
     N_("other"),
 )
-"""Why fruit is thrown out, in a bar that has set no reasons of its own."""
+"""The default waste reasons of a bar without its own."""
 
 SAID: Final = (N_("yes"),)
-"""Words that a person may type as a value."""
+"""Words accepted as a value."""
 
 FORGOTTEN: Final = N_("former member")
-"""What stands in place of a forgotten name."""
+"""The name shown for a forgotten person."""
 
 DETAILS: Final = (
     N_("rest"),
@@ -56,10 +56,10 @@ DETAILS: Final = (
     N_("remove"),
     N_("graded"),
 )
-"""What a line of a formula says when it names no ingredient."""
+"""The text of a formula line that names no ingredient."""
 
 LIMIT_UNITS: Final = (N_("mg/L"), N_("mg/kg"), N_("mg per kg of body weight a day"))
-"""What limits are counted in."""
+"""The units of limits."""
 
 NAMES: Final = (
     N_("bar"),
@@ -101,7 +101,7 @@ NAMES: Final = (
     N_("version"),
     N_("waste line"),
 )
-"""What use cases name in their errors."""
+"""The things that use cases name in their errors."""
 
 QUANTITIES: Final = (
     N_("accounted"),
@@ -168,4 +168,4 @@ QUANTITIES: Final = (
     N_("h"),
     N_("min"),
 )
-"""Quantities that lie outside a rule's range, and their units."""
+"""Quantities outside the range of a rule, and their units."""

@@ -1,4 +1,4 @@
-"""The words that the grammar and its lexer know in a language: little words, units, number phrases."""
+"""The words of a language that the grammar and its lexer know: keywords, units, number phrases."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ LONGEST_PHRASE = 4  # words
 
 @cache
 def keyword_table(language: str) -> dict[str, tuple[str, ...]]:
-    """Return the terminals that a word or phrase may stand for; English is understood in every language.
+    """Return the terminals for each word or phrase; English is understood in every language.
 
-    Phrases have single spaces; what has accents is found without them too.
+    Phrases have single spaces; words with accents also match without them.
     """
     table: dict[str, tuple[str, ...]] = {}
     for one in understood(language):
@@ -46,7 +46,7 @@ def stands_for(word: str, terminal: str, language: str) -> bool:
 
 @cache
 def number_phrases(language: str) -> tuple[dict[tuple[str, ...], Fraction], int]:
-    """Return the numbers of several words, 'half a', and how many words the longest has."""
+    """Return the numbers of several words, 'half a', and the word count of the longest."""
     phrases = {
         tuple(words.split()): number for words, number in number_words(language).items() if " " in words
     }
@@ -55,5 +55,5 @@ def number_phrases(language: str) -> tuple[dict[tuple[str, ...], Fraction], int]
 
 @cache
 def own_units(language: str) -> UnitWords:
-    """Return the words for units that a language adds to the English ones."""
+    """Return the unit words that a language adds to the English ones."""
     return unit_table(understood(language)[0].units)

@@ -1,7 +1,7 @@
-"""The language and locale of the person being answered, and how they write numbers, money and days.
+"""The current language and locale, and the writing of numbers, money and days in it.
 
-Texts pass through `_` (or `ngettext`), placeholders through str.format, so that the
-catalogues hold whole sentences.
+Texts pass through `_` (or `ngettext`), placeholders through str.format, so that the catalogues hold whole
+sentences.
 """
 
 from __future__ import annotations
@@ -30,9 +30,9 @@ from bot.trade.money.money import minor_digits
 
 @dataclass(frozen=True, slots=True)
 class Tongue:
-    """A language with the locale whose signs are used for numbers, money and days.
+    """A language with the locale for numbers, money and days.
 
-    `year` is the present one, 0 where it is not known: a day of another year is written with its own.
+    `year` is the current one, 0 if unknown: days of other years are written with their year.
     """
 
     language: str = ENGLISH
@@ -47,7 +47,7 @@ _tongue: ContextVar[Tongue] = ContextVar("tongue", default=Tongue())  # noqa: B0
 
 @contextmanager
 def speaking(tongue: Tongue) -> Iterator[None]:
-    """Speak this language and locale within the block."""
+    """Use this language and locale within the block."""
     token = _tongue.set(tongue)
     try:
         yield
@@ -56,7 +56,7 @@ def speaking(tongue: Tongue) -> Iterator[None]:
 
 
 def tongue() -> Tongue:
-    """Return the language and locale now spoken."""
+    """Return the current language and locale."""
     return _tongue.get()
 
 
@@ -72,22 +72,22 @@ def _catalogue(language: str) -> gettext.NullTranslations:
 
 
 def _(text: str) -> str:
-    """Return `text` in the language now spoken."""
+    """Return `text` in the current language."""
     return _catalogue(_tongue.get().language).gettext(text) if text else text
 
 
 def translated(context: str, text: str, language: str) -> str:
-    """Return the translation of a text that is kept under a context; the text itself where there is none."""
+    """Return the translation of a text with a context, or the text itself if there is none."""
     return _catalogue(language).pgettext(context, text)
 
 
 def other_words(text: str) -> tuple[str, ...]:
-    """Return further ways to say a text in the language now spoken."""
+    """Return the other ways to say a text in the current language."""
     return understood(_tongue.get().language)[0].other_words.get(text, ())
 
 
 def ngettext(one: str, many: str, number: int) -> str:
-    """Return the form of the text that goes with `number`."""
+    """Return the plural form of the text for `number`."""
     return _catalogue(_tongue.get().language).ngettext(one, many, number)
 
 
@@ -97,17 +97,17 @@ def _locale(name: str) -> Locale:
 
 
 def decimal_mark() -> str:
-    """Return the decimal mark of the locale now spoken: a point or a comma."""
+    """Return the decimal mark of the current locale: a point or a comma."""
     return get_decimal_symbol(_locale(_tongue.get().locale))
 
 
 def read_number(text: str) -> Fraction:
-    """Return the number that a text is in the language and locale now spoken; see numbers.read_number."""
+    """Return the number in a text, by the current language and locale; see numbers.read_number."""
     return numbers.read_number(text, decimal_mark(), _tongue.get().language)
 
 
 def read_range(text: str) -> tuple[Fraction, Fraction]:
-    """Return the ends of a range in the language and locale now spoken; see numbers.read_range."""
+    """Return the ends of a range, by the current language and locale; see numbers.read_range."""
     return numbers.read_range(text, decimal_mark(), _tongue.get().language)
 
 
@@ -118,7 +118,7 @@ def _as_decimal(value: Fraction | Decimal | int) -> Decimal:
 
 
 def show_number(value: Fraction | Decimal | int, places: int = 2) -> str:
-    """Write a number with at most `places` decimals, half to even, so that it is read back the same."""
+    """Write a number with at most `places` decimals, half to even, so that it reads back the same."""
     return _shown(Fraction(value), _tongue.get().locale, places)
 
 
@@ -128,7 +128,7 @@ def _shown(value: Fraction, locale: str, places: int) -> str:
 
 
 def show_sensibly(value: Fraction | Decimal | int, figures: int = 3) -> str:
-    """Write a number with about `figures` significant figures, as one would read it off a tool."""
+    """Write a number with about `figures` significant figures, as read off a tool."""
     number = abs(_as_decimal(value))
     whole = len(str(int(number))) if number >= 1 else 0
     places = max(0, figures - whole) if number else 0
@@ -138,7 +138,7 @@ def show_sensibly(value: Fraction | Decimal | int, figures: int = 3) -> str:
 
 
 def show_money(amount: Decimal | Fraction, currency: str | None = None, extra_places: int = 0) -> str:
-    """Write an amount of money; `extra_places` more decimals than its coins have, for cost per drink."""
+    """Write an amount of money, with `extra_places` more decimals than its coins for cost per drink."""
     code = currency or _tongue.get().currency
     pattern = _money_pattern(_tongue.get().locale, minor_digits(code) + extra_places)
     locale = _locale(_tongue.get().locale)
@@ -148,7 +148,7 @@ def show_money(amount: Decimal | Fraction, currency: str | None = None, extra_pl
 
 @cache
 def _money_pattern(locale: str, digits: int) -> NumberPattern:
-    """Return the locale's own pattern, with the coins that ISO 4217 gives the currency."""
+    """Return the locale's pattern with the decimals that ISO 4217 gives the currency."""
     pattern = _locale(locale).currency_formats["standard"].pattern
     places = "." + "0" * digits if digits else ""
     pattern = pattern.replace("#,##,##0.00", "#,##,##0" + places).replace("#,##0.00", "#,##0" + places)
@@ -156,9 +156,9 @@ def _money_pattern(locale: str, digits: int) -> NumberPattern:
 
 
 def show_day(day: date) -> str:
-    """Write a day shortly with its weekday, such as 'Wed 25 Nov' in the locale's own order.
+    """Write a short day with its weekday, such as 'Wed 25 Nov', in the locale's order.
 
-    One of another year carries the year.
+    A day of another year includes the year.
     """
     skeleton = "MMMEd" if _tongue.get().year in {0, day.year} else "yMMMEd"
     locale = _tongue.get().locale
@@ -177,15 +177,15 @@ def _day_pattern(locale: str, skeleton: str) -> str:
 
 
 def local(instant: datetime) -> datetime:
-    """Return the instant on the bar's own clock."""
+    """Return the instant in the bar's time zone."""
     return instant.astimezone(ZoneInfo(_tongue.get().zone))
 
 
 def show_time(instant: datetime) -> str:
-    """Write the time of day on the bar's clock, 12 or 24 hours as the locale has it."""
+    """Write the time of day in the bar's time zone, on the locale's 12- or 24-hour clock."""
     return format_time(local(instant), "short", locale=_locale(_tongue.get().locale)).replace("\u202f", " ")
 
 
 def show_moment(instant: datetime) -> str:
-    """Write day and time on the bar's clock."""
+    """Write day and time in the bar's time zone."""
     return f"{show_day(local(instant).date())} {show_time(instant)}"

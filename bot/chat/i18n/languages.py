@@ -1,6 +1,6 @@
-"""The languages spoken here. Each is a package beside this module that describes itself by one Language.
+"""Find the languages of the bot. Each is a package beside this module with one `LANGUAGE`.
 
-Nothing else lists the languages: a package with a `LANGUAGE` is one.
+Nothing else lists the languages.
 """
 
 from __future__ import annotations
@@ -16,24 +16,23 @@ from typing import Final
 from bot.chat import i18n
 
 ENGLISH: Final = "en"
-"""The language of the code's own texts: it is understood in every other one too."""
+"""The language of the texts in the code. It is understood beside every other one."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Language:
-    """What one language brings. Only the first three are needed; its texts are messages.po in its package.
+    """The definition of one language. Only the first three fields are required; texts are in its messages.po.
 
-    `keywords` are the words behind each terminal of the grammar, `units` those for a unit, given by an
-    English word for it. `other_words` are further ways to say a text of the catalogue. `halves` stand
-    after a number ("and a half"), `range_words` between two ("to"). `plural` and `singular` turn a
-    bar's own names, whatever is spoken those with `letters` of this language only; `half` says half of
-    one. `stemmer` is Snowball's name for the language; without one, names are found by
-    their singular.
+    `keywords` are the words for each terminal of the grammar; `units` those for a unit, by an English word
+    for it. `other_words` are more ways to say a text of the catalogue. `halves` follow a number ("and a
+    half"), `range_words` separate two ("to"). `plural` and `singular` inflect a bar's own names, in any
+    current language those with `letters` of this language only; `half` returns half of a thing. `stemmer` is
+    Snowball's name for the language; without one, names are found by their singular.
     """
 
     tag: str  # ISO 639-1
-    name: str  # its own name for itself
-    locale: str  # whose signs are used as long as it is not known where a person is
+    name: str  # the language's own name for itself
+    locale: str  # for numbers, money and days until the person's place is known
     locales: Mapping[str, str] = field(default_factory=dict)  # by jurisdiction, instead of by time zone
     zones: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # offered first to phones of a tag
     stemmer: str = ""
@@ -47,17 +46,17 @@ class Language:
     halves: tuple[str, ...] = ()
     range_words: tuple[str, ...] = ()
     articles: frozenset[str] = frozenset()
-    thanks: frozenset[str] = frozenset()  # said out of politeness: asks for nothing
-    sold_out: str = ""  # before the name of what has run out, behind the bar
+    thanks: frozenset[str] = frozenset()  # polite words that ask for nothing
+    sold_out: str = ""  # in bar slang, before the name of a thing that has run out
     other_words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
-    # Headings of the columns in people's own tables, by meaning, between commas; and words that name a table.
+    # Column headings of people's own tables, by meaning, comma-separated; and words that name a table.
     columns: Mapping[str, str] = field(default_factory=dict)
     tables: Mapping[str, str] = field(default_factory=dict)
     totals: frozenset[str] = frozenset()
 
 
 def counting(words: str) -> dict[str, Fraction]:
-    """Return the numbers of words that count from one."""
+    """Return the numbers of the words that count from one."""
     return {word: Fraction(number) for number, word in enumerate(words.split(), start=1)}
 
 
@@ -70,7 +69,7 @@ def languages() -> Mapping[str, Language]:
 
 
 def understood(tag: str) -> tuple[Language, ...]:
-    """Return the languages whose words are read where one is spoken: its own before English."""
+    """Return the languages read along with a current one: the language itself before English."""
     english = languages()[ENGLISH]
     own = languages().get(tag, english)
     return (own,) if own is english else (own, english)

@@ -1,4 +1,4 @@
-"""Which language a person is answered in, and whose signs their numbers, money and days take."""
+"""Choose the language of a person, and the locale of their numbers, money and days."""
 
 from __future__ import annotations
 
@@ -18,10 +18,10 @@ from bot.work.people.people import Presence
 
 
 def tongue_of(presence: Presence, now: datetime | None = None) -> Tongue:
-    """Return the language and locale for a person where they stand, and the year it is there.
+    """Return the language and locale of a person in their current place, and the year there.
 
-    The person's own choice comes first, then the phone's language, then the bar's; a language that is
-    not spoken here is passed over.
+    The person's own choice comes first, then the phone's language, then the bar's. Languages that the bot
+    does not have are skipped.
     """
     bar = presence.bar
     short = spoken(presence.language) or spoken(bar.language if bar else None) or ENGLISH
@@ -31,19 +31,19 @@ def tongue_of(presence: Presence, now: datetime | None = None) -> Tongue:
 
 
 def bar_tongue(bar: BarView, language: str, now: datetime | None = None) -> Tongue:
-    """Return a language as it is spoken in a bar: its locale, clock, money and year."""
+    """Return a language as used in a bar: its locale, clock, money and year."""
     year = 0 if now is None else local_time(now, bar.zone).year
     return Tongue(language, locale_of(bar, language), bar.zone, bar.currency, year)
 
 
 def spoken(tag: str | None) -> str:
-    """Return the language of a tag such as es-MX if it is spoken here, else ''."""
+    """Return the bot's language for a tag such as es-MX, or ''."""
     short = (tag or "").replace("-", "_").split("_")[0].casefold()
     return short if short in languages() else ""
 
 
 def language_named(text: str) -> str:
-    """Return the language that is named in any spoken language ('spanish', 'inglés', 'es'), else ''."""
+    """Return the language named in any of the bot's languages ('spanish', 'inglés', 'es'), or ''."""
     plain = _plain(text)
     for short, one in languages().items():
         names = {short, one.name, *(Locale.parse(short).get_display_name(other) for other in languages())}
@@ -58,7 +58,7 @@ def _plain(text: str) -> str:
 
 
 def locale_of(bar: BarView, language: str) -> str:
-    """Return the locale whose signs a bar's numbers, money and days are written with."""
+    """Return the locale of a bar's numbers, money and days."""
     if bar.settings.locale:
         return bar.settings.locale
     return _locale_at(language, bar.zone, bar.jurisdiction)
@@ -75,7 +75,7 @@ def _locale_at(language: str, zone: str, jurisdiction: str) -> str:
 
 
 def zones_offered(tag: str | None) -> tuple[str, ...]:
-    """Return the time zones likely for a phone set to a language, spoken here or not."""
+    """Return the likely time zones of a phone with this language, whether or not the bot has it."""
     plain = (tag or ENGLISH).replace("_", "-").casefold()
     known = {name: zones for one in languages().values() for name, zones in one.zones.items()}
     land = get_global("likely_subtags").get(plain.split("-")[0], "").rpartition("_")[2]

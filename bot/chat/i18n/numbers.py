@@ -1,7 +1,7 @@
-"""Numbers as people type and read them: decimal point or comma, groups, fractions, words, ranges.
+"""Read and write numbers: decimal point or comma, groups, fractions, words, ranges.
 
-A number that two locales read differently is never guessed: a thousandfold mistake in an amount
-is worse than a question. Work is bounded, so no text can hold the bot up.
+A number that two locales read differently is never guessed: a mistake by a factor of a thousand is worse than
+a question. The work is bounded, so no text can block the bot.
 """
 
 from __future__ import annotations
@@ -27,14 +27,14 @@ MOST_DIGITS: Final = 12
 
 @dataclass
 class NotANumberError(TradeError):
-    """The text is no number, or no range, that we read."""
+    """The text is not a number or range in any known form."""
 
     text: str
 
 
 @dataclass
 class AmbiguousNumberError(TradeError):
-    """The text can be meant in other ways than one; `readings` are the numbers to offer, likeliest first."""
+    """The text has several meanings; `readings` are the numbers to offer, likeliest first."""
 
     text: str
     readings: tuple[Fraction, ...]
@@ -42,7 +42,7 @@ class AmbiguousNumberError(TradeError):
 
 _HALF: Final = Fraction(1, 2)
 
-# The characters of Unicode that stand for a whole fraction: "½" decomposes to "1⁄2".
+# The Unicode characters of vulgar fractions: "½" decomposes to "1⁄2".
 _VULGAR_SIGNS: Final = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _VULGAR: Final = {ord(sign): f" {unicodedata.normalize('NFKC', sign)}" for sign in _VULGAR_SIGNS}
 _FRACTION_SIGNS: Final = {ord("⁄"): "/", ord("∕"): "/"}
@@ -56,7 +56,7 @@ _PLAIN: Final = re.compile(rf"[0-9]*(?:[.,'’{_SPACES}][0-9]+)*")
 
 @cache
 def number_words(language: str) -> Mapping[str, Fraction]:
-    """Return what words and phrases count in a language or in English, casefolded."""
+    """Return the number words and phrases of a language and of English, casefolded."""
     return {
         word: number for one in reversed(understood(language)) for word, number in one.number_words.items()
     }
@@ -70,23 +70,23 @@ def _and_a_half(language: str) -> re.Pattern[str]:
 
 @cache
 def range_sign(language: str) -> re.Pattern[str]:
-    """Return what may stand between the ends of a range: a hyphen or dash, or a word such as 'to'."""
+    """Return the pattern between the ends of a range: a hyphen or dash, or a word such as 'to'."""
     words = "|".join(word for one in understood(language) for word in one.range_words)
     return re.compile(rf" ?[{_HYPHENS}] ?| (?:{words}) ")
 
 
 def read_number(text: str, decimal_mark: str = ".", language: str = ENGLISH) -> Fraction:
-    """Return the number that `text` is, exactly; never negative.
+    """Return the exact number in `text`; never negative.
 
-    `decimal_mark` is the mark of the reader's locale, "." or ",". Read are: 12, 1.5, 36,5, groups of
-    thousands by the other mark, a space or an apostrophe, groups in the Indian way (1,00,000), ½, 1½,
-    1 1/2, and the words of a language ("one and a half"). A mark followed by other than three digits
-    can only be a decimal mark. Followed by three, the other mark groups (1,000 is a thousand where
-    the mark is a point) and a point where it is the locale's mark is one (1.000 is one).
+    `decimal_mark` is the mark of the reader's locale, "." or ",". Accepted forms: 12, 1.5, 36,5, groups of
+    thousands by the other mark, a space or an apostrophe, Indian groups (1,00,000), ½, 1½, 1 1/2, and the
+    words of a language ("one and a half"). A mark before any other number of digits than three is a decimal
+    mark. Before three digits, the other mark groups (1,000 is a thousand where the mark is a point), and a
+    point that is the locale's mark is a decimal point (1.000 is one).
 
-    Raises AmbiguousNumberError for a comma before three digits where the comma is the decimal mark
-    (one, or a thousand?) and for 1-1/2; NotANumberError for all else, also for more than 40
-    characters or 12 digits.
+    Raises AmbiguousNumberError for a comma before three digits where the comma is the decimal mark (one, or a
+    thousand?) and for 1-1/2. Raises NotANumberError for everything else, and for more than 40 characters or
+    12 digits.
     """
     if len(text) > LONGEST_NUMBER:
         raise NotANumberError(text)
@@ -102,9 +102,9 @@ def read_number(text: str, decimal_mark: str = ".", language: str = ENGLISH) -> 
 
 
 def read_range(text: str, decimal_mark: str = ".", language: str = ENGLISH) -> tuple[Fraction, Fraction]:
-    """Return the low and high end of a range such as 2-3, 2–3 or "2 to 3"; one number is both.
+    """Return the low and high end of a range such as 2-3, 2–3 or "2 to 3"; a single number is both.
 
-    Raises as `read_number` does, and NotANumberError where the first number is the larger.
+    Raises the errors of `read_number`, and NotANumberError if the first number is the larger.
     """
     try:
         only = read_number(text, decimal_mark, language)
@@ -125,11 +125,10 @@ def read_range(text: str, decimal_mark: str = ".", language: str = ENGLISH) -> t
 
 
 def show_number(value: Fraction | Decimal | int, locale: str | Locale = "en", places: int = 2) -> str:
-    """Write a number in a locale's signs with at most `places` decimals, no trailing zeros.
+    """Write a number in a locale's format with at most `places` decimals, no trailing zeros.
 
-    Halves round to even. `read_number` with the locale's decimal mark reads back the rounded number,
-    up to 12 digits: therefore three decimals after a comma get a fourth, 0, where they could be taken
-    for thousands.
+    Halves round to even. `read_number` with the locale's decimal mark reads back the rounded number, up to 12
+    digits. Three decimals after a comma therefore get a fourth, 0, where they could pass for thousands.
     """
     scaled = round(Fraction(value) * 10**places)
     while places > 0 and scaled % 10 == 0:
@@ -160,7 +159,7 @@ class _Doubt:
 
 
 def _by_word(plain: str, language: str) -> _Sure | None:
-    """Return the number that words make."""
+    """Return the number written in words."""
     words = " ".join(plain.split())
     known = number_words(language)
     if words in known:
@@ -175,10 +174,10 @@ def _by_word(plain: str, language: str) -> _Sure | None:
 
 
 def _by_fraction(plain: str) -> _Sure | _Doubt | None:
-    """Return a fraction or a mixed number; 1-1/2 is in doubt, because a hyphen also means a range."""
+    """Return a fraction or a mixed number; 1-1/2 is ambiguous, because a hyphen also means a range."""
     if found := _FRACTION.fullmatch(plain):
         whole, over, under = (int(part or 0) for part in found.groups())
-        # "1 3/2" is a slip of the finger, not a number.
+        # "1 3/2" is a typing mistake.
         if under and (found[1] is None or over < under):
             return _Sure(whole + Fraction(over, under))
     if found := _HYPHENED.fullmatch(plain):
@@ -189,7 +188,7 @@ def _by_fraction(plain: str) -> _Sure | _Doubt | None:
 
 
 def _by_digits(plain: str, decimal_mark: str) -> _Sure | _Doubt | None:
-    """Return what digits with points, commas and other separators mean."""
+    """Return the number in digits with points, commas and other separators."""
     if not plain or not _PLAIN.fullmatch(plain):
         return None
     groups = re.split(r"[^0-9]", plain)
@@ -207,14 +206,14 @@ def _by_digits(plain: str, decimal_mark: str) -> _Sure | _Doubt | None:
         return _Sure(decimal) if last == "." else _Doubt((decimal, whole))
     if len(set(marks)) == 1:
         return _Sure(whole) if _grouped(groups, last) else None
-    # Two kinds of separators: the first groups, the last, once, is the decimal mark.
+    # With two kinds of separators, the first groups, and the last, used once, is the decimal mark.
     if last in ".," and len(set(marks[:-1])) == 1 and marks[0] != last and _grouped(groups[:-1], marks[0]):
         return _Sure(decimal)
     return None
 
 
 def _grouped(groups: list[str], separator: str) -> bool:
-    """Whether digits are set off as thousands are, or with commas as lakhs are (1,00,000)."""
+    """Whether digits are grouped in thousands, or with commas in lakhs (1,00,000)."""
     first, *rest = groups
     if not rest or not first or first.startswith("0") or len(rest[-1]) != 3:
         return False

@@ -1,4 +1,4 @@
-"""Plurals of a bar's own names, which no catalogue can hold."""
+"""Plurals of a bar's own names, which are in no catalogue."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ _HALF = Fraction(1, 2)
 
 
 def counted_name(name: str, number: Fraction) -> str:
-    """Return the name in the form that goes with a number of pieces: 1 lime, 0.3 lime, 6 limes."""
+    """Return the name in the form for a number of pieces: 1 lime, 0.3 lime, 6 limes."""
     return name if 0 < number <= 1 else _endings(name).plural(name)
 
 
@@ -24,12 +24,12 @@ def pieces(name: str, number: Fraction, places: int = 2) -> str:
 
 
 def singular(name: str) -> str:
-    """Return a name in the singular, as far as its endings tell."""
+    """Return a name in the singular if its endings mark a plural."""
     return _endings(name).singular(name)
 
 
 def _endings(name: str) -> Language:
-    """Return the language of a name: the one with its letters (limón), else the one now spoken."""
+    """Return the language of a name: the one with its letters (limón), else the current one."""
     spoken, *_rest = understood(tongue().language)
     letters = set(name.casefold())
     if letters & set(spoken.letters):

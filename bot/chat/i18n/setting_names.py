@@ -1,4 +1,4 @@
-"""The names of a bar's settings, as one says them, and the pages they stand on."""
+"""The names of a bar's settings, and the pages that show them."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from bot.trade.words import N_
 
 
 class Name(NamedTuple):
-    """The name shown, other ways to say it, and the fields that keep it, where they have other names."""
+    """The name shown, other names, and the stored fields if their names differ."""
 
     name: str
     also: tuple[str, ...] = ()
@@ -18,14 +18,14 @@ class Name(NamedTuple):
 
 
 class Page(NamedTuple):
-    """Settings that are shown together, by their keys."""
+    """Settings on one page, by their keys."""
 
     title: str
     settings: Mapping[str, Name]
 
 
 ALL = "all"  # the word for all pages at once
-# The word of each page, as it stands behind its button.
+# The word of each page, as its button sends it.
 PAGES: dict[str, Page] = {
     "hours": Page(
         N_("Hours and reminders"),
@@ -95,12 +95,12 @@ SETTINGS: dict[str, Name] = {key: name for page in PAGES.values() for key, name 
 
 
 def page_of(setting: str) -> str:
-    """Return the word of the page that a setting stands on."""
+    """Return the word of the page with a setting."""
     return next(name for name, page in PAGES.items() if setting in page.settings)
 
 
 def settings_changed(before: Mapping[str, Any], after: Mapping[str, Any]) -> list[str]:
-    """Return which settings a change in the log was about, by the fields that it kept."""
+    """Return the settings of a logged change, by its stored fields."""
     found: list[str] = []
     for field, new in after.items():
         if field == "house_ml":

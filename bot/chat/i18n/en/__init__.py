@@ -1,4 +1,4 @@
-"""English: little words, numbers, plurals. The texts are in the code, and so are the words of commands.
+"""English: keywords, numbers and plurals. The code holds the texts and the command words.
 
 Found by `bot.chat.i18n.languages`; nothing imports it by name.
 """
@@ -17,7 +17,7 @@ _HALF = Fraction(1, 2)
 LANGUAGE = Language(
     tag="en",
     name="English",
-    locale="en_GB",  # not yet known where: the 24-hour clock is read everywhere
+    locale="en_GB",  # before the place is known: everyone reads a 24-hour clock
     locales={"US": "en_US", "UK": "en_GB", "EU": "en_IE", "other": "en_AU"},
     zones={
         "en-us": ("America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles"),

@@ -1,4 +1,4 @@
-"""The little words of the grammar in English; `_` joins the words of a phrase."""
+"""The grammar's keywords in English; `_` joins the words of a phrase."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Endings of English nouns, as far as the names of fruit and bottles need them.
+"""Endings of English nouns, for the names of fruit and bottles.
 
 DEVELOPERS.md, Decisions, says why this is not the library inflect.
 """
@@ -30,12 +30,12 @@ def plural(name: str) -> str:
 
 
 def singular(name: str) -> str:
-    """Return a name in the singular, where its ending tells that it is a plural."""
+    """Return a name in the singular if its ending marks a plural."""
     return _with_noun(name, _singular)
 
 
 def half(name: str) -> str:
-    """Return half of one: 'half a lemon', 'half an orange'."""
+    """Return half of a thing: 'half a lemon', 'half an orange'."""
     return f"half {'an' if name[:1].casefold() in _VOWELS else 'a'} {name}"
 
 
@@ -51,7 +51,7 @@ def _plural(word: str) -> str:
     if low in _UNLIKE_THE_REST:
         return word[:1] + _UNLIKE_THE_REST[low][1:]
     if _singular(word) != word:
-        return word  # 'Grapes': the bar named it so
+        return word  # 'Grapes': the bar's own spelling
     if low.endswith("y") and len(word) > 1 and low[-2] not in _VOWELS:
         return word[:-1] + "ies"
     return word + ("es" if low.endswith(_ES_AFTER) else "s")

@@ -1,4 +1,4 @@
-"""Spanish: its texts, little words, numbers, units and plurals.
+"""Spanish: texts, keywords, numbers, units and plurals.
 
 Found by `bot.chat.i18n.languages`; nothing imports it by name.
 """

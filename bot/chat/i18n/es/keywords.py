@@ -1,4 +1,4 @@
-"""The little words of the grammar in Spanish; `_` joins the words of a phrase."""
+"""The grammar's keywords in Spanish; `_` joins the words of a phrase."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Endings of Spanish nouns and of the adjectives with them, as far as the names of fruit need them."""
+"""Endings of Spanish nouns and their adjectives, for the names of fruit."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ _SINGULARS: Final = (
     *(("ones", "ón"), ("anes", "án"), ("ines", "ín"), ("unes", "ún"), ("ces", "z"), ("ores", "or")),
     *(("ales", "al"), ("eles", "el")),
 )
-# What follows these does not change with the number: 'pieles de naranja'.
+# Words after these keep their number: 'pieles de naranja'.
 _AFTER_THE_NOUN: Final = frozenset({"de", "del", "con", "sin", "en", "para", "a", "al", "y"})
 
 
@@ -21,12 +21,12 @@ def plural(name: str) -> str:
 
 
 def singular(name: str) -> str:
-    """Return a name in the singular, where its endings tell that it is a plural."""
+    """Return a name in the singular if its endings mark a plural."""
     return _with_noun(name, _singular)
 
 
 def half(name: str) -> str:
-    """Return half of one: 'medio limón', 'media naranja sanguina'."""
+    """Return half of a thing: 'medio limón', 'media naranja sanguina'."""
     noun = name.split(None, 1)[0] if name else ""
     return f"{'media' if noun.casefold().endswith('a') else 'medio'} {name}"
 
@@ -47,7 +47,7 @@ def _plural(word: str) -> str:
         return word
     if low[-1:] in _VOWELS:
         return word + "s"
-    # The stress stays where it was, and is not written any more: limón, limones.
+    # The stress keeps its place and loses its accent: limón, limones.
     last = low[-2:-1]
     return (word[:-2] + _PLAIN[last] + word[-1] if last in _PLAIN else word) + "es"
 
@@ -57,5 +57,5 @@ def _singular(word: str) -> str:
     for many, one in _SINGULARS:
         if low.endswith(many) and len(low) > len(many) + 1:
             return word[: -len(many)] + one
-    # Also 'limóns', as English would have it.
+    # Also 'limóns', with the English ending.
     return word[:-1] if low.endswith("s") and (low[-2:-1] in _VOWELS or low[-3:-2] in _PLAIN) else word

@@ -1,4 +1,4 @@
-"""The words that people head the columns of their own tables with, in Spanish."""
+"""Spanish column headings of people's own tables."""
 
 from __future__ import annotations
 
