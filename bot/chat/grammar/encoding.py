@@ -1,4 +1,4 @@
-"""Encode what the grammar read as JSON and back, so that it is read once."""
+"""Encode parsed values as JSON and back, so that each text is parsed once."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from bot.trade.formulas.measures import AmbiguousUnit
 
 Json = None | bool | int | str | Sequence["Json"] | Mapping[str, "Json"]
 
-_OF = "of"  # beside the fields of a class: its name
+_OF = "of"  # the key of the class name, beside its fields
 _CLASSES: Final[Mapping[str, type]] = {
     one.__name__: one
     for one in (*vars(syntax).values(), Noun, AmbiguousUnit)
@@ -23,7 +23,7 @@ _CLASSES: Final[Mapping[str, type]] = {
 
 
 class NotEncodedError(ValueError):
-    """A stored value is none that this version can restore."""
+    """This version cannot restore the stored value."""
 
 
 def encode(value: object) -> Json:
@@ -43,7 +43,7 @@ def encode(value: object) -> Json:
 
 
 def decode(stored: Json) -> object:
-    """Return the value that was encoded. Raises NotEncodedError where this version knows no such value."""
+    """Return the encoded value. Raises NotEncodedError for a value unknown to this version."""
     if stored is None or isinstance(stored, bool | int | str):
         return stored
     if not isinstance(stored, Mapping):

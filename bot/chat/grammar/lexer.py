@@ -1,8 +1,7 @@
-"""Cutting a message into pieces, each with the readings it may have.
+"""Split a message into pieces, each with its possible readings.
 
-A piece of text can be several things: 'oz' a unit or a word, 'lime' a fruit or part
-of a name. All readings are kept, the longest and most telling first; the grammar's
-state picks the one that fits (see reading.py).
+A piece of text can be several things: 'oz' a unit or a word, 'lime' a fruit or part of a name. All readings
+are kept, the longest and most specific first; the grammar's state picks the one that fits (see parser.py).
 """
 
 from __future__ import annotations
@@ -56,14 +55,14 @@ _PATTERN = re.compile(
     re.VERBOSE,
 )
 LONGEST_MESSAGE = 4096
-# More than the longest formula or night of waste takes: no message can hold the bot up.
+# More than the longest formula or night of waste needs. The limit keeps a message from blocking the bot.
 MOST_PIECES = 500
-_UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': no unit's name has more words
+_UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': the longest names of units
 
 
 @dataclass(frozen=True, slots=True)
 class Noun:
-    """Something the bar has a name for. `id` is its number or key; `version` only of a formula."""
+    """A thing with a name in the bar. `id` is its number or key; only a formula has a `version`."""
 
     kind: str  # the grammar's terminal: FORMULA, INGREDIENT, REASON, PERSON
     id: str
@@ -73,7 +72,7 @@ class Noun:
 
 @dataclass(frozen=True, slots=True)
 class Option:
-    """One reading of the pieces from some place on: a terminal, its value, how many pieces it takes."""
+    """One reading at a position: a terminal, its value, and the number of pieces it takes."""
 
     terminal: str
     value: object
@@ -82,7 +81,7 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A stretch of the message that stands together."""
+    """An indivisible stretch of the message."""
 
     terminal: str
     text: str
@@ -92,7 +91,7 @@ class Piece:
 
 @lru_cache(maxsize=8192)
 def stem(word: str, language: str) -> str:
-    """Return the part of a word that plural and case leave alone, without accents."""
+    """Return the part of a word shared by its plural and cases, without accents."""
     plain = word.casefold().replace("’", "'")
     stemmer = _stemmer(language)
     root = understood(language)[0].singular(plain) if stemmer is None else stemmer.stemWord(plain)
@@ -100,7 +99,7 @@ def stem(word: str, language: str) -> str:
 
 
 class _Stemmers(threading.local):
-    """Each thread has its own: a stemmer keeps the word it works on, and two threads would mix theirs."""
+    """Stemmers for each thread: a stemmer stores its current word, so threads cannot share one."""
 
     def __init__(self) -> None:
         self.known: dict[str, snowballstemmer.stemmer] = {}
@@ -124,14 +123,14 @@ def stems_of(phrase: str, language: str) -> tuple[str, ...]:
 
 @dataclass(slots=True)
 class Vocabulary:
-    """The names a bar uses, findable by their words in any number and case."""
+    """The names of a bar, found by their words in any number and case."""
 
     language: str
     phrases: dict[str, list[tuple[tuple[str, ...], Noun]]] = field(default_factory=dict)
     nouns: list[Noun] = field(default_factory=list)
 
     def add(self, noun: Noun, *also: str) -> None:
-        """Make `noun` known by its name and by other words for it."""
+        """Add `noun` under its name and its other words."""
         self.nouns.append(noun)
         for phrase in (noun.name, *also):
             stems = stems_of(phrase, self.language)
@@ -142,7 +141,7 @@ class Vocabulary:
             known.sort(key=lambda entry: -len(entry[0]))
 
     def named(self, text: str, kind: str) -> Noun | None:
-        """Return the noun of this kind whose whole name is `text`, or None."""
+        """Return the noun of this kind with the whole name `text`, or None."""
         stems = stems_of(text, self.language)
         for phrase, noun in self.phrases.get(stems[0], []) if stems else []:
             if phrase == stems and noun.kind == kind:
@@ -150,12 +149,12 @@ class Vocabulary:
         return None
 
     def of_kind(self, kind: str) -> Iterable[Noun]:
-        """Return all nouns of a kind, in the order they were added."""
+        """Return all nouns of a kind, in insertion order."""
         return (noun for noun in self.nouns if noun.kind == kind)
 
 
 def cut(text: str) -> list[Piece]:
-    """Cut a message into pieces, spaces left out; of a longer message than can be read only its beginning."""
+    """Split a message into pieces without spaces, up to the longest readable length."""
     pieces: list[Piece] = []
     for found in _PATTERN.finditer(text[:LONGEST_MESSAGE]):
         kind = found.lastgroup or "OTHER"
@@ -167,17 +166,17 @@ def cut(text: str) -> list[Piece]:
 
 
 class Reader:
-    """Gives the options at each place of one message."""
+    """The options at each position of one message."""
 
     def __init__(self, text: str, vocabulary: Vocabulary) -> None:
         self.text = text
         self.pieces = cut(text)
         self._vocabulary = vocabulary
-        # Of commas and the like as well: 'Orange mist, strong' is one name.
+        # Commas and other marks count: 'Orange mist, strong' is one name.
         self._stems = [stem(piece.text, vocabulary.language) for piece in self.pieces]
 
     def options(self, at: int) -> list[Option]:
-        """Return the readings of what stands at place `at`, the longest names first."""
+        """Return the readings at position `at`, the longest names first."""
         piece = self.pieces[at]
         if piece.terminal == "NUMBER":
             return [*self._names(at), Option("NUMBER", _number(piece.text), 1)]
@@ -189,7 +188,7 @@ class Reader:
         return [*self._names(at), *numbers, *self._keywords(at), *self._units(at), *_plain_word(piece.text)]
 
     def _number_phrases(self, at: int) -> list[Option]:
-        """Return 'half a' as in half a dozen, and 'a couple of'."""
+        """Return the readings of 'half a' in half a dozen, and of 'a couple of'."""
         phrases, longest = number_phrases(tongue().language)
         words = tuple(piece.text.casefold() for piece in self.pieces[at : at + longest])
         lengths = range(len(words), 1, -1)

@@ -1,4 +1,4 @@
-"""Reading a phrase with the grammar: a state machine that picks, piece by piece, the reading that fits."""
+"""Parse a phrase with the grammar: a state machine picks the fitting reading of each piece."""
 
 from __future__ import annotations
 
@@ -21,10 +21,10 @@ _END = "$END"
 
 
 class PhraseError(Exception):
-    """A phrase was not understood.
+    """A phrase could not be parsed.
 
-    `understood` is the part before, `problem` the part that did not fit (empty at the
-    end of the message), `expected` the terminals that would have fitted.
+    `understood` is the part before the error, `problem` the part that did not fit (empty at the end of the
+    message), `expected` the terminals that would have fitted.
     """
 
     def __init__(self, understood: str, problem: str, expected: frozenset[str]) -> None:
@@ -35,18 +35,18 @@ class PhraseError(Exception):
 
 
 class TooLongError(PhraseError):
-    """A phrase has more in it than is read at once."""
+    """A phrase exceeds the length limit."""
 
 
 @dataclass(frozen=True, slots=True)
 class Phrase:
-    """What a phrase filled: slots by name, or several lines of slots."""
+    """The result of parsing a phrase: slots by name, or several lines of slots."""
 
     slots: dict[str, Filled]
     lines: tuple[Line, ...] = ()
 
 
-# Two threads that both miss the cache would each load the tables.
+# Without the lock, two threads that both miss the cache would each load the tables.
 _building = Lock()
 
 
@@ -61,26 +61,25 @@ def _built() -> Lark:
 
 
 def warm_up() -> None:
-    """Load the grammar's tables and the units now rather than at the first message."""
+    """Load the grammar's tables and the units now instead of at the first message."""
     _lark()
     registry()
 
 
 def is_warm() -> bool:
-    """Whether that is done: until then the first reading may take a second."""
+    """Whether the tables are loaded; until then the first parse may take a second."""
     return _built.cache_info().currsize > 0
 
 
 def can_read(rule: str) -> bool:
-    """Whether the grammar has such a rule to start from."""
+    """Whether the grammar has this start rule."""
     return rule in _lark().options.start
 
 
 def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
-    """Read `text` by the grammar's rule of this name.
+    """Parse `text` by the grammar's rule of this name.
 
-    Raises PhraseError, or AmbiguousNumberError for a number such as 1,000 that the
-    locale leaves open.
+    Raises PhraseError, or AmbiguousNumberError for a number such as 1,000 that is ambiguous in the locale.
     """
     reader = Reader(text, vocabulary)
     if len(reader.pieces) > MOST_PIECES or len(text) > LONGEST_MESSAGE:
@@ -88,7 +87,7 @@ def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
     tree = _parse(rule, reader)
     try:
         found = Meaning(text).transform(tree)
-    except VisitError as error:  # the meaning functions raise our own errors; lark wraps them
+    except VisitError as error:  # the transformer's methods raise our own errors; lark wraps them
         raise error.orig_exc from error
     return _sort(found)
 
@@ -96,7 +95,7 @@ def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
 def _parse(rule: str, reader: Reader) -> Tree[Any]:
     parser = _lark().parse_interactive(start=rule)
     at = 0
-    # A trailing line break says nothing.
+    # A trailing line break has no meaning.
     end = len(reader.pieces)
     while end and reader.pieces[end - 1].terminal == "NEWLINE":
         end -= 1
@@ -111,13 +110,13 @@ def _parse(rule: str, reader: Reader) -> Tree[Any]:
 
 
 def _step(parser: Any, reader: Reader, at: int, end: int) -> tuple[Any, int]:
-    """Feed the first reading that the grammar's state takes; return the parser and the pieces taken."""
+    """Feed the first reading that the state accepts; return the parser and the number of pieces taken."""
     wanted = parser.choices()
     options = [one for one in _all_options(reader, at) if one.terminal in wanted and at + one.length <= end]
     for option in options:
         token = _token(option, reader.pieces[at], reader.pieces[at + option.length - 1])
-        # The table of an LALR parser may offer what a later reduction refuses, and a refused
-        # token leaves the stack changed: so try on a copy while there is another reading.
+        # The table of an LALR parser may accept a token that a later reduction refuses, and a refused token
+        # changes the stack. Try on a copy while another reading is left.
         trial = parser if len(options) == 1 else parser.copy(deepcopy_values=False)
         before = parser.copy(deepcopy_values=False) if len(options) == 1 else parser
         try:
@@ -166,14 +165,14 @@ def _sort(found: object) -> Phrase:
         elif isinstance(one, Line):
             _add_line(lines, one)
     if len(lines) == 1:
-        # One line is the command's own; several are kept apart.
+        # A single line belongs to the command itself; several lines are separate.
         slots.update({filled.slot: filled for filled in lines[0].filled})
         lines = []
     return Phrase(slots, tuple(lines))
 
 
 def _add_line(lines: list[Line], line: Line) -> None:
-    """Add a line; a reason alone, as in '6 oranges, mouldy', belongs to the line before."""
+    """Add a line; a reason alone, as in '6 oranges, mouldy', belongs to the previous line."""
     only_reason = [filled.slot for filled in line.filled] == ["reason"]
     if lines and only_reason and all(filled.slot != "reason" for filled in lines[-1].filled):
         lines[-1] = Line((*lines[-1].filled, *line.filled))

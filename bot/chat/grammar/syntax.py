@@ -1,4 +1,4 @@
-"""What the grammar makes of words, before the bar's settings and book are looked at."""
+"""The values that the grammar returns, before the bar's settings and book apply."""
 
 from __future__ import annotations
 
@@ -11,14 +11,14 @@ from bot.trade.formulas.measures import AmbiguousUnit
 
 @dataclass(frozen=True, slots=True)
 class Unknown:
-    """Words that name nothing the bar knows."""
+    """Words that match no name in the bar."""
 
     text: str
 
 
 @dataclass(frozen=True, slots=True)
 class Hash:
-    """A number sign with a number, as buttons write it: #3, or #3.2 for version 2."""
+    """A number sign with a number, as in button lines: #3, or #3.2 for version 2."""
 
     id: int
     version: int | None = None
@@ -29,7 +29,7 @@ Named = Noun | Hash | Unknown
 
 @dataclass(frozen=True, slots=True)
 class Amount:
-    """A number with the unit as typed: a canonical name, or one that must be asked about."""
+    """A number with its unit as typed: a canonical name, or an ambiguous unit."""
 
     number: Fraction
     unit: str | AmbiguousUnit
@@ -45,9 +45,9 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Money:
-    """An amount of money; `currency` is a code or a sign, None where neither was said.
+    """An amount of money; `currency` is a code or a sign, None if not given.
 
-    `minor` says that it was counted in the currency's smallest coin: 30 cents.
+    `minor` marks an amount in the currency's smallest coin: 30 cents.
     """
 
     number: Fraction
@@ -64,7 +64,7 @@ class Duration:
 
 @dataclass(frozen=True, slots=True)
 class Bottles:
-    """So many bottles of one size."""
+    """A number of bottles of one size."""
 
     count: Fraction
     size: Amount
@@ -72,28 +72,28 @@ class Bottles:
 
 @dataclass(frozen=True, slots=True)
 class Total:
-    """So much in all."""
+    """A total amount."""
 
     amount: Amount
 
 
 @dataclass(frozen=True, slots=True)
 class Drinks:
-    """Enough for so many drinks."""
+    """Enough for a number of drinks."""
 
     count: Fraction
 
 
 @dataclass(frozen=True, slots=True)
 class Factor:
-    """So many times the formula."""
+    """A multiple of the formula."""
 
     factor: Fraction
 
 
 @dataclass(frozen=True, slots=True)
 class Stock:
-    """What is there of one or more ingredients."""
+    """The available amount of one or more ingredients."""
 
     amounts: tuple[tuple[Named, Amount], ...]
 
@@ -103,7 +103,7 @@ Target = Bottles | Total | Drinks | Factor | Stock
 
 @dataclass(frozen=True, slots=True)
 class Level:
-    """A strength as typed: % vol, or a proof, whose meaning depends on where the bar is."""
+    """A strength as typed: % vol, or a proof, whose scale depends on the bar's country."""
 
     number: Fraction
     proof: bool = False
@@ -118,7 +118,7 @@ class Temperature:
 
 @dataclass(frozen=True, slots=True)
 class Portion:
-    """So much of a spirit, said by its strength or by its name."""
+    """An amount of a spirit, named by its strength or its name."""
 
     amount: Amount
     what: Level | Named
@@ -126,7 +126,7 @@ class Portion:
 
 @dataclass(frozen=True, slots=True)
 class Swap:
-    """Another spirit instead: by its strength, its name, or both."""
+    """A substitute spirit, named by its strength, its name, or both."""
 
     level: Level | None
     named: Named | None
@@ -134,7 +134,7 @@ class Swap:
 
 @dataclass(frozen=True, slots=True)
 class Readings:
-    """What a scale showed, in g, in the order read; the sprays between, and the last figure it shows."""
+    """Scale readings in g, in order; the sprays between them, and the last digit shown."""
 
     masses: tuple[Fraction, ...]
     sprays: int | None
@@ -143,7 +143,7 @@ class Readings:
 
 @dataclass(frozen=True, slots=True)
 class Day:
-    """A day as typed: a date, or so many days before today."""
+    """A day as typed: a date, or a number of days before today."""
 
     date: str | None
     days_ago: Fraction = Fraction(0)
@@ -151,7 +151,7 @@ class Day:
 
 @dataclass(frozen=True, slots=True)
 class PackPrice:
-    """A price, and the pack it is for; None where none was said."""
+    """A price and its pack; None if no pack was given."""
 
     pack: Amount | None
     price: Money
@@ -159,7 +159,7 @@ class PackPrice:
 
 @dataclass(frozen=True, slots=True)
 class PacksBought:
-    """So many packs of one size, and the price of one where it was said."""
+    """A number of packs of one size, and the price of one if given."""
 
     count: Fraction
     pack: Amount
@@ -177,7 +177,7 @@ class IngredientLine:
 
 @dataclass(frozen=True, slots=True)
 class Detail:
-    """Something else a formula says.
+    """Another part of a formula.
 
     'rest', 'discard', 'sprays', 'kind', 'replaces', 'remove', or 'graded': food grade confirmed.
     """
@@ -188,7 +188,7 @@ class Detail:
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """A slot with its value and the very words that filled it."""
+    """A slot with its value and the exact words that filled it."""
 
     slot: str
     value: object
@@ -197,13 +197,13 @@ class Filled:
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """The slots of one line where a message may hold several."""
+    """The slots of one line in a message that may hold several."""
 
     filled: tuple[Filled, ...]
 
 
 def names_unknown(value: object) -> bool:
-    """Whether words that name nothing the bar knows are in it, however deep: in a swap's spirit too."""
+    """Whether the value contains unknown names at any depth, even in a swap's spirit."""
     if isinstance(value, tuple):
         return any(map(names_unknown, value))
     if not is_dataclass(value):

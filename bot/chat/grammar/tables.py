@@ -1,7 +1,7 @@
 """Build the grammar's LALR tables, or load saved ones.
 
 Building takes a second, loading a few hundredths. The first line of a saved file holds a key of grammar, lark
-and Python version, and a digest of the rest; if either differs, the tables are built and saved again.
+and Python version, and a digest of the rest. If either differs, the tables are built and saved again.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ from lark import Lark
 GRAMMAR: Final = Path(__file__).with_name("grammar.lark")
 FEATURES: Final = Path(__file__).parents[1] / "features"
 SHIPPED: Final = GRAMMAR.with_suffix(".tables")
-"""Written at packaging. A checkout has none and uses the cache folder of the user."""
+"""Written during packaging. A checkout has none and uses the user's cache folder."""
 
 _MOST_KEPT = 16
 _OPTIONS: Final[dict[str, Any]] = {
@@ -49,7 +49,7 @@ def load() -> Lark:
 
 
 def grammar() -> str:
-    """Return the whole grammar: the rules that subjects share, then each feature's own."""
+    """Return the whole grammar: the shared rules, then each feature's own."""
     return "\n".join(path.read_text("utf-8") for path in (GRAMMAR, *sorted(FEATURES.rglob("*.lark"))))
 
 
@@ -86,8 +86,8 @@ def save_shipped(path: Path = SHIPPED) -> bool:
 
 
 def _kept(key: str) -> Path | None:
-    """Return the file in the cache folder of the user; None for a user without a home."""
-    from platformdirs import user_cache_path  # noqa: PLC0415 - building a package does without it
+    """Return the file in the user's cache folder, or None for a user without a home."""
+    from platformdirs import user_cache_path  # noqa: PLC0415 - not needed when building a package
 
     try:
         return user_cache_path("peel-ledger") / f"grammar-{key[:16]}.tables"
@@ -96,7 +96,7 @@ def _kept(key: str) -> Path | None:
 
 
 def _forget_oldest(folder: Path) -> None:
-    """Keep only the latest files; each version of the grammar has its own."""
+    """Delete all but the latest files; each version of the grammar has its own."""
     with suppress(OSError):
         files = sorted(folder.glob("grammar-*.tables"), key=lambda path: path.stat().st_mtime, reverse=True)
         for path in files[_MOST_KEPT:]:

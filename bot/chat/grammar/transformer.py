@@ -1,4 +1,4 @@
-"""From parse trees to values."""
+"""Transform parse trees to values."""
 
 from __future__ import annotations
 
@@ -41,15 +41,15 @@ from bot.chat.i18n.numbers import NotANumberError
 from bot.trade.formulas.measures import AmbiguousUnit, Dimension, Quantity, dimension, to_g
 
 _HOURS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24), "WEEKS": Fraction(168)}
-_HOURS["MONTHS"] = Fraction(30 * 24)  # a month of shelf life is counted as 30 days
+_HOURS["MONTHS"] = Fraction(30 * 24)  # a month of shelf life counts as 30 days
 
 
-# What lark gives a rule's method: tokens, and whatever the methods of the rules below returned.
+# The children that lark passes to a rule's method: tokens, and results of the methods of inner rules.
 Children = list[Any]
 
 
 class Spoken(Token):
-    """A token of the grammar that carries what it was read as."""
+    """A token of the grammar with its value."""
 
     meaning: Any
 
@@ -67,14 +67,14 @@ def _numbers(children: Children) -> list[Fraction]:
 
 
 def _mass_unit(unit: str | AmbiguousUnit) -> str:
-    """Return the unit of a weight; a scale that shows ounces shows ounces of weight."""
+    """Return the unit of a weight; an ounce on a scale is an ounce of weight."""
     if isinstance(unit, AmbiguousUnit):
         return next((one for one in unit.choices if dimension(one) is Dimension.MASS), "g")
     return unit if dimension(unit) is Dimension.MASS else "g"
 
 
 def _is_sign(child: object) -> bool:
-    """Whether a child is a word or sign that names nothing."""
+    """Whether a child is a keyword or sign without a value."""
     return isinstance(child, Spoken) and not isinstance(child.meaning, Noun)
 
 
@@ -85,14 +85,14 @@ def _whole(number: Fraction) -> int:
 
 
 class Meaning(Transformer[Token, Any]):
-    """Bottom up: values first, then slots with the words that filled them."""
+    """Bottom-up transformer: values first, then slots with the words that filled them."""
 
     def __init__(self, text: str) -> None:
         super().__init__()
         self._text = text
 
     def __default__(self, data: Any, children: Children, meta: Meta) -> Any:
-        """Rules without a method of their own: slots keep their words, the rest pass through."""
+        """Handle rules without their own method: slots keep their words, other children pass through."""
         name = str(data)
         if not name.endswith("_slot"):
             return [child for child in children if not isinstance(child, Token)] if name != "_" else children

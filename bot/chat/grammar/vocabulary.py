@@ -1,4 +1,4 @@
-"""The names of a bar as the grammar recognises them, remembered until the bar changes."""
+"""The names of a bar as the grammar recognises them, cached until the bar changes."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from storage.unit import Book, Unit
 
 
 def vocabulary_for(unit: Unit, bar: BarView | None, language: str) -> Vocabulary:
-    """Return the words of a bar in a language; outside any bar only the common ones."""
+    """Return the words of a bar in a language; without a bar only the common ones."""
     if bar is None:
         return _common(Vocabulary(language))
     book = unit.bar(bar.id)
@@ -34,7 +34,7 @@ def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
     return _common(vocabulary)
 
 
-# Other ways to say the default reasons.
+# More words for the default reasons.
 REASON_WORDS = {
     DEFAULT_REASONS[0]: (
         *(N_("mould"), N_("moldy"), N_("mold"), N_("rotten"), N_("rot"), N_("bad")),
