@@ -1,4 +1,4 @@
-"""Laying a reply out as lines of text, narrow enough for a phone."""
+"""Lay out a reply as lines of text that fit a phone."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ _NARROWEST = 10
 
 
 def columns_of(text: str) -> int:
-    """Return how many character columns a text takes up; wide scripts take two a letter."""
+    """Return the character columns of a text; wide scripts take two a letter."""
     return sum(2 if east_asian_width(char) in "WF" else 1 for char in text)
 
 
 def grid_lines(rows: Sequence[Sequence[str]], width: int = WIDTH) -> list[str]:
-    """Align rows: the first column left, the others right; a long first cell wraps, never cut."""
+    """Align rows: first column left, others right; a long first cell wraps and is never cut."""
     if not rows:
         return []
     count = max(len(row) for row in rows)
@@ -30,14 +30,14 @@ def grid_lines(rows: Sequence[Sequence[str]], width: int = WIDTH) -> list[str]:
     for row in cells:
         name = textwrap.wrap(row[0], first, break_long_words=True) or [""]
         rest = "".join("  " + " " * (others[at] - columns_of(cell)) + cell for at, cell in enumerate(row[1:]))
-        # The numbers stand beside the last line of a wrapped name.
+        # The numbers are beside the last line of a wrapped name.
         lines += name[:-1]
         lines.append((name[-1] + " " * (first - columns_of(name[-1])) + rest).rstrip())
     return lines
 
 
 def _stacked(cells: Sequence[Sequence[str]], width: int) -> list[str]:
-    """Lay rows out that are too wide side by side: the name, then its values indented below."""
+    """Lay out rows that are too wide: the name, then its values indented below."""
     lines: list[str] = []
     for row in cells:
         lines += textwrap.wrap(row[0], width) or [""]

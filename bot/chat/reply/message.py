@@ -1,4 +1,4 @@
-"""What comes in and what goes out, in plain values that every channel can carry."""
+"""Incoming and outgoing messages as plain values that every channel can carry."""
 
 from __future__ import annotations
 
@@ -13,25 +13,25 @@ from typing import Any
 from bot.chat.i18n.language import Tongue, _, speaking, tongue
 from storage.types import JsonObject
 
-# Telegram allows 64 bytes behind a button; a longer line is kept in the database instead.
+# Telegram allows 64 bytes behind a button; the database keeps longer lines.
 BUTTON_BYTES = 64
-# Files of one reply up to here (bytes) are written down with it, to be sent after a stop in between. A
-# sheet of labels and its preview take a tenth of it; an export of a large bar is asked for once more.
+# Files of one reply up to this size (bytes) are stored with it, to be sent after a restart. A sheet of labels
+# and its preview take a tenth of it; an export of a large bar must be requested again.
 _KEPT_FILES = 1_000_000
 
 
-# Signs that steer a terminal or turn the order of what stands beside them; line break and tab are text.
+# Characters that control a terminal or change text direction; line break and tab are text.
 _STEERING = re.compile("[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\\u202a-\\u202e\\u2066-\\u2069]")
 
 
 def harmless(text: str) -> str:
-    """Return the text without what steers whatever shows it, and without halves of a character."""
+    """Return the text without control characters and lone surrogates."""
     return _STEERING.sub("", text).encode("utf-8", "ignore").decode("utf-8")
 
 
 @dataclass(frozen=True, slots=True)
 class Sender:
-    """Who wrote: the channel's own id for them, and the name to show."""
+    """The author of a message: the channel's own id, and the name to show."""
 
     outside_id: str
     name: str
@@ -40,7 +40,7 @@ class Sender:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where it was written: a private chat or a group, and the forum topic if any."""
+    """The place of a message: a private chat or a group, and the forum topic if any."""
 
     outside_id: str
     private: bool
@@ -50,7 +50,7 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """A file that a person sent: its name, and what is in it, None where it was too large to fetch."""
+    """A file from a person: its name and content, None if it was too large to fetch."""
 
     name: str
     content: bytes | None
@@ -58,12 +58,11 @@ class Document:
 
 @dataclass(frozen=True, slots=True)
 class Message:
-    """One thing a person said or tapped.
+    """One message or tap of a person.
 
-    `key` names the message uniquely within its channel and place, so that the same
-    one seen twice changes nothing twice. `tapped` is the id of the message whose
-    button was pressed; `text` is then the line behind the button. `photo` is the
-    channel's own file id.
+    `key` identifies the message within its channel and place, so that a repeated one changes nothing twice.
+    `tapped` is the id of the message with the tapped button; `text` is then the line behind the button.
+    `photo` is the channel's own file id.
     """
 
     channel: str
@@ -74,16 +73,16 @@ class Message:
     sent_at: datetime
     tapped: str | None = None
     photo: str | None = None
-    corrects: str | None = None  # the key of the message that this one replaces (an edit)
-    was: str | None = None  # what the edited message said before, where the channel still knows
-    number: int | None = None  # of this message, or of the tapped one, counting up within the chat
-    answers: tuple[str, ...] = ()  # the lines behind the buttons of the bot's message that it replies to
+    corrects: str | None = None  # the key of the message that this edit replaces
+    was: str | None = None  # the text before the edit, if the channel still has it
+    number: int | None = None  # of this message, or of the tapped one, ascending within the chat
+    answers: tuple[str, ...] = ()  # the lines behind the buttons of the replied-to bot message
     document: Document | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """One paragraph; `strong` for the answer itself."""
+    """One paragraph; `strong` marks the answer itself."""
 
     text: str
     strong: bool = False
@@ -91,7 +90,7 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """Rows of cells to be shown aligned: first column left, the others right."""
+    """Rows of cells with aligned columns: first column left, the others right."""
 
     rows: tuple[tuple[str, ...], ...]
 
@@ -108,7 +107,7 @@ Block = Text | Grid | Caution
 
 @dataclass(frozen=True, slots=True)
 class Button:
-    """A label to tap. Tapping says `line`, just as if it had been typed."""
+    """A label to tap. A tap sends `line` as if it had been typed."""
 
     label: str
     line: str
@@ -116,11 +115,11 @@ class Button:
 
 @dataclass(frozen=True, slots=True)
 class File:
-    """A picture or a document, with the name it is saved under.
+    """A picture or a document, with its file name.
 
-    `file_id` is a file that the channel holds already, by the channel's own id; `content` is then empty.
-    `draw` makes the content of a picture that nobody asked for: a channel that shows pictures calls it
-    once the text is out, one that does not leaves it.
+    `file_id` is the channel's own id of a file that it already holds; `content` is then empty. `draw` creates
+    the content of an unrequested picture. Channels that show pictures call it after sending the text; others
+    ignore it.
     """
 
     name: str
@@ -135,8 +134,8 @@ class File:
 class Reply:
     """One answer.
 
-    `edits` replaces the message whose button was tapped; `ask` wants a typed answer
-    and is the hint shown in the empty field; `quiet` makes no sound on the phone.
+    `edits` replaces the message with the tapped button; `ask` expects a typed answer and is the hint in the
+    empty field; `quiet` sends without sound.
     """
 
     blocks: tuple[Block, ...]
@@ -146,7 +145,7 @@ class Reply:
     edits: bool = False
     quiet: bool = True
     choosing: bool = field(default=False)  # the buttons belong to a question in progress
-    language: str = field(default_factory=lambda: tongue().language)  # the one it was worded in
+    language: str = field(default_factory=lambda: tongue().language)  # the language of its wording
 
     def with_buttons(self, *rows: tuple[Button, ...]) -> Reply:
         """Return the same reply with more rows of buttons below."""
@@ -169,7 +168,7 @@ _BLOCKS: dict[str, type[Text] | type[Grid] | type[Caution]] = {"text": Text, "gr
 
 
 def replies_to_json(replies: list[Reply]) -> str:
-    """Write replies down, their files too; where those are too large, a line says to ask once more."""
+    """Encode replies with their files; if those are too large, a line says to ask again."""
     kinds = {kind: name for name, kind in _BLOCKS.items()}
     out = []
     for one in replies:
@@ -187,7 +186,7 @@ def replies_to_json(replies: list[Reply]) -> str:
 
 
 def _fields(thing: Any) -> JsonObject:
-    """Return what an object holds by name, one level deep."""
+    """Return the fields of an object by name, one level deep."""
     return {name: getattr(thing, name) for name in thing.__slots__}
 
 
@@ -196,7 +195,7 @@ def _file_to_json(file: File) -> JsonObject:
 
 
 def replies_from_json(text: str) -> list[Reply]:
-    """Read replies back."""
+    """Decode replies."""
     replies = []
     for data in json.loads(text):
         blocks: list[Block] = []

@@ -1,4 +1,4 @@
-"""How units and amounts are written in replies."""
+"""Write units and amounts in replies."""
 
 from __future__ import annotations
 
@@ -43,13 +43,13 @@ UNIT_LABELS = {
     "part": N_("part"),
     "bottle": N_("bottle"),
 }
-# As one would type them: every one of these is read back as the same unit.
+# As typed: each of these reads back as the same unit.
 UNIT_LONG_WORDS = dict(UNIT_LABELS)
 SINGLE_PIECE = "each"
 _GRAMS_PER_POUND = Fraction(45359237, 100000)  # exact by definition (NIST SP 811)
 
 
-# Where a bar measures so, nobody says whose ounce it is.
+# In a bar with these units, an ounce needs no country.
 _AT_HOME = {
     "us": {
         "us_fluid_ounce": N_("fl oz"),
@@ -65,13 +65,13 @@ _AT_HOME = {
 
 
 def unit_name(unit: str, units: str = "") -> str:
-    """Return the unit's name in the language now spoken; shorter in a bar whose own `units` it is of."""
+    """Return the unit's name in the current language; shorter if it belongs to the bar's own `units`."""
     return _(_AT_HOME.get(units, {}).get(unit) or UNIT_LABELS[unit])
 
 
 def unit_size(unit: str) -> str:
-    """Return how much the unit holds: '29.57 ml', or '28.35 g' for the ounce of weight."""
-    from bot.trade.formulas.measures import dimension, to_g  # noqa: PLC0415 - only where something is asked
+    """Return the size of the unit: '29.57 ml', or '28.35 g' for the ounce of weight."""
+    from bot.trade.formulas.measures import dimension, to_g  # noqa: PLC0415 - only for a question
 
     one = Quantity(Fraction(1), unit)
     if dimension(unit) is Dimension.MASS:
@@ -87,7 +87,7 @@ def show_quantity(quantity: Quantity, units: str = "") -> str:
 
 
 def show_ml(ml: Fraction, units: str = "metric") -> str:
-    """Write a volume as the bar measures it: mL and L, or US or imperial fluid ounces."""
+    """Write a volume in the bar's units: mL and L, or US or imperial fluid ounces."""
     if units in {"us", "imperial"}:
         unit = f"{units}_fluid_ounce"
         ounces = from_ml(ml, unit).number
@@ -112,7 +112,7 @@ def show_g(g: Fraction) -> str:
 
 
 def show_weight(g: Fraction, units: str = "metric") -> str:
-    """Write what fruit weighs as one reads it off the bar's scale: 800 g, 1.2 kg, or pounds."""
+    """Write a weight of fruit as on the bar's scale: 800 g, 1.2 kg, or pounds."""
     if units == "us":
         return f"{show_number(g / _GRAMS_PER_POUND, 2)} {_('lb')}"
     if g >= 1000:
@@ -121,7 +121,7 @@ def show_weight(g: Fraction, units: str = "metric") -> str:
 
 
 def show_temperature(celsius: float, units: str = "metric") -> str:
-    """Write a temperature: °C, or °F in a bar that measures in US units."""
+    """Write a temperature: °C, or °F in a bar with US units."""
     if units == "us":
         return f"{show_number(Fraction(round(celsius * 9 / 5 + 32)))} °F"
     return f"{show_number(Fraction(str(round(celsius, 1))), 1)} °C"
@@ -133,7 +133,7 @@ def show_percent(percent: float, places: int = 1) -> str:
 
 
 def show_amount(amount: Fraction, dimension: Dimension, units: str = "metric") -> str:
-    """Write an amount in base units (mL, g or pieces) as the bar reads it."""
+    """Write an amount in base units (mL, g or pieces) in the bar's units."""
     if dimension is Dimension.VOLUME:
         return show_ml(amount, units)
     if dimension is Dimension.MASS:
@@ -142,14 +142,14 @@ def show_amount(amount: Fraction, dimension: Dimension, units: str = "metric") -
 
 
 def show_range(low: Fraction, high: Fraction, places: int = 3) -> str:
-    """Write a range, or one number where both ends are the same."""
+    """Write a range, or one number if both ends are equal."""
     if low == high:
         return show_number(low, places)
     return _("{low} to {high}").format(low=show_number(low, places), high=show_number(high, places))
 
 
 def show_hours(hours: Fraction) -> str:
-    """Write a length of time in hours, or in days where it is many."""
+    """Write a duration in hours, or in days if long."""
     if hours >= 72 and hours % 24 == 0:
         days = int(hours / 24)
         return ngettext("{count} day", "{count} days", days).format(count=days)
