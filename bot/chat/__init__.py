@@ -1,1 +1,1 @@
-"""Words in, words out: reading messages, wording replies. Knows no Telegram."""
+"""Parse messages and word replies, independent of the channel."""
