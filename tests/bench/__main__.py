@@ -13,7 +13,7 @@ from tests.bench.filling import open_bars
 from tests.bench.measure import Contender, Figures, Plan, measure, server_capacity
 from tests.bench.soak import measure_soak
 from tests.bench.start import measure_starts, tell_starts
-from tests.bench.telling import Found, draw, tell, write
+from tests.bench.telling import Found, draw, tell, write, write_starts
 from tests.bench.ticks import Ticks, measure_ticks
 
 ECHO = Contender(
@@ -92,9 +92,6 @@ def measure_all(plan: Plan, hourly: int, words: str, *, rows: int = week.ALL_ROW
         if words in "million rows":
             print("measuring a million rows", file=sys.stderr)
             found.week = week.compare(week.OWN_ROWS, rows, 100, "week")
-        if words in "start":
-            print("measuring starts", file=sys.stderr)
-            found.starts = measure_starts(CONTENDERS[1], 3 * plan.starts)
         if words in "soak":
             print("measuring the soak", file=sys.stderr)
             found.soak = measure_soak(CONTENDERS[1], plan.chats, hourly, databases)
@@ -113,9 +110,15 @@ def main() -> None:
     parser.add_argument("--write", action="store_true", help="put tables and picture into README.md")
     wanted = parser.parse_args()
     plan = Plan(wanted.sequential, wanted.chats, wanted.each, wanted.starts)
-    if wanted.words == "start":
-        print("\n".join(tell_starts(measure_starts(CONTENDERS[1], 3 * plan.starts))))
-        return
+    if wanted.words in {"", "start"}:
+        print("measuring starts", file=sys.stderr)
+        starts = measure_starts(CONTENDERS[1], 3 * plan.starts)
+        if wanted.write:
+            write_starts(starts)
+        else:
+            print("\n".join(tell_starts(starts)))
+        if wanted.words:
+            return
     capacity = server_capacity()
     found = measure_all(plan, wanted.hourly, wanted.words)
     lines = tell(found, plan, capacity)

@@ -16,7 +16,6 @@ from tests.bench.ticks import FEW, MANY, Ticks
 _ROOT = Path(__file__).parents[2]
 _REPORT = Path(__file__).with_name("README.md")
 PICTURE = _ROOT / "deploy" / "pictures" / "bench.png"
-_BEGIN, _END = "<!-- bench: begin -->", "<!-- bench: end -->"
 _ONE, _TWO = "waste, webhook, one process", "waste, webhook, two processes"
 _POSTGRES = "waste, PostgreSQL"
 _HOURLY = 120  # messages of one bar in its busiest hour, a generous estimate
@@ -30,7 +29,6 @@ class Found:
     ticks: dict[str, tuple[Ticks, Ticks]] = field(default_factory=dict)
     week: list[tuple[int, float, float]] = field(default_factory=list)
     soak: Soak | None = None
-    starts: list[Start] = field(default_factory=list)
 
 
 @dataclass(frozen=True)
@@ -95,8 +93,6 @@ def tell(found: Found, plan: Plan, capacity: float) -> list[str]:
         *_contenders(found.contenders),
     ]
     lines += ["", *_ticks(found), *_week(found), *_soak(found)]
-    if found.starts:
-        lines += ["", *tell_starts(found.starts)]
     lines += ["", "| aim | wanted | got | |", "| --- | --- | ---: | --- |"]
     lines += [
         f"| {one.what} | {one.wanted} | {one.got} | {'met' if one.met else 'missed'} |" for one in aims(found)
@@ -205,11 +201,23 @@ def _how_far(found: Found) -> list[str]:
 
 def write(lines: list[str]) -> None:
     """Write the report to README.md, with the picture."""
-    before, _begin, rest = _REPORT.read_text("utf-8").partition(_BEGIN)
-    after = rest.partition(_END)[2]
     picture = f"![Replies a second and memory over the soak](../../{PICTURE.relative_to(_ROOT).as_posix()})"
-    shown = "\n".join([*lines, "", picture])
-    _REPORT.write_text(f"{before}{_BEGIN}\n\n{shown}\n\n{_END}{after}", "utf-8")
+    _write_between("bench", [*lines, "", picture])
+
+
+def write_starts(starts: list[Start]) -> None:
+    """Write the report of the starts to README.md."""
+    _write_between(
+        "starts", [f"On {machine()}, Python {platform.python_version()}:", "", *tell_starts(starts)]
+    )
+
+
+def _write_between(block: str, lines: list[str]) -> None:
+    begin, end = f"<!-- {block}: begin -->", f"<!-- {block}: end -->"
+    before, _begin, rest = _REPORT.read_text("utf-8").partition(begin)
+    after = rest.partition(end)[2]
+    shown = "\n".join(lines)
+    _REPORT.write_text(f"{before}{begin}\n\n{shown}\n\n{end}{after}", "utf-8")
 
 
 def draw(found: Found) -> None:

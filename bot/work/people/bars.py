@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cache
 from typing import Any
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError, available_timezones
 
@@ -52,13 +53,19 @@ def likely_in(zone: str) -> Likely:
 def find_zones(text: str) -> list[str]:
     """Return the IANA zones matching a city or zone name, only the exact one if there is one."""
     wanted = text.strip().replace(" ", "_").casefold()
+    zones = _zones()
+    if wanted in zones:
+        return [zones[wanted]]
+    city = [zone for name, zone in zones.items() if name.rpartition("/")[2] == wanted]
+    return city or [zone for name, zone in zones.items() if wanted and wanted in name]
+
+
+@cache
+def _zones() -> dict[str, str]:
+    """Return the IANA zones by name in lower case. Cached: listing them reads many folders."""
     zones = sorted(zone for zone in available_timezones() if "/" in zone or zone == "UTC")
-    zones = [zone for zone in zones if not zone.startswith(("Etc/", "posix/", "right/", "SystemV/"))]
-    exact = [zone for zone in zones if zone.casefold() == wanted]
-    if exact:
-        return exact
-    city = [zone for zone in zones if zone.rpartition("/")[2].casefold() == wanted]
-    return city or [zone for zone in zones if wanted and wanted in zone.casefold()]
+    others = ("Etc/", "posix/", "right/", "SystemV/")
+    return {zone.casefold(): zone for zone in zones if not zone.startswith(others)}
 
 
 def check_currency(code: str) -> str:
