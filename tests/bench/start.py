@@ -1,7 +1,7 @@
 """Measure how long whole processes take to start, as ratios to loading four libraries.
 
-All are started in turn, so that other work on the machine affects each of them; the median counts. Sources
-are compiled and the grammar's tables saved before, as an installation has them.
+All are started in turn, so that other work on the machine affects each of them; medians count. Sources are
+compiled and the grammar's tables saved before, as in an installation.
 """
 
 from __future__ import annotations
@@ -78,9 +78,15 @@ def measure_starts(contender: Contender, rounds: int) -> list[Start]:
         for _round in range(rounds):
             for what, measure in measured.items():
                 times[what].append(measure())
-    unit = statistics.median(times.pop("yardstick"))
+    units = times.pop("yardstick")
+    # Compared round by round, so that a change of the machine's load affects both.
     return [
-        Start(what, statistics.median(seconds), statistics.median(seconds) / unit, WANTED[what])
+        Start(
+            what,
+            statistics.median(seconds),
+            statistics.median(one / unit for one, unit in zip(seconds, units, strict=True)),
+            WANTED[what],
+        )
         for what, seconds in times.items()
     ]
 

@@ -8,6 +8,7 @@ import shutil
 import subprocess
 import sys
 import tomllib
+import zipfile
 from collections.abc import Collection
 from configparser import RawConfigParser
 from importlib import metadata
@@ -262,6 +263,43 @@ def test_image_and_units_have_all_built_that_a_start_would_build_anew(tmp_path: 
     assert len(sources) == len(list(tmp_path.rglob("*.pyc"))) > 100
     for unit in _SERVICES:
         assert "PYTHONDONTWRITEBYTECODE" not in (_DEPLOY / unit).read_text()
+
+
+@pytest.mark.long
+def test_the_package_holds_all_that_a_first_start_reads(tmp_path: Path) -> None:
+    pytest.importorskip("setuptools", minversion="77")
+    tree = tmp_path / "tree"
+    tree.mkdir()
+    built = shutil.ignore_patterns("__pycache__", "*.tables")
+    for name in ("bot", "storage"):
+        shutil.copytree(_ROOT / name, tree / name, ignore=built)
+    for name in ("pyproject.toml", "README.md", "LICENSE"):
+        shutil.copy(_ROOT / name, tree)
+    code = "import sys; from setuptools import build_meta; print(build_meta.build_wheel(sys.argv[1]))"
+    done = subprocess.run(
+        [sys.executable, "-c", code, str(tmp_path)], cwd=tree, capture_output=True, text=True, check=True
+    )
+    with zipfile.ZipFile(tmp_path / done.stdout.split()[-1]) as wheel:
+        wheel.extractall(tmp_path / "installed")
+        names = set(wheel.namelist())
+    assert {f"bot/demo/recordings/{day}.json.z" for day in range(1, 8)} <= names
+    (entries,) = [name for name in names if name.endswith("/entry_points.txt")]
+    assert "peel-ledger = bot.__main__:main" in (tmp_path / "installed" / entries).read_text()
+    # The saved tables fit: a parser is loaded although none can be built or kept.
+    code = (
+        "from bot.chat.grammar import tables\n"
+        "tables.build = tables.save = None\n"
+        "print(len(tables.load().options.start))"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code],
+        cwd=tmp_path / "installed",
+        env={"PATH": "/usr/bin:/bin", "HOME": str(tmp_path)},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert int(done.stdout) > 50
 
 
 def _service(name: str) -> str:

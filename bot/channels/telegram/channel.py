@@ -79,11 +79,10 @@ class TelegramChannel:
     # -- lifecycle -----------------------------------------------------------------------
 
     async def start(self) -> None:
-        """Connect to Telegram, set the command menu, resume unfinished updates, begin to listen."""
+        """Connect to Telegram, resume unfinished updates, begin to listen, set the command menu."""
         await self.bot.initialize()
         self.conversation.deep_link = lambda payload: create_deep_linked_url(self.bot.username, payload)
         await self.intake.open()
-        self.intake.spawn(self._set_menus())
         self.ticker.start(self.settings.tick_seconds)
         self._open_door()
         if self.settings.telegram_webhook_url:
@@ -92,6 +91,7 @@ class TelegramChannel:
             leadership = Leadership(self.store, f"poller {_fingerprint(self.settings)}")
             poller = Poller(self._asking, self.bot, self.intake, leadership)
             self._poller = asyncio.create_task(poller.run())
+        self.intake.spawn(self._set_menus())
 
     def _open_door(self) -> None:
         """Listen for updates and for monitoring, if configured."""
@@ -169,8 +169,10 @@ class TelegramChannel:
         Tables, grammar and library classes live as long as the process; traversing them again is most of the
         cost of a full collection.
         """
-        await self._in_worker(warm_up)
-        gc.enable()
+        try:
+            await self._in_worker(warm_up)
+        finally:
+            gc.enable()
         gc.collect()
         gc.freeze()
 
@@ -184,7 +186,9 @@ class TelegramChannel:
 
     async def _set_menus(self) -> None:
         """Set the command menu: English by default, and each other language for phones set to it."""
-        menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
+        # In a worker, because the first call loads all features.
+        commands = await self._in_worker(all_commands)
+        menu = sorted((one for one in commands.values() if one.menu), key=lambda one: one.menu)
         try:
             for language in languages():
                 code = None if language == ENGLISH else language
