@@ -285,7 +285,7 @@ def test_the_package_holds_all_that_a_first_start_reads(tmp_path: Path) -> None:
     assert {f"bot/demo/recordings/{day}.json.z" for day in range(1, 8)} <= names
     (entries,) = [name for name in names if name.endswith("/entry_points.txt")]
     assert "peel-ledger = bot.__main__:main" in (tmp_path / "installed" / entries).read_text()
-    # The saved tables fit: a parser is loaded although none can be built or kept.
+    # The saved tables match: loading works with building and saving disabled.
     code = (
         "from bot.chat.grammar import tables\n"
         "tables.build = tables.save = None\n"
