@@ -377,17 +377,10 @@ class Meaning(Transformer[Token, Any]):
     def reason_before(self, meta: Meta, children: Children) -> Filled:
         return Filled("reason", children[0].meaning, self._text[meta.start_pos : meta.end_pos])
 
-    def bought_line(self, children: Children) -> Line:
-        return self.waste_line(children)
-
-    def count_line(self, children: Children) -> Line:
-        return self.waste_line(children)
-
-    def peeled_line(self, children: Children) -> Line:
-        return self.waste_line(children)
-
     def waste_line(self, children: Children) -> Line:
         return Line(tuple(_flat(children)))
+
+    bought_line = count_line = peeled_line = waste_line
 
     @v_args(meta=True)
     def copies_said(self, meta: Meta, children: Children) -> Filled:
