@@ -66,7 +66,7 @@ def locale_of(bar: BarView, language: str) -> str:
 
 @lru_cache(maxsize=64)
 def _locale_at(language: str, zone: str, jurisdiction: str) -> str:
-    """Return a language's locale for a jurisdiction, else for the land of a time zone, else its usual one."""
+    """Return a language's locale for a jurisdiction, else for a time zone's country, else the default."""
     one = languages()[language]
     if jurisdiction in one.locales:
         return one.locales[jurisdiction]

@@ -1,4 +1,4 @@
-"""Charts of the bar in its own words, money and colours.
+"""Charts of the bar with its own words, money and colours.
 
 May be imported by the features that send pictures.
 """

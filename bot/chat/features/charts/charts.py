@@ -1,8 +1,8 @@
-"""Pictures for the chat: the bar's numbers as charts, in its words, money and colours.
+"""Draw the bar's numbers as charts, with its words, money and colours.
 
-Drawing takes a few tenths of a second, and the first one loads the drawing library, so pictures are sent
-when asked for and never hold up an answer. A chat does not say whether a screen is light or dark: the
-card brings its own ground, readable on either, and the bar says which it likes.
+Drawing takes a few tenths of a second, and the first call loads the drawing library. Pictures are therefore
+drawn on request and never delay an answer. A chat does not tell whether a screen is light or dark: the
+picture has its own background, readable on either, and the bar chooses which.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ def _dark(turn: Turn) -> bool:
 
 
 def waste_picture(turn: Turn, costs: WeekCosts, later: bool = False) -> File:
-    """Draw what waste cost week by week, a layer a fruit; `later` leaves the drawing to the channel."""
+    """Draw the weekly cost of waste, one layer for each fruit; `later` leaves the drawing to the channel."""
     dearest = max(_week_total(week) for week in zip(*costs.fruit.values(), strict=True))
     labels = [_("W{week}").format(week=week_of(one).number) for one in costs.weeks]
     unit = _("{currency} a week; weeks by ISO number").format(currency=turn.context.bar.currency)
@@ -55,7 +55,7 @@ def waste_picture(turn: Turn, costs: WeekCosts, later: bool = False) -> File:
     name = f"waste-{week_of(costs.weeks[-1]).year}-W{week_of(costs.weeks[-1]).number:02}.png"
     if not later:
         return File(name, draw(), picture=True, caption=_("Waste by week"))
-    # It speaks the language of this moment, wherever it is drawn.
+    # Keep the current language for the channel's thread.
     spoken = copy_context()
     return File(name, b"", picture=True, caption=_("Waste by week"), draw=lambda: spoken.run(draw))
 
@@ -65,12 +65,12 @@ def _week_total(values: Sequence[Decimal]) -> Decimal:
 
 
 def _rounded_money(value: float) -> str:
-    """Write money without its coins, where a picture has no room for them."""
+    """Write money without decimals where space is short."""
     return show_money(Decimal(round(value)), extra_places=-minor_digits(tongue().currency))
 
 
 def price_picture(turn: Turn, name: str, unit: str, points: Sequence[tuple[date, Fraction]]) -> File:
-    """Draw what an ingredient cost over time, for one unit of it."""
+    """Draw the cost of one unit of an ingredient over time."""
     from bot.documents.charts import charts  # noqa: PLC0415 - see waste_picture
     from bot.trade.days import business_day  # noqa: PLC0415 - one small look-up
 
@@ -89,7 +89,7 @@ def price_picture(turn: Turn, name: str, unit: str, points: Sequence[tuple[date,
 
 
 def tornado_picture(turn: Turn, name: str, likely: Decimal, swings: Sequence[Swing]) -> File:
-    """Draw what each input alone does to the saving of a week."""
+    """Draw the effect of each input on the weekly saving."""
     from bot.documents.charts import charts  # noqa: PLC0415 - see waste_picture
 
     sheet = charts.tornado(

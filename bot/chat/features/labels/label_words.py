@@ -1,4 +1,4 @@
-"""Labels in words: what is printed, and the names of label papers."""
+"""Word labels: their text, and the names of label papers."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ _CLOSED_LINE = N_("Keep closed, cool and out of the light")
 
 
 def stock_words(stock: LabelStock, units: str) -> str:
-    """Write a label paper: 'A4, 14 labels of 99.1 x 38.1 mm', in inches where the bar counts so."""
+    """Write a label paper: 'A4, 14 labels of 99.1 x 38.1 mm', in inches for a bar with US units."""
     size = _size(stock, units)
     if stock.paper:
         return ngettext(
@@ -44,14 +44,14 @@ def _length(mm: float, inches: bool) -> str:
 
 
 def link_of(turn: Turn, number: int) -> str:
-    """Return what the QR symbol opens: the batch in the chat, or in a console the line that shows it."""
+    """Return the content of the QR symbol: a link to the batch in the chat, or its line in a console."""
     if turn.deep_link is None:
         return f"batch {number}"
     return turn.deep_link(f"b_{turn.context.bar.id}_{number}")
 
 
 def label_text(turn: Turn, facts: LabelFacts) -> LabelText:
-    """Word a batch's label in the language now spoken."""
+    """Word a batch's label in the current language."""
     batch = facts.batch
     units = turn.context.bar.units
     return LabelText(
@@ -103,7 +103,7 @@ def _ingredients(facts: LabelFacts) -> str:
 
 
 def _lines(facts: LabelFacts) -> tuple[str, ...]:
-    """The preparation's own lines without those printed elsewhere, and what nobody confirmed."""
+    """Return the preparation's own lines without those printed elsewhere, and the unconfirmed grades."""
     elsewhere = {_COLD_LINE, _CLOSED_LINE}
     if not facts.flammable:
         elsewhere.add(_FLAMMABLE_LINE)

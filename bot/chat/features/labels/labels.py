@@ -1,4 +1,4 @@
-"""Labels: a sheet to print and a picture of it."""
+"""The command label: a sheet to print and a picture of it."""
 
 from __future__ import annotations
 
@@ -71,7 +71,7 @@ def _accept_first(turn: Turn, given: Given, value: Fraction) -> int:
 
 @dataclass(frozen=True, kw_only=True)
 class LabelArguments(Arguments):
-    """A batch, the paper in the printer, how many labels, and the first place that is free on it."""
+    """A batch, the paper in the printer, the number of labels, and the first free place on the sheet."""
 
     batch: BatchView
     copies: int

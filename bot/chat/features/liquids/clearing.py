@@ -1,4 +1,4 @@
-"""Will it clear, what would mend it, how the aroma leaves the film; and another spirit instead."""
+"""Commands for clearing, its mends, the aroma over time, and spirit substitution."""
 
 from __future__ import annotations
 
@@ -35,12 +35,12 @@ from bot.work.liquids import clearing as clarity
 from bot.work.liquids.clearing import ClearAnswer
 from bot.work.liquids.spirit_substitution import Swapped, UnknownStrengthError
 
-# -- will it clear? --------------------------------------------------------------------------
+# -- clearing --------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, kw_only=True)
 class ClearArguments(Arguments):
-    """A formula, perhaps with another spirit, and the size for which a mending is worded."""
+    """A formula, perhaps with another spirit, and the size for the amounts of a mend."""
 
     formula: FormulaView
     loss: Fraction | None = None
@@ -86,7 +86,7 @@ def _worded(turn: Turn, arguments: ClearArguments, answer: ClearAnswer, temperat
         blocks.append(Text(_("To mend it, one of these for {what}:").format(what=_for_what(arguments))))
         blocks.append(Grid(tuple((one.what, one.amount) for one in words)))
     elif answer.seen.worst_last is not None and answer.clearing.state is State.CLEAR:
-        # Waxes and water in the oil are what the models cannot see.
+        # The models do not include waxes and water in the oil.
         blocks.append(
             Text(_("The models see nothing to mend: chill it, strain it through paper, then look again."))
         )
@@ -115,10 +115,10 @@ def _withheld(answer: ClearAnswer) -> list[str]:
 
 
 def _factor(target: SaidTarget | None, view: FormulaView) -> Fraction:
-    """How many times the formula the amounts are for."""
+    """The factor of the amounts relative to the formula."""
     if target is None:
         return Fraction(1)
-    from bot.trade.formulas.amounts import scale  # noqa: PLC0415 - only where a size was said
+    from bot.trade.formulas.amounts import scale  # noqa: PLC0415 - only for a given size
 
     return scale(scaling.recipe_of(view), target[1], scaling.finished_share(view)).factor
 

@@ -1,4 +1,4 @@
-"""Will it clear, in words: one line for a scale or a card, and the pieces of the whole answer."""
+"""Word the clearing estimate: one line for a scale or a card, and the parts of the whole answer."""
 
 from __future__ import annotations
 
@@ -40,9 +40,9 @@ _PARTS = {
 
 
 def clear_line(turn: Turn, view: FormulaView, temperature_c: float, usual: FormulaView | None = None) -> str:
-    """Return one line on whether a formula stays clear, or '' for one without oil or without an answer.
+    """Return one line on whether a formula stays clear, or '' without oil or without an answer.
 
-    `usual` is the formula with its own spirit, where `view` has another: the line then says both.
+    `usual` is the formula with its own spirit if `view` has another; the line then says both.
     """
     found = clarity.standing(turn.context, view, temperature_c)
     if found is None or found.state is None:
@@ -61,18 +61,18 @@ def clear_line(turn: Turn, view: FormulaView, temperature_c: float, usual: Formu
 
 
 def clear_button(view: FormulaView, swap: str = "") -> Button:
-    """Return the button that leads to the whole answer, with another spirit where `swap` says so."""
+    """Return the button for the whole answer, with another spirit if `swap` is given."""
     return Button(_("Will it clear?"), f"clear #{view.id}.{view.version} {swap}".rstrip())
 
 
 def mending_line(batch: BatchView) -> str:
-    """Return the line that asks what would mend a batch as large as this one."""
+    """Return the line that asks for mends of a batch of this size."""
     volume = show_number(round(batch.total_ml, 1), 1)
     return f"clear #{batch.formula_id}.{batch.version} to {volume} ml"
 
 
 def here_words(seen: Seen) -> str:
-    """Return what this bar's own looks come to, or '' while they are too few to weigh."""
+    """Return the summary of this bar's own checks, or '' if they are too few."""
     worst = seen.worst_last
     if worst is not None:
         return _("{seen} here when last looked at (batch {number})").format(
@@ -84,13 +84,13 @@ def here_words(seen: Seen) -> str:
 
 
 def title(answer: ClearAnswer) -> str:
-    """Return the answer itself: what was seen here if it weighs enough, else the models' state."""
+    """Return the answer itself: the bar's own checks if they suffice, else the models' state."""
     what = here_words(answer.seen) or _(_STATES[answer.clearing.state])
     return _("{name}: {what}").format(name=answer.view.name, what=what)
 
 
 def sightings_line(seen: Seen) -> str:
-    """Return what was seen of the formula in this bar, newest last, or ''."""
+    """Return the checks of the formula in this bar, newest last, or ''."""
     shown = seen.sightings[-_MOST_SIGHTINGS:]
     if not shown:
         return ""
@@ -106,7 +106,7 @@ def sightings_line(seen: Seen) -> str:
 
 
 def models_line(answer: ClearAnswer) -> str:
-    """Return what the two models say, or '' where they were not asked."""
+    """Return the results of the two models, or '' if they did not run."""
     found = answer.clearing
     if found.original_clear is None:
         return ""
@@ -122,7 +122,7 @@ def models_line(answer: ClearAnswer) -> str:
 
 
 def strength_line(answer: ClearAnswer) -> str:
-    """Return the weakest spirit with which this ratio stays clear, as a band, or ''."""
+    """Return the weakest spirit that stays clear at this ratio, as a band, or ''."""
     if answer.mixture.spirit_ml == 0 or answer.clearing.state is State.WITHHELD:
         return ""
     yours = _percent(answer.mixture.spirit_percent)
@@ -142,7 +142,7 @@ def oil_line(answer: ClearAnswer) -> str:
 
 
 def _band(band: Band, missing: str) -> str:
-    """Write a band, low to high; `missing` stands for a limit that a model has not."""
+    """Write a band, low to high; `missing` replaces a limit that a model does not have."""
     if band.original is not None and band.dortmund is not None:
         low, high = (_percent(end) for end in sorted((band.original, band.dortmund)))
         return low if low == high else _("{low} to {high}").format(low=low, high=high)
@@ -158,7 +158,7 @@ def _percent(value: float) -> str:
 
 @dataclass(frozen=True, slots=True)
 class MendWords:
-    """One mend as a row (what, how much) and the button that puts it into the formula, if it can."""
+    """One mend as a row (what, how much), and the button that applies it to the formula if possible."""
 
     what: str
     amount: str
@@ -166,7 +166,7 @@ class MendWords:
 
 
 def mends(answer: ClearAnswer, factor: Fraction, units: str) -> list[MendWords]:
-    """Return the smallest changes that mend it, the amounts times `factor`."""
+    """Return the smallest changes that clear the formula, with amounts times `factor`."""
     found = answer.clearing.mends
     best = [mend for mend in found if mend.reaches is State.CLEAR] or list(found)
     return [_mend(answer, mend, factor, units) for mend in best[:_MOST_MENDS]]
@@ -179,7 +179,7 @@ def _mend(answer: ClearAnswer, mend: Mend, factor: Fraction, units: str) -> Mend
         )
     part, kind = _PARTS[mend.kind]
     if _is_metric(answer.view, kind):
-        units = "metric"  # as the formula itself is written
+        units = "metric"  # as in the formula itself
     ml = Fraction(str(round(getattr(mend.mixture, part), 3)))
     change = Fraction(str(round(abs(mend.change_ml), 3)))
     sign = "+" if mend.change_ml > 0 else "−"

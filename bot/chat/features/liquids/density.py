@@ -1,4 +1,4 @@
-"""Densities: what a millilitre weighs, from which source, and the bar's own where it weighed one."""
+"""The command density: the mass of a millilitre, its source, and the bar's own weighing."""
 
 from __future__ import annotations
 
@@ -100,7 +100,7 @@ def _one(turn: Turn, temperature: float, one: IngredientView) -> Reply:
                 _("Handbook at {temperature}: {density}").format(temperature=at, density=_with_range(found))
             )
         return reply(_("{name}: {density} g/ml").format(name=one.name, density=show_number(own, 4)), *lines)
-    assert found is not None  # noqa: S101 - looked at above
+    assert found is not None  # noqa: S101 - checked above
     return reply(
         _("{name}: {density} at {temperature}").format(
             name=one.name, density=_with_range(found), temperature=at

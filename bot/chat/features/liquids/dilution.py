@@ -1,4 +1,4 @@
-"""Watering down, making up, bringing up and mixing spirits, in words."""
+"""Word the dilution, strengthening and mixing of spirits."""
 
 from __future__ import annotations
 
@@ -15,14 +15,14 @@ from bot.trade.safety.cautions import caution_by_id
 from bot.work.formulas import ingredients
 
 REFERENCE_C = 20.0
-# mL as measured, % vol, and a name or ''.
+# mL as measured, % vol, and a name or ''
 Part = tuple[Fraction, Fraction, str]
 _FLAMMABLE_FROM = 40.0
 _WEAKEST = Fraction(1, 10)  # % vol; below it a litre of spirit takes a tonne of water
 
 
 def refuse_water(to: Fraction) -> None:
-    """Refuse to bring a spirit down to next to nothing."""
+    """Refuse to dilute a spirit to almost zero."""
     if to < _WEAKEST:
         first = _("That is nearly plain water.") if to else _("Water never brings it to 0 % vol.")
         weakest = show_percent(float(_WEAKEST))
@@ -30,7 +30,7 @@ def refuse_water(to: Fraction) -> None:
 
 
 def water_down(turn: Turn, ml: Fraction, percent: Fraction, to: Fraction, temperature: float) -> Reply:
-    """Say how much water brings a spirit down; the volume is as measured at `temperature`, °C."""
+    """Return the water that dilutes a spirit; the volume is as measured at `temperature`, °C."""
     done = strength.dilute(float(ml), float(percent), float(to), temperature)
     first = _("{volume} of {strong} to {weak}: add {water} of water.").format(
         volume=ml_words(turn, done.spirit_ml),
@@ -52,7 +52,7 @@ def water_down(turn: Turn, ml: Fraction, percent: Fraction, to: Fraction, temper
 
 
 def make_up(turn: Turn, total: Fraction, strong: Fraction, wanted: Fraction, temperature: float) -> Reply:
-    """Say what spirit and water make a wanted total (mL at 20 °C) of a weaker spirit."""
+    """Return the spirit and water for a total (mL at 20 °C) of a weaker spirit."""
     if wanted > strong:
         raise Say(
             reply(
@@ -86,7 +86,7 @@ def make_up(turn: Turn, total: Fraction, strong: Fraction, wanted: Fraction, tem
 
 
 def bring_up(turn: Turn, ml: Fraction, percent: Fraction, to: Fraction, strong: Fraction | None) -> Reply:
-    """Say how much of a stronger spirit brings a weaker one up; asks which where it was not said."""
+    """Return the stronger spirit that strengthens a weaker one; ask for its strength if not given."""
     if strong is None:
         stronger = [
             one
@@ -129,7 +129,7 @@ def bring_up(turn: Turn, ml: Fraction, percent: Fraction, to: Fraction, strong: 
 
 
 def mixed(turn: Turn, parts: list[Part], temperature: float) -> Reply:
-    """Say what several spirits and waters make together."""
+    """Return the result of mixing several spirits and waters."""
     done = strength.mix(strength.Portion(float(ml), float(level), temperature) for ml, level, _name in parts)
     first = _("Together {volume} at {percent}.").format(
         volume=ml_words(turn, done.volume_ml), percent=show_strength(turn, done.strength_percent)
@@ -167,7 +167,7 @@ def _temperature_note(turn: Turn, temperature: float) -> str:
 
 
 def ml_words(turn: Turn, ml: float) -> str:
-    """Write a volume in mL as the bar measures."""
+    """Write a volume in mL in the bar's units."""
     return show_ml(Fraction(str(round(ml, 3))), turn.context.bar.units)
 
 
@@ -176,18 +176,18 @@ def _g(grams: float) -> str:
 
 
 def shrinking(turn: Turn, contraction_ml: float) -> tuple[str, str]:
-    """Return what mixing loses or, with weak spirits, gains as a row."""
+    """Return the volume that mixing loses (or gains, with weak spirits) as a row."""
     label = _("Contraction") if contraction_ml >= 0 else _("Swells by")
     return label, ml_words(turn, abs(contraction_ml))
 
 
 def short(percent: Fraction) -> str:
-    """Write a strength shortly, to be read."""
+    """Write a strength briefly, for display."""
     return f"{show_number(percent, 1)} %"
 
 
 def said(percent: Fraction) -> str:
-    """Write a strength as one would type it."""
+    """Write a strength as typed."""
     return f"{show_number(percent, 2)} %"
 
 

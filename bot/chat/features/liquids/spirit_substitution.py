@@ -1,4 +1,4 @@
-"""Another spirit instead, as said within scale, cost, batch and clear."""
+"""Spirit substitution within scale, cost, batch and clear."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from bot.work.liquids.spirit_substitution import Swapped, UnknownStrengthError
 
 
 def accept_swap(turn: Turn, given: Given, value: Swap) -> Swapped:
-    """Turn what was said into the formula with its spirit replaced for the same ethanol."""
+    """Turn a swap as typed into the formula with its spirit replaced for the same ethanol."""
     view = given[FORMULA_SLOT]
     ingredient = _ingredient(turn, value)
     if value.level is not None:
@@ -54,12 +54,12 @@ SWAP_SLOT = Slot("swap", accept_swap, rule="swap_answer_slot")
 
 
 def wanted_view(view: FormulaView, swapped: Swapped | None) -> FormulaView:
-    """Return the formula to reckon with: with another spirit where that was said."""
+    """Return the formula to use: with another spirit if one was given."""
     return view if swapped is None else swapped.view
 
 
 def shown_names(swapped: Swapped | None) -> dict[str, str]:
-    """Return what to call a swapped spirit in a list, so that nobody pours the usual one."""
+    """Return the shown name of a swapped spirit, so that nobody pours the usual one."""
     if swapped is None:
         return {}
     strength = show_number(swapped.percent, 1)
@@ -70,7 +70,7 @@ def shown_names(swapped: Swapped | None) -> dict[str, str]:
 
 
 def swap_lines(swapped: Swapped | None, units: str, factor: Fraction) -> list[str]:
-    """Say what the swap comes to: how much more or less spirit, the strength, the water it brings."""
+    """Describe the swap: more or less spirit, the strength, the added water."""
     if swapped is None:
         return []
     swap = swapped.lines[0].swap

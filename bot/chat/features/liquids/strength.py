@@ -1,4 +1,4 @@
-"""Strength: of a formula, a batch or a bottle; watering down, bringing up, mixing, and the hydrometer."""
+"""The command strength: of a formula, batch or bottle; dilute, strengthen, mix, read a hydrometer."""
 
 from __future__ import annotations
 
@@ -35,11 +35,11 @@ from bot.work.liquids import strength as strengths
 Subject = FormulaView | IngredientView
 
 
-# -- what is known -------------------------------------------------------------------------
+# -- known values --------------------------------------------------------------------------
 
 
 def accept_subject(turn: Turn, given: Given, value: Named) -> Subject:
-    """Turn a name into the formula or the ingredient that it names."""
+    """Turn a name into its formula or ingredient."""
     if isinstance(value, Hash):
         return formulas.get(turn.context, value.id, value.version)
     if isinstance(value, Unknown):
@@ -112,15 +112,15 @@ def _own_strength(ingredient: IngredientView) -> Fraction:
 def _from_percent(
     level: Fraction | None, from_level: Fraction | None, subject: Subject | None
 ) -> Fraction | None:
-    """The strength of what there is: as said, else that of the spirit named."""
+    """The strength of the starting liquid: as typed, else that of the named spirit."""
     if level is not None:
         return level
-    if from_level is not None:  # '500 ml from 96 to 70' says it too
+    if from_level is not None:  # '500 ml from 96 to 70' gives it too
         return from_level
     return _own_strength(subject) if isinstance(subject, IngredientView) else None
 
 
-# -- what to ask ---------------------------------------------------------------------------
+# -- questions -----------------------------------------------------------------------------
 
 
 def _wants_amount(turn: Turn, given: Given) -> bool:
@@ -171,7 +171,7 @@ def _wants_to(turn: Turn, given: Given) -> bool:
     if _wants_level(turn, given):
         return False
     if any(slot in given and given.get(slot) is None for slot in (_AMOUNT, _LEVEL)):
-        return False  # said, and accepted after this
+        return False  # given, and accepted after this slot
     if any(slot in given for slot in (_TO_LEVEL, _FROM_LEVEL, _MORE, SAID_BATCH_SLOT, _READING)):
         return False
     if _LEVEL in given and isinstance(given.get(_SUBJECT), IngredientView):
@@ -188,18 +188,18 @@ def _ask_to(turn: Turn, given: Given) -> Question:
 
 
 def _accept_to(turn: Turn, given: Given, value: Level) -> Fraction:
-    """Read the strength to reach; next to none would be nearly all water."""
+    """Read the target strength; near zero it would be almost all water."""
     percent = accept_level(turn, given, value)
     dilution.refuse_water(percent)
     return percent
 
 
-# -- answering -----------------------------------------------------------------------------
+# -- answers -------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, kw_only=True)
 class StrengthArguments(Arguments):
-    """What there is or is wanted of a spirit, in mL and % vol; or what a strength is asked or set of."""
+    """The available or wanted spirit in mL and % vol, or the subject of a strength to show or set."""
 
     subject: Subject | None = None
     batch: BatchView | None = None
@@ -215,12 +215,12 @@ class StrengthArguments(Arguments):
 
     @property
     def is_about_volume(self) -> bool:
-        """Whether a volume is mixed or diluted, rather than a strength asked or set."""
+        """Whether the command mixes or dilutes a volume, instead of showing or setting a strength."""
         return bool(self.more) or not (self.amount is self.total is self.to_level is self.from_level is None)
 
     @property
     def from_percent(self) -> Fraction | None:
-        """The strength of what there is, % vol."""
+        """The strength of the starting liquid, % vol."""
         return _from_percent(self.level, self.from_level, self.subject)
 
 
@@ -271,7 +271,7 @@ def _volumes(turn: Turn, arguments: StrengthArguments, temperature: float) -> Re
 
 
 def _wanted_from(arguments: StrengthArguments) -> tuple[Fraction | None, Fraction | None]:
-    """Return (wanted, strong) of '500 ml 70 from 96', where so much of the weaker one is wanted."""
+    """Return (wanted, strong) of '500 ml 70 from 96', where the volume is that of the weaker spirit."""
     level, subject = arguments.level, arguments.subject
     if level is not None and arguments.from_level is not None:
         return level, arguments.from_level
@@ -344,7 +344,7 @@ COMMANDS = (
             SAID_BATCH_SLOT,
             _READING,
             _TOTAL,
-            # Before the amount: a strength that cannot be reached is refused before anything is asked.
+            # Before the amount: refuse an impossible strength before asking anything.
             _TO_LEVEL,
             _AMOUNT,
             _LEVEL,

@@ -1,4 +1,4 @@
-"""How the strength of a formula, a batch, a bottle or a reading is worded."""
+"""Word the strength of a formula, a batch, a bottle or a hydrometer reading."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from bot.work.liquids.strength import StrengthAnswer
 
 
 def mix_reply(turn: Turn, answer: StrengthAnswer, title: str, view: FormulaView | None = None) -> Reply:
-    """Show how strong a formula or a batch is, and what it makes; asks for a strength that is not known."""
+    """Show the strength and yield of a formula or a batch; ask for an unknown strength."""
     found = answer.strength
     if found is None:
         return ask_strength(turn, answer.unknown[0], answer.name)
@@ -63,7 +63,7 @@ def _taken_as(answer: StrengthAnswer) -> list[str]:
 
 
 def flash_words(turn: Turn, percent: float) -> str:
-    """Say from what temperature the vapour over a mix of this strength can be lit."""
+    """Return the flash point of a mix of this strength."""
     found = flash_point(percent)
     if found.band_c is None:
         return _("Weaker than flash-point tables go.")
@@ -76,7 +76,7 @@ def flash_words(turn: Turn, percent: float) -> str:
 
 
 def bottle_reply(turn: Turn, one: IngredientView, temperature: float) -> Reply:
-    """Show how strong a bottle is, with the figures of that strength; asks where it is not known."""
+    """Show the strength of a bottle, with figures for that strength; ask if it is unknown."""
     if one.strength_percent is None:
         if one.kind is IngredientKind.WATER:
             return reply(_("{name} holds no alcohol.").format(name=one.name))
@@ -88,13 +88,13 @@ def bottle_reply(turn: Turn, one: IngredientView, temperature: float) -> Reply:
 
 
 def plain_level_reply(turn: Turn, level: Fraction, temperature: float) -> Reply:
-    """Show the figures of spirit and water of a strength."""
+    """Show the figures of spirit and water at a strength."""
     percent = float(level)
     return _level_reply(turn, show_strength(turn, percent), percent, temperature)
 
 
 def _level_reply(turn: Turn, first: str, percent: float, temperature: float) -> Reply:
-    from bot.trade.liquids import ethanol  # noqa: PLC0415 - only for the plain figures of a spirit
+    from bot.trade.liquids import ethanol  # noqa: PLC0415 - only for the figures of plain spirit
 
     density = ethanol.spirit_density_g_per_ml(percent, temperature)
     rows = (
@@ -117,8 +117,8 @@ def _level_reply(turn: Turn, first: str, percent: float, temperature: float) -> 
 
 
 def reading_reply(turn: Turn, reading: Fraction, temperature: float) -> Reply:
-    """Show the true strength behind what a hydrometer reads."""
-    # A scale made for the United States is right at 60 °F, others at 20 °C.
+    """Show the true strength for a hydrometer reading."""
+    # US scales are calibrated at 60 °F, others at 20 °C.
     us = turn.context.bar.jurisdiction == Jurisdiction.US
     right_at = strength.US_PROOF_TEMPERATURE_C if us else dilution.REFERENCE_C
     percent = strength.true_strength(float(reading), temperature, right_at)

@@ -1,4 +1,4 @@
-"""Cost: what a batch, a bottle, a spray and a drink cost, and what fresh garnish would."""
+"""The command cost: a batch, a bottle, a spray and a drink, compared with fresh garnish."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ from bot.work.money.cost import CostAnswer, FreshAgainst
 
 
 def _usual_ml(view: FormulaView) -> Fraction:
-    """Return the volume whose cost says most: a sprayer's bottle, or a tenth of a litre to pour from."""
+    """Return the most useful volume to cost: a sprayer's bottle, or a tenth of a litre to pour from."""
     return Fraction(50 if is_sprayed(view) else 100)
 
 
@@ -44,7 +44,7 @@ def _wants_target(turn: Turn, given: Given) -> bool:
 
 
 def _usual_target(turn: Turn, view: FormulaView) -> tuple[str, SaidTarget]:
-    """Return what was made last of a formula as a target and as typed; as written where it never was."""
+    """Return the last target of a formula with its text; the formula as written if it was never made."""
     ml = costing.last_made_ml(turn.context, view.id)
     if ml is None:
         return "x1", (Factor(Fraction(1)), ByFactor(Fraction(1)))
@@ -53,7 +53,7 @@ def _usual_target(turn: Turn, view: FormulaView) -> tuple[str, SaidTarget]:
 
 @dataclass(frozen=True, kw_only=True)
 class CostArguments(ScaledArguments):
-    """What is costed, and whether it is set against fresh fruit, in words or as a picture."""
+    """The subject of the costing, and whether to compare with fresh fruit, in words or as a picture."""
 
     more_detail: bool = False
     picture: bool = False

@@ -1,4 +1,4 @@
-"""Prices: what a pack costs, and what it cost before."""
+"""The command price: the price of a pack, and its history."""
 
 from __future__ import annotations
 
@@ -56,7 +56,7 @@ def _accept_item(turn: Turn, given: Given, value: Named) -> IngredientView | str
 
 
 def _offer_near(turn: Turn, text: str) -> None:
-    """Ask before a word spelt almost like a known ingredient becomes a new one."""
+    """Ask before a word with almost the spelling of a known ingredient becomes a new one."""
     near = [name for name in turn.near(text, "INGREDIENT") if spelt_alike(name, text)]
     if not near or turn.line.startswith("price new "):
         return
@@ -142,7 +142,7 @@ def _wants_price(turn: Turn, given: Given) -> bool:
     item = given.get(_ITEM)
     if not isinstance(item, IngredientView):
         return True
-    # 'price oranges' shows what is known; asked for by its button the price is asked.
+    # 'price oranges' shows the price; its button asks for a new one.
     return given.guided or item.id not in prices.in_force(turn.context, [item.id])
 
 
@@ -167,7 +167,7 @@ def _accept_garnishes(turn: Turn, given: Given, value: Span) -> tuple[Fraction, 
 
 @dataclass(frozen=True, kw_only=True)
 class PriceArguments(Arguments):
-    """An ingredient, or a name that is new; a pack with its price, and garnishes from a piece."""
+    """An ingredient or a new name; a pack with its price, and the garnishes from one piece."""
 
     item: IngredientView | str
     pack_price: tuple[Quantity, Decimal] | None = None
@@ -203,8 +203,8 @@ def _price(turn: Turn, arguments: PriceArguments) -> Reply:
 
 
 def garnish_line(price: PriceView) -> str:
-    """Write what a piece of fruit gives in garnishes and what one then costs."""
-    assert price.garnishes is not None  # noqa: S101 - the caller looked
+    """Write the garnishes from a piece of fruit and the cost of one."""
+    assert price.garnishes is not None  # noqa: S101 - checked by the caller
     low, high = price.garnishes
     return _("{count} garnishes each: {cost} a garnish before waste").format(
         count=show_range(low, high),
@@ -213,13 +213,13 @@ def garnish_line(price: PriceView) -> str:
 
 
 def change_words(before: PriceView, now: PriceView) -> str:
-    """Write how much dearer or cheaper a thing is than before, by what one mL, g or piece of it costs."""
+    """Write the price change in percent, by the cost of one mL, g or piece."""
     if not before.per_base:
         return _("Before: {price}").format(price=show_money(before.price))
     percent = (now.per_base / before.per_base - 1) * 100
     if percent == 0:
         return _("The same as before.")
-    from bot.chat.i18n.language import show_number  # noqa: PLC0415 - one number
+    from bot.chat.i18n.language import show_number  # noqa: PLC0415 - for a single number
 
     share = show_number(abs(percent), 1)
     if percent > 0:
@@ -239,7 +239,7 @@ def pack_words(price: PriceView) -> str:
 
 
 def _as_typed(price: PriceView) -> str:
-    """Write a price the way one types it: '1 kg 3.20', '0.60 each'."""
+    """Write a price as typed: '1 kg 3.20', '0.60 each'."""
     money = f"{price.price:.{minor_digits(tongue().currency)}f}".replace(".", decimal_mark())
     if price.pack == Quantity(Fraction(1), "each"):
         return _("{price} each").format(price=money)
@@ -274,7 +274,7 @@ def _known(turn: Turn, item: IngredientView) -> Reply:
 
 
 def _comparable(known: list[PriceView]) -> list[PriceView]:
-    """Return the prices in the measure of the latest one."""
+    """Return the prices in the unit of the latest one."""
     return [one for one in known if one.dimension is known[-1].dimension]
 
 

@@ -1,4 +1,4 @@
-"""Plan: the next batches, what to buy for them, and fresh fruit for each morning."""
+"""The command plan: the next batches, their shopping list, and fresh fruit for each morning."""
 
 from __future__ import annotations
 
@@ -39,13 +39,13 @@ _BACKING = {
 
 
 def _ml(value: float, units: str) -> str:
-    """Write an estimate to two digits, or to ten mL from a litre on."""
+    """Write an estimate to two digits, or to ten mL from one litre."""
     return show_ml(Fraction(round(value, -1)) if value >= 1000 else Fraction(f"{value:.2g}"), units)
 
 
 @dataclass(frozen=True, kw_only=True)
 class PlanArguments(Arguments):
-    """A formula, or a part of the plan: what to buy, or fruit; neither to see the plan."""
+    """A formula, or a part of the plan: shopping or fruit; neither for the whole plan."""
 
     formula: FormulaView | None = None
     part: str = ""
@@ -53,7 +53,7 @@ class PlanArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class FruitParArguments(Arguments):
-    """A fruit, or None for all of them."""
+    """A fruit, or None for all fruit."""
 
     item: IngredientView | None = None
 
@@ -105,7 +105,7 @@ def _first(due: list[FormulaPlan], units: str, today: date) -> str:
     if not due or due[0].batch is None or due[0].size_ml is None:
         return _("Nothing has to be made: what is there outlasts the plan.")
     one = due[0]
-    assert one.batch is not None and one.size_ml is not None  # noqa: S101, PT018 - looked above
+    assert one.batch is not None and one.size_ml is not None  # noqa: S101, PT018 - checked above
     if one.batch.make_on == today:
         return _("Make {amount} {name} today.").format(amount=show_ml(one.size_ml, units), name=one.view.name)
     return _("Next: {amount} {name} on {day}.").format(
@@ -114,7 +114,7 @@ def _first(due: list[FormulaPlan], units: str, today: date) -> str:
 
 
 def _row(one: FormulaPlan, units: str) -> tuple[str, ...]:
-    assert one.batch is not None and one.size_ml is not None  # noqa: S101, PT018 - the caller looked
+    assert one.batch is not None and one.size_ml is not None  # noqa: S101, PT018 - checked by the caller
     return one.view.name, show_day(one.batch.make_on), show_ml(one.size_ml, units)
 
 

@@ -1,4 +1,4 @@
-"""What can be made of what is on hand."""
+"""The command for the formulas that the stock on hand can make."""
 
 from __future__ import annotations
 
@@ -57,7 +57,7 @@ def _why(one: CanMake) -> str:
 
 
 def _scaled(one: CanMake) -> str:
-    """Return the line that scales a formula to all that the stock gives, rounded down."""
+    """Return the line that scales a formula to the stock, rounded down."""
     if one.finished_ml and one.finished_ml >= 1:
         return f"scale #{one.formula_id}.{one.version} to {int(one.finished_ml)} ml"
     return f"scale #{one.formula_id}.{one.version}"

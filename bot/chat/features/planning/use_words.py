@@ -66,7 +66,7 @@ def _days(evidence: Evidence) -> float:
 
 
 def left_out(evidence: Evidence) -> list[str]:
-    """Return the entries left out: batches emptied within hours, and use far beyond the stated figure."""
+    """Return the plans that have only the stated figure, less than a week of use, or omitted entries."""
     lines = [_doubt(one) for one in evidence.doubts]
     hours = int(SHORTEST_USE.total_seconds() // 3600)
     lines += [
@@ -88,7 +88,7 @@ def _doubt(one: Doubt) -> str:
 
 
 def how_to_tell(one: FormulaPlan) -> list[str]:
-    """Return the ways to tell the bot how much of a formula is used."""
+    """Return the ways to tell the bot the use of a formula."""
     if one.view.sprays is None:
         bottles = one.evidence.bottles
         return [

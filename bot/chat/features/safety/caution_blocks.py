@@ -1,4 +1,4 @@
-"""Cautions at the step where they matter: the weightiest in the reply, the rest one tap away."""
+"""Cautions at the step where they matter: the most important one in the reply, the rest one tap away."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ from bot.work.safety import grade
 def cautions_at(
     turn: Turn, view: FormulaView, step: Step, answer: ScaleAnswer | None = None
 ) -> list[Caution]:
-    """Return the cautions for a formula at a step of the work, weightiest first."""
+    """Return the cautions for a formula at a step of the work, most important first."""
     strength = answer.strength if answer is not None else strength_of(view)
     volume = float(answer.finished_ml) if answer is not None and answer.finished_ml else None
     return cautions_for(
@@ -41,7 +41,7 @@ def caution_blocks(
     """Return the one caution to show with an answer; cautions_button leads to the others."""
     found = cautions_at(turn, view, step, answer)
     if step is Step.ADDING and not grade.open_in_formula(view):
-        # Once somebody confirmed the grade of everything, another caution matters more.
+        # Once the grade of every ingredient is confirmed, another caution matters more.
         found = [one for one in found if one.id != "food-grade"]
     if not found:
         return ()
@@ -49,7 +49,7 @@ def caution_blocks(
 
 
 def batch_caution(context: Context, batch: BatchView, step: Step) -> Sequence[Block]:
-    """Return the one caution for a batch at a step, by what it was made from."""
+    """Return the one caution for a batch at a step, by its ingredients."""
     frozen = batch.frozen
     found = cautions_for(
         step,

@@ -1,4 +1,4 @@
-"""The handling cautions: of one formula or all of them, a page at a time."""
+"""The command cautions: the handling cautions of one formula or all, a page at a time."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _CAUTIONS_A_PAGE = 5
 
 @dataclass(frozen=True, kw_only=True)
 class CautionsArguments(Arguments):
-    """A formula, None for the whole list, and the caution with which the page begins."""
+    """A formula, None for the whole list, and the first caution of the page."""
 
     formula: FormulaView | None = None
     number: int = 1
@@ -47,7 +47,7 @@ def _all_cautions(start: int) -> Reply:
 
 
 def _caution_page(title: str, cautions: list[TradeCaution], start: int, line: str) -> Reply:
-    """Show so many cautions as a phone shows at a glance, each with its source, and a way to the rest."""
+    """Show one phone screen of cautions, each with its source, and a button for the rest."""
     first = min(max(start, 1), max(len(cautions), 1))
     last = min(first + _CAUTIONS_A_PAGE - 1, len(cautions))
     numbered = enumerate(cautions[first - 1 : last], start=first)

@@ -1,4 +1,4 @@
-"""Food grade and allergens: asked about, answered, and seen."""
+"""Commands for food grade and allergens."""
 
 from __future__ import annotations
 
@@ -48,7 +48,7 @@ def _ask_grade(turn: Turn, given: Given) -> Question:
 
 @dataclass(frozen=True, kw_only=True)
 class GradeArguments(Arguments):
-    """An ingredient and whether it is food grade, 'yes' or 'no'; nothing to see the open questions."""
+    """An ingredient and whether it is food grade, 'yes' or 'no'; nothing for the open questions."""
 
     item: IngredientView | None = None
     grade: str = ""

@@ -1,4 +1,4 @@
-"""Food grade while a formula is written: stop at what is not for drinks, ask about the rest."""
+"""Check food grade while a formula is written: stop at unlisted oils, ask about the rest."""
 
 from __future__ import annotations
 
@@ -15,12 +15,12 @@ from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import DraftLine, FormulaView
 from bot.work.safety import grade as grades
 
-# How one says within a formula's lines that somebody saw the food papers of something.
+# The words in a formula's lines that confirm the food papers of an ingredient.
 GRADED_WORD = "food-grade"
 
 
 def stop_at_unlisted(turn: Turn, lines: Iterable[DraftLine | Detail]) -> None:
-    """Stop at an oil that no list names, until somebody says that it is sold for food."""
+    """Stop at an oil on no list, until a person confirms that it is sold for food."""
     known = list(lines)
     said = {plain_name(_name(turn, one)) for one in known if isinstance(one, Detail) and one.what == "graded"}
     for line in known:
@@ -51,7 +51,7 @@ def _name(turn: Turn, one: Detail) -> str:
 
 
 def confirm_graded(turn: Turn, lines: Iterable[DraftLine | Detail]) -> None:
-    """Note who said that an ingredient of these lines is sold for food."""
+    """Record the person who confirmed that an ingredient of these lines is sold for food."""
     for line in lines:
         if isinstance(line, Detail) and line.what == "graded":
             ingredient = ingredients.add(turn.context, _name(turn, line))
@@ -59,6 +59,6 @@ def confirm_graded(turn: Turn, lines: Iterable[DraftLine | Detail]) -> None:
 
 
 def grade_notes(view: FormulaView) -> list[Text]:
-    """Return what to ask about the food grade of what a formula holds; the buttons answer it."""
+    """Return the questions about the food grade of a formula's ingredients; the buttons answer them."""
     texts = dict.fromkeys(_(one.question.text) for one in grades.open_in_formula(view))
     return [Text(text) for text in list(texts)[:2]]

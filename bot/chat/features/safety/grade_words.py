@@ -1,4 +1,4 @@
-"""Food grade and allergens in words."""
+"""Word food grade and allergens."""
 
 from __future__ import annotations
 
@@ -17,17 +17,17 @@ _MOST_ASKED = 3
 
 
 def mark(names: Sequence[str]) -> str:
-    """Return the mark for what nobody has confirmed as food grade, or ''."""
+    """Return the mark for an ingredient without confirmed food grade, or ''."""
     return _(GRADE_MARK) + ": " + ", ".join(names) if names else ""
 
 
 def unconfirmed_mark(context: Context, batch: BatchView) -> str:
-    """Return the mark of a batch made with something not confirmed as food grade to this day, or ''."""
+    """Return the mark of a batch with an ingredient still not confirmed as food grade, or ''."""
     return mark(grades.open_in_snapshot(context, batch.frozen))
 
 
 def grade_buttons(context: Context, questions: Sequence[OpenQuestion]) -> tuple[tuple[Button, ...], ...]:
-    """Return the two answers for each of the first questions, for whoever may give them."""
+    """Return the two answers for each of the first questions, for members who may answer."""
     if not context.role.manages:
         return ()
     return tuple(
@@ -42,7 +42,7 @@ def grade_buttons(context: Context, questions: Sequence[OpenQuestion]) -> tuple[
 
 
 def allergen_line(named: Sequence[Named]) -> str:
-    """Return the allergens that names point to: those of the bar's list, then those worth saying; or ''."""
+    """Return the allergens found by name, those of the bar's list first, then other notable ones; or ''."""
     declare = [_allergen(one) for one in named if one.declare]
     others = [_allergen(one) for one in named if not one.declare]
     if declare and others:

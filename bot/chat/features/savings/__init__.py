@@ -1,4 +1,4 @@
-"""Commands and wording for what spraying saved against fresh fruit.
+"""Commands and wording for savings of spray compared with fresh fruit.
 
 May be imported by money and fruit.
 """

@@ -1,4 +1,4 @@
-"""Fresh against spray in words: what each costs, what matters most, and where they are level."""
+"""Word fresh versus spray: each cost, the inputs that matter most, and the break-even points."""
 
 from __future__ import annotations
 
@@ -28,13 +28,13 @@ _SETTING_OF = {
 
 
 def small_money(ends: MoneyRange) -> str:
-    """Write a range of small amounts with one decimal more than the coins have."""
+    """Write a range of small amounts with one decimal more than the coins."""
     low, high = show_money(ends[0], extra_places=1), show_money(ends[1], extra_places=1)
     return low if low == high else _("{low} to {high}").format(low=low, high=high)
 
 
 def rise_lines(turn: Turn, view: FormulaView) -> list[str]:
-    """Say what rose since the formula was made last, if anything did by enough."""
+    """Name the prices that rose noticeably since the last batch of the formula, if any."""
     found = fresh_versus_spray.rises(turn.context, view)
     if found is None:
         return []
@@ -50,7 +50,7 @@ def rise_lines(turn: Turn, view: FormulaView) -> list[str]:
 
 
 def tax_lines(turn: Turn) -> list[str]:
-    """Say what was done about tax, where the bar has it added or taken out."""
+    """Describe the treatment of tax, if the bar adds or removes it."""
     settings = turn.context.bar.settings
     share = show_number(Fraction(settings.tax_percent))
     if settings.tax == "added":
@@ -61,7 +61,7 @@ def tax_lines(turn: Turn) -> list[str]:
 
 
 def against_reply(turn: Turn, costed: CostAnswer, asked: str, picture: bool) -> Reply:
-    """Set a costed formula against the fresh garnish, in numbers or as a picture of what matters most."""
+    """Compare a costed formula with the fresh garnish, in numbers or as a picture of the main inputs."""
     view = costed.answer.formula
     found = fresh_versus_spray.against_fresh(turn.context, costed)
     again = f"cost #{view.id}.{view.version} {asked}"

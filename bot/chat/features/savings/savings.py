@@ -1,4 +1,4 @@
-"""Since when a garnish is sprayed instead of cut."""
+"""The command for the day from which a garnish is sprayed instead of cut."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def _accept_day(turn: Turn, given: Given, value: Day) -> date:
 
 @dataclass(frozen=True, kw_only=True)
 class SprayingArguments(Arguments):
-    """A fruit, and since which day its garnish is sprayed; `nothing` says that it is not."""
+    """A fruit and the first day of spraying its garnish; `nothing` means that it is not sprayed."""
 
     fruit: IngredientView | None = None
     day: date | None = None

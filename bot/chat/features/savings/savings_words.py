@@ -1,4 +1,4 @@
-"""What spraying did to the waste, in words."""
+"""Word the effect of spraying on waste."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ SURENESS = {
 
 
 def period_line(effects: Sequence[SprayEffect]) -> str:
-    """Write in one line how each fruit's pieces a night changed against the time before the spray."""
+    """Write in one line the change of each fruit's pieces a night since the time before the spray."""
     said = [
         f"{effect.since.fruit.name} {_period(effect.period)}"
         for effect in effects
@@ -38,7 +38,7 @@ def _period(found: Comparison) -> str:
 
 
 def effect_line(effect: SprayEffect) -> str:
-    """Write the same with all nights since, how many there are, and how sure the difference is."""
+    """Write the same over all nights since then, with their number and the certainty of the difference."""
     found = effect.whole or effect.period
     if found is None:
         return ""
@@ -63,7 +63,7 @@ def _amount(pieces: Decimal) -> str:
 
 
 def _change(found: Comparison) -> str:
-    """Return the change in words, empty with too few nights to say."""
+    """Return the change in words, empty if there are too few nights."""
     if found.sureness is Sureness.FEW_DAYS:
         return ""
     if found.change_share is None:

@@ -1,4 +1,4 @@
-"""Dose: what a drink and an evening carry of oil, glycol and ethanol, against published limits."""
+"""The command dose: oil, glycol and ethanol in a drink and an evening, compared with published limits."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ from bot.work.spray.dose import DoseAnswer, DoseQuestion
 _MOST_DRINKS = 20
 
 
-# -- what is known -------------------------------------------------------------------------
+# -- known values --------------------------------------------------------------------------
 
 
 def _ask_drink(turn: Turn, given: Given) -> Question:
@@ -43,7 +43,7 @@ def _ask_drink(turn: Turn, given: Given) -> Question:
 
 
 def _sizes(turn: Turn) -> list[str]:
-    """Return usual drinks, as one would type them in this bar."""
+    """Return usual drinks as typed in this bar."""
     units = turn.context.bar.units
     if units == "metric":
         return [f"{size} ml" for size in (60, 75, 90, 120, 150, 200)]
@@ -103,12 +103,12 @@ def _accept_weight(turn: Turn, given: Given, value: Amount) -> Fraction:
     return grams / 1000
 
 
-# -- answering -----------------------------------------------------------------------------
+# -- answers -------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, kw_only=True)
 class DoseArguments(Arguments):
-    """A formula in a drink: how much of it goes in, how many drinks, and who drinks them."""
+    """A formula in a drink: the amount in each, the number of drinks, and the drinkers."""
 
     formula: FormulaView
     drink: Fraction

@@ -1,4 +1,4 @@
-"""A dose in words: the amounts, where they stand to each limit, and what would bring them under."""
+"""Word a dose: the amounts, their relation to each limit, and the changes that stay under it."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ _TITLES = {
 
 
 def state_words(answer: DoseAnswer) -> str:
-    """Return where the dose stands to the limits, in a few words."""
+    """Return the relation of the dose to the limits, in a few words."""
     worst = answer.worst
     if worst is None:
         return _("no limit on file")
@@ -50,7 +50,7 @@ def spread(value: Range[float], figures: int = 2) -> str:
 
 
 def table(answer: DoseAnswer) -> list[Block]:
-    """Return mg a drink and an evening, and what a drink then holds of each part."""
+    """Return mg a drink and an evening, and the content of each part in a drink."""
     drinks = answer.question.drinks
     all_of_them = ngettext("{count} drink", "{count} drinks", drinks).format(count=drinks)
     head = (_("mg in"), _("a drink"), all_of_them)
@@ -72,7 +72,7 @@ def _listed(answer: DoseAnswer, what: str) -> str:
 
 
 def limit_lines(answer: DoseAnswer) -> list[str]:
-    """Return one line for each limit: its text, the amount here, and where that stands."""
+    """Return one line for each limit: its text, the amount here, and the relation."""
     return [_limit_line(one, answer) for one in answer.verdicts]
 
 
@@ -90,7 +90,7 @@ def _limit_line(one: Verdict, answer: DoseAnswer) -> str:
 
 
 def mend_line(answer: DoseAnswer) -> str:
-    """Return the largest spray that stays under the tightest limit and what else brings it under, or ''."""
+    """Return the largest spray and other changes that stay under the tightest limit, or ''."""
     verdicts = [one for one in composition(answer) if one.mend.largest_spray_ml is not None]
     if not verdicts:
         verdicts = [one for one in answer.verdicts if one.mend.largest_spray_ml is not None]
@@ -132,7 +132,7 @@ def _up(value: float) -> int:
 
 
 def sources_reply(answer: DoseAnswer) -> Reply:
-    """Return each limit in full: its text, its note, its source, how that is known and since when."""
+    """Return each limit in full: text, note, source, its kind of evidence and start date."""
     lines: list[str] = []
     for one in answer.verdicts:
         lines += [f"{_(one.limit.text)}.", _(one.limit.note), _source(one.limit.source)]

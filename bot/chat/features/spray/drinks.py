@@ -1,4 +1,4 @@
-"""Drinks: how many were poured, on which night, with what."""
+"""The command drinks: the number poured on a night, with a formula or a fruit."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ def _accept_count(turn: Turn, given: Given, value: Fraction) -> int:
 
 
 def accept_day(turn: Turn, given: Given, value: Day) -> date:
-    """Turn a day as typed into a business day of the bar; no day to come."""
+    """Turn a day as typed into a business day of the bar; refuse future days."""
     this_day = drinks.today(turn.context)
     try:
         day = date.fromisoformat(value.date) if value.date else this_day - timedelta(days=int(value.days_ago))
@@ -42,7 +42,7 @@ def accept_day(turn: Turn, given: Given, value: Day) -> date:
 
 
 def accept_subject(turn: Turn, given: Given, value: Named) -> Noun:
-    """Turn a name into the formula or the fruit that the drinks were counted with."""
+    """Turn a name into the formula or the fruit of the counted drinks."""
     if isinstance(value, Noun):
         return value
     if isinstance(value, Unknown):
@@ -56,7 +56,7 @@ def accept_subject(turn: Turn, given: Given, value: Named) -> Noun:
 
 @dataclass(frozen=True, kw_only=True)
 class DrinksArguments(Arguments):
-    """How many drinks were poured, of what, on which night; nothing to see them all."""
+    """The number of drinks poured, their subject and night; nothing to list them all."""
 
     drinks_count: int | None = None
     subject: Noun | None = None

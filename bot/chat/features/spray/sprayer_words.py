@@ -1,4 +1,4 @@
-"""A sprayer in words: what it gives, how sure that is, and what it comes to in a bottle."""
+"""Word a sprayer: its spray volume, the uncertainty, and the drinks from a bottle."""
 
 from __future__ import annotations
 
@@ -28,12 +28,12 @@ _EVENNESS = {
 
 
 def ml_spray(ml: Fraction | float) -> str:
-    """Write what a spray gives, to a tenth of a microlitre."""
+    """Write the volume of a spray, to a tenth of a microlitre."""
     return show_number(Fraction(str(round(float(ml), 4))), 4)
 
 
 def range_words(view: SprayerView) -> str:
-    """Return the range to reckon with, or that it was not weighed yet."""
+    """Return the range in use, or a note that the sprayer is not weighed yet."""
     if view.spray_ml is None:
         return _("not weighed yet")
     low, high = (ml_spray(end) for end in view.spray_ml)
@@ -43,7 +43,7 @@ def range_words(view: SprayerView) -> str:
 
 
 def title(view: SprayerView) -> str:
-    """Return the sprayer's name and the mean it gives."""
+    """Return the sprayer's name and mean spray."""
     output = view.output
     if output is None:
         return _("{name}: not weighed yet").format(name=view.name)
@@ -55,7 +55,7 @@ def title(view: SprayerView) -> str:
 
 
 def figures(view: SprayerView, sprays: tuple[Fraction, Fraction] | None) -> list[Block]:
-    """Return mean, spread, interval and drinks a bottle, with what is doubtful about them."""
+    """Return mean, spread, interval and drinks a bottle, with doubts about them."""
     output = view.output
     if output is None or view.spray_ml is None:
         return [
@@ -109,7 +109,7 @@ def _coarse(view: SprayerView, output: PumpOutput) -> str:
 
 
 def used_for(view: SprayerView) -> str:
-    """Return what is reckoned by this sprayer."""
+    """Return the uses of this sprayer in calculations."""
     names = ", ".join(view.formulas)
     if view.for_all and names:
         return _("Used for {names} and for every formula without a sprayer of its own.").format(names=names)

@@ -1,4 +1,4 @@
-"""Sprayers: see what they give, choose which is used for what, put one away."""
+"""Commands for sprayers: show one, choose its use, retire it."""
 
 from __future__ import annotations
 
@@ -19,11 +19,11 @@ from bot.work.formulas.formulas import FormulaView
 from bot.work.spray import sprayers
 from bot.work.spray.sprayers import SprayerView
 
-# -- which sprayer -------------------------------------------------------------------------
+# -- choosing a sprayer --------------------------------------------------------------------
 
 
 def accept_sprayer(turn: Turn, given: Given, value: Named) -> SprayerView:
-    """Turn a name into the sprayer; says what is near where there is none of that name."""
+    """Turn a name into the sprayer; suggest near names if there is none."""
     if isinstance(value, Unknown):
         known = turn.vocabulary.named(value.text, "SPRAYER")
         if known is None:
@@ -51,11 +51,11 @@ def _no_sprayers() -> Reply:
     )
 
 
-# -- seeing and choosing -------------------------------------------------------------------
+# -- showing and use -----------------------------------------------------------------------
 
 
 def use_buttons(turn: Turn, view: SprayerView, formula: FormulaView | None) -> list[tuple[Button, ...]]:
-    """Offer a manager to count by a weighed sprayer, for one formula or for all."""
+    """Offer a manager the use of a weighed sprayer, for one formula or for all."""
     if not turn.context.role.manages or view.spray_ml is None:
         return []
     rows: list[tuple[Button, ...]] = []
@@ -69,14 +69,14 @@ def use_buttons(turn: Turn, view: SprayerView, formula: FormulaView | None) -> l
 
 @dataclass(frozen=True, kw_only=True)
 class PumpArguments(Arguments):
-    """A sprayer, or None for all of them."""
+    """A sprayer, or None for all sprayers."""
 
     sprayer: SprayerView | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
 class UseArguments(Arguments):
-    """A sprayer, None for the usual spray size, and the formula it is used for, None for all."""
+    """A sprayer, None for the usual spray size, and its formula, None for all formulas."""
 
     sprayer: SprayerView | None = None
     nothing: bool = False

@@ -1,4 +1,4 @@
-"""Weighing a sprayer, to learn what a spray of it gives."""
+"""The command weigh: measure the spray volume of a sprayer."""
 
 from __future__ import annotations
 
@@ -26,18 +26,18 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.spray import sprayers
 from bot.work.spray.sprayers import SprayerView
 
-# What a strip of tape on a sprayer can be: names to tell them apart by.
+# Colours of tape on sprayers: names to tell them apart.
 _USUAL_NAMES = (N_("Blue"), N_("Red"), N_("Green"), N_("White"))
 _USUAL_SPRAYS = ("10", "20", "30")
 _MOST_SPRAYS = 1000
-WATER = ""  # what stands for water where a formula could be
+WATER = ""  # stands for water in place of a formula
 
 
-# -- which sprayer -------------------------------------------------------------------------
+# -- choosing a sprayer --------------------------------------------------------------------
 
 
 def _accept_any_sprayer(turn: Turn, given: Given, value: Named | str) -> SprayerView | str:
-    """Take a name that is not known yet for a new sprayer, unless it is spelt almost like a known one."""
+    """Take an unknown name for a new sprayer, unless its spelling is close to a known one."""
     if isinstance(value, str):
         number = value.removeprefix("#")
         value = Hash(int(number)) if value.startswith("#") and number.isdigit() else Unknown(value)
@@ -75,7 +75,7 @@ def _only_sprayer(turn: Turn) -> SprayerView | None:
     return known[0] if len(known) == 1 else None
 
 
-# -- what is in it -------------------------------------------------------------------------
+# -- content -------------------------------------------------------------------------------
 
 
 def _accept_inside(turn: Turn, given: Given, value: Named) -> FormulaView | str:
@@ -90,7 +90,7 @@ def _accept_inside(turn: Turn, given: Given, value: Named) -> FormulaView | str:
 
 
 def _likely_inside(turn: Turn, sprayer: SprayerView | str | None) -> FormulaView | str | None:
-    """What is surely in it: what was there last time, or the only formula that is sprayed."""
+    """The likely content: that of the last run, or the only sprayed formula."""
     listed = formulas.listed(turn.context)
     if isinstance(sprayer, SprayerView) and sprayer.runs:
         same = [one for one in listed if one.name == sprayer.inside]
@@ -116,7 +116,7 @@ def _ask_inside(turn: Turn, given: Given) -> Question:
     )
 
 
-# -- how often it is sprayed, and the weights ----------------------------------------------
+# -- number of sprays, and weights ---------------------------------------------------------
 
 
 def _accept_readings(turn: Turn, given: Given, value: Readings) -> Readings:
@@ -199,12 +199,12 @@ def _sprays(readings: Readings | None, count: int | None) -> int:
     return 1 if count is None else count
 
 
-# -- the answer ----------------------------------------------------------------------------
+# -- answer --------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, kw_only=True)
 class WeighArguments(Arguments):
-    """A sprayer, known or new, what is in it, and what the scale showed."""
+    """A sprayer, known or new, its content, and the scale readings."""
 
     sprayer: SprayerView | str | None = None
     inside: FormulaView | str | None = None
@@ -216,7 +216,7 @@ class WeighArguments(Arguments):
 
     @property
     def shown(self) -> list[Readings]:
-        """What the scale showed, in order."""
+        """The scale readings in order."""
         return [one for one in (self.readings, self.before, self.after) if one is not None]
 
 
@@ -232,7 +232,7 @@ def _weigh(turn: Turn, arguments: WeighArguments) -> Reply:
         sprayer.id,
         masses,
         sprays,
-        # The finest figure of this run's, since a scale shows all of them.
+        # The last digit of all readings in this run, because a scale shows all digits.
         min(one.step for one in arguments.shown),
         None if formula is None else formula.id,
         arguments.priming,

@@ -1,4 +1,4 @@
-"""Tasting a trial's bottles, and making the best one the formula's next version."""
+"""Commands to taste a trial's bottles, and to make the best one the formula's next version."""
 
 from __future__ import annotations
 
@@ -53,7 +53,7 @@ def _ask_code(turn: Turn, given: Given) -> Question:
 
 def _accept_code(turn: Turn, given: Given, value: str) -> str:
     if _TRIAL_SLOT not in given and len(trials.listed(turn.context)) > 1:
-        return value.strip().upper()  # which trial is asked next, and refuses a letter it does not have
+        return value.strip().upper()  # checked once the trial is chosen
     trial = _tasted(turn, given.get(_TRIAL_SLOT))
     if value.strip().upper() not in {one.code for one in trial.variants}:
         codes = ", ".join(one.code for one in trial.variants)
@@ -77,7 +77,7 @@ def _accept_score(turn: Turn, given: Given, value: Fraction) -> int:
 
 @dataclass(frozen=True, kw_only=True)
 class _BottleArguments(Arguments):
-    """A bottle of a trial, by its letter; the trial may be left out while there is only one."""
+    """A bottle of a trial, by its letter; the trial is optional while there is only one."""
 
     code: str
     trial_number: TrialView | None = None
@@ -120,7 +120,7 @@ def _taste(turn: Turn, arguments: TasteArguments) -> Reply:
     return reply(_("{code} is scored.").format(code=code), *lines, buttons=(tuple(row), (undo_button(turn),)))
 
 
-# -- promoting -----------------------------------------------------------------------------
+# -- promotion -----------------------------------------------------------------------------
 
 
 def _promote(turn: Turn, arguments: PromoteArguments) -> Reply:

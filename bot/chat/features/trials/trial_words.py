@@ -1,4 +1,4 @@
-"""Trials in words: what differs, and the scores side by side."""
+"""Word trials: the differences, and the scores side by side."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from bot.trade.trials.tasting import Aspect, Difference, Summary
 from bot.trade.words import N_
 from bot.work.trials.trials import TrialState, TrialView
 
-_SPREAD_FITS = 2  # so many bottles leave room on a phone for the spread beside each mean
+_SPREAD_FITS = 2  # with this many bottles a phone has room for the spread beside each mean
 _SHORT = {
     Aspect.AROMA: N_("aroma"),
     Aspect.BRIGHTNESS: N_("brightness"),
@@ -21,7 +21,7 @@ _SHORT = {
 
 
 def title(trial: TrialView) -> str:
-    """Write which trial it is: 'Trial 1, Grapefruit mist: A, B'."""
+    """Write the title of a trial: 'Trial 1, Grapefruit mist: A, B'."""
     codes = ", ".join(one.code for one in trial.variants)
     text = (
         _("Trial {number}, {name}: {codes}")
@@ -32,7 +32,7 @@ def title(trial: TrialView) -> str:
 
 
 def amounts_grid(trial: TrialView, units: str) -> Grid:
-    """Return what goes into each variant, side by side."""
+    """Return the amounts in each variant, side by side."""
     names: dict[int, str] = {}
     for one in trial.variants:
         for line in one.lines:
@@ -50,7 +50,7 @@ def amounts_grid(trial: TrialView, units: str) -> Grid:
 def score_grid(trial: TrialView) -> Grid:
     """Return the mean and spread of each aspect, a column for each bottle."""
     table = trial.table
-    assert table is not None  # noqa: S101 - the caller looked
+    assert table is not None  # noqa: S101 - checked by the caller
     rows: list[tuple[str, ...]] = [("", *table.variants)]
     for aspect, cells in table.cells.items():
         with_spread = len(table.variants) <= _SPREAD_FITS
@@ -67,7 +67,7 @@ def _cell(summary: Summary | None, with_spread: bool) -> str:
 
 
 def _widest_spread(trial: TrialView) -> float | None:
-    assert trial.table is not None  # noqa: S101 - the caller looked
+    assert trial.table is not None  # noqa: S101 - checked by the caller
     spreads = [
         cell.spread
         for cells in trial.table.cells.values()
@@ -82,9 +82,9 @@ def _one_place(value: float) -> str:
 
 
 def result_lines(trial: TrialView) -> list[str]:
-    """Say how many tasted, and which differences are more than their disagreement."""
+    """Return the number of tasters, and the differences larger than their disagreement."""
     table = trial.table
-    assert table is not None  # noqa: S101 - the caller looked
+    assert table is not None  # noqa: S101 - checked by the caller
     tasters = len(trial.tasted)
     widest = _widest_spread(trial)
     if widest is None or len(table.variants) <= _SPREAD_FITS:

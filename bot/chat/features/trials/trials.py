@@ -1,4 +1,4 @@
-"""Trials: try a variant of a formula, see what goes on, make the bottles, end it."""
+"""Commands for trials: try a variant of a formula, list trials, make the bottles, end a trial."""
 
 from __future__ import annotations
 
@@ -24,11 +24,11 @@ from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
 from bot.work.trials import trial_life, trials
 from bot.work.trials.trials import TrialState, TrialView
 
-# -- which trial ---------------------------------------------------------------------------
+# -- choosing a trial ----------------------------------------------------------------------
 
 
 def none_goes_on(turn: Turn) -> Reply:
-    """Say that no trial goes on, and how to begin one."""
+    """Say that no trial is running, and how to start one."""
     return reply(
         _("No trial goes on."),
         example_of(turn, _("Begin one: trial grapefruit mist")),
@@ -37,7 +37,7 @@ def none_goes_on(turn: Turn) -> Reply:
 
 
 def ask_trial(turn: Turn, given: Given) -> Question:
-    """Ask which trial of those that go on."""
+    """Ask for one of the running trials."""
     known = trials.listed(turn.context)
     if not known:
         raise Say(none_goes_on(turn))
@@ -52,7 +52,7 @@ def accept_trial(turn: Turn, given: Given, value: Fraction) -> TrialView:
 NUMBER_SLOT = Slot("trial_number", accept_trial, ask_trial)
 
 
-# -- starting ------------------------------------------------------------------------------
+# -- start ---------------------------------------------------------------------------------
 
 
 def _ask_variant(turn: Turn, given: Given) -> Question:
@@ -115,7 +115,7 @@ def _new(turn: Turn, given: Given) -> bool:
 
 @dataclass(frozen=True, kw_only=True)
 class TrialArguments(Arguments):
-    """A trial to see; or a formula, with the first variant of a new trial of it."""
+    """A trial to show; or a formula, with the first variant of a new trial of it."""
 
     trial_number: TrialView | None = None
     formula: FormulaView | None = None
@@ -126,7 +126,7 @@ class TrialArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class TrialsArguments(Arguments):
-    """A trial, or None for all that go on."""
+    """A trial, or None for all running trials."""
 
     trial_number: TrialView | None = None
 
@@ -140,7 +140,7 @@ class OneTrialArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class AddArguments(OneTrialArguments):
-    """A trial, and what changes in its next variant."""
+    """A trial, and the changes of its next variant."""
 
     lines: FormulaLines
 
@@ -174,7 +174,7 @@ def _draft(turn: Turn, view: FormulaView, lines: FormulaLines) -> tuple[Draft, s
 def _name_of(view: FormulaView, turn: Turn, line: DraftLine) -> str:
     if isinstance(line.ingredient, str):
         return line.ingredient
-    from bot.work.formulas import ingredients  # noqa: PLC0415 - one small look-up
+    from bot.work.formulas import ingredients  # noqa: PLC0415 - a single look-up
 
     return ingredients.get(turn.context, line.ingredient).name
 
@@ -204,7 +204,7 @@ def _add_to(turn: Turn, going_on: TrialView, lines: FormulaLines) -> Reply:
     return _begun(turn, made, first)
 
 
-# -- showing -------------------------------------------------------------------------------
+# -- display -------------------------------------------------------------------------------
 
 
 def _ways(turn: Turn, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
@@ -225,7 +225,7 @@ def _ways(turn: Turn, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
 
 
 def card(turn: Turn, trial: TrialView) -> Reply:
-    """Show one trial: what differs, the scores side by side, and what can be done next."""
+    """Show one trial: the differences, the scores side by side, and the next steps."""
     blocks: list[Block] = [Text(title(trial), strong=True)]
     if trial.hidden:
         blocks.append(Text(_("Blind: what is which is told when it ends.")))
@@ -255,7 +255,7 @@ def card(turn: Turn, trial: TrialView) -> Reply:
 def _promotions(turn: Turn, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
     if trial.table is None or trial.promoted is not None or not turn.context.role.manages:
         return ()
-    # Of a blind trial nobody knows which letter is the formula itself: so it is promoted after its end.
+    # In a blind trial the letter of the formula itself is hidden, so promotion comes after the end.
     if trial.hidden:
         return ()
     buttons = [
