@@ -48,7 +48,7 @@ CHECKS = [
     _check("spirit with 30 mL of oil", 109.5, partial(_amount_with, 30, 2), "mL", 1e-12),
     _check("share of oil in a large batch", 10 / 66.5, partial(_oil_share_in, 10_000), "", 1e-15),
     _check(
-        "drinks of 2 to 3 sprays in 50 mL, at least 150",
+        "fewest drinks from a 50 mL bottle at the default sprays",
         (150, 10**6),
         partial(_fewest_drinks, 50),
         "drinks",

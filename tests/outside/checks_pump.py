@@ -123,7 +123,7 @@ CHECKS: list[Check] = [
     ),
     Check(
         "pump",
-        "50 mL garnishes at least 150 drinks at the trade's figures",
+        "fewest drinks from a 50 mL bottle at the default sprays and spray volume",
         _PRACTICE,
         Mark.PRACTICE,
         (150.0, 1000.0),
