@@ -132,7 +132,7 @@ def _up(value: float) -> int:
 
 
 def sources_reply(answer: DoseAnswer) -> Reply:
-    """Return each limit in full: text, note, source, its kind of evidence and start date."""
+    """Return each limit in full: text, note and source, how the source is known and when it was seen."""
     lines: list[str] = []
     for one in answer.verdicts:
         lines += [f"{_(one.limit.text)}.", _(one.limit.note), _source(one.limit.source)]

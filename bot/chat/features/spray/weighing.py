@@ -232,7 +232,7 @@ def _weigh(turn: Turn, arguments: WeighArguments) -> Reply:
         sprayer.id,
         masses,
         sprays,
-        # The last digit of all readings in this run, because a scale shows all digits.
+        # The smallest step of all readings, because a scale always shows all its digits.
         min(one.step for one in arguments.shown),
         None if formula is None else formula.id,
         arguments.priming,
