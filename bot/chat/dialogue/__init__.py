@@ -1,4 +1,4 @@
-"""Turns, commands, slots, arguments and dialogues: what every feature builds on.
+"""Turns, commands, slots, arguments and dialogues: the base of every feature.
 
 Imported by features, intent and conversation.
 """

@@ -1,4 +1,4 @@
-"""A command's arguments: the filled slots as one typed value."""
+"""Typed arguments of a command, made from its filled slots."""
 
 from __future__ import annotations
 
@@ -19,28 +19,27 @@ A = TypeVar("A", bound="Arguments")
 
 @dataclass(frozen=True, kw_only=True)
 class Arguments:
-    """What a command is run with. A subclass has a field for each slot, by the slot's name.
+    """The arguments of a command. A subclass has a field for each slot, with the slot's name.
 
-    A field without a default is filled whenever the command runs. A field `lines` of a command that logs
-    several things holds the arguments of each. `words` is what was said for each slot, `guided` says that
-    questions were asked.
+    A field without a default is always filled when the command runs. A command that logs several things has a
+    field `lines` with the arguments of each. `words` holds the typed words of each slot; `guided` means that
+    the bot asked questions.
     """
 
     words: Mapping[str, str] = field(default_factory=dict)
     guided: bool = False
 
     def words_for(self, *slots: AnySlot) -> str:
-        """Return what was said for some slots, '' where they are empty."""
+        """Return the typed words of some slots, '' for empty ones."""
         return " ".join(self.words[slot.name] for slot in slots if slot.name in self.words)
 
 
 @dataclass(frozen=True)
 class Lines:
-    """How each line of a message that logs several things is filled.
+    """The slots of each line in a message that logs several things.
 
-    `arguments` is the type of a line's arguments. `needed` is what a line has to say: slots of which one
-    has to be filled, and a word for it. What is missing is said with the example, and nothing of the
-    message is done.
+    `arguments` is the type of a line's arguments. `needed` lists the required slots (one of each group) and a
+    word for each. An incomplete line is answered with the example, and the whole message changes nothing.
     """
 
     arguments: type[Arguments]
@@ -51,7 +50,7 @@ class Lines:
 
 @cache
 def arguments_type(run: Callable[..., Any]) -> type[Arguments]:
-    """Return the type of the arguments that a command's function takes."""
+    """Return the type of the arguments in the signature of a command's function."""
     hints = get_type_hints(run)
     hints.pop("return", None)
     found: type[Arguments] = list(hints.values())[1]
@@ -59,7 +58,7 @@ def arguments_type(run: Callable[..., Any]) -> type[Arguments]:
 
 
 def arguments_for(turn: Turn, kind: type[A], lines_of: Lines | None, given: Given) -> A:
-    """Return a command's arguments from the slots that are filled. Raises Say for a line that lacks some."""
+    """Return a command's arguments from the filled slots. Raises Say for an incomplete line."""
     if lines_of is None:
         return _built(kind, given)
     lines = tuple(_built(lines_of.arguments, one) for one in _each_line(turn, given, lines_of))
@@ -73,7 +72,7 @@ def _built(kind: type[A], given: Given, **more: object) -> A:
 
 
 def _each_line(turn: Turn, given: Given, how: Lines) -> list[Given]:
-    """Return what each line of a message gave, its values as the slots accept them."""
+    """Return the slots of each line, with accepted values."""
     if not given.lines:
         return [given]
     return [_line(turn, one, how) for one in given.lines]

@@ -1,4 +1,4 @@
-"""What a command is: its words, its slots and the function that answers it."""
+"""The definition of a command: its words, its slots and its function."""
 
 from __future__ import annotations
 
@@ -11,22 +11,21 @@ from bot.chat.dialogue.slots import AnySlot, Given
 from bot.chat.dialogue.turn import Turn
 from bot.chat.reply.message import Reply
 
-# The second argument is an Arguments class of the command's own, which its annotation names.
+# The second argument is the command's own Arguments class, named by the annotation.
 Runs = Callable[[Turn, Any], "Reply | list[Reply]"]
 
 
 @dataclass(frozen=True)
 class Command:
-    """One thing that can be said.
+    """One command of the bot.
 
-    `name` is the word after the slash; `words` other ways to begin. The grammar's rule
-    `<name>_cmd` reads what follows. `slots` are asked for in order while `wanted` of
-    them is true; `run` then does the work. `lines` says how each line of a message is filled that
-    logs several things. `writes` opens a transaction that can change
-    things; `quick` says that one which only reads does so in a few milliseconds. `manages`
-    keeps plain members out, `manages_words` only where more than its word is said; `anyone`
-    needs no bar. `menu` is the place in the command menu, 0 for none.
-    `in_every_language` says that its words of each language begin it whatever is spoken.
+    `name` is the word after the slash; `words` are other beginnings. The grammar's rule `<name>_cmd` reads
+    the rest. `slots` are asked in order while `wanted` of each is true; `run` then does the work. `lines`
+    describes the lines of a message that logs several things. `writes` opens a transaction that can change
+    things; `quick` marks a read that takes a few milliseconds. `manages` excludes plain members,
+    `manages_words` only if there are words after the command's; `anyone` needs no bar. `menu` is the place in
+    the command menu, 0 for none. `in_every_language` accepts the words of each language whatever the current
+    one is.
     """
 
     name: str
@@ -46,10 +45,10 @@ class Command:
     in_every_language: bool = False
 
     def answer(self, turn: Turn, given: Given) -> Reply | list[Reply]:
-        """Run the command with the slots that are filled."""
+        """Run the command with the filled slots."""
         return self.run(turn, arguments_for(turn, arguments_type(self.run), self.lines, given))
 
     @property
     def rule(self) -> str:
-        """The grammar's rule for what follows the command word."""
+        """The grammar's rule for the text after the command word."""
         return f"{self.name.replace(' ', '_')}_cmd"

@@ -1,4 +1,4 @@
-"""Errors as sentences: what was not understood or not done, and what would be."""
+"""Word errors as sentences: the failed part, and the words that would fit."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from bot.work import errors
 from bot.work.liquids.spirit_substitution import NoSpiritError, UnknownStrengthError
 from bot.work.spray.dose import NothingToDoseError
 
-# What to call a terminal when it would have fitted, most helpful first.
+# Names of the expected terminals, most helpful first.
 _EXPECTED = {
     "FORMULA": N_("a formula's name"),
     "INGREDIENT": N_("an ingredient"),
@@ -49,7 +49,7 @@ def _what_fits(expected: frozenset[str]) -> str:
 
 
 def worded_phrase_error(error: PhraseError, whole: str) -> str:
-    """Say which part of a phrase did not fit, and what would have."""
+    """Name the part of a phrase that did not fit, and the words that would fit."""
     if isinstance(error, TooLongError):
         return _("That is more than I can read at once. Please send it in parts.")
     fits = _what_fits(error.expected)
@@ -72,7 +72,7 @@ def worded_phrase_error(error: PhraseError, whole: str) -> str:
 
 @singledispatch
 def worded(error: Exception) -> Reply | None:
-    """Return the reply for an error that a person can mend, or None for a fault of the program."""
+    """Return the reply to an error that a person can fix, or None for a fault of the program."""
     return None
 
 
@@ -140,7 +140,7 @@ def _range(error: OutOfRangeError) -> Reply:
 
 
 def round_decimal(value: float) -> Decimal:
-    """Return a float as a decimal with the digits one would read."""
+    """Return a float as a decimal with the significant digits."""
     return Decimal(repr(float(value)))
 
 

@@ -1,8 +1,7 @@
-"""Fill a command's slots from a message or, one question at a time, from several.
+"""Fill a command's slots from one message, or by one question at a time.
 
-What is known so far is kept as the words that filled each slot and what they were read as, so that it
-survives a restart and nothing is read twice. A finished dialogue is therefore just the one-line command,
-spelt over several messages.
+The state holds the words of each filled slot and their parsed values, so that it survives a restart and
+nothing is parsed twice. A finished dialogue is therefore the one-line command, spread over several messages.
 """
 
 from __future__ import annotations
@@ -26,11 +25,11 @@ _DIGITS = frozenset("0123456789")
 _LONGEST_TYPED = 6
 
 
-# -- beginning ------------------------------------------------------------------------------
+# -- start ----------------------------------------------------------------------------------
 
 
 def start(turn: Turn, command: Command, given: Given) -> Reply | list[Reply]:
-    """Run the command if all it needs is known; else ask for the first thing missing."""
+    """Run the command if every required slot is filled; otherwise ask for the first empty one."""
     photo = _photo_for(turn, command)
     if photo is not None:
         given.values[PHOTO] = given.words[PHOTO] = photo
@@ -45,30 +44,30 @@ def start(turn: Turn, command: Command, given: Given) -> Reply | list[Reply]:
 
 
 def _photo_for(turn: Turn, command: Command) -> str | None:
-    """Return the message's photo, where the command keeps one."""
+    """Return the message's photo if the command keeps one."""
     keeps = any(slot.name == PHOTO for slot in command.slots)
     return turn.message.photo if keeps else None
 
 
 def accepted(turn: Turn, command: Command, given: Given) -> Given:
-    """Return what was given, each value as its slot accepts it. Raises Say.
+    """Return the slots with accepted values. Raises Say.
 
-    What comes after a gap may hang on what is missing there, as a price on its ingredient: it is
-    looked at when the gap is filled, and until then only its words are kept.
+    A value after a gap may depend on the missing one, as a price on its ingredient. It is accepted once the
+    gap is filled; until then only its words are kept.
     """
     known = Given({}, given.words, given.guided, given.lines)
     for slot in command.slots:
         if slot.name in given.values:
             known.values[slot.name] = slot.accept(turn, known, given.values[slot.name])
         elif not given.lines and slot.is_asked(turn, known):
-            break  # what comes after it may lean on it, and is read once it is known
+            break  # later slots may depend on this one, and are accepted once it is filled
     return known
 
 
 def missing(turn: Turn, command: Command, given: Given) -> AnySlot | None:
-    """Return the first slot that is needed and empty, or None."""
+    """Return the first required slot that is empty, or None."""
     if given.lines:
-        return None  # several lines at once are each complete, or refused by the command
+        return None  # the command refuses incomplete lines itself
     for slot in command.slots:
         if slot not in given and slot.is_asked(turn, given):
             return slot
@@ -76,7 +75,7 @@ def missing(turn: Turn, command: Command, given: Given) -> AnySlot | None:
 
 
 def evaluate(turn: Turn, command: Command, dialogue: DialogueState) -> Given:
-    """Return what is known so far, each value as its slot accepts it. Reads only words not read before."""
+    """Return the filled slots with accepted values. Only new words are parsed."""
     given = Given({}, {}, guided=True)
     for slot in command.slots:
         words = dialogue.words.get(slot.name)
@@ -95,11 +94,11 @@ def _read(turn: Turn, slot: AnySlot, words: str) -> object:
     return next(iter(parser.read(slot.reads_by, words, turn.vocabulary).slots.values())).value
 
 
-# -- going on -------------------------------------------------------------------------------
+# -- next step ------------------------------------------------------------------------------
 
 
 def resume(turn: Turn, command: Command, answer: str, tapped: bool) -> Reply | list[Reply]:
-    """Go on with the question in progress, `answer` being what was said or tapped."""
+    """Continue the question in progress with `answer`, typed or tapped."""
     dialogue = _in_progress(turn)
     slot = _asked(command, dialogue)
     photo = _photo_for(turn, command)
@@ -130,7 +129,7 @@ def _asked(command: Command, dialogue: DialogueState) -> AnySlot:
 def _take_answer(
     turn: Turn, command: Command, dialogue: DialogueState, slot: AnySlot, answer: str
 ) -> Reply | list[Reply]:
-    """Read an answer in words and go on, or ask again with what was wrong."""
+    """Parse a typed answer and continue, or ask again with the error."""
     if slot.many and slot.name in dialogue.words and _says_done(answer):
         dialogue.finished.add(slot.name)
         return _go_on(turn, command, dialogue)
@@ -170,15 +169,15 @@ def _add_to_list(dialogue: DialogueState, slot: AnySlot, answer: str, value: obj
 
 
 def _says_done(answer: str) -> bool:
-    """Whether an answer only says that a list is complete: 'done', "that's it"."""
+    """Whether an answer only ends a list: 'done', "that's it"."""
     plain = answer.strip(" .!").casefold()
     return plain == _("Done").casefold() or stands_for(plain, "DONE", tongue().language)
 
 
 def _said_at_once(turn: Turn, command: Command, dialogue: DialogueState, answer: str) -> Given | None:
-    """Return what was given where an answer says more than was asked: '3 lemons mouldy' to which fruit.
+    """Return the slots of an answer with more than the question asked: '3 lemons mouldy' for which fruit.
 
-    It has to say again all that was answered before, or that would be lost; else None.
+    It must repeat all earlier answers, because they would be lost; otherwise None.
     """
     try:
         phrase = parser.read(command.rule, answer, turn.vocabulary)
@@ -205,26 +204,26 @@ def _go_on(turn: Turn, command: Command, dialogue: DialogueState) -> Reply | lis
     answer = command.answer(turn, given)
     if turn.message.tapped is None:
         return answer
-    # The last tap of a dialogue turns the question itself into the answer.
+    # The last tap of a dialogue replaces the question with the answer.
     if isinstance(answer, Reply):
         return replace(answer, edits=True)
     return [replace(answer[0], edits=True), *answer[1:]]
 
 
-# -- going back, and asking once more ---------------------------------------------------------
+# -- back, and asking again -------------------------------------------------------------------
 
 
 def again(turn: Turn, command: Command) -> Reply:
-    """Put the question in progress once more, as a message of its own."""
+    """Ask the question in progress again, in a new message."""
     dialogue = _in_progress(turn)
     given = evaluate(turn, command, dialogue)
     return replace(ask(turn, dialogue, given, _asked(command, dialogue)), edits=False)
 
 
 def amend(turn: Turn, command: Command, was: str, answer: str) -> Reply | list[Reply]:
-    """Put other words in the place of an answer given before, and go on.
+    """Replace an earlier answer by other words, and continue.
 
-    What does not read leaves the answer as it was: the question in progress comes again and says so.
+    If the words cannot be parsed, the answer stays, and the current question returns with the error.
     """
     before = _in_progress(turn)
     before.typed = None
@@ -247,7 +246,7 @@ def amend(turn: Turn, command: Command, was: str, answer: str) -> Reply | list[R
 def _move(
     turn: Turn, command: Command, dialogue: DialogueState, slot: AnySlot, answer: str
 ) -> Reply | list[Reply] | None:
-    """Do what Cancel, Back and the digits ask; None for an ordinary answer."""
+    """Handle Cancel, Back and the digits; None for an ordinary answer."""
     if answer == CANCEL:
         return cancelled(turn)
     if answer == BACK:
@@ -266,7 +265,7 @@ def _move(
 
 
 def _step_back(turn: Turn, command: Command, dialogue: DialogueState, slot: AnySlot) -> Reply | list[Reply]:
-    """Take back the last thing said: the pad of digits, the last of many lines, or the answer before."""
+    """Undo the last input: the pad of digits, the last of many lines, or the previous answer."""
     if dialogue.typed is not None:
         dialogue.typed = None
         return ask(turn, dialogue, evaluate(turn, command, dialogue), slot)
@@ -283,7 +282,7 @@ def _step_back(turn: Turn, command: Command, dialogue: DialogueState, slot: AnyS
 
 
 def cancelled(turn: Turn) -> Reply:
-    """Forget the question in progress and say so."""
+    """Drop the question in progress, with a confirmation."""
     state.drop(turn.unit, turn.presence)
     return Reply(
         (Text(_("Cancelled. Nothing was logged."), strong=True),), edits=turn.message.tapped is not None

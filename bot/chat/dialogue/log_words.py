@@ -1,4 +1,4 @@
-"""How the log words the entries of a command."""
+"""Definitions of the log's sentences for the entries of a command."""
 
 from __future__ import annotations
 
@@ -18,9 +18,9 @@ def _none(line: LogLine, units: str) -> Mapping[str, object]:
 class LogWords:
     """The sentences for one kind of log entry, with the entry's details as placeholders.
 
-    `what` is the kind that the use case logs, `done` the sentence in the log, `undone` the one after an
-    undo (empty where there is none). `values` returns placeholders that are not among the details, from
-    the entry and the bar's units; `lines` returns further lines after an undo, in place of `done`.
+    `what` is the kind that the use case logs, `done` the sentence in the log, `undone` the sentence after an
+    undo (empty if there is none). `values` returns the placeholders that are not details of the entry, from
+    the entry and the bar's units. `lines` returns more lines after an undo, in place of `done`.
     """
 
     what: str

@@ -1,4 +1,4 @@
-"""Saying how far long work is, while it goes on: the channel shows it until the answer takes its place."""
+"""Report the progress of long work. The channel shows it until the answer replaces it."""
 
 from __future__ import annotations
 
@@ -11,14 +11,14 @@ from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Reply, reply
 from bot.work.context import Watch
 
-FIRST_SECONDS = 1.5  # what is done sooner needs no word before its answer
+FIRST_SECONDS = 1.5  # shorter work needs no message before its answer
 EVERY_SECONDS = 2.0
 
 Shows = Callable[[Reply], None]
 
 
 class _Listener:
-    """One that wants to hear, and when it last did."""
+    """A progress listener, and the time of its last report."""
 
     def __init__(self, shows: Shows) -> None:
         self.shows = shows
@@ -37,7 +37,7 @@ _LISTENER: ContextVar[_Listener | None] = ContextVar("listener", default=None)
 
 @contextmanager
 def telling(shows: Shows) -> Iterator[None]:
-    """Within this, what is told goes to `shows`, in the thread that does the work."""
+    """Send progress to `shows` within this block, in the working thread."""
     token = _LISTENER.set(_Listener(shows))
     try:
         yield
@@ -46,14 +46,14 @@ def telling(shows: Shows) -> Iterator[None]:
 
 
 def tell(words: Callable[[], Reply]) -> None:
-    """Say how far the work is, if somebody listens and has not just heard; only then is it worded."""
+    """Report progress if there is a listener without a recent report; only then is it worded."""
     listener = _LISTENER.get()
     if listener is not None and listener.is_due():
         listener.shows(words())
 
 
 def watching(what: str) -> Watch:
-    """Return a watch for a desk, which says of what is called so (its English name) how far it is."""
+    """Return a watcher for the context, which reports the progress of a named task (its English name)."""
 
     def watch(done: int, of: int) -> None:
         tell(lambda: reply(_words(what, done, of)))

@@ -1,4 +1,4 @@
-"""Put a question: its words, its buttons, and the row that keeps where the dialogue stands."""
+"""Ask a question: its words, its buttons, and the row with the state of the dialogue."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ from storage.unit import ReadOnlyError
 
 
 def ask(turn: Turn, dialogue: DialogueState, given: Given, slot: AnySlot, wrong: str = "") -> Reply:
-    """Put the question for one slot, and write down where the dialogue stands.
+    """Ask the question for one slot, and store the state of the dialogue.
 
-    Raises ReadOnlyError in a transaction that only reads.
+    Raises ReadOnlyError in a read-only transaction.
     """
     if not turn.unit.writes:
         raise ReadOnlyError
@@ -64,7 +64,7 @@ def _pad(nonce: int, typed: str) -> list[tuple[Button, ...]]:
 
 
 def ask_again(turn: Turn, dialogue: DialogueState, given: Given, slot: AnySlot, said: Reply) -> Reply:
-    """Put the question once more, with what was wrong above and any offered mending as answers."""
+    """Ask the question again, with the error above and any suggested fixes as answers."""
     again = ask(turn, dialogue, given, slot, said.first_line)
     shown = {one.label for row in again.buttons for one in row}
     offered = [one for row in said.buttons for one in row if one.label not in shown]
@@ -76,7 +76,7 @@ def ask_again(turn: Turn, dialogue: DialogueState, given: Given, slot: AnySlot, 
 
 
 def choice_named(question: Question, typed: str) -> str | None:
-    """Return the answer behind the button whose words somebody typed, or None."""
+    """Return the answer behind the button with the typed label, or None."""
     plain = typed.strip().casefold()
     return next(
         (answer for row in question.choices for label, answer in row if label.casefold() == plain), None

@@ -1,4 +1,4 @@
-"""Everything that can be said, one file for each group of things a person does."""
+"""The registry of all commands and log sentences, found in the packages of the features."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from bot.chat.i18n.language import tongue, translated
 from bot.chat.i18n.languages import languages
 
 COMMAND_WORDS = "words that begin a command"
-"""The catalogues' context for them: behind a command's name stand its words, between commas."""
+"""The catalogue context of command words: the message is the command's name, the text its words."""
 
 
 @cache
@@ -28,12 +28,12 @@ def all_commands() -> dict[str, Command]:
 
 @cache
 def all_log_words() -> dict[str, LogWords]:
-    """Return the sentences for log entries by the kind of entry."""
+    """Return the sentences for log entries by kind."""
     return {words.what: words for module in _feature_modules() for words in getattr(module, "LOG_WORDS", ())}
 
 
 def _feature_modules() -> Iterator[ModuleType]:
-    """Import every module of the features; `COMMANDS` and `LOG_WORDS` in a module are registered."""
+    """Import every module of the features; their `COMMANDS` and `LOG_WORDS` are registered."""
     package = import_module("bot.chat.features")
     for found in walk_packages(package.__path__, f"{package.__name__}."):
         yield import_module(found.name)
@@ -41,7 +41,7 @@ def _feature_modules() -> Iterator[ModuleType]:
 
 @cache
 def _beginnings(language: str) -> dict[tuple[str, ...], Command]:
-    """Return what commands begin with; English words begin them in every language."""
+    """Return the first words of commands; English words start them in every language."""
     commands = all_commands().values()
     own = {_plain(words): one for one in commands for words in _own_words(one, language)}
     english = {_plain(words): one for one in commands for words in (one.name, *one.words)}
@@ -66,7 +66,7 @@ def _own_words(command: Command, language: str) -> tuple[str, ...]:
 
 
 def _plain(text: str) -> tuple[str, ...]:
-    """Return the words of a text in small letters without accents and marks; a line break is a word."""
+    """Return the words of a text in lower case without accents and marks; a line break is a word."""
     low = text.casefold().replace("’", "'")
     bare = "".join(c for c in unicodedata.normalize("NFKD", low) if not unicodedata.combining(c))
     words = bare.lstrip("¿¡ ").replace("\n", " \n ").split(" ")
@@ -74,19 +74,19 @@ def _plain(text: str) -> tuple[str, ...]:
 
 
 def words_of(command: Command, language: str) -> tuple[str, ...]:
-    """Return what begins a command in a language, its usual word first; English words come after its own."""
+    """Return a command's first words in a language, the usual one first; English words come last."""
     return (*_own_words(command, language), command.name, *command.words)
 
 
 def slash_word(command: Command) -> str:
-    """Return what stands after the slash in the language now spoken: small letters a to z and low lines."""
+    """Return the slash command in the current language: lower-case letters a to z and underscores."""
     return "_".join(_plain(words_of(command, tongue().language)[0]))
 
 
 def command_at_start(text: str, language: str | None = None) -> tuple[Command, str] | None:
-    """Return the command whose word a text begins with, and what follows the word.
+    """Return the command whose word starts a text, and the text after it.
 
-    The words are those of a language, of the one now spoken if none is said.
+    The words are those of the given language, by default the current one.
     """
     spoken = tongue().language if language is None else language
     words = _plain(text.lstrip()[:80])
@@ -98,7 +98,7 @@ def command_at_start(text: str, language: str | None = None) -> tuple[Command, s
 
 
 def in_any_language(text: str) -> tuple[Command, str] | None:
-    """Return the command that a text begins with in another language: a menu can be older than the choice."""
+    """Return the command whose word in another language starts a text: a menu may show an old language."""
     return next((found for one in languages() if (found := command_at_start(text, one)) is not None), None)
 
 
@@ -106,6 +106,6 @@ def _after(text: str, words: int) -> str:
     rest = text
     for _count in range(words):
         parts = rest.split(None, 1)
-        # A line break right after the command word is part of what follows.
+        # A line break right after the command word belongs to the arguments.
         rest = parts[1] if len(parts) > 1 else ""
     return rest

@@ -1,4 +1,4 @@
-"""Who may do what where, and the answers to those who may not."""
+"""Check permissions, and word the refusals."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from bot.work.people import people
 
 
 def stranger(turn: Turn) -> Reply:
-    """Answer somebody who stands in no bar: how to open or to join one, and nothing else."""
+    """Answer a person without a bar: only the ways to open or join one."""
     if not turn.message.place.private:
         return reply(
             _("This chat belongs to no bar that you are in."),
@@ -36,7 +36,7 @@ def private_only(turn: Turn) -> Reply:
 
 
 def barred(turn: Turn, command: Command) -> Reply | None:
-    """Return why this person may not do this here; None if they may."""
+    """Return the refusal of a command for this person here, or None if it is allowed."""
     if command.private_only and not turn.message.place.private:
         return private_only(turn)
     if command.anyone:

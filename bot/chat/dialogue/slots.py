@@ -1,4 +1,4 @@
-"""What a command asks for: its slots, and how each is put as a question."""
+"""The slots of a command, and the question for each."""
 
 from __future__ import annotations
 
@@ -13,16 +13,16 @@ from bot.chat.reply.message import Block
 
 T = TypeVar("T")
 T_co = TypeVar("T_co", covariant=True)
-ANSWER = "="  # a tap that answers the question: '= 41 mouldy'
+ANSWER = "="  # the prefix of a tapped answer: '= 41 mouldy'
 BACK, CANCEL, DONE, DIGIT, ERASE, ENTER = "<", "x", "done", "+", "-", "ok"
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """What to ask: the sentence, more blocks if needed, choices to tap, and a hint for typing.
+    """A question: the sentence, more blocks if needed, choices to tap, and a hint for typing.
 
-    Each choice is a row of (label, answer). `pad` shows a pad of digits instead; a choice whose answer
-    is DIGIT alone brings it up.
+    Each choice is a row of (label, answer). `pad` shows a pad of digits instead; a choice with the answer
+    DIGIT opens it.
     """
 
     text: str
@@ -33,10 +33,10 @@ class Question:
 
 
 class Given:
-    """The slots that are filled while a command is being understood, each as its slot accepts it.
+    """The filled slots of a command during parsing, with accepted values.
 
-    A slot is the key: `given[FORMULA]`, `given.get(LOSS)`, `GRAMS in given`. `guided` says that the person
-    is led by questions, `words` what was said for each slot, `lines` the lines of a message that logs
+    A slot is the key: `given[FORMULA]`, `given.get(LOSS)`, `GRAMS in given`. `guided` means that questions
+    lead the person, `words` holds the typed words of each slot, and `lines` the lines of a message that logs
     several things.
     """
 
@@ -56,32 +56,32 @@ class Given:
         return cast("T", self.values[slot.name])
 
     def __contains__(self, slot: AnySlot) -> bool:
-        """Whether the slot was said, even if what was said is not accepted yet."""
+        """Whether the slot has words, even if its value is not accepted yet."""
         return slot.name in self.values or slot.name in self.words
 
     def get(self, slot: Slot[T]) -> T | None:
-        """Return the slot's value, or None where it is empty."""
+        """Return the slot's value, or None if it is empty."""
         return cast("T | None", self.values.get(slot.name))
 
     @classmethod
     def of(cls, phrase: Phrase) -> Given:
-        """Gather what a phrase filled."""
+        """Return the slots that a phrase filled."""
         values = {name: filled.value for name, filled in phrase.slots.items()}
         return cls(values, {name: filled.text for name, filled in phrase.slots.items()}, False, phrase.lines)
 
 
 def always(turn: Turn, given: Given) -> bool:
-    """For a slot that is needed whatever else was said."""
+    """The `wanted` of a slot that is always required."""
     return True
 
 
 @dataclass(frozen=True)
 class Slot(Generic[T_co]):
-    """One thing a command needs, and the typed key to it.
+    """One input of a command, and the typed key to it.
 
-    `ask` words the question, None for a slot that is never asked for; `wanted` says whether it is needed,
-    given what is known; `accept` turns what the grammar read into what the command wants, or raises Say.
-    `rule` is the grammar rule that reads an answer. A `many` slot takes several messages until 'done'.
+    `ask` words the question, None for a slot without one; `wanted` says whether it is required, by the known
+    slots; `accept` converts the parsed value for the command, or raises Say. `rule` is the grammar rule that
+    parses an answer. A `many` slot takes several messages until 'done'.
     """
 
     name: str
@@ -97,7 +97,7 @@ class Slot(Generic[T_co]):
         return self.rule or f"{self.name}_slot"
 
     def is_asked(self, turn: Turn, given: Given) -> bool:
-        """Whether the slot has to be asked for while it is empty."""
+        """Whether the slot must be asked for while it is empty."""
         return self.ask is not None and self.wanted(turn, given)
 
     def question(self, turn: Turn, given: Given) -> Question:
@@ -111,7 +111,7 @@ AnySlot = Slot[Any]
 
 
 def plain(kind: type[T]) -> Callable[[Turn, Given, object], T]:
-    """Return an `accept` that takes what the grammar read as it is, which has to be of this type."""
+    """Return an `accept` that returns the parsed value unchanged and checks its type."""
 
     def accept(turn: Turn, given: Given, value: object) -> T:
         if not isinstance(value, kind):
@@ -123,10 +123,10 @@ def plain(kind: type[T]) -> Callable[[Turn, Given, object], T]:
 
 
 def said(turn: Turn, given: Given, value: object) -> bool:
-    """Accept a word that is said or not: 'in grams'."""
+    """Accept an optional keyword: 'in grams'."""
     return True
 
 
 def columns(choices: list[tuple[str, str]], per_row: int) -> tuple[tuple[tuple[str, str], ...], ...]:
-    """Lay choices out in rows."""
+    """Arrange choices in rows."""
     return tuple(tuple(choices[at : at + per_row]) for at in range(0, len(choices), per_row))

@@ -1,4 +1,4 @@
-"""A dialogue in progress: its typed state, and the row in the database that keeps it."""
+"""The typed state of a dialogue in progress, and its row in the database."""
 
 from __future__ import annotations
 
@@ -13,17 +13,16 @@ from bot.work.people.people import PendingQuestion, Presence
 from storage.types import JsonObject
 from storage.unit import Unit
 
-PHOTO = "photo"  # the slot that a message's photo fills, in commands that keep one
+PHOTO = "photo"  # the slot for a message's photo, in commands that keep one
 
 
 @dataclass
 class DialogueState:
-    """What a dialogue knows so far: each filled slot's words, and what the grammar read them as.
+    """The state of a dialogue: the words of each filled slot, and their parsed values.
 
-    `values` lacks the slots whose words have to be read again: those of rows that an older version wrote,
-    and words that an edit or Back changed. `order` names the slots in the order in which they were filled,
-    `answered` says that a question was answered, `typed` holds the digits of an open pad, `finished` names
-    the lists that are complete.
+    `values` lacks the slots whose words must be parsed again: those in rows of an older version, and words
+    changed by an edit or Back. `order` lists the slots in the order of filling, `answered` means that a
+    question was answered, `typed` holds the digits of an open pad, `finished` names the complete lists.
     """
 
     command: str
@@ -36,7 +35,7 @@ class DialogueState:
     finished: set[str] = field(default_factory=set)
 
     def copy(self) -> DialogueState:
-        """Return a state that can be changed without changing this one."""
+        """Return an independent copy of the state."""
         return replace(
             self,
             words=dict(self.words),
@@ -52,27 +51,27 @@ class DialogueState:
             self.order.append(slot)
 
     def reword(self, slot: str, words: str) -> None:
-        """Replace the words of a slot; they are read when they are needed."""
+        """Replace the words of a slot; they are parsed on demand."""
         self.words[slot] = words
         self.values.pop(slot, None)
 
     def empty(self, slot: str) -> None:
-        """Forget what filled a slot."""
+        """Empty a slot."""
         self.words.pop(slot, None)
         self.values.pop(slot, None)
         if slot in self.order:
             self.order.remove(slot)
 
     def slot_answered_with(self, words: str) -> str | None:
-        """Return the slot that these words filled, or a line of its words; the last one of several."""
+        """Return the slot with these words, or with a line of them; the last one of several."""
         return next((slot for slot in reversed(self.order) if words in self.words[slot].split("\n")), None)
 
 
 @dataclass(frozen=True, slots=True)
 class Pending:
-    """The row kept for a person in a chat: a dialogue, if one is in progress, and lines behind buttons.
+    """The row of a person in a chat: a dialogue in progress, if any, and the lines behind buttons.
 
-    `nonce` is its number, by which older buttons are known as stale.
+    `nonce` is its number; an older number marks a stale button.
     """
 
     nonce: int
@@ -81,7 +80,7 @@ class Pending:
 
 
 def pending_of(row: PendingQuestion | None) -> Pending | None:
-    """Return what a row holds."""
+    """Return the contents of a row."""
     if row is None:
         return None
     state = row.state
@@ -92,7 +91,7 @@ def pending_of(row: PendingQuestion | None) -> Pending | None:
 def keep(
     unit: Unit, presence: Presence, now: datetime, dialogue: DialogueState | None, lines: tuple[str, ...] = ()
 ) -> int:
-    """Write down a dialogue and the lines behind its buttons; return the row's new number."""
+    """Store a dialogue and the lines behind its buttons; return the row's new number."""
     if presence.room_id is None or presence.person_id is None:
         raise ValueError("meet the person before asking")
     state = {} if dialogue is None else _to_json(dialogue)
@@ -102,13 +101,13 @@ def keep(
 
 
 def drop(unit: Unit, presence: Presence) -> None:
-    """Forget what is kept for a person in a chat."""
+    """Delete the row of a person in a chat."""
     if presence.room_id is not None and presence.person_id is not None:
         people.drop_question(unit, presence.room_id, presence.person_id)
 
 
 def is_still_asked(unit: Unit, presence: Presence) -> bool:
-    """Whether the question that was read is still the one in progress: no answer counts twice."""
+    """Whether the given question is still the one in progress: no answer counts twice."""
     if presence.question is None or presence.room_id is None or presence.person_id is None:
         return False
     return people.asked_now(unit, presence.room_id, presence.person_id) == presence.question.nonce
@@ -145,7 +144,7 @@ def _from_json(stored: Mapping[str, Any]) -> DialogueState:
 
 
 def _values(stored: Mapping[str, Any]) -> dict[str, object]:
-    """Return the values that this version can restore; the words of all others are read again."""
+    """Return the values that this version can restore; the words of the others are parsed again."""
     values = {}
     for slot, value in stored.items():
         try:

@@ -1,4 +1,4 @@
-"""One turn of talk: who speaks at which desk, and what is offered to every command."""
+"""The context of one message: the person, the bar, and helpers for every command."""
 
 from __future__ import annotations
 
@@ -19,11 +19,11 @@ from bot.work.people import people
 from bot.work.people.people import Presence
 from storage.unit import Unit
 
-NEAR_ENOUGH = 70  # of 100: below this a word is not offered as what was meant
+NEAR_ENOUGH = 70  # of 100: a word below this is not suggested
 
 
 class Say(Exception):  # noqa: N818 - it is an answer, not a fault
-    """Stop here and answer this instead. Whatever the command had begun is undone."""
+    """Stop here with this answer. The changes of the command are rolled back."""
 
     def __init__(self, answer: Reply) -> None:
         super().__init__(answer.first_line)
@@ -31,17 +31,17 @@ class Say(Exception):  # noqa: N818 - it is an answer, not a fault
 
 
 def presence_of(unit: Unit, message: Message) -> Presence:
-    """Return who says a message, where, and which question they were last asked there."""
+    """Return the author and place of a message, and the last question asked there."""
     place = message.place
     return people.find(unit, message.channel, message.sender.outside_id, place.outside_id, place.private)
 
 
 @dataclass
 class Turn:
-    """All that a command needs to answer one message.
+    """The context in which a command answers one message.
 
-    `desk` is None while the person stands in no bar. `line` is the message as one
-    could type it, command word first; corrections are offered by changing it.
+    `context` needs a person who is in a bar. `line` is the message as typed, command word first; suggested
+    corrections change it.
     """
 
     unit: Unit
@@ -51,12 +51,12 @@ class Turn:
     clock: Clock
     line: str = ""
     deep_link: Callable[[str], str] | None = None
-    assumed: set[str] = field(default_factory=set)  # house measures of which a default was taken
-    hurried: bool = False  # others wait meanwhile: what would take long is not begun
+    assumed: set[str] = field(default_factory=set)  # house measures with a default value in use
+    hurried: bool = False  # other messages wait, so long work is refused
 
     @cached_property
     def context(self) -> Context:
-        """The desk of the person's bar."""
+        """The use-case context of the person's bar."""
         context = self.presence.context(self.unit, self.clock.now(), self.message.key)
         context.hurried = self.hurried
         return context
@@ -67,24 +67,24 @@ class Turn:
         return pending_of(self.presence.question)
 
     def afresh(self, line: str) -> Turn:
-        """Return the turn with nothing begun: for what is said after a command was rolled back."""
+        """Return a fresh turn, for the answer after a command was rolled back."""
         return replace(self, line=line, assumed=set())
 
     def without_question(self) -> Turn:
-        """Return the turn as if no question were in progress."""
+        """Return the turn without its question in progress."""
         return replace(self.afresh(self.line), presence=replace(self.presence, question=None))
 
     # -- names -------------------------------------------------------------------------
 
     def noun(self, named: Named, kind: str, what: str) -> Noun:
-        """Return the thing that was named. Says what is near when there is none of that name."""
+        """Return the named thing. Suggest near names if there is none of that name."""
         if isinstance(named, Noun):
             return named
         if isinstance(named, Hash):
             for noun in self.vocabulary.of_kind(kind):
                 if noun.id == str(named.id):
                     return Noun(noun.kind, noun.id, noun.name, named.version)
-            # Put away or from an old button: the use case knows whether it ever was.
+            # Archived, or from an old button: the use case knows whether it ever existed.
             return Noun(kind, str(named.id), f"#{named.id}", named.version)
         raise Say(self.not_known(named, kind, what))
 
@@ -99,7 +99,7 @@ class Turn:
         return reply(first, _("Did you mean:"), buttons=buttons)
 
     def near(self, text: str, kind: str, most: int = 3) -> list[str]:
-        """Return names of this kind spelt like `text`, nearest first."""
+        """Return names of this kind with a spelling near `text`, nearest first."""
         from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for unknown names
 
         known = list(dict.fromkeys(noun.name for noun in self.vocabulary.of_kind(kind)))
@@ -109,14 +109,14 @@ class Turn:
         return [name for name, _score, _index in found]
 
     def line_with(self, old: str, new: str) -> str:
-        """Return what was said with one part replaced."""
+        """Return the line with one part replaced."""
         before, found, after = self.line.rpartition(old)
         return f"{before}{new}{after}" if found else new
 
     # -- amounts -----------------------------------------------------------------------
 
     def quantity(self, amount: Amount, liquid: bool | None) -> Quantity:
-        """Return the amount in a canonical unit. Asks when the bar's settings leave the unit open."""
+        """Return the amount in a canonical unit. Ask if the bar's settings leave the unit ambiguous."""
         unit = amount.unit
         if isinstance(unit, AmbiguousUnit):
             try:
@@ -144,8 +144,8 @@ class Turn:
         )
 
     def line_with_unit(self, word: str, unit: str) -> str:
-        """Return what was said with an ambiguous unit word replaced by the unit's full name."""
-        import re  # noqa: PLC0415 - only when something is ambiguous
+        """Return the line with an ambiguous unit replaced by the unit's full name."""
+        import re  # noqa: PLC0415 - only for ambiguous units
 
         from bot.chat.reply.units import UNIT_LONG_WORDS  # noqa: PLC0415 - see _which_unit
         from bot.trade.formulas.unit_words import look_up  # noqa: PLC0415

@@ -1,4 +1,4 @@
-"""Slots and readings that several features share: names, amounts, money, strengths, temperatures.
+"""Slots and parsers that several features share: names, amounts, money, strengths, temperatures.
 
-Imported by features; it stands above the other modules of `dialogue`.
+Imported by features; may import the other modules of `dialogue`.
 """

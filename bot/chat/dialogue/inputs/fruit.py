@@ -1,4 +1,4 @@
-"""Reading the name of a fruit, known to the bar or new."""
+"""Parse the name of a fruit, known to the bar or new."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from bot.work.formulas.ingredients import IngredientView
 
 
 def accept_fruit(turn: Turn, given: Given, value: Named) -> IngredientView:
-    """Turn a name into a fruit of the bar; a fruit's ordinary name makes a new one."""
+    """Turn a name into a fruit of the bar; a common fruit name creates a new one."""
     known = known_ingredient(turn, value)
     return _new_fruit(turn, words_of(value)) if known is None else known
 
@@ -44,7 +44,7 @@ def _new_fruit(turn: Turn, text: str) -> IngredientView:
 
 
 def _stop_at_packs(text: str) -> None:
-    """Refuse 'case oranges': how much a case holds differs from one delivery to the next."""
+    """Refuse 'case oranges': the content of a case varies with each delivery."""
     language = tongue().language
     first, *rest = text.split()
     if not rest or not stands_for(first, "PACKS", language):

@@ -1,4 +1,4 @@
-"""Reading amounts of money."""
+"""Parse amounts of money."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from bot.chat.i18n.language import _, show_money
 from bot.chat.reply.message import reply
 from bot.trade.money.money import minor_digits
 
-# A sign alone does not say whose: each stands for any currency that is written with it (CLDR).
+# A sign alone is ambiguous: it stands for every currency written with it (CLDR).
 _DOLLARS = """
     USD AUD BBD BMD BND BSD BZD CAD CLP COP CUP CVE DOP FJD GYD HKD JMD KYD LRD MXN NAD NZD SBD SGD SRD
     TTD TWD UYU XCD ARS
@@ -25,7 +25,7 @@ _SIGNS = {
 
 
 def as_money(value: Money, currency: str) -> Decimal:
-    """Return an amount in the bar's currency. Says so when another currency was written."""
+    """Return an amount in the bar's currency. Raises Say for another currency."""
     said = value.currency
     if said is not None and currency not in _SIGNS.get(said, {said}):
         raise Say(
@@ -36,16 +36,16 @@ def as_money(value: Money, currency: str) -> Decimal:
 
 
 def without_currency(text: str, currency: str) -> str:
-    """Return a text without the signs of money and without the bar's own code."""
+    """Return a text without currency signs and the bar's own code."""
     for sign in (*_SIGNS, currency):
         text = text.replace(sign, "")
     return text
 
 
 def currency_of_sign(sign: str, likely: str) -> str:
-    """Return the currency that a sign stands for: the only one, or the likely one if it is among them.
+    """Return the currency of a sign: the only one, or the likely one if it is a candidate.
 
-    What is no sign, or one of several currencies, is returned as it was.
+    Any other text, and an ambiguous sign, is returned unchanged.
     """
     known = _SIGNS.get(sign.strip(), set())
     if likely in known:
@@ -54,7 +54,7 @@ def currency_of_sign(sign: str, likely: str) -> str:
 
 
 def ends_of(text: str) -> tuple[Fraction, Fraction] | None:
-    """Return the ends of a number that a setting keeps, or None where it is not set."""
+    """Return the ends of a stored number or range, or None if it is not set."""
     parts = text.split()
     return (Fraction(parts[0]), Fraction(parts[-1])) if parts else None
 

@@ -1,4 +1,4 @@
-"""From a name as it was typed to what it means in this bar."""
+"""Resolve typed names to the things of this bar."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ LONGEST_NAME = 80  # letters
 
 
 def short_name(text: str) -> str:
-    """Return a name for a bar or a formula with single spaces. Raises Say where it is empty or too long."""
+    """Return a name for a bar or formula with single spaces. Raises Say if it is empty or too long."""
     clean = " ".join(text.split())
     if not 0 < len(clean) <= LONGEST_NAME:
         raise Say(reply(_("A name of 1 to 80 letters, please.")))
@@ -21,7 +21,7 @@ def short_name(text: str) -> str:
 
 
 def known_ingredient(turn: Turn, value: Named) -> IngredientView | None:
-    """Return the ingredient that was named, or None where the bar has none of that name."""
+    """Return the named ingredient, or None if the bar has none of that name."""
     if isinstance(value, Unknown):
         known = turn.vocabulary.named(value.text, "INGREDIENT")
         return None if known is None else ingredients.get(turn.context, int(known.id))
@@ -29,7 +29,7 @@ def known_ingredient(turn: Turn, value: Named) -> IngredientView | None:
 
 
 def words_of(value: Named) -> str:
-    """Return the words of a name that was typed."""
+    """Return the words of a typed name."""
     return (
         f"#{value.id}"
         if isinstance(value, Hash)
@@ -40,7 +40,7 @@ def words_of(value: Named) -> str:
 
 
 def spelt_alike(one: str, other: str) -> bool:
-    """Whether two names differ by so few letters that one may be the other mistyped."""
+    """Whether two names differ by so few letters that one may be a typing mistake."""
     from rapidfuzz.distance import OSA  # noqa: PLC0415 - only for unknown names
 
     return OSA.distance(one.casefold(), other.casefold()) <= max(1, len(other) // 5)

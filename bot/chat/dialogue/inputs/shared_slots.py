@@ -1,4 +1,4 @@
-"""Questions and readings that several commands share: which formula, which target, which batch."""
+"""Slots that several commands share: formula, target, batch, loss."""
 
 from __future__ import annotations
 
@@ -39,12 +39,12 @@ _MOST_CHOICES = 12
 
 
 def undo_button(turn: Turn) -> Button:
-    """Return the button that takes back what was just logged, and nothing that came later."""
+    """Return the button that undoes the entry just logged, and no later one."""
     return Button(_("Undo"), f"undo {turn.context.entry}")
 
 
 def undo_each(entries: list[tuple[str, int]]) -> tuple[tuple[Button, ...], ...]:
-    """Return a button for each thing that one message logged: its name, and the entry to take back."""
+    """Return an undo button for each entry of one message: its name and number."""
     buttons = [Button(_("Undo {name}").format(name=name), f"undo {number}") for name, number in entries]
     return tuple(tuple(buttons[at : at + 2]) for at in range(0, len(buttons), 2))
 
@@ -62,7 +62,7 @@ def ask_formula(turn: Turn, given: Given) -> Question:
 
 
 def no_formulas() -> Reply:
-    """Say what to do first in a bar without formulas."""
+    """Return the first step for a bar without formulas."""
     return reply(
         _("This bar has no formulas yet."),
         _("Write the first one down: its name, then a line for each ingredient."),
@@ -71,7 +71,7 @@ def no_formulas() -> Reply:
 
 
 def accept_formula(turn: Turn, given: Given, value: Named) -> FormulaView:
-    """Turn a name into the formula, in the version a button asked for or the latest."""
+    """Turn a name into the formula, in the button's version or the latest."""
     noun = turn.noun(value, "FORMULA", _("formula"))
     return formulas.get(turn.context, int(noun.id), noun.version)
 
@@ -81,7 +81,7 @@ SAID_FORMULA_SLOT = replace(FORMULA_SLOT, ask=None)
 
 
 def accept_number(turn: Turn, given: Given, value: Fraction) -> int:
-    """Return a number by which something is called: an entry, a reminder, a page."""
+    """Return the number of an entry, a reminder or a page."""
     return int(value)
 
 
@@ -115,11 +115,11 @@ def _oz_word(turn: Turn) -> str:
     return "imperial fl oz" if turn.context.bar.units == "imperial" else "US fl oz"
 
 
-SaidTarget = tuple[Target, TradeTarget]  # as typed, and in the rules' terms
+SaidTarget = tuple[Target, TradeTarget]  # as typed, and as the rules' type
 
 
 def accept_target(turn: Turn, given: Given, value: Target) -> SaidTarget:
-    """Turn what is wanted into the rules' terms; asks where a unit or name is open."""
+    """Convert the wanted amount to the rules' type; ask if a unit or name is ambiguous."""
     view = given[FORMULA_SLOT]
     said = given.get(LOSS_SLOT)
     loss = Fraction(turn.context.bar.settings.loss_percent) / 100 if said is None else said
@@ -192,7 +192,7 @@ def _line_named(turn: Turn, view: FormulaView, named: Named) -> formulas.Formula
         text = named.name if not hasattr(named, "text") else named.text
         plain = text.casefold()
         exact = [line for line in view.lines if line.ingredient.name.casefold() == plain]
-        # 'oil' is enough where the formula has one ingredient with that word in its name.
+        # 'oil' is enough if only one ingredient of the formula has that word in its name.
         within = [line for line in view.lines if plain in line.ingredient.name.casefold().split()]
         found = exact or (within if len(within) == 1 else [])
         if found:
@@ -228,7 +228,7 @@ def _turned(line: formulas.FormulaLineView, quantity: Fraction, kind: Dimension)
 
 
 def accept_loss(turn: Turn, given: Given, value: Fraction) -> Fraction:
-    """Read a loss as a share below 1."""
+    """Parse a loss as a share below 1."""
     if not 0 <= value < 1:
         raise Say(reply(_("A loss from 0 % to below 100 %, please.")))
     return value
@@ -246,7 +246,7 @@ PICTURE_SLOT = Slot("picture", said)
 
 
 def ask_open_batch(turn: Turn, given: Given) -> Question:
-    """Ask which batch, those with something left on buttons."""
+    """Ask which batch, with a button for each that has something left."""
     known = [batch for batch in batches.listed(turn.context) if batch.state.open]
     if not known:
         raise Say(
@@ -278,14 +278,14 @@ STATE_WORDS = {
 
 
 def is_liquid(ingredient: IngredientView) -> bool | None:
-    """Whether an ingredient is a liquid; None where its kind does not tell."""
+    """Whether an ingredient is a liquid; None if its kind does not tell."""
     if ingredient.kind is IngredientKind.OTHER:
         return None
     return INGREDIENT_PROPERTIES[ingredient.kind].is_liquid
 
 
 def quantity_in_ml(turn: Turn, amount: Amount) -> Fraction:
-    """Return a volume in mL; asks or refuses anything else."""
+    """Return a volume in mL; ask about or refuse anything else."""
     quantity: Quantity = turn.quantity(amount, True)
     ml, kind = in_base(turn.context.bar, quantity)
     _must_be(kind, Dimension.VOLUME, amount)
@@ -293,7 +293,7 @@ def quantity_in_ml(turn: Turn, amount: Amount) -> Fraction:
 
 
 def ask_item(turn: Turn, given: Given) -> Question:
-    """Ask which ingredient, those on hand first."""
+    """Ask which ingredient, the stocked ones first."""
     there = stock.on_hand(turn.context)
     known = sorted(
         ingredients.all_of(turn.context), key=lambda one: (one.id not in there, one.name.casefold())

@@ -1,4 +1,4 @@
-"""Strengths as typed: % vol, or US proof where the bar follows US rules."""
+"""Parse strengths: % vol, or US proof in a bar with US rules."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from bot.trade.safety.jurisdiction import Jurisdiction
 
 
 def percent_of(turn: Turn, level: Level) -> Fraction:
-    """Return a typed strength in % vol at 20 °C; asks where proof could mean another country's scale."""
+    """Return a typed strength in % vol at 20 °C; ask if proof could mean another country's scale."""
     top = 200 if level.proof else 100
     if not 0 <= level.number <= top:
         unit = _("proof") if level.proof else _("% vol")
@@ -47,8 +47,8 @@ def percent_of(turn: Turn, level: Level) -> Fraction:
 
 
 def _typed(turn: Turn, level: Level) -> str:
-    """Return the words in which a proof was typed, as far as they can be found."""
-    import re  # noqa: PLC0415 - only where proof was said outside the United States
+    """Return the words of a typed proof, as far as found."""
+    import re  # noqa: PLC0415 - only for a proof outside the United States
 
     for found in re.finditer(r"[\d.,]+\s*proof", turn.line, re.IGNORECASE):
         if show_number(level.number, 3) in found.group() or str(level.number) in found.group():
@@ -57,12 +57,12 @@ def _typed(turn: Turn, level: Level) -> str:
 
 
 def accept_level(turn: Turn, given: Given, value: Level) -> Fraction:
-    """Read a strength for a slot."""
+    """Parse a strength for a slot."""
     return percent_of(turn, value)
 
 
 def ask_strength(turn: Turn, name: str, formula: str) -> Reply:
-    """Ask how strong a spirit is; whoever may set it gets the usual answers to tap."""
+    """Ask for the strength of a spirit; members who may set it get the usual answers to tap."""
     levels = (96, 70, 40) if turn.context.role.manages else ()
     buttons = (tuple(Button(f"{level} %", f"strength {name} {level} %") for level in levels),)
     return reply(
@@ -75,7 +75,7 @@ def ask_strength(turn: Turn, name: str, formula: str) -> Reply:
 
 
 def show_strength(turn: Turn, percent: float) -> str:
-    """Write a strength in % vol, with US proof beside it where the bar follows US rules."""
+    """Write a strength in % vol, with US proof in a bar with US rules."""
     text = show_percent(percent)
     if turn.context.bar.jurisdiction == Jurisdiction.US:
         proof = Fraction(str(round(strength.us_proof(percent), 1)))

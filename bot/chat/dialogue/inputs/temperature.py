@@ -1,4 +1,4 @@
-"""Temperatures as typed: °C or °F, and what a bare number means."""
+"""Parse temperatures: °C or °F, and bare numbers."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ COLDEST_C, WARMEST_C = Fraction(0), Fraction(40)
 
 
 def accept_temperature(turn: Turn, text: str) -> Fraction:
-    """Read '27 C', '80 F' or a bare number; return °C. A bare number above 40 is taken as °F in a US bar."""
+    """Parse '27 C', '80 F' or a bare number; return °C. A bare number above 40 is °F in a US bar."""
     typed = text.strip()
     for wording in (typed, f"{typed} F" if turn.context.bar.units == "us" else f"{typed} C"):
         try:
@@ -32,7 +32,7 @@ def accept_temperature(turn: Turn, text: str) -> Fraction:
 
 
 def checked(turn: Turn, value: Temperature) -> Fraction:
-    """Return °C within what the density formulas and a bar can mean; says so when it is not."""
+    """Return °C within the range of the density formulas and of a bar. Raises Say outside it."""
     celsius = Fraction(round(value.celsius * 10), 10)
     if not COLDEST_C <= celsius <= WARMEST_C:
         units = turn.context.bar.units
@@ -48,7 +48,7 @@ def checked(turn: Turn, value: Temperature) -> Fraction:
 
 
 def temperature_of(turn: Turn, said: Fraction | None) -> float:
-    """Return the temperature that was said, else the bar's own, °C."""
+    """Return the typed temperature, else the bar's own, °C."""
     return turn.context.bar.temperature_c if said is None else float(said)
 
 
