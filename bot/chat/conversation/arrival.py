@@ -1,4 +1,4 @@
-"""Stage 1: who writes, where, and at which bar."""
+"""Stage 1: find the author, the place and the bar of a message."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from storage.unit import Unit
 
 @dataclass(frozen=True)
 class Arrival:
-    """A person in a chat, and the bar they stand in there, as one transaction saw them."""
+    """A person in a chat and their current bar there, as read by one transaction."""
 
     message: Message
     presence: Presence
@@ -38,9 +38,9 @@ class Arrival:
 
 
 def look_up(unit: Unit, message: Message) -> Arrival | None:
-    """Return who writes, or None where that first has to be written down: somebody new, or thought lost.
+    """Return the author, or None for a new or unreachable person, who must be stored first.
 
-    An edit writes nobody down: what they wrote first did.
+    An edit stores nobody: the original message did.
     """
     presence = presence_of(unit, message)
     if message.corrects is None and not (presence.known and presence.reachable):
@@ -49,7 +49,7 @@ def look_up(unit: Unit, message: Message) -> Arrival | None:
 
 
 def meet(unit: Unit, message: Message) -> Arrival:
-    """Return who writes; a person or a chat seen for the first time is written down."""
+    """Return the author; a new person or chat is stored."""
     if message.corrects is not None:
         return Arrival(message, presence_of(unit, message))
     sender, place = message.sender, message.place
@@ -67,15 +67,15 @@ def meet(unit: Unit, message: Message) -> Arrival:
 
 
 def hold_bar(unit: Unit, arrival: Arrival) -> None:
-    """Serialise a bar's writers: what each has read must still hold when it writes."""
+    """Serialise a bar's writers: data read by each must still be valid when it writes."""
     if arrival.presence.bar is not None:
         unit.bar(arrival.presence.bar.id).hold()
 
 
 def go_to_bar_of_tap(store: Store, message: Message) -> tuple[Message, str]:
-    """Go to the bar whose number stands before a tapped line, so that it cannot act in another.
+    """Change to the bar whose number precedes a tapped line, so that the line cannot act in another.
 
-    Returns the message without the number, and the bar's name if the person stood elsewhere.
+    Returns the message without the number, and the bar's name if the person was elsewhere.
     """
     found = HOME.match(message.text) if message.tapped is not None else None
     if found is None:
@@ -86,7 +86,7 @@ def go_to_bar_of_tap(store: Store, message: Message) -> tuple[Message, str]:
     if presence.bar is not None and presence.bar.id == bar_id:
         return plain, ""
     if presence.bar is None and not message.place.private:
-        return plain, ""  # a stranger in the group gets the answer that strangers get
+        return plain, ""  # a stranger in the group gets the usual answer for strangers
     if not message.place.private or presence.person_id is None:
         return replace(message, text=OUT_OF_DATE), ""
     with store.writing() as unit:
@@ -97,7 +97,7 @@ def go_to_bar_of_tap(store: Store, message: Message) -> tuple[Message, str]:
 
 
 def storable(message: Message) -> Message:
-    """Return the message with every text in it as it can be kept and shown."""
+    """Return the message with all texts in storable and printable form."""
     document = message.document
     return replace(
         message,

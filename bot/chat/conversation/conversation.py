@@ -14,15 +14,14 @@ from bot.chat.reply.message import Message, Reply
 from bot.work.context import Clock
 from storage.store import Store
 
-_LONGEST_GLANCE = 200  # characters: reading more than that takes longer than a moment
+_LONGEST_GLANCE = 200  # characters: parsing longer texts takes too long for a quick look
 
 
 @dataclass(frozen=True)
 class PassResult:
-    """The result of one pass: who writes, what is meant, and the replies.
+    """The result of one pass: the author, the intent, and the replies.
 
-    `replies` is None where reading alone was not enough. `slow` says that it may well be enough, but
-    takes its time.
+    `replies` is None if a read-only pass was not enough. `slow` means that reads may suffice but take time.
     """
 
     arrival: Arrival
@@ -32,9 +31,9 @@ class PassResult:
 
 
 class Conversation:
-    """Answers messages, whatever channel they came by.
+    """Answers messages from any channel.
 
-    A message passes the stages once with reads only, and once more with writes where that is not enough.
+    A message passes the stages once with reads only, and a second time with writes if necessary.
     """
 
     def __init__(self, store: Store, clock: Clock, deep_link: Callable[[str], str] | None = None) -> None:
@@ -43,10 +42,9 @@ class Conversation:
         self.deep_link = deep_link
 
     def look(self, message: Message) -> PassResult | None:
-        """Answer a message where that takes a moment and changes nothing.
+        """Answer a message if that is quick and changes nothing.
 
-        For a caller that must not be held up. `answer` continues from what is returned; None leaves
-        everything to it.
+        For a caller that must not wait. `answer` continues from the result; after None it does all the work.
         """
         long = len(message.text) > _LONGEST_GLANCE
         if long or message.corrects is not None or message.document is not None:
@@ -58,10 +56,10 @@ class Conversation:
     def answer(
         self, message: Message, receipt: Receipt | None = None, looked: PassResult | None = None
     ) -> list[Reply]:
-        """Return the replies to a message, everything it changed already on disk.
+        """Return the replies to a message after committing all its changes.
 
-        `receipt` is called in the transaction that changes things; `looked` is the result of `look`.
-        Raises AlreadyDoneError when the receipt says that the message was worked before.
+        `receipt` is called in the transaction of the changes; `looked` is the result of `look`. Raises
+        AlreadyDoneError if the receipt reports an earlier run of the message.
         """
         message, moved_to = arrival.go_to_bar_of_tap(self.store, arrival.storable(message))
         seen = self._pass_reading(message) if looked is None or looked.slow else looked
@@ -70,7 +68,7 @@ class Conversation:
         return settlement.noting_move(self._pass_writing(message, receipt, seen), moved_to)
 
     def _pass_reading(self, message: Message, hurried: bool = False) -> PassResult | None:
-        """Take a message through the stages with reads only; None for somebody new or thought lost."""
+        """Run the stages with reads only; None for a new or unreachable person."""
         with self.store.reading() as unit:
             arrived = arrival.look_up(unit, message)
             if arrived is None:
@@ -86,7 +84,7 @@ class Conversation:
     def _pass_writing(
         self, message: Message, receipt: Receipt | None, seen: PassResult | None
     ) -> list[Reply]:
-        """Take a message through the stages in one transaction that keeps what it changes."""
+        """Run the stages in one transaction, and commit the changes."""
         with self.store.writing() as unit:
             known = seen is not None and execution.still_holds(unit, seen.arrival.presence, seen.intent)
             arrived = seen.arrival if seen is not None and known else arrival.meet(unit, message)

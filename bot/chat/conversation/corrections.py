@@ -1,4 +1,4 @@
-"""Corrections by an edited message: take back what the first wording logged, and log the new one."""
+"""Corrections by an edited message: undo the entries of the first wording, and log the new ones."""
 
 from __future__ import annotations
 
@@ -12,9 +12,9 @@ from bot.work.log.corrections import Earlier
 
 
 def begin(turn: Turn, earlier: Earlier) -> None:
-    """Take back what the message logged before, so that it can be logged anew.
+    """Undo the entries of the message, so that its new wording can be logged.
 
-    Raises Say where nothing of it stands any more or where it is no such thing.
+    Raises Say if every entry is already undone or none can be corrected.
     """
     if not earlier.standing:
         if earlier.undone:
@@ -24,7 +24,7 @@ def begin(turn: Turn, earlier: Earlier) -> None:
 
 
 def finish(turn: Turn, earlier: Earlier, replies: list[Reply]) -> list[Reply]:
-    """Say that this stands in place of the earlier entry. Raises Say if the new words logged nothing."""
+    """Confirm the replacement of the earlier entry. Raises Say if the new words logged nothing."""
     if not corrections.has_logged(turn.context):
         raise Say(reply(_("The new words log nothing.")))
     first = min(earlier.standing)
@@ -33,7 +33,7 @@ def finish(turn: Turn, earlier: Earlier, replies: list[Reply]) -> list[Reply]:
 
 
 def refused(said: list[Reply], earlier: Earlier, late: bool) -> list[Reply]:
-    """Say that the log stays as it was, and why; what is not too late to undo is one tap away."""
+    """Say that the log is unchanged, and why, with an undo button for recent entries."""
     if not earlier.standing or late:
         return said
     stays = Text(_("So the log stays as it was."))

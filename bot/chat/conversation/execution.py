@@ -1,4 +1,4 @@
-"""Stage 3: run what is meant, with reads only or in a transaction that keeps what it changes."""
+"""Stage 3: run the intent, with reads only or in a transaction."""
 
 from __future__ import annotations
 
@@ -33,18 +33,18 @@ from bot.work.errors import TakesTimeError, TooLateError, WorkError
 from bot.work.people.people import Presence
 from storage.unit import ReadOnlyError, Unit
 
-# What a person can mend: answered in words, and nothing that was begun stays.
+# Errors that a person can fix: answered in words, with all changes rolled back.
 REFUSALS = (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError)
-# They change where one stands or how one is understood: what was half said before fits no longer.
+# These change the bar or the language, so unfinished answers no longer fit.
 _ENDS_DIALOGUES = frozenset({"cancel", "start", "join", "bars", "language", "leave"})
 _ENDS_DIALOGUES |= {"forget me", "forget me where i left", "delete bar", "restore bar"}
 
 
 @dataclass(frozen=True)
 class Execution:
-    """The replies to an intent; None where reads alone were not enough, `slow` where they take time.
+    """The replies to an intent; None if reads were not enough, `slow` if they take time.
 
-    `asks_again` says that the dialogue in progress stays, and its question follows the answer.
+    `asks_again` means that the dialogue in progress stays, and its question follows the answer.
     """
 
     replies: list[Reply] | None
@@ -53,7 +53,7 @@ class Execution:
 
 
 def execute_reading(turn: Turn, intent: Intent) -> Execution:
-    """Run an intent with reads only; in a hurry nothing is begun that may take long."""
+    """Run an intent with reads only; a hurried run starts no long work."""
     if intent.writes or (turn.pending is not None and isinstance(intent, Said)):
         return Execution(None)
     if turn.hurried and not intent.quick:
@@ -63,13 +63,13 @@ def execute_reading(turn: Turn, intent: Intent) -> Execution:
     except TakesTimeError:
         return Execution(None, slow=True)
     except ReadOnlyError:
-        return Execution(None)  # a question has to be asked, and that is written down
+        return Execution(None)  # a question must be stored
     except REFUSALS as error:
         return Execution(worded_refusal(error, turn))
 
 
 def execute_writing(turn: Turn, intent: Intent) -> Execution:
-    """Run an intent; a refused one leaves nothing behind but its answer."""
+    """Run an intent; a refused one changes nothing and returns only its answer."""
     stays = _dialogue_stays(turn, intent)
     try:
         with turn.unit.attempt():
@@ -83,24 +83,24 @@ def execute_writing(turn: Turn, intent: Intent) -> Execution:
 
 
 def still_holds(unit: Unit, presence: Presence, intent: Intent) -> bool:
-    """Whether an intent that was found by reading can be run as it is in a later transaction."""
+    """Whether an intent found by reading can run unchanged in a later transaction."""
     if isinstance(intent, Correction | Amendment):
-        return False  # another message may have changed what it corrects
+        return False  # another message may have changed the entry that it corrects
     return not isinstance(intent, Answer) or state.is_still_asked(unit, presence)
 
 
 def _dialogue_stays(turn: Turn, intent: Intent) -> bool:
-    """Whether the dialogue in progress stays while something else is answered; one that does not is dropped.
+    """Whether the dialogue in progress stays while another message is answered; otherwise it is dropped.
 
-    The same command said anew takes its place, and any does where little is lost: while nothing has
-    been answered yet, or where the dialogue belongs to something that is only read.
+    The same command said again replaces it. So does any command if little is lost: before the first answer,
+    or if the dialogue's command only reads.
     """
     if not isinstance(intent, Said) or turn.pending is None:
         return False
     dialogue = turn.pending.dialogue
     stays = dialogue is not None and bool(dialogue.words) and all_commands()[dialogue.command].writes
     if stays and dialogue is not None and intent.writes:
-        # Of a line that only left something out nothing is lost; what was answered since would be.
+        # Dropping an incomplete line loses nothing; dropping later answers would.
         stays = dialogue.answered and dialogue.command != intent.command.name
     if stays and intent.command.name not in _ENDS_DIALOGUES:
         return True
@@ -111,7 +111,7 @@ def _dialogue_stays(turn: Turn, intent: Intent) -> bool:
 def _run(turn: Turn, intent: Intent) -> list[Reply]:
     """Return the replies to an intent.
 
-    Raises ReadOnlyError where a question would have to be written down, and one of REFUSALS.
+    Raises ReadOnlyError if a question must be stored, and one of REFUSALS.
     """
     if isinstance(intent, Correction):
         again = turn.without_question()
@@ -150,7 +150,7 @@ def _said(turn: Turn, intent: Said) -> Reply | list[Reply]:
 
 
 def read(turn: Turn, intent: Said) -> Given:
-    """Return what the words after a command's word fill."""
+    """Parse the words after a command's word into slots."""
     phrase = parser.read(intent.command.rule, intent.rest.strip(), turn.vocabulary)
     return Given.of(phrase)
 
@@ -169,7 +169,7 @@ def _answered(turn: Turn, intent: Answer | Amendment) -> Reply | list[Reply]:
 
 
 def _one_by_one(turn: Turn, intent: Several) -> list[Reply]:
-    """Answer a message whose every line is a command of its own: all of them, or none."""
+    """Answer a message with a command on every line: all of them, or none."""
     replies: list[Reply] = []
     for number, one in enumerate(intent.commands, 1):
         turn.line = one.line
@@ -181,7 +181,7 @@ def _one_by_one(turn: Turn, intent: Several) -> list[Reply]:
 
 
 def _whole(turn: Turn, intent: Said) -> Reply | list[Reply]:
-    """Run one of several commands, which has to say all that it needs."""
+    """Run one of several commands, which must be complete."""
     refused = barred(turn, intent.command)
     if refused is not None:
         raise Say(refused)
@@ -192,7 +192,7 @@ def _whole(turn: Turn, intent: Said) -> Reply | list[Reply]:
 
 
 def _refused_line(number: int, line: str, why: Reply) -> Reply:
-    """Say which line stopped the message. Its buttons would do that line alone, so they are left out."""
+    """Name the line that stopped the message. Its buttons would run that line alone, so they are left out."""
     first = _("Line {number}, “{line}”, stops here, and nothing of the message was logged.")
     said = first.format(number=number, line=line[:60])
     blocks = tuple(replace(one, strong=False) if isinstance(one, Text) else one for one in why.blocks)
@@ -200,7 +200,7 @@ def _refused_line(number: int, line: str, why: Reply) -> Reply:
 
 
 def _noting_assumptions(turn: Turn, replies: list[Reply]) -> list[Reply]:
-    """Say what a house measure was taken to hold, where the bar has not set it."""
+    """Name the assumed size of a house measure that the bar has not set."""
     if not turn.assumed or not replies or replies[-1].choosing:
         return replies
     notes = [
@@ -216,7 +216,7 @@ def _noting_assumptions(turn: Turn, replies: list[Reply]) -> list[Reply]:
 
 
 def _without_forbidden(turn: Turn, answer: Reply) -> Reply:
-    """Leave out the buttons that would only be refused: those of a manager, shown to a plain member."""
+    """Leave out the buttons for managers in replies to a plain member."""
     if turn.presence.role is None or turn.presence.role.manages:
         return answer
     rows = (tuple(one for one in row if not _takes_a_manager(one.line)) for row in answer.buttons)

@@ -1,4 +1,4 @@
-"""Scaled amounts typed in any chat: '@bot grapefruit 8x50'. Only for members, of the bar they stand in."""
+"""Scaled amounts for inline queries in any chat: '@bot grapefruit 8x50'. Only for members of a bar."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ _AS_WRITTEN = "x1"
 
 @dataclass(frozen=True, slots=True)
 class Suggestion:
-    """One thing to choose from: a title, a line below it, and what is written into the chat."""
+    """One choice: a title, a line below it, and the text for the chat."""
 
     title: str
     description: str
@@ -34,16 +34,16 @@ class Suggestion:
 
 
 def suggestions(store: Store, clock: Clock, message: Message) -> list[Suggestion]:
-    """Return the amounts that a typed text asks for; nothing for whoever is in no bar.
+    """Return the amounts for a typed text; nothing for people without a bar.
 
-    A part of a formula's name is enough. Without a size the formula is given as written.
+    A part of a formula's name is enough. Without a size the formula is returned as written.
     """
     with store.reading() as unit:
         sender = message.sender
         found = people.find(unit, message.channel, sender.outside_id, "", private=True)
         if found.bar is None:
             return []
-        # No chat is known here, and nothing is asked or logged.
+        # The chat is unknown here, and nothing is asked or logged.
         presence = replace(found, room_id=0, question=None)
         with speaking(tongue_of(presence, clock.now())):
             vocabulary = vocabulary_for(unit, presence.bar, tongue_of(presence).language)

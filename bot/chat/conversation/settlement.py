@@ -1,4 +1,4 @@
-"""Stage 4: complete the replies, keep long lines of buttons, and mark the message as worked."""
+"""Stage 4: complete the replies, store long lines of buttons, and mark the message as processed."""
 
 from __future__ import annotations
 
@@ -15,18 +15,18 @@ from bot.chat.intent.intent import KEPT
 from bot.chat.reply.message import BUTTON_BYTES, Button, Reply, Text, replies_to_json
 from storage.unit import Unit
 
-# Marks the update done within the transaction that did the work; False: it was done before.
+# Marks the update as done in the transaction of the changes; False if it was done before.
 Receipt = Callable[[Unit, str], bool]
 
 
 class AlreadyDoneError(Exception):
-    """This update was worked before; nothing may change twice."""
+    """This update was processed before; nothing may change twice."""
 
 
 def settle(turn: Turn, done: Execution, receipt: Receipt | None) -> list[Reply]:
-    """Return the replies as they are sent, and have the receipt mark the message as worked.
+    """Return the replies in sendable form, and mark the message as processed by the receipt.
 
-    Raises AlreadyDoneError where it was worked before.
+    Raises AlreadyDoneError if it was processed before.
     """
     replies = [*(done.replies or []), *_asked_again(turn, done)]
     if _too_long(replies):
@@ -37,12 +37,12 @@ def settle(turn: Turn, done: Execution, receipt: Receipt | None) -> list[Reply]:
 
 
 def settled_unkept(replies: list[Reply] | None) -> list[Reply] | None:
-    """Return replies that need nothing kept; None where a button has a line that has to be kept."""
+    """Return replies that need no stored rows; None if a button's line must be stored."""
     return None if replies is None or _too_long(replies) else replies
 
 
 def noting_move(replies: list[Reply], moved_to: str) -> list[Reply]:
-    """Add to the first reply that a tap moved the person to another bar of theirs."""
+    """Add to the first reply that a tap moved the person to another of their bars."""
     if not moved_to or not replies:
         return replies
     note = Text(_("You are now at {bar}.").format(bar=moved_to))
@@ -50,7 +50,7 @@ def noting_move(replies: list[Reply], moved_to: str) -> list[Reply]:
 
 
 def _asked_again(turn: Turn, done: Execution) -> list[Reply]:
-    """Put the question that stays once more below the answer, unless the command asked one of its own."""
+    """Repeat the open question below the answer, unless the command asked its own."""
     dialogue = None if turn.pending is None else turn.pending.dialogue
     if not done.asks_again or dialogue is None or not state.is_still_asked(turn.unit, turn.presence):
         return []
@@ -58,7 +58,7 @@ def _asked_again(turn: Turn, done: Execution) -> list[Reply]:
 
 
 def _keeping_long_lines(turn: Turn, replies: list[Reply]) -> list[Reply]:
-    """Keep lines that no button can carry in the database, and put their numbers behind the buttons."""
+    """Store lines too long for a button in the database, and put their numbers behind the buttons."""
     now = state.pending_of(presence_of(turn.unit, turn.message).question)
     lines = [
         button.line
@@ -86,7 +86,7 @@ def _keeping_long_lines(turn: Turn, replies: list[Reply]) -> list[Reply]:
 
 
 def _too_long(replies: list[Reply]) -> bool:
-    """Whether a button has a line that it cannot carry."""
+    """Whether a button's line is too long for it."""
     return any(
         len(button.line.encode()) > BUTTON_BYTES for one in replies for row in one.buttons for button in row
     )
