@@ -1,4 +1,4 @@
-"""What a message means: a tap, a command, an answer or a guess.
+"""The intent of a message: a tap, a command, an answer or a guess.
 
 Imported by conversation only.
 """

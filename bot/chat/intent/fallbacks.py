@@ -1,4 +1,4 @@
-"""What is said when a message was not understood, cannot be done, or comes from somebody in no bar."""
+"""Replies to messages that are not understood, cannot run, or come from people without a bar."""
 
 from __future__ import annotations
 
@@ -14,19 +14,19 @@ from bot.chat.intent.guessing import named_in, offers
 from bot.chat.intent.shorthand import own_volume
 from bot.chat.reply.message import Button, Reply, reply
 
-_NEAR_WORD = 76  # of 100: below this no command's word is offered for what was typed
+_NEAR_WORD = 76  # of 100: a command's word below this is not suggested
 _LONGEST_LABEL = 40
-_SHORT_WORD = 3  # letters: so short a word is near to too many
+_SHORT_WORD = 3  # letters: a shorter word is close to too many others
 
 
 def not_understood(turn: Turn) -> Reply:
-    """Offer the command whose word is near the first one typed, never taking it by itself; else the help."""
+    """Suggest the command whose word is close to the first typed one, without running it; else the help."""
     if turn.presence.bar is None:
         return stranger(turn)
     text = " ".join(turn.message.text.split()).lstrip("/¿ ")
     if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
         return reply(_("You are welcome."))
-    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for what was not understood
+    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for failed messages
 
     first = text.split(" ")[0].casefold() if text else ""
     language = tongue().language
@@ -53,7 +53,7 @@ def not_understood(turn: Turn) -> Reply:
 
 
 def worded_refusal(error: Exception, turn: Turn) -> list[Reply]:
-    """Word what stopped a message; a phrase that did not fit gets an example and a way to go step by step."""
+    """Word the error of a message; a parse error adds an example and a button for the steps."""
     if isinstance(error, Say):
         return [error.answer]
     if isinstance(error, PhraseError):
@@ -84,6 +84,6 @@ def _with_a_way_on(turn: Turn, error: PhraseError, said: str, command: Command, 
     return reply(said, *lines, buttons=(tuple(way),) if way else ())
 
 
-# Slots that only vary what a command does, or that a button fills: a command with no other has no steps.
+# Optional slots, and slots that only buttons fill: a command with no others has no steps.
 _BESIDE = frozenset({"grams", "loss", "temperature", "more_detail", "picture", "swap", "number", "why"})
 _BESIDE |= {"duration", "moment", "sure", "free"}

@@ -1,4 +1,4 @@
-"""What a text without a command's word may mean: taken where nothing can be lost by it, else offered."""
+"""Guess the meaning of a text without a command's word: run harmless readings, suggest the others."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from bot.chat.reply.message import Button
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.formulas.measures import Dimension, dimension
 
-# What only shows something may be taken for what was meant; the slots that tell it.
+# Commands that only show something may run on a guess; these slots are evidence for them.
 _TAKEN = (
     ("scale", {"formula", "target"}),
     ("week", {"period"}),
@@ -30,20 +30,20 @@ _TAKEN = (
 _OFFERED = ("check", "price", "scale", "waste", "used", "discard", "batch", "stock", "bar")
 _MOST_OFFERED = 2
 _MOST_NAMED = 3
-# What is said of one thing, and may stand after its name: 'orange price', 'grapefruit mist cost'.
+# Words that may follow the name of a thing: 'orange price', 'grapefruit mist cost'.
 _NAMED_LAST = frozenset({"price", "cost", "stock", "strength", "dose", "cautions", "photos"})
 _CLARITIES = frozenset({"clear", "hazy", "split"})
 _LONGEST_LABEL = 40
-_FRUIT_WORDS = 2  # 'blood orange': a name of more words is a sentence
+_FRUIT_WORDS = 2  # 'blood orange': a longer text is a sentence
 
 
 def is_article(word: str) -> bool:
-    """Whether a word is the little one before a name, in any language."""
+    """Whether a word is an article in any language."""
     return any(word.casefold() in one.articles for one in languages().values())
 
 
 def as_waste(turn: Turn, text: str) -> tuple[Command, str] | None:
-    """Take '6 oranges mouldy, 2 limes' for waste, as the prompt at close invites one to type it."""
+    """Parse '6 oranges mouldy, 2 limes' as waste, because the prompt at close invites people to type it."""
     if turn.presence.bar is None or _is_86(text):
         return None
     command = all_commands()["waste"]
@@ -69,12 +69,12 @@ def _is_counted_fruit(line: Line) -> bool:
         return guess_kind(fruit.name) is IngredientKind.FRUIT
     name = fruit.text if isinstance(fruit, Unknown) else ""
     if command_at_start(name) is not None or _is_volume(amount):
-        return False  # 'price limes' is no fruit, and 'orange mist 750 ml' none that is counted
+        return False  # 'price limes' is no fruit, and 'orange mist 750 ml' is not counted in pieces
     return len(name.split()) <= _FRUIT_WORDS and guess_kind(name) is IngredientKind.FRUIT
 
 
 def _is_count_or_weight(amount: object) -> bool:
-    """Whether an amount can be one of fruit: '0.65 each' is a price, and 0.65 of an orange is nothing."""
+    """Whether an amount can be one of fruit: '0.65 each' is a price, and 0.65 of an orange is unlikely."""
     if isinstance(amount, Amount):
         return amount.unit != "each" or amount.number.denominator <= 2
     return not isinstance(amount, Fraction) or amount.denominator <= 2
@@ -86,7 +86,7 @@ def _is_volume(amount: object) -> bool:
 
 
 def as_asked(turn: Turn, text: str) -> tuple[Command, str] | None:
-    """Take 'grapefruit mist to 400 ml' or 'last week' for what it asks to see."""
+    """Parse 'grapefruit mist to 400 ml' or 'last week' as a command that only shows something."""
     if turn.presence.bar is None:
         return None
     for name, telling in _TAKEN:
@@ -103,7 +103,7 @@ def as_asked(turn: Turn, text: str) -> tuple[Command, str] | None:
 
 
 def as_setting(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
-    """Take 'change currency to USD' for the setting, unless a formula has that name."""
+    """Parse 'change currency to USD' as the setting, unless a formula has that name."""
     if command.name not in {"change", "bar"} or turn.presence.bar is None:
         return None
     words = rest.split(None, 1)
@@ -119,7 +119,7 @@ def as_setting(turn: Turn, command: Command, rest: str) -> tuple[Command, str] |
 
 
 def _named_last(turn: Turn, text: str) -> tuple[Command, str] | None:
-    """Take 'orange price' for the price of oranges: a thing that is known, then the word for it."""
+    """Parse 'orange price' as the price of oranges: a known thing, then the command's word."""
     rest, _space, word = text.rstrip("?! ").rpartition(" ")
     found = command_at_start(word)
     if found is None or found[0].name not in _NAMED_LAST or not rest:
@@ -132,7 +132,7 @@ def _named_last(turn: Turn, text: str) -> tuple[Command, str] | None:
 
 
 def offers(turn: Turn, text: str, besides: str = "") -> tuple[tuple[Button, ...], ...]:
-    """Return what a text may have meant, each to tap: whole phrases of other commands, all names known."""
+    """Return possible readings to tap: whole phrases of other commands, with known names only."""
     if turn.presence.bar is None:
         return ()
     sold_out = _sold_out(turn, text)
@@ -147,7 +147,7 @@ def offers(turn: Turn, text: str, besides: str = "") -> tuple[tuple[Button, ...]
         if phrase is None or not _tells(phrase, name):
             continue
         if name == "bar" and command_at_start(text) is not None:
-            continue  # 'label 34 on A4' begins like a setting, but is no value of one
+            continue  # 'label 34 on A4' begins like a setting, but has no value of one
         word = words_of(command, tongue().language)[0]
         label = f"{word} {text}"
         label = label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
@@ -156,7 +156,7 @@ def offers(turn: Turn, text: str, besides: str = "") -> tuple[tuple[Button, ...]
 
 
 def _sold_out(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
-    """Offer both meanings of '86 limes': behind an English-speaking bar it says that none are left."""
+    """Suggest both meanings of '86 limes': in English bar slang it means that none are left."""
     word, _space, name = text.partition(" ")
     first, _space, rest = name.partition(" ")
     name = rest if is_article(first) else name
@@ -172,7 +172,7 @@ def _is_86(text: str) -> bool:
 
 
 def named_in(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
-    """Return the amounts that '6x50 grapefruit' may ask for, or the formulas whose names a text holds."""
+    """Return the amounts for '6x50 grapefruit', or the formulas named in a text."""
     if turn.presence.bar is None:
         return ()
     read = read_scaling(turn, text)
@@ -195,7 +195,7 @@ def named_in(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
 
 
 def _tells(phrase: Phrase, name: str) -> bool:
-    """Whether a phrase says two things at least, names nothing unknown and counts nothing in hundredths."""
+    """Whether a phrase has at least two slots, no unknown names and no amounts in hundredths."""
     if name == "bar":
         return {"setting", "value"} <= set(phrase.slots)
     if name == "waste":

@@ -1,4 +1,4 @@
-"""A photo that says nothing or little: which batch it may be of."""
+"""Find the batch of a photo with little or no caption."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ _CHECK = re.compile(r"^(?:@\d{1,12} )?check (\d{1,9})\b")
 
 
 def check_line(message: Message) -> str:
-    """Return what a photo says of a check: its caption, with the batch of the question it replies to.
+    """Return the check that a photo records: its caption, with the batch of the question it replies to.
 
     A reply to a message with buttons such as 'check 12 clear' is about batch 12.
     """

@@ -1,4 +1,4 @@
-"""Stage 2: what a message is taken for: a tap, a command with or without slash, an answer, an edit."""
+"""Stage 2: find the intent of a message: a tap, a command with or without slash, an answer, an edit."""
 
 from __future__ import annotations
 
@@ -26,49 +26,49 @@ from bot.work.log import corrections
 from bot.work.log.corrections import Earlier
 from bot.work.log.undo import UNDO_HOURS
 
-HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap that is meant for this bar: '@3 check 12 clear'
-KEPT = "~"  # a tap whose line was too long for a button and is kept: '~ 41 2'
+HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap for this bar: '@3 check 12 clear'
+KEPT = "~"  # a tap whose line is too long for a button and stored: '~ 41 2'
 OUT_OF_DATE = f"{KEPT} - -"
 _COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
 
 
 @dataclass(frozen=True, kw_only=True)
 class Intent:
-    """A reading of a message. `line` is the message as one could type it, command word first."""
+    """A reading of a message. `line` is the message as typed, command word first."""
 
     line: str = ""
 
     @property
     def writes(self) -> bool:
-        """Whether a transaction that can change things is needed."""
+        """Whether the intent needs a transaction that can write."""
         return False
 
     @property
     def quick(self) -> bool:
-        """Whether it is answered in a moment."""
+        """Whether the answer is quick."""
         return False
 
 
 @dataclass(frozen=True)
 class NotUnderstood(Intent):
-    """A text that begins with no command's word and resembles no phrase of one."""
+    """A text without a command's word and similar to no phrase of one."""
 
 
 @dataclass(frozen=True)
 class Ignored(Intent):
-    """A message that gets no reply, such as an edit of something that logged nothing."""
+    """A message without a reply, such as an edit of a message that logged nothing."""
 
 
 @dataclass(frozen=True)
 class OutOfDate(Intent):
-    """A tap on a button that no longer leads anywhere."""
+    """A tap on a stale button."""
 
     quick = True
 
 
 @dataclass(frozen=True)
 class Said(Intent):
-    """A command and what follows its word."""
+    """A command and the text after its word."""
 
     command: Command
     rest: str = ""
@@ -80,7 +80,7 @@ class Said(Intent):
 
     @property
     def quick(self) -> bool:
-        """Whether the command is answered in a moment."""
+        """Whether the command is quick."""
         return self.command.quick
 
 
@@ -107,7 +107,7 @@ class Answer(Intent):
 
 @dataclass(frozen=True)
 class Amendment(Intent):
-    """An edit of an answer that the dialogue in progress was given."""
+    """An edit of an earlier answer in the dialogue in progress."""
 
     was: str
     text: str
@@ -116,7 +116,7 @@ class Amendment(Intent):
 
 @dataclass(frozen=True)
 class Correction(Intent):
-    """An edit of a message that logged something: the reading of its new words, and what it logged."""
+    """An edit of a message that logged something: the intent of the new words, and the logged entries."""
 
     earlier: Earlier
     instead: Intent
@@ -124,13 +124,13 @@ class Correction(Intent):
 
 
 def intent_of(turn: Turn) -> Intent:
-    """Return what a message is taken for."""
+    """Return the intent of a message."""
     found = _said(turn) if turn.message.corrects is None else _edited(turn, turn.message.corrects)
     return replace(found, line=turn.line)
 
 
 def _edited(turn: Turn, key: str) -> Intent:
-    """Return what an edited message is taken for: its new words replace what the old ones did."""
+    """Return the intent of an edited message: the new words replace the effect of the old ones."""
     message = turn.message
     if turn.presence.bar is None or (message.was is not None and message.was.strip() == message.text.strip()):
         return Ignored()
@@ -143,11 +143,11 @@ def _edited(turn: Turn, key: str) -> Intent:
         return Amendment(message.was.strip(), message.text.strip())
     if late or isinstance(_said(alone), NotUnderstood | Several | OutOfDate):
         return Ignored()
-    return _said(turn)  # a command mended, that meant nothing before
+    return _said(turn)  # a corrected command that was not understood before
 
 
 def _is_answer(turn: Turn, words: str) -> bool:
-    """Whether these words answered a question of the dialogue in progress, and may still be changed."""
+    """Whether these words answered a question of the dialogue in progress, and may still change."""
     dialogue = None if turn.pending is None else turn.pending.dialogue
     if dialogue is None or dialogue.slot_answered_with(words) is None:
         return False
@@ -199,7 +199,7 @@ def _tapped_answer(text: str, pending: Pending | None) -> Intent:
 
 
 def _is_of_another_bar(turn: Turn) -> bool:
-    """Whether the tapped message came before the person changed bars: its lines meant the bar before."""
+    """Whether the tapped message is older than the person's change of bars: its lines mean the old bar."""
     since, number = turn.presence.since, turn.message.number
     if since is None or number is None or number >= since:
         return False
@@ -214,7 +214,7 @@ def _kept_line(text: str, pending: Pending | None) -> str:
 
 
 def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None) -> Intent:
-    """Return what a typed text means where no question is in progress."""
+    """Return the intent of a typed text when no question is in progress."""
     of_a_batch = spoken is None or spoken[0].name == "batch"  # 'batch 12 clear', or only '12 clear'
     if turn.message.photo is not None and of_a_batch and (check := _photo_of(turn)) is not None:
         return check
@@ -228,36 +228,36 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
 
 
 def _after_an_article(text: str) -> tuple[Command, str] | None:
-    """Read 'la semana pasada' or 'the batches' as if said without the little word."""
+    """Parse 'la semana pasada' or 'the batches' without the article."""
     first, _space, rest = text.lstrip("¿¡ ").partition(" ")
     return command_at_start(rest) if is_article(first) else None
 
 
 def _photo_of(turn: Turn) -> Intent | None:
-    """Take a photo whose caption is no command for a check of a batch, if it reads as one."""
+    """Return a photo whose caption is no command as a check of a batch, if it parses as one."""
     line = check_line(turn.message)
     check = all_commands()["check"]
     return Said(check, line) if _reads_whole((check, line), turn) else None
 
 
 def _slashed(text: str) -> Intent | None:
-    """Return what a text with a slash before it means; None without one."""
+    """Return the intent of a text with a leading slash; None without one."""
     slash = _COMMAND.match(text)
     if slash is None:
         return None
-    # As if said without the slash, so that '/forget me' and '/new_formula' are found as well.
+    # Parse the text without the slash, so that '/forget me' and '/new_formula' are also found.
     words = f"{slash[1].replace('_', ' ')} {text[slash.end() :]}"
     named = command_at_start(words) or in_any_language(words)
     return _said_or_not(named)
 
 
 _MOST_LINES = 10
-# What follows these may be lines of its own, which are no commands even where they begin like one.
+# These may be followed by lines of their own, even if the lines begin like commands.
 _WITH_LINES = frozenset({"new", "change", "trial", "trial add"})
 
 
 def _several(text: str) -> tuple[Said, ...]:
-    """Return the commands of a message whose every line begins with a command's word, if there are two."""
+    """Return the commands of a message with a command's word on every line, if there are at least two."""
     lines = [line.strip() for line in text.splitlines() if line.strip()]
     if not 2 <= len(lines) <= _MOST_LINES:
         return ()
@@ -271,13 +271,13 @@ def _several(text: str) -> tuple[Said, ...]:
 def _while_asked(
     turn: Turn, dialogue: DialogueState, text: str, spoken: tuple[Command, str] | None
 ) -> Intent:
-    """Return what a typed text is taken for while a question is in progress."""
+    """Return the intent of a typed text while a question is in progress."""
     if text.casefold() in {"back", _("Back").casefold()}:
         return Answer(BACK, tapped=True)
     if spoken is not None and _takes_back(spoken, dialogue, turn):
         return Answer(BACK, tapped=True)
     if spoken is not None:
-        # Any words are an answer where a name or a note is asked for; to stop must always be possible.
+        # Any words are an answer to a question for a name or a note, but stopping must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
         if stops or (_reads_whole(spoken, turn) and not _reads_as_answer(dialogue, text, turn)):
             return Said(*spoken)
@@ -285,7 +285,7 @@ def _while_asked(
 
 
 def _takes_back(spoken: tuple[Command, str], dialogue: DialogueState, turn: Turn) -> bool:
-    """Whether 'undo' means the answer just given: what was logged before is not what one has in mind."""
+    """Whether 'undo' means the last answer rather than the last log entry."""
     command, rest = spoken
     numbered = any(sign.isdigit() for sign in rest)
     return command.name == "undo" and not numbered and bool(dialogue.order) and _reads_whole(spoken, turn)
@@ -307,7 +307,7 @@ def _reads_as_answer(dialogue: DialogueState, text: str, turn: Turn) -> bool:
         filled = parser.read(slot.reads_by, text, turn.vocabulary).slots.values()
     except (PhraseError, AmbiguousNumberError, NotANumberError):
         return False
-    # A name nobody knows yet: the word of a command is then meant as that.
+    # An unknown name: a command's word then means the command.
     if any(names_unknown(one.value) for one in filled):
         return False
     words = next((one.value for one in filled if isinstance(one.value, str)), None)
@@ -315,7 +315,7 @@ def _reads_as_answer(dialogue: DialogueState, text: str, turn: Turn) -> bool:
 
 
 def _is_taken(turn: Turn, command: Command, slot: AnySlot, dialogue: DialogueState, words: str) -> bool:
-    """Whether a question to which any words can be said takes these: 'week' is no bottle and no city."""
+    """Whether a free-text question accepts these words: 'week' is no bottle and no city."""
     try:
         slot.accept(turn, filling.evaluate(turn, command, dialogue), words)
     except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError):

@@ -1,4 +1,4 @@
-"""Amounts asked for in the shortest way: a part of a formula's name, and '8x50' without a unit."""
+"""Parse the shortest requests for amounts: part of a formula's name, and '8x50' without a unit."""
 
 from __future__ import annotations
 
@@ -16,14 +16,14 @@ _BOTTLES = re.compile(r"(\d\s*[xX×*]\s*\d+(?:[.,]\d+)?)(?=\s+[^\W\d]|\s*$)")
 
 
 def own_volume(turn: Turn) -> str:
-    """Return the words for the volume that the bar measures in."""
+    """Return the words for the bar's unit of volume."""
     return {"us": "US fl oz", "imperial": "imperial fl oz"}.get(turn.context.bar.units, "ml")
 
 
 def read_scaling(turn: Turn, text: str) -> tuple[Phrase, str] | None:
-    """Read what asks for amounts; '8x50' is taken in the bar's own measure, which whoever shows it says.
+    """Parse a request for amounts; '8x50' is in the bar's own unit, which the reply names.
 
-    Returns the phrase and the words it was read from, or None.
+    Returns the phrase and its text, or None.
     """
     own = own_volume(turn)
     for one in (text, f"{text} {own}", _BOTTLES.sub(rf"\1 {own}", text)):
@@ -38,7 +38,7 @@ def read_scaling(turn: Turn, text: str) -> tuple[Phrase, str] | None:
 
 
 def formulas_meant(turn: Turn, value: object) -> list[Noun]:
-    """Return the formulas that a name, or part of one, may mean; all of them where none is given."""
+    """Return the formulas that match a name or part of one; all of them without a name."""
     known = list(turn.vocabulary.of_kind("FORMULA"))
     if value is None:
         return known[:_MOST]
