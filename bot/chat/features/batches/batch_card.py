@@ -1,4 +1,4 @@
-"""A batch as a card: what went in, how it stands, what happened to it, and what can be done next."""
+"""Show a batch as a card: ingredients, state, events, and next steps."""
 
 from __future__ import annotations
 
@@ -31,13 +31,13 @@ _WHAT_WORDS = {
 
 
 def business_today(turn: Turn) -> date:
-    """Return the business day it is in the bar."""
+    """Return the current business day of the bar."""
     bar = turn.context.bar
     return business_day(turn.context.now, bar.zone, bar.closing_minute)
 
 
 def card(turn: Turn, batch: BatchView) -> Reply:
-    """Show one batch with what can be done next."""
+    """Show one batch with its next steps."""
     units = turn.context.bar.units
     first = _("Batch {number}: {name}, {state}").format(
         number=batch.number, name=batch.name, state=_(STATE_WORDS[batch.state])
@@ -50,9 +50,9 @@ def card(turn: Turn, batch: BatchView) -> Reply:
     inside: Block = Grid(tuple(rows))
     if trial is not None:
         inside = Text(_("Blind trial {trial}: what went in stays hidden until it ends.").format(trial=trial))
-    # From here on nothing may tell one bottle of a blind trial from another.
+    # From here on nothing may distinguish the bottles of a blind trial.
     batch = blind.as_any_bottle(turn.context, batch)
-    # What to do comes before what is in it: a label is scanned with the bottle in the other hand.
+    # The next step precedes the ingredients: people scan a label with the bottle in the other hand.
     step = next_step(turn, batch) if batch.state.open else ""
     blocks: list[Block] = [Text(step)] if step else []
     blocks += [inside, *(Text(line) for line in _card_facts(turn, batch, trial is None))]
@@ -69,7 +69,7 @@ def card(turn: Turn, batch: BatchView) -> Reply:
 
 
 def _shown_line(batch: BatchView, line: BatchLineView) -> str:
-    """Return an ingredient with its lot, and with its strength as it was poured."""
+    """Return an ingredient with its lot, and with the strength of the poured spirit."""
     name = line.name
     for kept in batch.frozen["lines"]:
         if kept["ingredient"] == line.ingredient_id and kept.get("strength_percent") is not None:
@@ -78,7 +78,7 @@ def _shown_line(batch: BatchView, line: BatchLineView) -> str:
 
 
 def _step(batch: BatchView) -> Step:
-    """Return the step of the work that a batch stands at."""
+    """Return the current step of the work on a batch."""
     if batch.state is BatchState.RESTING:
         return Step.RESTING
     if batch.state is BatchState.READY:
@@ -87,12 +87,12 @@ def _step(batch: BatchView) -> Step:
 
 
 def is_sprayed(batch: BatchView) -> bool:
-    """Whether a batch is used by the spray."""
+    """Whether a batch is used by spraying."""
     return batch.frozen.get("preparation") == "aroma mist" or batch.frozen.get("sprays") is not None
 
 
 def rule_words(batch: BatchView) -> str:
-    """Write the rule that set a batch's discard date, and whose age it was."""
+    """Write the rule behind a batch's discard date, and the ingredient whose age set it."""
     rule = _(batch.discard_rule)
     return f"{rule}, {batch.discard_subject}" if batch.discard_subject else rule
 
@@ -123,7 +123,7 @@ def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
 
 
 def next_step(turn: Turn, batch: BatchView) -> str:
-    """Return the likely next step in words, or '' where there is nothing to do yet."""
+    """Return the likely next step in words, or '' if there is none yet."""
     if business_today(turn) > batch.discard_on:
         return _("Next: discard it.")
     if batch.state is BatchState.RESTING:
@@ -134,7 +134,7 @@ def next_step(turn: Turn, batch: BatchView) -> str:
 
 
 def rest_words(batch: BatchView, now: datetime) -> str:
-    """Write how long a batch still rests, or since when it has rested."""
+    """Write the remaining rest of a batch, or the time since it ended."""
     if now < batch.rest_until:
         left = batch.rest_until - now
         hours = Fraction(round(left / timedelta(hours=1)) or 1)
@@ -147,7 +147,7 @@ def rest_words(batch: BatchView, now: datetime) -> str:
 
 
 def discard_words(batch: BatchView, today: date) -> str:
-    """Write by when a batch is to be gone."""
+    """Write the date by which a batch must be discarded."""
     left = (batch.discard_on - today).days
     day = show_full_day(batch.discard_on)
     if left < 0:
@@ -160,7 +160,7 @@ def discard_words(batch: BatchView, today: date) -> str:
 
 
 def event_words(event: EventView, with_photo: bool = True) -> str:
-    """Write one thing that happened to a batch; `with_photo` says that there is a photo of it."""
+    """Write one event of a batch; `with_photo` means that it has a photo."""
     what = _(_WHAT_WORDS.get(event.what, event.what))
     text = f"{show_day(local(event.at).date())}: {what}"
     if event.clarity:

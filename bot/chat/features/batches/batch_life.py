@@ -1,4 +1,4 @@
-"""What happens to a batch: checked, opened, used up, thrown out."""
+"""Commands for the events of a batch: check, open, use up, discard."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ from bot.work.batches.batches import BatchState, BatchView, Clarity
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.mixture import mix_of_batch
 
-# What to do next, by what was seen: common practice, no source.
+# The next step for each look: common practice, no source.
 _NEXT = {
     Clarity.CLEAR: N_("It can be bottled and used."),
     Clarity.HAZY: N_(
@@ -48,7 +48,7 @@ _NEXT = {
 }
 
 
-# -- checked -------------------------------------------------------------------------------
+# -- checks --------------------------------------------------------------------------------
 
 
 def _ask_clarity(turn: Turn, given: Given) -> Question:
@@ -74,7 +74,7 @@ class BatchArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class CheckArguments(BatchArguments):
-    """A batch, how it looks, and a note and a photo of that."""
+    """A batch, its look, and a note and a photo of it."""
 
     clarity: Clarity
     note: str = ""
@@ -83,7 +83,7 @@ class CheckArguments(BatchArguments):
 
 @dataclass(frozen=True, kw_only=True)
 class OpenArguments(Arguments):
-    """A batch that is put into use, or an opened bottle of an ingredient."""
+    """A batch to open, or an opened bottle of an ingredient."""
 
     batch: BatchView | None = None
     opened: IngredientView | None = None
@@ -94,7 +94,7 @@ class OpenArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class DiscardArguments(BatchArguments):
-    """A batch, how much of it goes in mL, None for all, and why."""
+    """A batch, the amount discarded in mL (None for all), and the reason."""
 
     amount: Fraction | None = None
     note: str = ""
@@ -131,7 +131,7 @@ def _check(turn: Turn, arguments: CheckArguments) -> Reply:
         row.insert(0, Button(_("Discard"), f"discard {batch.number}"))
     rows: list[tuple[Button, ...]] = [tuple(row)]
     if clarity is not Clarity.CLEAR and mix_of_batch(batch.frozen["lines"]).has_oil:
-        # The amounts to add are those for the whole batch.
+        # The amounts to add are for the whole batch.
         rows.insert(0, (Button(_("What would mend it?"), mending_line(batch)),))
     return Reply((Text(first, strong=True), *lines), tuple(rows), edits=_of_reminder(turn))
 
@@ -140,7 +140,7 @@ def _of_reminder(turn: Turn) -> bool:
     return turn.message.tapped is not None
 
 
-# -- opened and used up --------------------------------------------------------------------
+# -- opening and using up ------------------------------------------------------------------
 
 
 def _open(turn: Turn, arguments: OpenArguments) -> Reply:
@@ -190,7 +190,7 @@ def _used(turn: Turn, arguments: BatchArguments) -> Reply:
     )
 
 
-# -- thrown out ----------------------------------------------------------------------------
+# -- discarding ----------------------------------------------------------------------------
 
 
 def _ask_why(turn: Turn, given: Given) -> Question:
@@ -202,7 +202,7 @@ def _ask_left(turn: Turn, given: Given) -> Question:
     batch = given[BATCH_SLOT]
     units = turn.context.bar.units
     word = "ml" if units == "metric" else ("US fl oz" if units == "us" else "imperial fl oz")
-    from bot.trade.formulas.measures import from_ml  # noqa: PLC0415 - one conversion
+    from bot.trade.formulas.measures import from_ml  # noqa: PLC0415 - a single conversion
 
     shares = []
     for label, share in (
@@ -226,7 +226,7 @@ def _accept_left(turn: Turn, given: Given, value: Amount) -> Fraction:
 
 
 def _wants_amount(turn: Turn, given: Given) -> bool:
-    # One tap must not throw a batch out without a word: how much and why are asked unless one was said.
+    # One tap must not discard a batch: amount and reason are asked unless one was given.
     return given.guided or _NOTE not in given
 
 

@@ -1,4 +1,4 @@
-"""Batches: make one, show one, list those with something left."""
+"""Commands to make a batch, show one, and list those with something left."""
 
 from __future__ import annotations
 
@@ -51,7 +51,7 @@ _MOST_LISTED = 15
 
 @dataclass(frozen=True, kw_only=True)
 class BatchArguments(Arguments):
-    """A batch to show; or a formula and how much of it was made."""
+    """A batch to show; or a formula and the amount made."""
 
     batch: BatchView | None = None
     formula: FormulaView | None = None
@@ -63,7 +63,7 @@ class BatchArguments(Arguments):
 
     @property
     def made(self) -> ScaledArguments:
-        """What was made."""
+        """The amount made."""
         if self.formula is None:
             raise ValueError("a batch to make has a formula")
         return ScaledArguments(
@@ -93,7 +93,7 @@ def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
     )
     lines: list[Block] = []
     if batch.version < latest:
-        # A button of an older message logs what that message showed, and says so.
+        # A button of an old message logs the amounts of that message, and says so.
         old = _("By version {number}; the formula has changed since and is at {latest}.")
         lines.append(Text(old.format(number=batch.version, latest=latest)))
     if batch.rest_until > now:
@@ -181,7 +181,7 @@ def _batch_line(turn: Turn, batch: BatchView, today: date) -> str:
 
 
 def _no_batch_said(slot: Slot[T]) -> Slot[T]:
-    """A slot of making: not wanted where a batch's number was given."""
+    """A `wanted` for slots of making, which do not apply to the number of a batch."""
     wanted = slot.wanted
     return replace(slot, wanted=lambda turn, given: SAID_BATCH_SLOT not in given and wanted(turn, given))
 

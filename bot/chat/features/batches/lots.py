@@ -1,4 +1,4 @@
-"""Lots: which one of an ingredient went into a batch, and which batches hold one."""
+"""Commands for lots: the lot of an ingredient in a batch, and the batches with a lot."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ class WhichArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class LotArguments(WhichArguments):
-    """A batch, an ingredient of it by its number, and its lot."""
+    """A batch, the number of one of its ingredients, and the lot."""
 
     batch: BatchView
     ingredient: int

@@ -1,4 +1,4 @@
-"""Bottles of ingredients: when one was opened, what its label says, until when it is used."""
+"""Opened bottles of ingredients: opening day, label data, last day of use."""
 
 from __future__ import annotations
 
@@ -55,7 +55,7 @@ DETAIL_SLOTS = (Slot("day", _accept_day), Slot("best", _accept_day), Slot("cold"
 
 @dataclass(frozen=True, kw_only=True)
 class BottleArguments(Arguments):
-    """A bottle of an ingredient: when it was opened, its best-before day, whether it is kept cold."""
+    """A bottle of an ingredient: its opening day, its best-before day, and whether it is kept cold."""
 
     opened: IngredientView
     day: date | None = None
@@ -64,7 +64,7 @@ class BottleArguments(Arguments):
 
 
 def opened_reply(turn: Turn, bottle: BottleArguments) -> Reply:
-    """Note an opened bottle and say until when it, and what is made with it, can be used."""
+    """Log an opened bottle and name the last day for it and for batches made with it."""
     one = bottle.opened
     item = shelves.note_opened(turn.context, one.id, bottle.day, bottle.best, bottle.cold)
     opened = item.opened_on or shelves.today(turn.context)
@@ -101,7 +101,7 @@ def _lines(item: OpenedItem) -> list[str]:
 
 
 def _other_place(item: OpenedItem, opened: date) -> Button:
-    """Return the button that says the bottle is kept the other way, all else as it was said."""
+    """Return the button for the other storage (cold or not), with the rest of the line unchanged."""
     line = f"bottle {item.ingredient.name} on {opened.isoformat()}"
     if item.best_before is not None:
         line += f", best before {item.best_before.isoformat()}"

@@ -1,4 +1,4 @@
-"""The command that notes an opened bottle; 'opened grapefruit oil' says the same."""
+"""The command that logs an opened bottle; 'opened grapefruit oil' is another form."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The photos of a batch's checks, oldest first."""
+"""The command photos: the photos of a batch's checks, oldest first."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A formula as a card: what is in it, what it makes, what to mind, and what can be done next."""
+"""Show a formula as a card: ingredients, yield, cautions, and next steps."""
 
 from __future__ import annotations
 
@@ -19,14 +19,14 @@ from bot.work.safety import allergens, grade
 
 
 def kind_name(preparation: Preparation) -> str:
-    """Return a kind of preparation in words."""
+    """Return the name of a kind of preparation."""
     return _(preparation.value)
 
 
 def card(turn: Turn, view: FormulaView, more: bool = False, written: bool = False) -> Reply:
-    """Show one version of a formula with what is mostly done next.
+    """Show one version of a formula with the usual next steps.
 
-    With `more` all that is known and can be done; when it was just `written` all that is known.
+    With `more`, or if it was just `written`, show all details; `more` also shows all buttons.
     """
     units = turn.context.bar.units
     title = _("{name}: {kind}, version {version}").format(
@@ -48,7 +48,7 @@ def card(turn: Turn, view: FormulaView, more: bool = False, written: bool = Fals
 
 
 def _buttons(turn: Turn, view: FormulaView, more: bool) -> tuple[tuple[Button, ...], ...]:
-    """Return the usual next steps, and what is done seldom behind one button or with `more`."""
+    """Return the usual next steps; rare ones are behind a button or shown with `more`."""
     ref = f"#{view.id}"
     often = (
         Button(_("Scale"), f"scale {ref}"),

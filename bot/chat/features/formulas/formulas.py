@@ -1,4 +1,4 @@
-"""Formulas in the book: show, list, rename, put away."""
+"""Commands for formulas in the book: show, list, rename, archive."""
 
 from __future__ import annotations
 
@@ -40,7 +40,7 @@ class FormulaArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class ShowArguments(FormulaArguments):
-    """A formula, in one of its versions where a number is said."""
+    """A formula, in one of its versions if a number is given."""
 
     number: int | None = None
     more_detail: bool = False
@@ -74,7 +74,7 @@ def _list(turn: Turn, arguments: Arguments) -> Reply:
     return reply(title, buttons=(*rows, (Button(_("Add a formula"), "new formula"),)))
 
 
-# -- keeping -------------------------------------------------------------------------------
+# -- archiving -----------------------------------------------------------------------------
 
 
 def _rename(turn: Turn, arguments: RenameArguments) -> Reply:

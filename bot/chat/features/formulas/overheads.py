@@ -1,4 +1,4 @@
-"""What making one formula takes beside ingredients, where that is not as the bar's settings say."""
+"""Overheads of one formula beside its ingredients, where they differ from the bar's settings."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from bot.work.errors import NotAllowedError
 from bot.work.formulas import overheads
 from bot.work.formulas.formulas import FormulaView
 
-# Slot: the field it sets, its word, and the most that is believed.
+# Slot: its field, its word, and the largest accepted value.
 _SLOTS = {
     "minutes": ("batch_minutes", N_("a batch"), 1440),
     "bottle_price": ("bottle_price", N_("a bottle"), 10_000),
@@ -29,7 +29,7 @@ _SLOTS = {
 
 @dataclass(frozen=True, kw_only=True)
 class MakingArguments(Arguments):
-    """A formula, and what making it takes; `nothing` goes back to what the bar's settings say."""
+    """A formula and its overheads; `nothing` restores the bar's settings."""
 
     formula: FormulaView
     minutes: Span | None = None
@@ -58,7 +58,7 @@ def _making(turn: Turn, arguments: MakingArguments) -> Reply:
 
 
 def _text(name: str, span: Span) -> str:
-    """Write a number or range as a setting keeps it."""
+    """Write a number or range as stored in a setting."""
     most = _SLOTS[name][2]
     if not 0 <= span.low <= span.high <= most:
         raise Say(reply(_("A number from {least} to {most}, please.").format(least=0, most=most)))

@@ -1,4 +1,4 @@
-"""Scale: amounts for what is wanted, rounded to the bar's tools, in millilitres or grams."""
+"""The command scale: amounts for a target, rounded to the bar's tools, in millilitres or grams."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ from bot.work.liquids.spirit_substitution import Swapped
 
 @dataclass(frozen=True, kw_only=True)
 class ScaledArguments(Arguments):
-    """A formula and how much of it is wanted, with what else changes its amounts."""
+    """A formula and its target, with options that change the amounts."""
 
     formula: FormulaView
     target: SaidTarget | None = None
@@ -42,14 +42,14 @@ class ScaledArguments(Arguments):
 
     @property
     def wanted(self) -> SaidTarget:
-        """What is wanted, where it was said."""
+        """The target, if given."""
         if self.target is None:
             raise ValueError("no target was said")
         return self.target
 
     @property
     def said_target(self) -> str:
-        """The target in the words that asked for it, for a button that asks the same."""
+        """The target as typed, for a button that repeats it."""
         return self.words_for(TARGET_SLOT, LOSS_SLOT, SWAP_SLOT)
 
 
@@ -57,12 +57,12 @@ Scaled = TypeVar("Scaled", bound=ScaledArguments)
 
 
 def with_target(arguments: Scaled, words: str, target: SaidTarget) -> Scaled:
-    """Return the arguments as if this target had been said."""
+    """Return the arguments with this target."""
     return replace(arguments, target=target, words={**arguments.words, TARGET_SLOT.name: words})
 
 
 def answer_for(turn: Turn, arguments: ScaledArguments) -> ScaleAnswer:
-    """Scale what was asked for."""
+    """Scale to the given target."""
     view = wanted_view(arguments.formula, arguments.swap)
     asked, target = arguments.wanted
     sizes = (target.size_ml,) if isinstance(target, ByBottles) else ()
@@ -88,7 +88,7 @@ def target_title(said: Target, units: str) -> str:
 
 
 def _amount_title(said: Bottles, units: str) -> str:
-    from bot.chat.reply.units import unit_name  # noqa: PLC0415 - one small name
+    from bot.chat.reply.units import unit_name  # noqa: PLC0415 - a single name
 
     unit = said.size.unit
     word = unit.word if not isinstance(unit, str) else unit_name(unit, units)
@@ -96,7 +96,7 @@ def _amount_title(said: Bottles, units: str) -> str:
 
 
 def scale_reply(turn: Turn, arguments: ScaledArguments) -> Reply:
-    """Answer with the amounts for what was asked, in mL or g, and whether it will stay clear."""
+    """Return the amounts for the target, in mL or g, and whether the mix stays clear."""
     answer = answer_for(turn, arguments)
     asked, _target = arguments.wanted
     view, swapped = answer.formula, arguments.swap
@@ -176,7 +176,7 @@ def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
 
 
 def _fill(answer: ScaleAnswer, units: str) -> str:
-    assert answer.fill is not None  # noqa: S101 - the caller looked
+    assert answer.fill is not None  # noqa: S101 - checked by the caller
     full = ", ".join(f"{count} x {show_ml(size, units)}" for size, count in answer.fill.full if count)
     text = _("Fills {bottles}").format(bottles=full or _("no bottle"))
     if answer.loss_share:
@@ -202,7 +202,7 @@ def _rounding(answer: ScaleAnswer) -> list[str]:
 
 
 def line_texts(view: FormulaView, units: str) -> Grid:
-    """Return a formula's lines as typed, each beside its amount."""
+    """Return a formula's lines as typed, each with its amount."""
     rows = []
     for line in view.lines:
         name = line.ingredient.name

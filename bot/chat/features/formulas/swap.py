@@ -1,4 +1,4 @@
-"""Swap: the amounts of a formula with another spirit instead, for the same ethanol."""
+"""The command swap: a formula's amounts with another spirit, for the same ethanol."""
 
 from __future__ import annotations
 

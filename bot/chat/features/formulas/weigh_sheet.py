@@ -1,4 +1,4 @@
-"""The weigh sheet: amounts in grams at the bar's temperature, and how sure they are."""
+"""The weigh sheet: amounts in grams at the bar's temperature, with their uncertainty."""
 
 from __future__ import annotations
 
@@ -10,12 +10,12 @@ from bot.chat.reply.units import show_amount, show_g, show_temperature
 from bot.trade.formulas.measures import Dimension
 from bot.work.formulas.scaling import LineMass, ScaleAnswer
 
-# A spread of less than what a bar's scale shows is not worth a line.
+# A spread below the resolution of a bar's scale needs no line.
 _WORTH_SAYING_G = Fraction(1, 10)
 
 
 def grams_grid(answer: ScaleAnswer, names: dict[str, str]) -> Grid:
-    """Return every amount in grams; what has no known density stays in its own measure."""
+    """Return every amount in grams; ingredients without a known density keep their own unit."""
     rows = []
     total: Fraction | None = Fraction(0)
     for line, mass in zip(answer.scaled.lines, answer.masses, strict=True):
@@ -32,7 +32,7 @@ def grams_grid(answer: ScaleAnswer, names: dict[str, str]) -> Grid:
 
 
 def grams_notes(answer: ScaleAnswer, temperature_c: float, units: str) -> list[str]:
-    """Say for what temperature the grams hold, where a standard's range matters, and what is not known."""
+    """Return the temperature of the grams, the relevant ranges of standards, and unknown densities."""
     notes = [
         _("In place of ml measured at {temperature}.").format(
             temperature=show_temperature(temperature_c, units)

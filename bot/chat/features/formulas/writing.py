@@ -1,4 +1,4 @@
-"""Writing a formula down and changing it: the lines a person types, and the draft they make."""
+"""Commands to write and change a formula: the typed lines, and the draft made from them."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
 
 FormulaLines = tuple[DraftLine | Detail, ...]
 
-# -- writing one down ----------------------------------------------------------------------
+# -- writing -------------------------------------------------------------------------------
 
 
 def _ask_name(turn: Turn, given: Given) -> Question:
@@ -75,7 +75,7 @@ def _shown_line(turn: Turn, line: DraftLine | Detail) -> str:
 
 
 def _spelling_notes(turn: Turn, lines: Iterable[DraftLine | Detail]) -> list[Text]:
-    """Say which new ingredients are spelt almost like one that the bar has: a slip would be a second one."""
+    """Name new ingredients with a spelling close to a known one: a typing mistake would create a second."""
     notes = []
     for line in lines:
         if not isinstance(line, DraftLine) or not isinstance(line.ingredient, str):
@@ -101,7 +101,7 @@ def _accept_lines(turn: Turn, given: Given, value: object) -> FormulaLines:
 
 
 def draft_line(turn: Turn, line: IngredientLine) -> DraftLine:
-    """Turn a typed line into a draft's, its unit resolved and its ingredient known or new."""
+    """Turn a typed line into a draft's line, with its unit resolved and its ingredient known or new."""
     if isinstance(line.item, Unknown):
         known = turn.vocabulary.named(line.item.text, "INGREDIENT")
         name: int | str = int(known.id) if known is not None else line.item.text
@@ -116,7 +116,7 @@ def draft_line(turn: Turn, line: IngredientLine) -> DraftLine:
 
 
 def apply_details(turn: Turn, draft: Draft, lines: FormulaLines) -> Draft:
-    """Put typed lines into a draft: ingredients and the other things a formula says."""
+    """Apply typed lines to a draft: ingredients and the other properties of a formula."""
     for line in lines:
         if isinstance(line, DraftLine):
             draft = formulas.with_line(draft, line)
@@ -202,7 +202,7 @@ def _accept_preparation(turn: Turn, given: Given, value: Noun) -> Preparation:
 
 @dataclass(frozen=True, kw_only=True)
 class NewArguments(Arguments):
-    """A new formula: its name, its lines, and what was asked for beside them."""
+    """A new formula: its name, its lines, and its properties."""
 
     new_name: str
     lines: FormulaLines

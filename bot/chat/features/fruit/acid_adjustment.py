@@ -1,4 +1,4 @@
-"""Acid that makes one juice as sour as another, beside what was measured and the usual rule."""
+"""The command acid: make one juice as sour as another, by measured values and by the usual rule."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ from bot.work.formulas import ingredients
 from bot.work.fruit import acid_adjustment
 from bot.work.fruit.acid_adjustment import Souring
 
-# -- which juice, how much -----------------------------------------------------------------
+# -- choosing juice and amount -------------------------------------------------------------
 
 
 def _ask_source(turn: Turn, given: Given) -> Question:
@@ -56,12 +56,12 @@ def _accept_volume(turn: Turn, given: Given, value: Amount) -> Fraction:
     return quantity_in_ml(turn, value)
 
 
-# -- the answer ----------------------------------------------------------------------------
+# -- answer --------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, kw_only=True)
 class AcidArguments(Arguments):
-    """A juice, how much of it in mL, and the one it shall be as sour as."""
+    """A juice, its amount in mL, and the target juice."""
 
     source: str
     sour: str

@@ -1,4 +1,4 @@
-"""Fruit used, wasted and lost between counts."""
+"""The command for fruit used, wasted and lost between counts."""
 
 from __future__ import annotations
 
@@ -23,14 +23,14 @@ from bot.work.fruit import balance
 
 
 def _accept_known(turn: Turn, given: Given, value: Named) -> IngredientView:
-    """Turn a name into what the bar has in its book: asking about a fruit does not put it there."""
+    """Turn a name into an item of the bar's book; a question about a fruit does not add it."""
     noun = turn.noun(value, "INGREDIENT", _("ingredient"))
     return ingredients.get(turn.context, int(noun.id))
 
 
 @dataclass(frozen=True, kw_only=True)
 class FruitArguments(Arguments):
-    """A fruit, or None for all that were counted."""
+    """A fruit, or None for all counted fruit."""
 
     item: IngredientView | None = None
 

@@ -1,4 +1,4 @@
-"""How it is worded what was used between two counts, with its reckoning and what nobody can explain."""
+"""Word the use between two counts, with its calculation and the unexplained rest."""
 
 from __future__ import annotations
 
@@ -16,21 +16,21 @@ from bot.work.fruit.balance import Used
 
 
 def plain_amount(amount: Fraction, dimension: Dimension, turn: Turn) -> str:
-    """Write an amount without the name of what it is of."""
+    """Write an amount without the item's name."""
     if dimension is Dimension.COUNT:
         return show_number(amount, 1)
     return show_amount(amount, dimension, turn.context.bar.units)
 
 
 def named_amount(amount: Fraction, dimension: Dimension, item: IngredientView, turn: Turn) -> str:
-    """Write an amount with the name of what it is of: '12 oranges', '1.2 kg sugar'."""
+    """Write an amount with the item's name: '12 oranges', '1.2 kg sugar'."""
     if dimension is Dimension.COUNT:
         return pieces(item.name, amount, 1)
     return f"{plain_amount(amount, dimension, turn)} {item.name}"
 
 
 def used_blocks(turn: Turn, used: Used) -> list[Block]:
-    """Word what was used between two counts, with its reckoning and what nobody can explain."""
+    """Word the use between two counts, with its calculation and the unexplained rest."""
 
     def shown(amount: Decimal | Fraction) -> str:
         return plain_amount(Fraction(amount), used.dimension, turn)
@@ -70,7 +70,7 @@ def used_blocks(turn: Turn, used: Used) -> list[Block]:
 
 
 def used_row(turn: Turn, used: Used) -> tuple[str, str, str, str]:
-    """Write one line of several: the name, what was used, wasted, and lost ('?' where nobody can tell)."""
+    """Write one line of several: the name, use, waste, and loss ('?' if unknown)."""
     units = turn.context.bar.units
 
     def shown(amount: Decimal | Fraction) -> str:

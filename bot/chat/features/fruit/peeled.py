@@ -1,4 +1,4 @@
-"""Peeled fruit: its clock, its juice, its end."""
+"""Commands for peeled fruit: its time limit, its juice, its end."""
 
 from __future__ import annotations
 
@@ -46,7 +46,7 @@ _BASIS = {
 }
 
 
-# -- which fruit, how many -----------------------------------------------------------------
+# -- choosing fruit and number -------------------------------------------------------------
 
 
 def _ask_fruit(turn: Turn, given: Given) -> Question:
@@ -108,7 +108,7 @@ def _pieces(fruit: IngredientView, count: Fraction) -> str:
 
 @dataclass(frozen=True, kw_only=True)
 class PiecesArguments(Arguments):
-    """So many pieces of one fruit."""
+    """A number of pieces of one fruit."""
 
     fruit: IngredientView
     waste_amount: Fraction
@@ -116,21 +116,21 @@ class PiecesArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class PeeledArguments(Arguments):
-    """The fruit that was peeled."""
+    """The peeled fruit."""
 
     lines: tuple[PiecesArguments, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
 class JuicedArguments(PiecesArguments):
-    """Pieces of a fruit, and the juice they gave in mL."""
+    """Pieces of a fruit, and the volume of their juice in mL."""
 
     juice: Fraction
 
 
 @dataclass(frozen=True, kw_only=True)
 class InBatchArguments(PiecesArguments):
-    """Pieces of a fruit, and the batch they went into."""
+    """Pieces of a fruit, and the batch made with them."""
 
     batch: BatchView
 
@@ -170,7 +170,7 @@ def _one_peeled(turn: Turn, one: PiecesArguments) -> Reply:
 
 
 def ends(fruit_id: int, count: Fraction) -> tuple[tuple[Button, ...], ...]:
-    """Offer the three ends of peeled fruit: juiced, binned, in a batch."""
+    """Offer the three ends of peeled fruit: juiced, discarded, in a batch."""
     said = f"{show_number(count)} #{fruit_id}"
     return (
         (
@@ -215,11 +215,11 @@ def _what_to_do(turn: Turn, fruit: IngredientView, juice: ExpectedJuice | None) 
 
 
 def _rounded(ml: Decimal, units: str) -> str:
-    """Write an expected volume no finer than it is known."""
+    """Write an expected volume with its known precision."""
     return show_ml(Fraction(round(ml, -1)) if ml >= 100 else Fraction(round(ml)), units)
 
 
-# -- its ends ------------------------------------------------------------------------------
+# -- ends ----------------------------------------------------------------------------------
 
 
 def _ask_juice(turn: Turn, given: Given) -> Question:

@@ -1,4 +1,4 @@
-"""Waste: fruit thrown out, in one line or by taps."""
+"""The command waste: discarded fruit, in one line or by taps."""
 
 from __future__ import annotations
 
@@ -104,7 +104,7 @@ _SLOTS = (_FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
 
 @dataclass(frozen=True, kw_only=True)
 class WasteLineArguments(Arguments):
-    """One fruit: how much of it, and why it was thrown out."""
+    """One fruit: its amount, and the reason."""
 
     fruit: IngredientView
     waste_amount: tuple[Fraction, Dimension]
@@ -121,7 +121,7 @@ _LINES = Lines(
 
 @dataclass(frozen=True, kw_only=True)
 class WasteArguments(Arguments):
-    """What was thrown out, and a photo of it."""
+    """The discarded fruit, and a photo of it."""
 
     lines: tuple[WasteLineArguments, ...]
     photo: str | None = None
@@ -129,7 +129,7 @@ class WasteArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class ReasonArguments(Arguments):
-    """A line of waste, and why it was thrown out."""
+    """A line of waste, and its reason."""
 
     number: int
     why: str
@@ -142,14 +142,14 @@ def _waste(turn: Turn, arguments: WasteArguments) -> Reply:
 
 
 def piece_words(view: waste.WasteView, units: str) -> str:
-    """Write how much of a fruit: '6 oranges', '1.2 kg lemons'."""
+    """Write an amount of fruit: '6 oranges', '1.2 kg lemons'."""
     if view.dimension is Dimension.MASS:
         return f"{show_weight(view.amount, units)} {counted_name(view.ingredient.name, Fraction(2))}"
     return pieces(view.ingredient.name, view.amount)
 
 
 def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> Reply:
-    """Confirm what was logged, with its cost and a way back."""
+    """Confirm the logged entries, with their cost and an undo button."""
     lines, units = logged.lines, turn.context.bar.units
     blocks: list[Block] = []
     if len(lines) == 1:

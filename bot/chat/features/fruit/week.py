@@ -1,4 +1,4 @@
-"""The waste of a week, a month or any days: by fruit, reason and shift, against the time before."""
+"""Commands for waste reports of a week, a month or any days, by fruit, reason and shift."""
 
 from __future__ import annotations
 
@@ -51,12 +51,12 @@ def _accept_span(turn: Turn, given: Given, value: object) -> tuple[date, date]:
     return first, last
 
 
-# -- which days -----------------------------------------------------------------------------
+# -- choosing days --------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, kw_only=True)
 class _ShownArguments(Arguments):
-    """How the waste of some days is shown."""
+    """The options of a waste report."""
 
     more_detail: bool = False
     picture: bool = False
@@ -64,7 +64,7 @@ class _ShownArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class WeekArguments(_ShownArguments):
-    """A week, or any days; this week where neither is said."""
+    """A week, or any days; by default this week."""
 
     period: str = ""
     span: tuple[date, date] | None = None
@@ -72,7 +72,7 @@ class WeekArguments(_ShownArguments):
 
 @dataclass(frozen=True, kw_only=True)
 class MonthArguments(_ShownArguments):
-    """A month; this one where none is said."""
+    """A month; by default this one."""
 
     month: str = ""
 
@@ -121,7 +121,7 @@ def _shown(turn: Turn, how: _ShownArguments, found: WasteSummary, earlier: Butto
     return _summary(turn, found, earlier)
 
 
-# -- the answer -----------------------------------------------------------------------------
+# -- answer ---------------------------------------------------------------------------------
 
 
 def _dates(found: WasteSummary) -> str:
@@ -157,7 +157,7 @@ def _title(found: WasteSummary) -> str:
 
 
 def _first_rows(rows: Sequence[FruitSum]) -> Sequence[FruitSum]:
-    """Return what fits: all of a few, else all but the last rows, which stand together."""
+    """Return all rows if they are few; otherwise all but the last ones, which become one row."""
     return rows if len(rows) <= _MOST_ROWS else rows[: _MOST_ROWS - 1]
 
 
@@ -183,7 +183,7 @@ def _part(one: FruitSum | PartSum, units: str) -> tuple[str, str]:
 
 
 def reason_words(reason: str) -> str:
-    """Write a reason, or that none was given."""
+    """Write a reason, or a note that there is none."""
     return _(reason) if reason else _("no reason given")
 
 
@@ -242,7 +242,7 @@ def _against(found: WasteSummary) -> list[str]:
 
 
 def _stretch(found: WasteSummary) -> str:
-    """Name a stretch of days: the week, the month, or so many days."""
+    """Name a period: the week, the month, or a number of days."""
     length = (found.last - found.first).days + 1
     if length == 7 and found.first.weekday() == 0:
         return _("week")

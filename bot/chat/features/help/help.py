@@ -17,7 +17,7 @@ from bot.trade.words import N_
 
 @dataclass(frozen=True, kw_only=True)
 class HelpArguments(Arguments):
-    """What help is asked about."""
+    """The subject of the help."""
 
     free: str = ""
 

@@ -1,4 +1,4 @@
-"""Help that teaches: a few lines one could type here and now, with the bar's own names in them."""
+"""Help with a few example lines, adapted to the bar's own names."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ _PIECES = 6
 
 
 def general_help(turn: Turn) -> Reply:
-    """Return what to type first, in about five lines."""
+    """Return the first lines to type, in about five lines."""
     if turn.presence.bar is None:
         return reply(
             _("I keep a bar's own preparations: amounts, cost, batches, reminders and fruit waste."),
@@ -68,7 +68,7 @@ def _size(turn: Turn, view: FormulaView) -> str:
 
 
 def everything(turn: Turn) -> Reply:
-    """Return every command of the menu with what it does."""
+    """Return every command of the menu with its purpose."""
     menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
     return reply(
         _("All I can do, with or without the slash:"),
@@ -78,7 +78,7 @@ def everything(turn: Turn) -> Reply:
 
 
 def help_with(turn: Turn, asked: str) -> Reply | None:
-    """Return help on one thing, or None where no command of that name is known."""
+    """Return the help on one command, or None if there is none of that name."""
     if asked.casefold() in {_ALL, _(_ALL)}:
         return everything(turn)
     found = command_at_start(asked.lstrip("/"))

@@ -1,4 +1,4 @@
-"""Log entries in words: in the log, and after an undo."""
+"""Word log entries: in the log, and after an undo."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from bot.work.log.undo import TakenBack
 
 
 class _Values(dict[str, object]):
-    """Values for a sentence; a value that an old entry lacks is shown as a dash."""
+    """Placeholders for a sentence; a value missing in an old entry is shown as a dash."""
 
     def __missing__(self, key: str) -> str:
         return "–"
@@ -33,7 +33,7 @@ def entry_words(line: LogLine, units: str) -> str:
 
 
 def undo_reply(turn: Turn, taken: TakenBack) -> Reply:
-    """Say what was undone and what is in force now."""
+    """Describe the undone entry and the current state."""
     words = all_log_words()[taken.what]
     if words.lines is not None:
         lines = words.lines(turn, taken)

@@ -1,4 +1,4 @@
-"""The log: who did what, what was taken back and what was corrected."""
+"""The command log: entries with their authors, undos and corrections."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ def _marked(line: LogLine, units: str) -> str:
 
 @dataclass(frozen=True, kw_only=True)
 class LogArguments(Arguments):
-    """The entry before which the page begins."""
+    """An entry; the page shows older ones, or the newest without it."""
 
     number: int | None = None
 

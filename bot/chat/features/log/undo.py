@@ -18,7 +18,7 @@ from bot.work.log import undo
 
 @dataclass(frozen=True, kw_only=True)
 class UndoArguments(Arguments):
-    """The entry to take back, None for the last one."""
+    """The entry to undo, None for the last one."""
 
     number: int | None = None
 

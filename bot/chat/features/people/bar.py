@@ -1,4 +1,4 @@
-"""The bar's settings: see them all on a few pages, change each by taps or by one line."""
+"""The command bar: show the settings on a few pages, and change each by taps or by one line."""
 
 from __future__ import annotations
 
@@ -64,11 +64,11 @@ def _bar(turn: Turn, arguments: BarArguments) -> Reply:
     return reply(first, *notes, buttons=((Button(_(PAGES[page_of(key)].title), f"bar {page_of(key)}"),), row))
 
 
-# -- the pages ----------------------------------------------------------------------------
+# -- pages --------------------------------------------------------------------------------
 
 
 def _overview(turn: Turn, in_place: bool) -> Reply:
-    """Show every setting that has a value of its own, a paragraph for each page."""
+    """Show every setting with its own value, a paragraph for each page."""
     values = shown(turn.context.bar)
     blocks: list[Block] = []
     for page in PAGES.values():
@@ -89,7 +89,7 @@ def _is_usual_size(bar: BarView, key: str) -> bool:
 
 
 def _page(turn: Turn, name: str, changed: list[str] | None = None) -> Reply:
-    """Show one page of settings; after a change the first lines say what it did."""
+    """Show one page of settings; after a change the first lines describe it."""
     values = shown(turn.context.bar)
     page = PAGES[name]
     first, *notes = changed or [_(page.title)]
@@ -106,7 +106,7 @@ def _page(turn: Turn, name: str, changed: list[str] | None = None) -> Reply:
 
 
 def _change_by(bar: BarView, page: str, key: str) -> list[tuple[str, str]]:
-    """Return the buttons that change a setting: at once where it is on or off, else by its question."""
+    """Return the buttons that change a setting: directly for on and off, else by its question."""
     name = SETTINGS[key][0]
     line = f"bar {page} {name}"
     if key == "pictures":
@@ -140,7 +140,7 @@ _CHOICES: dict[str, tuple[str, ...]] = {
 # Times of day in minutes from midnight, so that each locale's clock can write them.
 _TIMES = {"closing": CLOSING_CHOICES[:4], "close_prompt": (30, 90, 1380), "late": (1200, 1320, 0)}
 _QUIET = ((300, 660), (240, 720))
-# Whole numbers of these are typed on the pad of digits as well.
+# The pad of digits also accepts whole numbers of these.
 _BY_DIGITS = frozenset(
     {"discard_warn", "loss", "price_rise", "wage", "batch_minutes", "bottle_price", "outlay", "drinks_a_week"}
     | {"open_weeks", "barspoon", "splash", "jigger"}
@@ -163,7 +163,7 @@ def _ask_value(turn: Turn, given: Given) -> Question:
 
 
 def _choices(turn: Turn, bar: BarView, key: str) -> list[tuple[str, str]]:
-    """Return the values to tap, each with the words that say it."""
+    """Return the values to tap, each with its label."""
     if key in _TIMES:
         times = [(show_clock_minute(minute), clock_text(minute)) for minute in _TIMES[key]]
         return [*times, (_("off"), "off")] if key == "close_prompt" else times
@@ -188,7 +188,7 @@ def _choices(turn: Turn, bar: BarView, key: str) -> list[tuple[str, str]]:
 
 
 def _accept_value(turn: Turn, given: Given, value: str) -> str:
-    # Read once here, so that a wrong value is asked again instead of ending the dialogue.
+    # Validate here, so that a wrong value is asked again instead of ending the dialogue.
     READERS[given[_SETTING]](turn, value)
     return value
 
@@ -199,7 +199,7 @@ def _settings_values(line: LogLine, units: str) -> dict[str, str]:
 
 
 def _in_force(turn: Turn, taken: TakenBack) -> list[str]:
-    """Return the settings in force after the undo of a change."""
+    """Return the valid settings after the undo of a change."""
     now = shown(turn.context.bar)
     keys = settings_changed(taken.details["before"], taken.details["after"])
     return [setting_line(key, now, first=True) for key in keys]

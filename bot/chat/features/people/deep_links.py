@@ -1,4 +1,4 @@
-"""Coming in by a link: a joining code, or the symbol on a bottle's label."""
+"""Deep links: a joining code, or the symbol on a bottle's label."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ _SCANNED = re.compile(r"^b_(\d{1,12})_(\d{1,12})$", re.ASCII)
 
 
 def main_buttons() -> tuple[tuple[Button, ...], ...]:
-    """Return the buttons for the nightly things."""
+    """Return the buttons for the nightly work."""
     return (
         (Button(_("Log waste"), "waste"), Button(_("Batches"), "batches")),
         (Button(_("Scale"), "scale"), Button(_("Cost"), "cost"), Button(_("Week"), "week")),
@@ -37,7 +37,7 @@ def ask_code(turn: Turn, given: Given) -> Question:
 
 
 def join(turn: Turn, said: str) -> Reply:
-    """Let a person in by a code, in a private chat only: in a group everybody could read it."""
+    """Admit a person by a code, in a private chat only: everyone in a group could read it."""
     if not turn.message.place.private:
         return private_only(turn)
     code = said.removeprefix("join_").replace("_", "-")
@@ -56,16 +56,16 @@ def join(turn: Turn, said: str) -> Reply:
     )
 
 
-# -- a scanned label ----------------------------------------------------------------------
+# -- scanned labels -----------------------------------------------------------------------
 
 
 def is_scan(code: str) -> bool:
-    """Whether a start code is that of a label."""
+    """Whether a start code comes from a label."""
     return code.startswith("b_")
 
 
 def scan(turn: Turn, code: str) -> Reply:
-    """Show the batch of a scanned label to a member of its bar; anybody else learns nothing."""
+    """Show the batch of a scanned label to a member of its bar; other people get no information."""
     found = _SCANNED.match(code)
     presence = None if found is None else _presence_in(turn, int(found[1]))
     nothing = reply(_("I can show that label's batch only to members of its bar."))
@@ -84,7 +84,7 @@ def scan(turn: Turn, code: str) -> Reply:
 
 
 def _presence_in(turn: Turn, bar_id: int) -> people.Presence | None:
-    """Return the person's presence in this bar, whatever bar they stood in; None for who is not in it."""
+    """Return the person's presence in this bar, whatever their current bar; None for non-members."""
     bar = turn.presence.bar
     if bar is not None and bar.id == bar_id:
         return turn.presence

@@ -1,4 +1,4 @@
-"""Settings of fruit and money: how they are read, and how they are shown."""
+"""Settings of fruit and money: parse and show them."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ from bot.work.context import BarView
 
 Reader = Callable[[Turn, str], Changes]
 
-# Setting and field: what it is counted in ('money', or the unit's word), the least and the most.
+# Setting and field: its unit ('money', or the unit's word), the minimum and the maximum.
 _NUMBERS: dict[str, tuple[str, int, int]] = {
     "wage": ("money", 0, 10_000),
     "batch_minutes": (N_("min"), 0, 1440),
@@ -38,7 +38,7 @@ _NUMBERS: dict[str, tuple[str, int, int]] = {
     "open_weeks": (N_("a year"), 1, 53),
 }
 _KEEPING = {
-    # The key alone is said too, and has a word of its own in each language.
+    # The key itself is also typed, and has its own word in each language.
     N_("counter"): N_("on the counter"),
     N_("uncovered"): N_("cold, uncovered"),
     N_("wrapped"): N_("cold, wrapped tight"),
@@ -46,7 +46,7 @@ _KEEPING = {
 
 
 def shown(bar: BarView) -> dict[str, str]:
-    """Return the settings of fruit and money, in words; those that nobody set are left out."""
+    """Return the settings of fruit and money, in words; unset ones are left out."""
     settings = bar.settings
     values = {
         "late": _("from {time}").format(time=show_clock_minute(settings.late_from)),
@@ -84,7 +84,7 @@ def _tax_words(tax: str, percent: str) -> str:
     return _("prices as typed")
 
 
-# -- reading --------------------------------------------------------------------------------
+# -- parsing --------------------------------------------------------------------------------
 
 
 def _number_reader(key: str) -> Reader:
@@ -137,7 +137,7 @@ def _is_unset(text: str) -> bool:
 
 
 def _single(text: str) -> Fraction | None:
-    """Return the one number that a text is, None for anything else and for a range."""
+    """Return a text as one number, None for any other text and for a range."""
     try:
         low, high = read_range(text.strip())
     except (NotANumberError, AmbiguousNumberError):
@@ -220,6 +220,6 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "batch_minutes": ("10", "15-20", "30"),
     "garnish_minutes": ("0.2-0.3", "0.5", N_("off")),
     "open_weeks": ("52", "50", "48"),
-    # Left to each bar: there is no usual price of these.
+    # No default: there is no usual price of these.
     **dict.fromkeys(("bottle_price", "label_price", "outlay", "drinks_a_week"), (N_("off"),)),
 }

@@ -1,4 +1,4 @@
-"""The language a person is answered in."""
+"""The command language: the language of a person's replies."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ def _ask(turn: Turn, given: Given) -> Question:
 
 
 def read_language(text: str) -> str:
-    """Return the language that a text names; says which there are where it names none."""
+    """Return the language named by a text; list the languages if it names none."""
     found = language_named(text)
     if not found:
         names = ", ".join(one.name for one in languages().values())
@@ -64,7 +64,7 @@ COMMANDS = (
         N_("the language I speak with you"),
         _language,
         words=("speak",),
-        # Whoever is answered in a language they cannot read still finds the way to their own.
+        # A person who cannot read the current language still finds their own.
         in_every_language=True,
         slots=(Slot("free", _accept, _ask),),
         writes=True,

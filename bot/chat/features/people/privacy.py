@@ -1,4 +1,4 @@
-"""What is kept: a member's own data, being forgotten, and deleting the bar."""
+"""Commands for privacy: a member's own data, erasing a person, and deleting the bar."""
 
 from __future__ import annotations
 
@@ -85,7 +85,7 @@ def _forget_me(turn: Turn, arguments: SureArguments) -> Reply:
 
 
 def _forget_outside(turn: Turn, arguments: SureArguments) -> Reply:
-    """Forget a person in the bars they left, whether or not they are in another one."""
+    """Forget a person in their former bars, whether or not they are in another one."""
     left = ", ".join(former.bars_left(turn.unit, turn.presence))
     inside = turn.presence.bar is not None or bool(people.bars_of(turn.unit, turn.presence))
     if inside and not left:
@@ -125,7 +125,7 @@ def _accept_name(turn: Turn, given: Given, value: str) -> str:
 
 @dataclass(frozen=True, kw_only=True)
 class DeleteArguments(Arguments):
-    """The bar's name, typed once more."""
+    """The bar's name, typed again."""
 
     free: str
 

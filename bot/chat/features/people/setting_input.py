@@ -1,4 +1,4 @@
-"""Reading the values of a bar's settings."""
+"""Parse the values of a bar's settings."""
 
 from __future__ import annotations
 
@@ -113,7 +113,7 @@ def _read_prompt(turn: Turn, text: str) -> Changes:
     if says_off(text):
         return {"close_prompt": False}
     if says_on(text):
-        return {"close_prompt": True}  # at the time that was set before
+        return {"close_prompt": True}  # at the time set before
     minute = read_clock(text)
     if minute is None:
         raise Say(reply(_("Write a time such as 00:30, or off.")))

@@ -1,4 +1,4 @@
-"""A bar's settings as now in force, in words, and the pages they stand on."""
+"""Word a bar's current settings, and arrange them on pages."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ HOUSEHOLD = {"us": N_("US"), "imperial": N_("imperial"), "metric": N_("metric"),
 
 
 def shown(bar: BarView) -> dict[str, str]:
-    """Return the value of every setting by its key, as now in force."""
+    """Return the current value of every setting by its key."""
     settings = bar.settings
     values = {
         "name": bar.name,
@@ -52,7 +52,7 @@ def shown(bar: BarView) -> dict[str, str]:
 
 
 def setting_line(key: str, values: Mapping[str, str], first: bool = False) -> str:
-    """Write a setting and its value; as the `first` line of an answer it begins with a capital."""
+    """Write a setting and its value; the `first` line of an answer begins with a capital."""
     name = _(SETTINGS[key][0])
     return _("{setting}: {value}").format(
         setting=name.capitalize() if first else name, value=values.get(key, _("not set"))
@@ -60,7 +60,7 @@ def setting_line(key: str, values: Mapping[str, str], first: bool = False) -> st
 
 
 def _house_measures(bar: BarView) -> dict[str, str]:
-    """Return what the bar's own measures hold; what it did not set is the usual size."""
+    """Return the sizes of the bar's measures; unset ones have the usual size."""
     values: dict[str, str] = {}
     for measure in HOUSE_MEASURES:
         if measure in bar.settings.house_ml:

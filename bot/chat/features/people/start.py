@@ -1,4 +1,4 @@
-"""Opening a bar, joining one, help, undo, and the people of the bar."""
+"""The command start: open a bar, or join one by a code."""
 
 from __future__ import annotations
 
@@ -31,12 +31,12 @@ _UNITS = {"metric": N_("ml and grams"), "us": N_("US fluid ounces"), "imperial":
 
 
 def jurisdiction_name(value: str) -> str:
-    """Return whose rules these are, in words."""
+    """Return the name of a jurisdiction."""
     return _(_JURISDICTIONS[Jurisdiction(value)])
 
 
 def units_name(value: str) -> str:
-    """Return the bar's units in words."""
+    """Return the name of the bar's units."""
     return _(_UNITS[value])
 
 
@@ -57,7 +57,7 @@ def _city(zone: str) -> str:
 
 
 def choices_of_zone(turn: Turn) -> list[tuple[str, str]]:
-    """Return cities to tap, as likely as the phone's language tells."""
+    """Return cities to tap, likely for the phone's language."""
     return [(_city(zone), zone) for zone in zones_offered(turn.message.sender.language)]
 
 
@@ -69,7 +69,7 @@ def _ask_zone(turn: Turn, given: Given) -> Question:
 
 
 def accept_zone(turn: Turn, given: Given, value: str) -> str:
-    """Turn a city into its IANA time zone, offering the near ones where there are several or none."""
+    """Turn a city into its IANA time zone; offer near ones if there are several or none."""
     found = bars.find_zones(value)
     if len(found) == 1:
         return found[0]
@@ -97,7 +97,7 @@ def _ask_jurisdiction(turn: Turn, given: Given) -> Question:
 
 
 def accept_jurisdiction(turn: Turn, given: Given, value: str) -> Jurisdiction:
-    """Read US, EU, UK or other, or the land's name in words."""
+    """Parse US, EU, UK or other, or the country's name."""
     plain = value.strip().casefold()
     for one in Jurisdiction:
         if plain in {one.value.casefold(), _(one.value).casefold(), jurisdiction_name(one).casefold()}:
@@ -114,7 +114,7 @@ def _ask_currency(turn: Turn, given: Given) -> Question:
 
 
 def accept_currency(turn: Turn, given: Given, value: str) -> str:
-    """Read a three-letter currency code, or a sign that is one currency's here."""
+    """Parse a three-letter currency code, or a sign that is unambiguous here."""
     bar = turn.presence.bar
     zone = given.get(_ZONE) or ("" if bar is None else bar.zone)
     try:
@@ -136,7 +136,7 @@ def _ask_units(turn: Turn, given: Given) -> Question:
 
 
 def accept_units(turn: Turn, given: Given, value: str) -> str:
-    """Read metric, us or imperial."""
+    """Parse metric, us or imperial."""
     plain = value.strip().casefold()
     for one in bars.UNITS:
         if plain in {one, _(one).casefold(), units_name(one).casefold()}:
@@ -156,7 +156,7 @@ def _ask_closing(turn: Turn, given: Given) -> Question:
 
 
 def accept_closing(turn: Turn, given: Given, value: str) -> int:
-    """Read a time of day as minutes from midnight."""
+    """Parse a time of day as minutes from midnight."""
     minute = read_clock(value)
     if minute is None or minute > 12 * 60:
         raise Say(reply(_("Please write a time from 00:00 to 12:00, such as 05:00.")))
@@ -165,7 +165,7 @@ def accept_closing(turn: Turn, given: Given, value: str) -> int:
 
 @dataclass(frozen=True, kw_only=True)
 class OpenArguments(Arguments):
-    """What a new bar is called, where it is, and how it counts."""
+    """A new bar's name, place and units."""
 
     bar_name: str
     zone: str
@@ -177,7 +177,7 @@ class OpenArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class StartArguments(Arguments):
-    """The code behind a link; or the answers of somebody who opens a bar."""
+    """The code of a link; or the answers for a new bar."""
 
     code: str = ""
     bar_name: str | None = None
@@ -200,7 +200,7 @@ def _start(turn: Turn, arguments: StartArguments) -> Reply:
 
 
 def _opening_of(said: StartArguments) -> OpenArguments | None:
-    """Return the answers of somebody who opens a bar; None where they stand in one."""
+    """Return the answers for a new bar, or None if the person is in one."""
     if said.bar_name is None or said.zone is None or said.jurisdiction is None:
         return None
     if said.currency is None or said.units is None or said.closing is None:
@@ -216,7 +216,7 @@ def _opening_of(said: StartArguments) -> OpenArguments | None:
 
 
 def _open(turn: Turn, arguments: OpenArguments) -> Reply:
-    """Open a bar by the answers that were given, and stand in it."""
+    """Open a bar with the given answers, and make it the person's current bar."""
     bar = bars.open_bar(
         turn.unit,
         turn.presence,
@@ -248,7 +248,7 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
 
 
 def _claim_group(turn: Turn) -> Reply:
-    """Make a group that belongs to no bar the own chat of the manager's bar who says so."""
+    """Claim a group without a bar as the chat of the manager's bar."""
     place = turn.message.place
     home = people.at_home(turn.unit, turn.presence)
     if home is None:

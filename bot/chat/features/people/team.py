@@ -1,4 +1,4 @@
-"""The people of the bar: who is in it, inviting, handing over, leaving; and a person's several bars."""
+"""Commands for the team: members, inviting, handing over, leaving; and a person's several bars."""
 
 from __future__ import annotations
 
@@ -27,16 +27,16 @@ _CHANGES = (N_("remove"), N_("manager"), N_("member"), N_("owner"), N_("forget")
 
 
 def shown_name(name: str) -> str:
-    """Return a member's name, or in the language now spoken that it was forgotten."""
+    """Return a member's name, or in the current language that it was forgotten."""
     return _(team.FORGOTTEN) if name == team.FORGOTTEN else name
 
 
-# -- the team ---------------------------------------------------------------------------
+# -- team -------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, kw_only=True)
 class TeamArguments(Arguments):
-    """What to change about whom; nothing to see the team."""
+    """A member and the change; nothing to show the team."""
 
     free: str = ""
 
@@ -157,7 +157,7 @@ def _ask_days(turn: Turn, given: Given) -> Question:
 
 
 def _by_taps(turn: Turn, given: Given) -> bool:
-    # Whoever types it all in one line gets the usual: one person, seven days.
+    # An invitation typed in one line has the defaults: one person, seven days.
     return turn.message.tapped is not None or given.guided
 
 
@@ -180,7 +180,7 @@ def _accept_role(turn: Turn, given: Given, value: str) -> Role:
 
 @dataclass(frozen=True, kw_only=True)
 class InviteArguments(Arguments):
-    """For whom a joining code is made, and for how long."""
+    """The role that a joining code gives, its number of uses, and its lifetime."""
 
     role: Role = Role.MEMBER
     uses: int = invites.INVITE_USES
@@ -223,14 +223,14 @@ def _join(turn: Turn, arguments: JoinArguments) -> Reply:
 
 @dataclass(frozen=True, kw_only=True)
 class SureArguments(Arguments):
-    """Whether the person has said that they are sure."""
+    """Whether the person has confirmed."""
 
     sure: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
 class BarsArguments(Arguments):
-    """The bar to go to; none to see them all."""
+    """The bar to enter; none to show them all."""
 
     number: int | None = None
 

@@ -1,4 +1,4 @@
-"""Reminders in words."""
+"""Word due reminders."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _MOST_LOW = 6
 
 
 def worded_reminder(due: DueReminder, now: datetime) -> Reply:
-    """Word a reminder in the language of whoever gets it: what, since when if late, and what to tap."""
+    """Word a reminder in the recipient's language: the subject, its delay if late, and the buttons."""
     language = spoken(due.language) or spoken(due.bar.language) or ENGLISH
     with speaking(bar_tongue(due.bar, language, now)):
         first, lines, buttons = _WORDS[due.kind](due)
@@ -35,7 +35,7 @@ def worded_reminder(due: DueReminder, now: datetime) -> Reply:
 
 
 def _of_bar(due: DueReminder, rows: tuple[tuple[Button, ...], ...]) -> tuple[tuple[Button, ...], ...]:
-    """Put the bar's number before the lines: whoever taps may stand in another bar by then."""
+    """Put the bar's number before the lines: the person may be in another bar when they tap."""
     return tuple(tuple(Button(one.label, f"@{due.bar.id} {one.line}") for one in row) for row in rows)
 
 

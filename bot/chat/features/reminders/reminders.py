@@ -1,4 +1,4 @@
-"""Answers to reminders: later, or done."""
+"""Commands that answer reminders: later, or done."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from bot.work.reminders import planning
 
 @dataclass(frozen=True, kw_only=True)
 class LaterArguments(Arguments):
-    """A reminder, and either a length of time or the time of day until which it waits."""
+    """A reminder, and a delay or the time of day until which it waits."""
 
     number: int
     duration: Duration | None = None

@@ -1,4 +1,4 @@
-"""What came in, and what is counted."""
+"""Commands for deliveries and counts."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ from bot.work.money import prices
 from bot.work.stock import counts
 from bot.work.stock.on_hand import OnHand
 
-# -- what, how much, for how much ----------------------------------------------------------
+# -- choosing item, amount and price -------------------------------------------------------
 
 
 def _ask_item(turn: Turn, given: Given) -> Question:
@@ -50,7 +50,7 @@ def _ask_counted(turn: Turn, given: Given) -> Question:
 
 
 def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
-    """Turn a name into what the bar buys; an ordinary name for a fruit makes a new one."""
+    """Turn a name into an item that the bar buys; a common fruit name creates a new one."""
     known = known_ingredient(turn, value)
     if known is not None:
         return known
@@ -75,7 +75,7 @@ def _quantity(turn: Turn, item: IngredientView, value: Amount | Fraction) -> Qua
 
 
 def _measured(item: IngredientView) -> bool:
-    """Whether a bare number says nothing: liquids and powders are not counted by the piece."""
+    """Whether a bare number is ambiguous: liquids and powders are not counted by the piece."""
     return item.kind is not IngredientKind.OTHER and INGREDIENT_PROPERTIES[item.kind].is_liquid is not None
 
 
@@ -118,14 +118,14 @@ def _accept_paid(turn: Turn, given: Given, value: Money | str) -> Decimal | None
     return None if isinstance(value, str) else as_money(value, turn.context.bar.currency)
 
 
-# -- bought --------------------------------------------------------------------------------
+# -- deliveries ----------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, kw_only=True)
 class DeliveryArguments(Arguments):
-    """One thing that came in: packs with their content, or an amount; and what was paid.
+    """One delivered item: packs with their content, or an amount; and the price paid.
 
-    `each_pack` and `in_all` say what the price is for; `instead` is the entry that this one replaces.
+    `each_pack` and `in_all` give the scope of the price; `instead` is the entry that this one replaces.
     """
 
     item: IngredientView
@@ -139,7 +139,7 @@ class DeliveryArguments(Arguments):
 
     @property
     def amount(self) -> Quantity:
-        """What one pack holds, or all there is where it does not come in packs."""
+        """The content of one pack, or the whole amount without packs."""
         found = self.content or self.waste_amount
         if found is None:
             raise ValueError("a delivery has an amount")
@@ -148,14 +148,14 @@ class DeliveryArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class BoughtArguments(Arguments):
-    """What came in."""
+    """The delivered items."""
 
     lines: tuple[DeliveryArguments, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
 class CountLineArguments(Arguments):
-    """One thing that was counted."""
+    """One counted item."""
 
     item: IngredientView
     waste_amount: Quantity
@@ -163,7 +163,7 @@ class CountLineArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class CountArguments(Arguments):
-    """What was counted."""
+    """The counted items."""
 
     lines: tuple[CountLineArguments, ...]
 
@@ -232,7 +232,7 @@ def _money(paid: Decimal) -> str:
 
 
 def _per_pack(one: DeliveryArguments, packs: Fraction, paid: Decimal | None) -> Decimal | None:
-    """Return what one pack cost: as said for each, or all of it shared out."""
+    """Return the cost of one pack: as typed for each, or a share of the total."""
     if paid is None:
         return None
     if one.in_all:
@@ -241,7 +241,7 @@ def _per_pack(one: DeliveryArguments, packs: Fraction, paid: Decimal | None) -> 
 
 
 def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Fraction, there: OnHand) -> str:
-    """Write what came in: '160 oranges (2 packs of 80)'."""
+    """Write a delivered item: '160 oranges (2 packs of 80)'."""
     if content.unit == "each":
         text = pieces(item.name, amount)
         inside = show_number(content.number)
@@ -256,7 +256,7 @@ def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Frac
     return f"{text} ({count})"
 
 
-# -- count ---------------------------------------------------------------------------------
+# -- counts --------------------------------------------------------------------------------
 
 
 def _count(turn: Turn, arguments: CountArguments) -> Reply:

@@ -1,4 +1,4 @@
-"""Stock: what is on hand, counted or bought."""
+"""The command stock: the amounts on hand, counted or bought."""
 
 from __future__ import annotations
 
@@ -27,13 +27,13 @@ from bot.work.stock import on_hand as stock
 from bot.work.stock.on_hand import OnHand
 
 _MOST_LISTED = 10
-_WHOLE_FROM = 10  # pieces: from here on parts of one are not shown
+_WHOLE_FROM = 10  # pieces: from this number on, fractions are not shown
 
 
 def amount_words(turn: Turn, amount: Fraction, dimension: Dimension) -> str:
     """Write an amount of stock: '1,400 ml', '12 pieces'."""
     if dimension is Dimension.COUNT:
-        # What was weighed leaves parts of a fruit in the book, which nobody can count on a shelf.
+        # Weighed waste leaves fractions of a fruit in the book, which nobody can count on a shelf.
         return ngettext("{count} piece", "{count} pieces", 1 if amount == 1 else 2).format(
             count=show_number(amount, 0 if amount >= _WHOLE_FROM else 1)
         )
@@ -44,7 +44,7 @@ def amount_words(turn: Turn, amount: Fraction, dimension: Dimension) -> str:
 
 
 def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
-    """Turn a name into an ingredient; says what is near where there is none of that name."""
+    """Turn a name into an ingredient; suggest near names if there is none."""
     known = known_ingredient(turn, value)
     if known is None:
         raise Say(_unknown(turn, words_of(value)))
@@ -71,7 +71,7 @@ def _ask_packs(turn: Turn, given: Given) -> Question:
 
 
 def quantity_of(turn: Turn, item: IngredientView, value: Amount | Fraction) -> Quantity:
-    """Turn what was typed into an amount of an ingredient; a bare number is pieces where it can be."""
+    """Turn a typed amount into an amount of an ingredient; a bare number is in pieces if possible."""
     if isinstance(value, Amount):
         return turn.quantity(value, is_liquid(item))
     there = stock.on_hand(turn.context, [item.id]).get(item.id)
@@ -100,7 +100,7 @@ def _accept_packs(turn: Turn, given: Given, value: PacksBought) -> tuple[Fractio
 
 @dataclass(frozen=True, kw_only=True)
 class StockArguments(Arguments):
-    """An ingredient with what was bought or counted of it; nothing to see what is on hand."""
+    """An ingredient and its bought or counted amount; nothing to show the stock."""
 
     item: IngredientView | None = None
     stock_packs: tuple[Fraction, Quantity, Decimal | None] | None = None
@@ -132,7 +132,7 @@ def _bought(
 
 
 def on_hand_line(turn: Turn, there: OnHand) -> str:
-    """Write how much is on hand: 'On hand: 1,400 ml'."""
+    """Write the amount on hand: 'On hand: 1,400 ml'."""
     return _("On hand: {amount}").format(amount=amount_words(turn, there.amount, there.dimension))
 
 

@@ -1,4 +1,4 @@
-"""Pars: the least of each ingredient that a bar wants on hand, below which it is told."""
+"""The command par: the minimum of each ingredient on hand; the bot reports a lower stock."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def _accept_par(turn: Turn, given: Given, value: Amount | Fraction | str) -> Qua
 
 @dataclass(frozen=True, kw_only=True)
 class ParArguments(Arguments):
-    """An ingredient and its par, None for none; no ingredient to see all pars."""
+    """An ingredient and its par, None to remove it; no ingredient to show all pars."""
 
     item: IngredientView | None = None
     par: Quantity | None = None

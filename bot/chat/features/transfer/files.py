@@ -1,4 +1,4 @@
-"""Export to files, and import from them: first for trial, then for good."""
+"""Commands to export to files, and to import from them: first a trial run, then the import."""
 
 from __future__ import annotations
 
@@ -85,7 +85,7 @@ def _export(turn: Turn, arguments: Arguments) -> Reply:
 
 
 def _template(turn: Turn, arguments: Arguments) -> Reply:
-    """Send an empty table for each kind of thing that can be logged from one."""
+    """Send an empty table for each kind of import."""
     return Reply(
         (
             Text(_("Empty tables: fill in what you have and send one back."), strong=True),
@@ -100,7 +100,7 @@ def _template(turn: Turn, arguments: Arguments) -> Reply:
 
 @dataclass(frozen=True, kw_only=True)
 class ImportArguments(Arguments):
-    """A file that was sent before, or the name of one."""
+    """A file sent before, or the name of one."""
 
     free: str = ""
 
@@ -129,7 +129,7 @@ def _import(turn: Turn, arguments: ImportArguments) -> Reply:
 
 
 def _of_kept(turn: Turn, upload: int, more: str) -> Reply:
-    """Go on with a kept file: take it in, or what was said of how its table is read."""
+    """Continue with a stored file: import it, or apply an answer about its columns."""
     said = tables.Said.of(more)
     try:
         if not more:
@@ -234,7 +234,7 @@ def _left_out(trial: Trial) -> list[str]:
 
 
 def problem_words(problem: Problem) -> str:
-    """Write what is wrong and where: 'waste, row 3: day “x” is no day'."""
+    """Write an import problem and its place: 'waste, row 3: day “x” is no day'."""
     value = f" “{problem.value}”" if problem.value else ""
     return _("{kind}, row {row}: {field}{value} {what}").format(
         kind=_(_KINDS[problem.kind]),
@@ -285,7 +285,7 @@ def _taken(turn: Turn, upload: int) -> Reply:
 
 
 def _rows_undone(turn: Turn, taken: TakenBack) -> list[str]:
-    """Return how many rows went with an import, and which stay because they are in use."""
+    """Return the number of rows undone with an import, and the rows kept because they are in use."""
     count = int(taken.details["count"])
     lines = [
         ngettext("It had brought {count} row.", "It had brought {count} rows.", count).format(

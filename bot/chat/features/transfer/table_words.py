@@ -1,4 +1,4 @@
-"""The words by which the columns of people's own tables are known, in every language that is spoken."""
+"""Column headings of people's own tables, in every language of the bot."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ _Key = TypeVar("_Key")
 
 def words_of(turn: Turn) -> Words:
     """Return the headings, months and units of every language, and the bar's own names."""
-    every = tuple(languages().values())  # a supplier writes in another language than the bar
+    every = tuple(languages().values())  # a supplier may write in another language than the bar
     named = _named(turn)
     return Words(
         meanings=_by_word(every, lambda one: one.columns, MEANINGS),
@@ -47,7 +47,7 @@ _TEMPLATES = {
 
 
 def empty_tables() -> list[tuple[str, list[str]]]:
-    """Return the name of each kind of table and its headings, in the language now spoken."""
+    """Return the name of each kind of table and its headings, in the current language."""
     spoken = next(one for one in understood(tongue().language) if one.columns)
 
     def first(words: str) -> str:
@@ -72,7 +72,7 @@ def _by_word(
 
 
 def _named(turn: Turn) -> Callable[[str], str | None]:
-    """Return what finds the bar's own name for an item: the whole text, or its first words before a comma."""
+    """Return a finder of the bar's own name for an item: the whole text, or its words before a comma."""
 
     def name(text: str) -> str | None:
         for part in (text, text.partition(",")[0], text.partition("(")[0]):

@@ -1,4 +1,4 @@
-"""A sent table in words: how it is read, its first rows as they would be logged, and what is asked."""
+"""Word a received table: its columns, its first rows as they would be logged, and open questions."""
 
 from __future__ import annotations
 
@@ -60,7 +60,7 @@ _SAID = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """What is said of a kept table: 'is waste', 'column 3 cost', 'dates dmy', 'try'."""
+    """An answer about a stored table: 'is waste', 'column 3 cost', 'dates dmy', 'try'."""
 
     what: str
     value: str = ""
@@ -68,13 +68,13 @@ class Said:
 
     @classmethod
     def of(cls, text: str) -> Said | None:
-        """Read it, or return None."""
+        """Parse an answer, or return None."""
         found = _SAID.fullmatch(text)
         return None if found is None else cls(found["what"], found["value"] or "", found["more"] or "")
 
 
 def proposed(turn: Turn, upload: int, said: Said | None = None) -> Reply:
-    """Show how a kept table is read, after what was said of it, and ask the first thing that is open."""
+    """Show the reading of a stored table after an answer, and ask the first open question."""
     from bot.work.transfer import import_tables  # noqa: PLC0415 - loads pydantic
 
     words = words_of(turn)
@@ -106,7 +106,7 @@ def _changed(turn: Turn, reading: Reading, said: Said) -> dict[str, Any]:
 
 
 def _with_meaning(columns: tuple[Meaning, ...], at: int, meaning: str) -> tuple[Meaning, ...]:
-    """Give a column a meaning, which no other column then has."""
+    """Give a column a meaning, and take it from any other column."""
     known: Meaning = next(one for one in MEANINGS if one == meaning)
     kept = [("" if one == known else one) for one in columns]
     if 0 <= at < len(kept):
@@ -212,7 +212,7 @@ def _meanings(found: Proposal, at: int) -> Reply:
 
 
 def _row(turn: Turn, given: Given) -> tuple[str, ...]:
-    """Write a row as it would be logged: day, what, why, cost."""
+    """Write a row as it would be logged: day, item, reason, cost."""
     data, units = given.data, turn.context.bar.units
     name = str(data.get("fruit") or data.get("ingredient"))[:_LONGEST_NAME]
     day = show_day(date.fromisoformat(data["day"])) if "day" in data else ""
