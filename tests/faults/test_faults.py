@@ -1,6 +1,6 @@
-"""Tests of each fault a few times: nothing lost, nothing doubled, no repeat without its label.
+"""Tests that nothing is lost, nothing doubled and nothing repeated without its label, whatever goes wrong.
 
-The full form, each fault many times, is `python -m tests.faults`; its table is in README.md beside it.
+The short part tries the most telling faults a few times, the long part each of them at full length.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ _TRIED = [
         fault,
         database,
         id=f"{fault.name}, {database}",
-        marks=[] if database in fault.quick_databases else [pytest.mark.long],
+        marks=[pytest.mark.first, *([] if database in fault.quick_databases else [pytest.mark.long])],
     )
     for fault in FAULTS
     for database in fault.databases
