@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import asdict, dataclass, field, replace
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 from typing import Annotated, Any, Protocol
 
+from bot.trade.days import MINUTES_A_DAY, business_day, business_day_span
 from bot.trade.formulas.measures import HouseMeasures, UnitSense
-from bot.work.errors import TakesTimeError
+from bot.work.errors import BadValueError, TakesTimeError
 from storage.tables import Bar, Entry
 from storage.types import JsonObject, exact
 from storage.unit import Book
@@ -90,6 +91,7 @@ DEFAULT_REASONS = (
     "other",
 )
 EVERY_DAY = 0b1111111
+BEFORE_CLOSING = 30  # minutes: time enough to look into the bins. Common practice, no source.
 
 
 @dataclass(frozen=True)
@@ -107,7 +109,7 @@ class BarSettings:
     quiet_from: int = 5 * 60
     quiet_to: int = 11 * 60
     close_prompt: bool = True
-    close_prompt_at: int = 24 * 60 + 30
+    close_prompt_at: int | None = None  # None for half an hour before the closing hour
     discard_prompt_at: int = 16 * 60
     discard_warn_days: int = 3
     loss_percent: NumberText = "0"
@@ -207,6 +209,14 @@ class BarView:
         return UnitSense(oz, household, liquid)
 
     @property
+    def close_prompt_at(self) -> int:
+        """The minute of the business day at which the prompt asks what was thrown out."""
+        if self.settings.close_prompt_at is not None:
+            return self.settings.close_prompt_at
+        closing = self.closing_minute if self.closing_minute < MINUTES_A_DAY // 2 else 0
+        return MINUTES_A_DAY + closing - BEFORE_CLOSING
+
+    @property
     def temperature_c(self) -> float:
         """The temperature for measuring in this bar, °C."""
         return float(Fraction(self.settings.temperature_c))
@@ -242,6 +252,23 @@ class Context:
         """Announce long work. Raises TakesTimeError if the caller cannot wait."""
         if self.hurried:
             raise TakesTimeError
+
+    @property
+    def today(self) -> date:
+        """The current business day."""
+        return business_day(self.now, self.bar.zone, self.bar.closing_minute)
+
+    def moment(self, day: date | None) -> datetime:
+        """Return the instant of something logged for a day: now, or the last second of an earlier day.
+
+        Raises BadValueError for a day to come.
+        """
+        if day is None or day == self.today:
+            return self.now
+        if day > self.today:
+            raise BadValueError("day", day.isoformat())
+        _first, after = business_day_span(day, self.bar.zone, self.bar.closing_minute)
+        return after - timedelta(seconds=1)
 
     def next_line(self) -> int:
         """Return the number of the message's next line; the two together are unique."""

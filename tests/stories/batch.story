@@ -47,7 +47,7 @@ Ana: batches
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  Late: this was due Thu, 26 Nov 00:30.
+  Late: this was due Thu, 26 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
 @clock + 4 h

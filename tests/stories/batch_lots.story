@@ -109,7 +109,7 @@ Ana: batch 1
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
   1 earlier night was not asked about.
-  Late: this was due Fri, 27 Nov 00:30.
+  Late: this was due Fri, 27 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
   --

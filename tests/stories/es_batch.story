@@ -35,7 +35,7 @@ Ana: lotes
   tirado?
   Escríbelo, por ejemplo: 6 naranjas con moho, 2
   limas. O toca.
-  Con retraso: tocaba jue, 26 nov 0:30.
+  Con retraso: tocaba jue, 26 nov 4:30.
   [Anotar merma] [Nada esta noche]
   [En media hora] [A mediodía]
   --
@@ -63,7 +63,7 @@ Ana taps [Turbio]
   tirado?
   Escríbelo, por ejemplo: 6 naranjas con moho, 2
   limas. O toca.
-  Con retraso: tocaba vie, 27 nov 0:30.
+  Con retraso: tocaba vie, 27 nov 4:30.
   [Anotar merma] [Nada esta noche]
   [En media hora] [A mediodía]
   --

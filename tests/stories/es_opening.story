@@ -47,6 +47,8 @@ Ana taps [5:00]
   La Gaviota está abierto.
   ml y gramos · EUR · Europe/Madrid · el día
   acaba a las 5:00
+  A las 4:30 te pregunto qué se ha tirado. Otra
+  hora: ajustes aviso de cierre 03:30
   Todo se puede cambiar con /bar. Ahora: apunta
   lo que preparas.
   [Añadir una fórmula]

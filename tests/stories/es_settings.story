@@ -6,7 +6,7 @@ Ana: ajustes
   Horas y avisos
   hora de cierre: 5:00; días de servicio: todos
   los días; turno de noche: desde las 22:00;
-  aviso de cierre: 0:30; horas de silencio: 5:00
+  aviso de cierre: 4:30; horas de silencio: 5:00
   - 11:00; aviso de desecho: 3 días antes; zona
   horaria: Europe/Madrid
   Medidas
@@ -40,7 +40,7 @@ Ana taps [Horas y avisos]
   hora de cierre: 5:00
   días de servicio: todos los días
   turno de noche: desde las 22:00
-  aviso de cierre: 0:30
+  aviso de cierre: 4:30
   horas de silencio: 5:00 - 11:00
   aviso de desecho: 3 días antes
   zona horaria: Europe/Madrid

@@ -87,7 +87,7 @@ Ben in Team: /batch grapefruit mist to 400 ml
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  Late: this was due Thu, 26 Nov 00:30.
+  Late: this was due Thu, 26 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
   --

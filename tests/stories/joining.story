@@ -64,7 +64,7 @@ Cleo: bar
   The Copper Gull
   Hours and reminders
   closing hour: 05:00; service days: every day;
-  late shift: from 22:00; close reminder: 00:30;
+  late shift: from 22:00; close reminder: 04:30;
   quiet hours: 05:00 - 11:00; discard warning: 3
   days before; time zone: Europe/Lisbon
   Measuring
@@ -203,6 +203,8 @@ Dan: 05:00
   The Low Tide is open.
   ml and grams · EUR · Europe/Lisbon · a day
   ends at 05:00
+  At 04:30 I ask you what was thrown out.
+  Another time: bar close reminder 03:30
   All of it can be changed with /bar. Next:
   write down what you make.
   [Add a formula]

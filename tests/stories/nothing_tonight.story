@@ -4,7 +4,7 @@
 Ana: nothing tonight
   I have not asked about any night yet.
   Fruit thrown out: waste 6 limes mouldy
-@clock 2026-11-26 00:30 Europe/Lisbon
+@clock 2026-11-26 04:30 Europe/Lisbon
 @reminders
   (to private ana)
   Closing The Copper Gull, Wed, 25 Nov: what was

@@ -41,6 +41,8 @@ Ana taps [05:00]
   The Copper Gull is open.
   ml and grams · EUR · Europe/Lisbon · a day
   ends at 05:00
+  At 04:30 I ask you what was thrown out.
+  Another time: bar close reminder 03:30
   All of it can be changed with /bar. Next:
   write down what you make.
   [Add a formula]

@@ -82,6 +82,8 @@ Bea: 3 am
   The Salt Stair is open.
   US fluid ounces · USD · America/New York · a
   day ends at 03:00
+  At 02:30 I ask you what was thrown out.
+  Another time: bar close reminder 01:30
   All of it can be changed with /bar. Next:
   write down what you make.
   [Add a formula]
@@ -91,7 +93,7 @@ Bea: bar
   Hours and reminders
   closing hour: 3:00 AM; service days: every
   day; late shift: from 10:00 PM; close
-  reminder: 12:30 AM; quiet hours: 5:00 AM -
+  reminder: 2:30 AM; quiet hours: 5:00 AM -
   11:00 AM; discard warning: 3 days before; time
   zone: America/New York
   Measuring
@@ -134,7 +136,7 @@ Bea taps [All settings]
   Hours and reminders
   closing hour: 3:00 AM; service days: Tue Wed
   Thu Fri Sat; late shift: from 10:00 PM; close
-  reminder: 12:30 AM; quiet hours: 5:00 AM -
+  reminder: 2:30 AM; quiet hours: 5:00 AM -
   11:00 AM; discard warning: 3 days before; time
   zone: America/New York
   Measuring
@@ -166,7 +168,7 @@ Bea taps [Hours and reminders]
   closing hour: 3:00 AM
   service days: Tue Wed Thu Fri Sat
   late shift: from 10:00 PM
-  close reminder: 12:30 AM
+  close reminder: 2:30 AM
   quiet hours: 5:00 AM - 11:00 AM
   discard warning: 3 days before
   time zone: America/New York
@@ -194,7 +196,7 @@ Bea: 05:00-12:00
   closing hour: 3:00 AM
   service days: Tue Wed Thu Fri Sat
   late shift: from 10:00 PM
-  close reminder: 12:30 AM
+  close reminder: 2:30 AM
   quiet hours: 5:00 AM - 12:00 PM
   discard warning: 3 days before
   time zone: America/New York

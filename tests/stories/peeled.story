@@ -19,7 +19,7 @@ Ana: peeled 4 oranges
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  Late: this was due Thu, 26 Nov 00:30.
+  Late: this was due Thu, 26 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
   --
@@ -58,7 +58,7 @@ Ana: peeled 6 oranges
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  Late: this was due Fri, 27 Nov 00:30.
+  Late: this was due Fri, 27 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
   --
@@ -122,7 +122,7 @@ Ana: peeled 3 limes
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  Late: this was due Sat, 28 Nov 00:30.
+  Late: this was due Sat, 28 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
   --

@@ -35,7 +35,7 @@ Ana: batch grapefruit mist to 200 ml
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  Late: this was due Thu, 26 Nov 00:30.
+  Late: this was due Thu, 26 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
 @clock 2026-11-26 10:59 Europe/Lisbon

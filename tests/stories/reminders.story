@@ -43,7 +43,7 @@ Ana: batch grapefruit mist to 400 ml
   oil, propylene glycol
   [Show batch 1]
   [Note a lot] [Undo]
-@clock 2026-11-26 00:30 Europe/Lisbon
+@clock 2026-11-26 04:30 Europe/Lisbon
 @reminders
   (to private ana)
   Closing The Copper Gull, Wed, 25 Nov: what was
@@ -87,7 +87,7 @@ Ana taps [Hazy]
   I will ask again in a day.
   [What would mend it?]
   [Discard] [Undo]
-@clock 2026-11-27 00:30 Europe/Lisbon
+@clock 2026-11-27 04:30 Europe/Lisbon
 @reminders
   (to private ana)
   Closing The Copper Gull, Thu, 26 Nov: what was
@@ -98,8 +98,8 @@ Ana taps [Hazy]
   [In half an hour] [At noon]
 Ana taps [In half an hour]
   (edited)
-  I will remind you again Fri, 27 Nov 01:00.
-@clock 2026-11-27 01:00 Europe/Lisbon
+  I will remind you again Fri, 27 Nov 05:00.
+@clock 2026-11-27 05:00 Europe/Lisbon
 @reminders
   (to private ana)
   Closing The Copper Gull, Thu, 26 Nov: what was
@@ -137,7 +137,7 @@ Ana taps [Clear]
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
   2 earlier nights were not asked about.
-  Late: this was due Mon, 30 Nov 00:30.
+  Late: this was due Mon, 30 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
   --
@@ -159,7 +159,7 @@ Ana taps [Done]
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
   2 earlier nights were not asked about.
-  Late: this was due Sat, 5 Dec 00:30.
+  Late: this was due Sat, 5 Dec 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
   --

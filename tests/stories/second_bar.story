@@ -55,6 +55,8 @@ Ana: 04:00
   The Blue Heron is open.
   US fluid ounces · USD · America/New York · a
   day ends at 04:00
+  At 03:30 I ask you what was thrown out.
+  Another time: bar close reminder 02:30
   All of it can be changed with /bar. Next:
   write down what you make.
   [Add a formula]

@@ -5,7 +5,7 @@ Ana: bar
   The Copper Gull
   Hours and reminders
   closing hour: 05:00; service days: every day;
-  late shift: from 22:00; close reminder: 00:30;
+  late shift: from 22:00; close reminder: 04:30;
   quiet hours: 05:00 - 11:00; discard warning: 3
   days before; time zone: Europe/Lisbon
   Measuring
@@ -37,7 +37,7 @@ Ana taps [Hours and reminders]
   closing hour: 05:00
   service days: every day
   late shift: from 22:00
-  close reminder: 00:30
+  close reminder: 04:30
   quiet hours: 05:00 - 11:00
   discard warning: 3 days before
   time zone: Europe/Lisbon
@@ -63,11 +63,11 @@ Ana taps [close reminder: off]
   [All settings] [Undo]
 Ana taps [close reminder: on]
   (edited)
-  Close reminder: 00:30
+  Close reminder: 04:30
   closing hour: 05:00
   service days: every day
   late shift: from 22:00
-  close reminder: 00:30
+  close reminder: 04:30
   quiet hours: 05:00 - 11:00
   discard warning: 3 days before
   time zone: Europe/Lisbon
@@ -89,7 +89,7 @@ Ana taps [04:00]
   closing hour: 04:00
   service days: every day
   late shift: from 22:00
-  close reminder: 00:30
+  close reminder: 03:30
   quiet hours: 05:00 - 11:00
   discard warning: 3 days before
   time zone: Europe/Lisbon
@@ -106,7 +106,7 @@ Ana: bar
   The Copper Gull
   Hours and reminders
   closing hour: 05:00; service days: every day;
-  late shift: from 22:00; close reminder: 00:30;
+  late shift: from 22:00; close reminder: 04:30;
   quiet hours: 05:00 - 11:00; discard warning: 3
   days before; time zone: Europe/Lisbon
   Measuring
@@ -225,7 +225,7 @@ Ana taps [All settings]
   The Copper Gull
   Hours and reminders
   closing hour: 05:00; service days: every day;
-  late shift: from 22:00; close reminder: 00:30;
+  late shift: from 22:00; close reminder: 04:30;
   quiet hours: 05:00 - 11:00; discard warning: 3
   days before; time zone: Europe/Lisbon
   Measuring
@@ -335,7 +335,7 @@ Ana taps [All settings]
   The Copper Gull
   Hours and reminders
   closing hour: 05:00; service days: every day;
-  late shift: from 22:00; close reminder: 00:30;
+  late shift: from 22:00; close reminder: 04:30;
   quiet hours: 05:00 - 11:00; discard warning: 3
   days before; time zone: Europe/Lisbon
   Measuring

@@ -13,7 +13,7 @@ from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import worded_phrase_error
 from bot.chat.dialogue.questions import ask, ask_again, choice_named
 from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, ENTER, ERASE, AnySlot, Given
-from bot.chat.dialogue.state import PHOTO, DialogueState
+from bot.chat.dialogue.state import KEPT_BY_BACK, PHOTO, DialogueState
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.i18n.keywords import stands_for
@@ -38,7 +38,7 @@ def start(turn: Turn, command: Command, given: Given) -> Reply | list[Reply]:
     if slot is None:
         return command.answer(turn, known)
     known.guided = True
-    order = [name for name in known.words if name != PHOTO]
+    order = [name for name in known.words if name not in KEPT_BY_BACK]
     dialogue = DialogueState(command.name, "", dict(given.words), dict(given.values), order)
     return ask(turn, dialogue, known, slot)
 

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 
 import snowballstemmer
 
+from bot.chat.grammar.day_phrases import day_phrase
 from bot.chat.i18n.keywords import (
     LONGEST_PHRASE,
     keyword_phrases,
@@ -57,6 +58,7 @@ _PATTERN = re.compile(
 LONGEST_MESSAGE = 4096
 # More than the longest formula or night of waste needs. The limit keeps a message from blocking the bot.
 MOST_PIECES = 500
+_DAY_PIECES = 6  # 'on the 24 th of November'
 _UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': the longest names of units
 
 
@@ -179,13 +181,20 @@ class Reader:
         """Return the readings at position `at`, the longest names first."""
         piece = self.pieces[at]
         if piece.terminal == "NUMBER":
-            return [*self._names(at), Option("NUMBER", _number(piece.text), 1)]
+            return [*self._names(at), *self._days(at), Option("NUMBER", _number(piece.text), 1)]
         if piece.terminal == "HASH":
             return [Option("HASH", piece.text[1:], 1)]
         if piece.terminal != "WORD":
             return [Option(piece.terminal, piece.text, 1)]
         numbers = self._number_phrases(at)
-        return [*self._names(at), *numbers, *self._keywords(at), *self._units(at), *_plain_word(piece.text)]
+        return [
+            *self._names(at),
+            *numbers,
+            *self._days(at),
+            *self._keywords(at),
+            *self._units(at),
+            *_plain_word(piece.text),
+        ]
 
     def _number_phrases(self, at: int) -> list[Option]:
         """Return the readings of 'half a' in half a dozen, and of 'a couple of'."""
@@ -194,6 +203,11 @@ class Reader:
         lengths = range(len(words), 1, -1)
         known = ((phrases.get(words[:length]), length) for length in lengths)
         return [Option("NUMBER", number, length) for number, length in known if number is not None]
+
+    def _days(self, at: int) -> list[Option]:
+        words = [piece.text for piece in self.pieces[at : at + _DAY_PIECES]]
+        found = day_phrase(words, tongue().language)
+        return [] if found is None else [Option("DAY", *found)]
 
     def _names(self, at: int) -> list[Option]:
         found = []

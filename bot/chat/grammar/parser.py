@@ -161,6 +161,9 @@ def _sort(found: object) -> Phrase:
     lines: list[Line] = []
     for one in found if isinstance(found, list) else [found]:
         if isinstance(one, Filled):
+            before = slots.setdefault(one.slot, one)
+            if one.slot == "day" and one.value != before.value:
+                raise PhraseError(before.text, one.text, frozenset())  # a message is of one day
             slots[one.slot] = one
         elif isinstance(one, Line):
             _add_line(lines, one)

@@ -143,10 +143,17 @@ class Readings:
 
 @dataclass(frozen=True, slots=True)
 class Day:
-    """A day as typed: a date, or a number of days before today."""
+    """A day as typed: a date, or a number of days before today.
+
+    The date is as ISO 8601 writes it, without a year where none was said ('--11-24'), or a day of the week
+    ('-W-2'): the last one, or with `before` the last one before today; or a time back ('-P3D'). `words` is
+    how it was typed.
+    """
 
     date: str | None
-    days_ago: Fraction = Fraction(0)
+    days_ago: int = 0
+    before: bool = False
+    words: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -271,14 +271,13 @@ class Meaning(Transformer[Token, Any]):
                 grams = max(grams, factor)
         return Readings(tuple(masses), sprays, grams / 10**finest)
 
-    def opened_day(self, children: Children) -> Day:
-        ago = next((child for child in children if isinstance(child, Duration)), None)
-        if ago is not None:
-            return Day(None, ago.hours / 24)
-        token = children[0]
-        if token.type == "DATE":
-            return Day(str(token.meaning))
-        return Day(None, Fraction(1 if token.type == "YESTERDAY" else 0))
+    @v_args(meta=True)
+    def day(self, meta: Meta, children: Children) -> Day:
+        token = next((one for one in children if one.type in {"DATE", "DAY"}), children[0])
+        if token.type in {"DATE", "DAY"}:
+            before = any(one.type == "LAST" for one in children)
+            return Day(str(token.meaning), before=before, words=self._text[meta.start_pos : meta.end_pos])
+        return Day(None, 1 if token.type == "YESTERDAY" else 0)
 
     # -- prices ------------------------------------------------------------------------
 

@@ -74,7 +74,8 @@ def counts(context: Context, ingredient_id: int, most: int = 2) -> list[CountVie
     """Return the last valid counts of an ingredient, the newest first."""
     rows = context.book.all(StockCount, StockCount.ingredient_id == ingredient_id, order=StockCount.id.desc())
     taken_back = {row.corrects for row in rows if row.void}
-    return [_count_view(row) for row in rows if not row.void and row.id not in taken_back][:most]
+    valid = [_count_view(row) for row in rows if not row.void and row.id not in taken_back]
+    return sorted(valid, key=lambda view: view.at, reverse=True)[:most]
 
 
 def counted_fruit(context: Context) -> list[int]:

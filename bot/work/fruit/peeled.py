@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
 
 from sqlalchemy import func, select
 
-from bot.trade.days import business_day, local_time
+from bot.trade.days import business_day, instant_of, local_time
 from bot.trade.fruit.handbook import ExpectedJuice, Squeezed, expected_juice
 from bot.trade.fruit.peeled import Keeping, PeeledClock, peeled_clock
 from bot.trade.numbers.uncertainty import to_decimal
@@ -70,23 +70,31 @@ def clock_of(bar: BarView) -> PeeledClock:
     return peeled_clock() if not said else peeled_clock(hours=Decimal(said))
 
 
-def peel(context: Context, ingredient_id: int, count: Fraction) -> PeeledLogged:
-    """Log peeled fruit, and plan the reminder before it is lost. Raises BadValueError."""
+def peel(context: Context, ingredient_id: int, count: Fraction, day: date | None = None) -> PeeledLogged:
+    """Log peeled fruit, and plan the reminder before it is lost. Raises BadValueError.
+
+    Fruit of an earlier day counts as peeled at its noon: nobody said when, and it promises no hour too many.
+    """
     _check(count)
+    at = context.moment(day)
+    if at != context.now and day is not None:
+        at = instant_of(day, 12 * 60, context.bar.zone)
     ingredient = get(context, ingredient_id)
     clock = clock_of(context.bar)
     row = context.book.add(
         PeeledFruit(
             ingredient_id=ingredient_id,
             count_milli=round(count * 1000),
-            business_day=business_day(context.now, context.bar.zone, context.bar.closing_minute),
-            lost_at=context.now + _hours(clock.lost_after_hours),
-            at=context.now,
+            business_day=day or context.today,
+            lost_at=at + _hours(clock.lost_after_hours),
+            at=at,
             by=context.person_id,
         )
     )
-    due = _before_lost(context.bar, context.now + _hours(clock.remind_after_hours), context.now, row.lost_at)
-    planning.plan_peeled(context.book, row.id, ingredient.id, due, context.person_id)
+    if row.lost_at > context.now:
+        usual = max(context.now, at + _hours(clock.remind_after_hours))
+        due = _before_lost(context.bar, usual, context.now, row.lost_at)
+        planning.plan_peeled(context.book, row.id, ingredient.id, due, context.person_id)
     entry = context.log("peeled", peeled=row.id, name=ingredient.name)
     view = PeeledView(row.id, ingredient, count, count, row.at, row.lost_at)
     return PeeledLogged(view, clock, juice_of(context, ingredient, count), entry)
@@ -228,7 +236,9 @@ def unsettle(context: Context, rows: Sequence[PeeledUse]) -> None:
         planning.revive_peeled(context.book, row.peeled_id)
 
 
-def juice(context: Context, ingredient_id: int, count: Fraction, volume_ml: Fraction) -> JuicedView:
+def juice(
+    context: Context, ingredient_id: int, count: Fraction, volume_ml: Fraction, day: date | None = None
+) -> JuicedView:
     """Log the juice from fruit; peeled fruit is used first. Raises BadValueError."""
     _check(count)
     if not 0 < volume_ml <= _MOST_ML:
@@ -240,8 +250,8 @@ def juice(context: Context, ingredient_id: int, count: Fraction, volume_ml: Frac
             ingredient_id=ingredient_id,
             count_milli=round(count * 1000),
             volume_ml=volume_ml,
-            business_day=business_day(context.now, context.bar.zone, context.bar.closing_minute),
-            at=context.now,
+            business_day=day or context.today,
+            at=context.moment(day),
             by=context.person_id,
         )
     )

@@ -66,17 +66,19 @@ class WasteLogged:
     already: bool = False
 
 
-def log(context: Context, lines: Sequence[WasteLine], photo: str | None = None) -> WasteLogged:
-    """Log fruit thrown out, each line at the current price, with the channel's id of a photo.
+def log(
+    context: Context, lines: Sequence[WasteLine], photo: str | None = None, day: date | None = None
+) -> WasteLogged:
+    """Log fruit thrown out, each line at the price in force on its day, with the channel's id of a photo.
 
-    Raises BadValueError for an amount that is not above zero or is implausible.
+    Raises BadValueError for an amount that is not above zero or is implausible, or for a day to come.
     """
-    day = business_day(context.now, context.bar.zone, context.bar.closing_minute)
+    at, day = context.moment(day), day or context.today
     wanted = list(dict.fromkeys(line.ingredient_id for line in lines))
-    in_force = prices.in_force(context, wanted)
+    in_force = prices.in_force(context, wanted, None if at == context.now else at)
     known = {number: get(context, number) for number in wanted}
     rows = [
-        _row(context, line, day, known[line.ingredient_id], in_force.get(line.ingredient_id))
+        _row(context, line, at, day, known[line.ingredient_id], in_force.get(line.ingredient_id))
         for line in lines
     ]
     numbers = context.book.write(Waste, rows)
@@ -100,7 +102,12 @@ def log(context: Context, lines: Sequence[WasteLine], photo: str | None = None) 
 
 
 def _row(
-    context: Context, line: WasteLine, day: date, ingredient: IngredientView, price: PriceView | None
+    context: Context,
+    line: WasteLine,
+    at: datetime,
+    day: date,
+    ingredient: IngredientView,
+    price: PriceView | None,
 ) -> JsonObject:
     if not 0 < line.amount <= _MOST:
         raise BadValueError("amount", str(float(line.amount)))
@@ -114,11 +121,11 @@ def _row(
         "business_day": day,
         "cost_minor": None if cost is None else to_minor(cost, context.bar.currency),
         "price_id": price.id if price is not None and cost is not None else None,
-        "at": context.now,
+        "at": at,
         "by": context.person_id,
         "source": context.source,
         "line": context.next_line(),
-        "late": is_late(context.bar, context.now),
+        "late": at == context.now and is_late(context.bar, at),  # nobody said how late on an earlier day
     }
 
 

@@ -12,6 +12,7 @@ from sqlalchemy import Select, String, and_, bindparam, select, update
 
 from bot.work.context import BarView, Context, Role
 from bot.work.errors import NotAllowedError, NotThereError
+from bot.work.reminders import planning
 from storage.tables import Bar, Member, Person, Question, Room
 from storage.types import JsonObject
 from storage.unit import Unit
@@ -302,3 +303,4 @@ def use_as_team_room(context: Context, title: str, thread: int | None) -> None:
     bar.team_room_id = room.id
     context.log("team chat", room=room.id)
     context.book.touched()
+    planning.plan_close(context.book, BarView.of(bar), context.now)  # asked there from now on

@@ -240,15 +240,15 @@ def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> 
     latest = business_day(now, bar.zone, bar.closing_minute)
     while latest > asked and (
         not is_service_day(latest, bar.settings.service_days)
-        or instant_of(latest, bar.settings.close_prompt_at, bar.zone) > now
+        or instant_of(latest, bar.close_prompt_at, bar.zone) > now
     ):
         latest -= timedelta(days=1)
     if latest > asked:
         nights = [asked + timedelta(days=gone) for gone in range((latest - asked).days)]
         missed = sum(is_service_day(night, bar.settings.service_days) for night in nights)
         missed += int(row.details.get("missed", 0))
-        row.details = {"day": latest.isoformat(), "missed": missed}
-        row.first_due_at = instant_of(latest, bar.settings.close_prompt_at, bar.zone)
+        row.details = {**row.details, "day": latest.isoformat(), "missed": missed}
+        row.first_due_at = instant_of(latest, bar.close_prompt_at, bar.zone)
     book.session.flush()
     plan_close(book, bar, now)
 
@@ -259,6 +259,7 @@ def _asked_since(book: Book, row: Reminder, now: datetime) -> bool:
         Reminder,
         Reminder.kind == "close",
         Reminder.key > row.key,
+        Reminder.person_id.is_not_distinct_from(row.person_id),
         Reminder.first_due_at <= now,
         Reminder.state.in_([ReminderState.WAITING, ReminderState.SENDING]),
     )

@@ -27,6 +27,9 @@ DELETION_WARNING = timedelta(hours=24)
 BLOCKED = "blocked"  # a person blocked the bot: told to a manager, never in the team's chat
 
 
+_MANAGING = tuple(role for role in Role if role.manages)
+
+
 class ReminderState(StrEnum):
     """The state of a reminder. The values are stored."""
 
@@ -214,33 +217,40 @@ def _low_stock_rows(book: Book, *states: ReminderState) -> Sequence[Reminder]:
 
 
 def plan_close(book: Book, bar: BarView, now: datetime) -> None:
-    """Plan the next prompt to log waste; at most one waits at any time."""
+    """Plan the next prompt to log waste, of one night only."""
     waiting = book.all(
         Reminder,
         Reminder.kind == "close",
         Reminder.state.in_([ReminderState.WAITING, ReminderState.CANCELLED]),
     )
-    due_day = None
-    if bar.settings.close_prompt:
-        due_day = _next_close(bar, now)
+    due_day = _next_close(bar, now) if bar.settings.close_prompt else None
+    wanted = {} if due_day is None else {_close_key(due_day, to): to for to in _asked_at_close(book, bar)}
     for row in waiting:
-        if due_day is None or row.key != f"close:{due_day.isoformat()}":
+        overtaken = row.sent_at is None and row.due_at > now  # not one that was put off, or is due as well
+        if due_day is None or (overtaken and row.key not in wanted):
             row.state = ReminderState.CANCELLED
-    if due_day is not None:
-        due = instant_of(due_day, bar.settings.close_prompt_at, bar.zone)
-        put(
-            book,
-            f"close:{due_day.isoformat()}",
-            "close",
-            due,
-            details={"day": due_day.isoformat()},
-            revive=True,
-        )
+    for key, to in wanted.items():
+        if due_day is not None:
+            details = {"day": due_day.isoformat(), **({} if to is None else {"own": True})}
+            due = instant_of(due_day, bar.close_prompt_at, bar.zone)
+            put(book, key, "close", due, person_id=to, details=details, revive=True)
+
+
+def _close_key(day: date, person_id: int | None) -> str:
+    return f"close:{day.isoformat()}" if person_id is None else f"close:{day.isoformat()}:{person_id}"
+
+
+def _asked_at_close(book: Book, bar: BarView) -> list[int | None]:
+    """Return who is asked: the team in its own chat (None), else every manager in private."""
+    if bar.team_room_id is not None:
+        return [None]
+    managers = book.all(Member, Member.left_at.is_(None), Member.role.in_(_MANAGING), order=Member.person_id)
+    return [member.person_id for member in managers]
 
 
 def _next_close(bar: BarView, now: datetime) -> date | None:
     day = next_service_day(business_day(now, bar.zone, bar.closing_minute), bar.settings.service_days)
-    while day is not None and instant_of(day, bar.settings.close_prompt_at, bar.zone) <= now:
+    while day is not None and instant_of(day, bar.close_prompt_at, bar.zone) <= now:
         day = next_service_day(day + timedelta(days=1), bar.settings.service_days)
     return day
 
@@ -335,5 +345,14 @@ def done(context: Context, number: int) -> bool:
         raise NotThereError("reminder", str(number))
     if row.state == ReminderState.DONE:
         return False
-    row.state, row.done_by = ReminderState.DONE, context.person_id
+    for one in _copies(context.book, row):
+        one.state, one.done_by = ReminderState.DONE, context.person_id
     return True
+
+
+def _copies(book: Book, row: Reminder) -> Sequence[Reminder]:
+    """Return a reminder with its copies: each manager is asked about a night, and one answer is enough."""
+    if row.kind != "close" or row.person_id is None:
+        return [row]
+    key = _close_key(date.fromisoformat(row.details["day"]), None)
+    return book.all(Reminder, Reminder.kind == "close", Reminder.key.startswith(f"{key}:"))

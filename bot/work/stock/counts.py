@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
 from sqlalchemy import func
 
-from bot.trade.days import business_day
 from bot.trade.formulas.measures import Quantity
 from bot.trade.money.money import to_minor
 from bot.work.context import Context
@@ -42,10 +42,12 @@ def _marks(context: Context) -> dict[str, int]:
     }
 
 
-def count(context: Context, ingredient_id: int, quantity: Quantity) -> tuple[OnHand, Fraction | None]:
+def count(
+    context: Context, ingredient_id: int, quantity: Quantity, day: date | None = None
+) -> tuple[OnHand, Fraction | None]:
     """Log a count; return the stock on hand and the previous book value, None if there was none.
 
-    Raises NotThereError, BadValueError.
+    The count of an earlier day is one at its end. Raises NotThereError, BadValueError.
     """
     view = ingredients.get(context, ingredient_id)
     amount, dimension = stock.in_base_units(context, quantity)
@@ -55,8 +57,8 @@ def count(context: Context, ingredient_id: int, quantity: Quantity) -> tuple[OnH
             ingredient_id=ingredient_id,
             dimension=dimension,
             amount_milli=round(amount * 1000),
-            business_day=business_day(context.now, context.bar.zone, context.bar.closing_minute),
-            at=context.now,
+            business_day=day or context.today,
+            at=context.moment(day),
             by=context.person_id,
             **_marks(context),
         )
@@ -69,9 +71,16 @@ def count(context: Context, ingredient_id: int, quantity: Quantity) -> tuple[OnH
 
 
 def buy(
-    context: Context, ingredient_id: int, packs: Fraction, pack: Quantity, price: Decimal | None = None
+    context: Context,
+    ingredient_id: int,
+    packs: Fraction,
+    pack: Quantity,
+    price: Decimal | None = None,
+    day: date | None = None,
 ) -> Bought:
     """Log a number of packs bought; a different pack price is the price from now on.
+
+    What was paid on an earlier day is no new price where one was set since.
 
     Raises NotThereError, BadValueError.
     """
@@ -79,10 +88,12 @@ def buy(
     if not 0 < packs <= 100_000:
         raise BadValueError("number of packs", str(float(packs)))
     size, dimension = stock.in_base_units(context, pack, Fraction(1, 1000))
+    at = context.moment(day)
     paid = None
     if price is not None:
         before = prices.in_force(context, [ingredient_id]).get(ingredient_id)
-        if before is None or before.pack_amount != size or before.price != price:
+        differs = before is None or before.pack_amount != size or before.price != price
+        if differs and (before is None or before.at <= at):
             paid = prices.write(context, ingredient_id, pack, price).id
     cost = None if price is None else price * packs.numerator / packs.denominator
     row = context.book.add(
@@ -92,8 +103,8 @@ def buy(
             amount_milli=round(size * packs * 1000),
             cost_minor=None if cost is None else to_minor(cost, context.bar.currency),
             price_id=paid,
-            business_day=business_day(context.now, context.bar.zone, context.bar.closing_minute),
-            at=context.now,
+            business_day=day or context.today,
+            at=at,
             by=context.person_id,
             source=context.source,
             line=context.next_line(),

@@ -125,7 +125,8 @@ class _Start:
 
     def before(self, move: _Move) -> bool:
         # Instants have whole seconds; within one second the numbers decide the order.
-        return move.id > self.marks.get(move.table, 0) and move.at >= self.at.replace(microsecond=0)
+        since, at = self.at.replace(microsecond=0), move.at.replace(microsecond=0)
+        return at > since or (at == since and move.id > self.marks.get(move.table, 0))
 
 
 def _starts(counts: Mapping[int, StockCount], deliveries: Sequence[Delivery]) -> dict[int, _Start]:
@@ -159,7 +160,8 @@ def _last_counts(context: Context, only: set[int] | None) -> dict[int, StockCoun
     if only is not None:
         where.append(StockCount.ingredient_id.in_(only))
     rows = context.book.all(StockCount, *where, order=StockCount.id)
-    return {row.ingredient_id: row for row in rows}
+    # A count of an earlier day can be logged after one of a later day.
+    return {row.ingredient_id: row for row in sorted(rows, key=lambda row: row.at)}
 
 
 def _deliveries(context: Context, only: set[int] | None) -> list[Delivery]:
@@ -167,7 +169,8 @@ def _deliveries(context: Context, only: set[int] | None) -> list[Delivery]:
     where = [] if only is None else [Delivery.ingredient_id.in_(only)]
     rows = context.book.all(Delivery, *where, order=Delivery.id)
     corrected = {row.corrects for row in rows if row.corrects is not None}
-    return [row for row in rows if row.corrects is None and row.id not in corrected]
+    valid = [row for row in rows if row.corrects is None and row.id not in corrected]
+    return sorted(valid, key=lambda row: row.at)
 
 
 def _went(context: Context, starts: Mapping[int, _Start]) -> list[_Move]:

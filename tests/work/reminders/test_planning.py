@@ -10,7 +10,7 @@ def test_without_a_team_chat_the_close_prompt_goes_to_whoever_is_responsible(hou
     house.open_bar("Ana")
     house.joins("Ben")
     house.joins("Cleo", manager=True)
-    house.clock.turn(hours=6, minutes=30)
+    house.clock.turn(hours=10, minutes=30)
     assert [one.room for one in house.reminders()] == ["private ana"]
 
 
@@ -25,7 +25,7 @@ def test_a_batch_reminds_whoever_made_it(house: House) -> None:
 
 def test_at_noon_is_the_next_noon_on_the_bars_clock(house: House) -> None:
     ana = house.open_bar()
-    house.clock.turn(hours=6, minutes=30)
+    house.clock.turn(hours=10, minutes=30)
     assert len(house.reminders()) == 1
     assert first_lines(ana.taps("At noon")) == ["I will remind you again Thu, 26 Nov 12:00."]
     house.clock.turn(hours=11, minutes=29)
@@ -38,7 +38,7 @@ def test_after_two_nights_without_network_the_prompt_comes_once_and_counts_the_n
     house: House,
 ) -> None:
     house.open_bar()
-    house.clock.turn(hours=6, minutes=30)
+    house.clock.turn(hours=10, minutes=30)
     for _attempt in range(9):  # no send succeeds until after the next prompt
         house.reminders(Outcome.NOT_SENT)
         house.clock.turn(hours=3)

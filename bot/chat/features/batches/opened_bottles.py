@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, timedelta
-from fractions import Fraction
+from datetime import date
 
 from bot.chat.dialogue.arguments import Arguments
+from bot.chat.dialogue.inputs.day import accept_past_day, read_day
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
-from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar.syntax import Day, Named
 from bot.chat.i18n.language import _, show_full_day
-from bot.chat.reply.message import Button, Caution, Reply, Text, reply
+from bot.chat.reply.message import Button, Caution, Reply, Text
 from bot.trade.batches.shelf import OIL_SOURCE
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind
 from bot.trade.safety.cautions import caution_by_id
@@ -35,13 +35,8 @@ def _accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
     return ingredients.get(turn.context, int(noun.id))
 
 
-def _accept_day(turn: Turn, given: Given, value: Day) -> date:
-    if value.date is None:
-        return shelves.today(turn.context) - timedelta(days=int(max(Fraction(0), value.days_ago)))
-    try:
-        return date.fromisoformat(value.date)
-    except ValueError:
-        raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.date))) from None
+def _accept_best(turn: Turn, given: Given, value: Day) -> date:
+    return read_day(turn, value)
 
 
 def _accept_cold(turn: Turn, given: Given, value: str) -> bool:
@@ -50,7 +45,7 @@ def _accept_cold(turn: Turn, given: Given, value: str) -> bool:
 
 OPENED_SLOT = Slot("opened", _accept_item)
 ASKED_SLOT = Slot("opened", _accept_item, _ask_item)
-DETAIL_SLOTS = (Slot("day", _accept_day), Slot("best", _accept_day), Slot("cold", _accept_cold))
+DETAIL_SLOTS = (Slot("day", accept_past_day), Slot("best", _accept_best), Slot("cold", _accept_cold))
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import USUAL_FRUIT, example_of, own_fruits
+from bot.chat.dialogue.inputs.day import DAY_SLOT, of_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import (
     BATCH_SLOT,
@@ -116,16 +118,18 @@ class PiecesArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class PeeledArguments(Arguments):
-    """The peeled fruit."""
+    """The fruit that was peeled, on which day if not the present one."""
 
     lines: tuple[PiecesArguments, ...]
+    day: date | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
 class JuicedArguments(PiecesArguments):
-    """Pieces of a fruit, and the volume of their juice in mL."""
+    """Pieces of a fruit, the juice they gave in mL, and on which day if not the present one."""
 
     juice: Fraction
+    day: date | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -137,31 +141,34 @@ class InBatchArguments(PiecesArguments):
 
 def _peeled(turn: Turn, arguments: PeeledArguments) -> Reply:
     if len(arguments.lines) == 1:
-        return _one_peeled(turn, arguments.lines[0])
+        return _one_peeled(turn, arguments.lines[0], arguments.day)
     rows, entries = [], []
     for one in arguments.lines:
-        logged = peeled.peel(turn.context, one.fruit.id, one.waste_amount)
+        logged = peeled.peel(turn.context, one.fruit.id, one.waste_amount, arguments.day)
         entries.append((one.fruit.name, logged.entry))
         juice = "?" if logged.juice is None else _rounded(logged.juice.volume_ml, turn.context.bar.units)
         rows.append((_pieces(one.fruit, one.waste_amount), juice))
     first = _("Peeled, good until {when}:").format(when=show_moment(logged.peeled.lost_at))
+    first = of_day(turn, first, arguments.day)
     about = Text(_("With the juice to expect; I will remind you before."))
     buttons = (*undo_each(entries), (Button(_("More peeled"), "peeled"),))
     return Reply((Text(first, strong=True), Grid(tuple(rows)), about), buttons)
 
 
-def _one_peeled(turn: Turn, one: PiecesArguments) -> Reply:
+def _one_peeled(turn: Turn, one: PiecesArguments, day: date | None) -> Reply:
     fruit, count = one.fruit, one.waste_amount
-    logged = peeled.peel(turn.context, fruit.id, count)
-    first = _("Peeled: {what}, good until {when}.").format(
-        what=_pieces(fruit, count), when=show_moment(logged.peeled.lost_at)
-    )
+    logged = peeled.peel(turn.context, fruit.id, count, day)
+    past = logged.peeled.lost_at <= turn.context.now
+    first = _("Peeled: {what}, lost since {when}.") if past else _("Peeled: {what}, good until {when}.")
+    first = first.format(what=_pieces(fruit, count), when=show_moment(logged.peeled.lost_at))
+    first = of_day(turn, first, day)
     hours = show_number(logged.clock.lost_after_hours)
     own = logged.clock.source is None
     clock = _("{hours} h, as this bar set it; I will remind you before.")
     if not own:
         clock = _("{hours} h is common practice (/bar peeled fruit); I will remind you before.")
-    lines = [clock.format(hours=hours), *_what_to_do(turn, fruit, logged.juice)]
+    lines = [] if past else [clock.format(hours=hours)]
+    lines += _what_to_do(turn, fruit, logged.juice)
     return reply(
         first,
         *lines,
@@ -243,11 +250,12 @@ def _accept_juice(turn: Turn, given: Given, value: Amount) -> Fraction:
 
 def _juiced(turn: Turn, arguments: JuicedArguments) -> Reply:
     fruit, count, ml = arguments.fruit, arguments.waste_amount, arguments.juice
-    found = peeled.juice(turn.context, fruit.id, count, ml)
+    found = peeled.juice(turn.context, fruit.id, count, ml, arguments.day)
     units = turn.context.bar.units
     first = _("Juiced: {what} gave {volume}, {each} each.").format(
         what=_pieces(fruit, count), volume=show_ml(ml, units), each=show_ml(ml / count, units)
     )
+    first = of_day(turn, first, arguments.day)
     lines = []
     if found.usual is not None:
         lines.append(
@@ -316,7 +324,7 @@ COMMANDS = (
         _peeled,
         words=("naked", "peeled fruit", "what is peeled"),
         examples=(N_("peeled 4 oranges, 3 limes"),),
-        slots=(_FRUIT, _COUNT),
+        slots=(DAY_SLOT, _FRUIT, _COUNT),
         lines=_LINES,
         writes=True,
         menu=33,
@@ -327,7 +335,7 @@ COMMANDS = (
         _juiced,
         words=("squeezed",),
         examples=(N_("juiced 4 oranges 280 ml"),),
-        slots=(_FRUIT, _COUNT, Slot("juice", _accept_juice, _ask_juice)),
+        slots=(DAY_SLOT, _FRUIT, _COUNT, Slot("juice", _accept_juice, _ask_juice)),
         writes=True,
         menu=35,
     ),

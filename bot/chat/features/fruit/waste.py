@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import USUAL_FRUIT
+from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
@@ -28,7 +30,7 @@ from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import waste
-from bot.work.fruit.waste import WasteLine, WasteLogged
+from bot.work.fruit.waste import WasteLine, WasteLogged, WasteView
 from bot.work.log.history import LogLine
 
 _MOST = Fraction(100_000)  # pieces, or grams
@@ -42,7 +44,9 @@ def _ask_fruit(turn: Turn, given: Given) -> Question:
     names = {name.casefold() for name in own.values()}
     if len(choices) < 6:
         choices += [(_(name), _(name)) for name in USUAL_FRUIT if _(name).casefold() not in names]
-    return Question(_("What was thrown out?"), columns(choices, 2), hint=_("6 oranges mouldy"))
+    day = day_words(turn, given.get(DAY_SLOT))
+    text = _("What was thrown out on {day}?").format(day=day) if day else _("What was thrown out?")
+    return Question(text, columns(choices, 2), hint=_("6 oranges mouldy"))
 
 
 def _ask_amount(turn: Turn, given: Given) -> Question:
@@ -121,9 +125,10 @@ _LINES = Lines(
 
 @dataclass(frozen=True, kw_only=True)
 class WasteArguments(Arguments):
-    """The discarded fruit, and a photo of it."""
+    """What was thrown out, on which day if not the present one, and a photo of it."""
 
     lines: tuple[WasteLineArguments, ...]
+    day: date | None = None
     photo: str | None = None
 
 
@@ -138,11 +143,11 @@ class ReasonArguments(Arguments):
 def _waste(turn: Turn, arguments: WasteArguments) -> Reply:
     lines = [WasteLine(one.fruit.id, *one.waste_amount, one.reason) for one in arguments.lines]
     photo = arguments.photo
-    return worded_waste(turn, waste.log(turn.context, lines, photo), photo is not None)
+    return worded_waste(turn, waste.log(turn.context, lines, photo, arguments.day), photo is not None)
 
 
-def piece_words(view: waste.WasteView, units: str) -> str:
-    """Write an amount of fruit: '6 oranges', '1.2 kg lemons'."""
+def piece_words(view: WasteView, units: str) -> str:
+    """Write how much of a fruit: '6 oranges', '1.2 kg lemons'."""
     if view.dimension is Dimension.MASS:
         return f"{show_weight(view.amount, units)} {counted_name(view.ingredient.name, Fraction(2))}"
     return pieces(view.ingredient.name, view.amount)
@@ -151,32 +156,18 @@ def piece_words(view: waste.WasteView, units: str) -> str:
 def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> Reply:
     """Confirm the logged entries, with their cost and an undo button."""
     lines, units = logged.lines, turn.context.bar.units
-    blocks: list[Block] = []
-    if len(lines) == 1:
-        one = lines[0]
-        first = _("Logged: {what}").format(what=piece_words(one, units))
-        if one.reason:
-            first += f", {reason_words(one.reason)}"
-        first += "." if one.cost is None else f", {show_money(one.cost)}."
-    else:
-        first = ngettext("Logged {count} line", "Logged {count} lines", len(lines)).format(count=len(lines))
-        blocks.append(
-            Grid(
-                tuple(
-                    (piece_words(one, units), reason_words(one.reason) if one.reason else "", _cost(one.cost))
-                    for one in lines
-                )
-            )
-        )
+    day = day_words(turn, logged.day)
+    first, *blocks = _logged_lines(turn, lines, day)
     unpriced = sorted({one.ingredient.name for one in lines if one.cost is None})
     if unpriced:
         blocks.append(Text(_("No price for {names}: not in the cost.").format(names=", ".join(unpriced))))
     if logged.day_cost or not unpriced:
-        day, money = show_day(logged.day), show_money(logged.day_cost)
-        blocks.append(Text(_("{day} so far: {money}").format(day=day, money=money)))
+        money = show_money(logged.day_cost)
+        blocks.append(Text(_("{day} so far: {money}").format(day=show_day(logged.day), money=money)))
     if with_photo:
         blocks.append(Text(_("The photo is kept with it.")))
-    rows: list[tuple[Button, ...]] = [(undo_button(turn), Button(_("More waste"), "waste"))]
+    more = with_day("waste", logged.day) if day else "waste"
+    rows: list[tuple[Button, ...]] = [(undo_button(turn), Button(_("More waste"), more))]
     if unpriced:
         number = next(one.ingredient.id for one in lines if one.cost is None)
         rows.append((Button(_("Price of {name}").format(name=unpriced[0]), f"price #{number}"),))
@@ -189,7 +180,28 @@ def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> R
         choices = columns([(_(one), one) for one in turn.context.bar.settings.reasons], 2)
         for row in choices:
             rows.append(tuple(Button(label, f"reason {without[0].id} {one}") for label, one in row))
-    return Reply((Text(first, strong=True), *blocks), tuple(rows))
+    return Reply((first, *blocks), tuple(rows))
+
+
+def _logged_lines(turn: Turn, lines: tuple[WasteView, ...], day: str) -> list[Block]:
+    """Return what was logged, a sentence or a table, with the day if it is not the present one."""
+    units = turn.context.bar.units
+    if len(lines) == 1:
+        one = lines[0]
+        first = _("Logged for {day}: {what}") if day else _("Logged: {what}")
+        first = first.format(day=day, what=piece_words(one, units))
+        if one.reason:
+            first += f", {reason_words(one.reason)}"
+        first += "." if one.cost is None else f", {show_money(one.cost)}."
+        return [Text(first, strong=True)]
+    first = ngettext("Logged {count} line", "Logged {count} lines", len(lines))
+    if day:
+        first = ngettext("Logged {count} line for {day}", "Logged {count} lines for {day}", len(lines))
+    rows = [
+        (piece_words(one, units), reason_words(one.reason) if one.reason else "", _cost(one.cost))
+        for one in lines
+    ]
+    return [Text(first.format(count=len(lines), day=day), strong=True), Grid(tuple(rows))]
 
 
 def _cost(cost: Decimal | None) -> str:
@@ -210,7 +222,7 @@ def _waste_values(line: LogLine, units: str) -> dict[str, str]:
     return {"lines": ", ".join(_wasted(one, units) for one in line.wasted)}
 
 
-def _wasted(one: waste.WasteView, units: str) -> str:
+def _wasted(one: WasteView, units: str) -> str:
     reason = f" {_(one.reason)}" if one.reason else ""
     return f"{piece_words(one, units)}{reason}"
 
@@ -227,7 +239,7 @@ COMMANDS = (
             *("lost",),
         ),
         examples=(N_("waste 6 oranges mouldy"), N_("waste 1.2 kg lemons, 3 limes dried out")),
-        slots=(*_SLOTS, Slot(PHOTO, plain(str))),
+        slots=(DAY_SLOT, *_SLOTS, Slot(PHOTO, plain(str))),
         lines=_LINES,
         writes=True,
         menu=1,

@@ -27,9 +27,10 @@ from bot.chat.i18n.languages import languages
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of, settings_changed
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.trade.formulas.measures import HOUSE_MEASURES
+from bot.trade.days import MINUTES_A_DAY
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.words import N_
-from bot.work.context import BarView
+from bot.work.context import BEFORE_CLOSING, BarView
 from bot.work.errors import NotAllowedError
 from bot.work.labels import labels
 from bot.work.log.history import LogLine
@@ -138,7 +139,7 @@ _CHOICES: dict[str, tuple[str, ...]] = {
     "jigger": (N_("usual"), "30 ml", "40 ml", "50 ml"),
 }
 # Times of day in minutes from midnight, so that each locale's clock can write them.
-_TIMES = {"closing": CLOSING_CHOICES[:4], "close_prompt": (30, 90, 1380), "late": (1200, 1320, 0)}
+_TIMES = {"closing": CLOSING_CHOICES[:4], "late": (1200, 1320, 0)}
 _QUIET = ((300, 660), (240, 720))
 # The pad of digits also accepts whole numbers of these.
 _BY_DIGITS = frozenset(
@@ -165,8 +166,12 @@ def _ask_value(turn: Turn, given: Given) -> Question:
 def _choices(turn: Turn, bar: BarView, key: str) -> list[tuple[str, str]]:
     """Return the values to tap, each with its label."""
     if key in _TIMES:
-        times = [(show_clock_minute(minute), clock_text(minute)) for minute in _TIMES[key]]
-        return [*times, (_("off"), "off")] if key == "close_prompt" else times
+        return [(show_clock_minute(minute), clock_text(minute)) for minute in _TIMES[key]]
+    if key == "close_prompt":
+        usual = MINUTES_A_DAY + bar.closing_minute - BEFORE_CLOSING
+        earlier = [usual - minutes for minutes in (30, 90)]
+        times = [(show_clock_minute(minute), clock_text(minute)) for minute in earlier]
+        return [(show_clock_minute(usual), "usual"), *times, (_("off"), "off")]
     if key == "quiet":
         spans = [(show_span(*one), "-".join(clock_text(end) for end in one)) for one in _QUIET]
         return [*spans, (_("none"), "none")]

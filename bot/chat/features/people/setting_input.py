@@ -113,7 +113,9 @@ def _read_prompt(turn: Turn, text: str) -> Changes:
     if says_off(text):
         return {"close_prompt": False}
     if says_on(text):
-        return {"close_prompt": True}  # at the time set before
+        return {"close_prompt": True}  # at the time that was set before
+    if says_usual(text):
+        return {"close_prompt": True, "close_prompt_at": None}
     minute = read_clock(text)
     if minute is None:
         raise Say(reply(_("Write a time such as 00:30, or off.")))

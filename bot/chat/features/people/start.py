@@ -11,7 +11,7 @@ from bot.chat.dialogue.inputs.names import short_name
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.people.deep_links import is_scan, join, main_buttons, scan
-from bot.chat.features.people.setting_values import CLOSING_CHOICES, read_clock, show_clock_minute
+from bot.chat.features.people.setting_values import CLOSING_CHOICES, clock_text, read_clock, show_clock_minute
 from bot.chat.i18n.language import _, show_moment, tongue
 from bot.chat.i18n.locale_choice import zones_offered
 from bot.chat.reply.message import Button, Reply, reply
@@ -238,6 +238,9 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
             currency=bar.currency,
             zone=bar.zone.replace("_", " "),
             closing=show_clock_minute(bar.closing_minute),
+        ),
+        _("At {time} I ask you what was thrown out. Another time: bar close reminder {other}").format(
+            time=show_clock_minute(bar.close_prompt_at), other=clock_text(bar.close_prompt_at - 60)
         ),
         _("All of it can be changed with /bar. Next: write down what you make."),
         buttons=(

@@ -100,7 +100,7 @@ def _close(due: DueReminder) -> _Worded:
             ).format(count=missed)
         )
     rows = (
-        (Button(_("Log waste"), "waste"), Button(_("Nothing tonight"), f"done {due.id}")),
+        (Button(_("Log waste"), f"waste {day.isoformat()}"), Button(_("Nothing tonight"), f"done {due.id}")),
         _snooze(due, (_("In half an hour"), "30 min"), (_("At noon"), "12:00")),
     )
     return first, lines, rows

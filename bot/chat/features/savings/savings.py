@@ -3,37 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import example_of, first_formula
+from bot.chat.dialogue.inputs.day import accept_past_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import undo_button
-from bot.chat.dialogue.slots import Given, Slot, said
-from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.grammar.syntax import Day
+from bot.chat.dialogue.slots import Slot, said
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, show_full_day
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
-from bot.trade.days import business_day
 from bot.trade.words import N_
 from bot.work.errors import NotAllowedError
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.savings import savings
-
-
-def _accept_day(turn: Turn, given: Given, value: Day) -> date:
-    bar = turn.context.bar
-    today = business_day(turn.context.now, bar.zone, bar.closing_minute)
-    if value.date is None:
-        return today - timedelta(days=int(value.days_ago))
-    try:
-        day = date.fromisoformat(value.date)
-    except ValueError:
-        raise Say(reply(_("There is no day {day}.").format(day=value.date))) from None
-    if day > today:
-        raise Say(reply(_("{day} is yet to come.").format(day=show_full_day(day))))
-    return day
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -92,7 +77,7 @@ COMMANDS = (
         examples=(N_("spraying orange since 2026-10-20"),),
         slots=(
             Slot("fruit", accept_fruit),
-            Slot("day", _accept_day),
+            Slot("day", accept_past_day),
             Slot("nothing", said),
         ),
         writes=True,

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import example_of
+from bot.chat.dialogue.inputs.day import DAY_SLOT
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Slot, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.people.setting_values import day_names
 from bot.chat.grammar.lexer import Noun
-from bot.chat.grammar.syntax import Day, Named, Unknown
+from bot.chat.grammar.syntax import Named, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.trade.words import N_
@@ -27,18 +28,6 @@ def _accept_count(turn: Turn, given: Given, value: Fraction) -> int:
     if value.denominator != 1 or not 0 <= value <= drinks.MOST_DRINKS:
         raise Say(reply(_("Please write a whole number of drinks.")))
     return int(value)
-
-
-def accept_day(turn: Turn, given: Given, value: Day) -> date:
-    """Turn a day as typed into a business day of the bar; refuse future days."""
-    this_day = drinks.today(turn.context)
-    try:
-        day = date.fromisoformat(value.date) if value.date else this_day - timedelta(days=int(value.days_ago))
-    except (ValueError, OverflowError):
-        raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.date))) from None
-    if day > this_day:
-        raise Say(reply(_("{day} is still to come.").format(day=show_day(day))))
-    return day
 
 
 def accept_subject(turn: Turn, given: Given, value: Named) -> Noun:
@@ -170,7 +159,7 @@ COMMANDS = (
         slots=(
             Slot("drinks_count", _accept_count),
             Slot("subject", accept_subject),
-            Slot("day", accept_day),
+            DAY_SLOT,
             Slot("ran_out", said),
         ),
         writes=True,

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, of_day, with_day
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import accept_number, is_liquid, undo_button, undo_each
@@ -148,9 +150,10 @@ class DeliveryArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class BoughtArguments(Arguments):
-    """The delivered items."""
+    """What came in, on which day if not the present one."""
 
     lines: tuple[DeliveryArguments, ...]
+    day: date | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -163,27 +166,28 @@ class CountLineArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class CountArguments(Arguments):
-    """The counted items."""
+    """What was counted, on which day if not the present one."""
 
     lines: tuple[CountLineArguments, ...]
+    day: date | None = None
 
 
 def _bought(turn: Turn, arguments: BoughtArguments) -> Reply:
     if len(arguments.lines) == 1:
-        return _one_bought(turn, arguments.lines[0])
+        return _one_bought(turn, arguments.lines[0], arguments.day)
     shown, entries = [], []
     for one in arguments.lines:
-        answer = _one_bought(turn, one)
+        answer = _one_bought(turn, one, arguments.day)
         shown.append(" ".join(block.text for block in answer.blocks if isinstance(block, Text)))
         entries.append((one.item.name, turn.context.entry or 0))
     first = ngettext("{count} delivery logged.", "{count} deliveries logged.", len(shown)).format(
         count=len(shown)
     )
     more = Button(_("More that came in"), "bought")
-    return reply(first, *shown, buttons=(*undo_each(entries), (more,)))
+    return reply(of_day(turn, first, arguments.day), *shown, buttons=(*undo_each(entries), (more,)))
 
 
-def _one_bought(turn: Turn, one: DeliveryArguments) -> Reply:
+def _one_bought(turn: Turn, one: DeliveryArguments, day: date | None) -> Reply:
     context, item = turn.context, one.item
     if one.instead is not None:
         undo.take_back(context, one.instead)
@@ -193,7 +197,7 @@ def _one_bought(turn: Turn, one: DeliveryArguments) -> Reply:
         packs, content = content.number, Quantity(Fraction(1), content.unit)
     before = prices.in_force(context, [item.id]).get(item.id)
     price = _per_pack(one, packs, paid)
-    bought = counts.buy(context, item.id, packs, content, price)
+    bought = counts.buy(context, item.id, packs, content, price, day)
     entry = context.entry
     now = prices.in_force(context, [item.id]).get(item.id)
     first = _("Bought: {what}").format(what=_what(item, packs, content, bought.amount, bought.on_hand))
@@ -202,7 +206,8 @@ def _one_bought(turn: Turn, one: DeliveryArguments) -> Reply:
     lines: list[str] = []
     if paid is not None and one.packs is not None and packs != 1:
         lines.append(_("Understood: {money} a pack.").format(money=show_money(price or paid)))
-    if now is not None and bought.cost is not None:
+    newer = bool(day_words(turn, day)) and before is not None and now is not None and before.id == now.id
+    if now is not None and bought.cost is not None and not newer:
         lines.append(_("Price from now on: {price}.").format(price=pack_words(now)))
         if before is not None and before.dimension is now.dimension and before.id != now.id:
             lines.append(change_words(before, now))
@@ -219,8 +224,10 @@ def _one_bought(turn: Turn, one: DeliveryArguments) -> Reply:
                 _("{money} was for all").format(money=show_money(paid)),
                 f"{said} in all instead {entry}",
             )
-        rows.insert(0, (Button(*other),))
-    return reply(first + ".", *lines, buttons=tuple(rows), edits=one.instead is not None)
+        label, line = other
+        rows.insert(0, (Button(label, with_day(line, day)),))
+    said = of_day(turn, first + ".", day)
+    return reply(said, *lines, buttons=tuple(rows), edits=one.instead is not None)
 
 
 def _typed(content: Quantity) -> str:
@@ -261,12 +268,12 @@ def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Frac
 
 def _count(turn: Turn, arguments: CountArguments) -> Reply:
     if len(arguments.lines) == 1:
-        return _one_count(turn, arguments.lines[0])
+        return _one_count(turn, arguments.lines[0], arguments.day)
     rows = [("", _("counted"), _("used"), _("lost"))]
     entries, beyond = [], []
     for one in arguments.lines:
         item = one.item
-        now, _said = counts.count(turn.context, item.id, one.waste_amount)
+        now, _said = counts.count(turn.context, item.id, one.waste_amount, arguments.day)
         entries.append((item.name, turn.context.entry or 0))
         used = balance.used(turn.context, item.id)
         if used is not None and used.use.surplus:
@@ -279,15 +286,17 @@ def _count(turn: Turn, arguments: CountArguments) -> Reply:
     first = ngettext("Counted: {count} thing.", "Counted: {count} things.", len(entries)).format(
         count=len(entries)
     )
+    first = of_day(turn, first, arguments.day)
     lost = Text(_("“Lost” is used and not explained by what was logged; “?” where nothing was."))
     buttons = (*undo_each(entries), (Button(_("Count more"), "count"),))
     return Reply((Text(first, strong=True), Grid(tuple(rows)), *map(Text, beyond), lost), buttons)
 
 
-def _one_count(turn: Turn, one: CountLineArguments) -> Reply:
+def _one_count(turn: Turn, one: CountLineArguments, day: date | None) -> Reply:
     item = one.item
-    now, by_book = counts.count(turn.context, item.id, one.waste_amount)
+    now, by_book = counts.count(turn.context, item.id, one.waste_amount, day)
     first = _("Counted: {amount}.").format(amount=named_amount(now.book, now.dimension, item, turn))
+    first = of_day(turn, first, day)
     used = balance.used(turn.context, item.id)
     buttons = ((undo_button(turn), Button(_("Count more"), "count")),)
     if used is None:
@@ -345,7 +354,7 @@ COMMANDS = (
         _bought,
         words=("buy", "delivery", "delivered", "received", "got in"),
         examples=(N_("bought 2 cases oranges 80 each 34.00"), N_("bought 80 oranges 34.00; 40 limes 8.00")),
-        slots=_BOUGHT_SLOTS,
+        slots=(DAY_SLOT, *_BOUGHT_SLOTS),
         lines=_DELIVERIES,
         writes=True,
         menu=36,
@@ -356,7 +365,7 @@ COMMANDS = (
         _count,
         words=("counted",),
         examples=(N_("count oranges 24, limes 30"), N_("count neutral spirit 600 ml")),
-        slots=_COUNT_SLOTS,
+        slots=(DAY_SLOT, *_COUNT_SLOTS),
         lines=_COUNTS,
         writes=True,
         menu=38,

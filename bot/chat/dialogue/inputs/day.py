@@ -1,0 +1,82 @@
+"""The day on which something happened: the one slot for it, and how a day as typed is read."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from bot.chat.dialogue.slots import Given, Slot
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.syntax import Day
+from bot.chat.i18n.language import _, show_day, show_full_day
+from bot.chat.reply.message import reply
+
+_MOST_DAYS_AGO = 400
+
+
+def read_day(turn: Turn, value: Day) -> date:
+    """Return a day as typed, by the bar's business days; without a year the nearest one of that date."""
+    today = turn.context.today
+    try:
+        return _on_calendar(value, today)
+    except (ValueError, OverflowError):
+        raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.words))) from None
+
+
+def _on_calendar(value: Day, today: date) -> date:
+    if value.date is None:
+        return today - timedelta(days=value.days_ago)
+    if value.date.startswith("-P"):
+        return today - timedelta(days=int(value.date[2:-1]))
+    if value.date.startswith("-W-"):
+        return _last_weekday(today, int(value.date[3:]), value.before)
+    if not value.date.startswith("--"):
+        return date.fromisoformat(value.date)
+    month, day = map(int, value.date[2:].split("-"))
+    near = []
+    for year in (today.year - 1, today.year, today.year + 1):
+        try:
+            near.append(date(year, month, day))
+        except ValueError:
+            continue  # 29 February
+    return min(near, key=lambda one: abs(one - today))
+
+
+def _last_weekday(today: date, weekday: int, before: bool) -> date:
+    ago = (today.isoweekday() - weekday) % 7
+    return today - timedelta(days=7 if before and not ago else ago)
+
+
+def accept_past_day(turn: Turn, given: Given, value: Day) -> date:
+    """Read a day that is over or on; refuse one to come."""
+    day = read_day(turn, value)
+    if day > turn.context.today:
+        raise Say(reply(_("{day} is still to come.").format(day=show_day(day))))
+    return day
+
+
+def _accept_night(turn: Turn, given: Given, value: Day) -> date:
+    day = accept_past_day(turn, given, value)
+    if day < turn.context.today - timedelta(days=_MOST_DAYS_AGO):
+        told = _("{day} is too long ago: I log up to {count} days back.")
+        raise Say(reply(told.format(day=show_full_day(day), count=_MOST_DAYS_AGO)))
+    return day
+
+
+DAY_SLOT = Slot("day", _accept_night)
+"""The business day that a log entry belongs to. It stands before the slots that are asked for."""
+
+
+def day_words(turn: Turn, day: date | None) -> str:
+    """Return an earlier day in words, '' for the present one, of which nothing has to be said."""
+    return "" if day is None or day == turn.context.today else show_day(day)
+
+
+def of_day(turn: Turn, first: str, day: date | None) -> str:
+    """Put an earlier day before the first line of an answer."""
+    words = day_words(turn, day)
+    return _("{day}. {what}").format(day=words, what=first) if words else first
+
+
+def with_day(line: str, day: date | None) -> str:
+    """Return a line behind a button for the same day."""
+    return line if day is None else f"{line} {day.isoformat()}"

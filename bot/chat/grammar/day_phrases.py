@@ -1,0 +1,103 @@
+"""Days in words: '24 Nov', 'November 24th', 'on Tuesday', 'el martes', '3 days ago'."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from functools import cache
+from typing import Literal
+
+from babel import Locale
+from babel.dates import get_day_names, get_month_names
+
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.languages import understood
+from bot.chat.i18n.numbers import number_words
+
+_LEADS = ("ON", "ARTICLE")
+_AGO_WORDS = 3
+_SPANS = {  # in days
+    "HOURS": Fraction(1, 24),
+    "DAYS": Fraction(1),
+    "WEEKS": Fraction(7),
+    "MONTHS": Fraction(30),
+}
+_MOST_LEADS = 2  # 'on the 24th', 'en el'
+_ORDINALS = frozenset({"st", "nd", "rd", "th"})
+_WIDTHS: tuple[Literal["wide", "abbreviated"], ...] = ("wide", "abbreviated")
+
+
+def day_phrase(words: Sequence[str], language: str) -> tuple[str, int] | None:
+    """Return the day that some words begin with, and how many words it takes; None if they begin with none.
+
+    The day is written as ISO 8601 writes it without a year: '--11-24', '-W-2' for a Tuesday, and
+    '-P3D' for a time back.
+    """
+    plain = [_plain(word) for word in words]
+    back = _ago(plain, language)
+    if back is not None:
+        return back
+    for lead in range(min(_MOST_LEADS, len(plain) - 1), -1, -1):
+        if all(any(stands_for(word, one, language) for one in _LEADS) for word in plain[:lead]):
+            found = _day(plain[lead:], language)
+            if found is not None:
+                return found[0], found[1] + lead
+    return None
+
+
+def _day(words: Sequence[str], language: str) -> tuple[str, int] | None:
+    days, months = _names(language)
+    if words[0] in days:
+        return f"-W-{days[words[0]] + 1}", 1
+    if words[0] in months and len(words) > 1 and _is_day(words[1]):
+        ordinal = len(words) > 2 and words[2] in _ORDINALS
+        return f"--{months[words[0]]:02}-{int(words[1]):02}", 2 + ordinal
+    if not _is_day(words[0]):
+        return None
+    at = 1
+    if at < len(words) and words[at] in _ORDINALS:
+        at += 1
+    if at < len(words) and stands_for(words[at], "OF", language):
+        at += 1
+    if at < len(words) and words[at] in months:
+        return f"--{months[words[at]]:02}-{int(words[0]):02}", at + 1
+    return None
+
+
+def _ago(words: Sequence[str], language: str) -> tuple[str, int] | None:
+    """Read '3 days ago' or 'hace dos semanas'."""
+    if len(words) < _AGO_WORDS:
+        return None
+    first, second, third = words[:_AGO_WORDS]
+    if stands_for(third, "AGO", language):
+        count, unit = first, second
+    elif stands_for(first, "AGO", language):
+        count, unit = second, third
+    else:
+        return None
+    number = Fraction(count) if count.isdecimal() else number_words(language).get(count)
+    days = next((days for one, days in _SPANS.items() if stands_for(unit, one, language)), None)
+    return None if number is None or days is None else (f"-P{int(number * days)}D", _AGO_WORDS)
+
+
+def _is_day(word: str) -> bool:
+    return word.isdecimal() and 1 <= int(word) <= 31
+
+
+@cache
+def _names(language: str) -> tuple[Mapping[str, int], Mapping[str, int]]:
+    """Return the names of days (Monday is 0) and of months (January is 1), whole and short."""
+    days: dict[str, int] = {}
+    months: dict[str, int] = {}
+    for one in reversed(understood(language)):
+        locale = Locale.parse(one.locale, sep="_")
+        for width in _WIDTHS:
+            days |= {_plain(name): day for day, name in get_day_names(width, locale=locale).items()}
+            months |= {_plain(name): month for month, name in get_month_names(width, locale=locale).items()}
+    return days, months
+
+
+def _plain(word: str) -> str:
+    low = word.casefold().rstrip(".")
+    return "".join(c for c in unicodedata.normalize("NFKD", low) if not unicodedata.combining(c))
