@@ -165,7 +165,7 @@ class Person:
         replies = house.conversation.answer(message)
         if tapped is None:
             here.typed.append((key, text, message.sent_at))
-        for number, one in enumerate(replies):
+        for number, one in enumerate(one for one in replies if not one.toast):
             edited = next((shown for shown in here.shown if shown.id == tapped), None)
             if number == 0 and one.edits and edited is not None:
                 edited.reply = one

@@ -16,7 +16,7 @@ from tests.examples import examples
 from tests.house import House, Person, first_lines, text
 from tests.security import two_bars
 
-STALE = "This button is out of date."
+STALE = "That button is old."
 
 
 def _lines(replies: list[Reply]) -> list[str]:

@@ -14,7 +14,7 @@ def _code(shown: str) -> str:
     return next(line for line in shown.splitlines() if line.startswith("join "))
 
 
-_OUT = ("not in a bar", "no bar that you are in", "out of date")
+_OUT = ("not in a bar", "no bar that you are in", "button is old")
 
 
 async def _with_ben(telephone: Telephone) -> tuple[Person, Person]:

@@ -128,7 +128,7 @@ class Player:
         for number, one in enumerate(replies):
             if number:
                 out.append("--")
-            out += lines(one)
+            out += ["(toast)", *lines(one)] if one.toast else lines(one)
         return [self._masked(line) or "." for line in out]
 
     def _masked(self, line: str) -> str:

@@ -40,6 +40,7 @@ from storage.unit import Unit
 
 log = logging.getLogger(__name__)
 _FETCHES = 3
+_LONGEST_SPIN = 1.0  # seconds
 
 
 class Answers(Answering):
@@ -66,17 +67,39 @@ class Answers(Answering):
 
     async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
         """Process an update and send the answer; release `hold` once all of it has left."""
+        toast: asyncio.Future[str] = asyncio.get_running_loop().create_future()
         if incoming.query is not None:
-            self._acknowledge_soon(incoming.query)
+            self._acknowledge_soon(incoming.query, toast)
+        else:
+            toast.cancel()
+        try:
+            await self._work(incoming, letter, receipt, hold, toast)
+        finally:
+            _tell(toast, "")
+
+    async def _work(
+        self,
+        incoming: Incoming,
+        letter: Letter,
+        receipt: Receipt,
+        hold: Hold | None,
+        toast: asyncio.Future[str],
+    ) -> None:
         if incoming.message is not None:
-            await self._answer(incoming, letter, incoming.message, receipt, hold)
+            await self._answer(incoming, letter, incoming.message, receipt, hold, toast)
         elif incoming.membership is not None:
             await self._in_worker(self._note_membership, incoming)
         elif incoming.migration is not None:
             await self._room_moved(incoming.migration.old, incoming.migration.new)
 
     async def _answer(
-        self, incoming: Incoming, letter: Letter, message: Message, receipt: Receipt, hold: Hold | None
+        self,
+        incoming: Incoming,
+        letter: Letter,
+        message: Message,
+        receipt: Receipt,
+        hold: Hold | None,
+        toast: asyncio.Future[str],
     ) -> None:
         target = Target(
             message.place.outside_id,
@@ -91,6 +114,9 @@ class Answers(Answering):
         else:
             message = await self._with_file(incoming, message)
             target, replies = await self._replies(message, letter, target, receipt)
+        shown = " ".join(one.first_line for one in replies if one.toast)
+        if _tell(toast, shown):
+            replies = [one for one in replies if not one.toast]
         for one in replies:
             outcome = await self._postman.deliver(target, one, hold if one is replies[-1] else None)
             if outcome is Outcome.LEFT:
@@ -185,15 +211,21 @@ class Answers(Answering):
                 return before.text
         return None
 
-    def _acknowledge_soon(self, query: str) -> None:
-        task = asyncio.create_task(self._acknowledge(query))
+    def _acknowledge_soon(self, query: str, toast: asyncio.Future[str]) -> None:
+        task = asyncio.create_task(self._acknowledge(query, toast))
         self._acknowledging.add(task)
         task.add_done_callback(self._acknowledging.discard)
 
-    async def _acknowledge(self, query: str) -> None:
-        """Stop the spinner on the tapped button; after a restart a tap may be too old, which does no harm."""
+    async def _acknowledge(self, query: str, toast: asyncio.Future[str]) -> None:
+        """Stop the spinner on the tapped button once a toast is known, at the latest after a second.
+
+        After a restart a tap may be too old, which does no harm.
+        """
+        text = ""
+        with contextlib.suppress(TimeoutError):
+            text = await asyncio.wait_for(toast, _LONGEST_SPIN)
         with contextlib.suppress(TelegramError):
-            await self._bot.answer_callback_query(query)
+            await self._bot.answer_callback_query(query, text or None)
 
     async def excuse(self, incoming: Incoming) -> None:
         """Tell the person that the answer waits for the database."""
@@ -240,6 +272,14 @@ class Answers(Answering):
 
     async def _room_moved(self, old: str, new: str) -> None:
         await self._in_worker(delivery.room_moved, self._store, CHANNEL, old, new)
+
+
+def _tell(toast: asyncio.Future[str], text: str) -> bool:
+    """Hand over a toast, '' for none; False where the tap was acknowledged without waiting for it."""
+    if toast.done():
+        return False
+    toast.set_result(text)
+    return True
 
 
 def _plain_target(message: Message) -> Target:

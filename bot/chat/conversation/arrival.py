@@ -81,6 +81,7 @@ def go_to_bar_of_tap(store: Store, message: Message) -> tuple[Message, str]:
     if found is None:
         return message, ""
     bar_id, plain = int(found[1]), replace(message, text=message.text[found.end() :], number=None)
+    plain = replace(plain, shared=not message.place.private)
     with store.reading() as unit:
         presence = presence_of(unit, message)
     if presence.bar is not None and presence.bar.id == bar_id:

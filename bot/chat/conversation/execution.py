@@ -75,6 +75,8 @@ def execute_writing(turn: Turn, intent: Intent) -> Execution:
         with turn.unit.attempt():
             return Execution(_run(turn, intent), asks_again=stays)
     except REFUSALS as error:
+        if turn.finishing:  # nothing is left to be answered
+            state.drop(turn.unit, turn.presence)
         after = turn.afresh(intent.line)
         said = worded_refusal(error, after)
         if isinstance(intent, Correction):
@@ -98,6 +100,8 @@ def _dialogue_stays(turn: Turn, intent: Intent) -> bool:
     if not isinstance(intent, Said) or turn.pending is None:
         return False
     dialogue = turn.pending.dialogue
+    if intent.aside and dialogue is not None:
+        return True
     stays = dialogue is not None and bool(dialogue.words) and all_commands()[dialogue.command].writes
     if stays and dialogue is not None and intent.writes:
         # Dropping an incomplete line loses nothing; dropping later answers would.
@@ -133,15 +137,17 @@ def _answers(turn: Turn, intent: Intent) -> list[Reply]:
         case Ignored():
             return []
         case OutOfDate():
-            return [_out_of_date()]
+            return [_out_of_date(intent.asked)]
         case NotUnderstood():
             return as_list(not_understood(turn))
         case _:
             raise TypeError(type(intent).__name__)
 
 
-def _out_of_date() -> Reply:
-    return reply(_("This button is out of date."), _("Ask again and use the new buttons."))
+def _out_of_date(asked: str = "") -> Reply:
+    if asked:
+        return reply(_("That is {name}’s question.").format(name=asked), toast=True)
+    return reply(_("That button is old."), toast=True)
 
 
 def _said(turn: Turn, intent: Said) -> Reply | list[Reply]:

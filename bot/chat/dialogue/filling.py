@@ -6,20 +6,25 @@ nothing is parsed twice. A finished dialogue is therefore the one-line command, 
 
 from __future__ import annotations
 
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import replace
 
 from bot.chat.dialogue import state
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.error_messages import worded_phrase_error
+from bot.chat.dialogue.error_messages import worded, worded_phrase_error
 from bot.chat.dialogue.questions import ask, ask_again, choice_named
 from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, ENTER, ERASE, AnySlot, Given
 from bot.chat.dialogue.state import KEPT_BY_BACK, PHOTO, DialogueState
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.i18n.keywords import stands_for
-from bot.chat.i18n.language import _, tongue
+from bot.chat.i18n.language import _, speaking, tongue
+from bot.chat.i18n.languages import ENGLISH
+from bot.chat.i18n.locale_choice import bar_tongue, spoken
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reply.message import Reply, Text
+from bot.trade.errors import TradeError
+from bot.work.errors import WorkError
 
 _DIGITS = frozenset("0123456789")
 _LONGEST_TYPED = 6
@@ -36,11 +41,20 @@ def start(turn: Turn, command: Command, given: Given) -> Reply | list[Reply]:
     known = accepted(turn, command, given)
     slot = missing(turn, command, known)
     if slot is None:
-        return command.answer(turn, known)
+        with in_tongue_of_message(turn):
+            return command.answer(turn, known)
     known.guided = True
     order = [name for name in known.words if name not in KEPT_BY_BACK]
     dialogue = DialogueState(command.name, "", dict(given.words), dict(given.values), order)
     return ask(turn, dialogue, known, slot)
+
+
+def in_tongue_of_message(turn: Turn) -> AbstractContextManager[object]:
+    """Speak the bar's language where the answer takes the place of a message to the whole group."""
+    bar = turn.presence.bar
+    if not turn.message.shared or bar is None:
+        return nullcontext()
+    return speaking(bar_tongue(bar, spoken(bar.language) or ENGLISH, turn.clock.now()))
 
 
 def _photo_for(turn: Turn, command: Command) -> str | None:
@@ -143,13 +157,16 @@ def _take_answer(
         if meant is not None and meant != answer:
             moved = _move(turn, command, dialogue, slot, meant)
             return _take_answer(turn, command, dialogue, slot, meant) if moved is None else moved
-        whole = _said_at_once(turn, command, dialogue, answer)
+        whole = said_at_once(turn, command, dialogue, answer)
         if whole is not None:
             state.drop(turn.unit, turn.presence)
             return start(turn, command, whole)
         return ask(turn, dialogue, given, slot, worded_phrase_error(error, answer))
-    except Say as say:
-        return ask_again(turn, dialogue, given, slot, say.answer)
+    except (Say, WorkError, TradeError) as error:
+        said = error.answer if isinstance(error, Say) else worded(error)
+        if said is None:
+            raise
+        return ask_again(turn, dialogue, given, slot, said)
     dialogue.answered = True
     if slot.many:
         _add_to_list(dialogue, slot, answer, value)
@@ -174,7 +191,7 @@ def _says_done(answer: str) -> bool:
     return plain == _("Done").casefold() or stands_for(plain, "DONE", tongue().language)
 
 
-def _said_at_once(turn: Turn, command: Command, dialogue: DialogueState, answer: str) -> Given | None:
+def said_at_once(turn: Turn, command: Command, dialogue: DialogueState, answer: str) -> Given | None:
     """Return the slots of an answer with more than the question asked: '3 lemons mouldy' for which fruit.
 
     It must repeat all earlier answers, because they would be lost; otherwise None.
@@ -201,6 +218,7 @@ def _go_on(turn: Turn, command: Command, dialogue: DialogueState) -> Reply | lis
         if (slot not in given and slot.is_asked(turn, given)) or open_list:
             return ask(turn, dialogue, given, slot)
     state.drop(turn.unit, turn.presence)
+    turn.finishing = True
     answer = command.answer(turn, given)
     if turn.message.tapped is None:
         return answer

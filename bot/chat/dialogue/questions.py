@@ -39,7 +39,7 @@ def ask(turn: Turn, dialogue: DialogueState, given: Given, slot: AnySlot, wrong:
         tuple(blocks),
         (*rows, tuple(last)),
         ask=example_of(turn, question.hint) or question.text,
-        edits=turn.message.tapped is not None,
+        edits=turn.message.tapped is not None and not turn.message.shared,
         choosing=True,
     )
 

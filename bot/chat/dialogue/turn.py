@@ -52,6 +52,7 @@ class Turn:
     line: str = ""
     deep_link: Callable[[str], str] | None = None
     assumed: set[str] = field(default_factory=set)  # house measures with a default value in use
+    finishing: bool = False  # all questions are answered, and the dialogue's command runs
     hurried: bool = False  # other messages wait, so long work is refused
 
     @cached_property
@@ -68,7 +69,7 @@ class Turn:
 
     def afresh(self, line: str) -> Turn:
         """Return a fresh turn, for the answer after a command was rolled back."""
-        return replace(self, line=line, assumed=set())
+        return replace(self, line=line, assumed=set(), finishing=False)
 
     def without_question(self) -> Turn:
         """Return the turn without its question in progress."""

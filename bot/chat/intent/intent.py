@@ -25,6 +25,7 @@ from bot.work.errors import WorkError
 from bot.work.log import corrections
 from bot.work.log.corrections import Earlier
 from bot.work.log.undo import UNDO_HOURS
+from bot.work.people import people
 
 HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap for this bar: '@3 check 12 clear'
 KEPT = "~"  # a tap whose line is too long for a button and stored: '~ 41 2'
@@ -61,17 +62,20 @@ class Ignored(Intent):
 
 @dataclass(frozen=True)
 class OutOfDate(Intent):
-    """A tap on a stale button."""
+    """A tap on a stale button, or on the question to another person, whose name is `asked`."""
+
+    asked: str = ""
 
     quick = True
 
 
 @dataclass(frozen=True)
 class Said(Intent):
-    """A command and the text after its word."""
+    """A command and the text after its word; `aside` if a question stays in progress."""
 
     command: Command
     rest: str = ""
+    aside: bool = False
 
     @property
     def writes(self) -> bool:
@@ -165,7 +169,7 @@ def _tapped(turn: Turn) -> Intent:
         return OutOfDate()
     text = turn.line = HOME.sub("", turn.message.text.strip())
     if text.startswith(f"{ANSWER} "):
-        return _tapped_answer(text, turn.pending)
+        return _tapped_answer(turn, text)
     if text.startswith(f"{KEPT} "):
         text = turn.line = _kept_line(text, turn.pending)
         if not text:
@@ -191,10 +195,12 @@ def _said_or_not(spoken: tuple[Command, str] | None) -> Intent:
     return NotUnderstood() if spoken is None else Said(*spoken)
 
 
-def _tapped_answer(text: str, pending: Pending | None) -> Intent:
+def _tapped_answer(turn: Turn, text: str) -> Intent:
     _sign, nonce, answer = [*text.split(" ", 2), "", ""][:3]
+    pending = turn.pending
     if pending is None or nonce != str(pending.nonce) or pending.dialogue is None:
-        return OutOfDate()
+        asked = people.asked_instead(turn.unit, turn.presence, int(nonce)) if nonce.isdecimal() else ""
+        return OutOfDate(asked)
     return Answer(answer, tapped=True)
 
 
@@ -281,7 +287,21 @@ def _while_asked(
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
         if stops or (_reads_whole(spoken, turn) and not _reads_as_answer(dialogue, text, turn)):
             return Said(*spoken)
-    return Answer(text)
+    return (None if spoken is not None else _waste_aside(turn, dialogue, text)) or Answer(text)
+
+
+def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
+    """Return counted fruit as the waste that it is, where it is no answer to the question in progress."""
+    command, waste = all_commands()[dialogue.command], all_commands()["waste"]
+    if _counts_itself(command, text, turn) and (
+        command is not waste or filling.said_at_once(turn, command, dialogue, text) is not None
+    ):
+        return None  # more than was asked, of the same matter
+    # Any words are an answer to some settings; a number of fruit is none that anybody means.
+    if command.name != "bar" and _reads_as_answer(dialogue, text, turn):
+        return None
+    found = as_waste(turn, text)
+    return None if found is None else Said(*found, aside=True)
 
 
 def _takes_back(spoken: tuple[Command, str], dialogue: DialogueState, turn: Turn) -> bool:
@@ -298,6 +318,15 @@ def _reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
     except (PhraseError, AmbiguousNumberError, NotANumberError):
         return False
     return True
+
+
+def _counts_itself(command: Command, text: str, turn: Turn) -> bool:
+    """Whether counted fruit is what this command logs too, and none of it is read as a note."""
+    try:
+        phrase = parser.read(command.rule, text.strip(), turn.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return False
+    return not any(isinstance(one.value, str) for one in phrase.slots.values())
 
 
 def _reads_as_answer(dialogue: DialogueState, text: str, turn: Turn) -> bool:

@@ -78,6 +78,7 @@ class Message:
     number: int | None = None  # of this message, or of the tapped one, ascending within the chat
     answers: tuple[str, ...] = ()  # the lines behind the buttons of the replied-to bot message
     document: Document | None = None
+    shared: bool = False  # the tapped message is the whole group's, such as a reminder
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +136,8 @@ class Reply:
     """One answer.
 
     `edits` replaces the message with the tapped button; `ask` expects a typed answer and is the hint in the
-    empty field; `quiet` sends without sound.
+    empty field; `quiet` sends without sound. A `toast` is shown for a moment over the tapped button
+    if the channel can do that, and is not a message.
     """
 
     blocks: tuple[Block, ...]
@@ -145,6 +147,7 @@ class Reply:
     edits: bool = False
     quiet: bool = True
     choosing: bool = field(default=False)  # the buttons belong to a question in progress
+    toast: bool = False
     language: str = field(default_factory=lambda: tongue().language)  # the language of its wording
 
     def with_buttons(self, *rows: tuple[Button, ...]) -> Reply:

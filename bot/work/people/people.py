@@ -253,6 +253,23 @@ def asked_now(unit: Unit, room_id: int, person_id: int) -> int | None:
     return None if row is None else row.nonce
 
 
+def asked_instead(unit: Unit, presence: Presence, number: int) -> str:
+    """Return the name of the other person to whom a question in this chat was put, '' if there is none."""
+    if presence.bar is None:
+        return ""
+    query = (
+        select(Member.name)
+        .join(Question, Question.person_id == Member.person_id)
+        .where(
+            Member.bar_id == presence.bar.id,
+            Question.room_id == presence.room_id,
+            Question.nonce == number,
+            Question.person_id != presence.person_id,
+        )
+    )
+    return unit.session.scalar(query) or ""
+
+
 def drop_question(unit: Unit, room_id: int, person_id: int) -> None:
     """Delete the open question, if there is one."""
     row = unit.session.get(Question, (room_id, person_id))

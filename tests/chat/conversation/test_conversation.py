@@ -92,7 +92,7 @@ def test_two_answers_to_one_question_at_the_same_moment_log_once(house: House) -
         thread.start()
     for thread in threads:
         thread.join()
-    assert sorted(replies) == ["Logged: 3 limes, mouldy.", "This button is out of date."]
+    assert sorted(replies) == ["Logged: 3 limes, mouldy.", "That button is old."]
 
 
 def test_the_close_prompt_is_answered_without_a_command_word(house: House) -> None:

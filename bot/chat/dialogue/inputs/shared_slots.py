@@ -27,6 +27,7 @@ from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.words import N_
 from bot.work.batches import batches
 from bot.work.batches.batches import BatchState, BatchView
+from bot.work.errors import WrongStateError
 from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import FormulaView, in_base
 from bot.work.formulas.ingredients import IngredientView
@@ -264,7 +265,16 @@ def accept_batch(turn: Turn, given: Given, value: int) -> BatchView:
     return batches.get(turn.context, value)
 
 
+def accept_open_batch(turn: Turn, given: Given, value: int) -> BatchView:
+    """Turn a number into a batch that is not finished. Raises WrongStateError."""
+    batch = accept_batch(turn, given, value)
+    if not batch.state.open:
+        raise WrongStateError(batch.number, batch.state)
+    return batch
+
+
 BATCH_SLOT = Slot("batch", accept_batch, ask_open_batch)
+OPEN_BATCH_SLOT = replace(BATCH_SLOT, accept=accept_open_batch)
 SAID_BATCH_SLOT = replace(BATCH_SLOT, ask=None)
 
 STATE_WORDS = {

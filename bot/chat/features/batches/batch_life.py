@@ -8,7 +8,13 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT, quantity_in_ml, undo_button
+from bot.chat.dialogue.inputs.shared_slots import (
+    BATCH_SLOT,
+    OPEN_BATCH_SLOT,
+    accept_open_batch,
+    quantity_in_ml,
+    undo_button,
+)
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
@@ -31,6 +37,7 @@ from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches import batch_life
 from bot.work.batches.batches import BatchState, BatchView, Clarity
+from bot.work.errors import WrongStateError
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.mixture import mix_of_batch
 
@@ -166,6 +173,13 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
     )
 
 
+def _accept_unopened(turn: Turn, given: Given, value: int) -> BatchView:
+    batch = accept_open_batch(turn, given, value)
+    if batch.state is BatchState.IN_USE:
+        raise WrongStateError(batch.number, batch.state)
+    return batch
+
+
 def _used(turn: Turn, arguments: BatchArguments) -> Reply:
     batch = arguments.batch
     batch_life.use_up(turn.context, batch.number)
@@ -264,7 +278,7 @@ COMMANDS = (
         words=("checked", "check on"),
         examples=(N_("check 12 clear"), N_("check 12 hazy, a thin skin on top")),
         slots=(
-            BATCH_SLOT,
+            OPEN_BATCH_SLOT,
             Slot("clarity", _accept_clarity, _ask_clarity),
             _NOTE,
             Slot(PHOTO, plain(str)),
@@ -279,7 +293,7 @@ COMMANDS = (
         words=("opened", "open batch", "opened batch"),
         examples=(N_("open 12"), N_("opened grapefruit oil yesterday, kept cold")),
         slots=(
-            replace(BATCH_SLOT, wanted=lambda turn, given: OPENED_SLOT not in given),
+            replace(BATCH_SLOT, accept=_accept_unopened, wanted=lambda turn, given: OPENED_SLOT not in given),
             OPENED_SLOT,
             *DETAIL_SLOTS,
         ),
@@ -290,7 +304,7 @@ COMMANDS = (
         N_("note that a batch is used up"),
         _used,
         words=("used up", "finished", "empty", "batch used up", "finished batch", "used up batch"),
-        slots=(BATCH_SLOT,),
+        slots=(OPEN_BATCH_SLOT,),
         writes=True,
     ),
     Command(
@@ -300,7 +314,7 @@ COMMANDS = (
         words=("bin batch", "throw out batch", "dump batch", "throw batch", "discarded"),
         examples=(N_("discard 12 40 ml, smelt of old oil"),),
         slots=(
-            BATCH_SLOT,
+            OPEN_BATCH_SLOT,
             Slot("amount", _accept_left, _ask_left, _wants_amount),
             replace(_NOTE, ask=_ask_why, wanted=lambda turn, given: given.guided),
         ),

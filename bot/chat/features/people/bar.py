@@ -26,8 +26,8 @@ from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of, settings_changed
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
-from bot.trade.formulas.measures import HOUSE_MEASURES
 from bot.trade.days import MINUTES_A_DAY
+from bot.trade.formulas.measures import HOUSE_MEASURES
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.words import N_
 from bot.work.context import BEFORE_CLOSING, BarView
