@@ -111,12 +111,14 @@ Cleo: 04:00
   The Blue Heron is open.
   US fluid ounces · USD · America/New York · a
   day ends at 04:00
+  At 03:30 I ask you what was thrown out.
+  Another time: bar close reminder 02:30
   All of it can be changed with /bar. Next:
   write down what you make.
   [Add a formula]
   [Set a price] [Log waste]
 Cleo: export me
-  All that The Blue Heron holds of you: 1 row.
+  All that The Blue Heron holds of you: 2 rows.
   Photos stay with the chat; here are only their
   numbers.
   It also has what is still kept of you at The
