@@ -21,7 +21,7 @@ from bot.trade.days import (
 from bot.work.context import BarView, Role
 from bot.work.inbox.leases import uptime
 from bot.work.reminders.peeled_left import left_of
-from bot.work.reminders.planning import BLOCKED, DELETION, ReminderState, plan_close, put
+from bot.work.reminders.planning import BLOCKED, DELETION, ReminderState, ask_all_at_close, plan_close, put
 from storage.store import Store
 from storage.tables import Bar, Batch, Member, Reminder, Room
 from storage.types import JsonObject
@@ -243,6 +243,8 @@ def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> 
         or instant_of(latest, bar.close_prompt_at, bar.zone) > now
     ):
         latest -= timedelta(days=1)
+    if row.sent_at is None and row.details.get("own") and latest == asked:
+        ask_all_at_close(book, bar, asked, row.first_due_at)
     if latest > asked:
         nights = [asked + timedelta(days=gone) for gone in range((latest - asked).days)]
         missed = sum(is_service_day(night, bar.settings.service_days) for night in nights)

@@ -236,6 +236,14 @@ def plan_close(book: Book, bar: BarView, now: datetime) -> None:
             put(book, key, "close", due, person_id=to, details=details, revive=True)
 
 
+def ask_all_at_close(book: Book, bar: BarView, day: date, due: datetime) -> None:
+    """Plan a night's prompt for those who became managers after it was planned."""
+    for to in _asked_at_close(book, bar):
+        key = _close_key(day, to)
+        if to is not None and book.one(Reminder, Reminder.key == key) is None:
+            put(book, key, "close", due, person_id=to, details={"day": day.isoformat(), "own": True})
+
+
 def _close_key(day: date, person_id: int | None) -> str:
     return f"close:{day.isoformat()}" if person_id is None else f"close:{day.isoformat()}:{person_id}"
 

@@ -6,12 +6,15 @@ from bot.work.reminders.delivery import Outcome
 from tests.house import House, first_lines
 
 
-def test_without_a_team_chat_the_close_prompt_goes_to_whoever_is_responsible(house: House) -> None:
+def test_without_a_team_chat_the_close_prompt_goes_to_every_manager(house: House) -> None:
     house.open_bar("Ana")
     house.joins("Ben")
     house.joins("Cleo", manager=True)
     house.clock.turn(hours=10, minutes=30)
-    assert [one.room for one in house.reminders()] == ["private ana"]
+    asked = [one.room for one in (*house.reminders(), *house.reminders())]
+    assert asked == ["private ana", "private cleo"]
+    house.person("Cleo").taps("Nothing tonight")
+    assert first_lines(house.person("Ana").taps("Nothing tonight")) == ["That was done already."]
 
 
 def test_a_batch_reminds_whoever_made_it(house: House) -> None:
@@ -28,7 +31,7 @@ def test_at_noon_is_the_next_noon_on_the_bars_clock(house: House) -> None:
     house.clock.turn(hours=10, minutes=30)
     assert len(house.reminders()) == 1
     assert first_lines(ana.taps("At noon")) == ["I will remind you again Thu, 26 Nov 12:00."]
-    house.clock.turn(hours=11, minutes=29)
+    house.clock.turn(hours=7, minutes=29)
     assert house.reminders() == []
     house.clock.turn(minutes=1)
     assert len(house.reminders()) == 1
@@ -43,4 +46,4 @@ def test_after_two_nights_without_network_the_prompt_comes_once_and_counts_the_n
         house.reminders(Outcome.NOT_SENT)
         house.clock.turn(hours=3)
     sent = house.reminders()
-    assert [one.due.details for one in sent] == [{"day": "2026-11-26", "missed": 1}]
+    assert [one.due.details for one in sent] == [{"day": "2026-11-26", "own": True, "missed": 1}]
