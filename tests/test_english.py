@@ -20,6 +20,7 @@ _ROOT = _HERE.parent
 _FOLDERS = (
     "bot/__main__.py",
     "bot/channels",
+    "bot/chat",
     "bot/clock",
     "bot/demo",
     "bot/documents",
@@ -31,6 +32,7 @@ _FOLDERS = (
     "tests/api",
     "tests/bench",
     "tests/channels",
+    "tests/chat",
     "tests/clock",
     "tests/demo",
     "tests/deploy",

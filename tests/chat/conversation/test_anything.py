@@ -1,4 +1,4 @@
-"""Whatever is typed or tapped: an answer comes, and nothing of one bar reaches another."""
+"""Tests that any typed or tapped text is answered, and that no data of one bar reaches another."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from tests.buttons import LONGEST_MESSAGE
 from tests.examples import examples
 from tests.house import House
 
-# Words that only the other bar knows; nothing that is typed here contains them.
+# Words that only the other bar knows; no typed text here contains them.
 _SECRETS = ("zanzibar", "quixotic", "xylograph", "bea", "salt stair", "77.31", "l-4711")
 _BOOK = (
     "new formula Quixotic mist\nzanzibar oil 12 ml\npropylene glycol 22 ml\nneutral spirit 96 % 62 ml\n"
@@ -133,7 +133,7 @@ def _check(reply: Reply) -> None:
 
 
 def _two_bars(house: House) -> list[str]:
-    """Fill two bars; return every line behind a button that the other bar was shown."""
+    """Fill two bars; return every line behind a button of the other bar."""
     bea = house.open_bar("Bea", "The Salt Stair")
     theirs = [
         button.line for line in _BOOK for one in bea.says(line) for row in one.buttons for button in row
@@ -149,7 +149,7 @@ def _two_bars(house: House) -> list[str]:
 @examples(40, HealthCheck.function_scoped_fixture, HealthCheck.too_slow)
 @given(steps=_STEPS)
 def test_an_answer_comes_and_nothing_leaks(house: House, steps: list[str | tuple[str, int]]) -> None:
-    # The bars are opened for the first example; the state goes on from one to the next, as in life.
+    # The first example opens the bars; later examples continue from the state before.
     if "Bea" not in house.persons:
         house.theirs = _two_bars(house)  # type: ignore[attr-defined]
         house.before = _digest(house.store, 1)  # type: ignore[attr-defined]
@@ -168,5 +168,5 @@ def test_an_answer_comes_and_nothing_leaks(house: House, steps: list[str | tuple
             _check(reply)
         if len(room.shown) > 50:
             del room.shown[:-50]
-    # Nothing that one bar does changes a row of another.
+    # No action of one bar changes a row of another.
     assert _digest(house.store, 1) == house.before  # type: ignore[attr-defined]

@@ -1,4 +1,4 @@
-"""What holds for every command: it can be found, it can be said, it answers, and its buttons lead on."""
+"""Tests of every command: it is found, it is understood, it answers, and its buttons work."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from tests.house import House
 _COMMANDS = all_commands()
 _LOST = "I did not understand that."
 
-# A bar in which every example of every command has something to speak of.
+# A bar with data for every example of every command.
 _BOOK = (
     "new formula Grapefruit mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\nneutral spirit 96 % 62 ml\n"
     "kind aroma mist\nreplaces grapefruit",
@@ -179,7 +179,7 @@ def test_names_with_signs_of_html_are_shown_as_they_are(house: House) -> None:
 
 
 def _shown_as_it_is(reply: Reply) -> int:
-    """Check that Telegram would show just the text of the reply; return how many sharp names were in it."""
+    """Check that Telegram would show the exact text of the reply; return its number of special names."""
     parts = [parse_html(part) for part in html_parts(reply)]
     assert not [warning for part in parts for warning in part.warnings]
     read = re.sub(r"\s+", "", "".join(part.text for part in parts))

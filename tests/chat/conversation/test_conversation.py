@@ -1,4 +1,4 @@
-"""The conversation as a whole: what a message is taken for."""
+"""Tests of the whole conversation: the intent of each message."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A look at a message answers only what takes a moment and changes nothing; the rest goes on from it."""
+"""Tests that a look answers only quick, read-only messages, and that the answer continues from it."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ def _look(house: House, said: str, who: str = "Ana", **more: Any) -> PassResult 
 
 @pytest.fixture
 def mist(house: House, monkeypatch: pytest.MonkeyPatch) -> House:
-    """A bar with a formula that holds oil, of which the models have reckoned nothing yet."""
+    """A bar with a formula that contains oil and has no cached model results."""
     house.open_bar()
     house.person("Ana").says(_MIST)
     monkeypatch.setattr(clearing, "_states", Memory(100))
@@ -88,7 +88,7 @@ def test_nothing_is_written_by_a_look_and_the_change_is_made_once(mist: House) -
 
 
 def test_a_question_is_asked_and_answered_by_those_that_may_write(mist: House) -> None:
-    assert _answered(_look(mist, "scale")) is None  # it asks which formula, and a question is written down
+    assert _answered(_look(mist, "scale")) is None  # it asks which formula, and a question must be stored
     mist.person("Ana").says("scale")
     assert _answered(_look(mist, "#1")) is None
 

@@ -1,4 +1,4 @@
-"""Every command's arguments are typed: each slot has a field of its type, and each field a slot."""
+"""Tests of typed arguments: each slot has a field of its type, and each field a slot."""
 
 from __future__ import annotations
 
@@ -59,6 +59,6 @@ def test_a_field_without_a_default_is_always_filled(name: str) -> None:
     for kind, slots in _groups(command):
         for slot in slots:
             if slot.name in _required(kind) and not (slot.ask is not None and slot.wanted is always):
-                # Asked only sometimes or never: then the grammar takes no line without it.
+                # Slots without a fixed question: the grammar must refuse a line without them.
                 with pytest.raises(PhraseError):
                     parser.read(command.rule, "", Vocabulary("en"))

@@ -1,4 +1,4 @@
-"""Saying how far long work is."""
+"""Tests of progress reports."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The state of a dialogue: kept typed, read once, and readable as older versions wrote it."""
+"""Tests of the dialogue state: typed, parsed once, and readable from rows of older versions."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ _LINES = ("grapefruit oil 12 ml", "propylene glycol 22 ml", "neutral spirit 96 %
 
 @pytest.fixture
 def read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
-    """Return the texts that the grammar reads from now on."""
+    """Return the list of texts that the grammar parses from now on."""
     texts: list[str] = []
     real = parser.read
 

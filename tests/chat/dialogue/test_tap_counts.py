@@ -1,4 +1,4 @@
-"""How many taps the two things done every night take, counted from the card that /start shows."""
+"""Tests of the number of taps for the two nightly tasks, from the card of /start."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ def _opened(house: House, language: str) -> Person:
 
 
 def _tap_all(person: Person, labels: list[str]) -> tuple[str, int]:
-    """Tap one label after the other; return the last answer and how many taps it took."""
+    """Tap the labels in order; return the last answer and the number of taps."""
     replies = []
     for number, label in enumerate(labels):
         replies = person.taps(label)

@@ -1,4 +1,4 @@
-"""The grammar: it reads or says what it could not read, does bounded work, and reads back what is shown."""
+"""Tests of the grammar: readings, errors, bounded work, and reading back shown text."""
 
 from __future__ import annotations
 
@@ -117,7 +117,7 @@ _NASTY = {
 
 @pytest.mark.parametrize("rule", _RULES)
 def test_the_work_for_the_longest_message_is_bounded(rule: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    """No more tokens are tried than these; measured, that is about 30 ms at the worst."""
+    """The limit on tried tokens; the measured worst case is about 30 ms."""
     tried = 0
     feed = ParserState.feed_token
 
@@ -132,7 +132,7 @@ def test_the_work_for_the_longest_message_is_bounded(rule: str, monkeypatch: pyt
             tried = 0
             with suppress(PhraseError, AmbiguousNumberError, NotANumberError):
                 parser.read(rule, text[:cut_to], _VOCABULARY)
-            # Each piece is offered in its few readings; a failure asks once what would have fitted.
+            # Each piece has few readings; one failure collects the expected terminals.
             assert tried <= 5 * MOST_PIECES + 200, (name, cut_to, tried)
 
 
@@ -173,7 +173,7 @@ def test_a_quantity_that_is_shown_is_read_back_the_same(
     if isinstance(read.unit, str):
         assert read.unit == unit, shown
     else:
-        # 'fl oz' where a bar measures so: its settings then say whose.
+        # 'fl oz' in a bar with fluid ounces: its settings name the country.
         assert units == unit.partition("_")[0], shown
 
 

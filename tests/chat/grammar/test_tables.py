@@ -1,4 +1,4 @@
-"""Saved grammar tables are used where they are whole and of this grammar, and nowhere else."""
+"""Tests that saved grammar tables are used only if they are intact and match the grammar."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _GRAMMAR = tables.grammar()
 
 @pytest.fixture(autouse=True)
 def cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """An empty cache folder and a checkout without shipped tables; a short grammar, built in no time."""
+    """An empty cache folder and a checkout without shipped tables; a short grammar, quick to build."""
     grammar = tmp_path / "grammar.lark"
     grammar.write_text("%declare NUMBER WORD\nscale_cmd: NUMBER\nname_slot: WORD\n")
     monkeypatch.setattr(tables, "GRAMMAR", grammar)
@@ -34,7 +34,7 @@ def _kept(cache: Path) -> Path:
 
 @pytest.fixture
 def builds(monkeypatch: pytest.MonkeyPatch) -> list[str]:
-    """The grammars that were built rather than loaded."""
+    """The list of grammars that were built instead of loaded."""
     built: list[str] = []
     build = tables.build
 
@@ -73,7 +73,7 @@ def test_a_damaged_file_is_built_anew(builds: list[str], cache: Path, damage: ob
     assert tables.load().options.start == ["scale_cmd", "name_slot"]
     assert len(builds) == 2
     tables.load()
-    assert len(builds) == 2  # the new file took the damaged one's place
+    assert len(builds) == 2  # the new file replaced the damaged one
 
 
 def test_tables_of_another_grammar_are_left_aside(builds: list[str]) -> None:

@@ -1,4 +1,4 @@
-"""Reading by several threads at once: the stemmer keeps its word in itself."""
+"""Tests of parsing in several threads at once: a stemmer stores its current word."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The names of a bar, remembered until the bar changes."""
+"""Tests of the cached names of a bar, which are renewed when the bar changes."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ def test_a_name_is_known_from_the_message_after(house: House) -> None:
 def test_another_database_opened_in_the_same_process_is_not_mistaken_for_the_first(tmp_path: Path) -> None:
     found = []
     for number in range(3):
-        # A store that is closed gives its place in memory to the next one.
+        # A new store can reuse the memory address of a closed one.
         store = Store(f"sqlite:///{tmp_path / str(number)}.sqlite")
         migrate.upgrade(store)
         house = House(store, Hands(datetime(2026, 11, 25, 18, tzinfo=UTC)))

@@ -1,4 +1,4 @@
-"""The catalogues hold every text that can be said, whole and in every language."""
+"""Tests that the catalogues hold every text, complete and in every language."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ from bot.work.log import undo
 from tests import catalogues
 
 _BOT = Path(catalogue_strings.__file__).parents[2]
-# Errors that name a thing or a quantity by their first argument, and a unit by their last.
+# Errors whose first argument names a thing or a quantity, and whose last is a unit.
 _NAMING = {"NotThereError", "BadValueError", "AlreadyThereError", "OutOfRangeError"}
 
 
@@ -58,7 +58,7 @@ def test_plural_forms_are_those_of_cldr(language: str) -> None:
     rule = Locale.parse(language).plural_form
     texts = catalogues.catalogue(language)
     for number in (0, 1, 2, 5, 11, 21, 100, 1001):
-        # CLDR tells 'many' for millions in Spanish, which no text here counts.
+        # CLDR uses 'many' for millions in Spanish, and no text here counts millions.
         one = rule(number) == "one"
         with speaking(Tongue(language)):
             said = ngettext("{count} day", "{count} days", number)
@@ -67,7 +67,7 @@ def test_plural_forms_are_those_of_cldr(language: str) -> None:
 
 
 def _named() -> Iterator[str]:
-    """Give every name and unit that an error carries for the chat to word."""
+    """Yield every name and unit in the errors, which the chat words."""
     for path in _BOT.rglob("*.py"):
         for node in ast.walk(ast.parse(path.read_text("utf-8"))):
             if not isinstance(node, ast.Call) or not isinstance(node.func, ast.Name):
@@ -88,7 +88,7 @@ def test_words_that_come_as_data_are_in_the_catalogues() -> None:
 
 
 def _logged() -> Iterator[str]:
-    """Give what the log may call an entry."""
+    """Yield every name that the log may use for an entry."""
     for path in (_BOT / "work").rglob("*.py"):
         for node in ast.walk(ast.parse(path.read_text("utf-8"))):
             if not isinstance(node, ast.Call) or not isinstance(node.func, ast.Attribute):
@@ -123,7 +123,7 @@ def test_numbers_in_words_agree_with_their_nouns() -> None:
 
 
 def test_no_text_speaks_by_pictures_or_shouts() -> None:
-    # A screen reader reads a pictograph's name aloud, and a colour not at all.
+    # A screen reader reads out a pictograph's name, but not a colour.
     picture = re.compile("[\U0001f000-\U0001faff\u2600-\u27bf\u2b00-\u2bff\ufe0f]")
     for language in catalogues.LANGUAGES:
         for message in catalogues.catalogue(language):

@@ -1,4 +1,4 @@
-"""Reading and showing numbers: every form, every doubt, and bounded work."""
+"""Tests of reading and writing numbers: every form, every ambiguity, and bounded work."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ from bot.chat.i18n.numbers import (
 )
 
 MARKS = [".", ","]
-# Every locale of the general library that writes our digits with the marks we read.
+# Every CLDR locale with our digits and with marks that we read.
 LOCALES = [
     name
     for name in locale_identifiers()

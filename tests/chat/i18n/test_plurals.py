@@ -1,4 +1,4 @@
-"""Plurals of a bar's own English nouns, both ways. Source of the forms: common dictionaries, from memory."""
+"""Tests of plurals and singulars of English nouns. Source of the forms: common dictionaries, from memory."""
 
 from __future__ import annotations
 

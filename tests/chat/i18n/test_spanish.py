@@ -1,4 +1,4 @@
-"""The same bar in Spanish: every command and example is understood, and nothing is said in English."""
+"""Tests of a bar in Spanish: every command and example is understood, and no reply is in English."""
 
 from __future__ import annotations
 
@@ -36,13 +36,13 @@ _BOOK = (
 
 @pytest.fixture
 def database() -> str:
-    """Words do not depend on the database."""
+    """The words do not depend on the database."""
     return "sqlite"
 
 
 @pytest.fixture
 def ana(house: House) -> Person:
-    """The owner of a bar in Madrid that has something to speak of, on a phone set to Spanish."""
+    """The owner of a bar in Madrid with data, on a phone set to Spanish."""
     ana = house.person("Ana", "es")
     prepared(house, "spanish bar", lambda: _open_bar(ana))
     return ana
@@ -61,7 +61,7 @@ def _open_bar(ana: Person) -> None:
 
 @pytest.fixture
 def unsaid(monkeypatch: pytest.MonkeyPatch) -> set[str]:
-    """What was asked of the Spanish catalogue and is not in it."""
+    """The texts looked up in the Spanish catalogue without a translation."""
     missed: set[str] = set()
     known = {one if isinstance(one, str) else one[0] for one in catalogues.ids(catalogues.template())}
     plain = language._
@@ -71,7 +71,7 @@ def unsaid(monkeypatch: pytest.MonkeyPatch) -> set[str]:
             missed.add(said)
         return plain(said)
 
-    import sys  # noqa: PLC0415 - only to find who has taken the function in
+    import sys  # noqa: PLC0415 - only to find the modules that import the function
 
     for module in list(sys.modules.values()):
         if getattr(module, "__name__", "").startswith("bot.") and getattr(module, "_", None) is plain:
@@ -106,7 +106,7 @@ def test_every_example_is_understood(ana: Person) -> None:
             assert found is not None, said
             english = command_at_start(example, "en")
             assert english is not None, example
-            # Some examples show another command that goes with this one.
+            # Some examples show another command related to this one.
             assert found[0] is english[0], said
             answer = text(ana.says(said))
             for lost in (_LOST, "No he entendido", "He entendido", "falta algo", "Falta algo"):
@@ -228,7 +228,7 @@ def test_a_member_chooses_a_language_and_the_bar_has_its_own(house: House, ana: 
     assert ana.says("week")[0].first_line.startswith("Waste")
     (reply,) = ana.says("language español")
     assert reply.first_line == "Desde ahora hablo español contigo."
-    # The bar's own language is for phones set to one that is not spoken here.
+    # The bar's own language is for phones with a language that the bot does not have.
     assert ana.says("bar idioma inglés")[0].first_line == "Idioma: English"
     code = next(
         line for line in plain_lines(ana.says("invitar 1 persona 1 día")[0]) if line.startswith("join ")

@@ -1,4 +1,4 @@
-"""A third language is one package: its words, endings and texts work with nothing else changed."""
+"""Tests that a third language is one package: its words, endings and texts work without other changes."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ _SOURCE = Path(__file__).parent / "third_language" / "eo"
 
 @pytest.fixture
 def database() -> str:
-    """Words do not depend on the database."""
+    """The words do not depend on the database."""
     return "sqlite"
 
 
@@ -47,14 +47,14 @@ def _esperanto(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None
 
 
 def _start_anew() -> None:
-    """Forget which languages there are and what they add to English, as a new process has it."""
+    """Clear the cached languages and their words, as in a new process."""
     for known in (languages, registry._beginnings, registry._longest_beginning):
         known.cache_clear()
 
 
 @pytest.fixture
 def zam(house: House, _esperanto: None) -> Person:
-    """A member of a bar who is answered in Esperanto."""
+    """A member of a bar whose language is Esperanto."""
     zam = house.open_bar("Zam")
     zam.says("price oranĝo 0.60 each, 5 garnishes each")
     (reply,) = zam.says("language Esperanto")
@@ -66,7 +66,7 @@ def zam(house: House, _esperanto: None) -> Person:
 def test_a_command_little_words_and_endings_work_in_a_conversation(zam: Person) -> None:
     (reply,) = zam.says("forĵetu tri oranĝojn ŝima")
     assert reply.first_line.startswith("Notita: 3 oranĝoj, ŝima"), reply.first_line
-    # Without its accents, with another word for the reason, a unit and the word between two lines.
+    # Without accents, with another word for the reason, a unit and the word between two lines.
     (reply,) = zam.says("forjetis du dekduojn oranĝoj putra kaj unu kilogramo oranĝoj")
     assert [line.split()[:3] for line in plain_lines(reply)[1:3]] == [
         ["24", "oranĝoj", "ŝima"],
@@ -81,7 +81,7 @@ def test_english_is_understood_in_it(zam: Person) -> None:
     assert zam.says("waste 6 oranĝoj mouldy")[0].first_line.startswith("Notita: 6 oranĝoj, ŝima")
     assert zam.says("drinks 140 yesterday")[0].language == "eo"
     assert zam.says("lingvo English")[0].language == "en"
-    # One finds the way back, whatever is spoken.
+    # The command is found in any language, so there is a way back.
     assert zam.says("lingvo Esperanto")[0].language == "eo"
 
 

@@ -1,4 +1,4 @@
-"""Phrases as they are typed over a bar: understood, or the nearest offered and never silently taken."""
+"""Tests of phrases as typed in a bar: understood, or near readings offered and never run silently."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from tests.house import House, Person, first_lines, lines, text
 
 @pytest.fixture
 def database() -> str:
-    """Words do not depend on the database."""
+    """The words do not depend on the database."""
     return "sqlite"
 
 

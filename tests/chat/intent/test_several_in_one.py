@@ -1,4 +1,4 @@
-"""Several things in one message, of fruit in, counted and peeled; and what an undo of one lays back."""
+"""Tests of several things in one message: fruit bought, counted and peeled; and the undo of one of them."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from tests.work.stock.test_on_hand import BRINE, TINCTURE
 
 @pytest.fixture
 def ana(house: House) -> Person:
-    """The owner of a bar without anything in its book."""
+    """The owner of a bar with an empty book."""
     return house.open_bar()
 
 

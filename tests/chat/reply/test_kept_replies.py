@@ -1,4 +1,4 @@
-"""Replies that are written down, to be sent after a stop: what comes back is what was said."""
+"""Tests that stored replies survive a restart unchanged."""
 
 from __future__ import annotations
 

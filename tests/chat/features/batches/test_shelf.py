@@ -1,4 +1,4 @@
-"""Discard dates by conversation: the rule that won, opening, old oil, and the reminders that move along."""
+"""Tests of discard dates by conversation: the applied rule, opening, old oil, and moving reminders."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ JUICE = "new formula Fresh lime\nlime juice 500 ml\nkind juice"
 
 
 def _discards(house: House) -> dict[str, date]:
-    """The days on which discard reminders wait, by key."""
+    """Return the days of the waiting discard reminders, by key."""
     with house.store.reading() as unit:
         rows = unit.session.scalars(select(Reminder).where(Reminder.state == "waiting"))
         return {row.key: row.due_at.date() for row in rows if row.kind in {"discard", "recheck"}}

@@ -1,4 +1,4 @@
-"""Minutes, bottle and label of one formula beside the bar's, and the picture that comes with the week."""
+"""Tests of one formula's minutes, bottle and label beside the bar's, and of the weekly picture."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Amounts in grams at the bar's temperature, the range that an oil's standard allows, own densities."""
+"""Tests of amounts in grams at the bar's temperature, the range of an oil's standard, and own densities."""
 
 from __future__ import annotations
 

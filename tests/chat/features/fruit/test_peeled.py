@@ -1,4 +1,4 @@
-"""Peeled fruit in conversation: its clock, its reminder and its three ends, its juice and the acid for it."""
+"""Tests of peeled fruit: its time limit, its reminder, its three ends, its juice and the acid for it."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from tests.house import House, Person, first_lines, text
 
 @pytest.fixture
 def ana(house: House) -> Person:
-    """The owner of a bar without anything in its book."""
+    """The owner of a bar with an empty book."""
     return house.open_bar()
 
 

@@ -1,4 +1,4 @@
-"""The waste of any days: by shift, against what was bought and against the time before the spray."""
+"""Tests of waste reports: by shift, compared with purchases and with the time before the spray."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ def test_a_month_is_set_against_the_month_before(house: House, ana: Person) -> N
 
 
 def test_one_night_of_the_month_before_says_nothing(house: House, ana: Person) -> None:
-    """It once said "91 % less now" from the last night of a month."""
+    """Regression: it said "91 % less now" from the last night of a month."""
     ana.says("waste 10 oranges mouldy")
     house.clock.set(datetime(2026, 11, 30, 20, tzinfo=UTC))
     ana.says("waste 4 oranges mouldy")
@@ -108,19 +108,19 @@ def _nights(house: House, ana: Person, pieces: list[int], first: datetime) -> No
 
 
 def test_against_the_time_before_the_spray(house: House, ana: Person) -> None:
-    """Fourteen nights of 6 and 4 in turn, a mean of 5; then 2 and 0, in the first seven nights 8 in all."""
+    """Fourteen nights of 6 and 4 in turn, a mean of 5; then 2 and 0, a total of 8 in the first week."""
     _nights(house, ana, [6, 4] * 7, datetime(2026, 11, 2, 20, tzinfo=UTC))
     _nights(house, ana, [2, 0] * 7, datetime(2026, 11, 16, 20, tzinfo=UTC))
     assert "before the spray" not in text(ana.says("week"))
     assert first_lines(ana.says("spraying orange since 2026-11-16")) == ["orange: sprayed since 16 Nov 2026."]
     assert "A night, against before the spray: orange 77 % less" in text(ana.says("week 2026-W47"))
-    # Four nights of the second week are too few, the eleven of both are not.
+    # Four nights of the second week are too few; the eleven of both weeks are enough.
     house.clock.set(datetime(2026, 11, 26, 15, tzinfo=UTC))
     assert "spray: orange 1 after 5 (too few nights to say)" in text(ana.says("week"))
     assert "78 % less: more than chance." in " ".join(text(ana.says("week more")).split())
     house.clock.set(datetime(2026, 11, 29, 20, tzinfo=UTC))
     more = " ".join(text(ana.says("week 2026-W48 more")).split())
-    # The last night is still to come: nothing of it is logged.
+    # The last night is not over: it has no entries.
     assert "Orange, sprayed since 16 Nov 2026: 1.1 thrown out a night in 13 nights since" in more
     assert "5 in the 14 before. 78 % less: more than chance." in more
     ana.says("waste 2 oranges peeled")

@@ -1,4 +1,4 @@
-"""A bar with the mixes that the chemistry is asked about."""
+"""Provide a bar with the mixes for the tests of the chemistry."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ grapefruit oil 12 ml
 propylene glycol 22 ml
 neutral spirit 96 % 62 ml
 kind aroma mist"""
-# The mix of the trade: one clear liquid after a day, so never called 'will split'.
+# The mix of the trade: clear after a day, so the models must never call it 'will split'.
 TRADE_MIX = """new formula House mist
 orange oil 10 ml
 propylene glycol 20 ml
@@ -27,7 +27,7 @@ kind syrup"""
 
 
 def bar_with(house: House, *formulas: str, rules: str = "") -> Person:
-    """Open a bar and write these formulas down; `rules` changes whose rules it follows."""
+    """Open a bar and store these formulas; `rules` sets its jurisdiction."""
     return house.open_bar(said=[*([f"bar rules {rules}"] if rules else []), *formulas])
 
 
@@ -44,12 +44,12 @@ def flat(replies: list[Reply]) -> str:
 
 
 def said(person: Person, line: str) -> str:
-    """Say a line; return all that is answered as one text."""
+    """Say a line; return the whole answer as one text."""
     return flat(person.says(line))
 
 
 def tapped(person: Person, label: str) -> str:
-    """Tap a button; return all that is answered as one text."""
+    """Tap a button; return the whole answer as one text."""
     return flat(person.taps(label))
 
 

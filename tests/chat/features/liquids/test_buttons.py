@@ -1,4 +1,4 @@
-"""Every button below an answer of the chemistry leads somewhere, for managers and for members."""
+"""Tests that every button below a chemistry answer works, for managers and for members."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Will it clear, by conversation: the estimate, what mends it, what this bar saw, aroma, swaps."""
+"""Tests of clearing by conversation: the estimate, its mends, the bar's own checks, aroma, swaps."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ pytestmark = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
 
 
 def _batch(house: House, person: Person, name: str, *looks: tuple[int, str]) -> int:
-    """Make a batch and look at it so many days later; return its number."""
+    """Make a batch and check it after this number of days; return its number."""
     first = person.says(f"batch {name} x4")[0].first_line
     found = re.match(r"Batch (\d+)", first)
     assert found is not None
@@ -87,7 +87,7 @@ def test_three_clear_looks_make_it_clear_here(house: House) -> None:
     _batch(house, ana, "grapefruit mist", (1, "clear"), (5, "clear"))
     answer = said(ana, "clear grapefruit mist")
     assert answer.startswith("Grapefruit mist: clear here, seen 3 times")
-    # The model's word stays beside it.
+    # The result of the models is shown beside it.
     assert "The hopeful model keeps it clear" in answer
     assert "Clearing: clear here, seen 3 times" in said(ana, "scale grapefruit mist x1")
 

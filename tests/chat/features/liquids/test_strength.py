@@ -1,4 +1,4 @@
-"""Strength by conversation: watering down, making up, mixing, proof, the strength of a formula."""
+"""Tests of strength by conversation: dilution, strengthening, mixing, proof, the strength of a formula."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Tests that dates are in the bar's zone: a morning in Auckland, still the day before in UTC."""
+"""Tests that dates are in the bar's zone: a morning in Auckland is the day before in UTC."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Tests of the data of people who left a bar: what they get, and what goes when they are forgotten."""
+"""Tests of the data of former members: the copy that they get, and the rows deleted when forgotten."""
 
 from __future__ import annotations
 
@@ -51,7 +51,7 @@ def test_who_left_can_be_forgotten_from_outside(house: House) -> None:
     with house.store.reading() as unit:
         names = [*unit.session.scalars(select(Member.name)), *unit.session.scalars(select(Person.name))]
     assert "Ben" not in names
-    # What was kept of them is gone, and there is nothing to get or to forget any more.
+    # Their stored data is gone; there is nothing left to get or to forget.
     assert first_lines(ben.says("week")) == ["You are not in a bar yet."]
 
 

@@ -1,4 +1,4 @@
-"""Every setting is shown on a page and can be changed by taps alone, in each language."""
+"""Tests that a page shows every setting and that taps alone change it, in each language."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ from tests.house import House, Person, text
 
 
 def _buttons(reply: Reply) -> list[Button]:
-    """Its buttons but those of the last row, which lead away."""
+    """Return the buttons without the last row, which leads to other pages."""
     return [button for row in reply.buttons[:-1] for button in row]
 
 
 def _change(ana: Person, card: Reply, name: str) -> Reply:
-    """Change the setting of this name by taps, to the last value offered; return what stands there then."""
+    """Change the setting of this name by taps, to the last value offered; return its new text."""
     at_once = [one for one in _buttons(card) if one.label.startswith(f"{name}: ")]
     ask = [one for one in _buttons(card) if one.label == name]
     if not ask:
@@ -36,7 +36,7 @@ def test_every_setting_but_the_name_is_changed_by_at_most_three_taps(house: Hous
             title = _(page.title)
             names = [_(SETTINGS[key][0]) for key in page.settings if key != "name"]
         ana.says("bar")
-        card = ana.taps(title)[0]  # the first tap; a setting and its value are the others
+        card = ana.taps(title)[0]  # the first tap; the others are a setting and its value
         assert card.edits
         for name in names:
             card = _change(ana, card, name)

@@ -1,4 +1,4 @@
-"""Every step of the work shows its caution in the reply where it matters, and every caution can be read."""
+"""Tests that each step of the work shows its caution, and that every caution can be read."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _BIG = (
 
 
 def _all_pages(person: Person, line: str) -> str:
-    """Say a line and tap More as long as there is more."""
+    """Say a line and tap More until the last page."""
     replies = person.says(line)
     whole = flat(replies)
     while "More" in labels(replies):

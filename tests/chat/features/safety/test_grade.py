@@ -1,4 +1,4 @@
-"""Food grade asked about and marked, stop-and-ask, allergen lines on cards and kept with batches."""
+"""Tests of food grade questions and marks, the stop at unlisted oils, and allergen lines."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ TEA = "new formula Tea mist\ntea tree oil 1 ml\nneutral spirit 96 % 60 ml\nkind 
 
 
 def tapped_after(person: Person, line: str) -> str:
-    """Say a line and tap that the papers were seen."""
+    """Say a line and tap the confirmation of the papers."""
     person.says(line)
     return tapped(person, "It is sold for food, I saw the papers")
 
@@ -30,7 +30,7 @@ def test_adding_an_oil_asks_for_its_grade_and_marks_until_confirmed(house: House
     confirmed = tapped(ana, "grapefruit oil: food grade")
     assert confirmed.startswith("grapefruit oil: food grade confirmed.\nBy Ana.")
     assert "21 CFR 182.20" in confirmed
-    # The next one is asked for at once.
+    # The next question follows at once.
     tapped(ana, "propylene glycol: food grade")
     assert "not confirmed" not in said(ana, "batch 1")
     assert "not confirmed" not in said(ana, "formula grapefruit mist")

@@ -1,4 +1,4 @@
-"""Fresh against spray in conversation, prices that rose, and tax."""
+"""Tests of fresh versus spray by conversation, price rises, and tax."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ MIST = (
 
 @pytest.fixture
 def ana(house: House) -> Person:
-    """The owner of a bar with a mist whose every cost is known exactly."""
+    """The owner of a bar with a mist whose costs are all known exactly."""
     return house.open_bar(
         said=[
             MIST,
@@ -31,7 +31,7 @@ def ana(house: House) -> Person:
 
 
 def _row(said: str, name: str) -> list[str]:
-    """Return the cells of the row that begins so."""
+    """Return the cells of the row with this beginning."""
     return next(line for line in said.splitlines() if line.strip().startswith(name)).split()[2:]
 
 
@@ -43,7 +43,8 @@ def test_what_is_known_exactly_has_no_ranges(ana: Person) -> None:
     assert _row(said, "a week") == ["€10.00", "€1.20"]
     assert _row(said, "a year") == ["€520.00", "€62.40"]
     assert "usually" not in said
-    # Level: 8 garnishes of 1.2 cents; 10 cents over 0.6 a spray; 6 euros in 52 weeks over 10 cents a drink.
+    # Break-even: 8 garnishes of 1.2 cents; 10 cents over 0.6 a spray; 6 euros in 52 weeks over 10 cents a
+    # drink.
     assert "Level at: €0.096 a fruit, or 16.7 sprays, or 1 drink a week" in said
     assert "100 drinks a week as you said." in said
 
@@ -85,7 +86,7 @@ def test_ranges_name_the_two_inputs_that_matter_most_and_can_be_drawn(ana: Perso
     (drawn,) = ana.taps("What matters: picture")
     (file,) = drawn.files
     assert Image.open(BytesIO(file.content)).width == 1140
-    assert text(ana.says("cost mist x1 more")) == said  # the draws are the same each time
+    assert text(ana.says("cost mist x1 more")) == said  # the random draws are the same each time
 
 
 def test_no_batch_size_is_needed_to_compare(ana: Person) -> None:
@@ -120,7 +121,7 @@ def test_the_bottles_used_up_tell_the_drinks_a_week(house: House, ana: Person) -
 
 def test_a_rise_since_the_last_batch_is_said_when_costing(house: House, ana: Person) -> None:
     ana.says("price grapefruit oil 10 ml 5.40")
-    assert "Dearer" not in text(ana.says("cost mist x1"))  # never made: nothing to compare with
+    assert "Dearer" not in text(ana.says("cost mist x1"))  # never made: there is no earlier price
     ana.says("price grapefruit oil 10 ml 5")
     ana.says("batch mist x1")
     house.clock.turn(days=1)

@@ -1,4 +1,4 @@
-"""Dose by conversation: amounts, limits of the bar's rules, mends, sources; and never a clearance."""
+"""Tests of dose by conversation: amounts, limits of the jurisdiction, mends, sources; never a clearance."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ def test_a_short_drink_goes_over_and_is_told_what_brings_it_under(house: House) 
         "Most that stays within it: 0.254 ml a drink (2 sprays); or a drink of 71 ml or at most 19.3 % "
         "glycol in the mix."
     )
-    # What it says mends it does.
+    # The suggested changes do bring it under the limit.
     assert "under the limits" in said(ana, "dose grapefruit mist 2 sprays in 60 ml")
     assert "over" not in said(ana, "dose grapefruit mist 3 sprays in 71 ml").splitlines()[0]
 

@@ -1,4 +1,4 @@
-"""Sprayers by conversation: weighed in runs, kept apart, used for drinks and cost, taken back."""
+"""Tests of sprayers by conversation: weighing in runs, separation, use for drinks and cost, undo."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ RUNS = (152.31, 150.55, 148.80, 147.02)
 
 
 def _density(answer: str) -> float:
-    """The density of the mix by the weigh sheet: total grams over finished mL."""
+    """Return the density of the mix by the weigh sheet: total grams over finished mL."""
     total = re.search(r"^Total \| ([\d.]+) g$", answer, re.MULTILINE)
     assert total is not None
     return float(total[1]) / 96

@@ -1,4 +1,4 @@
-"""What came in and was counted, as people say it."""
+"""Tests of deliveries and counts as people type them."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ def test_what_a_price_was_for_can_be_mended_by_one_tap(ana: Person) -> None:
     (mended,) = ana.taps("€34.00 was for all")
     assert mended.first_line == "Bought: 160 oranges (2 packs of 80), €34.00."
     assert "Price from now on: €17.00 for 80 pieces." in text([mended])
-    assert "On hand by the book: 160 oranges" in text([mended])  # the first was taken back
+    assert "On hand by the book: 160 oranges" in text([mended])  # the first entry was undone
     (back,) = ana.taps("€34.00 was for one")
     assert back.first_line == "Bought: 160 oranges (2 packs of 80), €68.00."
 
@@ -70,8 +70,8 @@ def test_what_the_log_explains_is_no_loss(house: House, ana: Person) -> None:
     ana.says("count oranges 30")
     house.clock.turn(hours=1)
     ana.says("peeled 12 oranges")
-    ana.says("juiced 10 oranges 700 ml")  # of the peeled ones: not counted a second time
-    ana.says("bin peeled 2 oranges")  # in the waste now
+    ana.says("juiced 10 oranges 700 ml")  # from the peeled ones: not counted twice
+    ana.says("bin peeled 2 oranges")  # now part of the waste
     house.clock.turn(hours=1)
     counted = text(ana.says("count oranges 14"))
     assert "- wasted              2" in counted

@@ -1,4 +1,4 @@
-"""Tables as bars have them, sent to the chat: proposed, asked about, tried, taken in, remembered."""
+"""Tests of people's own tables sent to the chat: reading, questions, trial run, import, cached answers."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from tests.work.transfer.files import Sends
 
 @pytest.fixture
 def ana(house: House) -> Person:
-    """A bar that knows oranges and limes."""
+    """The owner of a bar that knows oranges and limes."""
     person = house.open_bar("Ana")
     for line in ("price oranges 0.50 each", "price limes 0.25 each"):
         person.says(line)

@@ -1,1 +1,1 @@
-"""A language that is written as one package: a little Esperanto, with nothing else in the bot changed."""
+"""A language in one package: a little Esperanto, without other changes to the bot."""

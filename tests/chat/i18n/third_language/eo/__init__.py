@@ -1,4 +1,4 @@
-"""A little Esperanto: enough words to log waste, and its texts in messages.po."""
+"""Esperanto: enough words to log waste, and its texts in messages.po."""
 
 from __future__ import annotations
 
