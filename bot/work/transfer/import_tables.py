@@ -1,4 +1,4 @@
-"""Use cases for tables as bars have them: propose a reading, change it, convert the rows."""
+"""Use cases for people's own tables: propose a reading, change it, convert the rows."""
 
 from __future__ import annotations
 
@@ -24,8 +24,8 @@ from bot.work.transfer.import_rows import (
 from bot.work.transfer.problems import MOST_BYTES, Problem, UnreadableFileError
 from storage.tables import Bar, Upload
 
-_KEPT = "tables"  # in the bar's further settings: readings by the shape of their table
-_DAYS = "table_days"  # beside them: the day that a kept table without one is about, by its upload
+_KEPT = "tables"  # in the bar's other settings: readings by the shape of their table
+_DAYS = "table_days"  # beside them: the day of a stored table without one, by its upload
 _MOST_KEPT = 30
 _MOST_DAYS = 5
 _SHOWN = 4
@@ -33,7 +33,7 @@ _SHOWN = 4
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """A kept table, how it is read, its first rows as they would be logged, and how many there are."""
+    """A stored table, its reading, its first rows as they would be logged, and the number of rows."""
 
     upload: int
     name: str
@@ -45,9 +45,9 @@ class Proposal:
 
 
 def look(context: Context, upload: int, words: Words, **changed: Any) -> Proposal:
-    """Return how a kept table is read, after changes to that by the names of `Reading`'s fields.
+    """Return the reading of a stored table, after changes by the field names of `Reading`.
 
-    What is said of one table is kept for the next of its shape. Raises NotThereError, UnreadableFileError.
+    The answers about a table are kept for the next of its shape. Raises NotThereError, UnreadableFileError.
     """
     row = context.book.get(Upload, upload)
     if row is None:
@@ -74,7 +74,7 @@ def look(context: Context, upload: int, words: Words, **changed: Any) -> Proposa
 
 
 def sheet_of(context: Context, row: Upload, words: Words) -> Sheet:
-    """Return a table as the sheet that an import takes. Raises UnreadableFileError with questions open."""
+    """Return a table as the sheet for an import. Raises UnreadableFileError while questions are open."""
     cells = cells_of(row.content)
     reading = _reading(context, cells, words, row)
     if reading.open or reading.kind is None:
@@ -90,7 +90,7 @@ def sheet_of(context: Context, row: Upload, words: Words) -> Sheet:
 
 
 def cells_of(content: bytes) -> Cells:
-    """Return the cells of a table's first sheet that holds any. Raises UnreadableFileError."""
+    """Return the cells of a table's first sheet with content. Raises UnreadableFileError."""
     if len(content) > MOST_BYTES:
         raise UnreadableFileError("size")
     try:
@@ -122,7 +122,7 @@ def _reading(context: Context, cells: Cells, words: Words, row: Upload) -> Readi
 
 
 def _keep(context: Context, upload: int, reading: Reading) -> None:
-    """Remember a reading for the next table of its shape, and the day of this one."""
+    """Store a reading for the next table of its shape, and the day of this one."""
     row = context.book.session.get(Bar, context.bar.id)
     if row is None:
         raise NotThereError("bar", context.bar.name)
@@ -137,6 +137,6 @@ def _keep(context: Context, upload: int, reading: Reading) -> None:
 
 
 def _with(kept: Mapping[str, Any], key: str, value: object, most: int) -> dict[str, Any]:
-    """Return what is kept with one thing more; of more than `most` the oldest are forgotten."""
+    """Return the stored items with one more; beyond `most` the oldest are dropped."""
     rest = [(one, known) for one, known in kept.items() if one != key]
     return dict([*rest, (key, value)][-most:])

@@ -1,4 +1,4 @@
-"""Finding a time zone by its name or its city."""
+"""Tests of finding a time zone by its name or its city."""
 
 from __future__ import annotations
 

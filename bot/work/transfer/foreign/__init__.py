@@ -1,4 +1,4 @@
-"""Tables that were not made here: which column means what, how numbers and days are written, rows as ours.
+"""Read tables in other formats: the meaning of columns, number and day formats, conversion of rows.
 
 Imported by `import_tables` only.
 """

@@ -1,7 +1,7 @@
-"""Tables as bars have them: which row is the header, what each column means, and their rows as ours.
+"""Find the header, the meaning of columns and the rows of tables in other formats.
 
-A `Reading` says how one table is understood. It is proposed from the header's words and from the cells; what
-they leave open is in `Reading.open`, to be asked once and kept for the next table of the same shape.
+A `Reading` describes one table. It is proposed from the header and the cells. `Reading.open` lists the
+ambiguities, which are asked once; the answers are kept for the next table of the same shape.
 """
 
 from __future__ import annotations
@@ -32,8 +32,8 @@ Kind = Literal["waste", "deliveries", "prices", "counts"]
 Meaning = Literal["item", "amount", "unit", "cost", "each", "day", "reason", "pack", ""]
 KINDS: tuple[Kind, ...] = ("waste", "deliveries", "prices", "counts")
 MEANINGS: tuple[Meaning, ...] = ("item", "amount", "unit", "cost", "each", "day", "reason", "pack", "")
-_HEADER_WITHIN = 20  # rows: titles and blank lines stand above a header, not whole pages
-_SHOWN_CELLS = 400  # cells of a column that are looked at to find how it writes numbers
+_HEADER_WITHIN = 20  # rows: titles and blank lines precede a header, but not whole pages
+_SHOWN_CELLS = 400  # cells of a column examined for its number format
 _SHAPE = 16  # hex digits
 
 Said = Mapping[Meaning, str]
@@ -44,11 +44,11 @@ Question = Literal["kind", "item", "amount", "cost", "decimal", "order", "day", 
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """The words by which people head columns and name tables, folded, in the languages that are read."""
+    """The folded words for column headings and table names, in the languages that the bot reads."""
 
     meanings: Mapping[str, Meaning]
     kinds: Mapping[str, Kind]
-    totals: frozenset[str]  # what stands in place of an item in a row that sums others up
+    totals: frozenset[str]  # the text in place of an item in a total row
     months: Months
     units: UnitWords
     named: Callable[[str], str]  # the bar's own name for an item, or the text itself
@@ -57,25 +57,25 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """How a table is understood. `open` names what has to be asked, the most important first."""
+    """The interpretation of a table. `open` lists the questions, the most important first."""
 
     shape: str
     header: tuple[str, ...]
-    first: int  # the place of the first row below the header
+    first: int  # the index of the first row below the header
     kind: Kind | None
     columns: tuple[Meaning, ...]
     decimal: Decimal | None
     order: Order | None
-    day: date | None = None  # of all rows, where no column says one
-    unit: str = ""  # of amounts without one, where a word such as oz is ambiguous
+    day: date | None = None  # of all rows, if no column has one
+    unit: str = ""  # of amounts without one, if a word such as oz is ambiguous
     open: tuple[Question, ...] = ()
 
     def column(self, meaning: Meaning) -> int | None:
-        """Return the place of the column with a meaning, or None."""
+        """Return the index of the column with a meaning, or None."""
         return self.columns.index(meaning) if meaning in self.columns else None
 
     def kept(self) -> dict[str, Any]:
-        """Return what is remembered for the next table of this shape."""
+        """Return the parts stored for the next table of this shape."""
         return {
             "kind": self.kind,
             "columns": list(self.columns),
@@ -88,7 +88,7 @@ class Reading:
 def propose(
     cells: Cells, words: Words, bar: BarView, title: str = "", kept: Mapping[str, Any] | None = None
 ) -> Reading:
-    """Return the likeliest reading of a table by its header, its cells, its file's name and what was kept."""
+    """Return the likeliest reading of a table by its header, cells, file name and stored answers."""
     place = _header_place(cells, words)
     header = tuple(cells[place][1]) if place is not None else ()
     first = 0 if place is None else place + 1
@@ -113,7 +113,7 @@ def propose(
 
 
 def settle(reading: Reading, body: Cells, words: Words, bar: BarView) -> Reading:
-    """Fill in what the cells tell of a reading that was changed, and say what is still open."""
+    """Complete a changed reading from the cells, and update its open questions."""
     found = replace(
         reading,
         decimal=reading.decimal or _decimal(reading, body),
@@ -139,7 +139,7 @@ def _open(reading: Reading, body: Cells, words: Words, bar: BarView) -> list[Que
 
 
 def _header_place(cells: Cells, words: Words) -> int | None:
-    """Return the place of the row with most words that head a column, two at least; None without one."""
+    """Return the index of the row with most column headings, at least two; None without one."""
     best, most = None, 1
     for place, (_line, row) in enumerate(cells[:_HEADER_WITHIN]):
         known = sum(1 for cell in row if _meaning(cell, words))
@@ -152,7 +152,7 @@ def _meaning(cell: str, words: Words) -> Meaning:
     plain = fold(cell)
     if plain in words.meanings:
         return words.meanings[plain]
-    # 'Qty (pcs)', 'Total cost EUR': the longest known heading within it counts.
+    # 'Qty (pcs)', 'Total cost EUR': the longest known heading in the cell counts.
     found = [word for word in words.meanings if f" {word} " in f" {plain} "]
     return words.meanings[max(found, key=len)] if found else ""
 
@@ -166,7 +166,7 @@ def _by_header(header: Sequence[str], words: Words, width: int) -> tuple[Meaning
 
 
 def _by_cells(columns: tuple[Meaning, ...], body: Cells) -> tuple[Meaning, ...]:
-    """Give columns without a known heading a meaning where only one kind of cell leaves no choice."""
+    """Give columns without a known heading a meaning if the kind of their cells allows only one."""
     found = list(columns)
     for at, meaning in enumerate(columns):
         cells = [cell for cell in _column(body, at) if cell]
@@ -227,7 +227,7 @@ def _has_ambiguous_unit(reading: Reading, body: Cells, words: Words, bar: BarVie
 
 
 def unit_of(word: str, words: Words, bar: BarView, chosen: str) -> str | AmbiguousUnit | None:
-    """Return the unit a word names, the ambiguous word where the bar does not say which, None for no unit."""
+    """Return the unit of a word, the word itself if it is ambiguous in the bar, None for no unit."""
     found = look_up(word, words.units)
     if not isinstance(found, AmbiguousUnit):
         return found

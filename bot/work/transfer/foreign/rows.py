@@ -1,4 +1,4 @@
-"""Turn the rows of a table that was not made here into rows of the exported document's kinds."""
+"""Convert the rows of a table in another format to rows of the exported document's kinds."""
 
 from __future__ import annotations
 
@@ -18,14 +18,14 @@ from bot.work.transfer.import_rows import Given
 
 @dataclass(slots=True)
 class Converted:
-    """The rows of a table as ours, and the places that cannot be read: line, column and the cell."""
+    """The converted rows of a table, and the unreadable places: line, column and the cell."""
 
     rows: list[Given] = field(default_factory=list)
     wrong: list[tuple[int, Meaning, str]] = field(default_factory=list)
 
 
 class Converter:
-    """Turns the rows of one table, by its reading, into rows of the exported document's kinds."""
+    """Converts the rows of one table, by its reading, to rows of the exported document's kinds."""
 
     def __init__(self, reading: Reading, words: Words, bar: BarView, today: date) -> None:
         self._reading, self._words, self._bar, self._today = reading, words, bar, today
@@ -50,7 +50,7 @@ class Converter:
         return found
 
     def _tells(self, said: Said) -> bool:
-        """Whether a row says a number. A heading between rows does not."""
+        """Whether a row contains a number. A heading between rows does not."""
         return any(meaning in said for meaning in ("amount", "cost", "each"))
 
     def _row(self, said: Said) -> dict[str, Any]:
@@ -129,7 +129,7 @@ class Converter:
 
 
 class _UnreadableCellError(ValueError):
-    """A cell that cannot be read, by the meaning of its column."""
+    """An unreadable cell, by the meaning of its column."""
 
     def __init__(self, meaning: Meaning) -> None:
         super().__init__(meaning)

@@ -1,7 +1,7 @@
-"""Numbers, money and days in the cells of a table that was not made here.
+"""Parse numbers, money and days in the cells of tables in other formats.
 
-How a column writes them is found from all of its cells: a comma can be the decimal mark or part of a
-thousand, 11/12 can be in November or in December. What the cells leave open is said, not guessed.
+All cells of a column together show its format: a comma can be the decimal mark or group thousands, 11/12 can
+be in November or in December. Ambiguity is reported, not guessed.
 """
 
 from __future__ import annotations
@@ -30,21 +30,21 @@ _CENTURY = 2000
 
 
 def fold(text: str) -> str:
-    """Return a text in small letters without accents, marks and double spaces."""
+    """Return a text in lower case without accents, marks and double spaces."""
     low = unicodedata.normalize("NFKD", text.casefold())
     plain = "".join(sign for sign in low if not unicodedata.combining(sign))
     return " ".join(re.sub(r"[_\W]+", " ", plain).split())
 
 
 def is_number(text: str) -> bool:
-    """Return whether a cell is a number or an amount of money, whatever its marks."""
+    """Whether a cell is a number or an amount of money, whatever its marks."""
     return _NUMBER.fullmatch(_SIGNS.sub("", text)) is not None
 
 
 def decimal_mark(cells: Iterable[str]) -> Decimal | None:
-    """Return the decimal mark that a column's cells show, or None where they leave it open.
+    """Return the decimal mark of a column's cells, or None if it is ambiguous.
 
-    Open are only cells such as 1,234 or 1.234, of which none shows another form.
+    It is ambiguous if the only evidence is cells such as 1,234 or 1.234.
     """
     votes: set[Decimal] = set()
     doubtful = False
@@ -72,7 +72,7 @@ def decimal_mark(cells: Iterable[str]) -> Decimal | None:
 
 
 def read_number(text: str, mark: Decimal) -> Fraction:
-    """Return the number in a cell, its currency sign and groups of thousands left out. Raises ValueError."""
+    """Return the number in a cell without its currency sign and group marks. Raises ValueError."""
     plain = _SIGNS.sub("", text).replace("'", "")
     groups = "." if mark == "," else ","
     return Fraction(plain.replace(groups, "").replace(mark, "."))
@@ -94,7 +94,7 @@ def _part(word: str, mark: Decimal) -> Fraction:
 
 @dataclass(frozen=True, slots=True)
 class Months:
-    """The numbers of months by their names and their first three letters, folded."""
+    """Month numbers by their names and the first three letters, folded."""
 
     names: Mapping[str, int]
 
@@ -108,7 +108,7 @@ class Months:
 
 
 def day_order(cells: Iterable[str]) -> Order | None:
-    """Return the order of year, month and day in a column, or None where its cells leave it open."""
+    """Return the order of year, month and day in a column, or None if it is ambiguous."""
     votes: set[Order] = set()
     doubtful = False
     for cell in cells:
@@ -150,7 +150,7 @@ def read_day(text: str, order: Order, months: Months, today: date) -> date:
 
 
 def is_day(text: str) -> bool:
-    """Return whether a cell looks like a day."""
+    """Whether a cell looks like a day."""
     plain = _without_time(text)
     return _DAY.match(plain) is not None or (
         _NAMED_DAY.match(plain) is not None and any(map(str.isdigit, plain))
