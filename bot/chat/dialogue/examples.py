@@ -1,4 +1,4 @@
-"""Examples with a bar's own names in them."""
+"""Adapt examples to a bar's own names."""
 
 from __future__ import annotations
 
@@ -16,20 +16,20 @@ from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import FormulaView
 from bot.work.fruit import waste
 
-# The names in the texts of examples, replaced by the bar's own where it has some.
+# The names in the texts of examples, replaced by the bar's own if it has some.
 _FORMULA = N_("grapefruit mist")
 _INGREDIENTS = (N_("grapefruit oil"), N_("lime oil"))
 _FIRST_FRUIT, _FIRST_FRUITS = N_("orange"), N_("oranges")
 _SECOND_FRUIT, _SECOND_FRUITS = N_("lime"), N_("limes")
-# What most bars throw out, offered while a bar has little fruit of its own.
+# The usual waste of most bars, offered while a bar has few fruits of its own.
 USUAL_FRUIT = (_FIRST_FRUIT, N_("lemon"), _SECOND_FRUIT, N_("grapefruit"))
 _MANY = Fraction(2)
 
 
 def example_of(turn: Turn, text: str, view: FormulaView | None = None) -> str:
-    """Return a text in the language now spoken with the names in its examples replaced by the bar's own.
+    """Return a text in the current language, with the names in its examples replaced by the bar's own.
 
-    `view` is the formula that the text is about, if any.
+    `view` is the formula of the text, if any.
     """
     stock = [*_INGREDIENTS, _FORMULA, _FIRST_FRUIT, _FIRST_FRUITS, _SECOND_FRUIT, _SECOND_FRUITS]
     # The longest first, so that 'oranges' is not read as 'orange'.
@@ -56,7 +56,7 @@ def _own_names(turn: Turn, view: FormulaView | None) -> Iterator[tuple[str, str]
 
 
 def _liquid(turn: Turn, view: FormulaView | None, about: FormulaView | None) -> str:
-    """Return a liquid of the formula in question, or else an oil or another liquid of the bar."""
+    """Return a liquid of the given formula, else an oil or another liquid of the bar."""
     oils = [] if view is not None else ingredients.all_of(turn.context, IngredientKind.CITRUS_OIL)
     lines = () if about is None else about.lines
     poured = (line.ingredient.name for line in lines if line.dimension is Dimension.VOLUME)
@@ -71,19 +71,19 @@ def _two_fruits(turn: Turn, view: FormulaView | None) -> tuple[str, str]:
 
 
 def own_fruits(turn: Turn) -> list[str]:
-    """Return the names of the bar's fruit, most thrown out first."""
+    """Return the names of the bar's fruit, the most wasted first."""
     own = {one.id: one.name for one in ingredients.all_of(turn.context, IngredientKind.FRUIT)}
     most = [number for number in waste.most_used(turn.context) if number in own]
     return [own[number] for number in dict.fromkeys([*most, *own])]
 
 
 def usual_fruit(turn: Turn) -> str:
-    """Return the fruit that this bar throws out most, or the most usual one of all."""
+    """Return the most wasted fruit of this bar, or the most usual fruit."""
     return next(iter(own_fruits(turn)), _(_FIRST_FRUIT))
 
 
 def fruit_of(turn: Turn, view: FormulaView) -> str:
-    """Return the fruit that a formula replaces, or the one in its name or ingredients, or the usual one."""
+    """Return the fruit that a formula replaces, or one in its name or ingredients, or the usual one."""
     if view.garnish is not None:
         return view.garnish.name
     named = " ".join([view.name, *(line.ingredient.name for line in view.lines)])
@@ -94,6 +94,6 @@ def fruit_of(turn: Turn, view: FormulaView) -> str:
 
 
 def first_formula(turn: Turn) -> FormulaView | None:
-    """Return the bar's first formula, or None while it has none."""
+    """Return the bar's first formula, or None if it has none."""
     known = formulas.listed(turn.context)
     return formulas.get(turn.context, known[0].id) if known else None

@@ -24,7 +24,7 @@ def test_the_translation_of_an_example_has_the_same_names(language: str) -> None
     for command in all_commands().values():
         for example in command.examples:
             names = {name for name in _STOCK if re.search(rf"\b{name}\b", example)}
-            # Of 'grapefruit mist' alone, not of 'mist' as well.
+            # 'grapefruit mist' counts as one name, without the 'mist' in it.
             for name in names - {one for one in names for other in names if one != other and one in other}:
                 assert str(texts[name]) in str(texts[example]), example
 
@@ -42,7 +42,7 @@ def test_own_names_stand_in_every_example(house: House) -> None:
     assert "trial Yuzu cordial: yuzu juice 14 ml" in text(ana.says("help trial"))
     assert "waste 6 yuzus mouldy" in text(ana.says("help waste"))
     assert "drinks 60 Yuzu cordial" in text(ana.says("drinks"))
-    # A placeholder in the field for typing too.
+    # The hint of the input field is adapted too.
     (asked,) = ana.says("waste")
     assert asked.ask == "6 yuzus mouldy"
 
@@ -52,5 +52,5 @@ def test_a_formula_replaces_its_own_fruit(house: House) -> None:
     ana = house.open_bar(said=[mist.format(fruit="Orange"), "waste 4 limes mouldy"])
     assert "replaces orange" in text(ana.says("cost orange mist more"))
     ana.says(mist.format(fruit="Bergamot"))
-    # No fruit that is known is in its name or among its ingredients: the bar's usual one.
+    # Its name and ingredients contain no known fruit, so the bar's usual one is used.
     assert "replaces lime" in text(ana.says("cost bergamot mist more"))

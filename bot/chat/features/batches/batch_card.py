@@ -147,7 +147,7 @@ def rest_words(batch: BatchView, now: datetime) -> str:
 
 
 def discard_words(batch: BatchView, today: date) -> str:
-    """Write the date by which a batch must be discarded."""
+    """Write the discard date of a batch."""
     left = (batch.discard_on - today).days
     day = show_full_day(batch.discard_on)
     if left < 0:

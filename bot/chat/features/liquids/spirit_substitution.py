@@ -59,7 +59,7 @@ def wanted_view(view: FormulaView, swapped: Swapped | None) -> FormulaView:
 
 
 def shown_names(swapped: Swapped | None) -> dict[str, str]:
-    """Return the shown name of a swapped spirit, so that nobody pours the usual one."""
+    """Return the shown name of a swapped spirit, which keeps people from pouring the usual one."""
     if swapped is None:
         return {}
     strength = show_number(swapped.percent, 1)
