@@ -6,6 +6,7 @@ then.
 
 from __future__ import annotations
 
+import argparse
 import tempfile
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -169,4 +170,5 @@ class _Marking:
 
 
 if __name__ == "__main__":
+    argparse.ArgumentParser(prog="python -m bot.demo.record", description=__doc__).parse_args()
     record_all()
