@@ -91,7 +91,7 @@ DEFAULT_REASONS = (
     "other",
 )
 EVERY_DAY = 0b1111111
-BEFORE_CLOSING = 30  # minutes: time enough to look into the bins. Common practice, no source.
+BEFORE_CLOSING = 30  # minutes: time to check the bins. Common practice, no source.
 
 
 @dataclass(frozen=True)
@@ -210,7 +210,7 @@ class BarView:
 
     @property
     def close_prompt_at(self) -> int:
-        """The minute of the business day at which the prompt asks what was thrown out."""
+        """The minute of the business day for the waste prompt."""
         if self.settings.close_prompt_at is not None:
             return self.settings.close_prompt_at
         closing = self.closing_minute if self.closing_minute < MINUTES_A_DAY // 2 else 0
@@ -259,9 +259,9 @@ class Context:
         return business_day(self.now, self.bar.zone, self.bar.closing_minute)
 
     def moment(self, day: date | None) -> datetime:
-        """Return the instant of something logged for a day: now, or the last second of an earlier day.
+        """Return the instant of an entry for a day: now, or the last second of an earlier day.
 
-        Raises BadValueError for a day to come.
+        Raises BadValueError for a future day.
         """
         if day is None or day == self.today:
             return self.now

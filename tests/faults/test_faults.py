@@ -1,6 +1,6 @@
-"""Tests that nothing is lost, nothing doubled and nothing repeated without its label, whatever goes wrong.
+"""Tests that faults lose nothing, double nothing and repeat nothing without its label.
 
-The short part tries the most telling faults a few times, the long part each of them at full length.
+The short part tries the most telling faults a few times, the long part tries each at full length.
 """
 
 from __future__ import annotations

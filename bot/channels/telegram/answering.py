@@ -275,7 +275,7 @@ class Answers(Answering):
 
 
 def _tell(toast: asyncio.Future[str], text: str) -> bool:
-    """Hand over a toast, '' for none; False where the tap was acknowledged without waiting for it."""
+    """Report a toast, '' for none; False if the tap was acknowledged without waiting for it."""
     if toast.done():
         return False
     toast.set_result(text)

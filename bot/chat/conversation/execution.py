@@ -75,7 +75,7 @@ def execute_writing(turn: Turn, intent: Intent) -> Execution:
         with turn.unit.attempt():
             return Execution(_run(turn, intent), asks_again=stays)
     except REFUSALS as error:
-        if turn.finishing:  # nothing is left to be answered
+        if turn.finishing:  # every question is answered
             state.drop(turn.unit, turn.presence)
         after = turn.afresh(intent.line)
         said = worded_refusal(error, after)

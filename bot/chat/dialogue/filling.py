@@ -50,7 +50,7 @@ def start(turn: Turn, command: Command, given: Given) -> Reply | list[Reply]:
 
 
 def in_tongue_of_message(turn: Turn) -> AbstractContextManager[object]:
-    """Speak the bar's language where the answer takes the place of a message to the whole group."""
+    """Use the bar's language if the answer replaces a message to the whole group."""
     bar = turn.presence.bar
     if not turn.message.shared or bar is None:
         return nullcontext()

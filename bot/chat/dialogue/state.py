@@ -14,7 +14,7 @@ from storage.types import JsonObject
 from storage.unit import Unit
 
 PHOTO = "photo"  # the slot for a message's photo, in commands that keep one
-KEPT_BY_BACK = frozenset({PHOTO, "day"})  # said once for all that is asked
+KEPT_BY_BACK = frozenset({PHOTO, "day"})  # given once for all questions
 
 
 @dataclass

@@ -52,7 +52,7 @@ class Turn:
     line: str = ""
     deep_link: Callable[[str], str] | None = None
     assumed: set[str] = field(default_factory=set)  # house measures with a default value in use
-    finishing: bool = False  # all questions are answered, and the dialogue's command runs
+    finishing: bool = False  # every question is answered, and the dialogue's command runs
     hurried: bool = False  # other messages wait, so long work is refused
 
     @cached_property

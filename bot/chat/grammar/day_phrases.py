@@ -1,4 +1,4 @@
-"""Days in words: '24 Nov', 'November 24th', 'on Tuesday', 'el martes', '3 days ago'."""
+"""Parse days in words: '24 Nov', 'November 24th', 'on Tuesday', 'el martes', '3 days ago'."""
 
 from __future__ import annotations
 
@@ -29,10 +29,9 @@ _WIDTHS: tuple[Literal["wide", "abbreviated"], ...] = ("wide", "abbreviated")
 
 
 def day_phrase(words: Sequence[str], language: str) -> tuple[str, int] | None:
-    """Return the day that some words begin with, and how many words it takes; None if they begin with none.
+    """Return the day at the start of some words, and the number of its words; None if there is none.
 
-    The day is written as ISO 8601 writes it without a year: '--11-24', '-W-2' for a Tuesday, and
-    '-P3D' for a time back.
+    The day has the ISO 8601 form without a year: '--11-24', '-W-2' for a Tuesday, and '-P3D' for a time ago.
     """
     plain = [_plain(word) for word in words]
     back = _ago(plain, language)
@@ -66,7 +65,7 @@ def _day(words: Sequence[str], language: str) -> tuple[str, int] | None:
 
 
 def _ago(words: Sequence[str], language: str) -> tuple[str, int] | None:
-    """Read '3 days ago' or 'hace dos semanas'."""
+    """Parse '3 days ago' or 'hace dos semanas'."""
     if len(words) < _AGO_WORDS:
         return None
     first, second, third = words[:_AGO_WORDS]
@@ -87,7 +86,7 @@ def _is_day(word: str) -> bool:
 
 @cache
 def _names(language: str) -> tuple[Mapping[str, int], Mapping[str, int]]:
-    """Return the names of days (Monday is 0) and of months (January is 1), whole and short."""
+    """Return the names of days (Monday is 0) and of months (January is 1), full and abbreviated."""
     days: dict[str, int] = {}
     months: dict[str, int] = {}
     for one in reversed(understood(language)):

@@ -163,7 +163,7 @@ def _sort(found: object) -> Phrase:
         if isinstance(one, Filled):
             before = slots.setdefault(one.slot, one)
             if one.slot == "day" and one.value != before.value:
-                raise PhraseError(before.text, one.text, frozenset())  # a message is of one day
+                raise PhraseError(before.text, one.text, frozenset())  # a message has one day only
             slots[one.slot] = one
         elif isinstance(one, Line):
             _add_line(lines, one)

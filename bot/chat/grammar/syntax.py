@@ -145,9 +145,9 @@ class Readings:
 class Day:
     """A day as typed: a date, or a number of days before today.
 
-    The date is as ISO 8601 writes it, without a year where none was said ('--11-24'), or a day of the week
-    ('-W-2'): the last one, or with `before` the last one before today; or a time back ('-P3D'). `words` is
-    how it was typed.
+    The date has the ISO 8601 form, without a year if none was typed ('--11-24'); or it is a day of the week
+    ('-W-2'), the last one, or with `before` the last one before today; or a time ago ('-P3D'). `words` is the
+    typed text.
     """
 
     date: str | None

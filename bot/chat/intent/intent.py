@@ -62,7 +62,7 @@ class Ignored(Intent):
 
 @dataclass(frozen=True)
 class OutOfDate(Intent):
-    """A tap on a stale button, or on the question to another person, whose name is `asked`."""
+    """A tap on a stale button, or on a question to another person, named by `asked`."""
 
     asked: str = ""
 
@@ -291,13 +291,13 @@ def _while_asked(
 
 
 def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
-    """Return counted fruit as the waste that it is, where it is no answer to the question in progress."""
+    """Return counted fruit as waste if it does not answer the question in progress."""
     command, waste = all_commands()[dialogue.command], all_commands()["waste"]
     if _counts_itself(command, text, turn) and (
         command is not waste or filling.said_at_once(turn, command, dialogue, text) is not None
     ):
-        return None  # more than was asked, of the same matter
-    # Any words are an answer to some settings; a number of fruit is none that anybody means.
+        return None  # a longer answer to the same question
+    # Some settings accept any words, but nobody sets one to a number of fruit.
     if command.name != "bar" and _reads_as_answer(dialogue, text, turn):
         return None
     found = as_waste(turn, text)
@@ -321,7 +321,7 @@ def _reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
 
 
 def _counts_itself(command: Command, text: str, turn: Turn) -> bool:
-    """Whether counted fruit is what this command logs too, and none of it is read as a note."""
+    """Whether this command also logs counted fruit, and parses none of it as a note."""
     try:
         phrase = parser.read(command.rule, text.strip(), turn.vocabulary)
     except (PhraseError, AmbiguousNumberError, NotANumberError):

@@ -78,7 +78,7 @@ class Message:
     number: int | None = None  # of this message, or of the tapped one, ascending within the chat
     answers: tuple[str, ...] = ()  # the lines behind the buttons of the replied-to bot message
     document: Document | None = None
-    shared: bool = False  # the tapped message is the whole group's, such as a reminder
+    shared: bool = False  # the tapped message is for the whole group, such as a reminder
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,8 +136,8 @@ class Reply:
     """One answer.
 
     `edits` replaces the message with the tapped button; `ask` expects a typed answer and is the hint in the
-    empty field; `quiet` sends without sound. A `toast` is shown for a moment over the tapped button
-    if the channel can do that, and is not a message.
+    empty field; `quiet` sends without sound. A `toast` is no message: channels that can show it briefly over
+    the tapped button.
     """
 
     blocks: tuple[Block, ...]

@@ -73,7 +73,7 @@ def clock_of(bar: BarView) -> PeeledClock:
 def peel(context: Context, ingredient_id: int, count: Fraction, day: date | None = None) -> PeeledLogged:
     """Log peeled fruit, and plan the reminder before it is lost. Raises BadValueError.
 
-    Fruit of an earlier day counts as peeled at its noon: nobody said when, and it promises no hour too many.
+    Fruit of an earlier day counts as peeled at noon: the time is unknown, and noon promises no extra hours.
     """
     _check(count)
     at = context.moment(day)

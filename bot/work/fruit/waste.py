@@ -125,7 +125,7 @@ def _row(
         "by": context.person_id,
         "source": context.source,
         "line": context.next_line(),
-        "late": at == context.now and is_late(context.bar, at),  # nobody said how late on an earlier day
+        "late": at == context.now and is_late(context.bar, at),  # the time of an earlier day is unknown
     }
 
 

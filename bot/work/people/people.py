@@ -254,7 +254,7 @@ def asked_now(unit: Unit, room_id: int, person_id: int) -> int | None:
 
 
 def asked_instead(unit: Unit, presence: Presence, number: int) -> str:
-    """Return the name of the other person to whom a question in this chat was put, '' if there is none."""
+    """Return the name of the other person with an open question in this chat, '' if there is none."""
     if presence.bar is None:
         return ""
     query = (

@@ -217,7 +217,7 @@ def _low_stock_rows(book: Book, *states: ReminderState) -> Sequence[Reminder]:
 
 
 def plan_close(book: Book, bar: BarView, now: datetime) -> None:
-    """Plan the next prompt to log waste, of one night only."""
+    """Plan the next waste prompt, for one night only."""
     waiting = book.all(
         Reminder,
         Reminder.kind == "close",
@@ -226,7 +226,7 @@ def plan_close(book: Book, bar: BarView, now: datetime) -> None:
     due_day = _next_close(bar, now) if bar.settings.close_prompt else None
     wanted = {} if due_day is None else {_close_key(due_day, to): to for to in _asked_at_close(book, bar)}
     for row in waiting:
-        overtaken = row.sent_at is None and row.due_at > now  # not one that was put off, or is due as well
+        overtaken = row.sent_at is None and row.due_at > now  # neither postponed nor due
         if due_day is None or (overtaken and row.key not in wanted):
             row.state = ReminderState.CANCELLED
     for key, to in wanted.items():
@@ -237,7 +237,7 @@ def plan_close(book: Book, bar: BarView, now: datetime) -> None:
 
 
 def ask_all_at_close(book: Book, bar: BarView, day: date, due: datetime) -> None:
-    """Plan a night's prompt for those who became managers after it was planned."""
+    """Plan a night's prompt for people who became managers after it was planned."""
     for to in _asked_at_close(book, bar):
         key = _close_key(day, to)
         if to is not None and book.one(Reminder, Reminder.key == key) is None:
@@ -249,7 +249,7 @@ def _close_key(day: date, person_id: int | None) -> str:
 
 
 def _asked_at_close(book: Book, bar: BarView) -> list[int | None]:
-    """Return who is asked: the team in its own chat (None), else every manager in private."""
+    """Return the recipients: the team in its own chat (None), else every manager in private."""
     if bar.team_room_id is not None:
         return [None]
     managers = book.all(Member, Member.left_at.is_(None), Member.role.in_(_MANAGING), order=Member.person_id)
@@ -359,7 +359,7 @@ def done(context: Context, number: int) -> bool:
 
 
 def _copies(book: Book, row: Reminder) -> Sequence[Reminder]:
-    """Return a reminder with its copies: each manager is asked about a night, and one answer is enough."""
+    """Return a reminder with its copies: each manager gets the prompt, and one answer is enough."""
     if row.kind != "close" or row.person_id is None:
         return [row]
     key = _close_key(date.fromisoformat(row.details["day"]), None)

@@ -47,7 +47,7 @@ def count(
 ) -> tuple[OnHand, Fraction | None]:
     """Log a count; return the stock on hand and the previous book value, None if there was none.
 
-    The count of an earlier day is one at its end. Raises NotThereError, BadValueError.
+    A count for an earlier day applies at the end of that day. Raises NotThereError, BadValueError.
     """
     view = ingredients.get(context, ingredient_id)
     amount, dimension = stock.in_base_units(context, quantity)
@@ -80,7 +80,7 @@ def buy(
 ) -> Bought:
     """Log a number of packs bought; a different pack price is the price from now on.
 
-    What was paid on an earlier day is no new price where one was set since.
+    The price of an earlier day does not replace a price set since.
 
     Raises NotThereError, BadValueError.
     """

@@ -160,7 +160,7 @@ def _last_counts(context: Context, only: set[int] | None) -> dict[int, StockCoun
     if only is not None:
         where.append(StockCount.ingredient_id.in_(only))
     rows = context.book.all(StockCount, *where, order=StockCount.id)
-    # A count of an earlier day can be logged after one of a later day.
+    # A count for an earlier day can be logged after one for a later day.
     return {row.ingredient_id: row for row in sorted(rows, key=lambda row: row.at)}
 
 

@@ -1,4 +1,4 @@
-"""The day on which something happened: the one slot for it, and how a day as typed is read."""
+"""The shared slot for the day of an entry, and the parsing of days."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ _MOST_DAYS_AGO = 400
 
 
 def read_day(turn: Turn, value: Day) -> date:
-    """Return a day as typed, by the bar's business days; without a year the nearest one of that date."""
+    """Return a day as typed, by the bar's business days; without a year the nearest of that date."""
     today = turn.context.today
     try:
         return _on_calendar(value, today)
@@ -47,7 +47,7 @@ def _last_weekday(today: date, weekday: int, before: bool) -> date:
 
 
 def accept_past_day(turn: Turn, given: Given, value: Day) -> date:
-    """Read a day that is over or on; refuse one to come."""
+    """Parse a past or current business day; refuse future ones."""
     day = read_day(turn, value)
     if day > turn.context.today:
         raise Say(reply(_("{day} is still to come.").format(day=show_day(day))))
@@ -63,11 +63,11 @@ def _accept_night(turn: Turn, given: Given, value: Day) -> date:
 
 
 DAY_SLOT = Slot("day", _accept_night)
-"""The business day that a log entry belongs to. It stands before the slots that are asked for."""
+"""The business day of a log entry. It precedes the slots with questions."""
 
 
 def day_words(turn: Turn, day: date | None) -> str:
-    """Return an earlier day in words, '' for the present one, of which nothing has to be said."""
+    """Return an earlier day in words, '' for the current one."""
     return "" if day is None or day == turn.context.today else show_day(day)
 
 
@@ -78,5 +78,5 @@ def of_day(turn: Turn, first: str, day: date | None) -> str:
 
 
 def with_day(line: str, day: date | None) -> str:
-    """Return a line behind a button for the same day."""
+    """Return a button's line for the same day."""
     return line if day is None else f"{line} {day.isoformat()}"

@@ -266,7 +266,7 @@ def accept_batch(turn: Turn, given: Given, value: int) -> BatchView:
 
 
 def accept_open_batch(turn: Turn, given: Given, value: int) -> BatchView:
-    """Turn a number into a batch that is not finished. Raises WrongStateError."""
+    """Turn a number into an unfinished batch. Raises WrongStateError."""
     batch = accept_batch(turn, given, value)
     if not batch.state.open:
         raise WrongStateError(batch.number, batch.state)

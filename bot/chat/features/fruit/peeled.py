@@ -39,7 +39,7 @@ from bot.work.fruit import acid_adjustment, peeled, waste
 from bot.work.fruit.peeled import PeeledView
 from bot.work.fruit.waste import WasteLine
 
-_FEW = 6  # with fewer fruit of its own, a bar is offered the usual ones too
+_FEW = 6  # a bar with fewer fruits of its own is also offered the usual ones
 _BASIS = {
     YieldBasis.PUBLISHED: N_("published yield"),
     YieldBasis.LIKE_FRUIT: N_("estimated from a like fruit"),
@@ -118,7 +118,7 @@ class PiecesArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class PeeledArguments(Arguments):
-    """The fruit that was peeled, on which day if not the present one."""
+    """The peeled fruit, and the day if it is not the current one."""
 
     lines: tuple[PiecesArguments, ...]
     day: date | None = None
@@ -126,7 +126,7 @@ class PeeledArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class JuicedArguments(PiecesArguments):
-    """Pieces of a fruit, the juice they gave in mL, and on which day if not the present one."""
+    """Pieces of a fruit, their juice in mL, and the day if it is not the current one."""
 
     juice: Fraction
     day: date | None = None

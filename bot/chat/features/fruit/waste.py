@@ -125,7 +125,7 @@ _LINES = Lines(
 
 @dataclass(frozen=True, kw_only=True)
 class WasteArguments(Arguments):
-    """What was thrown out, on which day if not the present one, and a photo of it."""
+    """The discarded fruit, the day if it is not the current one, and a photo."""
 
     lines: tuple[WasteLineArguments, ...]
     day: date | None = None
@@ -147,7 +147,7 @@ def _waste(turn: Turn, arguments: WasteArguments) -> Reply:
 
 
 def piece_words(view: WasteView, units: str) -> str:
-    """Write how much of a fruit: '6 oranges', '1.2 kg lemons'."""
+    """Write an amount of fruit: '6 oranges', '1.2 kg lemons'."""
     if view.dimension is Dimension.MASS:
         return f"{show_weight(view.amount, units)} {counted_name(view.ingredient.name, Fraction(2))}"
     return pieces(view.ingredient.name, view.amount)
@@ -184,7 +184,7 @@ def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> R
 
 
 def _logged_lines(turn: Turn, lines: tuple[WasteView, ...], day: str) -> list[Block]:
-    """Return what was logged, a sentence or a table, with the day if it is not the present one."""
+    """Return the logged lines as a sentence or a table, with the day if it is not the current one."""
     units = turn.context.bar.units
     if len(lines) == 1:
         one = lines[0]

@@ -113,7 +113,7 @@ def _read_prompt(turn: Turn, text: str) -> Changes:
     if says_off(text):
         return {"close_prompt": False}
     if says_on(text):
-        return {"close_prompt": True}  # at the time that was set before
+        return {"close_prompt": True}  # at the time set before
     if says_usual(text):
         return {"close_prompt": True, "close_prompt_at": None}
     minute = read_clock(text)

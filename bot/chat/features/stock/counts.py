@@ -150,7 +150,7 @@ class DeliveryArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class BoughtArguments(Arguments):
-    """What came in, on which day if not the present one."""
+    """The delivered items, and the day if it is not the current one."""
 
     lines: tuple[DeliveryArguments, ...]
     day: date | None = None
@@ -166,7 +166,7 @@ class CountLineArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class CountArguments(Arguments):
-    """What was counted, on which day if not the present one."""
+    """The counted items, and the day if it is not the current one."""
 
     lines: tuple[CountLineArguments, ...]
     day: date | None = None
