@@ -14,8 +14,6 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-import snowballstemmer
-
 from bot.chat.grammar.day_phrases import day_phrase
 from bot.chat.i18n.keywords import (
     LONGEST_PHRASE,
@@ -113,6 +111,8 @@ _stemmers = _Stemmers()
 def _stemmer(language: str) -> snowballstemmer.stemmer | None:
     name = understood(language)[0].stemmer
     if name and name not in _stemmers.known:
+        import snowballstemmer  # noqa: PLC0415 - loads the stemmers of all languages
+
         _stemmers.known[name] = snowballstemmer.stemmer(name)
     return _stemmers.known.get(name)
 
