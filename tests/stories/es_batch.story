@@ -117,9 +117,8 @@ Ana: gastado 1
   Duró 1 día.
   [Hacerlo otra vez] [Deshacer]
 Ana taps [Deshacer]
-  El lote 1 ya no está gastado.
-  Era: lote 1 gastado
-  El registro guarda las dos entradas.
+  Deshecho: lote 1 gastado
+  [Restaurar]
 Ana: desecha 1 40 ml, olía a aceite viejo
   El lote 1, Bruma de pomelo, queda desechado:
   40 ml.
