@@ -63,7 +63,10 @@ class TooLateError(WorkError):
 
 @dataclass
 class AlreadyUndoneError(WorkError):
-    """The entry is already undone. `number`, `by` and `at` are of the entry that did it, if it is known."""
+    """The entry is already undone. `by` and `at` are of the entry that did it, if it is known.
+
+    `number` is that entry, if this person can restore what it undid.
+    """
 
     number: int | None = None
     by: str = ""
@@ -90,7 +93,8 @@ class NotYoursError(WorkError):
 class ChangedSinceError(WorkError):
     """The same thing was changed later, so its earlier state cannot come back.
 
-    `number`, `by` and `at` are of the entry that changed it, if it is known.
+    `by` and `at` are of the entry that changed it, if it is known; `number` is that entry, if this person can
+    undo it.
     """
 
     number: int | None = None

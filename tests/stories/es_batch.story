@@ -144,5 +144,5 @@ Ana: registro
   0,60 € cada una
   #3 mié, 25 nov 19:00, Ana: precio de pomelo,
   0,90 € cada una
-  [Deshacer #12] [Deshacer #9] [Deshacer #8]
+  [Deshacer #12]
   [Anteriores]

@@ -9,8 +9,8 @@ Ana: merma 6 limas mohosas
   mié, 25 nov hasta ahora: 1,80 €
   [Deshacer] [Más merma]
 Ana edits: merma 4 limas mohosas
-  Corregido: 4 limas en vez de 6, sigue siendo:
-  con moho
+  Corregido: 4 limas en vez de 6, con moho, como
+  antes
   mié, 25 nov hasta ahora: 1,20 €
   [Deshacer] [Más merma]
 Ana: registro

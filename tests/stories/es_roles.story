@@ -86,3 +86,4 @@ Ana taps [Sí, salir]
   Has salido de La Gaviota.
   Lo que anotaste queda en su registro con tu
   nombre.
+  [Todo en un archivo] [Olvídame]

@@ -146,7 +146,7 @@ Ana: Pale haze
   Pink haze is now called Pale haze.
   [Undo]
 Ana taps [Undo]
-  Undone: new name of Pink haze, Pale haze
+  Undone: Pink haze renamed to Pale haze
   [Put it back]
 Ana: archive pink haze
   Pink haze is put away. Its batches and history

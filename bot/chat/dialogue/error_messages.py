@@ -195,13 +195,13 @@ def _too_late(error: errors.TooLateError) -> Reply:
 
 @worded.register
 def _undone(error: errors.AlreadyUndoneError) -> Reply:
-    if error.number is None or error.at is None:
+    if error.at is None:
         return reply(_("That was undone before."))
     said = _("{name} undid that at {time}.") if error.by else _("You undid that at {time}.")
-    return reply(
-        said.format(name=error.by, time=show_time(error.at)),
-        buttons=((Button(_("Put it back"), f"undo {error.number}"),),),
-    )
+    first = said.format(name=error.by, time=show_time(error.at))
+    if error.number is None:
+        return reply(first)
+    return reply(first, buttons=((Button(_("Put it back"), f"undo {error.number}"),),))
 
 
 @worded.register
@@ -220,11 +220,14 @@ def _not_yours(error: errors.NotYoursError) -> Reply:
 
 @worded.register
 def _changed_since(error: errors.ChangedSinceError) -> Reply:
-    if error.number is None or error.at is None:
+    if error.at is None:
         return reply(_("The same was changed since. Nothing changed now."))
     said = _("{name} changed the same at {time}.") if error.by else _("You changed the same at {time}.")
+    first = said.format(name=error.by, time=show_time(error.at))
+    if error.number is None:
+        return reply(first)
     return reply(
-        said.format(name=error.by, time=show_time(error.at)),
+        first,
         _("Undo that first: undo {number}").format(number=error.number),
         buttons=((Button(_("Undo #{number}").format(number=error.number), f"undo {error.number}"),),),
     )

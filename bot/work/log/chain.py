@@ -129,6 +129,29 @@ def may_change(context: Context, found: State) -> bool:
     return True
 
 
+def can_put_back(context: Context, found: State) -> bool:
+    """Whether this person can restore the chain now."""
+    mine = found.last.by == context.person_id or context.role.manages
+    can = not found.stands and found.what in KINDS and KINDS[found.what].put_back is not None
+    if not (can and mine) or _is_late(context, found.last.at):
+        return False
+    try:
+        _refuse_changed_later(context, found)
+    except WorkError:
+        return False
+    return True
+
+
+def _already_undone(context: Context, found: State) -> AlreadyUndoneError:
+    number = found.last.id if can_put_back(context, found) else None
+    return AlreadyUndoneError(number, _name(context, found.last.by), found.last.at)
+
+
+def _changed_by(context: Context, entry: Entry, found: State) -> ChangedSinceError:
+    can = may_change(context, found) or can_put_back(context, found)
+    return ChangedSinceError(entry.id if can else None, _name(context, entry.by), entry.at)
+
+
 def _is_late(context: Context, at: datetime) -> bool:
     return at < (context.edited_at or context.now) - timedelta(hours=UNDO_HOURS)
 
@@ -183,7 +206,7 @@ def take_back(context: Context, found: State) -> Details:
     """Undo the content of a chain; return the details that a restore needs. Raises as `undo` does."""
     kind = found.kind
     if not found.stands:
-        raise AlreadyUndoneError(found.last.id, _name(context, found.last.by), found.last.at)
+        raise _already_undone(context, found)
     if found.root.by != context.person_id and not context.role.manages:
         raise NotYoursError(_name(context, found.root.by))
     if _is_late(context, found.root.at):
@@ -241,9 +264,9 @@ def _refuse_changed_later(context: Context, found: State) -> None:
         return
     where = Entry.id > found.root.id, Entry.chain.is_(None), Entry.what.in_(KINDS)
     later = states(context, [entry.id for entry in context.book.all(Entry, *where)])
-    for one in later.values():
+    for one in reversed(later.values()):
         if one.stands and one.what in KINDS and about & set(one.kind.about(one.details)):
-            raise ChangedSinceError(one.last.id, _name(context, one.last.by), one.last.at)
+            raise _changed_by(context, one.last, one)
 
 
 def _changed_since(context: Context, found: State) -> ChangedSinceError:
@@ -252,7 +275,7 @@ def _changed_since(context: Context, found: State) -> ChangedSinceError:
     for entry in context.book.all(Entry, Entry.id > found.last.id, order=Entry.id.desc()):
         one = state(context, entry.id)
         if one.root.id != found.root.id and one.what in KINDS and about & set(one.kind.about(one.details)):
-            return ChangedSinceError(entry.id, _name(context, entry.by), entry.at)
+            return _changed_by(context, entry, one)
     return ChangedSinceError()
 
 
@@ -278,7 +301,7 @@ def give_reason(context: Context, waste_id: int, reason: str) -> ReasonGiven:
     if standing.takes_back(last):
         if found is None:
             raise AlreadyUndoneError
-        raise AlreadyUndoneError(found.last.id, _name(context, found.last.by), found.last.at)
+        raise _already_undone(context, found)
     before = last.reason
     if before == reason:
         context.entry = None if found is None else found.last.id

@@ -36,12 +36,12 @@ def corrected_words(turn: Turn, before: State, after: State) -> str:
 def _waste_changes(before: Sequence[WasteView], after: Sequence[WasteView], units: str) -> list[str]:
     rest, said = list(before), []
     for one in after:
-        same = [old for old in rest if old.ingredient.id == one.ingredient.id] or rest
-        if not same:
+        if not rest:
             said.append(_("{what} added").format(what=line_words(one, units)))
             continue
-        rest.remove(same[0])
-        words = _line_change(same[0], one, units)
+        old = next((old for old in rest if old.ingredient.id == one.ingredient.id), rest[0])
+        rest.remove(old)
+        words = _line_change(old, one, units)
         if words:
             said.append(words)
     return said + [_("{what} taken out").format(what=line_words(old, units)) for old in rest]
