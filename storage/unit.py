@@ -13,7 +13,7 @@ from sqlalchemy import Row as RowOfColumns
 from sqlalchemy.orm import Session
 
 from storage.memory import BarMemory
-from storage.tables import Bar, Counter, InBar, Numbered
+from storage.tables import Bar, Correctable, Counter, InBar, Numbered
 
 Row = TypeVar("Row", bound=InBar)
 Thing = TypeVar("Thing")
@@ -156,8 +156,10 @@ class Book:
             last = self.next_number(unnumbered[0].__tablename__, len(unnumbered))
             for number, one in enumerate(unnumbered, start=last - len(unnumbered) + 1):
                 one.id = number
-        for row in rows:
+        for row in numbered:
             row.bar_id = self.bar_id
+            if isinstance(row, Correctable) and row.first is None:
+                row.first = row.id
         self.session.add_all(rows)
         self.session.flush()
 
@@ -173,6 +175,8 @@ class Book:
         filled = [
             {"bar_id": self.bar_id, "id": number, **row} for number, row in zip(numbers, rows, strict=True)
         ]
+        if issubclass(table, Correctable):
+            filled = [{**row, "first": row.get("first") or row["id"]} for row in filled]
         self._unit.connection.execute(_insertion(table), filled if len(filled) > 1 else filled[0])
         return numbers
 

@@ -18,7 +18,7 @@ from bot.chat.conversation.conversation import Conversation
 from bot.chat.conversation.inline import Suggestion, suggestions
 from bot.chat.features.reminders.due import worded_reminder
 from bot.chat.reply.message import Message, Place, Reply, Sender
-from bot.work.log.corrections import EDITED
+from bot.work.log.edits import EDITED
 from bot.work.reminders import delivery
 from bot.work.reminders.delivery import DueReminder, Outcome
 from storage.store import Store

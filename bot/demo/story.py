@@ -29,7 +29,7 @@ from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import Draft, DraftLine
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteLine
-from bot.work.log import undo
+from bot.work.log import chain
 from bot.work.money import prices
 
 _SATURDAY, _FRIDAY, _WEDNESDAY, _MONDAY = 5, 4, 2, 0
@@ -328,7 +328,7 @@ def slip(stage: Stage) -> Iterator[Act]:
 
     def does(context: Context) -> None:
         sixty = WasteLine(stage.ingredients["orange"], Fraction(60), Dimension.COUNT, "mouldy")
-        undo.take_back(context, waste.log(context, [sixty]).entry)
+        chain.undo(context, waste.log(context, [sixty]).entry)
 
     saturdays = [night for night, day in enumerate(stage.nights) if day.weekday() == _SATURDAY]
     yield Act(stage.at(saturdays[1], "25:05"), MEMBER, does)

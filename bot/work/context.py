@@ -92,6 +92,8 @@ DEFAULT_REASONS = (
 )
 EVERY_DAY = 0b1111111
 BEFORE_CLOSING = 30  # minutes: time to check the bins. Common practice, no source.
+# The columns that a stock count keeps when an edit replaces it: the rows that existed before it.
+KEPT_MARKS = frozenset({"after_delivery", "after_batch", "after_waste"})
 
 
 @dataclass(frozen=True)
@@ -228,6 +230,24 @@ class BarView:
 
 
 @dataclass
+class Replaced:
+    """What the edit of a message has undone. The next log lines replace it."""
+
+    kept: frozenset[str] = frozenset()  # the marks of unchanged lines, whose entries stay
+    rows: list[Any] = field(default_factory=list)  # the rows that undo the rows of the other lines
+
+    def pop(self, table: type[Any], ingredient_id: int | None = None) -> Any | None:
+        """Remove and return an undoing row of this table, preferably of this ingredient."""
+        found = [row for row in self.rows if isinstance(row, table)]
+        same = [row for row in found if getattr(row, "ingredient_id", None) == ingredient_id]
+        if not found:
+            return None
+        row = (same or found)[0]
+        self.rows.remove(row)
+        return row
+
+
+@dataclass
 class Context:
     """One person in one bar, within one transaction.
 
@@ -243,9 +263,11 @@ class Context:
     now: datetime
     source: str
     entry: int | None = None  # the number of the last log line, for undoing it
-    corrects: int | None = None  # the entry that new entries replace
+    replaced: Replaced | None = None  # set while an edited message is logged again
+    edited_at: datetime | None = None  # the time of the edit; `now` is then the time of the message
     hurried: bool = False  # the caller cannot wait
     watch: Watch = unwatched  # progress callback for long work
+    said: str = ""  # the mark of the current line of the message
     lines: int = 0  # lines of fruit logged by the message so far
 
     def take_time(self) -> None:
@@ -275,26 +297,36 @@ class Context:
         self.lines += 1
         return self.lines
 
-    def correct(self, row: Any, **changed: Any) -> Any:
-        """Add a row that undoes or replaces another: a copy with the columns `changed`.
+    def add(self, row: Any) -> Any:
+        """Add a logged row. During an edit it replaces an undone row of the same table."""
+        self.place(row)
+        return self.book.add(row)
 
-        Nothing logged is deleted: the new row points to the previous one.
+    def place(self, row: Any) -> None:
+        """During an edit, give a new row the position of the row that it replaces."""
+        if self.replaced is None:
+            return
+        before = self.replaced.pop(type(row), getattr(row, "ingredient_id", None))
+        if before is not None:
+            row.corrects, row.first = before.id, before.first
+            for name in KEPT_MARKS & set(type(row).__table__.columns.keys()):
+                setattr(row, name, getattr(before, name))
+
+    def log(self, what: str, follows: Entry | None = None, **details: Any) -> int:
+        """Add a line to the bar's log and return its number, for undoing it.
+
+        `follows` is the last entry of the chain that the new entry continues.
         """
-        changed |= {"at": self.now, "corrects": row.id}
-        if hasattr(row, "by"):
-            changed["by"] = self.person_id
-        return self.book.add_like(row, changed)
-
-    def log(self, what: str, undo_of: int | None = None, **details: Any) -> int:
-        """Add a line to the bar's log and return its number, for undoing it."""
+        if self.said and follows is None:
+            details = {**details, "said": self.said}
         row = {
-            "at": self.now,
+            "at": self.edited_at or self.now,
             "by": self.person_id,
             "what": what,
             "details": details,
-            "undo_of": undo_of,
             "source": self.source[:80],
-            "corrects": self.corrects if undo_of is None else None,
+            "chain": None if follows is None else follows.chain or follows.id,
+            "follows": None if follows is None else follows.id,
         }
         self.entry = self.book.write(Entry, [row])[0]
         return self.entry

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from fractions import Fraction
 
 
 class WorkError(Exception):
@@ -60,8 +61,69 @@ class TooLateError(WorkError):
     hours: int
 
 
+@dataclass
 class AlreadyUndoneError(WorkError):
-    """The entry is already undone."""
+    """The entry is already undone. `by` and `at` are of the entry that did it, if it is known.
+
+    `number` is that entry, if this person can restore what it undid.
+    """
+
+    number: int | None = None
+    by: str = ""
+    at: datetime | None = None
+
+
+@dataclass
+class AlreadyThereAgainError(WorkError):
+    """The entry is not undone. `number`, `by` and `at` are of the last entry of its chain."""
+
+    number: int
+    by: str
+    at: datetime
+
+
+@dataclass
+class NotYoursError(WorkError):
+    """Only the person `by` or a manager may undo this, or put it back."""
+
+    by: str
+
+
+@dataclass
+class ChangedSinceError(WorkError):
+    """The same thing was changed later, so its earlier state cannot come back.
+
+    `by` and `at` are of the entry that changed it, if it is known; `number` is that entry, if this person can
+    undo it.
+    """
+
+    number: int | None = None
+    by: str = ""
+    at: datetime | None = None
+
+
+@dataclass
+class UsedSinceError(WorkError):
+    """Something else has used it: `count` pieces of `name` were juiced, binned or put into a batch."""
+
+    what: str
+    name: str
+    count: Fraction
+
+
+@dataclass
+class OffTheLogError(WorkError):
+    """The batch or trial of the entry is itself undone. `what` is its plain name."""
+
+    what: str
+    name: str
+
+
+@dataclass
+class CannotPutBackError(WorkError):
+    """Entries of this kind cannot be put back. `what` is the kind."""
+
+    what: str
 
 
 class NothingToUndoError(WorkError):

@@ -7,7 +7,7 @@ inbox) are the directory; a test lists them by name.
 
 from __future__ import annotations
 
-from storage.tables.base import Base, InBar, Numbered, WideId
+from storage.tables.base import Base, Correctable, InBar, Numbered, WideId
 from storage.tables.counting import (
     Delivery,
     DrinksCount,
@@ -41,6 +41,7 @@ __all__ = [
     "Batch",
     "BatchEvent",
     "BatchLine",
+    "Correctable",
     "Counter",
     "Delivery",
     "DrinksCount",

@@ -54,6 +54,19 @@ class Numbered(InBar):
     id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False, sort_order=-1)
 
 
+class Correctable(Numbered):
+    """A row of one bar that is never edited: a later row replaces or undoes it.
+
+    `first` is the number of the first row of its corrections, its own if it corrects none. Later rows keep
+    the position of the first one.
+    """
+
+    __abstract__ = True
+
+    corrects: Mapped[int | None] = mapped_column(index=True)
+    first: Mapped[int]
+
+
 @compiles(CreateIndex, "postgresql")
 def _with_condition(create: CreateIndex, compiler: Any, **options: Any) -> str:
     """Give an index on PostgreSQL the condition that it has on SQLite.

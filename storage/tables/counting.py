@@ -8,10 +8,10 @@ from fractions import Fraction
 from sqlalchemy import ForeignKeyConstraint, Index, String, UniqueConstraint, false
 from sqlalchemy.orm import Mapped, mapped_column
 
-from storage.tables.base import InBar, Numbered
+from storage.tables.base import Correctable, InBar, Numbered
 
 
-class Price(Numbered):
+class Price(Correctable):
     """The price of a pack. A correction is a new row that points to the old one."""
 
     __tablename__ = "price"
@@ -28,11 +28,10 @@ class Price(Numbered):
     garnishes_high: Mapped[Fraction | None]
     at: Mapped[datetime]
     by: Mapped[int]
-    corrects: Mapped[int | None]
     void: Mapped[bool] = mapped_column(default=False)  # true: the corrected row is void
 
 
-class Waste(Numbered):
+class Waste(Correctable):
     """Fruit thrown out. An undo is a row with the opposite signs that points to the first."""
 
     __tablename__ = "waste"
@@ -52,13 +51,12 @@ class Waste(Numbered):
     price_id: Mapped[int | None]
     at: Mapped[datetime]
     by: Mapped[int]
-    corrects: Mapped[int | None]
     source: Mapped[str] = mapped_column(String(80))
     line: Mapped[int]
     late: Mapped[bool] = mapped_column(default=False, server_default=false())  # in the late shift
 
 
-class Delivery(Numbered):
+class Delivery(Correctable):
     """A delivery. An undo is a row with the opposite signs that points to the first."""
 
     __tablename__ = "delivery"
@@ -77,12 +75,11 @@ class Delivery(Numbered):
     business_day: Mapped[date]
     at: Mapped[datetime]
     by: Mapped[int]
-    corrects: Mapped[int | None]
     source: Mapped[str] = mapped_column(String(80))
     line: Mapped[int]
 
 
-class StockCount(Numbered):
+class StockCount(Correctable):
     """A count of stock on hand. A void row undoes the row it points to."""
 
     __tablename__ = "stock_count"
@@ -101,7 +98,6 @@ class StockCount(Numbered):
     after_delivery: Mapped[int] = mapped_column(default=0, server_default="0")
     after_batch: Mapped[int] = mapped_column(default=0, server_default="0")
     after_waste: Mapped[int] = mapped_column(default=0, server_default="0")
-    corrects: Mapped[int | None]
     void: Mapped[bool] = mapped_column(default=False)
 
 
@@ -123,7 +119,7 @@ class PeeledFruit(Numbered):
     by: Mapped[int]
 
 
-class Juicing(Numbered):
+class Juicing(Correctable):
     """Fruit juiced and the juice: the bar's own yield. A void row undoes the row it points to."""
 
     __tablename__ = "juicing"
@@ -138,11 +134,10 @@ class Juicing(Numbered):
     business_day: Mapped[date]
     at: Mapped[datetime]
     by: Mapped[int]
-    corrects: Mapped[int | None]
     void: Mapped[bool] = mapped_column(default=False)
 
 
-class PeeledUse(Numbered):
+class PeeledUse(Correctable):
     """The use of peeled fruit: juiced, binned, batch, or undone. An undo has the opposite sign."""
 
     __tablename__ = "peeled_use"
@@ -163,7 +158,6 @@ class PeeledUse(Numbered):
     batch_id: Mapped[int | None]
     at: Mapped[datetime]
     by: Mapped[int]
-    corrects: Mapped[int | None]
 
 
 class StockPar(InBar):
@@ -180,7 +174,7 @@ class StockPar(InBar):
     told: Mapped[bool] = mapped_column(default=False)
 
 
-class DrinksCount(Numbered):
+class DrinksCount(Correctable):
     """The number of drinks served on a business day: in all, with one formula, or with one garnish.
 
     The last row of a day and subject without a void row is valid.
@@ -200,5 +194,4 @@ class DrinksCount(Numbered):
     ran_out: Mapped[bool] = mapped_column(default=False)  # demand may have been higher
     at: Mapped[datetime]
     by: Mapped[int]
-    corrects: Mapped[int | None]
     void: Mapped[bool] = mapped_column(default=False)

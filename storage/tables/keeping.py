@@ -12,11 +12,16 @@ from storage.types import JsonObject
 
 
 class Entry(Numbered):
-    """The bar's log: who did what, when and to what; an undo points to the entry it undoes."""
+    """The bar's log: who did what, when and to what.
+
+    A reason added later, an edit, an undo and a restore are later entries of the same chain. Each entry
+    follows the last one of the chain; no two can follow the same one.
+    """
 
     __tablename__ = "entry"
     __table_args__ = (
-        UniqueConstraint("bar_id", "undo_of"),
+        UniqueConstraint("bar_id", "follows"),
+        Index(None, "bar_id", "chain"),
         Index(None, "bar_id", "by", "id"),
         Index(None, "bar_id", "source"),
     )
@@ -25,9 +30,9 @@ class Entry(Numbered):
     by: Mapped[int]
     what: Mapped[str] = mapped_column(String(24))
     details: Mapped[JsonObject]
-    undo_of: Mapped[int | None]
     source: Mapped[str | None] = mapped_column(String(80))  # the key of the message that caused it
-    corrects: Mapped[int | None]  # the entry that this one replaces after the message was edited
+    chain: Mapped[int | None]  # the first entry of its chain; None for that one itself
+    follows: Mapped[int | None]  # the entry before it in its chain
 
 
 class Reminder(Numbered):

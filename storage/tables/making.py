@@ -9,7 +9,7 @@ from typing import Any
 from sqlalchemy import ForeignKey, ForeignKeyConstraint, Index, String, Text, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
-from storage.tables.base import InBar, Numbered
+from storage.tables.base import Correctable, InBar, Numbered
 from storage.types import JsonObject
 
 
@@ -130,7 +130,7 @@ class BatchLine(InBar):
     lot: Mapped[str | None] = mapped_column(String(60))
 
 
-class BatchEvent(Numbered):
+class BatchEvent(Correctable):
     """An event of a batch: made, checked, opened, used up, discarded, undone."""
 
     __tablename__ = "batch_event"
@@ -146,7 +146,6 @@ class BatchEvent(Numbered):
     photo: Mapped[str | None] = mapped_column(String(200))
     at: Mapped[datetime]
     by: Mapped[int]
-    corrects: Mapped[int | None]
 
 
 class Trial(Numbered):
@@ -191,7 +190,7 @@ class TrialVariant(InBar):
     void: Mapped[bool] = mapped_column(default=False)
 
 
-class TrialScore(Numbered):
+class TrialScore(Correctable):
     """One member's scores of one variant, 1 to 5. A void row undoes the row it points to."""
 
     __tablename__ = "trial_score"
@@ -208,5 +207,4 @@ class TrialScore(Numbered):
     person_id: Mapped[int] = mapped_column(ForeignKey("person.id"))
     given: Mapped[JsonObject]  # aspect: score
     at: Mapped[datetime]
-    corrects: Mapped[int | None]
     void: Mapped[bool] = mapped_column(default=False)

@@ -306,7 +306,7 @@ SHOWN = {
     "team": "The Copper Gull: 3 in the team",
     "bar": "The Copper Gull",
     "cautions grapefruit mist": "Cautions for Grapefruit mist",
-    "undo": "The waste is taken back.",
+    "undo": "Undone: 3 oranges, peeled and not used;",
 }
 
 

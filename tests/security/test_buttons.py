@@ -93,8 +93,8 @@ def test_undo_takes_back_what_it_stood_under_and_only_once(house: House) -> None
     ana = house.open_bar()
     line = next(one for one in _lines(ana.says("waste 3 limes mouldy")) if one.startswith("undo"))
     ana.says("waste 5 lemons mouldy")
-    assert "is taken back" in text(ana.taps_line(line))
-    assert "already" in text(ana.taps_line(line))
+    assert "Undone: " in text(ana.taps_line(line))
+    assert "You undid that" in text(ana.taps_line(line))
     week = text(ana.says("week"))
     assert "lemon" in week
     assert "lime" not in week

@@ -102,9 +102,8 @@ Ana taps [Used up]
   It lasted 12 days.
   [Make it again] [Undo]
 Ana taps [Undo]
-  Batch 1 is not used up any more.
-  It was: batch 1 used up
-  The log keeps both entries.
+  Undone: batch 1 used up
+  [Put it back]
 Ana: batches
   1 in use
   1 Grapefruit mist: in use

@@ -142,9 +142,8 @@ Ana taps [split]
   themselves.
   [Make it again] [Undo]
 Ana taps [Undo]
-  Batch 1 is not discarded any more.
-  It was: discarded batch 1
-  The log keeps both entries.
+  Undone: discarding of batch 1
+  [Put it back]
 Ana: discard 1 40 ml, smelt of old oil
   Batch 1, Grapefruit mist, is discarded: 40 ml.
   Why: smelt of old oil
@@ -172,9 +171,8 @@ Ana: batch grapefruit mist to 400 ml
   [Show batch 2]
   [Note a lot] [Undo]
 Ana taps [Undo]
-  Batch 2 is taken back, as if never made.
-  It was: made batch 2, Grapefruit mist
-  The log keeps both entries.
+  Undone: batch 2, Grapefruit mist
+  [Put it back]
 Ana: batches
   No batch is resting or in use.
   Make one from a formula: batch Grapefruit mist

@@ -104,9 +104,8 @@ Ana: waste 2 lemons mouldy
   [Undo] [More waste]
   [Price of lemon]
 Ana: undo
-  The waste is taken back.
-  It was: waste, 2 lemons mouldy
-  The log keeps both entries.
+  Undone: 2 lemons, mouldy
+  [Put it back]
 # At once, after a colon.
 Ana: new formula Lime cordial: lime juice 500 ml, sugar 500 g, kind cordial
   Lime cordial is in the book.

@@ -123,11 +123,10 @@ Ana: price grapefruit oil 84.00
   900 % more than before.
   [Undo] [Another price]
 Ana taps [Undo]
-  The price is taken back: the one before is in
-  force again.
-  It was: price of grapefruit oil, €84.00 for 10
+  Undone: price of grapefruit oil, €84.00 for 10
   ml
-  The log keeps both entries.
+  Now: €8.40 for 10 ml
+  [Put it back]
 Ana: price grapefruit oil
   grapefruit oil: €8.40 for 10 ml
   28 Nov 2026: €8.40 for 10 ml

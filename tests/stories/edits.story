@@ -9,14 +9,13 @@ Ana: waste 6 limes mouldy
   Wed, 25 Nov so far: €1.80
   [Undo] [More waste]
 Ana edits: waste 4 limes mouldy
-  Logged: 4 limes, mouldy, €1.20.
+  Corrected: 4 limes instead of 6, still mouldy
   Wed, 25 Nov so far: €1.20
-  Corrected: this stands in place of entry #3.
   [Undo] [More waste]
 Ana edits: waste 4 limes dried out
-  Logged: 4 limes, dried out, €1.20.
+  Corrected: 4 limes, dried out instead of
+  mouldy
   Wed, 25 Nov so far: €1.20
-  Corrected: this stands in place of entry #5.
   [Undo] [More waste]
 Ana: week
   Waste: €1.20
@@ -29,19 +28,17 @@ Ana: week
   [Last week] [Log waste]
 Ana: log
   Log of The Copper Gull, newest first
-  #7 Wed, 25 Nov 18:00, Ana: waste, 4 limes
-  dried out (in place of #5)
-  #6 Wed, 25 Nov 18:00, Ana: took back #5
-  #5 Wed, 25 Nov 18:00, Ana: waste, 4 limes
-  mouldy (in place of #3) (taken back by #6)
-  #4 Wed, 25 Nov 18:00, Ana: took back #3
-  #3 Wed, 25 Nov 18:00, Ana: waste, 6 limes
-  mouldy (taken back by #4)
+  #5 Wed, 25 Nov 18:00, Ana: waste: 4 limes,
+  dried out (instead of #4)
+  #4 Wed, 25 Nov 18:00, Ana: waste: 4 limes,
+  mouldy (instead of #3) (now #5)
+  #3 Wed, 25 Nov 18:00, Ana: waste: 6 limes,
+  mouldy (now #4)
   #2 Wed, 25 Nov 18:00, Ana: price of lime,
   €0.30 each
   #1 Wed, 25 Nov 18:00, Ana: wrote down
   Grapefruit mist
-  [Undo #7] [Undo #2] [Undo #1]
+  [Undo #5] [Undo #2] [Undo #1]
 
 # What cannot be read changes nothing.
 Ana: waste 2 lemons
@@ -57,14 +54,14 @@ Ana: waste 2 lemons
 Ana edits: waste two or three lemoons, maybe
   I know no fruit called “or three lemoons”.
   Did you mean:
-  So the log stays as it was.
+  Nothing changed.
   [lemon]
   [New: or three lemoon]
-  [Take it back]
+  [Undo]
 Ana edits: good night
-  The new words log nothing.
-  So the log stays as it was.
-  [Take it back]
+  I couldn't read the edit.
+  Nothing changed.
+  [Undo]
 
 # An answer to a question in progress.
 Ana: scale

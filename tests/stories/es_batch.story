@@ -117,9 +117,8 @@ Ana: gastado 1
   Duró 1 día.
   [Hacerlo otra vez] [Deshacer]
 Ana taps [Deshacer]
-  El lote 1 ya no está gastado.
-  Era: lote 1 gastado
-  El registro guarda las dos entradas.
+  Deshecho: lote 1 gastado
+  [Restaurar]
 Ana: desecha 1 40 ml, olía a aceite viejo
   El lote 1, Bruma de pomelo, queda desechado:
   40 ml.
@@ -145,5 +144,5 @@ Ana: registro
   0,60 € cada una
   #3 mié, 25 nov 19:00, Ana: precio de pomelo,
   0,90 € cada una
-  [Deshacer #12] [Deshacer #9] [Deshacer #8]
+  [Deshacer #12]
   [Anteriores]

@@ -9,17 +9,16 @@ Ana: merma 6 limas mohosas
   mié, 25 nov hasta ahora: 1,80 €
   [Deshacer] [Más merma]
 Ana edits: merma 4 limas mohosas
-  Anotado: 4 limas, con moho, 1,20 €.
+  Corregido: 4 limas en vez de 6, con moho, como
+  antes
   mié, 25 nov hasta ahora: 1,20 €
-  Corregido: esto sustituye la entrada n.º 6.
   [Deshacer] [Más merma]
 Ana: registro
   Registro de La Gaviota, lo último primero
-  #8 mié, 25 nov 19:00, Ana: merma, 4 limas con
-  moho (en lugar de #6)
-  #7 mié, 25 nov 19:00, Ana: deshizo la n.º 6
-  #6 mié, 25 nov 19:00, Ana: merma, 6 limas con
-  moho (deshecha por #7)
+  #7 mié, 25 nov 19:00, Ana: merma: 4 limas, con
+  moho (en vez de #6)
+  #6 mié, 25 nov 19:00, Ana: merma: 6 limas, con
+  moho (ahora #7)
   #5 mié, 25 nov 19:00, Ana: precio de lima,
   0,30 € cada una
   #4 mié, 25 nov 19:00, Ana: precio de naranja,
@@ -30,7 +29,7 @@ Ana: registro
   pomelo, 7,90 € por 10 ml
   #1 mié, 25 nov 19:00, Ana: apuntó Bruma de
   pomelo
-  [Deshacer #8] [Deshacer #5] [Deshacer #4]
+  [Deshacer #7] [Deshacer #5] [Deshacer #4]
 Ana edits: buenas noches
   Di lo que quieres hacer, con o sin la barra:
   merma 6 limas con moho

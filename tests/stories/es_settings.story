@@ -87,9 +87,9 @@ Ana taps [ninguna]
   [zona horaria]
   [Todos los ajustes] [Deshacer]
 Ana taps [Deshacer]
-  El ajuste está como antes.
+  Deshecho: ajustes: horas de silencio
   Horas de silencio: 5:00 - 11:00
-  El registro guarda las dos entradas.
+  [Restaurar]
 Ana: ajustes
   La Gaviota
   Horas y avisos

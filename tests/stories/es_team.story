@@ -77,7 +77,7 @@ Ana: registro
   #8 mié, 25 nov 19:00, Ana: sacó del bar a Ben
   #7 mié, 25 nov 19:00, Ana: hizo a Ben
   responsable
-  #6 mié, 25 nov 19:00, Ben: merma, 3 limes
+  #6 mié, 25 nov 19:00, Ben: merma: 3 limes
   #5 mié, 25 nov 19:00, Ana: creó un código para
   unirse
   #4 mié, 25 nov 19:00, Ana: precio de naranja,

@@ -73,9 +73,8 @@ Ana taps [con moho]
   mié, 25 nov hasta ahora: 13,91 €
   [Deshacer] [Más merma]
 Ana: deshacer
-  La merma queda deshecha.
-  Era: merma, 3 naranjas con moho
-  El registro guarda las dos entradas.
+  Deshecho: 3 naranjas, con moho
+  [Restaurar]
 Ana: semana
   Merma: 12,11 €
   lun, 23 nov a dom, 29 nov

@@ -102,9 +102,8 @@ Ana: formula grapefruit mist version 1
   [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
 Ana: undo
-  Batch 2 is taken back, as if never made.
-  It was: made batch 2, Grapefruit mist
-  The log keeps both entries.
+  Undone: batch 2, Grapefruit mist
+  [Put it back]
 Ana: change grapefruit mist
   What changes in Grapefruit mist? A line each:
   grapefruit oil 12 ml, remove water, rest 24 h,
@@ -147,9 +146,8 @@ Ana: Pale haze
   Pink haze is now called Pale haze.
   [Undo]
 Ana taps [Undo]
-  Pink haze has its old name back.
-  It was: renamed Pink haze to Pale haze
-  The log keeps both entries.
+  Undone: Pink haze renamed to Pale haze
+  [Put it back]
 Ana: archive pink haze
   Pink haze is put away. Its batches and history
   stay.

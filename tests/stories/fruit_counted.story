@@ -74,9 +74,8 @@ Ana: count oranges 170, limes 50
   [Undo orange] [Undo lime]
   [Count more]
 Ana taps [Undo lime]
-  The count of lime is taken back.
-  It was: counted lime
-  The log keeps both entries.
+  Undone: 50 limes counted
+  [Put it back]
 Ana: bought 40 oranges 18.00; limes
   In “limes” I miss an amount. Nothing of the
   message was logged.

@@ -145,10 +145,10 @@ Ana: log
   member's name
   #5 Wed, 25 Nov 18:00, former member: left the
   bar
-  #4 Wed, 25 Nov 18:00, former member: waste, 2
-  limes mouldy
-  #3 Wed, 25 Nov 18:00, former member: waste, 3
-  limes mouldy
+  #4 Wed, 25 Nov 18:00, former member: waste: 2
+  limes, mouldy
+  #3 Wed, 25 Nov 18:00, former member: waste: 3
+  limes, mouldy
   #2 Wed, 25 Nov 18:00, Ana: made a joining code
   #1 Wed, 25 Nov 18:00, Ana: wrote down
   Grapefruit mist

@@ -124,9 +124,9 @@ Bea: bar closing hour 04:00
   [Hours and reminders]
   [All settings] [Undo]
 Bea taps [Undo]
-  The setting is as it was before.
+  Undone: settings: closing hour
   Closing hour: 3:00 AM
-  The log keeps both entries.
+  [Put it back]
 Bea: bar service days tue-sat
   Service days: Tue Wed Thu Fri Sat
   [Hours and reminders]

@@ -101,11 +101,11 @@ Ana: log
   Log of The Copper Gull, newest first
   #6 Fri, 27 Nov 11:00, Ana: made batch 1, Brine
   #5 Fri, 27 Nov 11:00, Ana: wrote down Brine
-  #4 Fri, 27 Nov 11:00, Ana: waste, 6 oranges
+  #4 Fri, 27 Nov 11:00, Ana: waste: 6 oranges,
   peeled and not used
-  #3 Thu, 26 Nov 12:00, Ana: peeled orange
-  #2 Thu, 26 Nov 12:00, Ana: juiced orange
-  #1 Wed, 25 Nov 18:00, Ana: peeled orange
+  #3 Thu, 26 Nov 12:00, Ana: peeled 6 oranges
+  #2 Thu, 26 Nov 12:00, Ana: juiced 4 oranges
+  #1 Wed, 25 Nov 18:00, Ana: peeled 4 oranges
   [Undo #6] [Undo #5] [Undo #4]
 Ana: peeled 3 limes
   Peeled: 3 limes, good until Sat, 28 Nov 11:00.
@@ -142,9 +142,8 @@ Ana taps [1 Brine]
   [Undo]
 # The batch is taken back: the limes lie there again.
 Ana: undo 6
-  Batch 1 is taken back, as if never made.
-  It was: made batch 1, Brine
-  The log keeps both entries.
+  Undone: batch 1, Brine
+  [Put it back]
 Ana: peeled
   Which fruit was peeled?
     3 limes  Sat, 28 Nov 11:00

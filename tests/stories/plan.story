@@ -121,9 +121,8 @@ Ana: drinks 60 grapefruit mist
   Thu, 3 Dec: 60 drinks with Grapefruit mist.
   [Undo] [By weekday] [Plan]
 Ana: undo
-  The count of 60 drinks is taken back.
-  It was: counted 60 drinks
-  The log keeps both entries.
+  Undone: 60 drinks
+  [Put it back]
 # Fresh fruit: what too few and too many cost, by the nights that were counted.
 Ana: fruit par
   I cannot say yet how much fruit to have.

@@ -116,13 +116,13 @@ Ana: 320
   [Money and work]
   [All settings] [Undo]
 Ana: undo
-  The setting is as it was before.
+  Undone: settings: drinks a week
   Drinks a week: 300
-  The log keeps both entries.
-Ana: undo
-  The setting is as it was before.
+  [Put it back]
+Ana: put it back
+  Put back: settings: drinks a week
   Drinks a week: 320
-  The log keeps both entries.
+  [Undo]
 # A week of nights counted, and what was said fades.
 @clock + 1 day
 Ana: drinks 30 grapefruit mist

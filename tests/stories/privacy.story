@@ -41,8 +41,8 @@ Ana: log
   Log of The Copper Gull, newest first
   #5 Wed, 25 Nov 18:00, former member: forgot a
   member's name
-  #4 Wed, 25 Nov 18:00, former member: waste, 3
-  limes mouldy
+  #4 Wed, 25 Nov 18:00, former member: waste: 3
+  limes, mouldy
   #3 Wed, 25 Nov 18:00, Ana: made a joining code
   #2 Wed, 25 Nov 18:00, Ana: settings: close
   reminder

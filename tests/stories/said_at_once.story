@@ -12,9 +12,8 @@ Ana: 3 lemons mouldy
   [Undo] [More waste]
   [Price of lemon]
 Ana: undo
-  The waste is taken back.
-  It was: waste, 3 lemons mouldy
-  The log keeps both entries.
+  Undone: 3 lemons, mouldy
+  [Put it back]
 Ana: waste
   What was thrown out?
   [lemon] [grapefruit]

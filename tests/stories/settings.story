@@ -99,9 +99,9 @@ Ana taps [04:00]
   [discard warning] [time zone]
   [All settings] [Undo]
 Ana taps [Undo]
-  The setting is as it was before.
+  Undone: settings: closing hour
   Closing hour: 05:00
-  The log keeps both entries.
+  [Put it back]
 Ana: bar
   The Copper Gull
   Hours and reminders

@@ -98,10 +98,8 @@ Ana: 2 x 70 cl 18
   Par: 4,300 ml
   [Undo] [Par] [All stock]
 Ana taps [Undo]
-  What was bought of neutral spirit is taken
-  back, and its price with it.
-  It was: bought neutral spirit
-  The log keeps both entries.
+  Undone: 1,400 ml neutral spirit bought
+  [Put it back]
 Ana: stock neutral spirit 4 l
   neutral spirit: 4,000 ml on hand.
   By the book it was 4,238 ml: 237.5 ml are not

@@ -218,10 +218,9 @@ Ana: promote #1 C
   were made by.
   [Undo] [Formula]
 Ana taps [Undo]
-  Grapefruit mist is as it was before the trial,
-  as a new version, and the trial goes on.
-  It was: promoted a variant of Grapefruit mist
-  The log keeps both entries.
+  Undone: new version of Grapefruit mist from
+  trial 1
+  [Put it back]
 Ana: trials
   No trial goes on.
   Begin one: trial Grapefruit mist

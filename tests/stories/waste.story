@@ -56,10 +56,9 @@ Ana: waste 6 oranges mouldy, 2 limes dried out\
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana: undo
-  The waste is taken back.
-  It was: waste, 6 oranges mouldy, 2 limes dried
-  out, 1.5 kg grapefruits
-  The log keeps both entries.
+  Undone: 6 oranges, mouldy; 2 limes, dried out;
+  1.5 kg grapefruits
+  [Put it back]
 Ana: waste 4 limes rotten
   Logged: 4 limes, mouldy.
   No price for lime: not in the cost.
@@ -67,11 +66,11 @@ Ana: waste 4 limes rotten
   [Undo] [More waste]
   [Price of lime]
 Ana taps [Undo]
-  The waste is taken back.
-  It was: waste, 4 limes mouldy
-  The log keeps both entries.
+  Undone: 4 limes, mouldy
+  [Put it back]
 Ana taps [Undo]
-  That was taken back already.
+  You undid that at 18:00.
+  [Put it back]
 Ana: waste 3 dragonfruit
   I know no fruit called “dragonfruit”.
   [New: dragonfruit]

@@ -88,7 +88,7 @@ def test_one_undo_of_two_takes_effect(house: House) -> None:
         ana.says("waste 3 limes mouldy")
         _message, line = house.room(None, ana).button("Undo")
         said = [first_lines(one)[0] for one in at_once(*[partial(ana.taps_line, line)] * 2)]
-        assert sorted(said) == ["That was taken back already.", "The waste is taken back."]
+        assert sorted(said) == ["Undone: 3 limes, mouldy", "You undid that at 18:00."]
 
 
 def test_a_code_for_one_lets_one_in(house: House) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 
 from bot.chat.reply.message import Document, Message, Place, Sender
-from bot.work.log.corrections import EDITED
+from bot.work.log.edits import EDITED
 from bot.work.transfer.problems import MOST_BYTES
 from storage.types import JsonObject
 

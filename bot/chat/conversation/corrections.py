@@ -1,42 +1,79 @@
-"""Corrections by an edited message: undo the entries of the first wording, and log the new ones."""
+"""Corrections by an edited message: log the new words in the place of the old ones."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.i18n.language import _
+from bot.chat.features.log.changes import corrected_words
+from bot.chat.i18n.language import _, show_time
+from bot.chat.intent.intent import Intent, Several
 from bot.chat.reply.message import Button, Reply, Text, reply
-from bot.work.log import corrections
-from bot.work.log.corrections import Earlier
+from bot.work.log.edits import Earlier, Edit, marks_of
 
 
-def begin(turn: Turn, earlier: Earlier) -> None:
-    """Undo the entries of the message, so that its new wording can be logged.
+def begin(turn: Turn, earlier: Earlier, instead: Intent) -> Edit:
+    """Take back what the message logged before and its new words do not say any more.
 
-    Raises Say if every entry is already undone or none can be corrected.
+    Raises Say where nothing of it stands or where it is no such thing.
     """
     if not earlier.standing:
-        if earlier.undone:
-            raise Say(reply(_("What that message logged was taken back before. Write it anew to log it.")))
-        raise Say(reply(_("Editing cannot change that. The log stays as it was.")))
-    corrections.take_back(turn.context, earlier)
+        if earlier.undone is None:
+            raise Say(reply(_("Editing can't change that. Nothing changed.")))
+        undone = earlier.undone.last
+        raise Say(
+            reply(
+                _("What that message logged was undone at {time}.").format(time=show_time(undone.at)),
+                _("Send it as a new message to log it."),
+                buttons=((Button(_("Put it back"), f"undo {undone.id}"),),),
+            )
+        )
+    return Edit(turn.context, earlier, marks(instead))
 
 
-def finish(turn: Turn, earlier: Earlier, replies: list[Reply]) -> list[Reply]:
-    """Confirm the replacement of the earlier entry. Raises Say if the new words logged nothing."""
-    if not corrections.has_logged(turn.context):
-        raise Say(reply(_("The new words log nothing.")))
-    first = min(earlier.standing)
-    note = Text(_("Corrected: this stands in place of entry #{number}.").format(number=first))
-    return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
+def marks(intent: Intent) -> list[str]:
+    """Return the marks of the lines of a message that are commands of their own."""
+    if isinstance(intent, Several):
+        return marks_of([one.line for one in intent.commands])
+    return marks_of([intent.line])
+
+
+def stays(turn: Turn, mark: str) -> bool:
+    """Whether a line of an edited message is as it was, so that what it logged stays.
+
+    From here on the mark is kept with what is logged.
+    """
+    if turn.presence.bar is None:
+        return False
+    turn.context.said = mark
+    return turn.context.replaced is not None and mark in turn.context.replaced.kept
+
+
+def finish(turn: Turn, edit: Edit, replies: list[Reply]) -> list[Reply]:
+    """Say what the edit changed. Raises Say if the new words log nothing."""
+    corrected = edit.finish()
+    if not corrected and not edit.keeps:
+        raise Say(reply(_("I couldn't read the edit.")))
+    is_waste = all(one.before is None or one.before.what == one.after.what == "waste" for one in corrected)
+    said = [
+        Text(corrected_words(turn, one.before, one.after), strong=True)
+        for one in corrected
+        if one.before is not None
+    ]
+    if not said or not replies:
+        return [Reply(tuple(said))] if said else replies
+    first, *rest = replies
+    blocks = first.blocks
+    if isinstance(blocks[0], Text):
+        # What waste was logged is said by the correction; of the other answers the first line stays.
+        blocks = blocks[1:] if is_waste else (replace(blocks[0], strong=False), *blocks[1:])
+    return [replace(first, blocks=(*said, *blocks)), *rest]
 
 
 def refused(said: list[Reply], earlier: Earlier, late: bool) -> list[Reply]:
-    """Say that the log is unchanged, and why, with an undo button for recent entries."""
+    """Say that nothing changed, and why; what is not too late to undo is one tap away."""
     if not earlier.standing or late:
         return said
-    stays = Text(_("So the log stays as it was."))
-    undo = Button(_("Take it back"), f"undo {max(earlier.standing)}")
-    first = replace(said[0], blocks=(*said[0].blocks, stays), edits=False)
+    undo = Button(_("Undo"), f"undo {earlier.standing[-1].last.id}")
+    first = replace(said[0], blocks=(*said[0].blocks, Text(_("Nothing changed."))), edits=False)
     return [first.with_buttons((undo,)), *said[1:]]

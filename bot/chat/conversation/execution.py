@@ -119,8 +119,8 @@ def _run(turn: Turn, intent: Intent) -> list[Reply]:
     """
     if isinstance(intent, Correction):
         again = turn.without_question()
-        corrections.begin(again, intent.earlier)
-        return corrections.finish(again, intent.earlier, _run(again, intent.instead))
+        edit = corrections.begin(again, intent.earlier, intent.instead)
+        return corrections.finish(again, edit, _run(again, intent.instead))
     turn.line = intent.line
     replies = _noting_assumptions(turn, _answers(turn, intent))
     return [_without_forbidden(turn, one) for one in replies]
@@ -152,7 +152,11 @@ def _out_of_date(asked: str = "") -> Reply:
 
 def _said(turn: Turn, intent: Said) -> Reply | list[Reply]:
     refused = barred(turn, intent.command)
-    return filling.start(turn, intent.command, read(turn, intent)) if refused is None else refused
+    if refused is not None:
+        return refused
+    if corrections.stays(turn, corrections.marks(intent)[0]):
+        return []
+    return filling.start(turn, intent.command, read(turn, intent))
 
 
 def read(turn: Turn, intent: Said) -> Given:
@@ -177,8 +181,10 @@ def _answered(turn: Turn, intent: Answer | Amendment) -> Reply | list[Reply]:
 def _one_by_one(turn: Turn, intent: Several) -> list[Reply]:
     """Answer a message with a command on every line: all of them, or none."""
     replies: list[Reply] = []
-    for number, one in enumerate(intent.commands, 1):
+    for number, (one, mark) in enumerate(zip(intent.commands, corrections.marks(intent), strict=True), 1):
         turn.line = one.line
+        if corrections.stays(turn, mark):
+            continue
         try:
             replies += as_list(_whole(turn, one))
         except REFUSALS as error:

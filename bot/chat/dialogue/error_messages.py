@@ -6,8 +6,9 @@ from decimal import Decimal
 from functools import singledispatch
 
 from bot.chat.grammar.parser import PhraseError, TooLongError
-from bot.chat.i18n.language import _, show_moment, show_number
+from bot.chat.i18n.language import _, show_moment, show_number, show_time
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, Reply, reply
 from bot.chat.reply.units import unit_name
 from bot.trade.errors import OutOfRangeError, TradeError
@@ -194,7 +195,70 @@ def _too_late(error: errors.TooLateError) -> Reply:
 
 @worded.register
 def _undone(error: errors.AlreadyUndoneError) -> Reply:
-    return reply(_("That was taken back already."))
+    if error.at is None:
+        return reply(_("That was undone before."))
+    said = _("{name} undid that at {time}.") if error.by else _("You undid that at {time}.")
+    first = said.format(name=error.by, time=show_time(error.at))
+    if error.number is None:
+        return reply(first)
+    return reply(first, buttons=((Button(_("Put it back"), f"undo {error.number}"),),))
+
+
+@worded.register
+def _there_again(error: errors.AlreadyThereAgainError) -> Reply:
+    said = _("That stands since {time}, by {name}.") if error.by else _("That stands since {time}.")
+    return reply(
+        said.format(name=error.by, time=show_time(error.at)),
+        buttons=((Button(_("Undo"), f"undo {error.number}"),),),
+    )
+
+
+@worded.register
+def _not_yours(error: errors.NotYoursError) -> Reply:
+    return reply(_("Only a manager or {name} can change that.").format(name=error.by))
+
+
+@worded.register
+def _changed_since(error: errors.ChangedSinceError) -> Reply:
+    if error.at is None:
+        return reply(_("The same was changed since. Nothing changed now."))
+    said = _("{name} changed the same at {time}.") if error.by else _("You changed the same at {time}.")
+    first = said.format(name=error.by, time=show_time(error.at))
+    if error.number is None:
+        return reply(first)
+    return reply(
+        first,
+        _("Undo that first: undo {number}").format(number=error.number),
+        buttons=((Button(_("Undo #{number}").format(number=error.number), f"undo {error.number}"),),),
+    )
+
+
+_USES = {"juiced": N_("juiced"), "binned": N_("thrown out"), "batch": N_("put into a batch")}
+
+
+@worded.register
+def _used_since(error: errors.UsedSinceError) -> Reply:
+    what = f"{show_number(error.count, 2)} {counted_name(error.name, error.count)}"
+    if error.what not in _USES:
+        return reply(_("The peeled {name} is not there any more.").format(name=error.name))
+    return reply(
+        _("Used since: {what}, {use}.").format(what=what, use=_(_USES[error.what])), _("Undo that first.")
+    )
+
+
+@worded.register
+def _off_the_log(error: errors.OffTheLogError) -> Reply:
+    return reply(
+        _("{thing} {number} was undone.").format(thing=_(error.what).capitalize(), number=error.name),
+        _("Put it back first."),
+    )
+
+
+@worded.register
+def _cannot_put_back(error: errors.CannotPutBackError) -> Reply:
+    if error.what == "import":
+        return reply(_("An import can't be put back. Send the file again."))
+    return reply(_("That can't be put back. Write it again."))
 
 
 @worded.register

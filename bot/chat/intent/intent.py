@@ -22,9 +22,9 @@ from bot.chat.intent.guessing import as_asked, as_setting, as_waste, is_article
 from bot.chat.intent.incoming_photo import check_line
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
-from bot.work.log import corrections
-from bot.work.log.corrections import Earlier
-from bot.work.log.undo import UNDO_HOURS
+from bot.work.log import edits
+from bot.work.log.chain import UNDO_HOURS
+from bot.work.log.edits import Earlier
 from bot.work.people import people
 
 HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap for this bar: '@3 check 12 clear'
@@ -140,7 +140,7 @@ def _edited(turn: Turn, key: str) -> Intent:
         return Ignored()
     alone = turn.without_question()
     late = turn.clock.now() - message.sent_at > timedelta(hours=UNDO_HOURS)
-    earlier = corrections.logged_by(turn.context, key)
+    earlier = edits.logged_by(turn.context, key)
     if earlier.any:
         return Correction(earlier, replace(_said(alone), line=alone.line))
     if message.was is not None and _is_answer(turn, message.was.strip()):

@@ -1,10 +1,9 @@
-"""The life cycle of a batch: make, check, open, use up or discard, and undo each of these."""
+"""The life cycle of a batch: make, check, open, use up or discard."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from datetime import date, datetime
 from fractions import Fraction
 from typing import Any
 
@@ -19,7 +18,6 @@ from bot.work.context import Context
 from bot.work.errors import NotThereError, WrongStateError
 from bot.work.formulas import ingredients
 from bot.work.formulas.scaling import ScaleAnswer
-from bot.work.fruit import peeled
 from bot.work.money.prices import in_force
 from bot.work.reminders import planning
 from bot.work.safety import allergens
@@ -156,32 +154,17 @@ def _freeze(context: Context, new: NewBatch, lines: Sequence[Line], plan: ShelfP
     }
 
 
-def _event(context: Context, row: Batch, what: str, **values: Any) -> int:
+def _event(context: Context, row: Batch, what: str, **values: Any) -> None:
     if what in LOOKING:
         context.book.touched()  # the checks of a formula are cached
-    return context.book.add(
-        BatchEvent(batch_id=row.id, what=what, at=context.now, by=context.person_id, **values)
-    ).id
-
-
-def take_back_making(context: Context, details: JsonObject) -> None:
-    """Undo the making of a batch: mark it undone, cancel its reminders, and restore its peeled fruit."""
-    row = context.book.get(Batch, details["batch"])
-    if row is None:
-        return
-    row.state = BatchState.UNDONE
-    context.book.touched()  # and with it the checks of its formula
-    _event(context, row, "undo")
-    planning.cancel_for_batch(context.book, row.id)
-    peeled.take_back_making(context, row.id)
-    lines = context.book.all(BatchLine, BatchLine.batch_id == row.id)
-    pars.watch(context, [line.ingredient_id for line in lines])
+    context.book.add(BatchEvent(batch_id=row.id, what=what, at=context.now, by=context.person_id, **values))
 
 
 # -- events --------------------------------------------------------------------------------
 
 
-def _state_before(row: Batch) -> JsonObject:
+def state_of(row: Batch) -> JsonObject:
+    """Return the state of a batch as the log stores it."""
     return {
         "state": row.state,
         "clarity": row.clarity,
@@ -193,8 +176,8 @@ def _state_before(row: Batch) -> JsonObject:
     }
 
 
-def _moved(context: Context, row: Batch, what: str, event: int, before: JsonObject) -> int:
-    return context.log(what, batch=row.id, event=event, before=before)
+def _moved(context: Context, row: Batch, what: str, before: JsonObject) -> int:
+    return context.log(what, batch=row.id, name=row.frozen["formula"], before=before, after=state_of(row))
 
 
 def check(context: Context, number: int, clarity: Clarity, note: str = "", photo: str | None = None) -> Made:
@@ -202,15 +185,15 @@ def check(context: Context, number: int, clarity: Clarity, note: str = "", photo
     row = batches.row_of(context, number)
     if not BatchState(row.state).open:
         raise WrongStateError(number, row.state)
-    before = _state_before(row)
+    before = state_of(row)
     row.clarity = clarity
     if row.state == BatchState.RESTING and clarity is Clarity.CLEAR and context.now >= row.rest_until:
         row.state = BatchState.READY
-    event = _event(context, row, "check", clarity=clarity, note=note[:1000], photo=photo)
+    _event(context, row, "check", clarity=clarity, note=note[:1000], photo=photo)
     planning.settle_for_batch(context.book, row.id, ("rested",), context.person_id)
     if clarity is not Clarity.CLEAR:
         planning.plan_recheck(context.book, context.bar, row, context.now)
-    entry = _moved(context, row, "check", event, before)
+    entry = _moved(context, row, "check", before)
     return Made(batches.get(context, number), entry)
 
 
@@ -219,7 +202,7 @@ def open_batch(context: Context, number: int) -> Made:
     row = batches.row_of(context, number)
     if row.state not in {BatchState.READY, BatchState.RESTING}:
         raise WrongStateError(number, row.state)
-    before = _state_before(row)
+    before = state_of(row)
     row.state = BatchState.IN_USE
     row.opened_at = context.now
     until = shelves.opened_until(Preparation(row.frozen["preparation"]), shelves.today(context))
@@ -227,9 +210,9 @@ def open_batch(context: Context, number: int) -> Made:
         # An opened bottle has its own discard date, and the earlier date wins.
         row.discard_on = until
         planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
-    event = _event(context, row, "opened")
+    _event(context, row, "opened")
     planning.settle_for_batch(context.book, row.id, ("rested",), context.person_id)
-    return Made(batches.get(context, number), _moved(context, row, "open batch", event, before))
+    return Made(batches.get(context, number), _moved(context, row, "open batch", before))
 
 
 def use_up(context: Context, number: int) -> Made:
@@ -250,31 +233,14 @@ def _end(context: Context, number: int, state: BatchState, lost_ml: Fraction | N
     row = batches.row_of(context, number)
     if not BatchState(row.state).open:
         raise WrongStateError(number, row.state)
-    before = _state_before(row)
+    before = state_of(row)
     row.state, row.ended_at = state, context.now
     if lost_ml is not None:
         row.lost_ml, row.lost_reason = min(lost_ml, row.total_ml), reason[:80]
-    event = _event(context, row, state.value, note=reason[:1000])
+    _event(context, row, state.value, note=reason[:1000])
     planning.cancel_for_batch(context.book, row.id)
     what = "use up" if state is BatchState.USED_UP else "discard"
-    return Made(batches.get(context, number), _moved(context, row, what, event, before))
-
-
-def take_back_move(context: Context, details: JsonObject) -> None:
-    """Undo a check, an opening or an end: a new event restores the previous state."""
-    row = context.book.get(Batch, details["batch"])
-    if row is None or row.state == BatchState.UNDONE:
-        return
-    before = details["before"]
-    zone = context.now.tzinfo
-    row.state, row.clarity = before["state"], before["clarity"]
-    row.opened_at = None if before["opened_at"] is None else datetime.fromtimestamp(before["opened_at"], zone)
-    row.ended_at = None if before["ended_at"] is None else datetime.fromtimestamp(before["ended_at"], zone)
-    row.lost_ml = None if before["lost_ml"] is None else Fraction(before["lost_ml"])
-    row.lost_reason = before["lost_reason"]
-    row.discard_on = date.fromisoformat(before["discard_on"])
-    _event(context, row, "undo", corrects=details["event"])
-    planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
+    return Made(batches.get(context, number), _moved(context, row, what, before))
 
 
 # -- lots ----------------------------------------------------------------------------------
@@ -288,12 +254,7 @@ def note_lot(context: Context, number: int, ingredient_id: int, lot: str) -> Bat
         raise NotThereError("ingredient", ingredients.get(context, ingredient_id).name)
     before = line.lot
     line.lot = lot.strip()[:60]
-    context.log("lot", batch=row.id, position=line.position, before=before)
+    context.log(
+        "lot", batch=row.id, position=line.position, name=row.frozen["formula"], before=before, after=line.lot
+    )
     return batches.get(context, number)
-
-
-def take_back_lot(context: Context, details: JsonObject) -> None:
-    """Undo a recorded lot."""
-    line = context.book.get(BatchLine, details["batch"], details["position"])
-    if line is not None:
-        line.lot = details["before"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import StrEnum
@@ -31,7 +32,8 @@ class BatchState(StrEnum):
         return self in {BatchState.RESTING, BatchState.READY, BatchState.IN_USE}
 
 
-LOOKING = ("check", "undo")  # the events that record a look: a check, and its undo
+UNDO = "undo"  # the event that undoes another one
+LOOKING = ("check", UNDO)  # the events that record a look: a check, and its undo
 
 
 class Clarity(StrEnum):
@@ -123,8 +125,7 @@ def get(context: Context, number: int) -> BatchView:
     row = row_of(context, number)
     names = _names(context)
     lines = _lines(context, number)
-    happened = context.book.all(BatchEvent, BatchEvent.batch_id == number, order=BatchEvent.id)
-    taken_back = {event.corrects for event in happened if event.corrects is not None}
+    happened = context.book.all(BatchEvent, BatchEvent.batch_id == number, order=BatchEvent.first)
     events = tuple(
         EventView(
             event.id,
@@ -135,10 +136,15 @@ def get(context: Context, number: int) -> BatchView:
             event.at,
             names.get(event.by, "?"),
         )
-        for event in happened
-        if event.corrects is None and event.id not in taken_back
+        for event in standing_events(happened)
     )
     return _view(row, names, lines, events)
+
+
+def standing_events(happened: Sequence[BatchEvent]) -> list[BatchEvent]:
+    """Return the events that are not undone."""
+    corrected = {event.corrects for event in happened}
+    return [event for event in happened if event.what != UNDO and event.id not in corrected]
 
 
 def _lines(context: Context, number: int) -> tuple[BatchLineView, ...]:

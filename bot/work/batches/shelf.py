@@ -20,12 +20,13 @@ from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Prepa
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.context import Context
-from bot.work.errors import BadValueError, NotThereError
+from bot.work.errors import BadValueError
+from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.mixture import poured
+from bot.work.standing import Details, Value
 from storage.tables import Ingredient
-from storage.types import JsonObject
 
 _FIELDS = ("opened_on", "best_before", "kept_cold")
 _FURTHEST = timedelta(days=3650)
@@ -66,10 +67,7 @@ def is_oil(one: IngredientView) -> bool:
 
 def opened(context: Context, ingredient_id: int) -> OpenedItem:
     """Return the log of the bottle now in use. Raises NotThereError."""
-    row = context.book.get(Ingredient, ingredient_id)
-    if row is None:
-        raise NotThereError("ingredient", str(ingredient_id))
-    return _item(row)
+    return _item(ingredients.row_of(context, ingredient_id))
 
 
 def note_opened(
@@ -84,9 +82,7 @@ def note_opened(
     A new bottle clears the best-before date of the one before; cold storage stays as it was unless given.
     Raises NotThereError, or BadValueError for a future or distant day.
     """
-    row = context.book.get(Ingredient, ingredient_id)
-    if row is None:
-        raise NotThereError("ingredient", str(ingredient_id))
+    row = ingredients.row_of(context, ingredient_id)
     day = opened_on or today(context)
     if not today(context) - _FURTHEST <= day <= today(context):
         raise BadValueError("day of opening", day.isoformat())
@@ -100,17 +96,23 @@ def note_opened(
         "best_before": None if best_before is None else best_before.isoformat(),
         "kept_cold": cold,
     }
-    context.log("opened", ingredient=ingredient_id, name=row.name, before=before)
+    after = {name: row.details.get(name) for name in _FIELDS}
+    context.log("opened", ingredient=ingredient_id, name=row.name, before=before, after=after)
     context.book.touched()
     return _item(row)
 
 
-def take_back(context: Context, details: JsonObject) -> None:
-    """Undo a logged opening: the previous log is valid again."""
-    row = context.book.get(Ingredient, details["ingredient"])
-    if row is not None:
-        row.details = {**row.details, **details["before"]}
-        context.book.touched()
+def _read_opened(context: Context, details: Details) -> Details:
+    return {name: ingredients.row_of(context, details["ingredient"]).details.get(name) for name in _FIELDS}
+
+
+def _write_opened(context: Context, details: Details, noted: Details) -> None:
+    row = ingredients.row_of(context, details["ingredient"])
+    row.details = {**row.details, **noted}
+    context.book.touched()
+
+
+OPENED = Value(_read_opened, _write_opened)
 
 
 def plan_for(context: Context, view: FormulaView) -> ShelfPlan:

@@ -15,6 +15,7 @@ from bot.work.context import BarView, Context
 from bot.work.errors import AlreadyThereError, BadValueError, NotThereError
 from bot.work.formulas import ingredients, spray_output
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.standing import Details
 from storage.tables import Formula, FormulaLine, FormulaVersion, Ingredient
 
 MOST_LINES = 40
@@ -119,9 +120,7 @@ def get(context: Context, formula_id: int, version: int | None = None) -> Formul
 
 
 def _read(context: Context, formula_id: int, version: int | None) -> FormulaView:
-    row = context.book.get(Formula, formula_id)
-    if row is None:
-        raise NotThereError("formula", str(formula_id))
+    row = row_of(context, formula_id)
     number = version or row.latest
     said = context.book.get(FormulaVersion, formula_id, number)
     if said is None:
@@ -181,7 +180,7 @@ def add(context: Context, name: str, draft: Draft) -> FormulaView:
     Raises AlreadyThereError for a name in use and BadValueError for an empty or overlong one.
     """
     clean = ingredients.clean_name(name, "formula name")
-    _refuse_taken(context, clean)
+    refuse_taken(context, clean)
     row = context.book.add(
         Formula(
             name=clean,
@@ -191,12 +190,13 @@ def add(context: Context, name: str, draft: Draft) -> FormulaView:
             made_at=context.now,
         )
     )
-    view = _write_version(context, row, draft)
+    view = write_version(context, row, draft)
     context.log("formula", formula=row.id, name=clean)
     return view
 
 
-def _refuse_taken(context: Context, clean: str) -> None:
+def refuse_taken(context: Context, clean: str) -> None:
+    """Raise AlreadyThereError if a formula has this name."""
     taken = context.book.one(Formula, Formula.match_key == plain_name(clean))
     if taken is not None:
         raise AlreadyThereError("formula", taken.name, taken.archived_at is not None)
@@ -204,14 +204,27 @@ def _refuse_taken(context: Context, clean: str) -> None:
 
 def change(context: Context, formula_id: int, draft: Draft) -> FormulaView:
     """Add a new version; batches keep the version they were made with. Raises NotThereError."""
+    view, changed = write_change(context, formula_id, draft)
+    context.log("change formula", name=view.name, **changed)
+    return view
+
+
+def write_change(context: Context, formula_id: int, draft: Draft) -> tuple[FormulaView, Details]:
+    """Add a new version without a log line; return the details that its undo needs."""
+    row = row_of(context, formula_id)
+    before = row.latest
+    kinds = [row.preparation, draft.preparation.value]
+    row.preparation = draft.preparation
+    view = write_version(context, row, draft)
+    return view, {"formula": row.id, "version": view.version, "before": before, "kinds": kinds}
+
+
+def row_of(context: Context, formula_id: int) -> Formula:
+    """Return the row of a formula. Raises NotThereError."""
     row = context.book.get(Formula, formula_id)
     if row is None:
         raise NotThereError("formula", str(formula_id))
-    before = row.latest
-    row.preparation = draft.preparation
-    view = _write_version(context, row, draft)
-    context.log("change formula", formula=row.id, name=row.name, version=view.version, before=before)
-    return view
+    return row
 
 
 def draft_of(view: FormulaView) -> Draft:
@@ -238,7 +251,8 @@ def without_line(draft: Draft, ingredient_id: int) -> Draft:
     return replace(draft, lines=lines)
 
 
-def _write_version(context: Context, row: Formula, draft: Draft) -> FormulaView:
+def write_version(context: Context, row: Formula, draft: Draft) -> FormulaView:
+    """Add a new version. Raises BadValueError, AlreadyThereError for a repeated ingredient."""
     if not draft.lines:
         raise BadValueError("ingredients", "")
     if len(draft.lines) > MOST_LINES:
@@ -299,66 +313,21 @@ def _ingredient(context: Context, which: int | str, strength_percent: Fraction |
 
 def rename(context: Context, formula_id: int, name: str) -> str:
     """Rename a formula; return the old name. Raises NotThereError, AlreadyThereError."""
-    row = context.book.get(Formula, formula_id)
-    if row is None:
-        raise NotThereError("formula", str(formula_id))
+    row = row_of(context, formula_id)
     clean = ingredients.clean_name(name, "formula name")
     if plain_name(clean) != row.match_key:
-        _refuse_taken(context, clean)
+        refuse_taken(context, clean)
     before = row.name
     row.name, row.match_key = clean, plain_name(clean)
-    context.log("rename formula", formula=row.id, name=clean, before=before)
+    context.log("rename formula", formula=row.id, name=clean, before=before, after=clean)
     context.book.touched()
     return before
 
 
 def archive(context: Context, formula_id: int, away: bool = True) -> str:
     """Archive or restore a formula; return its name. Raises NotThereError."""
-    row = context.book.get(Formula, formula_id)
-    if row is None:
-        raise NotThereError("formula", str(formula_id))
+    row = row_of(context, formula_id)
     row.archived_at = context.now if away else None
     context.log("archive formula" if away else "restore formula", formula=row.id, name=row.name)
     context.book.touched()
     return row.name
-
-
-def take_back_new(context: Context, details: dict[str, object]) -> None:
-    """Undo a new formula by archiving it, because a batch may already refer to it."""
-    row = context.book.get(Formula, int(str(details["formula"])))
-    if row is not None:
-        row.archived_at = context.now
-        context.book.touched()
-
-
-def take_back_change(context: Context, details: dict[str, object]) -> None:
-    """Undo a change: add the previous version again as the newest."""
-    formula_id = int(str(details["formula"]))
-    row = context.book.get(Formula, formula_id)
-    if row is not None:
-        before = get(context, formula_id, int(str(details["before"])))
-        _write_version(context, row, draft_of(before))
-
-
-def take_back_rename(context: Context, details: dict[str, object]) -> None:
-    """Undo a rename."""
-    row = context.book.get(Formula, int(str(details["formula"])))
-    before = str(details["before"])
-    if row is not None:
-        if plain_name(before) != row.match_key:
-            _refuse_taken(context, before)
-        row.name, row.match_key = before, plain_name(before)
-        context.book.touched()
-
-
-def take_back_archive(context: Context, details: dict[str, object]) -> None:
-    """Undo the archiving of a formula."""
-    row = context.book.get(Formula, int(str(details["formula"])))
-    if row is not None:
-        row.archived_at = None
-        context.book.touched()
-
-
-def take_back_restore(context: Context, details: dict[str, object]) -> None:
-    """Undo the restoring of a formula."""
-    take_back_new(context, details)

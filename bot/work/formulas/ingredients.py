@@ -10,6 +10,7 @@ from bot.trade.formulas.ingredient_names.reading import plain_name, read_name
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
+from bot.work.standing import Details, Value
 from storage.tables import Ingredient
 
 LONGEST_NAME = 80
@@ -70,10 +71,7 @@ def get(context: Context, ingredient_id: int) -> IngredientView:
     """Return an ingredient by number. Raises NotThereError."""
 
     def read() -> IngredientView:
-        row = context.book.get(Ingredient, ingredient_id)
-        if row is None:
-            raise NotThereError("ingredient", str(ingredient_id))
-        return IngredientView.of(row)
+        return IngredientView.of(row_of(context, ingredient_id))
 
     return context.book.remembered(context.bar.revision, ("ingredient", ingredient_id), read)
 
@@ -122,11 +120,17 @@ def add(
     return IngredientView.of(row)
 
 
-def set_strength(context: Context, ingredient_id: int, percent: Fraction) -> IngredientView:
-    """Set a spirit's strength in % vol at 20 °C. Raises NotThereError, or BadValueError outside 0 to 100."""
+def row_of(context: Context, ingredient_id: int) -> Ingredient:
+    """Return the row of an ingredient. Raises NotThereError."""
     row = context.book.get(Ingredient, ingredient_id)
     if row is None:
         raise NotThereError("ingredient", str(ingredient_id))
+    return row
+
+
+def set_strength(context: Context, ingredient_id: int, percent: Fraction) -> IngredientView:
+    """Set a spirit's strength in % vol at 20 °C. Raises NotThereError, or BadValueError outside 0 to 100."""
+    row = row_of(context, ingredient_id)
     if not 0 <= percent <= 100:
         raise BadValueError("strength", str(float(percent)))
     before = row.strength_percent
@@ -138,6 +142,7 @@ def set_strength(context: Context, ingredient_id: int, percent: Fraction) -> Ing
             name=row.name,
             percent=str(percent),
             before=None if before is None else str(before),
+            after=str(percent),
         )
     context.book.touched()
     return IngredientView.of(row)
@@ -145,9 +150,7 @@ def set_strength(context: Context, ingredient_id: int, percent: Fraction) -> Ing
 
 def set_density(context: Context, ingredient_id: int, g_per_ml: Fraction, source: str) -> IngredientView:
     """Set the bar's own density in g/mL at 20 °C and its source. Raises NotThereError, BadValueError."""
-    row = context.book.get(Ingredient, ingredient_id)
-    if row is None:
-        raise NotThereError("ingredient", str(ingredient_id))
+    row = row_of(context, ingredient_id)
     if not Fraction(1, 2) <= g_per_ml <= 3:
         raise BadValueError("density", str(float(g_per_ml)))
     before, source_before = row.density_g_per_ml, row.density_source
@@ -157,8 +160,8 @@ def set_density(context: Context, ingredient_id: int, g_per_ml: Fraction, source
         ingredient=ingredient_id,
         name=row.name,
         density=str(g_per_ml),
-        before=None if before is None else str(before),
-        source_before=source_before,
+        before=[None if before is None else str(before), source_before],
+        after=[str(g_per_ml), row.density_source],
     )
     context.book.touched()
     return IngredientView.of(row)
@@ -166,11 +169,55 @@ def set_density(context: Context, ingredient_id: int, g_per_ml: Fraction, source
 
 def confirm_grade(context: Context, ingredient_id: int, confirmed: bool) -> IngredientView:
     """Record whether the bar confirmed that the ingredient is food grade. Raises NotThereError."""
-    row = context.book.get(Ingredient, ingredient_id)
-    if row is None:
-        raise NotThereError("ingredient", str(ingredient_id))
+    row = row_of(context, ingredient_id)
     before = row.food_grade
     row.food_grade = "confirmed" if confirmed else "not confirmed"
-    context.log("food grade", ingredient=ingredient_id, name=row.name, confirmed=confirmed, before=before)
+    context.log(
+        "food grade",
+        ingredient=ingredient_id,
+        name=row.name,
+        confirmed=confirmed,
+        before=before,
+        after=row.food_grade,
+    )
     context.book.touched()
     return IngredientView.of(row)
+
+
+# -- undo ----------------------------------------------------------------------------------
+
+
+def _read_strength(context: Context, details: Details) -> str | None:
+    percent = row_of(context, details["ingredient"]).strength_percent
+    return None if percent is None else str(percent)
+
+
+def _write_strength(context: Context, details: Details, percent: str | None) -> None:
+    row_of(context, details["ingredient"]).strength_percent = None if percent is None else Fraction(percent)
+    context.book.touched()
+
+
+def _read_density(context: Context, details: Details) -> list[str | None]:
+    row = row_of(context, details["ingredient"])
+    return [None if row.density_g_per_ml is None else str(row.density_g_per_ml), row.density_source]
+
+
+def _write_density(context: Context, details: Details, density: list[str | None]) -> None:
+    row = row_of(context, details["ingredient"])
+    row.density_g_per_ml = None if density[0] is None else Fraction(density[0])
+    row.density_source = density[1]
+    context.book.touched()
+
+
+def _read_grade(context: Context, details: Details) -> str | None:
+    return row_of(context, details["ingredient"]).food_grade
+
+
+def _write_grade(context: Context, details: Details, grade: str | None) -> None:
+    row_of(context, details["ingredient"]).food_grade = grade
+    context.book.touched()
+
+
+STRENGTH = Value(_read_strength, _write_strength)
+DENSITY = Value(_read_density, _write_density)
+GRADE = Value(_read_grade, _write_grade)

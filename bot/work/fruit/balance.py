@@ -17,15 +17,16 @@ from bot.trade.numbers.uncertainty import to_decimal
 from bot.work.context import Context
 from bot.work.formulas.ingredients import IngredientView, get
 from bot.work.fruit.waste import grams_each
+from bot.work.standing import stands
 from storage.tables import Batch as BatchRow
 from storage.tables import BatchLine, Delivery, Juicing, PeeledFruit, PeeledUse, StockCount, Waste
 
 
 @dataclass(frozen=True, slots=True)
 class CountView:
-    """One count."""
+    """One count; `place` is its position in the order of counts."""
 
-    id: int
+    place: int
     amount: Fraction
     dimension: Dimension
     day: date
@@ -59,7 +60,7 @@ class Used:
 
 def _count_view(row: StockCount) -> CountView:
     return CountView(
-        row.id,
+        row.first,
         Fraction(row.amount_milli, 1000),
         Dimension(row.dimension),
         row.business_day,
@@ -72,17 +73,16 @@ def _count_view(row: StockCount) -> CountView:
 
 def counts(context: Context, ingredient_id: int, most: int = 2) -> list[CountView]:
     """Return the last valid counts of an ingredient, the newest first."""
-    rows = context.book.all(StockCount, StockCount.ingredient_id == ingredient_id, order=StockCount.id.desc())
-    taken_back = {row.corrects for row in rows if row.void}
-    valid = [_count_view(row) for row in rows if not row.void and row.id not in taken_back]
-    return sorted(valid, key=lambda view: view.at, reverse=True)[:most]
+    where = StockCount.ingredient_id == ingredient_id, stands(StockCount)
+    rows = context.book.all(StockCount, *where, order=StockCount.first.desc())
+    return sorted(map(_count_view, rows), key=lambda view: view.at, reverse=True)[:most]
 
 
 def counted_fruit(context: Context) -> list[int]:
     """Return the numbers of the ingredients with at least two counts."""
     query = (
         context.book.rows(StockCount, StockCount.ingredient_id)
-        .where(StockCount.void.is_(False))
+        .where(stands(StockCount))
         .group_by(StockCount.ingredient_id)
         .having(func.count() > 1)
         .order_by(StockCount.ingredient_id)
@@ -148,8 +148,8 @@ def _delivered(
         context.book.rows(Delivery, Delivery.dimension, func.sum(Delivery.amount_milli))
         .where(
             Delivery.ingredient_id == ingredient_id,
-            Delivery.id > since.after_delivery,
-            Delivery.id <= until.after_delivery,
+            Delivery.first > since.after_delivery,
+            Delivery.first <= until.after_delivery,
         )
         .group_by(Delivery.dimension)
     )
@@ -172,8 +172,8 @@ def _wasted(
     ).where(
         Waste.ingredient_id == ingredient_id,
         Waste.business_day >= since.day,
-        Waste.id > since.after_waste,
-        Waste.id <= until.after_waste,
+        Waste.first > since.after_waste,
+        Waste.first <= until.after_waste,
     )
     pieces, grams = context.book.session.execute(query).one()
     return tally.turned(Fraction(int(pieces), 1000), Dimension.COUNT) + tally.turned(

@@ -8,23 +8,25 @@ from datetime import date, datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
 
-from sqlalchemy import func, select
+from sqlalchemy import ColumnElement, func, select
 
 from bot.trade.days import business_day, instant_of, local_time
 from bot.trade.fruit.handbook import ExpectedJuice, Squeezed, expected_juice
 from bot.trade.fruit.peeled import Keeping, PeeledClock, peeled_clock
 from bot.trade.numbers.uncertainty import to_decimal
+from bot.work import standing
 from bot.work.context import BarView, Context
-from bot.work.errors import BadValueError, NotThereError
+from bot.work.errors import BadValueError, NotThereError, UsedSinceError
 from bot.work.formulas.ingredients import IngredientView, get, handbook_key
 from bot.work.reminders import planning
+from bot.work.standing import Details, stands
 from storage.tables import Batch, Juicing, PeeledFruit, PeeledUse
-from storage.types import JsonObject
+from storage.types import exact_text
 
 MOST = 10_000
 _MOST_ML = 1_000_000
 _MEASUREMENTS = 60  # the number of the bar's last yield measurements to use
-JUICED, BINNED, BATCH = "juiced", "binned", "batch"
+JUICED, BINNED, BATCH, UNDONE = "juiced", "binned", "batch", "undone"
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +97,7 @@ def peel(context: Context, ingredient_id: int, count: Fraction, day: date | None
         usual = max(context.now, at + _hours(clock.remind_after_hours))
         due = _before_lost(context.bar, usual, context.now, row.lost_at)
         planning.plan_peeled(context.book, row.id, ingredient.id, due, context.person_id)
-    entry = context.log("peeled", peeled=row.id, name=ingredient.name)
+    entry = context.log("peeled", peeled=row.id, name=ingredient.name, amount=exact_text(count))
     view = PeeledView(row.id, ingredient, count, count, row.at, row.lost_at)
     return PeeledLogged(view, clock, juice_of(context, ingredient, count), entry)
 
@@ -156,16 +158,11 @@ def measured(context: Context, ingredient_id: int) -> list[Squeezed]:
     """Return the bar's own yield measurements, the newest first."""
     rows = context.book.session.scalars(
         context.book.select(Juicing)
-        .where(Juicing.ingredient_id == ingredient_id)
-        .order_by(Juicing.id.desc())
+        .where(Juicing.ingredient_id == ingredient_id, stands(Juicing))
+        .order_by(Juicing.first.desc())
         .limit(_MEASUREMENTS)
     ).all()
-    void = {row.corrects for row in rows if row.void}
-    return [
-        Squeezed(Decimal(row.count_milli) / 1000, to_decimal(row.volume_ml))
-        for row in rows
-        if not row.void and row.id not in void
-    ]
+    return [Squeezed(Decimal(row.count_milli) / 1000, to_decimal(row.volume_ml)) for row in rows]
 
 
 def waiting(context: Context, ingredient_id: int | None = None) -> list[PeeledView]:
@@ -227,13 +224,45 @@ def settle(context: Context, ingredient_id: int, count: Fraction, what: str, **b
     return count - wanted
 
 
-def unsettle(context: Context, rows: Sequence[PeeledUse]) -> None:
-    """Undo uses, each by a row of the opposite sign; the restored fruit is reminded of again."""
+def unsettle(context: Context, *where: ColumnElement[bool]) -> list[PeeledUse]:
+    """Undo uses, each by a row of the opposite sign, and revive the reminders. Return the uses."""
+    rows = context.book.all(PeeledUse, *where, stands(PeeledUse), order=PeeledUse.id)
     for row in rows:
-        if context.book.one(PeeledUse, PeeledUse.corrects == row.id) is not None:
-            continue
-        context.correct(row, count_milli=-row.count_milli)
+        standing.reverse(context, row)
         planning.revive_peeled(context.book, row.peeled_id)
+    return list(rows)
+
+
+def settle_again(context: Context, numbers: Sequence[int]) -> list[int]:
+    """Restore undone uses; return the numbers of the new rows.
+
+    Raises UsedSinceError if the fruit is no longer there.
+    """
+    again = []
+    for number in numbers:
+        row = context.book.get(PeeledUse, number)
+        if row is None:
+            continue
+        left = {view.id: view for view in waiting(context)}.get(row.peeled_id)
+        count = Fraction(row.count_milli, 1000)
+        if left is None or left.left < count:
+            raise used_since(context, row.peeled_id)
+        restored = standing.restore(context, row)
+        if restored is None:
+            continue
+        again.append(restored.id)
+        if left.left == count:
+            planning.settle_peeled(context.book, row.peeled_id, context.person_id)
+    return again
+
+
+def used_since(context: Context, peeled_id: int) -> UsedSinceError:
+    """Return the error that names the use of peeled fruit."""
+    uses = context.book.all(PeeledUse, PeeledUse.peeled_id == peeled_id, stands(PeeledUse))
+    count = sum((Fraction(one.count_milli, 1000) for one in uses), Fraction(0))
+    row = context.book.get(PeeledFruit, peeled_id)
+    name = "" if row is None else get(context, row.ingredient_id).name
+    return UsedSinceError(uses[-1].what if uses else UNDONE, name, count)
 
 
 def juice(
@@ -245,7 +274,7 @@ def juice(
         raise BadValueError("volume", str(float(volume_ml)))
     ingredient = get(context, ingredient_id)
     usual = juice_of(context, ingredient, count)
-    row = context.book.add(
+    row = context.add(
         Juicing(
             ingredient_id=ingredient_id,
             count_milli=round(count * 1000),
@@ -256,7 +285,8 @@ def juice(
         )
     )
     from_peeled = settle(context, ingredient_id, count, JUICED, juicing_id=row.id)
-    entry = context.log("juiced", juicing=row.id, name=ingredient.name)
+    amounts: Details = {"amount": exact_text(count), "volume_ml": exact_text(volume_ml)}
+    entry = context.log("juiced", juicing=row.id, name=ingredient.name, **amounts)
     own = juice_of(context, ingredient, Fraction(1))
     return JuicedView(ingredient, count, volume_ml, from_peeled, usual, own, entry)
 
@@ -268,60 +298,45 @@ def into_batch(context: Context, ingredient_id: int, count: Fraction, batch_id: 
     """
     _check(count)
     ingredient = get(context, ingredient_id)
-    if context.book.get(Batch, batch_id) is None:
+    batch = context.book.get(Batch, batch_id)
+    if batch is None or batch.state == UNDONE:
         raise NotThereError("batch", str(batch_id))
+    last = context.book.session.scalar(context.book.rows(PeeledUse, func.max(PeeledUse.id))) or 0
     taken = settle(context, ingredient_id, count, BATCH, batch_id=batch_id)
     if not taken:
         raise NotThereError("peeled fruit", ingredient.name)
-    rows = context.book.all(
-        PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.at == context.now, PeeledUse.corrects.is_(None)
-    )
-    context.log("peeled in batch", rows=[row.id for row in rows], name=ingredient.name, batch=batch_id)
+    rows = context.book.all(PeeledUse, PeeledUse.id > last, PeeledUse.batch_id == batch_id)
+    uses = [row.id for row in rows]
+    context.log("peeled in batch", rows=uses, name=ingredient.name, batch=batch_id, amount=exact_text(taken))
     return taken
 
 
-def take_back(context: Context, details: JsonObject) -> None:
-    """Undo a logged peeling: remove what is left of it from the list, and its reminder."""
-    row = context.book.get(PeeledFruit, details["peeled"])
-    if row is None:
-        return
-    gone = context.book.rows(PeeledUse, func.coalesce(func.sum(PeeledUse.count_milli), 0)).where(
-        PeeledUse.peeled_id == row.id
-    )
-    left = row.count_milli - int(context.book.session.scalar(gone) or 0)
-    if left > 0:
-        context.book.add(
-            PeeledUse(peeled_id=row.id, what="undone", count_milli=left, at=context.now, by=context.person_id)
-        )
-    planning.settle_peeled(context.book, row.id, context.person_id)
+def drop(context: Context, peeled_id: int) -> None:
+    """Remove the rest of some peeled fruit from the list; its uses stay."""
+    for view in waiting(context):
+        if view.id == peeled_id:
+            context.book.add(
+                PeeledUse(
+                    peeled_id=view.id,
+                    what=UNDONE,
+                    count_milli=round(view.left * 1000),
+                    at=view.at,
+                    by=context.person_id,
+                )
+            )
+            planning.settle_peeled(context.book, view.id, context.person_id)
 
 
-def take_back_juice(context: Context, details: JsonObject) -> None:
-    """Undo a juicing: drop the measurement and restore the peeled fruit."""
-    row = context.book.get(Juicing, details["juicing"])
-    if row is None or context.book.one(Juicing, Juicing.corrects == row.id) is not None:
-        return
-    context.correct(row, void=True)
-    unsettle(
-        context, context.book.all(PeeledUse, PeeledUse.juicing_id == row.id, PeeledUse.corrects.is_(None))
-    )
-
-
-def take_back_batch(context: Context, details: JsonObject) -> None:
-    """Undo the use of peeled fruit in a batch."""
-    found = [context.book.get(PeeledUse, number) for number in details["rows"]]
-    unsettle(context, [row for row in found if row is not None])
-
-
-def take_back_making(context: Context, batch_id: int) -> None:
-    """Undo the use by a batch that itself was undone."""
-    unsettle(
-        context, context.book.all(PeeledUse, PeeledUse.batch_id == batch_id, PeeledUse.corrects.is_(None))
-    )
+def take_back_making(context: Context, batch_id: int) -> list[int]:
+    """Undo the use by a batch that itself was undone; return the numbers of the uses."""
+    return [row.id for row in unsettle(context, PeeledUse.batch_id == batch_id)]
 
 
 def take_back_waste(context: Context, waste_id: int) -> None:
     """Undo the use of peeled fruit by a line of waste."""
-    unsettle(
-        context, context.book.all(PeeledUse, PeeledUse.waste_id == waste_id, PeeledUse.corrects.is_(None))
-    )
+    unsettle(context, PeeledUse.waste_id == waste_id)
+
+
+def take_back_juicing(context: Context, juicing_id: int) -> None:
+    """Undo the use of peeled fruit by a juicing."""
+    unsettle(context, PeeledUse.juicing_id == juicing_id)

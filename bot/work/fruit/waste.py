@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
@@ -14,12 +14,14 @@ from bot.trade.days import business_day, local_time
 from bot.trade.formulas.measures import Dimension
 from bot.trade.fruit.handbook import find_fruit
 from bot.trade.money.money import from_minor, to_minor
+from bot.work import standing
 from bot.work.context import DEFAULT_REASONS, BarView, Context
 from bot.work.errors import BadValueError
 from bot.work.formulas.ingredients import IngredientView, get, handbook_key
 from bot.work.fruit import peeled
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
+from bot.work.standing import Details, Value
 from storage.tables import Waste
 from storage.types import JsonObject
 from storage.unit import of_bar
@@ -75,12 +77,15 @@ def log(
     """
     at, day = context.moment(day), day or context.today
     wanted = list(dict.fromkeys(line.ingredient_id for line in lines))
-    in_force = prices.in_force(context, wanted, None if at == context.now else at)
     known = {number: get(context, number) for number in wanted}
-    rows = [
-        _row(context, line, at, day, known[line.ingredient_id], in_force.get(line.ingredient_id))
-        for line in lines
-    ]
+    if context.replaced is None:
+        in_force = prices.in_force(context, wanted, None if at == context.now else at)
+        rows = [
+            _row(context, line, at, day, known[line.ingredient_id], in_force.get(line.ingredient_id))
+            for line in lines
+        ]
+    else:
+        lines, rows = _instead(context, lines, at, day, known)
     numbers = context.book.write(Waste, rows)
     for number, line in zip(numbers, lines, strict=True):
         _take_off_peeled(context, number, line)
@@ -93,7 +98,7 @@ def log(
             Fraction(_milli(line), 1000),
             line.dimension,
             line.reason,
-            day,
+            row["business_day"],
             _money(context, row["cost_minor"]),
         )
         for number, line, row in zip(numbers, lines, rows, strict=True)
@@ -127,6 +132,35 @@ def _row(
         "line": context.next_line(),
         "late": at == context.now and is_late(context.bar, at),  # the time of an earlier day is unknown
     }
+
+
+def _instead(
+    context: Context, lines: Sequence[WasteLine], at: datetime, day: date, known: dict[int, IngredientView]
+) -> tuple[list[WasteLine], list[Details]]:
+    """Return the lines of an edited message with their rows, which replace the undone ones.
+
+    A line without a reason keeps the previous one, and the same fruit keeps its price.
+    """
+    assert context.replaced is not None  # noqa: S101 - asked by the caller
+    replaced = [context.replaced.pop(Waste, line.ingredient_id) for line in lines]
+    then = prices.in_force(context, list(known), at=context.now)
+    kept, rows = [], []
+    for line, before in zip(lines, replaced, strict=True):
+        if before is not None and not line.reason:
+            line = replace(line, reason=before.reason)  # noqa: PLW2901
+        price = then.get(line.ingredient_id)
+        if before is not None and before.ingredient_id == line.ingredient_id:
+            price = prices.logged_in(context, {"price": before.price_id or 0})
+        row = _row(context, line, at, day, known[line.ingredient_id], price)
+        row |= {"first": None, "corrects": None}
+        if before is not None:
+            # A day that the edit does not say stays as it was.
+            kept_columns = ("first", "late", "business_day") if day == context.today else ("first",)
+            row |= {name: getattr(before, name) for name in kept_columns}
+            row["corrects"] = before.id
+        kept.append(line)
+        rows.append(row)
+    return kept, rows
 
 
 def _milli(line: WasteLine) -> int:
@@ -176,12 +210,13 @@ def grams_each(ingredient: IngredientView) -> Fraction | None:
     return None if key is None else Fraction(find_fruit(key).size(None).as_purchased_g)
 
 
-def _view(context: Context, row: Waste, ingredient: IngredientView) -> WasteView:
+def view_of(context: Context, row: Waste) -> WasteView:
+    """Return one line of waste."""
     milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
     dimension = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
     return WasteView(
         row.id,
-        ingredient,
+        get(context, row.ingredient_id),
         Fraction(milli, 1000),
         dimension,
         row.reason,
@@ -190,10 +225,9 @@ def _view(context: Context, row: Waste, ingredient: IngredientView) -> WasteView
     )
 
 
-def logged_in(context: Context, details: JsonObject) -> tuple[WasteView, ...]:
+def logged_in(context: Context, details: Details) -> tuple[WasteView, ...]:
     """Return the lines of a log entry as they were logged."""
-    rows = [context.book.get(Waste, number) for number in details["rows"]]
-    return tuple(_view(context, row, get(context, row.ingredient_id)) for row in rows if row is not None)
+    return tuple(view_of(context, row) for row in _rows(context, details))
 
 
 def day_cost(context: Context, day: date) -> Decimal:
@@ -201,42 +235,61 @@ def day_cost(context: Context, day: date) -> Decimal:
     return from_minor(int(context.book.value(_DAY_COST, day=day) or 0), context.bar.currency)
 
 
-def give_reason(context: Context, waste_id: int, reason: str) -> WasteView:
-    """Add a reason later: the line is undone and logged again with the reason."""
-    row = context.book.get(Waste, waste_id)
-    if row is None or _is_taken_back(context, waste_id):
-        raise BadValueError("waste line", str(waste_id))
-    _reverse(context, row, context.source)
-    again: Waste = context.correct(row, reason=reason, source=context.source, line=context.next_line())
-    if again.count_milli is not None:
-        count = Fraction(again.count_milli, 1000)
-        _take_off_peeled(context, again.id, WasteLine(again.ingredient_id, count, Dimension.COUNT, reason))
-    context.log("waste reason", rows=[again.id], before=waste_id)
-    return _view(context, again, get(context, row.ingredient_id))
+def change_reason(context: Context, row: Waste, reason: str) -> Waste:
+    """Replace a valid line by one with another reason; return the new row."""
+    back = _reverse(context, row)
+    return _again(context, standing.correct(context, back, **_said(row) | {"reason": reason}))
 
 
-def _is_taken_back(context: Context, waste_id: int) -> bool:
-    return context.book.one(Waste, Waste.corrects == waste_id) is not None
+def _said(row: Waste) -> Details:
+    """Return the columns of a line that the undoing row changes."""
+    return {name: getattr(row, name) for name in ("count_milli", "grams_milli", "cost_minor", "by")}
 
 
-def _reverse(context: Context, row: Waste, source: str) -> None:
-    context.correct(
-        row,
-        count_milli=None if row.count_milli is None else -row.count_milli,
-        grams_milli=None if row.grams_milli is None else -row.grams_milli,
-        cost_minor=None if row.cost_minor is None else -row.cost_minor,
-        source=source,
-        line=context.next_line(),
-    )
+def _again(context: Context, row: Waste) -> Waste:
+    if row.count_milli is not None:
+        count = Fraction(row.count_milli, 1000)
+        _take_off_peeled(context, row.id, WasteLine(row.ingredient_id, count, Dimension.COUNT, row.reason))
+    return row
+
+
+def _reverse(context: Context, row: Waste) -> Waste:
+    back: Waste = standing.reverse(context, row)
     peeled.take_back_waste(context, row.id)
+    return back
 
 
-def take_back(context: Context, details: JsonObject) -> None:
-    """Undo logged waste: add a row with the opposite signs that points to each row."""
-    for waste_id in details["rows"]:
-        row = context.book.get(Waste, waste_id)
-        if row is not None and not _is_taken_back(context, waste_id):
-            _reverse(context, row, f"undo {context.source}")
+def take_back(context: Context, details: Details) -> Details:
+    """Undo logged waste: add a row with the opposite signs that points to each valid line."""
+    for row in _rows(context, details):
+        last = standing.last_of(context, row)
+        if not standing.takes_back(last):
+            _reverse(context, last)
+    return {}
+
+
+def put_back(context: Context, details: Details) -> Details:
+    """Restore undone waste."""
+    restored = [standing.restore(context, row) for row in _rows(context, details)]
+    return {"rows": [_again(context, row).id for row in restored if row is not None]}
+
+
+def _rows(context: Context, details: Details) -> list[Waste]:
+    found = [context.book.get(Waste, number) for number in details["rows"]]
+    return [row for row in found if row is not None]
+
+
+def _read_reason(context: Context, details: Details) -> str | None:
+    last = standing.last_of(context, _rows(context, details)[0])
+    return None if standing.takes_back(last) else str(last.reason)
+
+
+def _write_reason(context: Context, details: Details, reason: str) -> None:
+    change_reason(context, standing.last_of(context, _rows(context, details)[0]), reason)
+
+
+# The reason of an imported line, which has its own entry.
+REASON = Value(_read_reason, _write_reason)
 
 
 def most_used(context: Context, days: int = 28) -> list[int]:
@@ -249,12 +302,3 @@ def most_used(context: Context, days: int = 28) -> list[int]:
         .order_by(func.count().desc(), func.max(Waste.id).desc())
     )
     return [ingredient_id for ingredient_id, _times in context.book.session.execute(query)]
-
-
-def take_back_reason(context: Context, details: JsonObject) -> None:
-    """Undo a reason added later: the line is undone and logged again without it."""
-    row = context.book.get(Waste, details["rows"][0])
-    if row is None or _is_taken_back(context, row.id):
-        return
-    first = context.book.get(Waste, details["before"])
-    give_reason(context, row.id, first.reason if first is not None else NO_REASON)

@@ -13,8 +13,7 @@ from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.mixture import Mix, mix_of, mix_of_batch
-from storage.tables import Formula, FormulaLine, Ingredient
-from storage.types import JsonObject
+from storage.tables import Formula, FormulaLine
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,22 +80,3 @@ def formulas_with(context: Context, ingredient_id: int) -> tuple[str, ...]:
         .order_by(Formula.match_key)
     )
     return tuple(context.book.session.scalars(query))
-
-
-def take_back(context: Context, details: JsonObject) -> None:
-    """Undo a strength: the previous one is valid again."""
-    row = context.book.get(Ingredient, details["ingredient"])
-    if row is not None:
-        before = details.get("before")
-        row.strength_percent = None if before is None else Fraction(before)
-        context.book.touched()
-
-
-def take_back_density(context: Context, details: JsonObject) -> None:
-    """Undo the bar's own density: the previous one, or the handbook's, is valid again."""
-    row = context.book.get(Ingredient, details["ingredient"])
-    if row is not None:
-        before = details.get("before")
-        row.density_g_per_ml = None if before is None else Fraction(before)
-        row.density_source = details.get("source_before")
-        context.book.touched()

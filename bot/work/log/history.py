@@ -9,31 +9,33 @@ from bot.work.context import Context
 from bot.work.formulas import ingredients
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteView
-from bot.work.log.undo import can_be_undone
+from bot.work.log import chain
+from bot.work.log.chain import State
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
+from bot.work.standing import Details
 from storage.tables import Entry, Member
-from storage.types import JsonObject
 
 PAGE = 10
 
 
 @dataclass(frozen=True, slots=True)
 class LogLine:
-    """One entry. `undone_by` is the entry that undid it, `corrects` the one it replaces.
+    """One entry. `follows` is the entry before it in its chain, `followed` the one after it: number and kind.
 
-    `wasted` are the lines of a waste entry, `price` is that of a price entry; `name` is the ingredient's name
-    if the details have only its number.
+    `kind` is the kind of what it logged: for a put-back that of the entry put back. `wasted` are the lines of
+    waste, `price` is that of a price entry; `name` is the ingredient's name if the details have only its
+    number.
     """
 
     number: int
     at: datetime
     by: str
     what: str
-    details: JsonObject
-    undo_of: int | None
-    undone_by: int | None
-    corrects: int | None
+    kind: str
+    details: Details
+    follows: tuple[int, str] | None
+    followed: tuple[int, str] | None
     wasted: tuple[WasteView, ...]
     name: str
     price: PriceView | None
@@ -59,33 +61,71 @@ def page(context: Context, before: int | None = None, most: int = PAGE) -> LogPa
         for row in context.book.session.execute(context.book.rows(Member, Member.person_id, Member.name))
     }
     numbers = [row.id for row in shown]
-    undone = {row.undo_of: row.id for row in context.book.all(Entry, Entry.undo_of.in_(numbers))}
+    followed = {
+        row.follows: (row.id, row.what) for row in context.book.all(Entry, Entry.follows.in_(numbers))
+    }
+    before_ids = [row.follows for row in shown if row.follows is not None]
+    follows = {row.id: (row.id, row.what) for row in context.book.all(Entry, Entry.id.in_(before_ids))}
+    chains = chain.states(context, sorted({row.chain or row.id for row in shown}))
     lines = tuple(
-        LogLine(
-            row.id,
-            row.at,
+        line_of(
+            context,
+            row,
             names.get(row.by, "?"),
-            row.what,
-            row.details,
-            row.undo_of,
-            undone.get(row.id),
-            row.corrects,
-            waste.logged_in(context, row.details) if row.what in {"waste", "waste reason"} else (),
-            _ingredient(context, row.details),
-            prices.logged_in(context, row.details) if row.what == "price" else None,
-            can_be_undone(context, row) and row.id not in undone,
+            follows.get(row.follows or 0),
+            followed.get(row.id),
+            row.id not in followed and chain.may_change(context, chains[row.chain or row.id]),
         )
         for row in shown
     )
     return LogPage(lines, shown[-1].id if len(rows) > most else None)
 
 
-def line(context: Context, number: int) -> LogLine:
-    """Return an existing entry."""
-    return page(context, number + 1, 1).lines[0]
+def line_of(
+    context: Context,
+    row: Entry,
+    by: str = "",
+    follows: tuple[int, str] | None = None,
+    followed: tuple[int, str] | None = None,
+    undoable: bool = False,
+) -> LogLine:
+    """Return a log line for an entry."""
+    kind = row.details.get("kind", row.what) if row.what == chain.PUT_BACK else row.what
+    return LogLine(
+        row.id,
+        row.at,
+        by,
+        row.what,
+        kind,
+        row.details,
+        follows,
+        followed,
+        waste.logged_in(context, row.details) if kind in {"waste", chain.REASON} else (),
+        _ingredient(context, row.details),
+        prices.logged_in(context, row.details) if kind == "price" else None,
+        undoable,
+    )
 
 
-def _ingredient(context: Context, details: JsonObject) -> str:
+def said_by(context: Context, found: State) -> LogLine:
+    """Return the content of a chain as a log line."""
+    return LogLine(
+        found.last.id,
+        found.last.at,
+        "",
+        found.what,
+        found.what,
+        found.details,
+        None,
+        None,
+        waste.logged_in(context, found.details) if found.what in {"waste", chain.REASON} else (),
+        _ingredient(context, found.details),
+        prices.logged_in(context, found.details) if found.what == "price" else None,
+        False,
+    )
+
+
+def _ingredient(context: Context, details: Details) -> str:
     if "name" in details or not isinstance(details.get("ingredient"), int):
         return ""
     return ingredients.get(context, details["ingredient"]).name

@@ -9,33 +9,30 @@ from datetime import datetime
 from decimal import Decimal
 from fractions import Fraction
 
-from sqlalchemy import func, select
-from sqlalchemy.orm import aliased
+from sqlalchemy import func
 
 from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.money.cost import PackPrice
 from bot.trade.money.money import as_decimal, from_minor, to_minor
+from bot.work import standing
 from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError
 from bot.work.formulas.formulas import in_base
+from bot.work.standing import Details, stands
 from storage.tables import Price
-from storage.types import JsonObject
 
 _MOST_MINOR = 10**12
-_LATER = aliased(Price)
-_CORRECTED = (
-    select(_LATER.id)
-    .where(_LATER.bar_id == Price.bar_id, _LATER.corrects == Price.id)
-    .correlate(Price)
-    .exists()
-)
 
 
 @dataclass(frozen=True, slots=True)
 class PriceView:
-    """One price: `pack` as entered and in base units (mL, g or pieces), garnishes per piece of fruit."""
+    """One price: `pack` as typed and in base units (mL, g or pieces), garnishes per piece of fruit.
+
+    `place` is its position in the order of prices: the highest up to an instant is in force.
+    """
 
     id: int
+    place: int
     ingredient_id: int
     pack: Quantity
     pack_amount: Fraction
@@ -102,7 +99,7 @@ def write(
     if garnishes is None:
         before = in_force(context, [ingredient_id]).get(ingredient_id)
         garnishes = before.garnishes if before is not None else None
-    row = context.book.add(
+    row = context.add(
         Price(
             ingredient_id=ingredient_id,
             pack_amount=pack.number,
@@ -126,11 +123,20 @@ def _view(context: Context, row: Price) -> PriceView:
         garnishes = row.garnishes_low, row.garnishes_high or row.garnishes_low
     price = from_minor(row.price_minor, context.bar.currency)
     return PriceView(
-        row.id, row.ingredient_id, pack, amount, dimension, price, garnishes, row.at, tax_factor(context.bar)
+        row.id,
+        row.first,
+        row.ingredient_id,
+        pack,
+        amount,
+        dimension,
+        price,
+        garnishes,
+        row.at,
+        tax_factor(context.bar),
     )
 
 
-def logged_in(context: Context, details: JsonObject) -> PriceView | None:
+def logged_in(context: Context, details: Details) -> PriceView | None:
     """Return the price of a log entry; None if the entry has no number."""
     row = context.book.get(Price, details.get("price", 0))
     return None if row is None else _view(context, row)
@@ -155,23 +161,20 @@ def _read_in_force(
     context: Context, ingredient_ids: Sequence[int] | None, at: datetime | None
 ) -> dict[int, PriceView]:
     newest = (
-        context.book.rows(Price, func.max(Price.id).label("id"))
-        .where(Price.void.is_(False), ~_CORRECTED)
-        .group_by(Price.ingredient_id)
+        context.book.rows(Price, func.max(Price.first)).where(stands(Price)).group_by(Price.ingredient_id)
     )
     if ingredient_ids is not None:
         newest = newest.where(Price.ingredient_id.in_(ingredient_ids))
     if at is not None:
         newest = newest.where(Price.at <= at)
-    rows = context.book.all(Price, Price.id.in_(newest.scalar_subquery()))
+    rows = context.book.all(Price, stands(Price), Price.first.in_(newest.scalar_subquery()))
     return {row.ingredient_id: _view(context, row) for row in rows}
 
 
 def history(context: Context, ingredient_id: int) -> list[PriceView]:
     """Return every price of an ingredient that was valid, oldest first."""
-    rows = context.book.all(Price, Price.ingredient_id == ingredient_id, order=Price.id)
-    corrected = {row.corrects for row in rows if row.corrects is not None}
-    return [_view(context, row) for row in rows if not row.void and row.id not in corrected]
+    rows = context.book.all(Price, Price.ingredient_id == ingredient_id, stands(Price), order=Price.first)
+    return [_view(context, row) for row in rows]
 
 
 class Course:
@@ -181,7 +184,7 @@ class Course:
         self._known: list[PriceView] = []
         newest: PriceView | None = None
         for one in sorted(known, key=lambda view: view.at):
-            newest = one if newest is None or one.id > newest.id else newest
+            newest = one if newest is None or one.place > newest.place else newest
             self._known.append(newest)
         self._instants = sorted(one.at for one in known)
 
@@ -196,10 +199,18 @@ def course(context: Context, ingredient_id: int) -> Course:
     return Course(history(context, ingredient_id))
 
 
-def take_back(context: Context, details: dict[str, int]) -> None:
-    """Undo a price with a void row that points to it, so that the previous one is valid again."""
+def take_back(context: Context, details: Details) -> Details:
+    """Undo a price: the previous one is in force again."""
     row = context.book.get(Price, details["price"])
-    if row is None:
-        return
-    context.correct(row, void=True)
+    if row is not None and not standing.takes_back(last := standing.last_of(context, row)):
+        standing.reverse(context, last)
+        context.book.touched()
+    return {}
+
+
+def put_back(context: Context, details: Details) -> Details:
+    """Restore an undone price in its position among the others."""
+    row = context.book.get(Price, details["price"])
+    again = None if row is None else standing.restore(context, row)
     context.book.touched()
+    return {} if again is None else {"price": again.id}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
@@ -17,6 +18,7 @@ from bot.work.context import EVERY_DAY, BarSettings, BarView, Context, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
 from bot.work.people import people
 from bot.work.reminders import planning
+from bot.work.standing import plain
 from storage.tables import Bar
 from storage.types import JsonObject
 from storage.unit import Unit
@@ -25,7 +27,7 @@ DEFAULT_CLOSING_MINUTE = 5 * 60
 _EU = frozenset(
     "AT BE BG HR CY CZ DK EE FI FR DE GR HU IE IT LV LT LU MT NL PL PT RO SK SI ES SE".split()  # noqa: SIM905
 )
-_COLUMNS = frozenset({"name", "language", "currency", "units", "zone", "closing_minute", "jurisdiction"})
+COLUMNS = frozenset({"name", "language", "currency", "units", "zone", "closing_minute", "jurisdiction"})
 UNITS = ("metric", "us", "imperial")
 
 
@@ -131,11 +133,25 @@ def _check_zone(zone: str) -> None:
         raise BadValueError("time zone", zone) from None
 
 
+def values_now(context: Context, names: Iterable[str]) -> JsonObject:
+    """Return columns or settings of the bar by name, as the log stores them."""
+    return {
+        name: plain(getattr(context.bar if name in COLUMNS else context.bar.settings, name)) for name in names
+    }
+
+
 def change(context: Context, **values: Any) -> BarView:
-    """Change columns or settings of the bar by name; return the updated bar.
+    """Change columns or settings of the bar by name and log that; return the updated bar.
 
     Raises NotAllowedError for a plain member and BadValueError for an invalid value.
     """
+    before, after = change_unlogged(context, **values)
+    context.log("settings", before=before, after=after)
+    return context.bar
+
+
+def change_unlogged(context: Context, **values: Any) -> tuple[JsonObject, JsonObject]:
+    """Change columns or settings without a log line; return the old and new values. Raises as `change`."""
     if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
     row = context.book.session.get(Bar, context.bar.id)
@@ -152,16 +168,14 @@ def change(context: Context, **values: Any) -> BarView:
     before: JsonObject = {}
     settings = BarSettings.from_json(row.settings)
     for key, value in values.items():
-        if key in _COLUMNS:
+        if key in COLUMNS:
             before[key] = getattr(row, key)
             setattr(row, key, value)
         else:
             before[key] = getattr(settings, key)
             settings = settings.changed(**{key: value})
     row.settings = settings.to_json()
-    context.log("settings", before=before, after=values)
     context.book.touched()
-    view = BarView.of(row)
-    context.bar = view
-    planning.plan_close(context.book, view, context.now)
-    return view
+    context.bar = BarView.of(row)
+    planning.plan_close(context.book, context.bar, context.now)
+    return plain(before), plain(values)

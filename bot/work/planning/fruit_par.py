@@ -20,9 +20,11 @@ from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import balance
 from bot.work.fruit.balance import CountView
+from bot.work.fruit.peeled import UNDONE
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
 from bot.work.spray import drinks
+from bot.work.standing import stands
 from bot.work.stock import on_hand
 from storage.tables import Delivery, PeeledFruit, PeeledUse, Waste
 
@@ -63,7 +65,7 @@ def fruit_par(context: Context, fruit: IngredientView) -> FruitPar:
     """Return the pars of one fruit: the newsvendor's critical fractile of its demand, by weekday."""
     price = prices.in_force(context, [fruit.id]).get(fruit.id)
     each = _price_each(fruit, price)
-    counts = sorted(balance.counts(context, fruit.id, most=1000), key=lambda one: one.id)
+    counts = sorted(balance.counts(context, fruit.id, most=1000), key=lambda one: one.place)
     share, assumed = _spoiled(context, fruit, counts)
     source, demand = _demand(context, fruit, price, counts)
     if each is None or not each or not demand:
@@ -156,7 +158,7 @@ def _moves(context: Context, fruit: IngredientView, since: date) -> list[tuple[i
         pieces = on_hand.convert(
             fruit, Fraction(row.amount_milli, 1000), Dimension(row.dimension), Dimension.COUNT
         )
-        moves.append((row.id, False, pieces or Fraction(0)))
+        moves.append((row.first, False, pieces or Fraction(0)))
     moves += [(number, True, -pieces) for number, _day, pieces in _wasted(context, fruit, since)]
     return moves
 
@@ -169,7 +171,7 @@ def _wasted(context: Context, fruit: IngredientView, since: date) -> list[tuple[
         else:
             grams = Fraction(row.grams_milli or 0, 1000)
             pieces = on_hand.convert(fruit, grams, Dimension.MASS, Dimension.COUNT)
-        found.append((row.id, row.business_day, pieces or Fraction(0)))
+        found.append((row.first, row.business_day, pieces or Fraction(0)))
     return found
 
 
@@ -179,8 +181,7 @@ def _by_peeling(context: Context, fruit: IngredientView) -> list[DemandDay]:
         PeeledFruit, PeeledFruit.ingredient_id == fruit.id, PeeledFruit.business_day >= since
     )
     undone = {
-        one.peeled_id
-        for one in context.book.all(PeeledUse, PeeledUse.what == "undone", PeeledUse.count_milli > 0)
+        one.peeled_id for one in context.book.all(PeeledUse, PeeledUse.what == UNDONE, stands(PeeledUse))
     }
     by_day: dict[date, int] = {}
     for row in rows:

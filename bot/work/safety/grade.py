@@ -9,12 +9,10 @@ from typing import Any
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.safety.grade import FoodGrade, GradedIngredient, GradeQuestion, question_for
 from bot.work.context import Context, Role
-from bot.work.errors import NotAllowedError, NotThereError
+from bot.work.errors import NotAllowedError
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
-from storage.tables import Ingredient
-from storage.types import JsonObject
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,12 +67,3 @@ def confirm(context: Context, ingredient_id: int, confirmed: bool) -> Ingredient
     if not context.role.manages:
         raise NotAllowedError(Role.MANAGER)
     return ingredients.confirm_grade(context, ingredient_id, confirmed)
-
-
-def take_back(context: Context, details: JsonObject) -> None:
-    """Undo a food-grade confirmation. Raises NotThereError."""
-    row = context.book.get(Ingredient, details["ingredient"])
-    if row is None:
-        raise NotThereError("ingredient", str(details["ingredient"]))
-    row.food_grade = details.get("before")
-    context.book.touched()

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.trade.days import business_day
+from bot.work import standing
 from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import formulas, ingredients
+from bot.work.standing import Details, stands
 from storage.tables import DrinksCount
-from storage.types import JsonObject
 
 MOST_DRINKS = 20_000
 WEEKS_BACK = 26  # older data says little about the present. Common practice, no source.
@@ -100,29 +101,41 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
         )
         for one in counted
     ]
+    for row in rows:
+        context.place(row)
     context.book.add_all(rows)
     context.log("drinks", rows=[row.id for row in rows], count=counted[0].drinks)
     return [Logged(one, before.get((one.day, *one.subject))) for one in counted]
 
 
-def take_back(context: Context, details: JsonObject) -> None:
-    """Undo counts of drinks with void rows that point to them, so that the previous ones count again."""
-    for number in details["rows"]:
-        row = context.book.get(DrinksCount, number)
-        if row is not None:
-            context.correct(row, void=True)
+def take_back(context: Context, details: Details) -> Details:
+    """Undo counts of drinks: the previous ones are valid again."""
+    for row in _rows(context, details):
+        last = standing.last_of(context, row)
+        if not standing.takes_back(last):
+            standing.reverse(context, last)
+    return {}
+
+
+def put_back(context: Context, details: Details) -> Details:
+    """Restore undone counts of drinks in their position among the others."""
+    restored = [standing.restore(context, row) for row in _rows(context, details)]
+    return {"rows": [row.id for row in restored if row is not None]}
+
+
+def _rows(context: Context, details: Details) -> list[DrinksCount]:
+    found = [context.book.get(DrinksCount, number) for number in details["rows"]]
+    return [row for row in found if row is not None]
 
 
 def days(context: Context, first: date, last: date) -> list[DrinksDay]:
     """Return the valid counts of the days from first to last, both included, by day."""
-    rows = context.book.all(DrinksCount, DrinksCount.business_day.between(first, last), order=DrinksCount.id)
-    voided = {row.corrects for row in rows if row.void}
-    standing: dict[tuple[date, int | None, int | None], DrinksDay] = {}
-    for row in rows:
-        if not row.void and row.id not in voided:
-            one = DrinksDay(row.business_day, row.drinks, row.formula_id, row.ingredient_id, row.ran_out)
-            standing[row.business_day, row.formula_id, row.ingredient_id] = one
-    return sorted(standing.values(), key=lambda one: one.day)
+    where = DrinksCount.business_day.between(first, last), stands(DrinksCount)
+    found: dict[tuple[date, int | None, int | None], DrinksDay] = {}
+    for row in context.book.all(DrinksCount, *where, order=DrinksCount.first):
+        one = DrinksDay(row.business_day, row.drinks, row.formula_id, row.ingredient_id, row.ran_out)
+        found[row.business_day, row.formula_id, row.ingredient_id] = one
+    return sorted(found.values(), key=lambda one: one.day)
 
 
 def lately(context: Context) -> list[DrinksDay]:

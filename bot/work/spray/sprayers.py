@@ -17,8 +17,8 @@ from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.spray_output import evenness_of, output_of, reckoned_ml, runs_of
 from bot.work.people import bars
 from bot.work.spray import dose
+from bot.work.standing import Details, Value
 from storage.tables import Formula, FormulaSprayer, Member, Sprayer, SprayerRun
-from storage.types import JsonObject
 
 _MOST_RUNS_AT_ONCE = 30
 
@@ -211,7 +211,7 @@ def use(context: Context, sprayer_id: int | None, formula_id: int | None) -> Non
         return
     name = formulas.get(context, formula_id).name
     before = _set_for(context, formula_id, sprayer_id)
-    context.log("use sprayer", formula=formula_id, name=name, before=before)
+    context.log("use sprayer", formula=formula_id, name=name, before=before, after=sprayer_id)
     context.book.touched()
 
 
@@ -242,32 +242,47 @@ def retire(context: Context, sprayer_id: int) -> str:
     return row.name
 
 
-def take_back_weighing(context: Context, details: JsonObject) -> None:
-    """Undo weighings: they stay, marked as undone, and no longer count."""
+def take_back_weighing(context: Context, details: Details) -> Details:
+    """Undo weighings: mark them as undone."""
+    return _mark(context, details, undone=True)
+
+
+def put_back_weighing(context: Context, details: Details) -> Details:
+    """Restore undone weighings."""
+    return _mark(context, details, undone=False)
+
+
+def _mark(context: Context, details: Details, undone: bool) -> Details:
     for number in details["runs"]:
         row = context.book.get(SprayerRun, number)
         if row is not None:
-            row.undone_at = context.now
+            row.undone_at = context.now if undone else None
+    context.book.touched()
+    return {}
+
+
+def _read_use(context: Context, details: Details) -> int | None:
+    row = context.book.get(FormulaSprayer, details["formula"])
+    return None if row is None else row.sprayer_id
+
+
+def _write_use(context: Context, details: Details, sprayer_id: int | None) -> None:
+    _set_for(context, details["formula"], sprayer_id)
     context.book.touched()
 
 
-def take_back_use(context: Context, details: JsonObject) -> None:
-    """Undo the assignment of a sprayer to a formula."""
-    _set_for(context, details["formula"], details["before"])
-    context.book.touched()
+def _is_away(context: Context, details: Details) -> bool:
+    row = context.book.get(Sprayer, details["sprayer"])
+    return row is None or row.archived_at is not None
 
 
-def take_back_new(context: Context, details: JsonObject) -> None:
-    """Undo a new sprayer by retiring it."""
+def _put_away(context: Context, details: Details, away: bool) -> None:
     row = context.book.get(Sprayer, details["sprayer"])
     if row is not None:
-        row.archived_at = context.now
+        row.archived_at = context.now if away else None
         context.book.touched()
 
 
-def take_back_retire(context: Context, details: JsonObject) -> None:
-    """Undo the retirement of a sprayer."""
-    row = context.book.get(Sprayer, details["sprayer"])
-    if row is not None:
-        row.archived_at = None
-        context.book.touched()
+USE = Value(_read_use, _write_use)
+NEW = Value(_is_away, _put_away, states=(True, False))
+AWAY = Value(_is_away, _put_away, states=(False, True))

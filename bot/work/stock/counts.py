@@ -6,20 +6,23 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
+from typing import Any
 
 from sqlalchemy import func
 
 from bot.trade.formulas.measures import Quantity
 from bot.trade.money.money import to_minor
+from bot.work import standing
 from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import ingredients
 from bot.work.money import prices
+from bot.work.standing import Details
 from bot.work.stock import on_hand as stock
 from bot.work.stock import pars
 from bot.work.stock.on_hand import OnHand
-from storage.tables import Batch, Delivery, StockCount, Waste
-from storage.types import JsonObject
+from storage.tables import Batch, Correctable, Delivery, StockCount, Waste
+from storage.types import exact_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +55,7 @@ def count(
     view = ingredients.get(context, ingredient_id)
     amount, dimension = stock.in_base_units(context, quantity)
     before = stock.on_hand(context, [ingredient_id]).get(ingredient_id)
-    row = context.book.add(
+    row = context.add(
         StockCount(
             ingredient_id=ingredient_id,
             dimension=dimension,
@@ -63,7 +66,13 @@ def count(
             **_marks(context),
         )
     )
-    context.log("count stock", row=row.id, ingredient=ingredient_id, name=view.name)
+    about: Details = {
+        "ingredient": ingredient_id,
+        "name": view.name,
+        "amount": exact_text(amount),
+        "of": dimension,
+    }
+    context.log("count stock", row=row.id, **about)
     pars.watch(context, [ingredient_id])
     now = stock.on_hand(context, [ingredient_id])[ingredient_id]
     said = None if before is None else stock.convert(view, before.book, before.dimension, dimension)
@@ -96,7 +105,7 @@ def buy(
         if differs and (before is None or before.at <= at):
             paid = prices.write(context, ingredient_id, pack, price).id
     cost = None if price is None else price * packs.numerator / packs.denominator
-    row = context.book.add(
+    row = context.add(
         Delivery(
             ingredient_id=ingredient_id,
             dimension=dimension,
@@ -110,30 +119,47 @@ def buy(
             line=context.next_line(),
         )
     )
-    context.log("buy stock", row=row.id, ingredient=ingredient_id, name=view.name, price=paid)
+    about: Details = {"ingredient": ingredient_id, "name": view.name, "amount": exact_text(size * packs)}
+    context.log("buy stock", row=row.id, **about, of=dimension, price=paid)
     pars.watch(context, [ingredient_id])
     return Bought(stock.on_hand(context, [ingredient_id])[ingredient_id], size * packs, cost)
 
 
-def take_back_count(context: Context, details: JsonObject) -> None:
-    """Undo a count with a void row that points to it."""
-    row = context.book.get(StockCount, details["row"])
-    if row is None:
-        return
-    context.correct(row, void=True)
-    pars.watch(context, [row.ingredient_id])
+def take_back_count(context: Context, details: Details) -> Details:
+    """Undo a count."""
+    return _take_back(context, StockCount, details)
 
 
-def take_back_buying(context: Context, details: JsonObject) -> None:
+def put_back_count(context: Context, details: Details) -> Details:
+    """Restore an undone count."""
+    return _put_back(context, StockCount, details)
+
+
+def take_back_buying(context: Context, details: Details) -> Details:
     """Undo a delivery, and its price."""
-    row = context.book.get(Delivery, details["row"])
-    if row is None:
-        return
-    cost = None if row.cost_minor is None else -row.cost_minor
-    source = f"undo {context.source}"
-    context.correct(
-        row, amount_milli=-row.amount_milli, cost_minor=cost, source=source, line=context.next_line()
-    )
     if details["price"] is not None:
         prices.take_back(context, {"price": details["price"]})
-    pars.watch(context, [row.ingredient_id])
+    return _take_back(context, Delivery, details)
+
+
+def put_back_buying(context: Context, details: Details) -> Details:
+    """Restore an undone purchase and its price."""
+    again = {} if details["price"] is None else prices.put_back(context, {"price": details["price"]})
+    return again | _put_back(context, Delivery, details)
+
+
+def _take_back(context: Context, table: type[Correctable], details: Details) -> Details:
+    row: Any = context.book.get(table, details["row"])
+    if row is not None and not standing.takes_back(last := standing.last_of(context, row)):
+        standing.reverse(context, last)
+        pars.watch(context, [row.ingredient_id])
+    return {}
+
+
+def _put_back(context: Context, table: type[Correctable], details: Details) -> Details:
+    row: Any = context.book.get(table, details["row"])
+    again = None if row is None else standing.restore(context, row)
+    if again is None:
+        return {}
+    pars.watch(context, [again.ingredient_id])
+    return {"row": again.id}

@@ -7,9 +7,6 @@ from dataclasses import dataclass
 from datetime import datetime
 from fractions import Fraction
 
-from sqlalchemy import select
-from sqlalchemy.orm import aliased
-
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import BASE_DIMENSIONS, Dimension, Quantity
 from bot.trade.stock.on_hand import low_stock
@@ -19,6 +16,7 @@ from bot.work.formulas import ingredients, scaling
 from bot.work.formulas.formulas import FormulaLineView, in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit.waste import grams_each
+from bot.work.standing import stands
 from storage.tables import Batch, BatchLine, Delivery, StockCount, StockPar, Waste
 
 _MOST = 10**9  # mL, g or pieces: above this the unit must be a mistake
@@ -106,11 +104,11 @@ def on_hand(context: Context, wanted: Iterable[int] | None = None) -> dict[int, 
 
 @dataclass(frozen=True, slots=True)
 class _Move:
-    """A delivery (above zero) or a use: table and number, and time."""
+    """A movement of stock, positive for incoming: its table, its position there, and its time."""
 
     ingredient_id: int
     table: str
-    id: int
+    place: int
     at: datetime
     amount: Fraction
     dimension: Dimension
@@ -126,7 +124,7 @@ class _Start:
     def before(self, move: _Move) -> bool:
         # Instants have whole seconds; within one second the numbers decide the order.
         since, at = self.at.replace(microsecond=0), move.at.replace(microsecond=0)
-        return at > since or (at == since and move.id > self.marks.get(move.table, 0))
+        return at > since or (at == since and move.place > self.marks.get(move.table, 0))
 
 
 def _starts(counts: Mapping[int, StockCount], deliveries: Sequence[Delivery]) -> dict[int, _Start]:
@@ -145,32 +143,26 @@ def _starts(counts: Mapping[int, StockCount], deliveries: Sequence[Delivery]) ->
 
 def _came(row: Delivery) -> _Move:
     amount = Fraction(row.amount_milli, 1000)
-    return _Move(row.ingredient_id, Delivery.__tablename__, row.id, row.at, amount, Dimension(row.dimension))
+    table, dimension = Delivery.__tablename__, Dimension(row.dimension)
+    return _Move(row.ingredient_id, table, row.first, row.at, amount, dimension)
 
 
 def _last_counts(context: Context, only: set[int] | None) -> dict[int, StockCount]:
-    voided = aliased(StockCount)
-    taken_back = (
-        select(voided.id)
-        .where(voided.bar_id == StockCount.bar_id, voided.corrects == StockCount.id)
-        .correlate(StockCount)
-        .exists()
-    )
-    where = [StockCount.void.is_(False), ~taken_back]
+    where = [stands(StockCount)]
     if only is not None:
         where.append(StockCount.ingredient_id.in_(only))
-    rows = context.book.all(StockCount, *where, order=StockCount.id)
+    rows = context.book.all(StockCount, *where, order=StockCount.first)
     # A count for an earlier day can be logged after one for a later day.
     return {row.ingredient_id: row for row in sorted(rows, key=lambda row: row.at)}
 
 
 def _deliveries(context: Context, only: set[int] | None) -> list[Delivery]:
     """Return the valid deliveries, oldest first."""
-    where = [] if only is None else [Delivery.ingredient_id.in_(only)]
-    rows = context.book.all(Delivery, *where, order=Delivery.id)
-    corrected = {row.corrects for row in rows if row.corrects is not None}
-    valid = [row for row in rows if row.corrects is None and row.id not in corrected]
-    return sorted(valid, key=lambda row: row.at)
+    where = [stands(Delivery)]
+    if only is not None:
+        where.append(Delivery.ingredient_id.in_(only))
+    rows = context.book.all(Delivery, *where, order=Delivery.first)
+    return sorted(rows, key=lambda row: row.at)
 
 
 def _went(context: Context, starts: Mapping[int, _Start]) -> list[_Move]:
@@ -192,25 +184,12 @@ def _went(context: Context, starts: Mapping[int, _Start]) -> list[_Move]:
         )
         for line, made_at in context.book.session.execute(query)
     ]
-    thrown = context.book.all(Waste, Waste.ingredient_id.in_(list(starts)), Waste.at >= first)
-    corrected = {row.corrects for row in thrown if row.corrects is not None}
-    by_number = {row.id: row for row in thrown}
-    for row in thrown:
-        # A line that got its reason later dates from its first entry.
-        first_said = row if row.corrects is None else by_number.get(row.corrects)
+    thrown = Waste.ingredient_id.in_(list(starts)), Waste.at >= first, stands(Waste)
+    for row in context.book.all(Waste, *thrown):
         milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
-        if milli < 0 or row.id in corrected or first_said is None:
-            continue  # undone, or an undo
         measure = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
         moves.append(
-            _Move(
-                row.ingredient_id,
-                Waste.__tablename__,
-                first_said.id,
-                first_said.at,
-                Fraction(-milli, 1000),
-                measure,
-            )
+            _Move(row.ingredient_id, Waste.__tablename__, row.first, row.at, Fraction(-milli, 1000), measure)
         )
     return moves
 

@@ -10,9 +10,9 @@ from bot.work.context import Context
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.reminders import planning
+from bot.work.standing import Details, Value
 from bot.work.stock import on_hand as stock
 from storage.tables import StockPar
-from storage.types import JsonObject
 
 
 def listed(context: Context) -> list[tuple[IngredientView, Fraction, Dimension]]:
@@ -26,10 +26,10 @@ def set_par(context: Context, ingredient_id: int, quantity: Quantity | None) -> 
     view = ingredients.get(context, ingredient_id)
     if quantity is not None:
         stock.in_base_units(context, quantity, Fraction(1, 1000))
-    row = context.book.get(StockPar, ingredient_id)
-    before = None if row is None else [str(row.amount), row.unit]
+    about: Details = {"ingredient": ingredient_id, "name": view.name}
+    before = _read_par(context, about)
     _write_par(context, ingredient_id, quantity)
-    context.log("par", ingredient=ingredient_id, name=view.name, before=before)
+    context.log("par", **about, before=before, after=_read_par(context, about))
     watch(context, [ingredient_id])
 
 
@@ -48,13 +48,18 @@ def _write_par(context: Context, ingredient_id: int, quantity: Quantity | None) 
     context.book.session.flush()
 
 
-def take_back_par(context: Context, details: JsonObject) -> None:
-    """Undo a par: the previous one is valid again, or none."""
-    before = details["before"]
-    _write_par(
-        context, details["ingredient"], None if before is None else Quantity(Fraction(before[0]), before[1])
-    )
+def _read_par(context: Context, details: Details) -> list[str] | None:
+    row = context.book.get(StockPar, details["ingredient"])
+    return None if row is None else [str(row.amount), row.unit]
+
+
+def _set_back(context: Context, details: Details, par: list[str] | None) -> None:
+    quantity = None if par is None else Quantity(Fraction(par[0]), par[1])
+    _write_par(context, details["ingredient"], quantity)
     watch(context, [details["ingredient"]])
+
+
+PAR = Value(_read_par, _set_back)
 
 
 def watch(context: Context, changed: Iterable[int]) -> None:

@@ -11,9 +11,11 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
+from bot.work.batches.batches import standing_events
 from bot.work.context import Context
 from bot.work.fruit import peeled
 from bot.work.fruit.peeled import PeeledView
+from bot.work.standing import stands
 from bot.work.transfer import export_tables, rows
 from bot.work.transfer.fields import Row, moment
 from storage.tables import (
@@ -99,11 +101,10 @@ class _Writer:
 
     def document(self) -> dict[str, Any]:
         """Write the document."""
-        deliveries = [row for row in self._stand(Delivery) if row.amount_milli >= 0]
-        wasted = [row for row in self._stand(Waste) if (row.count_milli or row.grams_milli or 0) > 0]
+        deliveries, wasted = self._stand(Delivery), self._stand(Waste)
         made = self._all(Batch, Batch.state != "undone", order=Batch.id)
         for kind, found in (("delivery", deliveries), ("waste", wasted), ("batch", made)):
-            self._standing[kind] = [row.id for row in found]
+            self._standing[kind] = [getattr(row, "first", row.id) for row in found]
         return {
             "format": FORMAT,
             "version": VERSION,
@@ -123,11 +124,9 @@ class _Writer:
             "pars": self._rows(rows.ParRow, self._all(StockPar, order=StockPar.ingredient_id)),
         }
 
-    def _stand(self, table: type[Any]) -> list[Any]:
+    def _stand(self, table: type[Any]) -> Sequence[Any]:
         """Return rows that are not undone, without the rows that undo others."""
-        found = self._all(table, order=table.id)
-        corrected = {row.corrects for row in found if row.corrects is not None}
-        return [row for row in found if row.id not in corrected and not getattr(row, "void", False)]
+        return self._all(table, stands(table), order=table.first)
 
     def _rows(self, model: type[Row], found: Sequence[Any]) -> list[dict[str, Any]]:
         return self._each(partial(model.of, names=self), found)
@@ -187,11 +186,8 @@ class _Writer:
         lines, events = defaultdict(list), defaultdict(list)
         for line in self._all(BatchLine, order=(BatchLine.batch_id, BatchLine.position)):
             lines[line.batch_id].append(rows.BatchLineRow.of(line, self))
-        happened = self._all(BatchEvent, order=BatchEvent.id)
-        corrected = {one.corrects for one in happened}
-        for event in happened:
-            if event.corrects is None and event.id not in corrected:
-                events[event.batch_id].append(rows.BatchEventRow.of(event, self))
+        for event in standing_events(self._all(BatchEvent, order=BatchEvent.first)):
+            events[event.batch_id].append(rows.BatchEventRow.of(event, self))
         return lambda row: rows.BatchRow.of(
             row, self, number=row.id, lines=lines[row.id], events=events[row.id]
         )

@@ -270,7 +270,8 @@ class Row(BaseModel):
     def of(cls, row: Any, names: Any, **more: Any) -> Self:
         """Copy a row of the table; `more` holds fields without a column."""
         if "ref" in cls.model_fields:
-            more["ref"] = names.ref(cls.KIND, row.id)
+            # A row that corrects another one keeps the reference of that one.
+            more["ref"] = names.ref(cls.KIND, getattr(row, "first", row.id))
         found = {name: getattr(row, name) for name in cls.model_fields if name not in more}
         return cls.model_construct(**found, **more)
 

@@ -87,8 +87,9 @@ class BookIntake(Intake):
             self._set(formula_costs=costs)
 
     def _set(self, **values: Any) -> None:
-        bars.change(self._context, **values)
-        self._taken.settings_entries.append(self._context.entry or 0)
+        """Change settings as part of the import, and record their previous values for its undo."""
+        before, after = bars.change_unlogged(self._context, **values)
+        self._taken.settings_changed.append({"before": before, "after": after})
 
     # -- formulas, sprayers, prices -----------------------------------------------------------
 

@@ -105,7 +105,7 @@ def take_in(context: Context, upload: int, words: Words) -> Trial:
         runs=taken.runs,
         pars=taken.pars,
         strengths=taken.strengths,
-        settings=taken.settings_entries,
+        settings=taken.settings_changed,
     )
     context.book.touched()
     return Trial(name, upload, taken, ())

@@ -7,15 +7,13 @@ from collections.abc import Sized
 from dataclasses import dataclass, field
 from typing import Any
 
-from sqlalchemy import select
-from sqlalchemy.orm import aliased
-
 from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.kinds import IngredientKind
 from bot.work.context import BarView, Context
 from bot.work.formulas import ingredients
 from bot.work.money import prices
 from bot.work.money.prices import Course, PriceView
+from bot.work.standing import stands
 from bot.work.transfer.export import origin_of
 from bot.work.transfer.import_rows import Sheet
 from bot.work.transfer.problems import UnreadableFileError
@@ -47,7 +45,7 @@ class Taken:
     runs: dict[str, int] = field(default_factory=dict)  # the number of a sprayer's weighings
     pars: list[tuple[int, str, str]] = field(default_factory=list)
     strengths: list[tuple[int, str]] = field(default_factory=list)
-    settings_entries: list[int] = field(default_factory=list)
+    settings_changed: list[dict[str, Any]] = field(default_factory=list)  # before and after
 
     def note(self, kind: str, *numbers: int) -> None:
         """Record the rows added to the book."""
@@ -92,12 +90,10 @@ class Intake:
 
     def _is_empty(self) -> bool:
         """Whether the book has no formula, price or waste, apart from undone ones."""
-        later = aliased(Waste)
-        corrected = select(later.id).where(later.bar_id == Waste.bar_id, later.corrects == Waste.id).exists()
         return (
             self._book.one(Formula, Formula.archived_at.is_(None)) is None
             and not prices.in_force(self._context)
-            and self._book.one(Waste, Waste.corrects.is_(None), ~corrected) is None
+            and self._book.one(Waste, stands(Waste)) is None
         )
 
     def by_ref(self, kind: str, ref: str) -> int | None:

@@ -14,7 +14,8 @@ from typing import Any
 from sqlalchemy import ColumnElement, and_, false, func, or_
 
 from bot.trade.formulas.ingredient_names.reading import plain_name
-from bot.work.batches import batch_life
+from bot.work import standing
+from bot.work.batches import batch_undo
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.errors import NotThereError
@@ -46,17 +47,17 @@ from storage.tables import (
 )
 
 _AT_ONCE = 500
-# Each kind of logged row, with the columns that have the opposite sign in the row that undoes it.
-_LOGGED: dict[str, tuple[Any, tuple[str, ...]]] = {
-    "price": (Price, ()),
-    "delivery": (Delivery, ("amount_milli", "cost_minor")),
-    "waste": (Waste, ("count_milli", "grams_milli", "cost_minor")),
-    "juicing": (Juicing, ()),
-    "drinks": (DrinksCount, ()),
-    "count": (StockCount, ()),
+# The table of each kind of logged row.
+_LOGGED: dict[str, Any] = {
+    "price": Price,
+    "delivery": Delivery,
+    "waste": Waste,
+    "juicing": Juicing,
+    "drinks": DrinksCount,
+    "count": StockCount,
 }
 _ITEMS: tuple[Any, ...] = (Price, Delivery, Waste, Juicing, DrinksCount, StockCount, PeeledFruit, StockPar)
-_KIND = {table: kind for kind, (table, _signs) in _LOGGED.items()}
+_KIND = {table: kind for kind, table in _LOGGED.items()}
 _MOST_NAMED = 60
 
 Spans = list[list[int]]
@@ -112,12 +113,13 @@ def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
             context.watch(done, rows)
     touched |= _batches(context, brought)
     for number in brought.ids("peeled"):
-        peeled.take_back(context, {"peeled": number})
+        peeled.drop(context, number)
     _forget(context, brought)
     context.book.touched()
     pars.watch(context, touched)
-    for number in reversed(details.get("settings", [])):
-        _settings(context, number)
+    for changed in reversed(details.get("settings", [])):
+        if isinstance(changed, dict):
+            settings_undo.take_back_unchanged(context, changed)
     return {"kept": ", ".join(kept[:_MOST_NAMED])} if kept else {}
 
 
@@ -126,8 +128,8 @@ def _all_gone(context: Context, brought: _Brought) -> _Brought:
     gone = _Brought()
     gone.add(brought.numbers)
     imports = {row.id: row for row in context.book.all(Entry, Entry.what == "import")}
-    for undone in context.book.all(Entry, Entry.undo_of.in_(list(imports))):
-        gone.add(imports[undone.undo_of or 0].details.get("brought", {}))
+    for undone in context.book.all(Entry, Entry.chain.in_(list(imports))):
+        gone.add(imports[undone.chain or 0].details.get("brought", {}))
     return gone
 
 
@@ -251,47 +253,17 @@ def _pieces(numbers: Spans) -> Iterator[tuple[int, int]]:
 
 def _reverse(context: Context, kind: str, first: int, last: int) -> set[int]:
     """Add the opposite of each valid row; return the ingredients concerned."""
-    table, signs = _LOGGED[kind]
-    rows = _standing(context, table, first, last)
-    context.book.add_all([_opposite(context, row, signs) for row in rows])
+    table = _LOGGED[kind]
+    brought = context.book.rows(table, table.first, where=[table.id.between(first, last)])
+    rows = context.book.all(table, table.first.in_(brought), standing.stands(table), order=table.id)
+    context.book.add_all([standing.reversing(context, row) for row in rows])
+    if table is Waste:
+        for row in rows:
+            peeled.take_back_waste(context, row.id)
+    if table is Juicing:
+        for row in rows:
+            peeled.take_back_juicing(context, row.id)
     return {row.ingredient_id for row in rows if row.ingredient_id is not None}
-
-
-def _standing(context: Context, table: Any, first: int, last: int) -> list[Any]:
-    """Return the rows from first to last in their current state: the row, its replacement, or nothing."""
-    rows = list(context.book.all(table, table.id.between(first, last), order=table.id))
-    standing: list[Any] = []
-    while rows:
-        later = context.book.all(table, table.corrects.in_([row.id for row in rows]), order=table.id)
-        corrected = {row.corrects for row in later}
-        standing += [row for row in rows if row.id not in corrected]
-        rows = [row for row in later if not _takes_back(row)]
-    return standing
-
-
-def _takes_back(row: Any) -> bool:
-    """Whether a row that corrects another only undoes it."""
-    if isinstance(row, Waste):
-        return (row.count_milli or row.grams_milli or 0) <= 0
-    if isinstance(row, Delivery):
-        return row.amount_milli <= 0
-    return bool(row.void)
-
-
-def _opposite(context: Context, row: Any, signs: tuple[str, ...]) -> Any:
-    values = {
-        column.key: getattr(row, column.key)
-        for column in type(row).__table__.columns
-        if column.key not in {"bar_id", "id"}
-    }
-    for name in signs:
-        values[name] = None if values[name] is None else -values[name]
-    values |= {"at": context.now, "by": context.person_id, "corrects": row.id}
-    if "void" in values:
-        values["void"] = True
-    if "source" in values:
-        values |= {"source": f"undo {row.source}"[:80], "line": row.id}
-    return type(row)(**values)
 
 
 def _batches(context: Context, brought: _Brought) -> set[int]:
@@ -299,7 +271,7 @@ def _batches(context: Context, brought: _Brought) -> set[int]:
     for number in numbers:
         row = context.book.get(Batch, number)
         if row is not None and row.state != BatchState.UNDONE:
-            batch_life.take_back_making(context, {"batch": number})
+            batch_undo.take_back_making(context, {"batch": number})
     lines = context.book.rows(BatchLine, BatchLine.ingredient_id, where=[BatchLine.batch_id.in_(numbers)])
     return set(context.book.session.scalars(lines)) if numbers else set()
 
@@ -326,12 +298,3 @@ def _forget(context: Context, brought: _Brought) -> None:
         for row in context.book.all(Imported, Imported.kind == kind, within(Imported.number, numbers)):
             context.book.session.delete(row)
     context.book.session.flush()
-
-
-def _settings(context: Context, number: int) -> None:
-    """Restore the settings set by the file, unless a later log line changed them."""
-    row = context.book.get(Entry, number)
-    if row is None or context.book.one(Entry, Entry.undo_of == number) is not None:
-        return
-    settings_undo.take_back(context, row.details)
-    context.log("undo", undo_of=number, undone="settings")

@@ -1,4 +1,4 @@
-"""The life cycle of a trial: start, add, make, taste, close or promote, and undo each of these."""
+"""The life cycle of a trial: start, add variants, make, taste, close or promote."""
 
 from __future__ import annotations
 
@@ -17,8 +17,8 @@ from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import DraftLine, FormulaView
 from bot.work.trials import trials
 from bot.work.trials.trials import TrialState, TrialView, Variant
-from storage.tables import Entry, Trial, TrialScore, TrialVariant
-from storage.types import JsonObject, exact_text
+from storage.tables import Trial, TrialScore, TrialVariant
+from storage.types import exact_text
 
 MOST_VARIANTS = 8
 
@@ -52,7 +52,7 @@ def start(
     )
     _write(context, row, trials.BASE, formulas.draft_of(view).lines, "")
     _write(context, row, trials.BASE + 1, lines, changed)
-    _give_codes(context, row)
+    give_codes(context, row)
     context.log("trial", trial=row.id, name=view.name)
     return trials.get(context, row.id)
 
@@ -71,7 +71,7 @@ def add(context: Context, trial_id: int, lines: Sequence[DraftLine], changed: st
         raise BadValueError("number of variants", str(len(numbers)))
     number = max(numbers) + 1
     _write(context, row, number, lines, changed)
-    _give_codes(context, row)
+    give_codes(context, row)
     context.log("trial variant", trial=row.id, number=number)
     return trials.get(context, row.id)
 
@@ -101,7 +101,7 @@ def _write(context: Context, row: Trial, number: int, lines: Sequence[DraftLine]
     context.book.add(TrialVariant(trial_id=row.id, number=number, changed=changed[:500], lines=written))
 
 
-def _give_codes(context: Context, row: Trial) -> None:
+def give_codes(context: Context, row: Trial) -> None:
     """Assign a letter to each variant: in order, or shuffled if the trial is blind.
 
     Once bottles are filled or tasted, the letters stay and a new variant gets the next one.
@@ -183,7 +183,7 @@ def score(context: Context, trial_id: int, code: str, given: Mapping[Aspect, int
     trial = trials.get(context, trial_id)
     variant = trial.by_code(code)
     Score(str(context.person_id), variant.code, given)
-    row = context.book.add(
+    row = context.add(
         TrialScore(
             trial_id=trial_id,
             variant=variant.number,
@@ -221,75 +221,16 @@ def promote(context: Context, trial_id: int, code: str) -> FormulaView:
     lines = tuple(DraftLine(line.ingredient.id, line.quantity) for line in variant.lines)
     note = variant.changed if not now.note else f"{now.note}\n{variant.changed}"
     before, was = row.promoted, row.state
-    view = formulas.change(context, row.formula_id, replace(formulas.draft_of(now), lines=lines, note=note))
-    changed = context.entry
+    draft = replace(formulas.draft_of(now), lines=lines, note=note)
+    view, changed = formulas.write_change(context, row.formula_id, draft)
     row.state, row.promoted = TrialState.CLOSED, variant.number
     context.book.session.flush()
     context.log(
         "promote",
         trial=trial_id,
-        formula=view.id,
         name=view.name,
-        before=now.version,
-        promoted=before,
-        state=was,
-        change=changed,
+        **changed,
+        trial_before=[was, before],
+        trial_after=[row.state, row.promoted],
     )
     return view
-
-
-# -- undo ----------------------------------------------------------------------------------
-
-
-def take_back_start(context: Context, details: JsonObject) -> None:
-    """Undo a trial; the batches logged for it stay."""
-    _set_state(context, details["trial"], TrialState.UNDONE)
-
-
-def take_back_close(context: Context, details: JsonObject) -> None:
-    """Undo the end of a trial."""
-    _set_state(context, details["trial"], TrialState.OPEN)
-
-
-def _set_state(context: Context, trial_id: int, state: TrialState) -> None:
-    row = context.book.get(Trial, trial_id)
-    if row is not None:
-        row.state = state
-        context.book.session.flush()
-
-
-def take_back_variant(context: Context, details: JsonObject) -> None:
-    """Undo an added variant, including its scores."""
-    row = context.book.get(TrialVariant, details["trial"], details["number"])
-    if row is not None:
-        row.void = True
-        context.book.session.flush()
-
-
-def take_back_score(context: Context, details: JsonObject) -> None:
-    """Undo a score with a void row that points to it."""
-    row = context.book.get(TrialScore, details["row"])
-    if row is not None:
-        context.correct(row, void=True)
-
-
-def take_back_batches(context: Context, details: JsonObject) -> None:
-    """Undo the small batches of a trial."""
-    for number in details["batches"]:
-        batch_life.take_back_making(context, {"batch": number})
-    for row in context.book.all(TrialVariant, TrialVariant.trial_id == details["trial"]):
-        if row.batch_id in details["batches"]:
-            row.batch_id = None
-    context.book.session.flush()
-
-
-def take_back_promotion(context: Context, details: JsonObject) -> None:
-    """Undo a promotion: the previous formula becomes a new version, and the trial is running again."""
-    formulas.take_back_change(context, details)
-    row = context.book.get(Trial, details["trial"])
-    if row is not None:
-        row.state, row.promoted = details["state"], details["promoted"]
-        context.book.session.flush()
-    if details["change"] is not None and context.book.one(Entry, Entry.undo_of == details["change"]) is None:
-        # The change of the formula has its own log line, which is undone with this one.
-        context.log("undo", undo_of=details["change"], undone="change formula")

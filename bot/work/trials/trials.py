@@ -14,6 +14,7 @@ from bot.work.context import Context
 from bot.work.errors import NotThereError
 from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import FormulaLineView, FormulaView, in_base
+from bot.work.standing import stands
 from storage.tables import Entry, Member, Trial, TrialScore, TrialVariant
 
 BASE = 0  # the number of the variant that is the current formula
@@ -139,9 +140,11 @@ def _line(context: Context, ingredient_id: int, quantity: Quantity) -> FormulaLi
 
 def scores_of(context: Context, trial_id: int) -> list[TrialScore]:
     """Return the rows of the valid scores, oldest first."""
-    rows = context.book.all(TrialScore, TrialScore.trial_id == trial_id, order=TrialScore.id)
-    voided = {row.corrects for row in rows if row.void}
-    return [row for row in rows if not row.void and row.id not in voided]
+    return list(
+        context.book.all(
+            TrialScore, TrialScore.trial_id == trial_id, stands(TrialScore), order=TrialScore.first
+        )
+    )
 
 
 def _table(rows: Sequence[TrialScore], codes: Mapping[int, str]) -> SideBySide | None:

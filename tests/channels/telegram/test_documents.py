@@ -46,7 +46,7 @@ async def test_long_work_says_how_far_it_is_in_the_message_that_becomes_the_answ
     assert "400 rows of waste.csv are in." in taken.last.text
     undone = await ana.taps("Undo", message=taken.last)
     assert undone[0].text.startswith("Taking back: 400 of 400 rows")
-    assert "The import of waste.csv is taken back." in undone.last.text
+    assert "Undone: import of waste.csv" in undone.last.text
 
 
 async def test_word_of_long_work_that_cannot_be_sent_keeps_no_answer_back(

@@ -10,12 +10,11 @@ async def test_an_edited_line_is_logged_in_place_of_the_first(telephone: Telepho
     await ana.says("price oranges 0.60 each")
     said = await ana.says("waste 6 oranges mouldy")
     edited = await ana.edits(said, "waste 8 oranges dried out")
-    assert "8 oranges, dried out" in edited.text
-    assert "in place of entry #" in edited.text
+    assert "Corrected: 8 oranges instead of 6, dried out instead of mouldy" in edited.text
     assert "€4.80" in (await ana.says("week")).text
     log = (await ana.says("/log")).text
-    assert "waste, 6 oranges mouldy (taken back by #" in log
-    assert "waste, 8 oranges dried out (in place of #" in log
+    assert "waste: 6 oranges, mouldy (now #" in log
+    assert "waste: 8 oranges, dried out (instead of #" in log
 
 
 async def test_an_edit_of_an_edit_and_undo(telephone: Telephone) -> None:
@@ -25,12 +24,12 @@ async def test_an_edit_of_an_edit_and_undo(telephone: Telephone) -> None:
     await ana.edits(said, "waste 8 oranges mouldy")
     await ana.edits(said, "waste 10 oranges mouldy")
     assert "€6.00" in (await ana.says("week")).text
-    assert "taken back" in (await ana.says("/undo")).text
+    assert "Undone: 10 oranges, mouldy" in (await ana.says("/undo")).text
     week = (await ana.says("week")).text
     assert "€6.00" not in week
     # Another edit does not restore an entry that is no longer valid.
     again = await ana.edits(said, "waste 1 orange mouldy")
-    assert "was taken back before" in again.text
+    assert "What that message logged was undone at" in again.text
 
 
 async def test_a_change_that_is_none_changes_nothing(telephone: Telephone) -> None:
@@ -39,7 +38,8 @@ async def test_a_change_that_is_none_changes_nothing(telephone: Telephone) -> No
     await ana.edits(said, "waste 6 oranges mouldy", expects=0)
     log = (await ana.says("/log")).text
     assert log.count("6 oranges") == 1
-    assert "taken back" not in log
+    assert "undone by" not in log
+    assert "(now #" not in log
     helped = await ana.says("help")
     await ana.edits(helped, "help", expects=0)
 
@@ -49,10 +49,10 @@ async def test_words_that_log_nothing_leave_the_log_alone(telephone: Telephone) 
     said = await ana.says("waste 6 oranges mouldy")
     for words in ("hello there", "waste 6", "waste 6 oranges sdkfjh", "week", "waste"):
         kept = await ana.edits(said, words)
-        assert "So the log stays as it was." in kept.text, words
-    assert "taken back" not in (await ana.says("/log")).text
+        assert "Nothing changed." in kept.text, words
+    assert "undone" not in (await ana.says("/log")).text
     await ana.edits(said, "hello again")
-    assert "The waste is taken back." in (await ana.taps("Take it back")).text
+    assert "Undone: 6 oranges, mouldy" in (await ana.taps("Undo")).text
 
 
 async def test_after_a_day_it_is_too_late(telephone: Telephone) -> None:
@@ -104,4 +104,4 @@ async def test_an_answer_inside_a_dialogue_is_corrected_by_an_edit(telephone: Te
     assert "Why?" in (await ana.edits(fruit, "limes")).text
     assert "Logged: 3 limes, mouldy" in (await ana.taps("mouldy")).text
     refused = await ana.edits(await ana.says("waste 1 lime mouldy"), "waste a few, mouldy")
-    assert "So the log stays as it was." in refused.text
+    assert "Nothing changed." in refused.text

@@ -158,8 +158,8 @@ async def test_the_log_is_paged(telephone: Telephone) -> None:
     assert "#2 " in older.text
     assert "Older" not in older.labels
     await ana.taps("Newest")
-    assert "taken back" in (await ana.taps("Undo #12")).text
-    assert "(taken back by #13)" in (await ana.says("/log")).text
+    assert "Undone: " in (await ana.taps("Undo #12")).text
+    assert "(undone by #13)" in (await ana.says("/log")).text
 
 
 async def test_who_blocked_the_bot_is_said(telephone: Telephone) -> None:

@@ -18,7 +18,7 @@ from bot.trade.formulas.kinds import IngredientKind, Preparation
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.limits import LimitUnit
 from bot.work.context import DEFAULT_REASONS
-from bot.work.log import undo
+from bot.work.log.kinds import KINDS
 from tests import catalogues
 
 _BOT = Path(catalogue_strings.__file__).parents[2]
@@ -103,7 +103,7 @@ def test_every_entry_of_the_log_has_words() -> None:
     assert len(logged) > 20
     assert sorted(logged - set(all_log_words())) == []
     for words in all_log_words().values():
-        assert bool(words.undone) == undo.is_undoable(words.what), words.what
+        assert bool(words.thing) == (words.what in KINDS), words.what
 
 
 def test_summaries_of_commands_fit_the_menu_in_every_language() -> None:

@@ -84,7 +84,7 @@ def test_an_undone_batch_lays_back_the_peeled_fruit_that_it_took(ana: Person) ->
     ana.says("peeled in batch 3 oranges 1")
     assert "1 orange " in text(ana.says("peeled"))
     ana.says("cancel")
-    assert "as if never made" in text(ana.says(made))
+    assert "Undone: batch 1, Brine" in text(ana.says(made))
     assert "4 oranges" in text(ana.says("peeled"))
 
 

@@ -43,10 +43,10 @@ def test_a_table_of_waste_goes_and_comes_again(house: House, kim: Person) -> Non
     full = text(kim.says("week"))
     assert "orange" in full
     said = text(kim.taps("Undo"))
-    assert said.startswith("The import of waste.csv is taken back.\nIt had brought 2 rows.")
+    assert said.startswith("Undone: import of waste.csv\nIt had brought 2 rows.")
     assert "stay" not in said
     assert text(kim.says("week")) == empty
-    assert "took in waste.csv (taken back by" in text(kim.says("log"))
+    assert "took in waste.csv (undone by" in text(kim.says("log"))
     assert first_lines(kim.says("undo"))[0] != said.splitlines()[0]  # once only
     sends.and_takes_in("waste.csv", _WASTE)
     assert text(kim.says("week")) == full
@@ -102,7 +102,7 @@ def test_what_has_a_par_of_its_own_since_stays(house: House, kim: Person) -> Non
     Sends(house, kim).and_takes_in("formulas.csv", _MIST.format(oil=10).encode())
     kim.says("par lime oil 20 ml")
     number = next(line for line in text(kim.says("log")).splitlines() if "took in" in line).split()[0]
-    assert "being in use since: lime oil\n" in text(kim.says(f"undo {number[1:]}"))
+    assert "being in use since: lime oil" in text(kim.says(f"undo {number[1:]}"))
 
 
 def test_a_reason_given_later_goes_with_its_line(house: House, kim: Person) -> None:
@@ -188,5 +188,5 @@ def test_an_import_of_which_nobody_noted_what_it_brought_stays(house: House, kim
     with house.store.writing() as unit:
         for row in unit.session.query(Entry).filter(Entry.what == "import"):
             row.details = {"file": "waste.csv", "rows": {"waste": 2}}
-    assert "taken back" not in text(kim.taps("Undo"))
+    assert "Undone" not in text(kim.taps("Undo"))
     assert "orange" in text(kim.says("week"))

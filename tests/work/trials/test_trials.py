@@ -136,11 +136,9 @@ def test_promoting_makes_the_next_version_and_undo_goes_back(house: House) -> No
     ana.says("taste A 3 3 3 3")
     assert first_lines(ana.says("promote B")) == ["Brine is now version 2: salt 25 g."]
     assert "25 g" in text(ana.says("formula brine"))
-    assert first_lines(ana.taps("Undo")) == [
-        "Brine is as it was before the trial, as a new version, and the trial goes on."
-    ]
+    assert first_lines(ana.taps("Undo")) == ["Undone: new version of Brine from trial 1"]
     assert "20 g" in text(ana.says("formula brine"))
-    # The change of the formula is undone with it, not a second time.
+    # The change of the formula is undone with it and not once more.
     ana.says("undo")
     assert "20 g" in text(ana.says("formula brine"))
 

@@ -323,8 +323,8 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords("check", N_("checked batch {batch}"), N_("The check of batch {batch} is taken back.")),
-    LogWords("open batch", N_("opened batch {batch}"), N_("Batch {batch} is not open any more.")),
-    LogWords("use up", N_("batch {batch} used up"), N_("Batch {batch} is not used up any more.")),
-    LogWords("discard", N_("discarded batch {batch}"), N_("Batch {batch} is not discarded any more.")),
+    LogWords("check", N_("checked batch {batch}"), N_("check of batch {batch}")),
+    LogWords("open batch", N_("opened batch {batch}"), N_("opening of batch {batch}")),
+    LogWords("use up", N_("batch {batch} used up"), N_("batch {batch} used up")),
+    LogWords("discard", N_("discarded batch {batch}"), N_("discarding of batch {batch}")),
 )

@@ -220,6 +220,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (
-    LogWords("batch", N_("made batch {batch}, {name}"), N_("Batch {batch} is taken back, as if never made.")),
-)
+LOG_WORDS = (LogWords("batch", N_("made batch {batch}, {name}"), N_("batch {batch}, {name}")),)

@@ -95,8 +95,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (
-    LogWords(
-        "lot", N_("noted a lot for batch {batch}"), N_("The lot noted for batch {batch} is taken back.")
-    ),
-)
+LOG_WORDS = (LogWords("lot", N_("noted a lot for batch {batch}"), N_("lot {after} in batch {batch}")),)

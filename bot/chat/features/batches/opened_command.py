@@ -22,8 +22,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (
-    LogWords(
-        "opened", N_("opened {name}"), N_("{name}: what was noted of its bottle before is in force again.")
-    ),
-)
+LOG_WORDS = (LogWords("opened", N_("opened {name}"), N_("new bottle of {name}")),)

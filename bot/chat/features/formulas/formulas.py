@@ -176,7 +176,7 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords("rename formula", N_("renamed {before} to {name}"), N_("{before} has its old name back.")),
-    LogWords("archive formula", N_("put {name} away"), N_("{name} is back in the book.")),
-    LogWords("restore formula", N_("brought {name} back"), N_("{name} is put away again.")),
+    LogWords("rename formula", N_("renamed {before} to {name}"), N_("{before} renamed to {name}")),
+    LogWords("archive formula", N_("put {name} away"), N_("{name} put away")),
+    LogWords("restore formula", N_("brought {name} back"), N_("{name} brought back")),
 )

@@ -322,8 +322,6 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords("formula", N_("wrote down {name}"), N_("{name} is put away again.")),
-    LogWords(
-        "change formula", N_("changed {name}"), N_("{name} is as it was before the change, as a new version.")
-    ),
+    LogWords("formula", N_("wrote down {name}"), N_("new formula {name}")),
+    LogWords("change formula", N_("changed {name}"), N_("change of {name}")),
 )

@@ -18,7 +18,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
     undo_button,
     undo_each,
 )
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, amount_of
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.acid_adjustment import acid_words
@@ -360,11 +360,12 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords("peeled", N_("peeled {name}"), N_("The peeled {name} is taken back.")),
-    LogWords("juiced", N_("juiced {name}"), N_("The juice of {name} is taken back.")),
+    LogWords("peeled", N_("peeled {amount}"), N_("{amount} peeled"), amount_of),
+    LogWords("juiced", N_("juiced {amount}"), N_("{amount} juiced"), amount_of),
     LogWords(
         "peeled in batch",
-        N_("put peeled {name} into batch {batch}"),
-        N_("The peeled {name} is not in batch {batch} any more."),
+        N_("put {amount}, peeled, into batch {batch}"),
+        N_("{amount}, peeled, in batch {batch}"),
+        amount_of,
     ),
 )

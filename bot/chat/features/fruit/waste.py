@@ -31,6 +31,7 @@ from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteLine, WasteLogged, WasteView
+from bot.work.log import chain
 from bot.work.log.history import LogLine
 
 _MOST = Fraction(100_000)  # pieces, or grams
@@ -209,22 +210,27 @@ def _cost(cost: Decimal | None) -> str:
 
 
 def _reason(turn: Turn, arguments: ReasonArguments) -> Reply:
-    view = waste.give_reason(turn.context, arguments.number, arguments.why)
-    what = piece_words(view, turn.context.bar.units)
+    done = chain.give_reason(turn.context, arguments.number, arguments.why)
+    what = piece_words(done.line, turn.context.bar.units)
+    said = _("{what}: {reason}.")
+    if done.before not in {waste.NO_REASON, arguments.why}:
+        said = _("{what}: {reason} instead of {old}.")
+    old = reason_words(done.before) if done.before else ""
+    first = said.format(what=what, reason=reason_words(arguments.why), old=old)
     return Reply(
-        (Text(_("{what}: {reason}.").format(what=what, reason=reason_words(arguments.why)), strong=True),),
+        (Text(first, strong=True),),
         ((undo_button(turn), Button(_("More waste"), "waste")),),
         edits=turn.message.tapped is not None,
     )
 
 
 def _waste_values(line: LogLine, units: str) -> dict[str, str]:
-    return {"lines": ", ".join(_wasted(one, units) for one in line.wasted)}
+    return {"lines": "; ".join(line_words(one, units) for one in line.wasted)}
 
 
-def _wasted(one: WasteView, units: str) -> str:
-    reason = f" {_(one.reason)}" if one.reason else ""
-    return f"{piece_words(one, units)}{reason}"
+def line_words(one: WasteView, units: str) -> str:
+    """Write a line of waste with its reason: '6 oranges, mouldy'."""
+    return f"{piece_words(one, units)}, {reason_words(one.reason)}" if one.reason else piece_words(one, units)
 
 
 COMMANDS = (
@@ -254,8 +260,6 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords("waste", N_("waste, {lines}"), N_("The waste is taken back."), values=_waste_values),
-    LogWords(
-        "waste reason", N_("gave a reason, {lines}"), N_("The reason is taken back."), values=_waste_values
-    ),
+    LogWords("waste", N_("waste: {lines}"), N_("{lines}"), values=_waste_values),
+    LogWords("waste reason", N_("gave a reason: {lines}"), N_("reason of {lines}"), values=_waste_values),
 )

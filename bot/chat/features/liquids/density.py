@@ -193,4 +193,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("density", N_("density of {name}"), N_("{name} has the density it had before.")),)
+LOG_WORDS = (LogWords("density", N_("density of {name}"), N_("density of {name}")),)

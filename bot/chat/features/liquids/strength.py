@@ -358,4 +358,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("strength", N_("strength of {name}"), N_("{name} has the strength it had before.")),)
+LOG_WORDS = (LogWords("strength", N_("strength of {name}"), N_("strength of {name}, {percent} %")),)

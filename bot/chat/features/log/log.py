@@ -13,18 +13,23 @@ from bot.chat.features.people.team import shown_name
 from bot.chat.i18n.language import _, show_moment
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.trade.words import N_
-from bot.work.log import history
+from bot.work.log import chain, history
 from bot.work.log.history import LogLine
+
+# Kinds whose words say already which entry they follow.
+_NAMES_IT = frozenset({chain.UNDO, chain.PUT_BACK, chain.REASON})
 
 
 def _marked(line: LogLine, units: str) -> str:
     text = _("#{number} {when}, {who}: {what}").format(
         number=line.number, when=show_moment(line.at), who=shown_name(line.by), what=entry_words(line, units)
     )
-    if line.corrects is not None:
-        text += " " + _("(in place of #{number})").format(number=line.corrects)
-    if line.undone_by is not None:
-        text += " " + _("(taken back by #{number})").format(number=line.undone_by)
+    if line.follows is not None and line.what not in _NAMES_IT:
+        text += " " + _("(instead of #{number})").format(number=line.follows[0])
+    if line.followed is not None and line.what != chain.UNDO:
+        number, what = line.followed
+        mark = _("(undone by #{number})") if what == chain.UNDO else _("(now #{number})")
+        text += " " + mark.format(number=number)
     return text
 
 
@@ -62,7 +67,7 @@ def _log(turn: Turn, arguments: LogArguments) -> Reply:
 COMMANDS = (
     Command(
         "log",
-        N_("who did what, and what was taken back"),
+        N_("who did what, and what was undone"),
         _log,
         words=("history", "audit", "who did what"),
         examples=(N_("log"), N_("log 120")),

@@ -1,4 +1,4 @@
-"""The command undo."""
+"""The commands undo and put back."""
 
 from __future__ import annotations
 
@@ -10,34 +10,46 @@ from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.turn import Turn
-from bot.chat.features.log.entries import undo_reply
+from bot.chat.features.log.entries import change_reply
 from bot.chat.reply.message import Reply
 from bot.trade.words import N_
-from bot.work.log import undo
+from bot.work.log import chain
 
 
 @dataclass(frozen=True, kw_only=True)
 class UndoArguments(Arguments):
-    """The entry to undo, None for the last one."""
+    """The entry to undo or to put back, None for the last one."""
 
     number: int | None = None
 
 
 def _undo(turn: Turn, arguments: UndoArguments) -> Reply:
     turn.context.watch = watching(N_("Taking back"))
-    return undo_reply(turn, undo.take_back(turn.context, arguments.number))
+    return change_reply(turn, chain.undo(turn.context, arguments.number))
+
+
+def _put_back(turn: Turn, arguments: UndoArguments) -> Reply:
+    return change_reply(turn, chain.put_back(turn.context, arguments.number))
 
 
 COMMANDS = (
     Command(
         "undo",
-        N_("take back the last thing you logged"),
+        N_("undo the last thing you logged"),
         _undo,
         words=("take it back", "take back", "undo the last"),
         slots=(NUMBER_SLOT,),
         writes=True,
         menu=80,
     ),
+    Command(
+        "put back",
+        N_("put back what you undid last"),
+        _put_back,
+        words=("put it back", "redo"),
+        slots=(NUMBER_SLOT,),
+        writes=True,
+    ),
 )
 
-LOG_WORDS = (LogWords("undo", N_("took back #{undo_of}")),)
+LOG_WORDS = (LogWords("undo", N_("undid #{number}")),)

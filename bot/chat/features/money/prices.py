@@ -28,6 +28,7 @@ from bot.trade.money.money import minor_digits
 from bot.trade.words import N_
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.log.chain import State
 from bot.work.log.history import LogLine
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
@@ -308,6 +309,14 @@ def _price_values(line: LogLine, units: str) -> dict[str, str]:
 
 _ITEM = Slot("item", _accept_item, _ask_item)
 
+
+def _price_now(turn: Turn, after: State) -> list[str]:
+    """Return the price in force after an undo."""
+    number = after.details["ingredient"]
+    price = prices.in_force(turn.context, [number]).get(number)
+    return [_("It has no price now.") if price is None else _("Now: {value}").format(value=pack_words(price))]
+
+
 COMMANDS = (
     Command(
         "price",
@@ -334,7 +343,8 @@ LOG_WORDS = (
     LogWords(
         "price",
         N_("price of {name}, {price}"),
-        N_("The price is taken back: the one before is in force again."),
+        N_("price of {name}, {price}"),
         values=_price_values,
+        now=_price_now,
     ),
 )

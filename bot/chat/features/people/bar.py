@@ -33,8 +33,8 @@ from bot.trade.words import N_
 from bot.work.context import BEFORE_CLOSING, BarView
 from bot.work.errors import NotAllowedError
 from bot.work.labels import labels
+from bot.work.log.chain import State
 from bot.work.log.history import LogLine
-from bot.work.log.undo import TakenBack
 from bot.work.people import bars
 
 
@@ -203,10 +203,10 @@ def _settings_values(line: LogLine, units: str) -> dict[str, str]:
     return {"settings": ", ".join(_(SETTINGS[key][0]) for key in keys)}
 
 
-def _in_force(turn: Turn, taken: TakenBack) -> list[str]:
-    """Return the valid settings after the undo of a change."""
+def _in_force(turn: Turn, after: State) -> list[str]:
+    """Return the settings in force after the undo or the put-back of a change."""
     now = shown(turn.context.bar)
-    keys = settings_changed(taken.details["before"], taken.details["after"])
+    keys = settings_changed(after.details["before"], after.details["after"])
     return [setting_line(key, now, first=True) for key in keys]
 
 
@@ -234,8 +234,8 @@ LOG_WORDS = (
     LogWords(
         "settings",
         N_("settings: {settings}"),
-        N_("The setting is as it was before."),
+        N_("settings: {settings}"),
         values=_settings_values,
-        lines=_in_force,
+        now=_in_force,
     ),
 )

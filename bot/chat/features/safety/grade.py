@@ -175,6 +175,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (
-    LogWords("food grade", N_("food grade of {name}"), N_("The word on {name}'s food grade is taken back.")),
-)
+LOG_WORDS = (LogWords("food grade", N_("food grade of {name}"), N_("food grade of {name}")),)

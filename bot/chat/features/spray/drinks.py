@@ -167,6 +167,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (
-    LogWords("drinks", N_("counted {count} drinks"), N_("The count of {count} drinks is taken back.")),
-)
+LOG_WORDS = (LogWords("drinks", N_("counted {count} drinks"), N_("{count} drinks")),)

@@ -193,11 +193,11 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords("sprayer", N_("named sprayer {name}"), N_("Sprayer {name} is put away again.")),
+    LogWords("sprayer", N_("named sprayer {name}"), N_("sprayer {name}")),
     LogWords(
         "use sprayer",
         N_("chose the sprayer of {name}"),
-        N_("{name} is reckoned by the sprayer it had before."),
+        N_("choice of the sprayer of {name}"),
     ),
-    LogWords("retire sprayer", N_("put sprayer {name} away"), N_("Sprayer {name} is back.")),
+    LogWords("retire sprayer", N_("put sprayer {name} away"), N_("sprayer {name} put away")),
 )

@@ -273,4 +273,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("weighing", N_("weighed sprayer {name}"), N_("The weighing of {name} is taken back.")),)
+LOG_WORDS = (LogWords("weighing", N_("weighed sprayer {name}"), N_("weighing of sprayer {name}")),)

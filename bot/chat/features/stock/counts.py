@@ -13,7 +13,7 @@ from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, of_day, with_day
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import accept_number, is_liquid, undo_button, undo_each
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, amount_of
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.balance_words import named_amount, plain_amount, used_blocks, used_row
@@ -29,7 +29,7 @@ from bot.trade.words import N_
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import balance
-from bot.work.log import undo
+from bot.work.log import chain
 from bot.work.money import prices
 from bot.work.stock import counts
 from bot.work.stock.on_hand import OnHand
@@ -190,7 +190,7 @@ def _bought(turn: Turn, arguments: BoughtArguments) -> Reply:
 def _one_bought(turn: Turn, one: DeliveryArguments, day: date | None) -> Reply:
     context, item = turn.context, one.item
     if one.instead is not None:
-        undo.take_back(context, one.instead)
+        chain.undo(context, one.instead)
     packs = Fraction(1) if one.packs is None else one.packs
     content, paid = one.amount, one.paid
     if one.packs is None and one.each_pack:  # '80 oranges 0.45 each': each is a pack of one
@@ -375,8 +375,9 @@ COMMANDS = (
 LOG_WORDS = (
     LogWords(
         "buy stock",
-        N_("bought {name}"),
-        N_("What was bought of {name} is taken back, and its price with it."),
+        N_("bought {amount}"),
+        N_("{amount} bought"),
+        amount_of,
     ),
-    LogWords("count stock", N_("counted {name}"), N_("The count of {name} is taken back.")),
+    LogWords("count stock", N_("counted {amount}"), N_("{amount} counted"), amount_of),
 )

@@ -103,4 +103,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("par", N_("set the par of {name}"), N_("{name} has the par it had before.")),)
+LOG_WORDS = (LogWords("par", N_("set the par of {name}"), N_("par of {name}")),)

@@ -20,7 +20,7 @@ from bot.chat.reply.message import Block, Button, File, Grid, Reply, Text, reply
 from bot.documents.tables import write_csv
 from bot.trade.words import N_
 from bot.work.errors import BadValueError, NotThereError
-from bot.work.log.undo import TakenBack
+from bot.work.log.chain import State
 from bot.work.transfer.problems import MOST_BYTES, Problem, UnreadableFileError
 
 if TYPE_CHECKING:
@@ -284,16 +284,16 @@ def _taken(turn: Turn, upload: int) -> Reply:
     )
 
 
-def _rows_undone(turn: Turn, taken: TakenBack) -> list[str]:
-    """Return the number of rows undone with an import, and the rows kept because they are in use."""
-    count = int(taken.details["count"])
+def _rows_undone(turn: Turn, after: State) -> list[str]:
+    """Return how many rows went with an import, and which stay because they are in use."""
+    count = int(after.details["count"])
     lines = [
         ngettext("It had brought {count} row.", "It had brought {count} rows.", count).format(
             count=show_number(count, 0)
         )
     ]
-    if taken.details.get("kept"):
-        lines.append(_("These stay, being in use since: {names}").format(names=taken.details["kept"]))
+    if after.details.get("kept"):
+        lines.append(_("These stay, being in use since: {names}").format(names=after.details["kept"]))
     return lines
 
 
@@ -327,6 +327,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (
-    LogWords("import", N_("took in {file}"), N_("The import of {file} is taken back."), lines=_rows_undone),
-)
+LOG_WORDS = (LogWords("import", N_("took in {file}"), N_("import of {file}"), now=_rows_undone),)

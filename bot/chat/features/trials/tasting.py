@@ -170,4 +170,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("taste", N_("scored {code}"), N_("Your score of {code} is taken back.")),)
+LOG_WORDS = (LogWords("taste", N_("scored {code}"), N_("score of {code}")),)

@@ -352,24 +352,22 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords(
-        "trial", N_("began trial {trial}, {name}"), N_("Trial {trial} is taken back, as if never begun.")
-    ),
+    LogWords("trial", N_("began trial {trial}, {name}"), N_("trial {trial}, {name}")),
     LogWords(
         "trial variant",
         N_("added a variant to trial {trial}"),
-        N_("The variant is out of trial {trial} again."),
+        N_("new variant in trial {trial}"),
     ),
     LogWords(
         "trial batches",
         N_("made the small batches of trial {trial}"),
-        N_("The small batches of trial {trial} are taken back."),
+        N_("small batches of trial {trial}"),
     ),
     LogWords("trial key", N_("opened the key of trial {trial}")),
-    LogWords("close trial", N_("closed trial {trial}"), N_("Trial {trial} goes on.")),
+    LogWords("close trial", N_("closed trial {trial}"), N_("end of trial {trial}")),
     LogWords(
         "promote",
         N_("promoted a variant of {name}"),
-        N_("{name} is as it was before the trial, as a new version, and the trial goes on."),
+        N_("new version of {name} from trial {trial}"),
     ),
 )

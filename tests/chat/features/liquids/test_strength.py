@@ -103,7 +103,7 @@ def test_setting_a_spirits_strength_counts_at_once_and_can_be_taken_back(house: 
     answer = said(ana, "strength neutral spirit 95.5")
     assert answer.startswith("neutral spirit: 95.5 % vol")
     assert "It counts at once in: Grapefruit mist." in answer
-    assert tapped(ana, "Undo").startswith("neutral spirit has the strength it had before.")
+    assert tapped(ana, "Undo").startswith("Undone: strength of neutral spirit, ")
     assert said(ana, "strength neutral spirit").startswith("neutral spirit: 96 % vol")
 
 

@@ -104,7 +104,7 @@ def test_undo_takes_a_weighing_back_and_keeps_the_others(house: House) -> None:
     ana = bar_with(house, MIST)
     first = said(ana, "weigh Blue 152.31 150.55 20 sprays").splitlines()[0]
     ana.says("weigh Blue 150.55 140.00 20 sprays")
-    assert tapped(ana, "Undo").startswith("The weighing of Blue is taken back.")
+    assert tapped(ana, "Undo").startswith("Undone: weighing of sprayer Blue")
     assert said(ana, "pump Blue").splitlines()[0] == first
 
 

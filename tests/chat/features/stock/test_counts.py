@@ -44,9 +44,7 @@ def test_what_a_price_was_for_can_be_mended_by_one_tap(ana: Person) -> None:
 def test_a_delivery_taken_back_leaves_price_and_stock_as_they_were(ana: Person) -> None:
     ana.says("count oranges 10")
     ana.says("bought 100 oranges 60")
-    assert first_lines(ana.taps("Undo")) == [
-        "What was bought of orange is taken back, and its price with it."
-    ]
+    assert first_lines(ana.taps("Undo")) == ["Undone: 100 oranges bought"]
     assert "orange: €0.45 each" in text(ana.says("price oranges"))
     ana.says("count oranges 4")
     assert "6 oranges used" in text(ana.says("fruit orange"))
@@ -96,7 +94,7 @@ def test_a_count_taken_back_gives_way_to_the_one_before(house: House, ana: Perso
     ana.says("count oranges 30")
     house.clock.turn(hours=1)
     ana.says("count oranges 20")
-    assert first_lines(ana.taps("Undo")) == ["The count of orange is taken back."]
+    assert first_lines(ana.taps("Undo")) == ["Undone: 20 oranges counted"]
     assert "not counted twice" in text(ana.says("fruit orange"))
 
 

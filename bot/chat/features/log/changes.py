@@ -1,0 +1,66 @@
+"""What an edit of a message changed, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.dialogue.turn import Turn
+from bot.chat.features.fruit.waste import line_words, piece_words
+from bot.chat.features.fruit.week import reason_words
+from bot.chat.features.log.entries import thing_words
+from bot.chat.i18n.language import _, show_number
+from bot.trade.formulas.measures import Dimension
+from bot.work.fruit.waste import WasteView
+from bot.work.log import history
+from bot.work.log.chain import State
+
+
+def corrected_words(turn: Turn, before: State, after: State) -> str:
+    """Say what an edit changed: 'Corrected: 2 lemons instead of 3, still dried out'."""
+    old = thing_words(turn, before)
+    if not after.stands:
+        return _("Undone: {thing}").format(thing=old)
+    if before.what == after.what == "waste":
+        said = _waste_changes(
+            history.said_by(turn.context, before).wasted,
+            history.said_by(turn.context, after).wasted,
+            turn.context.bar.units,
+        )
+        return _("Corrected: {what}").format(what="; ".join(said) if said else thing_words(turn, after))
+    new = thing_words(turn, after)
+    if new == old:
+        return _("Corrected: {what}").format(what=new)
+    return _("Corrected: {new} instead of {old}").format(new=new, old=old)
+
+
+def _waste_changes(before: Sequence[WasteView], after: Sequence[WasteView], units: str) -> list[str]:
+    rest, said = list(before), []
+    for one in after:
+        if not rest:
+            said.append(_("{what} added").format(what=line_words(one, units)))
+            continue
+        old = next((old for old in rest if old.ingredient.id == one.ingredient.id), rest[0])
+        rest.remove(old)
+        words = _line_change(old, one, units)
+        if words:
+            said.append(words)
+    return said + [_("{what} taken out").format(what=line_words(old, units)) for old in rest]
+
+
+def _line_change(old: WasteView, new: WasteView, units: str) -> str:
+    pieces, reason = piece_words(new, units), ""
+    if new.reason == old.reason and new.reason:
+        reason = ", " + _("still {reason}").format(reason=reason_words(new.reason))
+    elif old.reason:
+        reason = ", " + _("{new} instead of {old}").format(
+            new=reason_words(new.reason), old=reason_words(old.reason)
+        )
+    elif new.reason:
+        reason = f", {reason_words(new.reason)}"
+    same_fruit = new.ingredient.id == old.ingredient.id
+    if same_fruit and (new.amount, new.dimension) == (old.amount, old.dimension):
+        return "" if new.reason == old.reason else pieces + reason
+    was = piece_words(old, units)
+    if same_fruit and old.dimension is new.dimension is Dimension.COUNT:
+        was = show_number(old.amount, 2)
+    return _("{new} instead of {old}").format(new=pieces, old=was) + reason

@@ -1,0 +1,104 @@
+"""The kinds of entries that can be undone, and how to undo and restore each."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+from typing import Any
+
+from bot.work.batches import batch_undo, shelf
+from bot.work.context import Context
+from bot.work.formulas import formula_undo, ingredients
+from bot.work.fruit import peeled_undo, waste
+from bot.work.money import prices
+from bot.work.people import settings_undo
+from bot.work.spray import drinks, sprayers
+from bot.work.standing import Details, Value
+from bot.work.stock import counts, pars
+from bot.work.transfer import import_undo
+from bot.work.trials import trial_undo
+
+Step = Callable[[Context, Details], Details]
+Subject = tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """How to undo and restore entries of one kind; `put_back` is None if they cannot be restored.
+
+    `take_back` returns the details that `put_back` needs, and `put_back` the changed details of the entry.
+    `about` names what the entry changed: of two entries that changed the same, only the later can be undone.
+    `look` raises OffTheLogError if the batch or trial of the entry is itself undone; `check` raises the other
+    errors of `take_back`.
+    """
+
+    take_back: Step
+    put_back: Step | None
+    about: Callable[[Details], Iterable[Subject]] = lambda details: ()
+    look: Callable[[Context, Details], Any] = lambda context, details: None
+    check: Callable[[Context, Details], Any] = lambda context, details: None
+
+
+def _value(value: Value, *names: str) -> Kind:
+    """Return the kind of entries that change a value. `names` are its subject and the identifying details."""
+
+    def about(details: Details) -> list[Subject]:
+        return [(names[0], *(str(details.get(name)) for name in names[1:]))]
+
+    return Kind(value.take_back, value.put_back, about, value.read, value.check)
+
+
+def _settings(details: Details) -> list[Subject]:
+    return [("setting", name) for name in details["before"]]
+
+
+def _version(details: Details) -> list[Subject]:
+    return [("version", str(details["formula"]))]
+
+
+KINDS: dict[str, Kind] = {
+    "waste": Kind(waste.take_back, waste.put_back),
+    "price": Kind(prices.take_back, prices.put_back),
+    "buy stock": Kind(counts.take_back_buying, counts.put_back_buying),
+    "count stock": Kind(counts.take_back_count, counts.put_back_count),
+    "par": _value(pars.PAR, "par", "ingredient"),
+    "drinks": Kind(drinks.take_back, drinks.put_back),
+    "peeled": Kind(peeled_undo.take_back, peeled_undo.put_back, check=peeled_undo.check),
+    "juiced": Kind(peeled_undo.take_back_juice, peeled_undo.put_back_juice),
+    "peeled in batch": Kind(
+        peeled_undo.take_back_batch, peeled_undo.put_back_batch, look=peeled_undo.look_at_batch
+    ),
+    "batch": Kind(batch_undo.take_back_making, batch_undo.put_back_making, check=batch_undo.check_making),
+    "check": _value(batch_undo.moved("check"), "batch", "batch"),
+    "open batch": _value(batch_undo.moved("open batch"), "batch", "batch"),
+    "use up": _value(batch_undo.moved("use up"), "batch", "batch"),
+    "discard": _value(batch_undo.moved("discard"), "batch", "batch"),
+    "lot": _value(batch_undo.LOT, "lot", "batch", "position"),
+    "formula": _value(formula_undo.NEW, "formula away", "formula"),
+    "change formula": Kind(
+        formula_undo.take_back_change, formula_undo.put_back_change, _version, check=formula_undo.check
+    ),
+    "rename formula": _value(formula_undo.NAME, "formula name", "formula"),
+    "archive formula": _value(formula_undo.AWAY, "formula away", "formula"),
+    "restore formula": _value(formula_undo.NEW, "formula away", "formula"),
+    "settings": replace(_value(settings_undo.SETTINGS, "setting"), about=_settings),
+    "strength": _value(ingredients.STRENGTH, "strength", "ingredient"),
+    "density": _value(ingredients.DENSITY, "density", "ingredient"),
+    "food grade": _value(ingredients.GRADE, "food grade", "ingredient"),
+    "opened": _value(shelf.OPENED, "opened", "ingredient"),
+    "sprayer": _value(sprayers.NEW, "sprayer away", "sprayer"),
+    "weighing": Kind(sprayers.take_back_weighing, sprayers.put_back_weighing),
+    "use sprayer": _value(sprayers.USE, "sprayer of", "formula"),
+    "retire sprayer": _value(sprayers.AWAY, "sprayer away", "sprayer"),
+    "trial": Kind(trial_undo.take_back_start, trial_undo.put_back_start, check=trial_undo.check_start),
+    "trial variant": _value(trial_undo.VARIANT, "variant", "trial", "number"),
+    "trial batches": Kind(trial_undo.take_back_batches, trial_undo.put_back_batches),
+    "taste": Kind(trial_undo.take_back_score, trial_undo.put_back_score),
+    "close trial": _value(trial_undo.CLOSE, "trial", "trial"),
+    "promote": Kind(
+        trial_undo.take_back_promotion, trial_undo.put_back_promotion, _version, check=formula_undo.check
+    ),
+    "import": Kind(import_undo.take_back, None),
+    # Of an imported line. Other reasons belong to the chain of the waste.
+    "waste reason": _value(waste.REASON, "reason", "rows"),
+}
