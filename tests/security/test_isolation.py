@@ -128,7 +128,9 @@ def test_nothing_that_a_member_of_another_bar_says_or_taps_reaches_a_row(walk: W
     before = two_bars.rows_of(walk.store, two_bars.A)
     for line in _forms():
         walk.root(line)
-    assert walk.problems == []
+    # People may see and erase what a bar that they left keeps of them (test_former.py).
+    own = ("'export me'", "'forget me")
+    assert [problem for problem in walk.problems if not problem.startswith(own)] == []
     assert two_bars.changed(before, two_bars.rows_of(walk.store, two_bars.A)) == []
     assert walk.taps > (300 if in_long_part() else 150)
 
@@ -161,7 +163,7 @@ def test_a_question_of_the_others_is_not_answered_by_somebody_else(walk: Walk) -
     walk.person, walk.room = "Bea", two_bars.A_GROUP
     # Bea may see A's rows, and asking writes no row of a bar.
     asked = walk.says("/waste")
-    walk.problems.clear()
+    assert walk.problems == []
     lines = [button.line for one in asked for row in one.buttons for button in row]
     assert any(line.startswith("= ") for line in lines)
     for walk.person in ("Ana", "Cleo"):

@@ -9,6 +9,7 @@ import logging
 import secrets
 from collections.abc import Awaitable, Callable, Collection
 from contextlib import AbstractContextManager
+from contextvars import Context
 from dataclasses import replace
 from typing import Any
 
@@ -217,7 +218,9 @@ class Answers(Answering):
         return None
 
     def _acknowledge_soon(self, query: str, toast: asyncio.Future[str]) -> None:
-        task = asyncio.create_task(self._acknowledge(query, toast))
+        # In a context of its own: the lease of the update may end before the toast is known, and a second
+        # acknowledgement does no harm.
+        task = asyncio.create_task(self._acknowledge(query, toast), context=Context())
         self._acknowledging.add(task)
         task.add_done_callback(self._acknowledging.discard)
 
@@ -232,6 +235,11 @@ class Answers(Answering):
         # By now the update may be finished and its lease released; acknowledging a tap twice does no harm.
         with contextlib.suppress(TelegramError), sending_only_while(None):
             await self._bot.answer_callback_query(query, text or None)
+
+    async def finish(self) -> None:
+        """Wait until every tap is acknowledged, so that no button keeps its spinner after a stop."""
+        if self._acknowledging:
+            await asyncio.wait(self._acknowledging, timeout=2 * _LONGEST_SPIN)
 
     async def excuse(self, incoming: Incoming) -> None:
         """Tell the person that the answer waits for the database."""
