@@ -43,7 +43,7 @@ def filled(tmp_path_factory: pytest.TempPathFactory, _migrated_file: Path) -> tu
     lines = two_bars.fill(house)
     for bar in (two_bars.A, two_bars.B):
         assert two_bars.empty_tables(house.store, bar) == []  # a table without rows would prove nothing
-    assert two_bars.plant(house.store) > 150
+    assert two_bars.plant(house.store) > 130
     guard(house.store, two_bars.A)
     house.close()
     return path, lines
