@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, Phase, settings
 
 _SHORT, _LONG = "short", "long"
 # Enough to find an error within a few runs, and few enough to run all of them each time. An example may take
@@ -23,7 +23,12 @@ def in_long_part() -> bool:
 
 
 def examples(count: int, *suppressed: HealthCheck) -> settings:
-    """Test a property with this many examples, ten times as many in the long part."""
+    """Try a slow property with this many examples, ten times as many in the long part.
+
+    Only the long part looks for the smallest failing example, which may take minutes.
+    """
+    phases = [Phase.explicit, Phase.reuse, Phase.generate]
     if in_long_part():
         count *= _TIMES_LONG
-    return settings(max_examples=count, deadline=None, suppress_health_check=suppressed)
+        phases.append(Phase.shrink)
+    return settings(max_examples=count, deadline=None, phases=phases, suppress_health_check=suppressed)

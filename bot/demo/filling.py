@@ -67,6 +67,7 @@ def fill(
         context = stage.context(OWNER, now)
         settle_stale(context)
         planning.plan_close(context.book, context.bar, now)
+        settle_undeliverable(context)
         return _told(context)
 
 
@@ -109,6 +110,15 @@ def settle_stale(context: Context) -> None:
         batch = None if row.batch_id is None else context.book.get(Batch, row.batch_id)
         if row.kind != "rested" or batch is None or batch.state != BatchState.RESTING:
             planning.done(context, row.id)
+    context.book.session.flush()
+
+
+def settle_undeliverable(context: Context) -> None:
+    """Mark reminders for the invented colleagues as done, because nothing is delivered to them."""
+    for row in context.book.all(
+        Reminder, Reminder.state == ReminderState.WAITING, Reminder.channel == _COLLEAGUES
+    ):
+        row.state = ReminderState.SKIPPED
     context.book.session.flush()
 
 

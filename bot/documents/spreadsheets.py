@@ -60,6 +60,8 @@ def _of_text(text: str, most_columns: int, most_rows: int) -> Cells:
         reader = csv.reader(io.StringIO(text, newline=""), delimiter=_delimiter(text))
         return _bounded(((reader.line_num, row) for row in reader), most_columns, most_rows)
     except csv.Error as error:
+        if "field limit" in str(error):
+            raise TooLargeError from None
         raise UnreadableTableError(str(error)) from None
 
 

@@ -38,7 +38,7 @@ async def test_who_was_removed_is_out_by_every_way(telephone: Telephone) -> None
     for message, chat in ((made.last, None), (asked.last, None), (in_group.last, group)):
         for label in message.labels[:3]:
             said = await ben.taps(label, message=message, chat=chat)
-            assert any(one in said.text for one in _OUT), (label, said.text)
+            assert any(one in f"{said.text} {said.toast}" for one in _OUT), (label, said.text, said.toast)
             assert "Grapefruit" not in said.text
     # Links: the label of a batch, and the code he joined with.
     assert "only to members of its bar" in (await ben.opens_link("b_1_1")).text

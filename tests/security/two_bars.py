@@ -30,6 +30,7 @@ B_GROUP = "Copper Gull back room"
 _LOOKED_UP = {"match_key", "key", "ref", "source", "code_hash"}
 # And list choices, without which A's own members could not show that the marks are visible.
 _CHOSEN = {"role", "zone", "currency", "units", "language", "jurisdiction"}
+_CHOSEN |= {"preparation", "kind", "unit", "pack_unit"}  # examples are made of these
 _UNMARKED = _LOOKED_UP | _CHOSEN
 
 BOOK = (

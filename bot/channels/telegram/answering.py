@@ -7,8 +7,9 @@ import contextlib
 import json
 import logging
 import secrets
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Collection
 from contextlib import AbstractContextManager
+from contextvars import Context
 from dataclasses import replace
 from typing import Any
 
@@ -16,7 +17,7 @@ from telegram import Bot
 from telegram.error import TelegramError
 
 from bot.channels.telegram.confirmation_gate import Hold
-from bot.channels.telegram.http_client import LeftToAnotherError
+from bot.channels.telegram.http_client import LeftToAnotherError, sending_only_while
 from bot.channels.telegram.progress import Progress
 from bot.channels.telegram.receiving.intake import Answering, Update
 from bot.channels.telegram.sending import Postman, Target, articles, may_be_repeat
@@ -60,6 +61,11 @@ class Answers(Answering):
         self._clock = conversation.clock
         self._in_worker = in_worker
         self._acknowledging: set[asyncio.Task[None]] = set()
+
+    @property
+    def beside(self) -> Collection[asyncio.Task[None]]:
+        """Acknowledgements of taps on their way."""
+        return self._acknowledging
 
     def read(self, update: Update) -> Incoming:
         """Parse an update."""
@@ -212,7 +218,9 @@ class Answers(Answering):
         return None
 
     def _acknowledge_soon(self, query: str, toast: asyncio.Future[str]) -> None:
-        task = asyncio.create_task(self._acknowledge(query, toast))
+        # In a context of its own: the lease of the update may end before the toast is known, and a second
+        # acknowledgement does no harm.
+        task = asyncio.create_task(self._acknowledge(query, toast), context=Context())
         self._acknowledging.add(task)
         task.add_done_callback(self._acknowledging.discard)
 
@@ -224,8 +232,14 @@ class Answers(Answering):
         text = ""
         with contextlib.suppress(TimeoutError):
             text = await asyncio.wait_for(toast, _LONGEST_SPIN)
-        with contextlib.suppress(TelegramError):
+        # By now the update may be finished and its lease released; acknowledging a tap twice does no harm.
+        with contextlib.suppress(TelegramError), sending_only_while(None):
             await self._bot.answer_callback_query(query, text or None)
+
+    async def finish(self) -> None:
+        """Wait until every tap is acknowledged, so that no button keeps its spinner after a stop."""
+        if self._acknowledging:
+            await asyncio.wait(self._acknowledging, timeout=2 * _LONGEST_SPIN)
 
     async def excuse(self, incoming: Incoming) -> None:
         """Tell the person that the answer waits for the database."""

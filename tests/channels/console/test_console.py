@@ -35,7 +35,7 @@ def console(tmp_path: Path, clock: Hands, written: list[str]) -> Console:
     opened = Console(store, clock, "Ana Bell", written.append)
     for line in ("start", "The Heron", "Lisbon", "EU", "EUR", "metric", "05:00"):
         opened.say(line)
-    assert written[-6] == "The Heron is open."
+    assert "The Heron is open." in written
     written.clear()
     return opened
 
@@ -97,7 +97,7 @@ def test_buttons_of_an_answer_stay_where_a_question_comes_below_it(
     talk(console, ["new formula\n", "Brine\n", "formulas\n"])
     shown = written[written.index("1 formula in the book") :]
     assert shown[1].startswith("[1] Lemon mist")
-    assert "Type the ingredients, a line each: lime oil 10 ml" in shown
+    assert "Type the ingredients, a line each: lemon oil 10 ml" in shown
     assert "[3] Back  [4] Cancel" in shown
     written.clear()
     talk(console, ["1\n"])

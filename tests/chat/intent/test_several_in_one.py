@@ -173,7 +173,7 @@ def test_the_words_on_a_button_may_be_typed(house: House, ana: Person) -> None:
         ("peeled fruit", "Which fruit was peeled?"),
         ("price history oranges", "orange: €0.60 each"),
         ("how much waste?", "No waste logged"),
-        ("what should I make?", "I cannot plan yet"),
+        ("what should I make?", "Nothing to plan yet"),
         ("waste 3 fruits", "Which fruit? Such as: orange"),
     ],
 )

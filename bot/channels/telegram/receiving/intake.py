@@ -7,7 +7,7 @@ import json
 import logging
 import time
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Coroutine, Sequence
+from collections.abc import Callable, Collection, Coroutine, Sequence
 from concurrent.futures import Executor
 from typing import Any, TypeVar
 
@@ -37,6 +37,11 @@ _EXCUSE_AFTER = 3.0  # seconds without a database before the person is told
 
 class Answering(ABC):
     """The interface that answers updates."""
+
+    @property
+    def beside(self) -> Collection[asyncio.Task[None]]:
+        """Tasks still running after the answers, such as the acknowledgement of a tap."""
+        return ()
 
     @abstractmethod
     def read(self, update: Update) -> Incoming:
@@ -89,6 +94,8 @@ class Intake(ABC):
         """Finish the work in progress; the next process resumes anything cut off."""
         if self._tasks:
             await asyncio.wait(self._tasks, timeout=_GRACE_SECONDS)
+        if self._answering.beside:
+            await asyncio.wait(self._answering.beside, timeout=_GRACE_SECONDS)
         for task in self._tasks:
             task.cancel()
         await self._flush()
@@ -96,7 +103,7 @@ class Intake(ABC):
     @property
     def idle(self) -> bool:
         """Whether nothing is in progress or waiting to be marked."""
-        return not self._tasks and not self._answered
+        return not (self._tasks or self._answered or self._answering.beside)
 
     def spawn(self, work: Coroutine[Any, Any, Thing]) -> asyncio.Task[Thing]:
         """Run a task in the background; `close` waits for it."""
