@@ -24,7 +24,7 @@ def _show(value: float | tuple[float, float] | str) -> str:
 def _row(check: Check) -> tuple[list[str], bool]:
     got = check.got()
     good = check.passes(got)
-    expected = check.expected
+    expected = check.value
     gap = ""
     if isinstance(got, float | int) and isinstance(expected, float | int):
         gap = f"{got - expected:+.3g}"

@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 
-from CoolProp.CoolProp import PropsSI
-
 from bot.trade.liquids import ethanol, strength
-from tests.outside.check import Check, Mark
+from tests.outside.check import Check, Mark, Value
 
 _RULE = "strength"
 _OIML = "OIML R 22, International alcoholometric tables (printed table)"
@@ -31,7 +29,7 @@ def _row(
     what: str,
     source: str,
     mark: Mark,
-    expected: float | tuple[float, float],
+    expected: Value | Callable[[], Value],
     got: Callable[[], float],
     unit: str,
     tolerance: float = 0.0,
@@ -85,14 +83,21 @@ def _diluted_percent_60() -> float:
     return ethanol.percent_by_volume_at(fraction, _AT_60_F)
 
 
+def _coolprop(substance: str, celsius: float = 20.0) -> float:
+    """Density in kg/m3."""
+    from CoolProp.CoolProp import PropsSI  # noqa: PLC0415 - takes seconds to load
+
+    return float(PropsSI("D", "T", 273.15 + celsius, "P", 101325.0, substance))
+
+
 def _coolprop_density(fraction: float) -> float:
-    return float(PropsSI("D", "T", 293.15, "P", 101325.0, f"INCOMP::MEA[{fraction}]"))
+    return _coolprop(f"INCOMP::MEA[{fraction}]")
 
 
 def _coolprop_half_and_half() -> float:
     """Volume of 50 mL ethanol and 50 mL water at 20 °C from CoolProp's densities alone."""
-    ethanol_g = 0.05 * float(PropsSI("D", "T", 293.15, "P", 101325.0, "Ethanol"))
-    water_g = 0.05 * float(PropsSI("D", "T", 293.15, "P", 101325.0, "Water"))
+    ethanol_g = 0.05 * _coolprop("Ethanol")
+    water_g = 0.05 * _coolprop("Water")
     total = ethanol_g + water_g
     return 1000.0 * total / _coolprop_density(ethanol_g / total)
 
@@ -291,7 +296,7 @@ CHECKS: list[Check] = [
             f"density of {100 * fraction:.0f} % mass at 20 °C",
             _COOLPROP_MEA,
             Mark.COMPUTED,
-            _coolprop_density(fraction),
+            partial(_coolprop_density, fraction),
             partial(ethanol.density_kg_per_m3, fraction),
             "kg/m3",
             0.35,
@@ -303,7 +308,7 @@ CHECKS: list[Check] = [
             f"density of pure ethanol at {celsius:g} °C",
             _COOLPROP_ETHANOL,
             Mark.COMPUTED,
-            float(PropsSI("D", "T", 273.15 + celsius, "P", 101325.0, "Ethanol")),
+            partial(_coolprop, "Ethanol", celsius),
             partial(ethanol.density_kg_per_m3, 1.0, celsius),
             "kg/m3",
             0.25,
@@ -314,7 +319,7 @@ CHECKS: list[Check] = [
         "50 mL ethanol + 50 mL water at 20 °C",
         f"{_COOLPROP_MEA}; pure liquids from its reference equations",
         Mark.COMPUTED,
-        _coolprop_half_and_half(),
+        _coolprop_half_and_half,
         lambda: strength.mix([strength.Portion(50.0, 100.0), strength.Portion(50.0, 0.0)]).volume_ml,
         "mL",
         0.05,

@@ -236,11 +236,6 @@ class Answers(Answering):
         with contextlib.suppress(TelegramError), sending_only_while(None):
             await self._bot.answer_callback_query(query, text or None)
 
-    async def finish(self) -> None:
-        """Wait until every tap is acknowledged, so that no button keeps its spinner after a stop."""
-        if self._acknowledging:
-            await asyncio.wait(self._acknowledging, timeout=2 * _LONGEST_SPIN)
-
     async def excuse(self, incoming: Incoming) -> None:
         """Tell the person that the answer waits for the database."""
         if incoming.message is None:

@@ -71,8 +71,8 @@ class TelegramChannel:
         self.postman = Postman(self.bot, settings.telegram_sends_per_second, self._room_moved)
         self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
         self.conversation = Conversation(store, clock)
-        self._answers = Answers(self.bot, self.postman, self.conversation, self._in_worker)
-        self.intake = _intake_for(store)(store, clock, self._answers, self._workers, self.figures)
+        answers = Answers(self.bot, self.postman, self.conversation, self._in_worker)
+        self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures)
         self._poller: asyncio.Task[int] | None = None
         self._door: Door | None = None
 
@@ -160,7 +160,6 @@ class TelegramChannel:
             with contextlib.suppress(asyncio.CancelledError):
                 await self._poller
         await self.intake.close()
-        await self._answers.finish()
         await self.bot.shutdown()
         self._workers.shutdown(wait=True)
 
