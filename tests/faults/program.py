@@ -55,8 +55,9 @@ class Loaded:
 class Program:
     """One running process, held so that its process id cannot be reused."""
 
-    def __init__(self, process: int) -> None:
+    def __init__(self, process: int, child: subprocess.Popen[bytes] | None = None) -> None:
         self.id = process
+        self._child = child
         self._held = os.pidfd_open(process)
         self._ended = False
 
@@ -72,7 +73,7 @@ class Program:
                 stdout=said,
                 stderr=said,
             )
-        return cls(process.pid)
+        return cls(process.pid, process)
 
     def send(self, number: signal.Signals) -> None:
         """Send a signal; does nothing for an ended process."""
@@ -96,6 +97,8 @@ class Program:
         if gone.done():
             self._ended = True
             os.close(self._held)
+            if self._child is not None:
+                self._child.wait()
         return self._ended
 
     async def frozen(self, within: float) -> bool:

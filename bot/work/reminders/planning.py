@@ -229,11 +229,22 @@ def plan_close(book: Book, bar: BarView, now: datetime) -> None:
         overtaken = row.sent_at is None and row.due_at > now  # neither postponed nor due
         if due_day is None or (overtaken and row.key not in wanted):
             row.state = ReminderState.CANCELLED
+        elif not overtaken and row.state == ReminderState.WAITING and bar.team_room_id is not None:
+            _ask_the_team_instead(book, row)
     for key, to in wanted.items():
         if due_day is not None:
             details = {"day": due_day.isoformat(), **({} if to is None else {"own": True})}
             due = instant_of(due_day, bar.close_prompt_at, bar.zone)
             put(book, key, "close", due, person_id=to, details=details, revive=True)
+
+
+def _ask_the_team_instead(book: Book, row: Reminder) -> None:
+    """Move a manager's prompt that was due before the team had a chat, but never sent, to that chat."""
+    if row.details.get("own") and row.sent_at is None and not row.unsure:
+        row.state = ReminderState.CANCELLED
+        details = {name: value for name, value in row.details.items() if name != "own"}
+        key = _close_key(date.fromisoformat(details["day"]), None)
+        put(book, key, "close", row.first_due_at, details=details)
 
 
 def ask_all_at_close(book: Book, bar: BarView, day: date, due: datetime) -> None:
