@@ -280,20 +280,48 @@ def take_back_move(context: Context, details: JsonObject) -> None:
 # -- lots ----------------------------------------------------------------------------------
 
 
-def note_lot(context: Context, number: int, ingredient_id: int, lot: str) -> BatchView:
-    """Record the lot of an ingredient used in a batch. Raises NotThereError."""
+def note_lot(
+    context: Context, number: int, ingredient_id: int, lot: str, best_before: date | None = None
+) -> BatchView:
+    """Record the lot of an ingredient used in a batch, and its expiry: the earliest date wins.
+
+    Raises NotThereError.
+    """
     row = batches.row_of(context, number)
     line = context.book.one(BatchLine, BatchLine.batch_id == row.id, BatchLine.ingredient_id == ingredient_id)
     if line is None:
         raise NotThereError("ingredient", ingredients.get(context, ingredient_id).name)
-    before = line.lot
-    line.lot = lot.strip()[:60]
-    context.log("lot", batch=row.id, position=line.position, before=before)
+    before, expired = line.lot, line.best_before
+    line.lot, line.best_before = lot.strip()[:60], best_before
+    kept: JsonObject = {"before": before}
+    if best_before is not None or expired is not None:
+        kept |= {"best_before": _iso(expired), "discard_on": _iso(row.discard_on)}
+    if best_before is not None and best_before < row.discard_on and BatchState(row.state).open:
+        _discard_on(context, row, best_before)
+    context.log("lot", batch=row.id, position=line.position, **kept)
     return batches.get(context, number)
 
 
+def _iso(day: date | None) -> str | None:
+    return None if day is None else day.isoformat()
+
+
+def _discard_on(context: Context, row: Batch, day: date) -> None:
+    row.discard_on = day
+    planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
+
+
 def take_back_lot(context: Context, details: JsonObject) -> None:
-    """Undo a recorded lot."""
+    """Undo a recorded lot, and what its expiry changed."""
     line = context.book.get(BatchLine, details["batch"], details["position"])
-    if line is not None:
-        line.lot = details["before"]
+    if line is None:
+        return
+    shortened_to = line.best_before
+    line.lot = details["before"]
+    if "discard_on" not in details:
+        return
+    expired = details["best_before"]
+    line.best_before = None if expired is None else date.fromisoformat(expired)
+    row = context.book.get(Batch, details["batch"])
+    if row is not None and row.discard_on == shortened_to:
+        _discard_on(context, row, date.fromisoformat(details["discard_on"]))

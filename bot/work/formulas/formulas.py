@@ -16,6 +16,7 @@ from bot.work.errors import AlreadyThereError, BadValueError, NotThereError
 from bot.work.formulas import ingredients, spray_output
 from bot.work.formulas.ingredients import IngredientView
 from storage.tables import Formula, FormulaLine, FormulaVersion, Ingredient
+from storage.types import JsonObject
 
 MOST_LINES = 40
 
@@ -191,8 +192,9 @@ def add(context: Context, name: str, draft: Draft) -> FormulaView:
             made_at=context.now,
         )
     )
+    strengths = _set_strengths(context, draft.lines)
     view = _write_version(context, row, draft)
-    context.log("formula", formula=row.id, name=clean)
+    context.log("formula", formula=row.id, name=clean, **strengths)
     return view
 
 
@@ -209,8 +211,11 @@ def change(context: Context, formula_id: int, draft: Draft) -> FormulaView:
         raise NotThereError("formula", str(formula_id))
     before = row.latest
     row.preparation = draft.preparation
+    strengths = _set_strengths(context, draft.lines)
     view = _write_version(context, row, draft)
-    context.log("change formula", formula=row.id, name=row.name, version=view.version, before=before)
+    context.log(
+        "change formula", formula=row.id, name=row.name, version=view.version, before=before, **strengths
+    )
     return view
 
 
@@ -292,9 +297,26 @@ def _write_lines(context: Context, row: Formula, lines: Sequence[DraftLine]) -> 
 def _ingredient(context: Context, which: int | str, strength_percent: Fraction | None) -> IngredientView:
     if isinstance(which, str):
         return ingredients.add(context, which, strength_percent=strength_percent)
-    if strength_percent is not None:
-        return ingredients.set_strength(context, which, strength_percent)
     return ingredients.get(context, which)
+
+
+def _set_strengths(context: Context, lines: Sequence[DraftLine]) -> JsonObject:
+    """Set the strengths said for known ingredients; return those before, for the formula's log entry."""
+    before: JsonObject = {}
+    for line in lines:
+        if isinstance(line.ingredient, str) or line.strength_percent is None:
+            continue
+        known = ingredients.get(context, line.ingredient).strength_percent
+        if known != line.strength_percent:
+            ingredients.write_strength(context, line.ingredient, line.strength_percent)
+            before[str(line.ingredient)] = None if known is None else str(known)
+    return {"strengths": before} if before else {}
+
+
+def _take_back_strengths(context: Context, details: dict[str, object]) -> None:
+    before = details.get("strengths", {})
+    for number, percent in before.items() if isinstance(before, dict) else ():
+        ingredients.write_strength(context, int(number), None if percent is None else Fraction(percent))
 
 
 def rename(context: Context, formula_id: int, name: str) -> str:
@@ -328,6 +350,7 @@ def take_back_new(context: Context, details: dict[str, object]) -> None:
     row = context.book.get(Formula, int(str(details["formula"])))
     if row is not None:
         row.archived_at = context.now
+        _take_back_strengths(context, details)
         context.book.touched()
 
 
@@ -337,6 +360,7 @@ def take_back_change(context: Context, details: dict[str, object]) -> None:
     row = context.book.get(Formula, formula_id)
     if row is not None:
         before = get(context, formula_id, int(str(details["before"])))
+        _take_back_strengths(context, details)
         _write_version(context, row, draft_of(before))
 
 

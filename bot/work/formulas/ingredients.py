@@ -10,7 +10,7 @@ from bot.trade.formulas.ingredient_names.reading import plain_name, read_name
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
-from storage.tables import Ingredient
+from storage.tables import Ingredient, OtherName
 
 LONGEST_NAME = 80
 # Specific oranges before the plain one: a navel orange matches navel first.
@@ -79,9 +79,19 @@ def get(context: Context, ingredient_id: int) -> IngredientView:
 
 
 def by_name(context: Context, name: str) -> IngredientView | None:
-    """Return the ingredient of this name, ignoring case and accents, or None."""
-    row = context.book.one(Ingredient, Ingredient.match_key == plain_name(name))
+    """Return the ingredient of this name or other name, ignoring case and accents, or None."""
+    row = _named(context, name)
     return None if row is None else IngredientView.of(row)
+
+
+def _named(context: Context, name: str) -> Ingredient | None:
+    """Return the row of this name; a name that was put away may be another name of something now."""
+    key = plain_name(name)
+    row = context.book.one(Ingredient, Ingredient.match_key == key)
+    if row is not None and row.archived_at is None:
+        return row
+    other = context.book.one(OtherName, OtherName.kind == "ingredient", OtherName.match_key == key)
+    return row if other is None else context.book.get(Ingredient, other.ingredient_id)
 
 
 def all_of(context: Context, *kinds: IngredientKind) -> list[IngredientView]:
@@ -102,7 +112,7 @@ def add(
     Unless given, its kind is guessed from the words of the name; it can be changed later.
     """
     clean = clean_name(name, "ingredient name")
-    row = context.book.one(Ingredient, Ingredient.match_key == plain_name(clean))
+    row = _named(context, clean)
     if row is None:
         row = context.book.add(
             Ingredient(
@@ -124,21 +134,28 @@ def add(
 
 def set_strength(context: Context, ingredient_id: int, percent: Fraction) -> IngredientView:
     """Set a spirit's strength in % vol at 20 °C. Raises NotThereError, or BadValueError outside 0 to 100."""
-    row = context.book.get(Ingredient, ingredient_id)
-    if row is None:
-        raise NotThereError("ingredient", str(ingredient_id))
-    if not 0 <= percent <= 100:
-        raise BadValueError("strength", str(float(percent)))
-    before = row.strength_percent
-    row.strength_percent = percent
+    known = get(context, ingredient_id)
+    before = known.strength_percent
+    after = write_strength(context, ingredient_id, percent)
     if before != percent:
         context.log(
             "strength",
             ingredient=ingredient_id,
-            name=row.name,
+            name=known.name,
             percent=str(percent),
             before=None if before is None else str(before),
         )
+    return after
+
+
+def write_strength(context: Context, ingredient_id: int, percent: Fraction | None) -> IngredientView:
+    """Write a strength down without an entry of its own. Raises NotThereError, BadValueError."""
+    row = context.book.get(Ingredient, ingredient_id)
+    if row is None:
+        raise NotThereError("ingredient", str(ingredient_id))
+    if percent is not None and not 0 <= percent <= 100:
+        raise BadValueError("strength", str(float(percent)))
+    row.strength_percent = percent
     context.book.touched()
     return IngredientView.of(row)
 

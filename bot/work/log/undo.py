@@ -18,7 +18,7 @@ from bot.work.errors import (
     NotThereError,
     TooLateError,
 )
-from bot.work.formulas import formulas
+from bot.work.formulas import formulas, merging, other_names
 from bot.work.fruit import peeled, waste
 from bot.work.liquids import strength
 from bot.work.money import prices
@@ -49,6 +49,10 @@ _TAKES_BACK: dict[str, Callable[[Context, JsonObject], JsonObject | None]] = {
     "rename formula": formulas.take_back_rename,
     "archive formula": formulas.take_back_archive,
     "restore formula": formulas.take_back_restore,
+    "other name": other_names.take_back_call,
+    "forget name": other_names.take_back_forget,
+    "new ingredient": other_names.take_back_new,
+    "merge": merging.take_back,
     "settings": settings_undo.take_back,
     "strength": strength.take_back,
     "density": strength.take_back_density,
