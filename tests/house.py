@@ -30,6 +30,10 @@ BOT_NAME = "peel_ledger_bot"
 PHONE_TEXT, PHONE_GRID = 46, 32
 
 
+# The buttons that say that what a line names is new, in both languages.
+_NEW_THINGS = ("Yes, new", "Sí, nuevos", "New ingredient:", "Ingrediente nuevo:")
+
+
 class Hands:
     """A clock that advances only on request."""
 
@@ -105,7 +109,14 @@ class Person:
         here = self.house.room(room, self)
         if not here.place.private and not answering and not text.startswith("/"):
             return []
-        return self._send(here, text, photo=photo)
+        replies = self._send(here, text, photo=photo)
+        asked = self._asked_new(replies) if self.house.confirms_new else None
+        return replies if asked is None else self.taps(asked, room)
+
+    def _asked_new(self, replies: list[Reply]) -> str | None:
+        """Return the label of the button that confirms new ingredients, where these are asked for."""
+        labels = [button.label for one in replies for row in one.buttons for button in row]
+        return next((one for one in labels if one.startswith(_NEW_THINGS)), None)
 
     def answers(self, text: str, room: str) -> list[Reply]:
         """Reply to the bot's last message in a group."""
@@ -183,6 +194,7 @@ class House:
         self.persons: dict[str, Person] = {}
         self.rooms: dict[str, Room] = {}
         self.said = 0  # the number of messages so far
+        self.confirms_new = True  # confirm new ingredients at once; a story taps itself
         self.conversation = Conversation(store, clock)
 
     def restart(self) -> None:

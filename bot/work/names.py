@@ -6,18 +6,22 @@ from dataclasses import dataclass
 
 from sqlalchemy import select
 
-from storage.tables import Formula, Ingredient, Sprayer
+from storage.tables import Formula, Ingredient, OtherName, Sprayer
 from storage.unit import Book
 
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """The name of a formula, an ingredient or a sprayer with its number; `fruit` marks fruit."""
+    """The name of a formula, an ingredient or a sprayer with its number.
+
+    `fruit` marks fruit, `also` are the other names that the bar calls it by.
+    """
 
     kind: str  # 'formula', 'ingredient' or 'sprayer'
     id: int
     name: str
     fruit: bool = False
+    also: tuple[str, ...] = ()
 
 
 def names(book: Book) -> list[Name]:
@@ -33,8 +37,14 @@ def names(book: Book) -> list[Name]:
     sprayers = book.session.execute(
         select(Sprayer.id, Sprayer.name).where(Sprayer.bar_id == book.bar_id, Sprayer.archived_at.is_(None))
     )
+    also: dict[int, list[str]] = {}
+    for other in book.all(OtherName, order=OtherName.id):
+        also.setdefault(other.ingredient_id, []).append(other.name)
     return [
         *(Name("formula", number, name) for number, name in formulas),
         *(Name("sprayer", number, name) for number, name in sprayers),
-        *(Name("ingredient", number, name, kind == "fruit") for number, name, kind in ingredients),
+        *(
+            Name("ingredient", number, name, kind == "fruit", tuple(also.get(number, ())))
+            for number, name, kind in ingredients
+        ),
     ]

@@ -32,6 +32,24 @@ class Ingredient(Numbered):
     archived_at: Mapped[datetime | None]
 
 
+class OtherName(Numbered):
+    """Another name by which a bar calls an ingredient, as somebody confirmed."""
+
+    __tablename__ = "other_name"
+    __table_args__ = (
+        UniqueConstraint("bar_id", "kind", "match_key"),
+        ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        Index(None, "bar_id", "ingredient_id"),
+    )
+
+    kind: Mapped[str] = mapped_column(String(12))
+    name: Mapped[str] = mapped_column(String(80))
+    match_key: Mapped[str] = mapped_column(String(120))
+    ingredient_id: Mapped[int]
+    at: Mapped[datetime]
+    by: Mapped[int]
+
+
 class Formula(Numbered):
     """A preparation by name; its contents are in its versions."""
 
@@ -128,6 +146,7 @@ class BatchLine(InBar):
     amount: Mapped[Fraction]
     unit: Mapped[str] = mapped_column(String(40))
     lot: Mapped[str | None] = mapped_column(String(60))
+    best_before: Mapped[date | None]  # as printed on the lot
 
 
 class BatchEvent(Correctable):

@@ -23,7 +23,7 @@ NOW = datetime(2026, 11, 26, 18, tzinfo=UTC)
 CHANNEL = "telegram"
 _BLOCK = 10_000
 _WORDS = (
-    "new formula Demo mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
+    "settle sure\nnew formula Demo mist\ngrapefruit oil 12 ml\npropylene glycol 22 ml\n"
     "neutral spirit 96 % 62 ml\nkind aroma mist",
     "price oranges 0.60 each",
     # The benchmark measures one answer per message; the extra picture is drawn after that.

@@ -11,35 +11,34 @@ Ana: Lime mist
 Ana: lime oil 10 ml
   More ingredients? Tap Done when it is
   complete.
-  · lime oil 10 ml
+  · lime oil (new) 10 ml
   [Done] [Back] [Cancel]
 Ana: waste 3 limes mouldy
   Logged: 3 limes, mouldy.
   No price for lime: not in the cost.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
   --
   More ingredients? Tap Done when it is
   complete.
-  · lime oil 10 ml
+  · lime oil (new) 10 ml
   [Done] [Back] [Cancel]
 Ana: propylene glicol 22 ml
   More ingredients? Tap Done when it is
   complete.
-  · lime oil 10 ml
-  · propylene glicol 22 ml
-  propylene glicol is new here, spelt almost
-  like propylene glycol.
+  · lime oil (new) 10 ml
+  · propylene glycol 22 ml
   [Done] [Back] [Cancel]
 Ana: undo
   More ingredients? Tap Done when it is
   complete.
-  · lime oil 10 ml
+  · lime oil (new) 10 ml
   [Done] [Back] [Cancel]
 Ana: propylene glycol 22 ml
   More ingredients? Tap Done when it is
   complete.
-  · lime oil 10 ml
+  · lime oil (new) 10 ml
   · propylene glycol 22 ml
   [Done] [Back] [Cancel]
 Ana: batch 7
@@ -47,13 +46,13 @@ Ana: batch 7
   --
   More ingredients? Tap Done when it is
   complete.
-  · lime oil 10 ml
+  · lime oil (new) 10 ml
   · propylene glycol 22 ml
   [Done] [Back] [Cancel]
 Ana: neutral spirit 70 ml
   More ingredients? Tap Done when it is
   complete.
-  · lime oil 10 ml
+  · lime oil (new) 10 ml
   · propylene glycol 22 ml
   · neutral spirit 70 ml
   [Done] [Back] [Cancel]
@@ -62,7 +61,7 @@ Ana: discard 40
   --
   More ingredients? Tap Done when it is
   complete.
-  · lime oil 10 ml
+  · lime oil (new) 10 ml
   · propylene glycol 22 ml
   · neutral spirit 70 ml
   [Done] [Back] [Cancel]
@@ -101,6 +100,7 @@ Ana: limes
 Ana: waste 2 lemons mouldy
   Logged: 2 lemons, mouldy.
   No price for lemon: not in the cost.
+  New here: lemon.
   [Undo] [More waste]
   [Price of lemon]
 Ana: undo
@@ -108,6 +108,11 @@ Ana: undo
   [Put it back]
 # At once, after a colon.
 Ana: new formula Lime cordial: lime juice 500 ml, sugar 500 g, kind cordial
+  New here: lime juice, sugar. Right?
+  [Yes, new]
+  [Cancel]
+Ana taps [Yes, new]
+  (edited)
   Lime cordial is in the book.
   Lime cordial: cordial, version 1
     lime juice  500 ml

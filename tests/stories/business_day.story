@@ -3,6 +3,7 @@
 
 Ana: price oranges 0.60 each
   orange: €0.60 each
+  New here: orange.
   [Undo] [Another price]
 @clock 2026-11-25 23:50 Europe/Lisbon
 Ana: waste 2 oranges

@@ -93,6 +93,7 @@ Ana: 6 oranges mouldy, 2 limes
     2 limes            no price
   No price for lime, orange: not in the cost.
   Why the 2 limes? One tap is enough.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
   [mouldy] [dried out]

@@ -3,12 +3,15 @@
 
 Ana: price lemons 0.50 each
   lemon: €0.50 each
+  New here: lemon.
   [Undo] [Another price]
 Ana: price limes 0.30 each
   lime: €0.30 each
+  New here: lime.
   [Undo] [Another price]
 Ana: price oranges 0.60 each
   orange: €0.60 each
+  New here: orange.
   [Undo] [Another price]
 
 # A reason tapped, then the message edited: two lemons, and the reason stays.

@@ -153,16 +153,20 @@ Ana: price grapefruit oil 10 ml $9
 Ana: price grapefruit oil 10 ml 9 USD
   This bar counts in EUR, not USD.
 Ana: price grapefriut oil 10 ml 9
-  I know no ingredient called “grapefriut oil”.
-  Did you mean:
+  grapefriut oil: grapefruit, grapefruit oil, or
+  a new ingredient?
+  [grapefruit]
   [grapefruit oil]
   [New ingredient: grapefriut oil]
+  [Cancel]
 Ana taps [grapefruit oil]
+  (edited)
   grapefruit oil: €9.00 for 10 ml
   7.1 % more than before.
   [Undo] [Another price]
 Ana: price lemons 0.35
   lemon: €0.35 each
+  New here: lemon.
   [Undo] [Another price]
 Ana: price
   The price of what? Tap it, or type: grapefruit

@@ -3,6 +3,7 @@
 
 Ana: price oranges 0.50 each
   orange: €0.50 each
+  New here: orange.
   [Undo] [Another price]
 @clock 2026-11-26 18:00 Europe/Lisbon
 Ana: price oranges 0.60 each
@@ -37,6 +38,7 @@ Ana: waste 4 oranges 24 Nov, 2 limes dried out
     2 limes    dried out  no price
   No price for lime, orange: not in the cost.
   Why the 4 oranges? One tap is enough.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
   [mouldy] [dried out]

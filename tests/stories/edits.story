@@ -3,6 +3,7 @@
 
 Ana: price limes 0.30 each
   lime: €0.30 each
+  New here: lime.
   [Undo] [Another price]
 Ana: waste 6 limes mouldy
   Logged: 6 limes, mouldy, €1.80.
@@ -46,17 +47,18 @@ Ana: waste 2 lemons
   No price for lemon: not in the cost.
   Wed, 25 Nov so far: €1.20
   Why? One tap is enough.
+  New here: lemon.
   [Undo] [More waste]
   [Price of lemon]
   [mouldy] [dried out]
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana edits: waste two or three lemoons, maybe
-  I know no fruit called “or three lemoons”.
-  Did you mean:
+  or three lemoons: lemons, or a new fruit?
   Nothing changed.
-  [lemon]
-  [New: or three lemoon]
+  [lemons]
+  [New fruit: or three lemoon]
+  [Cancel]
   [Undo]
 Ana edits: good night
   I couldn't read the edit.

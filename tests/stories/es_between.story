@@ -11,41 +11,42 @@ Ana: Cordial de lima
 Ana: zumo de lima 1/2 l
   ¿Más ingredientes? Toca Listo cuando esté
   completa.
-  · zumo de lima 0,5 l
+  · zumo de lima (nuevo) 0,5 l
   [Listo] [Atrás] [Cancelar]
 Ana: merma 3 limas con moho
   Anotado: 3 limas, con moho.
   Sin precio para lima: no está en el coste.
+  Nuevo aquí: lima.
   [Deshacer] [Más merma]
   [Precio de lima]
   --
   ¿Más ingredientes? Toca Listo cuando esté
   completa.
-  · zumo de lima 0,5 l
+  · zumo de lima (nuevo) 0,5 l
   [Listo] [Atrás] [Cancelar]
 Ana: sirope de agabe 20 ml
   ¿Más ingredientes? Toca Listo cuando esté
   completa.
-  · zumo de lima 0,5 l
-  · sirope de agabe 20 ml
+  · zumo de lima (nuevo) 0,5 l
+  · sirope de agabe (nuevo) 20 ml
   [Listo] [Atrás] [Cancelar]
 Ana: deshacer
   ¿Más ingredientes? Toca Listo cuando esté
   completa.
-  · zumo de lima 0,5 l
+  · zumo de lima (nuevo) 0,5 l
   [Listo] [Atrás] [Cancelar]
 Ana: sirope de agave 20 ml
   ¿Más ingredientes? Toca Listo cuando esté
   completa.
-  · zumo de lima 0,5 l
-  · sirope de agave 20 ml
+  · zumo de lima (nuevo) 0,5 l
+  · sirope de agave (nuevo) 20 ml
   [Listo] [Atrás] [Cancelar]
 Ana: jarabe 10 ml
   ¿Más ingredientes? Toca Listo cuando esté
   completa.
-  · zumo de lima 0,5 l
-  · sirope de agave 20 ml
-  · jarabe 10 ml
+  · zumo de lima (nuevo) 0,5 l
+  · sirope de agave (nuevo) 20 ml
+  · jarabe (nuevo) 10 ml
   [Listo] [Atrás] [Cancelar]
 Ana: ya está
   ¿De qué tipo es?
@@ -63,6 +64,11 @@ Ana: zumo
 Ana: cancela
   Cancelado. No se ha anotado nada.
 Ana: nueva fórmula Cordial de lima: zumo de lima 500 ml, azúcar 500 g, cordial
+  Nuevo aquí: zumo de lima, azúcar. ¿Correcto?
+  [Sí, nuevos]
+  [Cancelar]
+Ana taps [Sí, nuevos]
+  (edited)
   Cordial de lima está en el recetario.
   Cordial de lima: cordial, versión 1
     zumo de lima  500 ml

@@ -3,9 +3,11 @@
 
 Ana: precio limones 0,50 cada uno
   limón: 0,50 € cada una
+  Nuevo aquí: limón.
   [Deshacer] [Otro precio]
 Ana: precio limas 0,30 cada una
   lima: 0,30 € cada una
+  Nuevo aquí: lima.
   [Deshacer] [Otro precio]
 
 # Se toca un motivo y luego se edita el mensaje: dos limones, y el motivo queda.

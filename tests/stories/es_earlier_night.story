@@ -3,6 +3,7 @@
 
 Ana: precio naranjas 0,50 cada una
   naranja: 0,50 € cada una
+  Nuevo aquí: naranja.
   [Deshacer] [Otro precio]
 @clock 2026-11-26 18:00 Europe/Madrid
 Ana: merma 3 naranjas ayer
@@ -33,6 +34,7 @@ Ana: merma 4 naranjas el 24 de noviembre, 2 limas
     2 limas       sin precio
   Sin precio para lima, naranja: no está en el
   coste.
+  Nuevo aquí: lima.
   [Deshacer] [Más merma]
   [Precio de lima]
 Ana: merma 1 naranja hace dos días

@@ -3,6 +3,7 @@
 
 Ana: precio limas 0,30 cada una
   lima: 0,30 € cada una
+  Nuevo aquí: lima.
   [Deshacer] [Otro precio]
 Ana: merma 6 limas mohosas
   Anotado: 6 limas, con moho, 1,80 €.
@@ -47,29 +48,29 @@ Ana: merma
   [pomelo] [limón]
   [Cancelar]
 Ana: limones
-  limones: ¿cuánto?
-  [1] [2] [3]
-  [4] [5] [6]
-  [8] [10] [12]
-  [Otro número]
-  [Atrás] [Cancelar]
+  limones: ¿limas, o una fruta nueva?
+  ¿Qué se ha tirado?
+  [limas]
+  [Fruta nueva: limón]
+  [lima] [naranja]
+  [pomelo] [limón]
+  [Cancelar]
 Ana edits: limas
-  limas: ¿cuánto?
-  [1] [2] [3]
-  [4] [5] [6]
-  [8] [10] [12]
-  [Otro número]
-  [Atrás] [Cancelar]
+  (nothing)
 Ana: 3
-  ¿Por qué?
-  [con moho] [reseca]
-  [pelada sin usar] [cortada de más]
-  [dañada en la entrega] [otro]
-  [Atrás] [Cancelar]
+  No he entendido “3”. Esperaba un ingrediente o
+  un nombre.
+  ¿Qué se ha tirado?
+  [lima] [naranja]
+  [pomelo] [limón]
+  [Cancelar]
 Ana: con moho
-  Anotado: 3 limas, con moho, 0,90 €.
-  mié, 25 nov hasta ahora: 2,10 €
-  [Deshacer] [Más merma]
+  con moho es nuevo aquí. ¿Es una fruta?
+  ¿Qué se ha tirado?
+  [Fruta nueva: con moho]
+  [lima] [naranja]
+  [pomelo] [limón]
+  [Cancelar]
 @clock +25 h
 Ana: merma 1 lima con moho
   Anotado: 1 lima, con moho, 0,30 €.

@@ -8,6 +8,12 @@ alcohol neutro 96 % 62 ml\
 tipo bruma aromática\
 sustituye pomelo\
 pulsaciones 2-3
+  Nuevo aquí: aceite de pomelo, propilenglicol,
+  alcohol neutro. ¿Correcto?
+  [Sí, nuevos]
+  [Cancelar]
+Ana taps [Sí, nuevos]
+  (edited)
   Bruma de pomelo está en el recetario.
   Bruma de pomelo: bruma aromática, versión 1
     aceite de pomelo     12 ml
@@ -43,6 +49,7 @@ Ana: precio naranjas 0,60 cada una, 5 adornos cada una
   naranja: 0,60 € cada una
   5 adornos cada una: 0,120 € por adorno antes
   de la merma
+  Nuevo aquí: naranja.
   [Deshacer] [Otro precio]
 Ana: ayuda
   Di lo que quieres hacer, con o sin la barra:

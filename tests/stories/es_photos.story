@@ -22,6 +22,7 @@ Ana sends a photo: merma 3 limas mohosas
   Anotado: 3 limas, con moho.
   Sin precio para lima: no está en el coste.
   La foto se guarda con ello.
+  Nuevo aquí: lima.
   [Deshacer] [Más merma]
   [Precio de lima]
 @clock +25 h

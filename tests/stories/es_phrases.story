@@ -3,6 +3,7 @@
 
 Ana: precio limas 0,30 cada una
   lima: 0,30 € cada una
+  Nuevo aquí: lima.
   [Deshacer] [Otro precio]
 Ana: lima precio
   lima: 0,30 € cada una

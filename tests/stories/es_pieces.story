@@ -5,6 +5,7 @@ Ana: merma 0,5 limones
   Anotado: medio limón.
   Sin precio para limón: no está en el coste.
   ¿Por qué? Basta un toque.
+  Nuevo aquí: limón.
   [Deshacer] [Más merma]
   [Precio de limón]
   [con moho] [reseca]
@@ -13,6 +14,7 @@ Ana: merma 0,5 limones
 Ana: merma media naranja con moho
   Anotado: media naranja, con moho.
   Sin precio para naranja: no está en el coste.
+  Nuevo aquí: naranja.
   [Deshacer] [Más merma]
   [Precio de naranja]
 Ana: merma 1 docena limón con moho

@@ -19,6 +19,7 @@ Ana: precio naranjas 55 céntimos
   [Deshacer] [Otro precio]
 Ana: precio limas 3 por 1,20 €
   lima: 1,20 € por 3 piezas
+  Nuevo aquí: lima.
   [Deshacer] [Otro precio]
 Ana: tira 3 limas pochas
   Anotado: 3 limas, con moho, 1,20 €.

@@ -46,6 +46,7 @@ Cleo: unirme ‹code›
   [Ayuda]
 Cleo: precio limas 0,50 cada una
   lima: 0,50 € cada una
+  Nuevo aquí: lima.
   [Deshacer] [Otro precio]
 Ana: equipo responsable Cleo
   Cleo es ahora responsable.

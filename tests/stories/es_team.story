@@ -18,6 +18,7 @@ Ben: waste 3 limes
   Logged: 3 limes.
   No price for lime: not in the cost.
   Why? One tap is enough.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
   [mouldy] [dried out]

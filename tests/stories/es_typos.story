@@ -8,16 +8,17 @@ Ana taps [merma 3 limas]
   Anotado: 3 limas.
   Sin precio para lima: no está en el coste.
   ¿Por qué? Basta un toque.
+  Nuevo aquí: lima.
   [Deshacer] [Más merma]
   [Precio de lima]
   [con moho] [reseca]
   [pelada sin usar] [cortada de más]
   [dañada en la entrega] [otro]
 Ana: merma 6 narajnas con moho
-  No conozco ninguna fruta “narajnas”.
-  ¿Querías decir:
-  [naranja]
-  [Nuevo: narajna]
+  narajnas: ¿naranjas, o una fruta nueva?
+  [naranjas]
+  [Fruta nueva: narajna]
+  [Cancelar]
 Ana: merma 6 naranjas con mojo
   No conozco el motivo “con mojo”. ¿Querías
   decir:

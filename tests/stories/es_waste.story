@@ -13,6 +13,7 @@ Ana: merma 3 limones podridos y 2 limas resecas
   Sin precio para lima, limón: no está en el
   coste.
   mié, 25 nov hasta ahora: 3,60 €
+  Nuevo aquí: limón, lima.
   [Deshacer] [Más merma]
   [Precio de lima]
 Ana: tiré media docena de limas

@@ -4,6 +4,7 @@
 Ana: waste 6 oranges mouldy
   Logged: 6 oranges, mouldy.
   No price for orange: not in the cost.
+  New here: orange.
   [Undo] [More waste]
   [Price of orange]
 Ana: export

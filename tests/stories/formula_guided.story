@@ -11,43 +11,43 @@ Ana: Bay syrup
 Ana: sugar 500 g
   More ingredients? Tap Done when it is
   complete.
-  · sugar 500 g
+  · sugar (new) 500 g
   [Done] [Back] [Cancel]
 Ana: water 500 ml
   More ingredients? Tap Done when it is
   complete.
-  · sugar 500 g
-  · water 500 ml
+  · sugar (new) 500 g
+  · water (new) 500 ml
   [Done] [Back] [Cancel]
 Ana: bay leaf 6 each
   More ingredients? Tap Done when it is
   complete.
-  · sugar 500 g
-  · water 500 ml
-  · bay leaf 6
+  · sugar (new) 500 g
+  · water (new) 500 ml
+  · bay leaf (new) 6
   [Done] [Back] [Cancel]
 Ana: a pinch of luck
   I understood “a”, but not “pinch of luck”.
   Expected a unit such as ml, g or oz.
   More ingredients? Tap Done when it is
   complete.
-  · sugar 500 g
-  · water 500 ml
-  · bay leaf 6
+  · sugar (new) 500 g
+  · water (new) 500 ml
+  · bay leaf (new) 6
   [Done] [Back] [Cancel]
 Ana taps [Back]
   (edited)
   More ingredients? Tap Done when it is
   complete.
-  · sugar 500 g
-  · water 500 ml
+  · sugar (new) 500 g
+  · water (new) 500 ml
   [Done] [Back] [Cancel]
 Ana: bay leaves 8 each
   More ingredients? Tap Done when it is
   complete.
-  · sugar 500 g
-  · water 500 ml
-  · bay leaves 8
+  · sugar (new) 500 g
+  · water (new) 500 ml
+  · bay leaves (new) 8
   [Done] [Back] [Cancel]
 Ana taps [Done]
   (edited)

@@ -5,6 +5,7 @@ Ana: bought 2 cases oranges 80 each 34.00
   Bought: 160 oranges (2 packs of 80), €68.00.
   Understood: €34.00 a pack.
   Price from now on: €34.00 for 80 pieces.
+  New here: orange.
   [€34.00 was for all]
   [Undo] [More that came in]
 Ana taps [€34.00 was for all]
@@ -26,6 +27,7 @@ Ana: peeled 10 oranges, 4 limes
     4 limes     170 ml
   With the juice to expect; I will remind you
   before.
+  New here: lime.
   [Undo orange] [Undo lime]
   [More peeled]
 Ana: waste 6 oranges mouldy
@@ -89,4 +91,5 @@ Ana: count bananas 3
   Counted: 3 bananas.
   First count: from the next one on I know what
   was used.
+  New here: banana.
   [Undo] [Count more]

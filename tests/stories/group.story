@@ -32,6 +32,7 @@ Ben: join ‹code›
 Ben in Team: /waste@peel_ledger_bot 6 oranges mouldy
   Logged: 6 oranges, mouldy.
   No price for orange: not in the cost.
+  New here: orange.
   [Undo] [More waste]
   [Price of orange]
 Ben in Team: /waste

@@ -38,7 +38,6 @@ Ben in Team taps [Log waste]
   ¿Qué se ha tirado?
   [grapefruit] [naranja]
   [limón] [lima]
-  [pomelo]
   [Cancelar]
 Ana in Team taps [Cancelar]
   (toast)

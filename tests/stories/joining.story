@@ -127,6 +127,12 @@ Ana: new formula Grapefruit mist\
 grapefruit oil 12 ml\
 neutral spirit 96 % 62 ml\
 kind aroma mist
+  New here: grapefruit oil, neutral spirit.
+  Right?
+  [Yes, new]
+  [Cancel]
+Ana taps [Yes, new]
+  (edited)
   Grapefruit mist is in the book.
   Grapefruit mist: aroma mist, version 1
     grapefruit oil       12 ml
@@ -150,6 +156,7 @@ Ana: waste 3 limes
   Logged: 3 limes.
   No price for lime: not in the cost.
   Why? One tap is enough.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
   [mouldy] [dried out]

@@ -23,6 +23,7 @@ Cleo: join ‹code›
 Ben: waste 3 limes mouldy
   Logged: 3 limes, mouldy.
   No price for lime: not in the cost.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
 Cleo: waste 2 limes mouldy

@@ -24,13 +24,13 @@ Ana: new formula Orange mist, strong
 Ana: sweet orange oil 10 ml
   More ingredients? Tap Done when it is
   complete.
-  · sweet orange oil 10 ml
+  · sweet orange oil (new) 10 ml
   [Done] [Back] [Cancel]
 Ana: neutral spirit 96 % 90 ml
   More ingredients? Tap Done when it is
   complete.
-  · sweet orange oil 10 ml
-  · neutral spirit 96 % 90 ml
+  · sweet orange oil (new) 10 ml
+  · neutral spirit 96 % (new) 90 ml
   [Done] [Back] [Cancel]
 Ana: done
   What kind is it?

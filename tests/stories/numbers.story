@@ -260,6 +260,7 @@ Ana: waste 2 dozen limes
   Logged: 24 limes.
   No price for lime: not in the cost.
   Why? One tap is enough.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
   [mouldy] [dried out]
@@ -269,6 +270,7 @@ Ana: waste half a dozen lemons
   Logged: 6 lemons.
   No price for lemon: not in the cost.
   Why? One tap is enough.
+  New here: lemon.
   [Undo] [More waste]
   [Price of lemon]
   [mouldy] [dried out]
@@ -278,6 +280,7 @@ Ana: waste 1 1/2 kg oranges
   Logged: 1.5 kg oranges.
   No price for orange: not in the cost.
   Why? One tap is enough.
+  New here: orange.
   [Undo] [More waste]
   [Price of orange]
   [mouldy] [dried out]

@@ -8,6 +8,11 @@ Ana: trials
   No trial goes on.
   Begin one: trial grapefruit mist
 Ana: new formula Orange mist: orange oil 10 ml, neutral spirit 96 % 60 ml, kind aroma mist
+  New here: orange oil, neutral spirit. Right?
+  [Yes, new]
+  [Cancel]
+Ana taps [Yes, new]
+  (edited)
   Orange mist is in the book.
   Orange mist: aroma mist, version 1
     orange oil           10 ml
@@ -56,6 +61,7 @@ Ana taps [Replaces orange]
 Ana: waste 6 mandarins mouldy
   Logged: 6 mandarins, mouldy.
   No price for mandarin: not in the cost.
+  New here: mandarin.
   [Undo] [More waste]
   [Price of mandarin]
 Ana: trials

@@ -10,6 +10,7 @@ Ana: peeled 4 oranges
   published yield).
   To lime strength: 6.2 g citric + 3.9 g malic
   acid.
+  New here: orange.
   [Juiced] [Binned] [In a batch]
   [Undo] [Acid for it]
 @clock + 18 h
@@ -76,6 +77,11 @@ Ana: new formula Brine\
 salt 20 g\
 water 80 ml\
 kind saline
+  New here: salt, water. Right?
+  [Yes, new]
+  [Cancel]
+Ana taps [Yes, new]
+  (edited)
   Brine is in the book.
   Brine: saline, version 1
     salt    20 g
@@ -113,6 +119,7 @@ Ana: peeled 3 limes
   will remind you before.
   About 130 ml juice (97 ml to 160 ml; published
   yield).
+  New here: lime.
   [Juiced] [Binned] [In a batch]
   [Undo] [Acid for it]
 @clock + 18 h
@@ -162,5 +169,6 @@ Ana: peeled 2 lemons
   will remind you before.
   About 93 ml juice (70 ml to 120 ml; published
   yield).
+  New here: lemon.
   [Juiced] [Binned] [In a batch]
   [Undo] [Acid for it]

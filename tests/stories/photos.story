@@ -23,6 +23,7 @@ Ana sends a photo: waste 3 limes mouldy
   Logged: 3 limes, mouldy.
   No price for lime: not in the cost.
   The photo is kept with it.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
 @clock +25 h

@@ -3,6 +3,7 @@
 
 Ana: price limes 0.30 each
   lime: €0.30 each
+  New here: lime.
   [Undo] [Another price]
 Ana: lime price
   lime: €0.30 each

@@ -5,6 +5,7 @@ Ana: waste 0.5 lemons
   Logged: half a lemon.
   No price for lemon: not in the cost.
   Why? One tap is enough.
+  New here: lemon.
   [Undo] [More waste]
   [Price of lemon]
   [mouldy] [dried out]
@@ -13,12 +14,14 @@ Ana: waste 0.5 lemons
 Ana: waste half an orange mouldy
   Logged: half an orange, mouldy.
   No price for orange: not in the cost.
+  New here: orange.
   [Undo] [More waste]
   [Price of orange]
 Ana: waste 0.3 limes
   Logged: 0.3 lime.
   No price for lime: not in the cost.
   Why? One tap is enough.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
   [mouldy] [dried out]
@@ -35,19 +38,17 @@ Ana: waste 1 dozen lemon mouldy
   [Undo] [More waste]
   [Price of lemon]
 Ana: waste 4 limóns
-  Logged: 4 limones.
-  No price for limón: not in the cost.
-  Why? One tap is enough.
-  [Undo] [More waste]
-  [Price of limón]
-  [mouldy] [dried out]
-  [peeled and not used] [over-prepped]
-  [damaged on delivery] [other]
+  limóns: lemons, limes, or a new fruit?
+  [lemons]
+  [limes]
+  [New fruit: limón]
+  [Cancel]
 Ana: waste 2 limones mouldy
-  Logged: 2 limones, mouldy.
-  No price for limón: not in the cost.
-  [Undo] [More waste]
-  [Price of limón]
+  limones: lemons, limes, or a new fruit?
+  [lemons]
+  [limes]
+  [New fruit: limone]
+  [Cancel]
 Ana: waste 1000000 limes
   That is too much for one entry: 100,000 at
   most.
@@ -58,12 +59,11 @@ Ana: week
   Mon, 23 Nov to Sun, 29 Nov
     lemon    14  no price
     lime    0.3  no price
-    limón     6  no price
     orange  0.5  no price
-    no reason given  4.8  no price
-    mouldy            16  no price
+    no reason given  0.8  no price
+    mouldy            14  no price
   Without a price, so not counted: lemon, lime,
-  limón, orange.
+  orange.
   Nothing was logged in the time before.
   [More] [Picture]
   [Last week] [Log waste]

@@ -132,6 +132,7 @@ Ana: price oranges 0.60 each, 5 garnishes each
   orange: €0.60 each
   5 garnishes each: €0.120 a garnish before
   waste
+  New here: orange.
   [Undo] [Another price]
 Ana: drinks 40 orange
   Thu, 3 Dec: 40 drinks with orange.

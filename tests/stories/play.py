@@ -82,6 +82,7 @@ class Player:
 
     def __init__(self, house: House, watch: Watch | None = None) -> None:
         self.house = house
+        house.confirms_new = False
         self.problems: list[str] = []
         self._watch = watch
         self._code = ""

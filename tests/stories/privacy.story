@@ -20,6 +20,7 @@ Ben: join ‹code›
 Ben: waste 3 limes mouldy
   Logged: 3 limes, mouldy.
   No price for lime: not in the cost.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
 Ben: export me

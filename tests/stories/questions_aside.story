@@ -69,6 +69,7 @@ Ana: 3 limes
   Logged: 3 limes.
   No price for lime: not in the cost.
   Why? One tap is enough.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
   [mouldy] [dried out]

@@ -36,6 +36,7 @@ Ana: is the grapefruit mist ready?
   [Batches]
 Ana: price limes 30c each
   lime: €0.30 each
+  New here: lime.
   [Undo] [Another price]
 Ana: price limes 3 for 1.20
   lime: €1.20 for 3 pieces
@@ -72,6 +73,7 @@ Ana: six limes and a lemon mouldy
   No price for lemon: not in the cost.
   Wed, 25 Nov so far: €4.00
   Why the 6 limes? One tap is enough.
+  New here: lemon.
   [Undo] [More waste]
   [Price of lemon]
   [mouldy] [dried out]

@@ -9,6 +9,7 @@ Ana: waste
 Ana: 3 lemons mouldy
   Logged: 3 lemons, mouldy.
   No price for lemon: not in the cost.
+  New here: lemon.
   [Undo] [More waste]
   [Price of lemon]
 Ana: undo
@@ -25,6 +26,7 @@ Ana: 6 oranges mouldy, 2 limes
     2 limes            no price
   No price for lime, orange: not in the cost.
   Why the 2 limes? One tap is enough.
+  New here: orange, lime.
   [Undo] [More waste]
   [Price of lime]
   [mouldy] [dried out]
@@ -36,10 +38,10 @@ Ana: waste
   [orange] [grapefruit]
   [Cancel]
 Ana: 3 limez
-  I know no fruit called “limez”.
-  Did you mean:
-  [lime]
-  [New: limez]
+  limez: limes, or a new fruit?
+  [limes]
+  [New fruit: limez]
+  [Cancel]
 Ana: limes
   How many limes?
   [1] [2] [3]

@@ -5,6 +5,7 @@ Ana: count limes 40
   Counted: 40 limes.
   First count: from the next one on I know what
   was used.
+  New here: lime.
   [Undo] [Count more]
 Ana: waste 250 g limes mouldy
   Logged: 250 g limes, mouldy.

@@ -44,6 +44,7 @@ Cleo: join ‹code›
   [Help]
 Ben: price limes 0.30 each
   lime: €0.30 each
+  New here: lime.
   [Undo] [Another price]
 Cleo: price limes 0.50 each
   lime: €0.50 each

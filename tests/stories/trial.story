@@ -82,16 +82,16 @@ Ben: batch 2
 Ana taps [Which is which?]
   Trial 1, Grapefruit mist: A, B, C
   A: grapefruit oil 14 ml
-  B: as in the book
-  C: without propylene glycol, neutral spirit 80
+  B: without propylene glycol, neutral spirit 80
   ml
+  C: as in the book
                      A      B      C
     grapefruit
     oil          14 ml  12 ml  12 ml
     propylene
-    glycol       22 ml  22 ml      -
+    glycol       22 ml      -  22 ml
     neutral
-    spirit       62 ml  62 ml  80 ml
+    spirit       62 ml  80 ml  62 ml
   It is noted that you looked.
   [Taste] [Another variant]
   [Which is which?]
@@ -197,9 +197,9 @@ Ana: trial close 1
     grapefruit
     oil          14 ml  12 ml  12 ml
     propylene
-    glycol       22 ml  22 ml      -
+    glycol       22 ml      -  22 ml
     neutral
-    spirit       62 ml  62 ml  80 ml
+    spirit       62 ml  80 ml  62 ml
                   A    B  C
     aroma       3.5    5  2
     brightness    3  4.5  2
@@ -209,9 +209,9 @@ Ana: trial close 1
   No difference is clear: as many would disagree
   by chance.
   [Formula]
-  [Promote A] [Promote C]
+  [Promote A] [Promote B]
   [Undo]
-Ana: promote #1 C
+Ana: promote #1 B
   Grapefruit mist is now version 2: without
   propylene glycol, neutral spirit 80 ml.
   Trial 1 is over. Batches keep the version they

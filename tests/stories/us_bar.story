@@ -7,6 +7,12 @@ propylene glycol 1 oz\
 neutral spirit 95 % 2 3/4 oz\
 kind aroma mist\
 replaces orange
+  New here: orange oil, propylene glycol,
+  neutral spirit. Right?
+  [Yes, new]
+  [Cancel]
+Bea taps [Yes, new]
+  (edited)
   Orange mist is in the book.
   Orange mist: aroma mist, version 1
     orange oil            0.5 fl oz
@@ -149,6 +155,7 @@ Bea: waste 3 lb limes
   Logged: 3 lb limes.
   No price for lime: not in the cost.
   Why? One tap is enough.
+  New here: lime.
   [Undo] [More waste]
   [Price of lime]
   [mouldy] [dried out]

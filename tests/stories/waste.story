@@ -4,6 +4,7 @@
 Ana: waste 6 oranges mouldy
   Logged: 6 oranges, mouldy.
   No price for orange: not in the cost.
+  New here: orange.
   [Undo] [More waste]
   [Price of orange]
 Ana taps [Price of orange]
@@ -30,6 +31,7 @@ Ana: waste 1.2 kg lemons
   No price for lemon: not in the cost.
   Wed, 25 Nov so far: €3.60
   Why? One tap is enough.
+  New here: lemon.
   [Undo] [More waste]
   [Price of lemon]
   [mouldy] [dried out]
@@ -50,6 +52,7 @@ Ana: waste 6 oranges mouldy, 2 limes dried out\
   cost.
   Wed, 25 Nov so far: €7.20
   Why the 1.5 kg grapefruits? One tap is enough.
+  New here: lime, grapefruit.
   [Undo] [More waste]
   [Price of grapefruit]
   [mouldy] [dried out]
@@ -72,12 +75,15 @@ Ana taps [Undo]
   You undid that at 18:00.
   [Put it back]
 Ana: waste 3 dragonfruit
-  I know no fruit called “dragonfruit”.
-  [New: dragonfruit]
+  dragonfruit is new here. A fruit?
+  [New fruit: dragonfruit]
+  [Cancel]
 Ana: waste 3 tyres
-  I know no fruit called “tyres”.
-  [New: tyre]
-Ana taps [New: tyre]
+  tyres is new here. A fruit?
+  [New fruit: tyre]
+  [Cancel]
+Ana taps [New fruit: tyre]
+  (edited)
   Logged: 3 tyres.
   No price for tyre: not in the cost.
   Wed, 25 Nov so far: €3.60
@@ -88,11 +94,12 @@ Ana taps [New: tyre]
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana: waste 6 ornages
-  I know no fruit called “ornages”.
-  Did you mean:
-  [orange]
-  [New: ornage]
-Ana taps [orange]
+  ornages: oranges, or a new fruit?
+  [oranges]
+  [New fruit: ornage]
+  [Cancel]
+Ana taps [oranges]
+  (edited)
   Logged: 6 oranges, €3.60.
   Wed, 25 Nov so far: €7.20
   Why? One tap is enough.

@@ -4,9 +4,11 @@
 @clock 2026-11-11 23:00 Europe/Lisbon
 Ana: price oranges 0.60 each
   orange: €0.60 each
+  New here: orange.
   [Undo] [Another price]
 Ana: price limes 0.25 each
   lime: €0.25 each
+  New here: lime.
   [Undo] [Another price]
 Ana: week
   No waste logged
@@ -31,6 +33,7 @@ Ana: waste 5 oranges mouldy, 4 limes dried out, 2 lemons
   No price for lemon: not in the cost.
   Wed, 18 Nov so far: €4.00
   Why the 2 lemons? One tap is enough.
+  New here: lemon.
   [Undo] [More waste]
   [Price of lemon]
   [mouldy] [dried out]

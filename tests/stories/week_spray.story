@@ -6,6 +6,7 @@ Ana: price oranges 0.50 each, 5 garnishes each
   orange: €0.50 each
   5 garnishes each: €0.100 a garnish before
   waste
+  New here: orange.
   [Undo] [Another price]
 Ana: bar late shift 22:00
   Late shift: from 22:00

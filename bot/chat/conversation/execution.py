@@ -212,10 +212,11 @@ def _refused_line(number: int, line: str, why: Reply) -> Reply:
 
 
 def _noting_assumptions(turn: Turn, replies: list[Reply]) -> list[Reply]:
-    """Name the assumed size of a house measure that the bar has not set."""
-    if not turn.assumed or not replies or replies[-1].choosing:
+    """Say which fruit is new, and what a house measure that the bar has not set was taken to hold."""
+    if not (turn.assumed or turn.new_names) or not replies or replies[-1].choosing:
         return replies
-    notes = [
+    notes = [Text(_("New here: {names}.").format(names=", ".join(turn.new_names)))] if turn.new_names else []
+    notes += [
         Text(
             _("A {name} is taken as {size}, common practice. Yours: bar {name} {size}").format(
                 name=unit_name(name), size=show_ml(turn.context.bar.house.ml(name))

@@ -13,6 +13,7 @@ from bot.chat.dialogue import state
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import worded, worded_phrase_error
 from bot.chat.dialogue.questions import ask, ask_again, choice_named
+from bot.chat.dialogue.settling import settle
 from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, ENTER, ERASE, AnySlot, Given
 from bot.chat.dialogue.state import KEPT_BY_BACK, PHOTO, DialogueState
 from bot.chat.dialogue.turn import Say, Turn
@@ -147,6 +148,7 @@ def _take_answer(
     if slot.many and slot.name in dialogue.words and _says_done(answer):
         dialogue.finished.add(slot.name)
         return _go_on(turn, command, dialogue)
+    answer = settle(turn, answer)
     given = evaluate(turn, command, dialogue)
     try:
         value = _read(turn, slot, answer)

@@ -52,6 +52,9 @@ class Turn:
     line: str = ""
     deep_link: Callable[[str], str] | None = None
     assumed: set[str] = field(default_factory=set)  # house measures with a default value in use
+    new_names: list[str] = field(default_factory=list)  # common fruit that the bar did not have yet
+    changed_strengths: dict[int, Fraction] = field(default_factory=dict)  # confirmed, by ingredient
+    sure: bool = False  # an amount beyond the usual was confirmed
     finishing: bool = False  # every question is answered, and the dialogue's command runs
     hurried: bool = False  # other messages wait, so long work is refused
 
@@ -69,7 +72,15 @@ class Turn:
 
     def afresh(self, line: str) -> Turn:
         """Return a fresh turn, for the answer after a command was rolled back."""
-        return replace(self, line=line, assumed=set(), finishing=False)
+        return replace(
+            self,
+            line=line,
+            assumed=set(),
+            new_names=[],
+            changed_strengths={},
+            sure=False,
+            finishing=False,
+        )
 
     def without_question(self) -> Turn:
         """Return the turn without its question in progress."""

@@ -25,6 +25,7 @@ from bot.chat.i18n.keywords import (
 from bot.chat.i18n.language import read_number, tongue
 from bot.chat.i18n.languages import understood
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError, number_words
+from bot.trade.formulas.ingredient_names.reading import meanings
 from bot.trade.formulas.unit_words import look_up
 
 if TYPE_CHECKING:
@@ -39,7 +40,8 @@ _PATTERN = re.compile(
   | (?P<YEARMONTH>\d{{4}}-\d{{2}}\b(?!-))
   | (?P<TIME>\d{{1,2}}:\d{{2}}\b)
   | (?P<HASH>\#\d{{1,9}}(?:\.\d{{1,6}})?)
-  | (?P<NUMBER>\d+[ ]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]
+  | (?P<NUMBER>\d+(?:[.,]\d+)*[eE][+-]?\d+\b
+      | \d+[ ]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]
       | \d+(?:[.,'’\u00a0\u202f\u2009]\d+)* | [.,]\d+)
   | (?P<PERCENT>%)
   | (?P<DEGREES>[°º])
@@ -123,6 +125,12 @@ def stems_of(phrase: str, language: str) -> tuple[str, ...]:
     return tuple(stem(piece.text, language) for piece in cut(phrase))
 
 
+def _thing(name: str) -> tuple[str, ...]:
+    """Return the English stems of the only thing that a name can mean; () where it can mean several."""
+    known = meanings(name)
+    return stems_of(next(iter(known)), "en") if len(known) == 1 else ()
+
+
 @dataclass(slots=True)
 class Vocabulary:
     """The names of a bar, found by their words in any number and case."""
@@ -130,10 +138,15 @@ class Vocabulary:
     language: str
     phrases: dict[str, list[tuple[tuple[str, ...], Noun]]] = field(default_factory=dict)
     nouns: list[Noun] = field(default_factory=list)
+    _things: dict[tuple[str, ...], Noun | None] = field(default_factory=dict)  # by English stems
 
     def add(self, noun: Noun, *also: str) -> None:
         """Add `noun` under its name and its other words."""
         self.nouns.append(noun)
+        if noun.kind == "INGREDIENT":
+            thing = _thing(noun.name)
+            # Two rows for one thing: neither is what a third name means until they are merged.
+            self._things[thing] = None if thing in self._things else noun
         for phrase in (noun.name, *also):
             stems = stems_of(phrase, self.language)
             if not stems:
@@ -143,12 +156,16 @@ class Vocabulary:
             known.sort(key=lambda entry: -len(entry[0]))
 
     def named(self, text: str, kind: str) -> Noun | None:
-        """Return the noun of this kind with the whole name `text`, or None."""
+        """Return the noun of this kind with the whole name `text`, or None.
+
+        An ingredient is found by its name in any language, unless that may mean something else.
+        """
         stems = stems_of(text, self.language)
         for phrase, noun in self.phrases.get(stems[0], []) if stems else []:
             if phrase == stems and noun.kind == kind:
                 return noun
-        return None
+        thing = _thing(text) if kind == "INGREDIENT" else ()
+        return self._things.get(thing) if thing else None
 
     def of_kind(self, kind: str) -> Iterable[Noun]:
         """Return all nouns of a kind, in insertion order."""

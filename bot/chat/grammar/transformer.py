@@ -145,6 +145,7 @@ class Meaning(Transformer[Token, Any]):
         return self._text[meta.start_pos : meta.end_pos].strip()
 
     name = text
+    settled = text
 
     @v_args(meta=True)
     def unknown(self, meta: Meta, children: Children) -> Unknown:

@@ -24,7 +24,7 @@ def vocabulary_for(unit: Unit, bar: BarView | None, language: str) -> Vocabulary
 def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
     vocabulary = Vocabulary(language)
     for name in names(book):
-        vocabulary.add(Noun(name.kind.upper(), str(name.id), name.name))
+        vocabulary.add(Noun(name.kind.upper(), str(name.id), name.name), *name.also)
     for reason in bar.settings.reasons:
         vocabulary.add(Noun("REASON", reason, _(reason)), reason, *other_words(reason))
     for reason, words in REASON_WORDS.items():

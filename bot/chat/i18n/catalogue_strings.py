@@ -74,6 +74,8 @@ NAMES: Final = (
     N_("formula"),
     N_("ingredient"),
     N_("ingredient name"),
+    N_("other name"),
+    N_("second ingredient"),
     N_("ingredients"),
     N_("joining code"),
     N_("log entry"),

@@ -12,12 +12,13 @@ from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase, PhraseError
 from bot.chat.grammar.syntax import Amount, Line, Unknown, names_unknown
+from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.languages import languages
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.intent.shorthand import formulas_meant, read_scaling
 from bot.chat.reply.message import Button
-from bot.trade.formulas.kinds import IngredientKind, guess_kind
+from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name
 from bot.trade.formulas.measures import Dimension, dimension
 
 # Commands that only show something may run on a guess; these slots are evidence for them.
@@ -27,6 +28,8 @@ _TAKEN = (
     ("month", {"month"}),
     ("formula", {"formula"}),
 )
+# What these log is never taken from a question.
+LOGGING = frozenset({"waste", "bought", "count", "peeled", "juiced", "discard"})
 _OFFERED = ("check", "price", "scale", "waste", "used", "discard", "batch", "stock", "bar")
 _MOST_OFFERED = 2
 _MOST_NAMED = 3
@@ -50,7 +53,7 @@ def as_waste(turn: Turn, text: str) -> tuple[Command, str] | None:
     phrase = _read(turn, command, text)
     if phrase is None:
         return None
-    if not all(map(_is_counted_fruit, _lines(phrase))):
+    if not all(_is_counted_fruit(turn, line) for line in _lines(phrase)):
         return None
     turn.line = f"{command.name} {text}"
     return command, text
@@ -60,7 +63,7 @@ def _lines(phrase: Phrase) -> tuple[Line, ...]:
     return phrase.lines or (Line(tuple(phrase.slots.values())),)
 
 
-def _is_counted_fruit(line: Line) -> bool:
+def _is_counted_fruit(turn: Turn, line: Line) -> bool:
     said = {one.slot: one.value for one in line.filled}
     fruit, amount = said.get("fruit"), said.get("waste_amount")
     if amount is None or not _is_count_or_weight(amount):
@@ -69,8 +72,45 @@ def _is_counted_fruit(line: Line) -> bool:
         return guess_kind(fruit.name) is IngredientKind.FRUIT
     name = fruit.text if isinstance(fruit, Unknown) else ""
     if command_at_start(name) is not None or _is_volume(amount):
-        return False  # 'price limes' is no fruit, and 'orange mist 750 ml' is not counted in pieces
-    return len(name.split()) <= _FRUIT_WORDS and guess_kind(name) is IngredientKind.FRUIT
+        return False  # 'price limes' is no fruit, and 'orange mist 750 ml' none that is counted
+    known = turn.vocabulary.named(name, "INGREDIENT")
+    if known is not None:
+        return guess_kind(known.name) is IngredientKind.FRUIT
+    if is_fruit_name(name):
+        return True
+    # Of '2 soft limes' it is asked what they are; 'order limes 24' begins with a verb that nobody knows.
+    begins = next(iter(line.filled), None)
+    counted_first = begins is not None and begins.slot == "waste_amount"
+    return counted_first and len(name.split()) <= _FRUIT_WORDS and guess_kind(name) is IngredientKind.FRUIT
+
+
+def verbs_offered(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
+    """Return what may have been done with the fruit of 'ordered oranges 24', whose verb nobody knows."""
+    verb, _space, rest = text.strip().partition(" ")
+    if turn.presence.bar is None or not rest or not verb[:1].isalpha() or as_waste(turn, rest) is None:
+        return ()
+    names = ("bought", "count", "waste")
+    shown = [(words_of(all_commands()[name], tongue().language)[0], name) for name in names]
+    lines = {"bought": rest.replace(",", ";")}
+    return tuple(
+        (Button(_short(f"{word} {rest}"), f"{name} {lines.get(name, rest)}"),) for word, name in shown
+    )
+
+
+def as_discard(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
+    """Take 'threw away batch 25' for the batch, which is no fruit."""
+    first, _space, number = rest.strip().partition(" ")
+    if command.name != "waste" or not stands_for(first, "BATCH", tongue().language):
+        return None
+    discard = all_commands()["discard"]
+    if not number[:1].isdigit() or _read(turn, discard, rest) is None:
+        return None
+    turn.line = f"{discard.name} {rest}"
+    return discard, rest
+
+
+def _short(label: str) -> str:
+    return label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
 
 
 def _is_count_or_weight(amount: object) -> bool:
@@ -144,14 +184,12 @@ def offers(turn: Turn, text: str, besides: str = "") -> tuple[tuple[Button, ...]
         if name == besides or (command.manages and not turn.context.role.manages):
             continue
         phrase = _read(turn, command, text)
-        if phrase is None or not _tells(phrase, name):
+        if phrase is None or not _tells(turn, phrase, name):
             continue
         if name == "bar" and command_at_start(text) is not None:
             continue  # 'label 34 on A4' begins like a setting, but has no value of one
         word = words_of(command, tongue().language)[0]
-        label = f"{word} {text}"
-        label = label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
-        rows.append((Button(label, f"{name} {text}"),))
+        rows.append((Button(_short(f"{word} {text}"), f"{name} {text}"),))
     return tuple(rows[:_MOST_OFFERED])
 
 
@@ -194,14 +232,14 @@ def named_in(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
     return (*rows, (Button(_("Batches"), "batches"),)) if rows else ()
 
 
-def _tells(phrase: Phrase, name: str) -> bool:
+def _tells(turn: Turn, phrase: Phrase, name: str) -> bool:
     """Whether a phrase has at least two slots, no unknown names and no amounts in hundredths."""
     if name == "bar":
         return {"setting", "value"} <= set(phrase.slots)
     if name == "waste":
         lines = _lines(phrase)
         reasons = (one.value for line in lines for one in line.filled if one.slot == "reason")
-        return all(map(_is_counted_fruit, lines)) and not any(map(names_unknown, reasons))
+        return all(_is_counted_fruit(turn, line) for line in lines) and not any(map(names_unknown, reasons))
     values = list(_values(phrase))
     said = [value for value in values if not isinstance(value, str) or value in _CLARITIES]
     if name == "stock" and not all(map(_is_count_or_weight, values)):

@@ -18,7 +18,7 @@ from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import names_unknown
 from bot.chat.i18n.language import _
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.intent.guessing import as_asked, as_setting, as_waste, is_article
+from bot.chat.intent.guessing import LOGGING, as_asked, as_discard, as_setting, as_waste, is_article
 from bot.chat.intent.incoming_photo import check_line
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
@@ -174,6 +174,10 @@ def _tapped(turn: Turn) -> Intent:
         text = turn.line = _kept_line(text, turn.pending)
         if not text:
             return OutOfDate()
+        if text.startswith(f"{ANSWER} "):  # the row that keeps it is the question's own
+            _sign, _nonce, answer = text.split(" ", 2)
+            asked = turn.pending is not None and turn.pending.dialogue is not None
+            return Answer(answer, tapped=True) if asked else OutOfDate()
     return _slashed(text) or _said_or_not(command_at_start(text))
 
 
@@ -227,9 +231,12 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
     if spoken is None:
         spoken = as_asked(turn, text) or as_waste(turn, text) or _after_an_article(text)
         return _said_or_not(spoken)
-    command, rest = as_setting(turn, *spoken) or spoken
-    if rest.rstrip().endswith("?") and not _reads_whole((command, rest), turn):
-        rest = rest.rstrip(" ?")
+    command, rest = as_setting(turn, *spoken) or as_discard(turn, *spoken) or spoken
+    if rest.rstrip().endswith("?"):
+        if command.name in LOGGING:
+            return NotUnderstood()  # 'delivered 24 limes?' asks, and a guess never writes
+        if not _reads_whole((command, rest), turn):
+            rest = rest.rstrip(" ?")
     return Said(command, rest)
 
 

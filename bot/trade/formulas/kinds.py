@@ -244,6 +244,8 @@ _WATER = re.compile(
     "|boiling|boiled|iced?|soda|drinking) ?)*(?:water|ice)"
 )
 _FRUIT = _any_word(*CITRUS_FRUIT_WORDS, *_OTHER_FRUIT_WORDS)
+_VARIETY = re.compile("(?:blood|navel|valencia|key|persian|pink|ruby|white|red|green|bitter|sweet|passion) ")
+_PARTS = _any_word("peels?|zests?|rinds?|wedges?|fruits?")
 
 # The first matching rule decides, so narrow rules come before wide ones.
 _GUESSES: tuple[tuple[re.Pattern[str], IngredientKind | None], ...] = (
@@ -284,6 +286,13 @@ def is_carrier_name(name: str) -> bool:
 def is_oil_name(name: str) -> bool:
     """Whether an ingredient's name calls it an oil of any kind."""
     return bool(_OIL.search(read_name(name)))
+
+
+def is_fruit_name(name: str) -> bool:
+    """Whether a whole name is the ordinary one of a fruit, and no word of it says anything else."""
+    plain = read_name(name)
+    plain = _VARIETY.sub("", plain, count=1) if _FRUIT.fullmatch(plain) is None else plain
+    return _FRUIT.fullmatch(plain) is not None and _PARTS.fullmatch(plain) is None
 
 
 def guess_kind(name: str) -> IngredientKind | None:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from datetime import date
 from fractions import Fraction
 from typing import Any
 
 from bot.trade.batches.shelf import RULE_TEXTS, ShelfPlan
 from bot.trade.formulas.amounts import Line
-from bot.trade.formulas.kinds import Preparation
 from bot.trade.formulas.measures import BASE_UNITS, Dimension
-from bot.work.batches import batches
+from bot.work.batches import batches, discarding
 from bot.work.batches import shelf as shelves
 from bot.work.batches.batches import LOOKING, BatchState, BatchView, Clarity
 from bot.work.context import Context
@@ -172,7 +172,6 @@ def state_of(row: Batch) -> JsonObject:
         "ended_at": None if row.ended_at is None else int(row.ended_at.timestamp()),
         "lost_ml": None if row.lost_ml is None else exact_text(row.lost_ml),
         "lost_reason": row.lost_reason,
-        "discard_on": row.discard_on.isoformat(),
     }
 
 
@@ -205,11 +204,7 @@ def open_batch(context: Context, number: int) -> Made:
     before = state_of(row)
     row.state = BatchState.IN_USE
     row.opened_at = context.now
-    until = shelves.opened_until(Preparation(row.frozen["preparation"]), shelves.today(context))
-    if until < row.discard_on:
-        # An opened bottle has its own discard date, and the earlier date wins.
-        row.discard_on = until
-        planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
+    discarding.renew(context, row)  # an opened bottle has its own date
     _event(context, row, "opened")
     planning.settle_for_batch(context.book, row.id, ("rested",), context.person_id)
     return Made(batches.get(context, number), _moved(context, row, "open batch", before))
@@ -246,15 +241,25 @@ def _end(context: Context, number: int, state: BatchState, lost_ml: Fraction | N
 # -- lots ----------------------------------------------------------------------------------
 
 
-def note_lot(context: Context, number: int, ingredient_id: int, lot: str) -> BatchView:
-    """Record the lot of an ingredient used in a batch. Raises NotThereError."""
+def note_lot(
+    context: Context, number: int, ingredient_id: int, lot: str, best_before: date | None = None
+) -> BatchView:
+    """Record the lot of an ingredient used in a batch, and its expiry: the earliest date wins.
+
+    Raises NotThereError.
+    """
     row = batches.row_of(context, number)
     line = context.book.one(BatchLine, BatchLine.batch_id == row.id, BatchLine.ingredient_id == ingredient_id)
     if line is None:
         raise NotThereError("ingredient", ingredients.get(context, ingredient_id).name)
-    before = line.lot
-    line.lot = lot.strip()[:60]
-    context.log(
-        "lot", batch=row.id, position=line.position, name=row.frozen["formula"], before=before, after=line.lot
-    )
+    before = lot_of(line)
+    line.lot, line.best_before = lot.strip()[:60], best_before
+    discarding.renew(context, row)
+    names: JsonObject = {"batch": row.id, "position": line.position, "name": row.frozen["formula"]}
+    context.log("lot", **names, lot=line.lot, before=before, after=lot_of(line))
     return batches.get(context, number)
+
+
+def lot_of(line: BatchLine) -> list[str | None]:
+    """Return the lot and its expiry as the log stores them."""
+    return [line.lot, None if line.best_before is None else line.best_before.isoformat()]

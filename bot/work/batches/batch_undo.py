@@ -7,8 +7,8 @@ from fractions import Fraction
 from typing import Any
 
 from bot.work import standing
-from bot.work.batches import batches
-from bot.work.batches.batch_life import state_of
+from bot.work.batches import batches, discarding
+from bot.work.batches.batch_life import lot_of, state_of
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.errors import ChangedSinceError, OffTheLogError
@@ -122,7 +122,7 @@ def _set_state(context: Context, row: Batch, state: Details) -> None:
     row.ended_at = None if state["ended_at"] is None else datetime.fromtimestamp(state["ended_at"], zone)
     row.lost_ml = None if state["lost_ml"] is None else Fraction(state["lost_ml"])
     row.lost_reason = state["lost_reason"]
-    row.discard_on = date.fromisoformat(state["discard_on"])
+    discarding.renew(context, row)
 
 
 # -- lots ----------------------------------------------------------------------------------
@@ -136,12 +136,18 @@ def _lot_line(context: Context, details: Details) -> BatchLine:
     return line
 
 
-def _read_lot(context: Context, details: Details) -> str | None:
-    return _lot_line(context, details).lot
+def _read_lot(context: Context, details: Details) -> Any:
+    line = _lot_line(context, details)
+    return lot_of(line) if isinstance(details.get("before"), list) else line.lot  # an old entry has no expiry
 
 
-def _write_lot(context: Context, details: Details, lot: str | None) -> None:
-    _lot_line(context, details).lot = lot
+def _write_lot(context: Context, details: Details, lot: Any) -> None:
+    line = _lot_line(context, details)
+    if isinstance(lot, list):
+        line.lot, line.best_before = lot[0], None if lot[1] is None else date.fromisoformat(lot[1])
+    else:
+        line.lot = lot
+    discarding.renew(context, batches.row_of(context, line.batch_id))
 
 
 LOT = Value(_read_lot, _write_lot)

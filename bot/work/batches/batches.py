@@ -46,13 +46,14 @@ class Clarity(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class BatchLineView:
-    """One ingredient of a batch in base units (mL, g or pieces), with its lot."""
+    """One ingredient of a batch in base units (mL, g or pieces), with its lot and the lot's expiry."""
 
     ingredient_id: int
     name: str
     amount: Fraction
     dimension: Dimension
     lot: str | None
+    best_before: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +97,8 @@ class BatchView:
     @property
     def discard_rule(self) -> str:
         """The rule that set the discard date, in English words for the catalogues."""
+        if self._expired_first is not None:
+            return RULE_TEXTS[ShelfRule.INGREDIENT]
         if self.shortened_by_opening:
             return RULE_TEXTS[ShelfRule.OPENED]
         return str(self.frozen.get("discard_rule", ""))
@@ -103,7 +106,17 @@ class BatchView:
     @property
     def discard_subject(self) -> str:
         """The oil or ingredient whose age set the discard date, or ''."""
+        if self._expired_first is not None:
+            return self._expired_first.name
         return "" if self.shortened_by_opening else str(self.frozen.get("discard_subject", ""))
+
+    @property
+    def _expired_first(self) -> BatchLineView | None:
+        """The ingredient whose lot brought the discard date forward, or None."""
+        first = str(self.frozen.get("discard_on", ""))
+        if self.discard_on.isoformat() >= first:
+            return None
+        return next((line for line in self.lines if line.best_before == self.discard_on), None)
 
     @property
     def shortened_by_opening(self) -> bool:
@@ -158,7 +171,9 @@ def _lines(context: Context, number: int) -> tuple[BatchLineView, ...]:
         .order_by(BatchLine.position)
     )
     return tuple(
-        BatchLineView(line.ingredient_id, name, line.amount, BASE_DIMENSIONS[line.unit], line.lot)
+        BatchLineView(
+            line.ingredient_id, name, line.amount, BASE_DIMENSIONS[line.unit], line.lot, line.best_before
+        )
         for line, name in context.book.session.execute(query)
     )
 

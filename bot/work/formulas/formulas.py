@@ -190,8 +190,9 @@ def add(context: Context, name: str, draft: Draft) -> FormulaView:
             made_at=context.now,
         )
     )
+    strengths = _set_strengths(context, draft.lines)
     view = write_version(context, row, draft)
-    context.log("formula", formula=row.id, name=clean)
+    context.log("formula", formula=row.id, name=clean, **strengths)
     return view
 
 
@@ -215,8 +216,10 @@ def write_change(context: Context, formula_id: int, draft: Draft) -> tuple[Formu
     before = row.latest
     kinds = [row.preparation, draft.preparation.value]
     row.preparation = draft.preparation
+    strengths = _set_strengths(context, draft.lines)
     view = write_version(context, row, draft)
-    return view, {"formula": row.id, "version": view.version, "before": before, "kinds": kinds}
+    about = {"formula": row.id, "version": view.version, "before": before, "kinds": kinds}
+    return view, about | strengths
 
 
 def row_of(context: Context, formula_id: int) -> Formula:
@@ -306,9 +309,29 @@ def _write_lines(context: Context, row: Formula, lines: Sequence[DraftLine]) -> 
 def _ingredient(context: Context, which: int | str, strength_percent: Fraction | None) -> IngredientView:
     if isinstance(which, str):
         return ingredients.add(context, which, strength_percent=strength_percent)
-    if strength_percent is not None:
-        return ingredients.set_strength(context, which, strength_percent)
     return ingredients.get(context, which)
+
+
+def _set_strengths(context: Context, lines: Sequence[DraftLine]) -> Details:
+    """Set the strengths said for known ingredients; return the change for the entry of the formula."""
+    said = {one.ingredient: one.strength_percent for one in lines if isinstance(one.ingredient, int)}
+    known = {number: ingredients.get(context, number).strength_percent for number in said}
+    changed = {
+        number: percent
+        for number, percent in said.items()
+        if percent is not None and known[number] != percent
+    }
+    for number, percent in changed.items():
+        ingredients.write_strength(context, number, percent)
+    if not changed:
+        return {}
+    before = {str(number): None if known[number] is None else str(known[number]) for number in changed}
+    return {
+        "strengths": {
+            "before": before,
+            "after": {str(number): str(percent) for number, percent in changed.items()},
+        }
+    }
 
 
 def rename(context: Context, formula_id: int, name: str) -> str:

@@ -11,7 +11,7 @@ from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.standing import Details, Value
-from storage.tables import Ingredient
+from storage.tables import Ingredient, OtherName
 
 LONGEST_NAME = 80
 # Specific oranges before the plain one: a navel orange matches navel first.
@@ -77,9 +77,19 @@ def get(context: Context, ingredient_id: int) -> IngredientView:
 
 
 def by_name(context: Context, name: str) -> IngredientView | None:
-    """Return the ingredient of this name, ignoring case and accents, or None."""
-    row = context.book.one(Ingredient, Ingredient.match_key == plain_name(name))
+    """Return the ingredient of this name or other name, ignoring case and accents, or None."""
+    row = _named(context, name)
     return None if row is None else IngredientView.of(row)
+
+
+def _named(context: Context, name: str) -> Ingredient | None:
+    """Return the row of this name; a name that was put away may be another name of something now."""
+    key = plain_name(name)
+    row = context.book.one(Ingredient, Ingredient.match_key == key)
+    if row is not None and row.archived_at is None:
+        return row
+    other = context.book.one(OtherName, OtherName.kind == "ingredient", OtherName.match_key == key)
+    return row if other is None else context.book.get(Ingredient, other.ingredient_id)
 
 
 def all_of(context: Context, *kinds: IngredientKind) -> list[IngredientView]:
@@ -100,7 +110,7 @@ def add(
     Unless given, its kind is guessed from the words of the name; it can be changed later.
     """
     clean = clean_name(name, "ingredient name")
-    row = context.book.one(Ingredient, Ingredient.match_key == plain_name(clean))
+    row = _named(context, clean)
     if row is None:
         row = context.book.add(
             Ingredient(
@@ -130,20 +140,27 @@ def row_of(context: Context, ingredient_id: int) -> Ingredient:
 
 def set_strength(context: Context, ingredient_id: int, percent: Fraction) -> IngredientView:
     """Set a spirit's strength in % vol at 20 °C. Raises NotThereError, or BadValueError outside 0 to 100."""
-    row = row_of(context, ingredient_id)
-    if not 0 <= percent <= 100:
-        raise BadValueError("strength", str(float(percent)))
-    before = row.strength_percent
-    row.strength_percent = percent
+    known = get(context, ingredient_id)
+    before = known.strength_percent
+    after = write_strength(context, ingredient_id, percent)
     if before != percent:
         context.log(
             "strength",
             ingredient=ingredient_id,
-            name=row.name,
+            name=known.name,
             percent=str(percent),
             before=None if before is None else str(before),
             after=str(percent),
         )
+    return after
+
+
+def write_strength(context: Context, ingredient_id: int, percent: Fraction | None) -> IngredientView:
+    """Write a strength down without an entry of its own. Raises NotThereError, BadValueError."""
+    row = row_of(context, ingredient_id)
+    if percent is not None and not 0 <= percent <= 100:
+        raise BadValueError("strength", str(float(percent)))
+    row.strength_percent = percent
     context.book.touched()
     return IngredientView.of(row)
 
@@ -193,8 +210,17 @@ def _read_strength(context: Context, details: Details) -> str | None:
 
 
 def _write_strength(context: Context, details: Details, percent: str | None) -> None:
-    row_of(context, details["ingredient"]).strength_percent = None if percent is None else Fraction(percent)
-    context.book.touched()
+    write_strength(context, details["ingredient"], None if percent is None else Fraction(percent))
+
+
+def _read_strengths(context: Context, details: Details) -> dict[str, str | None]:
+    """Return the strengths of the ingredients that a formula changed, by number."""
+    return {number: _read_strength(context, {"ingredient": int(number)}) for number in details["before"]}
+
+
+def _write_strengths(context: Context, details: Details, percents: dict[str, str | None]) -> None:
+    for number, percent in percents.items():
+        _write_strength(context, {"ingredient": int(number)}, percent)
 
 
 def _read_density(context: Context, details: Details) -> list[str | None]:
@@ -219,5 +245,6 @@ def _write_grade(context: Context, details: Details, grade: str | None) -> None:
 
 
 STRENGTH = Value(_read_strength, _write_strength)
+STRENGTHS = Value(_read_strengths, _write_strengths)
 DENSITY = Value(_read_density, _write_density)
 GRADE = Value(_read_grade, _write_grade)

@@ -8,7 +8,8 @@ from typing import Any
 
 from bot.work.batches import batch_undo, shelf
 from bot.work.context import Context
-from bot.work.formulas import formula_undo, ingredients
+from bot.work.formulas import formula_undo, ingredients, merging, other_names
+from bot.work.formulas.ingredients import STRENGTHS
 from bot.work.fruit import peeled_undo, waste
 from bot.work.money import prices
 from bot.work.people import settings_undo
@@ -56,6 +57,34 @@ def _version(details: Details) -> list[Subject]:
     return [("version", str(details["formula"]))]
 
 
+def _with_strengths(kind: Kind) -> Kind:
+    """Return a kind of entries that may have changed the strengths of known ingredients as well."""
+
+    def each(of_kind: Step, of_strengths: Step) -> Step:
+        def step(context: Context, details: Details) -> Details:
+            if "strengths" in details:
+                of_strengths(context, details["strengths"])
+            return of_kind(context, details)
+
+        return step
+
+    def about(details: Details) -> list[Subject]:
+        changed = details["strengths"]["before"] if "strengths" in details else ()
+        return [*kind.about(details), *(("strength", number) for number in changed)]
+
+    def check(context: Context, details: Details) -> None:
+        kind.check(context, details)
+        if "strengths" in details:
+            STRENGTHS.check(context, details["strengths"])
+
+    put_back = None if kind.put_back is None else each(kind.put_back, STRENGTHS.put_back)
+    return Kind(each(kind.take_back, STRENGTHS.take_back), put_back, about, kind.look, check)
+
+
+_CHANGE = Kind(
+    formula_undo.take_back_change, formula_undo.put_back_change, _version, check=formula_undo.check
+)
+
 KINDS: dict[str, Kind] = {
     "waste": Kind(waste.take_back, waste.put_back),
     "price": Kind(prices.take_back, prices.put_back),
@@ -74,14 +103,16 @@ KINDS: dict[str, Kind] = {
     "use up": _value(batch_undo.moved("use up"), "batch", "batch"),
     "discard": _value(batch_undo.moved("discard"), "batch", "batch"),
     "lot": _value(batch_undo.LOT, "lot", "batch", "position"),
-    "formula": _value(formula_undo.NEW, "formula away", "formula"),
-    "change formula": Kind(
-        formula_undo.take_back_change, formula_undo.put_back_change, _version, check=formula_undo.check
-    ),
+    "formula": _with_strengths(_value(formula_undo.NEW, "formula away", "formula")),
+    "change formula": _with_strengths(_CHANGE),
     "rename formula": _value(formula_undo.NAME, "formula name", "formula"),
     "archive formula": _value(formula_undo.AWAY, "formula away", "formula"),
     "restore formula": _value(formula_undo.NEW, "formula away", "formula"),
     "settings": replace(_value(settings_undo.SETTINGS, "setting"), about=_settings),
+    "other name": _value(other_names.NAME, "name", "key"),
+    "forget name": _value(other_names.NAME, "name", "key"),
+    "new ingredient": _value(other_names.NEW, "ingredient away", "ingredient"),
+    "merge": Kind(merging.take_back, merging.put_back, merging.about, check=merging.check),
     "strength": _value(ingredients.STRENGTH, "strength", "ingredient"),
     "density": _value(ingredients.DENSITY, "density", "ingredient"),
     "food grade": _value(ingredients.GRADE, "food grade", "ingredient"),

@@ -33,6 +33,7 @@ from storage.tables import (
     Ingredient,
     Juicing,
     Member,
+    OtherName,
     Price,
     Sprayer,
     SprayerRun,
@@ -110,7 +111,7 @@ class _Writer:
             "version": VERSION,
             "exported_at": moment(self._context.now.replace(microsecond=0)),
             "bar": self._bar().written(self),
-            "ingredients": self._rows(rows.IngredientRow, self._all(Ingredient, order=Ingredient.id)),
+            "ingredients": self._each(self._ingredients(), self._all(Ingredient, order=Ingredient.id)),
             "formulas": self._each(self._formula, self._all(Formula, order=Formula.id)),
             "sprayers": self._each(self._sprayer, self._all(Sprayer, order=Sprayer.id)),
             "prices": self._rows(rows.PriceRow, self._stand(Price)),
@@ -153,6 +154,13 @@ class _Writer:
             sprayer=None if sprayer is None else sprayer.name,
             formula_costs=_renamed(costs, self.formula_names),
         )
+
+    def _ingredients(self) -> Callable[[Ingredient], Row]:
+        """Return a function that writes an ingredient with its other names."""
+        also = defaultdict(list)
+        for other in self._all(OtherName, order=OtherName.id):
+            also[other.ingredient_id].append(other.name)
+        return lambda row: rows.IngredientRow.of(row, self, other_names=also[row.id])
 
     def _formula(self, row: Formula) -> Row:
         lines = self._all(FormulaLine, FormulaLine.formula_id == row.id, order=FormulaLine.position)

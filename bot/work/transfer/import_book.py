@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
 from bot.work.errors import BadValueError
-from bot.work.formulas import ingredients, overheads
+from bot.work.formulas import ingredients, other_names, overheads
 from bot.work.people import bars
 from bot.work.transfer.import_references import Intake
 from bot.work.transfer.rows import BarRow, FormulaRow, IngredientRow, PriceRow, SprayerRow, VersionRow
@@ -26,6 +26,8 @@ class BookIntake(Intake):
     def _ingredient(self, row: IngredientRow) -> bool:
         key = plain_name(row.name)
         known = self.ingredients.get(key)
+        if known is not None:
+            self._other_names(row, known)
         if known is not None and (known not in self._put_away or row.archived_at is not None):
             return False
         self._room_for_one_more(self.ingredients)
@@ -45,7 +47,16 @@ class BookIntake(Intake):
         ):
             setattr(found, name, getattr(row, name))
         self.ingredients[key] = number
+        self._other_names(row, number)
         return True
+
+    def _other_names(self, row: IngredientRow, number: int) -> None:
+        """Add the other names that mean nothing here yet."""
+        for name in row.other_names:
+            if plain_name(name) not in self.ingredients:
+                self._room_for_one_more(self.ingredients)
+                other_names.write(self._context, number, name)
+                self.ingredients[plain_name(name)] = number
 
     # -- settings, if the book is still empty -------------------------------------------------
 
@@ -66,8 +77,9 @@ class BookIntake(Intake):
             spraying_since=since, more=self.bar.settings.more, formula_costs={}, sprayer=0
         )
         values = {name: getattr(settings, name) for name in settings.to_json()}
+        before = self.bar
         self._set(**bar.model_dump(include=_COLUMNS, exclude_unset=True), **values)
-        self._taken.settings = True
+        self._taken.settings = before, self.bar
 
     def _own(self) -> None:
         """Set the bar's default sprayer and the costs of formulas, now that they have numbers here."""

@@ -64,12 +64,14 @@ def try_out(context: Context, upload: int, words: Words) -> Trial:
     """
     row = _kept(context, upload)
     sheet = _sheet(context, row, words)
+    bar = context.bar
     nested = context.book.session.begin_nested()
     try:
         taken = Taker(context, sheet, upload).take()
         context.book.session.flush()
     finally:
         nested.rollback()
+        context.bar = bar  # the settings in the file were only tried
     return Trial(row.name, upload, taken, tuple(_sorted(sheet)))
 
 

@@ -18,7 +18,7 @@ from bot.work.transfer.export import origin_of
 from bot.work.transfer.import_rows import Sheet
 from bot.work.transfer.problems import UnreadableFileError
 from bot.work.transfer.rows import SECTIONS, BarRow, Referenced
-from storage.tables import Bar, Formula, Imported, Ingredient, Sprayer, Waste
+from storage.tables import Bar, Formula, Imported, Ingredient, OtherName, Sprayer, Waste
 
 _REFERENCED: dict[str, Any] = {model.KIND: model.TABLE for model in SECTIONS.values() if model.KIND}
 _TOGETHER = 1_000  # more would only use memory
@@ -31,14 +31,14 @@ MOST_NAMES = 2_000
 class Taken:
     """How many rows of each kind were new, and how many existed already; `older` prices were left out.
 
-    `settings`: the book was empty, so the settings were imported too. `renumbered` are the batches whose
-    number was taken: the number in the file, and the new one.
+    `settings`: the book was empty, so the settings were imported too: the bar before and after.
+    `renumbered` are the batches whose number was taken: the number in the file, and the new one.
     """
 
     new: dict[str, int] = field(default_factory=dict)
     already: dict[str, int] = field(default_factory=dict)
     older: int = 0
-    settings: bool = False
+    settings: tuple[BarView, BarView] | None = None
     renumbered: list[tuple[int, int]] = field(default_factory=list)
     brought: dict[str, list[int]] = field(default_factory=dict)  # numbers by kind, for undoing the import
     latest: dict[str, int] = field(default_factory=dict)  # a formula's newest version
@@ -70,6 +70,10 @@ class Intake:
         self._own_origin = origin_of(bar)
         known = self._book.all(Ingredient)
         self.ingredients = {row.match_key: row.id for row in known}
+        # A name that was put away may be another name of something now, as after a merging.
+        active = {row.match_key for row in known if row.archived_at is None}
+        others = {row.match_key: row.ingredient_id for row in self._book.all(OtherName)}
+        self.ingredients |= {key: number for key, number in others.items() if key not in active}
         self._put_away = {row.id for row in known if row.archived_at is not None}
         self.formulas = {row.match_key: row.id for row in self._book.all(Formula)}
         self._imported = {(row.kind, row.ref): row.number for row in self._book.all(Imported)}

@@ -78,6 +78,7 @@ class IngredientRow(Row):
     food_grade: Annotated[str, choice("confirmed", "not confirmed")] | None = None
     details: of.Details = Field(default_factory=dict)
     archived_at: of.Archived = Field(None, alias="archived")
+    other_names: list[of.Name] = Field(default_factory=list, max_length=100)
 
 
 class FormulaLineRow(Row):
@@ -246,6 +247,7 @@ class BatchLineRow(Row):
     amount: of.Number
     unit: Annotated[str, choice("ml", "g", "each")]
     lot: Annotated[str | None, text_or_none(60)] = None
+    best_before: of.Day | None = None
 
 
 class BatchEventRow(Row):

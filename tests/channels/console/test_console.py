@@ -14,7 +14,7 @@ from storage import migrate
 from storage.store import Store
 from tests.house import Hands
 
-MIST = "new formula Lemon mist\\\nlemon oil 9 ml\\\nneutral spirit 96 % 91 ml\\\nkind aroma mist\n"
+MIST = "new formula Lemon mist\\\nlemon oil 9 ml\\\nneutral spirit 96 % 91 ml\\\nkind aroma mist\n1\n"
 
 
 @pytest.fixture
@@ -63,7 +63,7 @@ def test_a_number_that_is_an_answer_is_never_taken_for_a_button(console: Console
 
 def test_a_batch_is_chosen_by_letter_or_by_its_own_number(console: Console, written: list[str]) -> None:
     talk(console, MIST.splitlines(keepends=True))
-    talk(console, ["new formula Brine\\\n", "salt 20 g\\\n", "water 80 ml\\\n", "kind saline\n"])
+    talk(console, ["new formula Brine\\\n", "salt 20 g\\\n", "water 80 ml\\\n", "kind saline\n", "1\n"])
     talk(console, ["batch brine x1\n", "batch lemon mist x1\n", "open\n"])
     assert written[-5:-1] == ["Which batch?", "[a] 1 Brine", "[b] 2 Lemon mist", "[c] Cancel"] or (
         written[-5:-1] == ["Which batch?", "[a] 2 Lemon mist", "[b] 1 Brine", "[c] Cancel"]
@@ -106,7 +106,7 @@ def test_buttons_of_an_answer_stay_where_a_question_comes_below_it(
 
 def test_a_backslash_goes_on_in_the_next_line(console: Console, written: list[str]) -> None:
     talk(console, MIST.splitlines(keepends=True))
-    assert written[0] == "Lemon mist is in the book."
+    assert "Lemon mist is in the book." in written
     assert any(re.match(r"  neutral spirit 96 % +91 ml$", line) for line in written)
 
 

@@ -153,7 +153,9 @@ async def test_killed_before_the_files_of_an_answer_were_sent(api: Server, bot: 
     ana = api.person("Ana")
     bot.start()
     await _open_bar(ana)
-    for line in (MIST, "batch grapefruit mist to 8 x 50 ml", "label 1 a4-2x7"):
+    await ana.says(MIST, within=20)
+    await ana.taps("Yes, new")
+    for line in ("batch grapefruit mist to 8 x 50 ml", "label 1 a4-2x7"):
         await ana.says(line, within=20)
     api.fail_next("sendPhoto", Fault.slow(30, processed=False))
     ana.writes("8")

@@ -67,6 +67,7 @@ async def test_what_the_channel_adds_is_in_the_language_of_the_answer(telephone:
 async def test_each_member_is_answered_in_their_own_language(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
+    await ana.taps("Yes, new")
     made = await ana.says("invite 1 person 1 day")
     code = next(line for line in made.text.splitlines() if line.startswith("join "))
     eva = telephone.server.person("Eva", "es")

@@ -90,7 +90,7 @@ def test_other_phrases(ana: Person, said: str, first: str) -> None:
 @pytest.mark.parametrize(
     ("said", "offered"),
     [
-        ("waste 6 oragnes mouldy", "orange"),
+        ("waste 6 oragnes mouldy", "oranges"),
         ("waste 6 oranges moudly", "mouldy"),
         ("wsate 3 limes", "waste 3 limes"),
         ("scale grapefriut mist x2", "Grapefruit mist"),

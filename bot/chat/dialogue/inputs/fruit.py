@@ -4,43 +4,38 @@ from __future__ import annotations
 
 from bot.chat.dialogue.examples import usual_fruit
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.naming import is_open, nearest, what_is
 from bot.chat.dialogue.slots import Given
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Named
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.plurals import singular
-from bot.chat.reply.message import Button, reply
-from bot.trade.formulas.kinds import IngredientKind, guess_kind
+from bot.chat.reply.message import reply
+from bot.trade.formulas.kinds import IngredientKind, is_fruit_name
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 
 
 def accept_fruit(turn: Turn, given: Given, value: Named) -> IngredientView:
-    """Turn a name into a fruit of the bar; a common fruit name creates a new one."""
+    """Turn a name into a fruit of the bar; one that is new to it is asked for with its nearest names."""
     known = known_ingredient(turn, value)
-    return _new_fruit(turn, words_of(value)) if known is None else known
+    return new_fruit(turn, words_of(value)) if known is None else known
 
 
-def _new_fruit(turn: Turn, text: str) -> IngredientView:
+def new_fruit(turn: Turn, text: str) -> IngredientView:
+    """Return a fruit that is new to the bar: its ordinary name alone says so, any other is asked."""
     name = singular(text)
     if name.casefold() in {"fruit", _("fruit")}:
         raise Say(reply(_("Which fruit? Such as: {fruit}").format(fruit=usual_fruit(turn))))
     _stop_at_packs(text)
-    if guess_kind(name) is IngredientKind.FRUIT or turn.line.casefold().startswith("waste new "):
-        return ingredients.add(turn.context, name, IngredientKind.FRUIT)
-    near = turn.near(text, "INGREDIENT")
-    fresh = Button(
-        _("New: {name}").format(name=name), "waste new " + (turn.line.split(None, 1) or [text])[-1]
-    )
-    buttons = [(Button(one, turn.line_with(text, one)),) for one in near]
-    raise Say(
-        reply(
-            _("I know no fruit called “{name}”.").format(name=text),
-            *([_("Did you mean:")] if near else []),
-            buttons=(*buttons, (fresh,)),
-        )
-    )
+    made = ingredients.by_name(turn.context, name) if name in turn.new_names else None
+    if made is not None:
+        return made  # an answer is accepted again with each question that follows
+    if not is_fruit_name(name) or nearest(turn, text, fruit=True) or is_open(turn, text):
+        raise what_is(turn, text, fruit=True)
+    turn.new_names.append(name)
+    return ingredients.add(turn.context, name, IngredientKind.FRUIT)
 
 
 def _stop_at_packs(text: str) -> None:

@@ -72,9 +72,16 @@ def _shown_line(batch: BatchView, line: BatchLineView) -> str:
     """Return an ingredient with its lot, and with the strength of the poured spirit."""
     name = line.name
     for kept in batch.frozen["lines"]:
-        if kept["ingredient"] == line.ingredient_id and kept.get("strength_percent") is not None:
+        if (
+            kept["ingredient"] == line.ingredient_id
+            and kept.get("strength_percent") is not None
+            and not name.endswith("%")
+        ):
             name = f"{name} {show_number(Fraction(kept['strength_percent']), 1)} %"
-    return f"{name} [{line.lot}]" if line.lot else name
+    if line.best_before is None:
+        return f"{name} [{line.lot}]" if line.lot else name
+    best = _("best before {day}").format(day=show_full_day(line.best_before))
+    return f"{name} [{line.lot}, {best}]"
 
 
 def _step(batch: BatchView) -> Step:

@@ -150,6 +150,15 @@ def _of_reminder(turn: Turn) -> bool:
 # -- opening and using up ------------------------------------------------------------------
 
 
+def _seen_words(batch: BatchView) -> str:
+    """Write how a batch that nobody has seen clear looked last."""
+    if batch.clarity == Clarity.HAZY:
+        return _("It was hazy at the last check. Nobody has seen it clear yet.")
+    if batch.clarity == Clarity.SPLIT:
+        return _("It had split at the last check. Nobody has seen it clear yet.")
+    return _("Nobody has seen it clear yet.")
+
+
 def _open(turn: Turn, arguments: OpenArguments) -> Reply:
     batch, opened = arguments.batch, arguments.opened
     if opened is not None:
@@ -161,7 +170,7 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
     first = _("Batch {number}, {name}, is in use.").format(number=batch.number, name=batch.name)
     lines: list[Block] = []
     if batch.state is BatchState.RESTING and batch.clarity != Clarity.CLEAR:
-        lines.append(Text(_("Nobody has seen it clear yet.")))
+        lines.append(Text(_seen_words(batch)))
     if made.batch.shortened_by_opening:
         lines.append(Text(_("Opening it started another clock: {rule}.").format(rule=rule_words(made.batch))))
     lines.append(Text(discard_words(made.batch, business_today(turn))))

@@ -2,20 +2,31 @@
 
 from __future__ import annotations
 
+import re
+from calendar import monthrange
 from dataclasses import dataclass
+from datetime import date
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
-from bot.chat.dialogue.turn import Turn
-from bot.chat.grammar.syntax import Named
-from bot.chat.i18n.language import _, local, ngettext, show_day
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.syntax import Named, Unknown
+from bot.chat.i18n.language import _, local, ngettext, show_day, show_full_day
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
 from bot.work.batches import batch_life, batches
 from bot.work.batches.batches import BatchView
+
+_EXPIRY = re.compile(
+    r"(?P<lot>.+?)[\s,;]+(?:exp(?:\.|iry|ires?)?|best(?: before| by)?|use by|bbe?|cad(?:\.|uca|ucidad)?|vence"
+    r"|consumir antes del?)(?: date| on)?[\s:]*"
+    r"(?:(?P<year>\d{4})-(?P<month>\d{1,2})(?:-(?P<day>\d{1,2}))?|(?P<m>\d{1,2})[/.-](?P<y>\d{2}|\d{4})|.*)",
+    re.IGNORECASE | re.ASCII | re.DOTALL,
+)
 
 
 def _ask_lot_ingredient(turn: Turn, given: Given) -> Question:
@@ -25,11 +36,39 @@ def _ask_lot_ingredient(turn: Turn, given: Given) -> Question:
 
 
 def _accept_lot_ingredient(turn: Turn, given: Given, value: Named) -> int:
-    return int(turn.noun(value, "INGREDIENT", _("ingredient")).id)
+    known = known_ingredient(turn, value)
+    if known is None:
+        raise Say(turn.not_known(Unknown(words_of(value)), "INGREDIENT", _("ingredient")))
+    return known.id
 
 
 def _ask_lot(turn: Turn, given: Given) -> Question:
     return Question(_("What does the bottle say? Type the lot."), hint="A2231")
+
+
+def _accept_lot(turn: Turn, given: Given, value: str) -> tuple[str, date | None]:
+    """Take the expiry off the end of what the bottle says: '77-B exp 2027-05'."""
+    found = _EXPIRY.fullmatch(value.strip())
+    if found is None:
+        return value.strip(), None
+    day = _last_day(found["year"] or found["y"], found["month"] or found["m"], found["day"])
+    if day is None:
+        first = _("When does lot {lot} expire? Write it as 2027-05, or 2027-05-31.")
+        raise Say(reply(first.format(lot=found["lot"])))
+    return found["lot"].strip(" ,"), day
+
+
+def _last_day(year: str | None, month: str | None, day: str | None) -> date | None:
+    """Return a day of the calendar, the last of its month where none was said; None for no such day."""
+    if year is None or month is None:
+        return None
+    number, of = int(month), int(year) + (2000 if len(year) == 2 else 0)
+    if not 1 <= number <= 12:
+        return None
+    last = monthrange(of, number)[1]
+    return (
+        date(of, number, last if day is None else int(day)) if int(day or 1) in range(1, last + 1) else None
+    )
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,19 +79,28 @@ class WhichArguments(Arguments):
 
 
 @dataclass(frozen=True, kw_only=True)
-class LotArguments(WhichArguments):
-    """A batch, the number of one of its ingredients, and the lot."""
+class LotArguments(Arguments):
+    """A batch, an ingredient of it by its number, and its lot with the expiry."""
 
+    lot: tuple[str, date | None]
     batch: BatchView
     ingredient: int
 
 
 def _lot(turn: Turn, arguments: LotArguments) -> Reply:
     ingredient = arguments.ingredient
-    batch = batch_life.note_lot(turn.context, arguments.batch.number, ingredient, arguments.lot)
+    before = arguments.batch.discard_on
+    batch = batch_life.note_lot(turn.context, arguments.batch.number, ingredient, *arguments.lot)
     line = next(one for one in batch.lines if one.ingredient_id == ingredient)
+    lines = []
+    if line.best_before is not None:
+        lines.append(_("Best before {day}.").format(day=show_full_day(line.best_before)))
+    if batch.discard_on < before:
+        first = _("The batch goes by that day too, instead of {day}.")
+        lines.append(first.format(day=show_full_day(before)))
     return reply(
         _("Batch {number}: {name} is lot {lot}.").format(number=batch.number, name=line.name, lot=line.lot),
+        *lines,
         buttons=((Button(_("Another lot"), f"lot {batch.number}"), undo_button(turn)),),
     )
 
@@ -77,11 +125,11 @@ COMMANDS = (
         N_("note the lot of an ingredient in a batch"),
         _lot,
         words=("lot number",),
-        examples=(N_("lot 12 grapefruit oil A2231"),),
+        examples=(N_("lot 12 grapefruit oil A2231"), N_("lot 12 grapefruit oil A2231 exp 2027-05")),
         slots=(
             BATCH_SLOT,
             Slot("ingredient", _accept_lot_ingredient, _ask_lot_ingredient),
-            Slot("lot", plain(str), _ask_lot),
+            Slot("lot", _accept_lot, _ask_lot),
         ),
         writes=True,
     ),
@@ -95,4 +143,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("lot", N_("noted a lot for batch {batch}"), N_("lot {after} in batch {batch}")),)
+LOG_WORDS = (LogWords("lot", N_("noted a lot for batch {batch}"), N_("lot {lot} in batch {batch}")),)

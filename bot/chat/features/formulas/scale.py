@@ -206,7 +206,7 @@ def line_texts(view: FormulaView, units: str) -> Grid:
     rows = []
     for line in view.lines:
         name = line.ingredient.name
-        if line.ingredient.strength_percent is not None:
+        if line.ingredient.strength_percent is not None and not name.endswith("%"):
             name = f"{name} {show_number(line.ingredient.strength_percent, 2)}\u00a0%"
         amount = show_quantity(line.quantity, units)
         if line.dimension is Dimension.COUNT:

@@ -13,14 +13,17 @@ from bot.chat.dialogue.inputs.names import short_name, spelt_alike
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.inputs.strength import percent_of
 from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.settling import SURE, settle_line
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.formulas.confirming import confirm_new, confirm_strengths
 from bot.chat.features.formulas.formula_card import card, kind_name
 from bot.chat.features.formulas.scale import line_texts
 from bot.chat.features.safety.grade_questions import confirm_graded, grade_notes, stop_at_unlisted
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Detail, Duration, IngredientLine, Named, Span, Unknown
-from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import _, ngettext, show_number, tongue
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Block, Reply, Text, reply
 from bot.chat.reply.units import show_hours, show_quantity
@@ -71,6 +74,8 @@ def _shown_line(turn: Turn, line: DraftLine | Detail) -> str:
         name = ingredients.get(turn.context, name).name
     if line.strength_percent is not None:
         name = f"{name} {show_number(line.strength_percent)} %"
+    if isinstance(line.ingredient, str):
+        name = _("{name} (new)").format(name=name)
     return f"· {name} {show_quantity(line.quantity)}"
 
 
@@ -97,6 +102,8 @@ def _accept_lines(turn: Turn, given: Given, value: object) -> FormulaLines:
         elif isinstance(part, Detail):
             lines.append(part)
     stop_at_unlisted(turn, lines)
+    if not given.guided:  # whoever is led by questions sees each line marked as new
+        confirm_new(turn, lines)
     return tuple(lines)
 
 
@@ -104,6 +111,8 @@ def draft_line(turn: Turn, line: IngredientLine) -> DraftLine:
     """Turn a typed line into a draft's line, with its unit resolved and its ingredient known or new."""
     if isinstance(line.item, Unknown):
         known = turn.vocabulary.named(line.item.text, "INGREDIENT")
+        if known is None and stands_for(line.item.text.split(" ")[0], "ARTICLE", tongue().language):
+            raise Say(reply(_("Is “{name}” an ingredient? Say its name alone.").format(name=line.item.text)))
         name: int | str = int(known.id) if known is not None else line.item.text
         kind = guess_kind(line.item.text)
         liquid = None if kind is None else INGREDIENT_PROPERTIES[kind].is_liquid
@@ -233,10 +242,23 @@ def _new(turn: Turn, arguments: NewArguments) -> Reply:
         raise Say(
             reply(example_of(turn, _("A formula needs at least one ingredient, such as: lime oil 10 ml")))
         )
+    confirm_strengths(turn, _new_line(turn, arguments), draft)
     confirm_graded(turn, lines)
     spelling = _spelling_notes(turn, lines)
     view = formulas.add(turn.context, arguments.new_name, draft)
     return _written(turn, view, _("{name} is in the book.").format(name=view.name), spelling)
+
+
+def _new_line(turn: Turn, arguments: NewArguments) -> str:
+    """Return the line that says a new formula at once, also where it was said in answers."""
+    if not arguments.guided:
+        return turn.line
+    words = arguments.words
+    said = [f"new formula {words['new_name']}", words["lines"]]
+    said += [f"{slot} {words[slot]}" for slot in ("rest", "discard", "sprays") if slot in words]
+    if arguments.preparation is not None:
+        said.append(f"kind {arguments.preparation.value}")
+    return settle_line(SURE, "\n".join(said))  # each line was seen with its mark of being new
 
 
 def _written(turn: Turn, view: FormulaView, first: str, spelling: list[Text]) -> Reply:
@@ -274,6 +296,9 @@ def _change(turn: Turn, arguments: ChangeArguments) -> Reply:
     draft = apply_details(turn, formulas.draft_of(view), lines)
     if not draft.lines:
         raise Say(reply(_("A formula needs at least one ingredient.")))
+    whole = f"change {view.name}\n{arguments.words['lines']}"
+    said = settle_line(SURE, whole) if arguments.guided else turn.line
+    confirm_strengths(turn, said, draft)
     confirm_graded(turn, lines)
     spelling = _spelling_notes(turn, lines)
     changed = formulas.change(turn.context, view.id, draft)

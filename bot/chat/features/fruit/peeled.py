@@ -10,7 +10,8 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import USUAL_FRUIT, example_of, own_fruits
-from bot.chat.dialogue.inputs.day import DAY_SLOT, of_day
+from bot.chat.dialogue.inputs.belief import believe, name_in_line
+from bot.chat.dialogue.inputs.day import DAY_SLOT, of_day, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import (
     BATCH_SLOT,
@@ -140,6 +141,11 @@ class InBatchArguments(PiecesArguments):
 
 
 def _peeled(turn: Turn, arguments: PeeledArguments) -> Reply:
+    said = "; ".join(f"{one.waste_amount} {name_in_line(turn, one.fruit)}" for one in arguments.lines)
+    line = with_day(f"peeled {said}", arguments.day)
+    for one in arguments.lines:
+        words = _pieces(one.fruit, one.waste_amount)
+        believe(turn, "peeled", one.fruit, one.waste_amount, Dimension.COUNT, words, line)
     if len(arguments.lines) == 1:
         return _one_peeled(turn, arguments.lines[0], arguments.day)
     rows, entries = [], []
@@ -250,6 +256,9 @@ def _accept_juice(turn: Turn, given: Given, value: Amount) -> Fraction:
 
 def _juiced(turn: Turn, arguments: JuicedArguments) -> Reply:
     fruit, count, ml = arguments.fruit, arguments.waste_amount, arguments.juice
+    line = f"juiced {count} {name_in_line(turn, fruit)} to {ml} ml"
+    line = with_day(line, arguments.day)
+    believe(turn, "juiced", fruit, count, Dimension.COUNT, _pieces(fruit, count), line)
     found = peeled.juice(turn.context, fruit.id, count, ml, arguments.day)
     units = turn.context.bar.units
     first = _("Juiced: {what} gave {volume}, {each} each.").format(

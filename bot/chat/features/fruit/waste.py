@@ -10,6 +10,7 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import USUAL_FRUIT
+from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
@@ -42,9 +43,10 @@ def _ask_fruit(turn: Turn, given: Given) -> Question:
     order = [number for number in waste.most_used(turn.context) if number in own]
     order += [number for number in own if number not in order]
     choices = [(own[number], f"#{number}") for number in order[:8]]
-    names = {name.casefold() for name in own.values()}
     if len(choices) < 6:
-        choices += [(_(name), _(name)) for name in USUAL_FRUIT if _(name).casefold() not in names]
+        named = turn.vocabulary.named
+        new = [one for one in USUAL_FRUIT if not (named(one, "INGREDIENT") or named(_(one), "INGREDIENT"))]
+        choices += [(_(one), _(one)) for one in new]
     day = day_words(turn, given.get(DAY_SLOT))
     text = _("What was thrown out on {day}?").format(day=day) if day else _("What was thrown out?")
     return Question(text, columns(choices, 2), hint=_("6 oranges mouldy"))
@@ -143,15 +145,29 @@ class ReasonArguments(Arguments):
 
 def _waste(turn: Turn, arguments: WasteArguments) -> Reply:
     lines = [WasteLine(one.fruit.id, *one.waste_amount, one.reason) for one in arguments.lines]
+    line = "; ".join(_line_of(turn, one) for one in arguments.lines)
+    for one in arguments.lines:
+        said = _fruit_words(one.fruit.name, *one.waste_amount, turn.context.bar.units)
+        believe(turn, "waste", one.fruit, *one.waste_amount, said, with_day(f"waste {line}", arguments.day))
     photo = arguments.photo
     return worded_waste(turn, waste.log(turn.context, lines, photo, arguments.day), photo is not None)
 
 
+def _line_of(turn: Turn, one: WasteLineArguments) -> str:
+    amount, kind = one.waste_amount
+    unit = " g" if kind is Dimension.MASS else ""
+    return f"{amount}{unit} {name_in_line(turn, one.fruit)} {one.reason}".rstrip()
+
+
 def piece_words(view: WasteView, units: str) -> str:
     """Write an amount of fruit: '6 oranges', '1.2 kg lemons'."""
-    if view.dimension is Dimension.MASS:
-        return f"{show_weight(view.amount, units)} {counted_name(view.ingredient.name, Fraction(2))}"
-    return pieces(view.ingredient.name, view.amount)
+    return _fruit_words(view.ingredient.name, view.amount, view.dimension, units)
+
+
+def _fruit_words(name: str, amount: Fraction, dimension: Dimension, units: str) -> str:
+    if dimension is Dimension.MASS:
+        return f"{show_weight(amount, units)} {counted_name(name, Fraction(2))}"
+    return pieces(name, amount)
 
 
 def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> Reply:

@@ -9,8 +9,10 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import example_of
+from bot.chat.dialogue.inputs.fruit import new_fruit
 from bot.chat.dialogue.inputs.money import as_money
-from bot.chat.dialogue.inputs.names import known_ingredient, spelt_alike, words_of
+from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.naming import what_is
 from bot.chat.dialogue.inputs.shared_slots import PICTURE_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
@@ -22,7 +24,7 @@ from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.chat.reply.units import show_quantity, show_range
 from bot.trade.days import business_day
-from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
+from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.money.money import minor_digits
 from bot.trade.words import N_
@@ -48,32 +50,19 @@ def _ask_item(turn: Turn, given: Given) -> Question:
     )
 
 
-def _accept_item(turn: Turn, given: Given, value: Named) -> IngredientView | str:
+def _accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
     known = known_ingredient(turn, value)
     if known is None:
-        _offer_near(turn, words_of(value))
-        return words_of(value)
+        name = words_of(value)
+        if guess_kind(singular(name)) is IngredientKind.FRUIT:
+            return new_fruit(turn, name)
+        raise what_is(turn, name, fruit=False)
     return known
-
-
-def _offer_near(turn: Turn, text: str) -> None:
-    """Ask before a word with almost the spelling of a known ingredient becomes a new one."""
-    near = [name for name in turn.near(text, "INGREDIENT") if spelt_alike(name, text)]
-    if not near or turn.line.startswith("price new "):
-        return
-    buttons = [(Button(name, turn.line_with(text, name)),) for name in near]
-    fresh = Button(_("New ingredient: {name}").format(name=text), "price new " + turn.line.split(None, 1)[-1])
-    raise Say(
-        reply(
-            _("I know no ingredient called “{name}”. Did you mean:").format(name=text),
-            buttons=(*buttons, (fresh,)),
-        )
-    )
 
 
 def _ask_pack_price(turn: Turn, given: Given) -> Question:
     item = given[_ITEM]
-    name = item if isinstance(item, str) else item.name
+    name = item.name
     if _is_fruit(item):
         return Question(_("What does {name} cost? Such as: 0.60 each").format(name=name), hint=_("0.60 each"))
     return Question(
@@ -82,9 +71,7 @@ def _ask_pack_price(turn: Turn, given: Given) -> Question:
     )
 
 
-def _is_fruit(item: IngredientView | str) -> bool:
-    if isinstance(item, str):
-        return guess_kind(item) is IngredientKind.FRUIT
+def _is_fruit(item: IngredientView) -> bool:
     return item.kind is IngredientKind.FRUIT
 
 
@@ -93,7 +80,7 @@ def _accept_pack_price(turn: Turn, given: Given, value: PackPrice) -> tuple[Quan
     money = as_money(value.price, turn.context.bar.currency)
     pack = value.pack
     if pack is None:
-        before = None if isinstance(item, str) else prices.in_force(turn.context, [item.id]).get(item.id)
+        before = prices.in_force(turn.context, [item.id]).get(item.id)
         if before is not None:
             return before.pack, money
         if _is_fruit(item):
@@ -111,8 +98,8 @@ def _accept_pack_price(turn: Turn, given: Given, value: PackPrice) -> tuple[Quan
     return _pack(turn, item, pack), money
 
 
-def _usual_packs(turn: Turn, item: IngredientView | str) -> tuple[str, ...]:
-    liquid = _is_liquid(item)
+def _usual_packs(turn: Turn, item: IngredientView) -> tuple[str, ...]:
+    liquid = is_liquid(item)
     volumes: tuple[str, ...]
     if turn.context.bar.units == "us":
         volumes, masses = (
@@ -126,22 +113,15 @@ def _usual_packs(turn: Turn, item: IngredientView | str) -> tuple[str, ...]:
     return volumes if liquid else masses
 
 
-def _is_liquid(item: IngredientView | str) -> bool | None:
-    if not isinstance(item, str):
-        return is_liquid(item)
-    kind = guess_kind(item)
-    return None if kind is None else INGREDIENT_PROPERTIES[kind].is_liquid
-
-
-def _pack(turn: Turn, item: IngredientView | str, pack: Amount) -> Quantity:
-    return turn.quantity(pack, _is_liquid(item))
+def _pack(turn: Turn, item: IngredientView, pack: Amount) -> Quantity:
+    return turn.quantity(pack, is_liquid(item))
 
 
 def _wants_price(turn: Turn, given: Given) -> bool:
     if PICTURE_SLOT in given:
         return False
     item = given.get(_ITEM)
-    if not isinstance(item, IngredientView):
+    if item is None:
         return True
     # 'price oranges' shows the price; its button asks for a new one.
     return given.guided or item.id not in prices.in_force(turn.context, [item.id])
@@ -151,7 +131,7 @@ def _wants_garnishes(turn: Turn, given: Given) -> bool:
     item = given.get(_ITEM)
     if item is None or not given.guided or not _is_fruit(item):
         return False
-    known = None if isinstance(item, str) else prices.in_force(turn.context, [item.id]).get(item.id)
+    known = prices.in_force(turn.context, [item.id]).get(item.id)
     return known is None or known.garnishes is None
 
 
@@ -168,9 +148,9 @@ def _accept_garnishes(turn: Turn, given: Given, value: Span) -> tuple[Fraction, 
 
 @dataclass(frozen=True, kw_only=True)
 class PriceArguments(Arguments):
-    """An ingredient or a new name; a pack with its price, and the garnishes from one piece."""
+    """An ingredient; a pack with its price, and the garnishes from one piece."""
 
-    item: IngredientView | str
+    item: IngredientView
     pack_price: tuple[Quantity, Decimal] | None = None
     garnish: tuple[Fraction, Fraction] | None = None
     picture: bool = False
@@ -180,14 +160,8 @@ def _price(turn: Turn, arguments: PriceArguments) -> Reply:
     item = arguments.item
     if arguments.picture:
         return _picture(turn, item)
-    if arguments.pack_price is None and isinstance(item, IngredientView):
-        return _known(turn, item)
     if arguments.pack_price is None:
-        raise ValueError("a new ingredient comes with its price")
-    if isinstance(item, str):
-        name = singular(item) if guess_kind(item) is IngredientKind.FRUIT else item
-        kind = IngredientKind.FRUIT if arguments.garnish is not None else None
-        item = ingredients.add(turn.context, name, kind)
+        return _known(turn, item)
     pack, money = arguments.pack_price
     before = prices.in_force(turn.context, [item.id]).get(item.id)
     price = prices.set_price(turn.context, item.id, pack, money, arguments.garnish)
@@ -286,9 +260,9 @@ _PER = {
 }
 
 
-def _picture(turn: Turn, item: IngredientView | str) -> Reply:
-    known = [] if isinstance(item, str) else _comparable(prices.history(turn.context, item.id))
-    if isinstance(item, str) or len(known) < 2:
+def _picture(turn: Turn, item: IngredientView) -> Reply:
+    known = _comparable(prices.history(turn.context, item.id))
+    if len(known) < 2:
         return reply(_("A picture takes two prices at least."))
     times, unit = _PER[known[-1].dimension]
     bar = turn.context.bar
@@ -323,7 +297,7 @@ COMMANDS = (
         N_("set or see what a pack costs"),
         _price,
         words=(
-            *("price new", "prices", "price of", "price history", "price history of"),
+            *("prices", "price of", "price history", "price history of"),
             *("what is the price of", "what's the price of", "whats the price of", "price for"),
             *("set price of", "set price", "set the price of"),
         ),

@@ -49,6 +49,8 @@ def _ask_name(turn: Turn, given: Given) -> Question:
 
 
 def _accept_name(turn: Turn, given: Given, value: str) -> str:
+    if value.strip().endswith("?") or value.strip().startswith("¿"):
+        raise Say(reply(_("That looks like a question. What is the bar called? For help: help")))
     return short_name(value)
 
 

@@ -9,7 +9,9 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, of_day, with_day
+from bot.chat.dialogue.inputs.fruit import new_fruit
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import accept_number, is_liquid, undo_button, undo_each
@@ -27,6 +29,7 @@ from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, gues
 from bot.trade.formulas.measures import Quantity
 from bot.trade.words import N_
 from bot.work.formulas import ingredients
+from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import balance
 from bot.work.log import chain
@@ -57,9 +60,8 @@ def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
     if known is not None:
         return known
     typed = words_of(value)
-    name = singular(typed)
-    if guess_kind(name) is IngredientKind.FRUIT:
-        return ingredients.add(turn.context, name, IngredientKind.FRUIT)
+    if guess_kind(singular(typed)) is IngredientKind.FRUIT:
+        return new_fruit(turn, typed)
     raise Say(turn.not_known(Unknown(typed), "INGREDIENT", _("ingredient")))
 
 
@@ -172,7 +174,22 @@ class CountArguments(Arguments):
     day: date | None = None
 
 
+def _delivered(turn: Turn, one: DeliveryArguments) -> str:
+    """Write a delivery as one would type it."""
+    packs = "" if one.packs is None else f"{one.packs} x "
+    each = " each" if one.each_pack else " in all" if one.in_all else ""
+    paid = "" if one.paid is None else f" {one.paid}{each}"
+    instead = "" if one.instead is None else f" instead {one.instead}"
+    return f"{packs}{_typed(one.amount)} {name_in_line(turn, one.item)}{paid}{instead}"
+
+
 def _bought(turn: Turn, arguments: BoughtArguments) -> Reply:
+    said = "; ".join(_delivered(turn, one) for one in arguments.lines)
+    line = with_day(f"bought {said}", arguments.day)
+    for one in arguments.lines:
+        amount, kind = in_base(turn.context.bar, one.amount)
+        amount *= one.packs or 1
+        believe(turn, "bought", one.item, amount, kind, named_amount(amount, kind, one.item, turn), line)
     if len(arguments.lines) == 1:
         return _one_bought(turn, arguments.lines[0], arguments.day)
     shown, entries = [], []
@@ -180,9 +197,8 @@ def _bought(turn: Turn, arguments: BoughtArguments) -> Reply:
         answer = _one_bought(turn, one, arguments.day)
         shown.append(" ".join(block.text for block in answer.blocks if isinstance(block, Text)))
         entries.append((one.item.name, turn.context.entry or 0))
-    first = ngettext("{count} delivery logged.", "{count} deliveries logged.", len(shown)).format(
-        count=len(shown)
-    )
+    first = ngettext("{count} delivery logged.", "{count} deliveries logged.", len(shown))
+    first = first.format(count=len(shown))
     more = Button(_("More that came in"), "bought")
     return reply(of_day(turn, first, arguments.day), *shown, buttons=(*undo_each(entries), (more,)))
 
@@ -217,21 +233,16 @@ def _one_bought(turn: Turn, one: DeliveryArguments, day: date | None) -> Reply:
     rows: list[tuple[Button, ...]] = [(undo_button(turn), Button(_("More that came in"), "bought"))]
     if paid is not None and one.packs is not None and packs != 1 and entry is not None:
         said = f"bought {show_number(packs)} x {_typed(content)} #{item.id} {_money(paid)}"
-        if one.in_all:
-            other = (_("{money} was for one").format(money=show_money(paid)), f"{said} each instead {entry}")
-        else:
-            other = (
-                _("{money} was for all").format(money=show_money(paid)),
-                f"{said} in all instead {entry}",
-            )
-        label, line = other
-        rows.insert(0, (Button(label, with_day(line, day)),))
+        many = _("{money} was for one"), "each"
+        label, other = many if one.in_all else (_("{money} was for all"), "in all")
+        line = f"{said} {other} instead {entry}"
+        rows.insert(0, (Button(label.format(money=show_money(paid)), with_day(line, day)),))
     said = of_day(turn, first + ".", day)
     return reply(said, *lines, buttons=tuple(rows), edits=one.instead is not None)
 
 
 def _typed(content: Quantity) -> str:
-    return show_number(content.number) if content.unit == "each" else show_quantity(content)
+    return str(content.number) if content.unit == "each" else show_quantity(content)
 
 
 def _money(paid: Decimal) -> str:
@@ -267,6 +278,11 @@ def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Frac
 
 
 def _count(turn: Turn, arguments: CountArguments) -> Reply:
+    said = "; ".join(f"{name_in_line(turn, one.item)} {_typed(one.waste_amount)}" for one in arguments.lines)
+    line = with_day(f"count {said}", arguments.day)
+    for each in arguments.lines:
+        amount, kind = in_base(turn.context.bar, each.waste_amount)
+        believe(turn, "count", each.item, amount, kind, named_amount(amount, kind, each.item, turn), line)
     if len(arguments.lines) == 1:
         return _one_count(turn, arguments.lines[0], arguments.day)
     rows = [("", _("counted"), _("used"), _("lost"))]

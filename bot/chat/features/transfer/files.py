@@ -13,9 +13,11 @@ from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.people import setting_pages
 from bot.chat.features.transfer import tables
 from bot.chat.features.transfer.table_words import empty_tables, words_of
 from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.i18n.setting_names import SETTINGS
 from bot.chat.reply.message import Block, Button, File, Grid, Reply, Text, reply
 from bot.documents.tables import write_csv
 from bot.trade.words import N_
@@ -228,8 +230,15 @@ def _left_out(trial: Trial) -> list[str]:
                 len(renumbered),
             ).format(count=len(renumbered), which=shown + (" …" if len(renumbered) > _MOST_SHOWN else ""))
         )
-    if trial.taken.settings:
+    if trial.taken.settings is not None:
+        before, after = (setting_pages.shown(bar) for bar in trial.taken.settings)
+        changed = [key for key in after if key in SETTINGS and before.get(key) != after[key]]
         lines.append(_("This bar's book is empty, so the settings in the file come in too."))
+        text = _("{setting} instead of {before}")
+        lines += [
+            text.format(setting=setting_pages.setting_line(key, after), before=before.get(key, _("not set")))
+            for key in changed
+        ]
     return lines
 
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import example_of
+from bot.chat.dialogue.inputs.naming import what_is
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
@@ -84,6 +85,9 @@ def _accept_variant(turn: Turn, given: Given, value: object) -> FormulaLines:
                     _("Rest, sprays and the like are changed in the formula itself."),
                 )
             )
+    for line in lines:
+        if isinstance(line, DraftLine) and isinstance(line.ingredient, str):
+            raise what_is(turn, line.ingredient, fruit=False)
     return tuple(lines)
 
 

@@ -44,7 +44,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "ARCHIVE": "archive archived",
     "RESTORE": "restore unarchive",
     "CHANGE": "change edit amend",
-    "REMOVE": "remove delete drop",
+    "REMOVE": "remove delete drop forget",
     "VERSION": "version v",
     "LAST": "last previous",
     "THIS": "this that it",

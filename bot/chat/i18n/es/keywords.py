@@ -39,7 +39,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "DONE": "hecho listo lista reposado terminado fin ya_está eso_es_todo nada_más",
     "KIND": "tipo clase",
     "CHANGE": "cambia cambiar",
-    "REMOVE": "quita quitar elimina eliminar",
+    "REMOVE": "quita quitar elimina eliminar olvida olvidar",
     "VERSION": "versión",
     "LAST": "pasada pasado última último anterior",
     "THIS": "esta este eso esto",

@@ -99,3 +99,36 @@ def read_name(name: str, language: str = "") -> str:
     for names in _languages():
         plain = names.in_english(plain, names.language == language)
     return plain
+
+
+# Words that name one fruit here and another there, in plain form: 'limon' is the lime in Mexico.
+_OPEN: Final[dict[str, tuple[str, ...]]] = {
+    "limon": ("lemon", "lime"),
+    "lima": ("lime", "sweet lime"),
+    "pomelo": ("grapefruit", "pomelo"),
+}
+_IS_OPEN: Final = re.compile(r"\b(limon(?!(?:es)? (?:verde|persa|amarillo))|lima|pomelo)(?:e?s)?\b")
+_ABBREVIATIONS: Final[dict[str, str]] = {
+    "pg": "propylene glycol",
+    "vg": "glycerol",
+    "glycerin": "glycerol",
+    "glycerine": "glycerol",
+    "vegetable glycerin": "glycerol",
+    "vegetable glycerine": "glycerol",
+    "mct": "medium chain triglycerides",
+    "mct oil": "medium chain triglycerides",
+    "gns": "neutral spirit",
+    "neutral grain spirit": "neutral spirit",
+}
+
+
+@lru_cache(maxsize=4096)
+def meanings(name: str) -> frozenset[str]:
+    """Return the English plain names of the things that a name may mean: one, or several for an open word."""
+    plain = plain_name(name)
+    found = _IS_OPEN.search(plain)
+    if found is None:
+        read = read_name(plain).replace("limon amarillo", "lemon").replace("lemon amarillo", "lemon")
+        return frozenset({_ABBREVIATIONS.get(read, read)})
+    before, after = plain[: found.start()], plain[found.end() :]
+    return frozenset(read_name(f"{before}{one}{after}") for one in _OPEN[found[1]])

@@ -15,7 +15,8 @@ TEA = "new formula Tea mist\ntea tree oil 1 ml\nneutral spirit 96 % 60 ml\nkind 
 def tapped_after(person: Person, line: str) -> str:
     """Say a line and tap the confirmation of the papers."""
     person.says(line)
-    return tapped(person, "It is sold for food, I saw the papers")
+    answered = tapped(person, "It is sold for food, I saw the papers")
+    return tapped(person, "Yes, new") if answered.startswith("New here: ") else answered
 
 
 def test_adding_an_oil_asks_for_its_grade_and_marks_until_confirmed(house: House) -> None:

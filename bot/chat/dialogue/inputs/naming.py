@@ -1,0 +1,118 @@
+"""Asking what a new name means: one of the nearest known things, or something new."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from bot.chat.dialogue.settling import NOTHING, SETTLE, settle_line
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.i18n.language import _
+from bot.chat.i18n.plurals import counted_name, singular
+from bot.chat.reply.message import Button, reply
+from bot.trade.formulas.ingredient_names.reading import meanings, plain_name
+from bot.trade.formulas.kinds import IngredientKind, is_fruit_name
+from bot.work.formulas import ingredients
+from bot.work.formulas.ingredients import IngredientView
+
+_MOST_NEAR = 3
+_LONGEST_PART = 3  # words of a known name looked for within a longer one
+# 'limón' alone is the green one where these count their money or keep their time.
+_GREEN_LEMON = ("MXN", "America/")
+
+
+def what_is(turn: Turn, text: str, fruit: bool) -> Say:
+    """Return the question what a name means, its nearest known names first."""
+    near = nearest(turn, text, fruit)
+    name = singular(text) if fruit else text
+    rows: list[tuple[Button, ...]]
+    rows = [(Button(_shown(one, fruit), settle_line(f"{one.name} = {text}", turn.line)),) for one in near]
+    if fruit and not near and (kinds := _open_kinds(turn, text)):
+        rows = [
+            (
+                Button(
+                    kind,
+                    settle_line(f"fruit {kind}", settle_line(f"{kind} = {singular(text)}", turn.line)),
+                ),
+            )
+            for kind in kinds
+        ]
+        return _asked(_("Which {name}?").format(name=text), rows)
+    part = _ordinary_part(text) if fruit and not near else ""
+    if part:
+        kept = settle_line(f"fruit {part}", settle_line(f"{part} = {text}", turn.line))
+        rows.append((Button(_("New fruit: {name}").format(name=part), kept),))
+    label = _("New fruit: {name}") if fruit else _("New ingredient: {name}")
+    new = "fruit" if fruit else "ingredient"
+    rows.append((Button(label.format(name=name), settle_line(f"{new} {name}", turn.line)),))
+    if near:
+        known = ", ".join(_shown(one, fruit) for one in near)
+        first = _("{name}: {known}, or a new fruit?") if fruit else _("{name}: {known}, or a new ingredient?")
+        return _asked(first.format(name=text, known=known), rows)
+    first = _("{name} is new here. A fruit?") if fruit else _("{name} is new here. Right?")
+    return _asked(first.format(name=text), rows)
+
+
+def cancel_button() -> Button:
+    """Return the button that leaves a line unrun."""
+    return Button(_("Cancel"), f"{SETTLE} {NOTHING}")
+
+
+def _asked(first: str, rows: list[tuple[Button, ...]]) -> Say:
+    return Say(reply(first, buttons=(*rows, (cancel_button(),))))
+
+
+def _ordinary_part(text: str) -> str:
+    """Return the ordinary name of a fruit within a longer name: 'lemon' of 'soft lemons'."""
+    words = text.split()
+    return next((singular(word) for word in reversed(words) if is_fruit_name(singular(word))), "")
+
+
+def _shown(one: IngredientView, fruit: bool) -> str:
+    return counted_name(one.name, Fraction(2)) if fruit else one.name
+
+
+def nearest(turn: Turn, text: str, fruit: bool) -> list[IngredientView]:
+    """Return known ingredients that a name may mean: by its meanings, by its words, by its spelling."""
+    kinds = (IngredientKind.FRUIT,) if fruit else ()
+    known = {one.id: one for one in ingredients.all_of(turn.context, *kinds)}
+    found = [*_by_meaning(text, known), *_by_words(turn, text), *_by_spelling(turn, text, known)]
+    return [known[number] for number in dict.fromkeys(found) if number in known][:_MOST_NEAR]
+
+
+def _by_meaning(text: str, known: dict[int, IngredientView]) -> Iterator[int]:
+    said = meanings(singular(text)) | meanings(text)
+    # A bar that says both 'lima' and 'limón' means two things by them.
+    return (
+        number
+        for number, one in known.items()
+        if said & meanings(one.name) and (len(said) == 1 or len(meanings(one.name)) == 1)
+    )
+
+
+def _by_words(turn: Turn, text: str) -> Iterator[int]:
+    words = text.split()
+    for length in range(min(_LONGEST_PART, len(words) - 1), 0, -1):
+        for at in range(len(words) - length + 1):
+            noun = turn.vocabulary.named(" ".join(words[at : at + length]), "INGREDIENT")
+            if noun is not None:
+                yield int(noun.id)
+
+
+def _by_spelling(turn: Turn, text: str, known: dict[int, IngredientView]) -> Iterator[int]:
+    near = set(turn.near(text, "INGREDIENT", len(known) or 1))
+    return (number for number, one in known.items() if one.name in near)
+
+
+def is_open(turn: Turn, text: str) -> bool:
+    """Whether a fruit's ordinary name means different fruit in places like this bar's."""
+    return bool(_open_kinds(turn, text))
+
+
+def _open_kinds(turn: Turn, text: str) -> tuple[str, ...]:
+    """Return what to tap for 'limón' where it may well be a lime."""
+    bar = turn.context.bar
+    currency, place = _GREEN_LEMON
+    if plain_name(singular(text)) != "limon" or not (bar.currency == currency or bar.zone.startswith(place)):
+        return ()
+    return ("limón verde", "limón amarillo")
