@@ -47,7 +47,10 @@ def call(context: Context, ingredient_id: int, name: str) -> None:
 def add_new(
     context: Context, name: str, kind: IngredientKind | None, strength_percent: Fraction | None = None
 ) -> IngredientView:
-    """Add an ingredient that somebody confirmed to be new, as an entry of its own."""
+    """Add an ingredient that somebody confirmed to be new, as an entry of its own, unless it is there."""
+    known = ingredients.by_name(context, name)
+    if known is not None and ingredients.row_of(context, known.id).archived_at is None:
+        return known
     made = ingredients.add(context, name, kind, strength_percent)
     context.log("new ingredient", ingredient=made.id, known=made.name)
     return made

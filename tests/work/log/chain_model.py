@@ -10,7 +10,9 @@ from typing import Any
 
 PEELED = "peeled and not used"
 OWNER, MEMBER = "Ana", "Ben"
+POMELO, GRAPEFRUIT = "pomelo", "grapefruit"  # two that may be merged
 _DAY = timedelta(hours=24)
+_VALUES = {"par", "strength", "setting", "formula", "lot", "move", "name", "new", "merge"}
 
 
 @dataclass
@@ -31,11 +33,19 @@ class Link:
     left: Fraction = Fraction(0)  # of the fruit that this one peeled
 
     @property
-    def subject(self) -> tuple[Any, ...] | None:
-        """The value that it changed. Only the last change of a value can be undone."""
-        if self.kind not in {"par", "strength", "setting", "formula", "lot", "move"}:
-            return None
-        return self.kind, self.data.get("of")
+    def sets(self) -> dict[tuple[Any, ...], Any]:
+        """The values that it changed. Only the last change of a value can be undone."""
+        if self.kind not in _VALUES:
+            return {}
+        also: dict[tuple[Any, ...], Any] = self.data.get("also", {})
+        return {(self.kind, self.data.get("of")): self.data["after"], **also}
+
+    @property
+    def named(self) -> list[tuple[dict[str, Any], str]]:
+        """Each place where it names a thing that can be merged."""
+        if self.kind == "waste":
+            return [(line, "fruit") for line in self.data["lines"]]
+        return [(self.data, "item")] if "item" in self.data else []
 
 
 class Model:
@@ -58,10 +68,11 @@ class Model:
 
     def _apply(self, link: Link, new: bool = False) -> None:
         data = link.data
-        if link.subject is not None:
-            if new:
-                data["before"] = self.values.get(link.subject)
-            self.values[link.subject] = data["after"]
+        if new:
+            data["before"] = {subject: self.values.get(subject) for subject in link.sets}
+        self.values |= link.sets
+        if link.kind == "merge":
+            self._merge(link)
         elif link.kind == "peeled":
             link.left = data["count"]
         elif link.kind == "juiced":
@@ -76,6 +87,12 @@ class Model:
             data["sets"] = data["price"] and _price(others, data["item"]) != data["price"]
         elif link.kind == "batch" and new:
             self.values["move", data["number"]] = ("ready", None, None, None)
+
+    def _merge(self, link: Link) -> None:
+        places = [place for one in self.links for place in one.named]
+        link.data["moved"] = [(found, name) for found, name in places if found[name] == POMELO]
+        for found, name in link.data["moved"]:
+            found[name] = GRAPEFRUIT
 
     def _bin(self, line: dict[str, Any]) -> None:
         peeled = line["reason"] == PEELED and line["fruit"] == "lime"
@@ -120,12 +137,11 @@ class Model:
         batch = link.data.get("batch")
         if batch is not None and not batch.stands:
             return "OffTheLogError"
-        if link.subject is None:
-            return ""
         later = self.links[self.links.index(link) + 1 :]
-        if any(one.stands and one.subject == link.subject for one in later):
+        if any(one.stands and one.sets.keys() & link.sets.keys() for one in later):
             return "ChangedSinceError"
-        same = self.values.get(link.subject) == link.data[expected]
+        wanted = link.sets if expected == "after" else link.data.get("before", {})
+        same = all(self.values.get(subject) == value for subject, value in wanted.items())
         return "" if same else "ChangedSinceError"
 
     def undo(self, link: Link, who: str, now: datetime) -> None:
@@ -134,11 +150,15 @@ class Model:
         link.stands, link.undone_by, link.undone_at = False, who, now
 
     def _take_back(self, link: Link) -> None:
-        if link.subject is not None:
-            self.values[link.subject] = link.data["before"]
-        elif link.kind == "waste":
+        if link.sets:
+            self.values |= link.data["before"]
+        if link.kind == "waste":
             for line in link.data["lines"]:
                 self._give_back(line["uses"])
+        elif link.kind == "merge":
+            for found, name in link.data["moved"]:
+                if found[name] == GRAPEFRUIT:
+                    found[name] = POMELO
         elif link.kind in {"juiced", "into batch"}:
             link.data["used"] = list(link.uses)
             self._give_back(link.uses)
@@ -216,9 +236,17 @@ class Model:
                 if same is not None:
                     rest.remove(same)
                     line["reason"] = line["reason"] or same["reason"]
+                    self._moves_along(same, line)
+        elif "item" in data:
+            self._moves_along(old, data)
         link.data = data
         link.stands = True
         self._apply(link, new=True)
+
+    def _moves_along(self, old: dict[str, Any], new: dict[str, Any]) -> None:
+        """Let a corrected line follow the line that it corrects when an undo makes two of one again."""
+        for link in self.standing("merge"):
+            link.data["moved"] += [(new, name) for found, name in link.data["moved"] if found is old]
 
     # -- what it comes to ----------------------------------------------------------------
 

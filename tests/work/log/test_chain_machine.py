@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import timedelta
+from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
 from itertools import count
@@ -14,16 +14,17 @@ from hypothesis import HealthCheck
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule, run_state_machine_as_test
 
+from bot.trade.days import business_day
 from bot.trade.formulas.amounts import ByFactor
 from bot.trade.formulas.kinds import Preparation
 from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.safety.jurisdiction import Jurisdiction
-from bot.work.batches import batch_life, batches
+from bot.work.batches import batch_life, batches, shelf
 from bot.work.batches.batch_life import NewBatch
 from bot.work.batches.batches import Clarity
 from bot.work.context import BarView, Context, Role
 from bot.work.errors import WorkError
-from bot.work.formulas import formulas, ingredients, scaling
+from bot.work.formulas import formulas, ingredients, merging, other_names, scaling
 from bot.work.formulas.formulas import Draft, DraftLine
 from bot.work.fruit import peeled, waste, week
 from bot.work.fruit.waste import WasteLine
@@ -36,9 +37,12 @@ from storage.store import Store
 from storage.tables import Bar, Entry, Member
 from tests.examples import examples
 from tests.house import CHANNEL, Hands, House
-from tests.work.log.chain_model import MEMBER, OWNER, PEELED, Link, Model
+from tests.work.log.chain_model import GRAPEFRUIT, MEMBER, OWNER, PEELED, POMELO, Link, Model
 
-_FRUIT = ("lime", "lemon")
+_FRUIT = ("lime", "lemon", GRAPEFRUIT, POMELO)
+_CALLED = ("citron", "green one")
+_NEW = ("kumquat", "yuzu")
+_GIN = Quantity(Fraction(5), "ml")
 _REASONS = ("", "mouldy", PEELED)
 _WHO = st.sampled_from([OWNER, MEMBER])
 _PIECES = st.integers(1, 9)
@@ -102,10 +106,12 @@ class Corrections(RuleBasedStateMachine):
             lines = (
                 DraftLine("salt", Quantity(Fraction(20), "g")),
                 DraftLine("water", Quantity(Fraction(80), "ml")),
+                DraftLine(self.items["gin"], _GIN),
             )
             draft = Draft(Preparation.SALINE, lines, rest_hours=Fraction(0), note="0")
             self.formula = formulas.add(context, "Brine", draft).id
         self.model.values |= {("setting", None): 3, ("formula", None): "0", ("strength", None): None}
+        self.model.values |= {("new", name): True for name in _NEW}
         self.clock.turn(hours=25)  # what the bar began with cannot be undone
 
     def _context(self, unit: Any, who: str, key: str) -> Context:
@@ -149,16 +155,20 @@ class Corrections(RuleBasedStateMachine):
             "par": lambda: pars.set_par(context, lime, _each(data["after"])),
             "strength": lambda: ingredients.set_strength(context, gin, Fraction(data["after"])),
             "setting": lambda: bars.change(context, discard_warn_days=data["after"]),
-            "formula": lambda: self._note(context, data["after"]),
+            "formula": lambda: self._note(context, data),
             "waste": lambda: self._waste(context, data["lines"]),
         }
         if kind == "drinks":
             data["day"] = drinks.today(context).isoformat()
         writes[kind]()
 
-    def _note(self, context: Context, note: str) -> None:
+    def _note(self, context: Context, data: dict[str, Any]) -> None:
+        """Change the formula's note, and perhaps the strength of its gin."""
         now = formulas.draft_of(formulas.get(context, self.formula))
-        formulas.change(context, self.formula, replace(now, note=note))
+        gin, percent = self.items["gin"], data.get("also", {}).get(("strength", None))
+        said = DraftLine(gin, _GIN, None if percent is None else Fraction(percent))
+        lines = tuple(said if line.ingredient == gin else line for line in now.lines)
+        formulas.change(context, self.formula, replace(now, lines=lines, note=data["after"]))
 
     def _waste(self, context: Context, said: list[dict[str, Any]]) -> None:
         lines = [
@@ -182,8 +192,12 @@ class Corrections(RuleBasedStateMachine):
 
     @rule(who=_WHO, data=st.data(), both=st.booleans())
     def log_waste(self, who: str, data: st.DataObject, both: bool) -> None:
-        lines = [self._draw_line(data, fruit) for fruit in (_FRUIT if both else _FRUIT[:1])]
-        self._log(who, "waste", {"lines": lines})
+        named = self._named() if both else (data.draw(st.sampled_from(self._named())),)
+        self._log(who, "waste", {"lines": [self._draw_line(data, fruit) for fruit in named]})
+
+    def _named(self) -> tuple[str, ...]:
+        """Return the fruit that have a name of their own now."""
+        return _FRUIT[:-1] if self.model.values.get(("merge", None)) else _FRUIT
 
     @staticmethod
     def _draw_line(data: st.DataObject, fruit: str) -> dict[str, Any]:
@@ -198,14 +212,13 @@ class Corrections(RuleBasedStateMachine):
     def log_amount(self, who: str, kind: str, data: st.DataObject) -> None:
         self._log(who, kind, self._draw_amount(kind, data))
 
-    @staticmethod
-    def _draw_amount(kind: str, data: st.DataObject, item: str = "") -> dict[str, Any]:
+    def _draw_amount(self, kind: str, data: st.DataObject, item: str = "") -> dict[str, Any]:
         number = data.draw(_PIECES)
         if kind == "drinks":
             return {"drinks": number}
         if kind in {"peeled", "juiced"}:
             return {"count": Fraction(number)}
-        among = (*_FRUIT, "salt") if kind == "count" else _FRUIT
+        among = (*self._named(), "salt") if kind == "count" else self._named()
         item = item or data.draw(st.sampled_from(among))
         if kind == "price":
             return {"item": item, "price": number}
@@ -223,6 +236,51 @@ class Corrections(RuleBasedStateMachine):
                 return
         self._log(OWNER, kind, {"after": after})
 
+    @rule(number=_PIECES)
+    def set_formula_and_strength(self, number: int) -> None:
+        also = {("strength", None): f"{number + self.said % 50}"}
+        if self.model.values["strength", None] != also["strength", None]:
+            self._log(OWNER, "formula", {"after": f"{self.said + 1}", "also": also})
+
+    # -- names ---------------------------------------------------------------------------
+
+    @rule(who=_WHO, called=st.sampled_from(_CALLED), item=st.sampled_from(["lime", "lemon", None]))
+    def call(self, who: str, called: str, item: str | None) -> None:
+        """Give a thing another name, or forget the name."""
+        if self.model.values.get(("name", called)) == item:
+            return
+        key = self._key()
+        with self.store.writing() as unit:
+            context = self._context(unit, who, key)
+            if item is None:
+                other_names.forget(context, called)
+            else:
+                other_names.call(context, self.items[item], called)
+            number = context.entry or 0
+        self._began(Link("name", who, self.clock.now(), key, {"of": called, "after": item}), number)
+
+    @rule(who=_WHO, name=st.sampled_from(_NEW))
+    def add_new(self, who: str, name: str) -> None:
+        if not self.model.values["new", name]:
+            return
+        key = self._key()
+        with self.store.writing() as unit:
+            context = self._context(unit, who, key)
+            other_names.add_new(context, name, None)
+            number = context.entry or 0
+        self._began(Link("new", who, self.clock.now(), key, {"of": name, "after": False}), number)
+
+    @rule()
+    def merge(self) -> None:
+        if POMELO not in self._named():
+            return
+        key = self._key()
+        with self.store.writing() as unit:
+            context = self._context(unit, OWNER, key)
+            merging.merge(context, self.items[POMELO], self.items[GRAPEFRUIT])
+            number = context.entry or 0
+        self._began(Link("merge", OWNER, self.clock.now(), key, {"after": True}), number)
+
     # -- batches -------------------------------------------------------------------------
 
     @rule(who=_WHO, factor=st.integers(1, 2))
@@ -234,7 +292,7 @@ class Corrections(RuleBasedStateMachine):
             answer = scaling.scale_formula(context, view, ByFactor(Fraction(factor)))
             made = batch_life.make(context, NewBatch(answer))
             salt = made.batch.lines[0].amount
-        data = {"number": made.batch.number, "salt": salt}
+        data = {"number": made.batch.number, "salt": salt, "until": made.batch.discard_on}
         self._began(Link("batch", who, self.clock.now(), key, data), made.entry)
 
     def _draw_batch(self, data: st.DataObject) -> Link | None:
@@ -269,19 +327,21 @@ class Corrections(RuleBasedStateMachine):
         link = Link("move", who, self.clock.now(), key, {"of": number, "batch": batch, "after": after})
         self._began(link, made.entry)
 
-    @rule(who=_WHO, data=st.data())
-    def note_lot(self, who: str, data: st.DataObject) -> None:
+    @rule(who=_WHO, data=st.data(), days=st.sampled_from([None, 5, 20, 400]))
+    def note_lot(self, who: str, data: st.DataObject, days: int | None) -> None:
         batch = self._draw_batch(data)
         if batch is None:
             return
         key = self._key()
         lot = f"L{self.said}"
+        expiry = None if days is None else self.clock.now().date() + timedelta(days=days)
         with self.store.writing() as unit:
             context = self._context(unit, who, key)
-            batch_life.note_lot(context, batch.data["number"], self.items["salt"], lot)
+            batch_life.note_lot(context, batch.data["number"], self.items["salt"], lot, expiry)
             number = context.entry
+        after = lot, expiry
         link = Link(
-            "lot", who, self.clock.now(), key, {"of": batch.data["number"], "batch": batch, "after": lot}
+            "lot", who, self.clock.now(), key, {"of": batch.data["number"], "batch": batch, "after": after}
         )
         self._began(link, number or 0)
 
@@ -416,7 +476,8 @@ class Corrections(RuleBasedStateMachine):
 
     def _draw_change(self, link: Link, data: st.DataObject) -> dict[str, Any]:
         if link.kind == "waste":
-            fruit = data.draw(st.sampled_from([_FRUIT[:1], _FRUIT[1:], _FRUIT]))
+            named = self._named()
+            fruit = data.draw(st.sampled_from([named[:1], named[1:2], named[2:], named]))
             return {"lines": [self._draw_line(data, one) for one in fruit]}
         if link.kind == "par":
             return {"after": data.draw(_PIECES)}
@@ -441,6 +502,7 @@ class Corrections(RuleBasedStateMachine):
             context = self._context(unit, OWNER, "look")
             self._compare_fruit(context)
             self._compare_values(context)
+            self._compare_names(context)
             for link in self.model.links:
                 found = chain.state(context, link.numbers[0])
                 assert (found.stands, found.last.id) == (link.stands, link.numbers[-1]), link
@@ -486,7 +548,33 @@ class Corrections(RuleBasedStateMachine):
             assert (view.opened_at is None) == (opened is None)
             checks = [one for one in model.standing("move") if one.data["of"] == number]
             assert len(view.events) == 1 + len(checks)
-            assert view.lines[0].lot == model.values.get(("lot", number))
+            lot = view.lines[0].lot, view.lines[0].best_before
+            assert lot == (model.values.get(("lot", number)) or (None, None))
+            assert view.discard_on == self._until(link, opened, lot[1])
+
+    def _until(self, batch: Link, opened: int | None, expiry: date | None) -> date:
+        """Return the discard date: the earliest of what bears on it."""
+        days = [batch.data["until"], *([] if expiry is None else [expiry])]
+        if opened is not None:
+            opened_on = business_day(datetime.fromtimestamp(opened, UTC), "Europe/Lisbon", 5 * 60)
+            days.append(shelf.opened_until(Preparation.SALINE, opened_on))
+        return min(days)
+
+    def _compare_names(self, context: Context) -> None:
+        model = self.model
+        for called in _CALLED:
+            known = ingredients.by_name(context, called)
+            item = model.values.get(("name", called))
+            assert (None if known is None else known.id) == (None if item is None else self.items[item])
+        active = {one.name for one in ingredients.all_of(context)}
+        assert {name for name in _NEW if name in active} == {
+            name for name in _NEW if not model.values["new", name]
+        }
+        merged = bool(model.values.get(("merge", None)))
+        assert (POMELO in active) != merged
+        known = ingredients.by_name(context, POMELO)
+        assert known is not None
+        assert known.id == self.items[GRAPEFRUIT if merged else POMELO]
 
     def teardown(self) -> None:
         if not hasattr(self, "bar"):
