@@ -16,7 +16,7 @@ from bot.chat.dialogue.state import pending_of
 from bot.chat.dialogue.turn import Say, Turn, presence_of
 from bot.chat.i18n.language import speaking
 from bot.chat.i18n.locale_choice import tongue_of
-from bot.chat.intent.intent import Answer, Intent, OutOfDate, Said, intent_of
+from bot.chat.intent.intent import Answer, Correction, Intent, OutOfDate, Said, intent_of
 from bot.chat.reply.message import BUTTON_BYTES, Button, Message, Reply
 from tests.house import CHANNEL, House, Person
 
@@ -70,6 +70,8 @@ def dead(house: House, person: Person, room: str | None, button: Button) -> str:
 def _tried(turn: Turn, intent: Intent) -> str:
     if isinstance(intent, OutOfDate):
         return "out of date"
+    if isinstance(intent, Correction):
+        intent = intent.instead
     if not isinstance(intent, Said | Answer):
         return "no command"
     if isinstance(intent, Said) and barred(turn, intent.command) is not None:

@@ -17,7 +17,7 @@ from bot.channels.rendering import html_parts, plain_lines
 from bot.chat.conversation.conversation import Conversation
 from bot.chat.conversation.inline import Suggestion, suggestions
 from bot.chat.features.reminders.due import worded_reminder
-from bot.chat.reply.message import Message, Place, Reply, Sender
+from bot.chat.reply.message import Document, Message, Place, Reply, Sender
 from bot.work.log.edits import EDITED
 from bot.work.reminders import delivery
 from bot.work.reminders.delivery import DueReminder, Outcome
@@ -141,6 +141,10 @@ class Person:
         here.shown += [Shown(f"{message.key}.{at}", one) for at, one in enumerate(replies)]
         return replies
 
+    def sends(self, name: str, content: bytes, room: str | None = None) -> list[Reply]:
+        """Send a file."""
+        return self._send(self.house.room(room, self), "", document=Document(name, content))
+
     def types_inline(self, text: str) -> list[Suggestion]:
         """Type an inline query in any chat; return the suggestions."""
         place = Place(self.sender.outside_id, private=True)
@@ -159,7 +163,12 @@ class Person:
         return self._send(self.house.room(room, self), line, tapped="0")
 
     def _send(
-        self, here: Room, text: str, tapped: str | None = None, photo: str | None = None
+        self,
+        here: Room,
+        text: str,
+        tapped: str | None = None,
+        photo: str | None = None,
+        document: Document | None = None,
     ) -> list[Reply]:
         house = self.house
         key = house.next_key(here)
@@ -172,6 +181,7 @@ class Person:
             sent_at=house.clock.now(),
             tapped=tapped,
             photo=photo,
+            document=document,
         )
         replies = house.conversation.answer(message)
         if tapped is None:

@@ -103,9 +103,18 @@ Ana: waste 2 lemons mouldy
   New here: lemon.
   [Undo] [More waste]
   [Price of lemon]
+  --
+  How many limes?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
 Ana: undo
-  Undone: 2 lemons, mouldy
-  [Put it back]
+  What was thrown out?
+  [lemon] [lime]
+  [grapefruit] [orange]
+  [Cancel]
 # At once, after a colon.
 Ana: new formula Lime cordial: lime juice 500 ml, sugar 500 g, kind cordial
   New here: lime juice, sugar. Right?

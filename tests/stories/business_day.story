@@ -37,7 +37,9 @@ Ana: waste 4 oranges
   Logged: 4 oranges, €2.40.
   Thu, 26 Nov so far: €2.40
   Why? One tap is enough.
+  Counted for Thu, 26 Nov: it is after closing.
   [Undo] [More waste]
   [mouldy] [dried out]
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
+  [It was Wed, 25 Nov]

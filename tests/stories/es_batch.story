@@ -114,7 +114,7 @@ Ana: lote 1
   [Desechar] [Etiqueta] [Anotar una partida]
 Ana: gastado 1
   El lote 1, Bruma de pomelo, está gastado.
-  Duró 1 día.
+  Duró menos de una hora.
   [Hacerlo otra vez] [Deshacer]
 Ana taps [Deshacer]
   Deshecho: lote 1 gastado

@@ -63,6 +63,7 @@ Ana: nombres olvida toronjas
   [Deshacer]
 Ana: deshacer
   Deshecho: el nombre toronjas olvidado
+  toronjas significa pomelo.
   [Restaurar]
 Ana: merma 1000 limas
   ¿1.000 limas?

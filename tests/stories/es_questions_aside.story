@@ -15,7 +15,7 @@ Ana: lote bruma de pomelo a 400 ml
   [Anotar una partida] [Deshacer]
 Ana: vacío 1
   El lote 1, Bruma de pomelo, está gastado.
-  Duró 1 día.
+  Duró menos de una hora.
   [Hacerlo otra vez] [Deshacer]
 Ana: desechar 1
   El lote 1 está gastado.

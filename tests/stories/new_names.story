@@ -62,6 +62,51 @@ Ana taps [New fruit: dragonfruit]
   [mouldy] [dried out]
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
+Ana: limones feo
+  I did not understand that.
+  Start with what to do, such as: scale, waste,
+  batch, cost, week. Or tap Help.
+  [Help]
+Ana: toronjas a la basura
+  “la basura” is not one of this bar's reasons.
+  Tap one:
+  [mouldy]
+  [dried out]
+  [peeled and not used]
+  [over-prepped]
+  [damaged on delivery]
+  [other]
+Ana: 1 ugly lemon
+  Logged: 1 lemon.
+  No price for lemon: not in the cost.
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+Ana: waste 2 mangoes mouldy
+  Logged: 2 mangoes, mouldy.
+  No price for mango: not in the cost.
+  New here: mango.
+  [Undo] [More waste]
+  [Price of mango]
+Ana: waste 1 mango mouldy
+  Logged: 1 mango, mouldy.
+  No price for mango: not in the cost.
+  [Undo] [More waste]
+  [Price of mango]
+Ana: waste 2 tomatoes mouldy
+  Logged: 2 tomatoes, mouldy.
+  No price for tomato: not in the cost.
+  New here: tomato.
+  [Undo] [More waste]
+  [Price of tomato]
+Ana: waste 1 tomato mouldy
+  Logged: 1 tomato, mouldy.
+  No price for tomato: not in the cost.
+  [Undo] [More waste]
+  [Price of tomato]
 Ana: waste 4 tyres
   tyres is new here. A fruit?
   [New fruit: tyre]
@@ -80,12 +125,14 @@ Ana: names forget soft limes
   [Undo]
 Ana: undo
   Undone: the name soft limes forgotten
+  soft limes means lime.
   [Put it back]
 # In a dialogue as well.
 Ana: waste
   What was thrown out?
-  [lime] [dragonfruit]
-  [lemon] [orange]
+  [lime] [tomato]
+  [mango] [lemon]
+  [dragonfruit] [orange]
   [grapefruit]
   [Cancel]
 Ana: wrinkled orange
@@ -93,8 +140,9 @@ Ana: wrinkled orange
   What was thrown out?
   [oranges]
   [New fruit: wrinkled orange]
-  [lime] [dragonfruit]
-  [lemon] [orange]
+  [lime] [tomato]
+  [mango] [lemon]
+  [dragonfruit] [orange]
   [grapefruit]
   [Cancel]
 Ana taps [oranges]
@@ -170,11 +218,12 @@ Ana: undo
   Undone: 1,000 limes
   [Put it back]
 Ana: peeled 5000 oranges
-  A number of pieces above zero, please: 4
-  limes.
+  5,000 oranges?
+  [Yes, 5,000 oranges]
+  [Change] [Cancel]
 Ana taps [Cancel]
-  (toast)
-  That button is old.
+  (edited)
+  Cancelled. Nothing was logged.
 # One thing, one row.
 Ana: waste 3 naranjas mouldy
   Logged: 3 oranges, mouldy.

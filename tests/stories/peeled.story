@@ -169,6 +169,8 @@ Ana: peeled 2 lemons
   will remind you before.
   About 93 ml juice (70 ml to 120 ml; published
   yield).
+  Counted for Sat, 28 Nov: it is after closing.
   New here: lemon.
   [Juiced] [Binned] [In a batch]
   [Undo] [Acid for it]
+  [It was Fri, 27 Nov]

@@ -41,7 +41,7 @@ Ana: open 1
 @clock + 1 min
 Ana: used 1
   Batch 1, Grapefruit mist, is used up.
-  It lasted 1 day.
+  It lasted less than an hour.
   [Make it again] [Undo]
 Ana: plan
   Make 120 ml Grapefruit mist today.

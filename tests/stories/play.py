@@ -23,6 +23,7 @@ _SAYS = re.compile(
     rf"{_WHO}(?P<how>| answers| sends a photo| edits| edits the one before| types inline): ?(?P<text>.*)",
     re.DOTALL,
 )
+_SENDS = re.compile(rf"{_WHO} sends (?P<file>[\w-]+\.\w+)")
 _TAPS = re.compile(rf"{_WHO} taps \[(?P<label>.+)\]")
 _TURN = re.compile(r"(-?\d+(?:\.\d+)?) (min|h|days?)\b")
 _SPANS = {"min": "minutes", "h": "hours", "day": "days", "days": "days"}
@@ -86,12 +87,17 @@ class Player:
         self.problems: list[str] = []
         self._watch = watch
         self._code = ""
+        self._files: dict[str, bytes] = {}  # received from the bot, and may be sent to it
 
     def play(self, step: Step) -> list[str]:
         """Run one step; return the bot's answer in the format of a story."""
         text = step.text
         if text.startswith("@"):
             return self._direction(text)
+        sent = _SENDS.fullmatch(text)
+        if sent is not None:
+            person = self.house.person(sent["who"])
+            return self._written(person.sends(sent["file"], self._files[sent["file"]], sent["room"]))
         taps = _TAPS.fullmatch(text)
         says = _SAYS.fullmatch(text)
         found = taps or says
@@ -127,6 +133,7 @@ class Player:
             return ["(nothing)"]
         out: list[str] = ["(edited)"] if edited else []
         for number, one in enumerate(replies):
+            self._files |= {file.name: file.content for file in one.files}
             if number:
                 out.append("--")
             out += ["(toast)", *lines(one)] if one.toast else lines(one)

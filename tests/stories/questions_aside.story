@@ -17,7 +17,7 @@ Ana: batch grapefruit mist to 400 ml
   [Note a lot] [Undo]
 Ana: used 1
   Batch 1, Grapefruit mist, is used up.
-  It lasted 1 day.
+  It lasted less than an hour.
   [Make it again] [Undo]
 Ana: discard 1
   Batch 1 is used up.
@@ -128,10 +128,13 @@ Ana: count oranges
   [Other number]
   [Back] [Cancel]
 Ana: 4 grapefruits
-  Counted: 4 grapefruits.
-  First count: from the next one on I know what
-  was used.
-  [Undo] [Count more]
+  I understood “4”, but not “grapefruits”.
+  Expected a unit such as ml, g or oz.
+  How many oranges?
+  [0] [6] [12]
+  [24] [40] [80]
+  [Other number]
+  [Back] [Cancel]
 Ana: used
   There is no batch with anything left in it.
   [Make a batch]
@@ -181,3 +184,83 @@ Ana: spilt
   them in a metal bin: in a heap they can light
   themselves.
   [Make it again] [Undo]
+# A whole command logs, and the question stays; where it asks its own, the earlier one is dropped aloud.
+Ana: bar closing hour
+  What should closing hour be?
+  Now: 04:00
+  [05:00] [04:00]
+  [03:00] [02:00]
+  [Back] [Cancel]
+Ana: waste 4 limes mouldy
+  Logged: 4 limes, mouldy.
+  No price for lime: not in the cost.
+  [Undo] [More waste]
+  [Price of lime]
+  --
+  What should closing hour be?
+  Now: 04:00
+  [05:00] [04:00]
+  [03:00] [02:00]
+  [Back] [Cancel]
+Ana: 05:00
+  Closing hour: 05:00
+  [Hours and reminders]
+  [All settings] [Undo]
+Ana: waste
+  What was thrown out?
+  [grapefruit] [lime]
+  [orange] [lemon]
+  [Cancel]
+Ana: oranges
+  How many oranges?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana: waste 4 limes mouldy
+  Logged: 4 limes, mouldy.
+  No price for lime: not in the cost.
+  [Undo] [More waste]
+  [Price of lime]
+  --
+  How many oranges?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana: 2
+  Why?
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+  [Back] [Cancel]
+Ana: mouldy
+  Logged: 2 oranges, mouldy.
+  No price for orange: not in the cost.
+  [Undo] [More waste]
+  [Price of orange]
+Ana: scale
+  Which formula?
+  [Grapefruit mist]
+  [Cancel]
+Ana: waste 4 limes mouldy
+  Logged: 4 limes, mouldy.
+  No price for lime: not in the cost.
+  [Undo] [More waste]
+  [Price of lime]
+  --
+  Which formula?
+  [Grapefruit mist]
+  [Cancel]
+Ana: peeled lemons
+  How many lemons?
+  Unfinished and dropped: scale
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana: cancel
+  Cancelled. Nothing was logged.

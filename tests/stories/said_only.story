@@ -74,6 +74,63 @@ Ana: strength neutral spirit
   °C).
 Ana: undo
   Undone: new formula Weak mist
+  neutral spirit: 96 % vol
+  [Put it back]
+Ana: strength neutral spirit
+  neutral spirit: 96 % vol
+    Density at 20 °C   0.8074 g/ml
+    Ethanol by weight      93.84 %
+  Its vapour lights from about 14 °C to 17 °C:
+  highly flammable (category 2: flashes below 23
+  °C).
+  [Water it down]
+Ana: undo
+  Undone: new formula Pale mist
+  [Put it back]
+Ana taps [Put it back]
+  Put back: new formula Pale mist
+  [Undo]
+Ana: strength neutral spirit
+  neutral spirit: 96 % vol
+    Density at 20 °C   0.8074 g/ml
+    Ethanol by weight      93.84 %
+  Its vapour lights from about 14 °C to 17 °C:
+  highly flammable (category 2: flashes below 23
+  °C).
+  [Water it down]
+Ana: change grapefruit mist: neutral spirit 80 % 260 ml
+  Your neutral spirit is 96 %. Another spirit,
+  or has it changed?
+  [Another spirit: neutral spirit 80 %]
+  [It is 80 % now]
+  [Cancel]
+Ana taps [It is 80 % now]
+  (edited)
+  Grapefruit mist is now version 2. Batches keep
+  the version they were made by.
+  Grapefruit mist: aroma mist, version 2
+    grapefruit oil        12 ml
+    propylene glycol      22 ml
+    neutral spirit 80 %  260 ml
+  Makes 294 ml at 70.7 % vol
+  Rests 24 hours, discard after 180 days
+  2 to 3 sprays a drink, 0.067 to 0.1 ml each,
+  instead of fresh grapefruit
+  Clearing: should stay clear, by estimate
+  Allergens: none of the list by name. Worth
+  saying: citrus.
+  Caution: Food grade not confirmed: grapefruit
+  oil, propylene glycol
+  The same thing is sold in grades not meant for
+  food: is this one sold as food grade, with the
+  supplier's papers to show it?
+  [Scale] [Cost] [Make]
+  [Will it clear?] [Change] [More]
+  [grapefruit oil: food grade] [Not sure]
+  [Undo]
+Ana: undo
+  Undone: change of Grapefruit mist
+  neutral spirit: 96 % vol
   [Put it back]
 Ana: strength neutral spirit
   neutral spirit: 96 % vol
@@ -143,7 +200,7 @@ Ana: batch 1
     best before 31 May 2027]   92 ml
     neutral spirit 96 %       260 ml
   402 ml made Wed, 25 Nov 18:00 by Ana, version
-  1
+  3
   62 % vol
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 31 Dec 2026, 36 days left (the
@@ -158,6 +215,7 @@ Ana: batch 1
   [Discard] [Label] [Note a lot]
 Ana: undo
   Undone: lot A1 in batch 1
+  Discard after 24 May 2027, 180 days left
   [Put it back]
 Ana: lot 1 pg 77-B expires soon
   When does lot 77-B expire? Write it as

@@ -67,7 +67,8 @@ def finish(turn: Turn, edit: Edit, replies: list[Reply]) -> list[Reply]:
     if isinstance(blocks[0], Text):
         # What waste was logged is said by the correction; of the other answers the first line stays.
         blocks = blocks[1:] if is_waste else (replace(blocks[0], strong=False), *blocks[1:])
-    return [replace(first, blocks=(*said, *blocks)), *rest]
+    edits = first.edits or turn.message.tapped is not None
+    return [replace(first, blocks=(*said, *blocks), edits=edits), *rest]
 
 
 def refused(said: list[Reply], earlier: Earlier, late: bool) -> list[Reply]:

@@ -6,13 +6,13 @@ from dataclasses import dataclass, replace
 
 from bot.chat.conversation import corrections
 from bot.chat.dialogue import filling, state
-from bot.chat.dialogue.registry import all_commands, command_at_start
+from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import Given
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
-from bot.chat.i18n.language import _
+from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.intent.fallbacks import not_understood, worded_refusal
 from bot.chat.intent.intent import (
@@ -73,7 +73,8 @@ def execute_writing(turn: Turn, intent: Intent) -> Execution:
     stays = _dialogue_stays(turn, intent)
     try:
         with turn.unit.attempt():
-            return Execution(_run(turn, intent), asks_again=stays)
+            replies = _run(turn, intent)
+            return Execution(_noting_dropped(turn, intent, replies), asks_again=stays)
     except REFUSALS as error:
         if turn.finishing:  # every question is answered
             state.drop(turn.unit, turn.presence)
@@ -82,6 +83,20 @@ def execute_writing(turn: Turn, intent: Intent) -> Execution:
         if isinstance(intent, Correction):
             said = corrections.refused(said, intent.earlier, isinstance(error, TooLateError))
         return Execution(said, asks_again=stays)
+
+
+def _noting_dropped(turn: Turn, intent: Intent, replies: list[Reply]) -> list[Reply]:
+    """Say that another command's answers were dropped, where this one wrote or asked its own question."""
+    dialogue = None if turn.pending is None else turn.pending.dialogue
+    if dialogue is None or not replies or not isinstance(intent, Said) or not intent.writes:
+        return replies
+    if intent.command.name in {*_ENDS_DIALOGUES, dialogue.command}:
+        return replies
+    if state.is_still_asked(turn.unit, turn.presence):
+        return replies
+    word = words_of(all_commands()[dialogue.command], tongue().language)[0]
+    note = Text(_("Unfinished and dropped: {command}").format(command=word))
+    return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
 
 
 def still_holds(unit: Unit, presence: Presence, intent: Intent) -> bool:

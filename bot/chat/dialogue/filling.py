@@ -18,6 +18,7 @@ from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, ENTER, ERASE, AnySlot, 
 from bot.chat.dialogue.state import KEPT_BY_BACK, PHOTO, DialogueState
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
+from bot.chat.grammar.lexer import Noun
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, speaking, tongue
 from bot.chat.i18n.languages import ENGLISH
@@ -196,21 +197,31 @@ def _says_done(answer: str) -> bool:
 def said_at_once(turn: Turn, command: Command, dialogue: DialogueState, answer: str) -> Given | None:
     """Return the slots of an answer with more than the question asked: '3 lemons mouldy' for which fruit.
 
-    It must repeat all earlier answers, because they would be lost; otherwise None.
+    It must repeat all earlier answers, because they would be lost, and of the same things; otherwise None.
     """
     try:
         phrase = parser.read(command.rule, answer, turn.vocabulary)
     except (parser.PhraseError, AmbiguousNumberError, NotANumberError):
         return None
     needed = {dialogue.asking, *dialogue.words} - {PHOTO}
-    said = [{one.slot for one in line.filled} for line in phrase.lines] or [set(phrase.slots)]
-    if not all(needed <= one for one in said):
+    said = [{one.slot: one.value for one in line.filled} for line in phrase.lines]
+    said = said or [{name: one.value for name, one in phrase.slots.items()}]
+    if not all(needed <= one.keys() and _of_the_same(dialogue, one) for one in said):
         return None
     turn.line = f"{command.name} {answer}"
     given = Given.of(phrase)
     if PHOTO in dialogue.words:
         given.values[PHOTO] = given.words[PHOTO] = dialogue.words[PHOTO]
     return given
+
+
+def _of_the_same(dialogue: DialogueState, said: dict[str, object]) -> bool:
+    """Whether the things that an answer names are those of the earlier answers."""
+    named = {slot: value for slot, value in dialogue.values.items() if isinstance(value, Noun)}
+    return all(
+        isinstance(other := said.get(slot, noun), Noun) and other.id == noun.id
+        for slot, noun in named.items()
+    )
 
 
 def _go_on(turn: Turn, command: Command, dialogue: DialogueState) -> Reply | list[Reply]:

@@ -8,6 +8,7 @@ from datetime import timedelta
 
 from bot.chat.dialogue import filling
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.day import INSTEAD
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import ANSWER, BACK, AnySlot
@@ -28,6 +29,7 @@ from bot.work.log.edits import Earlier
 from bot.work.people import people
 
 HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap for this bar: '@3 check 12 clear'
+_INSTEAD = re.compile(rf"^{INSTEAD} (\d{{1,12}}) ", re.ASCII)
 KEPT = "~"  # a tap whose line is too long for a button and stored: '~ 41 2'
 OUT_OF_DATE = f"{KEPT} - -"
 _COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
@@ -178,7 +180,20 @@ def _tapped(turn: Turn) -> Intent:
             _sign, _nonce, answer = text.split(" ", 2)
             asked = turn.pending is not None and turn.pending.dialogue is not None
             return Answer(answer, tapped=True) if asked else OutOfDate()
+    instead = _INSTEAD.match(text)
+    if instead is not None:
+        return _instead(turn, int(instead[1]), text[instead.end() :])
     return _slashed(text) or _said_or_not(command_at_start(text))
+
+
+def _instead(turn: Turn, number: int, line: str) -> Intent:
+    """Return the intent of a tap that logs a line in the place of an entry."""
+    spoken = command_at_start(line)
+    found = None if turn.presence.bar is None else edits.of_entry(turn.context, number)
+    if spoken is None or found is None or not found.standing:
+        return OutOfDate()
+    turn.line = line
+    return Correction(found, Said(*spoken, line=line))
 
 
 def _typed(turn: Turn) -> Intent:
@@ -293,8 +308,15 @@ def _while_asked(
         # Any words are an answer to a question for a name or a note, but stopping must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
         if stops or (_reads_whole(spoken, turn) and not _reads_as_answer(dialogue, text, turn)):
-            return Said(*spoken)
+            return Said(*spoken, aside=_is_aside(turn, dialogue, *spoken))
     return (None if spoken is not None else _waste_aside(turn, dialogue, text)) or Answer(text)
+
+
+def _is_aside(turn: Turn, dialogue: DialogueState, command: Command, rest: str) -> bool:
+    """Whether a command logs something else, so that the question in progress stays."""
+    if command.name != dialogue.command:
+        return command.name in LOGGING
+    return bool(dialogue.words) and filling.said_at_once(turn, command, dialogue, rest.strip()) is None
 
 
 def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:

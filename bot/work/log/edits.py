@@ -57,6 +57,14 @@ def logged_by(context: Context, key: str) -> Earlier:
     return Earlier(tuple(one for one in can if one.stands), undone, len(can) < len(found))
 
 
+def of_entry(context: Context, number: int) -> Earlier | None:
+    """Return the chain of an entry, as if its message were edited; None if there is none."""
+    if context.book.get(Entry, number) is None:
+        return None
+    found = chain.state(context, number)
+    return Earlier((found,) if found.stands and found.what in KINDS else ())
+
+
 def marks_of(lines: Sequence[str]) -> list[str]:
     """Return a mark for each line of a message; an edit finds the unchanged lines by their marks."""
     plain = [" ".join(line.casefold().split()) for line in lines]

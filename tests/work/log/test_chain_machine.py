@@ -552,9 +552,10 @@ class Corrections(RuleBasedStateMachine):
             assert lot == (model.values.get(("lot", number)) or (None, None))
             assert view.discard_on == self._until(link, opened, lot[1])
 
-    def _until(self, batch: Link, opened: int | None, expiry: date | None) -> date:
+    @staticmethod
+    def _until(batch: Link, opened: int | None, expiry: date | None) -> date:
         """Return the discard date: the earliest of what bears on it."""
-        days = [batch.data["until"], *([] if expiry is None else [expiry])]
+        days: list[date] = [batch.data["until"], *([] if expiry is None else [expiry])]
         if opened is not None:
             opened_on = business_day(datetime.fromtimestamp(opened, UTC), "Europe/Lisbon", 5 * 60)
             days.append(shelf.opened_until(Preparation.SALINE, opened_on))

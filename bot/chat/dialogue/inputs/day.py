@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from bot.chat.dialogue.slots import Given, Slot
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Day
 from bot.chat.i18n.language import _, show_day, show_full_day
-from bot.chat.reply.message import reply
+from bot.chat.reply.message import Button, Reply, Text, reply
+from bot.trade.days import business_day_span
 
+INSTEAD = "instead"  # a tap that logs a line in the place of an entry: 'instead 62 waste 4 limes 2026-11-26'
 _MOST_DAYS_AGO = 400
+_AFTER_CLOSING = timedelta(
+    hours=3
+)  # while the night before is still being cleared up. Common practice, no source.
 
 
 def read_day(turn: Turn, value: Day) -> date:
@@ -75,6 +81,25 @@ def of_day(turn: Turn, first: str, day: date | None) -> str:
     """Put an earlier day before the first line of an answer."""
     words = day_words(turn, day)
     return _("{day}. {what}").format(day=words, what=first) if words else first
+
+
+def noting_night(turn: Turn, answer: Reply, day: date | None, line: str) -> Reply:
+    """Say to which night an entry counts that was made soon after closing, and offer the night before.
+
+    `line` logs the same again, '' if it took several entries. A day that was said needs no note.
+    """
+    context, bar = turn.context, turn.context.bar
+    begins, _ends = business_day_span(context.today, bar.zone, bar.closing_minute)
+    if day is not None or context.replaced is not None or context.now - begins >= _AFTER_CLOSING:
+        return answer
+    before = context.today - timedelta(days=1)
+    note = Text(_("Counted for {day}: it is after closing.").format(day=show_day(context.today)))
+    answer = replace(answer, blocks=(*answer.blocks, note))
+    if not line:
+        return answer
+    label = _("It was {day}").format(day=show_day(before))
+    other = Button(label, f"{INSTEAD} {context.entry} {line} {before.isoformat()}")
+    return replace(answer, buttons=(*answer.buttons, (other,)))
 
 
 def with_day(line: str, day: date | None) -> str:

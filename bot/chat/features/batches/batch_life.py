@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
@@ -189,19 +189,26 @@ def _accept_unopened(turn: Turn, given: Given, value: int) -> BatchView:
     return batch
 
 
+def _lasted(span: timedelta) -> str:
+    """Write how long a batch lasted, to the digits that are known."""
+    hours = int(span.total_seconds() // 3600)
+    if span.days:
+        return ngettext("It lasted {count} day.", "It lasted {count} days.", span.days).format(
+            count=span.days
+        )
+    if hours:
+        return ngettext("It lasted {count} hour.", "It lasted {count} hours.", hours).format(count=hours)
+    return _("It lasted less than an hour.")
+
+
 def _used(turn: Turn, arguments: BatchArguments) -> Reply:
     batch = arguments.batch
     batch_life.use_up(turn.context, batch.number)
     first = _("Batch {number}, {name}, is used up.").format(number=batch.number, name=batch.name)
-    days = (turn.context.now - (batch.opened_at or batch.made_at)).days
     return Reply(
         (
             Text(first, strong=True),
-            Text(
-                ngettext("It lasted {count} day.", "It lasted {count} days.", max(days, 1)).format(
-                    count=max(days, 1)
-                )
-            ),
+            Text(_lasted(turn.context.now - (batch.opened_at or batch.made_at))),
         ),
         (
             (

@@ -14,12 +14,14 @@ from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT, STATE_WORDS, undo_
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.batches.batch_card import business_today, discard_words
 from bot.chat.grammar.syntax import Named, Unknown
 from bot.chat.i18n.language import _, local, ngettext, show_day, show_full_day
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
 from bot.work.batches import batch_life, batches
 from bot.work.batches.batches import BatchView
+from bot.work.log.chain import State
 
 _EXPIRY = re.compile(
     r"(?P<lot>.+?)[\s,;]+(?:exp(?:\.|iry|ires?)?|best(?: before| by)?|use by|bbe?|cad(?:\.|uca|ucidad)?|vence"
@@ -143,4 +145,14 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("lot", N_("noted a lot for batch {batch}"), N_("lot {lot} in batch {batch}")),)
+
+def _discard_now(turn: Turn, found: State) -> list[str]:
+    """Say the discard date after an undo of a lot with an expiry."""
+    batch = batches.get(turn.context, found.details["batch"])
+    expiry = isinstance(found.details["before"], list) and found.details["after"][1] is not None
+    return [discard_words(batch, business_today(turn))] if expiry and batch.state.open else []
+
+
+LOG_WORDS = (
+    LogWords("lot", N_("noted a lot for batch {batch}"), N_("lot {lot} in batch {batch}"), now=_discard_now),
+)

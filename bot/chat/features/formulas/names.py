@@ -22,6 +22,7 @@ from bot.chat.reply.message import Button, Grid, Reply, Text, reply
 from bot.trade.words import N_
 from bot.work.formulas import ingredients, merging, other_names
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.log.chain import State
 
 _MOST_SHOWN = 12
 
@@ -177,9 +178,21 @@ COMMANDS = (
     ),
 )
 
+
+def _means_now(turn: Turn, found: State) -> list[str]:
+    """Say what a name means after an undo, if anything."""
+    called = str(found.details["called"])
+    known = ingredients.by_name(turn.context, called)
+    return (
+        [] if known is None else [_("{called} means {known}").format(called=called, known=known.name) + "."]
+    )
+
+
 LOG_WORDS = (
-    LogWords("other name", N_("{called} means {known}"), N_("{called} means {known}")),
-    LogWords("forget name", N_("forgot the name {called}"), N_("the name {called} forgotten")),
+    LogWords("other name", N_("{called} means {known}"), N_("the name {called}"), now=_means_now),
+    LogWords(
+        "forget name", N_("forgot the name {called}"), N_("the name {called} forgotten"), now=_means_now
+    ),
     LogWords("new ingredient", N_("new: {known}"), N_("{known}, new here")),
     LogWords("merge", N_("{name} became {into_name}"), N_("{name} merged into {into_name}")),
 )

@@ -26,12 +26,13 @@ from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, ngettext, show_number, tongue
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Block, Reply, Text, reply
-from bot.chat.reply.units import show_hours, show_quantity
+from bot.chat.reply.units import show_hours, show_percent, show_quantity
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, PREPARATION_DEFAULTS, Preparation, guess_kind
 from bot.trade.words import N_
 from bot.work.errors import AlreadyThereError
 from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
+from bot.work.log.chain import State
 
 FormulaLines = tuple[DraftLine | Detail, ...]
 
@@ -346,7 +347,19 @@ COMMANDS = (
     ),
 )
 
+
+def _strengths_now(turn: Turn, found: State) -> list[str]:
+    """Say the strengths after an undo of a formula that had changed them."""
+    changed = found.details.get("strengths", {}).get("before", {})
+    known = [ingredients.get(turn.context, int(number)) for number in changed]
+    return [
+        f"{one.name}: {show_percent(float(one.strength_percent))}"
+        for one in known
+        if one.strength_percent is not None
+    ]
+
+
 LOG_WORDS = (
-    LogWords("formula", N_("wrote down {name}"), N_("new formula {name}")),
-    LogWords("change formula", N_("changed {name}"), N_("change of {name}")),
+    LogWords("formula", N_("wrote down {name}"), N_("new formula {name}"), now=_strengths_now),
+    LogWords("change formula", N_("changed {name}"), N_("change of {name}"), now=_strengths_now),
 )

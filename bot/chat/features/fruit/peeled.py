@@ -11,7 +11,7 @@ from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import USUAL_FRUIT, example_of, own_fruits
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
-from bot.chat.dialogue.inputs.day import DAY_SLOT, of_day, with_day
+from bot.chat.dialogue.inputs.day import DAY_SLOT, noting_night, of_day, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import (
     BATCH_SLOT,
@@ -97,8 +97,11 @@ def _accept_count(turn: Turn, given: Given, value: Amount | Fraction) -> Fractio
             raise Say(reply(example_of(turn, _("Peeled fruit is counted: 4 oranges."))))
     else:
         amount = value
-    if not 0 < amount <= 1000:
+    if amount <= 0:
         raise Say(reply(example_of(turn, _("A number of pieces above zero, please: 4 oranges."))))
+    if amount > peeled.MOST:
+        most = show_number(peeled.MOST)
+        raise Say(reply(_("That is too much for one entry: {most} at most.").format(most=most)))
     return amount
 
 
@@ -142,12 +145,16 @@ class InBatchArguments(PiecesArguments):
 
 def _peeled(turn: Turn, arguments: PeeledArguments) -> Reply:
     said = "; ".join(f"{one.waste_amount} {name_in_line(turn, one.fruit)}" for one in arguments.lines)
-    line = with_day(f"peeled {said}", arguments.day)
+    line, day = f"peeled {said}", arguments.day
     for one in arguments.lines:
         words = _pieces(one.fruit, one.waste_amount)
-        believe(turn, "peeled", one.fruit, one.waste_amount, Dimension.COUNT, words, line)
+        believe(turn, "peeled", one.fruit, one.waste_amount, Dimension.COUNT, words, with_day(line, day))
     if len(arguments.lines) == 1:
-        return _one_peeled(turn, arguments.lines[0], arguments.day)
+        return noting_night(turn, _one_peeled(turn, arguments.lines[0], day), day, line)
+    return noting_night(turn, _several_peeled(turn, arguments), day, "")
+
+
+def _several_peeled(turn: Turn, arguments: PeeledArguments) -> Reply:
     rows, entries = [], []
     for one in arguments.lines:
         logged = peeled.peel(turn.context, one.fruit.id, one.waste_amount, arguments.day)
@@ -257,8 +264,8 @@ def _accept_juice(turn: Turn, given: Given, value: Amount) -> Fraction:
 def _juiced(turn: Turn, arguments: JuicedArguments) -> Reply:
     fruit, count, ml = arguments.fruit, arguments.waste_amount, arguments.juice
     line = f"juiced {count} {name_in_line(turn, fruit)} to {ml} ml"
-    line = with_day(line, arguments.day)
-    believe(turn, "juiced", fruit, count, Dimension.COUNT, _pieces(fruit, count), line)
+    said = with_day(line, arguments.day)
+    believe(turn, "juiced", fruit, count, Dimension.COUNT, _pieces(fruit, count), said)
     found = peeled.juice(turn.context, fruit.id, count, ml, arguments.day)
     units = turn.context.bar.units
     first = _("Juiced: {what} gave {volume}, {each} each.").format(
@@ -290,7 +297,7 @@ def _juiced(turn: Turn, arguments: JuicedArguments) -> Reply:
     buttons = [undo_button(turn)]
     if acid_adjustment.juice_named(fruit.name, turn.context.bar.language) is not None:
         buttons.append(_sour_button(turn, fruit, show_number(ml, 0)))
-    return reply(first, *lines, buttons=(tuple(buttons),))
+    return noting_night(turn, reply(first, *lines, buttons=(tuple(buttons),)), arguments.day, line)
 
 
 def _sour_button(turn: Turn, fruit: IngredientView, ml: str) -> Button:

@@ -11,7 +11,7 @@ from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import USUAL_FRUIT
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
-from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, with_day
+from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, noting_night, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
@@ -32,7 +32,7 @@ from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteLine, WasteLogged, WasteView
-from bot.work.log import chain
+from bot.work.log import chain, history
 from bot.work.log.history import LogLine
 
 _MOST = Fraction(100_000)  # pieces, or grams
@@ -145,18 +145,20 @@ class ReasonArguments(Arguments):
 
 def _waste(turn: Turn, arguments: WasteArguments) -> Reply:
     lines = [WasteLine(one.fruit.id, *one.waste_amount, one.reason) for one in arguments.lines]
-    line = "; ".join(_line_of(turn, one) for one in arguments.lines)
+    line = "waste " + "; ".join(
+        _line_of(name_in_line(turn, one.fruit), *one.waste_amount, one.reason) for one in arguments.lines
+    )
     for one in arguments.lines:
         said = _fruit_words(one.fruit.name, *one.waste_amount, turn.context.bar.units)
-        believe(turn, "waste", one.fruit, *one.waste_amount, said, with_day(f"waste {line}", arguments.day))
-    photo = arguments.photo
-    return worded_waste(turn, waste.log(turn.context, lines, photo, arguments.day), photo is not None)
+        believe(turn, "waste", one.fruit, *one.waste_amount, said, with_day(line, arguments.day))
+    photo, day = arguments.photo, arguments.day
+    answer = worded_waste(turn, waste.log(turn.context, lines, photo, day), photo is not None)
+    return noting_night(turn, answer, day, line)
 
 
-def _line_of(turn: Turn, one: WasteLineArguments) -> str:
-    amount, kind = one.waste_amount
+def _line_of(name: str, amount: Fraction, kind: Dimension, reason: str) -> str:
     unit = " g" if kind is Dimension.MASS else ""
-    return f"{amount}{unit} {name_in_line(turn, one.fruit)} {one.reason}".rstrip()
+    return f"{amount}{unit} {name} {reason}".rstrip()
 
 
 def piece_words(view: WasteView, units: str) -> str:
@@ -233,11 +235,22 @@ def _reason(turn: Turn, arguments: ReasonArguments) -> Reply:
         said = _("{what}: {reason} instead of {old}.")
     old = reason_words(done.before) if done.before else ""
     first = said.format(what=what, reason=reason_words(arguments.why), old=old)
-    return Reply(
+    answer = Reply(
         (Text(first, strong=True),),
         ((undo_button(turn), Button(_("More waste"), "waste")),),
         edits=turn.message.tapped is not None,
     )
+    day = None if done.line.day == turn.context.today else done.line.day
+    return noting_night(turn, answer, day, _same_again(turn))
+
+
+def _same_again(turn: Turn) -> str:
+    """Return the line that logs the waste of the last entry again, '' where there is none."""
+    if turn.context.entry is None:
+        return ""
+    found = history.said_by(turn.context, chain.state(turn.context, turn.context.entry))
+    lines = [_line_of(f"#{one.ingredient.id}", one.amount, one.dimension, one.reason) for one in found.wasted]
+    return "waste " + "; ".join(lines) if lines else ""
 
 
 def _waste_values(line: LogLine, units: str) -> dict[str, str]:

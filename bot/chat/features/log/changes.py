@@ -8,7 +8,7 @@ from bot.chat.dialogue.turn import Turn
 from bot.chat.features.fruit.waste import line_words, piece_words
 from bot.chat.features.fruit.week import reason_words
 from bot.chat.features.log.entries import thing_words
-from bot.chat.i18n.language import _, show_number
+from bot.chat.i18n.language import _, show_day, show_number
 from bot.trade.formulas.measures import Dimension
 from bot.work.fruit.waste import WasteView
 from bot.work.log import history
@@ -26,11 +26,21 @@ def corrected_words(turn: Turn, before: State, after: State) -> str:
             history.said_by(turn.context, after).wasted,
             turn.context.bar.units,
         )
-        return _("Corrected: {what}").format(what="; ".join(said) if said else thing_words(turn, after))
+        what = "; ".join(said) if said else thing_words(turn, after)
+        day = _other_day(turn, before, after)
+        if day:
+            return _("Corrected: {what}, for {day}").format(what=what, day=day)
+        return _("Corrected: {what}").format(what=what)
     new = thing_words(turn, after)
     if new == old:
         return _("Corrected: {what}").format(what=new)
     return _("Corrected: {new} instead of {old}").format(new=new, old=old)
+
+
+def _other_day(turn: Turn, before: State, after: State) -> str:
+    """Return the day to which an edit moved waste, '' where it stayed."""
+    was, now = ({one.day for one in history.said_by(turn.context, state).wasted} for state in (before, after))
+    return show_day(min(now)) if now and now != was else ""
 
 
 def _waste_changes(before: Sequence[WasteView], after: Sequence[WasteView], units: str) -> list[str]:

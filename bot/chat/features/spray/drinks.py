@@ -9,7 +9,7 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import example_of
-from bot.chat.dialogue.inputs.day import DAY_SLOT
+from bot.chat.dialogue.inputs.day import DAY_SLOT, noting_night
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Slot, said
@@ -79,11 +79,14 @@ def _drinks(turn: Turn, arguments: DrinksArguments) -> Reply:
         lines.append(_("It ran out: more might have been wanted."))
     if logged.before is not None:
         lines.append(_("Before, it said {count}.").format(count=show_number(logged.before, 0)))
-    return reply(
+    answer = reply(
         first + ".",
         *lines,
         buttons=((undo_button(turn), Button(_("By weekday"), "drinks"), Button(_("Plan"), "plan")),),
     )
+    about = "" if subject is None else f" {_name(turn, formula_id, ingredient_id)}"
+    ran_out = " ran out" if arguments.ran_out else ""
+    return noting_night(turn, answer, arguments.day, f"drinks {arguments.drinks_count}{about}{ran_out}")
 
 
 def _name(turn: Turn, formula_id: int | None, ingredient_id: int | None) -> str:

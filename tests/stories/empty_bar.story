@@ -1,0 +1,145 @@
+# A file into an empty bar: the dry run names every setting that it would change.
+@after mist
+
+Ana: bar closing hour 02:00
+  Closing hour: 02:00
+  [Hours and reminders]
+  [All settings] [Undo]
+Ana: bar currency USD
+  Currency: USD
+  Prices and waste logged before keep their
+  numbers: they are not converted.
+  [Money and work]
+  [All settings] [Undo]
+Ana: export
+  All of The Copper Gull, as files.
+    formulas  1
+    prices    0
+    waste     0
+    batches   0
+  The JSON file holds everything and can be sent
+  back to me; the tables are for reading.
+  <file formulas.csv>
+  <file prices.csv>
+  <file waste.csv>
+  <file batches.csv>
+  <file peel-ledger.json>
+Ben: start
+  What is your bar called?
+  [Ben's bar]
+  [Cancel]
+Ben: what is this?
+  That looks like a question. What is the bar
+  called? For help: help
+  What is your bar called?
+  [Ben's bar]
+  [Cancel]
+Ben: Second Bar
+  Which city's time does it keep? Tap one, or
+  type another city.
+  [London] [New York]
+  [Chicago] [Los Angeles]
+  [Sydney]
+  [Back] [Cancel]
+Ben: Lisbon
+  Whose food and drink rules apply there? Limits
+  and cautions follow this.
+  [European Union] [United States]
+  [United Kingdom] [somewhere else]
+  [Back] [Cancel]
+Ben taps [European Union]
+  (edited)
+  Which money do you count in?
+  [EUR] [USD] [GBP]
+  [Back] [Cancel]
+Ben taps [EUR]
+  (edited)
+  How do you measure?
+  [ml and grams]
+  [US fluid ounces]
+  [imperial fluid ounces]
+  [Back] [Cancel]
+Ben taps [ml and grams]
+  (edited)
+  When is a night surely over? What is logged
+  before then counts for the day before.
+  [05:00] [04:00] [03:00]
+  [02:00] [01:00] [06:00]
+  [Back] [Cancel]
+Ben taps [05:00]
+  (edited)
+  Second Bar is open.
+  ml and grams · EUR · Europe/Lisbon · a day
+  ends at 05:00
+  At 04:30 I ask you what was thrown out.
+  Another time: bar close reminder 03:30
+  All of it can be changed with /bar. Next:
+  write down what you make.
+  [Add a formula]
+  [Set a price] [Log waste]
+Ben sends peel-ledger.json
+  peel-ledger.json would bring 5 new rows.
+  Nothing is taken in yet.
+                 new  here
+    ingredients    4     0
+    formulas       1     0
+  This bar's book is empty, so the settings in
+  the file come in too.
+  currency: USD instead of EUR
+  closing hour: 02:00 instead of 05:00
+  close reminder: 01:30 instead of 04:30
+  [Take it in]
+Ben taps [Take it in]
+  (edited)
+  5 rows of peel-ledger.json are in.
+                 new  here
+    ingredients    4     0
+    formulas       1     0
+  This bar's book is empty, so the settings in
+  the file come in too.
+  currency: USD instead of EUR
+  closing hour: 02:00 instead of 05:00
+  close reminder: 01:30 instead of 04:30
+  [Undo]
+  [Formulas] [Batches] [Week]
+Ben: bar closing hour
+  What should closing hour be?
+  Now: 02:00
+  [05:00] [04:00]
+  [03:00] [02:00]
+  [Back] [Cancel]
+Ben: cancel
+  Cancelled. Nothing was logged.
+Ben: undo
+  Undone: import of peel-ledger.json
+  It had brought 5 rows.
+Ben: bar
+  Second Bar
+  Hours and reminders
+  closing hour: 05:00; service days: every day;
+  late shift: from 22:00; close reminder: 04:30;
+  quiet hours: 05:00 - 11:00; discard warning: 3
+  days before; time zone: Europe/Lisbon
+  Measuring
+  units: ml and grams; ounces: ask each time;
+  spoons and cups: ask each time; temperature:
+  20 °C; spray size: 0.067 to 0.1 ml; bottling
+  loss: 0 %; tools: the usual ones
+  Money and work
+  currency: EUR; tax: prices as typed; price
+  rise: 10 %; missing fruit: 3 times its price;
+  weeks open: 52 a year
+  The bar, labels, waste
+  name: Second Bar; language: English; rules:
+  European Union; label paper: A4, 14 labels of
+  99.1 x 38.1 mm; pictures: light; week picture:
+  with the week; waste reasons: mouldy, dried
+  out, peeled and not used, over-prepped,
+  damaged on delivery, other; peeled fruit:
+  cold, uncovered: 24 h
+  To change one, tap its page, or type: bar
+  currency EUR
+  [Hours and reminders]
+  [Measuring]
+  [Money and work]
+  [The bar, labels, waste]
