@@ -13,7 +13,7 @@ from bot.work.log.edits import Earlier, Edit, marks_of
 
 
 def begin(turn: Turn, earlier: Earlier, instead: Intent) -> Edit:
-    """Take back what the message logged before and its new words do not say any more.
+    """Undo what the message logged before and its new words do not say any more.
 
     Raises Say where nothing of it stands or where it is no such thing.
     """

@@ -54,7 +54,7 @@ async def test_a_night_in_spanish(telephone: Telephone) -> None:
     assert "claro" in clear.text
     assert "Anotado: 6 naranjas" in (await eva.says("/merma 6 naranjas mohosas")).text
     assert "Merma" in (await eva.says("/semana")).text
-    assert "queda deshecha" in (await eva.says("deshacer")).text
+    assert "Deshecho: 6 naranjas, con moho" in (await eva.says("deshacer")).text
 
 
 async def test_what_the_channel_adds_is_in_the_language_of_the_answer(telephone: Telephone) -> None:

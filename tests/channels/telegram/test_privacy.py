@@ -50,7 +50,7 @@ async def test_a_forgotten_member_leaves_the_history(telephone: Telephone) -> No
     await ben.says("forget me")
     assert "your name is gone" in (await ben.taps("Yes, forget me")).text
     log = (await ana.says("/log")).text
-    assert "former member: waste, 3 limes mouldy" in log
+    assert "former member: waste: 3 limes, mouldy" in log
     assert "Benedikta" not in log
     assert _anything_with(telephone, "Benedikta") == []
     assert _anything_with(telephone, str(ben.id)) == []

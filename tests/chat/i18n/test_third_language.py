@@ -72,7 +72,7 @@ def test_a_command_little_words_and_endings_work_in_a_conversation(zam: Person) 
         ["24", "oranĝoj", "ŝima"],
         ["1", "kg", "oranĝoj"],
     ]
-    assert "forĵetaĵo, 24 oranĝoj ŝima" in text(zam.says("log"))
+    assert "forĵetaĵo: 24 oranĝoj, ŝima" in text(zam.says("log"))
     assert "140 drinks" in text(zam.says("trinkaĵoj 140 hieraŭ"))
     assert zam.says("Dankon!")[0].first_line == "Ne dankinde."
 

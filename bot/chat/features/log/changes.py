@@ -1,4 +1,4 @@
-"""What an edit of a message changed, in words."""
+"""Wording of what an edit of a message changed."""
 
 from __future__ import annotations
 
