@@ -101,20 +101,12 @@ Ana: waste 2 lemons mouldy
   Logged: 2 lemons, mouldy.
   No price for lemon: not in the cost.
   New here: lemon.
+  Unfinished and dropped: waste limes
   [Undo] [More waste]
   [Price of lemon]
-  --
-  How many limes?
-  [1] [2] [3]
-  [4] [5] [6]
-  [8] [10] [12]
-  [Other number]
-  [Back] [Cancel]
 Ana: undo
-  What was thrown out?
-  [lemon] [lime]
-  [grapefruit] [orange]
-  [Cancel]
+  Undone: 2 lemons, mouldy
+  [Put it back]
 # At once, after a colon.
 Ana: new formula Lime cordial: lime juice 500 ml, sugar 500 g, kind cordial
   New here: lime juice, sugar. Right?

@@ -184,7 +184,7 @@ Ana: spilt
   them in a metal bin: in a heap they can light
   themselves.
   [Make it again] [Undo]
-# A whole command logs, and the question stays; where it asks its own, the earlier one is dropped aloud.
+# A whole command logs, and the question of another stays; what is dropped is said.
 Ana: bar closing hour
   What should closing hour be?
   Now: 04:00
@@ -221,26 +221,9 @@ Ana: oranges
 Ana: waste 4 limes mouldy
   Logged: 4 limes, mouldy.
   No price for lime: not in the cost.
+  Unfinished and dropped: waste oranges
   [Undo] [More waste]
   [Price of lime]
-  --
-  How many oranges?
-  [1] [2] [3]
-  [4] [5] [6]
-  [8] [10] [12]
-  [Other number]
-  [Back] [Cancel]
-Ana: 2
-  Why?
-  [mouldy] [dried out]
-  [peeled and not used] [over-prepped]
-  [damaged on delivery] [other]
-  [Back] [Cancel]
-Ana: mouldy
-  Logged: 2 oranges, mouldy.
-  No price for orange: not in the cost.
-  [Undo] [More waste]
-  [Price of orange]
 Ana: scale
   Which formula?
   [Grapefruit mist]

@@ -154,9 +154,3 @@ Ana: waste 6 oranges, 2
   In “2” I miss a fruit. Nothing of the message
   was logged.
   Such as: 6 oranges mouldy, 2 limes
-  --
-  What was thrown out?
-  [orange] [lime]
-  [lemon] [grapefruit]
-  [tyre]
-  [Back] [Cancel]

@@ -86,16 +86,19 @@ def execute_writing(turn: Turn, intent: Intent) -> Execution:
 
 
 def _noting_dropped(turn: Turn, intent: Intent, replies: list[Reply]) -> list[Reply]:
-    """Say that another command's answers were dropped, where this one wrote or asked its own question."""
+    """Say which unfinished line was dropped for a command that wrote something else or asked anew."""
     dialogue = None if turn.pending is None else turn.pending.dialogue
     if dialogue is None or not replies or not isinstance(intent, Said) or not intent.writes:
         return replies
-    if intent.command.name in {*_ENDS_DIALOGUES, dialogue.command}:
+    if intent.command.name in _ENDS_DIALOGUES or state.is_still_asked(turn.unit, turn.presence):
         return replies
-    if state.is_still_asked(turn.unit, turn.presence):
-        return replies
-    word = words_of(all_commands()[dialogue.command], tongue().language)[0]
-    note = Text(_("Unfinished and dropped: {command}").format(command=word))
+    command = all_commands()[dialogue.command]
+    if intent.command is command and (
+        not dialogue.words or filling.said_at_once(turn, command, dialogue, intent.rest.strip()) is not None
+    ):
+        return replies  # it is the whole answer
+    said = " ".join([words_of(command, tongue().language)[0], *dialogue.words.values()])
+    note = Text(_("Unfinished and dropped: {line}").format(line=" ".join(said.split())))
     return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
 
 

@@ -305,18 +305,12 @@ def _while_asked(
     if spoken is not None and _takes_back(spoken, dialogue, turn):
         return Answer(BACK, tapped=True)
     if spoken is not None:
+        other = spoken[0].name != dialogue.command
         # Any words are an answer to a question for a name or a note, but stopping must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
         if stops or (_reads_whole(spoken, turn) and not _reads_as_answer(dialogue, text, turn)):
-            return Said(*spoken, aside=_is_aside(turn, dialogue, *spoken))
+            return Said(*spoken, aside=other and spoken[0].name in LOGGING)
     return (None if spoken is not None else _waste_aside(turn, dialogue, text)) or Answer(text)
-
-
-def _is_aside(turn: Turn, dialogue: DialogueState, command: Command, rest: str) -> bool:
-    """Whether a command logs something else, so that the question in progress stays."""
-    if command.name != dialogue.command:
-        return command.name in LOGGING
-    return bool(dialogue.words) and filling.said_at_once(turn, command, dialogue, rest.strip()) is None
 
 
 def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
