@@ -33,7 +33,7 @@ class Ingredient(Numbered):
 
 
 class OtherName(Numbered):
-    """Another name by which a bar calls an ingredient, as somebody confirmed."""
+    """Another name of an ingredient in a bar, as a person confirmed it."""
 
     __tablename__ = "other_name"
     __table_args__ = (

@@ -56,7 +56,7 @@ def _comparable(store: Store, forward: bool) -> dict[str, list[Any]]:
     found = {}
     with store.reading() as unit:
         for table in recorded.tables():
-            drawn = {"seed", "code", "code_hash", *(("id",) if table.name == "trial_score" else ())}
+            drawn = {"seed", "code", "code_hash", *(("id", "first") if table.name == "trial_score" else ())}
             names = [one.name for one in table.columns if one.name not in drawn]
             if forward:
                 names = list(_NUMBERED_BY_ORDER.get(table.name, names))

@@ -1,4 +1,4 @@
-"""What somebody settled by a tap before a line can be run: what a new name means, that an amount is meant.
+"""Settle by a tap what a line leaves open, then run it: the meaning of a new name, an unusual amount.
 
 A button carries it in lines of its own before the line itself:
 

@@ -78,7 +78,7 @@ def _is_counted_fruit(turn: Turn, line: Line) -> bool:
         return guess_kind(known.name) is IngredientKind.FRUIT
     if is_fruit_name(name):
         return True
-    # Of '2 soft limes' it is asked what they are; 'order limes 24' begins with a verb that nobody knows.
+    # Of '2 soft limes' it is asked what they are; 'order limes 24' begins with an unknown verb.
     begins = next(iter(line.filled), None)
     counted_first = begins is not None and begins.slot == "waste_amount"
     return counted_first and len(name.split()) <= _FRUIT_WORDS and guess_kind(name) is IngredientKind.FRUIT
@@ -116,7 +116,7 @@ def _short(label: str) -> str:
 def _is_count_or_weight(amount: object) -> bool:
     """Whether an amount can be one of fruit: '0.65 each' is a price, and 0.65 of an orange is unlikely."""
     if isinstance(amount, Amount):
-        return amount.unit != "each" or amount.number.denominator <= 2
+        return amount.unit != "each"
     return not isinstance(amount, Fraction) or amount.denominator <= 2
 
 

@@ -83,7 +83,7 @@ def by_name(context: Context, name: str) -> IngredientView | None:
 
 
 def _named(context: Context, name: str) -> Ingredient | None:
-    """Return the row of this name; a name that was put away may be another name of something now."""
+    """Return the row of this name; an archived name may be another name of something now."""
     key = plain_name(name)
     row = context.book.one(Ingredient, Ingredient.match_key == key)
     if row is not None and row.archived_at is None:

@@ -176,7 +176,7 @@ def about(details: Details) -> Iterator[tuple[str, ...]]:
 
 
 def check(context: Context, details: Details) -> None:
-    """Raise ChangedSinceError if the first ingredient is no longer put away."""
+    """Raise ChangedSinceError if the first ingredient is no longer archived."""
     if ingredients.row_of(context, details["merged"]).archived_at is None:
         raise ChangedSinceError
 

@@ -1,4 +1,4 @@
-"""Other names by which a bar calls an ingredient, as somebody confirmed them."""
+"""Other names that a bar has confirmed for its ingredients."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Whether an amount of a fruit can be believed, by what the bar logged of it before."""
+"""Judge whether an amount of fruit is believable, from what the bar logged before."""
 
 from __future__ import annotations
 

@@ -70,7 +70,7 @@ class Intake:
         self._own_origin = origin_of(bar)
         known = self._book.all(Ingredient)
         self.ingredients = {row.match_key: row.id for row in known}
-        # A name that was put away may be another name of something now, as after a merging.
+        # An archived name may be another name of something now, as after a merging.
         active = {row.match_key for row in known if row.archived_at is None}
         others = {row.match_key: row.ingredient_id for row in self._book.all(OtherName)}
         self.ingredients |= {key: number for key, number in others.items() if key not in active}

@@ -151,7 +151,7 @@ def _of_reminder(turn: Turn) -> bool:
 
 
 def _seen_words(batch: BatchView) -> str:
-    """Write how a batch that nobody has seen clear looked last."""
+    """Write the last look of a batch that was never seen clear."""
     if batch.clarity == Clarity.HAZY:
         return _("It was hazy at the last check. Nobody has seen it clear yet.")
     if batch.clarity == Clarity.SPLIT:

@@ -1,4 +1,4 @@
-"""What a formula would change beside itself, asked before it is written: new ingredients, strengths."""
+"""Ask before a formula adds ingredients or changes a known strength."""
 
 from __future__ import annotations
 

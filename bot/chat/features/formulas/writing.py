@@ -103,7 +103,7 @@ def _accept_lines(turn: Turn, given: Given, value: object) -> FormulaLines:
         elif isinstance(part, Detail):
             lines.append(part)
     stop_at_unlisted(turn, lines)
-    if not given.guided:  # whoever is led by questions sees each line marked as new
+    if not given.guided:  # with questions, each new line is shown with its mark
         confirm_new(turn, lines)
     return tuple(lines)
 
