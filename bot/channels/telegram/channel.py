@@ -16,6 +16,7 @@ import signal
 import sys
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import nullcontext
+from datetime import timedelta
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
@@ -26,10 +27,11 @@ from telegram.helpers import create_deep_linked_url
 from bot.channels.telegram.answering import Answers
 from bot.channels.telegram.http_client import LeanRequest, sending_only_while
 from bot.channels.telegram.metrics import Figures
+from bot.channels.telegram.parts import Target
 from bot.channels.telegram.receiving.intake import Intake, OwnIntake
 from bot.channels.telegram.receiving.polling import POLL_SECONDS, Poller
 from bot.channels.telegram.receiving.single_instance_lock import AlreadyRunningError, NoLockError, OnlyOne
-from bot.channels.telegram.sending import Postman, Target
+from bot.channels.telegram.sending import Postman
 from bot.channels.telegram.updates import ALLOWED, CHANNEL
 from bot.chat.conversation.conversation import Conversation
 from bot.chat.dialogue.registry import all_commands, slash_word
@@ -41,8 +43,8 @@ from bot.clock.ticker import Ticker
 from bot.settings import Settings
 from bot.work.context import Clock, SystemClock
 from bot.work.inbox import inbox
-from bot.work.reminders import delivery
-from bot.work.reminders.delivery import DueReminder, Outcome
+from bot.work.reminders import delivery, rooms
+from bot.work.reminders.delivery import DueReminder, Outcome, Sent
 from storage import migrate
 from storage.leader import Leadership
 from storage.store import Store
@@ -71,8 +73,9 @@ class TelegramChannel:
         self.postman = Postman(self.bot, settings.telegram_sends_per_second, self._room_moved)
         self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
         self.conversation = Conversation(store, clock)
-        answers = Answers(self.bot, self.postman, self.conversation, self._in_worker)
-        self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures)
+        answers = Answers(self.bot, self.postman, self.conversation, self._in_worker, self._heard_from)
+        self.mailbox = f"{CHANNEL}:{_bot_id(settings)}"
+        self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures, self.mailbox)
         self._poller: asyncio.Task[int] | None = None
         self._door: Door | None = None
 
@@ -202,30 +205,35 @@ class TelegramChannel:
 
     # -- reminders and metrics -----------------------------------------------------------
 
-    async def _send_reminder(self, due: DueReminder, worded: Reply) -> tuple[Outcome, str]:
+    async def _send_reminder(self, due: DueReminder, worded: Reply) -> Sent:
         where = due.destination
         async with contextlib.AsyncExitStack() as turn:
             try:
                 async with asyncio.timeout(_TURN_SECONDS):
                     await turn.enter_async_context(self.intake.turns.of(where.outside_id))
             except TimeoutError:
-                return Outcome.NOT_SENT, "an answer before it could not be sent"
+                return Sent(Outcome.NOT_SENT, "an answer before it could not be sent")
             target = Target(where.outside_id, where.private, where.thread)
             with sending_only_while(partial(asyncio.to_thread, self._still_ours, due)):
                 verdict = await self.postman.once(target, worded)
         self.figures.reminded(verdict.outcome.name.lower())
-        return verdict.outcome, verdict.what
+        return Sent(verdict.outcome, verdict.what, timedelta(seconds=verdict.wait))
+
+    def _heard_from(self, chat: str) -> None:
+        """Try undelivered reminders again, now that one of their chats has written."""
+        if self.ticker.undelivered:
+            self.intake.spawn(self.ticker.heard_from(chat))
 
     def _still_ours(self, due: DueReminder) -> bool:
         return delivery.still_ours(self.store, due, self.clock.now())
 
     async def _room_moved(self, old: str, new: str) -> None:
-        await self._in_worker(delivery.room_moved, self.store, CHANNEL, old, new)
+        await self._in_worker(rooms.room_moved, self.store, CHANNEL, old, new)
 
     async def _looked_up(self) -> dict[str, tuple[str, float]]:
         """Return the figures that only the database knows, by name: description and value."""
         now = self.clock.now()
-        waiting = await self._in_worker(inbox.waiting, self.store, CHANNEL)
+        waiting = await self._in_worker(inbox.waiting, self.store, self.mailbox)
         late, longest = await self._in_worker(delivery.late, self.store, CHANNEL, now)
         return {
             "updates_waiting": ("Updates on disk that are not answered yet.", waiting),
@@ -250,6 +258,11 @@ def _fingerprint(settings: Settings) -> str:
     """Return a name for the bot that does not reveal its token."""
     token = settings.telegram_bot_token.reveal()
     return hashlib.sha256(token.encode()).hexdigest()[:16]
+
+
+def _bot_id(settings: Settings) -> str:
+    """Return the bot's number, with which its token begins."""
+    return settings.telegram_bot_token.reveal().partition(":")[0][:20]
 
 
 def _bot(settings: Settings, asking: LeanRequest) -> Bot:
