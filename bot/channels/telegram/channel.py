@@ -9,11 +9,13 @@ os.environ.setdefault("PTB_TIMEDELTA", "1")
 
 import asyncio
 import contextlib
+import errno
 import gc
 import hashlib
 import logging
 import signal
 import sys
+from collections.abc import Awaitable, Callable
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import nullcontext
 from datetime import timedelta
@@ -21,12 +23,13 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from telegram import Bot, BotCommand, BotCommandScopeAllGroupChats, BotCommandScopeAllPrivateChats
-from telegram.error import InvalidToken, NetworkError, TelegramError
+from telegram.error import InvalidToken, TelegramError
 from telegram.helpers import create_deep_linked_url
 
 from bot.channels.telegram.answering import Answers
-from bot.channels.telegram.http_client import LeanRequest, sending_only_while
+from bot.channels.telegram.http_client import LeanRequest, ProxyError, sending_only_while
 from bot.channels.telegram.metrics import Figures
+from bot.channels.telegram.outage import Outage, until_database_answers
 from bot.channels.telegram.parts import Target
 from bot.channels.telegram.receiving.intake import Intake, OwnIntake
 from bot.channels.telegram.receiving.polling import POLL_SECONDS, Poller
@@ -70,6 +73,8 @@ class TelegramChannel:
         self.bot = _bot(settings, self._asking)
         self._workers = ThreadPoolExecutor(_WORKERS, thread_name_prefix="work")
         self._stopping = asyncio.Event()
+        self._met = False
+        self.outage = Outage("Telegram")
         self.postman = Postman(self.bot, settings.telegram_sends_per_second, self._room_moved)
         self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
         self.conversation = Conversation(store, clock)
@@ -83,13 +88,13 @@ class TelegramChannel:
 
     async def start(self) -> None:
         """Connect to Telegram, resume unfinished updates, begin to listen, set the command menu."""
-        await self.bot.initialize()
+        await self._until_heard(self._meet_telegram)
         self.conversation.deep_link = lambda payload: create_deep_linked_url(self.bot.username, payload)
         await self.intake.open()
         self.ticker.start(self.settings.tick_seconds)
         self._open_door()
         if self.settings.telegram_webhook_url:
-            await self._ask_for_updates_at(self.settings.telegram_webhook_url)
+            await self._until_heard(self._ask_for_updates)
         else:
             leadership = Leadership(self.store, f"poller {_fingerprint(self.settings)}")
             poller = Poller(self._asking, self.bot, self.intake, leadership)
@@ -109,10 +114,37 @@ class TelegramChannel:
         self._door = Door(address, secret, self.intake, self._looked_up)
         self._door.open()
 
-    async def _ask_for_updates_at(self, url: str) -> None:
+    async def _until_heard(self, work: Callable[[], Awaitable[object]]) -> None:
+        """Do the first work at Telegram, waiting for as long as it is away.
+
+        Raises InvalidToken, and CancelledError when told to stop.
+        """
+        while True:
+            try:
+                await work()
+            except InvalidToken:
+                raise
+            except TelegramError as error:
+                with contextlib.suppress(TimeoutError):
+                    await asyncio.wait_for(self._stopping.wait(), self.outage.refused(error))
+                if self._stopping.is_set():
+                    raise asyncio.CancelledError from error
+            else:
+                self.outage.over()
+                return
+
+    async def _meet_telegram(self) -> None:
+        # The library asks only once, even if that fails.
+        if self._met:
+            await self.bot.get_me()
+        else:
+            self._met = True
+            await self.bot.initialize()
+
+    async def _ask_for_updates(self) -> None:
         """Set the webhook; every process of a group sets the same one."""
         await self.bot.set_webhook(
-            url,
+            self.settings.telegram_webhook_url,
             allowed_updates=ALLOWED,
             secret_token=self.settings.telegram_webhook_secret.reveal(),
         )
@@ -128,14 +160,14 @@ class TelegramChannel:
             _say("Telegram does not know this token: copy it again from BotFather.")
             await self.stop()
             return 2
-        except NetworkError as error:
-            _say(f"No answer from {self.settings.telegram_api_base}: {error.message}")
+        except asyncio.CancelledError:
             await self.stop()
-            return 1
+            return 0
         except OSError as error:
             _say(f"Cannot listen at {self.settings.listening}: {error.strerror}.")
             await self.stop()
-            return 1
+            # A port still in use may become free; any other reason is a wrong setting.
+            return 1 if error.errno == errno.EADDRINUSE else 2
         self.intake.spawn(self._settle_in())
         waited_for: set[asyncio.Task[object]] = {asyncio.create_task(self._told_to_stop())}
         if self._poller is not None:
@@ -287,7 +319,7 @@ def run(settings: Settings) -> int:
         return 2
     store = Store(settings.database, _IDLE_SECONDS)
     try:
-        migrate.upgrade(store)
+        until_database_answers(store, lambda: migrate.upgrade(store))
         # Several processes may share one PostgreSQL; the database decides which of them polls Telegram.
         alone = OnlyOne(settings.lock_path, _fingerprint(settings)) if store.is_sqlite else nullcontext()
         with alone:
@@ -295,6 +327,9 @@ def run(settings: Settings) -> int:
     except migrate.NewerDatabaseError as error:
         _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
         return 1
+    except ProxyError as error:
+        _say(str(error))
+        return 2
     except NoLockError as error:
         _say(f"{settings.lock_path} cannot be written in ({error}): check its rights.")
         return 1

@@ -194,7 +194,7 @@ async def test_a_pause_that_telegram_asks_for_is_kept(
             seconds = 0.0
         await plain(seconds, *rest)
 
-    monkeypatch.setattr(sending.asyncio, "sleep", sleep)
+    monkeypatch.setattr(asyncio, "sleep", sleep)
     ana = await telephone.opened_bar()
     telephone.server.fail_next("sendMessage", Fault.flood(1234))
     assert "Logged" in (await ana.says("waste 3 limes mouldy")).text
