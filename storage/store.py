@@ -122,6 +122,23 @@ class Store:
                 self.engine.dispose()
             raise
 
+    @property
+    def is_open(self) -> bool:
+        """Whether a connection to the database is open, in use or in the pool."""
+        pool: Any = self.engine.pool
+        return bool(pool.checkedin() + pool.checkedout())
+
+    def write_log_back(self) -> None:
+        """Write SQLite's write-ahead log into the file, and open both anew: the log's file was removed.
+
+        The open connections still have it, but what they write would be lost with the process.
+        """
+        with told_apart(), self._line:
+            with self.engine.connect() as connection:
+                driver: Any = connection.connection.driver_connection
+                driver.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+            self.engine.dispose()
+
     def close(self) -> None:
         """Close all connections."""
         self.engine.dispose()

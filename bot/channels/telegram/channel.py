@@ -36,6 +36,7 @@ from bot.channels.telegram.receiving.polling import POLL_SECONDS, Poller
 from bot.channels.telegram.receiving.single_instance_lock import AlreadyRunningError, NoLockError, OnlyOne
 from bot.channels.telegram.sending import Postman
 from bot.channels.telegram.updates import ALLOWED, CHANNEL
+from bot.channels.telegram.watch import Watch
 from bot.chat.conversation.conversation import Conversation
 from bot.chat.dialogue.registry import all_commands, slash_word
 from bot.chat.grammar.parser import warm_up
@@ -48,7 +49,8 @@ from bot.work.context import Clock, SystemClock
 from bot.work.inbox import inbox
 from bot.work.reminders import delivery, rooms
 from bot.work.reminders.delivery import DueReminder, Outcome, Sent
-from storage import migrate
+from storage import holding, migrate
+from storage.holding import Hold
 from storage.leader import Leadership
 from storage.store import Store
 
@@ -58,6 +60,7 @@ if TYPE_CHECKING:
 log = logging.getLogger(__name__)
 _WORKERS = 4
 _IDLE_SECONDS = 60  # longer than any command computes between two statements
+_READY_SECONDS = 2
 _TURN_SECONDS = 60  # well within the lease of a reminder, after which another process may send it
 
 
@@ -70,7 +73,8 @@ class TelegramChannel:
         self.clock = clock
         self.figures = Figures()
         self._asking = LeanRequest(1, read_timeout=POLL_SECONDS + 10, encrypted=_encrypted(settings))
-        self.bot = _bot(settings, self._asking)
+        self._sending = LeanRequest(64, encrypted=_encrypted(settings))
+        self.bot = _bot(settings, self._sending, self._asking)
         self._workers = ThreadPoolExecutor(_WORKERS, thread_name_prefix="work")
         self._stopping = asyncio.Event()
         self._met = False
@@ -81,6 +85,8 @@ class TelegramChannel:
         answers = Answers(self.bot, self.postman, self.conversation, self._in_worker, self._heard_from)
         self.mailbox = f"{CHANNEL}:{_bot_id(settings)}"
         self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures, self.mailbox)
+        requests = (self._asking, self._sending)
+        self.watch = Watch(store, self.bot, requests, self.figures, self._in_worker)
         self._poller: asyncio.Task[int] | None = None
         self._door: Door | None = None
 
@@ -92,6 +98,7 @@ class TelegramChannel:
         self.conversation.deep_link = lambda payload: create_deep_linked_url(self.bot.username, payload)
         await self.intake.open()
         self.ticker.start(self.settings.tick_seconds)
+        self.watch.start()
         self._open_door()
         if self.settings.telegram_webhook_url:
             await self._until_heard(self._ask_for_updates)
@@ -100,6 +107,18 @@ class TelegramChannel:
             poller = Poller(self._asking, self.bot, self.intake, leadership)
             self._poller = asyncio.create_task(poller.run())
         self.intake.spawn(self._set_menus())
+        self._say_who()
+
+    def _say_who(self) -> None:
+        where = self.settings.telegram_webhook_url or "by asking Telegram"
+        log.info(
+            "@%s (%d) on %s; updates %s; listening at %s",
+            self.bot.username,
+            self.bot.id,
+            self.store.url.render_as_string(hide_password=True),
+            where,
+            self.settings.listening or "no port",
+        )
 
     def _open_door(self) -> None:
         """Listen for updates and for monitoring, if configured."""
@@ -111,7 +130,7 @@ class TelegramChannel:
         self.figures.watched()
         hooked = bool(self.settings.telegram_webhook_url)
         secret = self.settings.telegram_webhook_secret.reveal() if hooked else None
-        self._door = Door(address, secret, self.intake, self._looked_up)
+        self._door = Door(address, secret, self.intake, self._looked_up, self._not_ready)
         self._door.open()
 
     async def _until_heard(self, work: Callable[[], Awaitable[object]]) -> None:
@@ -188,6 +207,7 @@ class TelegramChannel:
         """Stop listening, finish the work in progress, and close everything."""
         self._stopping.set()
         self.ticker.stop()
+        await self.watch.stop()
         if self._door is not None:
             await self._door.shut()
         if self._poller is not None:
@@ -262,12 +282,28 @@ class TelegramChannel:
     async def _room_moved(self, old: str, new: str) -> None:
         await self._in_worker(rooms.room_moved, self.store, CHANNEL, old, new)
 
+    async def _not_ready(self) -> str:
+        """Return what keeps the bot from working, '' if nothing."""
+        try:
+            await asyncio.wait_for(self._looked_up(), _READY_SECONDS)
+        except Exception as error:
+            log.warning("not ready: %s", type(error).__name__)
+            return "no answer from the database"
+        return self.watch.trouble
+
     async def _looked_up(self) -> dict[str, tuple[str, float]]:
         """Return the figures that only the database knows, by name: description and value."""
         now = self.clock.now()
         waiting = await self._in_worker(inbox.waiting, self.store, self.mailbox)
         late, longest = await self._in_worker(delivery.late, self.store, CHANNEL, now)
+        oldest = await self._in_worker(inbox.oldest_waiting, self.store, self.mailbox)
         return {
+            "telegram_silent_seconds": ("How long ago Telegram was heard.", self.watch.silent_seconds),
+            "updates_waiting_seconds": (
+                "How long the oldest update without an answer has waited.",
+                0.0 if oldest is None else max(0.0, (now - oldest).total_seconds()),
+            ),
+            "reminders_undelivered": ("Reminders that no chat would take.", self.ticker.undelivered),
             "updates_waiting": ("Updates on disk that are not answered yet.", waiting),
             "reminders_late": ("Reminders due for more than a minute.", late),
             "reminders_late_seconds": ("How long the latest of them has been due.", longest),
@@ -297,12 +333,12 @@ def _bot_id(settings: Settings) -> str:
     return settings.telegram_bot_token.reveal().partition(":")[0][:20]
 
 
-def _bot(settings: Settings, asking: LeanRequest) -> Bot:
+def _bot(settings: Settings, sending: LeanRequest, asking: LeanRequest) -> Bot:
     return Bot(
         settings.telegram_bot_token.reveal(),
         base_url=settings.telegram_api_base,
         base_file_url=settings.telegram_file_base,
-        request=LeanRequest(64, encrypted=_encrypted(settings)),
+        request=sending,
         get_updates_request=asking,
     )
 
@@ -322,8 +358,8 @@ def run(settings: Settings) -> int:
         until_database_answers(store, lambda: migrate.upgrade(store))
         # Several processes may share one PostgreSQL; the database decides which of them polls Telegram.
         alone = OnlyOne(settings.lock_path, _fingerprint(settings)) if store.is_sqlite else nullcontext()
-        with alone:
-            return asyncio.run(_serve(settings, store))
+        with alone, holding.held(store) as held:
+            return asyncio.run(_serve(settings, store, held))
     except migrate.NewerDatabaseError as error:
         _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
         return 1
@@ -340,5 +376,7 @@ def run(settings: Settings) -> int:
         store.close()
 
 
-async def _serve(settings: Settings, store: Store) -> int:
-    return await TelegramChannel(settings, store, SystemClock()).serve()
+async def _serve(settings: Settings, store: Store, hold: Hold) -> int:
+    channel = TelegramChannel(settings, store, SystemClock())
+    channel.watch.hold = hold
+    return await channel.serve()

@@ -105,6 +105,15 @@ def waiting(store: Store, channel: str) -> int:
         return unit.session.scalar(query) or 0
 
 
+def oldest_waiting(store: Store, channel: str) -> datetime | None:
+    """Return when the oldest stored update without an answer came."""
+    query = select(func.min(Inbox.received_at)).where(
+        Inbox.channel == channel, Inbox.state < MailState.ANSWERED
+    )
+    with store.reading() as unit:
+        return unit.session.scalar(query)
+
+
 def unfinished(store: Store, channel: str) -> list[Letter]:
     """Return the stored updates without an answer, oldest first."""
     query = (
