@@ -108,6 +108,7 @@ def move(source: Store, target: Store, progress: Progress = lambda table, done, 
         with target.engine.connect() as arrived:
             compared = tuple(_compare(reading, arrived, table) for table in tables)
         _finish(target, tables)
+        reading.execution_options(stream_results=False, yield_per=None)
         migrate.mark_moved(reading, census.shown(target.url))
         reading.commit()
     return Moved(compared, resumed)

@@ -195,8 +195,7 @@ def restore(settings: Settings, file: str, into: str, drill: bool, write: Write)
             return 0
         if not target.is_sqlite and path.is_file() and not backup.is_dump(path):
             return _restore_by_moving(path, target, write)
-        with _worded(), holding.held(target, alone=True):
-            found = backup.restore(path, target)
+        found = backup.restore(path, target)
         write(f"{census.shown(target.url)}: {_holds(found)}; the same as in {path}.")
     return 0
 
