@@ -8,6 +8,7 @@ import os
 import shlex
 import sys
 import tempfile
+from contextlib import ExitStack
 from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -104,6 +105,7 @@ def _parser() -> argparse.ArgumentParser:
     doctor.set_defaults(does=_doctor)
 
     migrate = actions.add_parser("migrate", help="bring the database to the tables of this version")
+    migrate.add_argument("--reopen", action="store_true", help="use it again although its rows were moved")
     migrate.set_defaults(does=_migrate)
 
     backup = actions.add_parser("backup", help="write a checked copy of the database while the bot runs")
@@ -155,15 +157,16 @@ def _console(settings: Settings, chosen: argparse.Namespace) -> int:
     from bot.chat.dialogue.registry import all_commands  # noqa: PLC0415
     from bot.demo import filling  # noqa: PLC0415
     from bot.work.context import SystemClock  # noqa: PLC0415
-    from storage import migrate  # noqa: PLC0415
+    from storage import holding, migrate  # noqa: PLC0415
     from storage.store import Store  # noqa: PLC0415
 
     interactive = sys.stdin.isatty()
-    with tempfile.TemporaryDirectory(prefix="peel-ledger-") as folder:
+    with tempfile.TemporaryDirectory(prefix="peel-ledger-") as folder, ExitStack() as held:
         url = f"sqlite:///{Path(folder) / 'demo.sqlite'}" if chosen.demo else settings.database
         store = Store(url)
         try:
             migrate.upgrade(store)
+            held.enter_context(holding.held(store))
             name = chosen.name or (_DEMO_OWNER if chosen.demo else console.usual_name(store))
             if chosen.demo:
                 filling.fill(store, SystemClock(), console.CHANNEL, name)
@@ -181,13 +184,14 @@ def _demo(settings: Settings, chosen: argparse.Namespace) -> int:
     from bot.demo import filling  # noqa: PLC0415
     from bot.work.context import SystemClock  # noqa: PLC0415
     from bot.work.errors import AlreadyThereError  # noqa: PLC0415
-    from storage import migrate  # noqa: PLC0415
+    from storage import holding, migrate  # noqa: PLC0415
     from storage.store import Store  # noqa: PLC0415
 
     store = Store(settings.database)
     try:
         migrate.upgrade(store)
-        filled = filling.fill(store, SystemClock(), CHANNEL, chosen.name)
+        with holding.held(store):
+            filled = filling.fill(store, SystemClock(), CHANNEL, chosen.name)
     except AlreadyThereError as error:
         _say(f"{chosen.name} stands in {error.name} here. Choose another owner: {_PROGRAM} demo --name Kim")
         return 1
@@ -212,6 +216,8 @@ def _migrate(settings: Settings, chosen: argparse.Namespace) -> int:
 
     store = Store(settings.database)
     try:
+        if chosen.reopen:
+            migrate.reopen(store)
         before = migrate.current(store)
         migrate.upgrade(store)
         print(f"{before or 'empty'} -> {migrate.current(store)}")

@@ -15,6 +15,7 @@ from platformdirs import user_data_path
 
 _USUAL_ADDRESS = "127.0.0.1:8080"
 _LAST_PORT = 65535
+_WEBHOOK_PORTS = {443, 80, 88, 8443}  # Bot API, setWebhook
 _SECRET = re.compile(r"[A-Za-z0-9_-]{16,256}")  # at most 256 characters; Bot API, setWebhook
 _ADDRESS = re.compile(r"(\[[0-9A-Fa-f:]+\]|[^:\s]*):(\d{1,5})")
 
@@ -127,12 +128,24 @@ class Settings:
             return ""
         if not self.telegram_webhook_url.startswith(("https://", "http://127.0.0.1:", "http://localhost:")):
             return "TELEGRAM_WEBHOOK_URL should look like https://bar.example.org:8443/telegram."
+        if not self._webhook_port_is_known:
+            return "TELEGRAM_WEBHOOK_URL should have port 443, 80, 88 or 8443: Telegram uses no other."
         if _SECRET.fullmatch(self.telegram_webhook_secret.reveal()) is None:
             return (
                 "TELEGRAM_WEBHOOK_SECRET should be 16 to 256 letters, digits, _ or -, "
                 "and nobody may guess it."
             )
         return ""
+
+    @property
+    def _webhook_port_is_known(self) -> bool:
+        """Whether Telegram sends to the port; a Bot API server of one's own sends to any."""
+        if self.telegram_api_base != type(self).telegram_api_base:
+            return True
+        try:
+            return (urlsplit(self.telegram_webhook_url).port or 443) in _WEBHOOK_PORTS
+        except ValueError:
+            return False
 
     @property
     def listening(self) -> str:

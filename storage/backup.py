@@ -22,6 +22,7 @@ from sqlalchemy.engine import URL
 from sqlalchemy.exc import DatabaseError
 
 from storage import census, dumps, migrate
+from storage.holding import held
 from storage.refusals import (
     AlreadyThereError,
     Checked,
@@ -250,18 +251,20 @@ def restore(path: Path, into: Store) -> Checked:
     """Restore a backup into an empty database of its kind, and check that the contents match.
 
     Raises the errors of `check`, census.OccupiedError when there are rows already, WrongKindError,
+    holding.InUseError,
     ToolMissingError, ToolFailedError, and migrate.NewerDatabaseError for a backup from a newer program.
     """
     backup = check(path)
     migrate.refuse_newer_revision(backup.revision)
-    with into.engine.connect() as connection:
-        census.must_be_empty(connection, into.url)
-    if is_dump(path):
-        if into.is_sqlite:
-            raise WrongKindError(str(path))
-        dumps.restore(path, into)
-    else:
-        _restore_file(path, into)
+    if is_dump(path) and into.is_sqlite:
+        raise WrongKindError(str(path))
+    with held(into, alone=True):
+        with into.engine.connect() as connection:
+            census.must_be_empty(connection, into.url)
+        if is_dump(path):
+            dumps.restore(path, into)
+        else:
+            _restore_file(path, into)
     with into.engine.connect() as connection:
         rows, revision = census.count_rows(connection), census.revision_of(connection)
     if rows != backup.rows or revision != backup.revision:

@@ -33,6 +33,8 @@ _ADVISORY_LOCK = 7_335_5371
 _WAIT_MILLISECONDS = 60_000
 # Exists only while a move into a database is in progress, and names the source database.
 MOVING = "move_in_progress"
+# Exists once all rows were moved to another database, and names that.
+MOVED = "moved_to"
 # Alembic's own table, as it creates it.
 _VERSION = Table(
     "alembic_version",
@@ -52,6 +54,14 @@ class NewerDatabaseError(RuntimeError):
 
 class UnfinishedMoveError(RuntimeError):
     """A move of rows into this database is incomplete; nothing else may write until it is done."""
+
+
+class MovedAwayError(RuntimeError):
+    """The rows of this database were moved to another one. `target` is its URL without the password."""
+
+    def __init__(self, target: str) -> None:
+        super().__init__(target)
+        self.target = target
 
 
 class BrokenReferencesError(RuntimeError):
@@ -113,17 +123,41 @@ def refuse_newer(store: Store) -> None:
     refuse_newer_revision(current(store))
 
 
+def refuse_moved(connection: Connection) -> None:
+    """Raise MovedAwayError if the rows were moved to another database."""
+    if inspect(connection).has_table(MOVED):
+        raise MovedAwayError(str(connection.scalar(text(f"SELECT target FROM {MOVED}"))))  # noqa: S608
+
+
+def mark_moved(connection: Connection, target: str) -> None:
+    """Mark a database as moved, in the open transaction."""
+    connection.execute(text(f"CREATE TABLE {MOVED} (target VARCHAR(1000) NOT NULL PRIMARY KEY)"))
+    connection.execute(text(f"INSERT INTO {MOVED} VALUES (:target)"), {"target": target})  # noqa: S608
+
+
+def reopen(store: Store) -> bool:
+    """Take the mark of a moved database away; return whether it had one."""
+    options = {"writes": True} if store.is_sqlite else {}
+    with store.engine.connect().execution_options(**options) as connection, connection.begin():
+        if not inspect(connection).has_table(MOVED):
+            return False
+        connection.execute(text(f"DROP TABLE {MOVED}"))
+    return True
+
+
 def upgrade(store: Store, to: str = "head") -> None:
     """Migrate the database to revision `to`.
 
     Raises NewerDatabaseError when the database is ahead of this program, UnfinishedMoveError when a move into
-    it was interrupted, and BrokenReferencesError when the result has rows with broken references.
+    it was interrupted, MovedAwayError when its rows are elsewhere by now, and BrokenReferencesError when the
+    result has rows with broken references.
     """
     with store.engine.connect() as connection:
         at = _found(connection)
         refuse_newer_revision(at)
         if inspect(connection).has_table(MOVING):
             raise UnfinishedMoveError
+        refuse_moved(connection)
     if to == "head" and at == head():
         return
     # A separate engine: a migration on SQLite rebuilds tables, and with foreign keys on, as in Store,

@@ -18,6 +18,7 @@ from sqlalchemy import Connection, Integer, Table, func, inspect, select, text
 from sqlalchemy.exc import DBAPIError, OperationalError
 
 from storage import census, migrate
+from storage.holding import held
 from storage.store import Store
 from storage.tables import Base
 
@@ -93,19 +94,23 @@ class Moved:
 def move(source: Store, target: Store, progress: Progress = lambda table, done, of: None) -> Moved:
     """Copy every row of `source` into `target`: empty, or with an interrupted move from `source`.
 
-    The source does not change, and nobody can write to it meanwhile. Raises census.NoDatabaseError,
-    UnmigratedError, migrate.NewerDatabaseError, SamePlaceError, InUseError, census.OccupiedError,
-    OtherSourceError, RowRefusedError and DifferentRowError.
+    The rows of the source stay, nobody can write there meanwhile, and at the end it is marked as moved.
+    Raises census.NoDatabaseError, UnmigratedError, migrate.NewerDatabaseError, migrate.MovedAwayError,
+    SamePlaceError, holding.InUseError, InUseError, census.OccupiedError, OtherSourceError, RowRefusedError
+    and DifferentRowError.
     """
     _check_source(source, target)
     tables = Base.metadata.sorted_tables
-    with _held(source) as reading:
+    with held(source, alone=True), held(target, alone=True), _locked(source) as reading:
         resumed = _prepare(reading, target)
         for table in tables:
             _carry(reading, target, table, progress)
         with target.engine.connect() as arrived:
             compared = tuple(_compare(reading, arrived, table) for table in tables)
         _finish(target, tables)
+        reading.execution_options(stream_results=False, yield_per=None)
+        migrate.mark_moved(reading, census.shown(target.url))
+        reading.commit()
     return Moved(compared, resumed)
 
 
@@ -121,12 +126,13 @@ def _check_source(source: Store, target: Store) -> None:
     with source.engine.connect() as connection:
         if inspect(connection).has_table(migrate.MOVING):
             raise migrate.UnfinishedMoveError
+        migrate.refuse_moved(connection)
     if census.is_there(target):
         migrate.refuse_newer(target)
 
 
 @contextmanager
-def _held(source: Store) -> Iterator[Connection]:
+def _locked(source: Store) -> Iterator[Connection]:
     """Provide one view of the source and lock out writers while it is open."""
     options = {"writes": True} if source.is_sqlite else {}
     with source.engine.connect().execution_options(**options) as reading:
@@ -139,7 +145,6 @@ def _held(source: Store) -> Iterator[Connection]:
         except OperationalError as error:
             raise InUseError(census.shown(source.url)) from error
         yield reading
-        reading.rollback()
 
 
 # -- the mark in the target ------------------------------------------------------------------

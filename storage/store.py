@@ -16,9 +16,10 @@ from sqlalchemy.exc import ArgumentError, DisconnectionError
 from sqlalchemy.pool import ConnectionPoolEntry
 
 from storage.memory import BarMemory
-from storage.trouble import told_apart
+from storage.trouble import AwayError, is_read_only, told_apart
 from storage.unit import Unit
 
+_CONNECT_SECONDS = 10  # until a server that does not answer counts as away
 _SURE_SECONDS = 5.0  # a connection used within this many seconds is reused without a check
 
 
@@ -86,6 +87,7 @@ class Store:
     def reading(self) -> Iterator[Unit]:
         """Provide a read-only unit; its changes are discarded. Raises AwayError as `writing` does."""
         with (
+            self._reopened_if_read_only(),
             told_apart(),
             self.engine.connect() as connection,
             closing(Unit(connection, self.memory, writes=False)) as unit,
@@ -99,6 +101,7 @@ class Store:
         Raises AwayError while the database is unavailable.
         """
         with (
+            self._reopened_if_read_only(),
             told_apart(),
             self._line if self.is_sqlite else nullcontext(),
             self.engine.connect() as connection,
@@ -108,6 +111,33 @@ class Store:
                 yield unit
                 unit.flush()
                 connection.commit()
+
+    @contextmanager
+    def _reopened_if_read_only(self) -> Iterator[None]:
+        try:
+            yield
+        except AwayError as error:
+            if is_read_only(error):
+                # SQLite opened the file for reading only: once it is mended, only a new connection can write.
+                self.engine.dispose()
+            raise
+
+    @property
+    def is_open(self) -> bool:
+        """Whether a connection to the database is open, in use or in the pool."""
+        pool: Any = self.engine.pool
+        return bool(pool.checkedin() + pool.checkedout())
+
+    def write_log_back(self) -> None:
+        """Write SQLite's write-ahead log into the file, and open both anew: the log's file was removed.
+
+        The open connections still have it, but what they write would be lost with the process.
+        """
+        with told_apart(), self._line:
+            with self.engine.connect() as connection:
+                driver: Any = connection.connection.driver_connection
+                driver.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+            self.engine.dispose()
 
     def close(self) -> None:
         """Close all connections."""
@@ -136,7 +166,13 @@ def _open_sqlite(url: URL) -> Engine:
 
 
 def _open_postgres(url: URL, idle_seconds: int | None) -> Engine:
-    engine = create_engine(url, pool_size=8, max_overflow=8, hide_parameters=True)
+    engine = create_engine(
+        url,
+        pool_size=8,
+        max_overflow=8,
+        hide_parameters=True,
+        connect_args={"connect_timeout": _CONNECT_SECONDS},
+    )
 
     @event.listens_for(engine, "checkin")
     def _used(connection: Any, record: ConnectionPoolEntry) -> None:

@@ -63,6 +63,32 @@ def cannot_be_used(error: BaseException) -> bool:
     return is_passing(error) or getattr(error.orig, "sqlstate", None) == _NO_RIGHT
 
 
+def may_be_mended(error: BaseException) -> bool:
+    """Whether a SQLite file can be used once somebody frees its lock, its disk or its rights.
+
+    A file that cannot even be opened is more likely a wrong setting.
+    """
+    return _code_of(error) in _PASSING - {sqlite3.SQLITE_CANTOPEN}
+
+
+def is_read_only(error: BaseException) -> bool:
+    """Whether SQLite could not write the file; a connection stays so, even if the file is mended."""
+    return _code_of(error) == sqlite3.SQLITE_READONLY
+
+
+def is_damaged(error: BaseException) -> bool:
+    """Whether SQLite found a damaged page in the file."""
+    return _code_of(error) == sqlite3.SQLITE_CORRUPT
+
+
+def _code_of(error: BaseException) -> int | None:
+    """Return the kind of an error of SQLite, or None for any other."""
+    first = error.__cause__ if isinstance(error, AwayError) else error
+    driver = first.orig if isinstance(first, DBAPIError) else None
+    code = getattr(driver, "sqlite_errorcode", None)
+    return None if code is None else int(code) & _PRIMARY
+
+
 def is_passing(error: BaseException) -> bool:
     """Whether a retry may succeed later: locked, full, restarting, out of reach."""
     if isinstance(error, PoolTimeoutError):

@@ -20,7 +20,7 @@ from bot.chat.features.reminders.due import worded_reminder
 from bot.chat.reply.message import Document, Message, Place, Reply, Sender
 from bot.work.log.edits import EDITED
 from bot.work.reminders import delivery
-from bot.work.reminders.delivery import DueReminder, Outcome
+from bot.work.reminders.delivery import DueReminder, Outcome, Sent
 from storage.store import Store
 from tests.prepared import prepared
 
@@ -276,7 +276,7 @@ class House:
         sent = []
         for due in delivery.claim(self.store, CHANNEL, self.clock.now()):
             reply = worded_reminder(due, self.clock.now())
-            delivery.settle(self.store, due, outcome, self.clock.now())
+            delivery.settle(self.store, due, Sent(outcome), self.clock.now())
             room = self.rooms[due.destination.outside_id]
             room.shown.append(Shown(self.next_key(room), reply))
             sent.append(Reminded(due.destination.outside_id, reply, due))

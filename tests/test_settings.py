@@ -74,7 +74,9 @@ def test_a_database_that_cannot_be_used_is_told_of_in_a_sentence(
     say: Say, tmp_path: Path, url: str, said: str
 ) -> None:
     (tmp_path / "words").write_text("words and no database, however long one reads in them")
-    for action in ("run", "console", "demo", "migrate"):
+    # A server that is away may come back: the bot waits for it.
+    waits = ("run",) if "127.0.0.1:9" in url else ()
+    for action in {"run", "console", "demo", "migrate"}.difference(waits):
         code, printed = say(action, DATABASE_URL=url)
         assert (code, printed.count("\n")) == (1, 1), printed
         assert said in printed

@@ -17,12 +17,12 @@ from bot.work.context import Clock
 from bot.work.inbox import inbox
 from bot.work.people import bar_deletion
 from bot.work.reminders import delivery
-from bot.work.reminders.delivery import DueReminder, Outcome
+from bot.work.reminders.delivery import DueReminder, Outcome, Sent
 from storage.store import Store
 from storage.trouble import AwayError
 
 log = logging.getLogger(__name__)
-Sends = Callable[[DueReminder, Reply], Awaitable[tuple[Outcome, str]]]
+Sends = Callable[[DueReminder, Reply], Awaitable[Sent]]
 _PRUNE_HOURS = 6
 _SETTLING_WAITS = (0.5, 1.0, 2.0, 4.0, 8.0, 16.0)  # seconds, well within the lease
 
@@ -39,6 +39,7 @@ class Ticker:
         self._scheduler = AsyncIOScheduler()
         self._watch: asyncio.Task[None] | None = None
         self._stopping = False
+        self.undelivered = 0  # reminders that no chat would take, as of the last tick
 
     async def tick(self) -> int:
         """Send everything that is due now; return the number of attempts."""
@@ -53,6 +54,9 @@ class Ticker:
             tried += len(due)
             # Chats run in parallel and are settled separately, so one that hangs does not block the others.
             await asyncio.gather(*(self._one(one) for one in due))
+        self.undelivered = await loop.run_in_executor(
+            self._executor, delivery.undelivered, self._store, self._channel
+        )
         return tried
 
     async def _look(self) -> None:
@@ -64,15 +68,17 @@ class Ticker:
 
     async def _one(self, due: DueReminder) -> None:
         try:
-            outcome, error = await self._send(due, worded_reminder(due, self._clock.now()))
+            sent = await self._send(due, worded_reminder(due, self._clock.now()))
         except Exception:
             log.exception("a reminder could not be worded or sent")
-            outcome, error = Outcome.REFUSED, "fault"
-        if outcome is Outcome.LEFT:
+            sent = Sent(Outcome.REFUSED, "fault")
+        if sent.outcome is Outcome.LEFT:
             return
+        if sent.outcome is not Outcome.SENT:
+            log.warning("a reminder of bar %d was not sent: %s", due.bar.id, sent.error)
         for wait in (*_SETTLING_WAITS, None):
             try:
-                await self._settle(due, outcome, error)
+                await self._settle(due, sent)
             except AwayError:
                 # A reminder sent but not recorded is sent again when its lease expires.
                 if wait is None:
@@ -81,10 +87,23 @@ class Ticker:
             else:
                 return
 
-    async def _settle(self, due: DueReminder, outcome: Outcome, error: str) -> None:
+    async def _settle(self, due: DueReminder, sent: Sent) -> None:
         await asyncio.get_running_loop().run_in_executor(
-            self._executor, delivery.settle, self._store, due, outcome, self._clock.now(), error
+            self._executor, delivery.settle, self._store, due, sent, self._clock.now()
         )
+
+    async def heard_from(self, chat: str) -> None:
+        """Try the reminders again that nobody could have, now that a chat has spoken."""
+        if not self.undelivered:
+            return
+        try:
+            due = await asyncio.get_running_loop().run_in_executor(
+                self._executor, delivery.heard_from, self._store, self._channel, chat, self._clock.now()
+            )
+        except AwayError:
+            return  # the next round comes without this
+        if due:
+            await self._look()
 
     def start(self, seconds: int) -> None:
         """Tick at a fixed interval, starting immediately."""

@@ -13,7 +13,7 @@ from pathlib import Path
 from sqlalchemy.exc import ArgumentError, DBAPIError, SQLAlchemyError
 
 from bot.settings import Settings
-from storage import backup, census, migrate, moving, refusals
+from storage import backup, census, holding, migrate, moving, refusals
 from storage.store import NoFolderError, Store, UnsupportedDatabaseError
 from storage.trouble import AwayError, cannot_be_used
 
@@ -23,12 +23,30 @@ _SAY_EVERY_SECONDS = 2.0
 _NO_DATABASE = (
     migrate.NewerDatabaseError,
     migrate.UnfinishedMoveError,
+    migrate.MovedAwayError,
+    holding.InUseError,
     UnsupportedDatabaseError,
     NoFolderError,
 )
 _NO_DRIVER = "PostgreSQL needs its driver: pip install 'peel-ledger[postgres]'"
 
-_SENTENCES: dict[type[refusals.BackupError | moving.MoveError], str] = {
+# Their only argument is what the sentence names.
+_NAMED = (
+    migrate.NewerDatabaseError,
+    migrate.MovedAwayError,
+    holding.InUseError,
+    UnsupportedDatabaseError,
+)
+_SENTENCES: dict[type[Exception], str] = {
+    migrate.NewerDatabaseError: (
+        "The database is newer than this program (revision {}): install the newer one."
+    ),
+    UnsupportedDatabaseError: "{} is not supported: use a sqlite:/// or postgresql:// URL.",
+    migrate.MovedAwayError: (
+        "All of this database was moved to {}: set DATABASE_URL to that one. "
+        "To use this one again all the same: python -m bot migrate --reopen"
+    ),
+    holding.InUseError: "A program uses {}: stop the bot and every console first.",
     refusals.AlreadyThereError: "{} is there already and was left as it is: choose another name.",
     refusals.NoFileError: "There is no file {}.",
     refusals.NotABackupError: "{} is neither a SQLite file nor a dump of PostgreSQL.",
@@ -75,15 +93,13 @@ def refusal(error: Exception) -> str | None:
 
 def sentence(error: Exception) -> str:
     """Return the reason for the failure as a sentence, never with a password."""
-    if isinstance(error, migrate.NewerDatabaseError):
-        return f"The database is newer than this program (revision {error.revision}): install the newer one."
     if isinstance(error, migrate.UnfinishedMoveError):
         return (
             "A move into this database was broken off: run the same python -m bot move-database again, "
             "it goes on where it stopped."
         )
-    if isinstance(error, UnsupportedDatabaseError):
-        return f"{error.name} is not supported: use a sqlite:/// or postgresql:// URL."
+    if isinstance(error, _NAMED):
+        return _SENTENCES[type(error)].format(*error.args)
     if isinstance(error, census.NoDatabaseError):
         return f"There is no database of this program at {error.shown}."
     if isinstance(error, census.OccupiedError):
@@ -206,7 +222,7 @@ def move_database(source: str, target: str, write: Write, tell: Write) -> int:
             write(f"{table.name:<18}{table.rows:>12,}  {table.digest}")
         again = " (taken up where it had stopped)" if moved.resumed else ""
         write(f"{moved.total:,} rows moved, each compared with its source{again}.")
-        write(f"Now set DATABASE_URL to {census.shown(arriving.url)}; the source stays as it was.")
+        write(f"Now set DATABASE_URL to {census.shown(arriving.url)}; the source keeps its rows, closed.")
     return 0
 
 

@@ -104,7 +104,10 @@ class Question(Base):
 
 
 class Inbox(Base):
-    """Incoming updates, stored before they are confirmed to the sender."""
+    """Incoming updates, stored before they are confirmed to the sender.
+
+    `channel` names the bot too, because every bot numbers its own updates.
+    """
 
     __tablename__ = "inbox"
     __table_args__ = (
@@ -119,7 +122,7 @@ class Inbox(Base):
         ),
     )
 
-    channel: Mapped[str] = mapped_column(String(12), primary_key=True)
+    channel: Mapped[str] = mapped_column(String(40), primary_key=True)
     update_id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
     payload: Mapped[str] = mapped_column(Text)
     state: Mapped[int] = mapped_column(Integer)
@@ -129,3 +132,4 @@ class Inbox(Base):
     chat: Mapped[str] = mapped_column(String(40), server_default="")
     owner: Mapped[str | None] = mapped_column(String(32))
     lease_until: Mapped[datetime | None]
+    sent_parts: Mapped[int] = mapped_column(Integer, default=0, server_default="0")  # of the answer

@@ -7,7 +7,7 @@ from typing import Any
 from tests.api.access import known_chat, writable_chat
 from tests.api.params import Params
 from tests.api.refusals import JsonDict, bad, stale
-from tests.api.world import BOT_ID, Chat, Event, World
+from tests.api.world import Chat, Event, World
 
 _RIGHTS = (
     "can_manage_chat",
@@ -25,7 +25,7 @@ _RIGHTS = (
 def member_json(world: World, chat: Chat, user_id: int, status: str | None = None) -> JsonDict:
     """The ChatMember object of a person or of the bot, with the current or the given `status`."""
     if status is None:
-        status = chat.bot_status if user_id == BOT_ID else chat.members.get(user_id, "left")
+        status = chat.bot_status if user_id == world.bot_id else chat.members.get(user_id, "left")
     found: JsonDict = {"user": world.user_json(user_id), "status": status}
     if status == "creator":
         found["is_anonymous"] = False
@@ -61,7 +61,7 @@ def get_chat_member(world: World, params: Params) -> JsonDict:
     """getChatMember."""
     chat = writable_chat(world, params)
     user_id = params.integer("user_id")
-    if user_id is None or (user_id != BOT_ID and user_id not in world.users):
+    if user_id is None or (user_id != world.bot_id and user_id not in world.users):
         raise bad("invalid user_id specified")
     return member_json(world, chat, user_id)
 
@@ -73,7 +73,7 @@ def get_chat_administrators(world: World, params: Params) -> list[JsonDict]:
         raise bad("there are no administrators in the private chat")
     leading = [user for user, status in chat.members.items() if status in {"creator", "administrator"}]
     if chat.bot_status == "administrator":
-        leading.append(BOT_ID)
+        leading.append(world.bot_id)
     return [member_json(world, chat, user) for user in leading]
 
 

@@ -15,13 +15,14 @@ class Fault:
 
     Kinds: `drop` closes the connection, `http` answers with the status `code` (502 as a proxy does, in HTML),
     `flood` answers 429 with `seconds` to wait, `slow` answers after `seconds`, `garbled` answers half a JSON
-    object.
+    object, `refuse` answers with the status `code` and the sentence `said`.
     """
 
-    kind: Literal["drop", "http", "flood", "slow", "garbled"]
+    kind: Literal["drop", "http", "flood", "slow", "garbled", "refuse"]
     processed: bool = False
     code: int = 500
     seconds: float = 0.0
+    said: str = ""
 
     @classmethod
     def drop_before(cls) -> Fault:
@@ -37,6 +38,11 @@ class Fault:
     def http(cls, code: int, *, processed: bool = False) -> Fault:
         """An error of the server or of a proxy in front of it."""
         return cls("http", processed=processed, code=code)
+
+    @classmethod
+    def refuse(cls, code: int, said: str) -> Fault:
+        """A refusal in Telegram's words."""
+        return cls("refuse", code=code, said=said)
 
     @classmethod
     def flood(cls, seconds: int) -> Fault:

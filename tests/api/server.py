@@ -77,7 +77,7 @@ class Server:
     @property
     def token(self) -> str:
         """The only token this server knows."""
-        return TOKEN
+        return self.world.token
 
     @property
     def base_url(self) -> str:

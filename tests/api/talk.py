@@ -7,7 +7,7 @@ import re
 from tests.api.chats import member_json
 from tests.api.markup import utf16_length
 from tests.api.refusals import JsonDict
-from tests.api.world import BOT_ID, BOT_USERNAME, Chat, Message, User, World
+from tests.api.world import BOT_USERNAME, Chat, Message, User, World
 
 _COMMAND = re.compile(r"(?<![\w/<])/([A-Za-z0-9_]{1,64})(?:@([A-Za-z0-9_]{3,32}))?(?!\w)")
 _MENTION = re.compile(rf"@{BOT_USERNAME}\b", re.IGNORECASE)
@@ -56,6 +56,6 @@ def bot_standing(world: World, chat: Chat, by: User, old: str, new: str) -> Json
         "chat": chat.as_json(),
         "from": by.as_json(),
         "date": int(world.clock()),
-        "old_chat_member": member_json(world, chat, BOT_ID, old),
-        "new_chat_member": member_json(world, chat, BOT_ID, new),
+        "old_chat_member": member_json(world, chat, world.bot_id, old),
+        "new_chat_member": member_json(world, chat, world.bot_id, new),
     }

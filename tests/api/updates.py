@@ -13,6 +13,7 @@ from tests.api.posting import Sender
 from tests.api.refusals import JsonDict, conflict
 
 # Not sent unless a bot requests them by name.
+_FIRST_ID = 300_000_001
 _ONLY_ON_REQUEST = {"chat_member", "message_reaction", "message_reaction_count"}
 
 
@@ -45,7 +46,7 @@ class UpdateQueue:
     """Updates that the bot has not confirmed yet, oldest first."""
 
     def __init__(self, wake: Callable[[], None]) -> None:
-        self.next_id = 300_000_001
+        self.next_id = _FIRST_ID
         self.pending: list[Queued] = []
         self.allowed: list[str] = []
         self.webhook = Webhook()
@@ -90,6 +91,11 @@ class UpdateQueue:
         if self._poll is not None and not self._poll.done():
             self._poll.set_result(None)
         self._deliver_soon()
+
+    def begin_anew(self) -> None:
+        """Forget all updates, and number them from the beginning."""
+        self.pending.clear()
+        self.next_id = _FIRST_ID
 
     def duplicate_next(self) -> None:
         """Deliver the next update once more, with the same id, after it was confirmed."""

@@ -19,7 +19,7 @@ from tests.api import answering, chats, editing, menus, sending, webhooks
 from tests.api.faults import Fault, Faults
 from tests.api.params import Params, read_params
 from tests.api.refusals import JsonDict, RefusalError, bad, too_many_requests
-from tests.api.world import TOKEN, Call, World
+from tests.api.world import Call, World
 
 METHODS: dict[str, Callable[[World, Params], Any]] = {
     **sending.METHODS,
@@ -91,7 +91,7 @@ class Wire:
 
     def _on_call(self, request: HTTPServerRequest, path: str) -> None:
         token, _, method = path.removeprefix("/bot").partition("/")
-        refusal = _token_refusal(token)
+        refusal = None if token == self._world.token else _token_refusal(token)
         if refusal is not None:
             self._refuse(request, refusal)
             return
@@ -178,6 +178,8 @@ class Wire:
             cast(HTTP1Connection, request.connection).close()
         elif fault.kind == "flood":
             self._refuse(request, too_many_requests(int(fault.seconds)))
+        elif fault.kind == "refuse":
+            self._refuse(request, RefusalError(fault.code, fault.said))
         elif fault.kind == "garbled":
             self._send(request, 200, b'{"ok": tru')
         elif fault.code == 502:
@@ -196,7 +198,7 @@ class Wire:
             self._spawn(request, self._download_slowly(request, path, fault))
             return
         found = next((one for one in self._world.files.values() if one.path == path), None)
-        if found is None or token != TOKEN:
+        if found is None or token != self._world.token:
             self._refuse(request, RefusalError(404, "Not Found"))
             return
         self._send(request, 200, found.content, "application/octet-stream")
@@ -242,9 +244,7 @@ class Wire:
         connection.finish()
 
 
-def _token_refusal(token: str) -> RefusalError | None:
-    if token == TOKEN:
-        return None
+def _token_refusal(token: str) -> RefusalError:
     if re.fullmatch(r"\d+:[\w-]+", token):
         return RefusalError(401, "Unauthorized")
     return RefusalError(404, "Not Found")

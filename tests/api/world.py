@@ -143,6 +143,7 @@ class World:
 
     def __init__(self) -> None:
         self.clock: Callable[[], float] = time.time
+        self.bot_id = BOT_ID
         self.users: dict[int, User] = {}
         self.chats: dict[int, Chat] = {}
         self.files: dict[str, StoredFile] = {}
@@ -164,6 +165,19 @@ class World:
         self._numbers: defaultdict[str, int] = defaultdict(int)
         self._waiting: list[asyncio.Future[None]] = []
 
+    @property
+    def token(self) -> str:
+        """The only token this server knows."""
+        return TOKEN.replace(str(BOT_ID), str(self.bot_id))
+
+    def become_another_bot(self) -> None:
+        """From now on there is a new bot, which numbers messages and updates from the beginning."""
+        self.bot_id += 1
+        self._numbers["message"] = 0
+        for chat in self.chats.values():
+            chat.messages.clear()
+        self.updates.begin_anew()
+
     # -- numbers and registers ----------------------------------------------------------------
 
     def number(self, what: str) -> int:
@@ -180,11 +194,11 @@ class World:
 
     def bot_user(self) -> JsonDict:
         """The bot as the User object in messages."""
-        return {"id": BOT_ID, "is_bot": True, "first_name": BOT_NAME, "username": BOT_USERNAME}
+        return {"id": self.bot_id, "is_bot": True, "first_name": BOT_NAME, "username": BOT_USERNAME}
 
     def user_json(self, user_id: int) -> JsonDict:
         """The User object of a person or of the bot."""
-        return self.bot_user() if user_id == BOT_ID else self.users[user_id].as_json()
+        return self.bot_user() if user_id == self.bot_id else self.users[user_id].as_json()
 
     def store_file(self, content: bytes, kind: str, name: str) -> tuple[str, str]:
         """Store a file; returns its id and its unique id."""

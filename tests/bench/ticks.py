@@ -13,7 +13,7 @@ from datetime import timedelta
 
 from bot.chat.reply.message import Reply
 from bot.clock.ticker import Ticker
-from bot.work.reminders.delivery import DueReminder, Outcome
+from bot.work.reminders.delivery import DueReminder, Outcome, Sent
 from storage.store import Store
 from tests.bench.filling import CHANNEL, NOW, Stopped, plan_reminders
 
@@ -68,8 +68,8 @@ def _let_come_due(store: Store, number: int) -> None:
 def _tick(store: Store, expected: int) -> float:
     """Run one tick, with sends that succeed immediately; return the milliseconds."""
 
-    async def sent(_due: DueReminder, _worded: Reply) -> tuple[Outcome, str]:
-        return Outcome.SENT, ""
+    async def sent(_due: DueReminder, _worded: Reply) -> Sent:
+        return Sent(Outcome.SENT)
 
     with ThreadPoolExecutor(4) as workers:
         ticker = Ticker(store, Stopped(), CHANNEL, sent, workers)

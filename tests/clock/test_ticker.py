@@ -13,7 +13,7 @@ from bot.chat.reply.message import Reply
 from bot.clock import ticker
 from bot.clock.ticker import Ticker
 from bot.work.reminders import delivery
-from bot.work.reminders.delivery import DueReminder, Outcome
+from bot.work.reminders.delivery import DueReminder, Outcome, Sent
 from storage.store import Store
 from storage.trouble import AwayError
 from tests.bench.filling import CHANNEL, NOW, Stopped, open_bars, plan_reminders
@@ -33,9 +33,9 @@ async def ticking(store: Store, sent: list[int]) -> AsyncIterator[Ticker]:
     bars = open_bars(store.url.render_as_string(hide_password=False), [1])
     plan_reminders(store.url.render_as_string(hide_password=False), bars, 1, NOW)
 
-    async def send(due: DueReminder, _worded: Reply) -> tuple[Outcome, str]:
+    async def send(due: DueReminder, _worded: Reply) -> Sent:
         sent.append(due.id)
-        return Outcome.SENT, ""
+        return Sent(Outcome.SENT)
 
     with ThreadPoolExecutor(2) as workers:
         made = Ticker(store, Stopped(), CHANNEL, send, workers)

@@ -182,7 +182,7 @@ def test_a_move_with_progress_and_its_digests(
     assert re.search(r"^waste (\d+) of \1$", err, re.MULTILINE)
     code, _out, err = say("move-database", f"sqlite:///{bar}", target)
     assert code == 1
-    assert "is not new" in err
+    assert "All of this database was moved to " in err
     moved = Store(target)
     assert everything(moved) == _rows(bar)
     moved.close()

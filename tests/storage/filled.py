@@ -67,6 +67,7 @@ def demo_database(demo_file: Path) -> Iterator[str | None]:
     url = postgres.create_database()
     source, target = Store(f"sqlite:///{demo_file}"), Store(url.render_as_string(hide_password=False))
     moving.move(source, target)
+    migrate.reopen(source)
     source.close()
     target.close()
     yield url.database

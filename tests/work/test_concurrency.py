@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 from bot.work.reminders import delivery
-from bot.work.reminders.delivery import Outcome
+from bot.work.reminders.delivery import Outcome, Sent
 from bot.work.reminders.planning import ReminderState
 from storage.store import Store
 from storage.tables import Entry, Reminder, Waste
@@ -172,5 +172,7 @@ def test_who_comes_late_neither_sends_nor_settles(house: House, monkeypatch: pyt
     )
     assert second.unsure
     assert not delivery.still_ours(house.store, late, over + delivery.LEASE)
-    assert delivery.settle(house.store, late, Outcome.SENT, over + delivery.LEASE) is None
-    assert delivery.settle(house.store, second, Outcome.SENT, over + delivery.LEASE) is ReminderState.SENT
+    assert delivery.settle(house.store, late, Sent(Outcome.SENT), over + delivery.LEASE) is None
+    assert (
+        delivery.settle(house.store, second, Sent(Outcome.SENT), over + delivery.LEASE) is ReminderState.SENT
+    )

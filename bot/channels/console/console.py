@@ -82,7 +82,7 @@ class Console:
         shown = 0
         for due in delivery.claim(self.store, CHANNEL, self.clock.now()):
             self._show([worded_reminder(due, self.clock.now())])
-            delivery.settle(self.store, due, delivery.Outcome.SENT, self.clock.now())
+            delivery.settle(self.store, due, delivery.Sent(delivery.Outcome.SENT), self.clock.now())
             shown += 1
         return shown
 

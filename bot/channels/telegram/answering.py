@@ -18,9 +18,11 @@ from telegram.error import TelegramError
 
 from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.http_client import LeftToAnotherError, sending_only_while
+from bot.channels.telegram.outcomes import classify
+from bot.channels.telegram.parts import Target, may_be_repeat, parts_of
 from bot.channels.telegram.progress import Progress
-from bot.channels.telegram.receiving.intake import Answering, Update
-from bot.channels.telegram.sending import Postman, Target, articles, may_be_repeat
+from bot.channels.telegram.receiving.intake import Answering, Left, Update
+from bot.channels.telegram.sending import Asked, Postman, articles
 from bot.channels.telegram.updates import CHANNEL, Incoming, read_update
 from bot.chat.conversation.conversation import Conversation, PassResult
 from bot.chat.conversation.inline import suggestions
@@ -30,10 +32,18 @@ from bot.chat.grammar.parser import is_warm
 from bot.chat.i18n.language import Tongue, _, speaking
 from bot.chat.i18n.languages import ENGLISH
 from bot.chat.i18n.locale_choice import spoken
-from bot.chat.reply.message import Message, Place, Reply, replies_from_json, reply
+from bot.chat.reply.message import (
+    Message,
+    Place,
+    Reply,
+    files_are_kept,
+    replies_from_json,
+    replies_to_json,
+    reply,
+)
 from bot.work.inbox import inbox
 from bot.work.inbox.inbox import Letter
-from bot.work.reminders import delivery
+from bot.work.reminders import rooms
 from bot.work.reminders.delivery import Outcome
 from bot.work.transfer.problems import MOST_BYTES
 from storage.trouble import DatabaseError
@@ -42,6 +52,7 @@ from storage.unit import Unit
 log = logging.getLogger(__name__)
 _FETCHES = 3
 _LONGEST_SPIN = 1.0  # seconds
+_ACKNOWLEDGING_WAITS = (0.2, 1.0, 3.0, 8.0)  # seconds; a phone stops waiting for it soon after
 
 
 class Answers(Answering):
@@ -53,6 +64,7 @@ class Answers(Answering):
         postman: Postman,
         conversation: Conversation,
         in_worker: Callable[..., Awaitable[Any]],
+        heard_from: Callable[[str], None],
     ) -> None:
         self._bot = bot
         self._postman = postman
@@ -60,6 +72,7 @@ class Answers(Answering):
         self._store = conversation.store
         self._clock = conversation.clock
         self._in_worker = in_worker
+        self._heard_from = heard_from  # called with each chat that has written
         self._acknowledging: set[asyncio.Task[None]] = set()
 
     @property
@@ -71,7 +84,9 @@ class Answers(Answering):
         """Parse an update."""
         return read_update(update, self._bot.id, self._bot.username)
 
-    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
+    async def work(
+        self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None, left: Left
+    ) -> None:
         """Process an update and send the answer; release `hold` once all of it has left."""
         toast: asyncio.Future[str] = asyncio.get_running_loop().create_future()
         if incoming.query is not None:
@@ -79,7 +94,7 @@ class Answers(Answering):
         else:
             toast.cancel()
         try:
-            await self._work(incoming, letter, receipt, hold, toast)
+            await self._work(incoming, letter, receipt, hold, left, toast)
         finally:
             _tell(toast, "")
 
@@ -89,10 +104,12 @@ class Answers(Answering):
         letter: Letter,
         receipt: Receipt,
         hold: Hold | None,
+        left: Left,
         toast: asyncio.Future[str],
     ) -> None:
         if incoming.message is not None:
-            await self._answer(incoming, letter, incoming.message, receipt, hold, toast)
+            await self._answer(incoming, letter, incoming.message, receipt, hold, left, toast)
+            self._heard_from(incoming.message.place.outside_id)
         elif incoming.membership is not None:
             await self._in_worker(self._note_membership, incoming)
         elif incoming.migration is not None:
@@ -105,42 +122,69 @@ class Answers(Answering):
         message: Message,
         receipt: Receipt,
         hold: Hold | None,
+        left: Left,
         toast: asyncio.Future[str],
     ) -> None:
+        asked = self._asked(message, letter)
         target = Target(
             message.place.outside_id,
             message.place.private,
             message.place.thread,
             incoming.message_id if message.tapped is None else None,
             incoming.message_id if message.tapped is not None else None,
+            message.sender.outside_id,
         )
         if letter.replies is not None:
-            # An earlier process worked on it before it stopped; the answer may or may not have left.
-            replies = [may_be_repeat(one) for one in replies_from_json(letter.replies)]
+            # An earlier process worked on it before it stopped; the next part may or may not have left.
+            replies, kept, unsure = replies_from_json(letter.replies), True, True
         else:
             message = await self._with_file(incoming, message)
-            target, replies = await self._replies(message, letter, target, receipt)
+            target, replies, kept = await self._replies(message, letter, target, receipt)
+            # The process that began it left no trace on disk of its replies.
+            unsure = letter.sent > 0 or (letter.again and not kept)
         shown = " ".join(one.first_line for one in replies if one.toast)
-        if _tell(toast, shown):
-            replies = [one for one in replies if not one.toast]
-        for one in replies:
-            outcome = await self._postman.deliver(target, one, hold if one is replies[-1] else None)
-            if outcome is Outcome.LEFT:
-                raise LeftToAnotherError
-            if outcome is Outcome.BLOCKED:
-                await self._in_worker(self._set_reachable, target.chat, False)
-                return
+        told = _tell(toast, shown)
+        parts = [
+            (number, part)
+            for number, part in enumerate(parts_of(replies), start=1)
+            if number > letter.sent and not (told and part.reply.toast)
+        ]
+        if unsure and parts:
+            parts[0] = parts[0][0], may_be_repeat(parts[0][1])
+
+        async def note(count: int) -> None:
+            nonlocal kept
+            stored = None if kept or not files_are_kept(replies) else replies_to_json(replies)
+            kept = True
+            await left(stored, parts[count - 1][0])
+
+        sent = await self._postman.deliver(target, [part for _number, part in parts], hold, asked, note)
+        if sent is Outcome.LEFT:
+            raise LeftToAnotherError
+        if sent is Outcome.BLOCKED:
+            await self._in_worker(self._set_reachable, target.chat, False)
+
+    def _asked(self, message: Message, letter: Letter) -> Asked:
+        """Return what an answer refers to if it is late."""
+        now = asyncio.get_running_loop().time()
+        age = 0.0
+        if letter.received_at is not None:
+            age = (self._clock.now() - letter.received_at).total_seconds()
+        return Asked(message.text if message.tapped is None else "", now - age)
 
     async def _replies(
         self, message: Message, letter: Letter, target: Target, receipt: Receipt
-    ) -> tuple[Target, list[Reply]]:
-        """Run the conversation: short reads on the event loop, everything else in a worker thread."""
+    ) -> tuple[Target, list[Reply], bool]:
+        """Run the conversation: short reads on the event loop, everything else in a worker thread.
+
+        The last value says whether the replies are stored.
+        """
         looked = None
         if self._store.is_sqlite and is_warm():
             # Such a read never blocks, and a round trip to a worker costs as much as the answer.
             looked = self._conversation.look(message)
         if looked is not None and looked.replies is not None:
-            return target, looked.replies
+            return target, looked.replies, False
         progress = Progress(asyncio.get_running_loop(), self._postman, target)
         changed = False
 
@@ -151,10 +195,7 @@ class Answers(Answering):
 
         replies = await self._in_worker(self._converse, message, letter, progress, looked, noted)
         target, replies = await progress.answered(replies)
-        if letter.again and not changed:
-            # The process that began it left no trace on disk of its replies.
-            replies = [may_be_repeat(one) for one in replies]
-        return target, replies
+        return target, replies, changed
 
     async def _with_file(self, incoming: Incoming, message: Message) -> Message:
         """Fetch the document of a message, unless it is too large."""
@@ -207,7 +248,7 @@ class Answers(Answering):
     def _said_before(self, message: Message, letter: Letter) -> str | None:
         """Return the text of an edited message before this edit, or None if it is no longer known."""
         words = f'"message_id": {message.number},'
-        for payload in inbox.payloads_with(self._store, CHANNEL, words, letter.update_id):
+        for payload in inbox.payloads_with(self._store, letter.channel, words, letter.update_id):
             before = self.read(json.loads(payload)).message
             if (
                 before is not None
@@ -232,9 +273,18 @@ class Answers(Answering):
         text = ""
         with contextlib.suppress(TimeoutError):
             text = await asyncio.wait_for(toast, _LONGEST_SPIN)
-        # By now the update may be finished and its lease released; acknowledging a tap twice does no harm.
-        with contextlib.suppress(TelegramError), sending_only_while(None):
-            await self._bot.answer_callback_query(query, text or None)
+        for wait in _ACKNOWLEDGING_WAITS:
+            try:
+                # By now the lease may be released; a second acknowledgement does no harm.
+                with sending_only_while(None):
+                    await self._bot.answer_callback_query(query, text or None)
+            except TelegramError as error:
+                verdict = classify(error)
+                if verdict.outcome not in {Outcome.NOT_SENT, Outcome.UNSURE}:
+                    return
+                await asyncio.sleep(max(wait, verdict.wait))
+            else:
+                return
 
     async def excuse(self, incoming: Incoming) -> None:
         """Tell the person that the answer waits for the database."""
@@ -245,14 +295,14 @@ class Answers(Answering):
                 _("I cannot reach my notebook just now."),
                 _("What you sent is not lost: I answer as soon as I can write again."),
             )
-        await self._postman.deliver(_plain_target(incoming.message), said)
+        await self._postman.deliver(_plain_target(incoming.message), parts_of([said]))
 
     async def failed(self, incoming: Incoming, letter: Letter) -> None:
         """Tell the person about a failure, with a reference that is in the log beside the traceback."""
         reference = secrets.token_hex(3)
         log.exception("update failed, reference %s", reference)
         try:
-            await self._in_worker(inbox.note_failure, self._store, CHANNEL, letter.update_id, 1)
+            await self._in_worker(inbox.note_failure, self._store, letter.channel, letter.update_id, 1)
         except DatabaseError:
             log.exception("the failure could not be recorded, reference %s", reference)
         if incoming.message is None:
@@ -264,7 +314,7 @@ class Answers(Answering):
                     reference=reference
                 ),
             )
-        await self._postman.deliver(_plain_target(incoming.message), said)
+        await self._postman.deliver(_plain_target(incoming.message), parts_of([said]))
 
     @staticmethod
     def _in_tongue_of(message: Message) -> AbstractContextManager[object]:
@@ -277,10 +327,10 @@ class Answers(Answering):
 
     def _set_reachable(self, chat: str, reachable: bool) -> None:
         with self._store.writing() as unit:
-            delivery.set_reachable(unit, CHANNEL, chat, reachable, self._clock.now())
+            rooms.set_reachable(unit, CHANNEL, chat, reachable, self._clock.now())
 
     async def _room_moved(self, old: str, new: str) -> None:
-        await self._in_worker(delivery.room_moved, self._store, CHANNEL, old, new)
+        await self._in_worker(rooms.room_moved, self._store, CHANNEL, old, new)
 
 
 def _tell(toast: asyncio.Future[str], text: str) -> bool:

@@ -9,28 +9,34 @@ os.environ.setdefault("PTB_TIMEDELTA", "1")
 
 import asyncio
 import contextlib
+import errno
 import gc
 import hashlib
 import logging
 import signal
 import sys
+from collections.abc import Awaitable, Callable
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import nullcontext
+from datetime import timedelta
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from telegram import Bot, BotCommand, BotCommandScopeAllGroupChats, BotCommandScopeAllPrivateChats
-from telegram.error import InvalidToken, NetworkError, TelegramError
+from telegram.error import InvalidToken, TelegramError
 from telegram.helpers import create_deep_linked_url
 
 from bot.channels.telegram.answering import Answers
-from bot.channels.telegram.http_client import LeanRequest, sending_only_while
+from bot.channels.telegram.http_client import LeanRequest, ProxyError, sending_only_while
 from bot.channels.telegram.metrics import Figures
+from bot.channels.telegram.outage import Outage, until_database_answers
+from bot.channels.telegram.parts import Target
 from bot.channels.telegram.receiving.intake import Intake, OwnIntake
 from bot.channels.telegram.receiving.polling import POLL_SECONDS, Poller
 from bot.channels.telegram.receiving.single_instance_lock import AlreadyRunningError, NoLockError, OnlyOne
-from bot.channels.telegram.sending import Postman, Target
+from bot.channels.telegram.sending import Postman
 from bot.channels.telegram.updates import ALLOWED, CHANNEL
+from bot.channels.telegram.watch import Watch
 from bot.chat.conversation.conversation import Conversation
 from bot.chat.dialogue.registry import all_commands, slash_word
 from bot.chat.grammar.parser import warm_up
@@ -41,9 +47,10 @@ from bot.clock.ticker import Ticker
 from bot.settings import Settings
 from bot.work.context import Clock, SystemClock
 from bot.work.inbox import inbox
-from bot.work.reminders import delivery
-from bot.work.reminders.delivery import DueReminder, Outcome
-from storage import migrate
+from bot.work.reminders import delivery, rooms
+from bot.work.reminders.delivery import DueReminder, Outcome, Sent
+from storage import holding, migrate
+from storage.holding import Hold
 from storage.leader import Leadership
 from storage.store import Store
 
@@ -53,6 +60,7 @@ if TYPE_CHECKING:
 log = logging.getLogger(__name__)
 _WORKERS = 4
 _IDLE_SECONDS = 60  # longer than any command computes between two statements
+_READY_SECONDS = 2
 _TURN_SECONDS = 60  # well within the lease of a reminder, after which another process may send it
 
 
@@ -65,14 +73,20 @@ class TelegramChannel:
         self.clock = clock
         self.figures = Figures()
         self._asking = LeanRequest(1, read_timeout=POLL_SECONDS + 10, encrypted=_encrypted(settings))
-        self.bot = _bot(settings, self._asking)
+        self._sending = LeanRequest(64, encrypted=_encrypted(settings))
+        self.bot = _bot(settings, self._sending, self._asking)
         self._workers = ThreadPoolExecutor(_WORKERS, thread_name_prefix="work")
         self._stopping = asyncio.Event()
+        self._met = False
+        self.outage = Outage("Telegram")
         self.postman = Postman(self.bot, settings.telegram_sends_per_second, self._room_moved)
         self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
         self.conversation = Conversation(store, clock)
-        answers = Answers(self.bot, self.postman, self.conversation, self._in_worker)
-        self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures)
+        answers = Answers(self.bot, self.postman, self.conversation, self._in_worker, self._heard_from)
+        self.mailbox = f"{CHANNEL}:{_bot_id(settings)}"
+        self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures, self.mailbox)
+        requests = (self._asking, self._sending)
+        self.watch = Watch(store, self.bot, requests, self.figures, self._in_worker)
         self._poller: asyncio.Task[int] | None = None
         self._door: Door | None = None
 
@@ -80,18 +94,31 @@ class TelegramChannel:
 
     async def start(self) -> None:
         """Connect to Telegram, resume unfinished updates, begin to listen, set the command menu."""
-        await self.bot.initialize()
+        await self._until_heard(self._meet_telegram)
         self.conversation.deep_link = lambda payload: create_deep_linked_url(self.bot.username, payload)
         await self.intake.open()
         self.ticker.start(self.settings.tick_seconds)
+        self.watch.start()
         self._open_door()
         if self.settings.telegram_webhook_url:
-            await self._ask_for_updates_at(self.settings.telegram_webhook_url)
+            await self._until_heard(self._ask_for_updates)
         else:
             leadership = Leadership(self.store, f"poller {_fingerprint(self.settings)}")
             poller = Poller(self._asking, self.bot, self.intake, leadership)
             self._poller = asyncio.create_task(poller.run())
         self.intake.spawn(self._set_menus())
+        self._say_who()
+
+    def _say_who(self) -> None:
+        where = self.settings.telegram_webhook_url or "by asking Telegram"
+        log.info(
+            "@%s (%d) on %s; updates %s; listening at %s",
+            self.bot.username,
+            self.bot.id,
+            self.store.url.render_as_string(hide_password=True),
+            where,
+            self.settings.listening or "no port",
+        )
 
     def _open_door(self) -> None:
         """Listen for updates and for monitoring, if configured."""
@@ -103,13 +130,40 @@ class TelegramChannel:
         self.figures.watched()
         hooked = bool(self.settings.telegram_webhook_url)
         secret = self.settings.telegram_webhook_secret.reveal() if hooked else None
-        self._door = Door(address, secret, self.intake, self._looked_up)
+        self._door = Door(address, secret, self.intake, self._looked_up, self._not_ready)
         self._door.open()
 
-    async def _ask_for_updates_at(self, url: str) -> None:
+    async def _until_heard(self, work: Callable[[], Awaitable[object]]) -> None:
+        """Do the first work at Telegram, waiting for as long as it is away.
+
+        Raises InvalidToken, and CancelledError when told to stop.
+        """
+        while True:
+            try:
+                await work()
+            except InvalidToken:
+                raise
+            except TelegramError as error:
+                with contextlib.suppress(TimeoutError):
+                    await asyncio.wait_for(self._stopping.wait(), self.outage.refused(error))
+                if self._stopping.is_set():
+                    raise asyncio.CancelledError from error
+            else:
+                self.outage.over()
+                return
+
+    async def _meet_telegram(self) -> None:
+        # The library asks only once, even if that fails.
+        if self._met:
+            await self.bot.get_me()
+        else:
+            self._met = True
+            await self.bot.initialize()
+
+    async def _ask_for_updates(self) -> None:
         """Set the webhook; every process of a group sets the same one."""
         await self.bot.set_webhook(
-            url,
+            self.settings.telegram_webhook_url,
             allowed_updates=ALLOWED,
             secret_token=self.settings.telegram_webhook_secret.reveal(),
         )
@@ -125,14 +179,14 @@ class TelegramChannel:
             _say("Telegram does not know this token: copy it again from BotFather.")
             await self.stop()
             return 2
-        except NetworkError as error:
-            _say(f"No answer from {self.settings.telegram_api_base}: {error.message}")
+        except asyncio.CancelledError:
             await self.stop()
-            return 1
+            return 0
         except OSError as error:
             _say(f"Cannot listen at {self.settings.listening}: {error.strerror}.")
             await self.stop()
-            return 1
+            # A port still in use may become free; any other reason is a wrong setting.
+            return 1 if error.errno == errno.EADDRINUSE else 2
         self.intake.spawn(self._settle_in())
         waited_for: set[asyncio.Task[object]] = {asyncio.create_task(self._told_to_stop())}
         if self._poller is not None:
@@ -153,6 +207,7 @@ class TelegramChannel:
         """Stop listening, finish the work in progress, and close everything."""
         self._stopping.set()
         self.ticker.stop()
+        await self.watch.stop()
         if self._door is not None:
             await self._door.shut()
         if self._poller is not None:
@@ -202,32 +257,53 @@ class TelegramChannel:
 
     # -- reminders and metrics -----------------------------------------------------------
 
-    async def _send_reminder(self, due: DueReminder, worded: Reply) -> tuple[Outcome, str]:
+    async def _send_reminder(self, due: DueReminder, worded: Reply) -> Sent:
         where = due.destination
         async with contextlib.AsyncExitStack() as turn:
             try:
                 async with asyncio.timeout(_TURN_SECONDS):
                     await turn.enter_async_context(self.intake.turns.of(where.outside_id))
             except TimeoutError:
-                return Outcome.NOT_SENT, "an answer before it could not be sent"
+                return Sent(Outcome.NOT_SENT, "an answer before it could not be sent")
             target = Target(where.outside_id, where.private, where.thread)
             with sending_only_while(partial(asyncio.to_thread, self._still_ours, due)):
                 verdict = await self.postman.once(target, worded)
         self.figures.reminded(verdict.outcome.name.lower())
-        return verdict.outcome, verdict.what
+        return Sent(verdict.outcome, verdict.what, timedelta(seconds=verdict.wait))
+
+    def _heard_from(self, chat: str) -> None:
+        """Try undelivered reminders again, now that one of their chats has written."""
+        if self.ticker.undelivered:
+            self.intake.spawn(self.ticker.heard_from(chat))
 
     def _still_ours(self, due: DueReminder) -> bool:
         return delivery.still_ours(self.store, due, self.clock.now())
 
     async def _room_moved(self, old: str, new: str) -> None:
-        await self._in_worker(delivery.room_moved, self.store, CHANNEL, old, new)
+        await self._in_worker(rooms.room_moved, self.store, CHANNEL, old, new)
+
+    async def _not_ready(self) -> str:
+        """Return what keeps the bot from working, '' if nothing."""
+        try:
+            await asyncio.wait_for(self._looked_up(), _READY_SECONDS)
+        except Exception as error:
+            log.warning("not ready: %s", type(error).__name__)
+            return "no answer from the database"
+        return self.watch.trouble
 
     async def _looked_up(self) -> dict[str, tuple[str, float]]:
         """Return the figures that only the database knows, by name: description and value."""
         now = self.clock.now()
-        waiting = await self._in_worker(inbox.waiting, self.store, CHANNEL)
+        waiting = await self._in_worker(inbox.waiting, self.store, self.mailbox)
         late, longest = await self._in_worker(delivery.late, self.store, CHANNEL, now)
+        oldest = await self._in_worker(inbox.oldest_waiting, self.store, self.mailbox)
         return {
+            "telegram_silent_seconds": ("How long ago Telegram was heard.", self.watch.silent_seconds),
+            "updates_waiting_seconds": (
+                "How long the oldest update without an answer has waited.",
+                0.0 if oldest is None else max(0.0, (now - oldest).total_seconds()),
+            ),
+            "reminders_undelivered": ("Reminders that no chat would take.", self.ticker.undelivered),
             "updates_waiting": ("Updates on disk that are not answered yet.", waiting),
             "reminders_late": ("Reminders due for more than a minute.", late),
             "reminders_late_seconds": ("How long the latest of them has been due.", longest),
@@ -252,12 +328,17 @@ def _fingerprint(settings: Settings) -> str:
     return hashlib.sha256(token.encode()).hexdigest()[:16]
 
 
-def _bot(settings: Settings, asking: LeanRequest) -> Bot:
+def _bot_id(settings: Settings) -> str:
+    """Return the bot's number, with which its token begins."""
+    return settings.telegram_bot_token.reveal().partition(":")[0][:20]
+
+
+def _bot(settings: Settings, sending: LeanRequest, asking: LeanRequest) -> Bot:
     return Bot(
         settings.telegram_bot_token.reveal(),
         base_url=settings.telegram_api_base,
         base_file_url=settings.telegram_file_base,
-        request=LeanRequest(64, encrypted=_encrypted(settings)),
+        request=sending,
         get_updates_request=asking,
     )
 
@@ -274,14 +355,17 @@ def run(settings: Settings) -> int:
         return 2
     store = Store(settings.database, _IDLE_SECONDS)
     try:
-        migrate.upgrade(store)
+        until_database_answers(store, lambda: migrate.upgrade(store))
         # Several processes may share one PostgreSQL; the database decides which of them polls Telegram.
         alone = OnlyOne(settings.lock_path, _fingerprint(settings)) if store.is_sqlite else nullcontext()
-        with alone:
-            return asyncio.run(_serve(settings, store))
+        with alone, holding.held(store) as held:
+            return asyncio.run(_serve(settings, store, held))
     except migrate.NewerDatabaseError as error:
         _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
         return 1
+    except ProxyError as error:
+        _say(str(error))
+        return 2
     except NoLockError as error:
         _say(f"{settings.lock_path} cannot be written in ({error}): check its rights.")
         return 1
@@ -292,5 +376,7 @@ def run(settings: Settings) -> int:
         store.close()
 
 
-async def _serve(settings: Settings, store: Store) -> int:
-    return await TelegramChannel(settings, store, SystemClock()).serve()
+async def _serve(settings: Settings, store: Store, hold: Hold) -> int:
+    channel = TelegramChannel(settings, store, SystemClock())
+    channel.watch.hold = hold
+    return await channel.serve()

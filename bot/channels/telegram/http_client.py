@@ -32,6 +32,7 @@ from storage.types import JsonObject
 _KEEP_SECONDS = 60.0
 _READ_BYTES = 65536
 _CLOSING_SECONDS = 1.0
+_NEXT_ADDRESS_SECONDS = 0.25  # RFC 8305, section 5: the recommended delay
 _PORTS = {"http": 80, "https": 443}
 Thing = TypeVar("Thing")
 _May = Callable[[], Awaitable[bool]]
@@ -39,6 +40,16 @@ _May = Callable[[], Awaitable[bool]]
 # request may still leave, and the callback when it has left.
 _MAY_SEND: ContextVar[_May | None] = ContextVar("may_send", default=None)
 _LEFT: ContextVar[Callable[[], None] | None] = ContextVar("left", default=None)
+
+
+_PROXY_HELP = (
+    "The proxy of this machine cannot be used: a SOCKS proxy needs pip install 'peel-ledger[socks]', "
+    "and any other should look like http://HOST:PORT (HTTPS_PROXY, ALL_PROXY)."
+)
+
+
+class ProxyError(ValueError):
+    """The environment names a proxy that cannot be used; the text says so in a sentence."""
 
 
 class NeverLeftError(Exception):
@@ -147,9 +158,13 @@ class LeanRequest(HTTPXRequest):
     def __init__(self, connections: int, *, read_timeout: float = 5.0, encrypted: bool = True) -> None:
         # A server on this machine needs no certificates, and loading them takes time.
         options: JsonObject = {} if encrypted else {"verify": False, "trust_env": False}
-        super().__init__(
-            connection_pool_size=connections, read_timeout=read_timeout, httpx_kwargs=options or None
-        )
+        try:
+            super().__init__(
+                connection_pool_size=connections, read_timeout=read_timeout, httpx_kwargs=options or None
+            )
+        except (RuntimeError, ValueError) as error:
+            raise ProxyError(_PROXY_HELP) from error
+        self.heard_at = time.monotonic()  # of the last response
         self._ssl = ssl.create_default_context() if encrypted else None
         self._free = asyncio.Semaphore(connections)
         self._kept: dict[str, list[_Line]] = {}
@@ -197,9 +212,11 @@ class LeanRequest(HTTPXRequest):
         uploads = request_data is not None and request_data.contains_files
         if self._behind_proxy or uploads or where.scheme not in _PORTS:
             await _make_sure()
-            return await super().do_request(
+            answer = await super().do_request(
                 url, method, request_data, read_timeout, write_timeout, connect_timeout, pool_timeout
             )
+            self.heard_at = time.monotonic()
+            return answer
         defaults = self._client.timeout
         body = b"" if request_data is None else json.dumps(request_data.parameters).encode()
         try:
@@ -226,6 +243,7 @@ class LeanRequest(HTTPXRequest):
                 raise NetworkError(f"{type(error).__name__}: {error}") from BrokeOffError(str(error))
             finally:
                 self._put_back(where, line)
+            self.heard_at = time.monotonic()
             return answer
         finally:
             self._free.release()
@@ -244,6 +262,8 @@ class LeanRequest(HTTPXRequest):
             where.port or _PORTS[where.scheme],
             ssl=self._ssl if secured else None,
             server_hostname=where.hostname if secured else None,
+            # An address that leads nowhere, such as IPv6 without a route, must not use up all the time.
+            happy_eyeballs_delay=_NEXT_ADDRESS_SECONDS,
         )
         try:
             return _Line(*await _within(seconds, opening))

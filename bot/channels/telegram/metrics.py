@@ -5,6 +5,7 @@ The format is Prometheus' text exposition. The library is loaded only if somethi
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -12,11 +13,12 @@ if TYPE_CHECKING:
 
     from prometheus_client.metrics_core import Metric
 
+_OF_A_DAY = ("updates", "answers", "reminders sent", "errors")
 _SECONDS = (0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0, 10.0, 30.0)
 
 
 class Figures:
-    """Counters that cost nothing until `watched` is called."""
+    """Counters of a day; those for the metrics page cost nothing until `watched` is called."""
 
     def __init__(self) -> None:
         self._registry: Any = None
@@ -25,19 +27,25 @@ class Figures:
         self._errors: Any = None
         self._reminders: Any = None
         self._gauges: dict[str, tuple[str, float]] = {}
+        self._today: Counter[str] = Counter()
+
+    def day(self) -> str:
+        """Return what was done since the last call, in words for the log."""
+        done, self._today = self._today, Counter()
+        return ", ".join(f"{done[what]} {what}" for what in _OF_A_DAY)
 
     def watched(self) -> None:
         """Start counting."""
         from prometheus_client import (  # noqa: PLC0415 - a tenth of a second that few starts need
             CollectorRegistry,
-            Counter,
             Histogram,
             ProcessCollector,
         )
+        from prometheus_client import Counter as Counting  # noqa: PLC0415 - the same
 
         registry = CollectorRegistry()
         ProcessCollector(registry=registry)
-        self._updates = Counter(
+        self._updates = Counting(
             "peel_ledger_updates", "Updates taken in, by kind.", ["kind"], registry=registry
         )
         self._seconds = Histogram(
@@ -46,10 +54,10 @@ class Figures:
             buckets=_SECONDS,
             registry=registry,
         )
-        self._errors = Counter(
+        self._errors = Counting(
             "peel_ledger_errors", "What went wrong, by place.", ["place"], registry=registry
         )
-        self._reminders = Counter(
+        self._reminders = Counting(
             "peel_ledger_reminders", "Reminders tried, by outcome.", ["outcome"], registry=registry
         )
         registry.register(self)
@@ -71,20 +79,24 @@ class Figures:
 
     def update_came(self, kind: str) -> None:
         """Count an update of this kind."""
+        self._today["updates"] += 1
         if self._updates is not None:
             self._updates.labels(kind).inc()
 
     def answered(self, seconds: float) -> None:
         """Record the duration of an answer."""
+        self._today["answers"] += 1
         if self._seconds is not None:
             self._seconds.observe(seconds)
 
     def went_wrong(self, place: str) -> None:
         """Count an error at this place."""
+        self._today["errors"] += 1
         if self._errors is not None:
             self._errors.labels(place).inc()
 
     def reminded(self, outcome: str) -> None:
         """Count a reminder by its outcome."""
+        self._today["reminders sent"] += outcome == "sent"
         if self._reminders is not None:
             self._reminders.labels(outcome).inc()

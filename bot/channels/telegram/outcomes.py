@@ -46,6 +46,7 @@ _NEVER_LEFT = (
     httpx.UnsupportedProtocol,
 )
 _TURNED_AWAY = re.compile(r"\(4\d\d\)")  # how the library ends an error for a status without a class
+_OUT_OF_USE = 5.0  # seconds between attempts while Telegram does not take the token
 _BROKE_OFF = (BrokeOffError, httpx.HTTPError)
 
 
@@ -66,7 +67,8 @@ def classify(error: TelegramError) -> Verdict:
     if isinstance(error, TimedOut | NetworkError):
         return _network(error)
     if isinstance(error, InvalidToken | Conflict):
-        return Verdict(Outcome.REFUSED, what=error.message)
+        # About the bot and not about the message: it is kept until the bot may send again.
+        return Verdict(Outcome.NOT_SENT, wait=_OUT_OF_USE, what=error.message)
     # An unreadable response arrived; whether the message was accepted is unknown.
     return Verdict(Outcome.UNSURE, wait=1.0, what=error.message)
 

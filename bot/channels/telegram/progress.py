@@ -8,7 +8,8 @@ from dataclasses import replace
 
 from telegram.error import TelegramError
 
-from bot.channels.telegram.sending import Postman, Target
+from bot.channels.telegram.parts import Target
+from bot.channels.telegram.sending import Postman
 from bot.chat.reply.message import Reply
 
 

@@ -1,4 +1,4 @@
-"""Send replies by Telegram: keyboards, edits, files, and the handling of failures."""
+"""Send replies by Telegram: texts, edits and files, and the handling of failures."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from typing import Any
 from telegram import (
     Bot,
     InlineQueryResultArticle,
+    InputMediaDocument,
     InputMediaPhoto,
     InputTextMessageContent,
     LinkPreviewOptions,
@@ -22,32 +23,27 @@ from bot.channels.rendering import html_parts
 from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.http_client import call
 from bot.channels.telegram.outcomes import Verdict, classify
+from bot.channels.telegram.parts import Part, Target, buttons, markup, may_be_repeat, parts_of, reply_to
 from bot.chat.conversation.inline import Suggestion
-from bot.chat.dialogue.slots import ANSWER, BACK, CANCEL
-from bot.chat.i18n.language import Tongue, _, speaking
-from bot.chat.reply.message import File, Reply, Text
+from bot.chat.reply.message import File, Reply
 from bot.work.reminders.delivery import Outcome
 
 log = logging.getLogger(__name__)
-_TRIES = 40  # with the pauses between them at least a quarter of an hour
-_LONGEST_PAUSE = 60.0
-_LONGEST_GROWN = 30.0
-_MOST_REPEATS = 2  # per reply; each may be a duplicate
-_ALBUM = 10
-_CAPTION = 1024
+_LONGEST_PAUSE = 30.0  # between attempts while Telegram is away or refuses for a time
+_LONGEST_UNSURE_PAUSE = 600.0  # between attempts that may each have arrived
+_LATE_AFTER = 60.0
+_UPLOAD_SECONDS = 120.0
+_MOST_MENDS = 4  # chat, thread, replaced and quoted message
 _TITLE = 200
 _NO_PREVIEW = {"is_disabled": True}
 
 
 @dataclass(frozen=True, slots=True)
-class Target:
-    """The target of a reply: the chat, its topic, the message it answers and the one it may replace."""
+class Asked:
+    """What an answer answers, and when that came, by the event loop's clock."""
 
-    chat: str
-    private: bool
-    thread: int | None = None
-    answers: int | None = None
-    replaces: int | None = None
+    said: str
+    at: float
 
 
 class Pace:
@@ -77,63 +73,96 @@ class Postman:
         self._pace = Pace(per_second)
         self._moved = moved
 
-    async def deliver(self, target: Target, reply: Reply, hold: Hold | None = None) -> Outcome:
-        """Send a reply, retrying for as long as Telegram is away.
+    async def deliver(
+        self,
+        target: Target,
+        parts: Sequence[Part],
+        hold: Hold | None = None,
+        asked: Asked | None = None,
+        left: Callable[[int], Awaitable[None]] | None = None,
+    ) -> Outcome:
+        """Send the parts of an answer, each until it has left, however long Telegram is away.
 
-        After a send with unknown outcome, the repeated reply says that it may be a repeat. `hold` is released
-        when the whole reply has left.
+        A part whose earlier attempt may have arrived says that it may be a repeat, and a late answer what it
+        answers. `left` is told how many have left, after each but the last; then `hold` is released.
         """
-        repeats = 0
-        for attempt in range(_TRIES):
+        outcome = Outcome.SENT
+        for number, part in enumerate(parts, start=1):
+            is_last = number == len(parts)
+            sent, target = await self._until_sent(target, part, hold, is_last, asked)
+            if sent in {Outcome.LEFT, Outcome.BLOCKED}:
+                return sent
+            if sent is Outcome.REFUSED:
+                outcome = sent
+            if left is not None and not is_last:
+                await left(number)
+        return outcome
+
+    async def _until_sent(
+        self, target: Target, part: Part, hold: Hold | None, is_last: bool, asked: Asked | None
+    ) -> tuple[Outcome, Target]:
+        clock = asyncio.get_running_loop().time
+        attempt = 0
+        while True:
+            if asked is not None and part.begins and clock() - asked.at > _LATE_AFTER:
+                part = replace(part, answers=asked.said)
             try:
-                await self._once(target, reply, hold)
-                return Outcome.SENT
+                await self._send(target, part, hold if is_last else None)
+                return Outcome.SENT, target
             except TelegramError as error:
                 verdict = classify(error)
             if hold is not None:
                 await hold.stuck()
-            mended = await self._mend(target, reply, verdict)
+            mended = await self._mend(target, verdict)
             if mended is not None:
-                target, reply = mended
+                target = mended
                 continue
             if verdict.outcome is Outcome.LEFT:
-                return Outcome.LEFT
+                return Outcome.LEFT, target
             if verdict.outcome in {Outcome.BLOCKED, Outcome.REFUSED}:
+                if target.person is not None and target.person != target.chat:
+                    # The group does not take it: the person who asked has it privately.
+                    target = Target(target.person, private=True)
+                    continue
                 log.warning("reply to chat not delivered: %s", verdict.what)
-                return verdict.outcome
+                return verdict.outcome, target
             if verdict.outcome is Outcome.UNSURE:
-                if repeats >= _MOST_REPEATS:
-                    return Outcome.UNSURE
-                repeats += not verdict.away
-                reply = may_be_repeat(reply)
-            grown = min(0.5 * 2**attempt, _LONGEST_GROWN)
-            await asyncio.sleep(min(max(verdict.wait, grown), _LONGEST_PAUSE))
-        return Outcome.NOT_SENT
+                part = may_be_repeat(part)
+            await asyncio.sleep(_pause(verdict, attempt))
+            attempt += 1
 
     async def once(self, target: Target, reply: Reply) -> Verdict:
-        """Send a reply once; the caller decides how to handle a failure."""
-        try:
-            await self._once(target, reply)
-        except TelegramError as error:
-            verdict = classify(error)
-            if verdict.moved_to is not None:
-                await self._moved(target.chat, verdict.moved_to)
-            return verdict
+        """Send a reply once; the caller decides how to handle a failure.
+
+        A chat that has moved or a topic that is gone is no failure: the reply goes to the chat itself.
+        """
+        for part in parts_of([reply]):
+            for _mend in range(_MOST_MENDS):
+                try:
+                    await self._send(target, part)
+                except TelegramError as error:
+                    verdict = classify(error)
+                else:
+                    break
+                mended = await self._mend(target, verdict)
+                if mended is None:
+                    return verdict
+                target = mended
         return Verdict(Outcome.SENT)
 
     async def tell(self, target: Target, reply: Reply) -> Target:
         """Show progress once; return the target with the message to replace."""
-        part = html_parts(reply)[0]
+        part = parts_of([reply])[0]
         if target.replaces is not None:
-            await self._edit(target, reply, part)
+            await self._edit(target, part)
             return target
         await self._pace.wait()
         sent = await self._call(
             "sendMessage",
             chat_id=target.chat,
-            text=part,
+            text=part.html(),
             message_thread_id=target.thread,
-            reply_parameters=_reply_to(target),
+            reply_parameters=reply_to(target),
             disable_notification=True,
         )
         return replace(target, replaces=sent["message_id"])
@@ -142,88 +171,40 @@ class Postman:
         fields |= {"parse_mode": ParseMode.HTML, "link_preview_options": _NO_PREVIEW}
         return await call(self._bot, method, fields, None if hold is None else hold.let_go)
 
-    async def _mend(self, target: Target, reply: Reply, verdict: Verdict) -> tuple[Target, Reply] | None:
-        """Return a target and reply that avoid the refusal, or None."""
+    async def _mend(self, target: Target, verdict: Verdict) -> Target | None:
+        """Return a target that avoids the refusal, or None."""
         what = verdict.what.casefold()
         if verdict.moved_to is not None:
             await self._moved(target.chat, verdict.moved_to)
-            return replace(target, chat=verdict.moved_to, answers=None, replaces=None), reply
+            return replace(target, chat=verdict.moved_to, answers=None, replaces=None)
         if target.replaces is not None and ("message to edit" in what or "can't be edited" in what):
-            return replace(target, replaces=None), reply
-        if target.thread is not None and "thread not found" in what:
-            return replace(target, thread=None), reply
+            return replace(target, replaces=None)
+        if target.thread is not None and ("thread not found" in what or "topic_" in what):
+            # The topic is deleted or closed, and so is a reply to a message in it.
+            return replace(target, thread=None, answers=None)
         if target.answers is not None and "replied" in what:
-            return replace(target, answers=None), reply
+            return replace(target, answers=None)
         return None
 
-    async def _once(self, target: Target, reply: Reply, hold: Hold | None = None) -> None:
-        parts = html_parts(reply)
-        if reply.files:
-            hold = None  # they leave after the text
-        if reply.edits and target.replaces is not None and len(parts) == 1:
-            await self._edit(target, reply, parts[0], hold)
-            await self._send_files(target, reply.files)
-            return
-        for number, part in enumerate(parts, start=1):
+    async def _send(self, target: Target, part: Part, hold: Hold | None = None) -> None:
+        if part.files:
+            await self._send_files(target, part)
+        elif part.alone and part.reply.edits and target.replaces is not None:
+            await self._edit(target, part, hold)
+        else:
             await self._pace.wait()
             await self._call(
                 "sendMessage",
-                hold if number == len(parts) else None,
+                hold,
                 chat_id=target.chat,
-                text=part,
+                text=part.html(),
                 message_thread_id=target.thread,
-                reply_markup=_markup(reply, target) if number == len(parts) else None,
-                reply_parameters=_reply_to(target) if number == 1 else None,
-                disable_notification=reply.quiet,
+                reply_markup=markup(part.reply, target) if part.ends else None,
+                reply_parameters=reply_to(target) if part.begins else None,
+                disable_notification=part.reply.quiet,
             )
-        await self._send_files(target, reply.files)
 
-    async def _send_files(self, target: Target, files: tuple[File, ...]) -> None:
-        """Send files one by one; pictures that the chat's server already holds go as albums."""
-        held = [file for file in files if file.file_id is not None]
-        for at in range(0, len(held), _ALBUM):
-            await self._send_album(target, held[at : at + _ALBUM])
-        for file in files:
-            if file.draw is not None:
-                await self._send_drawn(target, file, file.draw)
-            elif file.file_id is None:
-                await self._send_file(target, file, file.content)
-
-    async def _send_drawn(self, target: Target, file: File, draw: Callable[[], bytes]) -> None:
-        """Draw and send an unrequested picture; a failure is ignored because the answer has been sent."""
-        try:
-            await self._send_file(target, file, await asyncio.to_thread(draw))
-        except TelegramError as error:
-            log.warning("an unrequested picture was not sent: %s", error.message)
-        except Exception:
-            log.exception("an unrequested picture could not be drawn")
-
-    async def _send_file(self, target: Target, file: File, content: bytes | str) -> None:
-        await self._pace.wait()
-        send: Any = self._bot.send_photo if file.picture else self._bot.send_document
-        name = {} if file.picture or isinstance(content, str) else {"filename": file.name}
-        await send(
-            target.chat,
-            content,
-            caption=file.caption[:_CAPTION] or None,
-            message_thread_id=target.thread,
-            disable_notification=True,
-            **name,
-        )
-
-    async def _send_album(self, target: Target, files: list[File]) -> None:
-        if len(files) == 1:
-            await self._send_file(target, files[0], files[0].file_id or "")
-            return
-        await self._pace.wait()
-        await self._bot.send_media_group(
-            target.chat,
-            [InputMediaPhoto(file.file_id or "", caption=file.caption[:_CAPTION] or None) for file in files],
-            message_thread_id=target.thread,
-            disable_notification=True,
-        )
-
-    async def _edit(self, target: Target, reply: Reply, part: str, hold: Hold | None = None) -> None:
+    async def _edit(self, target: Target, part: Part, hold: Hold | None = None) -> None:
         await self._pace.wait()
         try:
             await self._call(
@@ -231,13 +212,70 @@ class Postman:
                 hold,
                 chat_id=target.chat,
                 message_id=target.replaces,
-                text=part,
-                reply_markup=_buttons(reply),
+                text=part.html(),
+                reply_markup=buttons(part.reply),
             )
         except TelegramError as error:
             # A double tap requests the text that is already there.
             if "not modified" not in str(error).casefold():
                 raise
+
+    async def _send_files(self, target: Target, part: Part) -> None:
+        if part.files[0].draw is not None:
+            await self._send_drawn(target, part)
+        elif len(part.files) == 1:
+            await self._send_file(target, part, part.files[0])
+        else:
+            await self._pace.wait()
+            media = [_medium(file, part.caption(file)) for file in part.files]
+            await self._bot.send_media_group(target.chat, media, **_options(target))
+
+    async def _send_drawn(self, target: Target, part: Part) -> None:
+        """Draw and send an unrequested picture; a failure is ignored because the answer has been sent."""
+        (file,) = part.files
+        try:
+            drawn = await asyncio.to_thread(file.draw or bytes)
+            await self._send_file(target, part, replace(file, content=drawn))
+        except TelegramError as error:
+            log.warning("an unrequested picture was not sent: %s", error.message)
+        except Exception:
+            log.exception("an unrequested picture could not be drawn")
+
+    async def _send_file(self, target: Target, part: Part, file: File) -> None:
+        await self._pace.wait()
+        caption = part.caption(part.files[0])
+        content = file.content if file.file_id is None else file.file_id
+        if file.picture:
+            await self._bot.send_photo(target.chat, content, caption=caption, **_options(target))
+        else:
+            name = file.name if file.file_id is None else None
+            await self._bot.send_document(
+                target.chat, content, caption=caption, filename=name, **_options(target)
+            )
+
+
+def _pause(verdict: Verdict, attempt: int) -> float:
+    certain = verdict.outcome is Outcome.NOT_SENT or verdict.away
+    longest = _LONGEST_PAUSE if certain else _LONGEST_UNSURE_PAUSE
+    grown = 0.5 * 2.0 ** min(attempt, 20)
+    return max(verdict.wait, min(grown, longest))
+
+
+def _options(target: Target) -> Any:
+    return {
+        "message_thread_id": target.thread,
+        "disable_notification": True,
+        # The response comes only after Telegram has stored the upload.
+        "read_timeout": _UPLOAD_SECONDS,
+        "write_timeout": _UPLOAD_SECONDS,
+    }
+
+
+def _medium(file: File, caption: str | None) -> InputMediaPhoto | InputMediaDocument:
+    if file.picture:
+        return InputMediaPhoto(file.file_id or file.content, caption=caption)
+    name = file.name if file.file_id is None else None
+    return InputMediaDocument(file.file_id or file.content, caption=caption, filename=name)
 
 
 def articles(found: Sequence[Suggestion]) -> list[InlineQueryResultArticle]:
@@ -253,40 +291,3 @@ def _article(number: int, one: Suggestion) -> InlineQueryResultArticle:
     return InlineQueryResultArticle(
         str(number), one.title[:_TITLE], said, description=one.description[:_TITLE]
     )
-
-
-def may_be_repeat(reply: Reply) -> Reply:
-    """Return the reply with a line that says it may have been sent before."""
-    with speaking(Tongue(reply.language)):
-        note = Text(_("(This may be a repeat.)"))
-    if reply.blocks[-1:] == (note,):
-        return reply
-    return replace(reply, blocks=(*reply.blocks, note), edits=False)
-
-
-def _reply_to(target: Target) -> dict[str, object] | None:
-    if target.private or target.answers is None:
-        return None
-    return {"message_id": target.answers, "allow_sending_without_reply": True}
-
-
-def _markup(reply: Reply, target: Target) -> dict[str, object] | None:
-    if not target.private and reply.ask and _only_moves(reply):
-        # In privacy mode the bot receives only replies, so the question forces one.
-        return {"force_reply": True, "selective": True, "input_field_placeholder": reply.ask[:64]}
-    return _buttons(reply)
-
-
-def _buttons(reply: Reply) -> dict[str, object] | None:
-    if not reply.buttons:
-        return None
-    rows = [
-        [{"text": one.label[:64], "callback_data": one.line} for one in row] for row in reply.buttons if row
-    ]
-    return {"inline_keyboard": rows}
-
-
-def _only_moves(reply: Reply) -> bool:
-    """Whether the only buttons are Back and Cancel, so that the answer must be typed."""
-    answers = [one.line.split(" ", 2) for row in reply.buttons for one in row]
-    return all(len(parts) == 3 and parts[0] == ANSWER and parts[2] in {BACK, CANCEL} for parts in answers)

@@ -73,7 +73,7 @@ def read_update(update: JsonObject, bot_id: int, bot_name: str) -> Incoming:
     """
     number = int(update["update_id"])
     if "callback_query" in update:
-        return _tap(number, update["callback_query"])
+        return _tap(number, update["callback_query"], bot_id)
     if "my_chat_member" in update:
         changed = update["my_chat_member"]
         chat = str(changed["chat"]["id"])
@@ -102,7 +102,7 @@ def _place(message: JsonObject) -> Place:
     return Place(str(chat["id"]), chat["type"] == "private", chat.get("title", ""), thread)
 
 
-def _tap(number: int, query: JsonObject) -> Incoming:
+def _tap(number: int, query: JsonObject, bot_id: int) -> Incoming:
     pressed = query.get("message")
     if pressed is None or "data" not in query:
         return Incoming(number, str(query["from"]["id"]), query=query["id"])
@@ -112,7 +112,7 @@ def _tap(number: int, query: JsonObject) -> Incoming:
         _sender(query["from"]),
         place,
         query["data"],
-        key=f"{place.outside_id}:{pressed['message_id']}:{query['id']}",
+        key=f"{bot_id}:{place.outside_id}:{pressed['message_id']}:{query['id']}",
         sent_at=datetime.now(UTC),
         tapped=str(pressed["message_id"]),
         number=int(pressed["message_id"]),
@@ -147,7 +147,7 @@ def _message(number: int, said: JsonObject, bot_id: int, bot_name: str) -> Incom
         _sender(said["from"]),
         place,
         _without_mention(text, bot_name),
-        key=f"{chat}:{said['message_id']}",
+        key=f"{bot_id}:{chat}:{said['message_id']}",  # another bot numbers its own messages
         sent_at=datetime.fromtimestamp(said["date"], UTC),
         photo=photos[-1]["file_id"] if photos else None,
         number=int(said["message_id"]),

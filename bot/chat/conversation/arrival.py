@@ -13,6 +13,7 @@ from bot.chat.i18n.locale_choice import tongue_of
 from bot.chat.intent.intent import HOME, OUT_OF_DATE
 from bot.chat.reply.message import Message, harmless
 from bot.work.context import Clock
+from bot.work.inbox import inbox
 from bot.work.people import people
 from bot.work.people.people import Presence
 from storage.store import Store
@@ -70,6 +71,12 @@ def hold_bar(unit: Unit, arrival: Arrival) -> None:
     """Serialise a bar's writers: data read by each must still be valid when it writes."""
     if arrival.presence.bar is not None:
         unit.bar(arrival.presence.bar.id).hold()
+
+
+def was_logged(unit: Unit, arrival: Arrival) -> bool:
+    """Whether the message has logged something in its bar before."""
+    bar = arrival.presence.bar
+    return bar is not None and inbox.was_logged(unit.bar(bar.id), arrival.message.key)
 
 
 def go_to_bar_of_tap(store: Store, message: Message) -> tuple[Message, str]:

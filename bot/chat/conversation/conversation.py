@@ -89,6 +89,9 @@ class Conversation:
             known = seen is not None and execution.still_holds(unit, seen.arrival.presence, seen.intent)
             arrived = seen.arrival if seen is not None and known else arrival.meet(unit, message)
             arrival.hold_bar(unit, arrived)
+            if receipt is not None and arrival.was_logged(unit, arrived):
+                settlement.note_repeated(unit, receipt)
+                return []
             with speaking(arrived.tongue(self.clock.now())):
                 turn = arrived.turn(unit, self.clock, self.deep_link)
                 intent = seen.intent if seen is not None and known else intent_of(turn)

@@ -36,6 +36,15 @@ def settle(turn: Turn, done: Execution, receipt: Receipt | None) -> list[Reply]:
     return replies
 
 
+def note_repeated(unit: Unit, receipt: Receipt) -> None:
+    """Mark a message as processed that was logged under another number.
+
+    Raises AlreadyDoneError if it was logged under this one.
+    """
+    if not receipt(unit, replies_to_json([])):
+        raise AlreadyDoneError
+
+
 def settled_unkept(replies: list[Reply] | None) -> list[Reply] | None:
     """Return replies that need no stored rows; None if a button's line must be stored."""
     return None if replies is None or _too_long(replies) else replies

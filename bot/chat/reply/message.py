@@ -175,7 +175,7 @@ def replies_to_json(replies: list[Reply]) -> str:
     kinds = {kind: name for name, kind in _BLOCKS.items()}
     out = []
     for one in replies:
-        kept = sum(len(file.content) for file in one.files) <= _KEPT_FILES
+        kept = files_are_kept([one])
         data = _fields(one)
         blocks = one.blocks
         if not kept:
@@ -186,6 +186,11 @@ def replies_to_json(replies: list[Reply]) -> str:
         data["files"] = [_file_to_json(file) for file in one.files if file.draw is None] if kept else []
         out.append(data)
     return json.dumps(out, ensure_ascii=False, separators=(",", ":"))
+
+
+def files_are_kept(replies: list[Reply]) -> bool:
+    """Whether the files of each reply are small enough to be stored with it."""
+    return all(sum(len(file.content) for file in one.files) <= _KEPT_FILES for one in replies)
 
 
 def _fields(thing: Any) -> JsonObject:

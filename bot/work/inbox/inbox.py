@@ -14,12 +14,12 @@ from enum import IntEnum
 from functools import cache
 from typing import Any
 
-from sqlalchemy import CursorResult, delete, func, select
+from sqlalchemy import CursorResult, bindparam, case, delete, func, select, update
 
 from storage.store import Store
-from storage.tables import Inbox
+from storage.tables import Entry, Inbox
 from storage.types import JsonObject
-from storage.unit import Unit, insertion
+from storage.unit import Book, Unit, insertion, of_bar
 
 KEEP_HOURS = 48  # longer than the 24 h for which a sender keeps unconfirmed updates
 
@@ -43,6 +43,8 @@ class Letter:
     replies: str | None = None
     chat: str = ""  # messages of one chat are answered in order
     again: bool = False  # another process began it, and its progress is unknown
+    sent: int = 0  # the parts of the answer that have left
+    received_at: datetime | None = None  # of one that was stored earlier
 
 
 def take_in(store: Store, letters: Sequence[Letter], now: datetime) -> None:
@@ -67,7 +69,29 @@ def taken(store: Store, letter: Letter) -> Letter | None:
             return letter
         if row.state not in {MailState.WAITING, MailState.WORKED}:
             return None
-        return Letter(row.channel, row.update_id, row.payload, row.replies, row.chat)
+        return _letter(row)
+
+
+def _letter(row: Inbox) -> Letter:
+    return Letter(
+        row.channel,
+        row.update_id,
+        row.payload,
+        row.replies,
+        row.chat,
+        sent=row.sent_parts,
+        received_at=row.received_at,
+    )
+
+
+def adopt(store: Store, channel: str, mailbox: str) -> None:
+    """Give the rows of a channel, stored before they named the bot, to the mailbox of the bot."""
+    statement = update(Inbox).where(Inbox.channel == channel).values(channel=mailbox)
+    with store.reading() as unit:
+        found = unit.session.scalar(select(Inbox.update_id).where(Inbox.channel == channel).limit(1))
+    if found is not None:
+        with store.writing() as unit:
+            unit.session.execute(statement.execution_options(synchronize_session=False))
 
 
 def waiting(store: Store, channel: str) -> int:
@@ -81,6 +105,15 @@ def waiting(store: Store, channel: str) -> int:
         return unit.session.scalar(query) or 0
 
 
+def oldest_waiting(store: Store, channel: str) -> datetime | None:
+    """Return when the oldest stored update without an answer came."""
+    query = select(func.min(Inbox.received_at)).where(
+        Inbox.channel == channel, Inbox.state < MailState.ANSWERED
+    )
+    with store.reading() as unit:
+        return unit.session.scalar(query)
+
+
 def unfinished(store: Store, channel: str) -> list[Letter]:
     """Return the stored updates without an answer, oldest first."""
     query = (
@@ -89,10 +122,30 @@ def unfinished(store: Store, channel: str) -> list[Letter]:
         .order_by(Inbox.update_id)
     )
     with store.reading() as unit:
-        return [
-            Letter(row.channel, row.update_id, row.payload, row.replies, row.chat)
-            for row in unit.session.scalars(query)
-        ]
+        return [_letter(row) for row in unit.session.scalars(query)]
+
+
+def note_sent(store: Store, letter: Letter, replies: str | None, sent: int, now: datetime) -> None:
+    """Record how many parts of an answer have left; `replies` are kept if the row has none yet."""
+    state = MailState.WAITING if replies is None else MailState.WORKED
+    row = {**as_row(letter, now, state, replies), "sent_parts": sent}
+    with store.writing() as unit:
+        unit.connection.execute(_noting_sent(store.is_sqlite), row)
+
+
+@cache
+def _noting_sent(is_sqlite: bool) -> Any:
+    insert = insertion(is_sqlite)(Inbox.__table__)
+    given = insert.excluded
+    return insert.on_conflict_do_update(
+        index_elements=["channel", "update_id"],
+        set_={
+            "state": func.coalesce(case((given.replies.is_not(None), given.state)), Inbox.state),
+            "replies": func.coalesce(Inbox.replies, given.replies),
+            "sent_parts": given.sent_parts,
+        },
+        where=Inbox.state < MailState.ANSWERED,
+    )
 
 
 def mark_worked(unit: Unit, letter: Letter, replies: str, now: datetime) -> bool:
@@ -131,6 +184,7 @@ def as_row(letter: Letter, now: datetime, state: MailState, replies: str | None 
         "received_at": now,
         "attempts": 0,
         "chat": letter.chat,
+        "sent_parts": letter.sent,
     }
 
 
@@ -174,6 +228,14 @@ def put_away(store: Store, letters: Sequence[Letter], now: datetime) -> None:
 @cache
 def _putting_away(is_sqlite: bool) -> Any:
     return _written_over(is_sqlite)
+
+
+_LOGGED = of_bar(Entry, Entry.id).where(Entry.source == bindparam("of_source")).limit(1)
+
+
+def was_logged(book: Book, key: str) -> bool:
+    """Whether a message, by its key, has logged something: it may come again under another number."""
+    return book.value(_LOGGED, of_source=key[:80]) is not None
 
 
 def note_failure(store: Store, channel: str, update_id: int, most: int = 3) -> bool:

@@ -98,7 +98,16 @@ def _lease(
     rows = unit.connection.execute(_leasing(among is not None), wanted).all()
     return sorted(
         (
-            Letter(channel, row.update_id, row.payload, row.replies, row.chat, again=row.owner is not None)
+            Letter(
+                channel,
+                row.update_id,
+                row.payload,
+                row.replies,
+                row.chat,
+                again=row.owner is not None,
+                sent=row.sent_parts,
+                received_at=row.received_at,
+            )
             for row in rows
         ),
         key=lambda letter: letter.update_id,
@@ -124,7 +133,15 @@ def _leasing(among: bool) -> Any:
         ~mine,
     )
     ready = (
-        select(inbox.update_id, inbox.payload, inbox.replies, inbox.chat, inbox.owner)
+        select(
+            inbox.update_id,
+            inbox.payload,
+            inbox.replies,
+            inbox.chat,
+            inbox.owner,
+            inbox.sent_parts,
+            inbox.received_at,
+        )
         .where(inbox.channel == bindparam("of_channel"), inbox.state < MailState.ANSWERED, free, ~held_up)
         .order_by(inbox.update_id)
         .limit(bindparam("most"))
@@ -212,6 +229,21 @@ def _working() -> Any:
         .values(state=MailState.WORKED, replies=bindparam("said"), lease_until=_NOW + seconds)
         .returning(Inbox.update_id)
     )
+
+
+def note_sent(store: Store, letter: Letter, owner: str, replies: str | None, sent: int) -> None:
+    """Record how many parts of an answer have left; `replies` are kept if the row has none yet."""
+    values: JsonObject = {"sent_parts": sent}
+    if replies is not None:
+        values |= {"state": MailState.WORKED, "replies": func.coalesce(Inbox.replies, replies)}
+    statement = (
+        update(Inbox)
+        .where(*_held_by(owner, letter.channel, [letter.update_id]))
+        .values(values)
+        .execution_options(synchronize_session=False)
+    )
+    with store.writing() as unit:
+        unit.session.execute(statement)
 
 
 def release(store: Store, channel: str, owner: str, update_ids: Sequence[int]) -> None:

@@ -1,7 +1,8 @@
 """Deliver due reminders: claim them, check them again, send and settle them.
 
 The guarantee: a reminder is scheduled once and sent at least once; a repeat follows only a send with unknown
-outcome, and says so.
+outcome, and says so. A chat that refuses it is followed by the next one that may have it. It is kept until
+somebody has it or its subject is gone; no number of attempts ends it.
 """
 
 from __future__ import annotations
@@ -11,17 +12,18 @@ from datetime import date, datetime, timedelta
 from enum import StrEnum
 from fractions import Fraction
 
-from sqlalchemy import and_, case, func, or_, select, text, tuple_, update
+from sqlalchemy import ColumnElement, func, or_, select, text, tuple_, update
 
 from bot.trade.days import (
     business_day,
     instant_of,
     is_service_day,
 )
-from bot.work.context import BarView, Role
+from bot.work.context import BarView
 from bot.work.inbox.leases import uptime
 from bot.work.reminders.peeled_left import left_of
-from bot.work.reminders.planning import BLOCKED, DELETION, ReminderState, ask_all_at_close, plan_close, put
+from bot.work.reminders.planning import BLOCKED, DELETION, ReminderState, ask_all_at_close, plan_close
+from bot.work.reminders.rooms import Destination, destination, lost
 from storage.store import Store
 from storage.tables import Bar, Batch, Member, Reminder, Room
 from storage.types import JsonObject
@@ -30,7 +32,9 @@ from storage.unit import Book, Unit
 LEASE = timedelta(seconds=120)
 LATE_AFTER = timedelta(minutes=10)
 _FIRST_RETRY = timedelta(seconds=30)
-_MOST_ATTEMPTS = 30  # more than a day, within which an unavailable server comes back
+_ANOTHER_ROUND = timedelta(hours=1)  # after every chat has refused, or when nobody can be reached
+_REFUSED = "refused"  # in the details: the rooms that have refused it in this round
+_KEPT = "undelivered"  # in the details: nobody could have it so far
 # Written out, because a partial index is not used for a state given as a parameter.
 _SENDING = text("state = 'sending'")
 
@@ -47,13 +51,12 @@ class Outcome(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Destination:
-    """The target chat of a reminder: the channel's own id, and the forum topic if any."""
+class Sent:
+    """The result of a send: its outcome, the error in the channel's words, and the pause that it asks for."""
 
-    room_id: int
-    outside_id: str
-    private: bool
-    thread: int | None
+    outcome: Outcome
+    error: str = ""
+    wait: timedelta = timedelta(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +77,7 @@ class DueReminder:
     discard_on: date | None = None
     attempt: int = 0  # distinguishes this claim from any later one
     claimed_at: float = 0.0  # by `uptime`
+    instead: bool = False  # it goes to a person because the bar's own chat refused it
 
     def late_by(self, now: datetime) -> timedelta | None:
         """The delay of the send, or None when it is about on time."""
@@ -175,14 +179,18 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
         return None
     details, name = found
     own = row.kind == BLOCKED or row.details.get("own", False)
-    where = destination(book, row.person_id, None if own else bar.team_room_id)
-    if row.details.get("own") and not _reaches(book, where, row.person_id):
-        row.state = ReminderState.SKIPPED  # everybody else has their own reminder
-        return None
+    refused = row.details.get(_REFUSED, [])
+    where = destination(book, row.person_id, None if own else bar.team_room_id, refused)
+    if row.details.get("own") and where is not None and not _reaches(book, where, row.person_id):
+        if not refused:
+            row.state = ReminderState.SKIPPED  # everybody else has their own reminder
+            return None
+        where = None
     if where is None:
-        # Nobody can be reached; it waits until somebody writes again.
-        row.state, row.due_at = ReminderState.WAITING, now + timedelta(hours=1)
-        row.last_error = "nobody reachable"
+        # Nobody can have it; it waits for another round, or until somebody writes.
+        row.state, row.due_at = ReminderState.WAITING, now + _ANOTHER_ROUND
+        row.details = {**row.details, _REFUSED: [], _KEPT: True}
+        row.last_error = row.last_error or "nobody reachable"
         return None
     place, language = where
     return DueReminder(
@@ -199,6 +207,7 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
         Fraction(0) if batch is None else batch.total_ml,
         None if batch is None else batch.discard_on,
         row.attempts,
+        instead=bar.team_room_id in refused,
     )
 
 
@@ -284,108 +293,59 @@ def _overtaken(book: Book, row: Reminder, now: datetime) -> bool:
     return bool(nearer)
 
 
-def destination(
-    book: Book, person_id: int | None, team_room_id: int | None
-) -> tuple[Destination, str | None] | None:
-    """Return the target chat: the bar's own, else the person's, else a manager's, else None."""
-    session = book.session
-    if team_room_id is not None:
-        team = session.get(Room, team_room_id)
-        if team is not None and team.reachable and team.bar_id == book.bar_id:
-            return Destination(team.id, team.outside_id, False, team.thread), None
-    query = (
-        select(Room, Member)
-        .join(Member, and_(Member.room_id == Room.id, Member.bar_id == book.bar_id))
-        .where(Member.left_at.is_(None), Room.reachable.is_(True))
-        .order_by(
-            (Member.person_id != (person_id or 0)),
-            case({Role.OWNER: 0, Role.MANAGER: 1}, value=Member.role, else_=2),
-            Member.joined_at,
-            Member.person_id,
-        )
-        .limit(1)
-    )
-    found = session.execute(query).first()
-    if found is None:
-        return None
-    room, member = found
-    return Destination(room.id, room.outside_id, True, None), member.language
-
-
-def settle(
-    store: Store, one: DueReminder, outcome: Outcome, now: datetime, error: str = ""
-) -> ReminderState | None:
-    """Record the outcome of a send and plan a retry if one makes sense.
+def settle(store: Store, one: DueReminder, sent: Sent, now: datetime) -> ReminderState | None:
+    """Record the outcome of a send, and plan the next attempt unless somebody has it.
 
     None if another process has claimed it since and will settle it.
     """
+    outcome = sent.outcome
     with store.writing() as unit:
         row = unit.bar(one.bar.id).get(Reminder, one.id)
         if row is None or row.state != ReminderState.SENDING or row.attempts != one.attempt:
             return None
-        row.last_error = error[:200] or None
+        row.last_error = sent.error[:200] or None
         if outcome is Outcome.SENT:
             row.state, row.sent_at, row.unsure = ReminderState.SENT, now, False
-        elif outcome is Outcome.REFUSED or (
-            # A send that certainly failed is retried without limit: otherwise nobody would be told.
-            outcome is Outcome.UNSURE and row.unsure and row.attempts >= _MOST_ATTEMPTS
-        ):
-            row.state = ReminderState.FAILED
+            row.details = {name: row.details[name] for name in row.details if name not in {_REFUSED, _KEPT}}
         else:
             row.state = ReminderState.WAITING
             row.unsure = row.unsure or outcome is Outcome.UNSURE
-            wait = _FIRST_RETRY * 2 ** min(row.attempts - 1, 7)
+            wait = max(sent.wait, _FIRST_RETRY * 2 ** min(row.attempts - 1, 7))
+            if outcome is Outcome.REFUSED:
+                refused = [*row.details.get(_REFUSED, []), one.destination.room_id]
+                row.details = {**row.details, _REFUSED: refused}
+                wait = timedelta(0)
             if outcome is Outcome.BLOCKED:
                 room = unit.session.get(Room, one.destination.room_id)
                 if room is not None and room.reachable:
-                    _lost(unit, room, now)
+                    lost(unit, room, now)
                 wait = timedelta(0)
             row.due_at = now + wait
         return ReminderState(row.state)
 
 
-def room_moved(store: Store, channel: str, old: str, new: str) -> None:
-    """Update a chat that got a new id (a group that became a supergroup)."""
+def undelivered(store: Store, channel: str) -> int:
+    """Return the number of reminders that no chat would take so far."""
+    query = select(func.count()).select_from(Reminder).where(*_is_undelivered(channel))
+    with store.reading() as unit:
+        return unit.session.scalar(query) or 0
+
+
+def heard_from(store: Store, channel: str, chat: str, now: datetime) -> bool:
+    """Make the undelivered reminders of a chat's bars due again; return whether there are any."""
     with store.writing() as unit:
-        move_room(unit, channel, old, new)
+        session = unit.session
+        room = session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == chat))
+        if room is None:
+            return False
+        bars = select(Member.bar_id).where(Member.room_id == room.id, Member.left_at.is_(None))
+        of_chat = or_(Reminder.bar_id.in_(bars), Reminder.bar_id == (room.bar_id or 0))
+        rows = session.scalars(select(Reminder).where(*_is_undelivered(channel), of_chat)).all()
+        for row in rows:
+            row.due_at = now
+        return bool(rows)
 
 
-def move_room(unit: Unit, channel: str, old: str, new: str) -> None:
-    """The same within a transaction. A repeat, or a call after the new id wrote, changes nothing."""
-    room = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == old))
-    if room is None:
-        return
-    newer = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == new))
-    if newer is None:
-        room.outside_id = new
-    elif newer.bar_id is None:
-        newer.bar_id, newer.thread, newer.title = room.bar_id, room.thread, newer.title or room.title
-        for bar in unit.session.scalars(select(Bar).where(Bar.team_room_id == room.id)):
-            bar.team_room_id = newer.id
-    unit.session.flush()
-
-
-def set_reachable(unit: Unit, channel: str, room: str, reachable: bool, now: datetime) -> None:
-    """Record whether a chat can be written to; managers are told about a member's."""
-    row = unit.session.scalar(select(Room).where(Room.channel == channel, Room.outside_id == room))
-    if row is None:
-        return
-    if row.reachable and not reachable:
-        _lost(unit, row, now)
-    row.reachable = reachable
-    unit.session.flush()
-
-
-def _lost(unit: Unit, room: Room, now: datetime) -> None:
-    """Mark a chat as lost, and plan to tell the owner of each bar of that member."""
-    room.reachable = False
-    unit.session.flush()
-    for member in unit.session.scalars(
-        select(Member).where(Member.room_id == room.id, Member.left_at.is_(None))
-    ).all():
-        book = unit.bar(member.bar_id)
-        owner = book.one(Member, Member.role == Role.OWNER, Member.left_at.is_(None))
-        key = f"{BLOCKED}:{member.person_id}:{now.date().isoformat()}"
-        details = {"name": member.name, "room": room.id}
-        to = None if owner is None else owner.person_id
-        put(book, key, BLOCKED, now, person_id=to, details=details)
+def _is_undelivered(channel: str) -> tuple[ColumnElement[bool], ...]:
+    kept = Reminder.details[_KEPT].as_boolean()
+    return Reminder.channel == channel, Reminder.state == ReminderState.WAITING, kept.is_(True)

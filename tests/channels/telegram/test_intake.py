@@ -12,7 +12,7 @@ from sqlalchemy import select
 
 from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.metrics import Figures
-from bot.channels.telegram.receiving.intake import Answering, OwnIntake, Update
+from bot.channels.telegram.receiving.intake import Answering, Left, OwnIntake, Update
 from bot.channels.telegram.updates import CHANNEL, Incoming
 from bot.chat.conversation.settlement import Receipt
 from bot.work.inbox import inbox
@@ -42,7 +42,9 @@ class Answers(Answering):
     def read(self, update: Update) -> Incoming:
         return Incoming(update["update_id"], str(update["chat"]))
 
-    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
+    async def work(
+        self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None, left: Left
+    ) -> None:
         if incoming.update_id in self.leave | self.fail:
             assert hold is not None
             hold.let_go()
@@ -71,7 +73,7 @@ class Taking:
         self.store = store
         self.answers = Answers()
         self.workers = ThreadPoolExecutor(2)
-        self.intake = OwnIntake(store, Hands(NOW), self.answers, self.workers, Figures())
+        self.intake = OwnIntake(store, Hands(NOW), self.answers, self.workers, Figures(), CHANNEL)
 
     def on_disk(self) -> dict[int, int]:
         with self.store.reading() as unit:

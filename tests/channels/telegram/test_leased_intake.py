@@ -115,7 +115,7 @@ async def test_what_one_left_undone_the_other_does(
     ana = await pair.opened_bar()
     # The process that holds an earlier update of the chat would get the next one too.
     for _ in range(200):
-        if not inbox.waiting(pair.stores[0], "telegram"):
+        if not inbox.waiting(pair.stores[0], pair.bots[0].mailbox):
             break
         await asyncio.sleep(0.05)
     both = list(alternating)
@@ -168,7 +168,7 @@ async def _stands_still(
 
     ana = await pair.opened_bar()
     for _ in range(200):
-        if not inbox.waiting(pair.stores[0], "telegram"):
+        if not inbox.waiting(pair.stores[0], pair.bots[0].mailbox):
             break
         await asyncio.sleep(0.05)
     monkeypatch.setattr(first.conversation, "answer", stand_still)

@@ -157,7 +157,7 @@ async def test_other_methods_and_paths(hook: Hooked) -> None:
 async def test_answered_once_it_is_on_disk(hook: Hooked) -> None:
     assert await hook.post(_said(77, "/help")) == 200
     with hook.channel.store.reading() as unit:
-        row = unit.session.get(Inbox, ("telegram", 77))
+        row = unit.session.get(Inbox, (hook.channel.mailbox, 77))
     assert row is not None
     assert row.chat == "1001"
 

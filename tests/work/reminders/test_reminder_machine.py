@@ -17,8 +17,8 @@ from hypothesis.stateful import (
 )
 
 from bot.chat.features.reminders.due import worded_reminder
-from bot.work.reminders import delivery
-from bot.work.reminders.delivery import DueReminder, Outcome
+from bot.work.reminders import delivery, rooms
+from bot.work.reminders.delivery import DueReminder, Outcome, Sent
 from bot.work.reminders.planning import ReminderState
 from storage.tables import Batch, Reminder
 from tests.examples import examples
@@ -100,7 +100,7 @@ class Reminding(RuleBasedStateMachine):
         self.moved += 1
         new = f"{_TEAM}{self.moved}"
         for _time in range(2 if twice else 1):
-            delivery.room_moved(self.house.store, CHANNEL, self.team, new)
+            rooms.room_moved(self.house.store, CHANNEL, self.team, new)
         self.team = new
 
     # -- failures -----------------------------------------------------------------------
@@ -131,7 +131,7 @@ class Reminding(RuleBasedStateMachine):
         self.said[key] = before + 1
 
     def _settle(self, due: DueReminder, outcome: Outcome) -> None:
-        delivery.settle(self.house.store, due, outcome, self.house.clock.now(), "")
+        delivery.settle(self.house.store, due, Sent(outcome), self.house.clock.now())
 
     @rule()
     def tick(self) -> None:
@@ -150,6 +150,12 @@ class Reminding(RuleBasedStateMachine):
             if arrives:
                 self._say(due)
             self._settle(due, Outcome.UNSURE)
+
+    @rule()
+    def every_chat_refuses(self) -> None:
+        for _round in range(4):
+            for due in self._claim():
+                self._settle(due, Outcome.REFUSED)
 
     @rule(settled=st.integers(0, 2), said=st.booleans())
     def killed_in_the_middle(self, settled: int, said: bool) -> None:

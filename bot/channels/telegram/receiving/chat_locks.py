@@ -5,27 +5,31 @@ from __future__ import annotations
 import asyncio
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
+from typing import Generic, TypeVar
+
+Thing = TypeVar("Thing")
 
 
-class Lately:
-    """The most recent numbers seen, to drop duplicates."""
+class Lately(Generic[Thing]):
+    """The most recent things seen, each with the number it came with first, to drop duplicates."""
 
     def __init__(self, most: int) -> None:
         self._most = most
-        self._numbers: dict[int, None] = {}  # keeps insertion order
+        self._things: dict[Thing, int] = {}  # keeps insertion order
 
-    def __contains__(self, number: int) -> bool:
-        return number in self._numbers
+    def __contains__(self, thing: Thing) -> bool:
+        return thing in self._things
 
-    def add(self, number: int) -> None:
-        """Remember a number, and forget the oldest above the limit."""
-        self._numbers[number] = None
-        if len(self._numbers) > self._most:
-            del self._numbers[next(iter(self._numbers))]
+    def add(self, thing: Thing) -> None:
+        """Remember a thing, and forget the oldest above the limit."""
+        self.first(thing, 0)
 
-    def discard(self, number: int) -> None:
-        """Forget a number."""
-        self._numbers.pop(number, None)
+    def first(self, thing: Thing, number: int) -> int:
+        """Remember a thing and return the number that it came with first."""
+        found = self._things.setdefault(thing, number)
+        if len(self._things) > self._most:
+            del self._things[next(iter(self._things))]
+        return found
 
 
 class Turns:

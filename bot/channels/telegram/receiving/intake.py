@@ -7,7 +7,7 @@ import json
 import logging
 import time
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Collection, Coroutine, Sequence
+from collections.abc import Awaitable, Callable, Collection, Coroutine, Sequence
 from concurrent.futures import Executor
 from typing import Any, TypeVar
 
@@ -35,6 +35,10 @@ _FIRST_WAIT, _LONGEST_WAIT = 0.2, 5.0
 _EXCUSE_AFTER = 3.0  # seconds without a database before the person is told
 
 
+# Records that so many parts of an answer have left; the replies as JSON come with the first.
+Left = Callable[[str | None, int], Awaitable[None]]
+
+
 class Answering(ABC):
     """The interface that answers updates."""
 
@@ -48,11 +52,14 @@ class Answering(ABC):
         """Parse an update."""
 
     @abstractmethod
-    async def work(self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None) -> None:
+    async def work(
+        self, incoming: Incoming, letter: Letter, receipt: Receipt, hold: Hold | None, left: Left
+    ) -> None:
         """Process an update and send the answer.
 
-        `receipt` is called before a change, `hold` is released once the answer has left. Raises
-        AlreadyDoneError if the receipt is refused, LeftToAnotherError if the sending is.
+        `receipt` is called before a change, `left` after each part of an answer with several, and `hold` is
+        released once all of it has left. Raises AlreadyDoneError if the receipt is refused,
+        LeftToAnotherError if the sending is.
         """
 
     @abstractmethod
@@ -72,9 +79,16 @@ class Intake(ABC):
     """Incoming updates, from polling or webhook."""
 
     def __init__(
-        self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
+        self,
+        store: Store,
+        clock: Clock,
+        answering: Answering,
+        workers: Executor,
+        figures: Figures,
+        mailbox: str,
     ) -> None:
         self.store = store
+        self.mailbox = mailbox  # the channel and the bot
         self.clock = clock
         self.figures = figures
         self.turns = Turns()
@@ -83,6 +97,7 @@ class Intake(ABC):
         self._tasks: set[asyncio.Task[Any]] = set()
         self._answered: dict[int, Letter] = {}  # until they are marked on disk
         self._flushing: asyncio.Task[None] | None = None
+        self._messages: Lately[str] = Lately(_REMEMBERED)
 
     # -- lifecycle -----------------------------------------------------------------------
 
@@ -133,11 +148,15 @@ class Intake(ABC):
                 log.exception("an update could not be parsed and is skipped")
                 continue
             self.figures.update_came(incoming.kind)
+            message, number = incoming.message, incoming.update_id
+            if message is not None and self._messages.first(message.key, number) != number:
+                log.info("a message came again under another number")
+                continue
             if incoming.typing is not None:
                 # Answered immediately or not at all, so it is not stored.
                 self.spawn(self._answering.suggest(incoming))
                 continue
-            letter = Letter(CHANNEL, incoming.update_id, json.dumps(update), chat=incoming.chat)
+            letter = Letter(self.mailbox, incoming.update_id, json.dumps(update), chat=incoming.chat)
             letters.append((letter, incoming))
         try:
             await self._keep(letters)
@@ -213,7 +232,19 @@ class Intake(ABC):
         return False
 
     async def _work(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> None:
-        await self._answering.work(incoming, letter, self._receipt(letter), hold)
+        await self._answering.work(incoming, letter, self._receipt(letter), hold, self._noting(letter))
+
+    def _noting(self, letter: Letter) -> Left:
+        async def left(replies: str | None, sent: int) -> None:
+            try:
+                await self.in_worker(self._note_sent, letter, replies, sent)
+            except AwayError as error:
+                log.warning("the progress of an answer could not be stored: %s", error)
+
+        return left
+
+    def _note_sent(self, letter: Letter, replies: str | None, sent: int) -> None:
+        inbox.note_sent(self.store, letter, replies, sent, self.clock.now())
 
     def _receipt(self, letter: Letter) -> Receipt:
         return lambda unit, replies: inbox.mark_worked(unit, letter, replies, self.clock.now())
@@ -273,17 +304,24 @@ class OwnIntake(Intake):
     """
 
     def __init__(
-        self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
+        self,
+        store: Store,
+        clock: Clock,
+        answering: Answering,
+        workers: Executor,
+        figures: Figures,
+        mailbox: str,
     ) -> None:
-        super().__init__(store, clock, answering, workers, figures)
-        self._seen = Lately(_REMEMBERED)
+        super().__init__(store, clock, answering, workers, figures, mailbox)
+        self._seen: Lately[int] = Lately(_REMEMBERED)
         self._unkept: dict[int, Hold] = {}  # begun, and neither answered nor on disk
 
     async def open(self) -> None:
         """Resume everything unfinished: there is no other process to do it."""
-        for seen in await self.in_worker(inbox.seen_lately, self.store, CHANNEL, _REMEMBERED):
+        await self.in_worker(inbox.adopt, self.store, CHANNEL, self.mailbox)
+        for seen in await self.in_worker(inbox.seen_lately, self.store, self.mailbox, _REMEMBERED):
             self._seen.add(seen)
-        for left in await self.in_worker(inbox.unfinished, self.store, CHANNEL):
+        for left in await self.in_worker(inbox.unfinished, self.store, self.mailbox):
             self.spawn(self._in_turn(self._again(left), left))
 
     async def _keep(self, letters: list[tuple[Letter, Incoming]]) -> None:

@@ -16,7 +16,7 @@ from bot.channels.telegram.receiving.intake import Answering, Intake
 from bot.channels.telegram.updates import CHANNEL, Incoming
 from bot.chat.conversation.settlement import Receipt
 from bot.work.context import Clock
-from bot.work.inbox import leased_inbox
+from bot.work.inbox import inbox, leased_inbox
 from bot.work.inbox.inbox import Letter
 from bot.work.inbox.leases import uptime
 from storage.store import Store
@@ -31,9 +31,15 @@ class SharedIntake(Intake):
     """For one of several processes. Any of them may claim an update that this one cannot begin yet."""
 
     def __init__(
-        self, store: Store, clock: Clock, answering: Answering, workers: Executor, figures: Figures
+        self,
+        store: Store,
+        clock: Clock,
+        answering: Answering,
+        workers: Executor,
+        figures: Figures,
+        mailbox: str,
     ) -> None:
-        super().__init__(store, clock, answering, workers, figures)
+        super().__init__(store, clock, answering, workers, figures, mailbox)
         self.name = secrets.token_hex(8)
         self._held: dict[int, float] = {}  # with the time of the last confirmed lease, by `uptime`
         self._anew: dict[int, Letter] = {}  # leased again through another process while in progress
@@ -44,6 +50,7 @@ class SharedIntake(Intake):
 
     async def open(self) -> None:
         """Begin to look for unclaimed updates, left by a process that is gone or too busy."""
+        await self.in_worker(inbox.adopt, self.store, CHANNEL, self.mailbox)
         self._sweeper = asyncio.create_task(self._sweep())
 
     async def close(self) -> None:
@@ -54,7 +61,7 @@ class SharedIntake(Intake):
             await self._sweeper
         await super().close()
         try:
-            await self.in_worker(leased_inbox.release, self.store, CHANNEL, self.name, list(self._held))
+            await self.in_worker(leased_inbox.release, self.store, self.mailbox, self.name, list(self._held))
         except AwayError as error:
             log.warning("leases were not released and will expire: %s", error)
 
@@ -119,6 +126,9 @@ class SharedIntake(Intake):
     def _receipt(self, letter: Letter) -> Receipt:
         return lambda unit, replies: leased_inbox.mark_worked(unit, letter, self.name, replies)
 
+    def _note_sent(self, letter: Letter, replies: str | None, sent: int) -> None:
+        leased_inbox.note_sent(self.store, letter, self.name, replies, sent)
+
     async def _first(self, letter: Letter) -> Letter | None:
         return letter if self._is_certain(letter) else await self._as_it_stands(letter)
 
@@ -154,7 +164,7 @@ class SharedIntake(Intake):
         began = uptime()
         held = [*self._held, *self._answered]
         # Not in a worker thread: those may all be waiting for rows locked by a stalled process.
-        for number in await asyncio.to_thread(leased_inbox.renew, self.store, CHANNEL, self.name, held):
+        for number in await asyncio.to_thread(leased_inbox.renew, self.store, self.mailbox, self.name, held):
             if number in self._held:
                 self._held[number] = began
 
@@ -175,7 +185,7 @@ class SharedIntake(Intake):
                 if self._room:
                     began = uptime()
                     found = await asyncio.to_thread(
-                        leased_inbox.claim, self.store, CHANNEL, self.name, self._room
+                        leased_inbox.claim, self.store, self.mailbox, self.name, self._room
                     )
                     self._left &= bool(found or self._held)
                     for letter in found:

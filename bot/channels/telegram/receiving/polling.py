@@ -6,12 +6,13 @@ import asyncio
 import contextlib
 import logging
 import sys
+import time
 
 from telegram import Bot
-from telegram.error import Conflict, InvalidToken, RetryAfter, TelegramError
+from telegram.error import Conflict, InvalidToken, TelegramError
 
 from bot.channels.telegram.http_client import LeanRequest
-from bot.channels.telegram.outcomes import classify
+from bot.channels.telegram.outage import Outage
 from bot.channels.telegram.receiving.intake import Intake
 from bot.channels.telegram.updates import ALLOWED
 from storage.leader import Leadership
@@ -19,9 +20,10 @@ from storage.trouble import AwayError
 
 log = logging.getLogger(__name__)
 POLL_SECONDS = 25
-_CONFLICTS_AT_START = 4
+_MOST_CONFLICTS = 3  # of a program on probation
+_PROBATION_SECONDS = 60.0  # within which a newcomer gives way, and an absence that makes one
+_AGAIN_SECONDS = 0.5
 _STAND_BY_SECONDS = 2.0
-_LONGEST_WAIT = 30.0
 NO_TOKEN, SECOND_POLLER = 2, 3  # exit codes
 
 
@@ -34,8 +36,10 @@ class Poller:
         self._intake = intake
         self._leadership = leadership
         self._offset: int | None = None
-        self._conflicts = self._failures = 0
-        self._heard = False
+        self._conflicts = 0
+        self._heard_since: float | None = None  # without a long gap
+        self._said_at = -_PROBATION_SECONDS
+        self.outage = Outage("Telegram")
 
     async def run(self) -> int:
         """Poll until cancelled or until it makes no sense; return the exit code."""
@@ -63,7 +67,7 @@ class Poller:
         """Poll once; return an exit code if polling again makes no sense."""
         try:
             updates = await self._request.updates(
-                f"{self._bot.base_url}/getUpdates", self._offset, POLL_SECONDS if self._heard else 0, ALLOWED
+                f"{self._bot.base_url}/getUpdates", self._offset, POLL_SECONDS, ALLOWED
             )
         except Conflict as error:
             if "webhook" in error.message.casefold():
@@ -78,7 +82,9 @@ class Poller:
         except TelegramError as error:
             await self._failed(error)
             return None
-        self._heard, self._failures, self._conflicts = True, 0, 0
+        if self._heard_since is None or self.outage.seconds > _PROBATION_SECONDS:
+            self._heard_since = time.monotonic()
+        self.outage.over()
         if updates:
             if await self._intake.take_in(updates):
                 self._offset = updates[-1]["update_id"] + 1
@@ -87,21 +93,30 @@ class Poller:
         return None
 
     async def _conflict(self) -> int | None:
-        self._conflicts += 1
-        if not self._heard and self._conflicts >= _CONFLICTS_AT_START:
-            _say("Another program listens with this token: stop that one first.")
-            return SECOND_POLLER
-        log.warning("another program polls with this token")
-        await asyncio.sleep(1.0)
+        """Telegram ended this poll because another program polls: the one that came later gives way.
+
+        The one that was there first asks again at once, which ends the poll of the newcomer.
+        """
+        if not self._is_proven:
+            self._conflicts += 1
+            if self._conflicts >= _MOST_CONFLICTS:
+                _say("Another program listens with this token: stop that one first.")
+                return SECOND_POLLER
+        elif time.monotonic() - self._said_at > _PROBATION_SECONDS:
+            self._said_at = time.monotonic()
+            log.warning("another program polls with this token, and has to stop")
+        await asyncio.sleep(_AGAIN_SECONDS)
         return None
 
+    @property
+    def _is_proven(self) -> bool:
+        """Whether this program has been polling for so long that another one is the newcomer."""
+        since = self._heard_since
+        return since is not None and time.monotonic() - since > _PROBATION_SECONDS
+
     async def _failed(self, error: TelegramError) -> None:
-        self._failures += 1
-        told = classify(error).wait if isinstance(error, RetryAfter) else 0.0
-        wait = max(told, min(0.2 * 2**self._failures, _LONGEST_WAIT))
         self._intake.figures.went_wrong("polling")
-        log.warning("polling failed, retry in %.1f s: %s", wait, error.message)
-        await asyncio.sleep(wait)
+        await asyncio.sleep(self.outage.refused(error))
 
 
 def _say(text: str) -> None:

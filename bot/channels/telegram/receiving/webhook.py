@@ -31,13 +31,20 @@ Gauges = Callable[[], Awaitable[dict[str, tuple[str, float]]]]
 class Door:
     """Listens at an address until it is shut."""
 
-    def __init__(self, address: str, secret: str | None, intake: Intake, gauges: Gauges) -> None:
+    def __init__(
+        self,
+        address: str,
+        secret: str | None,
+        intake: Intake,
+        gauges: Gauges,
+        not_ready: Callable[[], Awaitable[str]],
+    ) -> None:
         """`secret` is the token that Telegram sends along; None when polling."""
         host, _, port = address.rpartition(":")
         self._host, self._port = host.strip("[]"), int(port)
         handlers: list[Any] = [
             ("/health", _Health),
-            ("/ready", _Ready, {"gauges": gauges}),
+            ("/ready", _Ready, {"not_ready": not_ready}),
             ("/metrics", _Metrics, {"gauges": gauges, "intake": intake}),
         ]
         if secret is not None:
@@ -112,18 +119,14 @@ class _Health(_Plain):
 
 
 class _Ready(_Plain):
-    def initialize(self, gauges: Gauges) -> None:
-        self._gauges = gauges
+    def initialize(self, not_ready: Callable[[], Awaitable[str]]) -> None:
+        self._not_ready = not_ready
 
     async def get(self) -> None:
-        try:
-            await asyncio.wait_for(self._gauges(), 2)
-        except Exception as error:
-            log.warning("not ready: %s", type(error).__name__)
+        why = await self._not_ready()
+        if why:
             self.set_status(503)
-            self.finish("not ready: no answer from the database\n")
-            return
-        self.finish("ready\n")
+        self.finish(f"not ready: {why}\n" if why else "ready\n")
 
 
 class _Metrics(_Plain):

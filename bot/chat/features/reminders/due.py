@@ -28,6 +28,8 @@ def worded_reminder(due: DueReminder, now: datetime) -> Reply:
         first, lines, buttons = _WORDS[due.kind](due)
         if due.late_by(now) is not None:
             lines.append(_("Late: this was due {when}.").format(when=show_moment(due.first_due_at)))
+        if due.instead:
+            lines.append(_("I could not write this in the team’s chat."))
         if due.unsure:
             lines.append(_("(This may be a repeat.)"))
         blocks: tuple[Block, ...] = (Text(first, strong=True), *(Text(line) for line in lines))
