@@ -41,6 +41,7 @@ async def test_a_phone_is_offered_the_words_of_its_language(telephone: Telephone
 async def test_a_night_in_spanish(telephone: Telephone) -> None:
     eva = await _eva(telephone)
     await eva.says(BRUMA)
+    await eva.taps("Sí, nuevos")
     await eva.says("precio aceite de pomelo 10 ml 7,90")
     scaled = await eva.says("escala bruma de pomelo a 8 x 50 ml")
     assert "Precaución: Apaga toda llama" in scaled.text

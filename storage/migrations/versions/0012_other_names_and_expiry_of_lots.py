@@ -1,6 +1,6 @@
 """other names of ingredients, and the expiry of lots.
 
-Revision: 0011 After: 0010
+Revision: 0012 After: 0011
 """
 
 from __future__ import annotations
@@ -10,8 +10,8 @@ from alembic import op
 
 from storage.types import Day, Instant
 
-revision = "0011"
-down_revision = "0010"
+revision = "0012"
+down_revision = "0011"
 branch_labels = None
 depends_on = None
 
