@@ -10,7 +10,7 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.languages import languages
-from bot.chat.intent.guessing import named_in, offers
+from bot.chat.intent.guessing import offers
 from bot.chat.intent.shorthand import own_volume
 from bot.chat.reply.message import Button, Reply, reply
 
@@ -33,10 +33,8 @@ def not_understood(turn: Turn) -> Reply:
     words = [word for one in all_commands().values() for word in words_of(one, language) if " " not in word]
     near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=_NEAR_WORD) if first else None
     meant = offers(turn, text)
-    if not meant and near is None:
-        meant = named_in(turn, text)
     if meant:
-        return reply(_("I did not understand that."), _("Did you mean:"), buttons=meant)
+        return reply(_("Did you mean:"), buttons=meant)
     if near is not None and len(first) > _SHORT_WORD:
         fixed = near[0] + text[len(first) :]
         return reply(

@@ -7,7 +7,7 @@ from datetime import date
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import (
     BATCH_SLOT,
     OPEN_BATCH_SLOT,
@@ -285,6 +285,7 @@ COMMANDS = (
         ),
         writes=True,
         menu=27,
+        wishes=(Wish("check", ("{batch?} {clarity?}",)),),
     ),
     Command(
         "open",
@@ -298,6 +299,10 @@ COMMANDS = (
             *DETAIL_SLOTS,
         ),
         writes=True,
+        wishes=(
+            Wish("open", ("{batch?}",)),
+            Wish("bottle", ("{ingredient} ON {day}", "{ingredient?}")),
+        ),
     ),
     Command(
         "used",
@@ -306,6 +311,7 @@ COMMANDS = (
         words=("used up", "finished", "empty", "batch used up", "finished batch", "used up batch"),
         slots=(OPEN_BATCH_SLOT,),
         writes=True,
+        wishes=(Wish("used", ("{batch?}",)),),
     ),
     Command(
         "discard",
@@ -319,6 +325,7 @@ COMMANDS = (
             replace(_NOTE, ask=_ask_why, wanted=lambda turn, given: given.guided),
         ),
         writes=True,
+        wishes=(Wish("discard", ("{batch?} {amount?}",)),),
     ),
 )
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import (
     FORMULA_SLOT,
@@ -192,7 +192,7 @@ COMMANDS = (
         N_("log a batch, or show one by its number"),
         _batch,
         words=(
-            *("make batch", "made", "log batch", "make", "how is batch", "show batch", "log a batch"),
+            *("make batch", "made", "log batch", "how is batch", "show batch", "log a batch"),
             *("make a batch of", "batch up", "is batch"),
         ),
         examples=(N_("batch grapefruit mist to 400 ml"), N_("batch 12")),
@@ -207,6 +207,13 @@ COMMANDS = (
         ),
         writes=True,
         menu=20,
+        wishes=(
+            Wish(
+                "batch",
+                ("{formula?} TO {bottles}", "{formula?} TO {amount}", "{formula?} {factor}", "{formula?}"),
+            ),
+            Wish("batch card", ("{batch}", ""), shows=True),
+        ),
     ),
     Command(
         "batches",
@@ -217,6 +224,7 @@ COMMANDS = (
             *("what is resting",),
         ),
         menu=25,
+        wishes=(Wish("batches"),),
     ),
 )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
@@ -84,6 +84,7 @@ COMMANDS = (
             Slot("lot", plain(str), _ask_lot),
         ),
         writes=True,
+        wishes=(Wish("lot", ("{batch} {ingredient} {lot}", "{batch} {ingredient}", "{batch?}")),),
     ),
     Command(
         "which",
@@ -92,6 +93,7 @@ COMMANDS = (
         words=("which batches used lot", "which batches", "trace", "lots"),
         examples=(N_("which batches used lot A2231"),),
         slots=(Slot("lot", plain(str), _ask_lot),),
+        wishes=(Wish("which", ("{lot}", "")),),
     ),
 )
 

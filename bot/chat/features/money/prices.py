@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, spelt_alike, words_of
@@ -336,6 +336,10 @@ COMMANDS = (
         ),
         writes=True,
         menu=50,
+        wishes=(
+            Wish("price", ("{item} {amount} {price}", "{item} {price}")),
+            Wish("price", ("{item}", ""), shows=True),
+        ),
     ),
 )
 

@@ -7,7 +7,7 @@ from datetime import date
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.day import DAY_SLOT
 from bot.chat.dialogue.inputs.shared_slots import undo_button
@@ -164,6 +164,7 @@ COMMANDS = (
         ),
         writes=True,
         menu=56,
+        wishes=(Wish("drinks", ("{count} {formula} {day?}", "{count} {day?}", "")),),
     ),
 )
 
