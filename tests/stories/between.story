@@ -73,10 +73,7 @@ Ana: language es
   [Escalar] [Coste] [Semana]
   [Ayuda]
 Ana: listo
-  No lo he entendido.
-  Empieza por lo que quieres hacer: escala,
-  merma, lote, coste, semana. O toca Ayuda.
-  [Ayuda]
+  De nada.
 Ana: language en
   I speak English with you from now on.
   For the whole bar's chats: bar language

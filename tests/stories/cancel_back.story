@@ -100,9 +100,11 @@ Ana: 6 oranges mouldy, 2 limes
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana: 12 ml grapefruit oil
-  I did not understand that.
-  Did you mean:
-  [stock 12 ml grapefruit oil]
+  I'm not sure what you want. One of these?
+  For example: waste 6 limes mouldy
+  [bought 12 ml grapefruit oil]
+  [density Grapefruit mist]
+  [price grapefruit oil]
 Ana: waste
   What was thrown out?
   [lime] [orange]

@@ -44,10 +44,10 @@ Ana: price neutral spirit €22.50
   [10 ml] [50 ml] [100 ml]
   [500 ml] [700 ml] [1 l]
 Ana: 1 l 22.50
-  I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
+  [price]
+  [weigh]
 Ana: price neutral spirit 1 l €22.50
   neutral spirit: €22.50 for 1 l
   [Undo] [Another price]

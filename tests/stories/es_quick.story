@@ -26,10 +26,10 @@ Ana: tira 3 limas pochas
   mié, 25 nov hasta ahora: 1,20 €
   [Deshacer] [Más merma]
 Ana: media caja de naranjas
-  No lo he entendido.
-  Empieza por lo que quieres hacer: escala,
-  merma, lote, coste, semana. O toca Ayuda.
-  [Ayuda]
+  Leído como: compra 0,5 naranjas
+  Aún no se ha anotado nada. Toca si es
+  correcto.
+  [compra 0,5 naranjas]
 Ana: merma 2 cajas de naranjas
   ¿Cuánto trae? Escribe piezas o peso: 40
   naranjas, o 12 kg de naranjas.
@@ -38,9 +38,11 @@ Ana: bar silencio 2-9
   [Horas y avisos]
   [Todos los ajustes] [Deshacer]
 Ana: pomelo 6x50
-  No lo he entendido.
-  ¿Querías decir:
+  No sé bien qué quieres. ¿Es algo de esto?
+  Por ejemplo: merma 6 limas con moho
   [escala Bruma de pomelo 6x50 ml]
+  [precio pomelo 6]
+  [merma 6 pomelo]
 # Lo que apaga un ajuste se dice igual en todos.
 Ana: bar precio del frasco 1,20
   Precio del frasco: 1,20 €

@@ -2,7 +2,8 @@
 @after es_mist
 
 Ana: mrema 3 limas
-  No conozco “mrema”. ¿Querías decir “merma”?
+  No sé bien qué quieres. ¿Es algo de esto?
+  Por ejemplo: merma 6 naranjas con moho
   [merma 3 limas]
 Ana taps [merma 3 limas]
   Anotado: 3 limas.
@@ -63,13 +64,14 @@ Ana: lote bruma de pomelo x1
   [Ver el lote 1]
   [Anotar una partida] [Deshacer]
 Ana: lote 1 está claro
-  He entendido “1”, pero no “está claro”.
-  Esperaba una unidad como ml, g u oz.
-  ¿Querías decir:
+  Leído como: revisa lote 1 está claro
+  Aún no se ha anotado nada. Toca si es
+  correcto.
   [revisa lote 1 está claro]
 Ana: naranjas 0,65 cada una
-  No lo he entendido.
-  ¿Querías decir:
+  Leído como: precio naranjas 0,65 cada una
+  Aún no se ha anotado nada. Toca si es
+  correcto.
   [precio naranjas 0,65 cada una]
 Ana: revisa 7 claro
   En este bar no hay lote 7.
@@ -104,7 +106,7 @@ revisa 7 claro
   no se ha anotado nada del mensaje.
   En este bar no hay lote 7.
 Ana: hasta luego
-  No lo he entendido.
-  Empieza por lo que quieres hacer: escala,
-  merma, lote, coste, semana. O toca Ayuda.
-  [Ayuda]
+  No sé bien qué quieres. ¿Es algo de esto?
+  Por ejemplo: merma 6 limas con moho
+  [exporta]
+  [gastado]

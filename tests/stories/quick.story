@@ -2,9 +2,11 @@
 @after mist
 
 Ana: grapefruit 6x50
-  I did not understand that.
-  Did you mean:
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
   [scale Grapefruit mist 6x50 ml]
+  [price grapefruit 6]
+  [bought 6 grapefruit]
 Ana taps [scale Grapefruit mist 6x50 ml]
   Grapefruit mist: 6 x 50 ml
     grapefruit oil    37.5 ml
@@ -26,14 +28,32 @@ Ana taps [scale Grapefruit mist 6x50 ml]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Ana: 6x50 grapefruit mist
-  I did not understand that.
-  Did you mean:
-  [scale 6x50 ml Grapefruit mist]
+  Read as: scale 6x50 ml Grapefruit mist
+  Grapefruit mist: 6 x 50 ml
+    grapefruit oil    37.5 ml
+    propylene glycol    69 ml
+    neutral spirit     194 ml
+  Makes 300 ml at 62 % vol
+  Enough for 1,000 to 2,250 drinks
+  Fills 6 x 50 ml
+  Rounded to 50 ml cylinder, 100 ml cylinder,
+  250 ml cylinder: the ratio is off by 0.4 % at
+  most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
 Ana: is the grapefruit mist ready?
-  I did not understand that.
-  Did you mean:
-  [Grapefruit mist]
-  [Batches]
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
+  [batches]
+  [strength Grapefruit mist]
+  [allergens Grapefruit mist]
 Ana: price limes 30c each
   lime: €0.30 each
   New here: lime.
@@ -50,7 +70,6 @@ Ana: price picture limes
   <picture price.png>
 # Behind the bar '86' says that there is none left, or it counts them: asked, never guessed.
 Ana: 86 the limes
-  I did not understand that.
   Did you mean:
   [stock limes 0]
   [waste 86 limes]
@@ -58,7 +77,6 @@ Ana taps [stock limes 0]
   lime: 0 pieces on hand.
   [Undo] [Par] [All stock]
 Ana: 86 limes
-  I did not understand that.
   Did you mean:
   [stock limes 0]
   [waste 86 limes]
@@ -90,15 +108,15 @@ Ana: 300 ml limes
   Fruit is counted or weighed: 6, or 1.2 kg.
   Volumes do not fit.
 Ana: peach mist 750 ml
-  I did not understand that.
-  Did you mean:
-  [scale Grapefruit mist 750 ml]
+  I'm not sure what you want. One of these?
+  For example: waste 6 limes mouldy
+  [scale Grapefruit mist to 750 ml]
+  [batch Grapefruit mist to 750 ml]
+  [trial Grapefruit mist]
 Ana: price limes 30 bucks
-  I understood “limes 30”, but not “bucks”.
-  Expected a number, a unit such as ml, g or oz
-  or a comma.
-  For example: price grapefruit oil 10 ml 7.90
-  [Step by step] [More examples]
+  Read as: price limes 30
+  Nothing is logged yet. Tap if that is right.
+  [price limes 30]
 Ana: what did we waste this week
   Waste: €4.00
   Mon, 23 Nov to Sun, 29 Nov

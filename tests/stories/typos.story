@@ -26,8 +26,23 @@ Ana: hello there, what can you do?
   [Log waste] [Scale]
   [Everything] [Handling cautions]
 Ana: skale grapefruit mist x2
-  I do not know “skale”. Did you mean “scale”?
-  [scale grapefruit mist x2]
+  Read as: scale grapefruit mist x2
+  Grapefruit mist: x 2
+    grapefruit oil     24 ml
+    propylene glycol   44 ml
+    neutral spirit    124 ml
+  Makes 192 ml at 62 % vol
+  Enough for 640 to 1,440 drinks
+  Exact with: 50 ml cylinder, 250 ml cylinder.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
 Ana: scale grapefriut mist x2
   I know no formula called “grapefriut mist”.
   Did you mean:
@@ -49,11 +64,11 @@ Ana: scale grapefruit mist to 8 bottles
   ml
   [Step by step] [More examples]
 Ana: scale grapefruit mist to lots
-  I understood “grapefruit mist to”, but not
-  “lots”. Expected a number.
-  For example: scale grapefruit mist to 8 x 50
-  ml
-  [Step by step] [More examples]
+  Read as: scale Grapefruit mist
+  How much of Grapefruit mist?
+  [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
+  [as written] [double]
+  [Back] [Cancel]
 Ana: scale negroni x2
   I know no formula called “negroni”.
   [Formulas]
@@ -71,20 +86,19 @@ Ana: scale 42
   as ml, g or oz.
   [scale 42 ml]
 Ana: batch grapefruit mist to 8 x 50 ml tomorrow
-  I understood “grapefruit mist to 8 x 50 ml”,
-  but not “tomorrow”. Expected a number or a
-  comma.
-  For example: batch grapefruit mist to 400 ml
-  [Step by step] [More examples]
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
+  [batch Grapefruit mist to 8 x 50 ml]
+  [scale Grapefruit mist to 8 x 50 ml]
+  [strength Grapefruit mist]
 Ana: check 1 clear
   There is no batch 1 in this bar.
 Ana: check 1 sparkling
   There is no batch 1 in this bar.
 Ana: price grapefruit oil ten for free
-  I understood “grapefruit oil ten for”, but not
-  “free”. Expected a number.
-  For example: price grapefruit oil 10 ml 7.90
-  [Step by step] [More examples]
+  Read as: price grapefruit oil 10
+  Nothing is logged yet. Tap if that is right.
+  [price grapefruit oil 10]
 Ana: new formula Nothing\
 sugar
   After “Nothing sugar” something is missing: a
@@ -131,22 +145,23 @@ Ana: /scale@peel_ledger_bot grapefruit mist x2
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Ana: 🍊
-  I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  Read as: waste 1 orange
+  Nothing is logged yet. Tap if that is right.
+  [waste 1 orange]
 Ana: ...
-  I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
+  [undo]
+  [help]
 Ana: ; drop table bar
-  I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
+  [bar drop]
+  [leave]
+  [team]
 Ana: <b>bold</b> & co
-  I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
+  [taste]
+  [trial]
+  [batches]

@@ -23,9 +23,11 @@ from bot.chat.intent.intent import (
     Intent,
     NotUnderstood,
     OutOfDate,
+    Read,
     Said,
     Several,
 )
+from bot.chat.intent.offering import offer, read_as
 from bot.chat.reply.message import Reply, Text, reply
 from bot.chat.reply.units import show_ml, unit_name
 from bot.trade.errors import TradeError
@@ -156,10 +158,25 @@ def _answers(turn: Turn, intent: Intent) -> list[Reply]:
             return []
         case OutOfDate():
             return [_out_of_date(intent.asked)]
+        case Read():
+            return _read_free(turn, intent)
         case NotUnderstood():
             return as_list(not_understood(turn))
         case _:
             raise TypeError(type(intent).__name__)
+
+
+def _read_free(turn: Turn, intent: Read) -> list[Reply]:
+    """Run the reading of a free line that only shows something; offer any other."""
+    first = intent.readings.first
+    if first is None or first.command is None or not (intent.readings.sure and first.runs):
+        return [offer(turn, intent.readings)]
+    turn.line = first.line
+    try:
+        replies = as_list(_said(turn, Said(first.command, first.rest)))
+    except REFUSALS as error:
+        replies = worded_refusal(error, turn)
+    return [read_as(first, replies[0]), *replies[1:]] if replies else []
 
 
 def _out_of_date(asked: str = "") -> Reply:

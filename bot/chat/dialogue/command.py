@@ -16,6 +16,22 @@ Runs = Callable[[Turn, Any], "Reply | list[Reply]"]
 
 
 @dataclass(frozen=True)
+class Wish:
+    """Something people want from a command, by its name in the phrasebooks, and the lines that ask for it.
+
+    A frame is such a line after the command's word. `{kind}` takes a piece of that kind from the line
+    (see intent/pieces.py); with `?` it may stay empty. Words in capitals are keywords of the grammar. A part
+    in brackets is repeated for each thing named, separated by `between`. `shows` marks lines of a writing
+    command that only show something.
+    """
+
+    name: str
+    frames: tuple[str, ...] = ("",)
+    between: str = ", "
+    shows: bool = False
+
+
+@dataclass(frozen=True)
 class Command:
     """One command of the bot.
 
@@ -25,7 +41,7 @@ class Command:
     things; `quick` marks a read that takes a few milliseconds. `manages` excludes plain members,
     `manages_words` only if there are words after the command's; `anyone` needs no bar. `menu` is the place in
     the command menu, 0 for none. `in_every_language` accepts the words of each language whatever the current
-    one is.
+    one is. `wishes` are the things that people want from it, as phrasebooks beside it say them.
     """
 
     name: str
@@ -43,6 +59,7 @@ class Command:
     menu: int = 0
     private_only: bool = False
     in_every_language: bool = False
+    wishes: tuple[Wish, ...] = ()
 
     def answer(self, turn: Turn, given: Given) -> Reply | list[Reply]:
         """Run the command with the filled slots."""

@@ -84,6 +84,11 @@ def _is_day(word: str) -> bool:
     return word.isdecimal() and 1 <= int(word) <= 31
 
 
+def month_names(language: str) -> Mapping[str, int]:
+    """Return the months by their full and short names without accents; January is 1."""
+    return _names(language)[1]
+
+
 @cache
 def _names(language: str) -> tuple[Mapping[str, int], Mapping[str, int]]:
     """Return the names of days (Monday is 0) and of months (January is 1), full and abbreviated."""

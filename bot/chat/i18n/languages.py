@@ -53,6 +53,8 @@ class Language:
     columns: Mapping[str, str] = field(default_factory=dict)
     tables: Mapping[str, str] = field(default_factory=dict)
     totals: frozenset[str] = frozenset()
+    # Words that mean much the same, by a name for the group; without accents (see intent/ranker.py).
+    concepts: Mapping[str, str] = field(default_factory=dict)
 
 
 def counting(words: str) -> dict[str, Fraction]:

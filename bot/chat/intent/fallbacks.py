@@ -10,7 +10,7 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.languages import languages
-from bot.chat.intent.guessing import LOGGING, named_in, offers, verbs_offered
+from bot.chat.intent.guessing import offers
 from bot.chat.intent.shorthand import own_volume
 from bot.chat.reply.message import Button, Reply, reply
 
@@ -32,21 +32,9 @@ def not_understood(turn: Turn) -> Reply:
     language = tongue().language
     words = [word for one in all_commands().values() for word in words_of(one, language) if " " not in word]
     near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=_NEAR_WORD) if first else None
-    asked = command_at_start(text) if text.endswith("?") else None
-    if asked is not None and asked[0].name in LOGGING:
-        line = text.rstrip(" ?")
-        return reply(
-            _("Is that a question, or do I log it?"), buttons=((Button(line[:_LONGEST_LABEL], line),),)
-        )
-    done = verbs_offered(turn, text)
-    if done and near is None:
-        verb = text.split(" ")[0][:_LONGEST_LABEL]
-        return reply(_("I do not know “{word}”. What about them?").format(word=verb), buttons=done)
     meant = offers(turn, text)
-    if not meant and near is None:
-        meant = named_in(turn, text)
     if meant:
-        return reply(_("I did not understand that."), _("Did you mean:"), buttons=meant)
+        return reply(_("Did you mean:"), buttons=meant)
     if near is not None and len(first) > _SHORT_WORD:
         fixed = near[0] + text[len(first) :]
         return reply(

@@ -37,6 +37,8 @@ _MOST_NAMED = 3
 _NAMED_LAST = frozenset({"price", "cost", "stock", "strength", "dose", "cautions", "photos"})
 _CLARITIES = frozenset({"clear", "hazy", "split"})
 _LONGEST_LABEL = 40
+_NEAR_WORD = 76  # of 100: a command's word below this is not suggested
+_SHORT_WORD = 3  # letters: a shorter word is close to too many others
 _FRUIT_WORDS = 2  # 'blood orange': a longer text is a sentence
 
 
@@ -65,9 +67,14 @@ def _lines(phrase: Phrase) -> tuple[Line, ...]:
 
 def _is_counted_fruit(turn: Turn, line: Line) -> bool:
     said = {one.slot: one.value for one in line.filled}
+    fruit_first = next(iter(said), "") == "fruit"
+    if any(one.slot == "reason" and one.text.casefold() == _("peeled") for one in line.filled):
+        return False  # peeled fruit is kept, not thrown out
     fruit, amount = said.get("fruit"), said.get("waste_amount")
     if amount is None or not _is_count_or_weight(amount):
         return False
+    if isinstance(amount, Amount) and amount.unit != "each" and "reason" not in said and fruit_first:
+        return False  # 'oranges 2.20 kg' is as likely a price or a delivery
     if isinstance(fruit, Noun):
         return guess_kind(fruit.name) is IngredientKind.FRUIT
     name = fruit.text if isinstance(fruit, Unknown) else ""
@@ -84,19 +91,6 @@ def _is_counted_fruit(turn: Turn, line: Line) -> bool:
     return counted_first and len(name.split()) <= _FRUIT_WORDS and guess_kind(name) is IngredientKind.FRUIT
 
 
-def verbs_offered(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
-    """Return what may have been done with the fruit of 'ordered oranges 24', whose verb nobody knows."""
-    verb, _space, rest = text.strip().partition(" ")
-    if turn.presence.bar is None or not rest or not verb[:1].isalpha() or as_waste(turn, rest) is None:
-        return ()
-    names = ("bought", "count", "waste")
-    shown = [(words_of(all_commands()[name], tongue().language)[0], name) for name in names]
-    lines = {"bought": rest.replace(",", ";")}
-    return tuple(
-        (Button(_short(f"{word} {rest}"), f"{name} {lines.get(name, rest)}"),) for word, name in shown
-    )
-
-
 def as_discard(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
     """Take 'threw away batch 25' for the batch, which is no fruit."""
     first, _space, number = rest.strip().partition(" ")
@@ -107,10 +101,6 @@ def as_discard(turn: Turn, command: Command, rest: str) -> tuple[Command, str] |
         return None
     turn.line = f"{discard.name} {rest}"
     return discard, rest
-
-
-def _short(label: str) -> str:
-    return label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
 
 
 def _is_count_or_weight(amount: object) -> bool:
@@ -175,10 +165,21 @@ def offers(turn: Turn, text: str, besides: str = "") -> tuple[tuple[Button, ...]
     """Return possible readings to tap: whole phrases of other commands, with known names only."""
     if turn.presence.bar is None:
         return ()
-    sold_out = _sold_out(turn, text)
-    if sold_out:
-        return sold_out
+    gone = sold_out(turn, text)
+    if gone:
+        return gone
     rows = []
+    for command, line in said_whole(turn, text, besides):
+        word = words_of(command, tongue().language)[0]
+        label = f"{word} {line}"
+        label = label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
+        rows.append((Button(label, f"{command.name} {line}"),))
+    return tuple(rows)
+
+
+def said_whole(turn: Turn, text: str, besides: str = "") -> list[tuple[Command, str]]:
+    """Return the commands whose phrase the whole text is, although it lacks their word."""
+    found = [*_scaled(turn, text), *_misspelt(turn, text)]
     for name in _OFFERED:
         command = all_commands()[name]
         if name == besides or (command.manages and not turn.context.role.manages):
@@ -188,12 +189,11 @@ def offers(turn: Turn, text: str, besides: str = "") -> tuple[tuple[Button, ...]
             continue
         if name == "bar" and command_at_start(text) is not None:
             continue  # 'label 34 on A4' begins like a setting, but has no value of one
-        word = words_of(command, tongue().language)[0]
-        rows.append((Button(_short(f"{word} {text}"), f"{name} {text}"),))
-    return tuple(rows[:_MOST_OFFERED])
+        found.append((command, text))
+    return found[:_MOST_OFFERED]
 
 
-def _sold_out(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
+def sold_out(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
     """Suggest both meanings of '86 limes': in English bar slang it means that none are left."""
     word, _space, name = text.partition(" ")
     first, _space, rest = name.partition(" ")
@@ -209,27 +209,33 @@ def _is_86(text: str) -> bool:
     return bool(word) and word == languages()[tongue().language].sold_out
 
 
-def named_in(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:
-    """Return the amounts for '6x50 grapefruit', or the formulas named in a text."""
-    if turn.presence.bar is None:
-        return ()
+def _scaled(turn: Turn, text: str) -> Iterator[tuple[Command, str]]:
+    """Yield the amounts for '6x50 grapefruit': a part of a formula's name, sizes without a unit."""
     read = read_scaling(turn, text)
-    if read is not None and {"formula", "target"} <= set(read[0].slots):
-        said, whole = read[0].slots["formula"], read[1]
-        found = formulas_meant(turn, said.value)[:_MOST_NAMED]
-        return tuple(
-            (
-                Button(
-                    _("scale {what}").format(what=whole.replace(said.text, one.name)),
-                    f"scale {whole.replace(said.text, f'#{one.id}')}",
-                ),
-            )
-            for one in found
-        )
-    plain = f" {text.casefold().strip(' ?!.')} "
-    known = [one for one in turn.vocabulary.of_kind("FORMULA") if f" {one.name.casefold()} " in plain]
-    rows = tuple((Button(one.name, f"formula #{one.id}"),) for one in known[:_MOST_NAMED])
-    return (*rows, (Button(_("Batches"), "batches"),)) if rows else ()
+    if read is None or not {"formula", "target"} <= set(read[0].slots):
+        return
+    said, whole = read[0].slots["formula"], read[1]
+    for one in formulas_meant(turn, said.value)[:_MOST_NAMED]:
+        if isinstance(said.value, Unknown) and said.value.text.casefold() not in one.name.casefold():
+            continue
+        yield all_commands()["scale"], whole.replace(said.text, one.name)
+
+
+def _misspelt(turn: Turn, text: str) -> Iterator[tuple[Command, str]]:
+    """Yield the command whose word is close to the first typed one, if it takes the rest."""
+    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for lines that the grammar does not take
+
+    first, _space, rest = text.partition(" ")
+    language = tongue().language
+    words = {
+        word: one for one in all_commands().values() for word in words_of(one, language) if " " not in word
+    }
+    near = process.extractOne(first.casefold(), words.keys(), scorer=fuzz.ratio, score_cutoff=_NEAR_WORD)
+    if near is None or len(first) <= _SHORT_WORD or command_at_start(text) is not None:
+        return
+    phrase = _read(turn, words[near[0]], rest)
+    if phrase is not None and not any(map(names_unknown, _values(phrase))):
+        yield words[near[0]], rest
 
 
 def _tells(turn: Turn, phrase: Phrase, name: str) -> bool:

@@ -18,9 +18,21 @@ from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import names_unknown
 from bot.chat.i18n.language import _
+from bot.chat.i18n.languages import languages
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.intent.guessing import LOGGING, as_asked, as_discard, as_setting, as_waste, is_article
+from bot.chat.intent.guessing import (
+    LOGGING,
+    as_asked,
+    as_discard,
+    as_setting,
+    as_waste,
+    is_article,
+    said_whole,
+    sold_out,
+)
 from bot.chat.intent.incoming_photo import check_line
+from bot.chat.intent.reader import Reading, Readings, read_free
+from bot.chat.intent.whole import is_loose, knows_all, reads_whole
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
 from bot.work.log import edits
@@ -88,6 +100,13 @@ class Said(Intent):
     def quick(self) -> bool:
         """Whether the command is quick."""
         return self.command.quick
+
+
+@dataclass(frozen=True)
+class Read(Intent):
+    """A free line, which the grammar does not take, and the wishes that it may mean."""
+
+    readings: Readings
 
 
 @dataclass(frozen=True)
@@ -245,14 +264,52 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
         return check
     if spoken is None:
         spoken = as_asked(turn, text) or as_waste(turn, text) or _after_an_article(text)
-        return _said_or_not(spoken)
+        return _free(turn, text) if spoken is None else _taken_or_free(turn, text, *spoken)
     command, rest = as_setting(turn, *spoken) or as_discard(turn, *spoken) or spoken
-    if rest.rstrip().endswith("?"):
-        if command.name in LOGGING:
-            return NotUnderstood()  # 'delivered 24 limes?' asks, and a guess never writes
-        if not _reads_whole((command, rest), turn):
-            rest = rest.rstrip(" ?")
-    return Said(command, rest)
+    if rest.rstrip().endswith("?") and not reads_whole((command, rest), turn):
+        rest = rest.rstrip(" ?")
+    return _taken_or_free(turn, text, command, rest)
+
+
+def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent:
+    """Return the command if the grammar takes the text whole, or if nothing else is clearly meant."""
+    said = Said(command, rest)
+    if turn.presence.bar is None:
+        return said
+    logs = command.writes and not any(wish.shows for wish in command.wishes)
+    if logs and rest and text.rstrip().endswith("?") and knows_all(turn, command, rest):
+        return Read(
+            Readings((Reading(command.name, 1.0, command, rest),), sure=True)
+        )  # a question logs nothing
+    if knows_all(turn, command, rest):
+        return said
+    found = read_free(turn, text).preferring(said_whole(turn, text))
+    return said if _stands(turn, command, rest, found) else Read(found)
+
+
+def _stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
+    """Whether a command's word stands for its command although the grammar does not take all the rest."""
+    first, likely = found.first, found.of(command)
+    if first is None:
+        return True
+    if is_loose(turn, command, rest):
+        return likely >= _LIKELY
+    if reads_whole((command, rest), turn):  # a name is unknown: the command says which
+        return first.command is command or not found.sure or likely >= _LIKELY
+    if first.command is command:
+        return not first.complete or not (first.rest or (found.sure and first.runs))
+    return likely >= _LIKELY or (not found.sure and (likely >= _POSSIBLE or first.probability < _EVEN))
+
+
+def _free(turn: Turn, text: str) -> Intent:
+    """Return what a text means that begins with no command's word."""
+    thanked = any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values())
+    if turn.presence.bar is None or not text or thanked or sold_out(turn, text):
+        return NotUnderstood()
+    found = read_free(turn, text).preferring(said_whole(turn, text))
+    if not turn.message.place.private and not found.sure:
+        return Ignored()  # colleagues who talk
+    return Read(found)
 
 
 def _after_an_article(text: str) -> tuple[Command, str] | None:
@@ -265,7 +322,7 @@ def _photo_of(turn: Turn) -> Intent | None:
     """Return a photo whose caption is no command as a check of a batch, if it parses as one."""
     line = check_line(turn.message)
     check = all_commands()["check"]
-    return Said(check, line) if _reads_whole((check, line), turn) else None
+    return Said(check, line) if reads_whole((check, line), turn) else None
 
 
 def _slashed(text: str) -> Intent | None:
@@ -279,6 +336,9 @@ def _slashed(text: str) -> Intent | None:
     return _said_or_not(named)
 
 
+# A command's word stands for its command from this probability on, the lower one if nothing else is sure.
+_LIKELY, _POSSIBLE = 0.25, 0.05
+_EVEN = 0.5
 _MOST_LINES = 10
 # These may be followed by lines of their own, even if the lines begin like commands.
 _WITH_LINES = frozenset({"new", "change", "trial", "trial add"})
@@ -308,7 +368,7 @@ def _while_asked(
         other = spoken[0].name != dialogue.command
         # Any words are an answer to a question for a name or a note, but stopping must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
-        if stops or (_reads_whole(spoken, turn) and not _reads_as_answer(dialogue, text, turn)):
+        if stops or (reads_whole(spoken, turn) and not _reads_as_answer(dialogue, text, turn)):
             return Said(*spoken, aside=other and spoken[0].name in LOGGING)
     return (None if spoken is not None else _waste_aside(turn, dialogue, text)) or Answer(text)
 
@@ -331,16 +391,7 @@ def _takes_back(spoken: tuple[Command, str], dialogue: DialogueState, turn: Turn
     """Whether 'undo' means the last answer rather than the last log entry."""
     command, rest = spoken
     numbered = any(sign.isdigit() for sign in rest)
-    return command.name == "undo" and not numbered and bool(dialogue.order) and _reads_whole(spoken, turn)
-
-
-def _reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
-    command, rest = spoken
-    try:
-        parser.read(command.rule, rest.strip(), turn.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return False
-    return True
+    return command.name == "undo" and not numbered and bool(dialogue.order) and reads_whole(spoken, turn)
 
 
 def _counts_itself(command: Command, text: str, turn: Turn) -> bool:

@@ -15,7 +15,7 @@ from tests.buttons import dead, problems
 from tests.house import House
 
 _COMMANDS = all_commands()
-_LOST = "I did not understand that."
+_LOST = "I'm not sure what you want. One of these?"
 
 # A bar with data for every example of every command.
 _BOOK = (

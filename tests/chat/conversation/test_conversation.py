@@ -100,7 +100,7 @@ def test_the_close_prompt_is_answered_without_a_command_word(house: House) -> No
     assert first_lines(ana.says("6 oranges mouldy, 2 limes")) == ["Logged 2 lines"]
     assert first_lines(ana.says("1.5 kg lemons")) == ["Logged: 1.5 kg lemons."]
     for line in ("6 tyres", "12 ml grapefruit oil", "oranges", "6", "good evening"):
-        assert first_lines(ana.says(line)) == ["I did not understand that."], line
+        assert not first_lines(ana.says(line))[0].startswith("Logged"), line
 
 
 def test_a_stranger_logs_nothing_by_such_words(house: House) -> None:

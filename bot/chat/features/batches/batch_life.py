@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import (
     BATCH_SLOT,
     OPEN_BATCH_SLOT,
@@ -301,6 +301,7 @@ COMMANDS = (
         ),
         writes=True,
         menu=27,
+        wishes=(Wish("check", ("{batch?} {clarity?}",)),),
     ),
     Command(
         "open",
@@ -314,6 +315,10 @@ COMMANDS = (
             *DETAIL_SLOTS,
         ),
         writes=True,
+        wishes=(
+            Wish("open", ("{batch?}",)),
+            Wish("bottle", ("{ingredient} ON {day}", "{ingredient?}")),
+        ),
     ),
     Command(
         "used",
@@ -322,6 +327,7 @@ COMMANDS = (
         words=("used up", "finished", "empty", "batch used up", "finished batch", "used up batch"),
         slots=(OPEN_BATCH_SLOT,),
         writes=True,
+        wishes=(Wish("used", ("{batch?}",)),),
     ),
     Command(
         "discard",
@@ -335,6 +341,7 @@ COMMANDS = (
             replace(_NOTE, ask=_ask_why, wanted=lambda turn, given: given.guided),
         ),
         writes=True,
+        wishes=(Wish("discard", ("{batch?} {amount?}",)),),
     ),
 )
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import (
     FORMULA_SLOT,
@@ -223,6 +223,13 @@ COMMANDS = (
         ),
         writes=True,
         menu=20,
+        wishes=(
+            Wish(
+                "batch",
+                ("{formula?} TO {bottles}", "{formula?} TO {amount}", "{formula?} {factor}", "{formula?}"),
+            ),
+            Wish("batch card", ("{batch}", ""), shows=True),
+        ),
     ),
     Command("make", N_("amounts for a batch, or log one that is made"), _make, quick=True),
     Command(
@@ -234,6 +241,7 @@ COMMANDS = (
             *("what is resting",),
         ),
         menu=25,
+        wishes=(Wish("batches"),),
     ),
 )
 

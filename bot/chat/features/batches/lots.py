@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.dialogue.log_words import LogWords
@@ -134,6 +134,7 @@ COMMANDS = (
             Slot("lot", _accept_lot, _ask_lot),
         ),
         writes=True,
+        wishes=(Wish("lot", ("{batch} {ingredient} {lot}", "{batch} {ingredient}", "{batch?}")),),
     ),
     Command(
         "which",
@@ -142,6 +143,7 @@ COMMANDS = (
         words=("which batches used lot", "which batches", "trace", "lots"),
         examples=(N_("which batches used lot A2231"),),
         slots=(Slot("lot", plain(str), _ask_lot),),
+        wishes=(Wish("which", ("{lot}", "")),),
     ),
 )
 

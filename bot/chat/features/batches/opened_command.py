@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.features.batches.opened_bottles import ASKED_SLOT, DETAIL_SLOTS, opened_reply
 from bot.trade.words import N_
@@ -19,6 +19,7 @@ COMMANDS = (
         ),
         slots=(ASKED_SLOT, *DETAIL_SLOTS),
         writes=True,
+        wishes=(Wish("bottle", ("{ingredient} ON {day}", "{ingredient?}")),),
     ),
 )
 

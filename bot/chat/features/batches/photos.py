@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.batches.batch_card import event_words
@@ -57,5 +57,6 @@ COMMANDS = (
         words=("photo", "pictures", "album"),
         examples=(N_("photos 12"),),
         slots=(BATCH_SLOT,),
+        wishes=(Wish("photos", ("{batch?}",)),),
     ),
 )

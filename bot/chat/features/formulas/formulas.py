@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import (
     FORMULA_SLOT,
     MORE_DETAIL_SLOT,
@@ -144,6 +144,7 @@ COMMANDS = (
         ),
         menu=40,
         quick=True,
+        wishes=(Wish("formula", ("{formula?}",)),),
     ),
     Command(
         "rename",
@@ -154,6 +155,7 @@ COMMANDS = (
         slots=(FORMULA_SLOT, NAME_SLOT),
         writes=True,
         manages=True,
+        wishes=(Wish("rename", ("{formula?}",)),),
     ),
     Command(
         "archive",
@@ -163,6 +165,7 @@ COMMANDS = (
         slots=(FORMULA_SLOT,),
         writes=True,
         manages=True,
+        wishes=(Wish("archive", ("{formula?}",)),),
     ),
     Command(
         "restore",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.money import ends_of, money_range
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, undo_button
 from bot.chat.dialogue.slots import Slot, plain, said
@@ -97,5 +97,6 @@ COMMANDS = (
         examples=(N_("making grapefruit mist 15-20 min, bottle 1.20"),),
         slots=(FORMULA_SLOT, *(Slot(name, plain(Span)) for name in _SLOTS), Slot("nothing", said)),
         writes=True,
+        wishes=(Wish("making", ("{formula?} {minutes}", "{formula?}")),),
     ),
 )

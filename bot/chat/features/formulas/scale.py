@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, TARGET_SLOT, SaidTarget
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_of
 from bot.chat.dialogue.turn import Turn
@@ -229,12 +229,26 @@ COMMANDS = (
         N_("amounts for a size, bottles, drinks or what you have"),
         scale_reply,
         words=(
-            *("make amounts", "amounts", "scale up", "scale down", "how much oil for"),
+            *("make amounts", "make", "amounts", "scale up", "scale down", "how much oil for"),
             *("how much oil do i need for", "how much do i need for"),
         ),
         examples=_EXAMPLES,
         slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, TARGET_SLOT, GRAMS_SLOT, TEMPERATURE_SLOT),
         menu=10,
         quick=True,
+        wishes=(
+            Wish(
+                "scale",
+                (
+                    "{formula?} WITH {amount} {ingredient}",
+                    "{formula?} TO {bottles}",
+                    "{formula?} FOR {drinks}",
+                    "{formula?} TO {amount}",
+                    "{formula?} {factor}",
+                    "{formula}",
+                    "",
+                ),
+            ),
+        ),
     ),
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, GRAMS_SLOT, LOSS_SLOT, SAID_TARGET_SLOT
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
 from bot.chat.dialogue.slots import Given, Question, columns
@@ -61,5 +61,6 @@ COMMANDS = (
             GRAMS_SLOT,
             TEMPERATURE_SLOT,
         ),
+        wishes=(Wish("swap", ("{formula?} WITH {level}", "{formula?} WITH {ingredient}", "{formula?}")),),
     ),
 )

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.names import short_name, spelt_alike
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, is_liquid, undo_button
@@ -344,6 +344,7 @@ COMMANDS = (
         slots=(FORMULA_SLOT, Slot("lines", _accept_lines, _ask_changes)),
         writes=True,
         manages=True,
+        wishes=(Wish("change", ("{formula?}: {ingredient} {amount}", "{formula?}")),),
     ),
 )
 

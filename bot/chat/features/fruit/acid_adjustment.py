@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import quantity_in_ml
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
@@ -172,5 +172,6 @@ COMMANDS = (
             Slot("sour", _accept_juice_name, _ask_sour),
         ),
         menu=37,
+        wishes=(Wish("acid", ("{amount} {item}", "{item?}")),),
     ),
 )

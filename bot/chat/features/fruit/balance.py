@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.slots import Given, Slot, columns
 from bot.chat.dialogue.turn import Turn
@@ -85,5 +85,6 @@ COMMANDS = (
         examples=(N_("fruit orange"),),
         slots=(Slot("item", _accept_known),),
         menu=39,
+        wishes=(Wish("fruit", ("{fruit?}",)),),
     ),
 )

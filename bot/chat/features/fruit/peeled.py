@@ -8,7 +8,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import USUAL_FRUIT, example_of, own_fruits
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, noting_night, of_day, with_day
@@ -344,6 +344,7 @@ COMMANDS = (
         lines=_LINES,
         writes=True,
         menu=33,
+        wishes=(Wish("peeled", ("{day?} [{number?} {fruit}]", "{day?}")),),
     ),
     Command(
         "juiced",
@@ -354,6 +355,7 @@ COMMANDS = (
         slots=(DAY_SLOT, _FRUIT, _COUNT, Slot("juice", _accept_juice, _ask_juice)),
         writes=True,
         menu=35,
+        wishes=(Wish("juiced", ("{day?} {number} {fruit} {amount?}", "{day?} {fruit} {amount?}", "{day?}")),),
     ),
     Command(
         "peeledbin",

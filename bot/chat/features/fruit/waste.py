@@ -8,7 +8,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import USUAL_FRUIT
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, noting_night, with_day
@@ -278,6 +278,7 @@ COMMANDS = (
         lines=_LINES,
         writes=True,
         menu=1,
+        wishes=(Wish("waste", ("{day?} [{quantity?} {fruit} {reason?}]", "{day?} {quantity?}")),),
     ),
     Command(
         "reason",

@@ -10,7 +10,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of, first_formula
 from bot.chat.dialogue.inputs.shared_slots import MORE_DETAIL_SLOT, PICTURE_SLOT
 from bot.chat.dialogue.slots import Given, Question, Slot
@@ -322,6 +322,7 @@ COMMANDS = (
         examples=(N_("week 2026-W30"), N_("week last week")),
         slots=(_PERIOD, _SPAN, *_DETAIL),
         menu=30,
+        wishes=(Wish("report", ("{week}", "{this_week?}")),),
     ),
     Command(
         "month",
@@ -331,6 +332,7 @@ COMMANDS = (
         examples=(N_("month 2026-10"),),
         slots=(_MONTH, *_DETAIL),
         menu=31,
+        wishes=(Wish("report", ("{month}", "{this_month}")),),
     ),
     Command(
         "report",
@@ -339,5 +341,6 @@ COMMANDS = (
         words=("waste report",),
         examples=(N_("waste report 2026-10-01 to 2026-10-15"),),
         slots=(Slot("span", _accept_span, _ask_span), *_DETAIL),
+        wishes=(Wish("report", ("{span}",)),),
     ),
 )

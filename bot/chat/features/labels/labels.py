@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
@@ -153,5 +153,6 @@ COMMANDS = (
             Slot("first", _accept_first),
         ),
         menu=28,
+        wishes=(Wish("label", ("{batch?} {copies?}", "{batch?}")),),
     ),
 )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import (
     FORMULA_SLOT,
     GRAMS_SLOT,
@@ -233,5 +233,6 @@ COMMANDS = (
             MORE_DETAIL_SLOT,
         ),
         menu=13,
+        wishes=(Wish("clear", ("{formula?} WITH {level}", "{formula?}")),),
     ),
 )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_of
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
@@ -190,6 +190,7 @@ COMMANDS = (
             TEMPERATURE_SLOT,
         ),
         writes=True,
+        wishes=(Wish("density", ("{subject}", ""), shows=True),),
     ),
 )
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import SAID_BATCH_SLOT, quantity_in_ml
 from bot.chat.dialogue.inputs.strength import accept_level, ask_strength, percent_of, show_strength
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_of
@@ -355,6 +355,12 @@ COMMANDS = (
         ),
         writes=True,
         menu=12,
+        wishes=(
+            Wish(
+                "strength",
+                ("{amount} {level} TO {level}", "{level} TO {level}", "BATCH {batch}", "{subject}", ""),
+            ),
+        ),
     ),
 )
 

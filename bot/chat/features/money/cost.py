@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import (
     FORMULA_SLOT,
     GRAMS_SLOT,
@@ -218,5 +218,16 @@ COMMANDS = (
         slots=(FORMULA_SLOT, LOSS_SLOT, SWAP_SLOT, _TARGET, GRAMS_SLOT, TEMPERATURE_SLOT, *_DETAIL),
         menu=15,
         quick=True,
+        wishes=(
+            Wish(
+                "cost",
+                (
+                    "{formula?} TO {bottles}",
+                    "{formula?} TO {amount}",
+                    "{formula?} FOR {drinks}",
+                    "{formula?}",
+                ),
+            ),
+        ),
     ),
 )

@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.fruit import new_fruit
 from bot.chat.dialogue.inputs.money import as_money
@@ -310,6 +310,10 @@ COMMANDS = (
         ),
         writes=True,
         menu=50,
+        wishes=(
+            Wish("price", ("{item} {amount} {price}", "{item} {price}")),
+            Wish("price", ("{item}", ""), shows=True),
+        ),
     ),
 )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
@@ -227,6 +227,10 @@ COMMANDS = (
         writes=True,
         manages_words=True,
         menu=75,
+        wishes=(
+            Wish("bar", ("{setting} {money}", "{setting} {time}", "{setting} {amount}", "{setting}")),
+            Wish("bar", ("{page?}",), shows=True),
+        ),
     ),
 )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.people.deep_links import main_buttons
@@ -71,5 +71,6 @@ COMMANDS = (
         anyone=True,
         menu=74,
         examples=(N_("language English"),),
+        wishes=(Wish("language", ("{language?}",)),),
     ),
 )

@@ -6,7 +6,7 @@ import json
 from dataclasses import dataclass
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot
 from bot.chat.dialogue.turn import Say, Turn
@@ -147,7 +147,14 @@ def _keep(turn: Turn, arguments: Arguments) -> Reply:
 
 
 COMMANDS = (
-    Command("privacy", N_("what is kept of you, and who sees it"), _privacy, quick=True, anyone=True),
+    Command(
+        "privacy",
+        N_("what is kept of you, and who sees it"),
+        _privacy,
+        quick=True,
+        anyone=True,
+        wishes=(Wish("privacy"),),
+    ),
     Command(
         "export me",
         N_("all that this bar holds of you, as a file"),
@@ -155,6 +162,7 @@ COMMANDS = (
         words=("my data",),
         private_only=True,
         anyone=True,
+        wishes=(Wish("privacy"),),
     ),
     Command(
         "forget me",
@@ -164,6 +172,7 @@ COMMANDS = (
         writes=True,
         private_only=True,
         anyone=True,
+        wishes=(Wish("privacy"),),
     ),
     Command(
         "forget me where i left",

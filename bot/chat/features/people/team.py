@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.rights import stranger
@@ -304,6 +304,7 @@ COMMANDS = (
         slots=(Slot("free", plain(str)),),
         writes=True,
         menu=70,
+        wishes=(Wish("team", shows=True),),
     ),
     Command(
         "invite",
@@ -319,6 +320,7 @@ COMMANDS = (
         writes=True,
         manages=True,
         private_only=True,
+        wishes=(Wish("invite", ("{role?}",)),),
     ),
     Command(
         "leave",

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import SAID_FORMULA_SLOT
 from bot.chat.dialogue.slots import Slot, plain
@@ -358,6 +358,7 @@ COMMANDS = (
         examples=(N_("plan grapefruit mist"), N_("plan shopping"), N_("plan fruit")),
         slots=(SAID_FORMULA_SLOT, Slot("part", plain(str))),
         menu=32,
+        wishes=(Wish("plan", ("{formula?}",)),),
     ),
     Command(
         "shopping",
@@ -373,5 +374,6 @@ COMMANDS = (
         words=("fruit par", "fruit pars", "plan fruit"),
         examples=(N_("fruit par orange"),),
         slots=(Slot("item", accept_item),),
+        wishes=(Wish("fruit_par", ("{fruit?}",)),),
     ),
 )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
 from bot.chat.dialogue.slots import Slot, plain
@@ -87,5 +87,6 @@ COMMANDS = (
         _nothing,
         words=("nothing thrown out", "nothing wasted", "no waste"),
         writes=True,
+        wishes=(Wish("nothing"),),
     ),
 )

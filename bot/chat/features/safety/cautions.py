@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, SAID_FORMULA_SLOT
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.safety.caution_blocks import cautions_at
@@ -85,5 +85,6 @@ COMMANDS = (
         slots=(SAID_FORMULA_SLOT, NUMBER_SLOT),
         menu=85,
         quick=True,
+        wishes=(Wish("cautions", ("{formula?}",)),),
     ),
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
@@ -163,6 +163,7 @@ COMMANDS = (
         ),
         writes=True,
         manages_words=True,
+        wishes=(Wish("grade", ("{item?}",)),),
     ),
     Command(
         "allergens",
@@ -172,6 +173,7 @@ COMMANDS = (
         examples=(N_("allergens grapefruit mist"),),
         slots=(FORMULA_SLOT,),
         quick=True,
+        wishes=(Wish("allergens", ("{formula?}",)),),
     ),
 )
 

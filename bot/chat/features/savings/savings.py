@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of, first_formula
 from bot.chat.dialogue.inputs.day import accept_past_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
@@ -81,5 +81,10 @@ COMMANDS = (
             Slot("nothing", said),
         ),
         writes=True,
+        wishes=(
+            Wish("spraying", ("{fruit} SINCE {day}",)),
+            Wish("spraying", ("{fruit?}",), shows=True),
+            Wish("savings", ("{fruit?}",), shows=True),
+        ),
     ),
 )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml
 from bot.chat.dialogue.inputs.strength import ask_strength
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
@@ -234,5 +234,17 @@ COMMANDS = (
             Slot("sources", said),
         ),
         menu=14,
+        wishes=(
+            Wish(
+                "dose",
+                (
+                    "{formula?} {sprays} IN {amount}",
+                    "{formula?} IN {amount}",
+                    "{formula?} {sprays}",
+                    "{formula?} {drinks}",
+                    "{formula?}",
+                ),
+            ),
+        ),
     ),
 )

@@ -7,7 +7,7 @@ from datetime import date
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.day import DAY_SLOT, noting_night
 from bot.chat.dialogue.inputs.shared_slots import undo_button
@@ -167,6 +167,7 @@ COMMANDS = (
         ),
         writes=True,
         menu=56,
+        wishes=(Wish("drinks", ("{count} {formula} {day?}", "{count} {day?}", "")),),
     ),
 )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import SAID_FORMULA_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
@@ -166,6 +166,7 @@ COMMANDS = (
         examples=(N_("pump"), N_("weigh blue 152.31 150.55 148.80 20 sprays with grapefruit mist")),
         slots=(Slot("sprayer", accept_sprayer),),
         menu=55,
+        wishes=(Wish("pump", ("{sprayer?}",)),),
     ),
     Command(
         "use",

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.names import spelt_alike
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
@@ -270,6 +270,7 @@ COMMANDS = (
         examples=(N_("weigh blue 152.31 150.55 20 sprays with grapefruit mist"),),
         slots=(_SPRAYER, _INSIDE, _READINGS, Slot("priming", said), _COUNT, _BEFORE, _AFTER),
         writes=True,
+        wishes=(Wish("weigh", ("{sprayer?}",)),),
     ),
 )
 

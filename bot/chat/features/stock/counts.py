@@ -8,7 +8,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, of_day, with_day
 from bot.chat.dialogue.inputs.fruit import new_fruit
@@ -374,6 +374,7 @@ COMMANDS = (
         lines=_DELIVERIES,
         writes=True,
         menu=36,
+        wishes=(Wish("bought", ("{day?} [{quantity?} {item} {money?}]", "{day?}"), between="; "),),
     ),
     Command(
         "count",
@@ -385,6 +386,7 @@ COMMANDS = (
         lines=_COUNTS,
         writes=True,
         menu=38,
+        wishes=(Wish("count", ("[{item} {quantity?}]", "")),),
     ),
 )
 

@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import ask_item, is_liquid, undo_button
@@ -266,5 +266,6 @@ COMMANDS = (
         ),
         writes=True,
         menu=52,
+        wishes=(Wish("stock", ("{item?}",), shows=True),),
     ),
 )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import ask_item, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, said
@@ -100,6 +100,10 @@ COMMANDS = (
         ),
         writes=True,
         manages=True,
+        wishes=(
+            Wish("par", ("{item} {quantity}",)),
+            Wish("par", ("{item?}",), shows=True),
+        ),
     ),
 )
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
-from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.naming import what_is
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml, undo_button
@@ -336,6 +336,7 @@ COMMANDS = (
         ),
         writes=True,
         menu=46,
+        wishes=(Wish("trial", ("{formula?}",)),),
     ),
     Command(
         "trials",

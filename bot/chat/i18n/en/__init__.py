@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.i18n.en.concepts import CONCEPTS
 from bot.chat.i18n.en.keywords import KEYWORDS
 from bot.chat.i18n.en.plurals import half, plural, singular
 from bot.chat.i18n.en.tables import COLUMNS, TABLES, TOTALS
@@ -31,6 +32,7 @@ LANGUAGE = Language(
     singular=singular,
     half=half,
     keywords=KEYWORDS,
+    concepts=CONCEPTS,
     # A dozen is a unit, not a number.
     number_words={
         **counting("one two three four five six seven eight nine ten eleven twelve"),

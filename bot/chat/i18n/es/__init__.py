@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.i18n.es.concepts import CONCEPTS
 from bot.chat.i18n.es.keywords import KEYWORDS
 from bot.chat.i18n.es.plurals import half, plural, singular
 from bot.chat.i18n.es.tables import COLUMNS, TABLES, TOTALS
@@ -26,6 +27,7 @@ LANGUAGE = Language(
     letters="áéíóúñ",
     half=half,
     keywords=KEYWORDS,
+    concepts=CONCEPTS,
     units={
         "ml": "ml, mililitro, mililitros",
         "cl": "cl, centilitro, centilitros",

@@ -1,0 +1,118 @@
+"""Fill the frames of a wish with the typed pieces of a line: the result is a line one could type."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from bot.chat.dialogue.command import Wish
+from bot.chat.i18n.languages import understood
+from bot.chat.intent.pieces import Typed
+
+_PART = re.compile(r"\[[^\]]*\]|\{[a-z_]+\??\}|\S+")
+# The kinds of pieces that a place in a frame takes, the usual one first.
+_TAKES = {
+    "quantity": ("amount", "number"),
+    "batch": ("number",),
+    "count": ("drinks", "number"),
+    "price": ("money", "cents", "number"),
+    "level": ("level", "number"),
+    "item": ("ingredient", "fruit"),
+    "subject": ("formula", "ingredient"),
+}
+_AMOUNTS = {"amount", "number", "money", "cents"}
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """A frame with its places filled: the words, and how many pieces stand in it."""
+
+    words: str
+    used: int
+
+
+def fill(wish: Wish, pieces: Sequence[Typed], language: str) -> Iterator[Filled]:
+    """Yield the frames of a wish that the pieces fill, the fullest first; last the empty one."""
+    found = [
+        one for frame in (*wish.frames, "") if (one := _filled(frame, wish, pieces, language)) is not None
+    ]
+    yield from sorted(found, key=lambda one: -one.used)
+
+
+def _filled(frame: str, wish: Wish, pieces: Sequence[Typed], language: str) -> Filled | None:
+    left = list(pieces)
+    words: list[str] = []
+    for part in _PART.findall(frame):
+        if part.startswith("["):
+            groups = _repeated(part[1:-1], left, language)
+            if not groups:
+                return None
+            words.append(wish.between.join(groups))
+        elif part.startswith("{"):
+            piece = _take(part.strip("{}?"), left)
+            if piece is None and not part.endswith("?}"):
+                return None
+            if piece is not None and piece.text:
+                words.append(piece.number if part.startswith("{count") and piece.number else piece.text)
+        else:
+            words.append(_keyword(part, language) if part.isupper() else part)
+    return Filled(_tidy(" ".join(words)), len(pieces) - len(left))
+
+
+def _take(place: str, left: list[Typed]) -> Typed | None:
+    for kind in _TAKES.get(place, (place,)):
+        found = next((one for one in left if one.kind == kind), None)
+        if found is not None:
+            left.remove(found)
+            return found
+    return None
+
+
+def _repeated(frame: str, left: list[Typed], language: str) -> list[str]:
+    """Fill a part once for each thing named. Numbers stand before their things, or all after them."""
+    places = [part.strip("{}") for part in _PART.findall(frame)]
+    anchor = next(place for place in places if not place.endswith("?"))
+    kinds = _TAKES.get(anchor, (anchor,))
+    anchors = [one for one in left if one.kind in kinds]
+    amounts = [one for one in left if one.kind in _AMOUNTS]
+    if not anchors:
+        return []
+    before = bool(amounts) and amounts[0].at < anchors[0].at
+    groups = []
+    for number, one in enumerate(anchors):
+        start = anchors[number - 1].at if number else -1
+        end = anchors[number + 1].at if number + 1 < len(anchors) else len(left) + 10_000
+        own = [
+            piece
+            for piece in left
+            if (start < piece.at < end if len(anchors) == 1 else _is_near(piece, one.at, start, end, before))
+        ]
+        words = []
+        for place in places:
+            piece = one if place == anchor else _take(place.rstrip("?"), own)
+            if piece is not None:
+                words.append(piece.text)
+                left.remove(piece)
+                own = [other for other in own if other is not piece]
+        groups.append(" ".join(words))
+    return groups
+
+
+def _is_near(piece: Typed, at: int, start: int, end: int, before: bool) -> bool:
+    """Whether a piece belongs to the thing at this place, between two others."""
+    if piece.kind in _AMOUNTS and before:
+        return start < piece.at < at
+    return at < piece.at < end
+
+
+def _keyword(terminal: str, language: str) -> str:
+    """Return the usual word for a terminal of the grammar."""
+    for one in understood(language):
+        if terminal in one.keywords:
+            return one.keywords[terminal].split()[0].replace("_", " ")
+    return terminal.lower()
+
+
+def _tidy(words: str) -> str:
+    return words.replace(" :", ":").replace(" ,", ",").strip()

@@ -1,0 +1,46 @@
+"""Word the readings of a free line: the first one, and buttons for the readings that are not sure."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.dialogue.examples import example_of
+from bot.chat.dialogue.registry import all_commands
+from bot.chat.dialogue.turn import Turn
+from bot.chat.i18n.language import _
+from bot.chat.intent.reader import Reading, Readings
+from bot.chat.intent.without_command import WITHOUT_COMMAND
+from bot.chat.reply.message import Button, Reply, Text, reply
+
+
+def read_as(reading: Reading, answer: Reply) -> Reply:
+    """Put the line that was read before an answer."""
+    first = Text(_("Read as: {line}").format(line=reading.label))
+    return replace(answer, blocks=(first, *answer.blocks))
+
+
+def offer(turn: Turn, readings: Readings) -> Reply:
+    """Return the readings as buttons; nothing is done before a tap."""
+    first = readings.first
+    if first is not None and readings.sure and first.wish in WITHOUT_COMMAND:
+        return WITHOUT_COMMAND[first.wish](turn)
+    if first is not None and readings.sure:
+        return reply(
+            _("Read as: {line}").format(line=first.label),
+            _("Nothing is logged yet. Tap if that is right."),
+            buttons=((_button(first),),),
+        )
+    rows = tuple((_button(one),) for one in readings.likeliest if one.command is not None)
+    said = _("I'm not sure what you want. One of these?")
+    if first is None or readings.no_wish > first.probability:
+        said = _("That sounded like talk, so I did nothing. Or did you want one of these?")
+    return reply(said, _example(turn), buttons=rows)
+
+
+def _button(reading: Reading) -> Button:
+    return Button(reading.label, reading.line)
+
+
+def _example(turn: Turn) -> str:
+    example = _(all_commands()["waste"].examples[0])
+    return _("For example: {example}").format(example=example_of(turn, example))

@@ -1,0 +1,263 @@
+"""Find the typed pieces of a free line: amounts, names, days, prices, each with the words to say it again."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+
+from bot.chat.grammar.day_phrases import month_names
+from bot.chat.grammar.lexer import Noun, Option, Reader, Vocabulary, stem
+from bot.chat.grammar.syntax import Day
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import show_number, tongue
+from bot.chat.i18n.languages import languages
+from bot.chat.intent.tokens import fold, is_fruit, plain_text
+from bot.trade.formulas.kinds import IngredientKind, guess_kind
+
+# What may stand after a number, and the kind of piece it makes.
+_AFTER_NUMBER = {
+    "UNIT": "amount",
+    "PERCENT": "level",
+    "PER_CENT": "level",
+    "PROOF": "level",
+    "VOL": "level",
+    "SIGN": "money",
+    "CODE": "money",
+    "CENTS": "cents",
+    "DRINKS": "drinks",
+    "SPRAYS": "sprays",
+    "MINUTES": "minutes",
+    "HOURS": "duration",
+    "DAYS": "duration",
+    "WEEKS": "duration",
+    "MONTHS": "duration",
+    "COPIES": "copies",
+    "GARNISHES": "garnishes",
+}
+_NOUNS = {
+    "FORMULA": "formula",
+    "PERSON": "person",
+    "SPRAYER": "sprayer",
+    "SETTING": "setting",
+    "REASON": "reason",
+}
+_NOUNS |= {"PAGE": "page", "PREPARATION": "preparation"}
+_WORDS = {"CLEAR": "clarity", "HAZY": "clarity", "SPLIT": "clarity", "DOUBLE": "factor", "HALF": "factor"}
+_WORDS |= {"TRIPLE": "factor", "MANAGER": "role", "MEMBER": "role"}
+_DAYS = {"DATE", "DAY", "TODAY", "YESTERDAY"}
+_LOT = re.compile(r"(?=[^\W_]*\d)(?=[^\W_]*[A-Za-z])[A-Za-z0-9][A-Za-z0-9/-]{2,19}\Z", re.ASCII)
+_MOST_SPRAYS = 10
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """A piece of a line: its kind, its words in a form that the grammar reads, and its place."""
+
+    kind: str
+    text: str
+    at: int
+    day: Day | None = None
+    number: str = ""
+
+
+def pieces_of(text: str, vocabulary: Vocabulary) -> list[Typed]:
+    """Return the typed pieces of a line in the order of the words."""
+    reader = Reader(plain_text(text), vocabulary)
+    found = list(_scan(reader))
+    if not any(one.kind == "formula" for one in found):
+        found += _named_in_part(reader, vocabulary)
+    return _bottles(found, reader)
+
+
+def _scan(reader: Reader) -> Iterator[Typed]:
+    at = 0
+    while at < len(reader.pieces):
+        typed, taken = _piece(reader, at)
+        if typed is not None:
+            yield typed
+        at += taken
+
+
+def _piece(reader: Reader, at: int) -> tuple[Typed | None, int]:
+    options = reader.options(at)
+    noun = _longest(options, lambda one: isinstance(one.value, Noun) and one.terminal != "STOCK")
+    number = next((one for one in options if one.terminal == "NUMBER"), None)
+    if noun is not None and isinstance(noun.value, Noun) and (number is None or noun.length >= number.length):
+        return _noun(reader, at, noun, noun.value), noun.length
+    day = next((one for one in options if one.terminal in _DAYS), None)
+    if day is not None and (number is None or day.length > 1):
+        return _day(reader, at, day), day.length
+    if number is not None:
+        return _number(reader, at, number)
+    return _word(reader, at, options)
+
+
+def _longest(options: list[Option], fits: Callable[[Option], bool]) -> Option | None:
+    return max((one for one in options if fits(one)), key=lambda one: one.length, default=None)
+
+
+def _said(reader: Reader, at: int, length: int) -> str:
+    return reader.text[reader.pieces[at].start : reader.pieces[at + length - 1].end]
+
+
+def _noun(reader: Reader, at: int, option: Option, noun: Noun) -> Typed:
+    if noun.kind == "INGREDIENT":
+        if guess_kind(noun.name) is IngredientKind.FRUIT:
+            return Typed("fruit", _said(reader, at, option.length), at)
+        return Typed("ingredient", noun.name, at)
+    return Typed(_NOUNS.get(noun.kind, noun.kind.lower()), noun.name, at)
+
+
+def _day(reader: Reader, at: int, option: Option) -> Typed:
+    said = _said(reader, at, option.length)
+    if option.terminal in {"DATE", "DAY"}:
+        return Typed("day", said, at, Day(str(option.value), words=said))
+    return Typed("day", said, at, Day(None, 1 if option.terminal == "YESTERDAY" else 0, words=said))
+
+
+def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]:
+    """Return a number with what follows it."""
+    said = _said(reader, at, option.length)
+    if not isinstance(option.value, Fraction) or _is_negative(reader, at):
+        # 1,000 where it is ambiguous, and -50: no place takes them
+        return Typed("unclear", said, at, number=said), option.length
+    written = said if reader.pieces[at].terminal == "NUMBER" else show_number(option.value)
+    after = at + option.length
+    following = reader.options(after) if after < len(reader.pieces) else []
+    known = next((one for one in following if one.terminal in _AFTER_NUMBER), None)
+    if at and reader.pieces[at - 1].terminal == "SIGN":
+        return Typed("money", f"{reader.pieces[at - 1].text}{written}", at, number=written), option.length
+    times = any(one.terminal == "TIMES" for one in following)
+    if at and reader.pieces[at - 1].terminal == "TIMES" and not _is_number(reader, at - 2) and known is None:
+        return Typed("factor", f"x{written}", at, number=written), option.length
+    if times and not _is_number(reader, after + 1):
+        return Typed("factor", f"x{written}", at, number=written), option.length + 1
+    if known is None:
+        return Typed("number", written, at, number=written), option.length
+    kind = _AFTER_NUMBER[known.terminal]
+    rest = _said(reader, after, known.length)
+    words = f"{written}{'' if kind == 'money' else ' '}{rest}"
+    return Typed(kind, words, at, number=written), option.length + known.length
+
+
+def _is_negative(reader: Reader, at: int) -> bool:
+    """Whether a dash stands right before a number, and not between two."""
+    dash = at > 0 and reader.pieces[at - 1].terminal == "DASH"
+    return dash and reader.pieces[at - 1].end == reader.pieces[at].start and not _is_number(reader, at - 2)
+
+
+def _is_number(reader: Reader, at: int) -> bool:
+    return 0 <= at < len(reader.pieces) and any(one.terminal == "NUMBER" for one in reader.options(at))
+
+
+def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None, int]:
+    piece = reader.pieces[at]
+    unit = _one_unit(reader, at, options)
+    if unit is not None:
+        return unit
+    for kind in ("WEEK", "YEARMONTH", "TIME", "HASH"):
+        if piece.terminal == kind:
+            return Typed({"YEARMONTH": "month", "HASH": "number"}.get(kind, kind.lower()), piece.text, at), 1
+    last = next((one for one in options if one.terminal in {"LAST", "THIS"}), None)
+    if last is not None and at + last.length < len(reader.pieces):
+        span = _past_span(reader, at, last)
+        if span is not None:
+            return span
+    word = next((one for one in options if one.terminal in _WORDS), None)
+    if word is not None:
+        return Typed(_WORDS[word.terminal], _said(reader, at, word.length), at), word.length
+    if piece.terminal == "WORD" and is_fruit(fold(piece.text)):
+        return Typed("fruit", piece.text, at), 1
+    if _LOT.match(piece.text):
+        return Typed("lot", piece.text, at), 1
+    language = _language(piece.text)
+    return (Typed("language", language, at), 1) if language else (None, 1)
+
+
+def _one_unit(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None, int] | None:
+    """Return 'a litre', 'per kg' and '/l' as an amount of one."""
+    leads = {"ARTICLE", "EACH"}
+    if reader.pieces[at].text != "/" and not any(one.terminal in leads for one in options):
+        return None
+    if at + 1 >= len(reader.pieces):
+        return None
+    unit = next((one for one in reader.options(at + 1) if one.terminal == "UNIT"), None)
+    if unit is None:
+        return None
+    return Typed("amount", f"1 {_said(reader, at + 1, unit.length)}", at), 1 + unit.length
+
+
+def _past_span(reader: Reader, at: int, last: Option) -> tuple[Typed, int] | None:
+    after = at + last.length
+    for one in reader.options(after):
+        if one.terminal in {"WEEKS", "MONTHS"}:
+            kind = "week" if one.terminal == "WEEKS" else "month"
+            if last.terminal == "THIS":
+                return Typed(f"this_{kind}", "", at), last.length + one.length
+            return Typed(kind, _said(reader, at, last.length + one.length), at), last.length + one.length
+    return None
+
+
+def _language(word: str) -> str:
+    plain = fold(word)
+    return next(
+        (one.name for one in languages().values() if plain in {fold(one.name), *_CALLED.get(one.tag, ())}), ""
+    )
+
+
+_CALLED = {"en": ("english", "ingles"), "es": ("spanish", "espanol", "castellano")}
+
+
+def _named_in_part(reader: Reader, vocabulary: Vocabulary) -> list[Typed]:
+    """Return the formula with a part of its name in the line: 'the syrup' where there is one syrup."""
+    said = {stem(piece.text, vocabulary.language): at for at, piece in enumerate(reader.pieces)}
+    found = {}
+    for formula in vocabulary.of_kind("FORMULA"):
+        words = [stem(word, vocabulary.language) for word in formula.name.split()]
+        at = [said[word] for word in words if word in said and len(word) > 2]
+        if at:
+            found[formula.id] = (len(at), min(at), formula.name)
+    most = max((one[0] for one in found.values()), default=0)
+    best = [one for one in found.values() if one[0] == most]
+    return [Typed("formula", best[0][2], best[0][1])] if len(best) == 1 else []
+
+
+def _bottles(found: list[Typed], reader: Reader) -> list[Typed]:
+    """Join '8 x 50 ml', '6 bottles of 50 ml' and 'six fifties' into one piece."""
+    joined: list[Typed] = []
+    for one in found:
+        before = joined[-1] if joined else None
+        between = reader.pieces[before.at + 1 : one.at] if before is not None else []
+        if (
+            before is not None
+            and before.kind == "number"
+            and one.kind == "amount"
+            and any(_is_bottle(piece.text) for piece in between)
+        ):
+            joined[-1] = Typed(
+                "bottles", f"{before.text} x {one.text}", before.at, number=f"{before.number} {one.number}"
+            )
+        else:
+            joined.append(one)
+    return joined
+
+
+def _is_bottle(word: str) -> bool:
+    spoken = tongue().language
+    return (
+        word in {"x", "×", "*", "X"}
+        or stands_for(word, "BOTTLES", spoken)
+        or stands_for(word, "TIMES", spoken)
+    )
+
+
+def month_named(text: str, today: date) -> str | None:
+    """Return the last month of a name in a text, as 2026-10."""
+    months = month_names(tongue().language)
+    found = next((months[word] for word in fold(text).replace(",", " ").split() if word in months), None)
+    if found is None:
+        return None
+    return f"{today.year - (found > today.month)}-{found:02}"

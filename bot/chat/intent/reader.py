@@ -1,0 +1,174 @@
+"""Read a free line: rank the wishes that it may mean, and fill their lines with the pieces it names."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.day import read_day
+from bot.chat.dialogue.registry import words_of
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar import parser
+from bot.chat.grammar.parser import PhraseError
+from bot.chat.grammar.syntax import names_unknown
+from bot.chat.i18n.language import tongue
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.intent.frames import fill
+from bot.chat.intent.pieces import Typed, month_named, pieces_of
+from bot.chat.intent.ranker import Ranked, ranker_for
+from bot.chat.intent.tokens import tokens_of
+from bot.chat.intent.wishes import wishes, wishes_of
+
+LONGEST = 600  # characters: what follows does not decide what a line means
+NO_WISH, TWO_WISHES = "none", "two"
+_MOST = 3
+_DIGITS = re.compile(r"\d+")
+_POSSIBLE = 0.05  # a phrase without its command's word is offered from this probability on
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A wish that a line may mean, with its probability, and the line to type for it.
+
+    `command` is None for a wish that no command serves yet.
+    """
+
+    wish: str
+    probability: float
+    command: Command | None = None
+    rest: str = ""
+    shows: bool = False
+    complete: bool = True  # no number of the line is left out
+
+    @property
+    def runs(self) -> bool:
+        """Whether the line only shows something."""
+        return self.command is not None and (self.shows or not self.command.writes)
+
+    @property
+    def line(self) -> str:
+        """The line that a button sends."""
+        return "" if self.command is None else f"{self.command.name} {self.rest}".rstrip()
+
+    @property
+    def label(self) -> str:
+        """The line as the person would type it."""
+        if self.command is None:
+            return ""
+        return f"{words_of(self.command, tongue().language)[0]} {self.rest}".rstrip()
+
+
+@dataclass(frozen=True, slots=True)
+class Readings:
+    """The wishes of a line, the likeliest first, and the probability of every wish by name.
+
+    `sure` means that the first is likely enough to be done, if it only shows something.
+    """
+
+    likeliest: tuple[Reading, ...]
+    odds: Mapping[str, float] = field(default_factory=dict)
+    sure: bool = False
+
+    @property
+    def first(self) -> Reading | None:
+        """The likeliest reading."""
+        return self.likeliest[0] if self.likeliest else None
+
+    @property
+    def no_wish(self) -> float:
+        """The probability that the line is talk."""
+        return self.odds.get(NO_WISH, 0.0)
+
+    def preferring(self, whole: list[tuple[Command, str]]) -> Readings:
+        """Return the readings behind those whose phrase the whole line is."""
+        own = [Reading(command.name, self.of(command), command, rest) for command, rest in whole]
+        own = [one for one in own if one.wish == "scale" or one.probability >= _POSSIBLE]
+        if not own:
+            return self
+        own.sort(key=lambda one: -one.probability)
+        others = [one for one in self.likeliest if all(one.command is not mine.command for mine in own)]
+        sure = self.sure and self.first is not None and self.first.command is own[0].command
+        return Readings((*own, *others)[:_MOST], self.odds, sure)
+
+    def of(self, command: Command) -> float:
+        """Return the probability that a command is meant."""
+        return sum(self.odds.get(name, 0.0) for name in wishes_of(command))
+
+
+def read_free(turn: Turn, text: str) -> Readings:
+    """Rank the wishes of a line and fill their lines."""
+    text = text[:LONGEST]
+    ranker = ranker_for(tongue().language)
+    ranked = ranker.rank(tokens_of(text, turn.vocabulary))
+    odds = {one.name: one.probability for one in ranked}
+    wished = [one for one in ranked if one.name not in {NO_WISH, TWO_WISHES}]
+    pieces = _pieces(turn, text)
+    found: list[Reading] = []
+    for one in wished:
+        reading = _reading(turn, one, text, pieces)
+        if reading is not None and all(reading.line != other.line or not reading.line for other in found):
+            found.append(reading)
+        if len(found) == _MOST:
+            break
+    sure = bool(found) and ranked[0].name == found[0].wish and found[0].probability >= ranker.sure
+    return Readings(tuple(found), odds, sure)
+
+
+def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Reading | None:
+    known = wishes().get(ranked.name)
+    if known is None:
+        return Reading(ranked.name, ranked.probability)
+    language = tongue().language
+    filled = [(command, wish, one) for command, wish in known for one in fill(wish, pieces, language)]
+    for command, wish, one in sorted(filled, key=lambda those: -those[2].used):
+        if _is_read(turn, command, one.words):
+            complete = _has_numbers(one.words, text, pieces)
+            return Reading(ranked.name, ranked.probability, command, one.words, wish.shows, complete)
+    return None
+
+
+def _has_numbers(words: str, text: str, pieces: list[Typed]) -> bool:
+    """Whether a line has all the numbers of the text, in figures or in words."""
+    left = _DIGITS.findall(words)
+    for number in (_DIGITS.findall(text), [one for piece in pieces for one in _DIGITS.findall(piece.number)]):
+        if Counter(number) - Counter(left):
+            return False
+    return all(one.kind != "unclear" for one in pieces)
+
+
+def _is_read(turn: Turn, command: Command, words: str) -> bool:
+    try:
+        phrase = parser.read(command.rule, words, turn.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return False
+    unknown = [one.value for one in phrase.slots.values() if one.slot != "fruit"]
+    return not any(map(names_unknown, unknown))
+
+
+def reading_of(turn: Turn, wish: str, text: str) -> Reading | None:
+    """Return the line of one wish, filled with the pieces of a text."""
+    return _reading(turn, Ranked(wish, 1.0), text, _pieces(turn, text[:LONGEST]))
+
+
+def _pieces(turn: Turn, text: str) -> list[Typed]:
+    found = pieces_of(text, turn.vocabulary)
+    return [*found, *_spans(turn, found, text)]
+
+
+def _spans(turn: Turn, found: list[Typed], text: str) -> Iterator[Typed]:
+    """Yield the days and months of a line in the form of a report."""
+    if turn.presence.bar is None:
+        return
+    try:
+        days = sorted(read_day(turn, one.day) for one in found if one.day is not None)
+    except Say:
+        return
+    today = turn.context.today
+    if days:
+        yield Typed("span", f"{days[0].isoformat()} {days[-1].isoformat()}", 0)
+        yield Typed("since", f"{days[0].isoformat()} {max(today, days[0]).isoformat()}", 0)
+    elif (month := month_named(text, today)) is not None:
+        yield Typed("month", month, 0)
