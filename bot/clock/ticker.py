@@ -93,7 +93,7 @@ class Ticker:
         )
 
     async def heard_from(self, chat: str) -> None:
-        """Try the reminders again that nobody could have, now that a chat has spoken."""
+        """Try the undelivered reminders again, now that a chat has spoken."""
         if not self.undelivered:
             return
         try:

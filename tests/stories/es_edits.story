@@ -56,21 +56,22 @@ Ana: limones
   [pomelo] [limón]
   [Cancelar]
 Ana edits: limas
-  (nothing)
+  limas: ¿cuánto?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Otro número]
+  [Atrás] [Cancelar]
 Ana: 3
-  No he entendido “3”. Esperaba un ingrediente o
-  un nombre.
-  ¿Qué se ha tirado?
-  [lima] [naranja]
-  [pomelo] [limón]
-  [Cancelar]
+  ¿Por qué?
+  [con moho] [reseca]
+  [pelada sin usar] [cortada de más]
+  [dañada en la entrega] [otro]
+  [Atrás] [Cancelar]
 Ana: con moho
-  con moho es nuevo aquí. ¿Es una fruta?
-  ¿Qué se ha tirado?
-  [Fruta nueva: con moho]
-  [lima] [naranja]
-  [pomelo] [limón]
-  [Cancelar]
+  Anotado: 3 limas, con moho, 0,90 €.
+  mié, 25 nov hasta ahora: 2,10 €
+  [Deshacer] [Más merma]
 @clock +25 h
 Ana: merma 1 lima con moho
   Anotado: 1 lima, con moho, 0,30 €.

@@ -47,13 +47,15 @@ Ana: merma 3 naranjas a la basura
   [dañada en la entrega]
   [otro]
 Ana: limones feo
-  No lo he entendido.
-  Empieza por lo que quieres hacer: escala,
-  merma, lote, coste, semana. O toca Ayuda.
-  [Ayuda]
+  No sé bien qué quieres. ¿Es algo de esto?
+  Por ejemplo: merma 6 pomelos con moho
+  [merma limones]
+  [existencias]
 Ana: conteo naranjas 24
-  No conozco “conteo”. ¿Querías decir “contado”?
-  [contado naranjas 24]
+  Leído como: cuenta naranjas 24
+  Aún no se ha anotado nada. Toca si es
+  correcto.
+  [cuenta naranjas 24]
 Ana: nombres
   Otros nombres, y qué significa aquí cada uno
     toronjas  pomelo
@@ -73,9 +75,24 @@ Ana taps [Cancelar]
   (edited)
   Cancelado. No se ha anotado nada.
 Ana: haz 500 ml bruma de pomelo
-  ¿Para hacerlo, o ya está hecho?
-  [Cantidades para hacerlo]
-  [Ya está hecho: anotar el lote]
+  Bruma de pomelo: 500 ml
+    aceite de pomelo   62 ml
+    propilenglicol    114 ml
+    alcohol neutro    325 ml
+  Da 500 ml al 62 % vol
+  Alcanza para 1.666 a 3.750 cócteles
+  Redondeado a probeta de 100 ml, probeta de 250
+  ml, probeta de 500 ml: la proporción se desvía
+  1,5 % como mucho.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Apaga toda llama y aleja chispas:
+  con esta graduación el vapor prende en una
+  sala templada.
+  [Anotar este lote]
+  [En gramos] [Coste]
+  [¿Quedará claro?] [Otro alcohol]
+  [Otro tamaño] [Todas las precauciones]
 Ana: nueva fórmula Bruma clara: aceite de pomelo 5 ml, alcohol neutro 75 % 60 ml, bruma aromática
   Tu alcohol neutro tiene 96 %. ¿Es otro
   alcohol, o ha cambiado?

@@ -63,10 +63,11 @@ Ana taps [New fruit: dragonfruit]
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana: limones feo
-  I did not understand that.
-  Start with what to do, such as: scale, waste,
-  batch, cost, week. Or tap Help.
-  [Help]
+  I'm not sure what you want. One of these?
+  For example: waste 6 limes mouldy
+  [fruit]
+  [fruit_par]
+  [week]
 Ana: toronjas a la basura
   “la basura” is not one of this bar's reasons.
   Tap one:
@@ -168,34 +169,51 @@ Ana taps [mouldy]
   [Price of orange]
 # A verb that nobody knows is no waste.
 Ana: order oranges 24
-  I do not know “order”. What about them?
-  [bought oranges 24]
-  [count oranges 24]
-  [waste oranges 24]
+  I'm not sure what you want. One of these?
+  For example: waste 6 limes mouldy
+  [shopping]
+  [bought 24 oranges]
+  [price oranges 24]
 Ana: ordered oranges 24, limes 30
-  I do not know “ordered”. What about them?
-  [bought oranges 24, limes 30]
-  [count oranges 24, limes 30]
-  [waste oranges 24, limes 30]
-Ana taps [bought oranges 24, limes 30]
+  Read as: bought 24 oranges; 30 limes
+  Nothing is logged yet. Tap if that is right.
+  [bought 24 oranges; 30 limes]
+Ana taps [bought 24 oranges; 30 limes]
   2 deliveries logged.
   Bought: 24 oranges.
   Bought: 30 limes.
   [Undo orange] [Undo lime]
   [More that came in]
 Ana: conteo naranjas 24
-  I do not know “conteo”. Did you mean
-  “counted”?
-  [counted naranjas 24]
+  I'm not sure what you want. One of these?
+  For example: waste 6 limes mouldy
+  [price]
+  [count]
 Ana: delivered oranges 24?
-  Is that a question, or do I log it?
-  [delivered oranges 24]
+  Read as: bought oranges 24
+  Nothing is logged yet. Tap if that is right.
+  [bought oranges 24]
 Ana: threw away batch 25
   There is no batch 25 in this bar.
 Ana: make 500 ml grapefruit mist
-  To make it, or is it made?
-  [Amounts to make it]
-  [It is made: log a batch]
+  Grapefruit mist: 500 ml
+    grapefruit oil     62 ml
+    propylene glycol  114 ml
+    neutral spirit    325 ml
+  Makes 500 ml at 62 % vol
+  Enough for 1,666 to 3,750 drinks
+  Rounded to 100 ml cylinder, 250 ml cylinder,
+  500 ml cylinder: the ratio is off by 1.5 % at
+  most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: at this strength the vapour lights in a
+  warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
 # Amounts beyond belief are asked.
 Ana: waste 1e9 limes
   “1e9” is not a number I can read. Write 12,

@@ -22,8 +22,6 @@ from bot.chat.dialogue.inputs.shared_slots import (
 )
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.registry import command_at_start
-from bot.chat.dialogue.settling import said_after
 from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.batches.batch_card import business_today, card, rule_words
@@ -182,20 +180,6 @@ def _batch_line(turn: Turn, batch: BatchView, today: date) -> str:
     return text
 
 
-@dataclass(frozen=True, kw_only=True)
-class MakeArguments(Arguments):
-    """Nothing is taken from the words: they go with the answer."""
-
-
-def _make(turn: Turn, arguments: MakeArguments) -> Reply:
-    """Ask which is meant: 'make 500 ml' wants amounts to make it by, or says that it is made."""
-    found = command_at_start(said_after(turn.line))
-    rest = f" {found[1].strip()}" if found is not None and found[1].strip() else ""
-    amounts = Button(_("Amounts to make it"), f"scale{rest}")
-    made = Button(_("It is made: log a batch"), f"batch{rest}")
-    return reply(_("To make it, or is it made?"), buttons=((amounts,), (made,)))
-
-
 def _no_batch_said(slot: Slot[T]) -> Slot[T]:
     """A `wanted` for slots of making, which do not apply to the number of a batch."""
     wanted = slot.wanted
@@ -231,7 +215,6 @@ COMMANDS = (
             Wish("batch card", ("{batch}", ""), shows=True),
         ),
     ),
-    Command("make", N_("amounts for a batch, or log one that is made"), _make, quick=True),
     Command(
         "batches",
         N_("what is resting, ready, near discard"),
