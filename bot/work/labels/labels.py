@@ -139,7 +139,7 @@ def facts_of(context: Context, number: int) -> LabelFacts:
         tuple(_allergens(context, batch)),
         tuple(grade.open_in_snapshot(context, batch.frozen)),
         flammable,
-        preparation.keep_cold,
+        preparation.keep_cold or bool(frozen.get("keep_cold")),
         preparation.label_lines,
         trial,
     )
