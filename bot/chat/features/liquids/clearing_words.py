@@ -10,7 +10,7 @@ from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly
 from bot.chat.reply.message import Button
 from bot.chat.reply.units import show_ml
 from bot.trade.formulas.kinds import IngredientKind
-from bot.trade.liquids.clearing.estimate import Band, Mend, MendKind, State
+from bot.trade.liquids.clearing.estimate import COLD_BELOW_C, Band, Mend, MendKind, State
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchView, Clarity
 from bot.work.formulas.formulas import FormulaLineView, FormulaView
@@ -25,6 +25,18 @@ _STATES = {
     State.BORDERLINE: N_("borderline, it may cloud"),
     State.WILL_SPLIT: N_("will split"),
     State.WITHHELD: N_("clearing not known"),
+}
+# The next step after each look: common practice, no source.
+WHAT_HELPS = {
+    Clarity.CLEAR: N_("It can be bottled and used."),
+    Clarity.HAZY: N_(
+        "Give it another day at room temperature, closed. Still hazy: strain it through paper, "
+        "or add a little of the strongest spirit and check again."
+    ),
+    Clarity.SPLIT: N_(
+        "Two layers spray unevenly, so do not use it. If it was cold, warm it to room temperature and shake. "
+        "Otherwise it needs more or stronger spirit: try 10 ml of it with 1 ml of spirit first."
+    ),
 }
 CLARITY_SEEN = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.SPLIT: N_("split")}
 _MOST_SIGHTINGS = 4
@@ -110,7 +122,17 @@ def models_line(answer: ClearAnswer) -> str:
     found = answer.clearing
     if found.original_clear is None:
         return ""
-    if found.original_clear and found.dortmund_clear:
+    if found.dortmund_clear is None:
+        alone = (
+            _("The cautious model keeps it one clear liquid")
+            if found.original_clear
+            else _("The cautious model sees it part in two")
+        )
+        said = _(
+            "{alone}; the hopeful one has no say in this much water, where it dissolves far too much oil"
+        )
+        said = said.format(alone=alone)
+    elif found.original_clear and found.dortmund_clear:
         said = _("Both models keep it one clear liquid")
     elif not found.original_clear and not found.dortmund_clear:
         said = _("Both models see it part in two")
@@ -119,6 +141,16 @@ def models_line(answer: ClearAnswer) -> str:
     if found.published:
         return said + "; " + _("published: {fact}.").format(fact=_(found.published[0].text))
     return said + "."
+
+
+def cold_line(temperature_c: float) -> str:
+    """Return what is not known of a cold bottle, or ''."""
+    if temperature_c >= COLD_BELOW_C:
+        return ""
+    return _(
+        "In the cold the models disagree even on the direction, so I take the worse of here and 20 °C; peel "
+        "waxes can drop out as well. Chill a small bottle and look."
+    )
 
 
 def strength_line(answer: ClearAnswer) -> str:
@@ -153,7 +185,7 @@ def _band(band: Band, missing: str) -> str:
 
 
 def _percent(value: float) -> str:
-    return f"{show_sensibly(Fraction(str(round(value, 2))), 3)} %"
+    return f"{show_sensibly(Fraction(str(round(value, 2))), 2)} %"
 
 
 @dataclass(frozen=True, slots=True)
