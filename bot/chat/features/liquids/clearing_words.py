@@ -157,7 +157,7 @@ def strength_line(answer: ClearAnswer) -> str:
     """Return the weakest spirit that stays clear at this ratio, as a band, or ''."""
     if answer.mixture.spirit_ml == 0 or answer.clearing.state is State.WITHHELD:
         return ""
-    yours = _percent(answer.mixture.spirit_percent)
+    yours = _percent(answer.mixture.spirit_percent, 3)
     return _("Weakest spirit that clears it: {band} (yours {yours})").format(
         band=_band(answer.clearing.lowest_strength, _("none is strong enough")), yours=yours
     )
@@ -167,7 +167,7 @@ def oil_line(answer: ClearAnswer) -> str:
     """Return the largest share of oil that stays clear with this spirit, as a band, or ''."""
     if answer.mixture.oil_ml == 0 or answer.clearing.state is State.WITHHELD:
         return ""
-    yours = _percent(100 * answer.mixture.oil_ml / answer.mixture.modelled_ml)
+    yours = _percent(100 * answer.mixture.oil_ml / answer.mixture.modelled_ml, 3)
     return _("Most oil that stays clear: {band} (yours {yours})").format(
         band=_band(answer.clearing.largest_oil_percent, _("any amount")), yours=yours
     )
@@ -176,16 +176,20 @@ def oil_line(answer: ClearAnswer) -> str:
 def _band(band: Band, missing: str) -> str:
     """Write a band, low to high; `missing` replaces a limit that a model does not have."""
     if band.original is not None and band.dortmund is not None:
-        low, high = (_percent(end) for end in sorted((band.original, band.dortmund)))
+        low, high = (_limit(end) for end in sorted((band.original, band.dortmund)))
         return low if low == high else _("{low} to {high}").format(low=low, high=high)
     known = band.original if band.dortmund is None else band.dortmund
     if known is None:
         return missing
-    return _("{one} by one model, {other} by the other").format(one=_percent(known), other=missing)
+    return _("{one} by one model, {other} by the other").format(one=_limit(known), other=missing)
 
 
-def _percent(value: float) -> str:
-    return f"{show_sensibly(Fraction(str(round(value, 2))), 2)} %"
+def _limit(value: float) -> str:
+    return _percent(value) if value else _("next to none")
+
+
+def _percent(value: float, figures: int = 2) -> str:
+    return f"{show_sensibly(Fraction(str(round(value, 2))), figures)} %"
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,15 +217,21 @@ def _mend(answer: ClearAnswer, mend: Mend, factor: Fraction, units: str) -> Mend
     if _is_metric(answer.view, kind):
         units = "metric"  # as in the formula itself
     ml = Fraction(str(round(getattr(mend.mixture, part), 3)))
-    change = Fraction(str(round(abs(mend.change_ml), 3)))
+    change = Fraction(str(abs(mend.change_ml)))
     sign = "+" if mend.change_ml > 0 else "−"
     amount = _("{amount} ({sign}{change})").format(
-        amount=show_ml(ml * factor, units), sign=sign, change=show_ml(change * factor, units)
+        amount=show_ml(_short(ml * factor, 3), units),
+        sign=sign,
+        change=show_ml(_short(change * factor), units),
     )
     what = _(mend.kind)
     if mend.kind is MendKind.MORE_SPIRIT and answer.mixture.spirit_ml == 0:
         what = _("spirit of {percent}").format(percent=_percent(mend.mixture.spirit_percent))
     return MendWords(what, amount, _change_button(answer.view, kind, ml))
+
+
+def _short(ml: Fraction, figures: int = 2) -> Fraction:
+    return Fraction(f"{float(ml):.{figures}g}")
 
 
 def _is_metric(view: FormulaView, kind: IngredientKind) -> bool:
