@@ -27,10 +27,12 @@ from bot.work.batches.batches import Clarity
 from bot.work.context import Context
 from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import Draft, DraftLine
+from bot.work.formulas.mixture import mix_of
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteLine
 from bot.work.log import chain
 from bot.work.money import prices
+from bot.work.safety.contents import contents_of
 
 _SATURDAY, _FRIDAY, _WEDNESDAY, _MONDAY = 5, 4, 2, 0
 
@@ -123,11 +125,9 @@ def _make(
         answer = scaling.scale_formula(context, view, target, sizes)
         cautions = cautions_for(
             Step.RESTING,
-            view.kinds,
-            None if answer.strength is None else answer.strength.strength_percent,
+            contents_of(mix_of(view), float(answer.finished_ml or 0) or None),
             Jurisdiction(context.bar.jurisdiction),
             view.preparation,
-            volume_ml=float(answer.finished_ml or 0) or None,
         )
         made = batch_life.make(context, NewBatch(answer, caution_ids=[one.id for one in cautions]))
         stage.batches[key] = made.batch.number

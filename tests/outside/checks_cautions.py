@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import exp
 
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.liquids import flash
 from bot.trade.liquids.ethanol import mass_fraction
 from bot.trade.liquids.flash import (
     COMPUTED_FLASH_C,
     PUBLISHED_FLASH_C,
-    FlammableCategory,
     category_of,
     flash_point,
 )
+from bot.trade.liquids.strength import Component
 from bot.trade.safety.allergens import Standing, allergen_lines
 from bot.trade.safety.cautions import caution_by_id
 from bot.trade.safety.grade import oil_standing
@@ -70,8 +73,31 @@ def _inside_band(percent: float, value: float) -> Callable[[], str]:
 
 def _strictly_highly_flammable_from() -> float:
     """The weakest whole % vol at which every reading is below 23 °C."""
-    highly = FlammableCategory.HIGHLY_FLAMMABLE
-    return float(next(p for p in range(10, 101) if flash_point(float(p)).category_high is highly))
+    bands = ((p, flash_point(float(p)).band_c) for p in range(10, 101))
+    return float(next(p for p, band in bands if band is not None and band.high < 23.0))
+
+
+def _mix_flash(oil: float, glycol: float, spirit: float) -> Callable[[], float]:
+    mix = (
+        Component(IngredientKind.CITRUS_OIL, "orange oil", oil),
+        Component(IngredientKind.PROPYLENE_GLYCOL, "propylene glycol", glycol),
+        Component(IngredientKind.SPIRIT, "spirit", spirit, 96.0),
+    )
+    return lambda: flash.flash_point_of(mix).low_c
+
+
+def _pressure_gap(
+    cas: str, celsius: float, flash_c: float, ours: Callable[[float], float]
+) -> Callable[[], float]:
+    def got() -> float:
+        with quiet_library():
+            from thermo import VaporPressure  # noqa: PLC0415 - slow to import
+
+            pressure = VaporPressure(CASRN=cas)
+            ratio = float(pressure(celsius + 273.15)) / float(pressure(flash_c + 273.15))
+        return ours(celsius) / ratio
+
+    return got
 
 
 def _standing(word: str, jurisdiction: Jurisdiction) -> Callable[[], str]:
@@ -196,14 +222,78 @@ CHECKS: list[Check] = [
     ),
     Check("cautions", "flash point 23 °C", _GHS, Mark.READ, "FLAMMABLE", lambda: category_of(23.0).name),
     Check("cautions", "flash point 60 °C", _GHS, Mark.READ, "FLAMMABLE", lambda: category_of(60.0).name),
+    *(
+        Check(
+            "cautions",
+            f"oil {oil} : glycol {glycol} : spirit {spirit} of 96 % flashes from",
+            "Liaw's rule with original UNIFAC and ethanol at 12 °C, worked apart from this program",
+            Mark.COMPUTED,
+            float(celsius),
+            _mix_flash(oil, glycol, spirit),
+            "°C",
+            0.2,
+        )
+        for oil, glycol, spirit, celsius in ((8, 30, 40, 18.1), (12, 22, 62, 15.9), (0, 30, 70, 18.3))
+    ),
+    *(
+        Check(
+            "cautions",
+            f"oil {oil} : glycol {glycol} : spirit {spirit} of 96 % flashes from, by another calculation",
+            "original and Dortmund UNIFAC, a second calculation apart from this program",
+            Mark.COMPUTED,
+            float(celsius),
+            _mix_flash(oil, glycol, spirit),
+            "°C",
+            0.6,
+        )
+        for oil, glycol, spirit, celsius in (
+            (9, 12, 80, 14.5),
+            (12, 20, 58, 15.3),
+            (2, 50, 48, 21.7),
+            (3, 60, 37, 23.8),
+        )
+    ),
     Check(
         "cautions",
-        "strength above which spirit in small receptacles travels as dangerous goods",
-        "ADR, UN 3065, special provisions 144 and 145, as quoted: up to 24 % and up to 70 % vol are let off",
+        "95 % spirit alone flashes from, by the computed curve",
+        "Liaw's rule with original UNIFAC and ethanol at 12 °C, worked apart from this program",
+        Mark.COMPUTED,
+        14.7,
+        lambda: flash_point(95.0).low_c,
+        "°C",
+        0.1,
+    ),
+    *(
+        Check(
+            "cautions",
+            f"vapour pressure of {name} at {celsius} °C over that at its flash point, against the library",
+            "thermo, vapour pressure",
+            Mark.COMPUTED,
+            1.0,
+            _pressure_gap(cas, celsius, flash_c, ours),
+            "",
+            tolerance,
+        )
+        for name, cas, flash_c, tolerance, ours in (
+            ("ethanol", "64-17-5", 12.0, 0.01, lambda c: exp(flash._ln_ethanol(c) - flash._ln_ethanol(12.0))),
+            # The library extends d-limonene's curve below 17 °C; limonene gives a twentieth of the vapour.
+            (
+                "limonene",
+                "5989-27-5",
+                45.0,
+                0.2,
+                lambda c: exp(flash._clapeyron(flash._LIMONENE_HEAT, 45.0, c)),
+            ),
+        )
+        for celsius in (15, 25, 40)
+    ),
+    Check(
+        "cautions",
+        "the transport caution ends with the carrier",
+        "ADR, UN 3065, special provisions 144 and 145, as quoted: written for beverages by road",
         Mark.READ,
-        70.0,
-        lambda: caution_by_id("transport").from_percent or 0.0,
-        "% vol",
+        "asks the carrier",
+        lambda: "asks the carrier" if "ask your carrier" in caution_by_id("transport").text else "does not",
     ),
     Check(
         "cautions",

@@ -166,6 +166,18 @@ def _limonene_low(name: str) -> float:
     return found[0].low
 
 
+def _limonene_in_water() -> float:
+    """The most limonene in mg per litre of water that is called clear."""
+    low, high = 0.0, 0.01
+    for _ in range(20):
+        middle = (low + high) / 2
+        if state_of(Mixture(oil_ml=middle, water_ml=100.0)) is State.CLEAR:
+            low = middle
+        else:
+            high = middle
+    return low * LIMONENE.density_g_per_ml * 1e4
+
+
 CHECKS: list[Check] = [
     *(
         Check(
@@ -277,6 +289,17 @@ CHECKS: list[Check] = [
     Check(
         _RULE, "limonene and water", "Merck Index, limonene: practically insoluble in water", Mark.READ,
         SPLIT, partial(_word, Mixture(oil_ml=1, water_ml=99)),
+    ),
+    *(
+        Check(
+            _RULE, f"{share:g} % limonene in water", "Merck Index, limonene: practically insoluble in water",
+            Mark.READ, SPLIT, partial(_word, Mixture(oil_ml=share, water_ml=100 - share)),
+        )
+        for share in (0.02, 0.05, 0.1)
+    ),
+    Check(
+        _RULE, "limonene that water takes up, as counted here", "measured, some 7 to 20 mg/L",
+        Mark.MEMORY, (7.0, 25.0), _limonene_in_water, "mg/L",
     ),
     Check(
         _RULE, "glycol, glycerol, water and ethanol without oil",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import UTC, date, datetime
 
+from bot.trade.batches.keeping import FOOD_CODE_DAYS, WEAK_BELOW_PERCENT, Made, usual_time
 from bot.trade.batches.shelf import (
     OIL_DAYS_COLD,
     OIL_DAYS_WARM,
@@ -28,7 +29,7 @@ def _plan(*names: str, ingredient_dates: tuple[IngredientDate, ...] = ()) -> Cal
         Preparation.SYRUP,
         datetime(2016, 1, 1, 23, 0, tzinfo=UTC),
         Jurisdiction.US,
-        contents=tuple((name, IngredientKind.FRUIT) for name in names),
+        made=Made(tuple((name, IngredientKind.FRUIT) for name in names)),
         ingredient_dates=ingredient_dates,
     )
     return shelf_plan(question).discard_on.isoformat
@@ -38,7 +39,66 @@ def _cover(name: str, preparation: Preparation, kind: IngredientKind) -> Callabl
     return lambda: food_code_cover(preparation, ((name, kind),)).value
 
 
+def _usual(
+    preparation: Preparation, percent: float, *contents: tuple[str, IngredientKind], **more: float
+) -> Callable[[], float]:
+    return lambda: float(usual_time(preparation, Made(contents, percent, 0.9, **more)).days)
+
+
+_GIN, _JUICE, _MILK = (
+    ("gin", IngredientKind.SPIRIT),
+    ("lime juice", IngredientKind.JUICE),
+    ("milk", IngredientKind.OTHER),
+)
+_STRAWBERRIES, _PEEL = ("strawberries", IngredientKind.FRUIT), ("lemon peel", IngredientKind.FRUIT)
+
+
 CHECKS: list[Check] = [
+    *(
+        Check(
+            "shelf",
+            f"{what}: not past the seventh day, the day of making counted",
+            _CODE,
+            Mark.READ,
+            (0.0, FOOD_CODE_DAYS - 1.0),
+            got,
+            "days",
+        )
+        for what, got in (
+            ("3.6 % infusion of gin, juice and milk", _usual(Preparation.INFUSION, 3.6, _GIN, _JUICE, _MILK)),
+            ("0 % infusion of strawberries", _usual(Preparation.INFUSION, 0.0, _STRAWBERRIES)),
+            ("4.6 % tincture", _usual(Preparation.TINCTURE, 4.6, _GIN)),
+            ("40 % infusion with garlic in it", _usual(Preparation.INFUSION, 40.0, ("garlic", _MILK[1]))),
+            ("syrup with milk", _usual(Preparation.SYRUP, 0.0, _MILK)),
+        )
+    ),
+    Check(
+        "shelf",
+        "strength below which spirit no longer keeps an infusion",
+        _PRACTICE,
+        Mark.PRACTICE,
+        20.0,
+        lambda: WEAK_BELOW_PERCENT,
+        "% vol",
+    ),
+    Check(
+        "shelf",
+        "peel in strong spirit, days after making",
+        _PRACTICE,
+        Mark.PRACTICE,
+        30.0,
+        _usual(Preparation.INFUSION, 60.0, _GIN, _PEEL),
+        "days",
+    ),
+    Check(
+        "shelf",
+        "weak tincture with as much sugar as a 1:1 syrup keeps as that does",
+        _PRACTICE,
+        Mark.PRACTICE,
+        14.0,
+        _usual(Preparation.TINCTURE, 5.0, _GIN, sugar_g_per_l=615.0),
+        "days",
+    ),
     Check(
         "shelf",
         "covered food made at 23:00 on 1 January 2016",

@@ -15,8 +15,7 @@ Ana: scale grapefruit mist to 8 x 50 ml
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -63,8 +62,7 @@ Ana taps [Clear]
   Batch 1, Grapefruit mist: clear.
   It can be bottled and used.
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Open it] [Undo]
 Ana taps [Open it]
   (edited)

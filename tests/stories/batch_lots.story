@@ -68,10 +68,11 @@ Ana: check 1 hazy, a thin skin on top
   [Discard] [Undo]
 Ana sends a photo: check 1 split
   Batch 1, Grapefruit mist: split.
-  Two layers will spray unevenly. Do not use it
-  so: it needs more or stronger spirit, or less
-  water or glycol. Shake, rest a day and check
-  again, or discard it.
+  Two layers spray unevenly, so do not use it.
+  If it was cold, warm it to room temperature
+  and shake. Otherwise it needs more or stronger
+  spirit: try 10 ml of it with 1 ml of spirit
+  first.
   I will ask again in a day.
   The photo is kept with it.
   [What would mend it?]

@@ -72,8 +72,7 @@ Ana: scale grapefruit mist x2
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -128,8 +127,7 @@ Ana: scale grapefruit mist x2
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]

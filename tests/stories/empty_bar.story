@@ -25,48 +25,39 @@ Ana: export
   <file batches.csv>
   <file peel-ledger.json>
 Ben: start
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Ben's bar]
   [Cancel]
 Ben: what is this?
   That looks like a question. What is the bar
   called? For help: help
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Ben's bar]
   [Cancel]
 Ben: Second Bar
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Ben: Lisbon
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
-  [European Union] [United States]
-  [United Kingdom] [somewhere else]
+  I'd set your bar up like this. Right?
+  Clock: Lisbon time
+  Food rules: European Union
+  Money: EUR
+  Measures: ml and grams
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
   [Back] [Cancel]
-Ben taps [European Union]
-  (edited)
-  Which money do you count in?
-  [EUR] [USD] [GBP]
-  [Back] [Cancel]
-Ben taps [EUR]
-  (edited)
-  How do you measure?
-  [ml and grams]
-  [US fluid ounces]
-  [imperial fluid ounces]
-  [Back] [Cancel]
-Ben taps [ml and grams]
-  (edited)
-  When is a night surely over? What is logged
-  before then counts for the day before.
-  [05:00] [04:00] [03:00]
-  [02:00] [01:00] [06:00]
-  [Back] [Cancel]
-Ben taps [05:00]
+Ben taps [Looks right]
   (edited)
   Second Bar is open.
   ml and grams · EUR · Europe/Lisbon · a day

@@ -77,9 +77,9 @@ Ana taps [Turbio]
 Ana: revisa 1 claro, sin capas
   Lote 1, Bruma de pomelo: claro.
   Se puede embotellar y usar.
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   Anotado: sin capas
   [Abrirlo] [Deshacer]
 Ana: abre 1

@@ -95,10 +95,12 @@ Ana: ayuda todo
 Ana: gracias
   De nada.
 Ana: precauciones
-  Precauciones (1 a 5 de 46)
-  1. Apaga toda llama y aleja chispas: con esta
-  graduación el vapor prende en una sala
-  templada.
+  Precauciones (1 a 5 de 47)
+  1. Apaga toda llama y evita las chispas: el
+  vapor se enciende a temperatura ambiente. (los
+  vapores de etanol, aceite cítrico y glicol
+  sobre la mezcla, según dos modelos UNIFAC
+  (regla de Liaw))
   2. Nunca calientes alcohol sobre llama o placa
   descubierta: hasta uno flojo da vapor que
   prende.
@@ -106,7 +108,7 @@ Ana: precauciones
   flambeado cerca del spray mientras se usa.
   4. Nunca flamees un adorno sobre un cóctel
   recién pulverizado, ni lo sirvas junto a una
-  llama. (1 a 4: puntos de inflamación del
+  llama. (2 a 4: puntos de inflamación del
   etanol en agua, tabla de manual en páginas
   públicas (dos en % vol, una en % en masa))
   5. Trabaja donde corra el aire, lejos de la

@@ -15,9 +15,9 @@ Ana types inline: bruma 8x50
   0,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
 Ana types inline: pomelo para 600 copas
   (Bruma de pomelo: 600 cócteles: aceite de pomelo 22,5 ml, propilenglicol 41 ml, alcohol neutro 116 ml)
   Bruma de pomelo: 600 cócteles
@@ -30,9 +30,9 @@ Ana types inline: pomelo para 600 copas
   ml: la proporción se desvía 0,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
 Ana types inline: nada con ese nombre
   (nothing)
 @speaks Eva es

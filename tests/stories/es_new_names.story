@@ -86,9 +86,9 @@ Ana: haz 500 ml bruma de pomelo
   1,5 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Anotar este lote]
   [En gramos] [Coste]
   [¿Quedará claro?] [Otro alcohol]

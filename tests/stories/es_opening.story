@@ -8,24 +8,39 @@ Ana: hola
   unirme CÓDIGO
   [Abrir un bar] [Unirme con un código]
 Ana: empezar
-  ¿Cómo se llama tu bar?
+  ¿Cómo se llama tu bar? Si quieres, añade la
+  ciudad: La Puerta Azul, Sevilla
+  Llevo las cantidades, los lotes y la merma de
+  fruta de un bar pequeño, y te aviso a tiempo.
   [Bar de Ana]
   [Cancelar]
 Ana: La Gaviota
-  ¿Con la hora de qué ciudad va? Toca una o
-  escribe otra.
+  ¿En qué ciudad estás?
   [Madrid] [Mexico City]
   [Bogota] [Buenos Aires]
   [Atrás] [Cancelar]
 Ana: Madrid
-  ¿Qué normas de alimentos y bebidas rigen ahí?
-  De ellas salen los límites y las precauciones.
-  [Unión Europea] [Estados Unidos]
-  [Reino Unido] [otro lugar]
+  Así configuraría tu bar. ¿Está bien?
+  Hora: la de Madrid
+  Normas alimentarias: Unión Europea
+  Moneda: EUR
+  Medidas: ml y gramos
+  La noche acaba a las: 5:00
+  Idioma: Español
+  [Está bien]
+  [Cambiar algo]
   [Atrás] [Cancelar]
+Ana taps [Cambiar algo]
+  (edited)
+  ¿Las normas alimentarias de qué país? Los
+  límites y las precauciones salen de ellas.
+  [Unión Europea] [Estados Unidos]
+  [Reino Unido] [las de tu país]
+  [Atrás] [Cancelar]
+
 Ana taps [Unión Europea]
   (edited)
-  ¿En qué moneda cuentas?
+  ¿Qué moneda?
   [EUR] [USD] [GBP]
   [Atrás] [Cancelar]
 Ana taps [EUR]
@@ -37,8 +52,8 @@ Ana taps [EUR]
   [Atrás] [Cancelar]
 Ana taps [ml y gramos]
   (edited)
-  ¿Cuándo ha acabado seguro una noche? Lo
-  anotado antes cuenta para el día anterior.
+  ¿A qué hora se acaba la noche como muy tarde?
+  Lo anterior cuenta para la noche que termina.
   [5:00] [4:00] [3:00]
   [2:00] [1:00] [6:00]
   [Atrás] [Cancelar]

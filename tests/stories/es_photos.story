@@ -40,9 +40,9 @@ Ana sends a photo: revisa 1 turbio
 Ana sends a photo: lote 1 claro
   Lote 1, Bruma de pomelo: claro.
   Se puede embotellar y usar.
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   La foto se guarda con ello.
   [Abrirlo] [Deshacer]
 Ana: fotos 1

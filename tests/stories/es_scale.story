@@ -14,9 +14,9 @@ Ana: escala bruma de pomelo a 8 x 50 ml
   0,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Anotar este lote]
   [En gramos] [Coste]
   [¿Quedará claro?] [Otro alcohol]
@@ -35,9 +35,9 @@ Ana taps [En gramos]
   admite su norma.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Anotar este lote]
   [En ml] [Densidades]
   [¿Quedará claro?] [Otro alcohol]
@@ -54,9 +54,9 @@ Ana: escala bruma de pomelo para 600 cócteles, 5 % de pérdida
   ml: la proporción se desvía 1 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Anotar este lote]
   [En gramos] [Coste]
   [¿Quedará claro?] [Otro alcohol]
@@ -72,9 +72,9 @@ Ana: escala bruma de pomelo con 12,5 ml de aceite de pomelo
   ml: la proporción se desvía 0,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Anotar este lote]
   [En gramos] [Coste]
   [¿Quedará claro?] [Otro alcohol]
@@ -92,9 +92,9 @@ Ana: 8 frascos de 50 ml de bruma de pomelo
   0,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Anotar este lote]
   [En gramos] [Coste]
   [¿Quedará claro?] [Otro alcohol]
@@ -110,9 +110,9 @@ Ana: escala bruma de pomelo 1.000 ml
   l: la proporción se desvía 1,5 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Anotar este lote]
   [En gramos] [Coste]
   [¿Quedará claro?] [Otro alcohol]
@@ -160,9 +160,9 @@ Ana taps [doble]
   ml.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Anotar este lote]
   [En gramos] [Coste]
   [¿Quedará claro?] [Otro alcohol]

@@ -57,9 +57,9 @@ Ana taps [Claro]
   (edited)
   Lote 1, Bruma de pomelo: claro.
   Se puede embotellar y usar.
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Abrirlo] [Deshacer]
 Ana: /start b_1_1
   Lote 1: Bruma de pomelo, listo

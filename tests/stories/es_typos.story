@@ -40,9 +40,9 @@ Ana taps [Bruma de pomelo]
   ml.
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Precaución: Apaga toda llama y aleja chispas:
-  con esta graduación el vapor prende en una
-  sala templada.
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
   [Anotar este lote]
   [En gramos] [Coste]
   [¿Quedará claro?] [Otro alcohol]

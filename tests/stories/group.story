@@ -107,6 +107,5 @@ Ben in Team taps [Clear]
   Batch 1, Grapefruit mist: clear.
   It can be bottled and used.
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Open it] [Undo]

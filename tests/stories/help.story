@@ -66,10 +66,11 @@ Ana: what can i do
   [Log waste] [Add a formula]
   [Everything] [Handling cautions]
 Ana: cautions
-  Handling cautions (1 to 5 of 46)
+  Handling cautions (1 to 5 of 47)
   1. Put out every flame and keep sparks away:
-  at this strength the vapour lights in a warm
-  room.
+  the vapour lights in a warm room. (the vapours
+  of ethanol, citrus oil and glycol over the mix
+  by two UNIFAC models (Liaw's rule))
   2. Never warm spirit on a flame or a bare hot
   plate: even a weak one gives vapour that
   lights.
@@ -77,7 +78,7 @@ Ana: cautions
   near the spray while it is used.
   4. Never flame a garnish over a drink that was
   just sprayed, nor serve it beside an open
-  flame. (1 to 4: flash points of ethanol in
+  flame. (2 to 4: flash points of ethanol in
   water, handbook table on public pages (two as
   % vol, one as % mass))
   5. Work where air moves, away from the stove

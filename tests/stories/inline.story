@@ -16,8 +16,7 @@ Ana types inline: grapefruit 8x50
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
 Ana types inline: grapefruit
   (Grapefruit mist: as written: grapefruit oil 12 ml, propylene glycol 22 ml, neutral spirit 62 ml)
   Grapefruit mist: as written
@@ -30,8 +29,7 @@ Ana types inline: grapefruit
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
 Ana types inline: mist with 12 ml grapefruit oil
   (Grapefruit mist: 96 ml: grapefruit oil 12 ml, propylene glycol 22 ml, neutral spirit 62 ml)
   Grapefruit mist: 96 ml
@@ -44,8 +42,7 @@ Ana types inline: mist with 12 ml grapefruit oil
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
 Ana types inline: nothing of that name
   (nothing)
 Eve types inline: grapefruit 8x50

@@ -163,50 +163,30 @@ Ana: waste 3 limes
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Dan: start
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Dan's bar]
   [Cancel]
 Dan: The Low Tide
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Dan: Porto
-  “Porto” could be more than one place. Which?
-  Which city's time does it keep? Tap one, or
-  type another city.
-  [Africa/Porto-Novo]
-  [America/Porto Acre]
-  [America/Porto Velho]
-  [London] [New York]
-  [Chicago] [Los Angeles]
-  [Sydney]
-  [Back] [Cancel]
-Dan: Lisbon
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
-  [European Union] [United States]
-  [United Kingdom] [somewhere else]
+  I'd set your bar up like this. Right?
+  Clock: Lisbon time
+  Food rules: European Union
+  Money: EUR
+  Measures: ml and grams
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
   [Back] [Cancel]
 Dan: EU
-  Which money do you count in?
-  [EUR] [USD] [GBP]
-  [Back] [Cancel]
-Dan: EUR
-  How do you measure?
-  [ml and grams]
-  [US fluid ounces]
-  [imperial fluid ounces]
-  [Back] [Cancel]
-Dan: metric
-  When is a night surely over? What is logged
-  before then counts for the day before.
-  [05:00] [04:00] [03:00]
-  [02:00] [01:00] [06:00]
-  [Back] [Cancel]
-Dan: 05:00
   The Low Tide is open.
   ml and grams · EUR · Europe/Lisbon · a day
   ends at 05:00

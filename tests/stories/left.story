@@ -71,29 +71,47 @@ Cleo: export me
   [Forget me]
 # With a bar of her own by now, what the other still holds of her is in the file as well.
 Cleo: start
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Cleo's bar]
   [Cancel]
 Cleo taps [Open a bar]
   (edited)
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Cleo's bar]
   [Cancel]
 Cleo: The Blue Heron
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Cleo: New York
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
-  [United States] [European Union]
-  [United Kingdom] [somewhere else]
+  I'd set your bar up like this. Right?
+  Clock: New York time
+  Food rules: United States
+  Money: USD
+  Measures: US fluid ounces
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
   [Back] [Cancel]
+Cleo taps [Change something]
+  (edited)
+  Which country's food and drink rules? Limits
+  and cautions follow them.
+  [United States] [European Union]
+  [United Kingdom] [your own country's]
+  [Back] [Cancel]
+
 Cleo: US
-  Which money do you count in?
+  Which currency?
   [USD] [EUR] [GBP]
   [Back] [Cancel]
 Cleo: $
@@ -103,8 +121,8 @@ Cleo: $
   [imperial fluid ounces]
   [Back] [Cancel]
 Cleo: US fluid ounces
-  When is a night surely over? What is logged
-  before then counts for the day before.
+  What's the latest you finish? Anything before
+  then counts for the night before.
   [05:00] [04:00] [03:00]
   [02:00] [01:00] [06:00]
   [Back] [Cancel]

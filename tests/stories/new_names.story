@@ -208,8 +208,7 @@ Ana: make 500 ml grapefruit mist
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]

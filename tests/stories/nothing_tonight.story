@@ -83,8 +83,7 @@ Ana: scale orange mist, strong to 200 ml
   Exact with: 50 ml cylinder, 250 ml cylinder.
   Clearing: should stay clear, by estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]

@@ -13,8 +13,7 @@ Ana: scale grapefruit mist to 36,5 ml
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -31,8 +30,7 @@ Ana: scale grapefruit mist to 36.5 ml
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -49,8 +47,7 @@ Ana: scale grapefruit mist to 1,000 ml
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -67,8 +64,7 @@ Ana: scale grapefruit mist to 1.000 ml
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -90,8 +86,7 @@ Ana: scale grapefruit mist x1 1/2
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -107,8 +102,7 @@ Ana: scale grapefruit mist x1½
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -124,8 +118,7 @@ Ana: scale grapefruit mist x ½
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -144,8 +137,7 @@ Ana: scale grapefruit mist to 12 x 50ml
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -164,8 +156,7 @@ Ana: scale grapefruit mist to 12x50ml
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -184,8 +175,7 @@ Ana: scale grapefruit mist to 12 × 50 ml
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -204,8 +194,7 @@ Ana: scale grapefruit mist to twelve bottles of 50 ml
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -231,8 +220,7 @@ Ana: scale grapefruit mist to 50 ml x 12
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
@@ -250,8 +238,7 @@ Ana: scale grapefruit mist for 1,200 drinks
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]

@@ -1,42 +1,30 @@
 # Ana opens the bar with what is offered first.
 
 Ana: /start
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Ana's bar]
   [Cancel]
 Ana: The Copper Gull
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Ana: Lisbon
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
-  [European Union] [United States]
-  [United Kingdom] [somewhere else]
+  I'd set your bar up like this. Right?
+  Clock: Lisbon time
+  Food rules: European Union
+  Money: EUR
+  Measures: ml and grams
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
   [Back] [Cancel]
-Ana taps [European Union]
-  (edited)
-  Which money do you count in?
-  [EUR] [USD] [GBP]
-  [Back] [Cancel]
-Ana taps [EUR]
-  (edited)
-  How do you measure?
-  [ml and grams]
-  [US fluid ounces]
-  [imperial fluid ounces]
-  [Back] [Cancel]
-Ana taps [ml and grams]
-  (edited)
-  When is a night surely over? What is logged
-  before then counts for the day before.
-  [05:00] [04:00] [03:00]
-  [02:00] [01:00] [06:00]
-  [Back] [Cancel]
-Ana taps [05:00]
+Ana taps [Looks right]
   (edited)
   The Copper Gull is open.
   ml and grams · EUR · Europe/Lisbon · a day

@@ -1,80 +1,92 @@
 # Bea runs a bar in the United States and changes what is offered; a wrong answer is asked again.
 
 Bea: start
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Bea's bar]
   [Cancel]
 Bea: The Salt Stair
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Bea: Nowhereville
-  I know no time zone for “Nowhereville”. Type a
-  larger city near you, such as Madrid.
-  Which city's time does it keep? Tap one, or
-  type another city.
+  I don't know a city “Nowhereville”. Type a
+  larger one near you, such as Madrid.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Bea: chicago
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
-  [United States] [European Union]
-  [United Kingdom] [somewhere else]
+  I'd set your bar up like this. Right?
+  Clock: Chicago time
+  Food rules: United States
+  Money: USD
+  Measures: US fluid ounces
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
   [Back] [Cancel]
 Bea taps [Back]
   (edited)
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Bea: New York
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
-  [United States] [European Union]
-  [United Kingdom] [somewhere else]
+  I'd set your bar up like this. Right?
+  Clock: New York time
+  Food rules: United States
+  Money: USD
+  Measures: US fluid ounces
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
   [Back] [Cancel]
+Bea taps [Change something]
+  (edited)
+  Which country's food and drink rules? Limits
+  and cautions follow them.
+  [United States] [European Union]
+  [United Kingdom] [your own country's]
+  [Back] [Cancel]
+
 Bea: mars
   Please answer US, EU, UK or other.
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
+  Which country's food and drink rules? Limits
+  and cautions follow them.
   [United States] [European Union]
-  [United Kingdom] [somewhere else]
+  [United Kingdom] [your own country's]
   [Back] [Cancel]
 Bea taps [United States]
   (edited)
-  Which money do you count in?
+  Which currency?
   [USD] [EUR] [GBP]
   [Back] [Cancel]
 Bea: dollars
-  “dollars” is no currency in use. Write its
-  three letters, such as EUR.
-  Which money do you count in?
-  [USD] [EUR] [GBP]
-  [Back] [Cancel]
-Bea: usd
   How do you measure?
   [US fluid ounces]
   [ml and grams]
   [imperial fluid ounces]
   [Back] [Cancel]
 Bea: us
-  When is a night surely over? What is logged
-  before then counts for the day before.
+  What's the latest you finish? Anything before
+  then counts for the night before.
   [05:00] [04:00] [03:00]
   [02:00] [01:00] [06:00]
   [Back] [Cancel]
 Bea: half past two
   Please write a time from 00:00 to 12:00, such
   as 05:00.
-  When is a night surely over? What is logged
-  before then counts for the day before.
+  What's the latest you finish? Anything before
+  then counts for the night before.
   [05:00] [04:00] [03:00]
   [02:00] [01:00] [06:00]
   [Back] [Cancel]

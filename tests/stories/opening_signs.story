@@ -1,29 +1,44 @@
 # Money by its sign: taken where only one currency has it, or where it is the land's own.
 Ana: /start
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Ana's bar]
   [Cancel]
 Ana: The Copper Gull
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Ana: Lisbon
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
-  [European Union] [United States]
-  [United Kingdom] [somewhere else]
+  I'd set your bar up like this. Right?
+  Clock: Lisbon time
+  Food rules: European Union
+  Money: EUR
+  Measures: ml and grams
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
   [Back] [Cancel]
+Ana taps [Change something]
+  (edited)
+  Which country's food and drink rules? Limits
+  and cautions follow them.
+  [European Union] [United States]
+  [United Kingdom] [your own country's]
+  [Back] [Cancel]
+
 Ana: EU
-  Which money do you count in?
+  Which currency?
   [EUR] [USD] [GBP]
   [Back] [Cancel]
 Ana: $
   “$” is no currency in use. Write its three
   letters, such as EUR.
-  Which money do you count in?
+  Which currency?
   [EUR] [USD] [GBP]
   [Back] [Cancel]
 Ana: €
@@ -33,24 +48,39 @@ Ana: €
   [imperial fluid ounces]
   [Back] [Cancel]
 Bea: /start
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Bea's bar]
   [Cancel]
 Bea: Anchor
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Bea: New York
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
-  [United States] [European Union]
-  [United Kingdom] [somewhere else]
+  I'd set your bar up like this. Right?
+  Clock: New York time
+  Food rules: United States
+  Money: USD
+  Measures: US fluid ounces
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
   [Back] [Cancel]
+Bea taps [Change something]
+  (edited)
+  Which country's food and drink rules? Limits
+  and cautions follow them.
+  [United States] [European Union]
+  [United Kingdom] [your own country's]
+  [Back] [Cancel]
+
 Bea: US
-  Which money do you count in?
+  Which currency?
   [USD] [EUR] [GBP]
   [Back] [Cancel]
 Bea: $

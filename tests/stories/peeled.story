@@ -77,7 +77,7 @@ Ana: new formula Brine\
 salt 20 g\
 water 80 ml\
 kind saline
-  New here: salt, water. Right?
+  New here: salt. Right?
   [Yes, new]
   [Cancel]
 Ana taps [Yes, new]

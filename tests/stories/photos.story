@@ -42,8 +42,7 @@ Ana sends a photo: batch 1 clear
   Batch 1, Grapefruit mist: clear.
   It can be bottled and used.
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   The photo is kept with it.
   [Open it] [Undo]
 Ana: photos 1

@@ -43,8 +43,7 @@ Ana: check 2 clear
   Batch 2, Grapefruit mist: clear.
   It can be bottled and used.
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Open it] [Undo]
 @reminders
   (nothing)

@@ -125,8 +125,7 @@ Ana taps [Clear]
   Batch 1, Grapefruit mist: clear.
   It can be bottled and used.
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Open it] [Undo]
 # Three days without power: only the latest night is asked about, and it says so.
 @clock 2026-12-02 16:30 Europe/Lisbon

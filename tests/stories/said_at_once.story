@@ -67,7 +67,7 @@ Ana: lemon
   [Other number]
   [Back] [Cancel]
 Ana: cautions grapefruit mist
-  Cautions for Grapefruit mist (1 to 5 of 31)
+  Cautions for Grapefruit mist (1 to 5 of 32)
   1. Use only what is sold as food grade: the
   same thing is sold for cosmetics and cleaning
   too.

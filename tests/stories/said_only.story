@@ -33,9 +33,9 @@ Ana: strength neutral spirit
   neutral spirit: 96 % vol
     Density at 20 °C   0.8074 g/ml
     Ethanol by weight      93.84 %
-  Its vapour lights from about 14 °C to 17 °C:
-  highly flammable (category 2: flashes below 23
-  °C).
+  It can light from about 14 °C upwards: highly
+  flammable (category 2: flashes below 23 °C).
+  An estimate, some degrees off either way.
   [Water it down]
 Ana: new formula Weak mist: grapefruit oil 5 ml, neutral spirit 70 % 60 ml, kind aroma mist
   Your neutral spirit is 96 %. Another spirit,
@@ -69,9 +69,9 @@ Ana: strength neutral spirit
   neutral spirit: 70 % vol
     Density at 20 °C   0.8856 g/ml
     Ethanol by weight      62.39 %
-  Its vapour lights from about 21 °C to 22 °C:
-  highly flammable (category 2: flashes below 23
-  °C).
+  It can light from about 21 °C upwards: highly
+  flammable (category 2: flashes below 23 °C).
+  An estimate, some degrees off either way.
 Ana: undo
   Undone: new formula Weak mist
   neutral spirit: 96 % vol
@@ -80,9 +80,9 @@ Ana: strength neutral spirit
   neutral spirit: 96 % vol
     Density at 20 °C   0.8074 g/ml
     Ethanol by weight      93.84 %
-  Its vapour lights from about 14 °C to 17 °C:
-  highly flammable (category 2: flashes below 23
-  °C).
+  It can light from about 14 °C upwards: highly
+  flammable (category 2: flashes below 23 °C).
+  An estimate, some degrees off either way.
   [Water it down]
 Ana: undo
   Undone: new formula Pale mist
@@ -94,9 +94,9 @@ Ana: strength neutral spirit
   neutral spirit: 96 % vol
     Density at 20 °C   0.8074 g/ml
     Ethanol by weight      93.84 %
-  Its vapour lights from about 14 °C to 17 °C:
-  highly flammable (category 2: flashes below 23
-  °C).
+  It can light from about 14 °C upwards: highly
+  flammable (category 2: flashes below 23 °C).
+  An estimate, some degrees off either way.
   [Water it down]
 Ana: change grapefruit mist: neutral spirit 80 % 260 ml
   Your neutral spirit is 96 %. Another spirit,
@@ -136,9 +136,9 @@ Ana: strength neutral spirit
   neutral spirit: 96 % vol
     Density at 20 °C   0.8074 g/ml
     Ethanol by weight      93.84 %
-  Its vapour lights from about 14 °C to 17 °C:
-  highly flammable (category 2: flashes below 23
-  °C).
+  It can light from about 14 °C upwards: highly
+  flammable (category 2: flashes below 23 °C).
+  An estimate, some degrees off either way.
   [Water it down]
 Ana: change pale mist: 0.1 ml a spray
   Is “a spray” an ingredient? Say its name

@@ -7,12 +7,14 @@ Ana: bars
   [Open another bar]
 Ana taps [Open another bar]
   (edited)
-  What is your bar called?
+  What is your bar called? Add the city if you
+  like: The Blue Door, Boston
+  I keep a small bar's amounts, batches and
+  fruit waste, and remind you in time.
   [Ana's bar]
   [Cancel]
 Ana: The Blue Heron
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
@@ -23,20 +25,32 @@ Ana: week
   Nothing was logged in the time before.
   [Last week] [Log waste]
   --
-  Which city's time does it keep? Tap one, or
-  type another city.
+  Which city are you in?
   [London] [New York]
   [Chicago] [Los Angeles]
   [Sydney]
   [Back] [Cancel]
 Ana: New York
-  Whose food and drink rules apply there? Limits
-  and cautions follow this.
-  [United States] [European Union]
-  [United Kingdom] [somewhere else]
+  I'd set your bar up like this. Right?
+  Clock: New York time
+  Food rules: United States
+  Money: USD
+  Measures: US fluid ounces
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
   [Back] [Cancel]
+Ana taps [Change something]
+  (edited)
+  Which country's food and drink rules? Limits
+  and cautions follow them.
+  [United States] [European Union]
+  [United Kingdom] [your own country's]
+  [Back] [Cancel]
+
 Ana: US
-  Which money do you count in?
+  Which currency?
   [USD] [EUR] [GBP]
   [Back] [Cancel]
 Ana: $
@@ -46,8 +60,8 @@ Ana: $
   [imperial fluid ounces]
   [Back] [Cancel]
 Ana: US fluid ounces
-  When is a night surely over? What is logged
-  before then counts for the day before.
+  What's the latest you finish? Anything before
+  then counts for the night before.
   [05:00] [04:00] [03:00]
   [02:00] [01:00] [06:00]
   [Back] [Cancel]

@@ -27,6 +27,5 @@ Ana: strength 1 l 96 to 0.5
   mixing. Volumes and strengths at 20 °C, OIML R
   22.
   Caution: Put out every flame and keep sparks
-  away: at this strength the vapour lights in a
-  warm room.
+  away: the vapour lights in a warm room.
   [Make 1,000 ml of it]

@@ -8,6 +8,15 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from enum import StrEnum
 
+from bot.trade.batches.keeping import (
+    FOOD_CODE_SOURCE,
+    NOTHING_KNOWN,
+    SHORT_DAYS,
+    STRONG_KINDS,
+    Made,
+    UsualTime,
+    usual_time,
+)
 from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.formulas.ingredient_names.reading import read_name
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
@@ -16,14 +25,6 @@ from bot.trade.sources import PRACTICE, HowKnown, Source
 from bot.trade.words import N_
 
 _SEEN = date(2026, 11, 25)
-
-# FDA Food Code 3-501.17: refrigerated, ready-to-eat food that needs time and temperature control, held longer
-# than 24 h, must be used or thrown out within 7 calendar days at 5 °C (41 °F), counting the day of
-# preparation as day 1; a mixture takes the earliest date of its parts.
-FOOD_CODE_DAYS = 7
-FOOD_CODE_SOURCE = Source(
-    N_("FDA Food Code 3-501.17, as adopted in Minnesota Rules 4626.0400"), HowKnown.READ, _SEEN
-)
 
 # Citrus oils last 1 to 2 years from opening when cold, half as long otherwise: a rule of thumb; we use the
 # low end.
@@ -46,6 +47,7 @@ class ShelfRule(StrEnum):
     OIL = "oil"
     OPENED = "opened"
     FORMULA = "formula"
+    SHORTENED = "shortened"
     KIND = "kind"
 
 
@@ -55,6 +57,7 @@ RULE_TEXTS: dict[ShelfRule, str] = {
     ShelfRule.OIL: N_("the age of the oldest oil in it"),
     ShelfRule.OPENED: N_("time since the bottle was opened"),
     ShelfRule.FORMULA: N_("this formula's own time"),
+    ShelfRule.SHORTENED: N_("weak or fresh, so shorter than its kind"),
     ShelfRule.KIND: N_("the usual time for its kind"),
 }
 
@@ -87,7 +90,7 @@ class ShelfQuestion:
 
     `made_at` is an aware time; `made_on` the day it counts for (its date if None). Times in hours or whole
     days; None takes the kind's default. `opened_on` is the day a bottle of the batch was first opened.
-    `contents` are the names and kinds of what went in.
+    `made` is what went in.
     """
 
     preparation: Preparation
@@ -101,7 +104,7 @@ class ShelfQuestion:
     opened_days: int | None = None
     oils: tuple[OilBottle, ...] = ()
     ingredient_dates: tuple[IngredientDate, ...] = ()
-    contents: tuple[tuple[str, IngredientKind], ...] = ()
+    made: Made = NOTHING_KNOWN
 
     def __post_init__(self) -> None:
         if self.made_at.utcoffset() is None:
@@ -120,6 +123,11 @@ class ShelfQuestion:
     def making_day(self) -> date:
         """The day on which the batch counts as made."""
         return self.made_on or self.made_at.date()
+
+    @property
+    def usual(self) -> UsualTime:
+        """The usual time of what was made."""
+        return usual_time(self.preparation, self.made)
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,7 +151,8 @@ class ShelfPlan:
     """Rest-until, re-check and discard dates of a batch, with every rule that applied, earliest first.
 
     `rest_until` is in the zone of the time of making. `recheck_on` is None when nothing is due before the
-    discard date. `longer_than_usual` is set when the formula's own time passes the kind's usual one.
+    discard date. `longer_than_usual` is set when the formula's own time passes the usual one, `keep_cold`
+    when the batch belongs in the refrigerator.
     """
 
     rest_until: datetime
@@ -153,6 +162,7 @@ class ShelfPlan:
     ask_inspector: bool
     longer_than_usual: bool
     past_when_made: bool
+    keep_cold: bool = False
 
     @property
     def winner(self) -> Candidate:
@@ -173,7 +183,6 @@ _COVERED_WORDS = re.compile(
     r"|sprouts?|milk|cream|half[- ]and[- ]half|yogh?urt|eggs?|cooked|roasted|blanched|garlic (?:in )?oil)\b"
 )
 _NOT_COVERED_PHRASES = re.compile(r"\b(?:cream of tartar|cream sodas?)\b")
-_STRONG = frozenset({Preparation.AROMA_MIST, Preparation.TINCTURE, Preparation.INFUSION})
 _JUICES = frozenset({Preparation.JUICE, Preparation.ACID_ADJUSTED_JUICE})
 
 
@@ -189,7 +198,7 @@ def food_code_cover(
     """
     names = [_NOT_COVERED_PHRASES.sub(" ", read_name(name)) for name, _ in contents]
     covered = any(_COVERED_WORDS.search(name) for name in names)
-    if preparation in _STRONG:
+    if preparation in STRONG_KINDS:
         return FoodCodeCover.NOT_NAMED if covered else FoodCodeCover.NOT_CONCERNED
     if covered:
         return FoodCodeCover.COVERED
@@ -225,16 +234,21 @@ def shelf_plan(question: ShelfQuestion) -> ShelfPlan:
     rest_until = question.made_at.astimezone(UTC) + timedelta(hours=rest_hours)
     recheck_days = defaults.recheck_days if question.recheck_days is None else question.recheck_days
     recheck_on = None if recheck_days is None else question.making_day + timedelta(days=recheck_days)
-    cover = food_code_cover(question.preparation, question.contents)
+    cover = food_code_cover(question.preparation, question.made.contents)
     us = question.jurisdiction is Jurisdiction.US
+    usual = question.usual
     return ShelfPlan(
         rest_until=rest_until.astimezone(question.made_at.tzinfo),
         recheck_on=recheck_on if recheck_on is not None and recheck_on < discard_on else None,
         discard_on=discard_on,
         candidates=tuple(candidates),
-        ask_inspector=cover is FoodCodeCover.NOT_NAMED or (cover is FoodCodeCover.COVERED and not us),
-        longer_than_usual=question.discard_days is not None and question.discard_days > defaults.discard_days,
+        ask_inspector=usual.shortened
+        or cover is FoodCodeCover.NOT_NAMED
+        or (cover is FoodCodeCover.COVERED and not us),
+        longer_than_usual=question.discard_days not in {None, defaults.discard_days}
+        and (question.discard_days or 0) > usual.days,
         past_when_made=discard_on < question.making_day,
+        keep_cold=usual.shortened or defaults.keep_cold,
     )
 
 
@@ -243,7 +257,9 @@ def _candidates(question: ShelfQuestion) -> Iterator[Candidate]:
     made = question.making_day
     # A formula saved with the usual time of its kind has no time of its own to name.
     if question.discard_days is None or question.discard_days == defaults.discard_days:
-        yield Candidate(ShelfRule.KIND, made + timedelta(days=defaults.discard_days), defaults.source)
+        usual = question.usual
+        rule = ShelfRule.SHORTENED if usual.shortened else ShelfRule.KIND
+        yield Candidate(rule, made + timedelta(days=usual.days), usual.source)
     else:
         yield Candidate(ShelfRule.FORMULA, made + timedelta(days=question.discard_days), OWN_TIME)
     if question.opened_on is not None:
@@ -259,10 +275,9 @@ def _candidates(question: ShelfQuestion) -> Iterator[Candidate]:
         source = FOOD_CODE_SOURCE if us else PRACTICE
         yield Candidate(ShelfRule.INGREDIENT, dated.discard_on, source, subject=dated.name)
     if us:
-        cover = food_code_cover(question.preparation, question.contents)
+        cover = food_code_cover(question.preparation, question.made.contents)
         named = cover is FoodCodeCover.COVERED
         # Fresh juice that the code does not name still gets its seven days as an outer limit.
         if named or question.preparation in _JUICES:
-            # The day of making is day one, so the seventh day is six days later.
-            last = made + timedelta(days=FOOD_CODE_DAYS - 1)
+            last = made + timedelta(days=SHORT_DAYS)
             yield Candidate(ShelfRule.FOOD_CODE, last, FOOD_CODE_SOURCE, certain=named)

@@ -114,7 +114,7 @@ def _computed(name: str, value: float, temperature_c: float, source: Source) -> 
     )
 
 
-def _syrup_mass_percent(plain: str) -> float | None:
+def syrup_mass_percent(plain: str) -> float | None:
     """Return the % mass of sugar stated in a syrup's name, or None.
 
     A ratio is sugar to water by mass; 'simple' without one is 1:1 and 'rich' 2:1, as is common practice.
@@ -150,7 +150,7 @@ def density_of(
         return _computed(N_("spirit, as ethanol and water"), value, temperature_c, _OIML)
     if kind is IngredientKind.WATER:
         return _computed(N_("water"), ethanol.water_density_g_per_ml(temperature_c), temperature_c, _OIML)
-    percent = _syrup_mass_percent(plain) if kind in {IngredientKind.SUGAR, IngredientKind.OTHER} else None
+    percent = syrup_mass_percent(plain) if kind in {IngredientKind.SUGAR, IngredientKind.OTHER} else None
     if percent is not None:
         try:
             value = syrup_density_g_per_ml(percent, temperature_c)

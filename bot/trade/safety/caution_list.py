@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from datetime import date
+from functools import partial
 
 from bot.trade.formulas.kinds import IngredientKind as Kind
 from bot.trade.formulas.kinds import Preparation
-from bot.trade.liquids.flash import PUBLISHED_SOURCE, ROOM_TEMPERATURE_STRENGTH_PERCENT
+from bot.trade.formulas.perishables import is_fat_egg_milk_or_garlic
+from bot.trade.liquids.flash import COMPUTED_SOURCE, FLAMMABLE_UP_TO_C, PUBLISHED_SOURCE, WARM_ROOM_C
 from bot.trade.safety.allergens import EU_SOURCE, UK_SOURCE, US_SOURCE
 from bot.trade.safety.caution import Caution, Step
 from bot.trade.safety.grade import LIST_SOURCE
@@ -17,13 +19,8 @@ from bot.trade.words import N_
 _SEEN = date(2026, 11, 25)
 
 
-def _read(title: str) -> Source:
-    return Source(title, HowKnown.READ, _SEEN)
-
-
-def _second_hand(title: str) -> Source:
-    return Source(title, HowKnown.READ_SECOND_HAND, _SEEN)
-
+_read = partial(Source, how_known=HowKnown.READ, seen=_SEEN)
+_second_hand = partial(Source, how_known=HowKnown.READ_SECOND_HAND, seen=_SEEN)
 
 _OIL = frozenset({Kind.CITRUS_OIL})
 _SPIRIT = frozenset({Kind.SPIRIT})
@@ -35,7 +32,6 @@ _COLD = frozenset({
 _JUICES = frozenset({Preparation.JUICE, Preparation.ACID_ADJUSTED_JUICE})
 _SOLIDS = frozenset({Kind.FRUIT, Kind.OTHER})
 _US, _EU, _UK = (frozenset({j}) for j in (Jurisdiction.US, Jurisdiction.EU, Jurisdiction.UK))
-_ROOM = ROOM_TEMPERATURE_STRENGTH_PERCENT
 
 _LIMONENE_SHEET = _second_hand(
     N_("hazard statements H315 and H317 notified for d-limonene and lemon oil, a supplier's sheet")
@@ -44,11 +40,11 @@ _LIMONENE_SHEET = _second_hand(
 FIRE_CAUTIONS: tuple[Caution, ...] = (
     Caution(
         "no-flame",
-        N_("Put out every flame and keep sparks away: at this strength the vapour lights in a warm room."),
+        N_("Put out every flame and keep sparks away: the vapour lights in a warm room."),
         ((Step.MIXING, 1), (Step.BOTTLING, 1), (Step.STORING, 2)),
         kinds=_SPIRIT,
-        from_percent=_ROOM,
-        source=PUBLISHED_SOURCE,
+        up_to_flash_c=WARM_ROOM_C,
+        source=COMPUTED_SOURCE,
     ),
     Caution(
         "no-heat",
@@ -91,14 +87,14 @@ FIRE_CAUTIONS: tuple[Caution, ...] = (
         N_("Keep no more than a shift or two needs: your fire code says how much may be held, so ask."),
         ((Step.STORING, 3),),
         kinds=_SPIRIT,
-        from_percent=_ROOM,
+        up_to_flash_c=WARM_ROOM_C,
     ),
     Caution(
         "large-batch",
         N_("This is a large batch for a bar: ask what your fire code lets you mix and hold in one place."),
         ((Step.MIXING, 7),),
         kinds=_SPIRIT,
-        from_percent=_ROOM,
+        up_to_flash_c=WARM_ROOM_C,
         from_ml=1000.0,
     ),
     Caution(
@@ -110,16 +106,19 @@ FIRE_CAUTIONS: tuple[Caution, ...] = (
         ((Step.STORING, 4),),
         kinds=_SPIRIT,
         jurisdictions=_UK,
-        from_percent=_ROOM,
+        up_to_flash_c=WARM_ROOM_C,
         source=_second_hand(N_("HSE guidance under the DSEAR regulations of 2002, as quoted")),
     ),
     Caution(
         "transport",
-        N_("Spirit above 70 % vol travels as dangerous goods: ask the carrier before you send any."),
+        N_(
+            "Before you send any, ask your carrier: the rules read here are for beverages by road, a spray "
+            "with oil may not count as one, and air rules start lower."
+        ),
         ((Step.LABELLING, 6), (Step.STORING, 8)),
-        kinds=_SPIRIT,
-        from_percent=70.0,
-        source=_second_hand(N_("ADR, UN 3065, special provisions 144 and 145, as quoted")),
+        kinds=_SPIRIT | _OIL,
+        up_to_flash_c=FLAMMABLE_UP_TO_C,
+        source=_second_hand(N_("ADR, UN 3065, special provisions 144 and 145, as quoted; no air rule read")),
     ),
     Caution(
         "oily-rags",
@@ -263,6 +262,16 @@ FOOD_CAUTIONS: tuple[Caution, ...] = (
         preparations=frozenset({Preparation.INFUSION, Preparation.TINCTURE}),
     ),
     Caution(
+        "fat-egg-milk-garlic",
+        N_(
+            "Fat, egg, milk and garlic can carry germs that nobody smells: keep it at 5 °C or below, use it "
+            "within days, and ask your food inspector."
+        ),
+        ((Step.RESTING, 0), (Step.STORING, 0), (Step.BOTTLING, 1), (Step.MIXING, 2)),
+        for_name=is_fat_egg_milk_or_garlic,
+        source=_second_hand(N_("FDA Food Code, foods that need time and temperature control, as reprinted")),
+    ),
+    Caution(
         "clean-bottles",
         N_("Fill clean, dry, scalded bottles, and never top up an old batch with a new one."),
         ((Step.BOTTLING, 7),),
@@ -308,9 +317,9 @@ PAPER_CAUTIONS: tuple[Caution, ...] = (
         "flammable-label",
         N_("Write 'flammable' on the label where it can be seen from the front."),
         ((Step.LABELLING, 1),),
-        kinds=_SPIRIT,
-        from_percent=_ROOM,
-        source=PUBLISHED_SOURCE,
+        kinds=_SPIRIT | _OIL,
+        up_to_flash_c=FLAMMABLE_UP_TO_C,
+        source=COMPUTED_SOURCE,
     ),
     Caution(
         "grade-on-label",

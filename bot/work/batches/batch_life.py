@@ -120,6 +120,7 @@ def _freeze(context: Context, new: NewBatch, lines: Sequence[Line], plan: ShelfP
         "recheck_on": None if plan.recheck_on is None else plan.recheck_on.isoformat(),
         "past_when_made": plan.past_when_made,
         "ask_inspector": plan.ask_inspector,
+        "keep_cold": plan.keep_cold,
         "allergens": allergens.frozen(context, view),
         "sprays": None if view.sprays is None else [exact_text(one) for one in view.sprays],
         "spray_ml": [exact_text(one) for one in view.spray_ml],

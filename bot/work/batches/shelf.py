@@ -24,7 +24,8 @@ from bot.work.errors import BadValueError
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
-from bot.work.formulas.mixture import poured
+from bot.work.formulas.keeping import made_of
+from bot.work.formulas.mixture import mix_of, poured
 from bot.work.standing import Details, Value
 from storage.tables import Ingredient
 
@@ -136,7 +137,7 @@ def plan_for(context: Context, view: FormulaView) -> ShelfPlan:
                 for one in items
                 if one.best_before is not None and not is_oil(one.ingredient)
             ),
-            contents=tuple((line.ingredient.name, line.ingredient.kind) for line in view.lines),
+            made=made_of(mix_of(view)),
         )
     )
 

@@ -12,6 +12,7 @@ from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas.kinds import IngredientKind, is_carrier_name, is_oil_name
 from bot.trade.formulas.measures import Dimension
 from bot.trade.liquids.densities import density_of
+from bot.trade.liquids.flash import FlashPoint, flash_point_of
 from bot.trade.liquids.strength import Component, FormulaStrength, formula_strength
 from bot.work.formulas.formulas import FormulaLineView, FormulaView
 from bot.work.formulas.ingredients import IngredientView
@@ -94,6 +95,18 @@ class Mix:
     def strength(self) -> FormulaStrength | None:
         """Strength, volume and contraction; None if a spirit's strength is unknown."""
         return None if self.without_strength else _strength(self.components)
+
+    @property
+    def flash(self) -> FlashPoint | None:
+        """The flash point; None if a spirit's strength is unknown."""
+        return None if self.without_strength else flash_point_of(self.components)
+
+    @property
+    def strongest_percent(self) -> float | None:
+        """The strength of the strongest ingredient, % vol; None if a spirit's strength is unknown."""
+        if self.without_strength:
+            return None
+        return max((float(one.strength_percent or 0) for one in self.poured), default=0.0)
 
     @property
     def has_oil(self) -> bool:

@@ -18,13 +18,14 @@ from bot.documents.labels.labels import (
 from bot.documents.labels.sheets import STOCKS, Roll, Sheet, stock_named
 from bot.trade.days import business_day
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, Preparation
-from bot.trade.liquids.flash import ROOM_TEMPERATURE_STRENGTH_PERCENT, FlammableCategory, flash_point
+from bot.trade.liquids.flash import FlammableCategory
 from bot.trade.safety.allergens import allergen_lines
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.batches import batches
 from bot.work.batches.batches import BatchView, Clarity
 from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError
+from bot.work.formulas.mixture import mix_of_batch
 from bot.work.safety import allergens as allergies
 from bot.work.safety import grade
 from bot.work.safety.allergens import Named
@@ -84,7 +85,7 @@ class LabelFacts:
     """The content of a batch's label in plain values: strength % vol, volumes mL, days of the bar.
 
     `bottle_ml` is None if bottles of several sizes or none were filled; `ingredients` are the main ones,
-    largest first, and `more_ingredients` counts those left out. `flammable` depends on the strength. A bottle
+    largest first, and `more_ingredients` counts those left out. `flammable` goes by the flash point. A bottle
     of a running blind trial, `blind`, shows neither strength nor ingredients, and everything else is the same
     for all its bottles. `label_lines` are the preparation's own, in English for the catalogues.
     """
@@ -105,17 +106,17 @@ class LabelFacts:
     blind: int | None = None
 
 
-def is_flammable(strength_percent: float | None) -> bool:
-    """Whether the label says flammable: when every reading flashes near room temperature."""
-    if strength_percent is None or strength_percent < ROOM_TEMPERATURE_STRENGTH_PERCENT:
-        return False
-    return flash_point(strength_percent).category is not FlammableCategory.BELOW_TABLE
+def is_flammable(batch: BatchView) -> bool:
+    """Whether the label says flammable: by the stricter end of the flash point."""
+    flash = mix_of_batch(batch.frozen["lines"]).flash
+    return flash is not None and flash.category is not FlammableCategory.BELOW_TABLE
 
 
 def facts_of(context: Context, number: int) -> LabelFacts:
     """Collect the content of a batch's label. Raises NotThereError."""
     batch = batches.get(context, number)
     trial = blind.trial_of(context, batch)
+    flammable = any(is_flammable(one) for one in blind.bottles_of(context, batch))
     batch = blind.as_any_bottle(context, batch)
     frozen = batch.frozen
     zone, closing = context.bar.zone, context.bar.closing_minute
@@ -137,8 +138,8 @@ def facts_of(context: Context, number: int) -> LabelFacts:
         max(0, len(names) - _MOST_INGREDIENTS),
         tuple(_allergens(context, batch)),
         tuple(grade.open_in_snapshot(context, batch.frozen)),
-        is_flammable(strength),
-        preparation.keep_cold,
+        flammable,
+        preparation.keep_cold or bool(frozen.get("keep_cold")),
         preparation.label_lines,
         trial,
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from bot.trade.liquids.flash import FlashPoint
 from bot.trade.liquids.strength import FormulaStrength
 from bot.work.batches.batches import BatchView
 from bot.work.context import Context, Role
@@ -20,7 +21,8 @@ from storage.tables import Formula, FormulaLine
 class StrengthAnswer:
     """The strength of a mix: None if a spirit's strength is unknown (`unknown` names it).
 
-    `poured_ml` is the sum of all volumes at 20 °C, `left_out` names ingredients without a known volume.
+    `poured_ml` is the sum of all volumes at 20 °C, `left_out` names ingredients without a known volume,
+    `flash` is the flash point.
     """
 
     name: str
@@ -28,11 +30,12 @@ class StrengthAnswer:
     poured_ml: float
     unknown: tuple[str, ...]
     left_out: tuple[str, ...]
+    flash: FlashPoint | None
 
 
 def _answer(name: str, mix: Mix) -> StrengthAnswer:
     poured_ml = sum(component.volume_ml for component in mix.components)
-    return StrengthAnswer(name, mix.strength, poured_ml, mix.without_strength, mix.left_out)
+    return StrengthAnswer(name, mix.strength, poured_ml, mix.without_strength, mix.left_out, mix.flash)
 
 
 def of_formula(view: FormulaView) -> StrengthAnswer:

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
-from functools import cache
 from typing import Any
-from zoneinfo import ZoneInfo, ZoneInfoNotFoundError, available_timezones
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from babel.core import get_global
 from babel.numbers import get_territory_currencies, list_currencies
@@ -50,24 +49,6 @@ def likely_in(zone: str) -> Likely:
     if land == "GB":
         return Likely(Jurisdiction.UK, currency, "metric")
     return Likely(Jurisdiction.EU if land in _EU else Jurisdiction.OTHER, currency, "metric")
-
-
-def find_zones(text: str) -> list[str]:
-    """Return the IANA zones matching a city or zone name, only the exact one if there is one."""
-    wanted = text.strip().replace(" ", "_").casefold()
-    zones = _zones()
-    if wanted in zones:
-        return [zones[wanted]]
-    city = [zone for name, zone in zones.items() if name.rpartition("/")[2] == wanted]
-    return city or [zone for name, zone in zones.items() if wanted and wanted in name]
-
-
-@cache
-def _zones() -> dict[str, str]:
-    """Return the IANA zones by name in lower case. Cached: listing them reads many folders."""
-    zones = sorted(zone for zone in available_timezones() if "/" in zone or zone == "UTC")
-    others = ("Etc/", "posix/", "right/", "SystemV/")
-    return {zone.casefold(): zone for zone in zones if not zone.startswith(others)}
 
 
 def check_currency(code: str) -> str:

@@ -18,6 +18,7 @@ from bot.work.context import Context
 from bot.work.formulas import formulas, scaling
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.formulas.keeping import kept_days
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
 from bot.work.planning import usage
@@ -87,7 +88,7 @@ def plan_for(context: Context, view: FormulaView, known: Usage | None = None) ->
         usage.in_stock(context, known.made.get(view.id, []), found.use),
         drinks.today(context),
         math.ceil(view.rest_hours / 24),
-        view.discard_days + 1,
+        kept_days(view) + 1,
     )
     size = None if plan is None else _size(plan, found.use)
     return FormulaPlan(view, found.use, found.evidence, plan, size)

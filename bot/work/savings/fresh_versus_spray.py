@@ -20,6 +20,7 @@ from bot.work.context import BarSettings, Context
 from bot.work.formulas import overheads
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.formulas.keeping import kept_days
 from bot.work.fruit import balance
 from bot.work.fruit.waste import grams_each
 from bot.work.money import prices
@@ -159,7 +160,7 @@ def _or_nothing(text: str) -> Estimate:
 
 
 def _shelf_weeks(view: FormulaView) -> Decimal | None:
-    days = Fraction(view.discard_days) - view.rest_hours / 24
+    days = Fraction(kept_days(view)) - view.rest_hours / 24
     return to_decimal(days / 7) if days > 0 else None
 
 

@@ -101,6 +101,7 @@ class _Snapshot(_AsFarAsItFits):
     recheck_on: date | None = None
     past_when_made: bool = False
     ask_inspector: bool = False
+    keep_cold: bool = False
     allergens: list[_Allergen] | None = None
     sprays: tuple[_Exact, _Exact] | None = None
     spray_ml: tuple[_Exact, _Exact] = ("1/15", "1/10")

@@ -22,6 +22,15 @@ def trial_of(context: Context, batch: BatchView) -> int | None:
     return int(kept[0]) if variant is not None and variant.batch_id == batch.number else None
 
 
+def bottles_of(context: Context, batch: BatchView) -> list[BatchView]:
+    """Return all bottles of a batch's running blind trial; of another batch, only itself."""
+    trial = trial_of(context, batch)
+    if trial is None:
+        return [batch]
+    rows = trials.variant_rows(context, trial)
+    return [batches.get(context, row.batch_id) for row in rows if row.batch_id is not None] or [batch]
+
+
 def as_any_bottle(context: Context, batch: BatchView) -> BatchView:
     """Return a bottle of a blind trial with the combined facts of all its bottles; other batches unchanged.
 
@@ -31,8 +40,7 @@ def as_any_bottle(context: Context, batch: BatchView) -> BatchView:
     trial = trial_of(context, batch)
     if trial is None:
         return batch
-    rows = [row for row in trials.variant_rows(context, trial) if row.batch_id is not None]
-    bottles = [batches.get(context, row.batch_id) for row in rows if row.batch_id is not None] or [batch]
+    bottles = bottles_of(context, batch)
     strengths = [one.frozen.get("strength_percent") for one in bottles]
     known = [one for one in strengths if one is not None]
     lines = {int(line["ingredient"]): line for one in bottles for line in one.frozen["lines"]}

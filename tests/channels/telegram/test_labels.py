@@ -150,11 +150,11 @@ async def test_poppler_reads_the_same_page_and_words(telephone: Telephone, tmp_p
 
 @pytest.mark.skipif(shutil.which("pdftotext") is None, reason="poppler is not installed")
 async def test_the_bottles_of_a_blind_trial_look_alike(telephone: Telephone, tmp_path: Path) -> None:
-    """One bottle flashes near room temperature and one does not, and one holds less oil: nobody can tell."""
+    """One bottle can light and one can not, and one holds less oil: nobody can tell."""
     ana = await telephone.opened_bar()
     await ana.says(MIST)
     await ana.taps("Yes, new")
-    await ana.says("trial grapefruit mist: neutral spirit 10 ml, grapefruit oil 6 ml")
+    await ana.says("trial grapefruit mist: neutral spirit 0.2 ml, grapefruit oil 0.1 ml")
     await ana.taps("20 ml")
     await ana.taps("Blind")
     await ana.says("trial made 1")

@@ -349,7 +349,7 @@ def test_half_of_one_in_spanish() -> None:
         ("bar cucharas y tazas preguntar", "Cucharas y tazas: preguntar cada vez"),
         ("bar unidades métrico", "Unidades: ml y gramos"),
         ("bar normas Reino Unido", "Normas: Reino Unido"),
-        ("bar normas otro", "Normas: otro lugar"),
+        ("bar normas otro", "Normas: las de tu país"),
         ("bar impuesto 10 % descontado", "Impuesto: 10 % descontado de los precios"),
         ("bar impuesto 8 % sumado", "Impuesto: 8 % sumado a los precios"),
         ("bar fruta pelada barra", "Fruta pelada: sobre la barra"),

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bot.trade.batches.keeping import Made, usual_time
 from bot.trade.batches.shelf import (
     FoodCodeCover,
     IngredientDate,
@@ -95,12 +96,12 @@ def test_an_oil_of_unknown_age_has_no_date() -> None:
 
 
 def test_covered_food_in_the_united_states_gets_seven_days_with_the_first_as_one() -> None:
-    plan = shelf_plan(_ask(P.SYRUP, jurisdiction=Jurisdiction.US, contents=(("watermelon", K.FRUIT),)))
+    plan = shelf_plan(_ask(P.SYRUP, jurisdiction=Jurisdiction.US, made=Made((("watermelon", K.FRUIT),))))
     assert plan.winner.rule is ShelfRule.FOOD_CODE
     assert plan.winner.certain
     assert plan.discard_on == date(2026, 3, 16)
     assert not plan.ask_inspector
-    elsewhere = shelf_plan(_ask(P.SYRUP, contents=(("watermelon", K.FRUIT),)))
+    elsewhere = shelf_plan(_ask(P.SYRUP, made=Made((("watermelon", K.FRUIT),))))
     assert elsewhere.winner.rule is ShelfRule.KIND
     assert elsewhere.ask_inspector
 
@@ -140,7 +141,7 @@ def test_a_mixture_takes_its_earliest_ingredients_date() -> None:
 
 def test_of_two_rules_on_one_day_the_food_code_is_told() -> None:
     plan = shelf_plan(
-        _ask(P.SYRUP, jurisdiction=Jurisdiction.US, discard_days=6, contents=(("melon", K.FRUIT),))
+        _ask(P.SYRUP, jurisdiction=Jurisdiction.US, discard_days=6, made=Made((("melon", K.FRUIT),)))
     )
     assert [c.discard_on for c in plan.candidates[:2]] == [date(2026, 3, 16)] * 2
     assert plan.winner.rule is ShelfRule.FOOD_CODE
@@ -202,3 +203,36 @@ def test_the_earliest_candidate_wins_and_nothing_lengthens_it(
     usual = PREPARATION_DEFAULTS[preparation].discard_days if own is None else own
     assert plan.discard_on <= made + timedelta(days=usual)
     assert plan.recheck_on is None or plan.recheck_on < plan.discard_on
+
+
+def test_strength_and_what_is_in_it_decide_the_usual_time() -> None:
+    gin = ("gin", K.SPIRIT)
+    assert usual_time(P.TINCTURE, Made((gin,), 60.0, 0.4)).days == 365
+    assert usual_time(P.TINCTURE, Made((gin,), 4.6, 0.9)).days == 6
+    assert usual_time(P.INFUSION, Made((gin, ("orange peel", K.FRUIT)), 60.0, 0.4)).days == 30
+    assert usual_time(P.INFUSION, Made((gin, ("dried orange peel", K.FRUIT)), 60.0, 0.4)).days == 90
+    assert usual_time(P.INFUSION, Made((gin, ("lime juice", K.JUICE)), 30.0, 0.7)).days == 6
+    assert usual_time(P.TINCTURE, Made((gin,), 5.0, 0.9, sugar_g_per_l=620.0)).days == 14
+    # Oil in glycol has no water for anything to grow in.
+    assert usual_time(P.AROMA_MIST, Made((("lime oil", K.CITRUS_OIL),), 0.0, 0.0)).days == 180
+    # Nothing is longer than its kind.
+    assert usual_time(P.JUICE, Made((("milk", K.OTHER),), 0.0, 1.0)).days == 1
+
+
+def test_a_shortened_time_is_cold_named_and_left_to_the_inspector() -> None:
+    plan = shelf_plan(_ask(P.INFUSION, discard_days=90, made=Made((("gin", K.SPIRIT),), 3.6, 0.96)))
+    assert plan.winner.rule is ShelfRule.SHORTENED
+    assert plan.discard_on == date(2026, 3, 16)
+    assert plan.keep_cold
+    assert plan.ask_inspector
+    own = shelf_plan(_ask(P.INFUSION, discard_days=60, made=Made((("gin", K.SPIRIT),), 3.6, 0.96)))
+    assert own.winner.rule is ShelfRule.FORMULA
+    assert own.longer_than_usual
+    assert own.ask_inspector
+
+
+@given(st.sampled_from(P), st.floats(0, 100), st.floats(0, 1), st.sampled_from(K))
+def test_no_content_lengthens_a_usual_time(preparation: P, percent: float, water: float, kind: K) -> None:
+    bare = usual_time(preparation, Made((), percent, water))
+    more = usual_time(preparation, Made((("lime", kind), ("cream", K.OTHER)), percent, water))
+    assert more.days <= bare.days <= PREPARATION_DEFAULTS[preparation].discard_days

@@ -7,12 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.trade.errors import OutOfRangeError
-from bot.trade.liquids.flash import (
-    ROOM_TEMPERATURE_STRENGTH_PERCENT,
-    FlammableCategory,
-    category_of,
-    flash_point,
-)
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.liquids.flash import FlammableCategory, category_of, flash_point, flash_point_of
+from bot.trade.liquids.strength import Component
 
 
 def test_a_band_holds_all_three_readings_at_half_strength() -> None:
@@ -38,18 +35,64 @@ def test_a_stronger_spirit_never_flashes_later(strength: float, more: float) -> 
     assert strong.high <= weak.high + 1e-9
 
 
-@given(st.floats(ROOM_TEMPERATURE_STRENGTH_PERCENT, 100))
+@given(st.floats(40, 100))
 def test_from_forty_percent_on_it_flashes_in_a_warm_room(strength: float) -> None:
     band = flash_point(strength).band_c
     assert band is not None
     assert band.high < 28.1
 
 
-def test_categories_may_differ_between_the_ends() -> None:
+def test_the_stricter_end_decides_the_category() -> None:
     middling = flash_point(60.0)
+    assert middling.band_c is not None
+    assert middling.band_c.high > 23.0
     assert middling.category is FlammableCategory.HIGHLY_FLAMMABLE
-    assert middling.category_high is FlammableCategory.FLAMMABLE
-    assert flash_point(95.0).category_high is FlammableCategory.HIGHLY_FLAMMABLE
+
+
+def _mix(oil: float, glycol: float, spirit: float, percent: float = 96.0) -> list[Component]:
+    return [
+        Component(IngredientKind.CITRUS_OIL, "orange oil", oil),
+        Component(IngredientKind.PROPYLENE_GLYCOL, "glycol", glycol),
+        Component(IngredientKind.SPIRIT, "spirit", spirit, percent),
+    ]
+
+
+@given(st.floats(0, 3), st.floats(5, 60), st.floats(20, 90), st.floats(85, 95), st.floats(0.5, 5))
+def test_stronger_spirit_in_a_mix_never_lights_later(
+    oil: float, glycol: float, spirit: float, percent: float, more: float
+) -> None:
+    weak = flash_point_of(_mix(oil, glycol, spirit, percent))
+    strong = flash_point_of(_mix(oil, glycol, spirit, percent + more))
+    assert strong.low_c <= weak.low_c + 0.01
+
+
+def test_a_mix_lights_by_its_vapours_and_not_by_its_strength() -> None:
+    # The same strength in water and in glycol: by moles glycol dilutes ethanol far less.
+    mix = flash_point_of(_mix(8, 30, 40))
+    assert mix.low_c < 18.5
+    assert mix.category is FlammableCategory.HIGHLY_FLAMMABLE
+    assert flash_point(49.2).low_c > 23.0
+
+
+def test_spirit_and_water_alone_go_by_their_strength() -> None:
+    water = Component(IngredientKind.WATER, "water", 500.0)
+    whole = flash_point_of([Component(IngredientKind.SPIRIT, "spirit", 500.0, 96.0), water])
+    assert whole.low_c == pytest.approx(flash_point(49.5).low_c, abs=0.05)
+
+
+def test_juice_and_liqueur_count_by_their_water() -> None:
+    gin = Component(IngredientKind.SPIRIT, "gin", 50.0, 40.0)
+    juice = Component(IngredientKind.JUICE, "lime juice", 200.0)
+    assert flash_point_of([gin, juice]).band_c is None
+    liqueur = Component(IngredientKind.OTHER, "triple sec", 50.0, 40.0)
+    assert flash_point_of([liqueur]) == flash_point(40.0)
+
+
+def test_oil_in_a_carrier_alone_is_not_flammable_by_this_estimate() -> None:
+    oil = Component(IngredientKind.CITRUS_OIL, "orange oil", 10.0)
+    carrier = Component(IngredientKind.CARRIER_OIL, "MCT oil", 90.0)
+    assert flash_point_of([oil, carrier]).category is FlammableCategory.BELOW_TABLE
+    assert 44.0 < flash_point_of([oil]).low_c < 46.0
 
 
 def test_weaker_than_the_tables_gives_no_band() -> None:

@@ -3,6 +3,7 @@ from __future__ import annotations
 import importlib
 import pkgutil
 import re
+from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
@@ -14,8 +15,9 @@ from bot.trade.batches import shelf
 from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas import kinds
 from bot.trade.formulas.kinds import IngredientKind, Preparation
+from bot.trade.liquids.flash import flash_point
 from bot.trade.safety import allergens, grade, limits
-from bot.trade.safety.cautions import CAUTIONS, Step, caution_by_id, cautions_for
+from bot.trade.safety.cautions import CAUTIONS, Contents, Step, caution_by_id, cautions_for
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.sources import HowKnown
 
@@ -29,6 +31,19 @@ _preparations = st.one_of(st.none(), st.sampled_from(Preparation))
 _strengths = st.one_of(st.none(), st.floats(0, 100))
 
 
+def _spirit(
+    ingredients: Iterable[IngredientKind],
+    strength: float | None,
+    volume_ml: float | None = None,
+    strongest: float | None = None,
+    names: tuple[str, ...] | None = (),
+) -> Contents:
+    """The facts about a mix of spirit and water; nothing stronger is poured unless said."""
+    flash = None if strength is None else flash_point(strength).low_c
+    most = strength if strongest is None else strongest
+    return Contents(frozenset(ingredients), strength, flash, most, volume_ml, names)
+
+
 def _ids(
     step: Step,
     ingredients: tuple[IngredientKind, ...] = MIST,
@@ -36,9 +51,11 @@ def _ids(
     place: Jurisdiction = Jurisdiction.EU,
     preparation: Preparation | None = Preparation.AROMA_MIST,
     volume_ml: float | None = 500.0,
+    strongest: float | None = None,
+    names: tuple[str, ...] | None = (),
 ) -> list[str]:
-    found = cautions_for(step, ingredients, strength, place, preparation, volume_ml=volume_ml)
-    return [caution.id for caution in found]
+    contents = _spirit(ingredients, strength, volume_ml, strongest, names)
+    return [caution.id for caution in cautions_for(step, contents, place, preparation)]
 
 
 @pytest.mark.parametrize(
@@ -59,13 +76,30 @@ def test_what_matters_most_for_a_mist_comes_first(step: Step, first: str) -> Non
     assert _ids(step)[0] == first
 
 
-def test_strength_decides_on_flames() -> None:
-    assert "no-flame" not in _ids(Step.MIXING, strength=39.9)
+def test_the_flash_point_decides_on_flames() -> None:
+    assert "no-flame" not in _ids(Step.MIXING, strength=25.0)
     assert "no-flame" in _ids(Step.MIXING, strength=40.0)
     assert "no-heat" in _ids(Step.MIXING, strength=15.0)
     assert "no-flame" in _ids(Step.MIXING, strength=None)
-    assert "transport" not in _ids(Step.LABELLING, strength=69.0)
-    assert "transport" in _ids(Step.LABELLING, strength=75.5)
+    assert "flammable-label" in _ids(Step.LABELLING, strength=20.0)
+    assert "flammable-label" not in _ids(Step.LABELLING, strength=8.0)
+    assert "transport" in _ids(Step.LABELLING, strength=62.0)
+    assert "transport" not in _ids(Step.LABELLING, strength=5.0)
+
+
+def test_the_strongest_thing_poured_counts_until_it_is_mixed() -> None:
+    # 148 ml of 96 % in a weak mist: at the bench it is the neat spirit that lights.
+    assert _ids(Step.MIXING, strength=20.0, strongest=96.0)[0] == "no-flame"
+    assert "no-flame" not in _ids(Step.STORING, strength=20.0, strongest=96.0)
+    assert "no-heat" in _ids(Step.MIXING, strength=5.0, strongest=40.0)
+
+
+def test_fat_egg_milk_and_garlic_have_their_own_caution() -> None:
+    for name in ("brown butter", "egg white", "whole milk", "garlic", "duck fat", "leche"):
+        found = _ids(Step.RESTING, names=(name,), preparation=Preparation.INFUSION)
+        assert found[0] == "fat-egg-milk-garlic", name
+    for name in ("cocoa butter", "eggplant", "milk thistle", "vodka"):
+        assert "fat-egg-milk-garlic" not in _ids(Step.RESTING, names=(name,)), name
 
 
 def test_amount_decides_on_the_large_batch() -> None:
@@ -102,7 +136,7 @@ def test_water_and_salt_bring_no_fire() -> None:
 
 def test_refuses_a_strength_that_cannot_be() -> None:
     with pytest.raises(OutOfRangeError):
-        cautions_for(Step.MIXING, MIST, 101.0, Jurisdiction.US, None)
+        Contents(frozenset(MIST), 101.0)
 
 
 @given(_steps, _kinds, _strengths, _places, _preparations)
@@ -113,7 +147,7 @@ def test_each_caution_comes_once_in_order_of_rank(
     place: Jurisdiction,
     preparation: Preparation | None,
 ) -> None:
-    found = cautions_for(step, ingredients, strength, place, preparation)
+    found = cautions_for(step, _spirit(ingredients, strength), place, preparation)
     ranks = [caution.rank_at(step) for caution in found]
     assert None not in ranks
     assert ranks == sorted(ranks, key=lambda rank: rank or 0)
@@ -129,8 +163,8 @@ def test_not_knowing_never_hides_a_caution(
     preparation: Preparation,
     volume: float,
 ) -> None:
-    known = cautions_for(step, ingredients, strength, place, preparation, volume_ml=volume)
-    unknown = cautions_for(step, ingredients, None, place, None)
+    known = cautions_for(step, _spirit(ingredients, strength, volume), place, preparation)
+    unknown = cautions_for(step, _spirit(ingredients, None, names=None), place, None)
     assert set(known) <= set(unknown)
 
 
@@ -143,8 +177,9 @@ def test_a_stronger_mix_never_has_fewer_cautions(
     place: Jurisdiction,
     preparation: Preparation | None,
 ) -> None:
-    weak = cautions_for(step, ingredients, strength, place, preparation)
-    assert set(weak) <= set(cautions_for(step, ingredients, strength + more, place, preparation))
+    weak = cautions_for(step, _spirit(ingredients, strength), place, preparation)
+    strong = cautions_for(step, _spirit(ingredients, strength + more), place, preparation)
+    assert set(weak) <= set(strong)
 
 
 def test_every_caution_can_come_up_and_every_step_has_some() -> None:
@@ -152,7 +187,7 @@ def test_every_caution_can_come_up_and_every_step_has_some() -> None:
         caution.id
         for step in Step
         for place in Jurisdiction
-        for caution in cautions_for(step, IngredientKind, None, place, None)
+        for caution in cautions_for(step, _spirit(IngredientKind, None, names=None), place, None)
     }
     assert seen == {caution.id for caution in CAUTIONS}
     assert len(seen) == len(CAUTIONS)

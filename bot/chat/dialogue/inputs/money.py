@@ -5,6 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
+from babel.numbers import get_currency_name
+
 from bot.chat.dialogue.turn import Say
 from bot.chat.grammar.syntax import Money
 from bot.chat.i18n.language import _, show_money
@@ -22,6 +24,7 @@ _SIGNS = {
     "¥": {"JPY", "CNY"},
     "$": set(_DOLLARS.split()),
 }
+_CURRENCIES = sorted(set().union(*_SIGNS.values()))
 
 
 def as_money(value: Money, currency: str) -> Decimal:
@@ -51,6 +54,33 @@ def currency_of_sign(sign: str, likely: str) -> str:
     if likely in known:
         return likely
     return next(iter(known)) if len(known) == 1 else sign
+
+
+def currency_named(text: str, likely: str) -> str:
+    """Return the currency of a sign or a name, 'euros' or 'pounds'; the likely one if it is a candidate.
+
+    Any other text is returned unchanged.
+    """
+    by_sign = currency_of_sign(text, likely)
+    word = text.strip().casefold()
+    if by_sign != text or len(word) <= 3:  # three letters are a code
+        return by_sign
+    named = [
+        code
+        for locale in ("en", "es")
+        for code in dict.fromkeys((likely, *_CURRENCIES))
+        if code and word in _names_of(code, locale)
+    ]
+    return named[0] if named and (named[0] == likely or len(set(named)) == 1) else text
+
+
+def _names_of(code: str, locale: str) -> set[str]:
+    """Return a currency's names, singular and plural, whole and by the noun alone.
+
+    The noun is the last word, in Spanish the first.
+    """
+    whole = {get_currency_name(code, count, locale).casefold() for count in (1, 2)}
+    return whole | {name.split()[0 if locale == "es" else -1] for name in whole}
 
 
 def ends_of(text: str) -> tuple[Fraction, Fraction] | None:

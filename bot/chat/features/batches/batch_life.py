@@ -27,7 +27,7 @@ from bot.chat.features.batches.batch_card import (
     rule_words,
 )
 from bot.chat.features.batches.opened_bottles import DETAIL_SLOTS, OPENED_SLOT, BottleArguments, opened_reply
-from bot.chat.features.liquids.clearing_words import mending_line
+from bot.chat.features.liquids.clearing_words import WHAT_HELPS, mending_line
 from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
@@ -40,20 +40,6 @@ from bot.work.batches.batches import BatchState, BatchView, Clarity
 from bot.work.errors import WrongStateError
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.mixture import mix_of_batch
-
-# The next step for each look: common practice, no source.
-_NEXT = {
-    Clarity.CLEAR: N_("It can be bottled and used."),
-    Clarity.HAZY: N_(
-        "Give it another day at room temperature, closed. Still hazy: strain it through paper, "
-        "or add a little of the strongest spirit and check again."
-    ),
-    Clarity.SPLIT: N_(
-        "Two layers will spray unevenly. Do not use it so: it needs more or stronger spirit, "
-        "or less water or glycol. Shake, rest a day and check again, or discard it."
-    ),
-}
-
 
 # -- checks --------------------------------------------------------------------------------
 
@@ -114,7 +100,7 @@ def _check(turn: Turn, arguments: CheckArguments) -> Reply:
     first = _("Batch {number}, {name}: {clarity}.").format(
         number=batch.number, name=batch.name, clarity=_(CLARITY_WORDS[clarity])
     )
-    lines: list[Block] = [Text(_(_NEXT[clarity]))]
+    lines: list[Block] = [Text(_(WHAT_HELPS[clarity]))]
     if clarity is Clarity.CLEAR and turn.context.now < batch.rest_until:
         lines = [
             Text(

@@ -116,6 +116,8 @@ def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
         lines.append(Text(clearing))
     if batch.frozen.get("past_when_made"):
         lines.append(Text(_("That day is past: something old went into it. Use a fresh bottle.")))
+    if batch.frozen.get("keep_cold"):
+        lines.append(Text(_("Keep refrigerated") + "."))
     if batch.frozen.get("ask_inspector"):
         lines.append(Text(_("How long it may be kept where you are: ask your inspector.")))
     mark = unconfirmed_mark(turn.context, batch)

@@ -14,7 +14,7 @@ from bot.chat.grammar.syntax import Detail, Unknown
 from bot.chat.i18n.language import _, show_number
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, reply
-from bot.trade.formulas.kinds import is_fruit_name
+from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import Draft, DraftLine
 
@@ -42,7 +42,8 @@ def confirm_new(turn: Turn, lines: Iterable[DraftLine | Detail]) -> None:
 def _new_name(turn: Turn, line: DraftLine | Detail) -> str:
     """Return the name that a line would make an ingredient of, '' where it makes none."""
     if isinstance(line, DraftLine):
-        return line.ingredient if isinstance(line.ingredient, str) else ""
+        name = line.ingredient if isinstance(line.ingredient, str) else ""
+        return "" if guess_kind(name) is IngredientKind.WATER else name
     named = line.value
     if line.what != "replaces" or not isinstance(named, Unknown):
         return ""

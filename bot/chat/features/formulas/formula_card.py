@@ -14,6 +14,7 @@ from bot.trade.formulas.kinds import Preparation
 from bot.trade.safety.caution import Step
 from bot.work.formulas import scaling
 from bot.work.formulas.formulas import FormulaView
+from bot.work.formulas.keeping import kept_days
 from bot.work.formulas.mixture import mix_of
 from bot.work.safety import allergens, grade
 
@@ -79,12 +80,15 @@ def _facts(view: FormulaView, units: str, all_known: bool) -> list[str]:
         if strength is not None and strength.strength_percent > 0:
             text += _(" at {percent}").format(percent=show_percent(strength.strength_percent))
         facts.append(text)
-    days = ngettext("{count} day", "{count} days", view.discard_days).format(count=view.discard_days)
+    keeps = kept_days(view)
+    days = ngettext("{count} day", "{count} days", keeps).format(count=keeps)
     if view.rest_hours:
         text = _("Rests {hours}, discard after {days}").format(hours=show_hours(view.rest_hours), days=days)
     else:
         text = _("Needs no rest, discard after {days}").format(days=days)
     facts.append(text)
+    if keeps < view.discard_days:
+        facts.append(_("Weak or fresh: keep it refrigerated and ask your inspector how long."))
     if all_known and view.sprays is not None:
         text = _("{sprays} sprays a drink, {ml} ml each").format(
             sprays=show_range(*view.sprays), ml=show_range(*view.spray_ml)

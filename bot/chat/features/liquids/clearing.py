@@ -85,11 +85,11 @@ def _worded(turn: Turn, arguments: ClearArguments, answer: ClearAnswer, temperat
     if words:
         blocks.append(Text(_("To mend it, one of these for {what}:").format(what=_for_what(arguments))))
         blocks.append(Grid(tuple((one.what, one.amount) for one in words)))
-    elif answer.seen.worst_last is not None and answer.clearing.state is State.CLEAR:
-        # The models do not include waxes and water in the oil.
-        blocks.append(
-            Text(_("The models see nothing to mend: chill it, strain it through paper, then look again."))
-        )
+    else:
+        blocks += _without_mends(answer)
+    cold = clearing_words.cold_line(temperature)
+    if cold:
+        blocks.append(Text(cold))
     if answer.clearing.partial:
         blocks.append(Text(_("Left out: {names}.").format(names=", ".join(answer.clearing.outside))))
     at = show_temperature(temperature, units)
@@ -100,6 +100,26 @@ def _worded(turn: Turn, arguments: ClearArguments, answer: ClearAnswer, temperat
         (Text(clearing_words.title(answer), strong=True), *blocks),
         _buttons(turn, arguments.swap is not None, answer, words),
     )
+
+
+def _without_mends(answer: ClearAnswer) -> list[Block]:
+    """Say what helps where the models name no change: what was seen counts more than they do."""
+    worst = answer.seen.worst_last
+    if answer.clearing.state is State.CLEAR:
+        if worst is None:
+            return []
+        text = _("The models find it clear; the bottle counts more. {what}")
+        return [Text(text.format(what=_(clearing_words.WHAT_HELPS[worst.clarity])))]
+    if answer.clearing.state is State.WITHHELD:
+        return []
+    return [
+        Text(
+            _(
+                "No single change helps and keeps a quarter of the oil. Make it anew, with stronger spirit "
+                "or with less oil and water."
+            )
+        )
+    ]
 
 
 def _withheld(answer: ClearAnswer) -> list[str]:

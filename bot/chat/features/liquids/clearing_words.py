@@ -10,7 +10,7 @@ from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly
 from bot.chat.reply.message import Button
 from bot.chat.reply.units import show_ml
 from bot.trade.formulas.kinds import IngredientKind
-from bot.trade.liquids.clearing.estimate import Band, Mend, MendKind, State
+from bot.trade.liquids.clearing.estimate import COLD_BELOW_C, Band, Mend, MendKind, State
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchView, Clarity
 from bot.work.formulas.formulas import FormulaLineView, FormulaView
@@ -25,6 +25,18 @@ _STATES = {
     State.BORDERLINE: N_("borderline, it may cloud"),
     State.WILL_SPLIT: N_("will split"),
     State.WITHHELD: N_("clearing not known"),
+}
+# The next step after each look: common practice, no source.
+WHAT_HELPS = {
+    Clarity.CLEAR: N_("It can be bottled and used."),
+    Clarity.HAZY: N_(
+        "Give it another day at room temperature, closed. Still hazy: strain it through paper, "
+        "or add a little of the strongest spirit and check again."
+    ),
+    Clarity.SPLIT: N_(
+        "Two layers spray unevenly, so do not use it. If it was cold, warm it to room temperature and shake. "
+        "Otherwise it needs more or stronger spirit: try 10 ml of it with 1 ml of spirit first."
+    ),
 }
 CLARITY_SEEN = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.SPLIT: N_("split")}
 _MOST_SIGHTINGS = 4
@@ -110,7 +122,17 @@ def models_line(answer: ClearAnswer) -> str:
     found = answer.clearing
     if found.original_clear is None:
         return ""
-    if found.original_clear and found.dortmund_clear:
+    if found.dortmund_clear is None:
+        alone = (
+            _("The cautious model keeps it one clear liquid")
+            if found.original_clear
+            else _("The cautious model sees it part in two")
+        )
+        said = _(
+            "{alone}; the hopeful one has no say in this much water, where it dissolves far too much oil"
+        )
+        said = said.format(alone=alone)
+    elif found.original_clear and found.dortmund_clear:
         said = _("Both models keep it one clear liquid")
     elif not found.original_clear and not found.dortmund_clear:
         said = _("Both models see it part in two")
@@ -121,11 +143,21 @@ def models_line(answer: ClearAnswer) -> str:
     return said + "."
 
 
+def cold_line(temperature_c: float) -> str:
+    """Return what is not known of a cold bottle, or ''."""
+    if temperature_c >= COLD_BELOW_C:
+        return ""
+    return _(
+        "In the cold the models disagree even on the direction, so I take the worse of here and 20 °C; peel "
+        "waxes can drop out as well. Chill a small bottle and look."
+    )
+
+
 def strength_line(answer: ClearAnswer) -> str:
     """Return the weakest spirit that stays clear at this ratio, as a band, or ''."""
     if answer.mixture.spirit_ml == 0 or answer.clearing.state is State.WITHHELD:
         return ""
-    yours = _percent(answer.mixture.spirit_percent)
+    yours = _percent(answer.mixture.spirit_percent, 3)
     return _("Weakest spirit that clears it: {band} (yours {yours})").format(
         band=_band(answer.clearing.lowest_strength, _("none is strong enough")), yours=yours
     )
@@ -135,7 +167,7 @@ def oil_line(answer: ClearAnswer) -> str:
     """Return the largest share of oil that stays clear with this spirit, as a band, or ''."""
     if answer.mixture.oil_ml == 0 or answer.clearing.state is State.WITHHELD:
         return ""
-    yours = _percent(100 * answer.mixture.oil_ml / answer.mixture.modelled_ml)
+    yours = _percent(100 * answer.mixture.oil_ml / answer.mixture.modelled_ml, 3)
     return _("Most oil that stays clear: {band} (yours {yours})").format(
         band=_band(answer.clearing.largest_oil_percent, _("any amount")), yours=yours
     )
@@ -144,16 +176,20 @@ def oil_line(answer: ClearAnswer) -> str:
 def _band(band: Band, missing: str) -> str:
     """Write a band, low to high; `missing` replaces a limit that a model does not have."""
     if band.original is not None and band.dortmund is not None:
-        low, high = (_percent(end) for end in sorted((band.original, band.dortmund)))
+        low, high = (_limit(end) for end in sorted((band.original, band.dortmund)))
         return low if low == high else _("{low} to {high}").format(low=low, high=high)
     known = band.original if band.dortmund is None else band.dortmund
     if known is None:
         return missing
-    return _("{one} by one model, {other} by the other").format(one=_percent(known), other=missing)
+    return _("{one} by one model, {other} by the other").format(one=_limit(known), other=missing)
 
 
-def _percent(value: float) -> str:
-    return f"{show_sensibly(Fraction(str(round(value, 2))), 3)} %"
+def _limit(value: float) -> str:
+    return _percent(value) if value else _("next to none")
+
+
+def _percent(value: float, figures: int = 2) -> str:
+    return f"{show_sensibly(Fraction(str(round(value, 2))), figures)} %"
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,15 +217,21 @@ def _mend(answer: ClearAnswer, mend: Mend, factor: Fraction, units: str) -> Mend
     if _is_metric(answer.view, kind):
         units = "metric"  # as in the formula itself
     ml = Fraction(str(round(getattr(mend.mixture, part), 3)))
-    change = Fraction(str(round(abs(mend.change_ml), 3)))
+    change = Fraction(str(abs(mend.change_ml)))
     sign = "+" if mend.change_ml > 0 else "−"
     amount = _("{amount} ({sign}{change})").format(
-        amount=show_ml(ml * factor, units), sign=sign, change=show_ml(change * factor, units)
+        amount=show_ml(_short(ml * factor, 3), units),
+        sign=sign,
+        change=show_ml(_short(change * factor), units),
     )
     what = _(mend.kind)
     if mend.kind is MendKind.MORE_SPIRIT and answer.mixture.spirit_ml == 0:
         what = _("spirit of {percent}").format(percent=_percent(mend.mixture.spirit_percent))
     return MendWords(what, amount, _change_button(answer.view, kind, ml))
+
+
+def _short(ml: Fraction, figures: int = 2) -> Fraction:
+    return Fraction(f"{float(ml):.{figures}g}")
 
 
 def _is_metric(view: FormulaView, kind: IngredientKind) -> bool:

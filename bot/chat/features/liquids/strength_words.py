@@ -12,7 +12,7 @@ from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_temperature
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids import strength
-from bot.trade.liquids.flash import flash_point
+from bot.trade.liquids.flash import FlashPoint, flash_point
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
@@ -35,8 +35,8 @@ def mix_reply(turn: Turn, answer: StrengthAnswer, title: str, view: FormulaView 
         first = _("{name} holds no alcohol.").format(name=title)
     blocks: list[Block] = [Grid(tuple(rows))]
     blocks += [Text(line) for line in _taken_as(answer)]
-    if found.strength_percent >= 10:
-        blocks.append(Text(flash_words(turn, found.strength_percent)))
+    if answer.flash is not None and answer.flash.band_c is not None:
+        blocks.append(Text(flash_words(turn, answer.flash)))
     buttons: tuple[tuple[Button, ...], ...] = ()
     if view is not None:
         row = [Button(_("Scale"), f"scale #{view.id}.{view.version}")]
@@ -62,16 +62,14 @@ def _taken_as(answer: StrengthAnswer) -> list[str]:
     return lines
 
 
-def flash_words(turn: Turn, percent: float) -> str:
-    """Return the flash point of a mix of this strength."""
-    found = flash_point(percent)
+def flash_words(turn: Turn, found: FlashPoint) -> str:
+    """Return the temperature from which it can light, and the category: the stricter end of the band."""
     if found.band_c is None:
         return _("Weaker than flash-point tables go.")
-    units = turn.context.bar.units
-    return _("Its vapour lights from about {low} to {high}: {category}.").format(
-        low=show_temperature(round(found.band_c.low), units),
-        high=show_temperature(round(found.band_c.high), units),
-        category=_(found.category),
+    return _(
+        "It can light from about {low} upwards: {category}. An estimate, some degrees off either way."
+    ).format(
+        low=show_temperature(round(found.band_c.low), turn.context.bar.units), category=_(found.category)
     )
 
 
@@ -111,7 +109,7 @@ def _level_reply(turn: Turn, first: str, percent: float, temperature: float) -> 
     )
     blocks: list[Block] = [Grid(rows)]
     if percent >= 10:
-        blocks.append(Text(flash_words(turn, percent)))
+        blocks.append(Text(flash_words(turn, flash_point(percent))))
     button = Button(_("Water it down"), f"strength 500 ml {dilution.said(Fraction(str(percent)))} to 70")
     return Reply((Text(first, strong=True), *blocks), ((button,),) if percent > 70 else ())
 

@@ -12,6 +12,7 @@ from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
+from bot.chat.features.people.opening import choices_of_zone, jurisdiction_name, units_name
 from bot.chat.features.people.setting_input import READERS
 from bot.chat.features.people.setting_pages import HOUSEHOLD, OUNCES, setting_line, shown
 from bot.chat.features.people.setting_values import (
@@ -20,7 +21,6 @@ from bot.chat.features.people.setting_values import (
     show_clock_minute,
     show_span,
 )
-from bot.chat.features.people.start import choices_of_zone, jurisdiction_name, units_name
 from bot.chat.grammar.lexer import Noun
 from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages

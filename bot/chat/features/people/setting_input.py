@@ -13,6 +13,13 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
 from bot.chat.features.people.language import read_language
+from bot.chat.features.people.opening import (
+    accept_closing,
+    accept_currency,
+    accept_jurisdiction,
+    accept_units,
+    accept_zone,
+)
 from bot.chat.features.people.setting_pages import HOUSEHOLD, OUNCES
 from bot.chat.features.people.setting_values import (
     Changes,
@@ -21,13 +28,6 @@ from bot.chat.features.people.setting_values import (
     says_off,
     says_on,
     says_usual,
-)
-from bot.chat.features.people.start import (
-    accept_closing,
-    accept_currency,
-    accept_jurisdiction,
-    accept_units,
-    accept_zone,
 )
 from bot.chat.i18n.keywords import own_units
 from bot.chat.i18n.language import _, read_number, read_range, tongue

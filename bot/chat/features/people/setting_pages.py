@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from bot.chat.features.labels.label_words import stock_words
 from bot.chat.features.people import fruit_settings
+from bot.chat.features.people.opening import jurisdiction_name, units_name
 from bot.chat.features.people.setting_values import day_names, show_clock_minute, show_span
-from bot.chat.features.people.start import jurisdiction_name, units_name
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.i18n.languages import languages
 from bot.chat.i18n.setting_names import SETTINGS

@@ -4,190 +4,29 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.inputs.money import currency_of_sign
-from bot.chat.dialogue.inputs.names import short_name
-from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
-from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.dialogue.slots import AnySlot, Given, Slot, plain
+from bot.chat.dialogue.turn import Turn
 from bot.chat.features.people.deep_links import is_scan, join, main_buttons, scan
-from bot.chat.features.people.setting_values import CLOSING_CHOICES, clock_text, read_clock, show_clock_minute
+from bot.chat.features.people.opening import (
+    ABOUT_A_BAR,
+    OpenArguments,
+    Proposal,
+    units_name,
+)
+from bot.chat.features.people.setting_values import clock_text, show_clock_minute
 from bot.chat.i18n.language import _, show_moment, tongue
-from bot.chat.i18n.locale_choice import zones_offered
 from bot.chat.reply.message import Button, Reply, reply
-from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.words import N_
 from bot.work.context import Role
-from bot.work.errors import BadValueError
 from bot.work.people import bars, people, team
 
-_JURISDICTIONS = {
-    Jurisdiction.US: N_("United States"),
-    Jurisdiction.EU: N_("European Union"),
-    Jurisdiction.UK: N_("United Kingdom"),
-    Jurisdiction.OTHER: N_("somewhere else"),
-}
-_UNITS = {"metric": N_("ml and grams"), "us": N_("US fluid ounces"), "imperial": N_("imperial fluid ounces")}
-
-
-def jurisdiction_name(value: str) -> str:
-    """Return the name of a jurisdiction."""
-    return _(_JURISDICTIONS[Jurisdiction(value)])
-
-
-def units_name(value: str) -> str:
-    """Return the name of the bar's units."""
-    return _(_UNITS[value])
-
-
-# -- opening a bar ----------------------------------------------------------------------
-
-
-def _ask_name(turn: Turn, given: Given) -> Question:
-    suggested = _("{name}'s bar").format(name=turn.message.sender.name.split(" ")[0] or _("My"))
-    return Question(_("What is your bar called?"), (((suggested, suggested),),), hint=_("The bar's name"))
-
-
-def _accept_name(turn: Turn, given: Given, value: str) -> str:
-    if value.strip().endswith("?") or value.strip().startswith("¿"):
-        raise Say(reply(_("That looks like a question. What is the bar called? For help: help")))
-    return short_name(value)
-
-
-def _city(zone: str) -> str:
-    return zone.rpartition("/")[2].replace("_", " ")
-
-
-def choices_of_zone(turn: Turn) -> list[tuple[str, str]]:
-    """Return cities to tap, likely for the phone's language."""
-    return [(_city(zone), zone) for zone in zones_offered(turn.message.sender.language)]
-
-
-def _ask_zone(turn: Turn, given: Given) -> Question:
-    choices = columns(choices_of_zone(turn), 2)
-    return Question(
-        _("Which city's time does it keep? Tap one, or type another city."), choices, hint=_("A city")
-    )
-
-
-def accept_zone(turn: Turn, given: Given, value: str) -> str:
-    """Turn a city into its IANA time zone; offer near ones if there are several or none."""
-    found = bars.find_zones(value)
-    if len(found) == 1:
-        return found[0]
-    if not found:
-        raise Say(
-            reply(
-                _("I know no time zone for “{city}”. Type a larger city near you, such as Madrid.").format(
-                    city=value[:40]
-                )
-            )
-        )
-    buttons = tuple((Button(zone.replace("_", " "), turn.line_with(value, zone)),) for zone in found[:6])
-    raise Say(
-        reply(_("“{city}” could be more than one place. Which?").format(city=value[:40]), buttons=buttons)
-    )
-
-
-def _ask_jurisdiction(turn: Turn, given: Given) -> Question:
-    likely = bars.likely_in(given[_ZONE]).jurisdiction
-    order = [likely, *(one for one in Jurisdiction if one is not likely)]
-    return Question(
-        _("Whose food and drink rules apply there? Limits and cautions follow this."),
-        columns([(jurisdiction_name(one), one.value) for one in order], 2),
-    )
-
-
-def accept_jurisdiction(turn: Turn, given: Given, value: str) -> Jurisdiction:
-    """Parse US, EU, UK or other, or the country's name."""
-    plain = value.strip().casefold()
-    for one in Jurisdiction:
-        if plain in {one.value.casefold(), _(one.value).casefold(), jurisdiction_name(one).casefold()}:
-            return one
-    raise Say(reply(_("Please answer US, EU, UK or other.")))
-
-
-def _ask_currency(turn: Turn, given: Given) -> Question:
-    likely = bars.likely_in(given[_ZONE]).currency
-    order = [likely, *(code for code in ("EUR", "USD", "GBP") if code != likely)]
-    return Question(
-        _("Which money do you count in?"), columns([(code, code) for code in order], 4), hint=_("EUR, USD, …")
-    )
-
-
-def accept_currency(turn: Turn, given: Given, value: str) -> str:
-    """Parse a three-letter currency code, or a sign that is unambiguous here."""
-    bar = turn.presence.bar
-    zone = given.get(_ZONE) or ("" if bar is None else bar.zone)
-    try:
-        return bars.check_currency(currency_of_sign(value, bars.likely_in(zone).currency if zone else ""))
-    except BadValueError:
-        raise Say(
-            reply(
-                _("“{code}” is no currency in use. Write its three letters, such as EUR.").format(
-                    code=value[:20]
-                )
-            )
-        ) from None
-
-
-def _ask_units(turn: Turn, given: Given) -> Question:
-    likely = bars.likely_in(given[_ZONE]).units
-    order = [likely, *(one for one in bars.UNITS if one != likely)]
-    return Question(_("How do you measure?"), columns([(units_name(one), one) for one in order], 1))
-
-
-def accept_units(turn: Turn, given: Given, value: str) -> str:
-    """Parse metric, us or imperial."""
-    plain = value.strip().casefold()
-    for one in bars.UNITS:
-        if plain in {one, _(one).casefold(), units_name(one).casefold()}:
-            return one
-    raise Say(reply(_("Please answer metric, us or imperial.")))
-
-
-def _ask_closing(turn: Turn, given: Given) -> Question:
-    choices = columns(
-        [(show_clock_minute(minute), show_clock_minute(minute)) for minute in CLOSING_CHOICES], 3
-    )
-    return Question(
-        _("When is a night surely over? What is logged before then counts for the day before."),
-        choices,
-        hint="05:00",
-    )
-
-
-def accept_closing(turn: Turn, given: Given, value: str) -> int:
-    """Parse a time of day as minutes from midnight."""
-    minute = read_clock(value)
-    if minute is None or minute > 12 * 60:
-        raise Say(reply(_("Please write a time from 00:00 to 12:00, such as 05:00.")))
-    return minute
-
 
 @dataclass(frozen=True, kw_only=True)
-class OpenArguments(Arguments):
-    """A new bar's name, place and units."""
-
-    bar_name: str
-    zone: str
-    jurisdiction: Jurisdiction
-    currency: str
-    units: str
-    closing: int
-
-
-@dataclass(frozen=True, kw_only=True)
-class StartArguments(Arguments):
+class StartArguments(OpenArguments):
     """The code of a link; or the answers for a new bar."""
 
     code: str = ""
-    bar_name: str | None = None
-    zone: str | None = None
-    jurisdiction: Jurisdiction | None = None
-    currency: str | None = None
-    units: str | None = None
-    closing: int | None = None
 
 
 def _start(turn: Turn, arguments: StartArguments) -> Reply:
@@ -197,40 +36,28 @@ def _start(turn: Turn, arguments: StartArguments) -> Reply:
     presence = turn.presence
     if presence.bar is None and not turn.message.place.private:
         return _claim_group(turn)
-    opening = _opening_of(arguments)
-    return _welcome_back(turn) if opening is None else _open(turn, opening)
-
-
-def _opening_of(said: StartArguments) -> OpenArguments | None:
-    """Return the answers for a new bar, or None if the person is in one."""
-    if said.bar_name is None or said.zone is None or said.jurisdiction is None:
-        return None
-    if said.currency is None or said.units is None or said.closing is None:
-        return None
-    return OpenArguments(
-        bar_name=said.bar_name,
-        zone=said.zone,
-        jurisdiction=said.jurisdiction,
-        currency=said.currency,
-        units=said.units,
-        closing=said.closing,
-    )
+    return _welcome_back(turn) if arguments.bar_name is None else _open(turn, arguments)
 
 
 def _open(turn: Turn, arguments: OpenArguments) -> Reply:
     """Open a bar with the given answers, and make it the person's current bar."""
+    if arguments.bar_name is None:
+        raise LookupError("a new bar has a name")
+    zone = arguments.zone or arguments.bar_name.zone
+    likely, said = bars.likely_in(zone), arguments.proposal or Proposal()
+    closing = arguments.closing if said.closing is None else said.closing
     bar = bars.open_bar(
         turn.unit,
         turn.presence,
         turn.message.sender.name,
         turn.message.place.private,
         turn.clock.now(),
-        name=arguments.bar_name,
-        zone=arguments.zone,
-        jurisdiction=arguments.jurisdiction,
-        currency=arguments.currency,
-        units=arguments.units,
-        closing_minute=arguments.closing,
+        name=arguments.bar_name.name,
+        zone=zone,
+        jurisdiction=arguments.jurisdiction or said.jurisdiction or likely.jurisdiction,
+        currency=arguments.currency or said.currency or likely.currency,
+        units=arguments.units or said.units or likely.units,
+        closing_minute=bars.DEFAULT_CLOSING_MINUTE if closing is None else closing,
         language=tongue().language,
     )
     return reply(
@@ -284,16 +111,16 @@ def _opening(turn: Turn, given: Given) -> bool:
     return turn.presence.bar is None and _CODE not in given and turn.message.place.private
 
 
-_ZONE = Slot("zone", accept_zone, _ask_zone, rule="free_slot")
 _CODE = Slot("code", plain(str), rule="free_slot")
-_ABOUT_A_BAR = (
-    Slot("bar_name", _accept_name, _ask_name, rule="free_slot"),
-    _ZONE,
-    Slot("jurisdiction", accept_jurisdiction, _ask_jurisdiction, rule="free_slot"),
-    Slot("currency", accept_currency, _ask_currency, rule="free_slot"),
-    Slot("units", accept_units, _ask_units, rule="free_slot"),
-    Slot("closing", accept_closing, _ask_closing, rule="free_slot"),
-)
+
+
+def _while_opening(slot: AnySlot) -> AnySlot:
+    """Return the slot as the command start asks it: of a person without a bar only."""
+
+    def wanted(turn: Turn, given: Given) -> bool:
+        return _opening(turn, given) and slot.wanted(turn, given)
+
+    return replace(slot, wanted=wanted)
 
 
 COMMANDS = (
@@ -303,7 +130,7 @@ COMMANDS = (
         _start,
         slots=(
             _CODE,
-            *(replace(slot, wanted=_opening) for slot in _ABOUT_A_BAR),
+            *map(_while_opening, ABOUT_A_BAR),
         ),
         writes=True,
         anyone=True,
@@ -313,7 +140,7 @@ COMMANDS = (
         N_("open another bar of your own"),
         _open,
         words=("open another bar", "open a bar", "new bar", "second bar"),
-        slots=_ABOUT_A_BAR,
+        slots=ABOUT_A_BAR,
         writes=True,
         private_only=True,
     ),

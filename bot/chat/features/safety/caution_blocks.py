@@ -8,31 +8,26 @@ from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Block, Button
 from bot.chat.reply.message import Caution as CautionBlock
-from bot.trade.formulas.kinds import IngredientKind, Preparation
+from bot.trade.formulas.kinds import Preparation
 from bot.trade.safety.caution import Caution, Step
 from bot.trade.safety.cautions import cautions_for
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.batches.batches import BatchView
 from bot.work.context import Context
 from bot.work.formulas.formulas import FormulaView
-from bot.work.formulas.scaling import ScaleAnswer, strength_of
+from bot.work.formulas.mixture import mix_of, mix_of_batch
+from bot.work.formulas.scaling import ScaleAnswer
 from bot.work.safety import grade
+from bot.work.safety.contents import contents_of
 
 
 def cautions_at(
     turn: Turn, view: FormulaView, step: Step, answer: ScaleAnswer | None = None
 ) -> list[Caution]:
     """Return the cautions for a formula at a step of the work, most important first."""
-    strength = answer.strength if answer is not None else strength_of(view)
     volume = float(answer.finished_ml) if answer is not None and answer.finished_ml else None
-    return cautions_for(
-        step,
-        view.kinds,
-        None if strength is None else strength.strength_percent,
-        Jurisdiction(turn.context.bar.jurisdiction),
-        view.preparation,
-        volume_ml=volume,
-    )
+    contents = contents_of(mix_of(view), volume)
+    return cautions_for(step, contents, Jurisdiction(turn.context.bar.jurisdiction), view.preparation)
 
 
 def caution_blocks(
@@ -50,15 +45,9 @@ def caution_blocks(
 
 def batch_caution(context: Context, batch: BatchView, step: Step) -> Sequence[Block]:
     """Return the one caution for a batch at a step, by its ingredients."""
-    frozen = batch.frozen
-    found = cautions_for(
-        step,
-        [IngredientKind(line["kind"]) for line in frozen["lines"]],
-        frozen.get("strength_percent"),
-        Jurisdiction(context.bar.jurisdiction),
-        Preparation(frozen["preparation"]),
-        volume_ml=float(batch.total_ml),
-    )
+    contents = contents_of(mix_of_batch(batch.frozen["lines"]), float(batch.total_ml))
+    preparation = Preparation(batch.frozen["preparation"])
+    found = cautions_for(step, contents, Jurisdiction(context.bar.jurisdiction), preparation)
     return (CautionBlock(_(found[0].text)),) if found else ()
 
 

@@ -28,9 +28,20 @@ NEUTRAL_SPIRIT_PERCENT = 96.0
 # Ordinary distillation stops at about 97 % (the azeotrope): bars cannot buy a stronger spirit.
 STRONGEST_SPIRIT_PERCENT = 96.6
 
-_MOST_SPIRIT_FACTOR = 20.0
+# Where water is more than half of the mass, the modified model has no vote on citrus oil: its groups give
+# limonene some 1,200 mg/L in pure water, where 7 to 20 are measured (from memory) and the original gives 21.
+WATER_RICH_SHARE = 0.5
+# Below this the models disagree even on what cold does, so that cold never counts as better than 20 °C.
+COLD_BELOW_C = 15.0
+_USUAL_C = 20.0
+
+# A change that leaves less than this part of the share of oil is another mix, not a mend.
+_KEPT_OIL = 0.25
+_MOST_SPIRIT_FACTOR = 4.0
 _STEPS, _FINE_STEPS = 60, 16
-_WORTH_KEEPING = 0.02
+_WORTH_KEEPING = 0.1
+# Limits and mends are told to two digits: the models know no more.
+_DIGITS = 2
 
 
 class State(StrEnum):
@@ -80,12 +91,12 @@ class Mend:
 class Clearing:
     """Whether a mixture stays one clear liquid, and its limits and remedies.
 
-    `original_clear` and `dortmund_clear` are the models' verdicts (None when withheld), `published` the facts
-    that cover exactly this mixture. `lowest_strength` is the weakest spirit, % vol, with which this ratio
-    stays clear (None: not even absolute alcohol, or no spirit in it); `largest_oil_percent` the largest share
-    of oil, % of the summed volumes, with everything else as it is, and `largest_oil_ml` the same in mL (None:
-    any amount). `outside` names ingredients unknown to the model; `partial` means that the state ignores
-    them.
+    `original_clear` and `dortmund_clear` are the models' verdicts (None when withheld, and where a model has
+    no vote), `published` the facts that cover exactly this mixture. `lowest_strength` is the weakest spirit,
+    % vol, with which this ratio stays clear (None: not even absolute alcohol, or no spirit in it);
+    `largest_oil_percent` the largest share of oil, % of the summed volumes, with everything else as it is,
+    and `largest_oil_ml` the same in mL (None: any amount). `outside` names ingredients unknown to the model;
+    `partial` means that the state ignores them.
     """
 
     mixture: Mixture
@@ -116,15 +127,35 @@ def stays_clear(model: Model, mixtures: Sequence[Mixture], temperature_c: float 
     return phases.bar_model(model, temperature_c).stable(moles / moles.sum(axis=1, keepdims=True))
 
 
-def combined_state(original_clear: bool, dortmund_clear: bool, published: Sequence[Fact]) -> State:
+def _has_vote(model: Model, mixture: Mixture) -> bool:
+    """Whether a model counts for a mixture: not where it is known to be wrong."""
+    water_rich = mixture.oil_ml > 0.0 and mixture.water_mass_fraction > WATER_RICH_SHARE
+    return model is Model.ORIGINAL or not water_rich
+
+
+def _voted(model: Model, mixtures: Sequence[Mixture], temperature_c: float) -> list[bool]:
+    """Return a model's verdicts with the original in its place where it has no vote; cold never helps."""
+    found = stays_clear(model, mixtures, temperature_c)
+    if temperature_c < COLD_BELOW_C:
+        found = [one and other for one, other in zip(found, stays_clear(model, mixtures), strict=True)]
+    silent = [i for i, mixture in enumerate(mixtures) if not _has_vote(model, mixture)]
+    if silent:
+        instead = _voted(Model.ORIGINAL, [mixtures[i] for i in silent], temperature_c)
+        for i, clear in zip(silent, instead, strict=True):
+            found[i] = clear
+    return found
+
+
+def combined_state(original_clear: bool, dortmund_clear: bool | None, published: Sequence[Fact]) -> State:
     """Return the state from the two models' verdicts and the published facts that cover the mixture.
 
-    Both clear, both split, or borderline when they disagree. A published 'clear' then raises the state by one
+    Both clear, both split, or borderline when they disagree; where one has no vote (None) the other decides.
+    A published 'clear' then raises the state by one
     step (a historical one only from 'will split'), a published 'does not mix' lowers it by one; both together
     leave it borderline. So a mixture published as clear never comes out as 'will split', and one published as
     split never as 'clear'.
     """
-    level = int(original_clear) + int(dortmund_clear)
+    level = int(original_clear) + int(original_clear if dortmund_clear is None else dortmund_clear)
     clear = [fact for fact in published if fact.outcome is Outcome.CLEAR]
     split = [fact for fact in published if fact.outcome is Outcome.SPLIT]
     if clear and split:
@@ -138,9 +169,11 @@ def combined_state(original_clear: bool, dortmund_clear: bool, published: Sequen
     return (State.WILL_SPLIT, State.BORDERLINE, State.CLEAR)[level]
 
 
-def _verdicts(mixture: Mixture, temperature_c: float) -> tuple[bool, bool]:
-    original, dortmund = (stays_clear(model, [mixture], temperature_c)[0] for model in Model)
-    return original, dortmund
+def _verdicts(mixture: Mixture, temperature_c: float) -> tuple[bool, bool | None]:
+    original = _voted(Model.ORIGINAL, [mixture], temperature_c)[0]
+    if not _has_vote(Model.DORTMUND, mixture):
+        return original, None
+    return original, _voted(Model.DORTMUND, [mixture], temperature_c)[0]
 
 
 def _is_withheld(mixture: Mixture) -> bool:
@@ -184,7 +217,7 @@ def _first_of_the_clear(
     make: Callable[[float], Mixture], values: Sequence[float], model: Model, temperature_c: float
 ) -> int | None:
     """Return the index after the last value that splits, or None when the last one still does."""
-    verdicts = stays_clear(model, [make(value) for value in values], temperature_c)
+    verdicts = _voted(model, [make(value) for value in values], temperature_c)
     split = [i for i, clear in enumerate(verdicts) if not clear]
     first = split[-1] + 1 if split else 0
     return None if first == len(values) else first
@@ -195,12 +228,12 @@ def _band(make: Callable[[float], Mixture], values: Sequence[float], temperature
     return Band(limits[Model.ORIGINAL], limits[Model.DORTMUND])
 
 
-def _up(value: float, digits: int = 3) -> float:
+def _up(value: float, digits: int = _DIGITS) -> float:
     """Round up to `digits` significant digits, so that a rounded limit stays on its better side."""
     return _rounded(value, digits, math.ceil)
 
 
-def _down(value: float, digits: int = 3) -> float:
+def _down(value: float, digits: int = _DIGITS) -> float:
     """Round down to `digits` significant digits."""
     return _rounded(value, digits, math.floor)
 
@@ -221,7 +254,13 @@ def _lowest_strength(mixture: Mixture, temperature_c: float) -> Band:
         [100.0 * i / _STEPS for i in range(_STEPS + 1)],
         temperature_c,
     )
-    return Band(*(None if limit is None else _up(limit) for limit in (band.original, band.dortmund)))
+    # To whole percents: a spirit's label and the models know no more.
+    return Band(
+        *(
+            None if limit is None else float(math.ceil(round(limit, 6)))
+            for limit in (band.original, band.dortmund)
+        )
+    )
 
 
 def _largest_oil(mixture: Mixture, temperature_c: float) -> tuple[Band, Band]:
@@ -299,6 +338,13 @@ def _stronger(mixture: Mixture, lowest: Band) -> list[_Change]:
     ]
 
 
+def _keeps_oil(before: Mixture, after: Mixture) -> bool:
+    """Whether enough of the share of oil is left for the change to be a mend."""
+    if before.oil_ml == 0.0:
+        return True
+    return after.oil_ml / after.modelled_ml >= _KEPT_OIL * before.oil_ml / before.modelled_ml
+
+
 def _mends(
     mixture: Mixture, state: State, lowest: Band, largest_oil: Band, temperature_c: float
 ) -> tuple[Mend, ...]:
@@ -312,7 +358,11 @@ def _mends(
         Mend(kind, changed, change_ml, state_of(changed, temperature_c))
         for kind, changed, change_ml in changes
     ]
-    better = [mend for mend in mends if order.index(mend.reaches) > order.index(state)]
+    better = [
+        mend
+        for mend in mends
+        if order.index(mend.reaches) > order.index(state) and _keeps_oil(mixture, mend.mixture)
+    ]
     best: dict[tuple[MendKind, State], Mend] = {}
     for mend in sorted(better, key=lambda m: (abs(m.change_ml), m.mixture.spirit_percent)):
         best.setdefault((mend.kind, mend.reaches), mend)

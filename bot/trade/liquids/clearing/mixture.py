@@ -78,6 +78,11 @@ class Mixture:
         """The mass fraction of ethanol in the modelled part, 0 to 1."""
         return self.ethanol_g / self.modelled_g if self.modelled_ml > 0.0 else 0.0
 
+    @property
+    def water_mass_fraction(self) -> float:
+        """The mass fraction of water in the modelled part, 0 to 1."""
+        return self.moles()[-1] * WATER.molar_mass_g / self.modelled_g if self.modelled_ml > 0.0 else 0.0
+
     def moles(self) -> tuple[float, ...]:
         """Return the moles of each of bot.trade.liquids.clearing.substances.SUBSTANCES, in their order."""
         spirit = Portion(self.spirit_ml, self.spirit_percent)

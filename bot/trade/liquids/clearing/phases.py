@@ -182,11 +182,16 @@ def _second_phase_share(feed: Array, ratio: Array) -> float:
     return (low + high) / 2.0
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=64)
+def substance_model(model: Model, temperature_c: float) -> GroupModel:
+    """Return `model` for the substances of `substances` at any temperature, for activity coefficients."""
+    return GroupModel(model, [substance.groups(model) for substance in SUBSTANCES], temperature_c)
+
+
 def bar_model(model: Model, temperature_c: float = 20.0) -> GroupModel:
     """Return `model` for the substances of `substances` at `temperature_c` (0 to 40 °C).
 
     Raises OutOfRangeError outside that range.
     """
     check_range("temperature", temperature_c, LOWEST_TEMPERATURE_C, HIGHEST_TEMPERATURE_C, "°C")
-    return GroupModel(model, [substance.groups(model) for substance in SUBSTANCES], temperature_c)
+    return substance_model(model, temperature_c)

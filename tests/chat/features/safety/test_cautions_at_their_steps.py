@@ -17,7 +17,8 @@ pytestmark = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
 _AT = {step: {one.text for one in CAUTIONS if one.rank_at(step) is not None} for step in Step}
 _BIG = (
     "new formula Everything\norange oil 40 ml\npropylene glycol 100 ml\nneutral spirit 96 % 2000 ml\n"
-    "citric acid 10 g\ncaster sugar 100 g\nlime juice 50 ml\nlemon peel 20 g\nhoney 10 ml\nkind {kind}"
+    "citric acid 10 g\ncaster sugar 100 g\nlime juice 50 ml\nlemon peel 20 g\nhoney 10 ml\nmilk 20 ml\n"
+    "kind {kind}"
 )
 
 

@@ -87,7 +87,7 @@ def test_the_lowest_strength_is_a_boundary() -> None:
     ):
         assert limit is not None
         base = found.mixture
-        at, below = replace(base, spirit_percent=limit), replace(base, spirit_percent=limit - 0.3)
+        at, below = replace(base, spirit_percent=limit), replace(base, spirit_percent=limit - 1.3)
         assert stays_clear(model, [at, below], 20.0) == [True, False]
 
 
@@ -97,11 +97,11 @@ def test_the_largest_share_of_oil_is_a_boundary() -> None:
         Model, (found.largest_oil_ml.original, found.largest_oil_ml.dortmund), strict=True
     ):
         assert limit is not None
-        at, above = replace(found.mixture, oil_ml=limit), replace(found.mixture, oil_ml=1.03 * limit)
+        at, above = replace(found.mixture, oil_ml=limit), replace(found.mixture, oil_ml=1.13 * limit)
         assert stays_clear(model, [at, above], 20.0) == [True, False]
     share = found.largest_oil_percent.original
     assert share is not None
-    assert found.largest_oil_ml.original == pytest.approx(95 * share / (100 - share), rel=0.02)
+    assert found.largest_oil_ml.original == pytest.approx(95 * share / (100 - share), rel=0.1)
 
 
 @pytest.mark.parametrize(
@@ -110,7 +110,6 @@ def test_the_largest_share_of_oil_is_a_boundary() -> None:
         _KNOWN,
         replace(_KNOWN, spirit_percent=75.0),
         Mixture(oil_ml=10, glycol_ml=20),
-        Mixture(oil_ml=5, spirit_ml=95, spirit_percent=40),
         Mixture(oil_ml=8, glycerol_ml=12, water_ml=10, spirit_ml=80, spirit_percent=90),
         Mixture(oil_ml=5, carrier_ml=20, spirit_ml=60, spirit_percent=96),
     ],
@@ -147,7 +146,7 @@ def test_mends_change_one_thing_only_and_say_how_much() -> None:
 def test_a_mend_is_the_smallest() -> None:
     found = judge(_KNOWN)
     more = next(mend for mend in found.mends if mend.kind is MendKind.MORE_SPIRIT)
-    slightly_less = replace(_KNOWN, spirit_ml=36.5 + 0.97 * more.change_ml)
+    slightly_less = replace(_KNOWN, spirit_ml=36.5 + 0.9 * more.change_ml)
     assert judge(slightly_less).state is State.BORDERLINE
 
 
@@ -211,6 +210,42 @@ def test_cold_is_no_better_than_warm() -> None:
     base = Mixture(oil_ml=8, glycol_ml=10, spirit_ml=80, spirit_percent=95)
     limits = [judge(base, celsius).lowest_strength.original for celsius in (5.0, 20.0, 35.0)]
     assert all(cold is None or (warm is not None and cold >= warm) for cold, warm in pairwise(limits))
+
+
+def test_cold_is_no_better_than_a_room_by_either_model() -> None:
+    # At 5 °C one model calls this clear that it calls split at 20 °C.
+    mixed = Mixture(oil_ml=12, glycol_ml=20, spirit_ml=58, spirit_percent=96)
+    for base in (mixed, _KNOWN, replace(mixed, oil_ml=8.0)):
+        assert _ORDER.index(state_of(base, 5.0)) <= _ORDER.index(state_of(base, 20.0))
+
+
+def test_where_water_rules_the_hopeful_model_has_no_vote() -> None:
+    # Its groups give limonene over 1,000 mg/L in water; 7 to 20 are measured (from memory).
+    thin = Mixture(oil_ml=0.05, water_ml=100)
+    assert stays_clear(Model.DORTMUND, [thin]) == [True]
+    found = judge(thin)
+    assert (found.dortmund_clear, found.state) == (None, State.WILL_SPLIT)
+    weak = judge(Mixture(oil_ml=0.5, spirit_ml=100, spirit_percent=40))
+    assert weak.lowest_strength.dortmund is not None
+    assert weak.lowest_strength.dortmund > 40.0
+
+
+def test_a_change_that_takes_nearly_all_the_oil_is_no_mend() -> None:
+    found = judge(Mixture(oil_ml=5, spirit_ml=95, spirit_percent=40))
+    for mend in found.mends:
+        share = mend.mixture.oil_ml / mend.mixture.modelled_ml
+        assert share >= 0.25 * 0.05 - 1e-9
+    assert all(mend.kind is not MendKind.LESS_OIL for mend in found.mends)
+
+
+def test_limits_and_mends_have_two_digits() -> None:
+    found = judge(Mixture(oil_ml=12, glycol_ml=25, spirit_ml=58, spirit_percent=93))
+    for limit in (found.lowest_strength.original, found.lowest_strength.dortmund):
+        assert limit is None or limit == int(limit)
+    for mend in found.mends:
+        for value in (mend.mixture.oil_ml, mend.mixture.glycol_ml, mend.mixture.spirit_ml):
+            if value not in {12, 25, 58}:
+                assert float(f"{value:.2g}") == value
 
 
 def test_the_four_ways_verdicts_and_facts_combine() -> None:

@@ -1,0 +1,224 @@
+# Where the chemistry is not sure it errs on the strict side, and says so.
+@after mist
+
+Ana: new Orange mist: orange oil 8 ml, propylene glycol 30 ml, neutral spirit 40 ml, rest 24 h, aroma mist
+  New here: orange oil. Right?
+  [Yes, new]
+  [Cancel]
+Ana taps [Yes, new]
+  (edited)
+  Orange mist is in the book.
+  Orange mist: aroma mist, version 1
+    orange oil            8 ml
+    propylene glycol     30 ml
+    neutral spirit 96 %  40 ml
+  Makes 78 ml at 49.2 % vol
+  Rests 24 hours, discard after 180 days
+  2 to 3 sprays a drink, 0.067 to 0.1 ml each
+  Clearing: borderline, it may cloud, by
+  estimate
+  Allergens: none of the list by name. Worth
+  saying: citrus.
+  Caution: Food grade not confirmed: orange oil,
+  propylene glycol
+  The same thing is sold in grades not meant for
+  food: is this one sold as food grade, with the
+  supplier's papers to show it?
+  [Scale] [Cost] [Make]
+  [Will it clear?] [Change] [More]
+  [orange oil: food grade] [Not sure]
+  [Undo]
+Ana: strength orange mist
+  Orange mist: 49.2 % vol
+    Poured in        78 ml
+    Makes            78 ml
+    Ethanol in it  38.4 ml
+  Added without contraction, as ideal volumes:
+  orange oil, propylene glycol.
+  It can light from about 18 °C upwards: highly
+  flammable (category 2: flashes below 23 °C).
+  An estimate, some degrees off either way.
+  [Scale] [Another spirit]
+Ana: clear orange mist at 5 C
+  Orange mist: borderline, it may cloud
+  The hopeful model keeps it clear, the cautious
+  one does not.
+  Weakest spirit that clears it: 70 % by one
+  model, none is strong enough by the other
+  (yours 96 %)
+  Most oil that stays clear: 6.4 % to 14 %
+  (yours 10.3 %)
+  To mend it, one of these for the formula as
+  written:
+    less oil     4.8 ml (−3.2 ml)
+    more spirit    62 ml (+22 ml)
+    less glycol   3.1 ml (−27 ml)
+  In the cold the models disagree even on the
+  direction, so I take the worse of here and 20
+  °C; peel waxes can drop out as well. Chill a
+  small bottle and look.
+  At 5 °C, original and Dortmund UNIFAC. An
+  estimate: real oils hold polar parts that help
+  and waxes that drop out. The rested bottle
+  decides.
+  [Change to 4.8 ml orange oil]
+  [Change to 62 ml neutral spirit]
+  [Change to 3.1 ml propylene glycol]
+  [Scale it] [Aroma] [Another spirit]
+Ana: new Weak mist: orange oil 1 ml, neutral spirit 148 ml, water 700 ml, rest 24 h, aroma mist
+  Weak mist is in the book.
+  Weak mist: aroma mist, version 1
+    orange oil             1 ml
+    neutral spirit 96 %  148 ml
+    water                700 ml
+  Makes 838.6 ml at 16.9 % vol
+  Rests 24 hours, discard after 6 days
+  Weak or fresh: keep it refrigerated and ask
+  your inspector how long.
+  2 to 3 sprays a drink, 0.067 to 0.1 ml each
+  Clearing: will split, by estimate
+  Allergens: none of the list by name. Worth
+  saying: citrus.
+  Caution: Food grade not confirmed: orange oil
+  The same thing is sold in grades not meant for
+  food: is this one sold as food grade, with the
+  supplier's papers to show it?
+  [Scale] [Cost] [Make]
+  [Will it clear?] [Change] [More]
+  [orange oil: food grade] [Not sure]
+  [Undo]
+Ana: scale weak mist x1
+  Weak mist: as written
+    orange oil        1 ml
+    neutral spirit  148 ml
+    water           700 ml
+  Makes 838.6 ml at 16.9 % vol
+  Enough for 2,795 to 6,289 drinks
+  Exact with: 1 ml syringe, 250 ml cylinder, 1 l
+  cylinder.
+  Clearing: will split, by estimate
+  Caution: Put out every flame and keep sparks
+  away: the vapour lights in a warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Ana: clear weak mist
+  Weak mist: will split
+  The cautious model sees it part in two; the
+  hopeful one has no say in this much water,
+  where it dissolves far too much oil.
+  Weakest spirit that clears it: none is strong
+  enough (yours 96 %)
+  Most oil that stays clear: next to none (yours
+  0.12 %)
+  To mend it, one of these for the formula as
+  written:
+    more spirit  410 ml (+260 ml)
+    less water   140 ml (−560 ml)
+  At 20 °C, original and Dortmund UNIFAC. An
+  estimate: real oils hold polar parts that help
+  and waxes that drop out. The rested bottle
+  decides.
+  [Change to 410 ml neutral spirit]
+  [Change to 140 ml water]
+  [Scale it] [Aroma] [Another spirit]
+Ana: new Gin punch: gin 40 % 90 ml, lime juice 500 ml, milk 410 ml, rest 1 h, infusion
+  New here: gin, lime juice, milk. Right?
+  [Yes, new]
+  [Cancel]
+Ana taps [Yes, new]
+  (edited)
+  Gin punch is in the book.
+  Gin punch: infusion, version 1
+    gin 40 %     90 ml
+    lime juice  500 ml
+    milk        410 ml
+  Makes 1,000 ml at 3.6 % vol
+  Rests 1 hour, discard after 6 days
+  Weak or fresh: keep it refrigerated and ask
+  your inspector how long.
+  Allergens to declare: milk. Worth saying:
+  citrus.
+  Caution: Use only spirit sold for drinking:
+  cleaning, surgical and denatured alcohol is
+  poison.
+  [Scale] [Cost] [Make]
+  [Change] [More]
+  [Undo]
+Ana: batch gin punch x1
+  Batch 1: Gin punch, 1,000 ml
+  Resting until Wed, 25 Nov 19:00. I will remind
+  you.
+  Look again 26 Nov 2026.
+  Discard after 1 Dec 2026: weak or fresh, so
+  shorter than its kind.
+  Keep refrigerated.
+  How long it may be kept where you are: ask
+  your inspector.
+  Caution: Fat, egg, milk and garlic can carry
+  germs that nobody smells: keep it at 5 °C or
+  below, use it within days, and ask your food
+  inspector.
+  [Show batch 1]
+  [Note a lot] [Undo]
+Ana: formula gin punch
+  Gin punch: infusion, version 1
+    gin 40 %     90 ml
+    lime juice  500 ml
+    milk        410 ml
+  Makes 1,000 ml at 3.6 % vol
+  Rests 1 hour, discard after 6 days
+  Weak or fresh: keep it refrigerated and ask
+  your inspector how long.
+  Allergens to declare: milk. Worth saying:
+  citrus.
+  Caution: Use only spirit sold for drinking:
+  cleaning, surgical and denatured alcohol is
+  poison.
+  [Scale] [Cost] [Make]
+  [Change] [More]
+Ana: batch grapefruit mist x1
+  Batch 2: Grapefruit mist, 96 ml
+  Resting until Thu, 26 Nov 18:00. I will remind
+  you.
+  Look again 25 Dec 2026.
+  Discard after 24 May 2027: the usual time for
+  its kind.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Food grade not confirmed: grapefruit
+  oil, propylene glycol
+  [Show batch 2]
+  [Note a lot] [Undo]
+Ana: check 2 split
+  Batch 2, Grapefruit mist: split.
+  Two layers spray unevenly, so do not use it.
+  If it was cold, warm it to room temperature
+  and shake. Otherwise it needs more or stronger
+  spirit: try 10 ml of it with 1 ml of spirit
+  first.
+  I will ask again in a day.
+  [What would mend it?]
+  [Discard] [Undo]
+Ana taps [What would mend it?]
+  Grapefruit mist: borderline, it may cloud
+  The hopeful model keeps it clear, the cautious
+  one does not.
+  Weakest spirit that clears it: 76 % by one
+  model, none is strong enough by the other
+  (yours 96 %)
+  Most oil that stays clear: 10 % to 23 % (yours
+  12.5 %)
+  To mend it, one of these for 96 ml:
+    less oil     9.5 ml (−2.5 ml)
+    less glycol   9.1 ml (−13 ml)
+    more spirit    75 ml (+13 ml)
+  At 20 °C, original and Dortmund UNIFAC. An
+  estimate: real oils hold polar parts that help
+  and waxes that drop out. The rested bottle
+  decides.
+  [Change to 9.5 ml grapefruit oil]
+  [Change to 9.1 ml propylene glycol]
+  [Change to 75 ml neutral spirit]
+  [Scale it] [Aroma] [Another spirit]
