@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from html import escape
 
@@ -11,6 +12,7 @@ from bot.chat.reply.message import Caution, Grid, Reply, Text
 
 _TEXT_WIDTH = 76
 _GRID_WIDTH = 60
+_TWO_STOPS = re.compile(r"(\b[ap]\.[\u00a0\u202f ]?m\.)\.(?!\.)")
 
 
 def plain_lines(reply: Reply, width: int = _TEXT_WIDTH, grid_width: int = _GRID_WIDTH) -> list[str]:
@@ -20,7 +22,7 @@ def plain_lines(reply: Reply, width: int = _TEXT_WIDTH, grid_width: int = _GRID_
         if isinstance(block, Grid):
             lines += ["  " + line for line in grid_lines(block.rows, grid_width)]
             continue
-        text = caution_words(block, reply.language) if isinstance(block, Caution) else block.text
+        text = _text_of(block, reply.language)
         for paragraph in text.split("\n"):
             lines += textwrap.wrap(paragraph, width) or [""]
     # No-break spaces have served their purpose by now; a search of plain text uses plain spaces.
@@ -31,6 +33,12 @@ def caution_words(block: Caution, language: str) -> str:
     """Return a caution as a labelled sentence."""
     with speaking(Tongue(language)):
         return _("Caution: {text}").format(text=block.text)
+
+
+def _text_of(block: Text | Caution, language: str) -> str:
+    """Return the text of a block. The stop of 'p. m.' also ends its sentence."""
+    text = caution_words(block, language) if isinstance(block, Caution) else block.text
+    return _TWO_STOPS.sub(r"\1", text)
 
 
 def html_parts(reply: Reply, longest: int = 4096) -> list[str]:
@@ -53,7 +61,7 @@ def html_parts(reply: Reply, longest: int = 4096) -> list[str]:
 def _pieces(block: Text | Grid | Caution, longest: int, language: str) -> list[tuple[str, str]]:
     if isinstance(block, Grid):
         return _grid_pieces(grid_lines(block.rows), longest)
-    text = caution_words(block, language) if isinstance(block, Caution) else block.text
+    text = _text_of(block, language)
     pieces = []
     for start in range(0, len(text), longest - 96):
         part = text[start : start + longest - 96]

@@ -104,7 +104,7 @@ def test_a_reference_that_only_looks_like_one_of_ours(house: House, ref: str) ->
     content = next(file.content for file in said.files if file.name.endswith(".json")).decode()
     assert ":waste:1" in content
     replies = sends_file(house, ana, "again.json", content.replace(":waste:1", f":waste:{ref}").encode())
-    assert "would bring" in text(replies)
+    assert "would add" in text(replies)
 
 
 async def test_a_photo_is_never_fetched(telephone: Telephone) -> None:

@@ -61,8 +61,7 @@ Ana taps [Yes, new]
     malic acid    20 g
   Makes 1,032 ml
   Needs no rest, discard after 3 days
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: citric
   acid, malic acid
   The same thing is sold in grades not meant for

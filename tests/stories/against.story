@@ -2,8 +2,7 @@
 @after mist
 
 Ana: cost grapefruit mist more
-  Grapefruit mist cannot be set against fresh
-  yet.
+  Can't compare Grapefruit mist with fresh yet.
   Price the fruit: price grapefruit 0.60 each, 5
   garnishes each
   [Cost]
@@ -25,8 +24,7 @@ price neutral spirit 1 l 24
   neutral spirit: €24.00 for 1 l
   [Undo] [Another price]
 Ana: cost grapefruit mist more
-  Grapefruit mist cannot be set against fresh
-  yet.
+  Can't compare Grapefruit mist with fresh yet.
   Say how many drinks a week take it: bar drinks
   a week 300
   [Cost]
@@ -41,12 +39,12 @@ Ana: cost grapefruit mist more
     a drink     €0.100   €0.025
     a week      €30.00    €7.47
     a year   €1,560.00  €388.44
-  Saved a week, usually €19.04 to €26.38; at the
-  very ends €13.54 to €33.80
+  Saved a week: usually €19.04 to €26.38; at the
+  extremes €13.54 to €33.80
   What matters most: drinks a week and garnishes
   from a fruit
-  Level at: €0.224 a fruit, or 10 sprays, or 4
-  drinks a week
+  Breaks even at €0.22 a fruit, or 10 sprays, or
+  4 drinks a week
   300 drinks a week as you said.
   Not counted: batch minutes, bottle price,
   label price, fruit wasted. Such as: bar batch
@@ -98,13 +96,13 @@ Ana: cost grapefruit mist more
     a drink     €0.181   €0.039
     a week      €54.38   €11.60
     a year   €2,827.50  €602.99
-  Saved a week, usually €36.34 to €49.61; at the
-  very ends €24.16 to €66.90
+  Saved a week: usually €36.34 to €49.61; at the
+  extremes €24.16 to €66.90
   What matters most: drinks a week and garnishes
   from a fruit
   €60.00 spent once: earned back in 1.4 weeks
   (0.9 to 2.5)
-  Level at: 11.7 sprays, or 4 drinks a week
+  Breaks even at 11.7 sprays, or 4 drinks a week
   300 drinks a week as you said; 20 % of the
   fruit wasted (12 weeks to 25 Nov 2026).
   [What matters: picture] [Cost]

@@ -24,7 +24,7 @@ Ana taps [Log this batch]
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -85,8 +85,7 @@ Ana: batch 1
   Opened Thu, 26 Nov 18:00
   Discard after 24 Feb 2027, 90 days left (time
   since the bottle was opened)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Thu, 26 Nov: checked, clear (Ana)
   Thu, 26 Nov: opened (Ana)
   Caution: Food grade not confirmed: grapefruit

@@ -5,7 +5,7 @@ Ana: batch grapefruit mist to 400 ml
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -42,8 +42,7 @@ Ana: batch 1
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 24 May 2027, 180 days left (the
   usual time for its kind)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Clear] [Hazy] [Split]
@@ -91,8 +90,7 @@ Ana: batch 1
   looks
   Discard after 24 May 2027, 179 days left (the
   usual time for its kind)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Thu, 26 Nov: checked, hazy (Ana): a thin skin
   on top
   Thu, 26 Nov: checked, split (Ana) [photo]
@@ -109,7 +107,7 @@ Ana: batch 1
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  1 earlier night was not asked about.
+  I didn't ask about 1 earlier night.
   Late: this was due Fri, 27 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
@@ -162,7 +160,7 @@ Ana: batch grapefruit mist to 400 ml
   Batch 2: Grapefruit mist, 402 ml
   Resting until Sat, 28 Nov 18:00. I will remind
   you.
-  Look again 27 Dec 2026.
+  Check it again on 27 Dec 2026.
   Discard after 26 May 2027: the usual time for
   its kind.
   Clearing: split here when last looked at

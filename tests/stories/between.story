@@ -117,8 +117,7 @@ Ana taps [Yes, new]
     sugar        500 g
   Makes 815 ml
   Rests 24 hours, discard after 21 days
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Wash fruit whose peel is used, and
   choose untreated peel: wax and sprays sit on
   the skin.

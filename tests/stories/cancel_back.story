@@ -47,7 +47,7 @@ Ana: 8 x 50 ml
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by

@@ -293,7 +293,7 @@ Ana: team invite
   Send this to your new member:
   join ‹code›
   Good for 1 person until Wed, 2 Dec 18:00. Only
-  its maker sees it.
+  you can see it.
 Ben: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste

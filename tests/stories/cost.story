@@ -24,9 +24,10 @@ Ana: cost grapefruit mist to 8 x 50 ml
   Grapefruit mist, 8 x 50 ml: €39.50 (part of
   it)
     grapefruit oil  €39.50
-    50 ml bottle             €4.94
-    a spray       €0.007 to €0.010
-    a drink       €0.013 to €0.030
+    Contents of a
+    50 ml bottle               €4.94
+    a spray         €0.007 to €0.010
+    a drink         €0.013 to €0.030
   Cash for 5 whole packs: €39.50
   No price for propylene glycol, neutral spirit:
   not counted, so the true cost is higher.
@@ -56,9 +57,10 @@ Ana: cost grapefruit mist to 8 x 50 ml
     grapefruit oil    €39.50
     propylene glycol   €1.28
     neutral spirit     €5.81
-    50 ml bottle             €5.82
-    a spray       €0.008 to €0.012
-    a drink       €0.016 to €0.035
+    Contents of a
+    50 ml bottle               €5.82
+    a spray         €0.008 to €0.012
+    a drink         €0.016 to €0.035
   Cash for 7 whole packs: €76.00
   To compare with fresh grapefruit, say: price
   grapefruit 0.60 each, 5 garnishes each
@@ -73,14 +75,15 @@ Ana: cost grapefruit mist to 8 x 50 ml
     grapefruit oil    €39.50
     propylene glycol   €1.28
     neutral spirit     €5.81
-    50 ml bottle             €5.82
-    a spray       €0.008 to €0.012
-    a drink       €0.016 to €0.035
+    Contents of a
+    50 ml bottle               €5.82
+    a spray         €0.008 to €0.012
+    a drink         €0.016 to €0.035
   Cash for 7 whole packs: €76.00
   Fresh grapefruit: €0.112 a drink, 3.2 to 7.2
   times the spray
-  Even at €0.280 a piece of fruit, or 10 sprays
-  a drink
+  Breaks even at €0.28 a piece, or 10 sprays a
+  drink
   [Fresh against spray]
   [Amounts] [Log this batch]
 Ana: cost grapefruit mist to 8 x 50 ml, 5 % loss
@@ -88,13 +91,14 @@ Ana: cost grapefruit mist to 8 x 50 ml, 5 % loss
     grapefruit oil    €41.58
     propylene glycol   €1.35
     neutral spirit     €6.12
-    50 ml bottle             €6.13
-    a spray       €0.008 to €0.012
-    a drink       €0.016 to €0.037
+    Contents of a
+    50 ml bottle               €6.13
+    a spray         €0.008 to €0.012
+    a drink         €0.016 to €0.037
   Cash for 8 whole packs: €83.90
   Fresh grapefruit: €0.112 a drink, 3.1 to 6.9
   times the spray
-  Even at €0.294 a piece of fruit, or 9 sprays a
+  Breaks even at €0.29 a piece, or 9 sprays a
   drink
   [Fresh against spray]
   [Amounts] [Log this batch]
@@ -103,14 +107,15 @@ Ana: cost grapefruit mist for 600 drinks
     grapefruit oil    €17.78
     propylene glycol   €0.58
     neutral spirit     €2.62
-    50 ml bottle             €5.82
-    a spray       €0.008 to €0.012
-    a drink       €0.016 to €0.035
+    Contents of a
+    50 ml bottle               €5.82
+    a spray         €0.008 to €0.012
+    a drink         €0.016 to €0.035
   Cash for 5 whole packs: €60.20
   Fresh grapefruit: €0.112 a drink, 3.2 to 7.2
   times the spray
-  Even at €0.280 a piece of fruit, or 10 sprays
-  a drink
+  Breaks even at €0.28 a piece, or 10 sprays a
+  drink
   [Fresh against spray]
   [Amounts] [Log this batch]
 @clock + 3 days
@@ -138,13 +143,14 @@ Ana: cost grapefruit mist x1
     grapefruit oil    €10.08
     propylene glycol   €0.31
     neutral spirit     €1.40
-    50 ml bottle             €6.14
-    a spray       €0.008 to €0.012
-    a drink       €0.016 to €0.037
+    Contents of a
+    50 ml bottle               €6.14
+    a spray         €0.008 to €0.012
+    a drink         €0.016 to €0.037
   Cash for 4 whole packs: €53.30
   Fresh grapefruit: €0.112 a drink, 3.1 to 6.9
   times the spray
-  Even at €0.295 a piece of fruit, or 9 sprays a
+  Breaks even at €0.29 a piece, or 9 sprays a
   drink
   [Fresh against spray]
   [Amounts] [Log this batch]

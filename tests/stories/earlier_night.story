@@ -54,7 +54,7 @@ Ana: wasted on the 24th of November: 1 orange
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana: waste 3 oranges yesterday, 2 limes today
-  I understood “yesterday”, but not “today”.
+  Got “yesterday”. What about “today”?
   For example: waste 6 oranges mouldy
   [Step by step] [More examples]
 Ana: waste 3 oranges 27 Nov
@@ -69,8 +69,8 @@ Ana: bought 80 oranges 34.00 yesterday
   [Undo] [More that came in]
 Ana: count oranges 24 last night
   Wed, 25 Nov. Counted: 24 oranges.
-  First count: from the next one on I know what
-  was used.
+  First count. After the next one I'll know what
+  you used.
   [Undo] [Count more]
 Ana: count oranges 20
   Counted: 20 oranges.
@@ -109,8 +109,8 @@ Ana: juiced 4 oranges 280 ml on Tuesday
   ml each.
   To be expected: 250 ml to 410 ml (published
   yield).
-  From now on I reckon 79 ml a fruit, 25 % of it
-  from 4 pieces of your own.
+  I'll now assume 79 ml per orange, counting 4
+  of your own.
   [Undo] [Acid for it]
 Ana: drinks 140 on Monday
   Mon, 23 Nov: 140 drinks.
@@ -176,7 +176,7 @@ Ana: bar closing hour 02:00
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  1 earlier night was not asked about.
+  I didn't ask about 1 earlier night.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
 @clock 2026-11-27 02:45 Europe/Lisbon

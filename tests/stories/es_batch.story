@@ -5,7 +5,7 @@
 Ana: lote bruma de pomelo a 400 ml
   Lote 1: Bruma de pomelo, 402 ml
   Reposa hasta jue, 26 nov 18:00. Te avisaré.
-  Míralo otra vez 25 dic 2026.
+  Revísalo de nuevo el 25 dic 2026.
   Desechar después del 24 may 2027: el plazo
   usual de su tipo.
   Claridad: en el límite, puede enturbiarse,
@@ -13,13 +13,13 @@ Ana: lote bruma de pomelo a 400 ml
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Ver el lote 1]
-  [Anotar una partida] [Deshacer]
+  [Lote del proveedor] [Deshacer]
 Ana: partida 1 aceite de pomelo A2231
-  Lote 1: aceite de pomelo es de la partida
-  A2231.
-  [Otra partida] [Deshacer]
+  Lote 1: aceite de pomelo es del lote del
+  proveedor A2231.
+  [Otro lote del proveedor] [Deshacer]
 Ana: qué lotes llevan la partida A2231
-  La partida A2231 está en 1 lote
+  El lote del proveedor A2231 está en 1 lote
   1 Bruma de pomelo: en reposo, mié, 25 nov
   [1 Bruma de pomelo]
 Ana: lotes
@@ -88,8 +88,9 @@ Ana: abre 1
   se abrió la botella.
   Desechar después del 25 feb 2027, quedan 90
   días
-  Precaución: Sin llama, vela, soplete ni adorno
-  flambeado cerca del spray mientras se usa.
+  Precaución: Sin llama, vela, soplete ni
+  garnish flambeado cerca del spray mientras se
+  usa.
   [Gastado] [Deshacer]
 Ana: lote 1
   Lote 1: Bruma de pomelo, en uso
@@ -103,15 +104,15 @@ Ana: lote 1
   Abierto vie, 27 nov 20:00
   Desechar después del 25 feb 2027, quedan 90
   días (tiempo desde que se abrió la botella)
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   jue, 26 nov: revisado, turbio (Ana)
   vie, 27 nov: revisado, claro (Ana): sin capas
   vie, 27 nov: abierto (Ana)
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Gastado] [Revisar]
-  [Desechar] [Etiqueta] [Anotar una partida]
+  [Desechar] [Etiqueta] [Lote del proveedor]
 Ana: gastado 1
   El lote 1, Bruma de pomelo, está gastado.
   Duró menos de una hora.
@@ -136,8 +137,8 @@ Ana: registro
   #9 vie, 27 nov 20:00, Ana: abrió el lote 1
   #8 vie, 27 nov 20:00, Ana: revisó el lote 1
   #7 jue, 26 nov 19:00, Ana: revisó el lote 1
-  #6 mié, 25 nov 18:00, Ana: anotó una partida
-  en el lote 1
+  #6 mié, 25 nov 18:00, Ana: anotó un lote del
+  proveedor en el lote 1
   #5 mié, 25 nov 18:00, Ana: hizo el lote 1,
   Bruma de pomelo
   #4 mié, 25 nov 19:00, Ana: precio de naranja,

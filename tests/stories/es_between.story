@@ -73,10 +73,10 @@ Ana taps [Sí, nuevos]
   Cordial de lima: cordial, versión 1
     zumo de lima  500 ml
     azúcar         500 g
-  Da 815 ml
+  Rinde 815 ml
   Reposa 24 horas, desechar tras 21 días
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   Precaución: Lava la fruta cuya piel se usa, y
   elige la que no está tratada: la cera y los
   tratamientos quedan en la piel.

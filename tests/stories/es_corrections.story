@@ -33,7 +33,7 @@ Ana: semana
   lun, 23 nov a dom, 29 nov
     limón  2  1,00 €
     reseca  2  1,00 €
-  No se anotó nada en el tiempo anterior.
+  No se anotó nada en el periodo anterior.
   <picture waste-2026-W48.png>
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]

@@ -55,16 +55,16 @@ Ana: compré 80 naranjas 34,00 ayer
   [Deshacer] [Ha llegado más]
 Ana: conté naranjas 24 anoche
   mié, 25 nov. Contado: 24 naranjas.
-  Primer recuento: desde el próximo sabré cuánto
-  se ha usado.
+  Primer recuento. Con el próximo sabré cuánto
+  has usado.
   [Deshacer] [Contar más]
 Ana: pelado 4 naranjas ayer
   mié, 25 nov. Pelado: 4 naranjas, perdido desde
   jue, 26 nov 12:00.
   Unos 330 ml de zumo (250 ml a 410 ml;
   rendimiento publicado).
-  A fuerza de lima: 6,2 g cítrico + 3,9 g ácido
-  málico.
+  Para igualar la acidez de la lima: 6,2 g de
+  ácido cítrico + 3,9 g ácido málico.
   [Exprimidas] [Tiradas] [En un lote]
   [Deshacer] [Ácido para ello]
 Ana: exprimido 4 naranjas 280 ml el martes pasado
@@ -72,8 +72,8 @@ Ana: exprimido 4 naranjas 280 ml el martes pasado
   ml, 70 ml cada una.
   Lo esperado: 250 ml a 410 ml (rendimiento
   publicado).
-  Desde ahora cuento 79 ml por fruta, 25 % de
-  ello por 4 piezas tuyas.
+  Desde ahora cuento con 79 ml por naranja, con
+  4 piezas tuyas.
   [Deshacer] [Ácido para ello]
 Ana: semana
   Merma: 3,00 €
@@ -84,7 +84,7 @@ Ana: semana
     con moho     3  1,50 €
   Sin precio, así que no cuenta: naranja, lima.
   De lo comprado: naranja 16 %
-  No se anotó nada en el tiempo anterior.
+  No se anotó nada en el periodo anterior.
   <picture waste-2026-W48.png>
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]

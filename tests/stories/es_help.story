@@ -43,8 +43,7 @@ Ana: ayuda todo
   /graduacion: qué graduación tiene, y cómo
   rebajar
   /claridad: ¿se quedará claro?
-  /dosis: lo que lleva un cóctel, frente a los
-  límites
+  /dosis: lo que lleva un cóctel, y los límites
   /coste: lo que cuesta un lote, un frasco y un
   cóctel
   /lote: anotar un lote, o ver uno por su número
@@ -74,8 +73,8 @@ Ana: ayuda todo
   /precio: fijar o ver lo que cuesta un paquete
   /existencias: lo que hay; contarlo, o anotar
   lo comprado
-  /que_puedo_hacer: qué se puede hacer con lo
-  que hay
+  /que_puedo_hacer: qué puedes hacer con lo que
+  hay
   /pulverizador: lo que da cada pulverizador
   /cocteles: anotar cuántos cócteles se
   sirvieron
@@ -102,11 +101,11 @@ Ana: precauciones
   sobre la mezcla, según dos modelos UNIFAC
   (regla de Liaw))
   2. Nunca calientes alcohol sobre llama o placa
-  descubierta: hasta uno flojo da vapor que
-  prende.
-  3. Sin llama, vela, soplete ni adorno
+  descubierta: hasta uno flojo da vapor que se
+  enciende.
+  3. Sin llama, vela, soplete ni garnish
   flambeado cerca del spray mientras se usa.
-  4. Nunca flamees un adorno sobre un cóctel
+  4. Nunca flamees un garnish sobre un cóctel
   recién pulverizado, ni lo sirvas junto a una
   llama. (2 a 4: puntos de inflamación del
   etanol en agua, tabla de manual en páginas

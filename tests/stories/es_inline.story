@@ -7,7 +7,7 @@ Ana types inline: bruma 8x50
     aceite de pomelo   50 ml
     propilenglicol     92 ml
     alcohol neutro    260 ml
-  Da 400 ml al 62 % vol
+  Rinde 400 ml al 62 % vol
   Alcanza para 1.333 a 3.000 cócteles
   Llena 8 x 50 ml
   Redondeado a probeta de 50 ml, probeta de 100
@@ -24,7 +24,7 @@ Ana types inline: pomelo para 600 copas
     aceite de pomelo  22,5 ml
     propilenglicol      41 ml
     alcohol neutro     116 ml
-  Da 180 ml al 62 % vol
+  Rinde 180 ml al 62 % vol
   Alcanza para 600 a 1.350 cócteles
   Redondeado a probeta de 50 ml, probeta de 250
   ml: la proporción se desvía 0,6 % como mucho.

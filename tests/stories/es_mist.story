@@ -19,14 +19,14 @@ Ana taps [Sí, nuevos]
     aceite de pomelo     12 ml
     propilenglicol       22 ml
     alcohol neutro 96 %  62 ml
-  Da 96 ml a 62 % vol
+  Rinde 96 ml a 62 % vol
   Reposa 24 horas, desechar tras 180 días
   2 a 3 pulsaciones por cóctel, 0,067 a 0,1 ml
   cada una, en lugar de pomelo en fresco
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   Lo mismo se vende en calidades que no son para
@@ -42,12 +42,12 @@ Ana: precio aceite de pomelo 10 ml 7,90
   [Deshacer] [Otro precio]
 Ana: precio pomelos 0,90 cada uno, 8 adornos cada uno
   pomelo: 0,90 € cada una
-  8 adornos cada una: 0,112 € por adorno antes
+  8 garnish cada una: 0,112 € por garnish antes
   de la merma
   [Deshacer] [Otro precio]
 Ana: precio naranjas 0,60 cada una, 5 adornos cada una
   naranja: 0,60 € cada una
-  5 adornos cada una: 0,120 € por adorno antes
+  5 garnish cada una: 0,120 € por garnish antes
   de la merma
   Nuevo aquí: naranja.
   [Deshacer] [Otro precio]

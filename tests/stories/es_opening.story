@@ -72,7 +72,7 @@ Ana: ayuda
   Di lo que quieres hacer, con o sin la barra:
   merma 6 naranjas con moho
   nueva fórmula: apunta lo primero que preparas
-  precio naranjas 0,60 cada una, 5 adornos cada
+  precio naranjas 0,60 cada una, 5 garnish cada
   una
   semana: lo que se tiró y lo que costó
   ayuda merma: más sobre una cosa. ayuda todo:

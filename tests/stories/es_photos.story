@@ -4,7 +4,7 @@
 Ana: lote bruma de pomelo a 8 x 50 ml
   Lote 1: Bruma de pomelo, 402 ml
   Reposa hasta jue, 26 nov 19:00. Te avisaré.
-  Míralo otra vez 25 dic 2026.
+  Revísalo de nuevo el 25 dic 2026.
   Desechar después del 24 may 2027: el plazo
   usual de su tipo.
   Claridad: en el límite, puede enturbiarse,
@@ -12,7 +12,7 @@ Ana: lote bruma de pomelo a 8 x 50 ml
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Ver el lote 1]
-  [Anotar una partida] [Deshacer]
+  [Lote del proveedor] [Deshacer]
 Ana: fotos 1
   El lote 1, Bruma de pomelo, aún no tiene
   fotos.
@@ -21,7 +21,7 @@ Ana: fotos 1
 Ana sends a photo: merma 3 limas mohosas
   Anotado: 3 limas, con moho.
   Sin precio para lima: no está en el coste.
-  La foto se guarda con ello.
+  La foto queda con la nota.
   Nuevo aquí: lima.
   [Deshacer] [Más merma]
   [Precio de lima]
@@ -33,7 +33,7 @@ Ana sends a photo: revisa 1 turbio
   un poco del alcohol más fuerte y revísalo otra
   vez.
   Preguntaré otra vez en un día.
-  La foto se guarda con ello.
+  La foto queda con la nota.
   [¿Cómo arreglarlo?]
   [Desechar] [Deshacer]
 @clock +1 days
@@ -43,7 +43,7 @@ Ana sends a photo: lote 1 claro
   Precaución: Apaga toda llama y evita las
   chispas: el vapor se enciende a temperatura
   ambiente.
-  La foto se guarda con ello.
+  La foto queda con la nota.
   [Abrirlo] [Deshacer]
 Ana: fotos 1
   Lote 1, Bruma de pomelo: 2 fotos

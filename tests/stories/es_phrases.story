@@ -22,7 +22,7 @@ Ana: cancelar
 Ana: lote bruma de pomelo a 400 ml
   Lote 1: Bruma de pomelo, 402 ml
   Reposa hasta jue, 26 nov 19:00. Te avisaré.
-  Míralo otra vez 25 dic 2026.
+  Revísalo de nuevo el 25 dic 2026.
   Desechar después del 24 may 2027: el plazo
   usual de su tipo.
   Claridad: en el límite, puede enturbiarse,
@@ -30,7 +30,7 @@ Ana: lote bruma de pomelo a 400 ml
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Ver el lote 1]
-  [Anotar una partida] [Deshacer]
+  [Lote del proveedor] [Deshacer]
 Ana: ¿está listo el lote 1?
   Lote 1: Bruma de pomelo, en reposo
     aceite de pomelo      50 ml
@@ -43,13 +43,13 @@ Ana: ¿está listo el lote 1?
   horas
   Desechar después del 24 may 2027, quedan 180
   días (el plazo usual de su tipo)
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Claro] [Turbio] [Separado]
   [Abrirlo]
-  [Desechar] [Etiqueta] [Anotar una partida]
+  [Desechar] [Etiqueta] [Lote del proveedor]
 Ana: cambia la moneda a USD
   Moneda: USD
   Los precios y la merma de antes conservan sus

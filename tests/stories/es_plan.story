@@ -27,12 +27,12 @@ Ana: cócteles 4000 bruma de pomelo
   [Deshacer] [Por día de la semana] [Plan]
 Ana: plan bruma de pomelo
   Haz 120 ml de Bruma de pomelo el mié, 25 nov.
-  Lo que hay dura hasta el mar, 24 nov; el nuevo
-  está listo el jue, 26 nov, desechar después
-  del 24 may 2027.
+  Lo que tienes dura hasta el mar, 24 nov. El
+  nuevo está listo el jue, 26 nov; deséchalo
+  después del 24 may 2027.
   Usarías unos 840 ml antes de que caduque (9 de
   cada 10).
-  1 día sin él: su reposo es más largo que las
+  1 día sin él: reposa más de lo que duran las
   existencias.
   Usas unos 8,9 ml al día.
   Según lo que dijiste: 300 cócteles a la

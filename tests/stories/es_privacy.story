@@ -7,10 +7,10 @@ Ana: ajustes aviso de cierre no
   [Horas y avisos]
   [Todos los ajustes] [Deshacer]
 Ana: invitar
-  Manda esto a tu nuevo integrante:
+  Manda esto a tu nuevo miembro:
   join ‹code›
-  Vale para 1 persona hasta mié, 2 dic 19:00.
-  Solo lo ve quien lo crea.
+  Sirve para 1 persona hasta mié, 2 dic 19:00.
+  Solo lo ves tú.
 Ben: unirme ‹code›
   Te damos la bienvenida a La Gaviota.
   Aquí puedes escalar, hacer lotes y anotar

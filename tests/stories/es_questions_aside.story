@@ -4,7 +4,7 @@
 Ana: lote bruma de pomelo a 400 ml
   Lote 1: Bruma de pomelo, 402 ml
   Reposa hasta jue, 26 nov 19:00. Te avisaré.
-  Míralo otra vez 25 dic 2026.
+  Revísalo de nuevo el 25 dic 2026.
   Desechar después del 24 may 2027: el plazo
   usual de su tipo.
   Claridad: en el límite, puede enturbiarse,
@@ -12,7 +12,7 @@ Ana: lote bruma de pomelo a 400 ml
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Ver el lote 1]
-  [Anotar una partida] [Deshacer]
+  [Lote del proveedor] [Deshacer]
 Ana: vacío 1
   El lote 1, Bruma de pomelo, está gastado.
   Duró menos de una hora.

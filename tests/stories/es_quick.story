@@ -4,7 +4,7 @@
 Ana: la semana pasada
   Sin merma anotada
   lun, 16 nov a dom, 22 nov
-  No se anotó nada en el tiempo anterior.
+  No se anotó nada en el periodo anterior.
   [Anotar merma]
 Ana: ¿qué hay listo?
   No hay lotes en reposo ni en uso.
@@ -14,7 +14,7 @@ Ana: ¿qué hay listo?
 Ana: precio naranjas 55 céntimos
   naranja: 0,55 € cada una
   8,3 % menos que antes.
-  5 adornos cada una: 0,110 € por adorno antes
+  5 garnish cada una: 0,110 € por garnish antes
   de la merma
   [Deshacer] [Otro precio]
 Ana: precio limas 3 por 1,20 €

@@ -5,11 +5,11 @@
 
 Ana: equipo
   La Gaviota: 1 en el equipo
-  Ana, titular, desde el 25 nov 2026
-  [Invitar a integrante]
-  [Invitar a responsable]
+  Ana, dueño o dueña, desde el 25 nov 2026
+  [Invitar a alguien]
+  [Invitar a un encargado]
   [Registro] [Salir]
-Ana taps [Invitar a responsable]
+Ana taps [Invitar a un encargado]
   (edited)
   ¿Para cuántas personas?
   [1] [3] [10]
@@ -21,10 +21,10 @@ Ana taps [1]
   [Atrás] [Cancelar]
 Ana taps [7 días]
   (edited)
-  Manda esto a tu nuevo responsable:
+  Manda esto a tu nuevo encargado:
   join ‹code›
-  Vale para 1 persona hasta mié, 2 dic 19:00.
-  Solo lo ve quien lo crea.
+  Sirve para 1 persona hasta mié, 2 dic 19:00.
+  Solo lo ves tú.
 Ben: unirme ‹code›
   Te damos la bienvenida a La Gaviota.
   Aquí puedes escalar, hacer lotes y anotar
@@ -33,10 +33,10 @@ Ben: unirme ‹code›
   [Escalar] [Coste] [Semana]
   [Ayuda]
 Ana: invitar 2 personas 1 día
-  Manda esto a tu nuevo integrante:
+  Manda esto a tu nuevo miembro:
   join ‹code›
-  Vale para 2 personas hasta jue, 26 nov 19:00.
-  Solo lo ve quien lo crea.
+  Sirve para 2 personas hasta jue, 26 nov 19:00.
+  Solo lo ves tú.
 Cleo: unirme ‹code›
   Te damos la bienvenida a La Gaviota.
   Aquí puedes escalar, hacer lotes y anotar
@@ -49,28 +49,28 @@ Cleo: precio limas 0,50 cada una
   Nuevo aquí: lima.
   [Deshacer] [Otro precio]
 Ana: equipo responsable Cleo
-  Cleo es ahora responsable.
+  Cleo es ahora encargado.
 Ana: equipo titular Ben
-  ¿Ceder el bar a Ben? Solo su titular puede
-  devolverlo.
+  ¿Ceder el bar a Ben? Solo su dueño o dueña
+  puede devolverlo.
   [Sí, ceder el bar a Ben]
 Ana taps [Sí, ceder el bar a Ben]
-  Ben tiene ahora la titularidad, y tú eres
-  responsable.
+  Ben es ahora dueño o dueña, y tú quedas como
+  encargado.
 Ben: equipo quitar Cleo
-  Cleo está fuera del bar, desde ya.
+  Cleo ya está fuera del bar.
   [Olvidar también el nombre]
 Cleo: lotes
   Aún no estás en ningún bar.
   Abre el tuyo, o únete a uno con el código que
-  te dé una persona responsable: unirme CÓDIGO
+  te dé un encargado: unirme CÓDIGO
   [Abrir un bar] [Unirme con un código]
 Ben: registro
   Registro de La Gaviota, lo último primero
   #6 mié, 25 nov 19:00, Ben: sacó del bar a Cleo
   #5 mié, 25 nov 19:00, Ana: cedió el bar a Ben
   #4 mié, 25 nov 19:00, Ana: hizo a Cleo
-  responsable
+  encargado
   #3 mié, 25 nov 19:00, Cleo: precio de lima,
   0,50 € cada una
   #2 mié, 25 nov 19:00, Ana: creó un código para

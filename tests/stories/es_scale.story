@@ -6,7 +6,7 @@ Ana: escala bruma de pomelo a 8 x 50 ml
     aceite de pomelo   50 ml
     propilenglicol     92 ml
     alcohol neutro    260 ml
-  Da 400 ml al 62 % vol
+  Rinde 400 ml al 62 % vol
   Alcanza para 1.333 a 3.000 cócteles
   Llena 8 x 50 ml
   Redondeado a probeta de 50 ml, probeta de 100
@@ -27,7 +27,7 @@ Ana taps [En gramos]
     propilenglicol       95 g
     alcohol neutro    208,6 g
     Total             346,3 g
-  Da 400 ml al 62 % vol
+  Rinde 400 ml al 62 % vol
   Alcanza para 1.333 a 3.000 cócteles
   Llena 8 x 50 ml
   En lugar de ml medidos a 20 °C.
@@ -47,7 +47,7 @@ Ana: escala bruma de pomelo para 600 cócteles, 5 % de pérdida
     aceite de pomelo  23,5 ml
     propilenglicol    43,5 ml
     alcohol neutro     122 ml
-  Da 189,5 ml al 62 % vol, 5 % perdido por el
+  Rinde 189,5 ml al 62 % vol, 5 % perdido por el
   camino
   Alcanza para 600 a 1.350 cócteles
   Redondeado a probeta de 50 ml, probeta de 250
@@ -66,7 +66,7 @@ Ana: escala bruma de pomelo con 12,5 ml de aceite de pomelo
     aceite de pomelo  12,5 ml
     propilenglicol      23 ml
     alcohol neutro      65 ml
-  Da 100 ml al 62 % vol
+  Rinde 100 ml al 62 % vol
   Alcanza para 333 a 750 cócteles
   Redondeado a probeta de 50 ml, probeta de 100
   ml: la proporción se desvía 0,6 % como mucho.
@@ -84,7 +84,7 @@ Ana: 8 frascos de 50 ml de bruma de pomelo
     aceite de pomelo   50 ml
     propilenglicol     92 ml
     alcohol neutro    260 ml
-  Da 400 ml al 62 % vol
+  Rinde 400 ml al 62 % vol
   Alcanza para 1.333 a 3.000 cócteles
   Llena 8 x 50 ml
   Redondeado a probeta de 50 ml, probeta de 100
@@ -104,7 +104,7 @@ Ana: escala bruma de pomelo 1.000 ml
     aceite de pomelo  124 ml
     propilenglicol    230 ml
     alcohol neutro    650 ml
-  Da 1.000 ml al 62 % vol
+  Rinde 1.000 ml al 62 % vol
   Alcanza para 3.333 a 7.500 cócteles
   Redondeado a probeta de 250 ml, probeta de 1
   l: la proporción se desvía 1,5 % como mucho.
@@ -121,14 +121,16 @@ Ana: escala bruma de pomelo 1,000 ml
   “1,000” se puede leer como 1 o 1.000.
   Escríbelo sin separador.
 Ana: escala bruma de pomelo a 8x50
-  Después de “bruma de pomelo a 8x50” falta
-  algo: una unidad como ml, g u oz.
+  Entendí “bruma de pomelo a 8x50”. ¿En ml, g u
+  oz?
   [escala bruma de pomelo a 8x50 ml]
 Ana: coste bruma de pomelo a 8 x 50 ml
   Bruma de pomelo, 8 x 50 ml: 39,50 € (una
   parte)
     aceite de pomelo  39,50 €
-    frasco 50 ml              4,94 €
+    Contenido de
+    un frasco de
+    50 ml                     4,94 €
     por pulsación  0,007 € a 0,010 €
     por cóctel     0,013 € a 0,030 €
   En caja, por 5 paquetes enteros: 39,50 €
@@ -154,7 +156,7 @@ Ana taps [doble]
     aceite de pomelo   24 ml
     propilenglicol     44 ml
     alcohol neutro    124 ml
-  Da 192 ml al 62 % vol
+  Rinde 192 ml al 62 % vol
   Alcanza para 640 a 1.440 cócteles
   Exacto con: probeta de 50 ml, probeta de 250
   ml.

@@ -4,7 +4,7 @@
 Ana: lote bruma de pomelo a 8 x 50 ml
   Lote 1: Bruma de pomelo, 402 ml
   Reposa hasta jue, 26 nov 19:00. Te avisaré.
-  Míralo otra vez 25 dic 2026.
+  Revísalo de nuevo el 25 dic 2026.
   Desechar después del 24 may 2027: el plazo
   usual de su tipo.
   Claridad: en el límite, puede enturbiarse,
@@ -12,7 +12,7 @@ Ana: lote bruma de pomelo a 8 x 50 ml
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Ver el lote 1]
-  [Anotar una partida] [Deshacer]
+  [Lote del proveedor] [Deshacer]
 Ana: /start b_1_1
   Lote 1: Bruma de pomelo, en reposo
     aceite de pomelo      50 ml
@@ -25,13 +25,13 @@ Ana: /start b_1_1
   horas
   Desechar después del 24 may 2027, quedan 180
   días (el plazo usual de su tipo)
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Claro] [Turbio] [Separado]
   [Abrirlo]
-  [Desechar] [Etiqueta] [Anotar una partida]
+  [Desechar] [Etiqueta] [Lote del proveedor]
 @clock +25 h
 Ana: /start b_1_1
   Lote 1: Bruma de pomelo, en reposo
@@ -46,13 +46,13 @@ Ana: /start b_1_1
   aspecto
   Desechar después del 24 may 2027, quedan 179
   días (el plazo usual de su tipo)
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Claro] [Turbio] [Separado]
   [Abrirlo]
-  [Desechar] [Etiqueta] [Anotar una partida]
+  [Desechar] [Etiqueta] [Lote del proveedor]
 Ana taps [Claro]
   (edited)
   Lote 1, Bruma de pomelo: claro.
@@ -72,13 +72,13 @@ Ana: /start b_1_1
   62 % vol
   Desechar después del 24 may 2027, quedan 179
   días (el plazo usual de su tipo)
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   jue, 26 nov: revisado, claro (Ana)
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Abrirlo] [Revisar]
-  [Desechar] [Etiqueta] [Anotar una partida]
+  [Desechar] [Etiqueta] [Lote del proveedor]
 Ana taps [Abrirlo]
   (edited)
   El lote 1, Bruma de pomelo, está en uso.
@@ -86,8 +86,9 @@ Ana taps [Abrirlo]
   se abrió la botella.
   Desechar después del 24 feb 2027, quedan 90
   días
-  Precaución: Sin llama, vela, soplete ni adorno
-  flambeado cerca del spray mientras se usa.
+  Precaución: Sin llama, vela, soplete ni
+  garnish flambeado cerca del spray mientras se
+  usa.
   [Gastado] [Deshacer]
 Ana: /start b_1_1
   Lote 1: Bruma de pomelo, en uso
@@ -101,14 +102,14 @@ Ana: /start b_1_1
   Abierto jue, 26 nov 20:00
   Desechar después del 24 feb 2027, quedan 90
   días (tiempo desde que se abrió la botella)
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   jue, 26 nov: revisado, claro (Ana)
   jue, 26 nov: abierto (Ana)
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Gastado] [Revisar]
-  [Desechar] [Etiqueta] [Anotar una partida]
+  [Desechar] [Etiqueta] [Lote del proveedor]
 @clock +300 days
 Ana: /start b_1_1
   Lote 1: Bruma de pomelo, en uso
@@ -122,16 +123,16 @@ Ana: /start b_1_1
   Abierto jue, 26 nov 2026 20:00
   Pasó su fecha de desecho, 24 feb 2027 (tiempo
   desde que se abrió la botella)
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   jue, 26 nov 2026: revisado, claro (Ana)
   jue, 26 nov 2026: abierto (Ana)
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Desechar]
   [Gastado] [Revisar]
-  [Etiqueta] [Anotar una partida]
+  [Etiqueta] [Lote del proveedor]
 @speaks Eva es
 Eva: /start b_1_1
   El lote de esa etiqueta solo lo enseño a
-  integrantes de su bar.
+  alguien del equipo de su bar.

@@ -3,10 +3,10 @@
 @speaks Ben en
 
 Ana: invitar 1 persona 7 días
-  Manda esto a tu nuevo integrante:
+  Manda esto a tu nuevo miembro:
   join ‹code›
-  Vale para 1 persona hasta mié, 2 dic 19:00.
-  Solo lo ve quien lo crea.
+  Sirve para 1 persona hasta mié, 2 dic 19:00.
+  Solo lo ves tú.
 Ben: join ‹code›
   Welcome to La Gaviota.
   You can scale, make batches and log waste
@@ -41,7 +41,7 @@ Ben: semana
     lime  3  sin precio
     sin motivo  3  sin precio
   Sin precio, así que no cuenta: lime.
-  No se anotó nada en el tiempo anterior.
+  No se anotó nada en el periodo anterior.
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
 Ben: idioma inglés
@@ -62,22 +62,22 @@ Ben: week
   [Last week] [Log waste]
 Ana: equipo
   La Gaviota: 2 en el equipo
-  Ana, titular, desde el 25 nov 2026
-  Ben, integrante, desde el 25 nov 2026
-  [Invitar a integrante]
-  [Invitar a responsable]
-  [Quitar a Ben] [Hacer a Ben responsable]
+  Ana, dueño o dueña, desde el 25 nov 2026
+  Ben, miembro, desde el 25 nov 2026
+  [Invitar a alguien]
+  [Invitar a un encargado]
+  [Quitar a Ben] [Hacer a Ben encargado]
   [Registro] [Salir]
 Ana: equipo encargado Ben
-  Ben es ahora responsable.
+  Ben es ahora encargado.
 Ana: equipo quitar Ben
-  Ben está fuera del bar, desde ya.
+  Ben ya está fuera del bar.
   [Olvidar también el nombre]
 Ana: registro
   Registro de La Gaviota, lo último primero
   #8 mié, 25 nov 19:00, Ana: sacó del bar a Ben
   #7 mié, 25 nov 19:00, Ana: hizo a Ben
-  responsable
+  encargado
   #6 mié, 25 nov 19:00, Ben: merma: 3 limes
   #5 mié, 25 nov 19:00, Ana: creó un código para
   unirse

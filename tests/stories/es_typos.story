@@ -34,7 +34,7 @@ Ana taps [Bruma de pomelo]
     aceite de pomelo   24 ml
     propilenglicol     44 ml
     alcohol neutro    124 ml
-  Da 192 ml al 62 % vol
+  Rinde 192 ml al 62 % vol
   Alcanza para 640 a 1.440 cócteles
   Exacto con: probeta de 50 ml, probeta de 250
   ml.
@@ -48,13 +48,13 @@ Ana taps [Bruma de pomelo]
   [¿Quedará claro?] [Otro alcohol]
   [Otro tamaño] [Todas las precauciones]
 Ana: escala bruma de pomelo a ocho
-  Después de “bruma de pomelo a ocho” falta
-  algo: una unidad como ml, g u oz.
+  Entendí “bruma de pomelo a ocho”. ¿En ml, g u
+  oz?
   [escala bruma de pomelo a ocho ml]
 Ana: lote bruma de pomelo x1
   Lote 1: Bruma de pomelo, 96 ml
   Reposa hasta jue, 26 nov 19:00. Te avisaré.
-  Míralo otra vez 25 dic 2026.
+  Revísalo de nuevo el 25 dic 2026.
   Desechar después del 24 may 2027: el plazo
   usual de su tipo.
   Claridad: en el límite, puede enturbiarse,
@@ -62,7 +62,7 @@ Ana: lote bruma de pomelo x1
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
   [Ver el lote 1]
-  [Anotar una partida] [Deshacer]
+  [Lote del proveedor] [Deshacer]
 Ana: lote 1 está claro
   Leído como: revisa lote 1 está claro
   Aún no se ha anotado nada. Toca si es
@@ -78,7 +78,7 @@ Ana: revisa 7 claro
 Ana: precio naranjas
   naranja: 0,60 € cada una
   25 nov 2026: 0,60 € cada una
-  5 adornos cada una: 0,120 € por adorno antes
+  5 garnish cada una: 0,120 € por garnish antes
   de la merma
   Un precio nuevo: precio naranja 0,60 cada una
 Ana: merma 3 limas\
@@ -97,7 +97,7 @@ semana
     lima  6  sin precio
     sin motivo  6  sin precio
   Sin precio, así que no cuenta: lima.
-  No se anotó nada en el tiempo anterior.
+  No se anotó nada en el periodo anterior.
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
 Ana: merma 3 limas\

@@ -92,7 +92,7 @@ Ana: semana
     cortada de más
       6  sin precio
   Sin precio, así que no cuenta: lima, limón.
-  No se anotó nada en el tiempo anterior.
+  No se anotó nada en el periodo anterior.
   <picture waste-2026-W48.png>
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
@@ -119,5 +119,5 @@ Ana taps [Más]
 Ana: semana pasada
   Sin merma anotada
   lun, 16 nov a dom, 22 nov
-  No se anotó nada en el tiempo anterior.
+  No se anotó nada en el periodo anterior.
   [Anotar merma]

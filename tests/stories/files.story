@@ -23,15 +23,15 @@ Ana: export
 Ana: import
   Send me the file: the JSON of an export, or a
   table of formulas, prices or waste as CSV.
-  I first say what it would bring, and take
-  nothing in before you say yes.
+  I first show what it would add, and add
+  nothing until you say yes.
   In the terminal: import FILE
 Ana: import waste.csv
   I find no file “waste.csv” here.
   In a chat, send me the file itself, up to 5
   MB.
 Ana: import #7
-  That file is not kept any more: send it again.
+  I no longer have that file: send it again.
 Ana in Team: /start
   This chat is now The Copper Gull's own:
   reminders for the team come here.

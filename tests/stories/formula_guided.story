@@ -27,8 +27,8 @@ Ana: bay leaf 6 each
   · bay leaf (new) 6
   [Done] [Back] [Cancel]
 Ana: a pinch of luck
-  I understood “a”, but not “pinch of luck”.
-  Expected a unit such as ml, g or oz.
+  Got “a”. What about “pinch of luck”? I take a
+  unit such as ml, g or oz there.
   More ingredients? Tap Done when it is
   complete.
   · sugar (new) 500 g
@@ -66,7 +66,7 @@ Ana taps [syrup]
   [Back] [Cancel]
 Ana taps [24 hours]
   (edited)
-  After how long is it thrown out?
+  How long does it keep?
   [14 days] [7 days]
   [30 days] [180 days]
   [Back] [Cancel]

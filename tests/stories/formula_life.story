@@ -5,7 +5,7 @@ Ana: batch grapefruit mist x1
   Batch 1: Grapefruit mist, 96 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -16,7 +16,7 @@ Ana: batch grapefruit mist x1
   [Note a lot] [Undo]
 Ana: change grapefruit mist: grapefruit oil 10 ml, neutral spirit 64 ml
   Grapefruit mist is now version 2. Batches keep
-  the version they were made by.
+  the version they were made with.
   Grapefruit mist: aroma mist, version 2
     grapefruit oil       10 ml
     propylene glycol     22 ml
@@ -27,8 +27,7 @@ Ana: change grapefruit mist: grapefruit oil 10 ml, neutral spirit 64 ml
   instead of fresh grapefruit
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   The same thing is sold in grades not meant for
@@ -42,7 +41,7 @@ Ana: batch grapefruit mist x1
   Batch 2: Grapefruit mist, 96 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -61,8 +60,7 @@ Ana: batch 1
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 24 May 2027, 180 days left (the
   usual time for its kind)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Clear] [Hazy] [Split]
@@ -78,8 +76,7 @@ Ana: batch 2
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 24 May 2027, 180 days left (the
   usual time for its kind)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Clear] [Hazy] [Split]
@@ -94,8 +91,7 @@ Ana: formula grapefruit mist version 1
   Rests 24 hours, discard after 180 days
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Scale] [Cost] [Make]
@@ -114,7 +110,7 @@ Ana: change grapefruit mist
   [Back] [Cancel]
 Ana: remove propylene glycol
   Grapefruit mist is now version 3. Batches keep
-  the version they were made by.
+  the version they were made with.
   Grapefruit mist: aroma mist, version 3
     grapefruit oil       10 ml
     neutral spirit 96 %  64 ml
@@ -123,8 +119,7 @@ Ana: remove propylene glycol
   2 to 3 sprays a drink, 0.067 to 0.1 ml each,
   instead of fresh grapefruit
   Clearing: should stay clear, by estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil
   The same thing is sold in grades not meant for
@@ -173,8 +168,7 @@ Ana: restore pink haze
   Makes 74 ml at 83 % vol
   Rests 24 hours, discard after 180 days
   Clearing: should stay clear, by estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil
   [Scale] [Cost] [Make]

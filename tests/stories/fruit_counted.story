@@ -17,8 +17,8 @@ Ana taps [€34.00 was for all]
   [Undo] [More that came in]
 Ana: count oranges 150
   Counted: 150 oranges.
-  First count: from the next one on I know what
-  was used.
+  First count. After the next one I'll know what
+  you used.
   [Undo] [Count more]
 @clock + 24 h
 Ana: peeled 10 oranges, 4 limes
@@ -38,7 +38,7 @@ Ana: bought 40 oranges 18.00; 60 limes 15
   2 deliveries logged.
   Bought: 40 oranges, €18.00. Price from now on:
   €18.00 for 40 pieces. 111.8 % more than
-  before. On hand by the book: 184 oranges
+  before. Should be on hand: 184 oranges
   Bought: 60 limes, €15.00. Price from now on:
   €15.00 for 60 pieces.
   [Undo orange] [Undo lime]
@@ -83,13 +83,12 @@ Ana: bought 40 oranges 18.00; limes
   message was logged.
   Such as: 80 oranges 34.00; 40 limes 8.00
 Ana: count 30
-  After “30” something is missing: an ingredient
-  or a name.
+  Got “30”. Which ingredient?
   For example: count oranges 24, limes 30
   [Step by step] [More examples]
 Ana: count bananas 3
   Counted: 3 bananas.
-  First count: from the next one on I know what
-  was used.
+  First count. After the next one I'll know what
+  you used.
   New here: banana.
   [Undo] [Count more]

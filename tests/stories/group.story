@@ -21,7 +21,7 @@ Ana: team invite
   Send this to your new member:
   join ‹code›
   Good for 1 person until Wed, 2 Dec 18:00. Only
-  its maker sees it.
+  you can see it.
 Ben: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
@@ -72,7 +72,7 @@ Ben in Team: /batch grapefruit mist to 400 ml
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by

@@ -10,7 +10,7 @@ Ana: team invite
   Send this to your new member:
   join ‹code›
   Good for 1 person until Wed, 2 Dec 18:00. Only
-  its maker sees it.
+  you can see it.
 Ben: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
@@ -76,6 +76,6 @@ Ana in Team taps [mouldy]
   [Price of orange]
 Ben in Team taps [Nothing tonight]
   (edited)
-  Done, by Ben.
+  Noted: no waste tonight.
 Ana in Team: /nothing tonight
-  That was done already.
+  That was already done.

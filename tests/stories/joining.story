@@ -37,7 +37,7 @@ Ana taps [7 days]
   Send this to your new member:
   join ‹code›
   Good for 1 person until Wed, 2 Dec 18:00. Only
-  its maker sees it.
+  you can see it.
 Cleo: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
@@ -104,7 +104,7 @@ Cleo: team invite
   Send this to your new member:
   join ‹code›
   Good for 1 person until Wed, 2 Dec 18:00. Only
-  its maker sees it.
+  you can see it.
 Ana: team
   The Copper Gull: 2 in the team
   Ana, owner, since 25 Nov 2026
@@ -114,7 +114,7 @@ Ana: team
   [Remove Cleo] [Make Cleo member]
   [Log] [Leave]
 Ana taps [Remove Cleo]
-  Cleo is out of the bar, at once.
+  Cleo is out of the bar now.
   [Forget the name too]
 Cleo: waste 6 oranges
   You are not in a bar yet.
@@ -141,8 +141,7 @@ Ana taps [Yes, new]
   Rests 24 hours, discard after 180 days
   2 to 3 sprays a drink, 0.067 to 0.1 ml each
   Clearing: should stay clear, by estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil
   The same thing is sold in grades not meant for

@@ -8,7 +8,7 @@ Ana: batch grapefruit mist to 8 x 50 ml
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -28,8 +28,7 @@ Ana: batch 1
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 24 May 2027, 180 days left (the
   usual time for its kind)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Clear] [Hazy] [Split]

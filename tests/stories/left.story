@@ -5,7 +5,7 @@ Ana: invite 2 people
   Send this to your new member:
   join ‹code›
   Good for 2 people until Wed, 2 Dec 18:00. Only
-  its maker sees it.
+  you can see it.
 Ben: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
@@ -44,8 +44,8 @@ Ben taps [All of it as a file]
 Ben: privacy
   I keep your name, your number in this chat's
   service, your language, and what you logged.
-  The people of a bar you were in see your name
-  beside what you logged there.
+  A bar you left still shows your name beside
+  what you logged there.
   Whoever runs this bot holds the database and
   its backups.
   [All of it as a file] [Forget me]
@@ -57,7 +57,7 @@ Ben: forget me
 Ben taps [Yes, forget me]
   Your name is gone from The Copper Gull.
 Ana: team remove cleo
-  Cleo is out of the bar, at once.
+  Cleo is out of the bar now.
   [Forget the name too]
 Cleo: waste 2 limes
   You are not in a bar yet.
@@ -137,7 +137,8 @@ Cleo: 04:00
   [Add a formula]
   [Set a price] [Log waste]
 Cleo: export me
-  All that The Blue Heron holds of you: 2 rows.
+  Everything The Blue Heron keeps about you: 2
+  rows.
   Photos stay with the chat; here are only their
   numbers.
   It also has what is still kept of you at The
@@ -174,8 +175,8 @@ Ana: log
   [Undo #4] [Undo #3] [Undo #1]
 # Of somebody who never was in a bar there is little.
 Dan: export me
-  Kept of you: your name, your number here and
-  your language.
+  I keep your name, your number here and your
+  language.
   <file my-data.json>
   [Forget me]
 Dan: forget me

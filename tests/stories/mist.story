@@ -25,8 +25,7 @@ Ana taps [Yes, new]
   instead of fresh grapefruit
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   The same thing is sold in grades not meant for

@@ -14,9 +14,9 @@ Ana: nothing tonight
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
 Ana: nothing tonight
-  Done, by Ana.
+  Noted: no waste tonight.
 Ana: no waste
-  That was done already.
+  That was already done.
 Ana: new formula Orange mist, strong
   Type the ingredients, a line each: lime oil 10
   ml
@@ -46,12 +46,12 @@ Ana: aroma mist
   [48 hours]
   [Back] [Cancel]
 Ana: 24 hours
-  After how long is it thrown out?
+  How long does it keep?
   [180 days] [7 days]
   [30 days]
   [Back] [Cancel]
 Ana: 180 days
-  How many sprays does a drink get?
+  How many sprays per drink?
   [1] [2] [2-3] [3]
   [Back] [Cancel]
 Ana: 2
@@ -63,8 +63,7 @@ Ana: 2
   Rests 24 hours, discard after 180 days
   2 sprays a drink, 0.067 to 0.1 ml each
   Clearing: should stay clear, by estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: sweet
   orange oil
   The same thing is sold in grades not meant for

@@ -70,8 +70,8 @@ Ana: scale grapefruit mist to 1.000 ml
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Ana: scale grapefruit mist to 1 000 ml
-  I understood “grapefruit mist to 1”, but not
-  “000 ml”. Expected a unit such as ml, g or oz.
+  Got “grapefruit mist to 1”. What about “000
+  ml”? I take a unit such as ml, g or oz there.
   For example: scale grapefruit mist to 8 x 50
   ml
   [Step by step] [More examples]
@@ -200,9 +200,9 @@ Ana: scale grapefruit mist to twelve bottles of 50 ml
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Ana: scale grapefruit mist to 1 dozen bottles of 50 ml
-  I understood “grapefruit mist to 1 dozen”, but
-  not “bottles of 50 ml”. Expected a number or a
-  comma.
+  Got “grapefruit mist to 1 dozen”. What about
+  “bottles of 50 ml”? I take a number or a comma
+  there.
   For example: scale grapefruit mist to 8 x 50
   ml
   [Step by step] [More examples]
@@ -284,7 +284,7 @@ Ana: waste 1½ grapefruits
   [damaged on delivery] [other]
 Ana: change grapefruit mist: sprays 2–3
   Grapefruit mist is now version 2. Batches keep
-  the version they were made by.
+  the version they were made with.
   Grapefruit mist: aroma mist, version 2
     grapefruit oil       12 ml
     propylene glycol     22 ml
@@ -295,8 +295,7 @@ Ana: change grapefruit mist: sprays 2–3
   instead of fresh grapefruit
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   The same thing is sold in grades not meant for
@@ -308,7 +307,7 @@ Ana: change grapefruit mist: sprays 2–3
   [Undo]
 Ana: change grapefruit mist: sprays 2 to 3
   Grapefruit mist is now version 3. Batches keep
-  the version they were made by.
+  the version they were made with.
   Grapefruit mist: aroma mist, version 3
     grapefruit oil       12 ml
     propylene glycol     22 ml
@@ -319,8 +318,7 @@ Ana: change grapefruit mist: sprays 2 to 3
   instead of fresh grapefruit
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   The same thing is sold in grades not meant for
@@ -342,8 +340,8 @@ Ana: scale grapefruit mist to 0 ml
   Total 0 ml is out of range: it has to be above
   0.
 Ana: scale grapefruit mist to -50 ml
-  I understood “grapefruit mist to”, but not
-  “-50 ml”. Expected a number.
+  Got “grapefruit mist to”. What about “-50 ml”?
+  I take a number there.
   For example: scale grapefruit mist to 8 x 50
   ml
   [Step by step] [More examples]

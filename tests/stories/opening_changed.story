@@ -121,7 +121,7 @@ Bea: bar
   name: The Salt Stair; language: English;
   rules: United States; label paper: Letter, 10
   labels of 4 x 2 in; pictures: light; week
-  picture: with the week; waste reasons: mouldy,
+  picture: with the week; waste reasons: moldy,
   dried out, peeled and not used, over-prepped,
   damaged on delivery, other; peeled fruit:
   cold, uncovered: 24 h
@@ -164,7 +164,7 @@ Bea taps [All settings]
   name: The Salt Stair; language: English;
   rules: United States; label paper: Letter, 10
   labels of 4 x 2 in; pictures: light; week
-  picture: with the week; waste reasons: mouldy,
+  picture: with the week; waste reasons: moldy,
   dried out, peeled and not used, over-prepped,
   damaged on delivery, other; peeled fruit:
   cold, uncovered: 24 h

@@ -6,9 +6,9 @@ Ana: scale grapefruit mist to 12 oz
   is it?
   To settle it for this bar: /bar ounces, or
   /bar spoons and cups.
-  [US fl oz (29.57 ml)]
-  [imperial fl oz (28.41 ml)]
-Ana taps [US fl oz (29.57 ml)]
+  [US oz (29.57 ml)]
+  [imperial oz (28.41 ml)]
+Ana taps [US oz (29.57 ml)]
   Grapefruit mist: 354.9 ml
     grapefruit oil    44.5 ml
     propylene glycol    81 ml
@@ -31,10 +31,10 @@ Ana: scale grapefruit mist to 8 x 2 oz
   is it?
   To settle it for this bar: /bar ounces, or
   /bar spoons and cups.
-  [US fl oz (29.57 ml)]
-  [imperial fl oz (28.41 ml)]
-Ana taps [imperial fl oz (28.41 ml)]
-  Grapefruit mist: 8 x 2 imperial fl oz
+  [US oz (29.57 ml)]
+  [imperial oz (28.41 ml)]
+Ana taps [imperial oz (28.41 ml)]
+  Grapefruit mist: 8 x 2 imperial oz
     grapefruit oil     57 ml
     propylene glycol  104 ml
     neutral spirit    295 ml

@@ -5,7 +5,7 @@ Ana: plan
   Nothing to plan yet: write down what you make.
   [Add a formula] [Fruit]
 Ana: trials
-  No trial goes on.
+  No trial is running.
   Begin one: trial grapefruit mist
 Ana: new formula Orange mist: orange oil 10 ml, neutral spirit 96 % 60 ml, kind aroma mist
   New here: orange oil, neutral spirit. Right?
@@ -21,8 +21,7 @@ Ana taps [Yes, new]
   Rests 24 hours, discard after 180 days
   2 to 3 sprays a drink, 0.067 to 0.1 ml each
   Clearing: should stay clear, by estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: orange oil
   The same thing is sold in grades not meant for
   food: is this one sold as food grade, with the
@@ -32,14 +31,14 @@ Ana taps [Yes, new]
   [orange oil: food grade] [Not sure]
   [Undo]
 Ana: cost orange mist more
-  Orange mist cannot be set against fresh yet.
+  Can't compare Orange mist with fresh yet.
   Say what it replaces: change Orange mist:
   replaces orange
   [Replaces orange]
   [Cost]
 Ana taps [Replaces orange]
   Orange mist is now version 2. Batches keep the
-  version they were made by.
+  version they were made with.
   Orange mist: aroma mist, version 2
     orange oil           10 ml
     neutral spirit 96 %  60 ml
@@ -48,8 +47,7 @@ Ana taps [Replaces orange]
   2 to 3 sprays a drink, 0.067 to 0.1 ml each,
   instead of fresh orange
   Clearing: should stay clear, by estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: orange oil
   The same thing is sold in grades not meant for
   food: is this one sold as food grade, with the
@@ -65,7 +63,7 @@ Ana: waste 6 mandarins mouldy
   [Undo] [More waste]
   [Price of mandarin]
 Ana: trials
-  No trial goes on.
+  No trial is running.
   Begin one: trial Orange mist
 Ana: change orange mist
   What changes in Orange mist? A line each:

@@ -25,8 +25,8 @@ Ana: peeled 4 oranges
   [In half an hour] [At noon]
   --
   (to private ana)
-  Peeled: 4 oranges still there, lost after Thu,
-  26 Nov 18:00. What became of them?
+  Peeled: 4 oranges still there, no good after
+  Thu, 26 Nov 18:00. What happened to them?
   [Juiced] [Binned] [In a batch]
   [In 2 hours]
 Ana taps [Juiced]
@@ -38,8 +38,8 @@ Ana: 280 ml
   Juiced: 4 oranges gave 280 ml, 70 ml each.
   To be expected: 250 ml to 410 ml (published
   yield).
-  From now on I reckon 79 ml a fruit, 25 % of it
-  from 4 pieces of your own.
+  I'll now assume 79 ml per orange, counting 4
+  of your own.
   [Undo] [Acid for it]
 Ana: peeled 6 oranges
   Peeled: 6 oranges, good until Fri, 27 Nov
@@ -64,8 +64,8 @@ Ana: peeled 6 oranges
   [In half an hour] [At noon]
   --
   (to private ana)
-  Peeled: 6 oranges still there, lost after Fri,
-  27 Nov 12:00. What became of them?
+  Peeled: 6 oranges still there, no good after
+  Fri, 27 Nov 12:00. What happened to them?
   [Juiced] [Binned] [In a batch]
   [In 2 hours]
 Ana taps [Binned]
@@ -134,8 +134,8 @@ Ana: peeled 3 limes
   [In half an hour] [At noon]
   --
   (to private ana)
-  Peeled: 3 limes still there, lost after Sat,
-  28 Nov 11:00. What became of them?
+  Peeled: 3 limes still there, no good after
+  Sat, 28 Nov 11:00. What happened to them?
   [Juiced] [Binned] [In a batch]
   [In 2 hours]
 Ana taps [In a batch]

@@ -23,7 +23,7 @@ Ana: batch grapefruit mist to 200 ml
   Batch 1: Grapefruit mist, 201 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -85,12 +85,13 @@ Ana: plan
   [Shopping list] [Fruit]
 Ana taps [Grapefruit mist]
   Make 380 ml Grapefruit mist on Thu, 3 Dec.
-  What is there lasts to Wed, 2 Dec; the new one
-  is ready Fri, 4 Dec, discard after 1 Jun 2027.
+  What you have lasts to Wed, 2 Dec. The new one
+  is ready Fri, 4 Dec; discard it after 1 Jun
+  2027.
   You'd use about 2,580 ml before it expires (9
   in 10).
-  1 day without it: its rest is longer than the
-  stock.
+  1 day without it: it rests longer than your
+  stock lasts.
   You use about, a day:
     Mon  27 ml
     Tue  27 ml
@@ -113,7 +114,7 @@ Ana taps [Shopping list]
   For: Grapefruit mist 380 ml
   Less than a week counted, so a rough guess:
   Grapefruit mist
-  Never counted, so taken as none: grapefruit
+  Never counted, so I assume none: grapefruit
   oil, propylene glycol, neutral spirit
   No price, so not in the sum: propylene glycol
   [Plan] [Stock]
@@ -142,7 +143,7 @@ Ana: drinks 52 orange yesterday
   [Undo] [By weekday] [Plan]
 Ana: drinks 30 orange 2 days ago, ran out
   Tue, 1 Dec: 30 drinks with orange.
-  It ran out: more might have been wanted.
+  It ran out, so people may have wanted more.
   [Undo] [By weekday] [Plan]
 Ana: plan fruit
   Fruit to have in the morning
@@ -157,13 +158,12 @@ Ana taps [orange]
     Wed    11      ?-?       1
     Thu     8      ?-?       1
   By drinks counted with this garnish.
-  Nobody counts what is left at close, so all of
-  it is taken to be lost.
-  One too few costs 2 times its price: enough on
-  67 % of nights is best.
+  Nobody counts what is left at close, so I
+  assume all of it is lost.
+  Running one short costs 2 times its price, so
+  have enough on 67 % of nights.
   Few weeks of data, so a rough guess; the best
-  number lies between with about four chances in
-  five.
+  number is in that range, about 4 chances in 5.
   “?”: too few nights yet to say where it ends.
   It ran out on some nights (+): the true number
   may be higher.

@@ -19,7 +19,7 @@ Ana: batch grapefruit mist to 50 ml
   Batch 1: Grapefruit mist, 50 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -59,13 +59,13 @@ Ana: drinks 4000 grapefruit mist
   [Undo] [By weekday] [Plan]
 Ana: plan grapefruit mist
   Make 120 ml Grapefruit mist on Thu, 26 Nov.
-  What is there lasts to Wed, 25 Nov; the new
-  one is ready Fri, 27 Nov, discard after 25 May
-  2027.
+  What you have lasts to Wed, 25 Nov. The new
+  one is ready Fri, 27 Nov; discard it after 25
+  May 2027.
   You'd use about 840 ml before it expires (9 in
   10).
-  1 day without it: its rest is longer than the
-  stock.
+  1 day without it: it rests longer than your
+  stock lasts.
   You use about 8.9 ml a day.
   From what you said: 300 drinks a week.
   Thu, 26 Nov, 4,000 drinks: 93 times what you
@@ -83,20 +83,20 @@ Ana taps [Shopping list]
   Grapefruit mist
   Far more logged than you said, not counted:
   Grapefruit mist
-  Never counted, so taken as none: grapefruit
+  Never counted, so I assume none: grapefruit
   oil, propylene glycol, neutral spirit
   No price, so not in the sum: grapefruit oil,
   propylene glycol, neutral spirit
   [Plan] [Stock]
 Ana: plan grapefruit mist
   Make 120 ml Grapefruit mist on Thu, 26 Nov.
-  What is there lasts to Wed, 25 Nov; the new
-  one is ready Fri, 27 Nov, discard after 25 May
-  2027.
+  What you have lasts to Wed, 25 Nov. The new
+  one is ready Fri, 27 Nov; discard it after 25
+  May 2027.
   You'd use about 840 ml before it expires (9 in
   10).
-  1 day without it: its rest is longer than the
-  stock.
+  1 day without it: it rests longer than your
+  stock lasts.
   You use about 8.9 ml a day.
   From what you said: 300 drinks a week.
   Thu, 26 Nov, 4,000 drinks: 93 times what you
@@ -154,12 +154,13 @@ Ana: drinks 55 grapefruit mist
   [Undo] [By weekday] [Plan]
 Ana: plan grapefruit mist
   Make 140 ml Grapefruit mist on Thu, 3 Dec.
-  What is there lasts to Wed, 2 Dec; the new one
-  is ready Fri, 4 Dec, discard after 1 Jun 2027.
+  What you have lasts to Wed, 2 Dec. The new one
+  is ready Fri, 4 Dec; discard it after 1 Jun
+  2027.
   You'd use about 970 ml before it expires (9 in
   10).
-  1 day without it: its rest is longer than the
-  stock.
+  1 day without it: it rests longer than your
+  stock lasts.
   You use about, a day:
     Mon  6.3 ml
     Tue  6.7 ml

@@ -5,12 +5,12 @@ Ana: price grapefruit oil 10 ml 7.90
   grapefruit oil: €7.90 for 10 ml
   [Undo] [Another price]
 Ana: price grapefruit oil picture
-  A picture takes two prices at least.
+  I need two prices for a picture.
 Ana: batch grapefruit mist to 200 ml
   Batch 1: Grapefruit mist, 201 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -27,9 +27,10 @@ Ana: price grapefruit oil 10 ml 8.30
 Ana: cost grapefruit mist to 200 ml
   Grapefruit mist, 200 ml: €20.75 (part of it)
     grapefruit oil  €20.75
-    50 ml bottle             €5.19
-    a spray       €0.007 to €0.010
-    a drink       €0.014 to €0.031
+    Contents of a
+    50 ml bottle               €5.19
+    a spray         €0.007 to €0.010
+    a drink         €0.014 to €0.031
   Cash for 3 whole packs: €24.90
   No price for propylene glycol, neutral spirit:
   not counted, so the true cost is higher.
@@ -45,9 +46,10 @@ Ana: bar price rise 5 %
 Ana: cost grapefruit mist to 200 ml
   Grapefruit mist, 200 ml: €20.75 (part of it)
     grapefruit oil  €20.75
-    50 ml bottle             €5.19
-    a spray       €0.007 to €0.010
-    a drink       €0.014 to €0.031
+    Contents of a
+    50 ml bottle               €5.19
+    a spray         €0.007 to €0.010
+    a drink         €0.014 to €0.031
   Cash for 3 whole packs: €24.90
   No price for propylene glycol, neutral spirit:
   not counted, so the true cost is higher.
@@ -74,9 +76,10 @@ Ana: bar tax 23 % taken out
 Ana: cost grapefruit mist to 200 ml
   Grapefruit mist, 200 ml: €16.87 (part of it)
     grapefruit oil  €16.87
-    50 ml bottle             €4.22
-    a spray       €0.006 to €0.008
-    a drink       €0.011 to €0.025
+    Contents of a
+    50 ml bottle               €4.22
+    a spray         €0.006 to €0.008
+    a drink         €0.011 to €0.025
   Cash for 3 whole packs: €20.24
   No price for propylene glycol, neutral spirit:
   not counted, so the true cost is higher.
@@ -95,9 +98,10 @@ Ana: bar tax 10 % added
 Ana: cost grapefruit mist to 200 ml
   Grapefruit mist, 200 ml: €22.82 (part of it)
     grapefruit oil  €22.82
-    50 ml bottle             €5.71
-    a spray       €0.008 to €0.011
-    a drink       €0.015 to €0.034
+    Contents of a
+    50 ml bottle               €5.71
+    a spray         €0.008 to €0.011
+    a drink         €0.015 to €0.034
   Cash for 3 whole packs: €27.39
   No price for propylene glycol, neutral spirit:
   not counted, so the true cost is higher.

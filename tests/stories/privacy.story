@@ -9,7 +9,7 @@ Ana: invite
   Send this to your new member:
   join ‹code›
   Good for 1 person until Wed, 2 Dec 18:00. Only
-  its maker sees it.
+  you can see it.
 Ben: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
@@ -24,7 +24,8 @@ Ben: waste 3 limes mouldy
   [Undo] [More waste]
   [Price of lime]
 Ben: export me
-  All that The Copper Gull holds of you: 3 rows.
+  Everything The Copper Gull keeps about you: 3
+  rows.
   Photos stay with the chat; here are only their
   numbers.
   <file my-data.json>
@@ -51,14 +52,14 @@ Ana: log
   Grapefruit mist
   [Undo #4] [Undo #2] [Undo #1]
 Ana: forget me
-  The owner cannot be forgotten: hand the bar
-  over first, or delete it.
+  You own this bar: hand it over first, or
+  delete it.
   [Team]
 Ana: invite
   Send this to your new member:
   join ‹code›
   Good for 1 person until Wed, 2 Dec 18:00. Only
-  its maker sees it.
+  you can see it.
 Cleo: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
@@ -92,14 +93,14 @@ Ana: the copper  gull
 @reminders
   (to private ana)
   The Copper Gull will be deleted on Wed, 2 Dec
-  18:00, with all it holds.
+  18:00, with everything in it.
   Its owner can keep it until then. A copy:
   export. Your own data: export me.
   [Keep the bar]
   --
   (to private cleo)
   The Copper Gull will be deleted on Wed, 2 Dec
-  18:00, with all it holds.
+  18:00, with everything in it.
   Its owner can keep it until then. A copy:
   export. Your own data: export me.
 Cleo: keep bar

@@ -6,7 +6,7 @@ Ana: batch grapefruit mist to 400 ml
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -128,8 +128,8 @@ Ana: count oranges
   [Other number]
   [Back] [Cancel]
 Ana: 4 grapefruits
-  I understood “4”, but not “grapefruits”.
-  Expected a unit such as ml, g or oz.
+  Got “4”. What about “grapefruits”? I take a
+  unit such as ml, g or oz there.
   How many oranges?
   [0] [6] [12]
   [24] [40] [80]
@@ -142,7 +142,7 @@ Ana: batch grapefruit mist to 200 ml
   Batch 2: Grapefruit mist, 201 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by

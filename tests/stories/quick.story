@@ -136,7 +136,7 @@ Ana: batch grapefruit mist to 200 ml
   Batch 1: Grapefruit mist, 201 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -146,7 +146,6 @@ Ana: batch grapefruit mist to 200 ml
   [Show batch 1]
   [Note a lot] [Undo]
 Ana: label 1 on A4 14 labels
-  I understood “1 on”, but not “A4 14 labels”.
-  Expected a number or a comma.
+  Got “1 on”. What about “A4 14 labels”?
   For example: label 12
   [Step by step] [More examples]

@@ -6,7 +6,7 @@ Ana: batch grapefruit mist to 400 ml
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 06:10. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -19,7 +19,7 @@ Ana: batch grapefruit mist to 200 ml
   Batch 2: Grapefruit mist, 201 ml
   Resting until Thu, 26 Nov 06:10. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by

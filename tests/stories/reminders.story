@@ -7,7 +7,7 @@ Ana: bar service days wed-sun
   [All settings] [Undo]
 Ana: change grapefruit mist: discard 10 days
   Grapefruit mist is now version 2. Batches keep
-  the version they were made by.
+  the version they were made with.
   Grapefruit mist: aroma mist, version 2
     grapefruit oil       12 ml
     propylene glycol     22 ml
@@ -18,8 +18,7 @@ Ana: change grapefruit mist: discard 10 days
   instead of fresh grapefruit
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   The same thing is sold in grades not meant for
@@ -54,7 +53,7 @@ Ana: batch grapefruit mist to 400 ml
   [In half an hour] [At noon]
 Ana taps [Nothing tonight]
   (edited)
-  Done, by Ana.
+  Noted: no waste tonight.
 @clock 2026-11-26 12:00 Europe/Lisbon
 @reminders
   (to private ana)
@@ -135,7 +134,7 @@ Ana taps [Clear]
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  2 earlier nights were not asked about.
+  I didn't ask about 2 earlier nights.
   Late: this was due Mon, 30 Nov 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]
@@ -149,7 +148,7 @@ Ana taps [Clear]
   [Tomorrow] [Done]
 Ana taps [Done]
   (edited)
-  Done, by Ana.
+  Thanks, Ana: done.
 @clock 2026-12-05 16:00 Europe/Lisbon
 @reminders
   (to private ana)
@@ -157,7 +156,7 @@ Ana taps [Done]
   thrown out?
   Type it, such as: 6 oranges mouldy, 2 limes.
   Or tap.
-  2 earlier nights were not asked about.
+  I didn't ask about 2 earlier nights.
   Late: this was due Sat, 5 Dec 04:30.
   [Log waste] [Nothing tonight]
   [In half an hour] [At noon]

@@ -5,7 +5,7 @@ Ana: batch grapefruit mist to 8 x 50 ml
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -25,8 +25,7 @@ Ana: /start b_1_1
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 24 May 2027, 180 days left (the
   usual time for its kind)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Clear] [Hazy] [Split]
@@ -46,8 +45,7 @@ Ana: /start b_1_1
   looks
   Discard after 24 May 2027, 179 days left (the
   usual time for its kind)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Clear] [Hazy] [Split]
@@ -71,8 +69,7 @@ Ana: /start b_1_1
   62 % vol
   Discard after 24 May 2027, 179 days left (the
   usual time for its kind)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Thu, 26 Nov: checked, clear (Ana)
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
@@ -99,8 +96,7 @@ Ana: /start b_1_1
   Opened Thu, 26 Nov 19:00
   Discard after 24 Feb 2027, 90 days left (time
   since the bottle was opened)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Thu, 26 Nov: checked, clear (Ana)
   Thu, 26 Nov: opened (Ana)
   Caution: Food grade not confirmed: grapefruit
@@ -120,8 +116,7 @@ Ana: /start b_1_1
   Opened Thu 26 Nov 2026 19:00
   Past its discard date, 24 Feb 2027 (time since
   the bottle was opened)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Thu 26 Nov 2026: checked, clear (Ana)
   Thu 26 Nov 2026: opened (Ana)
   Caution: Food grade not confirmed: grapefruit
@@ -154,8 +149,7 @@ Ana: /start b_1_1
   Opened Thu 26 Nov 2026 19:00
   Past its discard date, 24 Feb 2027 (time since
   the bottle was opened)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Thu 26 Nov 2026: checked, clear (Ana)
   Thu 26 Nov 2026: opened (Ana)
   Caution: Food grade not confirmed: grapefruit

@@ -100,8 +100,7 @@ Ana: grapefruit mist
   Rests 24 hours, discard after 180 days
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Scale] [Cost] [Make]
@@ -113,13 +112,12 @@ Ana in Bar: /another bar
 Ana: privacy
   I keep your name, your number in this chat's
   service, your language, and what you logged.
-  The people of The Copper Gull see your name
-  beside what you logged; other bars see nothing
-  of it.
+  People at The Copper Gull see your name beside
+  what you logged. Other bars see nothing.
   Whoever runs this bot holds the database and
   its backups.
   [All of it as a file] [Forget me]
 Ana taps [Forget me]
-  The owner cannot be forgotten: hand the bar
-  over first, or delete it.
+  You own this bar: hand it over first, or
+  delete it.
   [Team]

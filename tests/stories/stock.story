@@ -20,18 +20,18 @@ Ana: stock bought neutral spirit 3 x 1 l 24 each
   [Undo] [Par] [All stock]
 Ana: stock vodka 1 l
   I know no ingredient called “vodka”.
-  A new one is written down by its price, or in
-  a formula: price vodka 1 l 24
+  Add a new one by its price, or in a formula:
+  price vodka 1 l 24
 Ana: stock neutral spirit 3
   3 of what? Write the unit too, such as 3 l or
   3 g.
 Ana: what can I make?
-  1 formula can be made now
+  You can make 1 formula now
     Grapefruit mist  480 ml
   Grapefruit mist: first to run out is
   grapefruit oil
-  Taken to be there, never counted: propylene
-  glycol
+  Never counted, so I assume you have it:
+  propylene glycol
   [Grapefruit mist]
   [All stock]
 Ana: par neutral spirit 4.3 l
@@ -44,7 +44,7 @@ Ana: batch grapefruit mist to 200 ml
   Batch 1: Grapefruit mist, 201 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -71,7 +71,7 @@ Ana: batch grapefruit mist to 50 ml
   Batch 2: Grapefruit mist, 50 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -102,8 +102,8 @@ Ana taps [Undo]
   [Put it back]
 Ana: stock neutral spirit 4 l
   neutral spirit: 4,000 ml on hand.
-  By the book it was 4,238 ml: 237.5 ml are not
-  accounted for.
+  It should be 4,238 ml: 237.5 ml missing, and
+  not logged.
   Below its par of 4,300 ml.
   [Undo] [Par] [All stock]
 Ana: stock neutral spirit
@@ -115,8 +115,8 @@ Ana: stock neutral spirit
   [Par] [All stock]
 Ana taps [Par]
   (edited)
-  From how little neutral spirit on should I
-  remind you?
+  Below how much neutral spirit should I remind
+  you?
   [never]
   [Back] [Cancel]
 Ana taps [never]
@@ -126,6 +126,6 @@ Ana taps [never]
   [Undo] [All stock]
 Ana: par
   No ingredient has a par yet.
-  Set one, and I say once when there is less:
-  par neutral spirit 1 l
+  Set one and I'll tell you once when there is
+  less: par neutral spirit 1 l
   [Set a par]

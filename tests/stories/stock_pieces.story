@@ -3,8 +3,8 @@
 
 Ana: count limes 40
   Counted: 40 limes.
-  First count: from the next one on I know what
-  was used.
+  First count. After the next one I'll know what
+  you used.
   New here: lime.
   [Undo] [Count more]
 Ana: waste 250 g limes mouldy
@@ -27,13 +27,13 @@ Ana: stock limes
   lime: 0 pieces on hand.
   Counted Wed, 25 Nov, less what batches took
   since.
-  More was used than came in, by 8.1 pieces:
-  please count it.
+  8.1 pieces more used than came in: please
+  count it.
   [Count it] [Bought]
   [Par] [All stock]
 Ana: stock
   1 ingredient on hand
     lime  0 pieces
-  Please count, more was used than came in: lime
+  More used than came in, so please count: lime
   [Count something] [Bought]
   [What can I make?] [Shopping list]

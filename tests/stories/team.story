@@ -22,7 +22,7 @@ Ana taps [30 days]
   Send this to your new manager:
   join ‹code›
   Good for 1 person until Fri, 25 Dec 18:00.
-  Only its maker sees it.
+  Only you can see it.
 Ben: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
@@ -34,7 +34,7 @@ Ana: invite 2 people 1 day
   Send this to your new member:
   join ‹code›
   Good for 2 people until Thu, 26 Nov 18:00.
-  Only its maker sees it.
+  Only you can see it.
 Cleo: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
@@ -89,7 +89,7 @@ Ben: team
   [Remove Cleo] [Make Cleo member]
   [Log] [Leave]
 Ben taps [Remove Cleo]
-  Cleo is out of the bar, at once.
+  Cleo is out of the bar now.
   [Forget the name too]
 Cleo: batches
   You are not in a bar yet.
@@ -110,8 +110,7 @@ Ben: log
   #1 Wed, 25 Nov 18:00, Ana: made a joining code
   [Undo #4] [Undo #3]
 Ben: leave
-  The owner cannot just leave: hand the bar over
-  first.
+  You own this bar: hand it over first.
   Say: team owner, and a name. Or delete the
   bar: delete bar
   [Team]

@@ -5,7 +5,7 @@ Ana: team invite
   Send this to your new member:
   join ‹code›
   Good for 1 person until Wed, 2 Dec 18:00. Only
-  its maker sees it.
+  you can see it.
 Ben: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
@@ -33,8 +33,8 @@ Ana taps [50 ml]
 Ana taps [Blind]
   (edited)
   Trial 1 of Grapefruit mist begins.
-  Who fills the bottles looks up the letters;
-  who tastes does not.
+  Whoever fills them checks the letters; tasters
+  don't.
   Against the formula: grapefruit oil 14 ml
   50 ml of each.
   [Taste] [Another variant]
@@ -42,8 +42,8 @@ Ana taps [Blind]
   [Undo]
 Ana: trial grapefruit mist: without propylene glycol, neutral spirit 80 ml
   Trial 1 has 3 variants now.
-  Who fills the bottles looks up the letters;
-  who tastes does not.
+  Whoever fills them checks the letters; tasters
+  don't.
   Against the formula: grapefruit oil 14 ml
   without propylene glycol, neutral spirit 80 ml
   50 ml of each.
@@ -51,10 +51,9 @@ Ana: trial grapefruit mist: without propylene glycol, neutral spirit 80 ml
   [Log the batches] [Which is which?]
   [Undo]
 Ana: trial grapefruit mist: rest 2 h
-  A variant differs in its ingredients:
-  grapefruit oil 14 ml, or: without water
-  Rest, sprays and the like are changed in the
-  formula itself.
+  A variant changes ingredients: grapefruit oil
+  14 ml, or: without water
+  Change rest and sprays in the formula itself.
 Ana taps [Log the batches]
   3 small batches are logged.
   A: batch 1
@@ -71,8 +70,7 @@ Ben: batch 2
   50 ml made Wed, 25 Nov 18:00 by Ana, version 1
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 24 May 2027, 180 days left
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Clear] [Hazy] [Split]
@@ -92,7 +90,7 @@ Ana taps [Which is which?]
     glycol       22 ml      -  22 ml
     neutral
     spirit       62 ml  80 ml  62 ml
-  It is noted that you looked.
+  Logged that you looked.
   [Taste] [Another variant]
   [Which is which?]
 Ben: taste
@@ -143,10 +141,10 @@ Ben: taste B 5 4 4 2
   [Undo]
 Ana: trials 1
   Trial 1, Grapefruit mist: A, B, C
-  Blind: what is which is told when it ends.
+  Blind: you see which is which when it ends.
   Looked up the letters: Ana
-  1 has tasted. Their scores are shown when you
-  have.
+  1 has tasted. You see the scores once you have
+  tasted.
   [Taste] [Another variant]
   [Which is which?]
   [End it]
@@ -175,7 +173,7 @@ Ana: taste A 6 3 4 2
   A whole number from 1 to 5, please.
 Ana: trials 1
   Trial 1, Grapefruit mist: A, B, C
-  Blind: what is which is told when it ends.
+  Blind: you see which is which when it ends.
   Looked up the letters: Ana
                   A    B  C
     aroma       3.5    5  2
@@ -183,8 +181,8 @@ Ana: trials 1
     lasting       4    4  3
     bitterness    2  2.5  1
   Means of 2 tasters, who differ by up to ±0.7.
-  No difference is clear: as many would disagree
-  by chance.
+  No clear difference: chance alone could do
+  this.
   [Taste] [Another variant]
   [Which is which?]
   [End it]
@@ -206,8 +204,8 @@ Ana: trial close 1
     lasting       4    4  3
     bitterness    2  2.5  1
   Means of 2 tasters, who differ by up to ±0.7.
-  No difference is clear: as many would disagree
-  by chance.
+  No clear difference: chance alone could do
+  this.
   [Formula]
   [Promote A] [Promote B]
   [Undo]
@@ -215,13 +213,13 @@ Ana: promote #1 B
   Grapefruit mist is now version 2: without
   propylene glycol, neutral spirit 80 ml.
   Trial 1 is over. Batches keep the version they
-  were made by.
+  were made with.
   [Undo] [Formula]
 Ana taps [Undo]
   Undone: new version of Grapefruit mist from
   trial 1
   [Put it back]
 Ana: trials
-  No trial goes on.
+  No trial is running.
   Begin one: trial Grapefruit mist
   [Trial 1, Grapefruit mist: A, B, C, over]

@@ -47,18 +47,17 @@ Ana: scale grapefriut mist x2
   Did you mean:
   [Grapefruit mist]
 Ana: scale grapefruit mist to 8 x 50
-  After “grapefruit mist to 8 x 50” something is
-  missing: a unit such as ml, g or oz.
+  Got “grapefruit mist to 8 x 50”. In ml, g or
+  oz?
   [scale grapefruit mist to 8 x 50 ml]
 Ana: scale grapefruit mist to 8 x 50 mm
-  I understood “grapefruit mist to 8 x 50”, but
-  not “mm”. Expected a unit such as ml, g or oz.
+  Got “grapefruit mist to 8 x 50”. What about
+  “mm”? I take a unit such as ml, g or oz there.
   For example: scale grapefruit mist to 8 x 50
   ml
   [Step by step] [More examples]
 Ana: scale grapefruit mist to 8 bottles
-  After “grapefruit mist to 8 bottles” something
-  is missing: a number.
+  Got “grapefruit mist to 8 bottles”. How many?
   For example: scale grapefruit mist to 8 x 50
   ml
   [Step by step] [More examples]
@@ -81,8 +80,7 @@ Ana: scale grapefruit mist x0
   Factor 0 is out of range: it has to be above
   0.
 Ana: scale 42
-  After “42” something is missing: a unit such
-  as ml, g or oz.
+  Got “42”. In ml, g or oz?
   [scale 42 ml]
 Ana: batch grapefruit mist to 8 x 50 ml tomorrow
   I'm not sure what you want. One of these?
@@ -100,8 +98,7 @@ Ana: price grapefruit oil ten for free
   [price grapefruit oil 10]
 Ana: new formula Nothing\
 sugar
-  After “Nothing sugar” something is missing: a
-  number.
+  Got “Nothing sugar”. How many?
   For example: new formula Lime tincture
   lime oil 10 ml
   neutral spirit 96 % 90 ml

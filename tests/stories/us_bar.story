@@ -15,17 +15,16 @@ Bea taps [Yes, new]
   (edited)
   Orange mist is in the book.
   Orange mist: aroma mist, version 1
-    orange oil            0.5 fl oz
-    propylene glycol        1 fl oz
-    neutral spirit 95 %  2.75 fl oz
-  Makes 4.25 fl oz at 61.5 % vol
+    orange oil             1/2 oz
+    propylene glycol         1 oz
+    neutral spirit 95 %  2 3/4 oz
+  Makes 4 1/4 oz at 61.5 % vol
   Rests 24 hours, discard after 180 days
   2 to 3 sprays a drink, 0.067 to 0.1 ml each,
   instead of fresh orange
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: orange oil,
   propylene glycol
   The same thing is sold in grades not meant for
@@ -37,107 +36,107 @@ Bea taps [Yes, new]
   [Undo]
 Bea: scale orange mist to 8 x 2 oz
   Orange mist: 8 x 2 oz
-    orange oil         2 fl oz
-    propylene glycol   4 fl oz
-    neutral spirit    10 fl oz
-  Makes 16 fl oz at 61.5 % vol
+    orange oil         2 oz
+    propylene glycol   4 oz
+    neutral spirit    10 oz
+  Makes 16 oz at 61.5 % vol
   Enough for 1,577 to 3,548 drinks
-  Fills 8 x 2 fl oz
+  Fills 8 x 2 oz
   Rounded to jigger, measuring cup, quart jug:
   the ratio is off by 10 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: the vapour lights in a warm room.
+  away: the vapor lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Bea: scale orange mist
   How much of Orange mist?
-  [4 x 2 US fl oz] [8 x 2 US fl oz] [4 x 4 US fl oz]
+  [4 x 2 oz] [8 x 2 oz] [4 x 4 oz]
   [as written] [double]
   [Back] [Cancel]
-Bea taps [4 x 2 US fl oz]
+Bea taps [4 x 2 oz]
   (edited)
-  Orange mist: 4 x 2 fl oz
-    orange oil        1 fl oz
-    propylene glycol  2 fl oz
-    neutral spirit    5 fl oz
-  Makes 8 fl oz at 61.5 % vol
+  Orange mist: 4 x 2 oz
+    orange oil        1 oz
+    propylene glycol  2 oz
+    neutral spirit    5 oz
+  Makes 8 oz at 61.5 % vol
   Enough for 788 to 1,774 drinks
-  Fills 4 x 2 fl oz
+  Fills 4 x 2 oz
   Rounded to jigger, measuring cup: the ratio is
   off by 10 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: the vapour lights in a warm room.
+  away: the vapor lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Bea: scale orange mist with 1½ oz orange oil
-  Orange mist: 12.75 fl oz
-    orange oil        1.5 fl oz
-    propylene glycol    3 fl oz
-    neutral spirit      8 fl oz
-  Makes 12.75 fl oz at 61.5 % vol
+  Orange mist: 12 3/4 oz
+    orange oil        1 1/2 oz
+    propylene glycol      3 oz
+    neutral spirit        8 oz
+  Makes 12 3/4 oz at 61.5 % vol
   Enough for 1,256 to 2,827 drinks
   Rounded to jigger, measuring cup, quart jug:
   the ratio is off by 3.1 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: the vapour lights in a warm room.
+  away: the vapor lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Bea: scale orange mist to 36,5 ml
-  Orange mist: 1.23 fl oz
-    orange oil        0.125 fl oz
-    propylene glycol  0.292 fl oz
-    neutral spirit     0.75 fl oz
-  Makes 1.23 fl oz at 61.5 % vol
+  Orange mist: 1.23 oz
+    orange oil          1/8 oz
+    propylene glycol  0.292 oz
+    neutral spirit      3/4 oz
+  Makes 1.23 oz at 61.5 % vol
   Enough for 121 to 273 drinks
   Rounded to measuring spoons, jigger: the ratio
   is off by 16.7 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: the vapour lights in a warm room.
+  away: the vapor lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Bea: scale orange mist to 1,000 ml
-  Orange mist: 33.81 fl oz
-    orange oil         4 fl oz
-    propylene glycol   8 fl oz
-    neutral spirit    22 fl oz
-  Makes 33.81 fl oz at 61.5 % vol
+  Orange mist: 33.81 oz
+    orange oil         4 oz
+    propylene glycol   8 oz
+    neutral spirit    22 oz
+  Makes 33.81 oz at 61.5 % vol
   Enough for 3,333 to 7,500 drinks
   Exact with: measuring cup, quart jug.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: the vapour lights in a warm room.
+  away: the vapor lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Bea: price orange oil 4 oz 31.00
-  orange oil: €31.00 for 4 US fl oz
+  orange oil: €31.00 for 4 oz
   [Undo] [Another price]
 Bea: price orange oil 1/2 lb 60
   orange oil: €60.00 for 0.5 lb
   [Undo] [Another price]
 Bea: batch orange mist to 8 x 2 oz
-  Batch 1: Orange mist, 16 fl oz
+  Batch 1: Orange mist, 16 oz
   Resting until Thu, Nov 26 1:00 PM. I will
   remind you.
-  Look again Dec 25, 2026.
+  Check it again on Dec 25, 2026.
   Discard after May 24, 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -153,17 +152,17 @@ Bea: waste 3 lb limes
   New here: lime.
   [Undo] [More waste]
   [Price of lime]
-  [mouldy] [dried out]
+  [moldy] [dried out]
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 # Weighed, and back to what this bar measures in.
 Bea: scale orange mist to 16 oz in grams
-  Orange mist: 16 fl oz
+  Orange mist: 16 oz
     orange oil           47 g
     propylene glycol  115.4 g
     neutral spirit    248.4 g
     Total             410.9 g
-  Makes 16 fl oz at 61.5 % vol
+  Makes 16 oz at 61.5 % vol
   Enough for 1,577 to 3,548 drinks
   In place of ml measured at 68 °F.
   orange oil: 46.8 g to 47.2 g, the range its
@@ -173,24 +172,24 @@ Bea: scale orange mist to 16 oz in grams
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: the vapour lights in a warm room.
+  away: the vapor lights in a warm room.
   [Log this batch]
-  [In fl oz] [Densities]
+  [In oz] [Densities]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
-Bea taps [In fl oz]
-  Orange mist: 16 fl oz
-    orange oil         2 fl oz
-    propylene glycol   4 fl oz
-    neutral spirit    10 fl oz
-  Makes 16 fl oz at 61.5 % vol
+Bea taps [In oz]
+  Orange mist: 16 oz
+    orange oil         2 oz
+    propylene glycol   4 oz
+    neutral spirit    10 oz
+  Makes 16 oz at 61.5 % vol
   Enough for 1,577 to 3,548 drinks
   Rounded to jigger, measuring cup, quart jug:
   the ratio is off by 10 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
-  away: the vapour lights in a warm room.
+  away: the vapor lights in a warm room.
   [Log this batch]
   [In grams] [Cost]
   [Will it clear?] [Another spirit]

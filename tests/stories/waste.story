@@ -12,7 +12,7 @@ Ana taps [Price of orange]
   What does orange cost? Such as: 0.60 each
   [Back] [Cancel]
 Ana: 0.60 each
-  How many garnishes does one give?
+  How many garnishes per fruit?
   [4] [5] [6]
   [8] [10] [12]
   [Back] [Cancel]

@@ -49,7 +49,7 @@ Ana: waste 2 oranges peeled and not used
 # From the ninth on the spray is used in place of peel.
 Ana: spraying orange since 2026-11-09
   orange: sprayed since 9 Nov 2026.
-  /week sets its waste against the twelve weeks
+  /week compares its waste with the twelve weeks
   before.
   [Undo] [Week]
 Ana: week

@@ -23,7 +23,6 @@ from bot.work.spray.dose import NothingToDoseError
 _EXPECTED = {
     "FORMULA": N_("a formula's name"),
     "INGREDIENT": N_("an ingredient"),
-    "NUMBER": N_("a number"),
     "UNIT": N_("a unit such as ml, g or oz"),
     "REASON": N_("a reason"),
     "CLEAR": N_("clear, hazy or split"),
@@ -32,8 +31,17 @@ _EXPECTED = {
     "HOURS": N_("hours or days"),
     "WORD": N_("a name"),
     "ANY": N_("a few words"),
-    "NEWLINE": N_("a new line"),
-    "COMMA": N_("a comma"),
+}
+# What to ask for if the phrase stops before a piece.
+_QUESTIONS = {
+    "FORMULA": N_("Which formula?"),
+    "INGREDIENT": N_("Which ingredient?"),
+    "NUMBER": N_("How many?"),
+    "UNIT": N_("In ml, g or oz?"),
+    "REASON": N_("Why?"),
+    "CLEAR": N_("Clear, hazy or split?"),
+    "SETTING": N_("Which setting?"),
+    "HOURS": N_("How many hours or days?"),
 }
 _SHOWN = 60
 
@@ -50,25 +58,24 @@ def _what_fits(expected: frozenset[str]) -> str:
 
 
 def worded_phrase_error(error: PhraseError, whole: str) -> str:
-    """Name the part of a phrase that did not fit, and the words that would fit."""
+    """Ask for what a phrase lacks, or name the part that did not fit and the words that would."""
     if isinstance(error, TooLongError):
         return _("That is more than I can read at once. Please send it in parts.")
-    fits = _what_fits(error.expected)
     if not error.problem:
+        asked = next((_(text) for one, text in _QUESTIONS.items() if one in error.expected), _("And then?"))
         if not error.understood:
-            return _("Something is missing: {expected}.").format(expected=fits or "…")
-        return _("After “{understood}” something is missing: {expected}.").format(
-            understood=_short(error.understood), expected=fits or "…"
-        )
+            return asked
+        return _("Got “{understood}”. {question}").format(understood=_short(error.understood), question=asked)
     if not error.understood:
         said = _("I did not understand “{problem}”.").format(problem=_short(error.problem))
     else:
-        said = _("I understood “{understood}”, but not “{problem}”.").format(
+        said = _("Got “{understood}”. What about “{problem}”?").format(
             understood=_short(error.understood), problem=_short(error.problem)
         )
+    fits = _what_fits(error.expected)
     if not fits:
         return said
-    return said + " " + _("Expected {expected}.").format(expected=fits)
+    return said + " " + _("I take {expected} there.").format(expected=fits)
 
 
 @singledispatch
@@ -113,7 +120,7 @@ def _wrong_dimension(error: WrongDimensionError) -> Reply:
 @worded.register
 def _no_measure(error: HouseMeasureNotSetError) -> Reply:
     return reply(
-        _("How much is a {name} in this bar? No standard fixes it.").format(name=unit_name(error.name)),
+        _("What size is your {name}?").format(name=unit_name(error.name)),
         _("Set it once: bar {name} 5 ml").format(name=unit_name(error.name)),
     )
 

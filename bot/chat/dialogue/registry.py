@@ -11,7 +11,7 @@ from types import ModuleType
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.i18n.language import tongue, translated
+from bot.chat.i18n.language import regional, tongue, translated
 from bot.chat.i18n.languages import languages
 
 COMMAND_WORDS = "words that begin a command"
@@ -80,7 +80,7 @@ def words_of(command: Command, language: str) -> tuple[str, ...]:
 
 def slash_word(command: Command) -> str:
     """Return the slash command in the current language: lower-case letters a to z and underscores."""
-    return "_".join(_plain(words_of(command, tongue().language)[0]))
+    return "_".join(_plain(regional(words_of(command, tongue().language)[0])))
 
 
 def command_at_start(text: str, language: str | None = None) -> tuple[Command, str] | None:

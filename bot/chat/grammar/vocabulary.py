@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.grammar.lexer import Noun, Vocabulary
-from bot.chat.i18n.language import _, other_words
+from bot.chat.i18n.language import _, other_words, tongue
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS
 from bot.trade.formulas.kinds import Preparation
 from bot.trade.words import N_
@@ -18,7 +18,8 @@ def vocabulary_for(unit: Unit, bar: BarView | None, language: str) -> Vocabulary
     if bar is None:
         return _common(Vocabulary(language))
     book = unit.bar(bar.id)
-    return book.remembered(bar.revision, ("words", language), lambda: _words_of(book, bar, language))
+    key = ("words", language, tongue().locale)
+    return book.remembered(bar.revision, key, lambda: _words_of(book, bar, language))
 
 
 def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:

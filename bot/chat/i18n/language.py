@@ -7,7 +7,8 @@ sentences.
 from __future__ import annotations
 
 import gettext
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass
@@ -32,7 +33,8 @@ from bot.trade.money.money import minor_digits
 class Tongue:
     """A language with the locale for numbers, money and days.
 
-    `year` is the current one, 0 if unknown: days of other years are written with their year.
+    `year` is the current one, 0 if unknown: days of other years are written with their year. `units` are the
+    bar's own ("us"), whose ounces need no country.
     """
 
     language: str = ENGLISH
@@ -40,6 +42,7 @@ class Tongue:
     zone: str = "UTC"
     currency: str = "USD"
     year: int = 0
+    units: str = ""
 
 
 _tongue: ContextVar[Tongue] = ContextVar("tongue", default=Tongue())  # noqa: B039 - frozen
@@ -72,8 +75,34 @@ def _catalogue(language: str) -> gettext.NullTranslations:
 
 
 def _(text: str) -> str:
-    """Return `text` in the current language."""
-    return _catalogue(_tongue.get().language).gettext(text) if text else text
+    """Return `text` in the current language, as it is spoken in the current country."""
+    return regional(_catalogue(_tongue.get().language).gettext(text)) if text else text
+
+
+def regional(text: str) -> str:
+    """Return a text of the current language with the words of the current locale's country."""
+    current = _tongue.get()
+    return _in_country(text, current.language, current.locale.rpartition("_")[2])
+
+
+@lru_cache(maxsize=4096)
+def _in_country(text: str, language: str, country: str) -> str:
+    words = languages()[language].regional.get(country) if language in languages() else None
+    if not words:
+        return text
+    return _any_of(language, country).sub(lambda found: _alike(found.group(), words), text)
+
+
+@cache
+def _any_of(language: str, country: str) -> re.Pattern[str]:
+    longest_first = sorted(languages()[language].regional[country], key=len, reverse=True)
+    return re.compile(rf"\b(?:{'|'.join(longest_first)})\b", re.IGNORECASE)
+
+
+def _alike(found: str, words: Mapping[str, str]) -> str:
+    """Return the word to put in place of the found one, with a capital letter where that has one."""
+    said = words[found.lower()]
+    return said[0].upper() + said[1:] if found[0].isupper() else said
 
 
 def translated(context: str, text: str, language: str) -> str:
@@ -88,7 +117,7 @@ def other_words(text: str) -> tuple[str, ...]:
 
 def ngettext(one: str, many: str, number: int) -> str:
     """Return the plural form of the text for `number`."""
-    return _catalogue(_tongue.get().language).ngettext(one, many, number)
+    return regional(_catalogue(_tongue.get().language).ngettext(one, many, number))
 
 
 @cache

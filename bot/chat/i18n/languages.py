@@ -24,16 +24,19 @@ class Language:
     """The definition of one language. Only the first three fields are required; texts are in its messages.po.
 
     `keywords` are the words for each terminal of the grammar; `units` those for a unit, by an English word
-    for it. `other_words` are more ways to say a text of the catalogue. `halves` follow a number ("and a
-    half"), `range_words` separate two ("to"). `plural` and `singular` inflect a bar's own names, in any
-    current language those with `letters` of this language only; `half` returns half of a thing. `stemmer` is
-    Snowball's name for the language; without one, names are found by their singular.
+    for it. `regional` replaces words of the texts in a country, by its ISO 3166 code, where they differ from
+    the catalogue's ("mouldy" is "moldy" in the US). `other_words` are more ways to say a text of the
+    catalogue. `halves` follow a number ("and a half"), `range_words` separate two ("to"). `plural` and
+    `singular` inflect a bar's own names, in any current language those with `letters` of this language only;
+    `half` returns half of a thing. `stemmer` is Snowball's name for the language; without one, names are
+    found by their singular.
     """
 
     tag: str  # ISO 639-1
     name: str  # the language's own name for itself
     locale: str  # for numbers, money and days until the person's place is known
     locales: Mapping[str, str] = field(default_factory=dict)  # by jurisdiction, instead of by time zone
+    regional: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     zones: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # offered first to phones of a tag
     stemmer: str = ""
     plural: Callable[[str], str] = str

@@ -33,7 +33,7 @@ def tongue_of(presence: Presence, now: datetime | None = None) -> Tongue:
 def bar_tongue(bar: BarView, language: str, now: datetime | None = None) -> Tongue:
     """Return a language as used in a bar: its locale, clock, money and year."""
     year = 0 if now is None else local_time(now, bar.zone).year
-    return Tongue(language, locale_of(bar, language), bar.zone, bar.currency, year)
+    return Tongue(language, locale_of(bar, language), bar.zone, bar.currency, year, bar.units)
 
 
 def spoken(tag: str | None) -> str:

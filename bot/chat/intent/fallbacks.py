@@ -11,8 +11,8 @@ from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.languages import languages
 from bot.chat.intent.guessing import offers
-from bot.chat.intent.shorthand import own_volume
 from bot.chat.reply.message import Button, Reply, reply
+from bot.chat.reply.units import own_volume
 
 _NEAR_WORD = 76  # of 100: a command's word below this is not suggested
 _LONGEST_LABEL = 40
@@ -68,7 +68,7 @@ def _with_a_way_on(turn: Turn, error: PhraseError, said: str, command: Command, 
     line = " ".join(turn.line.split())
     if not error.problem and "UNIT" in error.expected and turn.presence.bar is not None:
         # '8x50' leaves the unit open: the bar's own is one tap away.
-        unit = own_volume(turn)
+        unit = own_volume(turn.context.bar.units)
         return reply(said, buttons=((Button(f"{line} {unit}"[-_LONGEST_LABEL:], f"{line} {unit}"),),))
     meant = offers(turn, line, command.name) or offers(turn, rest, command.name)
     if meant:

@@ -10,14 +10,10 @@ from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase, PhraseError
 from bot.chat.grammar.syntax import Unknown
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.reply.units import own_volume
 
 _MOST = 10
 _BOTTLES = re.compile(r"(\d\s*[xX×*]\s*\d+(?:[.,]\d+)?)(?=\s+[^\W\d]|\s*$)")
-
-
-def own_volume(turn: Turn) -> str:
-    """Return the words for the bar's unit of volume."""
-    return {"us": "US fl oz", "imperial": "imperial fl oz"}.get(turn.context.bar.units, "ml")
 
 
 def read_scaling(turn: Turn, text: str) -> tuple[Phrase, str] | None:
@@ -25,7 +21,7 @@ def read_scaling(turn: Turn, text: str) -> tuple[Phrase, str] | None:
 
     Returns the phrase and its text, or None.
     """
-    own = own_volume(turn)
+    own = own_volume(turn.context.bar.units)
     for one in (text, f"{text} {own}", _BOTTLES.sub(rf"\1 {own}", text)):
         try:
             return parser.read("scale_cmd", one, turn.vocabulary), one

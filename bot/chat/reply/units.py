@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
-from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly
+from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly, tongue
 from bot.trade.formulas.measures import Dimension, Quantity, from_ml, to_ml
 from bot.trade.words import N_
 
@@ -13,8 +14,8 @@ UNIT_LABELS = {
     "cl": N_("cl"),
     "dl": N_("dl"),
     "l": N_("l"),
-    "us_fluid_ounce": N_("US fl oz"),
-    "imperial_fluid_ounce": N_("imperial fl oz"),
+    "us_fluid_ounce": N_("US oz"),
+    "imperial_fluid_ounce": N_("imperial oz"),
     "us_teaspoon": N_("US tsp"),
     "us_tablespoon": N_("US tbsp"),
     "us_cup": N_("US cup"),
@@ -46,13 +47,15 @@ UNIT_LABELS = {
 # As typed: each of these reads back as the same unit.
 UNIT_LONG_WORDS = dict(UNIT_LABELS)
 SINGLE_PIECE = "each"
+_FLUID_OUNCES = {"us_fluid_ounce", "imperial_fluid_ounce"}
+_SAME_OUNCES = Fraction(1, 200)  # below the last decimal shown
 _GRAMS_PER_POUND = Fraction(45359237, 100000)  # exact by definition (NIST SP 811)
 
 
 # In a bar with these units, an ounce needs no country.
 _AT_HOME = {
     "us": {
-        "us_fluid_ounce": N_("fl oz"),
+        "us_fluid_ounce": N_("oz"),
         "us_teaspoon": N_("tsp"),
         "us_tablespoon": N_("tbsp"),
         "us_cup": N_("cup"),
@@ -60,13 +63,13 @@ _AT_HOME = {
         "us_quart": N_("quart"),
         "us_gallon": N_("gallon"),
     },
-    "imperial": {"imperial_fluid_ounce": N_("imp fl oz")},
+    "imperial": {"imperial_fluid_ounce": N_("oz")},
 }
 
 
 def unit_name(unit: str, units: str = "") -> str:
-    """Return the unit's name in the current language; shorter if it belongs to the bar's own `units`."""
-    return _(_AT_HOME.get(units, {}).get(unit) or UNIT_LABELS[unit])
+    """Return the unit's name in the current language; shorter if it is one of the bar's own `units`."""
+    return _(_AT_HOME.get(units or tongue().units, {}).get(unit) or UNIT_LABELS[unit])
 
 
 def unit_size(unit: str) -> str:
@@ -83,16 +86,43 @@ def show_quantity(quantity: Quantity, units: str = "") -> str:
     """Write a quantity in its own unit, as typed."""
     if quantity.unit == SINGLE_PIECE:
         return show_number(quantity.number, 2)
-    return f"{show_number(quantity.number, 3)} {unit_name(quantity.unit, units)}"
+    ounces = quantity.unit in _FLUID_OUNCES
+    number = show_ounces(quantity.number) if ounces else show_number(quantity.number, 3)
+    return f"{number} {unit_name(quantity.unit, units)}"
+
+
+def show_ounces(ounces: Fraction) -> str:
+    """Write ounces as bartenders do, '1 1/2' or '3/4', or as a decimal if they are no such fraction.
+
+    Eighths are used only below two ounces.
+    """
+    parts = 8 if ounces < 2 else 4
+    near = Fraction(round(ounces * parts), parts)
+    if near.denominator == 1 or near == 0 or abs(near - ounces) >= _SAME_OUNCES:
+        return show_number(ounces, 2 if ounces >= 1 else 3)
+    whole, rest = divmod(near, 1)
+    return f"{show_number(whole)}\u00a0{rest}" if whole else str(rest)
+
+
+def sizes_offered(sizes: Sequence[str], units: str) -> list[tuple[str, str]]:
+    """Return sizes such as '4 x 2 oz' as the label of a button and its line, which names the country."""
+    return [(size, size.replace("oz", _ounce_word(units))) for size in sizes]
+
+
+def _ounce_word(units: str) -> str:
+    return "imperial oz" if units == "imperial" else "US oz"
+
+
+def own_volume(units: str) -> str:
+    """Return the words, as typed, for a bar's unit of volume."""
+    return "ml" if units == "metric" else _ounce_word(units)
 
 
 def show_ml(ml: Fraction, units: str = "metric") -> str:
     """Write a volume in the bar's units: mL and L, or US or imperial fluid ounces."""
     if units in {"us", "imperial"}:
         unit = f"{units}_fluid_ounce"
-        ounces = from_ml(ml, unit).number
-        name = _("fl oz") if units == "us" else _("imp fl oz")
-        return f"{show_number(ounces, 2 if ounces >= 1 else 3)} {name}"
+        return f"{show_ounces(from_ml(ml, unit).number)} {_('oz')}"
     if ml >= 10_000:
         return f"{show_sensibly(ml / 1000, 4)} {_('l')}"
     return f"{_ml_number(ml)} {_('ml')}"

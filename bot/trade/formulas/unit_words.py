@@ -78,9 +78,10 @@ _ENGLISH: Final[dict[str | AmbiguousUnit, str]] = {
     "kg": "kg, kgs, kilo, kilos, kilogram, kilograms, kilogramme, kilogrammes",
     "pound": "lb, lbs, pound, pounds",
     "ounce": "oz wt, wt oz, oz weight, weight oz, avoirdupois ounce, avoirdupois ounces",
-    "us_fluid_ounce": "us fl oz, us fluid oz, us fluid ounce, us fluid ounces",
+    "us_fluid_ounce": "us oz, us fl oz, us fluid oz, us fluid ounce, us fluid ounces",
     "imperial_fluid_ounce": (
-        "imp fl oz, uk fl oz, imperial fl oz, imperial fluid oz, imperial fluid ounce, imperial fluid ounces"
+        "imperial oz, imp oz, uk oz, imp fl oz, uk fl oz, imperial fl oz, imperial fluid oz, "
+        "imperial fluid ounce, imperial fluid ounces"
     ),
     "us_teaspoon": "us tsp, us teaspoon, us teaspoons",
     "us_tablespoon": "us tbsp, us tablespoon, us tablespoons",

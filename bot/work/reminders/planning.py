@@ -357,16 +357,16 @@ def last_close(context: Context) -> int | None:
     return rows[0].id if rows else None
 
 
-def done(context: Context, number: int) -> bool:
-    """Mark a reminder as done; False if it already was. Raises NotThereError."""
+def done(context: Context, number: int) -> str | None:
+    """Mark a reminder as done; return its kind, or None if it already was. Raises NotThereError."""
     row = context.book.get(Reminder, number)
     if row is None:
         raise NotThereError("reminder", str(number))
     if row.state == ReminderState.DONE:
-        return False
+        return None
     for one in _copies(context.book, row):
         one.state, one.done_by = ReminderState.DONE, context.person_id
-    return True
+    return row.kind
 
 
 def _copies(book: Book, row: Reminder) -> Sequence[Reminder]:

@@ -17,9 +17,9 @@ _WASTE = b"day,fruit,pieces,reason\n2026-11-24,orange,6,mouldy\n2026-11-24,lime,
 async def test_a_sent_table_is_tried_first_and_taken_in_by_a_tap(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     tried = await ana.sends_document("waste.csv", _WASTE)
-    assert "waste.csv would bring 2 new rows. Nothing is taken in yet." in tried.text
+    assert "waste.csv would add 2 new rows. Nothing is added yet." in tried.text
     assert "No waste logged" in (await ana.says("week")).text
-    taken = await ana.taps("Take it in", message=tried.last)
+    taken = await ana.taps("Import it", message=tried.last)
     assert "2 rows of waste.csv are in." in taken.text
     assert "orange" in (await ana.says("week")).text
     again = await ana.sends_document("waste.csv", _WASTE)
@@ -38,11 +38,11 @@ async def test_long_work_says_how_far_it_is_in_the_message_that_becomes_the_answ
     assert tried[0].text.startswith("Trying the file: ")
     assert "of 400 rows" in tried[0].text
     assert len(shown) == 1
-    assert "would bring 400 new rows" in tried.last.text
-    assert tried.last.labels == ["Take it in"]
-    taken = await ana.taps("Take it in", message=tried.last)
+    assert "would add 400 new rows" in tried.last.text
+    assert tried.last.labels == ["Import it"]
+    taken = await ana.taps("Import it", message=tried.last)
     assert {one.message_id for one in taken} == shown
-    assert taken[0].text.startswith("Taking in: ")
+    assert taken[0].text.startswith("Importing: ")
     assert "400 rows of waste.csv are in." in taken.last.text
     undone = await ana.taps("Undo", message=taken.last)
     assert undone[0].text.startswith("Taking back: 400 of 400 rows")
@@ -57,7 +57,7 @@ async def test_word_of_long_work_that_cannot_be_sent_keeps_no_answer_back(
     telephone.server.fail_next("sendMessage", Fault.http(500))
     tried = await ana.sends_document("waste.csv", b"day,fruit,pieces\n" + b"2026-11-24,orange,6\n" * 200)
     assert [one.text.splitlines()[0] for one in tried] == [
-        "waste.csv would bring 200 new rows. Nothing is taken in yet."
+        "waste.csv would add 200 new rows. Nothing is added yet."
     ]
 
 
@@ -93,6 +93,6 @@ async def test_a_file_that_is_too_large_is_refused_unfetched(telephone: Telephon
 async def test_what_is_no_table_is_refused_in_words(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     said = await ana.sends_document("menu.pdf", b"%PDF-1.7\x00\xff\xfe")
-    assert "menu.pdf cannot be taken in." in said.text
+    assert "I can't import menu.pdf." in said.text
     # Nothing was kept: the bar is unchanged.
     assert "No waste logged" in (await ana.says("week")).text

@@ -130,7 +130,7 @@ async def test_the_team_is_warned_a_day_before_and_the_owner_keeps_the_bar(telep
     assert await telephone.tick(hours=1) == 2
     for person in (ana, ben):
         (warned,) = await telephone.server.follow(person, marks)
-        assert "The Copper Gull will be deleted on Wed, 2 Dec 18:00, with all it holds." in warned.text
+        assert "The Copper Gull will be deleted on Wed, 2 Dec 18:00, with everything in it." in warned.text
         assert warned.labels == (["Keep the bar"] if person is ana else [])
     assert "Only the owner" in (await ben.says("keep bar")).text
     assert "The Copper Gull stays." in (await ana.taps("Keep the bar")).text

@@ -45,4 +45,4 @@ def test_the_terminal_prints_it_above_the_answer(
     written.clear()
     console.say(f"import {path}")
     assert written[0] == "Trying the file: 100 of 150 rows"
-    assert written[1].startswith("waste.csv would bring 150 new rows.")
+    assert written[1].startswith("waste.csv would add 150 new rows.")

@@ -146,11 +146,15 @@ def test_what_a_missing_fruit_costs_is_the_bars_to_say(house: House, ana: Person
     for _night in range(10):
         ana.says("drinks 45 orange")
         house.clock.turn(days=1)
-    assert "One too few costs 2 times its price: enough on 67 %" in text(ana.says("fruit par orange"))
+    assert "Running one short costs 2 times its price, so have enough on 67 %" in text(
+        ana.says("fruit par orange")
+    )
     assert "missing fruit" in text(ana.says("bar costs")).casefold()
     ana.says("bar missing fruit 5 times")
-    assert "One too few costs 4 times its price: enough on 80 %" in text(ana.says("fruit par orange"))
-    assert "how many times" in text(ana.says("bar missing fruit 1"))
+    assert "Running one short costs 4 times its price, so have enough on 80 %" in text(
+        ana.says("fruit par orange")
+    )
+    assert "How many times" in text(ana.says("bar missing fruit 1"))
     ana.says("undo")
     assert "enough on 67 %" in text(ana.says("fruit par orange"))
 

@@ -199,7 +199,7 @@ def test_shopping_is_in_whole_packs_against_what_is_there(house: House) -> None:
     assert f"{oil} x 10 ml" in said
     assert "1 x 1 l" in said
     assert "propylene glycol" not in said
-    assert "Never counted, so taken as none: grapefruit oil" in said
+    assert "Never counted, so I assume none: grapefruit oil" in said
 
 
 def test_a_par_is_shopped_for_without_any_batch(house: House) -> None:
@@ -215,7 +215,7 @@ def test_a_par_is_shopped_for_without_any_batch(house: House) -> None:
 def test_the_last_word_on_a_nights_drinks_holds_and_undo_brings_the_one_before_back(house: House) -> None:
     ana = house.open_bar()
     ana.says("drinks 140 yesterday")
-    assert "Before, it said 140." in text(ana.says("drinks 150 yesterday"))
+    assert "It was 140 before." in text(ana.says("drinks 150 yesterday"))
     assert "150" in text(ana.says("drinks"))
     ana.says("undo")
     assert "140" in text(ana.says("drinks"))
@@ -240,7 +240,7 @@ def test_the_fruit_par_follows_counted_garnishes_and_says_how_little_it_knows(ho
     # Enough with a probability of two in three: the third of 8, 9, 10 and 12 oranges.
     row = next(line.split() for line in said.splitlines() if line.strip().startswith("Wed"))
     assert row[1] == "10"
-    assert "all of it is taken to be lost" in said
+    assert "I assume all of it is lost" in said
 
 
 def test_a_night_that_ran_out_may_have_wanted_more(house: House) -> None:

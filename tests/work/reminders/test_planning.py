@@ -14,7 +14,7 @@ def test_without_a_team_chat_the_close_prompt_goes_to_every_manager(house: House
     asked = [one.room for one in (*house.reminders(), *house.reminders())]
     assert asked == ["private ana", "private cleo"]
     house.person("Cleo").taps("Nothing tonight")
-    assert first_lines(house.person("Ana").taps("Nothing tonight")) == ["That was done already."]
+    assert first_lines(house.person("Ana").taps("Nothing tonight")) == ["That was already done."]
 
 
 def test_a_batch_reminds_whoever_made_it(house: House) -> None:

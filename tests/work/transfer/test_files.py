@@ -126,9 +126,9 @@ def test_a_trial_writes_nothing_and_a_bad_row_stops_all_of_it(house: House) -> N
     assert _rows(house.store) == rows
     bad = good + b"2026-13-24,lime,2,dried out\n2026-11-24,,3,\n2026-11-24,lime,minus two,\n"
     said = sends("waste.csv", bad)
-    assert said.first_line == "waste.csv has 3 problems: nothing is taken in."
+    assert said.first_line == "waste.csv has 3 problems: nothing is imported."
     told = text([said])
-    assert "waste, row 3: day “2026-13-24” is no day" in told
+    assert "waste, row 3: day “2026-13-24” is not a day" in told
     assert "waste, row 4: fruit is missing" in told
     assert "waste, row 5: pieces “minus two” is no number" in told
     assert not said.buttons
@@ -146,9 +146,9 @@ def test_rows_of_json_are_numbered_too(demo_house: House, house: House) -> None:
     before = _rows(house.store)
     assert before > rows
     told = text([Sends(house, ana)("broken.json", json.dumps(found).encode())])
-    assert "prices, row 3: price “cheap” is no number that fits" in told
-    assert "formulas, row 2: versions 1, lines 1, unit “thimble” is no unit I know" in told
-    assert "batches, row 1: formula “Nobody's” names nothing" in told
+    assert "prices, row 3: price “cheap” is not a number that fits" in told
+    assert "formulas, row 2: versions 1, lines 1, unit “thimble” is not a unit I know" in told
+    assert "batches, row 1: formula “Nobody's” is not in the file" in told
     assert _rows(house.store) == before
 
 
@@ -236,14 +236,14 @@ def test_an_older_price_does_not_overtake_the_one_in_force(house: House) -> None
         ("a.json", b'{"format": "peel-ledger", "version": 1, "waste": {}}', "not one of mine"),
         ("a.csv", b"name\nx\n", "find no table"),
         ("a.csv", b"\xff\xfe\x00", "not a table in UTF-8"),
-        ("batches.csv", b"number,formula,total_ml\n1,x,2\n", "by the JSON file only"),
+        ("batches.csv", b"number,formula,total_ml\n1,x,2\n", "only by the JSON file"),
         ("big.csv", b"x" * (5 * 1024 * 1024 + 1), "too large"),
     ],
 )
 def test_what_is_no_such_file_is_refused_in_words(house: House, name: str, content: bytes, why: str) -> None:
     ana = house.open_bar()
     said = Sends(house, ana)(name, content)
-    assert said.first_line == f"{name} cannot be taken in."
+    assert said.first_line == f"I can't import {name}."
     assert why in text([said])
 
 
@@ -265,7 +265,7 @@ def test_settings_that_cannot_be_read_stop_the_import(
     spoil(found)
     ana = house.open_bar()
     said = Sends(house, ana)("peel-ledger.json", json.dumps(found).encode())
-    assert said.first_line == "peel-ledger.json cannot be taken in."
+    assert said.first_line == "I can't import peel-ledger.json."
     assert "open" in first_lines(ana.says("bar"))[0] or first_lines(ana.says("bar")) == ["The Copper Gull"]
 
 
@@ -288,9 +288,9 @@ def test_a_kept_file_of_another_bar_cannot_be_taken_in(house: House) -> None:
     ana, eve = house.open_bar(), house.open_bar("Eve", "The Grey Gull")
     tried = Sends(house, ana)("waste.csv", b"day,fruit,pieces\n2026-11-24,orange,6\n")
     line = tried.buttons[0][0].line
-    assert "not kept any more" in first_lines(eve.taps_line(line))[0]
+    assert "no longer have that file" in first_lines(eve.taps_line(line))[0]
     assert "is in" in first_lines(ana.taps_line(line))[0]
-    assert "not kept any more" in first_lines(ana.taps_line(line))[0]
+    assert "no longer have that file" in first_lines(ana.taps_line(line))[0]
 
 
 def test_import_by_name_in_the_terminal(house: House, tmp_path: Path) -> None:
@@ -301,7 +301,7 @@ def test_import_by_name_in_the_terminal(house: House, tmp_path: Path) -> None:
     for line in ("start", "The Copper Gull", "Lisbon", "1", "1", "1", "1"):
         console.say(line)
     (said,) = console.say(f"import {path}")
-    assert said.first_line == "waste 2026.csv would bring 1 new row. Nothing is taken in yet."
+    assert said.first_line == "waste 2026.csv would add 1 new row. Nothing is added yet."
     (gone,) = console.say(f"import {tmp_path / 'nothing.csv'}")
     assert gone.first_line.startswith("I find no file")
 

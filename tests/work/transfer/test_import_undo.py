@@ -43,10 +43,10 @@ def test_a_table_of_waste_goes_and_comes_again(house: House, kim: Person) -> Non
     full = text(kim.says("week"))
     assert "orange" in full
     said = text(kim.taps("Undo"))
-    assert said.startswith("Undone: import of waste.csv\nIt had brought 2 rows.")
+    assert said.startswith("Undone: import of waste.csv\nIt had added 2 rows.")
     assert "stay" not in said
     assert text(kim.says("week")) == empty
-    assert "took in waste.csv (undone by" in text(kim.says("log"))
+    assert "imported waste.csv (undone by" in text(kim.says("log"))
     assert first_lines(kim.says("undo"))[0] != said.splitlines()[0]  # once only
     sends.and_takes_in("waste.csv", _WASTE)
     assert text(kim.says("week")) == full
@@ -66,7 +66,7 @@ def test_a_whole_bar_goes_and_comes_again_with_the_sameanswers(
     assert "The book is empty" not in text(kim.says("batches"))
     said = sends("peel-ledger.json", export)
     told = text([said])
-    assert "get other numbers, their own being taken: 1 becomes" in told
+    assert "get new numbers, because theirs are taken: 1 becomes" in told
     kim.taps_line(said.buttons[0][0].line)
     assert answers(kim, asked) == full
     assert "here already" in sends("peel-ledger.json", export).first_line
@@ -91,9 +91,9 @@ def test_what_was_used_since_stays_and_is_named(house: House, kim: Person) -> No
     Sends(house, kim).and_takes_in("formulas.csv", _MIST.format(oil=10).encode())
     kim.says("batch lime mist x1")
     kim.says("new formula Lime water\nlime oil 1 ml\nwater 99 ml\nkind syrup")
-    number = next(line for line in text(kim.says("log")).splitlines() if "took in" in line).split()[0]
+    number = next(line for line in text(kim.says("log")).splitlines() if "imported" in line).split()[0]
     said = text(kim.says(f"undo {number[1:]}"))
-    assert "These stay, being in use since: Lime mist, lime oil, neutral spirit" in said
+    assert "These stay, because you use them: Lime mist, lime oil, neutral spirit" in said
     assert "Lime mist" in str(kim.says("formulas"))
     assert "Lime mist" in text(kim.says("batches"))
 
@@ -101,8 +101,8 @@ def test_what_was_used_since_stays_and_is_named(house: House, kim: Person) -> No
 def test_what_has_a_par_of_its_own_since_stays(house: House, kim: Person) -> None:
     Sends(house, kim).and_takes_in("formulas.csv", _MIST.format(oil=10).encode())
     kim.says("par lime oil 20 ml")
-    number = next(line for line in text(kim.says("log")).splitlines() if "took in" in line).split()[0]
-    assert "being in use since: lime oil" in text(kim.says(f"undo {number[1:]}"))
+    number = next(line for line in text(kim.says("log")).splitlines() if "imported" in line).split()[0]
+    assert "because you use them: lime oil" in text(kim.says(f"undo {number[1:]}"))
 
 
 def test_a_reason_given_later_goes_with_its_line(house: House, kim: Person) -> None:
@@ -150,13 +150,13 @@ def test_peeled_fruit_comes_with_its_clock_and_goes_again(house: House, kim: Per
     assert "peeled" in [one.due.kind for one in house.reminders()]
     only["peeled"][0]["pieces"] = "10001"
     only["peeled"][0]["ref"] = "elsewhere:peeled:1"
-    assert "peeled fruit, row 1: pieces “10001” is no number that fits" in text(
+    assert "peeled fruit, row 1: pieces “10001” is not a number that fits" in text(
         [sends("broken.json", json.dumps(only).encode())]
     )
 
 
 def _number_of_the_import(kim: Person) -> str:
-    line = next(line for line in text(kim.says("log")).splitlines() if "took in" in line)
+    line = next(line for line in text(kim.says("log")).splitlines() if "imported" in line)
     return line.split()[0][1:]
 
 

@@ -20,6 +20,7 @@ from bot.chat.grammar.syntax import (
 )
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Button, Reply, reply
+from bot.chat.reply.units import sizes_offered
 from bot.trade.formulas.amounts import ByBottles, ByDrinks, ByFactor, ByIngredient, ByStock, ByTotal
 from bot.trade.formulas.amounts import Target as TradeTarget
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind
@@ -102,18 +103,13 @@ def ask_target(turn: Turn, given: Given) -> Question:
         sizes = ["4 x 50 ml", "8 x 50 ml", "4 x 100 ml"] if metric else ["4 x 2 oz", "8 x 2 oz", "4 x 4 oz"]
     else:
         sizes = ["250 ml", "500 ml", "1 l"] if metric else ["8 oz", "16 oz", "32 oz"]
-    sizes = [size.replace("oz", _oz_word(turn)) for size in sizes]
-    choices = columns([(size, size) for size in sizes], 3)
+    choices = columns(sizes_offered(sizes, turn.context.bar.units), 3)
     more = ((_("as written"), "x1"), (_("double"), "x2"))
     return Question(
         _("How much of {name}?").format(name=view.name),
         (*choices, more),
         hint=_("8 x 50 ml, 600 drinks, with 12 ml oil, x3"),
     )
-
-
-def _oz_word(turn: Turn) -> str:
-    return "imperial fl oz" if turn.context.bar.units == "imperial" else "US fl oz"
 
 
 SaidTarget = tuple[Target, TradeTarget]  # as typed, and as the rules' type

@@ -32,7 +32,7 @@ from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
-from bot.chat.reply.units import show_ml
+from bot.chat.reply.units import own_volume, show_ml
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches import batch_life
@@ -217,7 +217,7 @@ def _ask_why(turn: Turn, given: Given) -> Question:
 def _ask_left(turn: Turn, given: Given) -> Question:
     batch = given[BATCH_SLOT]
     units = turn.context.bar.units
-    word = "ml" if units == "metric" else ("US fl oz" if units == "us" else "imperial fl oz")
+    unit = "ml" if units == "metric" else f"{units}_fluid_ounce"
     from bot.trade.formulas.measures import from_ml  # noqa: PLC0415 - a single conversion
 
     shares = []
@@ -226,10 +226,12 @@ def _ask_left(turn: Turn, given: Given) -> Question:
         (_("half"), Fraction(1, 2)),
         (_("a quarter"), Fraction(1, 4)),
     ):
-        unit = {"ml": "ml", "US fl oz": "us_fluid_ounce", "imperial fl oz": "imperial_fluid_ounce"}[word]
         number = from_ml(batch.total_ml * share, unit).number
         shares.append(
-            (f"{label} ({show_ml(batch.total_ml * share, units)})", f"{show_number(number, 2)} {word}")
+            (
+                f"{label} ({show_ml(batch.total_ml * share, units)})",
+                f"{show_number(number, 2)} {own_volume(units)}",
+            )
         )
     return Question(_("How much goes?"), columns(shares, 1), hint="40 ml")
 

@@ -104,7 +104,9 @@ def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
         lines.append(Text(_("It needs no rest.")))
     recheck = batch.frozen.get("recheck_on")
     if recheck is not None:
-        lines.append(Text(_("Look again {day}.").format(day=show_full_day(date.fromisoformat(recheck)))))
+        lines.append(
+            Text(_("Check it again on {day}.").format(day=show_full_day(date.fromisoformat(recheck))))
+        )
     lines.append(
         Text(
             _("Discard after {day}: {rule}.").format(

@@ -128,7 +128,7 @@ def _next(
     rows: list[tuple[Button, ...]] = [(Button(_("Log this batch"), f"batch {ref} {asked}"),)]
     if arguments.grams:
         densities = Button(_("Densities"), f"density {ref}{warm}")
-        by_volume = _("In ml") if units == "metric" else _("In fl oz")
+        by_volume = _("In ml") if units == "metric" else _("In oz")
         rows.append((Button(by_volume, f"scale {ref} {asked}"), densities))
     else:
         grams = Button(_("In grams"), f"scale {ref} {asked} in grams{warm}")

@@ -185,12 +185,12 @@ def _ask_discard(turn: Turn, given: Given) -> Question:
     choices = [
         (ngettext("{count} day", "{count} days", one).format(count=one), f"{one} days") for one in days
     ]
-    return Question(_("After how long is it thrown out?"), columns(choices, 2), hint=_("30 days"))
+    return Question(_("How long does it keep?"), columns(choices, 2), hint=_("30 days"))
 
 
 def _ask_sprays(turn: Turn, given: Given) -> Question:
     return Question(
-        _("How many sprays does a drink get?"),
+        _("How many sprays per drink?"),
         columns([("1", "1"), ("2", "2"), ("2-3", "2-3"), ("3", "3")], 4),
     )
 
@@ -303,7 +303,7 @@ def _change(turn: Turn, arguments: ChangeArguments) -> Reply:
     confirm_graded(turn, lines)
     spelling = _spelling_notes(turn, lines)
     changed = formulas.change(turn.context, view.id, draft)
-    first = _("{name} is now version {version}. Batches keep the version they were made by.").format(
+    first = _("{name} is now version {version}. Batches keep the version they were made with.").format(
         name=changed.name, version=changed.version
     )
     return _written(turn, changed, first, spelling)

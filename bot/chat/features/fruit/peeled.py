@@ -285,12 +285,12 @@ def _juiced(turn: Turn, arguments: JuicedArguments) -> Reply:
         pieces = int(found.own.own_count)
         lines.append(
             ngettext(
-                "From now on I reckon {each} a fruit, {share} % of it from {count} piece of your own.",
-                "From now on I reckon {each} a fruit, {share} % of it from {count} pieces of your own.",
+                "I'll now assume {each} per {fruit}, counting {count} of your own.",
+                "I'll now assume {each} per {fruit}, counting {count} of your own.",
                 pieces,
             ).format(
                 each=show_ml(Fraction(round(found.own.per_fruit_ml)), units),
-                share=show_number(Fraction(found.own.own_share) * 100, 0),
+                fruit=fruit.name,
                 count=show_number(pieces),
             )
         )

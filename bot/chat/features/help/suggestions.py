@@ -63,8 +63,7 @@ def _lines(turn: Turn, view: FormulaView | None) -> list[str]:
 def _size(turn: Turn, view: FormulaView) -> str:
     if turn.context.bar.units == "metric":
         return "8 x 50 ml" if scaling.is_sprayed(view) else "500 ml"
-    ounces = "imperial fl oz" if turn.context.bar.units == "imperial" else "US fl oz"
-    return f"8 x 2 {ounces}" if scaling.is_sprayed(view) else f"16 {ounces}"
+    return "8 x 2 oz" if scaling.is_sprayed(view) else "16 oz"
 
 
 def everything(turn: Turn) -> Reply:

@@ -107,7 +107,7 @@ def _notes(printed: Printed, stock: LabelStock, facts: LabelFacts) -> list[Block
     if stock.paper:
         lines.append(_("Print at 100 %, not “fit to page”."))
     if facts.blind is not None:
-        lines.append(_("A blind trial: every bottle of it gets the same words, by the strongest of them."))
+        lines.append(_("Blind trial: every bottle gets the same label, that of the strongest."))
     elif facts.checked_clear_on is None:
         lines.append(_("Nobody has seen it clear yet, so the label does not say so."))
     if printed.sheet.continued:
@@ -116,7 +116,7 @@ def _notes(printed: Printed, stock: LabelStock, facts: LabelFacts) -> list[Block
         lines.append(_("These labels are too small for the QR symbol."))
     if printed.sheet.missing_glyphs:
         lines.append(
-            _("No font here has: {signs}. An empty square is printed instead.").format(
+            _("I can't print {signs}: an empty square takes its place.").format(
                 signs=" ".join(printed.sheet.missing_glyphs[:10])
             )
         )

@@ -218,8 +218,8 @@ def _times(band: Band) -> str:
 
 def _meaning(found: Release) -> str:
     return _(
-        "Meaning: over this spray the oil presses into the air {times} as strongly as from the same share "
-        "({percent} %) in a carrier oil; {later} once nine tenths of the ethanol have left."
+        "Over this spray the oil smells about {times} as strong at first as from the same share "
+        "({percent} %) in a carrier oil, and {later} once nine tenths of the ethanol have left."
     ).format(
         times=_times(found.stages[0].against_carrier),
         later=_times(found.stages[-1].against_carrier),

@@ -23,7 +23,7 @@ from bot.chat.features.liquids.strength_words import (
 from bot.chat.grammar.syntax import Amount, Hash, Level, Named, Portion, Unknown
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Button, Reply, reply
-from bot.chat.reply.units import show_percent
+from bot.chat.reply.units import show_percent, sizes_offered
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchView
@@ -133,12 +133,12 @@ def _wants_amount(turn: Turn, given: Given) -> bool:
 
 
 def _ask_amount(turn: Turn, given: Given) -> Question:
-    metric = turn.context.bar.units == "metric"
-    word = "US fl oz" if turn.context.bar.units == "us" else "imperial fl oz"
-    sizes = ["100 ml", "500 ml", "700 ml", "1 l"] if metric else [f"{n} {word}" for n in (4, 16, 24, 32)]
+    units = turn.context.bar.units
+    metric = units == "metric"
+    sizes = ["100 ml", "500 ml", "700 ml", "1 l"] if metric else [f"{n} oz" for n in (4, 16, 24, 32)]
     return Question(
         _("How much spirit is there? Or say: strength and a formula's name."),
-        columns([(one, one) for one in sizes], 4 if metric else 2),
+        columns(sizes_offered(sizes, units), 4 if metric else 2),
         hint="500 ml",
     )
 

@@ -113,7 +113,7 @@ def _cost(turn: Turn, arguments: CostArguments) -> Reply:
 def _swapped(swapped: Swapped | None) -> list[str]:
     if swapped is None or swapped.ingredient is not None:
         return []
-    return [_("The other spirit is costed at the price of {name}.").format(name=swapped.lines[0].name)]
+    return [_("I used the price of {name} for the other spirit.").format(name=swapped.lines[0].name)]
 
 
 def _number(found: CostAnswer, name: str) -> int:
@@ -131,7 +131,9 @@ def _unit_rows(found: CostAnswer, units: str) -> tuple[tuple[str, ...], ...]:
     if result.per_bottle is not None and found.bottle_ml is not None:
         rows.append(
             (
-                (_("{size} bottle") if bottled else "{size}").format(size=show_ml(found.bottle_ml, units)),
+                (_("Contents of a {size} bottle") if bottled else "{size}").format(
+                    size=show_ml(found.bottle_ml, units)
+                ),
                 show_money(result.per_bottle),
             )
         )
@@ -164,15 +166,15 @@ def _missing(found: CostAnswer) -> list[str]:
         )
     if found.cost.missing_density:
         lines.append(
-            _("{names}: the pack is in another measure and I know no density, so it is not counted.").format(
+            _("Not counted: {names}. The pack is in another unit and I don't know the density.").format(
                 names=", ".join(found.cost.missing_density)
             )
         )
     if found.cost.other_measure:
         lines.append(
-            _(
-                "{names}: the pack is priced by the piece but measured otherwise, so it is not counted."
-            ).format(names=", ".join(found.cost.other_measure))
+            _("Not counted: {names}. The price is per piece, the formula uses another unit.").format(
+                names=", ".join(found.cost.other_measure)
+            )
         )
     return lines
 
@@ -200,8 +202,8 @@ def _fresh_line(fresh: FreshAgainst) -> str:
 
 
 def _even_line(fresh: FreshAgainst) -> str:
-    return _("Even at {price} a piece of fruit, or {sprays} sprays a drink").format(
-        price=show_money(fresh.even_price, extra_places=1), sprays=show_number(fresh.even_sprays, 0)
+    return _("Breaks even at {price} a piece, or {sprays} sprays a drink").format(
+        price=show_money(fresh.even_price), sprays=show_number(fresh.even_sprays, 0)
     )
 
 

@@ -22,7 +22,7 @@ from bot.chat.grammar.syntax import Amount, Named, PackPrice, Span
 from bot.chat.i18n.language import _, decimal_mark, local, show_full_day, show_money, tongue
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, Reply, Text, reply
-from bot.chat.reply.units import show_quantity, show_range
+from bot.chat.reply.units import show_quantity, show_range, sizes_offered
 from bot.trade.days import business_day
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.formulas.measures import Dimension, Quantity
@@ -86,7 +86,8 @@ def _accept_pack_price(turn: Turn, given: Given, value: PackPrice) -> tuple[Quan
         if _is_fruit(item):
             return Quantity(Fraction(1), "each"), money
         said = given.words.get("pack_price") or turn.line
-        packs = [(one, turn.line_with(said, f"{one} {said}")) for one in _usual_packs(turn, item)]
+        sizes = sizes_offered(_usual_packs(turn, item), turn.context.bar.units)
+        packs = [(label, turn.line_with(said, f"{size} {said}")) for label, size in sizes]
         raise Say(
             reply(
                 _("How much is in the pack for {price}? Tap it, or write it before the price.").format(
@@ -103,7 +104,7 @@ def _usual_packs(turn: Turn, item: IngredientView) -> tuple[str, ...]:
     volumes: tuple[str, ...]
     if turn.context.bar.units == "us":
         volumes, masses = (
-            ("1 US fl oz", "4 US fl oz", "16 US fl oz", "750 ml", "1 l"),
+            ("1 oz", "4 oz", "16 oz", "750 ml", "1 l"),
             ("1 lb", "5 lb", "1 kg"),
         )
     else:
@@ -137,7 +138,7 @@ def _wants_garnishes(turn: Turn, given: Given) -> bool:
 
 def _ask_garnishes(turn: Turn, given: Given) -> Question:
     choices = columns([(str(n), f"{n} garnishes each") for n in (4, 5, 6, 8, 10, 12)], 3)
-    return Question(_("How many garnishes does one give?"), choices, hint=_("5 garnishes each"))
+    return Question(_("How many garnishes per fruit?"), choices, hint=_("5 garnishes each"))
 
 
 def _accept_garnishes(turn: Turn, given: Given, value: Span) -> tuple[Fraction, Fraction]:
@@ -263,7 +264,7 @@ _PER = {
 def _picture(turn: Turn, item: IngredientView) -> Reply:
     known = _comparable(prices.history(turn.context, item.id))
     if len(known) < 2:
-        return reply(_("A picture takes two prices at least."))
+        return reply(_("I need two prices for a picture."))
     times, unit = _PER[known[-1].dimension]
     bar = turn.context.bar
     points = [

@@ -114,7 +114,7 @@ def _number_reader(key: str) -> Reader:
 def _read_late(turn: Turn, text: str) -> Changes:
     minute = read_clock(text)
     if minute is None:
-        raise Say(reply(_("Write a time such as 22:00: what is logged after it is the late shift's.")))
+        raise Say(reply(_("Write a time such as 22:00. Anything later counts for the late shift.")))
     closing = turn.context.bar.closing_minute
     return {"late_from": minute + (24 * 60 if minute < closing else 0)}
 
@@ -159,7 +159,7 @@ def _read_rise(turn: Turn, text: str) -> Changes:
 def _read_missing(turn: Turn, text: str) -> Changes:
     times = _single(re.sub(r"\s*(?:x|×|times|veces)(?:\s.*)?$", "", text.strip().casefold()))
     if times is None or not 1 < times <= 50:
-        raise Say(reply(_("Write how many times its price a missing fruit costs, such as 3.")))
+        raise Say(reply(_("How many times its price does a missing fruit cost you? Such as 3.")))
     return {"missing_times": str(times)}
 
 
@@ -177,7 +177,7 @@ def _read_tax(turn: Turn, text: str) -> Changes:
                 return {"tax": how, "tax_percent": str(_percent(number, 100))}
     raise Say(
         reply(
-            _("Say which: 23 % taken out (prices hold tax that you get back), or 10 % added (they lack it)."),
+            _("Which one? 23 % taken out (you get that tax back), or 10 % added (prices lack it)."),
             _("Or: off, to count prices as typed."),
         )
     )

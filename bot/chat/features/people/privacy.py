@@ -21,9 +21,9 @@ from bot.work.people import bar_deletion, former, people, team
 
 def _privacy(turn: Turn, arguments: Arguments) -> Reply:
     if turn.presence.bar is None:
-        seen = _("The people of a bar you were in see your name beside what you logged there.")
+        seen = _("A bar you left still shows your name beside what you logged there.")
     else:
-        text = _("The people of {bar} see your name beside what you logged; other bars see nothing of it.")
+        text = _("People at {bar} see your name beside what you logged. Other bars see nothing.")
         seen = text.format(bar=turn.context.bar.name)
     return reply(
         _("I keep your name, your number in this chat's service, your language, and what you logged."),
@@ -37,7 +37,7 @@ def _export_me(turn: Turn, arguments: Arguments) -> Reply:
     left = former.bars_left(turn.unit, turn.presence)
     outside = former.held(turn.unit, turn.presence, turn.clock.now(), turn.message.key)
     if turn.presence.bar is None:
-        first = _("Kept of you: your name, your number here and your language.")
+        first = _("I keep your name, your number here and your language.")
         if left:
             first = _("Still kept of you at {bars}, with your name, number and language.").format(
                 bars=", ".join(left)
@@ -53,7 +53,9 @@ def _export_me(turn: Turn, arguments: Arguments) -> Reply:
         buttons.append((Button(_("Forget me where I left"), "forget me where i left"),))
     return reply(
         ngettext(
-            "All that {bar} holds of you: {count} row.", "All that {bar} holds of you: {count} rows.", rows
+            "Everything {bar} keeps about you: {count} row.",
+            "Everything {bar} keeps about you: {count} rows.",
+            rows,
         ).format(bar=turn.context.bar.name, count=show_number(rows, 0)),
         *lines,
         buttons=tuple(buttons),
@@ -71,7 +73,7 @@ def _forget_me(turn: Turn, arguments: SureArguments) -> Reply:
     bar = turn.context.bar.name
     if turn.context.role is Role.OWNER:
         return reply(
-            _("The owner cannot be forgotten: hand the bar over first, or delete it."),
+            _("You own this bar: hand it over first, or delete it."),
             buttons=((Button(_("Team"), "team"),),),
         )
     if not arguments.sure:
@@ -143,7 +145,7 @@ def _delete(turn: Turn, arguments: DeleteArguments) -> Reply:
 def _keep(turn: Turn, arguments: Arguments) -> Reply:
     if bar_deletion.keep(turn.context):
         return reply(_("{bar} stays.").format(bar=turn.context.bar.name))
-    return reply(_("{bar} was not to be deleted.").format(bar=turn.context.bar.name))
+    return reply(_("Nobody had asked to delete {bar}.").format(bar=turn.context.bar.name))
 
 
 COMMANDS = (

@@ -51,7 +51,7 @@ def _team(turn: Turn, arguments: TeamArguments) -> Reply:
         sure = len(words) > 2 and words[-1].casefold() in {"yes", _("yes")}
         member = _named(turn, " ".join(words[1:-1] if sure else words[1:]), what)
         return _change(turn, what, member, sure)
-    raise Say(reply(_("Say it so: team remove Ben, team manager Ben, team owner Ben. Or tap /team.")))
+    raise Say(reply(_("Say: team remove Ben, team manager Ben, team owner Ben. Or tap /team.")))
 
 
 def _named(turn: Turn, text: str, what: str) -> TeamMember:
@@ -63,7 +63,7 @@ def _named(turn: Turn, text: str, what: str) -> TeamMember:
     if len(found) == 1:
         return found[0]
     buttons = tuple((Button(one.name, f"team {what} {one.person_id}"),) for one in found or known[:10])
-    raise Say(reply(_("Whom do you mean by “{name}”?").format(name=text[:40]), buttons=buttons))
+    raise Say(reply(_("Who is “{name}”?").format(name=text[:40]), buttons=buttons))
 
 
 def _list(turn: Turn) -> Reply:
@@ -115,7 +115,7 @@ def _change(turn: Turn, what: str, one: TeamMember, sure: bool) -> Reply:
     if what == "remove":
         team.remove(turn.context, number)
         forget = Button(_("Forget the name too"), f"team forget {number}")
-        return reply(_("{name} is out of the bar, at once.").format(name=name), buttons=((forget,),))
+        return reply(_("{name} is out of the bar now.").format(name=name), buttons=((forget,),))
     if what in {"owner", "forget"} and not sure:
         return _ask_sure(what, one)
     if what == "owner":
@@ -192,8 +192,8 @@ def _invite(turn: Turn, arguments: InviteArguments) -> Reply:
 
     made = invites.invite(turn.context, arguments.role, arguments.uses, arguments.days)
     good = ngettext(
-        "Good for {count} person until {when}. Only its maker sees it.",
-        "Good for {count} people until {when}. Only its maker sees it.",
+        "Good for {count} person until {when}. Only you can see it.",
+        "Good for {count} people until {when}. Only you can see it.",
         made.uses,
     ).format(count=show_number(made.uses, 0), when=show_moment(made.until))
     blocks = [f"join {made.code}"]
@@ -239,7 +239,7 @@ def _leave(turn: Turn, arguments: SureArguments) -> Reply:
     bar = turn.context.bar.name
     if turn.context.role is Role.OWNER:
         return reply(
-            _("The owner cannot just leave: hand the bar over first."),
+            _("You own this bar: hand it over first."),
             _("Say: team owner, and a name. Or delete the bar: delete bar"),
             buttons=((Button(_("Team"), "team"),),),
         )
@@ -276,7 +276,7 @@ def _bars(turn: Turn, arguments: BarsArguments) -> Reply:
 def _go_to(turn: Turn, bar_id: int) -> Reply:
     there = people.switch(turn.unit, turn.presence, bar_id)
     if there is None or there.bar is None:
-        return reply(_("You are in no such bar."), buttons=((Button(_("My bars"), "bars"),),))
+        return reply(_("You're not in that bar."), buttons=((Button(_("My bars"), "bars"),),))
     return reply(_("You are now at {bar}.").format(bar=there.bar.name), buttons=main_buttons())
 
 
@@ -308,7 +308,7 @@ COMMANDS = (
     ),
     Command(
         "invite",
-        N_("a joining code, for so many people and days"),
+        N_("make a joining code for some people and days"),
         _invite,
         words=("team invite", "team add"),
         examples=(N_("invite"), N_("invite manager"), N_("invite 5 people 30 days")),

@@ -103,7 +103,7 @@ def _drinks_a_week() -> Button:
 
 def _first(due: list[FormulaPlan], units: str, today: date) -> str:
     if not due or due[0].batch is None or due[0].size_ml is None:
-        return _("Nothing has to be made: what is there outlasts the plan.")
+        return _("Nothing to make: what you have lasts.")
     one = due[0]
     assert one.batch is not None and one.size_ml is not None  # noqa: S101, PT018 - checked above
     if one.batch.make_on == today:
@@ -168,7 +168,7 @@ def _use_blocks(use: WeekdayUse, units: str) -> list[Block]:
 def _title(turn: Turn, one: FormulaPlan) -> str:
     name, units = one.view.name, turn.context.bar.units
     if one.batch is None:
-        return _("{name}: what is there lasts, nothing has to be made.").format(name=name)
+        return _("{name}: nothing to make, what you have lasts.").format(name=name)
     day = show_day(one.batch.make_on)
     if one.size_ml is None:
         return _("{name}: a batch would go off before it is needed.").format(name=name)
@@ -180,7 +180,7 @@ def _when(one: FormulaPlan, units: str) -> list[str]:
     if batch is None:
         return []
     lines = [
-        _("What is there lasts to {last}; the new one is ready {ready}, discard after {gone}.").format(
+        _("What you have lasts to {last}. The new one is ready {ready}; discard it after {gone}.").format(
             last=show_day(batch.run_out_on - timedelta(days=1)),
             ready=show_day(batch.ready_on),
             gone=show_full_day(batch.discard_on - timedelta(days=1)),
@@ -193,8 +193,8 @@ def _when(one: FormulaPlan, units: str) -> list[str]:
     if batch.dry_days:
         lines.append(
             ngettext(
-                "{count} day without it: its rest is longer than the stock.",
-                "{count} days without it: its rest is longer than the stock.",
+                "{count} day without it: it rests longer than your stock lasts.",
+                "{count} days without it: it rests longer than your stock lasts.",
                 batch.dry_days,
             ).format(count=batch.dry_days)
         )
@@ -232,7 +232,7 @@ def _shopping(turn: Turn, arguments: Arguments) -> Reply:
     notes = [*made_for, *use_words.how_sure_all(found.batches)]
     never_counted = [line.ingredient.name for line in found.lines if not line.counted]
     if never_counted:
-        notes.append(_("Never counted, so taken as none: {names}").format(names=", ".join(never_counted)))
+        notes.append(_("Never counted, so I assume none: {names}").format(names=", ".join(never_counted)))
     if found.no_price:
         notes.append(_("No price, so not in the sum: {names}").format(names=", ".join(found.no_price)))
     if found.unclear:
@@ -313,7 +313,7 @@ def _fruit_card(turn: Turn, one: FruitPar) -> Reply:
     rows += [(names[number], *_par_cells(par)) for number, par in one.by_weekday.items()]
     share = show_number(Fraction(one.spoiled_share) * 100, 0)
     spoils = (
-        _("Nobody counts what is left at close, so all of it is taken to be lost.")
+        _("Nobody counts what is left at close, so I assume all of it is lost.")
         if one.assumed
         else _("Of what is left at close, {share} % are thrown out.").format(share=share)
     )
@@ -321,10 +321,10 @@ def _fruit_card(turn: Turn, one: FruitPar) -> Reply:
     lines = [
         _("By {source}.").format(source=_(one.source) if one.source else ""),
         spoils,
-        _("One too few costs {times} times its price: enough on {percent} % of nights is best.").format(
+        _("Running one short costs {times} times its price, so have enough on {percent} % of nights.").format(
             times=show_number(fruit_par.missing_times(turn.context.bar) - 1, 1), percent=covered
         ),
-        _("{backing}; the best number lies between with about four chances in five.").format(
+        _("{backing}; the best number is in that range, about 4 chances in 5.").format(
             backing=_(_BACKING[_backing(one)]).capitalize()
         ),
     ]

@@ -26,10 +26,10 @@ def _can_make(turn: Turn, arguments: Arguments) -> Reply:
         )
     units = turn.context.bar.units
     if not possible:
-        first = _("Nothing can be made of what is counted.")
+        first = _("You can't make anything from what is counted.")
     else:
         first = ngettext(
-            "{count} formula can be made now", "{count} formulas can be made now", len(possible)
+            "You can make {count} formula now", "You can make {count} formulas now", len(possible)
         ).format(count=len(possible))
     rows = tuple((one.name, _how_much(one, units)) for one in possible[:_MOST_FORMULAS])
     blocks: list[Block] = [Text(first, strong=True), *([Grid(rows)] if rows else [])]
@@ -38,7 +38,7 @@ def _can_make(turn: Turn, arguments: Arguments) -> Reply:
     unsure = sorted({name for one in possible for name in one.not_counted})
     if unsure:
         blocks.append(
-            Text(_("Taken to be there, never counted: {names}").format(names=", ".join(unsure[:6])))
+            Text(_("Never counted, so I assume you have it: {names}").format(names=", ".join(unsure[:6])))
         )
     buttons = tuple((Button(one.name, _scaled(one)),) for one in possible[:3])
     return Reply(tuple(blocks), (*buttons, (Button(_("All stock"), "stock"),)))
@@ -66,7 +66,7 @@ def _scaled(one: CanMake) -> str:
 COMMANDS = (
     Command(
         "can_make",
-        N_("what can be made of what is on hand"),
+        N_("what you can make with what you have"),
         _can_make,
         words=(
             "what can i make",

@@ -96,8 +96,8 @@ def _close(due: DueReminder) -> _Worded:
     if missed:
         lines.append(
             ngettext(
-                "{count} earlier night was not asked about.",
-                "{count} earlier nights were not asked about.",
+                "I didn't ask about {count} earlier night.",
+                "I didn't ask about {count} earlier nights.",
                 missed,
             ).format(count=missed)
         )
@@ -146,7 +146,7 @@ def _low_values(due: DueReminder, one: JsonObject) -> dict[str, str]:
 
 def _peeled(due: DueReminder) -> _Worded:
     count = Fraction(due.details["left"])
-    first = _("Peeled: {count} {name} still there, lost after {when}. What became of them?").format(
+    first = _("Peeled: {count} {name} still there, no good after {when}. What happened to them?").format(
         count=show_number(count), name=counted_name(due.name, count), when=show_moment(due.details["lost_at"])
     )
     rows = (*ends(int(due.details["fruit"]), count), _snooze(due, (_("In 2 hours"), "2 hours")))
@@ -163,13 +163,13 @@ def _discard_day(due: DueReminder) -> str:
 
 def _blocked(due: DueReminder) -> _Worded:
     first = _("{name} has blocked me and gets no messages.").format(name=due.details.get("name", ""))
-    lines = [_("What was to go to them goes to somebody else of {bar}.").format(bar=due.bar.name)]
+    lines = [_("Somebody else at {bar} now gets their messages.").format(bar=due.bar.name)]
     return first, lines, ((Button(_("Team"), "team"),),)
 
 
 def _deletion(due: DueReminder) -> _Worded:
     when = show_moment(due.details["deleted_at"])
-    first = _("{bar} will be deleted on {day}, with all it holds.").format(bar=due.bar.name, day=when)
+    first = _("{bar} will be deleted on {day}, with everything in it.").format(bar=due.bar.name, day=when)
     lines = [_("Its owner can keep it until then. A copy: export. Your own data: export me.")]
     keep = ((Button(_("Keep the bar"), "restore bar"),),) if due.details.get("keeps") else ()
     return first, lines, keep

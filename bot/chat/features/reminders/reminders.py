@@ -67,8 +67,13 @@ def _nothing(turn: Turn, arguments: Arguments) -> Reply:
 
 
 def _marked(turn: Turn, number: int) -> Reply:
-    fresh = planning.done(turn.context, number)
-    said = _("Done, by {name}.").format(name=turn.context.name) if fresh else _("That was done already.")
+    kind = planning.done(turn.context, number)
+    if kind is None:
+        said = _("That was already done.")
+    elif kind == "close":
+        said = _("Noted: no waste tonight.")
+    else:
+        said = _("Thanks, {name}: done.").format(name=turn.context.name)
     return Reply((Text(said, strong=True),), edits=turn.message.tapped is not None)
 
 

@@ -69,7 +69,7 @@ def _grade(turn: Turn, arguments: GradeArguments) -> Reply:
         return _standing(turn, item)
     confirmed = arguments.grade == "yes"
     grades.confirm(turn.context, item.id, confirmed)
-    undo = (Button(_("Undo"), "undo"),)
+    undo: tuple[Button, ...] = (Button(_("Undo"), "undo"),)
     if not confirmed:
         return reply(
             _("{name} is marked: food grade not confirmed.").format(name=item.name),
@@ -81,16 +81,11 @@ def _grade(turn: Turn, arguments: GradeArguments) -> Reply:
     if still is not None:
         return reply(f"{item.name}: {_(still.text)}", buttons=(undo,))
     rest = grades.open_in_bar(turn.context)
-    lines = [_("By {who}. The mark is gone from its batches.").format(who=turn.context.name)]
     if oil_standing(item.name) is not None:
-        lines.append(
-            _("List looked at: {source} ({how}).").format(
-                source=_(LIST_SOURCE.title), how=_(LIST_SOURCE.how_known)
-            )
-        )
+        undo = (*undo, Button(_("Sources"), f"grade #{item.id}"))
     return reply(
         _("{name}: food grade confirmed.").format(name=item.name),
-        *lines,
+        _("By {who}. The mark is gone from its batches.").format(who=turn.context.name),
         buttons=(*grade_buttons(turn.context, rest[:1]), undo),
         edits=turn.message.tapped is not None,
     )
@@ -101,8 +96,10 @@ def _standing(turn: Turn, item: IngredientView) -> Reply:
     if question is not None:
         return reply(f"{item.name}: {_(question.text)}", _("A manager has to answer that."))
     manages = turn.context.role.manages and item.food_grade is not None
+    listed = _("{source} ({how})").format(source=_(LIST_SOURCE.title), how=_(LIST_SOURCE.how_known))
     return reply(
         _("{name}: nothing to ask about its food grade.").format(name=item.name),
+        *(() if oil_standing(item.name) is None else (listed,)),
         buttons=((Button(_("It is not sure"), f"grade #{item.id} no"),),) if manages else (),
     )
 

@@ -46,15 +46,13 @@ def allergen_line(named: Sequence[Named]) -> str:
     declare = [_allergen(one) for one in named if one.declare]
     others = [_allergen(one) for one in named if not one.declare]
     if declare and others:
-        return _("Allergens to declare: {names}. Worth saying: {others}.").format(
+        return _("Allergens to declare: {names}. Also contains {others}.").format(
             names=", ".join(declare), others=", ".join(others)
         )
     if declare:
         return _("Allergens to declare: {names}.").format(names=", ".join(declare))
     if others:
-        return _("Allergens: none of the list by name. Worth saying: {others}.").format(
-            others=", ".join(others)
-        )
+        return _("No listed allergen by name. Contains {others}.").format(others=", ".join(others))
     return ""
 
 

@@ -109,7 +109,7 @@ def _saving(found: Against) -> list[str]:
     lines = []
     if not week.whole.is_exact:
         lines.append(
-            _("Saved a week, usually {usual}; at the very ends {low} to {high}").format(
+            _("Saved a week: usually {usual}; at the extremes {low} to {high}").format(
                 usual=_usual(week), low=show_money(week.whole.low), high=show_money(week.whole.high)
             )
         )
@@ -143,7 +143,7 @@ def _level(result: FreshAgainstSpray) -> list[str]:
     even = result.break_evens
     parts = []
     if even.fruit_price is not None:
-        parts.append(_("{price} a fruit").format(price=show_money(even.fruit_price, extra_places=1)))
+        parts.append(_("{price} a fruit").format(price=show_money(even.fruit_price)))
     if even.sprays_per_drink is not None:
         parts.append(_("{sprays} sprays").format(sprays=show_number(Fraction(even.sprays_per_drink), 1)))
     if even.drinks_per_week is not None:
@@ -153,7 +153,7 @@ def _level(result: FreshAgainstSpray) -> list[str]:
                 drinks=show_number(number)
             )
         )
-    return [_("Level at: {points}").format(points=_(", or ").join(parts))] if parts else []
+    return [_("Breaks even at {points}").format(points=_(", or ").join(parts))] if parts else []
 
 
 def _basis(found: Against) -> list[str]:
@@ -181,7 +181,7 @@ def _basis(found: Against) -> list[str]:
 
 
 def _not_yet(turn: Turn, view: FormulaView, found: NotComparable, again: str) -> Reply:
-    first = _("{name} cannot be set against fresh yet.").format(name=view.name)
+    first = _("Can't compare {name} with fresh yet.").format(name=view.name)
     fruit = fruit_of(turn, view) if found.fruit is None else found.fruit.name
     buttons = [(Button(_("Cost"), again),)]
     if found.missing == "garnish":
@@ -193,7 +193,7 @@ def _not_yet(turn: Turn, view: FormulaView, found: NotComparable, again: str) ->
         ),
         "sprays": _("Say how it is used: change {name}: sprays 2-3").format(name=view.name),
         "price": _("Price the fruit: price {fruit} 0.60 each, 5 garnishes each").format(fruit=fruit),
-        "prices of ingredients": _("Some ingredient has no price: the cost shows which."),
+        "prices of ingredients": _("An ingredient has no price: tap Cost to see which."),
         "drinks": _("Say how many drinks a week take it: bar drinks a week 300"),
     }
     return reply(first, ways[found.missing], buttons=tuple(buttons))
@@ -202,7 +202,7 @@ def _not_yet(turn: Turn, view: FormulaView, found: NotComparable, again: str) ->
 def _tornado(turn: Turn, view: FormulaView, found: Against) -> Reply:
     result = found.result
     if not result.swings:
-        return reply(_("Every input is known: nothing to draw."))
+        return reply(_("Every number is known, so there is nothing to draw."))
     file = charts.tornado_picture(turn, view.name, result.saving.per_week.likely, result.swings)
     return Reply(
         (Text(_("What matters most for {name}").format(name=view.name), strong=True),), files=(file,)

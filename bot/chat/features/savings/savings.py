@@ -44,7 +44,7 @@ def _spraying(turn: Turn, arguments: SprayingArguments) -> Reply:
             )
         return reply(
             _("{name}: sprayed since {day}.").format(name=name, day=show_full_day(found.day)),
-            _("/week sets its waste against the twelve weeks before."),
+            _("/week compares its waste with the twelve weeks before."),
             buttons=((undo_button(turn), Button(_("Week"), "week")),),
         )
     known = savings.starts(turn.context)
@@ -72,7 +72,7 @@ def _spraying(turn: Turn, arguments: SprayingArguments) -> Reply:
 COMMANDS = (
     Command(
         "spraying",
-        N_("since when a garnish is sprayed, for before and after"),
+        N_("when you started spraying a garnish, to compare"),
         _spraying,
         examples=(N_("spraying orange since 2026-10-20"),),
         slots=(

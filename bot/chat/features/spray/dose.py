@@ -16,7 +16,7 @@ from bot.chat.features.spray.dose_words import limit_lines, mend_line, sources_r
 from bot.chat.grammar.syntax import Amount, Span
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
-from bot.chat.reply.units import show_ml, show_range
+from bot.chat.reply.units import show_ml, show_range, sizes_offered
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.caution import Step
 from bot.trade.safety.jurisdiction import Jurisdiction
@@ -37,18 +37,19 @@ _MOST_DRINKS = 20
 def _ask_drink(turn: Turn, given: Given) -> Question:
     return Question(
         _("How large is the drink, without the spray?"),
-        columns([(one, one) for one in _sizes(turn)], 3 if turn.context.bar.units == "metric" else 2),
+        columns(
+            sizes_offered(_sizes(turn), turn.context.bar.units),
+            3 if turn.context.bar.units == "metric" else 2,
+        ),
         hint="90 ml",
     )
 
 
 def _sizes(turn: Turn) -> list[str]:
-    """Return usual drinks as typed in this bar."""
-    units = turn.context.bar.units
-    if units == "metric":
+    """Return usual sizes of a drink in this bar."""
+    if turn.context.bar.units == "metric":
         return [f"{size} ml" for size in (60, 75, 90, 120, 150, 200)]
-    word = "US fl oz" if units == "us" else "imperial fl oz"
-    return [f"{size} {word}" for size in (2, 3, 4, 5)]
+    return [f"{size} oz" for size in (2, 3, 4, 5)]
 
 
 def _accept_drink(turn: Turn, given: Given, value: Amount) -> Fraction:
@@ -148,7 +149,7 @@ def _dose(turn: Turn, arguments: DoseArguments) -> Reply:
         lines.append(_(NO_LIMIT_ON_FILE))
     if answer.guessed_density:
         lines.append(
-            _("Weighed as water, for want of a density: {names}.").format(
+            _("No density known, so I weighed it as water: {names}.").format(
                 names=", ".join(answer.guessed_density)
             )
         )
@@ -168,7 +169,7 @@ def _how_dosed(answer: DoseAnswer, units: str) -> str:
     )
     if answer.view.sprayer:
         sprays = _("{sprays} by {sprayer}").format(sprays=sprays, sprayer=answer.view.sprayer)
-    return _("{sprays}, {volume} ml, all taken to land in the drink.").format(sprays=sprays, volume=volume)
+    return _("{sprays}, {volume} ml, if all of it lands in the drink.").format(sprays=sprays, volume=volume)
 
 
 def _buttons(turn: Turn, arguments: DoseArguments, answer: DoseAnswer) -> tuple[tuple[Button, ...], ...]:
@@ -209,7 +210,7 @@ _SPRAYED = Slot("sprayed", _accept_sprays, rule="sprays_slot")
 COMMANDS = (
     Command(
         "dose",
-        N_("what a drink carries, against the limits"),
+        N_("what is in a drink, and the limits"),
         _dose,
         words=("doses", "dose of", "dosage"),
         examples=(

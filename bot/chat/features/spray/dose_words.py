@@ -36,9 +36,7 @@ def state_words(answer: DoseAnswer) -> str:
         return _("no limit on file")
     verdict = next(one for one in answer.verdicts if one.state is worst)
     if verdict.state_low is not worst:
-        return _("from {low} to {high} a limit").format(
-            low=_(_STATES[verdict.state_low]), high=_(_STATES[worst])
-        )
+        return _("may pass a limit") if worst is LimitState.OVER else _("may come near a limit")
     return _(_TITLES[worst])
 
 
@@ -141,7 +139,7 @@ def sources_reply(answer: DoseAnswer) -> Reply:
     if any(one.part is Part.OIL for one in answer.parts):
         lines += [_(LIMONENE_NOTE), _source(LIMONENE_SOURCE)]
     lines.append(
-        _("Near begins at {percent} % of a limit: our own choice. Under a limit is no clearance.").format(
+        _("“Near” starts at {percent} % of a limit: our own choice. Under a limit is no clearance.").format(
             percent=show_number(Fraction(str(100 * NEAR_SHARE)), 0)
         )
     )

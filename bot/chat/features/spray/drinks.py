@@ -76,9 +76,9 @@ def _drinks(turn: Turn, arguments: DrinksArguments) -> Reply:
     )
     lines = []
     if day.ran_out:
-        lines.append(_("It ran out: more might have been wanted."))
+        lines.append(_("It ran out, so people may have wanted more."))
     if logged.before is not None:
-        lines.append(_("Before, it said {count}.").format(count=show_number(logged.before, 0)))
+        lines.append(_("It was {count} before.").format(count=show_number(logged.before, 0)))
     answer = reply(
         first + ".",
         *lines,
@@ -110,7 +110,7 @@ def _table(turn: Turn) -> Reply:
         first = _("Drinks a night, by weekday")
         blocks.append(_weekdays(whole))
     else:
-        first = _("Drinks a night, as far as counted")
+        first = _("Drinks a night, from what you counted")
     for formula_id, ingredient_id in subjects[:4]:
         own = [one for one in known if one.subject == (formula_id, ingredient_id)]
         mean = sum(one.drinks for one in own) / len(own)

@@ -85,8 +85,8 @@ def _doubts(view: SprayerView, output: PumpOutput) -> list[str]:
     if missing > 0:
         lines.append(
             ngettext(
-                "{count} more run and the interval can be trusted.",
-                "{count} more runs and the interval can be trusted.",
+                "{count} more run and you can trust the interval.",
+                "{count} more runs and you can trust the interval.",
                 missing,
             ).format(count=missing)
         )
@@ -103,7 +103,7 @@ def _coarse(view: SprayerView, output: PumpOutput) -> str:
     step = max(one.step_g for one in view.runs)
     sprays = sprays_to_weigh(output.ml_per_spray, density, float(step))
     percent = Fraction(str(round(output.scale_error_percent or 0.0, 1)))
-    return _("The scale's last figure alone is {percent} % of a run: {sprays} sprays a run would do.").format(
+    return _("Your scale's last figure is {percent} % of a run. Weigh {sprays} sprays a run instead.").format(
         percent=show_number(percent, 1), sprays=show_number(sprays)
     )
 
@@ -117,7 +117,7 @@ def used_for(view: SprayerView) -> str:
         return _("Used for every formula without a sprayer of its own.")
     if names:
         return _("Used for {names}.").format(names=names)
-    return _("Nothing is reckoned by it yet.")
+    return _("Not in use yet.")
 
 
 def run_lines(view: SprayerView) -> str:
@@ -134,4 +134,4 @@ def _run_line(run: RunView) -> str:
         ml=ml_spray(run.ml_per_spray),
         who=run.by,
     )
-    return _("{run}, priming: put aside").format(run=text) if run.priming else text
+    return _("{run}, priming: not counted").format(run=text) if run.priming else text

@@ -128,7 +128,7 @@ def _use(turn: Turn, arguments: UseArguments) -> Reply:
     sprayers.use(turn.context, None if view is None else view.id, None if formula is None else formula.id)
     what = _("All formulas without a sprayer of their own") if formula is None else formula.name
     if view is None:
-        first = _("{what}: by the bar's usual spray size again.").format(what=what)
+        first = _("{what}: back to the bar's usual spray size.").format(what=what)
         return reply(first, buttons=((undo_button(turn),),))
     row = [undo_button(turn)]
     if formula is not None:
@@ -137,7 +137,7 @@ def _use(turn: Turn, arguments: UseArguments) -> Reply:
         _("{what}: {spray}, by {name}.").format(
             what=what, spray=sprayer_words.range_words(view), name=view.name
         ),
-        _("Drinks a bottle, dose and cost a drink count by it from now on."),
+        _("I'll now use it for drinks a bottle, dose and cost a drink."),
         buttons=(tuple(row),),
     )
 
@@ -150,7 +150,7 @@ def _retire(turn: Turn, arguments: RetireArguments) -> Reply:
     view = arguments.sprayer
     name = sprayers.retire(turn.context, view.id)
     return reply(
-        _("{name} is put away. What counted by it has the bar's usual spray size again.").format(name=name),
+        _("{name} is put away. Its formulas are back to the bar's usual spray size.").format(name=name),
         buttons=((undo_button(turn),),),
     )
 

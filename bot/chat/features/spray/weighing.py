@@ -59,7 +59,7 @@ def _ask_any_sprayer(turn: Turn, given: Given) -> Question:
     fresh = [name for name in map(_, _USUAL_NAMES) if name.casefold() not in taken]
     choices += [(_("New: {name}").format(name=name), name) for name in fresh[:2]]
     return Question(
-        _("Which sprayer? Tap it, or type a name to tell it by, such as the colour of its tape."),
+        _("Which sprayer? Tap it, or type a name, such as the colour of its tape."),
         columns(choices, 2),
         hint=_("Blue"),
     )
@@ -241,7 +241,7 @@ def _weigh(turn: Turn, arguments: WeighArguments) -> Reply:
     blocks: list[Block] = sprayer_words.figures(view, None if formula is None else formula.sprays)
     name = _("water") if formula is None else formula.name
     if arguments.priming:
-        blocks.insert(0, Text(_("Priming run: put aside.")))
+        blocks.insert(0, Text(_("Priming run: not counted.")))
     blocks.append(Text(_("With {what} in it. {used}").format(what=name, used=sprayer_words.used_for(view))))
     again = f"weigh #{view.id} of {'water' if formula is None else f'#{formula.id}'} {sprays} sprays"
     last = show_number(masses[-1], 4)

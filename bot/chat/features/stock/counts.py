@@ -229,7 +229,7 @@ def _one_bought(turn: Turn, one: DeliveryArguments, day: date | None) -> Reply:
             lines.append(change_words(before, now))
     if bought.on_hand.counted_at is not None:
         there = named_amount(bought.on_hand.book, bought.on_hand.dimension, item, turn)
-        lines.append(_("On hand by the book: {amount}").format(amount=there))
+        lines.append(_("Should be on hand: {amount}").format(amount=there))
     rows: list[tuple[Button, ...]] = [(undo_button(turn), Button(_("More that came in"), "bought"))]
     if paid is not None and one.packs is not None and packs != 1 and entry is not None:
         said = f"bought {show_number(packs)} x {_typed(content)} #{item.id} {_money(paid)}"
@@ -316,7 +316,7 @@ def _one_count(turn: Turn, one: CountLineArguments, day: date | None) -> Reply:
     used = balance.used(turn.context, item.id)
     buttons = ((undo_button(turn), Button(_("Count more"), "count")),)
     if used is None:
-        return reply(first, _("First count: from the next one on I know what was used."), buttons=buttons)
+        return reply(first, _("First count. After the next one I'll know what you used."), buttons=buttons)
     if item.kind is not IngredientKind.FRUIT:
         return reply(first, *_book_line(turn, item, now, by_book), buttons=buttons)
     return Reply((Text(first, strong=True), *used_blocks(turn, used)), buttons)
@@ -327,11 +327,11 @@ def _book_line(turn: Turn, item: IngredientView, now: OnHand, said: Fraction | N
         return []
     less = said - now.book
     if not less:
-        return [_("The book said the same.")]
+        return [_("Just as logged.")]
     amount = named_amount(abs(less), now.dimension, item, turn)
     if less > 0:
-        return [_("The book said {amount} more: used or lost, and not logged.").format(amount=amount)]
-    return [_("The book said {amount} less: a delivery or a count is missing.").format(amount=amount)]
+        return [_("{amount} less than logged: used or lost, and nobody wrote it down.").format(amount=amount)]
+    return [_("{amount} more than logged: a delivery or a count is missing.").format(amount=amount)]
 
 
 _ITEM = Slot("item", accept_item, _ask_item)

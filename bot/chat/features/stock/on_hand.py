@@ -53,7 +53,7 @@ def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
 
 def _unknown(turn: Turn, name: str) -> Reply:
     known = turn.not_known(Unknown(name), "INGREDIENT", _("ingredient"))
-    more = _("A new one is written down by its price, or in a formula: price {name} 1 l 24")
+    more = _("Add a new one by its price, or in a formula: price {name} 1 l 24")
     return Reply((*known.blocks, Text(more.format(name=name))), known.buttons)
 
 
@@ -144,7 +144,7 @@ def _notes(turn: Turn, there: OnHand) -> list[str]:
     notes = []
     if there.book < 0:
         notes.append(
-            _("More was used than came in, by {amount}: please count it.").format(
+            _("{amount} more used than came in: please count it.").format(
                 amount=amount_words(turn, -there.book, there.dimension)
             )
         )
@@ -164,9 +164,9 @@ def _counted(turn: Turn, item: IngredientView, amount: Quantity) -> Reply:
     if said is not None and said != there.amount:
         gone = said - there.amount
         text = (
-            _("By the book it was {book}: {difference} are not accounted for.")
+            _("It should be {book}: {difference} missing, and not logged.")
             if gone > 0
-            else _("By the book it was {book}: {difference} more than that are there.")
+            else _("It should be {book}: {difference} more than logged.")
         )
         lines.append(
             text.format(
@@ -193,7 +193,7 @@ def _card(turn: Turn, item: IngredientView) -> Reply:
         name=item.name, amount=amount_words(turn, there.amount, there.dimension)
     )
     if there.counted_at is None:
-        since = _("By what was bought; never counted.")
+        since = _("From deliveries only; never counted.")
     else:
         day = local_time(there.counted_at, turn.context.bar.zone).date()
         since = _("Counted {day}, less what batches took since.").format(day=show_day(day))
@@ -228,9 +228,7 @@ def _list(turn: Turn, everything: bool) -> Reply:
     overdrawn = [one.ingredient.name for one in known if one.book < 0]
     if overdrawn:
         blocks.append(
-            Text(
-                _("Please count, more was used than came in: {names}").format(names=", ".join(overdrawn[:5]))
-            )
+            Text(_("More used than came in, so please count: {names}").format(names=", ".join(overdrawn[:5])))
         )
     last = [Button(_("What can I make?"), "can make"), Button(_("Shopping list"), "shopping")]
     if len(shown) < len(known):

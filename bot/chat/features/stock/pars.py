@@ -26,7 +26,7 @@ from bot.work.stock import pars
 def _ask_par(turn: Turn, given: Given) -> Question:
     item = given[_ITEM]
     return Question(
-        _("From how little {name} on should I remind you?").format(name=item.name),
+        _("Below how much {name} should I remind you?").format(name=item.name),
         (((_("never"), "none"),),),
         hint=_("1 l"),
     )
@@ -62,7 +62,7 @@ def _par(turn: Turn, arguments: ParArguments) -> Reply:
     if there is None:
         lines = [_("It was never counted, so count it once: stock {name} 1.4 l").format(name=item.name)]
     elif there.par is None:
-        lines = [_("It is counted in another measure, and I do not know its density: nothing to go by.")]
+        lines = [_("It is counted in another unit and I don't know its density, so I can't compare.")]
     else:
         lines = [on_hand_line(turn, there), *([_("That is below it already.")] if there.low else [])]
     return reply(first, *lines, buttons=((undo_button(turn), Button(_("All stock"), "stock")),))
@@ -73,7 +73,7 @@ def _pars(turn: Turn) -> Reply:
     if not known:
         return reply(
             _("No ingredient has a par yet."),
-            _("Set one, and I say once when there is less: par neutral spirit 1 l"),
+            _("Set one and I'll tell you once when there is less: par neutral spirit 1 l"),
             buttons=((Button(_("Set a par"), "par set"),),),
         )
     rows = tuple((view.name, amount_words(turn, amount, kind)) for view, amount, kind in known)
@@ -89,7 +89,7 @@ _ITEM = Slot("item", accept_item, ask_item, lambda turn, given: _SETTING_PAR in 
 COMMANDS = (
     Command(
         "par",
-        N_("the least you want on hand; I say once when there is less"),
+        N_("the least you want on hand; I'll tell you once"),
         _par,
         words=("pars",),
         examples=(N_("par neutral spirit 1 l"), N_("par neutral spirit none")),

@@ -50,20 +50,20 @@ _UNREADABLE = {
     "json": N_("That is not valid JSON: {detail}"),
     "csv": N_("That is not a table in UTF-8: {detail}"),
     "columns": N_("I find no table in that file: a row of headings, and below it a row for each thing."),
-    "batches": N_("Batches come in by the JSON file only: a table does not hold all that belongs to one."),
+    "batches": N_("Batches come only by the JSON file: a table can't hold all of one."),
     "format": N_("That JSON is not one of mine: it needs format “peel-ledger”."),
     "version": N_("That file has version {detail}, which I do not know: it may be from a newer program."),
 }
 _WRONG = {
     "missing": N_("is missing"),
-    "number": N_("is no number that fits"),
-    "day": N_("is no day such as 2026-11-25"),
-    "moment": N_("is no moment such as 2026-11-25T18:00:00Z"),
-    "unit": N_("is no unit I know"),
-    "choice": N_("is none of the words for it"),
-    "unknown": N_("names nothing in the file or the bar"),
+    "number": N_("is not a number that fits"),
+    "day": N_("is not a day such as 2026-11-25"),
+    "moment": N_("is not a moment such as 2026-11-25T18:00:00Z"),
+    "unit": N_("is not a unit I know"),
+    "choice": N_("is not one of the words for it"),
+    "unknown": N_("is not in the file or the bar"),
     "long": N_("is too long"),
-    "twice": N_("stands there twice"),
+    "twice": N_("is there twice"),
 }
 
 
@@ -73,7 +73,7 @@ _WRONG = {
 def _export(turn: Turn, arguments: Arguments) -> Reply:
     from bot.work.transfer import export  # noqa: PLC0415 - loads pydantic
 
-    turn.context.watch = watching(N_("Writing down"))
+    turn.context.watch = watching(N_("Writing"))
     found = export.export(turn.context)
     rows = tuple((_(_KINDS[name]), show_number(count, 0)) for name, count in found.rows.items())
     return Reply(
@@ -125,7 +125,7 @@ def _import(turn: Turn, arguments: ImportArguments) -> Reply:
         )
     return reply(
         _("Send me the file: the JSON of an export, or a table of formulas, prices or waste as CSV."),
-        _("I first say what it would bring, and take nothing in before you say yes."),
+        _("I first show what it would add, and add nothing until you say yes."),
         _("In the terminal: import FILE"),
     )
 
@@ -140,7 +140,7 @@ def _of_kept(turn: Turn, upload: int, more: str) -> Reply:
             raise Say(reply(_("I could not read that about the file. Nothing changed.")))
         return _tried(turn, upload) if said.what == "try" else tables.proposed(turn, upload, said)
     except NotThereError:
-        raise Say(reply(_("That file is not kept any more: send it again."))) from None
+        raise Say(reply(_("I no longer have that file: send it again."))) from None
 
 
 def _received(turn: Turn, name: str, content: bytes) -> Reply:
@@ -174,18 +174,18 @@ def _tried(turn: Turn, upload: int, name: str = "") -> Reply:
             _("{name}: everything in it is here already.").format(name=trial.name), *_left_out(trial)
         )
     first = ngettext(
-        "{name} would bring {count} new row. Nothing is taken in yet.",
-        "{name} would bring {count} new rows. Nothing is taken in yet.",
+        "{name} would add {count} new row. Nothing is added yet.",
+        "{name} would add {count} new rows. Nothing is added yet.",
         new,
     ).format(name=trial.name, count=show_number(new, 0))
     return Reply(
         (Text(first, strong=True), _counts(trial), *map(Text, _left_out(trial))),
-        ((Button(_("Take it in"), f"import #{trial.upload}"),),),
+        ((Button(_("Import it"), f"import #{trial.upload}"),),),
     )
 
 
 def _refused(turn: Turn, name: str, error: UnreadableFileError | BadValueError) -> Reply:
-    first = _("{name} cannot be taken in.").format(name=name)
+    first = _("I can't import {name}.").format(name=name)
     if isinstance(error, UnreadableFileError):
         return reply(first, _(_UNREADABLE[error.why]).format(detail=error.detail))
     if error.what == "currency":
@@ -225,8 +225,8 @@ def _left_out(trial: Trial) -> list[str]:
         )
         lines.append(
             ngettext(
-                "{count} batch gets another number, its own being taken: {which}",
-                "{count} batches get other numbers, their own being taken: {which}",
+                "{count} batch gets a new number, because its own is taken: {which}",
+                "{count} batches get new numbers, because theirs are taken: {which}",
                 len(renumbered),
             ).format(count=len(renumbered), which=shown + (" …" if len(renumbered) > _MOST_SHOWN else ""))
         )
@@ -257,8 +257,8 @@ def problem_words(problem: Problem) -> str:
 def _with_problems(trial: Trial) -> Reply:
     count = len(trial.problems)
     first = ngettext(
-        "{name} has {count} problem: nothing is taken in.",
-        "{name} has {count} problems: nothing is taken in.",
+        "{name} has {count} problem: nothing is imported.",
+        "{name} has {count} problems: nothing is imported.",
         count,
     ).format(name=trial.name, count=count)
     blocks: list[Block] = [Text(first, strong=True)]
@@ -274,7 +274,7 @@ def _with_problems(trial: Trial) -> Reply:
 def _taken(turn: Turn, upload: int) -> Reply:
     from bot.work.transfer import import_file  # noqa: PLC0415 - see _export
 
-    turn.context.watch = watching(N_("Taking in"))
+    turn.context.watch = watching(N_("Importing"))
     try:
         trial = import_file.take_in(turn.context, upload, words_of(turn))
     except (UnreadableFileError, BadValueError) as error:
@@ -297,12 +297,12 @@ def _rows_undone(turn: Turn, after: State) -> list[str]:
     """Return how many rows went with an import, and which stay because they are in use."""
     count = int(after.details["count"])
     lines = [
-        ngettext("It had brought {count} row.", "It had brought {count} rows.", count).format(
+        ngettext("It had added {count} row.", "It had added {count} rows.", count).format(
             count=show_number(count, 0)
         )
     ]
     if after.details.get("kept"):
-        lines.append(_("These stay, being in use since: {names}").format(names=after.details["kept"]))
+        lines.append(_("These stay, because you use them: {names}").format(names=after.details["kept"]))
     return lines
 
 
@@ -318,7 +318,7 @@ COMMANDS = (
     ),
     Command(
         "import",
-        N_("take a file in: what an export gave, or a table"),
+        N_("import a file: an export, or a table"),
         _import,
         words=("import file",),
         slots=(Slot("free", plain(str)),),
@@ -336,4 +336,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("import", N_("took in {file}"), N_("import of {file}"), now=_rows_undone),)
+LOG_WORDS = (LogWords("import", N_("imported {file}"), N_("import of {file}"), now=_rows_undone),)

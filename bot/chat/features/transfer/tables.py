@@ -48,7 +48,7 @@ _ASKED: dict[Question, str] = {
     "cost": N_("Which column is the price?"),
     "decimal": N_("How does it write one and a half?"),
     "order": N_("Which comes first in its dates?"),
-    "day": N_("Which day is it about?"),
+    "day": N_("Which day is it for?"),
     "unit": N_("What does oz mean in it?"),
 }
 _OUNCES = {"weight": "ounce", "us": "us_fluid_ounce", "imperial": "imperial_fluid_ounce"}
@@ -168,10 +168,10 @@ def _answers(turn: Turn, found: Proposal, asked: Question) -> tuple[tuple[Button
         return (tuple(Button(_(word), f"{line} dates {key}") for key, word in _DAY_ORDERS.items()),)
     if asked == "unit":
         return (
-            (Button(unit_name("oz"), f"{line} oz weight"),),
+            (Button(unit_name("ounce"), f"{line} oz weight"),),
             (
-                Button(unit_name("us_floz"), f"{line} oz us"),
-                Button(unit_name("imp_floz"), f"{line} oz imperial"),
+                Button(unit_name("us_fluid_ounce"), f"{line} oz us"),
+                Button(unit_name("imperial_fluid_ounce"), f"{line} oz imperial"),
             ),
         )
     bar = turn.context.bar

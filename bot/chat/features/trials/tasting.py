@@ -127,19 +127,13 @@ def _promote(turn: Turn, arguments: PromoteArguments) -> Reply:
     trial = _tasted(turn, arguments.trial_number)
     variant = trial.by_code(arguments.code)
     if variant.number == trials.BASE:
-        raise Say(
-            reply(
-                _("{code} is the formula as it stands in the book: there is nothing to promote.").format(
-                    code=variant.code
-                )
-            )
-        )
+        raise Say(reply(_("{code} is the formula as it is: nothing to promote.").format(code=variant.code)))
     view = trial_life.promote(turn.context, trial.id, variant.code)
     return reply(
         _("{name} is now version {version}: {changed}.").format(
             name=view.name, version=view.version, changed=variant.changed
         ),
-        _("Trial {number} is over. Batches keep the version they were made by.").format(number=trial.id),
+        _("Trial {number} is over. Batches keep the version they were made with.").format(number=trial.id),
         buttons=((undo_button(turn), Button(_("Formula"), f"formula #{view.id}")),),
     )
 

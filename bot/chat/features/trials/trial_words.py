@@ -105,7 +105,7 @@ def result_lines(trial: TrialView) -> list[str]:
     if clear:
         lines += clear[:3]
     else:
-        lines.append(_("No difference is clear: as many would disagree by chance."))
+        lines.append(_("No clear difference: chance alone could do this."))
     return lines
 
 

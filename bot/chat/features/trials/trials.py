@@ -18,7 +18,7 @@ from bot.chat.features.trials.trial_words import amounts_grid, result_lines, sco
 from bot.chat.grammar.syntax import Amount, Detail, IngredientLine
 from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
-from bot.chat.reply.units import show_ml, show_quantity
+from bot.chat.reply.units import show_ml, show_quantity, sizes_offered
 from bot.trade.words import N_
 from bot.work.formulas import formulas
 from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
@@ -31,7 +31,7 @@ from bot.work.trials.trials import TrialState, TrialView
 def none_goes_on(turn: Turn) -> Reply:
     """Say that no trial is running, and how to start one."""
     return reply(
-        _("No trial goes on."),
+        _("No trial is running."),
         example_of(turn, _("Begin one: trial grapefruit mist")),
         buttons=((Button(_("Begin a trial"), "trial"),),),
     )
@@ -80,9 +80,9 @@ def _accept_variant(turn: Turn, given: Given, value: object) -> FormulaLines:
                 reply(
                     example_of(
                         turn,
-                        _("A variant differs in its ingredients: grapefruit oil 14 ml, or: without water"),
+                        _("A variant changes ingredients: grapefruit oil 14 ml, or: without water"),
                     ),
-                    _("Rest, sprays and the like are changed in the formula itself."),
+                    _("Change rest and sprays in the formula itself."),
                 )
             )
     for line in lines:
@@ -92,9 +92,9 @@ def _accept_variant(turn: Turn, given: Given, value: object) -> FormulaLines:
 
 
 def _ask_size(turn: Turn, given: Given) -> Question:
-    metric = turn.context.bar.units == "metric"
-    sizes = ["20 ml", "50 ml", "100 ml"] if metric else ["1 US fl oz", "2 US fl oz", "4 US fl oz"]
-    return Question(_("How much of each?"), columns([(size, size) for size in sizes], 3), hint=sizes[1])
+    units = turn.context.bar.units
+    sizes = ["20 ml", "50 ml", "100 ml"] if units == "metric" else ["1 oz", "2 oz", "4 oz"]
+    return Question(_("How much of each?"), columns(sizes_offered(sizes, units), 3), hint=sizes[1])
 
 
 def _accept_size(turn: Turn, given: Given, value: Amount) -> Fraction:
@@ -186,7 +186,7 @@ def _name_of(view: FormulaView, turn: Turn, line: DraftLine) -> str:
 def _begun(turn: Turn, made: TrialView, first: str) -> Reply:
     blocks: list[Block] = [Text(first, strong=True)]
     if made.hidden:
-        blocks.append(Text(_("Who fills the bottles looks up the letters; who tastes does not.")))
+        blocks.append(Text(_("Whoever fills them checks the letters; tasters don't.")))
     else:
         blocks.append(amounts_grid(made, turn.context.bar.units))
     changes = "\n".join(
@@ -232,7 +232,7 @@ def card(turn: Turn, trial: TrialView) -> Reply:
     """Show one trial: the differences, the scores side by side, and the next steps."""
     blocks: list[Block] = [Text(title(trial), strong=True)]
     if trial.hidden:
-        blocks.append(Text(_("Blind: what is which is told when it ends.")))
+        blocks.append(Text(_("Blind: you see which is which when it ends.")))
         if trial.looked:
             blocks.append(Text(_("Looked up the letters: {names}").format(names=", ".join(trial.looked))))
     else:
@@ -242,8 +242,8 @@ def card(turn: Turn, trial: TrialView) -> Reply:
         blocks.append(Text(_("Nobody has tasted yet.")))
     elif trial.hidden and not trial.done_by(turn.context.person_id):
         text = ngettext(
-            "{count} has tasted. Their scores are shown when you have.",
-            "{count} have tasted. Their scores are shown when you have.",
+            "{count} has tasted. You see the scores once you have tasted.",
+            "{count} have tasted. You see the scores once you have tasted.",
             tasters,
         )
         blocks.append(Text(text.format(count=tasters)))
@@ -277,11 +277,11 @@ def _list(turn: Turn, arguments: TrialsArguments) -> Reply:
     if not known:
         past = trials.listed(turn.context, everything=True)
         return reply(
-            _("No trial goes on."),
+            _("No trial is running."),
             example_of(turn, _("Begin one: trial grapefruit mist")),
             buttons=tuple((Button(title(one), f"trials {one.id}"),) for one in past[:4]),
         )
-    first = ngettext("{count} trial goes on", "{count} trials go on", len(known)).format(count=len(known))
+    first = ngettext("{count} trial running", "{count} trials running", len(known)).format(count=len(known))
     return Reply(
         (Text(first, strong=True),), tuple((Button(title(one), f"trials {one.id}"),) for one in known[:8])
     )
@@ -293,7 +293,7 @@ def _key(turn: Turn, arguments: OneTrialArguments) -> Reply:
         _("{code}: {what}").format(code=one.code, what=one.changed or _("as in the book"))
         for one in trial.variants
     ]
-    notes = [_("It is noted that you looked.")] if trial.hidden else []
+    notes = [_("Logged that you looked.")] if trial.hidden else []
     return reply(
         title(trial),
         "\n".join(lines),
@@ -340,7 +340,7 @@ COMMANDS = (
     ),
     Command(
         "trials",
-        N_("the trials that go on"),
+        N_("the trials now running"),
         _list,
         slots=(replace(NUMBER_SLOT, ask=None),),
     ),

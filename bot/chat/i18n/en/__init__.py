@@ -14,12 +14,34 @@ from bot.chat.i18n.en.tables import COLUMNS, TABLES, TOTALS
 from bot.chat.i18n.languages import Language, counting
 
 _HALF = Fraction(1, 2)
+_AMERICAN = {
+    "mouldy": "moldy",
+    "mould": "mold",
+    "colour": "color",
+    "flavour": "flavor",
+    "flavouring": "flavoring",
+    "flavourings": "flavorings",
+    "vapour": "vapor",
+    "litre": "liter",
+    "litres": "liters",
+    "millilitre": "milliliter",
+    "labelled": "labeled",
+    "catalogue": "catalog",
+    "judgement": "judgment",
+    "pasteurised": "pasteurized",
+    "oxidised": "oxidized",
+    "sulphites": "sulfites",
+    "smelt": "smelled",
+    "spelt": "spelled",
+    "spilt": "spilled",
+}
 
 LANGUAGE = Language(
     tag="en",
     name="English",
     locale="en_GB",  # before the place is known: everyone reads a 24-hour clock
     locales={"US": "en_US", "UK": "en_GB", "EU": "en_IE", "other": "en_AU"},
+    regional={"US": _AMERICAN},
     zones={
         "en-us": ("America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles"),
         "en": (

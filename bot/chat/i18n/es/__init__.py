@@ -13,11 +13,26 @@ from bot.chat.i18n.es.plurals import half, plural, singular
 from bot.chat.i18n.es.tables import COLUMNS, TABLES, TOTALS
 from bot.chat.i18n.languages import Language, counting
 
+# The catalogue is written as in Spain. Words of Argentina, Chile and Uruguay, and of the rest of America.
+_SOUTHERN = {"zumo": "jugo", "zumos": "jugos", "coste": "costo", "costes": "costos"}
+_AMERICAN = {
+    **_SOUTHERN,
+    "pomelo": "toronja",
+    "pomelos": "toronjas",
+    "el pomelo": "la toronja",
+    "del pomelo": "de la toronja",
+}
+_AMERICAN_COUNTRIES = "MX US PR GT HN SV NI CR PA CU DO CO VE EC PE BO PY"
+
 LANGUAGE = Language(
     tag="es",
     name="Español",
     locale="es_ES",
     locales={"US": "es_US"},
+    regional={
+        **dict.fromkeys(("AR", "CL", "UY"), _SOUTHERN),
+        **dict.fromkeys(_AMERICAN_COUNTRIES.split(), _AMERICAN),
+    },
     zones={
         "es": ("Europe/Madrid", "America/Mexico_City", "America/Bogota", "America/Argentina/Buenos_Aires")
     },
@@ -70,9 +85,10 @@ LANGUAGE = Language(
     other_words={
         "closing hour": ("cierre",),
         "quiet hours": ("silencio",),
-        "manager": ("encargado", "encargada"),
-        "member": ("miembro",),
-        "owner": ("dueño", "dueña", "propietario", "propietaria"),
+        "garnish minutes": ("minutos por adorno",),
+        "manager": ("encargada", "responsable"),
+        "member": ("integrante",),
+        "owner": ("dueño", "dueña", "titular", "propietario", "propietaria"),
     },
     columns=COLUMNS,
     tables=TABLES,

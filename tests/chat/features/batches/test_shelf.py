@@ -24,7 +24,7 @@ def _discards(house: House) -> dict[str, date]:
 def test_a_batch_names_its_dates_and_the_rule_that_won(house: House) -> None:
     ana = bar_with(house, MIST)
     answer = said(ana, "batch grapefruit mist to 400 ml")
-    assert "Look again 25 Dec 2026." in answer
+    assert "Check it again on 25 Dec 2026." in answer
     assert "Discard after 24 May 2027: the usual time for its kind." in answer
     ana.says("change grapefruit mist: discard 30 days")
     own = said(ana, "batch grapefruit mist to 400 ml")

@@ -92,7 +92,7 @@ def test_what_is_no_number_there_stops_the_import(
     found["bar"]["formula_costs"] = {"Other mist": costs}
     eve = house.open_bar("Eve", "The Grey Gull")
     said = Sends(house, eve)("bar.json", json.dumps(found).encode())
-    assert said.first_line == "bar.json cannot be taken in."
+    assert said.first_line == "I can't import bar.json."
 
 
 def test_the_picture_comes_with_the_week_where_the_bar_wants_it(ana: Person) -> None:

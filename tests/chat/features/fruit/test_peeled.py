@@ -41,7 +41,7 @@ def test_peeled_fruit_has_a_clock_and_a_reminder_before_it_is_lost(house: House,
     assert [one for one in house.reminders() if one.due.kind == "peeled"] == []
     house.clock.turn(minutes=2)
     (sent,) = [one for one in house.reminders() if one.due.kind == "peeled"]
-    assert sent.reply.first_line.startswith("Peeled: 4 oranges still there, lost after Thu, 26 Nov 20:00")
+    assert sent.reply.first_line.startswith("Peeled: 4 oranges still there, no good after Thu, 26 Nov 20:00")
     assert [button.label for row in sent.reply.buttons for button in row][:3] == [
         "Juiced",
         "Binned",
@@ -112,7 +112,7 @@ def test_the_bars_own_yield_takes_over(ana: Person) -> None:
     """86 g of juice a fruit at 248 g a cup (USDA SR28): 82.04 mL; four of the bar's own weigh 4 in 16."""
     assert "About 330 ml juice (250 ml to 410 ml; published yield)" in text(ana.says("peeled 4 oranges"))
     juiced = text(ana.says("juiced 4 oranges 280 ml"))
-    assert "From now on I reckon 79 ml a fruit, 25 % of it from 4 pieces of your own." in juiced
+    assert "I'll now assume 79 ml per orange, counting 4 of your own." in juiced
     for _number in range(3):
         ana.says("juiced 12 oranges 840 ml")
     assert "your own yield" in text(ana.says("peeled 4 oranges"))

@@ -35,7 +35,7 @@ def test_a_dose_has_ml_mg_and_concentrations_and_stands_to_each_limit(house: Hou
 def test_a_short_drink_goes_over_and_is_told_what_brings_it_under(house: House) -> None:
     ana = bar_with(house, MIST)
     answer = said(ana, "dose grapefruit mist 3 sprays in 60 ml")
-    assert ": from under to over a limit" in answer.splitlines()[0]
+    assert ": may pass a limit" in answer.splitlines()[0]
     mend = next(line for line in answer.splitlines() if line.startswith("Most that stays within it"))
     assert mend == (
         "Most that stays within it: 0.254 ml a drink (2 sprays); or a drink of 71 ml or at most 19.3 % "
@@ -49,7 +49,7 @@ def test_a_short_drink_goes_over_and_is_told_what_brings_it_under(house: House) 
 def test_near_begins_at_eighty_percent(house: House) -> None:
     ana = bar_with(house, MIST)
     first = said(ana, "dose grapefruit mist 3 sprays in 85 ml").splitlines()[0]
-    assert first.endswith("from under to near a limit")
+    assert first.endswith("may come near a limit")
 
 
 def test_every_limit_has_its_source_and_date_one_tap_away(house: House) -> None:

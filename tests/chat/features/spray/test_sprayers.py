@@ -58,8 +58,8 @@ def test_priming_is_put_aside(house: House) -> None:
     before = said(ana, "weigh Blue 152.31 150.55 148.80 147.02 20 sprays").splitlines()[0]
     primed = said(ana, "weigh Blue 160.10 159.90 6 sprays priming")
     assert primed.splitlines()[0] == before
-    assert "Priming run: put aside." in primed
-    assert "priming: put aside" in said(ana, "pump Blue")
+    assert "Priming run: not counted." in primed
+    assert "priming: not counted" in said(ana, "pump Blue")
 
 
 def test_drinks_dose_and_cost_count_by_the_sprayer_once_it_is_chosen(house: House) -> None:
@@ -111,7 +111,7 @@ def test_undo_takes_a_weighing_back_and_keeps_the_others(house: House) -> None:
 def test_a_coarse_scale_is_told_how_many_sprays_would_do(house: House) -> None:
     ana = bar_with(house, MIST)
     answer = said(ana, "weigh Blue 152.3 150.5 20 sprays")
-    assert "The scale's last figure alone is 5.6 % of a run: 23 sprays a run would do." in answer
+    assert "Your scale's last figure is 5.6 % of a run. Weigh 23 sprays a run instead." in answer
     assert "last figure" not in said(ana, "weigh Red 152.31 150.55 20 sprays")
 
 

@@ -60,13 +60,13 @@ def test_a_list_of_item_quantity_and_cost_asks_what_it_is_and_nothing_is_logged_
     shown = send("list.csv", b"Item,Qty,Cost\nOranges,24,$12.00\nLimes,40,$9.60\n")
     assert "What is in this table?" in _words(shown)
     asked = _tap(ana, shown, "waste")
-    assert "Which day is it about?" in _words(asked)
+    assert "Which day is it for?" in _words(asked)
     ready = _tap(ana, asked, _labels(asked)[0])
     assert "24 oranges" in _words(ready)
     tried = _tap(ana, ready, "Try it")
-    assert "would bring 2 new rows" in _words(tried)
+    assert "would add 2 new rows" in _words(tried)
     assert "24" not in _week(ana)
-    assert "2 rows of list.csv are in" in _words(_tap(ana, tried, "Take it in"))
+    assert "2 rows of list.csv are in" in _words(_tap(ana, tried, "Import it"))
     assert "24" in _week(ana)
 
 
@@ -77,7 +77,7 @@ def test_a_workbook_of_waste_needs_no_question_and_comes_in_once(house: House, a
     )
     shown = send("waste.xlsx", content)
     assert _labels(shown) == ["Try it", "Change columns"]
-    _tap(ana, _tap(ana, shown, "Try it"), "Take it in")
+    _tap(ana, _tap(ana, shown, "Try it"), "Import it")
     again = _tap(ana, send("waste.xlsx", content), "Try it")
     assert "everything in it is here already" in _words(again)
 
