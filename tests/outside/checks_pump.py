@@ -7,15 +7,19 @@ from collections.abc import Callable
 from bot.trade.numbers.ranges import Range
 from bot.trade.numbers.student_t import two_sided_quantile
 from bot.trade.spray.sprayers import (
+    DENSITY_SHARE,
     ML_PER_SPRAY_PRACTICE,
     PRIMING_SPRAYS_USUAL,
     SPRAYS_PER_DRINK_PRACTICE,
+    USUAL_PUMPS_ML,
     Weighing,
     calibrate,
+    drift,
     drinks_per_bottle,
     evenness,
 )
 from tests.outside.check import Check, Mark
+from tests.outside.quiet import quiet_library
 
 _USP = "USP 29 <601>, nasal sprays, delivered-dose uniformity"
 _PRACTICE = "common practice, no source"
@@ -50,7 +54,74 @@ def _doses(outside_80: int, of: int = 20) -> Callable[[], str]:
     return lambda: evenness(doses, 1.0).value
 
 
+def _interval_half(*outputs: float) -> float:
+    """Half the interval of runs of 20 sprays of a mix of 0.88 g/mL on a scale that shows 0.1 g."""
+    runs = [Weighing(150.0, 150.0 - 20 * 0.88 * ml, 20) for ml in outputs]
+    found = calibrate(runs, 0.88, 0.1).interval_95_ml
+    assert found is not None
+    return (found.high - found.low) / 2
+
+
+def _guide_half(*outputs: float) -> float:
+    with quiet_library():
+        from scipy import stats  # noqa: PLC0415 - an oracle for tests only
+
+        count = len(outputs)
+        runs = stats.t.ppf(0.975, count - 1) * stats.sem(outputs)
+        # A reading rounded to the step is even over it: variance step^2 / 12, a difference twice that.
+        rounded = stats.norm.ppf(0.975) * stats.uniform(scale=0.1).std() * 2**0.5 / (20 * 0.88) / count**0.5
+        density = stats.norm.ppf(0.975) * DENSITY_SHARE * sum(outputs) / count
+    return float((runs**2 + rounded**2 + density**2) ** 0.5)
+
+
+def _drifts(*outputs: float) -> str:
+    return "a drift" if drift(outputs) is not None else "chance"
+
+
+def _drifts_by_library(*outputs: float) -> str:
+    with quiet_library():
+        from scipy import stats  # noqa: PLC0415 - an oracle for tests only
+
+        found = stats.linregress(range(len(outputs)), outputs)
+    return "a drift" if found.pvalue < 0.05 else "chance"
+
+
+_FALLING, _LEVEL = (0.110, 0.107, 0.103, 0.101, 0.097), (0.10, 0.11, 0.10, 0.11, 0.10)
+
 CHECKS: list[Check] = [
+    *(
+        Check(
+            "pump",
+            f"half of the 95 % interval of runs {', '.join(map(str, runs))} mL, scale and density included",
+            "scipy: t, uniform and normal distributions, added as the GUM does (the way from memory)",
+            Mark.COMPUTED,
+            lambda runs=runs: _guide_half(*runs),  # type: ignore[misc]
+            lambda runs=runs: _interval_half(*runs),  # type: ignore[misc]
+            "mL",
+            2e-5,
+        )
+        for runs in (_FALLING, _LEVEL, (0.1, 0.1, 0.1))
+    ),
+    *(
+        Check(
+            "pump",
+            f"runs of {', '.join(map(str, runs))} mL",
+            "scipy: linear regression, p below 0.05",
+            Mark.COMPUTED,
+            lambda runs=runs: _drifts_by_library(*runs),  # type: ignore[misc]
+            lambda runs=runs: _drifts(*runs),  # type: ignore[misc]
+        )
+        for runs in (_FALLING, _LEVEL)
+    ),
+    Check(
+        "pump",
+        "usual pump sizes, smallest",
+        "a pump maker's page (nanshansg.com): 0.05, 0.07, 0.10 and 0.14 mL",
+        Mark.READ,
+        0.05,
+        lambda: USUAL_PUMPS_ML.low,
+        "mL",
+    ),
     *(
         Check(
             "pump",

@@ -2,38 +2,41 @@
 @after opening
 
 Ana: acid 280 ml orange juice to lime
-  280 ml orange juice to lime strength: 5.3 g
-  citric + 3.3 g malic acid
+  280 ml orange juice to lime strength: 5.4 g
+  citric + 3.4 g malic acid
                    citric  malic
-    computed        5.3 g  3.3 g
-      from          4.4 g  2.8 g
-      to            6.8 g  4.2 g
+    computed        5.4 g  3.4 g
+      from          3.2 g    2 g
+      to           11.9 g  7.4 g
     rule of thumb     9 g  5.6 g
-  The rule of thumb ends 27 to 57 % beyond the
-  measured lime.
-  Acid by the literature: orange 16 g/l, lime 46
-  g/l. Juices differ: taste decides.
+  The rule of thumb ends between 22 % short of
+  and 84 % beyond the measured lime.
+  Orange 7 to 21 g/l in print, lime 39 to 75 g/l
+  in print. Juices and papers differ: titrate
+  it, or taste.
 Ana: acid 1 l grapefruit juice to lemon
   1,000 ml grapefruit juice to lemon strength:
-  28.9 g citric acid
+  31.6 g citric acid
                    citric  malic
-    computed       28.9 g    0 g
-      from         26.2 g    0 g
-      to           31.6 g    0 g
+    computed       31.6 g    0 g
+      from         19.2 g    0 g
+      to           40.7 g    0 g
     rule of thumb    40 g    0 g
-  The rule of thumb ends 16 to 27 % beyond the
-  measured lemon.
-  Acid by the literature: grapefruit 22 g/l,
-  lemon 51 g/l. Juices differ: taste decides.
+  The rule of thumb ends between 1 % short of
+  and 47 % beyond the measured lemon.
+  Grapefruit 20 to 25 g/l in print, lemon 44 to
+  60 g/l in print. Juices and papers differ:
+  titrate it, or taste.
 Ana: acid 200 ml lime juice to lemon
   200 ml lime juice to lemon strength: 1.1 g
   citric acid
               citric  malic
     computed   1.1 g    0 g
       from       0 g    0 g
-      to       2.4 g    0 g
-  Acid by the literature: lime 46 g/l, lemon 51
-  g/l. Juices differ: taste decides.
+      to       4.3 g    0 g
+  Lime 39 to 75 g/l in print, lemon 44 to 60 g/l
+  in print. Juices and papers differ: titrate
+  it, or taste.
 Ana: acid 1 l lemon juice to lime
   1,000 ml lemon juice to lime strength: no acid
   needed.
@@ -74,18 +77,19 @@ Ana taps [Yes, new]
 Ana: acid 500 ml orange juice to lime
   500 ml orange juice to lime strength: 16 g
   citric + 10 g malic acid
-                   citric  malic
-    your recipe      16 g   10 g
-    computed        9.5 g  5.9 g
-      from          7.9 g  4.9 g
-      to           12.1 g  7.6 g
-    rule of thumb    16 g   10 g
-  Sour orange ends 27 to 57 % beyond the
-  measured lime.
-  The rule of thumb ends 27 to 57 % beyond the
-  measured lime.
-  Acid by the literature: orange 16 g/l, lime 46
-  g/l. Juices differ: taste decides.
+                   citric   malic
+    your recipe      16 g    10 g
+    computed        9.7 g   6.1 g
+      from          5.7 g   3.6 g
+      to           21.3 g  13.3 g
+    rule of thumb    16 g    10 g
+  Sour orange ends between 22 % short of and 84
+  % beyond the measured lime.
+  The rule of thumb ends between 22 % short of
+  and 84 % beyond the measured lime.
+  Orange 7 to 21 g/l in print, lime 39 to 75 g/l
+  in print. Juices and papers differ: titrate
+  it, or taste.
   [Sour orange]
 Ana taps [Sour orange]
   Sour orange: 500 ml
@@ -100,3 +104,36 @@ Ana taps [Sour orange]
   [Log this batch]
   [In grams] [Cost]
   [Other size] [All cautions]
+Ana: acid 1 l orange juice at 9 g/l to lime
+  1,000 ml orange juice to lime strength: 23.1 g
+  citric + 14.4 g malic acid
+                   citric   malic
+    your recipe      32 g    20 g
+    computed       23.1 g  14.4 g
+      from         18.8 g  11.7 g
+      to           41.3 g  25.8 g
+    rule of thumb    32 g    20 g
+  Sour orange ends between 20 % short of and 54
+  % beyond the measured lime.
+  The rule of thumb ends between 20 % short of
+  and 54 % beyond the measured lime.
+  Orange 9 g/l as you measured it, lime 39 to 75
+  g/l in print. Juices and papers differ:
+  titrate it, or taste.
+  [Sour orange]
+Ana: acid 1 l orange juice at 9 g/l to lime at 60 g/l
+  1,000 ml orange juice to lime strength: 31.9 g
+  citric + 20 g malic acid
+                   citric  malic
+    your recipe      32 g   20 g
+    computed       31.9 g   20 g
+    rule of thumb    32 g   20 g
+  Sour orange ends level with the measured lime.
+  The rule of thumb ends level with the measured
+  lime.
+  Orange 9 g/l as you measured it, lime 60 g/l
+  as you measured it.
+  [Sour orange]
+Ana: acid 1 l orange juice at 900 g/l to lime
+  An acidity from 1 to 200 g/l, please, such as
+  9 g/l.

@@ -7,7 +7,7 @@ Ana: scale grapefruit mist to 8 x 50 ml
     propylene glycol   92 ml
     neutral spirit    260 ml
   Makes 400 ml at 62 % vol
-  Enough for 1,333 to 3,000 drinks
+  Enough for 1,300 to 3,000 drinks
   Fills 8 x 50 ml
   Rounded to 50 ml cylinder, 100 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at

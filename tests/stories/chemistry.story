@@ -93,7 +93,7 @@ Ana: scale weak mist x1
     neutral spirit  148 ml
     water           700 ml
   Makes 838.6 ml at 16.9 % vol
-  Enough for 2,795 to 6,289 drinks
+  Enough for 2,700 to 6,200 drinks
   Exact with: 1 ml syringe, 250 ml cylinder, 1 l
   cylinder.
   Clearing: will split, by estimate
@@ -222,3 +222,109 @@ Ana taps [What would mend it?]
   [Change to 9.1 ml propylene glycol]
   [Change to 75 ml neutral spirit]
   [Scale it] [Aroma] [Another spirit]
+Ana: dose grapefruit mist in 90 ml
+  Grapefruit mist in 90 ml, 1 drink: under the
+  limits
+    mg in    a drink
+    oil        14-32
+    glycol     32-71
+    ethanol   65-150
+  ml a drink: oil 0.017-0.038, glycol
+  0.031-0.069, ethanol 0.083-0.19
+  mg/kg in the drink: oil 160-350, glycol
+  350-790, ethanol 720-1,600
+  2 to 3 sprays, 0.133 to 0.3 ml, all taken to
+  land in the drink.
+  Propylene glycol (E 1520) in a beverage, from
+  all sources: 1 g/L. Here 351-789 mg/L: under.
+  Propylene glycol, acceptable daily intake: 25
+  mg per kg of body weight. Here 0.45-1 mg/kg at
+  70 kg: under.
+  Most that stays within it: 0.38 ml a drink (3
+  sprays).
+  Flavourings, syrups and bitters in the drink
+  may carry glycol (E 1520) as well: it all
+  counts. So does the guest's evening: this is
+  one drink.
+  Nobody has weighed this spray yet: pumps give
+  0.05 to 0.14 ml. Weigh yours.
+  Caution: Never flame a garnish over a drink
+  that was just sprayed, nor serve it beside an
+  open flame.
+  [Sources]
+  [In 60 ml] [In 150 ml] [2 drinks]
+  [Weigh the sprayer]
+Ana: dose grapefruit mist in 90 ml, 3 drinks + 5 ml orange mist
+  Grapefruit mist in 90 ml, 3 drinks: over a
+  limit
+    mg in
+      a drink  3 drinks
+    oil
+      450-470  1,300-1,400
+    glycol
+      2,000-2,100  6,100-6,200
+    ethanol
+      2,000-2,100  6,000-6,300
+  ml a drink: oil 0.52-0.54, glycol 2, ethanol
+  2.5-2.6
+  mg/kg in the drink: oil 4,700-4,900, glycol
+  21,000-22,000, ethanol 21,000-22,000
+  2 to 3 sprays, 0.133 to 0.3 ml, all taken to
+  land in the drink.
+  With 5 ml Orange mist in the same drink,
+  counted in all figures.
+  Propylene glycol (E 1520) in a beverage, from
+  all sources: 1 g/L. Here 21,300-21,700 mg/L:
+  over.
+  Propylene glycol, acceptable daily intake: 25
+  mg per kg of body weight. Here 87-88 mg/kg at
+  70 kg: over.
+  Most that stays within it: 0 ml a drink (0
+  sprays); or a drink of 2,060 ml or at most 0 %
+  glycol in the mix.
+  Flavourings, syrups and bitters in the drink
+  may carry glycol (E 1520) as well: it all
+  counts.
+  Nobody has weighed this spray yet: pumps give
+  0.05 to 0.14 ml. Weigh yours.
+  Caution: Never flame a garnish over a drink
+  that was just sprayed, nor serve it beside an
+  open flame.
+  [Sources]
+  [In 60 ml] [In 150 ml] [4 drinks]
+  [Weigh the sprayer]
+Ana: scale grapefruit mist to 400 ml in grams at 30 C
+  Grapefruit mist: 400 ml
+    grapefruit oil     42.3 g
+    propylene glycol   94.3 g
+    neutral spirit    206.3 g
+    Total             342.9 g
+  Makes 400 ml at 62 % vol
+  Enough for 1,300 to 3,000 drinks
+  In place of ml measured at 30 °C.
+  What it makes is measured at 30 °C too; at 20
+  °C it is 396 ml.
+  grapefruit oil: 42.1 g to 42.5 g, the range
+  its standard allows.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: the vapour lights in a warm room.
+  [Log this batch]
+  [In ml] [Densities]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Ana: weigh Blue 152.31 150.55 148.85 147.21 145.62 144.10 20 sprays with grapefruit mist
+  Blue: 0.0948 ml a spray (5 runs)
+    mean                   0.0948 ml
+    spread of runs         0.0054 ml
+    95 % interval   0.0881-0.1016 ml
+    drinks in 50
+    ml                       164-283
+  Each run gives less than the one before, 14 %
+  less by the last: is the nozzle clogging?
+  With Grapefruit mist in it. Nothing is
+  reckoned by it yet.
+  [Next run from 144.1 g] [Undo]
+  [Use it for Grapefruit mist]
+  [Use it for all sprays]

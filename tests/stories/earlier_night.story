@@ -100,7 +100,7 @@ Ana: peeled 4 oranges yesterday
   Thu, 26 Nov 12:00.
   About 330 ml juice (250 ml to 410 ml;
   published yield).
-  To lime strength: 6.2 g citric + 3.9 g malic
+  To lime strength: 6.4 g citric + 4 g malic
   acid.
   [Juiced] [Binned] [In a batch]
   [Undo] [Acid for it]

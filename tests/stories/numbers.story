@@ -7,7 +7,7 @@ Ana: scale grapefruit mist to 36,5 ml
     propylene glycol   8.5 ml
     neutral spirit    23.5 ml
   Makes 36.5 ml at 62 % vol
-  Enough for 121 to 273 drinks
+  Enough for 120 to 270 drinks
   Rounded to 5 ml syringe, 10 ml syringe, 50 ml
   cylinder: the ratio is off by 1.9 % at most.
   Clearing: borderline, it may cloud, by
@@ -24,7 +24,7 @@ Ana: scale grapefruit mist to 36.5 ml
     propylene glycol   8.5 ml
     neutral spirit    23.5 ml
   Makes 36.5 ml at 62 % vol
-  Enough for 121 to 273 drinks
+  Enough for 120 to 270 drinks
   Rounded to 5 ml syringe, 10 ml syringe, 50 ml
   cylinder: the ratio is off by 1.9 % at most.
   Clearing: borderline, it may cloud, by
@@ -41,7 +41,7 @@ Ana: scale grapefruit mist to 1,000 ml
     propylene glycol  230 ml
     neutral spirit    650 ml
   Makes 1,000 ml at 62 % vol
-  Enough for 3,333 to 7,500 drinks
+  Enough for 3,300 to 7,500 drinks
   Rounded to 250 ml cylinder, 1 l cylinder: the
   ratio is off by 1.5 % at most.
   Clearing: borderline, it may cloud, by
@@ -81,7 +81,7 @@ Ana: scale grapefruit mist x1 1/2
     propylene glycol  33 ml
     neutral spirit    93 ml
   Makes 144 ml at 62 % vol
-  Enough for 480 to 1,080 drinks
+  Enough for 480 to 1,000 drinks
   Exact with: 50 ml cylinder, 100 ml cylinder.
   Clearing: borderline, it may cloud, by
   estimate
@@ -97,7 +97,7 @@ Ana: scale grapefruit mist x1½
     propylene glycol  33 ml
     neutral spirit    93 ml
   Makes 144 ml at 62 % vol
-  Enough for 480 to 1,080 drinks
+  Enough for 480 to 1,000 drinks
   Exact with: 50 ml cylinder, 100 ml cylinder.
   Clearing: borderline, it may cloud, by
   estimate

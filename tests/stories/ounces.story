@@ -14,7 +14,7 @@ Ana taps [US oz (29.57 ml)]
     propylene glycol    81 ml
     neutral spirit     230 ml
   Makes 354.9 ml at 62 % vol
-  Enough for 1,182 to 2,661 drinks
+  Enough for 1,100 to 2,600 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.8 % at
   most.
@@ -39,7 +39,7 @@ Ana taps [imperial oz (28.41 ml)]
     propylene glycol  104 ml
     neutral spirit    295 ml
   Makes 454.6 ml at 62 % vol
-  Enough for 1,515 to 3,409 drinks
+  Enough for 1,500 to 3,400 drinks
   Fills 8 x 56.8 ml
   Rounded to 100 ml cylinder, 250 ml cylinder,
   500 ml cylinder: the ratio is off by 0.7 % at
@@ -70,7 +70,7 @@ Ana: scale grapefruit mist to 12 oz
     propylene glycol    81 ml
     neutral spirit     230 ml
   Makes 354.9 ml at 62 % vol
-  Enough for 1,182 to 2,661 drinks
+  Enough for 1,100 to 2,600 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.8 % at
   most.

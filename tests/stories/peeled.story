@@ -8,7 +8,7 @@ Ana: peeled 4 oranges
   will remind you before.
   About 330 ml juice (250 ml to 410 ml;
   published yield).
-  To lime strength: 6.2 g citric + 3.9 g malic
+  To lime strength: 6.4 g citric + 4 g malic
   acid.
   New here: orange.
   [Juiced] [Binned] [In a batch]
@@ -48,7 +48,7 @@ Ana: peeled 6 oranges
   will remind you before.
   About 470 ml juice (360 ml to 590 ml;
   published and your own).
-  To lime strength: 9 g citric + 5.6 g malic
+  To lime strength: 9.2 g citric + 5.7 g malic
   acid.
   [Juiced] [Binned] [In a batch]
   [Undo] [Acid for it]

@@ -13,7 +13,7 @@ Ana taps [scale Grapefruit mist 6x50 ml]
     propylene glycol    69 ml
     neutral spirit     194 ml
   Makes 300 ml at 62 % vol
-  Enough for 1,000 to 2,250 drinks
+  Enough for 1,000 to 2,200 drinks
   Fills 6 x 50 ml
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.4 % at
@@ -33,7 +33,7 @@ Ana: 6x50 grapefruit mist
     propylene glycol    69 ml
     neutral spirit     194 ml
   Makes 300 ml at 62 % vol
-  Enough for 1,000 to 2,250 drinks
+  Enough for 1,000 to 2,200 drinks
   Fills 6 x 50 ml
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.4 % at

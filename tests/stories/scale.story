@@ -7,7 +7,7 @@ Ana: scale grapefruit mist to 8 x 50 ml
     propylene glycol   92 ml
     neutral spirit    260 ml
   Makes 400 ml at 62 % vol
-  Enough for 1,333 to 3,000 drinks
+  Enough for 1,300 to 3,000 drinks
   Fills 8 x 50 ml
   Rounded to 50 ml cylinder, 100 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
@@ -27,7 +27,7 @@ Ana taps [In grams]
     neutral spirit    208.6 g
     Total             346.3 g
   Makes 400 ml at 62 % vol
-  Enough for 1,333 to 3,000 drinks
+  Enough for 1,300 to 3,000 drinks
   Fills 8 x 50 ml
   In place of ml measured at 20 °C.
   grapefruit oil: 42.5 g to 42.9 g, the range
@@ -57,7 +57,7 @@ Ana: scale grapefruit mist x3
     propylene glycol   66 ml
     neutral spirit    186 ml
   Makes 288 ml at 62 % vol
-  Enough for 960 to 2,160 drinks
+  Enough for 960 to 2,100 drinks
   Exact with: 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder.
   Clearing: borderline, it may cloud, by
@@ -74,7 +74,7 @@ Ana: scale grapefruit mist double
     propylene glycol   44 ml
     neutral spirit    124 ml
   Makes 192 ml at 62 % vol
-  Enough for 640 to 1,440 drinks
+  Enough for 640 to 1,400 drinks
   Exact with: 50 ml cylinder, 250 ml cylinder.
   Clearing: borderline, it may cloud, by
   estimate
@@ -90,7 +90,7 @@ Ana: scale grapefruit mist to 400 ml
     propylene glycol   92 ml
     neutral spirit    260 ml
   Makes 400 ml at 62 % vol
-  Enough for 1,333 to 3,000 drinks
+  Enough for 1,300 to 3,000 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.
@@ -108,7 +108,7 @@ Ana: scale grapefruit mist to 1 l
     propylene glycol  230 ml
     neutral spirit    650 ml
   Makes 1,000 ml at 62 % vol
-  Enough for 3,333 to 7,500 drinks
+  Enough for 3,300 to 7,500 drinks
   Rounded to 250 ml cylinder, 1 l cylinder: the
   ratio is off by 1.5 % at most.
   Clearing: borderline, it may cloud, by
@@ -125,7 +125,7 @@ Ana: scale grapefruit mist to 8 x 50 ml, 5 % loss
     propylene glycol   96 ml
     neutral spirit    270 ml
   Makes 421.1 ml at 62 % vol
-  Enough for 1,333 to 3,000 drinks
+  Enough for 1,300 to 3,000 drinks
   Fills 8 x 50 ml, 5 % lost on the way
   Rounded to 100 ml cylinder, 500 ml cylinder:
   the ratio is off by 1.4 % at most.
@@ -180,7 +180,7 @@ Ana: scale grapefruit mist with 30 ml grapefruit oil and 40 ml propylene glycol
     neutral spirit    112 ml
   Makes 174.5 ml at 62 % vol
   propylene glycol runs out first.
-  Enough for 581 to 1,309 drinks
+  Enough for 580 to 1,300 drinks
   Rounded to 50 ml cylinder, 250 ml cylinder:
   the ratio is off by 1.5 % at most.
   Clearing: borderline, it may cloud, by
@@ -197,7 +197,7 @@ Ana: scale grapefruit mist for 600 drinks
     propylene glycol    41 ml
     neutral spirit     116 ml
   Makes 180 ml at 62 % vol
-  Enough for 600 to 1,350 drinks
+  Enough for 600 to 1,300 drinks
   Rounded to 50 ml cylinder, 250 ml cylinder:
   the ratio is off by 0.6 % at most.
   Clearing: borderline, it may cloud, by
@@ -214,7 +214,7 @@ Ana: scale grapefruit mist for 600 drinks, 10 % loss
     propylene glycol   46 ml
     neutral spirit    130 ml
   Makes 200 ml at 62 % vol, 10 % lost on the way
-  Enough for 600 to 1,350 drinks
+  Enough for 600 to 1,300 drinks
   Rounded to 50 ml cylinder, 250 ml cylinder:
   the ratio is off by 0.6 % at most.
   Clearing: borderline, it may cloud, by
@@ -231,7 +231,7 @@ Ana: scale grapefruit mist to 300 g
     propylene glycol    79 ml
     neutral spirit     224 ml
   Makes 346.5 ml at 62 % vol
-  Enough for 1,155 to 2,598 drinks
+  Enough for 1,100 to 2,500 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.9 % at
   most.
@@ -250,7 +250,7 @@ Ana: scale grapefruit mist to 400 ml in grams
     neutral spirit    208.6 g
     Total             346.3 g
   Makes 400 ml at 62 % vol
-  Enough for 1,333 to 3,000 drinks
+  Enough for 1,300 to 3,000 drinks
   In place of ml measured at 20 °C.
   grapefruit oil: 42.5 g to 42.9 g, the range
   its standard allows.
@@ -279,7 +279,7 @@ Ana taps [4 x 100 ml]
     propylene glycol   92 ml
     neutral spirit    260 ml
   Makes 400 ml at 62 % vol
-  Enough for 1,333 to 3,000 drinks
+  Enough for 1,300 to 3,000 drinks
   Fills 4 x 100 ml
   Rounded to 50 ml cylinder, 100 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at

@@ -32,7 +32,7 @@ Ana: skale grapefruit mist x2
     propylene glycol   44 ml
     neutral spirit    124 ml
   Makes 192 ml at 62 % vol
-  Enough for 640 to 1,440 drinks
+  Enough for 640 to 1,400 drinks
   Exact with: 50 ml cylinder, 250 ml cylinder.
   Clearing: borderline, it may cloud, by
   estimate
@@ -129,7 +129,7 @@ Ana: /scale@peel_ledger_bot grapefruit mist x2
     propylene glycol   44 ml
     neutral spirit    124 ml
   Makes 192 ml at 62 % vol
-  Enough for 640 to 1,440 drinks
+  Enough for 640 to 1,400 drinks
   Exact with: 50 ml cylinder, 250 ml cylinder.
   Clearing: borderline, it may cloud, by
   estimate

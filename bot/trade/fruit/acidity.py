@@ -25,7 +25,7 @@ from bot.trade.fruit.acidity_table import (
     citric_equivalents,
 )
 from bot.trade.numbers.ranges import Range
-from bot.trade.sources import Source
+from bot.trade.sources import HowKnown, Source
 
 # Citric acid's share of the added acids by mass, if none is given. Common practice, no source: the 32 to 20
 # of the rule of thumb for lime, citric acid alone for the rest.
@@ -83,8 +83,8 @@ class AcidRecipe:
 class AcidAddition:
     """Acid for one volume of juice: grams of each for the likely juice, and their ranges.
 
-    The ranges run from the sourest to the mildest reading of the source juice, with the target at its likely
-    value. `already_there` means that the likely juice needs no acid.
+    The ranges run from the sourest source and the mildest target to the opposite ends. `already_there` means
+    that the likely juice needs no acid.
     """
 
     citric_g: Decimal
@@ -100,8 +100,8 @@ class AcidAddition:
 class AcidOutcome:
     """The result of a given recipe, in g/L of citric equivalents, and its distance from the target.
 
-    `overshoot` is the share (0.3 for a third too much) beyond the likely target, from the mildest to the
-    sourest source juice found; negative falls short. `citric_g` and `malic_g` are for the given volume.
+    `overshoot` is the share (0.3 for a third too much) beyond the target, from the mildest source and the
+    sourest target to the opposite ends; negative falls short. `citric_g` and `malic_g` are for the volume.
     """
 
     recipe: AcidRecipe
@@ -119,9 +119,9 @@ def readings(juice: Juice) -> tuple[Reading, ...]:
 def acidity(juice: Juice, measured_g_per_l: Decimal | None = None) -> Acidity:
     """Return the acidity of a juice in g/L of citric equivalents.
 
-    `measured_g_per_l` is the bar's own titration and overrides the literature. Otherwise the range covers the
-    readings that count, with one standard deviation either side where published, and the likely value is the
-    mean of their middles. Raises UnknownAcidityError, OutOfRangeError.
+    `measured_g_per_l` is the bar's own titration and overrides the literature. Otherwise the range covers
+    every reading with a source, with one standard deviation either side where published, and the likely
+    value is the mean of the middles of those that count. Raises UnknownAcidityError, OutOfRangeError.
     """
     if measured_g_per_l is not None:
         if not 0 < measured_g_per_l <= 200:
@@ -131,10 +131,12 @@ def acidity(juice: Juice, measured_g_per_l: Decimal | None = None) -> Acidity:
     if not found:
         raise UnknownAcidityError(juice.value)
     middles = [reading.equivalents.middle for reading in found]
+    sourced = [one for one in readings(juice) if one.source.how_known is not HowKnown.PRACTICE]
     spread = Range(
-        min(reading.equivalents.low for reading in found), max(reading.equivalents.high for reading in found)
+        min(reading.equivalents.low for reading in sourced),
+        max(reading.equivalents.high for reading in sourced),
     )
-    sources = tuple(dict.fromkeys(reading.source for reading in found))
+    sources = tuple(dict.fromkeys(reading.source for reading in sourced))
     return Acidity(sum(middles, Decimal(0)) / len(middles), spread, sources)
 
 
@@ -153,7 +155,8 @@ def acid_to_add(
     _check_volume(volume_ml)
     if not 0 <= citric_share <= 1:
         raise OutOfRangeError("citric share", float(citric_share), 0, 1, "")
-    missing = source.range_g_per_l.map(lambda acid: _at_least_none(target.likely_g_per_l - acid))
+    here, there = source.range_g_per_l, target.range_g_per_l
+    missing = Range(_at_least_none(there.low - here.high), _at_least_none(there.high - here.low))
     likely = _at_least_none(target.likely_g_per_l - source.likely_g_per_l)
     litres = volume_ml / 1000
     # grams of the anhydrous mixture for each gram of citric equivalents
@@ -182,7 +185,8 @@ def outcome(volume_ml: Decimal, source: Acidity, target: Acidity, recipe: AcidRe
             raise OutOfRangeError("acid", float(amount), 0, None, "g/L")
     litres = volume_ml / 1000
     ends = source.range_g_per_l + recipe.equivalents_g_per_l
-    beyond = ends.map(lambda acid: acid / target.likely_g_per_l - 1)
+    there = target.range_g_per_l
+    beyond = Range(ends.low / there.high - 1, ends.high / there.low - 1)
     return AcidOutcome(recipe, recipe.citric_g_per_l * litres, recipe.malic_g_per_l * litres, ends, beyond)
 
 

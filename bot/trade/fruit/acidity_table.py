@@ -36,7 +36,7 @@ class Reading:
     """One published reading, in g/L: citric acid (one standard deviation either side, if given) and malic.
 
     `malic` is None where it was not measured; the acidity is then a little low. `counts` is False for figures
-    that are only shown for comparison.
+    that say nothing of the likely value of a fresh juice; those with a source still widen its range.
     """
 
     juice: Juice
@@ -82,9 +82,9 @@ _BAR = N_("the figure behind the rule of thumb")
 
 READINGS: tuple[Reading, ...] = (
     Reading(Juice.ORANGE, _around("9.10", "1.98"), None, PENNISTON),
-    Reading(Juice.ORANGE, Range(Decimal("16.7"), Decimal("16.9")), None, PENNISTON, _READY),
+    Reading(Juice.ORANGE, Range(Decimal("16.7"), Decimal("16.9")), None, PENNISTON, _READY, counts=False),
     Reading(Juice.ORANGE, _around("13.28"), Decimal("7.79"), KARADENIZ),
-    Reading(Juice.GRAPEFRUIT, _around("25.0"), None, PENNISTON, _READY),
+    Reading(Juice.GRAPEFRUIT, _around("25.0"), None, PENNISTON, _READY, counts=False),
     Reading(Juice.GRAPEFRUIT, _around("19.61"), None, KARADENIZ),
     Reading(Juice.MANDARIN, _around("9.22"), Decimal("5.29"), KARADENIZ),
     Reading(Juice.MANDARIN, _around("9.2592"), Decimal("5.1962"), RANDHAWA, N_("the Kinnow variety")),

@@ -117,6 +117,32 @@ def serving(
 
 
 @dataclass(frozen=True, slots=True)
+class Beside:
+    """What other preparations bring into the same drink: mL and g of all, mg of each part."""
+
+    ml: float = 0.0
+    grams: float = 0.0
+    mg: tuple[float, float, float] = (0.0, 0.0, 0.0)
+
+    def of(self, part: Part) -> float:
+        """Return the mg of one part in a drink."""
+        return self.mg[list(Part).index(part)]
+
+
+NOTHING_BESIDE = Beside()
+
+
+def beside(others: Iterable[tuple[Mix, float]]) -> Beside:
+    """Return what other preparations bring into a drink, from each one's composition and mL."""
+    found = list(others)
+    for _, ml in found:
+        ethanol.check_range("amount beside", ml, 0, 5000, "mL")
+    mg = [sum(mix.mg_per_ml(part) * ml for mix, ml in found) for part in Part]
+    grams = sum(mix.density_g_per_ml * ml for mix, ml in found)
+    return Beside(sum(ml for _, ml in found), grams, (mg[0], mg[1], mg[2]))
+
+
+@dataclass(frozen=True, slots=True)
 class PartDose:
     """One part of the mix in one drink and in an evening, from the least to the most.
 
@@ -132,36 +158,44 @@ class PartDose:
     mg_per_kg: Range[float]
 
 
-def dose(mix: Mix, served: Serving) -> dict[Part, PartDose]:
-    """Return the dose of each part of the mix in a drink and in an evening, if all spray lands in the drink.
+def dose(mix: Mix, served: Serving, other: Beside = NOTHING_BESIDE) -> dict[Part, PartDose]:
+    """Return the dose of each part in a drink and in an evening, if all spray lands in the drink.
+
+    `other` is what other preparations bring into the same drink.
 
     mg/L = mg sprayed / (drink + spray in L), volumes adding ideally; mg/kg the same by mass. Mass balance
     only; some spray drifts off, so this is an upper bound.
     """
     doses = {}
     for part in Part:
-        per_drink_ml = served.spray_ml * mix.share(part)
-        per_drink_mg = served.spray_ml * mix.mg_per_ml(part)
+        there_mg = other.of(part)
+        there_ml = there_mg / (1000 * mix.part_density_g_per_ml(part))
+        per_drink_ml = served.spray_ml * mix.share(part) + there_ml
+        per_drink_mg = served.spray_ml * mix.mg_per_ml(part) + there_mg
         doses[part] = PartDose(
             part=part,
             ml_per_drink=per_drink_ml,
             mg_per_drink=per_drink_mg,
             ml_per_evening=per_drink_ml * float(served.drinks),
             mg_per_evening=per_drink_mg * float(served.drinks),
-            mg_per_litre=_concentration(mix, part, served, 1.0, 1.0),
-            mg_per_kg=_concentration(mix, part, served, served.density_g_per_ml, mix.density_g_per_ml),
+            mg_per_litre=_concentration(mix, part, served, (1.0, 1.0, other.ml), there_mg),
+            mg_per_kg=_concentration(
+                mix, part, served, (served.density_g_per_ml, mix.density_g_per_ml, other.grams), there_mg
+            ),
         )
     return doses
 
 
 def _concentration(
-    mix: Mix, part: Part, served: Serving, drink_weight: float, spray_weight: float
+    mix: Mix, part: Part, served: Serving, weights: tuple[float, float, float], there_mg: float
 ) -> Range[float]:
     # The lowest value is the least spray in the largest drink, the highest the most spray in the smallest.
     per_ml = mix.mg_per_ml(part)
+    drink_weight, spray_weight, there = weights
 
     def of(spray_ml: float, drink_ml: float) -> float:
-        return 1000 * per_ml * spray_ml / (drink_weight * drink_ml + spray_weight * spray_ml)
+        whole = drink_weight * drink_ml + spray_weight * spray_ml + there
+        return 1000 * (per_ml * spray_ml + there_mg) / whole
 
     return Range(
         of(served.spray_ml.low, served.drink_ml.high),
@@ -218,26 +252,32 @@ def state_of(amount: float, limit_value: float) -> LimitState:
 
 
 def judge(
-    mix: Mix, served: Serving, limits: Iterable[Limit], body_weight_kg: float = ADULT_BODY_WEIGHT_KG
+    mix: Mix,
+    served: Serving,
+    limits: Iterable[Limit],
+    body_weight_kg: float = ADULT_BODY_WEIGHT_KG,
+    other: Beside = NOTHING_BESIDE,
 ) -> list[Verdict]:
-    """Return the verdict on each limit, in the order given.
+    """Return the verdict on each limit, in the order given; mends change only this mix, not the others.
 
     `body_weight_kg` applies to daily intakes only. Raises OutOfRangeError for a body weight that is not above
     zero.
     """
     if not 0 < body_weight_kg < math.inf:
         raise OutOfRangeError("body weight", body_weight_kg, 0, None, "kg")
-    doses = dose(mix, served)
-    return [_judge_one(mix, served, limit, doses[limit.part], body_weight_kg) for limit in limits]
+    doses = dose(mix, served, other)
+    return [_judge_one(mix, served, limit, doses[limit.part], body_weight_kg, other) for limit in limits]
 
 
-def _judge_one(mix: Mix, served: Serving, limit: Limit, part: PartDose, body_weight_kg: float) -> Verdict:
+def _judge_one(
+    mix: Mix, served: Serving, limit: Limit, part: PartDose, body_weight_kg: float, other: Beside
+) -> Verdict:
     if limit.kind is LimitKind.INTAKE:
         amount = part.mg_per_evening * (1 / body_weight_kg)
-        mend = _mend_intake(mix, served, limit, limit.value * body_weight_kg)
+        mend = _mend_intake(mix, served, limit, limit.value * body_weight_kg, other)
     else:
         amount = part.mg_per_litre if limit.unit is LimitUnit.MG_PER_LITRE else part.mg_per_kg
-        mend = _mend_composition(mix, served, limit)
+        mend = _mend_composition(mix, served, limit, other)
     return Verdict(limit, amount, state_of(amount.high, limit.value), state_of(amount.low, limit.value), mend)
 
 
@@ -248,42 +288,50 @@ def _weights(mix: Mix, served: Serving, limit: Limit) -> tuple[float, float]:
     return served.density_g_per_ml, mix.density_g_per_ml
 
 
-def largest_spray_ml(mix: Mix, served: Serving, limit: Limit) -> float | None:
+def largest_spray_ml(mix: Mix, served: Serving, limit: Limit, other: Beside = NOTHING_BESIDE) -> float | None:
     """Return the largest amount of mix, in mL, that keeps the smallest drink within a composition limit.
 
     s = V L / (1000 g - L) with V in mL, L in mg/L and g the part's mg in a mL of mix, for a limit by volume;
-    for one by mass each volume is multiplied by its density. None when even the pure mix stays within the
-    limit.
+    for one by mass each volume is multiplied by its density. What `other` brings counts first. None when even
+    the pure mix stays within the limit.
     """
     drink_weight, spray_weight = _weights(mix, served, limit)
     spare = 1000 * mix.mg_per_ml(limit.part) - limit.value * spray_weight
     if spare <= 0:
         return None
-    return served.drink_ml.low * drink_weight * limit.value / spare
+    return max(0.0, served.drink_ml.low * drink_weight * limit.value + _spare_beside(limit, other)) / spare
 
 
-def _mend_composition(mix: Mix, served: Serving, limit: Limit) -> Mend:
-    most_ml = largest_spray_ml(mix, served, limit)
+def _spare_beside(limit: Limit, other: Beside) -> float:
+    """What other preparations leave of the limit for their own share of the drink; negative if too much."""
+    weight = other.ml if limit.unit is LimitUnit.MG_PER_LITRE else other.grams
+    return limit.value * weight - 1000 * other.of(limit.part)
+
+
+def _mend_composition(mix: Mix, served: Serving, limit: Limit, other: Beside) -> Mend:
+    most_ml = largest_spray_ml(mix, served, limit, other)
     drink_weight, spray_weight = _weights(mix, served, limit)
+    there = _spare_beside(limit, other)
     spray_ml = served.spray_ml.high
     largest_share = smallest_drink = None
     if spray_ml > 0:
         finished = served.drink_ml.low * drink_weight + spray_ml * spray_weight
-        largest_share = _share(mix, limit.part, limit.value * finished / (1000 * spray_ml))
+        largest_share = _share(mix, limit.part, max(0.0, limit.value * finished + there) / (1000 * spray_ml))
         spare = 1000 * mix.mg_per_ml(limit.part) - limit.value * spray_weight
-        smallest_drink = max(0.0, spray_ml * spare / (limit.value * drink_weight))
+        smallest_drink = max(0.0, (spray_ml * spare - there) / (limit.value * drink_weight))
     return Mend(most_ml, _whole_sprays(most_ml, served), largest_share, smallest_drink, None)
 
 
-def _mend_intake(mix: Mix, served: Serving, limit: Limit, allowance_mg: float) -> Mend:
-    per_ml = mix.mg_per_ml(limit.part)
-    most_ml = allowance_mg / (served.drinks * per_ml) if per_ml > 0 else None
+def _mend_intake(mix: Mix, served: Serving, limit: Limit, allowance_mg: float, other: Beside) -> Mend:
+    per_ml, there = mix.mg_per_ml(limit.part), other.of(limit.part)
+    a_drink = max(0.0, allowance_mg / served.drinks - there)
+    most_ml = a_drink / per_ml if per_ml > 0 else None
     largest_share = most_drinks = None
     spray_ml = served.spray_ml.high
     if spray_ml > 0:
-        largest_share = _share(mix, limit.part, allowance_mg / (served.drinks * spray_ml))
+        largest_share = _share(mix, limit.part, a_drink / spray_ml)
         if per_ml > 0:
-            most_drinks = _floor(allowance_mg / (spray_ml * per_ml))
+            most_drinks = _floor(allowance_mg / (spray_ml * per_ml + there))
     return Mend(most_ml, _whole_sprays(most_ml, served), largest_share, None, most_drinks)
 
 

@@ -21,6 +21,17 @@ PRIMING_SPRAYS_USUAL: Range[float] = Range(5.0, 6.0)
 
 COARSE_SCALE_PERCENT = 5.0
 
+# Standard uncertainty of a mix's density, as a share: what oils of one name differ by, and some degrees.
+# Common practice, no source.
+DENSITY_SHARE = 0.005
+# A drift counts from this change over the runs, as a share of the mean, and if chance is unlikely to make it.
+_DRIFT_SHARE = 0.03
+_RUNS_TO_SEE_DRIFT = 4
+_NORMAL_95 = 1.96
+
+# Usual pumps give one of these, mL; a pump maker's page (read).
+USUAL_PUMPS_ML: Range[float] = Range(0.05, 0.14)
+
 
 class NoWeighingError(TradeError):
     """No run is left after removing the priming runs."""
@@ -56,9 +67,10 @@ class PumpOutput:
     """The measured output of one sprayer.
 
     `ml_per_spray` is the mean of the runs, `standard_deviation_ml` their spread and `interval_95_ml` the 95 %
-    interval of the mean, both None with a single run. `scale_error_percent` is the largest error that the
-    scale's step can cause in a run, None when the step was not given; `scale_too_coarse` is set when it
-    passes 5 %.
+    interval of the mean, scale and density included, both None with a single run. `scale_error_percent` is
+    the largest error that the scale's step can cause in a run, None when the step was not given;
+    `scale_too_coarse` is set when it passes 5 %. `drift_share` is the change from the first run to the last,
+    as a share of the mean, None if chance may explain it.
     """
 
     ml_per_spray: float
@@ -66,6 +78,7 @@ class PumpOutput:
     standard_deviation_ml: float | None
     interval_95_ml: Range[float] | None
     scale_error_percent: float | None
+    drift_share: float | None = None
 
     @property
     def scale_too_coarse(self) -> bool:
@@ -79,10 +92,11 @@ def calibrate(
     """Return a sprayer's output in mL per spray from runs of weighed sprays.
 
     Each run gives mass / (sprays x density); all runs have equal weight. The mix's density is in g/mL, the
-    scale's step (the last figure it shows) in g. The interval is mean +- t s / sqrt(n), Student t at 95 %. A
-    difference of two readings, each rounded to the nearest step, is out by at most one step. Raises
-    NoWeighingError when every run is a priming run, OutOfRangeError for a density or step that is not above
-    zero. Method: common practice, the idea of a spray-weight test.
+    scale's step (the last figure it shows) in g. The interval adds three parts as squares, the way of the
+    GUM (from memory): t s / sqrt(n) with Student's t at 95 %, the rounding of the scale (a difference of two
+    readings spreads by step / sqrt(6)) and the density (DENSITY_SHARE), both at 1.96. Raises NoWeighingError
+    when every run is a priming run, OutOfRangeError for a density or step that is not above zero. Method:
+    common practice, the idea of a spray-weight test.
     """
     if not 0 < density_g_per_ml < math.inf:
         raise OutOfRangeError("density", density_g_per_ml, 0, None, "g/mL")
@@ -97,12 +111,33 @@ def calibrate(
     interval: Range[float] | None = None
     if len(outputs) > 1:
         spread = statistics.stdev(outputs)
-        half = two_sided_quantile(0.95, len(outputs) - 1) * spread / math.sqrt(len(outputs))
+        runs_half = two_sided_quantile(0.95, len(outputs) - 1) * spread / math.sqrt(len(outputs))
+        step_ml = [(scale_step_g or 0.0) / (run.sprays * density_g_per_ml) for run in counted]
+        scale_half = _NORMAL_95 * math.sqrt(sum(step**2 for step in step_ml) / 6) / len(outputs)
+        half = math.hypot(runs_half, scale_half, _NORMAL_95 * DENSITY_SHARE * mean)
         interval = Range(mean - half, mean + half)
     error = None
     if scale_step_g is not None:
         error = 100 * scale_step_g / min(run.mass_sprayed_g for run in counted)
-    return PumpOutput(mean, outputs, spread, interval, error)
+    return PumpOutput(mean, outputs, spread, interval, error, drift(outputs))
+
+
+def drift(outputs: Sequence[float]) -> float | None:
+    """Return the change from the first run to the last as a share of the mean, None if it may be chance.
+
+    Least squares over the runs in order; it counts where the slope differs from zero at 95 % (Student's t)
+    and the change is 3 % of the mean or more. Needs four runs.
+    """
+    count = len(outputs)
+    if count < _RUNS_TO_SEE_DRIFT:
+        return None
+    slope, start = statistics.linear_regression(range(count), outputs)
+    left = sum((output - start - slope * i) ** 2 for i, output in enumerate(outputs))
+    error = math.sqrt(left / (count - 2) / (count * (count**2 - 1) / 12))
+    share = slope * (count - 1) / statistics.fmean(outputs)
+    if abs(share) < _DRIFT_SHARE or abs(slope) <= two_sided_quantile(0.95, count - 2) * error:
+        return None
+    return share
 
 
 def sprays_to_weigh(ml_per_spray: float, density_g_per_ml: float, scale_step_g: float) -> int:

@@ -181,6 +181,25 @@ def _one_ml(kind: IngredientKind, name: str, percent: float | None, temperature_
     return LineMass(middle, middle, found.source.title, low, high, corrected)
 
 
+def made_at_20_ml(answer: ScaleAnswer) -> Fraction | None:
+    """Return the finished mL at 20 °C of amounts measured at the answer's temperature, or None.
+
+    Every liquid keeps its mass; None if a density is unknown.
+    """
+    if answer.finished_ml is None:
+        return None
+    here = at_20 = Fraction(0)
+    for line, scaled_line, mass in zip(answer.formula.lines, answer.scaled.lines, answer.masses, strict=True):
+        if line.dimension is not Dimension.VOLUME:
+            continue
+        usual = mass_of(line, scaled_line.amount)
+        if mass.grams is None or usual.grams is None:
+            return None
+        here += scaled_line.amount
+        at_20 += scaled_line.amount * mass.grams / usual.grams
+    return answer.finished_ml * at_20 / here if here else None
+
+
 def densities(view: FormulaView) -> Mapping[str, Fraction]:
     """Return the known densities in g/mL, by ingredient name."""
     found = {}

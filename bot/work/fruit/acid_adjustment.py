@@ -42,7 +42,10 @@ class OwnRecipe:
 
 @dataclass(frozen=True, slots=True)
 class Souring:
-    """Acid for a volume of juice, mL: computed, by the rule of thumb (None: none), and the bar's own."""
+    """Acid for a volume of juice, mL: computed, by the rule of thumb (None: none), and the bar's own recipe.
+
+    `measured` means that the bar titrated a juice itself, so that the computed acid comes first.
+    """
 
     source: Juice
     target: Juice
@@ -50,6 +53,7 @@ class Souring:
     computed: AcidAddition
     thumb: AcidOutcome | None
     own: OwnRecipe | None
+    measured: bool
 
 
 def juice_named(name: str, language: str = "en") -> Juice | None:
@@ -58,14 +62,24 @@ def juice_named(name: str, language: str = "en") -> Juice | None:
     return None if key is None else Juice(_JUICES.get(key, key))
 
 
-def sour(context: Context, source_name: str, target_name: str, volume_ml: Fraction) -> Souring:
-    """Return the acid that brings a juice to the acidity of another.
+def sour(
+    context: Context,
+    source_name: str,
+    target_name: str,
+    volume_ml: Fraction,
+    source_g_per_l: Fraction | None = None,
+    target_g_per_l: Fraction | None = None,
+) -> Souring:
+    """Return the acid that brings a juice to the acidity of another; own titrations in g/L come first.
 
-    Raises NotThereError for a fruit whose acidity is not in the handbook, OutOfRangeError for no volume.
+    Raises NotThereError for a fruit whose acidity is not in the handbook, OutOfRangeError for no volume or an
+    impossible titration.
     """
     language = context.bar.language
     source, target = _known(source_name, language), _known(target_name, language)
-    here, there, volume = acidity(source), acidity(target), to_decimal(volume_ml)
+    here = acidity(source, None if source_g_per_l is None else to_decimal(source_g_per_l))
+    there = acidity(target, None if target_g_per_l is None else to_decimal(target_g_per_l))
+    volume = to_decimal(volume_ml)
     computed = acid_to_add(volume, here, there, usual_citric_share(target))
     passed_on = rule_of_thumb(source, target)
     thumb = None if passed_on is None else outcome(volume, here, there, passed_on)
@@ -74,7 +88,8 @@ def sour(context: Context, source_name: str, target_name: str, volume_ml: Fracti
     if own is not None:
         view, acids = own
         recipe = OwnRecipe(view.id, view.name, outcome(volume, here, there, acids))
-    return Souring(source, target, volume_ml, computed, thumb, recipe)
+    measured = source_g_per_l is not None or target_g_per_l is not None
+    return Souring(source, target, volume_ml, computed, thumb, recipe, measured)
 
 
 def _known(name: str, language: str) -> Juice:
@@ -138,7 +153,7 @@ def formulas_using(context: Context, fruit: IngredientView) -> list[formulas.For
 
 
 def likely_acid_g(souring: Souring) -> tuple[Decimal, Decimal]:
-    """Return the citric and malic acid to weigh in, g, from the bar's own recipe if it has one."""
-    if souring.own is not None:
+    """Return the citric and malic acid to weigh in, g: the bar's own recipe, unless it titrated."""
+    if souring.own is not None and not souring.measured:
         return souring.own.outcome.citric_g, souring.own.outcome.malic_g
     return souring.computed.citric_g, souring.computed.malic_g

@@ -9,7 +9,7 @@ from fractions import Fraction
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.numbers.ranges import Range
 from bot.trade.safety.jurisdiction import Jurisdiction
-from bot.trade.safety.limits import Limit, LimitKind, Part, has_composition_limit, limits_for
+from bot.trade.safety.limits import LimitKind, Part, has_composition_limit, limits_for
 from bot.trade.spray import dose as rules
 from bot.trade.spray.dose import (
     GLYCOL_DENSITY_G_PER_ML,
@@ -40,7 +40,8 @@ class DoseQuestion:
     """How a drink is served: its volume in mL without the spray, drinks per evening, and dosing.
 
     `sprays` per drink (low, high), or `taken_ml` if it is measured in rather than sprayed. `body_weight_kg`
-    is for daily intakes; `alcoholic` says whether the drink itself contains alcohol.
+    is for daily intakes; `alcoholic` says whether the drink itself contains alcohol. `beside` are other
+    preparations in the same drink, each with its mL.
     """
 
     drink_ml: Fraction
@@ -49,6 +50,7 @@ class DoseQuestion:
     taken_ml: Fraction | None = None
     body_weight_kg: Fraction | None = None
     alcoholic: bool = True
+    beside: tuple[tuple[FormulaView, Fraction], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,22 +86,25 @@ def answer(context: Context, view: FormulaView, question: DoseQuestion) -> DoseA
         sprays = Range(float(low), float(high))
         spray = Range(float(view.spray_ml[0]), float(view.spray_ml[1]))
     served = rules.serving(sprays, spray, Range.exactly(float(question.drink_ml)), question.drinks)
+    shares = [(mix_shares(one), float(ml)) for one, ml in question.beside]
+    other = rules.beside((mix, ml) for (mix, _), ml in shares)
+    guessed = (*guessed, *(name for (_, names), _ in shares for name in names))
     jurisdiction = Jurisdiction(context.bar.jurisdiction)
     weight = rules.ADULT_BODY_WEIGHT_KG if question.body_weight_kg is None else float(question.body_weight_kg)
-    limits = [one for one in limits_for(jurisdiction, alcoholic=question.alcoholic) if _concerns(mixed, one)]
+    limits = [
+        one
+        for one in limits_for(jurisdiction, alcoholic=question.alcoholic)
+        if mixed.share(one.part) > 0 or other.of(one.part) > 0
+    ]
     return DoseAnswer(
         view,
         question,
         served,
-        rules.dose(mixed, served),
-        tuple(rules.judge(mixed, served, limits, weight)),
+        rules.dose(mixed, served, other),
+        tuple(rules.judge(mixed, served, limits, weight, other)),
         has_composition_limit(jurisdiction),
         guessed,
     )
-
-
-def _concerns(mixed: rules.Mix, limit: Limit) -> bool:
-    return mixed.share(limit.part) > 0
 
 
 def composition(answer_: DoseAnswer) -> list[Verdict]:

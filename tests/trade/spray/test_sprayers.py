@@ -34,13 +34,34 @@ def test_one_run_divides_by_sprays_and_density() -> None:
 
 
 def test_three_runs_by_hand() -> None:
-    # 0.09, 0.10, 0.11: s = 0.01, t(0.95, 2) = 4.3027, half width 4.3027 x 0.01 / sqrt(3) = 0.024842
+    # 0.09, 0.10, 0.11: s = 0.01, t(0.95, 2) = 4.3027, 4.3027 x 0.01 / sqrt(3) = 0.024842; the density's
+    # 1.96 x 0.005 x 0.1 = 0.00098 adds as squares: 0.024861.
     output = calibrate([_run(0.09), _run(0.10), _run(0.11)], 0.88)
     assert output.ml_per_spray == pytest.approx(0.10)
     assert output.standard_deviation_ml == pytest.approx(0.01)
     assert output.interval_95_ml is not None
-    assert output.interval_95_ml.low == pytest.approx(0.10 - 0.0248414, abs=1e-6)
-    assert output.interval_95_ml.high == pytest.approx(0.10 + 0.0248414, abs=1e-6)
+    assert output.interval_95_ml.low == pytest.approx(0.10 - 0.0248607, abs=1e-6)
+    assert output.interval_95_ml.high == pytest.approx(0.10 + 0.0248607, abs=1e-6)
+
+
+def test_the_scale_and_the_density_are_in_the_interval() -> None:
+    # Runs that agree exactly still hide what the scale rounds and what the density may be off by.
+    runs = [_run(0.1), _run(0.1), _run(0.1)]
+    alone = calibrate(runs, 0.88).interval_95_ml
+    coarse = calibrate(runs, 0.88, 0.1).interval_95_ml
+    assert alone is not None
+    assert coarse is not None
+    assert alone.high - 0.1 == pytest.approx(0.00098, abs=1e-6)
+    # 1.96 x 0.1 g / (20 x 0.88) / sqrt(6) / sqrt(3) = 0.002625 beside it.
+    assert coarse.high - 0.1 == pytest.approx(math.hypot(0.00098, 0.002625), abs=1e-5)
+
+
+def test_a_drift_over_the_runs_is_told_and_chance_is_not() -> None:
+    falling = calibrate([_run(ml) for ml in (0.110, 0.107, 0.103, 0.101, 0.097)], 0.88)
+    assert falling.drift_share is not None
+    assert falling.drift_share == pytest.approx(-0.124, abs=0.01)
+    assert calibrate([_run(ml) for ml in (0.10, 0.11, 0.10, 0.11, 0.10)], 0.88).drift_share is None
+    assert calibrate([_run(ml) for ml in (0.11, 0.10, 0.09)], 0.88).drift_share is None
 
 
 def test_priming_runs_are_put_aside() -> None:

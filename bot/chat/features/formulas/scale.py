@@ -28,6 +28,9 @@ from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.scaling import ScaleAnswer
 from bot.work.liquids.spirit_substitution import Swapped
 
+# A bottle is told as not quite full from this share on.
+_NEARLY_FULL = Fraction(1, 2)
+
 
 @dataclass(frozen=True, kw_only=True)
 class ScaledArguments(Arguments):
@@ -164,7 +167,7 @@ def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
     if answer.scaled.limiting is not None and isinstance(said, Stock) and len(said.amounts) > 1:
         facts.append(_("{name} runs out first.").format(name=answer.scaled.limiting))
     if answer.drinks is not None:
-        low, high = answer.drinks
+        low, high = (down_to_two(count) for count in answer.drinks)
         facts.append(
             _("Enough for {low} to {high} drinks").format(low=show_number(low, 0), high=show_number(high, 0))
             if low != high
@@ -175,14 +178,24 @@ def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
     return facts
 
 
+def down_to_two(count: int) -> int:
+    """Return a count that follows from a range, rounded down to the two digits that are known."""
+    step = 10 ** max(0, len(str(count)) - 2)
+    return count // step * step
+
+
 def _fill(answer: ScaleAnswer, units: str) -> str:
     assert answer.fill is not None  # noqa: S101 - checked by the caller
     full = ", ".join(f"{count} x {show_ml(size, units)}" for size, count in answer.fill.full if count)
     text = _("Fills {bottles}").format(bottles=full or _("no bottle"))
     if answer.loss_share:
         text += _(", {percent} % lost on the way").format(percent=show_number(answer.loss_share * 100, 1))
-    if answer.fill.left_over_ml > Fraction(1, 100):
-        text += _(", {volume} over").format(volume=show_ml(answer.fill.left_over_ml, units))
+    over = answer.fill.left_over_ml
+    if over > Fraction(1, 100):
+        size = answer.fill.full[0][0] if answer.fill.full else None
+        text += _(", {volume} over").format(volume=show_ml(over, units))
+        if size is not None and over > size * _NEARLY_FULL:
+            text += _(": one more does not quite fill")
     return text
 
 

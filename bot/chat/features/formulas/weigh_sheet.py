@@ -6,8 +6,9 @@ from fractions import Fraction
 
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Grid
-from bot.chat.reply.units import show_amount, show_g, show_temperature
+from bot.chat.reply.units import show_amount, show_g, show_ml, show_temperature
 from bot.trade.formulas.measures import Dimension
+from bot.work.formulas import scaling
 from bot.work.formulas.scaling import LineMass, ScaleAnswer
 
 # A spread below the resolution of a bar's scale needs no line.
@@ -38,6 +39,13 @@ def grams_notes(answer: ScaleAnswer, temperature_c: float, units: str) -> list[s
             temperature=show_temperature(temperature_c, units)
         )
     ]
+    at_20 = scaling.made_at_20_ml(answer)
+    if temperature_c != scaling.REFERENCE_TEMPERATURE_C and at_20 is not None and answer.finished_ml:
+        notes.append(
+            _("What it makes is measured at {temperature} too; at 20 °C it is {volume}.").format(
+                temperature=show_temperature(temperature_c, units), volume=show_ml(at_20, units)
+            )
+        )
     unknown = []
     for line, mass in zip(answer.scaled.lines, answer.masses, strict=True):
         if mass.grams is None and line.dimension is Dimension.VOLUME:

@@ -15,13 +15,16 @@ from bot.chat.grammar.syntax import Amount, Named, Unknown
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_g, show_ml
-from bot.trade.fruit.acidity import AcidOutcome
+from bot.trade.fruit.acidity import Acidity, AcidOutcome
 from bot.trade.fruit.acidity_table import Juice
 from bot.trade.numbers.ranges import Range
 from bot.trade.words import N_
 from bot.work.formulas import ingredients
 from bot.work.fruit import acid_adjustment
 from bot.work.fruit.acid_adjustment import Souring
+
+_MOST_G_PER_L = 200
+
 
 # -- choosing juice and amount -------------------------------------------------------------
 
@@ -56,21 +59,33 @@ def _accept_volume(turn: Turn, given: Given, value: Amount) -> Fraction:
     return quantity_in_ml(turn, value)
 
 
+def _accept_titrated(turn: Turn, given: Given, value: Fraction) -> Fraction:
+    if not 1 <= value <= _MOST_G_PER_L:
+        raise Say(
+            reply(_("An acidity from 1 to {most} g/l, please, such as 9 g/l.").format(most=_MOST_G_PER_L))
+        )
+    return value
+
+
 # -- answer --------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, kw_only=True)
 class AcidArguments(Arguments):
-    """A juice, its amount in mL, and the target juice."""
+    """A juice, its amount in mL, the target juice, and own titrations of both in g/L."""
 
     source: str
     sour: str
     amount: Fraction = Fraction(1000)
+    titrated: Fraction | None = None
+    sour_titrated: Fraction | None = None
 
 
 def _acid(turn: Turn, arguments: AcidArguments) -> Reply:
     units, ml = turn.context.bar.units, arguments.amount
-    found = acid_adjustment.sour(turn.context, arguments.source, arguments.sour, ml)
+    found = acid_adjustment.sour(
+        turn.context, arguments.source, arguments.sour, ml, arguments.titrated, arguments.sour_titrated
+    )
     title = _("{volume} {source} juice to {target} strength").format(
         volume=show_ml(ml, units), source=_(found.source.value), target=_(found.target.value)
     )
@@ -95,8 +110,9 @@ def _acid_rows(found: Souring) -> list[tuple[str, str, str]]:
     if found.own is not None:
         rows.append((_("your recipe"), *_both(found.own.outcome)))
     rows.append((_("computed"), _grams(one.citric_g), _grams(one.malic_g)))
-    rows.append((_("  from"), _grams(one.citric_range_g.low), _grams(one.malic_range_g.low)))
-    rows.append((_("  to"), _grams(one.citric_range_g.high), _grams(one.malic_range_g.high)))
+    if not (one.citric_range_g.is_exact and one.malic_range_g.is_exact):
+        rows.append((_("  from"), _grams(one.citric_range_g.low), _grams(one.malic_range_g.low)))
+        rows.append((_("  to"), _grams(one.citric_range_g.high), _grams(one.malic_range_g.high)))
     if found.thumb is not None:
         rows.append((_("rule of thumb"), *_both(found.thumb)))
     return rows
@@ -121,21 +137,27 @@ def _beside(found: Souring) -> list[str]:
                 share=_beyond(found.thumb.overshoot), target=target
             )
         )
-    lines.append(
-        _(
-            "Acid by the literature: {source} {here} g/l, {target} {there} g/l. Juices differ: taste decides."
-        ).format(
-            source=_(found.source.value),
-            here=show_number(Fraction(round(found.computed.source.likely_g_per_l)), 0),
-            target=target,
-            there=show_number(Fraction(round(found.computed.target.likely_g_per_l)), 0),
-        )
+    here, there = found.computed.source, found.computed.target
+    text = _("{source} {here}, {target} {there}.").format(
+        source=_(found.source.value).capitalize(), here=_acidity(here), target=target, there=_acidity(there)
     )
-    return lines
+    if here.sources or there.sources:
+        text += " " + _("Juices and papers differ: titrate it, or taste.")
+    return [*lines, text]
+
+
+def _acidity(one: Acidity) -> str:
+    if not one.sources:
+        return _("{acid} g/l as you measured it").format(acid=show_number(Fraction(one.likely_g_per_l), 1))
+    ends = (one.range_g_per_l.low, one.range_g_per_l.high)
+    low, high = (show_number(Fraction(round(end)), 0) for end in ends)
+    return _("{low} to {high} g/l in print").format(low=low, high=high)
 
 
 def _beyond(share: Range[Decimal]) -> str:
     low, high = (show_number(abs(Fraction(one)) * 100, 0) for one in (share.low, share.high))
+    if low == high == "0":
+        return _("level with")
     if share.low >= 0:
         return _("{low} to {high} % beyond").format(low=low, high=high)
     if share.high <= 0:
@@ -165,11 +187,13 @@ COMMANDS = (
         N_("acid that makes a juice as sour as another"),
         _acid,
         words=("acids", "sour"),
-        examples=(N_("acid 280 ml orange juice to lime"),),
+        examples=(N_("acid 280 ml orange juice to lime"), N_("acid 280 ml orange juice at 9 g/l to lime")),
         slots=(
             Slot("source", _accept_juice_name, _ask_source),
             Slot("amount", _accept_volume),
+            Slot("titrated", _accept_titrated),
             Slot("sour", _accept_juice_name, _ask_sour),
+            Slot("sour_titrated", _accept_titrated),
         ),
         menu=37,
         wishes=(Wish("acid", ("{amount} {item}", "{item?}")),),

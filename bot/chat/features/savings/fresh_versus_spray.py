@@ -94,8 +94,13 @@ def _rows(result: FreshAgainstSpray) -> tuple[tuple[str, ...], ...]:
     fresh, spray = result.fresh, result.spray
     drink = (_("a drink"), *(show_money(one.per_drink.likely, extra_places=1) for one in (fresh, spray)))
     week = (_("a week"), *(show_money(one.per_week.likely) for one in (fresh, spray)))
-    year = (_("a year"), *(show_money(one.per_year.likely) for one in (fresh, spray)))
+    year = (_("a year"), *(_about(one.per_year.likely) for one in (fresh, spray)))
     return ("", _("fresh"), _("spray")), drink, week, year
+
+
+def _about(money: Decimal) -> str:
+    """Write a yearly sum with the two digits that an estimate knows."""
+    return show_money(round(money, 1 - money.adjusted()) if money else money)
 
 
 def _usual(answer: Answer) -> str:

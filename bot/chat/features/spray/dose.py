@@ -7,13 +7,20 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, accept_formula, quantity_in_ml
 from bot.chat.dialogue.inputs.strength import ask_strength
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.safety.caution_blocks import caution_blocks
-from bot.chat.features.spray.dose_words import limit_lines, mend_line, sources_reply, state_words, table
-from bot.chat.grammar.syntax import Amount, Span
+from bot.chat.features.spray.dose_words import (
+    limit_lines,
+    mend_line,
+    others_line,
+    sources_reply,
+    state_words,
+    table,
+)
+from bot.chat.grammar.syntax import Amount, Level, Portion, Span
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_range, sizes_offered
@@ -21,6 +28,7 @@ from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.caution import Step
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.safety.limits import NO_LIMIT_ON_FILE
+from bot.trade.spray.sprayers import USUAL_PUMPS_ML
 from bot.trade.words import N_
 from bot.work.formulas import scaling
 from bot.work.formulas.formulas import FormulaView, in_base
@@ -97,6 +105,18 @@ def _accept_taken(turn: Turn, given: Given, value: Amount) -> Fraction:
     return ml
 
 
+def _accept_beside(turn: Turn, given: Given, value: Portion) -> tuple[FormulaView, Fraction]:
+    if isinstance(value.what, Level):
+        example = _("dose grapefruit mist in 90 ml + 5 ml lime tincture")
+        raise Say(
+            reply(
+                _("I can add another preparation of this bar."),
+                _("For example: {example}").format(example=example),
+            )
+        )
+    return accept_formula(turn, given, value.what), quantity_in_ml(turn, value.amount)
+
+
 def _accept_weight(turn: Turn, given: Given, value: Amount) -> Fraction:
     grams, kind = in_base(turn.context.bar, turn.quantity(value, False))
     if kind is not Dimension.MASS or not 10_000 <= grams <= 300_000:
@@ -117,6 +137,7 @@ class DoseArguments(Arguments):
     taken: Fraction | None = None
     drinks: int = 1
     weight: Fraction | None = None
+    beside: tuple[FormulaView, Fraction] | None = None
     soft: bool = False
     sources: bool = False
 
@@ -130,6 +151,7 @@ def _dose(turn: Turn, arguments: DoseArguments) -> Reply:
         taken_ml=arguments.taken,
         body_weight_kg=arguments.weight,
         alcoholic=not arguments.soft,
+        beside=() if arguments.beside is None else (arguments.beside,),
     )
     try:
         answer = dose.answer(turn.context, view, question)
@@ -144,7 +166,18 @@ def _dose(turn: Turn, arguments: DoseArguments) -> Reply:
         drinks=ngettext("{count} drink", "{count} drinks", question.drinks).format(count=question.drinks),
         state=state_words(answer),
     )
-    lines = [_how_dosed(answer, units), *limit_lines(answer), mend_line(answer)]
+    lines = [
+        _how_dosed(answer, units),
+        *_besides(answer, units),
+        *limit_lines(answer),
+        mend_line(answer),
+        others_line(answer),
+    ]
+    if _is_unweighed(answer):
+        pumps = show_range(*(Fraction(str(end)) for end in (USUAL_PUMPS_ML.low, USUAL_PUMPS_ML.high)), 2)
+        lines.append(
+            _("Nobody has weighed this spray yet: pumps give {pumps} ml. Weigh yours.").format(pumps=pumps)
+        )
     if not answer.has_composition_limit:
         lines.append(_(NO_LIMIT_ON_FILE))
     if answer.guessed_density:
@@ -156,6 +189,20 @@ def _dose(turn: Turn, arguments: DoseArguments) -> Reply:
     blocks: list[Block] = [*table(answer), *(Text(line) for line in lines if line)]
     blocks += caution_blocks(turn, view, Step.SERVING)
     return Reply((Text(first, strong=True), *blocks), _buttons(turn, arguments, answer))
+
+
+def _is_unweighed(answer: DoseAnswer) -> bool:
+    """Whether the size of a spray is only the usual one."""
+    return answer.question.taken_ml is None and not answer.view.sprayer
+
+
+def _besides(answer: DoseAnswer, units: str) -> list[str]:
+    return [
+        _("With {volume} {name} in the same drink, counted in all figures.").format(
+            volume=show_ml(ml, units), name=view.name
+        )
+        for view, ml in answer.question.beside
+    ]
 
 
 def _how_dosed(answer: DoseAnswer, units: str) -> str:
@@ -180,6 +227,8 @@ def _buttons(turn: Turn, arguments: DoseArguments, answer: DoseAnswer) -> tuple[
         said = {**texts, **changes}
         if answer.question.taken_ml is not None:
             said["taken"] = f"with {texts['taken'].removeprefix('with ')}"
+        if "beside" in texts:
+            said["beside"] = f"+ {texts['beside'].removeprefix('+ ')}"
         parts = [f"in {said.pop('drink')}", *(said[name] for name in _SAID if said.get(name))]
         return f"dose #{view.id}.{view.version} " + ", ".join(parts)
 
@@ -198,12 +247,14 @@ def _buttons(turn: Turn, arguments: DoseArguments, answer: DoseAnswer) -> tuple[
             ),
         )
     )
+    if _is_unweighed(answer):
+        rows.append((Button(_("Weigh the sprayer"), "weigh"),))
     if turn.context.bar.jurisdiction == Jurisdiction.US and not arguments.soft:
         rows.append((Button(_("In a drink without alcohol"), line(soft="without alcohol")),))
     return tuple(rows)
 
 
-_SAID = ("drink", "drinks", "sprayed", "taken", "weight", "soft")
+_SAID = ("drink", "drinks", "sprayed", "taken", "weight", "beside", "soft")
 
 _SPRAYED = Slot("sprayed", _accept_sprays, rule="sprays_slot")
 
@@ -217,6 +268,7 @@ COMMANDS = (
             N_("dose grapefruit mist in 90 ml, 3 drinks"),
             N_("dose grapefruit mist 2 sprays in 60 ml, 70 kg"),
             N_("dose lime tincture with 5 ml in 120 ml"),
+            N_("dose grapefruit mist in 90 ml + 5 ml lime tincture"),
         ),
         slots=(
             FORMULA_SLOT,
@@ -231,6 +283,7 @@ COMMANDS = (
                 rule="drinks_answer_slot",
             ),
             Slot("weight", _accept_weight),
+            Slot("beside", _accept_beside),
             Slot("soft", said),
             Slot("sources", said),
         ),

@@ -41,9 +41,8 @@ def state_words(answer: DoseAnswer) -> str:
 
 
 def spread(value: Range[float], figures: int = 2) -> str:
-    """Write a range with few figures: '32-71'."""
-    low = show_sensibly(Fraction(str(value.low)), figures)
-    high = show_sensibly(Fraction(str(value.high)), figures)
+    """Write a range with few figures: '32-71', '720-1,600'."""
+    low, high = (show_sensibly(Fraction(f"{end:.{figures}g}"), figures) for end in (value.low, value.high))
     return low if low == high else f"{low}-{high}"
 
 
@@ -105,6 +104,16 @@ def mend_line(answer: DoseAnswer) -> str:
         )
     others = _others(tightest, mend) if tightest.state is not LimitState.UNDER else []
     return text + _("; or {ways}.").format(ways=_(" or ").join(others)) if others else text + "."
+
+
+def others_line(answer: DoseAnswer) -> str:
+    """Return what else counts towards the limits on glycol, or ''."""
+    if not any(one.part is Part.GLYCOL for one in answer.parts) or not answer.verdicts:
+        return ""
+    text = _("Flavourings, syrups and bitters in the drink may carry glycol (E 1520) as well: it all counts.")
+    if answer.question.drinks > 1:
+        return text
+    return text + " " + _("So does the guest's evening: this is one drink.")
 
 
 def _others(one: Verdict, mend: Mend) -> list[str]:

@@ -63,7 +63,7 @@ def figures(view: SprayerView, sprays: tuple[Fraction, Fraction] | None) -> list
         ]
     rows = [(_("mean"), _ml(output.ml_per_spray))]
     if output.standard_deviation_ml is not None:
-        rows.append((_("spread"), _ml(output.standard_deviation_ml)))
+        rows.append((_("spread of runs"), _ml(output.standard_deviation_ml)))
     if output.interval_95_ml is not None:
         interval = output.interval_95_ml
         rows.append((_("95 % interval"), f"{ml_spray(interval.low)}-{ml_spray(interval.high)} ml"))
@@ -90,11 +90,24 @@ def _doubts(view: SprayerView, output: PumpOutput) -> list[str]:
                 missing,
             ).format(count=missing)
         )
+    if output.drift_share is not None:
+        lines.append(_drift(output))
     if output.scale_too_coarse:
         lines.append(_coarse(view, output))
     if view.evenness is not None:
         lines.append(_(_EVENNESS[view.evenness]))
     return lines
+
+
+def _drift(output: PumpOutput) -> str:
+    percent = show_number(round(100 * abs(output.drift_share or 0.0)))
+    if (output.drift_share or 0.0) < 0:
+        text = _(
+            "Each run gives less than the one before, {percent} % less by the last: is the nozzle clogging?"
+        )
+    else:
+        text = _("Each run gives more than the one before, {percent} % more by the last: was it primed?")
+    return text.format(percent=percent)
 
 
 def _coarse(view: SprayerView, output: PumpOutput) -> str:
