@@ -38,7 +38,7 @@ Ana: cost grapefruit mist more
                  fresh    spray
     a drink     €0.100   €0.025
     a week      €30.00    €7.47
-    a year   €1,560.00  €388.44
+    a year   €1,600.00  €390.00
   Saved a week: usually €19.04 to €26.38; at the
   extremes €13.54 to €33.80
   What matters most: drinks a week and garnishes
@@ -95,7 +95,7 @@ Ana: cost grapefruit mist more
                  fresh    spray
     a drink     €0.181   €0.039
     a week      €54.38   €11.60
-    a year   €2,827.50  €602.99
+    a year   €2,800.00  €600.00
   Saved a week: usually €36.34 to €49.61; at the
   extremes €24.16 to €66.90
   What matters most: drinks a week and garnishes

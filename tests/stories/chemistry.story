@@ -17,8 +17,7 @@ Ana taps [Yes, new]
   2 to 3 sprays a drink, 0.067 to 0.1 ml each
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: orange oil,
   propylene glycol
   The same thing is sold in grades not meant for
@@ -77,8 +76,7 @@ Ana: new Weak mist: orange oil 1 ml, neutral spirit 148 ml, water 700 ml, rest 2
   your inspector how long.
   2 to 3 sprays a drink, 0.067 to 0.1 ml each
   Clearing: will split, by estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: orange oil
   The same thing is sold in grades not meant for
   food: is this one sold as food grade, with the
@@ -138,7 +136,7 @@ Ana taps [Yes, new]
   Rests 1 hour, discard after 6 days
   Weak or fresh: keep it refrigerated and ask
   your inspector how long.
-  Allergens to declare: milk. Worth saying:
+  Allergens to declare: milk. Also contains
   citrus.
   Caution: Use only spirit sold for drinking:
   cleaning, surgical and denatured alcohol is
@@ -150,7 +148,7 @@ Ana: batch gin punch x1
   Batch 1: Gin punch, 1,000 ml
   Resting until Wed, 25 Nov 19:00. I will remind
   you.
-  Look again 26 Nov 2026.
+  Check it again on 26 Nov 2026.
   Discard after 1 Dec 2026: weak or fresh, so
   shorter than its kind.
   Keep refrigerated.
@@ -171,7 +169,7 @@ Ana: formula gin punch
   Rests 1 hour, discard after 6 days
   Weak or fresh: keep it refrigerated and ask
   your inspector how long.
-  Allergens to declare: milk. Worth saying:
+  Allergens to declare: milk. Also contains
   citrus.
   Caution: Use only spirit sold for drinking:
   cleaning, surgical and denatured alcohol is
@@ -182,7 +180,7 @@ Ana: batch grapefruit mist x1
   Batch 2: Grapefruit mist, 96 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -233,8 +231,8 @@ Ana: dose grapefruit mist in 90 ml
   0.031-0.069, ethanol 0.083-0.19
   mg/kg in the drink: oil 160-350, glycol
   350-790, ethanol 720-1,600
-  2 to 3 sprays, 0.133 to 0.3 ml, all taken to
-  land in the drink.
+  2 to 3 sprays, 0.133 to 0.3 ml, if all of it
+  lands in the drink.
   Propylene glycol (E 1520) in a beverage, from
   all sources: 1 g/L. Here 351-789 mg/L: under.
   Propylene glycol, acceptable daily intake: 25
@@ -269,8 +267,8 @@ Ana: dose grapefruit mist in 90 ml, 3 drinks + 5 ml orange mist
   2.5-2.6
   mg/kg in the drink: oil 4,700-4,900, glycol
   21,000-22,000, ethanol 21,000-22,000
-  2 to 3 sprays, 0.133 to 0.3 ml, all taken to
-  land in the drink.
+  2 to 3 sprays, 0.133 to 0.3 ml, if all of it
+  lands in the drink.
   With 5 ml Orange mist in the same drink,
   counted in all figures.
   Propylene glycol (E 1520) in a beverage, from
@@ -323,8 +321,7 @@ Ana: weigh Blue 152.31 150.55 148.85 147.21 145.62 144.10 20 sprays with grapefr
     ml                       164-283
   Each run gives less than the one before, 14 %
   less by the last: is the nozzle clogging?
-  With Grapefruit mist in it. Nothing is
-  reckoned by it yet.
+  With Grapefruit mist in it. Not in use yet.
   [Next run from 144.1 g] [Undo]
   [Use it for Grapefruit mist]
   [Use it for all sprays]

@@ -4,7 +4,7 @@
 Ana: graduación bruma de pomelo
   Bruma de pomelo: 62 % vol
     Vertido             96 ml
-    Da                  96 ml
+    Rinde               96 ml
     Etanol que lleva  59,5 ml
   Sumados sin contracción, como volúmenes
   ideales: aceite de pomelo, propilenglicol.
@@ -14,8 +14,9 @@ Ana: graduación bruma de pomelo
   margen.
   [Escalar] [Otro alcohol]
 Ana: ácido 280 ml zumo de naranja a 9 g/l a lima
-  280 ml de zumo de naranja a la fuerza de lima:
-  6,5 g cítrico + 4 g ácido málico
+  280 ml de zumo de naranja, con la acidez de
+  lima: 6,5 g de ácido cítrico + 4 g ácido
+  málico
                    cítrico  málico
     calculado        6,5 g     4 g
       de             5,3 g   3,3 g
@@ -37,8 +38,8 @@ Ana: dosis bruma de pomelo en 90 ml + 5 ml bruma de pomelo
   etanol 3,2-3,3
   mg/kg en el cóctel: aceite 5.800-6.000, glicol
   13.000, etanol 27.000
-  2 a 3 pulsaciones, 0,133 a 0,3 ml, y se cuenta
-  que todo cae en el cóctel.
+  2 a 3 pulsaciones, 0,133 a 0,3 ml, si todo cae
+  en el cóctel.
   Con 5 ml de Bruma de pomelo en el mismo
   cóctel, contado en todas las cifras.
   Propilenglicol (E 1520) en una bebida, de
@@ -56,7 +57,7 @@ Ana: dosis bruma de pomelo en 90 ml + 5 ml bruma de pomelo
   esto es un solo cóctel.
   Nadie ha pesado aún esta pulverización: las
   bombas dan 0,05 a 0,14 ml. Pesa la tuya.
-  Precaución: Nunca flamees un adorno sobre un
+  Precaución: Nunca flamees un garnish sobre un
   cóctel recién pulverizado, ni lo sirvas junto
   a una llama.
   [Fuentes]

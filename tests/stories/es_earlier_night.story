@@ -63,13 +63,8 @@ Ana: pelado 4 naranjas ayer
   jue, 26 nov 12:00.
   Unos 330 ml de zumo (250 ml a 410 ml;
   rendimiento publicado).
-<<<<<<< HEAD
-  Para igualar la acidez de la lima: 6,2 g de
-  ácido cítrico + 3,9 g ácido málico.
-=======
-  A fuerza de lima: 6,4 g cítrico + 4 g ácido
-  málico.
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
+  Para igualar la acidez de la lima: 6,4 g de
+  ácido cítrico + 4 g ácido málico.
   [Exprimidas] [Tiradas] [En un lote]
   [Deshacer] [Ácido para ello]
 Ana: exprimido 4 naranjas 280 ml el martes pasado

@@ -7,13 +7,8 @@ Ana types inline: bruma 8x50
     aceite de pomelo   50 ml
     propilenglicol     92 ml
     alcohol neutro    260 ml
-<<<<<<< HEAD
   Rinde 400 ml al 62 % vol
-  Alcanza para 1.333 a 3.000 cócteles
-=======
-  Da 400 ml al 62 % vol
   Alcanza para 1.300 a 3.000 cócteles
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Llena 8 x 50 ml
   Redondeado a probeta de 50 ml, probeta de 100
   ml, probeta de 500 ml: la proporción se desvía
@@ -29,13 +24,8 @@ Ana types inline: pomelo para 600 copas
     aceite de pomelo  22,5 ml
     propilenglicol      41 ml
     alcohol neutro     116 ml
-<<<<<<< HEAD
   Rinde 180 ml al 62 % vol
-  Alcanza para 600 a 1.350 cócteles
-=======
-  Da 180 ml al 62 % vol
   Alcanza para 600 a 1.300 cócteles
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Redondeado a probeta de 50 ml, probeta de 250
   ml: la proporción se desvía 0,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,

@@ -6,13 +6,8 @@ Ana: escala bruma de pomelo a 8 x 50 ml
     aceite de pomelo   50 ml
     propilenglicol     92 ml
     alcohol neutro    260 ml
-<<<<<<< HEAD
   Rinde 400 ml al 62 % vol
-  Alcanza para 1.333 a 3.000 cócteles
-=======
-  Da 400 ml al 62 % vol
   Alcanza para 1.300 a 3.000 cócteles
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Llena 8 x 50 ml
   Redondeado a probeta de 50 ml, probeta de 100
   ml, probeta de 500 ml: la proporción se desvía
@@ -32,13 +27,8 @@ Ana taps [En gramos]
     propilenglicol       95 g
     alcohol neutro    208,6 g
     Total             346,3 g
-<<<<<<< HEAD
   Rinde 400 ml al 62 % vol
-  Alcanza para 1.333 a 3.000 cócteles
-=======
-  Da 400 ml al 62 % vol
   Alcanza para 1.300 a 3.000 cócteles
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Llena 8 x 50 ml
   En lugar de ml medidos a 20 °C.
   aceite de pomelo: 42,5 g a 42,9 g, lo que
@@ -76,13 +66,8 @@ Ana: escala bruma de pomelo con 12,5 ml de aceite de pomelo
     aceite de pomelo  12,5 ml
     propilenglicol      23 ml
     alcohol neutro      65 ml
-<<<<<<< HEAD
   Rinde 100 ml al 62 % vol
-  Alcanza para 333 a 750 cócteles
-=======
-  Da 100 ml al 62 % vol
   Alcanza para 330 a 750 cócteles
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Redondeado a probeta de 50 ml, probeta de 100
   ml: la proporción se desvía 0,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,
@@ -99,13 +84,8 @@ Ana: 8 frascos de 50 ml de bruma de pomelo
     aceite de pomelo   50 ml
     propilenglicol     92 ml
     alcohol neutro    260 ml
-<<<<<<< HEAD
   Rinde 400 ml al 62 % vol
-  Alcanza para 1.333 a 3.000 cócteles
-=======
-  Da 400 ml al 62 % vol
   Alcanza para 1.300 a 3.000 cócteles
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Llena 8 x 50 ml
   Redondeado a probeta de 50 ml, probeta de 100
   ml, probeta de 500 ml: la proporción se desvía
@@ -124,13 +104,8 @@ Ana: escala bruma de pomelo 1.000 ml
     aceite de pomelo  124 ml
     propilenglicol    230 ml
     alcohol neutro    650 ml
-<<<<<<< HEAD
   Rinde 1.000 ml al 62 % vol
-  Alcanza para 3.333 a 7.500 cócteles
-=======
-  Da 1.000 ml al 62 % vol
   Alcanza para 3.300 a 7.500 cócteles
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Redondeado a probeta de 250 ml, probeta de 1
   l: la proporción se desvía 1,5 % como mucho.
   Claridad: en el límite, puede enturbiarse,
@@ -181,13 +156,8 @@ Ana taps [doble]
     aceite de pomelo   24 ml
     propilenglicol     44 ml
     alcohol neutro    124 ml
-<<<<<<< HEAD
   Rinde 192 ml al 62 % vol
-  Alcanza para 640 a 1.440 cócteles
-=======
-  Da 192 ml al 62 % vol
   Alcanza para 640 a 1.400 cócteles
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Exacto con: probeta de 50 ml, probeta de 250
   ml.
   Claridad: en el límite, puede enturbiarse,

@@ -34,13 +34,8 @@ Ana taps [Bruma de pomelo]
     aceite de pomelo   24 ml
     propilenglicol     44 ml
     alcohol neutro    124 ml
-<<<<<<< HEAD
   Rinde 192 ml al 62 % vol
-  Alcanza para 640 a 1.440 cócteles
-=======
-  Da 192 ml al 62 % vol
   Alcanza para 640 a 1.400 cócteles
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Exacto con: probeta de 50 ml, probeta de 250
   ml.
   Claridad: en el límite, puede enturbiarse,

@@ -201,8 +201,7 @@ Ana: scale grapefruit mist to twelve bottles of 50 ml
   [Other size] [All cautions]
 Ana: scale grapefruit mist to 1 dozen bottles of 50 ml
   Got “grapefruit mist to 1 dozen”. What about
-  “bottles of 50 ml”? I take a number or a comma
-  there.
+  “bottles of 50 ml”?
   For example: scale grapefruit mist to 8 x 50
   ml
   [Step by step] [More examples]
@@ -341,7 +340,6 @@ Ana: scale grapefruit mist to 0 ml
   0.
 Ana: scale grapefruit mist to -50 ml
   Got “grapefruit mist to”. What about “-50 ml”?
-  I take a number there.
   For example: scale grapefruit mist to 8 x 50
   ml
   [Step by step] [More examples]

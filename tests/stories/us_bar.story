@@ -36,21 +36,12 @@ Bea taps [Yes, new]
   [Undo]
 Bea: scale orange mist to 8 x 2 oz
   Orange mist: 8 x 2 oz
-<<<<<<< HEAD
     orange oil         2 oz
     propylene glycol   4 oz
     neutral spirit    10 oz
   Makes 16 oz at 61.5 % vol
-  Enough for 1,577 to 3,548 drinks
-  Fills 8 x 2 oz
-=======
-    orange oil         2 fl oz
-    propylene glycol   4 fl oz
-    neutral spirit    10 fl oz
-  Makes 16 fl oz at 61.5 % vol
   Enough for 1,500 to 3,500 drinks
-  Fills 8 x 2 fl oz
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
+  Fills 8 x 2 oz
   Rounded to jigger, measuring cup, quart jug:
   the ratio is off by 10 % at most.
   Clearing: borderline, it may cloud, by
@@ -68,23 +59,13 @@ Bea: scale orange mist
   [Back] [Cancel]
 Bea taps [4 x 2 oz]
   (edited)
-<<<<<<< HEAD
   Orange mist: 4 x 2 oz
     orange oil        1 oz
     propylene glycol  2 oz
     neutral spirit    5 oz
   Makes 8 oz at 61.5 % vol
-  Enough for 788 to 1,774 drinks
-  Fills 4 x 2 oz
-=======
-  Orange mist: 4 x 2 fl oz
-    orange oil        1 fl oz
-    propylene glycol  2 fl oz
-    neutral spirit    5 fl oz
-  Makes 8 fl oz at 61.5 % vol
   Enough for 780 to 1,700 drinks
-  Fills 4 x 2 fl oz
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
+  Fills 4 x 2 oz
   Rounded to jigger, measuring cup: the ratio is
   off by 10 % at most.
   Clearing: borderline, it may cloud, by
@@ -96,21 +77,12 @@ Bea taps [4 x 2 oz]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Bea: scale orange mist with 1½ oz orange oil
-<<<<<<< HEAD
   Orange mist: 12 3/4 oz
     orange oil        1 1/2 oz
     propylene glycol      3 oz
     neutral spirit        8 oz
   Makes 12 3/4 oz at 61.5 % vol
-  Enough for 1,256 to 2,827 drinks
-=======
-  Orange mist: 12.75 fl oz
-    orange oil        1.5 fl oz
-    propylene glycol    3 fl oz
-    neutral spirit      8 fl oz
-  Makes 12.75 fl oz at 61.5 % vol
   Enough for 1,200 to 2,800 drinks
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Rounded to jigger, measuring cup, quart jug:
   the ratio is off by 3.1 % at most.
   Clearing: borderline, it may cloud, by
@@ -122,21 +94,12 @@ Bea: scale orange mist with 1½ oz orange oil
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Bea: scale orange mist to 36,5 ml
-<<<<<<< HEAD
   Orange mist: 1.23 oz
     orange oil          1/8 oz
     propylene glycol  0.292 oz
     neutral spirit      3/4 oz
   Makes 1.23 oz at 61.5 % vol
-  Enough for 121 to 273 drinks
-=======
-  Orange mist: 1.23 fl oz
-    orange oil        0.125 fl oz
-    propylene glycol  0.292 fl oz
-    neutral spirit     0.75 fl oz
-  Makes 1.23 fl oz at 61.5 % vol
   Enough for 120 to 270 drinks
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Rounded to measuring spoons, jigger: the ratio
   is off by 16.7 % at most.
   Clearing: borderline, it may cloud, by
@@ -148,21 +111,12 @@ Bea: scale orange mist to 36,5 ml
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Bea: scale orange mist to 1,000 ml
-<<<<<<< HEAD
   Orange mist: 33.81 oz
     orange oil         4 oz
     propylene glycol   8 oz
     neutral spirit    22 oz
   Makes 33.81 oz at 61.5 % vol
-  Enough for 3,333 to 7,500 drinks
-=======
-  Orange mist: 33.81 fl oz
-    orange oil         4 fl oz
-    propylene glycol   8 fl oz
-    neutral spirit    22 fl oz
-  Makes 33.81 fl oz at 61.5 % vol
   Enough for 3,300 to 7,500 drinks
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Exact with: measuring cup, quart jug.
   Clearing: borderline, it may cloud, by
   estimate
@@ -208,13 +162,8 @@ Bea: scale orange mist to 16 oz in grams
     propylene glycol  115.4 g
     neutral spirit    248.4 g
     Total             410.9 g
-<<<<<<< HEAD
   Makes 16 oz at 61.5 % vol
-  Enough for 1,577 to 3,548 drinks
-=======
-  Makes 16 fl oz at 61.5 % vol
   Enough for 1,500 to 3,500 drinks
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   In place of ml measured at 68 °F.
   orange oil: 46.8 g to 47.2 g, the range its
   standard allows.
@@ -228,23 +177,13 @@ Bea: scale orange mist to 16 oz in grams
   [In oz] [Densities]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
-<<<<<<< HEAD
 Bea taps [In oz]
   Orange mist: 16 oz
     orange oil         2 oz
     propylene glycol   4 oz
     neutral spirit    10 oz
   Makes 16 oz at 61.5 % vol
-  Enough for 1,577 to 3,548 drinks
-=======
-Bea taps [In fl oz]
-  Orange mist: 16 fl oz
-    orange oil         2 fl oz
-    propylene glycol   4 fl oz
-    neutral spirit    10 fl oz
-  Makes 16 fl oz at 61.5 % vol
   Enough for 1,500 to 3,500 drinks
->>>>>>> d73bc1d (Put scale, density and both ends of a range into what is shown)
   Rounded to jigger, measuring cup, quart jug:
   the ratio is off by 10 % at most.
   Clearing: borderline, it may cloud, by

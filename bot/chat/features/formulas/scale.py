@@ -180,7 +180,7 @@ def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
 
 def down_to_two(count: int) -> int:
     """Return a count that follows from a range, rounded down to the two digits that are known."""
-    step = 10 ** max(0, len(str(count)) - 2)
+    step = int(10 ** max(0, len(str(count)) - 2))
     return count // step * step
 
 

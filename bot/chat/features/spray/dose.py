@@ -174,7 +174,7 @@ def _dose(turn: Turn, arguments: DoseArguments) -> Reply:
         others_line(answer),
     ]
     if _is_unweighed(answer):
-        pumps = show_range(*(Fraction(str(end)) for end in (USUAL_PUMPS_ML.low, USUAL_PUMPS_ML.high)), 2)
+        pumps = show_range(Fraction(str(USUAL_PUMPS_ML.low)), Fraction(str(USUAL_PUMPS_ML.high)), 2)
         lines.append(
             _("Nobody has weighed this spray yet: pumps give {pumps} ml. Weigh yours.").format(pumps=pumps)
         )
