@@ -51,15 +51,6 @@ Ana: bay leaves 8 each
   [Done] [Back] [Cancel]
 Ana taps [Done]
   (edited)
-  What kind is it?
-  [aroma mist] [tincture]
-  [infusion] [syrup]
-  [cordial] [juice]
-  [acid-adjusted juice] [saline]
-  [other]
-  [Back] [Cancel]
-Ana taps [syrup]
-  (edited)
   How long does it rest before use?
   [not at all] [24 hours]
   [48 hours]

@@ -128,6 +128,9 @@ class Meaning(Transformer[Token, Any]):
     def measured(self, children: Children) -> Amount:
         return Amount(children[0].meaning, children[1].meaning)
 
+    def bare_amount(self, children: Children) -> Amount:
+        return Amount(children[0].meaning, "")
+
     def counted(self, children: Children) -> Amount:
         return Amount(children[0].meaning, "each")
 

@@ -10,31 +10,40 @@ from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.names import short_name, spelt_alike
-from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, is_liquid, undo_button
-from bot.chat.dialogue.inputs.strength import percent_of
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.settling import SURE, settle_line
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.formulas.confirming import confirm_new, confirm_strengths
+from bot.chat.features.formulas.confirming import confirm_strengths
+from bot.chat.features.formulas.drafting import FormulaLines, accept_lines, apply_details, garnish_of
 from bot.chat.features.formulas.formula_card import card, kind_name
+from bot.chat.features.formulas.recipe_words import (
+    kind_in,
+    stop_at_amounts,
+)
 from bot.chat.features.formulas.scale import line_texts
-from bot.chat.features.safety.grade_questions import confirm_graded, grade_notes, stop_at_unlisted
+from bot.chat.features.safety.grade_questions import confirm_graded, grade_notes
 from bot.chat.grammar.lexer import Noun
-from bot.chat.grammar.syntax import Detail, Duration, IngredientLine, Named, Span, Unknown
-from bot.chat.i18n.keywords import stands_for
-from bot.chat.i18n.language import _, ngettext, show_number, tongue
+from bot.chat.grammar.syntax import (
+    Detail,
+    Duration,
+    Hash,
+    Span,
+    Unknown,
+)
+from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Block, Reply, Text, reply
 from bot.chat.reply.units import show_hours, show_percent, show_quantity
-from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, PREPARATION_DEFAULTS, Preparation, guess_kind
+from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, Preparation
 from bot.trade.words import N_
 from bot.work.errors import AlreadyThereError
 from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
 from bot.work.log.chain import State
 
-FormulaLines = tuple[DraftLine | Detail, ...]
+_SPRAYED = (N_("oranges"), N_("lemons"), N_("limes"), N_("grapefruits"))
 
 # -- writing -------------------------------------------------------------------------------
 
@@ -44,6 +53,7 @@ def _ask_name(turn: Turn, given: Given) -> Question:
 
 
 def _accept_name(turn: Turn, given: Given, value: str) -> str:
+    stop_at_amounts(turn, value)
     clean = short_name(value)
     for one in formulas.listed(turn.context, archived=True):
         if one.name.casefold() == clean.casefold():
@@ -94,71 +104,12 @@ def _spelling_notes(turn: Turn, lines: Iterable[DraftLine | Detail]) -> list[Tex
     return notes
 
 
-def _accept_lines(turn: Turn, given: Given, value: object) -> FormulaLines:
-    parts = value if isinstance(value, tuple) else (value,)
-    lines: list[DraftLine | Detail] = []
-    for part in parts:
-        if isinstance(part, IngredientLine):
-            lines.append(draft_line(turn, part))
-        elif isinstance(part, Detail):
-            lines.append(part)
-    stop_at_unlisted(turn, lines)
-    if not given.guided:  # with questions, each new line is shown with its mark
-        confirm_new(turn, lines)
-    return tuple(lines)
-
-
-def draft_line(turn: Turn, line: IngredientLine) -> DraftLine:
-    """Turn a typed line into a draft's line, with its unit resolved and its ingredient known or new."""
-    if isinstance(line.item, Unknown):
-        known = turn.vocabulary.named(line.item.text, "INGREDIENT")
-        if known is None and stands_for(line.item.text.split(" ")[0], "ARTICLE", tongue().language):
-            raise Say(reply(_("Is “{name}” an ingredient? Say its name alone.").format(name=line.item.text)))
-        name: int | str = int(known.id) if known is not None else line.item.text
-        kind = guess_kind(line.item.text)
-        liquid = None if kind is None else INGREDIENT_PROPERTIES[kind].is_liquid
-    else:
-        noun = turn.noun(line.item, "INGREDIENT", _("ingredient"))
-        view = ingredients.get(turn.context, int(noun.id))
-        name, liquid = view.id, is_liquid(view)
-    strength = None if line.strength is None else percent_of(turn, line.strength)
-    return DraftLine(name, turn.quantity(line.amount, liquid), strength)
-
-
-def apply_details(turn: Turn, draft: Draft, lines: FormulaLines) -> Draft:
-    """Apply typed lines to a draft: ingredients and the other properties of a formula."""
-    for line in lines:
-        if isinstance(line, DraftLine):
-            draft = formulas.with_line(draft, line)
-        elif line.what == "remove":
-            noun = turn.noun(line.value, "INGREDIENT", _("ingredient"))  # type: ignore[arg-type]
-            draft = formulas.without_line(draft, int(noun.id))
-        elif line.what == "kind" and isinstance(line.value, Noun):
-            draft = replace(draft, preparation=Preparation(line.value.id))
-        elif isinstance(line.value, Duration) and line.what == "rest":
-            draft = replace(draft, rest_hours=line.value.hours)
-        elif isinstance(line.value, Duration):
-            draft = replace(draft, discard_days=max(1, round(line.value.hours / 24)))
-        elif isinstance(line.value, Span):
-            draft = replace(draft, sprays=(line.value.low, line.value.high))
-        elif line.what == "replaces":
-            draft = replace(draft, garnish=_garnish(turn, line.value))
-    return draft
-
-
-def _garnish(turn: Turn, named: Named) -> int | str:
-    if isinstance(named, Unknown):
-        known = turn.vocabulary.named(named.text, "INGREDIENT")
-        return int(known.id) if known is not None else singular(named.text)
-    return int(turn.noun(named, "INGREDIENT", _("fruit")).id)
-
-
 def _said(given: Given, what: str) -> bool:
     return any(isinstance(line, Detail) and line.what == what for line in given.get(_LINES) or ())
 
 
 def _preparation(given: Given) -> Preparation:
-    return _kind_of(given.get(_LINES) or (), given.get(_KIND))
+    return _kind_of(given.get(_LINES) or (), given.get(_KIND) or kind_in(given.get(NAME_SLOT) or ""))
 
 
 def _kind_of(lines: FormulaLines, otherwise: Preparation | None) -> Preparation:
@@ -169,7 +120,7 @@ def _kind_of(lines: FormulaLines, otherwise: Preparation | None) -> Preparation:
 
 
 def _wants_kind(turn: Turn, given: Given) -> bool:
-    return not _said(given, "kind")
+    return not _said(given, "kind") and kind_in(given.get(NAME_SLOT) or "") is None
 
 
 def _ask_rest(turn: Turn, given: Given) -> Question:
@@ -206,6 +157,25 @@ def _wants_sprays(turn: Turn, given: Given) -> bool:
     return given.guided and _preparation(given) is Preparation.AROMA_MIST and not _said(given, "sprays")
 
 
+def _wants_replaced(turn: Turn, given: Given) -> bool:
+    return given.guided and _preparation(given) is Preparation.AROMA_MIST and not _said(given, "replaces")
+
+
+def _ask_replaced(turn: Turn, given: Given) -> Question:
+    words = (given.get(NAME_SLOT) or "").casefold()
+    fruits = [_(one) for one in _SPRAYED]
+    likely = [one for one in fruits if singular(one) in words] or fruits
+    return Question(
+        _("Which fruit's peel does it stand in for?"),
+        (*columns([(one, one) for one in likely], 2), ((_("None"), "none"),)),
+        hint=_("A fruit"),
+    )
+
+
+def _accept_replaced(turn: Turn, given: Given, value: object) -> int | str:
+    return garnish_of(turn, value) if isinstance(value, Noun | Hash | Unknown) else ""
+
+
 def _accept_preparation(turn: Turn, given: Given, value: Noun) -> Preparation:
     return Preparation(value.id)
 
@@ -220,6 +190,7 @@ class NewArguments(Arguments):
     rest: Duration | None = None
     discard: Duration | None = None
     sprays: Span | None = None
+    replaced: int | str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -232,13 +203,16 @@ class ChangeArguments(Arguments):
 
 def _new(turn: Turn, arguments: NewArguments) -> Reply:
     lines = arguments.lines
-    draft = apply_details(turn, Draft(_kind_of(lines, arguments.preparation), ()), lines)
+    kind = arguments.preparation or kind_in(arguments.new_name)
+    draft = apply_details(turn, Draft(_kind_of(lines, kind), ()), lines)
     if arguments.rest is not None:
         draft = replace(draft, rest_hours=arguments.rest.hours)
     if arguments.discard is not None:
         draft = replace(draft, discard_days=max(1, round(arguments.discard.hours / 24)))
     if arguments.sprays is not None:
         draft = replace(draft, sprays=(arguments.sprays.low, arguments.sprays.high))
+    if arguments.replaced:
+        draft = replace(draft, garnish=arguments.replaced)
     if not draft.lines:
         raise Say(
             reply(example_of(turn, _("A formula needs at least one ingredient, such as: lime oil 10 ml")))
@@ -257,6 +231,8 @@ def _new_line(turn: Turn, arguments: NewArguments) -> str:
     words = arguments.words
     said = [f"new formula {words['new_name']}", words["lines"]]
     said += [f"{slot} {words[slot]}" for slot in ("rest", "discard", "sprays") if slot in words]
+    if arguments.replaced and words.get("replaced"):
+        said.append(f"replaces {words['replaced']}")
     if arguments.preparation is not None:
         said.append(f"kind {arguments.preparation.value}")
     return settle_line(SURE, "\n".join(said))  # each line was seen with its mark of being new
@@ -309,7 +285,7 @@ def _change(turn: Turn, arguments: ChangeArguments) -> Reply:
     return _written(turn, changed, first, spelling)
 
 
-_LINES = Slot("lines", _accept_lines, _ask_lines, many=True)
+_LINES = Slot("lines", accept_lines, _ask_lines, many=True)
 _KIND = Slot("preparation", _accept_preparation, _ask_kind, _wants_kind)
 NAME_SLOT = Slot("new_name", _accept_name, _ask_name)
 _NEW_EXAMPLES = (
@@ -330,6 +306,7 @@ COMMANDS = (
             Slot("rest", plain(Duration), _ask_rest, _guided_without("rest")),
             Slot("discard", plain(Duration), _ask_discard, _guided_without("discard")),
             Slot("sprays", plain(Span), _ask_sprays, _wants_sprays),
+            Slot("replaced", _accept_replaced, _ask_replaced, _wants_replaced),
         ),
         writes=True,
         manages=True,
@@ -341,7 +318,7 @@ COMMANDS = (
         _change,
         words=("change formula", "edit formula"),
         examples=(N_("change grapefruit mist: grapefruit oil 14 ml"),),
-        slots=(FORMULA_SLOT, Slot("lines", _accept_lines, _ask_changes)),
+        slots=(FORMULA_SLOT, Slot("lines", accept_lines, _ask_changes)),
         writes=True,
         manages=True,
         wishes=(Wish("change", ("{formula?}: {ingredient} {amount}", "{formula?}")),),

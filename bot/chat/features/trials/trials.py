@@ -13,7 +13,7 @@ from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml, 
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.formulas.writing import FormulaLines, apply_details, draft_line
+from bot.chat.features.formulas.drafting import FormulaLines, apply_details, draft_line
 from bot.chat.features.trials.trial_words import amounts_grid, result_lines, score_grid, title
 from bot.chat.grammar.syntax import Amount, Detail, IngredientLine
 from bot.chat.i18n.language import _, ngettext

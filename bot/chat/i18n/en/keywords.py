@@ -61,6 +61,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "HAVE": "have got",
     "ALL": "all everything",
     "FACTOR": "times fold",
+    "OR": "or",
     "DOUBLE": "double twice",
     "TRIPLE": "triple thrice",
     "HALF": "half",

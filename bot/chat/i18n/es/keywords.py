@@ -54,6 +54,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "REPLACES": "sustituye reemplaza en_lugar_de en_lugar en_vez_de en_vez en_su_lugar",
     "ALL": "todo todos todas toda",
     "FACTOR": "veces",
+    "OR": "o u",
     "DOUBLE": "doble",
     "TRIPLE": "triple",
     "HALF": "mitad la_mitad",
