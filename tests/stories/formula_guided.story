@@ -27,8 +27,8 @@ Ana: bay leaf 6 each
   · bay leaf (new) 6
   [Done] [Back] [Cancel]
 Ana: a pinch of luck
-  Got “a”. What about “pinch of luck”? I take a
-  unit such as ml, g or oz there.
+  1 what of pinch of luck? Add a unit, such as 1
+  ml or 1 g.
   More ingredients? Tap Done when it is
   complete.
   · sugar (new) 500 g
