@@ -1,4 +1,4 @@
-"""How long a formula usually keeps, from what is in it."""
+"""Estimate how long a formula keeps, from its ingredients."""
 
 from __future__ import annotations
 

@@ -19,7 +19,7 @@ from babel import Locale
 from babel.core import get_global
 
 TABLE = Path(__file__).with_name("cities.tsv.gz")
-_PLAINLY = 4  # one city is meant if it has so many times the people of every other city of that name
+_PLAINLY = 4  # the largest city is meant if it has this many times the people of every other one
 _MOST = 6
 _NOT_LETTERS = re.compile(r"[^a-z0-9]+")
 # What people call a clock, and a city too short for the table.

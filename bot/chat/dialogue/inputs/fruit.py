@@ -29,9 +29,9 @@ def new_fruit(turn: Turn, text: str) -> IngredientView:
     if name.casefold() in {"fruit", _("fruit")}:
         raise Say(reply(_("Which fruit? Such as: {fruit}").format(fruit=usual_fruit(turn))))
     _stop_at_packs(text)
-    made = ingredients.by_name(turn.context, name) if name in turn.new_names else None
-    if made is not None:
-        return made  # an answer is accepted again with each question that follows
+    made = ingredients.by_name(turn.context, name)
+    if made is not None and made in ingredients.all_of(turn.context, IngredientKind.FRUIT):
+        return made  # made by an earlier answer to a question, or by somebody else at the same moment
     if not is_fruit_name(name) or nearest(turn, text, fruit=True) or is_open(turn, text):
         raise what_is(turn, text, fruit=True)
     turn.new_names.append(name)

@@ -117,7 +117,7 @@ def _zone_of(given: Given) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """What a person says of the proposed settings: what differs, or that each is to be asked."""
+    """An answer to the proposed settings: what differs, or a wish to be asked each."""
 
     ask_each: bool = False
     jurisdiction: Jurisdiction | None = None
