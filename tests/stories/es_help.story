@@ -8,8 +8,8 @@ Ana: ayuda
   lote Bruma de pomelo a 8 x 50 ml
   coste Bruma de pomelo
   semana: lo que se tiró y lo que costó
-  ayuda merma: más sobre una cosa. ayuda todo:
-  la lista entera.
+  Más de cualquier cosa: ayuda etiquetas, ayuda
+  cómo anoto merma
   [Anotar merma] [Escalar]
   [Todo] [Precauciones]
 Ana: ayuda escala
@@ -24,73 +24,30 @@ Ana: ayuda escala
   C
   escala Bruma de pomelo a 400 ml con 75,5 % de
   alcohol
-  [Paso a paso] [Todo]
+  [Paso a paso] [Fórmulas]
+  [Todo]
 Ana: ayuda merma
   /merma: anotar la fruta tirada
   merma 6 naranjas con moho
   merma 1,2 kg limones, 3 pomelos con moho
-  [Paso a paso] [Todo]
+  [Paso a paso] [Merma y fruta]
+  [Todo]
 Ana: /ayuda lote
   /lote: anotar un lote, o ver uno por su número
   lote Bruma de pomelo a 400 ml
   lote 12
-  [Paso a paso] [Todo]
+  [Paso a paso] [Lotes y etiquetas]
+  [Todo]
 Ana: ayuda todo
-  Todo lo que sé hacer, con o sin la barra:
-  /merma: anotar la fruta tirada
-  /escala: cantidades para un tamaño, frascos,
-  cócteles o lo que haya
-  /graduacion: qué graduación tiene, y cómo
-  rebajar
-  /claridad: ¿se quedará claro?
-  /dosis: lo que lleva un cóctel, y los límites
-  /coste: lo que cuesta un lote, un frasco y un
-  cóctel
-  /lote: anotar un lote, o ver uno por su número
-  /lotes: qué reposa, qué está listo o por
-  desechar
-  /revisa: anotar el aspecto de un lote reposado
-  /etiqueta: etiquetas de un lote, para imprimir
-  /semana: la merma de la semana y lo que costó
-  /mes: la merma del mes y lo que costó
-  /planear: qué hacer, qué comprar y cuánta
-  fruta tener
-  /peladas: fruta pelada, con su plazo
-  /lista_de_compras: qué comprar esta semana, en
-  paquetes enteros
-  /exprimidas: lo que dio la fruta en zumo
-  /compra: anotar lo que llega
-  /acido: ácido para igualar un zumo con otro
-  /cuenta: anotar lo que hay
-  /fruta: fruta usada, tirada y perdida entre
-  recuentos
-  /formula: ver una fórmula
-  /nueva: apuntar una fórmula nueva
-  /formulas: las fórmulas del recetario
-  /prueba: probar una variante de una fórmula y
-  catarla
-  /cata: puntuar un frasco de una prueba
-  /precio: fijar o ver lo que cuesta un paquete
-  /existencias: lo que hay; contarlo, o anotar
-  lo comprado
-  /que_puedo_hacer: qué puedes hacer con lo que
-  hay
-  /pulverizador: lo que da cada pulverizador
-  /cocteles: anotar cuántos cócteles se
-  sirvieron
-  /equipo: quién está en el bar; invitar a
-  alguien
-  /registro: quién hizo qué, y qué se deshizo
-  /idioma: el idioma en que hablo contigo
-  /ajustes: ver y cambiar los ajustes del bar
-  /exporta: todo el bar en archivos: tablas y
-  JSON
-  /importa: importar un archivo: una exportación
-  o una tabla
-  /deshacer: deshacer lo último que anotaste
-  /precauciones: precauciones de manejo
-  /ayuda: lo que sé hacer
-  Más sobre una: ayuda escala
+  Todo lo que sé hacer, por temas. Toca uno.
+  O di qué quieres: ayuda etiquetas, ayuda cómo
+  anoto merma
+  [Merma y fruta] [Fórmulas]
+  [Lotes y etiquetas] [Graduación y claridad]
+  [Sprays y cócteles] [Dinero]
+  [Existencias y plan] [Pruebas]
+  [Seguridad] [Equipo y ajustes]
+  [Registro y archivos]
 Ana: gracias
   De nada.
 Ana: precauciones

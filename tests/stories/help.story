@@ -15,8 +15,8 @@ Ana: help
   make
   price oranges 0.60 each, 5 garnishes each
   week: what was thrown out and what it cost
-  help waste: more on one thing. help all:
-  everything.
+  More on anything: help labels, help how do I
+  waste
   [Log waste] [Add a formula]
   [Everything] [Handling cautions]
 Ana: help scale
@@ -30,17 +30,20 @@ Ana: help scale
   C
   scale grapefruit mist to 400 ml with 75.5 %
   spirit instead
-  [Step by step] [Everything]
+  [Step by step] [Formulas]
+  [Everything]
 Ana: help waste
   /waste: log fruit thrown out
   waste 6 oranges mouldy
   waste 1.2 kg lemons, 3 limes dried out
-  [Step by step] [Everything]
+  [Step by step] [Waste and fruit]
+  [Everything]
 Ana: /help batch
   /batch: log a batch, or show one by its number
   batch grapefruit mist to 400 ml
   batch 12
-  [Step by step] [Everything]
+  [Step by step] [Batches and labels]
+  [Everything]
 Ana: help me
   Say what you want to do, with or without the
   slash:
@@ -49,8 +52,8 @@ Ana: help me
   make
   price oranges 0.60 each, 5 garnishes each
   week: what was thrown out and what it cost
-  help waste: more on one thing. help all:
-  everything.
+  More on anything: help labels, help how do I
+  waste
   [Log waste] [Add a formula]
   [Everything] [Handling cautions]
 Ana: what can i do
@@ -61,8 +64,8 @@ Ana: what can i do
   make
   price oranges 0.60 each, 5 garnishes each
   week: what was thrown out and what it cost
-  help waste: more on one thing. help all:
-  everything.
+  More on anything: help labels, help how do I
+  waste
   [Log waste] [Add a formula]
   [Everything] [Handling cautions]
 Ana: cautions

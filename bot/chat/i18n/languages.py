@@ -49,6 +49,7 @@ class Language:
     halves: tuple[str, ...] = ()
     range_words: tuple[str, ...] = ()
     articles: frozenset[str] = frozenset()
+    fillers: frozenset[str] = frozenset()  # words of a question that do not say what it is about
     thanks: frozenset[str] = frozenset()  # polite words that ask for nothing
     sold_out: str = ""  # in bar slang, before the name of a thing that has run out
     other_words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)

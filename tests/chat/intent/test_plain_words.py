@@ -153,7 +153,7 @@ def test_help_has_this_bars_own_names(ana: Person) -> None:
     assert "scale Grapefruit mist to 8 x 50 ml" in said
     assert len(said.splitlines()) <= 7
     assert "change Grapefruit mist: grapefruit oil 14 ml" in text(ana.says("help change"))
-    assert "/waste: log fruit thrown out" in text(ana.says("help all"))
+    assert "All I can do, by subject" in text(ana.says("help all"))
 
 
 def test_help_in_an_empty_bar_says_the_first_step(house: House) -> None:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.examples import example_of, first_formula, usual_fruit
-from bot.chat.dialogue.registry import all_commands, command_at_start, slash_word
+from bot.chat.dialogue.registry import command_at_start
+from bot.chat.dialogue.slots import columns
 from bot.chat.dialogue.turn import Turn
+from bot.chat.features.help import search, subjects
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, Reply, reply
@@ -30,7 +33,7 @@ def general_help(turn: Turn) -> Reply:
     view = first_formula(turn)
     return reply(
         _("Say what you want to do, with or without the slash:"),
-        "\n".join((*_lines(turn, view), _("help waste: more on one thing. help all: everything."))),
+        "\n".join((*_lines(turn, view), _("More on anything: help labels, help how do I waste"))),
         buttons=(
             (Button(_("Log waste"), "waste"), _make_button(view)),
             (Button(_("Everything"), "help all"), Button(_("Handling cautions"), "cautions")),
@@ -66,28 +69,31 @@ def _size(turn: Turn, view: FormulaView) -> str:
     return "8 x 2 oz" if scaling.is_sprayed(view) else "16 oz"
 
 
-def everything(turn: Turn) -> Reply:
-    """Return every command of the menu with its purpose."""
-    menu = sorted((one for one in all_commands().values() if one.menu), key=lambda one: one.menu)
-    return reply(
-        _("All I can do, with or without the slash:"),
-        "\n".join(f"/{slash_word(one)}: {_(one.summary)}" for one in menu),
-        _("More on one of them: help scale"),
-    )
-
-
 def help_with(turn: Turn, asked: str) -> Reply | None:
-    """Return the help on one command, or None if there is none of that name."""
+    """Return the help on a subject, a command or a question; None if no command is about it."""
     if asked.casefold() in {_ALL, _(_ALL)}:
-        return everything(turn)
+        return subjects.everything()
+    command = _command_named(asked)
+    if command is not None:
+        return _help_on(turn, command, [])
+    subject = subjects.subject_named(asked)
+    if subject is not None:
+        return subjects.subject_page(*subject)
+    found = search.commands_about(asked)
+    return _help_on(turn, found[0], found[1:]) if found else None
+
+
+def _command_named(asked: str) -> Command | None:
     found = command_at_start(asked.lstrip("/"))
-    if found is None:
-        return None
-    command = found[0]
+    return found[0] if found is not None and not found[1].strip() else None
+
+
+def _help_on(turn: Turn, command: Command, near: Sequence[Command]) -> Reply:
+    others = [(subjects.typed(one), f"help {one.name}") for one in near]
     return reply(
-        f"/{slash_word(command)}: {_(command.summary)}",
+        f"{subjects.typed(command)}: {_(command.summary)}",
         *(example_of(turn, _(example)) for example in command.examples),
-        buttons=_ways(command),
+        buttons=(*(tuple(Button(*one) for one in row) for row in columns(others, 3)), *_ways(command)),
     )
 
 
@@ -95,4 +101,5 @@ def _ways(command: Command) -> tuple[tuple[Button, ...], ...]:
     if command.name == "help":
         return ()
     steps = (Button(_("Step by step"), command.name),) if command.slots else ()
-    return ((*steps, Button(_("Everything"), "help all")),)
+    subject = subjects.subject_of(command)
+    return ((*steps, Button(_(subject), subjects.line_of(subject))), (Button(_("Everything"), "help all"),))

@@ -36,6 +36,11 @@ _AMERICAN = {
     "spilt": "spilled",
 }
 
+_FILLERS = (
+    "a an and are can could do does for from get have how i if in is it me my of on or please should so"
+    " that the them there this to us want we what when where which who why with would you your"
+)
+
 LANGUAGE = Language(
     tag="en",
     name="English",
@@ -65,6 +70,7 @@ LANGUAGE = Language(
     halves=("and a half", "and half"),
     range_words=("to", "or"),
     articles=frozenset({"the"}),
+    fillers=frozenset(_FILLERS.split()),
     thanks=frozenset(
         {"thanks", "thank you", "thanks a lot", "many thanks", "thx", "ty", "cheers", "great", "perfect"}
         | {"nice", "good", "ok", "okay", "got it", "great, thanks", "ok thanks", "okay thanks", "ok, thanks"}

@@ -24,6 +24,11 @@ _AMERICAN = {
 }
 _AMERICAN_COUNTRIES = "MX US PR GT HN SV NI CR PA CU DO CO VE EC PE BO PY"
 
+_FILLERS = (
+    "a al como con cuál cuándo de del dónde el en es está hacer hago la las lo los me mi mis para"
+    " por puedo que qué quiero se si sobre su tengo un una y yo"
+)
+
 LANGUAGE = Language(
     tag="es",
     name="Español",
@@ -78,6 +83,7 @@ LANGUAGE = Language(
     halves=("y medio", "y media"),
     range_words=("a", "o"),
     articles=frozenset({"el", "la", "los", "las"}),
+    fillers=frozenset(_FILLERS.split()),
     thanks=frozenset(
         {"gracias", "muchas gracias", "mil gracias", "vale", "vale gracias", "vale, gracias", "perfecto"}
         | {"genial", "estupendo", "ok gracias", "ok, gracias", "de acuerdo"}
