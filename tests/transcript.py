@@ -35,7 +35,6 @@ async def _night(phone: Telephone) -> str:
     for answer in SET_UP:
         await ana.says(answer)
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     for price in (
         "price grapefruit oil 10 ml 7.90",
         "price propylene glycol 500 ml 11.50",
@@ -81,7 +80,6 @@ async def _chemistry(phone: Telephone) -> str:
     await ana.says("/start")
     for answer in (*SET_UP, MIST):
         await ana.says(answer)
-    await ana.taps("Yes, new")
     begin = len(phone.server.transcript(ana))
     for line in (
         "strength 500 ml 96 to 70",

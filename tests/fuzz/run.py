@@ -106,9 +106,7 @@ class Fuzz:
             f"new formula {formula} mist\n{formula} oil 12 ml\npropylene glycol 22 ml\n"
             "neutral spirit 96 % 62 ml\nkind aroma mist\nfood-grade " + f"{formula} oil"
         )
-        await owner.taps("Yes, new")
         await owner.says(f"new formula {formula} syrup\nsugar 100 g\n{fruit} juice 100 ml\nkind syrup")
-        await owner.taps("Yes, new")
         await owner.says(f"price {fruit} 0.60 each")
         for line in (
             "batch #1 to 400 ml",

@@ -20,7 +20,6 @@ _OUT = ("not in a bar", "no bar that you are in", "button is old")
 async def _with_ben(telephone: Telephone) -> tuple[Person, Person]:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     ben = telephone.server.person("Ben")
     await ben.says(_code((await ana.says("invite")).text))
     return ana, ben

@@ -111,7 +111,6 @@ async def test_a_photo_is_never_fetched(telephone: Telephone) -> None:
     """Of a photo only the chat's own id is stored: its size costs nothing here."""
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     telephone.server.fail_next("getFile", Fault.http(500), times=9)  # would break the answer
     assert "hazy" in (await ana.sends_photo("check 1 hazy")).text

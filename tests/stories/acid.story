@@ -51,12 +51,6 @@ orange juice 1 l\
 citric acid 32 g\
 malic acid 20 g\
 kind acid-adjusted juice
-  New here: orange juice, citric acid, malic
-  acid. Right?
-  [Yes, new]
-  [Cancel]
-Ana taps [Yes, new]
-  (edited)
   Sour orange is in the book.
   Sour orange: acid-adjusted juice, version 1
     orange juice   1 l

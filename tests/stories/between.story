@@ -106,11 +106,6 @@ Ana: undo
   [Put it back]
 # At once, after a colon.
 Ana: new formula Lime cordial: lime juice 500 ml, sugar 500 g, kind cordial
-  New here: lime juice, sugar. Right?
-  [Yes, new]
-  [Cancel]
-Ana taps [Yes, new]
-  (edited)
   Lime cordial is in the book.
   Lime cordial: cordial, version 1
     lime juice  500 ml

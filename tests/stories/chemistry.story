@@ -2,11 +2,6 @@
 @after mist
 
 Ana: new Orange mist: orange oil 8 ml, propylene glycol 30 ml, neutral spirit 40 ml, rest 24 h, aroma mist
-  New here: orange oil. Right?
-  [Yes, new]
-  [Cancel]
-Ana taps [Yes, new]
-  (edited)
   Orange mist is in the book.
   Orange mist: aroma mist, version 1
     orange oil            8 ml
@@ -122,11 +117,6 @@ Ana: clear weak mist
   [Change to 140 ml water]
   [Scale it] [Aroma] [Another spirit]
 Ana: new Gin punch: gin 40 % 90 ml, lime juice 500 ml, milk 410 ml, rest 1 h, infusion
-  New here: gin, lime juice, milk. Right?
-  [Yes, new]
-  [Cancel]
-Ana taps [Yes, new]
-  (edited)
   Gin punch is in the book.
   Gin punch: infusion, version 1
     gin 40 %     90 ml

@@ -69,8 +69,8 @@ Ben taps [Looks right]
   [Add a formula]
   [Set a price] [Log waste]
 Ben sends peel-ledger.json
-  peel-ledger.json would bring 5 new rows.
-  Nothing is taken in yet.
+  peel-ledger.json would add 5 new rows. Nothing
+  is added yet.
                  new  here
     ingredients    4     0
     formulas       1     0
@@ -79,8 +79,8 @@ Ben sends peel-ledger.json
   currency: USD instead of EUR
   closing hour: 02:00 instead of 05:00
   close reminder: 01:30 instead of 04:30
-  [Take it in]
-Ben taps [Take it in]
+  [Import it]
+Ben taps [Import it]
   (edited)
   5 rows of peel-ledger.json are in.
                  new  here
@@ -103,7 +103,7 @@ Ben: cancel
   Cancelled. Nothing was logged.
 Ben: undo
   Undone: import of peel-ledger.json
-  It had brought 5 rows.
+  It had added 5 rows.
 Ben: bar
   Second Bar
   Hours and reminders

@@ -49,26 +49,19 @@ Ana: jarabe 10 ml
   · jarabe (nuevo) 10 ml
   [Listo] [Atrás] [Cancelar]
 Ana: ya está
-  ¿De qué tipo es?
-  [bruma aromática] [tintura]
-  [infusión] [jarabe]
-  [cordial] [zumo]
-  [zumo con ácido] [solución salina]
-  [otro]
+  ¿Cuánto reposa antes de usarse?
+  [24 horas] [nada]
+  [48 horas]
   [Atrás] [Cancelar]
 Ana: zumo
+  No he entendido “zumo”.
   ¿Cuánto reposa antes de usarse?
-  [nada] [24 horas]
+  [24 horas] [nada]
   [48 horas]
   [Atrás] [Cancelar]
 Ana: cancela
   Cancelado. No se ha anotado nada.
 Ana: nueva fórmula Cordial de lima: zumo de lima 500 ml, azúcar 500 g, cordial
-  Nuevo aquí: zumo de lima, azúcar. ¿Correcto?
-  [Sí, nuevos]
-  [Cancelar]
-Ana taps [Sí, nuevos]
-  (edited)
   Cordial de lima está en el recetario.
   Cordial de lima: cordial, versión 1
     zumo de lima  500 ml

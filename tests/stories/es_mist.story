@@ -8,12 +8,6 @@ alcohol neutro 96 % 62 ml\
 tipo bruma aromática\
 sustituye pomelo\
 pulsaciones 2-3
-  Nuevo aquí: aceite de pomelo, propilenglicol,
-  alcohol neutro. ¿Correcto?
-  [Sí, nuevos]
-  [Cancelar]
-Ana taps [Sí, nuevos]
-  (edited)
   Bruma de pomelo está en el recetario.
   Bruma de pomelo: bruma aromática, versión 1
     aceite de pomelo     12 ml

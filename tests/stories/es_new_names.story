@@ -79,8 +79,8 @@ Ana: haz 500 ml bruma de pomelo
     aceite de pomelo   62 ml
     propilenglicol    114 ml
     alcohol neutro    325 ml
-  Da 500 ml al 62 % vol
-  Alcanza para 1.666 a 3.750 cócteles
+  Rinde 500 ml al 62 % vol
+  Alcanza para 1.600 a 3.700 cócteles
   Redondeado a probeta de 100 ml, probeta de 250
   ml, probeta de 500 ml: la proporción se desvía
   1,5 % como mucho.
@@ -105,14 +105,14 @@ Ana taps [Otro alcohol: alcohol neutro 75 %]
   Bruma clara: bruma aromática, versión 1
     aceite de pomelo      5 ml
     alcohol neutro 75 %  60 ml
-  Da 65 ml a 69,2 % vol
+  Rinde 65 ml a 69,2 % vol
   Reposa 24 horas, desechar tras 180 días
   2 a 3 pulsaciones por cóctel, 0,067 a 0,1 ml
   cada una
   Claridad: en el límite, puede enturbiarse,
   estimado
-  Alérgenos: ninguno de la lista por el nombre.
-  Conviene decir: cítricos.
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo
   Lo mismo se vende en calidades que no son para

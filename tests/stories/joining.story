@@ -127,12 +127,6 @@ Ana: new formula Grapefruit mist\
 grapefruit oil 12 ml\
 neutral spirit 96 % 62 ml\
 kind aroma mist
-  New here: grapefruit oil, neutral spirit.
-  Right?
-  [Yes, new]
-  [Cancel]
-Ana taps [Yes, new]
-  (edited)
   Grapefruit mist is in the book.
   Grapefruit mist: aroma mist, version 1
     grapefruit oil       12 ml

@@ -8,12 +8,6 @@ neutral spirit 96 % 62 ml\
 kind aroma mist\
 replaces grapefruit\
 sprays 2-3
-  New here: grapefruit oil, propylene glycol,
-  neutral spirit. Right?
-  [Yes, new]
-  [Cancel]
-Ana taps [Yes, new]
-  (edited)
   Grapefruit mist is in the book.
   Grapefruit mist: aroma mist, version 1
     grapefruit oil       12 ml

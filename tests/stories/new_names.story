@@ -201,7 +201,7 @@ Ana: make 500 ml grapefruit mist
     propylene glycol  114 ml
     neutral spirit    325 ml
   Makes 500 ml at 62 % vol
-  Enough for 1,666 to 3,750 drinks
+  Enough for 1,600 to 3,700 drinks
   Rounded to 100 ml cylinder, 250 ml cylinder,
   500 ml cylinder: the ratio is off by 1.5 % at
   most.

@@ -55,13 +55,19 @@ Ana: 180 days
   [1] [2] [2-3] [3]
   [Back] [Cancel]
 Ana: 2
+  Which fruit's peel does it stand in for?
+  [oranges]
+  [None]
+  [Back] [Cancel]
+Ana: oranges
   Orange mist, strong is in the book.
   Orange mist, strong: aroma mist, version 1
     sweet orange oil     10 ml
     neutral spirit 96 %  90 ml
   Makes 100 ml at 86.4 % vol
   Rests 24 hours, discard after 180 days
-  2 sprays a drink, 0.067 to 0.1 ml each
+  2 sprays a drink, 0.067 to 0.1 ml each,
+  instead of fresh orange
   Clearing: should stay clear, by estimate
   No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: sweet

@@ -8,11 +8,6 @@ Ana: trials
   No trial is running.
   Begin one: trial grapefruit mist
 Ana: new formula Orange mist: orange oil 10 ml, neutral spirit 96 % 60 ml, kind aroma mist
-  New here: orange oil, neutral spirit. Right?
-  [Yes, new]
-  [Cancel]
-Ana taps [Yes, new]
-  (edited)
   Orange mist is in the book.
   Orange mist: aroma mist, version 1
     orange oil           10 ml

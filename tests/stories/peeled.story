@@ -77,11 +77,6 @@ Ana: new formula Brine\
 salt 20 g\
 water 80 ml\
 kind saline
-  New here: salt. Right?
-  [Yes, new]
-  [Cancel]
-Ana taps [Yes, new]
-  (edited)
   Brine is in the book.
   Brine: saline, version 1
     salt    20 g

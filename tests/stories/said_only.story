@@ -18,8 +18,7 @@ Ana taps [Another spirit: neutral spirit 75 %]
   2 to 3 sprays a drink, 0.067 to 0.1 ml each
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil
   The same thing is sold in grades not meant for
@@ -54,8 +53,7 @@ Ana taps [It is 70 % now]
   2 to 3 sprays a drink, 0.067 to 0.1 ml each
   Clearing: borderline, it may cloud, by
   estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil
   The same thing is sold in grades not meant for
@@ -107,7 +105,7 @@ Ana: change grapefruit mist: neutral spirit 80 % 260 ml
 Ana taps [It is 80 % now]
   (edited)
   Grapefruit mist is now version 2. Batches keep
-  the version they were made by.
+  the version they were made with.
   Grapefruit mist: aroma mist, version 2
     grapefruit oil        12 ml
     propylene glycol      22 ml
@@ -117,8 +115,7 @@ Ana taps [It is 80 % now]
   2 to 3 sprays a drink, 0.067 to 0.1 ml each,
   instead of fresh grapefruit
   Clearing: should stay clear, by estimate
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   The same thing is sold in grades not meant for
@@ -141,8 +138,11 @@ Ana: strength neutral spirit
   An estimate, some degrees off either way.
   [Water it down]
 Ana: change pale mist: 0.1 ml a spray
-  Is “a spray” an ingredient? Say its name
-  alone.
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
+  [weigh]
+  [change Pale mist]
+  [rename Pale mist]
 Ana: new formula Bloom mist: orris tincture 5 ml, neutral spirt 60 ml, kind aroma mist
   New here: orris tincture, neutral spirt.
   Right?
@@ -173,7 +173,7 @@ Ana: batch grapefruit mist to 400 ml
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
-  Look again 25 Dec 2026.
+  Check it again on 25 Dec 2026.
   Discard after 24 May 2027: the usual time for
   its kind.
   Clearing: borderline, it may cloud, by
@@ -206,8 +206,7 @@ Ana: batch 1
   Discard after 31 Dec 2026, 36 days left (the
   earliest date among what went into it,
   grapefruit oil)
-  Allergens: none of the list by name. Worth
-  saying: citrus.
+  No listed allergen by name. Contains citrus.
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
   [Clear] [Hazy] [Split]

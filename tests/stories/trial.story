@@ -79,17 +79,17 @@ Ben: batch 2
   [Trial 1]
 Ana taps [Which is which?]
   Trial 1, Grapefruit mist: A, B, C
-  A: grapefruit oil 14 ml
-  B: without propylene glycol, neutral spirit 80
+  A: as in the book
+  B: grapefruit oil 14 ml
+  C: without propylene glycol, neutral spirit 80
   ml
-  C: as in the book
                      A      B      C
     grapefruit
-    oil          14 ml  12 ml  12 ml
+    oil          12 ml  14 ml  12 ml
     propylene
-    glycol       22 ml      -  22 ml
+    glycol       22 ml  22 ml      -
     neutral
-    spirit       62 ml  80 ml  62 ml
+    spirit       62 ml  62 ml  80 ml
   Logged that you looked.
   [Taste] [Another variant]
   [Which is which?]
@@ -193,11 +193,11 @@ Ana: trial close 1
   Trial 1, Grapefruit mist: A, B, C, over
                      A      B      C
     grapefruit
-    oil          14 ml  12 ml  12 ml
+    oil          12 ml  14 ml  12 ml
     propylene
-    glycol       22 ml      -  22 ml
+    glycol       22 ml  22 ml      -
     neutral
-    spirit       62 ml  80 ml  62 ml
+    spirit       62 ml  62 ml  80 ml
                   A    B  C
     aroma       3.5    5  2
     brightness    3  4.5  2
@@ -207,11 +207,11 @@ Ana: trial close 1
   No clear difference: chance alone could do
   this.
   [Formula]
-  [Promote A] [Promote B]
+  [Promote B] [Promote C]
   [Undo]
 Ana: promote #1 B
-  Grapefruit mist is now version 2: without
-  propylene glycol, neutral spirit 80 ml.
+  Grapefruit mist is now version 2: grapefruit
+  oil 14 ml.
   Trial 1 is over. Batches keep the version they
   were made with.
   [Undo] [Formula]

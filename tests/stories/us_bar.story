@@ -7,12 +7,6 @@ propylene glycol 1 oz\
 neutral spirit 95 % 2 3/4 oz\
 kind aroma mist\
 replaces orange
-  New here: orange oil, propylene glycol,
-  neutral spirit. Right?
-  [Yes, new]
-  [Cancel]
-Bea taps [Yes, new]
-  (edited)
   Orange mist is in the book.
   Orange mist: aroma mist, version 1
     orange oil             1/2 oz

@@ -73,7 +73,6 @@ async def test_a_typing_error_mended_by_editing_is_done(telephone: Telephone) ->
 async def test_an_edited_batch(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     said = await ana.says("batch grapefruit mist to 200 ml")
     assert "Batch 2" in (await ana.edits(said, "batch grapefruit mist to 400 ml")).text
     assert "There is no batch 1" in (await ana.says("batch 1")).text

@@ -8,7 +8,6 @@ from tests.channels.telegram.conftest import MIST, Telephone
 async def test_a_member_gets_scaled_amounts(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     answer = await ana.types_inline("grapefruit 8x50")
     assert answer.titles == ["Grapefruit mist: 8 x 50 ml"]
     assert answer.cache_time == 0
@@ -24,7 +23,6 @@ async def test_a_member_gets_scaled_amounts(telephone: Telephone) -> None:
 async def test_without_a_size_the_formulas_are_given_as_written(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says(MIST.replace("Grapefruit mist", "Pink mist"))
     assert (await ana.types_inline("")).titles == ["Grapefruit mist: as written", "Pink mist: as written"]
     doubled = await ana.types_inline("mist x2")
@@ -35,7 +33,6 @@ async def test_without_a_size_the_formulas_are_given_as_written(telephone: Telep
 async def test_nothing_for_anybody_else(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     eve = telephone.server.person("Eve")
     ben = await telephone.opened_bar("Ben")
     for stranger in (eve, ben):
@@ -49,7 +46,6 @@ async def test_nothing_for_anybody_else(telephone: Telephone) -> None:
 async def test_a_member_who_was_removed_gets_nothing(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     code = next(
         line for line in (await ana.says("team invite")).text.splitlines() if line.startswith("join ")
     )
@@ -63,6 +59,5 @@ async def test_a_member_who_was_removed_gets_nothing(telephone: Telephone) -> No
 async def test_what_makes_no_sense_gives_nothing(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     for text in ("zzz 8x50", "grapefruit -5 ml", "💥", "x" * 256):
         assert (await ana.types_inline(text)).results == (), text

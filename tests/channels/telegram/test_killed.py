@@ -154,7 +154,6 @@ async def test_killed_before_the_files_of_an_answer_were_sent(api: Server, bot: 
     bot.start()
     await _open_bar(ana)
     await ana.says(MIST, within=20)
-    await ana.taps("Yes, new")
     for line in ("batch grapefruit mist to 8 x 50 ml", "label 1 a4-2x7"):
         await ana.says(line, within=20)
     api.fail_next("sendPhoto", Fault.slow(30, processed=False))

@@ -18,7 +18,6 @@ LONGEST = "Cold-pressed bergamot, pink grapefruit and folded lemon winter aroma 
 async def _with_batch(telephone: Telephone) -> Person:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 8 x 50 ml")
     return ana
 
@@ -122,7 +121,6 @@ async def test_a_label_of_a_bar_one_does_not_stand_in(telephone: Telephone) -> N
 async def test_the_longest_names_are_printed_whole(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST.replace("Grapefruit mist", LONGEST))
-    await ana.taps("Yes, new")
     await ana.says("batch #1 to 8 x 50 ml")
     for stock in ("a4-2x7", "a4-2x4", "roll-62", "letter-2x5", "roll-100x50"):
         _text, _picture, pdf = await _label(ana, f"label 1 {stock} x1")
@@ -153,7 +151,6 @@ async def test_the_bottles_of_a_blind_trial_look_alike(telephone: Telephone, tmp
     """One bottle can light and one can not, and one holds less oil: nobody can tell."""
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("trial grapefruit mist: neutral spirit 0.2 ml, grapefruit oil 0.1 ml")
     await ana.taps("20 ml")
     await ana.taps("Blind")

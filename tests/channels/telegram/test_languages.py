@@ -41,7 +41,6 @@ async def test_a_phone_is_offered_the_words_of_its_language(telephone: Telephone
 async def test_a_night_in_spanish(telephone: Telephone) -> None:
     eva = await _eva(telephone)
     await eva.says(BRUMA)
-    await eva.taps("Sí, nuevos")
     await eva.says("precio aceite de pomelo 10 ml 7,90")
     scaled = await eva.says("escala bruma de pomelo a 8 x 50 ml")
     assert "Precaución: Apaga toda llama" in scaled.text
@@ -68,7 +67,6 @@ async def test_what_the_channel_adds_is_in_the_language_of_the_answer(telephone:
 async def test_each_member_is_answered_in_their_own_language(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     made = await ana.says("invite 1 person 1 day")
     code = next(line for line in made.text.splitlines() if line.startswith("join "))
     eva = telephone.server.person("Eva", "es")

@@ -13,7 +13,6 @@ async def test_a_caption_logs_as_if_typed(telephone: Telephone) -> None:
     assert "The photo is kept with it." in logged.text
     assert "3 limes [photo]" in (await ana.says("/log")).text
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     assert "hazy" in (await ana.sends_photo("check 1 hazy, a thin skin on top")).text
     assert "[photo]" in (await ana.says("batch 1")).text
@@ -22,7 +21,6 @@ async def test_a_caption_logs_as_if_typed(telephone: Telephone) -> None:
 async def test_a_photo_that_answers_the_reminder(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     mark = telephone.server.mark()
     await telephone.tick(hours=25)
@@ -44,7 +42,6 @@ async def test_a_photo_that_answers_the_reminder(telephone: Telephone) -> None:
 async def test_a_photo_while_the_question_is_open(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     await ana.says("check 1")
     assert "The photo is kept." in (await ana.sends_photo()).text
@@ -57,7 +54,6 @@ async def test_a_photo_while_the_question_is_open(telephone: Telephone) -> None:
 async def test_a_photo_out_of_the_blue_asks_of_what(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     assert "Which batch?" in (await ana.sends_photo()).text
     await ana.taps("1 Grapefruit mist")
@@ -67,7 +63,6 @@ async def test_a_photo_out_of_the_blue_asks_of_what(telephone: Telephone) -> Non
 async def test_more_photos_than_an_album_holds(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     for _number in range(11):
         await ana.sends_photo("check 1 hazy")
@@ -78,7 +73,6 @@ async def test_more_photos_than_an_album_holds(telephone: Telephone) -> None:
 async def test_the_console_says_how_many(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     await ana.sends_photo("check 1 hazy")
     code = next(
@@ -94,6 +88,5 @@ async def test_the_console_says_how_many(telephone: Telephone) -> None:
 async def test_without_photos_it_says_how(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     assert "has no photos yet" in (await ana.says("photos 1")).text

@@ -72,7 +72,6 @@ async def test_a_bar_is_deleted_after_seven_days_and_only_by_name(telephone: Tel
     ana = await telephone.opened_bar()
     await ana.says("bar name The Gannet")
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     await ana.says("waste 3 limes mouldy")
     ben = await telephone.opened_bar("Ben")

@@ -34,7 +34,6 @@ async def _resting_batch(telephone: Telephone) -> tuple[Person, Group]:
     group = telephone.server.group("Back bar", [ana])
     await ana.says("/start@peel_ledger_test_bot", chat=group)
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     return ana, group
 
@@ -85,7 +84,6 @@ async def test_a_reminder_nobody_takes_is_kept_until_somebody_writes(telephone: 
 async def test_copies_that_may_have_arrived_do_not_use_a_reminder_up(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     telephone.server.fail_next("sendMessage", Fault.http(502), 40)
     for _time in range(40):
@@ -103,7 +101,6 @@ async def test_a_closed_topic_is_survived(telephone: Telephone) -> None:
     topic = group.opens_topic("Prep")
     await ana.says("/start@peel_ledger_test_bot", chat=group, thread=topic)
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     await ana.says("batch grapefruit mist to 100 ml")
     mark = telephone.server.mark()

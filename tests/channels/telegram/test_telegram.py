@@ -11,7 +11,6 @@ from tests.channels.telegram.conftest import MIST, Telephone
 async def test_a_night_from_opening_the_bar_to_the_week(telephone: Telephone) -> None:
     ana = await telephone.opens_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("price grapefruit oil 10 ml 7.90")
     await ana.says("price propylene glycol 500 ml 11.50")
     await ana.says("price neutral spirit 1 l 24.00")
@@ -95,7 +94,6 @@ async def test_after_an_error_of_the_server_nobody_knows_whether_it_was_sent(tel
 async def test_names_with_angle_brackets_arrive_as_written(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("rename grapefruit mist to <b>Pink & bright</b>")
     assert "<b>Pink & bright</b>" in (await ana.says("formulas")).labels[0]
     assert "<b>Pink & bright</b>" in (await ana.says("formula #1")).text
@@ -135,7 +133,6 @@ async def test_reminders_follow_a_group_that_moves(telephone: Telephone) -> None
     group = telephone.server.group("Back bar", [ana])
     await ana.says("/start@peel_ledger_test_bot", chat=group)
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     group.migrate()
     await telephone.server.wait_quiet()
@@ -151,7 +148,6 @@ async def test_a_blocked_chat_gets_its_reminder_elsewhere(telephone: Telephone) 
     ben = telephone.server.person("Ben")
     assert "Welcome" in (await ben.says(code)).text
     await ana.says(MIST)
-    await ana.taps("Yes, new")
     await ana.says("batch grapefruit mist to 200 ml")
     ana.blocks_bot()
     await telephone.server.wait_quiet()

@@ -22,21 +22,26 @@ _MOST_NEAR = 3
 
 
 def confirm_new(turn: Turn, lines: Iterable[DraftLine | Detail]) -> None:
-    """Ask once about all ingredients that the bar does not have yet. Raises Say."""
+    """Ask once about new ingredients of no known kind or spelt like another. Raises Say."""
     if turn.sure:
         return
     named = [_new_name(turn, line) for line in lines]
-    new = list(dict.fromkeys(one for one in named if one))
+    alike = {name: _spelt_like(turn, name) for name in named if name}
+    new = [name for name, near in alike.items() if near is not None or guess_kind(name) is None]
     if not new:
         return
     rows = [(Button(_("Yes, new"), settle_line(SURE, turn.line)),)]
     for name in new:
-        near = next((one for one in turn.near(name, "INGREDIENT") if spelt_alike(one, name)), None)
+        near = alike[name]
         if near is not None and len(rows) <= _MOST_NEAR:
             label = _("{name} is {known}").format(name=name, known=near)
             rows.append((Button(label, settle_line(f"{near} = {name}", turn.line)),))
     rows.append((cancel_button(),))
     raise Say(reply(_("New here: {names}. Right?").format(names=", ".join(new)), buttons=tuple(rows)))
+
+
+def _spelt_like(turn: Turn, name: str) -> str | None:
+    return next((one for one in turn.near(name, "INGREDIENT") if spelt_alike(one, name)), None)
 
 
 def _new_name(turn: Turn, line: DraftLine | Detail) -> str:
