@@ -52,8 +52,8 @@ Ana: ayuda
   lote Bruma de pomelo a 8 x 50 ml
   coste Bruma de pomelo
   semana: lo que se tiró y lo que costó
-  ayuda merma: más sobre una cosa. ayuda todo:
-  la lista entera.
+  Más de cualquier cosa: ayuda etiquetas, ayuda
+  cómo anoto merma
   [Anotar merma] [Escalar]
   [Todo] [Precauciones]
 Ana: ayuda escala
@@ -68,4 +68,5 @@ Ana: ayuda escala
   C
   escala Bruma de pomelo a 400 ml con 75,5 % de
   alcohol
-  [Paso a paso] [Todo]
+  [Paso a paso] [Fórmulas]
+  [Todo]

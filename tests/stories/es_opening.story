@@ -75,8 +75,8 @@ Ana: ayuda
   precio naranjas 0,60 cada una, 5 garnish cada
   una
   semana: lo que se tiró y lo que costó
-  ayuda merma: más sobre una cosa. ayuda todo:
-  la lista entera.
+  Más de cualquier cosa: ayuda etiquetas, ayuda
+  cómo anoto merma
   [Anotar merma] [Añadir una fórmula]
   [Todo] [Precauciones]
 Ana: lotes

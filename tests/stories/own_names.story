@@ -122,12 +122,14 @@ Ana: help drinks
   drinks 140 yesterday
   drinks 60 Orange mist
   drinks 45 mandarin ran out
-  [Step by step] [Everything]
+  [Step by step] [Sprays and drinks]
+  [Everything]
 Ana: help waste
   /waste: log fruit thrown out
   waste 6 mandarins mouldy
   waste 1.2 kg lemons, 3 oranges dried out
-  [Step by step] [Everything]
+  [Step by step] [Waste and fruit]
+  [Everything]
 Ana: waste 6, 2 limes
   In “6” I miss a fruit. Nothing of the message
   was logged.

@@ -9,22 +9,16 @@ Ana: hello
   batch Grapefruit mist to 8 x 50 ml
   cost Grapefruit mist
   week: what was thrown out and what it cost
-  help waste: more on one thing. help all:
-  everything.
+  More on anything: help labels, help how do I
+  waste
   [Log waste] [Scale]
   [Everything] [Handling cautions]
 Ana: hello there, what can you do?
-  Say what you want to do, with or without the
-  slash:
-  waste 6 grapefruits mouldy
-  scale Grapefruit mist to 8 x 50 ml
-  batch Grapefruit mist to 8 x 50 ml
-  cost Grapefruit mist
-  week: what was thrown out and what it cost
-  help waste: more on one thing. help all:
-  everything.
-  [Log waste] [Scale]
-  [Everything] [Handling cautions]
+  /week: the week's waste and what it cost
+  week 2026-W30
+  week last week
+  [Step by step] [Waste and fruit]
+  [Everything]
 Ana: skale grapefruit mist x2
   Read as: scale grapefruit mist x2
   Grapefruit mist: x 2
