@@ -9,22 +9,16 @@ Ana: hello
   batch Grapefruit mist to 8 x 50 ml
   cost Grapefruit mist
   week: what was thrown out and what it cost
-  help waste: more on one thing. help all:
-  everything.
+  More on anything: help labels, help how do I
+  waste
   [Log waste] [Scale]
   [Everything] [Handling cautions]
 Ana: hello there, what can you do?
-  Say what you want to do, with or without the
-  slash:
-  waste 6 grapefruits mouldy
-  scale Grapefruit mist to 8 x 50 ml
-  batch Grapefruit mist to 8 x 50 ml
-  cost Grapefruit mist
-  week: what was thrown out and what it cost
-  help waste: more on one thing. help all:
-  everything.
-  [Log waste] [Scale]
-  [Everything] [Handling cautions]
+  /week: the week's waste and what it cost
+  week 2026-W30
+  week last week
+  [Step by step] [Waste and fruit]
+  [Everything]
 Ana: skale grapefruit mist x2
   Read as: scale grapefruit mist x2
   Grapefruit mist: x 2
@@ -83,11 +77,10 @@ Ana: scale 42
   Got “42”. In ml, g or oz?
   [scale 42 ml]
 Ana: batch grapefruit mist to 8 x 50 ml tomorrow
-  I'm not sure what you want. One of these?
-  For example: waste 6 grapefruits mouldy
-  [batch Grapefruit mist to 8 x 50 ml]
-  [scale Grapefruit mist to 8 x 50 ml]
-  [strength Grapefruit mist]
+  Got “grapefruit mist to 8 x 50 ml”. What about
+  “tomorrow”?
+  For example: batch grapefruit mist to 400 ml
+  [Step by step] [More examples]
 Ana: check 1 clear
   There is no batch 1 in this bar.
 Ana: check 1 sparkling
@@ -109,9 +102,8 @@ Ana: change negroni: gin 2 oz
   I know no formula called “negroni”.
   [Formulas]
 Ana: week 2026-13
-  I did not understand “2026-13”.
-  For example: week 2026-W30
-  [Step by step] [More examples]
+  Read as: month 2026-13
+  There is no month 2026-13.
 Ana: later 99 2 hours
   There is no reminder 99 in this bar.
 Ana: done 99
@@ -159,4 +151,4 @@ Ana: <b>bold</b> & co
   For example: waste 6 grapefruits mouldy
   [taste]
   [trial]
-  [batches]
+  [rename]

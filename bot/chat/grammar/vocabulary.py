@@ -57,4 +57,5 @@ def _common(vocabulary: Vocabulary) -> Vocabulary:
         vocabulary.add(Noun("SETTING", key, _(label)), label, *also, *other_words(label))
     for page in (ALL, *PAGES):
         vocabulary.add(Noun("PAGE", page, page))
+    vocabulary.add(Noun("PAGE", "wordings", "wordings"), _("wordings"))
     return vocabulary

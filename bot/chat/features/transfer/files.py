@@ -43,6 +43,7 @@ _KINDS = {
     "counts": N_("stock counts"),
     "peeled": N_("peeled fruit"),
     "pars": N_("pars"),
+    "wordings": N_("wordings"),
 }
 _UNREADABLE = {
     "size": N_("That file is too large: at most 5 MB, 100,000 rows, and 20,000 batches or prices."),
