@@ -76,13 +76,21 @@ class TelegramChannel:
         self._sending = LeanRequest(64, encrypted=_encrypted(settings))
         self.bot = _bot(settings, self._sending, self._asking)
         self._workers = ThreadPoolExecutor(_WORKERS, thread_name_prefix="work")
+        self._slow_worker = ThreadPoolExecutor(1, thread_name_prefix="long work")
         self._stopping = asyncio.Event()
         self._met = False
         self.outage = Outage("Telegram")
         self.postman = Postman(self.bot, settings.telegram_sends_per_second, self._room_moved)
         self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
         self.conversation = Conversation(store, clock)
-        answers = Answers(self.bot, self.postman, self.conversation, self._in_worker, self._heard_from)
+        answers = Answers(
+            self.bot,
+            self.postman,
+            self.conversation,
+            self._in_worker,
+            partial(self._in_thread, self._slow_worker),
+            self._heard_from,
+        )
         self.mailbox = f"{CHANNEL}:{_bot_id(settings)}"
         self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures, self.mailbox)
         requests = (self._asking, self._sending)
@@ -217,6 +225,7 @@ class TelegramChannel:
         await self.intake.close()
         await self.bot.shutdown()
         self._workers.shutdown(wait=True)
+        self._slow_worker.shutdown(wait=True)
 
     async def _settle_in(self) -> None:
         """Preload what the first message needs, and freeze long-lived objects for the garbage collector.
@@ -237,7 +246,11 @@ class TelegramChannel:
         return self.intake.idle
 
     async def _in_worker(self, function: Any, *arguments: Any) -> Any:
-        return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
+        return await self._in_thread(self._workers, function, *arguments)
+
+    @staticmethod
+    async def _in_thread(workers: ThreadPoolExecutor, function: Any, *arguments: Any) -> Any:
+        return await asyncio.get_running_loop().run_in_executor(workers, function, *arguments)
 
     async def _set_menus(self) -> None:
         """Set the command menu: English by default, and each other language for phones set to it."""

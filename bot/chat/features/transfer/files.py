@@ -10,6 +10,7 @@ from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.on_copy import on_copy
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
@@ -108,6 +109,7 @@ class ImportArguments(Arguments):
     free: str = ""
 
 
+@on_copy
 def _import(turn: Turn, arguments: ImportArguments) -> Reply:
     sent = turn.message.document
     if sent is not None:
