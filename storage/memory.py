@@ -20,6 +20,10 @@ class Memory:
         self._things: OrderedDict[Hashable, object] = OrderedDict()
         self._lock = Lock()
 
+    def __contains__(self, key: Hashable) -> bool:
+        with self._lock:
+            return key in self._things
+
     def get(self, key: Hashable, make: Callable[[], Thing]) -> Thing:
         """Return the value of the key, computing it on a miss."""
         with self._lock:
@@ -49,6 +53,12 @@ class BarMemory:
         """
         things = self._things(bar_id, revision)
         return make() if things is None else things.get(key, make)
+
+    def has(self, bar_id: int, revision: int, key: Hashable) -> bool:
+        """Whether the value of the key for a bar at this revision is at hand."""
+        with self._lock:
+            newest, things = self._bars.get(bar_id, (-1, None))
+        return newest == revision and things is not None and key in things
 
     def _things(self, bar_id: int, revision: int) -> Memory | None:
         with self._lock:

@@ -52,6 +52,7 @@ class Scene:
             "TELEGRAM_API_BASE": server.base_url,
             "DATABASE_URL": url,
             "TELEGRAM_SENDS_PER_SECOND": "0",
+            "MESSAGES_PER_MINUTE": "0",
             "TICK_SECONDS": "1",
             "XDG_DATA_HOME": str(folder),
             "LOG_LEVEL": "WARNING",

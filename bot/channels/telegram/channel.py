@@ -31,6 +31,7 @@ from bot.channels.telegram.http_client import LeanRequest, ProxyError, sending_o
 from bot.channels.telegram.metrics import Figures
 from bot.channels.telegram.outage import Outage, until_database_answers
 from bot.channels.telegram.parts import Target
+from bot.channels.telegram.receiving.chat_locks import PersonPace
 from bot.channels.telegram.receiving.intake import Intake, OwnIntake
 from bot.channels.telegram.receiving.polling import POLL_SECONDS, Poller
 from bot.channels.telegram.receiving.single_instance_lock import AlreadyRunningError, NoLockError, OnlyOne
@@ -93,6 +94,7 @@ class TelegramChannel:
         )
         self.mailbox = f"{CHANNEL}:{_bot_id(settings)}"
         self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures, self.mailbox)
+        self.intake.pace = PersonPace(settings.messages_per_minute)
         requests = (self._asking, self._sending)
         self.watch = Watch(store, self.bot, requests, self.figures, self._in_worker)
         self._poller: asyncio.Task[int] | None = None

@@ -95,7 +95,7 @@ class Conversation:
         """Run the stages with reads only; None for a new or unreachable person."""
         with self.store.reading() as unit:
             arrived = arrival.look_up(unit, message)
-            if arrived is None:
+            if arrived is None or (hurried and not arrived.is_ready(unit)):
                 return None
             with speaking(arrived.tongue(self.clock.now())):
                 turn = arrived.turn(unit, self.clock, self.deep_link)

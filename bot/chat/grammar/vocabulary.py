@@ -22,6 +22,11 @@ def vocabulary_for(unit: Unit, bar: BarView | None, language: str) -> Vocabulary
     return book.remembered(bar.revision, key, lambda: _words_of(book, bar, language))
 
 
+def is_at_hand(unit: Unit, bar: BarView | None, language: str) -> bool:
+    """Whether the words of a bar need not be collected first, which takes long for one with many names."""
+    return bar is None or unit.memory.has(bar.id, bar.revision, ("words", language))
+
+
 def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
     vocabulary = Vocabulary(language)
     for name in names(book):

@@ -36,6 +36,7 @@ _MOST_NAMED = 3
 # Words that may follow the name of a thing: 'orange price', 'grapefruit mist cost'.
 _NAMED_LAST = frozenset({"price", "cost", "stock", "strength", "dose", "cautions", "photos"})
 _CLARITIES = frozenset({"clear", "hazy", "split"})
+_LONGEST_GUESSED = 200  # characters: many readings are tried, and a longer text is hardly ever one of them
 _LONGEST_LABEL = 40
 _NEAR_WORD = 76  # of 100: a command's word below this is not suggested
 _SHORT_WORD = 3  # letters: a shorter word is close to too many others
@@ -272,6 +273,8 @@ def _values(phrase: Phrase) -> Iterator[object]:
 
 
 def _read(turn: Turn, command: Command, text: str) -> Phrase | None:
+    if len(text) > _LONGEST_GUESSED:
+        return None
     try:
         return parser.read(command.rule, text.strip(), turn.vocabulary)
     except (PhraseError, AmbiguousNumberError, NotANumberError):

@@ -7,7 +7,9 @@ import time
 
 import pytest
 
+from bot.channels.telegram.receiving.chat_locks import PersonPace
 from bot.chat.dialogue import on_copy
+from bot.chat.grammar.lexer import LONGEST_MESSAGE
 from storage.tables import Waste
 from storage.workbench import Workbench
 from tests.api import Person, Seen, Server
@@ -16,6 +18,17 @@ from tests.house import House, text
 from tests.work.transfer.files import Sends
 
 ONE_DATABASE = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
+WORST = [
+    "language ",
+    "lime ",
+    "3 limes mouldy, ",
+    "oz ",
+    "half a ",
+    "what is ",
+    "or not ",
+    "1/2 ",
+    "bar ounces ",
+]
 _MOST_SECONDS = 0.3  # of 99 in 100 answers
 _LEAST = 60  # answers
 
@@ -107,3 +120,39 @@ def test_what_others_log_while_a_file_is_tried_and_taken_in_stays(
 
 def _sum(count: int) -> int:
     return sum(1 + number % 9 for number in range(count))
+
+
+async def test_one_person_cannot_crowd_out_the_others() -> None:
+    pace = PersonPace(600)
+    loop = asyncio.get_running_loop()
+    begun = loop.time()
+    for _time in range(601):
+        await pace.wait("stranger")
+    await pace.wait("ana")
+    assert loop.time() - begun < 0.5 + 0.15  # the burst, one tenth of a second later the next
+    late = [asyncio.create_task(pace.wait("stranger")) for _time in range(3)]
+    await asyncio.wait(late)
+    assert loop.time() - begun >= 0.3
+
+
+async def test_all_that_one_person_sends_at_once_is_answered_in_order(telephone: Telephone) -> None:
+    telephone.channel.intake.pace = PersonPace(1200)
+    telephone.channel.intake.pace._free = 0.1
+    ana = await telephone.opened_bar()
+    mark = telephone.server.mark()
+    for count in range(1, 13):
+        ana.writes(f"waste {count} limes mouldy")
+    followed = await telephone.server.follow(ana, mark, expects=12, within=30)
+    assert [one.text.split()[1] for one in followed.seen] == [str(count) for count in range(1, 13)]
+
+
+@pytest.mark.parametrize("words", WORST)
+def test_no_text_takes_long(house: House, words: str) -> None:
+    """By the processor's time, which does not depend on what else runs."""
+    ana = house.open_bar("Ana")
+    line = (words * (LONGEST_MESSAGE // len(words) + 1))[:LONGEST_MESSAGE]
+    for lead in ("", "invite ", "waste "):
+        ana.says(f"{lead}{line}"[:LONGEST_MESSAGE])
+        begun = time.thread_time()
+        ana.says(f"{lead}{line}"[:LONGEST_MESSAGE])
+        assert time.thread_time() - begun < 0.05, lead
