@@ -182,7 +182,8 @@ class TelegramChannel:
         """Run until a signal or a fatal error; return the exit code."""
         loop = asyncio.get_running_loop()
         for number in (signal.SIGTERM, signal.SIGINT):
-            loop.add_signal_handler(number, self._stopping.set)
+            with contextlib.suppress(NotImplementedError):  # Windows, where Ctrl-C raises KeyboardInterrupt
+                loop.add_signal_handler(number, self._stopping.set)
         try:
             await self.start()
         except InvalidToken:

@@ -5,7 +5,9 @@ Work that takes seconds would hold up everybody else's entries if it ran in a tr
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import gc
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import replace
 from functools import wraps
 from typing import Any, TypeVar
@@ -55,6 +57,10 @@ class Preparation(Exception):  # noqa: N818 - it is a request, not a fault
 
     def work(self, store: Store) -> Prepared:
         """Do the work on a copy."""
+        with _uncollected():
+            return self._work(store)
+
+    def _work(self, store: Store) -> Prepared:
         bench = Workbench(store, self._turn.context.bar.id)
         try:
             with speaking(self._tongue), bench.store.writing() as unit:
@@ -67,6 +73,18 @@ class Preparation(Exception):  # noqa: N818 - it is a request, not a fault
             raise
         bench.finish()
         return Prepared(bench, answer, None)
+
+
+@contextmanager
+def _uncollected() -> Iterator[None]:
+    """Collect no garbage meanwhile: with so many rows in memory each collection would stop all threads."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 def on_copy(run: Callable[[Turn, _Given], Reply]) -> Callable[[Turn, _Given], Reply]:

@@ -24,7 +24,7 @@ def vocabulary_for(unit: Unit, bar: BarView | None, language: str) -> Vocabulary
 
 def is_at_hand(unit: Unit, bar: BarView | None, language: str) -> bool:
     """Whether the words of a bar need not be collected first, which takes long for one with many names."""
-    return bar is None or unit.memory.has(bar.id, bar.revision, ("words", language))
+    return bar is None or unit.memory.is_quick(bar.id, bar.revision, ("words", language))
 
 
 def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
