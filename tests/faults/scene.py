@@ -219,6 +219,10 @@ class Scene:
                 self._shown.setdefault(event.chat_id, []).append(event.seen.text)
         self._looked_at = len(events)
 
+    def forget_messages(self) -> None:
+        """Count the answers anew: the chats of a new bot are empty."""
+        self._looked_at = len(self.server.world.events)
+
     def answered(self, whose: int, amount: int) -> bool:
         """Whether an entry was acknowledged."""
         self.look()
