@@ -54,7 +54,7 @@ async def _answered_within(server: Server, others: list[Person], until: asyncio.
 
 
 async def _until_said(server: Server, person: Person, said: str) -> Seen:
-    for _twentieth in range(20 * 300):
+    for _twentieth in range(20 * 120):
         found = [one for one in server.messages(person) if said in one.text]
         if found:
             return found[-1]
@@ -65,7 +65,7 @@ async def _until_said(server: Server, person: Person, said: str) -> Seen:
 async def _imports(server: Server, stranger: Person, count: int) -> None:
     await stranger.sends_document("waste.csv", _rows(count), wait=False)
     await stranger.taps(
-        "Take it in", await _until_said(server, stranger, "Nothing is taken in yet"), wait=False
+        "Import it", await _until_said(server, stranger, "Nothing is added yet"), wait=False
     )
     await _until_said(server, stranger, " are in.")
 
@@ -107,7 +107,7 @@ def test_what_others_log_while_a_file_is_tried_and_taken_in_stays(
     send = Sends(house, ana)
     tried = send("waste.csv", _rows(40))
     assert benches == 2  # the first copy was outdated
-    (taken,) = ana.taps_line(next(one.line for row in tried.buttons for one in row if "Take" in one.label))
+    (taken,) = ana.taps_line(next(one.line for row in tried.buttons for one in row if "Import" in one.label))
     assert "40 rows of waste.csv are in." in text([taken])
     assert benches == 2 + on_copy.MOST_TRIES  # and then it was done in the transaction
     week = text(ana.says("waste log")) + text(ana.says("log"))
