@@ -64,9 +64,7 @@ async def _until_said(server: Server, person: Person, said: str) -> Seen:
 
 async def _imports(server: Server, stranger: Person, count: int) -> None:
     await stranger.sends_document("waste.csv", _rows(count), wait=False)
-    await stranger.taps(
-        "Import it", await _until_said(server, stranger, "Nothing is added yet"), wait=False
-    )
+    await stranger.taps("Import it", await _until_said(server, stranger, "Nothing is added yet"), wait=False)
     await _until_said(server, stranger, " are in.")
 
 
