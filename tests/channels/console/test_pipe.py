@@ -52,7 +52,7 @@ def test_a_narrow_pipe_gets_question_marks_and_bad_bytes_do_no_harm(run: Run) ->
     done = run("console", "--demo", typed=b"price orange\n\xff\xfe\n", PYTHONIOENCODING="ascii")
     assert (done.returncode, done.stderr) == (0, b"")
     assert done.stdout.startswith(b"orange: ?0.")
-    assert b"I did not understand that." in done.stdout
+    assert b"I'm not sure what you want." in done.stdout
 
 
 def test_the_demo_fills_the_database_once(run: Run) -> None:
