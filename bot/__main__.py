@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 _PROGRAM = "peel-ledger" if Path(sys.argv[0]).stem == "peel-ledger" else "python -m bot"
 # Not "me", the console's default name: filling the demo must not move anybody out of their bar.
 _DEMO_OWNER = "Robin"
+_INTERRUPTED = 130  # as a shell reports a program that Ctrl-C ended
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -58,6 +59,8 @@ def _main(chosen: argparse.Namespace) -> int:
     try:
         code = _do(settings, chosen)
         sys.stdout.flush()
+    except KeyboardInterrupt:
+        return _INTERRUPTED
     except BrokenPipeError:
         # The reader of the pipe (head, less) has closed it; Python must not complain at exit.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -103,6 +106,9 @@ def _parser() -> argparse.ArgumentParser:
         "--backups", default="", metavar="FOLDER", help="the newest one there must not be old"
     )
     doctor.set_defaults(does=_doctor)
+
+    ready = actions.add_parser("ready", help="ask the running bot whether it can work (LISTEN_ADDRESS)")
+    ready.set_defaults(does=_ready)
 
     migrate = actions.add_parser("migrate", help="bring the database to the tables of this version")
     migrate.add_argument("--reopen", action="store_true", help="use it again although its rows were moved")
@@ -208,6 +214,17 @@ def _doctor(settings: Settings, chosen: argparse.Namespace) -> int:
     from bot.operations.doctor import examine  # noqa: PLC0415 - see _run
 
     return examine(settings, print, chosen.live, chosen.backups)
+
+
+def _ready(settings: Settings, chosen: argparse.Namespace) -> int:
+    from bot.operations.live_checks import door  # noqa: PLC0415 - see _run
+
+    if not settings.listening:
+        _say("The bot listens nowhere: set LISTEN_ADDRESS, such as 127.0.0.1:8080.")
+        return 2
+    found = door(settings.listening)
+    print(found.what)
+    return 0 if found.good else 1
 
 
 def _migrate(settings: Settings, chosen: argparse.Namespace) -> int:

@@ -67,6 +67,7 @@ _READ: Final[Mapping[str, Callable[[str], object]]] = {
     "telegram_bot_token": Secret,
     "telegram_webhook_secret": Secret,
     "telegram_sends_per_second": partial(_whole_number, least=0),
+    "messages_per_minute": partial(_whole_number, least=0),
     "tick_seconds": partial(_whole_number, least=1),
     "log_level": _log_level,
 }
@@ -87,6 +88,7 @@ class Settings:
     listen_address: str = ""  # host:port for updates, health and metrics, behind a proxy
     database_url: str = ""
     telegram_sends_per_second: int = 30  # over all chats; 0 for no limit
+    messages_per_minute: int = 60  # of one person, after a burst of as many; 0 for no limit
     tick_seconds: int = 15
     log_level: str = "INFO"
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
 from threading import Lock
@@ -9,6 +10,7 @@ from typing import TypeVar
 
 Thing = TypeVar("Thing")
 _MOST_BARS = 1024
+_LONG_SECONDS = 0.03
 _MOST_THINGS = 128  # per bar
 
 
@@ -19,6 +21,10 @@ class Memory:
         self._most = most
         self._things: OrderedDict[Hashable, object] = OrderedDict()
         self._lock = Lock()
+
+    def __contains__(self, key: Hashable) -> bool:
+        with self._lock:
+            return key in self._things
 
     def get(self, key: Hashable, make: Callable[[], Thing]) -> Thing:
         """Return the value of the key, computing it on a miss."""
@@ -41,6 +47,7 @@ class BarMemory:
         self._most = most
         self._bars: OrderedDict[int, tuple[int, Memory]] = OrderedDict()
         self._lock = Lock()
+        self._slow: set[int] = set()
 
     def get(self, bar_id: int, revision: int, key: Hashable, make: Callable[[], Thing]) -> Thing:
         """Return the value of the key for a bar at this revision, computing it on a miss.
@@ -48,7 +55,19 @@ class BarMemory:
         A newer revision drops the values of the older one. Stale readers bypass the cache.
         """
         things = self._things(bar_id, revision)
-        return make() if things is None else things.get(key, make)
+        begun = time.perf_counter()
+        found = make() if things is None else things.get(key, make)
+        if time.perf_counter() - begun > _LONG_SECONDS:
+            self._slow.add(bar_id)
+        return found
+
+    def is_quick(self, bar_id: int, revision: int, key: Hashable) -> bool:
+        """Whether the value of the key is at hand, or no value of the bar ever took long to compute."""
+        if bar_id not in self._slow:
+            return True
+        with self._lock:
+            newest, things = self._bars.get(bar_id, (-1, None))
+        return newest == revision and things is not None and key in things
 
     def _things(self, bar_id: int, revision: int) -> Memory | None:
         with self._lock:

@@ -16,7 +16,10 @@ _TWO_STOPS = re.compile(r"(\b[ap]\.[\u00a0\u202f ]?m\.)\.(?!\.)")
 
 
 def plain_lines(reply: Reply, width: int = _TEXT_WIDTH, grid_width: int = _GRID_WIDTH) -> list[str]:
-    """Return a reply as lines of plain text for a terminal or a pipe, wrapped at `width` characters."""
+    """Return a reply as lines of plain text for a terminal or a pipe, wrapped at `width` characters.
+
+    A longer word, such as a link, stays whole.
+    """
     lines: list[str] = []
     for block in reply.blocks:
         if isinstance(block, Grid):
@@ -24,7 +27,7 @@ def plain_lines(reply: Reply, width: int = _TEXT_WIDTH, grid_width: int = _GRID_
             continue
         text = _text_of(block, reply.language)
         for paragraph in text.split("\n"):
-            lines += textwrap.wrap(paragraph, width) or [""]
+            lines += textwrap.wrap(paragraph, width, break_long_words=False) or [""]
     # No-break spaces have served their purpose by now; a search of plain text uses plain spaces.
     return [line.replace("\u00a0", " ").replace("\u202f", " ") for line in lines]
 

@@ -3,23 +3,16 @@
 from __future__ import annotations
 
 import re
-import secrets
-import shutil
 from collections.abc import Callable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
-from sqlalchemy import text
-from sqlalchemy.exc import SQLAlchemyError
-
+from bot.operations.database_checks import looked_at_database
 from bot.operations.finding import Finding
 from bot.settings import Settings
-from storage import migrate
-from storage.store import NoFolderError, Store, UnsupportedDatabaseError
 
 _TOKEN = re.compile(r"^\d{6,}:[A-Za-z0-9_-]{30,}$")
-_LEAST_FREE_BYTES = 200_000_000
 _NO_EARLIER = datetime(2026, 1, 1, tzinfo=UTC)  # the program did not exist before then
 
 
@@ -47,7 +40,7 @@ def _findings(settings: Settings, live: bool, backups: str) -> Iterator[Finding]
         yield Finding(not settings.mistake, f"webhook settings: {how}", settings.mistake)
     yield _zones()
     yield _clock()
-    yield from _database(settings)
+    yield from looked_at_database(settings)
     if live or backups:
         from bot.operations import live_checks  # noqa: PLC0415 - the first visit asks nobody
 
@@ -98,77 +91,3 @@ def _clock() -> Finding:
         f"clock: {now:%Y-%m-%d %H:%M:%S} UTC",
         "The clock is wrong: set it, or let NTP do so.",
     )
-
-
-def _database(settings: Settings) -> Iterator[Finding]:
-    try:
-        store = Store(settings.database)
-    except UnsupportedDatabaseError as error:
-        yield Finding(
-            False, f"database: {error.name} is not supported", "Use a sqlite:/// or postgresql:// URL."
-        )
-        return
-    except NoFolderError as error:
-        what = f"database: the folder {error.folder} cannot be made ({error.why})"
-        yield Finding(False, what, "Check DATABASE_URL, or the folder's rights.")
-        return
-    except (SQLAlchemyError, OSError, ImportError) as error:
-        yield Finding(
-            False,
-            f"database: cannot be opened ({type(error).__name__})",
-            "Check DATABASE_URL.",
-        )
-        return
-    try:
-        yield from _open_database(store)
-    finally:
-        store.close()
-
-
-def _space(store: Store) -> Iterator[Finding]:
-    """Check the disk of a SQLite file: a full disk blocks every entry."""
-    if not store.is_sqlite or not store.url.database or store.url.database.startswith("file:"):
-        return
-    path = Path(store.url.database)
-    free = shutil.disk_usage(path.parent).free
-    size = path.stat().st_size if path.exists() else 0
-    # A backup or a migration needs the same space again, and the write-ahead log some more.
-    needed = max(_LEAST_FREE_BYTES, 3 * size)
-    yield Finding(
-        free >= needed,
-        f"disk: {free / 1e6:,.0f} MB free, the database takes {size / 1e6:,.1f} MB",
-        f"Make room for {needed / 1e6:,.0f} MB: delete old backups, or move to a larger disk.",
-    )
-
-
-def _open_database(store: Store) -> Iterator[Finding]:
-    yield from _space(store)
-    shown = store.url.render_as_string(hide_password=True)
-    try:
-        at = migrate.current(store)
-    except (SQLAlchemyError, OSError) as error:
-        yield Finding(
-            False,
-            f"database: no answer from {shown} ({type(error).__name__})",
-            "Is it up? Check DATABASE_URL.",
-        )
-        return
-    if at is None:
-        yield Finding(True, f"database: {shown}, empty; it is set up at the first run")
-    else:
-        newer = "It is newer than this program: install the newer one."
-        remedy = "Run: python -m bot migrate" if migrate.is_known(at) else newer
-        yield Finding(at == migrate.head(), f"database: {shown}, revision {at}", remedy)
-    try:
-        with store.writing() as unit:
-            # A separate name, because several processes may be examined at once.
-            name = f"doctor_{secrets.token_hex(6)}"
-            unit.session.execute(text(f"CREATE TABLE {name} (a INTEGER)"))
-            unit.session.execute(text(f"DROP TABLE {name}"))
-        yield Finding(True, "write access: yes")
-    except SQLAlchemyError as error:
-        yield Finding(
-            False,
-            f"write access: no ({type(error).__name__})",
-            "Let this user write the database file and its folder.",
-        )

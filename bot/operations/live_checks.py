@@ -50,7 +50,7 @@ def looked_at_live(settings: Settings) -> Iterator[Finding]:
         yield from _clock(told)
         yield from _webhook(settings, told.result)
     if settings.listening:
-        yield _door(settings.listening)
+        yield door(settings.listening)
 
 
 def _ask(address: str) -> _Told:
@@ -110,15 +110,24 @@ def _webhook(settings: Settings, info: JsonObject) -> Iterator[Finding]:
         )
 
 
-def _door(address: str) -> Finding:
+def door(address: str) -> Finding:
     """Probe our own endpoint; one that listens on all addresses is probed on this machine."""
     host, _, port = address.rpartition(":")
     host = {"": "127.0.0.1", "0.0.0.0": "127.0.0.1", "[::]": "[::1]"}.get(host, host)  # noqa: S104 - to ask
-    told = _ask(f"http://{host}:{port}/ready")
-    said = "ready" if told.status == 200 else f"status {told.status}" if told.status else "no answer"
-    return Finding(
-        told.status == 200, f"own door at {host}:{port}: {said}", "Is the bot running? See its log."
-    )
+    good, said = _is_ready(f"http://{host}:{port}/ready")
+    return Finding(good, f"own door at {host}:{port}: {said}", "Is the bot running? See its log.")
+
+
+def _is_ready(address: str) -> tuple[bool, str]:
+    """Ask our own endpoint, never by way of a proxy; return its answer in words."""
+    directly = urllib.request.build_opener(urllib.request.ProxyHandler({}))
+    try:
+        with directly.open(address, timeout=_PATIENCE_SECONDS) as answer:
+            return True, answer.read(200).decode(errors="replace").strip()
+    except urllib.error.HTTPError as error:
+        return False, error.read(200).decode(errors="replace").strip() or f"status {error.code}"
+    except (OSError, ValueError, HTTPException):
+        return False, "no answer"
 
 
 def backups_age(folder: Path) -> Finding:

@@ -19,7 +19,7 @@ from storage.tables.counting import (
     StockPar,
     Waste,
 )
-from storage.tables.keeping import Entry, Imported, Inbox, Question, Reminder, Upload
+from storage.tables.keeping import Entry, Imported, Inbox, Question, Reminder, Upload, Wording
 from storage.tables.making import (
     Batch,
     BatchEvent,
@@ -77,4 +77,5 @@ __all__ = [
     "Upload",
     "Waste",
     "WideId",
+    "Wording",
 ]

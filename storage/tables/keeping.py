@@ -90,6 +90,19 @@ class Imported(InBar):
     number: Mapped[int]
 
 
+class Wording(Numbered):
+    """A confirmed way to say a wish: a line with kinds in place of its nouns and numbers."""
+
+    __tablename__ = "wording"
+    __table_args__ = (UniqueConstraint("bar_id", "language", "shape"),)
+
+    language: Mapped[str] = mapped_column(String(8))
+    shape: Mapped[str] = mapped_column(String(200))
+    wish: Mapped[str] = mapped_column(String(40))
+    made_at: Mapped[datetime]
+    by: Mapped[int]
+
+
 class Question(Base):
     """An open question to one person in one chat."""
 

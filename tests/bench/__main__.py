@@ -32,6 +32,7 @@ def peel_ledger(name: str, message: str, database: str, processes: int = 0) -> C
         "TELEGRAM_API_BASE": "http://127.0.0.1:{port}/bot",
         "DATABASE_URL": "{database}",
         "TELEGRAM_SENDS_PER_SECOND": "0",
+        "MESSAGES_PER_MINUTE": "0",
         "XDG_DATA_HOME": "{folder}",
         "LOG_LEVEL": "WARNING",
     }

@@ -209,7 +209,7 @@ def test_the_image_runs_as_nobody_special_from_hashed_wheels() -> None:
     assert "--only-binary :all:" in installs[0]
     assert ("ENTRYPOINT", '["python", "-m", "bot"]') in instructions
     checks = [rest for word, rest in instructions if word == "HEALTHCHECK"]
-    assert checks[0].endswith('CMD ["python", "-m", "bot", "doctor"]')
+    assert checks[0].endswith('CMD ["python", "-m", "bot", "ready"]')
 
 
 def test_the_image_copies_only_what_is_there_and_let_through() -> None:
@@ -329,12 +329,12 @@ def test_what_shuts_the_services_in() -> None:
     assert "inside: {internal: true}" in text
     assert "networks: [inside]\n" in _service("database")
     assert "ports:" not in _service("database") + _service("bot")
-    assert "test: [CMD, python, -m, bot, doctor]" in _service("bot")
+    assert "test: [CMD, python, -m, bot, ready]" in _service("bot")
 
 
 def test_the_bot_listens_for_the_proxy_at_the_port_that_it_asks() -> None:
     assert 'LISTEN_ADDRESS: "0.0.0.0:8080"' in _service("bot")
-    assert "server bot:8080;" in (_DEPLOY / "proxy.conf").read_text()
+    assert "set $bot bot:8080;" in (_DEPLOY / "proxy.conf").read_text()
     assert not Settings(listen_address="0.0.0.0:8080").mistake
 
 

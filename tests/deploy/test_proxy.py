@@ -58,7 +58,7 @@ def _conf(folder: Path, port: int, bot: int, let_in: bool) -> Path:
     changes = {
         "/tmp/": f"{folder}/",  # noqa: S108 - the file's own
         "/etc/peel-ledger/tls": str(folder),
-        "server bot:8080": f"server 127.0.0.1:{bot}",
+        "set $bot bot:8080": f"set $bot 127.0.0.1:{bot}",
         "listen 8443 ssl": f"listen 127.0.0.1:{port} ssl",
         "/dev/stdout": str(folder / "access.log"),
     }

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tests import postgres
-from tests.faults import clock, disk, killing, network, postgres_faults, several
+from tests.faults import clock, disk, killing, network, postgres_faults, refusing, several
 from tests.faults.program import Loaded
 from tests.faults.scene import Scene, scene
 from tests.faults.tally import Tally
@@ -59,6 +59,11 @@ FAULTS = (
     FaultToTry("slow answers", network.slow, 40, 0),
     FaultToTry("ambiguous sends", network.ambiguous, 40, 4),
     FaultToTry("Telegram away for 25 s", network.away, 4, 0),
+    FaultToTry("reminders refused", refusing.refused_reminders, 10, 2),
+    FaultToTry("answers of several parts", refusing.parts, 8, 1),
+    FaultToTry("another bot on the database", refusing.another_bot, 2, 1, _BOTH),
+    FaultToTry("no network at the start", refusing.offline_at_the_start, 2, 0, _BOTH),
+    FaultToTry("a big file beside others", refusing.big_file, 2, 0, _BOTH),
     FaultToTry("duplicated updates", network.duplicates, 30, 3, _BOTH),
     FaultToTry("reordered updates", network.disorder, 30, 3),
     FaultToTry(

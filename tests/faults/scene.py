@@ -52,6 +52,7 @@ class Scene:
             "TELEGRAM_API_BASE": server.base_url,
             "DATABASE_URL": url,
             "TELEGRAM_SENDS_PER_SECOND": "0",
+            "MESSAGES_PER_MINUTE": "0",
             "TICK_SECONDS": "1",
             "XDG_DATA_HOME": str(folder),
             "LOG_LEVEL": "WARNING",
@@ -217,6 +218,10 @@ class Scene:
             if event.kind == "message" and event.seen is not None:
                 self._shown.setdefault(event.chat_id, []).append(event.seen.text)
         self._looked_at = len(events)
+
+    def forget_messages(self) -> None:
+        """Count the answers anew: the chats of a new bot are empty."""
+        self._looked_at = len(self.server.world.events)
 
     def answered(self, whose: int, amount: int) -> bool:
         """Whether an entry was acknowledged."""

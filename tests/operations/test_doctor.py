@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 import pytest
+from sqlalchemy import text
 
 from bot.operations.doctor import examine
 from bot.settings import Secret, Settings
@@ -29,6 +31,7 @@ def test_the_doctor_finds_all_well(tmp_path: Path) -> None:
     assert all(line.startswith("ok   ") for line in lines[:-1])
     assert f"ok   database: {url}, empty; it is set up at the first run" in lines
     assert "ok   write access: yes" in lines
+    assert list(tmp_path.iterdir()) == []  # it makes nothing
     store = Store(url)
     migrate.upgrade(store)
     store.close()
@@ -91,3 +94,30 @@ def test_the_doctor_names_what_it_does_not_support_and_an_odd_server() -> None:
     assert "BAD  database: mysql is not supported" in lines
     assert "BAD  Bot API server: 127.0.0.1:8081" in lines
     assert "secret" not in "\n".join(lines)
+
+
+def _whole(folder: Path) -> dict[str, bytes]:
+    return {path.name: path.read_bytes() for path in folder.iterdir() if not path.name.endswith("-shm")}
+
+
+def test_the_doctor_writes_nothing_in_a_live_database(tmp_path: Path) -> None:
+    url = f"sqlite:///{tmp_path / 'live.sqlite'}"
+    store = Store(url)
+    migrate.upgrade(store)
+    with store.writing() as unit:
+        unit.session.execute(text("CREATE TABLE kept (a INTEGER)"))
+        before = None
+    with store.reading() as unit:
+        unit.session.execute(text("SELECT 1"))
+        before = _whole(tmp_path)
+        code, lines = _examined(database_url=url)
+        assert (code, "ok   write access: yes" in lines) == (0, True)
+        assert _whole(tmp_path) == before
+    store.close()
+
+
+def test_the_doctor_names_a_missing_driver(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "psycopg", None)
+    code, lines = _examined(database_url="postgresql://me@127.0.0.1:9/bar")
+    assert code == 1
+    assert "BAD  database: the driver of PostgreSQL is missing" in lines

@@ -42,15 +42,15 @@ Ana: merma 2 toronjas con moho
   mié, 25 nov hasta ahora: 8,10 €
   [Deshacer] [Más merma]
 Ana: merma 3 naranjas a la basura
-  No conozco el motivo “a la basura”. ¿Querías
-  decir:
-  [dañada en la entrega]
-  [otro]
+  Leído como: merma 3 naranjas
+  Aún no se ha anotado nada. Toca si es
+  correcto.
+  [merma 3 naranjas]
 Ana: limones feo
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 pomelos con moho
   [merma limones]
-  [existencias]
+  [existencias limones]
 Ana: conteo naranjas 24
   Leído como: cuenta naranjas 24
   Aún no se ha anotado nada. Toca si es

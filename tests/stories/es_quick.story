@@ -41,7 +41,7 @@ Ana: pomelo 6x50
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
   [escala Bruma de pomelo 6x50 ml]
-  [precio pomelo 6]
+  [precio pomelo 6 para 50]
   [merma 6 pomelo]
 # Lo que apaga un ajuste se dice igual en todos.
 Ana: bar precio del frasco 1,20

@@ -5,6 +5,7 @@ Ana: mrema 3 limas
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 naranjas con moho
   [merma 3 limas]
+  [compra 3 limas]
 Ana taps [merma 3 limas]
   Anotado: 3 limas.
   Sin precio para lima: no está en el coste.
@@ -109,4 +110,3 @@ Ana: hasta luego
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
   [exporta]
-  [gastado]

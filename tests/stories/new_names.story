@@ -65,8 +65,8 @@ Ana taps [New fruit: dragonfruit]
 Ana: limones feo
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [fruit]
-  [fruit_par]
+  [fruit limones]
+  [fruit_par limones]
   [week]
 Ana: toronjas a la basura
   “la basura” is not one of this bar's reasons.
@@ -171,13 +171,15 @@ Ana taps [mouldy]
 Ana: order oranges 24
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [shopping]
   [bought 24 oranges]
+  [shopping]
   [price oranges 24]
 Ana: ordered oranges 24, limes 30
-  Read as: bought 24 oranges; 30 limes
-  Nothing is logged yet. Tap if that is right.
+  I'm not sure what you want. One of these?
+  For example: waste 6 limes mouldy
   [bought 24 oranges; 30 limes]
+  [waste 24 oranges, 30 limes]
+  [allergens]
 Ana taps [bought 24 oranges; 30 limes]
   2 deliveries logged.
   Bought: 24 oranges.
@@ -187,8 +189,8 @@ Ana taps [bought 24 oranges; 30 limes]
 Ana: conteo naranjas 24
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [price]
-  [count]
+  [price naranjas 24]
+  [count naranjas 24]
 Ana: delivered oranges 24?
   Read as: bought oranges 24
   Nothing is logged yet. Tap if that is right.

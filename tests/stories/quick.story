@@ -5,7 +5,7 @@ Ana: grapefruit 6x50
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [scale Grapefruit mist 6x50 ml]
-  [price grapefruit 6]
+  [price grapefruit 6 for 50]
   [bought 6 grapefruit]
 Ana taps [scale Grapefruit mist 6x50 ml]
   Grapefruit mist: 6 x 50 ml
@@ -51,7 +51,7 @@ Ana: is the grapefruit mist ready?
   For example: waste 6 grapefruits mouldy
   [batches]
   [strength Grapefruit mist]
-  [allergens Grapefruit mist]
+  [formula Grapefruit mist]
 Ana: price limes 30c each
   lime: €0.30 each
   New here: lime.
@@ -110,7 +110,7 @@ Ana: peach mist 750 ml
   For example: waste 6 limes mouldy
   [scale Grapefruit mist to 750 ml]
   [batch Grapefruit mist to 750 ml]
-  [trial Grapefruit mist]
+  [rename Grapefruit mist]
 Ana: price limes 30 bucks
   Read as: price limes 30
   Nothing is logged yet. Tap if that is right.

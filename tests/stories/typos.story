@@ -77,11 +77,10 @@ Ana: scale 42
   Got “42”. In ml, g or oz?
   [scale 42 ml]
 Ana: batch grapefruit mist to 8 x 50 ml tomorrow
-  I'm not sure what you want. One of these?
-  For example: waste 6 grapefruits mouldy
-  [batch Grapefruit mist to 8 x 50 ml]
-  [scale Grapefruit mist to 8 x 50 ml]
-  [strength Grapefruit mist]
+  Got “grapefruit mist to 8 x 50 ml”. What about
+  “tomorrow”?
+  For example: batch grapefruit mist to 400 ml
+  [Step by step] [More examples]
 Ana: check 1 clear
   There is no batch 1 in this bar.
 Ana: check 1 sparkling
@@ -103,9 +102,8 @@ Ana: change negroni: gin 2 oz
   I know no formula called “negroni”.
   [Formulas]
 Ana: week 2026-13
-  I did not understand “2026-13”.
-  For example: week 2026-W30
-  [Step by step] [More examples]
+  Read as: month 2026-13
+  There is no month 2026-13.
 Ana: later 99 2 hours
   There is no reminder 99 in this bar.
 Ana: done 99
@@ -153,4 +151,4 @@ Ana: <b>bold</b> & co
   For example: waste 6 grapefruits mouldy
   [taste]
   [trial]
-  [batches]
+  [rename]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import sys
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping
@@ -25,6 +26,9 @@ from storage.store import Store
 
 CHANNEL = "console"
 _PROMPT = "> "
+_PIPE_WIDTH = 76
+_NARROWEST, _WIDEST = 24, 100  # beyond this, lines are hard to read
+_WIDEST_GRID = 60
 
 
 def terminal_language(environment: Mapping[str, str]) -> str | None:
@@ -39,7 +43,15 @@ def terminal_language(environment: Mapping[str, str]) -> str | None:
 class Console:
     """One person at a terminal, who chooses buttons by number, or by letter where a number is an answer."""
 
-    def __init__(self, store: Store, clock: Clock, name: str, write: Callable[[str], object]) -> None:
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        name: str,
+        write: Callable[[str], object],
+        width: Callable[[], int] = lambda: _PIPE_WIDTH,
+    ) -> None:
+        self._width = width
         self.store = store
         self.clock = clock
         self.conversation = Conversation(store, clock)
@@ -87,8 +99,12 @@ class Console:
         return shown
 
     def _tell(self, reply: Reply) -> None:
-        for line in plain_lines(reply):
+        for line in self._lines(reply):
             self._write(line)
+
+    def _lines(self, reply: Reply) -> list[str]:
+        width = self._width()
+        return plain_lines(reply, width, min(width - 2, _WIDEST_GRID))
 
     def _show(self, replies: list[Reply]) -> None:
         """Print replies; button labels continue from one reply to the next."""
@@ -99,11 +115,12 @@ class Console:
             for row in reply.buttons:
                 signed = [(next(signs), button) for button in row]
                 self._choices |= {sign: button.line for sign, button in signed}
-                self._write("  ".join(f"[{sign}] {button.label}" for sign, button in signed))
+                for line in _wrapped([f"[{sign}] {button.label}" for sign, button in signed], self._width()):
+                    self._write(line)
             self._write("")
 
     def _show_text(self, reply: Reply) -> None:
-        for line in plain_lines(reply):
+        for line in self._lines(reply):
             self._write(line)
         held = sum(file.file_id is not None for file in reply.files)
         if held:
@@ -113,6 +130,17 @@ class Console:
             if file.file_id is not None or file.draw is not None:
                 continue
             self._write(f"[{file.name}: {_save(file.name, file.content)}]")
+
+
+def _wrapped(buttons: list[str], width: int) -> list[str]:
+    """Put the buttons of a row on as few lines as the width allows, each button whole."""
+    lines = buttons[:1]
+    for button in buttons[1:]:
+        if len(lines[-1]) + 2 + len(button) <= width:
+            lines[-1] += f"  {button}"
+        else:
+            lines.append(button)
+    return lines
 
 
 def _signs(replies: list[Reply]) -> Iterator[str]:
@@ -183,9 +211,15 @@ def talk(console: Console, lines: Iterable[str] | None = None) -> int:
         return 0
     with suppress(ImportError):
         import readline  # noqa: F401, PLC0415 - gives input() its arrow keys; not there on every system
-    console.say("start")
+    text = "start"
     while True:
-        console.tick()
+        try:
+            if text.strip():
+                console.say(text)
+            console.tick()
+        except KeyboardInterrupt:
+            # It ends the answer; what was not committed by then is rolled back.
+            print()
         try:
             text = _ask()
         except (EOFError, KeyboardInterrupt):
@@ -193,8 +227,6 @@ def talk(console: Console, lines: Iterable[str] | None = None) -> int:
             return 0
         if _ends(text):
             return 0
-        if text.strip():
-            console.say(text)
 
 
 def _ends(text: str) -> bool:
@@ -237,4 +269,13 @@ def usual_name(store: Store) -> str:
 
 def open_console(store: Store, clock: Clock, name: str) -> Console:
     """Return a console that writes to standard output."""
-    return Console(store, clock, name, lambda line: print(line, file=sys.stdout, flush=True))
+    return Console(
+        store, clock, name, lambda line: print(line, file=sys.stdout, flush=True), width=window_width
+    )
+
+
+def window_width() -> int:
+    """Return the columns of the window, within what can be read; those of a pipe are fixed."""
+    if not sys.stdout.isatty():
+        return _PIPE_WIDTH
+    return max(_NARROWEST, min(shutil.get_terminal_size((_PIPE_WIDTH, 24)).columns, _WIDEST))

@@ -64,6 +64,7 @@ class Answers(Answering):
         postman: Postman,
         conversation: Conversation,
         in_worker: Callable[..., Awaitable[Any]],
+        in_slow_worker: Callable[..., Awaitable[Any]],
         heard_from: Callable[[str], None],
     ) -> None:
         self._bot = bot
@@ -72,6 +73,7 @@ class Answers(Answering):
         self._store = conversation.store
         self._clock = conversation.clock
         self._in_worker = in_worker
+        self._in_slow_worker = in_slow_worker
         self._heard_from = heard_from  # called with each chat that has written
         self._acknowledging: set[asyncio.Task[None]] = set()
 
@@ -193,7 +195,9 @@ class Answers(Answering):
             changed = True
             return receipt(unit, said)
 
-        replies = await self._in_worker(self._converse, message, letter, progress, looked, noted)
+        # One that takes long waits for others of its kind, and keeps no worker from short ones.
+        run = self._in_slow_worker if self._conversation.takes_long(message) else self._in_worker
+        replies = await run(self._converse, message, letter, progress, looked, noted)
         target, replies = await progress.answered(replies)
         return target, replies, changed
 

@@ -31,6 +31,7 @@ from bot.channels.telegram.http_client import LeanRequest, ProxyError, sending_o
 from bot.channels.telegram.metrics import Figures
 from bot.channels.telegram.outage import Outage, until_database_answers
 from bot.channels.telegram.parts import Target
+from bot.channels.telegram.receiving.chat_locks import PersonPace
 from bot.channels.telegram.receiving.intake import Intake, OwnIntake
 from bot.channels.telegram.receiving.polling import POLL_SECONDS, Poller
 from bot.channels.telegram.receiving.single_instance_lock import AlreadyRunningError, NoLockError, OnlyOne
@@ -76,15 +77,24 @@ class TelegramChannel:
         self._sending = LeanRequest(64, encrypted=_encrypted(settings))
         self.bot = _bot(settings, self._sending, self._asking)
         self._workers = ThreadPoolExecutor(_WORKERS, thread_name_prefix="work")
+        self._slow_worker = ThreadPoolExecutor(1, thread_name_prefix="long work")
         self._stopping = asyncio.Event()
         self._met = False
         self.outage = Outage("Telegram")
         self.postman = Postman(self.bot, settings.telegram_sends_per_second, self._room_moved)
         self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
         self.conversation = Conversation(store, clock)
-        answers = Answers(self.bot, self.postman, self.conversation, self._in_worker, self._heard_from)
+        answers = Answers(
+            self.bot,
+            self.postman,
+            self.conversation,
+            self._in_worker,
+            partial(self._in_thread, self._slow_worker),
+            self._heard_from,
+        )
         self.mailbox = f"{CHANNEL}:{_bot_id(settings)}"
         self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures, self.mailbox)
+        self.intake.pace = PersonPace(settings.messages_per_minute)
         requests = (self._asking, self._sending)
         self.watch = Watch(store, self.bot, requests, self.figures, self._in_worker)
         self._poller: asyncio.Task[int] | None = None
@@ -172,7 +182,8 @@ class TelegramChannel:
         """Run until a signal or a fatal error; return the exit code."""
         loop = asyncio.get_running_loop()
         for number in (signal.SIGTERM, signal.SIGINT):
-            loop.add_signal_handler(number, self._stopping.set)
+            with contextlib.suppress(NotImplementedError):  # Windows, where Ctrl-C raises KeyboardInterrupt
+                loop.add_signal_handler(number, self._stopping.set)
         try:
             await self.start()
         except InvalidToken:
@@ -217,6 +228,7 @@ class TelegramChannel:
         await self.intake.close()
         await self.bot.shutdown()
         self._workers.shutdown(wait=True)
+        self._slow_worker.shutdown(wait=True)
 
     async def _settle_in(self) -> None:
         """Preload what the first message needs, and freeze long-lived objects for the garbage collector.
@@ -237,7 +249,11 @@ class TelegramChannel:
         return self.intake.idle
 
     async def _in_worker(self, function: Any, *arguments: Any) -> Any:
-        return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
+        return await self._in_thread(self._workers, function, *arguments)
+
+    @staticmethod
+    async def _in_thread(workers: ThreadPoolExecutor, function: Any, *arguments: Any) -> Any:
+        return await asyncio.get_running_loop().run_in_executor(workers, function, *arguments)
 
     async def _set_menus(self) -> None:
         """Set the command menu: English by default, and each other language for phones set to it."""

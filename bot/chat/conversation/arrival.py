@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from bot.chat.dialogue.turn import Turn, presence_of
-from bot.chat.grammar.vocabulary import vocabulary_for
+from bot.chat.grammar.vocabulary import is_at_hand, vocabulary_for
 from bot.chat.i18n.language import Tongue
 from bot.chat.i18n.locale_choice import tongue_of
 from bot.chat.intent.intent import HOME, OUT_OF_DATE
@@ -30,6 +30,10 @@ class Arrival:
     def tongue(self, now: datetime) -> Tongue:
         """Return the language and locale of the answer."""
         return tongue_of(self.presence, now)
+
+    def is_ready(self, unit: Unit) -> bool:
+        """Whether the words of the bar are at hand."""
+        return is_at_hand(unit, self.presence.bar, tongue_of(self.presence).language)
 
     def turn(self, unit: Unit, clock: Clock, deep_link: Callable[[str], str] | None = None) -> Turn:
         """Return the context in which commands answer the message."""

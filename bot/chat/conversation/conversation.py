@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
 from bot.chat.conversation import arrival, execution, settlement
 from bot.chat.conversation.arrival import Arrival
 from bot.chat.conversation.settlement import Receipt
+from bot.chat.dialogue.on_copy import MOST_TRIES, Preparation, Prepared
 from bot.chat.i18n.language import speaking
 from bot.chat.intent.intent import HOME, Intent, intent_of
 from bot.chat.reply.message import Message, Reply
 from bot.work.context import Clock
 from storage.store import Store
 
+_LONG = re.compile(r"\s*(?:@\d+ )?/?(?:import|export)\b", re.IGNORECASE)
 _LONGEST_GLANCE = 200  # characters: parsing longer texts takes too long for a quick look
 
 
@@ -41,6 +44,11 @@ class Conversation:
         self.clock = clock
         self.deep_link = deep_link
 
+    @staticmethod
+    def takes_long(message: Message) -> bool:
+        """Whether a message may need seconds, so that it must not keep others from a worker."""
+        return message.document is not None or _LONG.match(message.text) is not None
+
     def look(self, message: Message) -> PassResult | None:
         """Answer a message if that is quick and changes nothing.
 
@@ -65,13 +73,29 @@ class Conversation:
         seen = self._pass_reading(message) if looked is None or looked.slow else looked
         if seen is not None and seen.replies is not None:
             return settlement.noting_move(seen.replies, moved_to)
-        return settlement.noting_move(self._pass_writing(message, receipt, seen), moved_to)
+        return settlement.noting_move(self._prepared_and_written(message, receipt, seen), moved_to)
+
+    def _prepared_and_written(
+        self, message: Message, receipt: Receipt | None, seen: PassResult | None
+    ) -> list[Reply]:
+        """Run the writing pass; work that takes long is done between two of them."""
+        prepared: Prepared | None = None
+        for tried in range(MOST_TRIES + 1):
+            try:
+                return self._pass_writing(message, receipt, seen, prepared, alone=tried == MOST_TRIES)
+            except Preparation as wanted:
+                again = wanted
+            finally:
+                if prepared is not None:
+                    prepared.close()
+            prepared = again.work(self.store)
+        raise AssertionError("the last try needs no preparation")
 
     def _pass_reading(self, message: Message, hurried: bool = False) -> PassResult | None:
         """Run the stages with reads only; None for a new or unreachable person."""
         with self.store.reading() as unit:
             arrived = arrival.look_up(unit, message)
-            if arrived is None:
+            if arrived is None or (hurried and not arrived.is_ready(unit)):
                 return None
             with speaking(arrived.tongue(self.clock.now())):
                 turn = arrived.turn(unit, self.clock, self.deep_link)
@@ -82,7 +106,12 @@ class Conversation:
                 return PassResult(arrived, intent, replies, done.slow)
 
     def _pass_writing(
-        self, message: Message, receipt: Receipt | None, seen: PassResult | None
+        self,
+        message: Message,
+        receipt: Receipt | None,
+        seen: PassResult | None,
+        prepared: Prepared | None = None,
+        alone: bool = False,
     ) -> list[Reply]:
         """Run the stages in one transaction, and commit the changes."""
         with self.store.writing() as unit:
@@ -94,6 +123,7 @@ class Conversation:
                 return []
             with speaking(arrived.tongue(self.clock.now())):
                 turn = arrived.turn(unit, self.clock, self.deep_link)
+                turn.prepared, turn.alone = prepared, alone
                 intent = seen.intent if seen is not None and known else intent_of(turn)
                 done = execution.execute_writing(turn, intent)
                 return settlement.settle(turn, done, receipt)

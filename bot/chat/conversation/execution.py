@@ -32,6 +32,7 @@ from bot.chat.reply.message import Reply, Text, reply
 from bot.chat.reply.units import show_ml, unit_name
 from bot.trade.errors import TradeError
 from bot.work.errors import TakesTimeError, TooLateError, WorkError
+from bot.work.people import wordings
 from bot.work.people.people import Presence
 from storage.unit import ReadOnlyError, Unit
 
@@ -168,9 +169,10 @@ def _answers(turn: Turn, intent: Intent) -> list[Reply]:
 
 def _read_free(turn: Turn, intent: Read) -> list[Reply]:
     """Run the reading of a free line that only shows something; offer any other."""
-    first = intent.readings.first
-    if first is None or first.command is None or not (intent.readings.sure and first.runs):
-        return [offer(turn, intent.readings)]
+    readings = intent.readings
+    first = readings.first
+    if first is None or first.command is None or not (readings.confirmed or (readings.sure and first.runs)):
+        return [offer(turn, readings)]
     turn.line = first.line
     try:
         replies = as_list(_said(turn, Said(first.command, first.rest)))
@@ -191,7 +193,11 @@ def _said(turn: Turn, intent: Said) -> Reply | list[Reply]:
         return refused
     if corrections.stays(turn, corrections.marks(intent)[0]):
         return []
-    return filling.start(turn, intent.command, read(turn, intent))
+    replies = filling.start(turn, intent.command, read(turn, intent))
+    if intent.confirms is not None and turn.unit.writes:
+        wish, shape = intent.confirms
+        wordings.learn(turn.context, tongue().language, shape, wish)
+    return replies
 
 
 def read(turn: Turn, intent: Said) -> Given:

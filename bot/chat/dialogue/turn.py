@@ -57,6 +57,8 @@ class Turn:
     sure: bool = False  # an amount beyond the usual was confirmed
     finishing: bool = False  # every question is answered, and the dialogue's command runs
     hurried: bool = False  # other messages wait, so long work is refused
+    prepared: object = None  # work done for this message on a copy of its bar
+    alone: bool = False  # long work is done in the transaction, because its copies were outdated
 
     @cached_property
     def context(self) -> Context:

@@ -42,7 +42,7 @@ _PATTERN = re.compile(
   | (?P<HASH>\#\d{{1,9}}(?:\.\d{{1,6}})?)
   | (?P<NUMBER>\d+(?:[.,]\d+)*[eE][+-]?\d+\b
       | \d+[ ]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]
-      | \d+(?:[.,'’\u00a0\u202f\u2009]\d+)* | [.,]\d+)
+      | \d+(?:[.,'’\u00a0\u202f\u2009]\d+)* | (?<![^\W\d_])[.,]\d+)
   | (?P<PERCENT>%)
   | (?P<DEGREES>[°º])
   | (?P<TIMES>[×*] | [xX](?=[ ]*[\d{_FRACTIONS}]) | (?<=\d)[xX]\b | (?<=\d[ ])[xX]\b)
@@ -193,9 +193,26 @@ class Reader:
         self._vocabulary = vocabulary
         # Commas and other marks count: 'Orange mist, strong' is one name.
         self._stems = [stem(piece.text, vocabulary.language) for piece in self.pieces]
+        self._size = len(vocabulary.nouns)
+        self._tongue = tongue()
+        self._known: dict[int, list[Option]] = {}
+
+    def is_of(self, text: str, vocabulary: Vocabulary) -> bool:
+        """Whether this reads the text with these names, in the current language and locale."""
+        return (
+            self.text == text
+            and self._vocabulary is vocabulary
+            and self._size == len(vocabulary.nouns)
+            and self._tongue == tongue()
+        )
 
     def options(self, at: int) -> list[Option]:
         """Return the readings at position `at`, the longest names first."""
+        if at not in self._known:
+            self._known[at] = self._options(at)
+        return self._known[at]
+
+    def _options(self, at: int) -> list[Option]:
         piece = self.pieces[at]
         if piece.terminal == "NUMBER":
             return [*self._names(at), *self._days(at), Option("NUMBER", _number(piece.text), 1)]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import threading
+from collections import deque
 from dataclasses import dataclass
 from functools import cache
 from threading import Lock
@@ -18,6 +20,7 @@ from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.trade.formulas.measures import registry
 
 _END = "$END"
+_MOST_RECENT = 6
 
 
 class PhraseError(Exception):
@@ -76,12 +79,30 @@ def can_read(rule: str) -> bool:
     return rule in _lark().options.start
 
 
+class _Recent(threading.local):
+    """The last texts of each thread: one message is read by several rules, and its options stay the same."""
+
+    def __init__(self) -> None:
+        self._readers: deque[Reader] = deque(maxlen=_MOST_RECENT)
+
+    def reader(self, text: str, vocabulary: Vocabulary) -> Reader:
+        """Return the reader of a text, known or new."""
+        for one in self._readers:
+            if one.is_of(text, vocabulary):
+                return one
+        self._readers.append(Reader(text, vocabulary))
+        return self._readers[-1]
+
+
+_recent = _Recent()
+
+
 def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
     """Parse `text` by the grammar's rule of this name.
 
     Raises PhraseError, or AmbiguousNumberError for a number such as 1,000 that is ambiguous in the locale.
     """
-    reader = Reader(text, vocabulary)
+    reader = _recent.reader(text, vocabulary)
     if len(reader.pieces) > MOST_PIECES or len(text) > LONGEST_MESSAGE:
         raise TooLongError("", text, frozenset())
     tree = _parse(rule, reader)

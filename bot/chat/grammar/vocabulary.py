@@ -22,6 +22,11 @@ def vocabulary_for(unit: Unit, bar: BarView | None, language: str) -> Vocabulary
     return book.remembered(bar.revision, key, lambda: _words_of(book, bar, language))
 
 
+def is_at_hand(unit: Unit, bar: BarView | None, language: str) -> bool:
+    """Whether the words of a bar need not be collected first, which takes long for one with many names."""
+    return bar is None or unit.memory.is_quick(bar.id, bar.revision, ("words", language))
+
+
 def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
     vocabulary = Vocabulary(language)
     for name in names(book):
@@ -57,4 +62,5 @@ def _common(vocabulary: Vocabulary) -> Vocabulary:
         vocabulary.add(Noun("SETTING", key, _(label)), label, *also, *other_words(label))
     for page in (ALL, *PAGES):
         vocabulary.add(Noun("PAGE", page, page))
+    vocabulary.add(Noun("PAGE", "wordings", "wordings"), _("wordings"))
     return vocabulary

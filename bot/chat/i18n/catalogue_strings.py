@@ -91,6 +91,7 @@ NAMES: Final = (
     N_("number of weighings"),
     N_("peeled fruit"),
     N_("reminder"),
+    N_("wording"),
     N_("service days"),
     N_("settings"),
     N_("sprayer"),

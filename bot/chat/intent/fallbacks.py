@@ -9,7 +9,6 @@ from bot.chat.dialogue.rights import stranger
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
-from bot.chat.i18n.languages import languages
 from bot.chat.intent.guessing import offers
 from bot.chat.reply.message import Button, Reply, reply
 from bot.chat.reply.units import own_volume
@@ -24,8 +23,6 @@ def not_understood(turn: Turn) -> Reply:
     if turn.presence.bar is None:
         return stranger(turn)
     text = " ".join(turn.message.text.split()).lstrip("/¿ ")
-    if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
-        return reply(_("You are welcome."))
     from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for failed messages
 
     first = text.split(" ")[0].casefold() if text else ""

@@ -13,7 +13,10 @@ from bot.chat.intent.pieces import Typed
 _PART = re.compile(r"\[[^\]]*\]|\{[a-z_]+\??\}|\S+")
 # The kinds of pieces that a place in a frame takes, the usual one first.
 _TAKES = {
-    "quantity": ("amount", "number"),
+    "quantity": ("amount", "number", "half"),
+    "amount": ("amount", "packs"),
+    "factor": ("factor", "half"),
+    "pieces": ("number", "cents"),
     "batch": ("number",),
     "count": ("drinks", "number"),
     "price": ("money", "cents", "number"),
@@ -21,7 +24,8 @@ _TAKES = {
     "item": ("ingredient", "fruit"),
     "subject": ("formula", "ingredient"),
 }
-_AMOUNTS = {"amount", "number", "money", "cents"}
+_AMOUNTS = {"amount", "number", "money", "cents", "half"}
+_BARE = frozenset({"count", "pieces"})  # places that take a number without its unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,15 +58,22 @@ def _filled(frame: str, wish: Wish, pieces: Sequence[Typed], language: str) -> F
             if piece is None and not part.endswith("?}"):
                 return None
             if piece is not None and piece.text:
-                words.append(piece.number if part.startswith("{count") and piece.number else piece.text)
+                words.append(_words_for(part.strip("{}?"), piece))
         else:
             words.append(_keyword(part, language) if part.isupper() else part)
     return Filled(_tidy(" ".join(words)), len(pieces) - len(left))
 
 
+def _words_for(place: str, piece: Typed) -> str:
+    if place == "factor" and piece.kind == "half":
+        return f"x{piece.text}"
+    return piece.number if place in _BARE and piece.number else piece.text
+
+
 def _take(place: str, left: list[Typed]) -> Typed | None:
-    for kind in _TAKES.get(place, (place,)):
-        found = next((one for one in left if one.kind == kind), None)
+    kinds = _TAKES.get(place, (place,))
+    for group in (kinds,) if place in _BARE else ((kind,) for kind in kinds):
+        found = next((one for one in left if one.kind in group), None)
         if found is not None:
             left.remove(found)
             return found

@@ -36,15 +36,23 @@ _MOST_NAMED = 3
 # Words that may follow the name of a thing: 'orange price', 'grapefruit mist cost'.
 _NAMED_LAST = frozenset({"price", "cost", "stock", "strength", "dose", "cautions", "photos"})
 _CLARITIES = frozenset({"clear", "hazy", "split"})
+_LONGEST_GUESSED = 200  # characters: many readings are tried, and a longer text is hardly ever one of them
 _LONGEST_LABEL = 40
 _NEAR_WORD = 76  # of 100: a command's word below this is not suggested
 _SHORT_WORD = 3  # letters: a shorter word is close to too many others
+_REASON_WORDS = 2
 _FRUIT_WORDS = 2  # 'blood orange': a longer text is a sentence
 
 
 def is_article(word: str) -> bool:
     """Whether a word is an article in any language."""
     return any(word.casefold() in one.articles for one in languages().values())
+
+
+def after_an_article(text: str) -> tuple[Command, str] | None:
+    """Parse 'la semana pasada' or 'the batches' without the article."""
+    first, _space, rest = text.lstrip("¿¡ ").partition(" ")
+    return command_at_start(rest) if is_article(first) else None
 
 
 def as_waste(turn: Turn, text: str) -> tuple[Command, str] | None:
@@ -70,6 +78,9 @@ def _is_counted_fruit(turn: Turn, line: Line) -> bool:
     fruit_first = next(iter(said), "") == "fruit"
     if any(one.slot == "reason" and one.text.casefold() == _("peeled") for one in line.filled):
         return False  # peeled fruit is kept, not thrown out
+    reason = said.get("reason")
+    if isinstance(reason, Unknown) and len(reason.text.split()) > _REASON_WORDS:
+        return False  # 'four oranges two limes a lemon'
     fruit, amount = said.get("fruit"), said.get("waste_amount")
     if amount is None or not _is_count_or_weight(amount):
         return False
@@ -262,6 +273,8 @@ def _values(phrase: Phrase) -> Iterator[object]:
 
 
 def _read(turn: Turn, command: Command, text: str) -> Phrase | None:
+    if len(text) > _LONGEST_GUESSED:
+        return None
     try:
         return parser.read(command.rule, text.strip(), turn.vocabulary)
     except (PhraseError, AmbiguousNumberError, NotANumberError):

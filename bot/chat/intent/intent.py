@@ -11,30 +11,24 @@ from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.day import INSTEAD
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
 from bot.chat.dialogue.rights import barred
-from bot.chat.dialogue.slots import ANSWER, BACK, AnySlot
+from bot.chat.dialogue.slots import ANSWER, BACK
 from bot.chat.dialogue.state import DialogueState, Pending
-from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.grammar import parser
-from bot.chat.grammar.parser import PhraseError
-from bot.chat.grammar.syntax import names_unknown
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.intent.guessing import (
     LOGGING,
+    after_an_article,
     as_asked,
     as_discard,
     as_setting,
     as_waste,
-    is_article,
     said_whole,
     sold_out,
 )
 from bot.chat.intent.incoming_photo import check_line
-from bot.chat.intent.reader import Reading, Readings, read_free
-from bot.chat.intent.whole import is_loose, knows_all, reads_whole
-from bot.trade.errors import TradeError
-from bot.work.errors import WorkError
+from bot.chat.intent.reader import Reading, Readings, read_free, reading_of, shape_of
+from bot.chat.intent.whole import counts_itself, knows_all, reads_as_answer, reads_whole, stands
 from bot.work.log import edits
 from bot.work.log.chain import UNDO_HOURS
 from bot.work.log.edits import Earlier
@@ -44,6 +38,7 @@ HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap for this bar: '@3 check 1
 _INSTEAD = re.compile(rf"^{INSTEAD} (\d{{1,12}}) ", re.ASCII)
 KEPT = "~"  # a tap whose line is too long for a button and stored: '~ 41 2'
 OUT_OF_DATE = f"{KEPT} - -"
+_AS = re.compile(r"as ([a-z_ ]+): (.+)", re.DOTALL)
 _COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
 
 
@@ -66,7 +61,7 @@ class Intent:
 
 @dataclass(frozen=True)
 class NotUnderstood(Intent):
-    """A text without a command's word and similar to no phrase of one."""
+    """A text with an unknown slash command, or from a person without a bar."""
 
 
 @dataclass(frozen=True)
@@ -85,11 +80,15 @@ class OutOfDate(Intent):
 
 @dataclass(frozen=True)
 class Said(Intent):
-    """A command and the text after its word; `aside` if a question stays in progress."""
+    """A command and the text after its word; `aside` if a question stays in progress.
+
+    `confirms`: the wish and the shape of a free line whose reading a tap confirms.
+    """
 
     command: Command
     rest: str = ""
     aside: bool = False
+    confirms: tuple[str, str] | None = None
 
     @property
     def writes(self) -> bool:
@@ -107,6 +106,12 @@ class Read(Intent):
     """A free line, which the grammar does not take, and the wishes that it may mean."""
 
     readings: Readings
+
+    @property
+    def writes(self) -> bool:
+        """Whether the reading is confirmed and can change things."""
+        first = self.readings.first
+        return self.readings.confirmed and first is not None and not first.runs
 
 
 @dataclass(frozen=True)
@@ -202,7 +207,19 @@ def _tapped(turn: Turn) -> Intent:
     instead = _INSTEAD.match(text)
     if instead is not None:
         return _instead(turn, int(instead[1]), text[instead.end() :])
-    return _slashed(text) or _said_or_not(command_at_start(text))
+    return _confirmed(turn, text) or _slashed(text) or _said_or_not(command_at_start(text))
+
+
+def _confirmed(turn: Turn, text: str) -> Intent | None:
+    """Return a free line as read: 'as waste: bunged 3 limes'. Running it confirms the wording."""
+    said = None if turn.presence.bar is None else _AS.match(text)
+    if said is None:
+        return None
+    reading = reading_of(turn, said[1], said[2])
+    if reading is None or reading.command is None:
+        return OutOfDate()
+    turn.line = reading.line
+    return Said(reading.command, reading.rest, confirms=(reading.wish, shape_of(turn, said[2])))
 
 
 def _instead(turn: Turn, number: int, line: str) -> Intent:
@@ -217,6 +234,9 @@ def _instead(turn: Turn, number: int, line: str) -> Intent:
 
 def _typed(turn: Turn) -> Intent:
     text = turn.message.text.strip()
+    confirmed = _confirmed(turn, text)
+    if confirmed is not None:
+        return confirmed
     several = _several(text) if turn.pending is None else ()
     if several:
         return Several(several)
@@ -263,7 +283,7 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
     if turn.message.photo is not None and of_a_batch and (check := _photo_of(turn)) is not None:
         return check
     if spoken is None:
-        spoken = as_asked(turn, text) or as_waste(turn, text) or _after_an_article(text)
+        spoken = as_asked(turn, text) or as_waste(turn, text) or after_an_article(text)
         return _free(turn, text) if spoken is None else _taken_or_free(turn, text, *spoken)
     command, rest = as_setting(turn, *spoken) or as_discard(turn, *spoken) or spoken
     if rest.rstrip().endswith("?") and not reads_whole((command, rest), turn):
@@ -277,45 +297,27 @@ def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent
     if turn.presence.bar is None:
         return said
     logs = command.writes and not any(wish.shows for wish in command.wishes)
-    if logs and rest and text.rstrip().endswith("?") and knows_all(turn, command, rest):
-        return Read(
-            Readings((Reading(command.name, 1.0, command, rest),), sure=True)
-        )  # a question logs nothing
+    if logs and rest and text.rstrip().endswith("?") and reads_whole((command, rest), turn):
+        return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))  # a question
     if knows_all(turn, command, rest):
         return said
     found = read_free(turn, text).preferring(said_whole(turn, text))
-    return said if _stands(turn, command, rest, found) else Read(found)
-
-
-def _stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
-    """Whether a command's word stands for its command although the grammar does not take all the rest."""
-    first, likely = found.first, found.of(command)
-    if first is None:
-        return True
-    if is_loose(turn, command, rest):
-        return likely >= _LIKELY
-    if reads_whole((command, rest), turn):  # a name is unknown: the command says which
-        return first.command is command or not found.sure or likely >= _LIKELY
-    if first.command is command:
-        return not first.complete or not (first.rest or (found.sure and first.runs))
-    return likely >= _LIKELY or (not found.sure and (likely >= _POSSIBLE or first.probability < _EVEN))
+    if stands(turn, command, rest, found):
+        return said
+    agreed = found.first is not None and found.first.command is command and not found.two
+    return Read(replace(found, sure=found.sure or agreed))
 
 
 def _free(turn: Turn, text: str) -> Intent:
     """Return what a text means that begins with no command's word."""
-    thanked = any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values())
-    if turn.presence.bar is None or not text or thanked or sold_out(turn, text):
+    if turn.presence.bar is None or not text or sold_out(turn, text):
         return NotUnderstood()
+    if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
+        return Read(Readings((Reading("thanks", 1.0),), sure=True))
     found = read_free(turn, text).preferring(said_whole(turn, text))
     if not turn.message.place.private and not found.sure:
         return Ignored()  # colleagues who talk
     return Read(found)
-
-
-def _after_an_article(text: str) -> tuple[Command, str] | None:
-    """Parse 'la semana pasada' or 'the batches' without the article."""
-    first, _space, rest = text.lstrip("¿¡ ").partition(" ")
-    return command_at_start(rest) if is_article(first) else None
 
 
 def _photo_of(turn: Turn) -> Intent | None:
@@ -336,9 +338,6 @@ def _slashed(text: str) -> Intent | None:
     return _said_or_not(named)
 
 
-# A command's word stands for its command from this probability on, the lower one if nothing else is sure.
-_LIKELY, _POSSIBLE = 0.25, 0.05
-_EVEN = 0.5
 _MOST_LINES = 10
 # These may be followed by lines of their own, even if the lines begin like commands.
 _WITH_LINES = frozenset({"new", "change", "trial", "trial add"})
@@ -368,7 +367,7 @@ def _while_asked(
         other = spoken[0].name != dialogue.command
         # Any words are an answer to a question for a name or a note, but stopping must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
-        if stops or (reads_whole(spoken, turn) and not _reads_as_answer(dialogue, text, turn)):
+        if stops or (reads_whole(spoken, turn) and not reads_as_answer(dialogue, text, turn)):
             return Said(*spoken, aside=other and spoken[0].name in LOGGING)
     return (None if spoken is not None else _waste_aside(turn, dialogue, text)) or Answer(text)
 
@@ -376,12 +375,12 @@ def _while_asked(
 def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
     """Return counted fruit as waste if it does not answer the question in progress."""
     command, waste = all_commands()[dialogue.command], all_commands()["waste"]
-    if _counts_itself(command, text, turn) and (
+    if counts_itself(command, text, turn) and (
         command is not waste or filling.said_at_once(turn, command, dialogue, text) is not None
     ):
         return None  # a longer answer to the same question
     # Some settings accept any words, but nobody sets one to a number of fruit.
-    if command.name != "bar" and _reads_as_answer(dialogue, text, turn):
+    if command.name != "bar" and reads_as_answer(dialogue, text, turn):
         return None
     found = as_waste(turn, text)
     return None if found is None else Said(*found, aside=True)
@@ -392,35 +391,3 @@ def _takes_back(spoken: tuple[Command, str], dialogue: DialogueState, turn: Turn
     command, rest = spoken
     numbered = any(sign.isdigit() for sign in rest)
     return command.name == "undo" and not numbered and bool(dialogue.order) and reads_whole(spoken, turn)
-
-
-def _counts_itself(command: Command, text: str, turn: Turn) -> bool:
-    """Whether this command also logs counted fruit, and parses none of it as a note."""
-    try:
-        phrase = parser.read(command.rule, text.strip(), turn.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return False
-    return not any(isinstance(one.value, str) for one in phrase.slots.values())
-
-
-def _reads_as_answer(dialogue: DialogueState, text: str, turn: Turn) -> bool:
-    command = all_commands()[dialogue.command]
-    slot = next(slot for slot in command.slots if slot.name == dialogue.asking)
-    try:
-        filled = parser.read(slot.reads_by, text, turn.vocabulary).slots.values()
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return False
-    # An unknown name: a command's word then means the command.
-    if any(names_unknown(one.value) for one in filled):
-        return False
-    words = next((one.value for one in filled if isinstance(one.value, str)), None)
-    return words is None or _is_taken(turn, command, slot, dialogue, words)
-
-
-def _is_taken(turn: Turn, command: Command, slot: AnySlot, dialogue: DialogueState, words: str) -> bool:
-    """Whether a free-text question accepts these words: 'week' is no bottle and no city."""
-    try:
-        slot.accept(turn, filling.evaluate(turn, command, dialogue), words)
-    except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError):
-        return False
-    return True

@@ -28,17 +28,25 @@ def offer(turn: Turn, readings: Readings) -> Reply:
         return reply(
             _("Read as: {line}").format(line=first.label),
             _("Nothing is logged yet. Tap if that is right."),
-            buttons=((_button(first),),),
+            buttons=((_button(turn, first, readings),),),
         )
-    rows = tuple((_button(one),) for one in readings.likeliest if one.command is not None)
+    rows = tuple((_button(turn, one, readings),) for one in readings.likeliest if one.command is not None)
+    if readings.two:
+        honest = [
+            WITHOUT_COMMAND[one.wish](turn).first_line for one in readings.likeliest if one.command is None
+        ]
+        return reply(_("Those are two things. Tap each one:"), *honest, buttons=rows)
     said = _("I'm not sure what you want. One of these?")
     if first is None or readings.no_wish > first.probability:
         said = _("That sounded like talk, so I did nothing. Or did you want one of these?")
     return reply(said, _example(turn), buttons=rows)
 
 
-def _button(reading: Reading) -> Button:
-    return Button(reading.label, reading.line)
+def _button(turn: Turn, reading: Reading, readings: Readings) -> Button:
+    """Return the button for a reading; its tap confirms the wording, unless that was a question or talk."""
+    text = " ".join(turn.message.text.split())
+    learns = reading.reads_text and not text.endswith("?") and readings.no_wish < reading.probability
+    return Button(reading.label, f"as {reading.wish}: {text}" if learns else reading.line)
 
 
 def _example(turn: Turn) -> str:

@@ -48,8 +48,14 @@ _NOUNS |= {"PAGE": "page", "PREPARATION": "preparation"}
 _WORDS = {"CLEAR": "clarity", "HAZY": "clarity", "SPLIT": "clarity", "DOUBLE": "factor", "HALF": "factor"}
 _WORDS |= {"TRIPLE": "factor", "MANAGER": "role", "MEMBER": "role"}
 _DAYS = {"DATE", "DAY", "TODAY", "YESTERDAY"}
+_ONE = frozenset({"a", "an"})
 _LOT = re.compile(r"(?=[^\W_]*\d)(?=[^\W_]*[A-Za-z])[A-Za-z0-9][A-Za-z0-9/-]{2,19}\Z", re.ASCII)
-_MOST_SPRAYS = 10
+_HALF = Fraction(1, 2)
+_CURRENCIES = frozenset(
+    {"euro", "euros", "eur", "dollar", "dollars", "buck", "bucks", "quid", "pound", "pounds"}
+)
+_CURRENCIES |= {"gbp", "usd", "peso", "pesos", "mxn"}
+_SIZES = {"twenties": 20, "thirties": 30, "fifties": 50, "hundreds": 100}
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +130,8 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
     if not isinstance(option.value, Fraction) or _is_negative(reader, at):
         # 1,000 where it is ambiguous, and -50: no place takes them
         return Typed("unclear", said, at, number=said), option.length
+    if said.casefold() in _ONE and not _is_named_fruit(reader, at + 1):
+        return None, 1
     written = said if reader.pieces[at].terminal == "NUMBER" else show_number(option.value)
     after = at + option.length
     following = reader.options(after) if after < len(reader.pieces) else []
@@ -136,11 +144,25 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
     if times and not _is_number(reader, after + 1):
         return Typed("factor", f"x{written}", at, number=written), option.length + 1
     if known is None:
-        return Typed("number", written, at, number=written), option.length
+        kind = "half" if option.value == _HALF else "number"
+        return _priced(reader, after, Typed(kind, written, at, number=written), option.length)
     kind = _AFTER_NUMBER[known.terminal]
     rest = _said(reader, after, known.length)
     words = f"{written}{'' if kind == 'money' else ' '}{rest}"
     return Typed(kind, words, at, number=written), option.length + known.length
+
+
+def _priced(reader: Reader, after: int, number: Typed, length: int) -> tuple[Typed, int]:
+    """Return a number before a currency's name as money, and before 'fifties' as bottles."""
+    word = fold(reader.pieces[after].text) if after < len(reader.pieces) else ""
+    if word in _CURRENCIES:
+        return Typed("money", number.text, number.at, number=number.number), length + 1
+    if word in _SIZES:
+        size = _SIZES[word]
+        return Typed(
+            "bottles", f"{number.text} x {size} ml", number.at, number=f"{number.text} {size}"
+        ), length + 1
+    return number, length
 
 
 def _is_negative(reader: Reader, at: int) -> bool:
@@ -158,6 +180,8 @@ def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None,
     unit = _one_unit(reader, at, options)
     if unit is not None:
         return unit
+    if piece.text.casefold() in _ONE and _is_named_fruit(reader, at + 1):
+        return Typed("number", "1", at, number="1"), 1
     for kind in ("WEEK", "YEARMONTH", "TIME", "HASH"):
         if piece.terminal == kind:
             return Typed({"YEARMONTH": "month", "HASH": "number"}.get(kind, kind.lower()), piece.text, at), 1
@@ -175,6 +199,14 @@ def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None,
         return Typed("lot", piece.text, at), 1
     language = _language(piece.text)
     return (Typed("language", language, at), 1) if language else (None, 1)
+
+
+def _is_named_fruit(reader: Reader, at: int) -> bool:
+    if at >= len(reader.pieces):
+        return False
+    named = (one.value for one in reader.options(at) if isinstance(one.value, Noun))
+    fruit = any(one.kind == "INGREDIENT" and guess_kind(one.name) is IngredientKind.FRUIT for one in named)
+    return fruit or is_fruit(fold(reader.pieces[at].text))
 
 
 def _one_unit(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None, int] | None:
@@ -235,14 +267,28 @@ def _bottles(found: list[Typed], reader: Reader) -> list[Typed]:
             before is not None
             and before.kind == "number"
             and one.kind == "amount"
-            and any(_is_bottle(piece.text) for piece in between)
+            and (any(_is_bottle(piece.text) for piece in between) or _bottles_follow(reader, before, one))
         ):
-            joined[-1] = Typed(
-                "bottles", f"{before.text} x {one.text}", before.at, number=f"{before.number} {one.number}"
-            )
+            joined[-1:] = _both_ways(before, one)
         else:
             joined.append(one)
     return joined
+
+
+def _both_ways(number: Typed, size: Typed) -> list[Typed]:
+    """Return bottles of one size, and the amount in all of them."""
+    numbers = f"{number.number} {size.number}"
+    found = [Typed("bottles", f"{number.text} x {size.text}", number.at, number=numbers)]
+    if number.number.isdecimal() and size.number.isdecimal():
+        unit = size.text.removeprefix(size.number).strip()
+        found.append(Typed("packs", f"{int(number.number) * int(size.number)} {unit}", number.at))
+    return found
+
+
+def _bottles_follow(reader: Reader, number: Typed, amount: Typed) -> bool:
+    """Whether a number and an amount stand side by side before 'bottles'."""
+    after = amount.at + 2  # a number and its unit
+    return number.at + 1 == amount.at and after < len(reader.pieces) and _is_bottle(reader.pieces[after].text)
 
 
 def _is_bottle(word: str) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.day import read_day
@@ -15,16 +15,21 @@ from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import names_unknown
 from bot.chat.i18n.language import tongue
+from bot.chat.i18n.languages import understood
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.intent.frames import fill
 from bot.chat.intent.pieces import Typed, month_named, pieces_of
 from bot.chat.intent.ranker import Ranked, ranker_for
 from bot.chat.intent.tokens import tokens_of
 from bot.chat.intent.wishes import wishes, wishes_of
+from bot.work.people import wordings
 
 LONGEST = 600  # characters: what follows does not decide what a line means
 NO_WISH, TWO_WISHES = "none", "two"
 _MOST = 3
+_MAYBE_TWO = 0.1  # a line is divided from this probability of two wishes on
+_LIKELY_HALF = 0.35
+_MOST_BREAKS = 8
 _DIGITS = re.compile(r"\d+")
 _POSSIBLE = 0.05  # a phrase without its command's word is offered from this probability on
 
@@ -42,6 +47,7 @@ class Reading:
     rest: str = ""
     shows: bool = False
     complete: bool = True  # no number of the line is left out
+    reads_text: bool = False  # its line comes from the typed pieces of the text
 
     @property
     def runs(self) -> bool:
@@ -65,12 +71,16 @@ class Reading:
 class Readings:
     """The wishes of a line, the likeliest first, and the probability of every wish by name.
 
-    `sure` means that the first is likely enough to be done, if it only shows something.
+    `sure` means that the first is likely enough to be done, if it only shows something. `shape` is the line
+    with kinds in place of nouns and numbers.
     """
 
     likeliest: tuple[Reading, ...]
     odds: Mapping[str, float] = field(default_factory=dict)
     sure: bool = False
+    confirmed: bool = False  # this bar has confirmed the wording
+    two: bool = False  # the line holds two wishes, and both are here
+    shape: str = ""
 
     @property
     def first(self) -> Reading | None:
@@ -86,12 +96,12 @@ class Readings:
         """Return the readings behind those whose phrase the whole line is."""
         own = [Reading(command.name, self.of(command), command, rest) for command, rest in whole]
         own = [one for one in own if one.wish == "scale" or one.probability >= _POSSIBLE]
-        if not own:
+        if not own or self.confirmed:
             return self
         own.sort(key=lambda one: -one.probability)
         others = [one for one in self.likeliest if all(one.command is not mine.command for mine in own)]
         sure = self.sure and self.first is not None and self.first.command is own[0].command
-        return Readings((*own, *others)[:_MOST], self.odds, sure)
+        return replace(self, likeliest=(*own, *others)[:_MOST], sure=sure)
 
     def of(self, command: Command) -> float:
         """Return the probability that a command is meant."""
@@ -102,10 +112,19 @@ def read_free(turn: Turn, text: str) -> Readings:
     """Rank the wishes of a line and fill their lines."""
     text = text[:LONGEST]
     ranker = ranker_for(tongue().language)
-    ranked = ranker.rank(tokens_of(text, turn.vocabulary))
+    tokens = tokens_of(text, turn.vocabulary)
+    shape = " ".join(tokens)
+    ranked = ranker.rank(tokens)
     odds = {one.name: one.probability for one in ranked}
     wished = [one for one in ranked if one.name not in {NO_WISH, TWO_WISHES}]
     pieces = _pieces(turn, text)
+    known = wordings.wish_of(turn.context, tongue().language, shape)
+    confirmed = None if known is None else _reading(turn, Ranked(known, 1.0), text, pieces)
+    if confirmed is not None and confirmed.command is not None and confirmed.complete:
+        return Readings((confirmed,), {confirmed.wish: 1.0}, sure=True, confirmed=True, shape=shape)
+    both = _both(turn, text) if odds.get(TWO_WISHES, 0.0) >= _MAYBE_TWO else ()
+    if both:
+        return Readings(both, odds, two=True, shape=shape)
     found: list[Reading] = []
     for one in wished:
         reading = _reading(turn, one, text, pieces)
@@ -114,7 +133,28 @@ def read_free(turn: Turn, text: str) -> Readings:
         if len(found) == _MOST:
             break
     sure = bool(found) and ranked[0].name == found[0].wish and found[0].probability >= ranker.sure
-    return Readings(tuple(found), odds, sure)
+    return Readings(tuple(found), odds, sure, shape=shape)
+
+
+def _both(turn: Turn, text: str) -> tuple[Reading, ...]:
+    """Return the two wishes of a line, if it divides into two that are each likely."""
+    ranker = ranker_for(tongue().language)
+    best: float = _LIKELY_HALF
+    found: tuple[tuple[str, str], ...] = ()
+    for start, end in _breaks(text)[:_MOST_BREAKS]:
+        halves = text[:start], text[end:]
+        tops = [ranker.rank(tokens_of(half, turn.vocabulary))[0] for half in halves if len(half.split()) > 1]
+        names = {one.name for one in tops} - {NO_WISH, TWO_WISHES}
+        if len(names) == 2 and (least := min(one.probability for one in tops)) > best:
+            best, found = least, tuple(zip((one.name for one in tops), halves, strict=True))
+    read = (reading_of(turn, wish, half) for wish, half in found)
+    return tuple(replace(one, reads_text=False) for one in read if one is not None)
+
+
+def _breaks(text: str) -> list[tuple[int, int]]:
+    """Return where a line may divide: at marks, and at words such as 'and' and 'also'."""
+    words = understood(tongue().language)[0].concepts.get("also", "and").split()
+    return [found.span() for found in re.finditer(rf"\s*(?:[,;.]\s|\s(?:{'|'.join(words)})\s)\s*", text)]
 
 
 def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Reading | None:
@@ -126,7 +166,9 @@ def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Read
     for command, wish, one in sorted(filled, key=lambda those: -those[2].used):
         if _is_read(turn, command, one.words):
             complete = _has_numbers(one.words, text, pieces)
-            return Reading(ranked.name, ranked.probability, command, one.words, wish.shows, complete)
+            return Reading(
+                ranked.name, ranked.probability, command, one.words, wish.shows, complete, reads_text=True
+            )
     return None
 
 
@@ -144,8 +186,13 @@ def _is_read(turn: Turn, command: Command, words: str) -> bool:
         phrase = parser.read(command.rule, words, turn.vocabulary)
     except (PhraseError, AmbiguousNumberError, NotANumberError):
         return False
-    unknown = [one.value for one in phrase.slots.values() if one.slot != "fruit"]
+    unknown = [one.value for one in phrase.slots.values() if one.slot not in {"fruit", "item"}]
     return not any(map(names_unknown, unknown))
+
+
+def shape_of(turn: Turn, text: str) -> str:
+    """Return a line with kinds in place of its nouns and numbers."""
+    return " ".join(tokens_of(text[:LONGEST], turn.vocabulary))
 
 
 def reading_of(turn: Turn, wish: str, text: str) -> Reading | None:

@@ -24,6 +24,7 @@ _KINDS = {
 }
 _FRUIT_SIGNS = {"🍊": "orange", "🍋": "lemon", "🍈": "lime", "🥭": "mango", "🍍": "pineapple"}
 _IN_A_ROW = re.compile(rf"([{''.join(_FRUIT_SIGNS)}])\1*")
+_EIGHTY_SIXED = re.compile(r"\b86['’]?e?d\b")
 _REPEATED = re.compile(r"(\w)\1{2,}")
 
 
@@ -35,7 +36,7 @@ def tokens_of(text: str, vocabulary: Vocabulary) -> list[str]:
 def plain_text(text: str) -> str:
     """Return the text with words for pictures of fruit, on one line."""
     text = _IN_A_ROW.sub(lambda row: f" {len(row[0])} {_FRUIT_SIGNS[row[1]]} ", text)
-    return text.replace("\n", " ")
+    return _EIGHTY_SIXED.sub("binned", text).replace("\n", " ")
 
 
 def _tokens(reader: Reader) -> Iterator[str]:

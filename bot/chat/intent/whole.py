@@ -1,15 +1,23 @@
-"""Decide whether the grammar takes the words after a command's word whole."""
+"""Decide whether the grammar takes a text whole, as a command or as an answer."""
 
 from __future__ import annotations
 
+from bot.chat.dialogue import filling
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.registry import words_of
-from bot.chat.dialogue.turn import Turn
+from bot.chat.dialogue.registry import all_commands, words_of
+from bot.chat.dialogue.slots import AnySlot
+from bot.chat.dialogue.state import DialogueState
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
-from bot.chat.grammar.syntax import Filled, names_unknown
+from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
+from bot.chat.i18n.keywords import keyword_table
 from bot.chat.i18n.language import tongue
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.intent.reader import Readings
+from bot.chat.intent.wishes import wishes_of
+from bot.trade.errors import TradeError
+from bot.work.errors import WorkError
 
 # Slots for free words.
 _LOOSE = frozenset({("help", "free"), ("which", "lot"), ("new", "new_name"), ("start", "code")})
@@ -48,6 +56,10 @@ def is_loose(turn: Turn, command: Command, rest: str) -> bool:
     return any((command.name, one.slot) in _LOOSE and _is_any_words(one) for one in filled)
 
 
+def _is_sentence(filled: Filled) -> bool:
+    return isinstance(filled.value, Unknown) and len(filled.value.text.split()) > 2
+
+
 def is_named(command: Command, text: str) -> bool:
     """Whether a text begins with the usual word of its command, or with that of its slash command."""
     usual = {command.name, words_of(command, tongue().language)[0]}
@@ -67,3 +79,68 @@ def _is_any_words(filled: Filled) -> bool:
     if not isinstance(filled.value, str):
         return False
     return " " in filled.value.strip() or (filled.slot == "code" and filled.value.isdecimal())
+
+
+# A command's word stands for its command from this probability on, the lower one if nothing else is sure.
+_LIKELY, _POSSIBLE = 0.25, 0.05
+_EVEN = 0.5
+
+
+def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
+    """Whether a command's word stands for its command although the grammar does not take all the rest."""
+    first, likely = found.first, found.of(command)
+    if first is None:
+        return True
+    same = first.command is command or first.wish in wishes_of(command)
+    if is_loose(turn, command, rest):
+        return likely >= _LIKELY
+    if reads_whole((command, rest), turn):  # a name is unknown: the command says which
+        if same:
+            return not _names_nothing(turn, command, rest)
+        return not found.sure or likely >= _LIKELY
+    if same:
+        return not first.complete or not (first.rest or (found.sure and first.runs))
+    return likely >= _LIKELY or (not found.sure and (likely >= _POSSIBLE or first.probability < _EVEN))
+
+
+def _names_nothing(turn: Turn, command: Command, rest: str) -> bool:
+    """Whether every unknown name is made of little words: 'it', 'per spray'."""
+    known = keyword_table(tongue().language)
+    filled = [one for one in _filled(turn, command, rest) or () if isinstance(one.value, Unknown)]
+    names = [one.text for one in filled if one.slot in {"formula", "subject"}]
+    if any(one.slot == "reason" and _is_sentence(one) for one in filled):
+        return True  # 'five limes this afternoon they were off'
+    return bool(names) and all(word in known for name in names for word in name.casefold().split())
+
+
+def reads_as_answer(dialogue: DialogueState, text: str, turn: Turn) -> bool:
+    """Whether a text answers the question in progress."""
+    command = all_commands()[dialogue.command]
+    slot = next(slot for slot in command.slots if slot.name == dialogue.asking)
+    try:
+        filled = parser.read(slot.reads_by, text, turn.vocabulary).slots.values()
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return False
+    # An unknown name: a command's word then means the command.
+    if any(names_unknown(one.value) for one in filled):
+        return False
+    words = next((one.value for one in filled if isinstance(one.value, str)), None)
+    return words is None or _is_taken(turn, command, slot, dialogue, words)
+
+
+def _is_taken(turn: Turn, command: Command, slot: AnySlot, dialogue: DialogueState, words: str) -> bool:
+    """Whether a free-text question accepts these words: 'week' is no bottle and no city."""
+    try:
+        slot.accept(turn, filling.evaluate(turn, command, dialogue), words)
+    except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError):
+        return False
+    return True
+
+
+def counts_itself(command: Command, text: str, turn: Turn) -> bool:
+    """Whether this command also logs counted fruit, and parses none of it as a note."""
+    try:
+        phrase = parser.read(command.rule, text.strip(), turn.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return False
+    return not any(isinstance(one.value, str) for one in phrase.slots.values())

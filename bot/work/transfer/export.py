@@ -40,6 +40,7 @@ from storage.tables import (
     StockCount,
     StockPar,
     Waste,
+    Wording,
 )
 
 FORMAT = "peel-ledger"
@@ -123,6 +124,7 @@ class _Writer:
             "counts": self._rows(rows.CountRow, self._stand(StockCount)),
             "peeled": self._each(self._peeled, peeled.waiting(self._context)),
             "pars": self._rows(rows.ParRow, self._all(StockPar, order=StockPar.ingredient_id)),
+            "wordings": self._rows(rows.WordingRow, self._all(Wording, order=Wording.id)),
         }
 
     def _stand(self, table: type[Any]) -> Sequence[Any]:

@@ -15,8 +15,8 @@ from bot.work.reminders import planning
 from bot.work.stock import on_hand
 from bot.work.transfer.import_references import Intake
 from bot.work.transfer.import_snapshot import snapshot
-from bot.work.transfer.rows import BatchRow, DeliveryRow, Logged, ParRow, PeeledRow, WasteRow
-from storage.tables import Batch, Counter, Formula, Ingredient, StockPar, Waste
+from bot.work.transfer.rows import BatchRow, DeliveryRow, Logged, ParRow, PeeledRow, WasteRow, WordingRow
+from storage.tables import Batch, Counter, Formula, Ingredient, StockPar, Waste, Wording
 
 
 class LogIntake(Intake):
@@ -83,6 +83,14 @@ class LogIntake(Intake):
     def _peeled(self, row: PeeledRow) -> bool:
         count = Fraction(row.count_milli, 1000)
         self._note(row, peeled.bring_in(self._context, row.ingredient_id, count, row.at, row.lost_at))
+        return True
+
+    def _wording(self, row: WordingRow) -> bool:
+        said = (Wording.language == row.language, Wording.shape == row.shape)
+        if self._book.one(Wording, *said) is not None:
+            return False
+        added = self._book.add(row.stored(made_at=self.now, by=self.person_id))
+        self._taken.note("wording", added.id)
         return True
 
     def _par(self, row: ParRow) -> bool:

@@ -44,6 +44,7 @@ from storage.tables import (
     Trial,
     TrialVariant,
     Waste,
+    Wording,
 )
 
 _AT_ONCE = 500
@@ -114,6 +115,8 @@ def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
     touched |= _batches(context, brought)
     for number in brought.ids("peeled"):
         peeled.drop(context, number)
+    for wording in context.book.all(Wording, within(Wording.id, brought.of("wording"))):
+        context.book.session.delete(wording)
     _forget(context, brought)
     context.book.touched()
     pars.watch(context, touched)

@@ -45,6 +45,7 @@ class Taker(BookIntake, LogIntake):
         self._each("counts", self._logged)
         self._each("peeled", self._peeled)
         self._each("pars", self._par)
+        self._each("wordings", self._wording)
         self._book.touched()
         return self._taken
 

@@ -190,6 +190,16 @@ class ParRow(Row):
     unit: of.Unit
 
 
+class WordingRow(Row):
+    """A wording that the bar has confirmed."""
+
+    TABLE = tables.Wording
+
+    language: Annotated[str, text(8)]
+    shape: Annotated[str, text(200)]
+    wish: Annotated[str, text(40)]
+
+
 # -- the log -------------------------------------------------------------------------------
 
 
@@ -376,4 +386,5 @@ SECTIONS: dict[str, type[Row]] = {
     "counts": CountRow,
     "peeled": PeeledRow,
     "pars": ParRow,
+    "wordings": WordingRow,
 }

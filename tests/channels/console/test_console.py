@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import re
+import subprocess
+import sys
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -207,3 +210,58 @@ def test_messages_of_one_person_have_keys_of_their_own(
     console.say("week")
     assert seen[0][:2] == seen[1][:2]
     assert seen[0][2] != seen[1][2]
+
+
+def test_lines_and_buttons_fit_a_narrow_window(console: Console, written: list[str]) -> None:
+    console._width = lambda: 40
+    console.say("help")
+    console.say("waste 3 lemons mouldy, 2 oranges dried out")
+    console.say("bar")
+    assert max(len(line) for line in written) <= 40
+    console._width = lambda: 100
+    written.clear()
+    console.say("help")
+    assert max(len(line) for line in written) <= 100
+
+
+def test_ctrl_c_within_an_answer_ends_that_answer_only(
+    console: Console, written: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    said = iter(["waste 3 lemons mouldy", "waste 4 lemons mouldy", "week", "quit"])
+    monkeypatch.setattr("bot.channels.console.console._ask", lambda: next(said))
+    answer = console.conversation.answer
+
+    def interrupted(message: Message) -> list[Reply]:
+        if "3 lemons" in message.text:
+            raise KeyboardInterrupt
+        return answer(message)
+
+    monkeypatch.setattr(console.conversation, "answer", interrupted)
+    assert talk(console) == 0
+    assert "Logged: 4 lemons, mouldy." in written
+    assert not any("3 lemons" in line for line in written)
+
+
+def test_it_starts_where_the_calls_of_unix_are_missing(tmp_path: Path) -> None:
+    """As on Windows: no fcntl, no clocks but the plain ones."""
+    code = (
+        "import sys, time\n"
+        "sys.modules['fcntl'] = None\n"
+        "for name in dir(time):\n"
+        "    if name.startswith(('CLOCK_', 'clock_')): delattr(time, name)\n"
+        "from bot.__main__ import main\n"
+        "from bot.channels.telegram import channel\n"
+        "sys.exit(main(['console']))\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code],
+        cwd=Path(__file__).parents[3],
+        env={**os.environ, "DATABASE_URL": f"sqlite:///{tmp_path / 'bar.sqlite'}"},
+        input="help\n",
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr
+    assert done.stderr == ""
+    assert done.stdout

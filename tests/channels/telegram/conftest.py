@@ -35,6 +35,7 @@ def settings_for(server: Server, store: Store) -> Settings:
         telegram_api_base=server.base_url,
         database_url=store.url.render_as_string(hide_password=False),
         telegram_sends_per_second=0,
+        messages_per_minute=0,
         tick_seconds=3600,
     )
 

@@ -49,6 +49,7 @@ class Bot:
             "TELEGRAM_API_BASE": server.base_url,
             "DATABASE_URL": f"sqlite:///{folder / 'bar.sqlite'}",
             "TELEGRAM_SENDS_PER_SECOND": "0",
+            "MESSAGES_PER_MINUTE": "0",
             "XDG_DATA_HOME": str(folder),
             "LOG_LEVEL": "WARNING",
         }

@@ -8,6 +8,8 @@ from contextlib import asynccontextmanager
 from typing import Generic, TypeVar
 
 Thing = TypeVar("Thing")
+_MOST_PEOPLE = 10_000
+_MINUTE = 60.0
 
 
 class Lately(Generic[Thing]):
@@ -30,6 +32,28 @@ class Lately(Generic[Thing]):
         if len(self._things) > self._most:
             del self._things[next(iter(self._things))]
         return found
+
+
+class PersonPace:
+    """Limits the messages of each person: a burst at once, then so many a minute. The rest waits in order."""
+
+    def __init__(self, per_minute: int) -> None:
+        """As many as `per_minute` may come at once; 0 for no limit."""
+        self._gap = _MINUTE / per_minute if per_minute else 0.0
+        self._free = _MINUTE
+        self._next: dict[str, float] = {}  # when a person's next message would be due without a burst
+
+    async def wait(self, person: str) -> None:
+        """Wait for the turn of a person's next message."""
+        if not self._gap:
+            return
+        now = asyncio.get_running_loop().time()
+        if len(self._next) > _MOST_PEOPLE:
+            self._next = {one: due for one, due in self._next.items() if due > now}
+        due = max(self._next.get(person, 0.0), now)
+        self._next[person] = due + self._gap
+        if due - now > self._free:
+            await asyncio.sleep(due - now - self._free)
 
 
 class Turns:

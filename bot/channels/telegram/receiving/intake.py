@@ -14,7 +14,7 @@ from typing import Any, TypeVar
 from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.http_client import LeftToAnotherError
 from bot.channels.telegram.metrics import Figures
-from bot.channels.telegram.receiving.chat_locks import Lately, Turns
+from bot.channels.telegram.receiving.chat_locks import Lately, PersonPace, Turns
 from bot.channels.telegram.updates import CHANNEL, Incoming
 from bot.chat.conversation.settlement import AlreadyDoneError, Receipt
 from bot.work.context import Clock
@@ -92,6 +92,7 @@ class Intake(ABC):
         self.clock = clock
         self.figures = figures
         self.turns = Turns()
+        self.pace = PersonPace(0)
         self._answering = answering
         self._workers = workers
         self._tasks: set[asyncio.Task[Any]] = set()
@@ -179,6 +180,8 @@ class Intake(ABC):
     async def _in_turn(self, incoming: Incoming, letter: Letter, hold: Hold | None = None) -> bool:
         """Process one update after the earlier ones of its chat; return whether it was answered here."""
         begun = time.monotonic()
+        if incoming.message is not None:
+            await self.pace.wait(incoming.message.sender.outside_id)
         async with self.turns.of(incoming.chat):
             try:
                 answered = await self._worked(incoming, letter, hold)

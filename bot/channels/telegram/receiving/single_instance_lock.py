@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-import fcntl
 from pathlib import Path
 from types import TracebackType
 from typing import IO
+
+try:
+    import fcntl
+except ImportError:  # Windows, where Telegram alone tells two pollers apart
+    fcntl = None  # type: ignore[assignment]
 
 
 class AlreadyRunningError(RuntimeError):
@@ -29,6 +33,8 @@ class OnlyOne:
             self._file = self._path.open("w")
         except OSError as error:
             raise NoLockError(error.strerror) from error
+        if fcntl is None:
+            return self
         try:
             fcntl.flock(self._file, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except BlockingIOError:

@@ -359,6 +359,7 @@ COMMANDS = (
             Wish(
                 "strength",
                 ("{amount} {level} TO {level}", "{level} TO {level}", "BATCH {batch}", "{subject}", ""),
+                shows=True,
             ),
         ),
     ),

@@ -312,7 +312,7 @@ COMMANDS = (
         writes=True,
         menu=50,
         wishes=(
-            Wish("price", ("{item} {amount} {price}", "{item} {price}")),
+            Wish("price", ("{item} {amount} {price}", "{item} {pieces} FOR {price}", "{item} {price}")),
             Wish("price", ("{item}", ""), shows=True),
         ),
     ),

@@ -11,7 +11,7 @@ from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.labels.label_words import stock_words
-from bot.chat.features.people import fruit_settings
+from bot.chat.features.people import fruit_settings, wordings
 from bot.chat.features.people.opening import choices_of_zone, jurisdiction_name, units_name
 from bot.chat.features.people.setting_input import READERS
 from bot.chat.features.people.setting_pages import HOUSEHOLD, OUNCES, setting_line, shown
@@ -49,6 +49,8 @@ class BarArguments(Arguments):
 
 def _bar(turn: Turn, arguments: BarArguments) -> Reply:
     page, key = arguments.page, arguments.setting
+    if not key and page == wordings.PAGE:
+        return wordings.wordings_page(turn)
     if not key:
         return _page(turn, page) if page in PAGES else _overview(turn, in_place=page == ALL)
     changes = READERS[key](turn, arguments.value)

@@ -10,6 +10,7 @@ from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.on_copy import on_copy
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
@@ -43,6 +44,7 @@ _KINDS = {
     "counts": N_("stock counts"),
     "peeled": N_("peeled fruit"),
     "pars": N_("pars"),
+    "wordings": N_("wordings"),
 }
 _UNREADABLE = {
     "size": N_("That file is too large: at most 5 MB, 100,000 rows, and 20,000 batches or prices."),
@@ -107,6 +109,7 @@ class ImportArguments(Arguments):
     free: str = ""
 
 
+@on_copy
 def _import(turn: Turn, arguments: ImportArguments) -> Reply:
     sent = turn.message.document
     if sent is not None:

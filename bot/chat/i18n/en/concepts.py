@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Final
 
 CONCEPTS: Final[dict[str, str]] = {
+    "also": "and also plus then oh",
     "throw": (
         "bin binned binning toss tossed tossing chuck chucked chucking dump dumped dumping trash "
         "trashed trashing bung bunged biff biffed ditch ditched lob lobbed scrap scrapped "

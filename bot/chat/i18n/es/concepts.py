@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Final
 
 CONCEPTS: Final[dict[str, str]] = {
+    "also": "y e además ademas también tambien luego más",
     "throw": (
         "tirar tire tiro tiramos tirado tirada tirados tirando boto botar bote botamos botado "
         "botaron eche echar echamos basura desechar deseche desecho descarte descartar descartado "

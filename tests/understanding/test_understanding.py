@@ -1,0 +1,35 @@
+"""Tests of the reader's quality on a part of the held-out lines, and on open data."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.understanding import clinc, measure
+from tests.understanding.phrasebooks import LANGUAGES, held_out, training
+
+_EVERY = 8  # a part of the lines, so that it takes seconds
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_most_lines_are_understood_and_none_is_written_by_a_guess(language: str) -> None:
+    result = measure.measure(language, held_out(language)[::_EVERY])
+    found = measure.figures(result.of_wishes())
+    assert found.first >= 0.82, found
+    assert found.three >= 0.88, found
+    assert found.wrong_read <= 0.04, found
+    assert found.wrong_write <= 0.01, found
+    talk = result.of("none")
+    assert not any(outcome.wrote for _phrase, outcome in talk)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_held_out_lines_are_in_no_phrasebook(language: str) -> None:
+    known = {phrase.text.casefold() for phrase in training(language)}
+    assert [one.text for one in held_out(language) if one.text.casefold() in known] == []
+
+
+def test_the_same_features_and_trainer_do_well_on_open_data() -> None:
+    judged = clinc.judge(clinc.sample())
+    assert judged.first >= 0.95
+    assert judged.three >= 0.98
+    assert judged.refused >= 0.5
