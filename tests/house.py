@@ -80,6 +80,11 @@ class Room:
         last = [button.label for row in self.shown[-1].reply.buttons for button in row] if self.shown else []
         raise AssertionError(f"no button “{label}” in {self.place.outside_id}; the last message has {last}")
 
+    def lines_behind(self) -> tuple[str, ...]:
+        """Return the lines behind the buttons of the newest message."""
+        rows = self.shown[-1].reply.buttons if self.shown else ()
+        return tuple(button.line for row in rows for button in row)
+
 
 @dataclass(frozen=True)
 class Reminded:
@@ -109,7 +114,7 @@ class Person:
         here = self.house.room(room, self)
         if not here.place.private and not answering and not text.startswith("/"):
             return []
-        replies = self._send(here, text, photo=photo)
+        replies = self._send(here, text, photo=photo, answers=here.lines_behind() if answering else ())
         asked = self._asked_new(replies) if self.house.confirms_new else None
         return replies if asked is None else self.taps(asked, room)
 
@@ -169,6 +174,7 @@ class Person:
         tapped: str | None = None,
         photo: str | None = None,
         document: Document | None = None,
+        answers: tuple[str, ...] = (),
     ) -> list[Reply]:
         house = self.house
         key = house.next_key(here)
@@ -182,6 +188,7 @@ class Person:
             tapped=tapped,
             photo=photo,
             document=document,
+            answers=answers,
         )
         replies = house.conversation.answer(message)
         if tapped is None:

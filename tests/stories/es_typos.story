@@ -5,7 +5,11 @@ Ana: mrema 3 limas
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 naranjas con moho
   [merma 3 limas]
+<<<<<<< HEAD
   [compra 3 limas]
+=======
+  [corrige 3 limas]
+>>>>>>> 35ad5ef (Take what is said next for the last thing said)
 Ana taps [merma 3 limas]
   Anotado: 3 limas.
   Sin precio para lima: no está en el coste.

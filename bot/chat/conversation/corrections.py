@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.log.changes import corrected_words
 from bot.chat.i18n.language import _, show_time
 from bot.chat.intent.intent import Intent, Several
 from bot.chat.reply.message import Button, Reply, Text, reply
@@ -47,28 +46,6 @@ def stays(turn: Turn, mark: str) -> bool:
         return False
     turn.context.said = mark
     return turn.context.replaced is not None and mark in turn.context.replaced.kept
-
-
-def finish(turn: Turn, edit: Edit, replies: list[Reply]) -> list[Reply]:
-    """Say what the edit changed. Raises Say if the new words log nothing."""
-    corrected = edit.finish()
-    if not corrected and not edit.keeps:
-        raise Say(reply(_("I couldn't read the edit.")))
-    is_waste = all(one.before is None or one.before.what == one.after.what == "waste" for one in corrected)
-    said = [
-        Text(corrected_words(turn, one.before, one.after), strong=True)
-        for one in corrected
-        if one.before is not None
-    ]
-    if not said or not replies:
-        return [Reply(tuple(said))] if said else replies
-    first, *rest = replies
-    blocks = first.blocks
-    if isinstance(blocks[0], Text):
-        # What waste was logged is said by the correction; of the other answers the first line stays.
-        blocks = blocks[1:] if is_waste else (replace(blocks[0], strong=False), *blocks[1:])
-    edits = first.edits or turn.message.tapped is not None
-    return [replace(first, blocks=(*said, *blocks), edits=edits), *rest]
 
 
 def refused(said: list[Reply], earlier: Earlier, late: bool) -> list[Reply]:

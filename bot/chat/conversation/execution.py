@@ -10,6 +10,7 @@ from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import Given
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.log.changes import finish
 from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
@@ -141,7 +142,7 @@ def _run(turn: Turn, intent: Intent) -> list[Reply]:
     if isinstance(intent, Correction):
         again = turn.without_question()
         edit = corrections.begin(again, intent.earlier, intent.instead)
-        return corrections.finish(again, edit, _run(again, intent.instead))
+        return finish(again, edit, _run(again, intent.instead))
     turn.line = intent.line
     replies = _noting_assumptions(turn, _answers(turn, intent))
     return [_without_forbidden(turn, one) for one in replies]

@@ -169,7 +169,7 @@ class Meaning(Transformer[Token, Any]):
         noun: Noun = child.meaning
         return noun
 
-    formula = ingredient = item = fruit = why = subject = sprayer = opened_item = _named
+    formula = ingredient = item = fruit = why = subject = sprayer = opened_item = entry = _named
 
     def batch(self, children: Children) -> int:
         token = children[0]

@@ -14,9 +14,11 @@ def check_line(message: Message) -> str:
 
     A reply to a message with buttons such as 'check 12 clear' is about batch 12.
     """
-    text = message.text.strip()
-    for line in message.answers:
-        found = _CHECK.match(line)
-        if found is not None:
-            return f"{found[1]} {text}".strip()
-    return text
+    text, number = message.text.strip(), batch_asked_about(message)
+    return text if number is None else f"{number} {text}".strip()
+
+
+def batch_asked_about(message: Message) -> int | None:
+    """Return the batch of the question that a message replies to: its buttons are checks of it."""
+    found = next(filter(None, map(_CHECK.match, message.answers)), None)
+    return None if found is None else int(found[1])

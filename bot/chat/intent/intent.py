@@ -27,8 +27,16 @@ from bot.chat.intent.guessing import (
     sold_out,
 )
 from bot.chat.intent.incoming_photo import check_line
+<<<<<<< HEAD
 from bot.chat.intent.reader import Reading, Readings, read_free, reading_of, shape_of
 from bot.chat.intent.whole import counts_itself, knows_all, reads_as_answer, reads_whole, stands
+=======
+from bot.chat.intent.reader import Reading, Readings, read_free
+from bot.chat.intent.thread import as_amendment, as_thread
+from bot.chat.intent.whole import is_loose, knows_all, reads_whole
+from bot.trade.errors import TradeError
+from bot.work.errors import WorkError
+>>>>>>> 35ad5ef (Take what is said next for the last thing said)
 from bot.work.log import edits
 from bot.work.log.chain import UNDO_HOURS
 from bot.work.log.edits import Earlier
@@ -282,6 +290,7 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
     of_a_batch = spoken is None or spoken[0].name == "batch"  # 'batch 12 clear', or only '12 clear'
     if turn.message.photo is not None and of_a_batch and (check := _photo_of(turn)) is not None:
         return check
+    spoken = as_thread(turn, text) or spoken
     if spoken is None:
         spoken = as_asked(turn, text) or as_waste(turn, text) or after_an_article(text)
         return _free(turn, text) if spoken is None else _taken_or_free(turn, text, *spoken)
@@ -297,8 +306,14 @@ def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent
     if turn.presence.bar is None:
         return said
     logs = command.writes and not any(wish.shows for wish in command.wishes)
+<<<<<<< HEAD
     if logs and rest and text.rstrip().endswith("?") and reads_whole((command, rest), turn):
         return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))  # a question
+=======
+    if logs and rest and text.rstrip().endswith("?") and knows_all(turn, command, rest):
+        question = Reading(command.name, 1.0, command, rest)  # it logs nothing
+        return Read(Readings((question,), sure=True))
+>>>>>>> 35ad5ef (Take what is said next for the last thing said)
     if knows_all(turn, command, rest):
         return said
     found = read_free(turn, text).preferring(said_whole(turn, text))
@@ -369,6 +384,8 @@ def _while_asked(
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
         if stops or (reads_whole(spoken, turn) and not reads_as_answer(dialogue, text, turn)):
             return Said(*spoken, aside=other and spoken[0].name in LOGGING)
+    if spoken is None and (amended := as_amendment(turn, dialogue, text)) is not None:
+        return Amendment(*amended)
     return (None if spoken is not None else _waste_aside(turn, dialogue, text)) or Answer(text)
 
 

@@ -32,21 +32,8 @@ def _today(turn: Turn) -> Reply:
     )
 
 
-def _correct(turn: Turn) -> Reply:
-    return reply(
-        _("To change an entry, edit your message, or undo it and say it again."),
-        buttons=((Button(_("Undo the last entry"), "undo"), Button(_("Log"), "log")),),
-    )
-
-
-def _same_again(turn: Turn) -> Reply:
-    return reply(_("Say it once more with the number, please."), buttons=((Button(_("Log"), "log"),),))
-
-
 WITHOUT_COMMAND: Final[dict[str, Callable[[Turn], Reply]]] = {
     "thanks": _thanks,
     "remind": _remind,
     "today": _today,
-    "correct": _correct,
-    "same again": _same_again,
 }

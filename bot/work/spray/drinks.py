@@ -128,13 +128,21 @@ def _rows(context: Context, details: Details) -> list[DrinksCount]:
     return [row for row in found if row is not None]
 
 
+def logged_in(context: Context, details: Details) -> list[DrinksDay]:
+    """Return the counts of a log entry."""
+    return [_view(row) for row in _rows(context, details)]
+
+
+def _view(row: DrinksCount) -> DrinksDay:
+    return DrinksDay(row.business_day, row.drinks, row.formula_id, row.ingredient_id, row.ran_out)
+
+
 def days(context: Context, first: date, last: date) -> list[DrinksDay]:
     """Return the valid counts of the days from first to last, both included, by day."""
     where = DrinksCount.business_day.between(first, last), stands(DrinksCount)
     found: dict[tuple[date, int | None, int | None], DrinksDay] = {}
     for row in context.book.all(DrinksCount, *where, order=DrinksCount.first):
-        one = DrinksDay(row.business_day, row.drinks, row.formula_id, row.ingredient_id, row.ran_out)
-        found[row.business_day, row.formula_id, row.ingredient_id] = one
+        found[row.business_day, row.formula_id, row.ingredient_id] = _view(row)
     return sorted(found.values(), key=lambda one: one.day)
 
 

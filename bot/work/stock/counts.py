@@ -125,6 +125,12 @@ def buy(
     return Bought(stock.on_hand(context, [ingredient_id])[ingredient_id], size * packs, cost)
 
 
+def was_paid(context: Context, details: Details) -> bool:
+    """Whether a logged delivery has a price."""
+    row = context.book.get(Delivery, details["row"])
+    return row is None or row.cost_minor is not None
+
+
 def take_back_count(context: Context, details: Details) -> Details:
     """Undo a count."""
     return _take_back(context, StockCount, details)

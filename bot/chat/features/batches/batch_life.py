@@ -15,7 +15,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
     quantity_in_ml,
     undo_button,
 )
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, Retold
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
@@ -40,6 +40,7 @@ from bot.work.batches.batches import BatchState, BatchView, Clarity
 from bot.work.errors import WrongStateError
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.mixture import mix_of_batch
+from bot.work.log.chain import State
 
 # -- checks --------------------------------------------------------------------------------
 
@@ -127,6 +128,14 @@ def _check(turn: Turn, arguments: CheckArguments) -> Reply:
         # The amounts to add are for the whole batch.
         rows.insert(0, (Button(_("What would mend it?"), mending_line(batch)),))
     return Reply((Text(first, strong=True), *lines), tuple(rows), edits=_of_reminder(turn))
+
+
+def _check_retold(turn: Turn, found: State) -> Retold | None:
+    clarity = found.details["after"].get("clarity")
+    if clarity is None:
+        return None
+    words = {"batch": str(found.details["batch"]), "clarity": _(CLARITY_WORDS[Clarity(clarity)]), "note": ""}
+    return Retold("check", (words,))
 
 
 def _of_reminder(turn: Turn) -> bool:
@@ -334,7 +343,7 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords("check", N_("checked batch {batch}"), N_("check of batch {batch}")),
+    LogWords("check", N_("checked batch {batch}"), N_("check of batch {batch}"), retold=_check_retold),
     LogWords("open batch", N_("opened batch {batch}"), N_("opening of batch {batch}")),
     LogWords("use up", N_("batch {batch} used up"), N_("batch {batch} used up")),
     LogWords("discard", N_("discarded batch {batch}"), N_("discarding of batch {batch}")),

@@ -21,7 +21,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
     undo_button,
 )
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount
 from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.batches.batch_card import business_today, card, rule_words
@@ -34,13 +34,16 @@ from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, show_day, show_full_day, show_moment, tongue
 from bot.chat.reply.message import Block, Button, Caution, Reply, Text, reply
 from bot.chat.reply.units import show_ml
+from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches import batch_life, batches
 from bot.work.batches.batch_life import Made, NewBatch
 from bot.work.batches.batches import BatchState, BatchView
+from bot.work.formulas import formulas
 from bot.work.formulas.formulas import FormulaView
 from bot.work.liquids.spirit_substitution import Swapped
+from bot.work.log.chain import State
 
 T = TypeVar("T")
 _MOST_LISTED = 15
@@ -190,6 +193,22 @@ def _no_batch_said(slot: Slot[T]) -> Slot[T]:
     return replace(slot, wanted=lambda turn, given: SAID_BATCH_SLOT not in given and wanted(turn, given))
 
 
+def _is_as_written(turn: Turn, batch: BatchView) -> bool:
+    """Whether a batch was made with the formula's own ingredients and strengths, without a swap."""
+    formula = formulas.get(turn.context, batch.formula_id, batch.version)
+    written = {(line.ingredient.id, line.ingredient.strength_percent) for line in formula.lines}
+    strengths = ((line["ingredient"], line["strength_percent"]) for line in batch.frozen["lines"])
+    return written == {(number, None if one is None else Fraction(one)) for number, one in strengths}
+
+
+def _retold(turn: Turn, found: State) -> Retold | None:
+    batch = batches.get(turn.context, found.details["batch"])
+    if "trial" in batch.frozen or not _is_as_written(turn, batch):
+        return None
+    formula = f"#{batch.formula_id}.{batch.version}"
+    return Retold("batch", ({"formula": formula, "target": typed_amount(batch.total_ml, Dimension.VOLUME)},))
+
+
 COMMANDS = (
     Command(
         "batch",
@@ -232,4 +251,6 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("batch", N_("made batch {batch}, {name}"), N_("batch {batch}, {name}")),)
+LOG_WORDS = (
+    LogWords("batch", N_("made batch {batch}, {name}"), N_("batch {batch}, {name}"), retold=_retold),
+)

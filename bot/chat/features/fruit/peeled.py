@@ -19,7 +19,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
     undo_button,
     undo_each,
 )
-from bot.chat.dialogue.log_words import LogWords, amount_of
+from bot.chat.dialogue.log_words import LogWords, Retold, amount_of, retold_amount, typed_amount
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.acid_adjustment import acid_words
@@ -39,6 +39,7 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import acid_adjustment, peeled, waste
 from bot.work.fruit.peeled import PeeledView
 from bot.work.fruit.waste import WasteLine
+from bot.work.log.chain import State
 
 _FEW = 6  # a bar with fewer fruits of its own is also offered the usual ones
 _BASIS = {
@@ -323,6 +324,14 @@ def _in_batch(turn: Turn, arguments: InBatchArguments) -> Reply:
     return reply(said, buttons=((undo_button(turn),),))
 
 
+def _juicing_retold(turn: Turn, found: State) -> Retold | None:
+    pieces = retold_amount("juiced", "fruit")(turn, found)
+    if pieces is None or "volume_ml" not in found.details:
+        return None
+    juice = typed_amount(Fraction(found.details["volume_ml"]), Dimension.VOLUME)
+    return Retold("juiced", ({**pieces.lines[0], "juice": juice},))
+
+
 _FRUIT = Slot("fruit", accept_fruit, _ask_fruit)
 _LYING = Slot("fruit", accept_fruit, _ask_lying)
 _COUNT = Slot("waste_amount", _accept_count, _ask_count)
@@ -378,8 +387,14 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords("peeled", N_("peeled {amount}"), N_("{amount} peeled"), amount_of),
-    LogWords("juiced", N_("juiced {amount}"), N_("{amount} juiced"), amount_of),
+    LogWords(
+        "peeled",
+        N_("peeled {amount}"),
+        N_("{amount} peeled"),
+        amount_of,
+        retold=retold_amount("peeled", "fruit"),
+    ),
+    LogWords("juiced", N_("juiced {amount}"), N_("{amount} juiced"), amount_of, retold=_juicing_retold),
     LogWords(
         "peeled in batch",
         N_("put {amount}, peeled, into batch {batch}"),

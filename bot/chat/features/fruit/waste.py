@@ -14,7 +14,7 @@ from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, noting_night, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount, typed_day
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
@@ -33,6 +33,7 @@ from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import waste
 from bot.work.fruit.waste import WasteLine, WasteLogged, WasteView
 from bot.work.log import chain, history
+from bot.work.log.chain import State
 from bot.work.log.history import LogLine
 
 _MOST = Fraction(100_000)  # pieces, or grams
@@ -262,6 +263,22 @@ def line_words(one: WasteView, units: str) -> str:
     return f"{piece_words(one, units)}, {reason_words(one.reason)}" if one.reason else piece_words(one, units)
 
 
+def _retold(turn: Turn, found: State) -> Retold:
+    day = typed_day(turn, found)
+    return Retold(
+        "waste",
+        tuple(
+            {
+                "day": "" if number else day,
+                "waste_amount": typed_amount(one.amount, one.dimension),
+                "fruit": f"#{one.ingredient.id}",
+                "reason": _(one.reason) if one.reason else "",
+            }
+            for number, one in enumerate(waste.logged_in(turn.context, found.details))
+        ),
+    )
+
+
 COMMANDS = (
     Command(
         "waste",
@@ -290,6 +307,6 @@ COMMANDS = (
 )
 
 LOG_WORDS = (
-    LogWords("waste", N_("waste: {lines}"), N_("{lines}"), values=_waste_values),
+    LogWords("waste", N_("waste: {lines}"), N_("{lines}"), values=_waste_values, retold=_retold),
     LogWords("waste reason", N_("gave a reason: {lines}"), N_("reason of {lines}"), values=_waste_values),
 )

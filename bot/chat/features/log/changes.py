@@ -1,18 +1,43 @@
-"""Wording of what an edit of a message changed."""
+"""Finish a correction, and say what it changed."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from bot.chat.dialogue.turn import Turn
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.waste import line_words, piece_words
 from bot.chat.features.fruit.week import reason_words
 from bot.chat.features.log.entries import thing_words
 from bot.chat.i18n.language import _, show_day, show_number
+from bot.chat.reply.message import Reply, Text, reply
 from bot.trade.formulas.measures import Dimension
 from bot.work.fruit.waste import WasteView
 from bot.work.log import history
 from bot.work.log.chain import State
+from bot.work.log.edits import Edit
+
+
+def finish(turn: Turn, edit: Edit, replies: list[Reply]) -> list[Reply]:
+    """Say what the edit changed. Raises Say if the new words log nothing."""
+    corrected = edit.finish()
+    if not corrected and not edit.keeps:
+        raise Say(reply(_("I couldn't read the edit.")))
+    is_waste = all(one.before is None or one.before.what == one.after.what == "waste" for one in corrected)
+    said = [
+        Text(corrected_words(turn, one.before, one.after), strong=True)
+        for one in corrected
+        if one.before is not None
+    ]
+    if not said or not replies:
+        return [Reply(tuple(said))] if said else replies
+    first, *rest = replies
+    blocks = first.blocks
+    if isinstance(blocks[0], Text):
+        # What waste was logged is said by the correction; of the other answers the first line stays.
+        blocks = blocks[1:] if is_waste else (replace(blocks[0], strong=False), *blocks[1:])
+    edits = first.edits or turn.message.tapped is not None
+    return [replace(first, blocks=(*said, *blocks), edits=edits), *rest]
 
 
 def corrected_words(turn: Turn, before: State, after: State) -> str:

@@ -11,9 +11,10 @@ from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.log.entries import change_reply
+from bot.chat.features.log.thread import last_things, none_left
 from bot.chat.reply.message import Reply
 from bot.trade.words import N_
-from bot.work.log import chain
+from bot.work.log import chain, thread
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -25,7 +26,13 @@ class UndoArguments(Arguments):
 
 def _undo(turn: Turn, arguments: UndoArguments) -> Reply:
     turn.context.watch = watching(N_("Taking back"))
-    return change_reply(turn, chain.undo(turn.context, arguments.number))
+    number = arguments.number
+    if number is None:
+        found = last_things(turn)
+        if not found and thread.before(turn.context) is not None:
+            raise none_left(turn, "undo {entry}")
+        number = found[0].last.id if found else None
+    return change_reply(turn, chain.undo(turn.context, number))
 
 
 def _put_back(turn: Turn, arguments: UndoArguments) -> Reply:
@@ -37,7 +44,11 @@ COMMANDS = (
         "undo",
         N_("undo the last thing you logged"),
         _undo,
-        words=("take it back", "take back", "undo the last"),
+        words=(
+            *("take it back", "take back", "undo the last", "undo the last one", "undo last one", "undo it"),
+            *("undo that", "delete the last one", "delete the last", "delete last", "delete that"),
+            *("delete it", "remove the last one", "remove that", "scratch that", "scratch the last one"),
+        ),
         slots=(NUMBER_SLOT,),
         writes=True,
         menu=80,

@@ -14,7 +14,7 @@ from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.naming import what_is
 from bot.chat.dialogue.inputs.shared_slots import PICTURE_SLOT, is_liquid, undo_button
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, Retold
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.charts import charts
@@ -216,13 +216,17 @@ def pack_words(price: PriceView) -> str:
 
 def _as_typed(price: PriceView) -> str:
     """Write a price as typed: '1 kg 3.20', '0.60 each'."""
-    money = f"{price.price:.{minor_digits(tongue().currency)}f}".replace(".", decimal_mark())
+    money = _money(price)
     if price.pack == Quantity(Fraction(1), "each"):
         return _("{price} each").format(price=money)
     pack = show_quantity(price.pack)
     if price.pack.unit == "each":
         pack = _("{count} pieces").format(count=pack)
     return f"{pack} {money}"
+
+
+def _money(price: PriceView) -> str:
+    return f"{price.price:.{minor_digits(tongue().currency)}f}".replace(".", decimal_mark())
 
 
 def _known(turn: Turn, item: IngredientView) -> Reply:
@@ -282,6 +286,14 @@ def _price_values(line: LogLine, units: str) -> dict[str, str]:
     return {} if line.price is None else {"price": pack_words(line.price)}
 
 
+def _retold(turn: Turn, found: State) -> Retold | None:
+    price = prices.logged_in(turn.context, found.details)
+    if price is None:
+        return None
+    pack = f"{price.pack.number} each" if price.pack.unit == "each" else show_quantity(price.pack)
+    return Retold("price", ({"item": f"#{price.ingredient_id}", "pack": pack, "pack_price": _money(price)},))
+
+
 _ITEM = Slot("item", _accept_item, _ask_item)
 
 
@@ -325,5 +337,6 @@ LOG_WORDS = (
         N_("price of {name}, {price}"),
         values=_price_values,
         now=_price_now,
+        retold=_retold,
     ),
 )

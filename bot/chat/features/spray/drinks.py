@@ -11,7 +11,7 @@ from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.day import DAY_SLOT, noting_night
 from bot.chat.dialogue.inputs.shared_slots import undo_button
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, Retold, typed_day
 from bot.chat.dialogue.slots import Given, Slot, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.people.setting_values import day_names
@@ -21,6 +21,7 @@ from bot.chat.i18n.language import _, ngettext, show_day, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.trade.words import N_
 from bot.work.formulas import formulas, ingredients
+from bot.work.log.chain import State
 from bot.work.spray import drinks
 
 
@@ -148,6 +149,17 @@ def _weekdays(whole: list[drinks.DrinksDay]) -> Grid:
     return Grid(tuple(rows))
 
 
+def _retold(turn: Turn, found: State) -> Retold | None:
+    counted = drinks.logged_in(turn.context, found.details)
+    if len(counted) != 1 or counted[0].ran_out:
+        return None
+    one = counted[0]
+    name = _name(turn, one.formula_id, one.ingredient_id)
+    return Retold(
+        "drinks", ({"drinks_count": str(one.drinks), "subject": name, "day": typed_day(turn, found)},)
+    )
+
+
 COMMANDS = (
     Command(
         "drinks",
@@ -171,4 +183,4 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("drinks", N_("counted {count} drinks"), N_("{count} drinks")),)
+LOG_WORDS = (LogWords("drinks", N_("counted {count} drinks"), N_("{count} drinks"), retold=_retold),)

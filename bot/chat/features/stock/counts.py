@@ -15,7 +15,7 @@ from bot.chat.dialogue.inputs.fruit import new_fruit
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import accept_number, is_liquid, undo_button, undo_each
-from bot.chat.dialogue.log_words import LogWords, amount_of
+from bot.chat.dialogue.log_words import LogWords, Retold, amount_of, retold_amount
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.balance_words import named_amount, plain_amount, used_blocks, used_row
@@ -33,6 +33,7 @@ from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import balance
 from bot.work.log import chain
+from bot.work.log.chain import State
 from bot.work.money import prices
 from bot.work.stock import counts
 from bot.work.stock.on_hand import OnHand
@@ -363,6 +364,14 @@ _COUNTS = Lines(
     N_("oranges 24, limes 30"),
 )
 
+
+def _buying_retold(turn: Turn, found: State) -> Retold | None:
+    """Return a delivery as typed, unless it had a price: its packs are not known any more."""
+    if counts.was_paid(turn.context, found.details):
+        return None
+    return retold_amount("bought", "item")(turn, found)
+
+
 COMMANDS = (
     Command(
         "bought",
@@ -396,6 +405,13 @@ LOG_WORDS = (
         N_("bought {amount}"),
         N_("{amount} bought"),
         amount_of,
+        retold=_buying_retold,
     ),
-    LogWords("count stock", N_("counted {amount}"), N_("{amount} counted"), amount_of),
+    LogWords(
+        "count stock",
+        N_("counted {amount}"),
+        N_("{amount} counted"),
+        amount_of,
+        retold=retold_amount("count", "item"),
+    ),
 )

@@ -100,5 +100,13 @@ KEYWORDS: Final[dict[str, str]] = {
     "SINCE": "since",
     "BECAUSE": "because cause since due_to too all",
     "CENTS": "cent cents c ct p pence penny",
+    "MEANT": "that_was it_was those_were they_were no_it_was no_that_was i_meant i_mean no_i_meant sorry oops"
+    " whoops actually wait should_be it_should_be that_should_be should_have_been make_it make_that"
+    " change_it_to change_that_to correct_that correct_it rather",
+    "SEEMS": "its it's it_is that's thats that_is looks it_looks still its_still now is_now",
+    "NOT": "not instead_of rather_than and_not",
+    "ALSO": "also plus and_also oh_and and_another",
+    "AGAIN": "again same_again the_same_again same_thing_again the_same same_thing once_again once_more"
+    " one_more_time same_as_before repeat_that same",
     "COPIES": "copies copy labels label",
 }

@@ -92,5 +92,13 @@ KEYWORDS: Final[dict[str, str]] = {
     "SINCE": "desde",
     "BECAUSE": "porque por por_estar están está",
     "CENTS": "céntimo céntimos cént cts centavo centavos",
+    "MEANT": "estaban estaba eran era fueron fue perdón perdona perdone disculpa quise_decir quería_decir"
+    " digo que_sean que_sea ponle mejor en_realidad deberían_ser debería_ser tenían_que_ser corrige_a"
+    " cámbialo_a",
+    "SEEMS": "es está ya_está sigue se_ve ahora todavía aún",
+    "NOT": "no y_no en_lugar_de en_vez_de",
+    "ALSO": "también además y_también ponle_también",
+    "AGAIN": "otra_vez otra_vez_lo_mismo lo_mismo lo_mismo_otra_vez de_nuevo lo_mismo_de_nuevo repite"
+    " repítelo igual_que_antes",
     "COPIES": "copia copias etiqueta etiquetas",
 }

@@ -1,0 +1,126 @@
+"""Read what refers to the last thing: 'that was 5 not 6', 'and 3 limes', 'same again', 'its clear'."""
+
+from __future__ import annotations
+
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.registry import all_commands
+from bot.chat.dialogue.state import DialogueState
+from bot.chat.dialogue.turn import Turn
+from bot.chat.grammar import parser
+from bot.chat.grammar.parser import PhraseError
+from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
+from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.intent.incoming_photo import batch_asked_about
+from bot.trade.formulas.kinds import guess_kind
+from bot.work.log import thread
+
+OF_LAST = frozenset({"correct", "again"})  # the commands that mean the last thing
+# What a correction may consist of: the words of these commands.
+_CORRECTED = (
+    "waste_cmd",
+    "count_cmd",
+    "price_cmd",
+    "clarity_slot",
+    "target_slot",
+    "waste_amount_slot",
+    "share_slot",
+)
+
+
+def as_thread(turn: Turn, text: str) -> tuple[Command, str] | None:
+    """Return the command for words about the last thing, or None.
+
+    These are `correct`, `again`, and `check` for the batch that a reminder asked about.
+    """
+    text = text.strip(" .!¡")
+    if turn.presence.bar is None or not text:
+        return None
+    return _correction(turn, text) or _repetition(turn, text) or _look(turn, text)
+
+
+def _correction(turn: Turn, text: str) -> tuple[Command, str] | None:
+    share = _read(turn, "share_of_it_cmd", text)
+    if share is not None:
+        return all_commands()["correct"], share["share"].text
+    said = _read(turn, "corrected_cmd", text)
+    if said is None:
+        return None
+    rather, wrongly = said["rather"].text.rstrip(" ,"), said["wrongly"].text if "wrongly" in said else ""
+    if not _corrects(turn, rather) or (wrongly and not _corrects(turn, wrongly)):
+        return None
+    return all_commands()["correct"], f"{rather} not {wrongly}" if wrongly else rather
+
+
+def as_amendment(turn: Turn, dialogue: DialogueState, text: str) -> tuple[str, str] | None:
+    """Return the answer that 'sorry, lemons' replaces, the latest that it fits, and the new words."""
+    said = _read(turn, "corrected_cmd", text.strip(" .!¡"))
+    if said is None:
+        return None
+    words = said["rather"].text
+    slots = {slot.name: slot for slot in all_commands()[dialogue.command].slots}
+    for name in reversed(dialogue.order):
+        found = _read(turn, slots[name].reads_by, words)
+        if found and not any(names_unknown(one.value) for one in found.values()):
+            return dialogue.words[name], words
+    return None
+
+
+def _corrects(turn: Turn, text: str) -> bool:
+    """Whether some words can be a part of an entry, with known names only."""
+    return any(_is_known(found) for rule in _CORRECTED if (found := _read(turn, rule, text)))
+
+
+def _is_known(found: dict[str, Filled]) -> bool:
+    for slot, one in found.items():
+        unknown_fruit = slot in {"fruit", "item"} and isinstance(one.value, Unknown)
+        if unknown_fruit and guess_kind(one.text) is None:
+            return False
+        if not unknown_fruit and names_unknown(one.value):
+            return False
+    return True
+
+
+def _repetition(turn: Turn, text: str) -> tuple[Command, str] | None:
+    if _read(turn, "repeated_cmd", text) is not None:
+        return all_commands()["again"], ""
+    said = _read(turn, "added_cmd", text)
+    if said is None or not _corrects(turn, said["further"].text):
+        return None
+    return all_commands()["again"], said["further"].text
+
+
+def _look(turn: Turn, text: str) -> tuple[Command, str] | None:
+    """Return a look at a batch, 'its clear', as its check.
+
+    The batch is that of the reminder to which it replies, else of the last reminder of tonight. If there were
+    several, the check asks which one.
+    """
+    said = _read(turn, "looks_cmd", text)
+    if said is None:
+        return None
+    check, clarity = all_commands()["check"], said["clarity"].text
+    number = batch_asked_about(turn.message)
+    if number is not None:
+        return check, f"{number} {clarity}"
+    asked = thread.asked_about(turn.context)
+    if len(asked) == 1:
+        return check, f"{asked[0]} {clarity}"
+    if not asked and (last := _last_look(turn)) is not None:
+        return check, f"{last} {clarity}"
+    is_only_the_word = clarity.casefold() == text.casefold()
+    return None if is_only_the_word and not asked else (check, clarity)
+
+
+def _last_look(turn: Turn) -> int | None:
+    """Return the batch that the person looked at last, if nothing else was logged here since."""
+    found = thread.tonight(turn.context, turn.message.place.outside_id)[:1]
+    return found[0].details["batch"] if found and found[0].what == "check" else None
+
+
+def _read(turn: Turn, rule: str, text: str) -> dict[str, Filled] | None:
+    try:
+        phrase = parser.read(rule, text, turn.vocabulary)
+    except (PhraseError, AmbiguousNumberError, NotANumberError):
+        return None
+    filled = [*phrase.slots.values(), *(one for line in phrase.lines for one in line.filled)]
+    return {one.slot: one for one in filled}

@@ -1,0 +1,1 @@
+"""Tests of the log's commands, undo and the thread of a talk."""
