@@ -27,16 +27,9 @@ from bot.chat.intent.guessing import (
     sold_out,
 )
 from bot.chat.intent.incoming_photo import check_line
-<<<<<<< HEAD
 from bot.chat.intent.reader import Reading, Readings, read_free, reading_of, shape_of
-from bot.chat.intent.whole import counts_itself, knows_all, reads_as_answer, reads_whole, stands
-=======
-from bot.chat.intent.reader import Reading, Readings, read_free
 from bot.chat.intent.thread import as_amendment, as_thread
-from bot.chat.intent.whole import is_loose, knows_all, reads_whole
-from bot.trade.errors import TradeError
-from bot.work.errors import WorkError
->>>>>>> 35ad5ef (Take what is said next for the last thing said)
+from bot.chat.intent.whole import counts_itself, knows_all, reads_as_answer, reads_whole, stands
 from bot.work.log import edits
 from bot.work.log.chain import UNDO_HOURS
 from bot.work.log.edits import Earlier
@@ -306,14 +299,8 @@ def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent
     if turn.presence.bar is None:
         return said
     logs = command.writes and not any(wish.shows for wish in command.wishes)
-<<<<<<< HEAD
     if logs and rest and text.rstrip().endswith("?") and reads_whole((command, rest), turn):
         return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))  # a question
-=======
-    if logs and rest and text.rstrip().endswith("?") and knows_all(turn, command, rest):
-        question = Reading(command.name, 1.0, command, rest)  # it logs nothing
-        return Read(Readings((question,), sure=True))
->>>>>>> 35ad5ef (Take what is said next for the last thing said)
     if knows_all(turn, command, rest):
         return said
     found = read_free(turn, text).preferring(said_whole(turn, text))

@@ -32,29 +32,18 @@ def offer(turn: Turn, readings: Readings) -> Reply:
             _("Nothing is logged yet. Tap if that is right."),
             buttons=((_button(turn, first, readings),),),
         )
-<<<<<<< HEAD
-    rows = tuple((_button(turn, one, readings),) for one in readings.likeliest if one.command is not None)
+    rows = tuple((_button(turn, one, readings),) for one in readings.likeliest if _is_offered(turn, one))
     if readings.two:
         honest = [
             WITHOUT_COMMAND[one.wish](turn).first_line for one in readings.likeliest if one.command is None
         ]
         return reply(_("Those are two things. Tap each one:"), *honest, buttons=rows)
-=======
-    rows = tuple((_button(one),) for one in readings.likeliest if _is_offered(turn, one))
->>>>>>> 35ad5ef (Take what is said next for the last thing said)
     said = _("I'm not sure what you want. One of these?")
     if first is None or readings.no_wish > first.probability:
         said = _("That sounded like talk, so I did nothing. Or did you want one of these?")
     return reply(said, _example(turn), buttons=rows)
 
 
-<<<<<<< HEAD
-def _button(turn: Turn, reading: Reading, readings: Readings) -> Button:
-    """Return the button for a reading; its tap confirms the wording, unless that was a question or talk."""
-    text = " ".join(turn.message.text.split())
-    learns = reading.reads_text and not text.endswith("?") and readings.no_wish < reading.probability
-    return Button(reading.label, f"as {reading.wish}: {text}" if learns else reading.line)
-=======
 def _is_offered(turn: Turn, reading: Reading) -> bool:
     """Whether a button can do it: changing or repeating the last thing takes one, and all of the words."""
     if reading.command is None or reading.command.name not in OF_LAST:
@@ -62,9 +51,11 @@ def _is_offered(turn: Turn, reading: Reading) -> bool:
     return reading.complete and bool(thread.tonight(turn.context, turn.message.place.outside_id))
 
 
-def _button(reading: Reading) -> Button:
-    return Button(reading.label, reading.line)
->>>>>>> 35ad5ef (Take what is said next for the last thing said)
+def _button(turn: Turn, reading: Reading, readings: Readings) -> Button:
+    """Return the button for a reading; its tap confirms the wording, unless that was a question or talk."""
+    text = " ".join(turn.message.text.split())
+    learns = reading.reads_text and not text.endswith("?") and readings.no_wish < reading.probability
+    return Button(reading.label, f"as {reading.wish}: {text}" if learns else reading.line)
 
 
 def _example(turn: Turn) -> str:
