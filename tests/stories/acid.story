@@ -90,7 +90,7 @@ Ana taps [Sour orange]
     orange juice  485 ml
     citric acid   15.5 g
     malic acid    9.69 g
-  Makes 500 ml
+  Makes 500.4 ml
   Rounded to 500 ml cylinder, fine scale: the
   ratio is off by 0.1 % at most.
   Caution: Keep acid powder out of eyes and off

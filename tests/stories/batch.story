@@ -6,9 +6,9 @@ Ana: scale grapefruit mist to 8 x 50 ml
     grapefruit oil     50 ml
     propylene glycol   92 ml
     neutral spirit    260 ml
-  Makes 400 ml at 62 % vol
+  Makes 402 ml at 62.1 % vol
   Enough for 1,300 to 3,000 drinks
-  Fills 8 x 50 ml
+  Fills 8 x 50 ml, 2 ml over
   Rounded to 50 ml cylinder, 100 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.
@@ -81,7 +81,7 @@ Ana: batch 1
     neutral spirit 96 %  260 ml
   402 ml made Wed, 25 Nov 18:00 by Ana, version
   1
-  62 % vol
+  62.1 % vol
   Opened Thu, 26 Nov 18:00
   Discard after 24 Feb 2027, 90 days left (time
   since the bottle was opened)

@@ -25,9 +25,9 @@ Ana: cost grapefruit mist to 8 x 50 ml
   it)
     grapefruit oil  €39.50
     Contents of a
-    50 ml bottle               €4.94
+    50 ml bottle               €4.91
     a spray         €0.007 to €0.010
-    a drink         €0.013 to €0.030
+    a drink         €0.013 to €0.029
   Cash for 5 whole packs: €39.50
   No price for propylene glycol, neutral spirit:
   not counted, so the true cost is higher.
@@ -53,14 +53,14 @@ Ana: price neutral spirit 1 l €22.50
   neutral spirit: €22.50 for 1 l
   [Undo] [Another price]
 Ana: cost grapefruit mist to 8 x 50 ml
-  Grapefruit mist, 8 x 50 ml: €46.60
+  Grapefruit mist, 8 x 50 ml: €46.64
     grapefruit oil    €39.50
-    propylene glycol   €1.28
-    neutral spirit     €5.81
+    propylene glycol   €1.29
+    neutral spirit     €5.85
     Contents of a
-    50 ml bottle               €5.82
+    50 ml bottle               €5.80
     a spray         €0.008 to €0.012
-    a drink         €0.016 to €0.035
+    a drink         €0.015 to €0.035
   Cash for 7 whole packs: €76.00
   To compare with fresh grapefruit, say: price
   grapefruit 0.60 each, 5 garnishes each
@@ -71,44 +71,44 @@ Ana: price grapefruits 0.90 each, 8 garnishes each
   waste
   [Undo] [Another price]
 Ana: cost grapefruit mist to 8 x 50 ml
-  Grapefruit mist, 8 x 50 ml: €46.60
+  Grapefruit mist, 8 x 50 ml: €46.64
     grapefruit oil    €39.50
-    propylene glycol   €1.28
-    neutral spirit     €5.81
+    propylene glycol   €1.29
+    neutral spirit     €5.85
     Contents of a
-    50 ml bottle               €5.82
+    50 ml bottle               €5.80
     a spray         €0.008 to €0.012
-    a drink         €0.016 to €0.035
+    a drink         €0.015 to €0.035
   Cash for 7 whole packs: €76.00
-  Fresh grapefruit: €0.112 a drink, 3.2 to 7.2
+  Fresh grapefruit: €0.112 a drink, 3.2 to 7.3
   times the spray
   Breaks even at €0.28 a piece, or 10 sprays a
   drink
   [Fresh against spray]
   [Amounts] [Log this batch]
 Ana: cost grapefruit mist to 8 x 50 ml, 5 % loss
-  Grapefruit mist, 8 x 50 ml: €49.05
-    grapefruit oil    €41.58
-    propylene glycol   €1.35
-    neutral spirit     €6.12
+  Grapefruit mist, 8 x 50 ml: €49.29
+    grapefruit oil    €41.87
+    propylene glycol   €1.34
+    neutral spirit     €6.08
     Contents of a
-    50 ml bottle               €6.13
+    50 ml bottle               €6.19
     a spray         €0.008 to €0.012
-    a drink         €0.016 to €0.037
+    a drink         €0.017 to €0.037
   Cash for 8 whole packs: €83.90
-  Fresh grapefruit: €0.112 a drink, 3.1 to 6.9
+  Fresh grapefruit: €0.112 a drink, 3 to 6.8
   times the spray
-  Breaks even at €0.29 a piece, or 9 sprays a
+  Breaks even at €0.30 a piece, or 9 sprays a
   drink
   [Fresh against spray]
   [Amounts] [Log this batch]
 Ana: cost grapefruit mist for 600 drinks
-  Grapefruit mist, 600 drinks: €20.97
+  Grapefruit mist, 600 drinks: €20.96
     grapefruit oil    €17.78
-    propylene glycol   €0.58
-    neutral spirit     €2.62
+    propylene glycol   €0.57
+    neutral spirit     €2.61
     Contents of a
-    50 ml bottle               €5.82
+    50 ml bottle               €5.84
     a spray         €0.008 to €0.012
     a drink         €0.016 to €0.035
   Cash for 5 whole packs: €60.20

@@ -100,7 +100,7 @@ Ana: lote 1
     alcohol neutro 96 %       260 ml
   402 ml, hecho mié, 25 nov 18:00 por Ana,
   versión 1
-  62 % vol
+  62,1 % vol
   Abierto vie, 27 nov 20:00
   Desechar después del 25 feb 2027, quedan 90
   días (tiempo desde que se abrió la botella)

@@ -7,9 +7,9 @@ Ana types inline: bruma 8x50
     aceite de pomelo   50 ml
     propilenglicol     92 ml
     alcohol neutro    260 ml
-  Rinde 400 ml al 62 % vol
+  Rinde 402 ml al 62,1 % vol
   Alcanza para 1.300 a 3.000 cócteles
-  Llena 8 x 50 ml
+  Llena 8 x 50 ml, sobran 2 ml
   Redondeado a probeta de 50 ml, probeta de 100
   ml, probeta de 500 ml: la proporción se desvía
   0,6 % como mucho.
@@ -24,8 +24,8 @@ Ana types inline: pomelo para 600 copas
     aceite de pomelo  22,5 ml
     propilenglicol      41 ml
     alcohol neutro     116 ml
-  Rinde 180 ml al 62 % vol
-  Alcanza para 600 a 1.300 cócteles
+  Rinde 179,5 ml al 62 % vol
+  Alcanza para 590 a 1.300 cócteles
   Redondeado a probeta de 50 ml, probeta de 250
   ml: la proporción se desvía 0,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,

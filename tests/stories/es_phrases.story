@@ -38,7 +38,7 @@ Ana: ¿está listo el lote 1?
     alcohol neutro 96 %  260 ml
   402 ml, hecho mié, 25 nov 19:00 por Ana,
   versión 1
-  62 % vol
+  62,1 % vol
   Reposa hasta jue, 26 nov 19:00, quedan 24
   horas
   Desechar después del 24 may 2027, quedan 180

@@ -6,9 +6,9 @@ Ana: escala bruma de pomelo a 8 x 50 ml
     aceite de pomelo   50 ml
     propilenglicol     92 ml
     alcohol neutro    260 ml
-  Rinde 400 ml al 62 % vol
+  Rinde 402 ml al 62,1 % vol
   Alcanza para 1.300 a 3.000 cócteles
-  Llena 8 x 50 ml
+  Llena 8 x 50 ml, sobran 2 ml
   Redondeado a probeta de 50 ml, probeta de 100
   ml, probeta de 500 ml: la proporción se desvía
   0,6 % como mucho.
@@ -47,9 +47,9 @@ Ana: escala bruma de pomelo para 600 cócteles, 5 % de pérdida
     aceite de pomelo  23,5 ml
     propilenglicol    43,5 ml
     alcohol neutro     122 ml
-  Rinde 189,5 ml al 62 % vol, 5 % perdido por el
+  Rinde 189 ml al 62 % vol, 5 % perdido por el
   camino
-  Alcanza para 600 a 1.300 cócteles
+  Alcanza para 590 a 1.300 cócteles
   Redondeado a probeta de 50 ml, probeta de 250
   ml: la proporción se desvía 1 % como mucho.
   Claridad: en el límite, puede enturbiarse,
@@ -66,7 +66,7 @@ Ana: escala bruma de pomelo con 12,5 ml de aceite de pomelo
     aceite de pomelo  12,5 ml
     propilenglicol      23 ml
     alcohol neutro      65 ml
-  Rinde 100 ml al 62 % vol
+  Rinde 100,5 ml al 62,1 % vol
   Alcanza para 330 a 750 cócteles
   Redondeado a probeta de 50 ml, probeta de 100
   ml: la proporción se desvía 0,6 % como mucho.
@@ -84,9 +84,9 @@ Ana: 8 frascos de 50 ml de bruma de pomelo
     aceite de pomelo   50 ml
     propilenglicol     92 ml
     alcohol neutro    260 ml
-  Rinde 400 ml al 62 % vol
+  Rinde 402 ml al 62,1 % vol
   Alcanza para 1.300 a 3.000 cócteles
-  Llena 8 x 50 ml
+  Llena 8 x 50 ml, sobran 2 ml
   Redondeado a probeta de 50 ml, probeta de 100
   ml, probeta de 500 ml: la proporción se desvía
   0,6 % como mucho.
@@ -104,7 +104,7 @@ Ana: escala bruma de pomelo 1.000 ml
     aceite de pomelo  124 ml
     propilenglicol    230 ml
     alcohol neutro    650 ml
-  Rinde 1.000 ml al 62 % vol
+  Rinde 1.004 ml al 62,2 % vol
   Alcanza para 3.300 a 7.500 cócteles
   Redondeado a probeta de 250 ml, probeta de 1
   l: la proporción se desvía 1,5 % como mucho.
@@ -130,9 +130,9 @@ Ana: coste bruma de pomelo a 8 x 50 ml
     aceite de pomelo  39,50 €
     Contenido de
     un frasco de
-    50 ml                     4,94 €
+    50 ml                     4,91 €
     por pulsación  0,007 € a 0,010 €
-    por cóctel     0,013 € a 0,030 €
+    por cóctel     0,013 € a 0,029 €
   En caja, por 5 paquetes enteros: 39,50 €
   Sin precio para propilenglicol, alcohol
   neutro: no cuenta, así que el coste real es

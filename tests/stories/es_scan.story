@@ -20,7 +20,7 @@ Ana: /start b_1_1
     alcohol neutro 96 %  260 ml
   402 ml, hecho mié, 25 nov 19:00 por Ana,
   versión 1
-  62 % vol
+  62,1 % vol
   Reposa hasta jue, 26 nov 19:00, quedan 24
   horas
   Desechar después del 24 may 2027, quedan 180
@@ -41,7 +41,7 @@ Ana: /start b_1_1
     alcohol neutro 96 %  260 ml
   402 ml, hecho mié, 25 nov 19:00 por Ana,
   versión 1
-  62 % vol
+  62,1 % vol
   Reposado desde jue, 26 nov 19:00: revisa su
   aspecto
   Desechar después del 24 may 2027, quedan 179
@@ -69,7 +69,7 @@ Ana: /start b_1_1
     alcohol neutro 96 %  260 ml
   402 ml, hecho mié, 25 nov 19:00 por Ana,
   versión 1
-  62 % vol
+  62,1 % vol
   Desechar después del 24 may 2027, quedan 179
   días (el plazo usual de su tipo)
   Ningún alérgeno de la lista por el nombre.
@@ -98,7 +98,7 @@ Ana: /start b_1_1
     alcohol neutro 96 %  260 ml
   402 ml, hecho mié, 25 nov 19:00 por Ana,
   versión 1
-  62 % vol
+  62,1 % vol
   Abierto jue, 26 nov 20:00
   Desechar después del 24 feb 2027, quedan 90
   días (tiempo desde que se abrió la botella)
@@ -119,7 +119,7 @@ Ana: /start b_1_1
     alcohol neutro 96 %  260 ml
   402 ml, hecho mié, 25 nov 2026 19:00 por Ana,
   versión 1
-  62 % vol
+  62,1 % vol
   Abierto jue, 26 nov 2026 20:00
   Pasó su fecha de desecho, 24 feb 2027 (tiempo
   desde que se abrió la botella)

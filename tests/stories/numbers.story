@@ -6,7 +6,7 @@ Ana: scale grapefruit mist to 36,5 ml
     grapefruit oil     4.6 ml
     propylene glycol   8.5 ml
     neutral spirit    23.5 ml
-  Makes 36.5 ml at 62 % vol
+  Makes 36.6 ml at 61.6 % vol
   Enough for 120 to 270 drinks
   Rounded to 5 ml syringe, 10 ml syringe, 50 ml
   cylinder: the ratio is off by 1.9 % at most.
@@ -23,7 +23,7 @@ Ana: scale grapefruit mist to 36.5 ml
     grapefruit oil     4.6 ml
     propylene glycol   8.5 ml
     neutral spirit    23.5 ml
-  Makes 36.5 ml at 62 % vol
+  Makes 36.6 ml at 61.6 % vol
   Enough for 120 to 270 drinks
   Rounded to 5 ml syringe, 10 ml syringe, 50 ml
   cylinder: the ratio is off by 1.9 % at most.
@@ -40,7 +40,7 @@ Ana: scale grapefruit mist to 1,000 ml
     grapefruit oil    124 ml
     propylene glycol  230 ml
     neutral spirit    650 ml
-  Makes 1,000 ml at 62 % vol
+  Makes 1,004 ml at 62.2 % vol
   Enough for 3,300 to 7,500 drinks
   Rounded to 250 ml cylinder, 1 l cylinder: the
   ratio is off by 1.5 % at most.
@@ -57,10 +57,10 @@ Ana: scale grapefruit mist to 1.000 ml
     grapefruit oil     0.1 ml
     propylene glycol  0.25 ml
     neutral spirit    0.65 ml
-  Makes 1 ml at 62 % vol
+  Makes 1 ml at 62.4 % vol
   Enough for 3 to 7 drinks
-  Rounded to 1 ml syringe: the ratio is off by
-  36.4 % at most.
+  With 1 ml syringe the ratio is 36 % off: weigh
+  it in grams, or make more of it.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
@@ -128,9 +128,9 @@ Ana: scale grapefruit mist to 12 x 50ml
     grapefruit oil     75 ml
     propylene glycol  138 ml
     neutral spirit    390 ml
-  Makes 600 ml at 62 % vol
+  Makes 603 ml at 62.1 % vol
   Enough for 2,000 to 4,500 drinks
-  Fills 12 x 50 ml
+  Fills 12 x 50 ml, 3 ml over
   Rounded to 100 ml cylinder, 250 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.
@@ -147,9 +147,9 @@ Ana: scale grapefruit mist to 12x50ml
     grapefruit oil     75 ml
     propylene glycol  138 ml
     neutral spirit    390 ml
-  Makes 600 ml at 62 % vol
+  Makes 603 ml at 62.1 % vol
   Enough for 2,000 to 4,500 drinks
-  Fills 12 x 50 ml
+  Fills 12 x 50 ml, 3 ml over
   Rounded to 100 ml cylinder, 250 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.
@@ -166,9 +166,9 @@ Ana: scale grapefruit mist to 12 × 50 ml
     grapefruit oil     75 ml
     propylene glycol  138 ml
     neutral spirit    390 ml
-  Makes 600 ml at 62 % vol
+  Makes 603 ml at 62.1 % vol
   Enough for 2,000 to 4,500 drinks
-  Fills 12 x 50 ml
+  Fills 12 x 50 ml, 3 ml over
   Rounded to 100 ml cylinder, 250 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.
@@ -185,9 +185,9 @@ Ana: scale grapefruit mist to twelve bottles of 50 ml
     grapefruit oil     75 ml
     propylene glycol  138 ml
     neutral spirit    390 ml
-  Makes 600 ml at 62 % vol
+  Makes 603 ml at 62.1 % vol
   Enough for 2,000 to 4,500 drinks
-  Fills 12 x 50 ml
+  Fills 12 x 50 ml, 3 ml over
   Rounded to 100 ml cylinder, 250 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.
@@ -210,9 +210,9 @@ Ana: scale grapefruit mist to 50 ml x 12
     grapefruit oil     75 ml
     propylene glycol  138 ml
     neutral spirit    390 ml
-  Makes 600 ml at 62 % vol
+  Makes 603 ml at 62.1 % vol
   Enough for 2,000 to 4,500 drinks
-  Fills 12 x 50 ml
+  Fills 12 x 50 ml, 3 ml over
   Rounded to 100 ml cylinder, 250 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.
@@ -229,8 +229,8 @@ Ana: scale grapefruit mist for 1,200 drinks
     grapefruit oil     45 ml
     propylene glycol   82 ml
     neutral spirit    232 ml
-  Makes 360 ml at 62 % vol
-  Enough for 1,200 to 2,700 drinks
+  Makes 359 ml at 62 % vol
+  Enough for 1,100 to 2,600 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.6 % at
   most.

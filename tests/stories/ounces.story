@@ -13,7 +13,7 @@ Ana taps [US oz (29.57 ml)]
     grapefruit oil    44.5 ml
     propylene glycol    81 ml
     neutral spirit     230 ml
-  Makes 354.9 ml at 62 % vol
+  Makes 355.5 ml at 62.1 % vol
   Enough for 1,100 to 2,600 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.8 % at
@@ -38,9 +38,9 @@ Ana taps [imperial oz (28.41 ml)]
     grapefruit oil     57 ml
     propylene glycol  104 ml
     neutral spirit    295 ml
-  Makes 454.6 ml at 62 % vol
+  Makes 456 ml at 62.1 % vol
   Enough for 1,500 to 3,400 drinks
-  Fills 8 x 56.8 ml
+  Fills 8 x 56.8 ml, 1.39 ml over
   Rounded to 100 ml cylinder, 250 ml cylinder,
   500 ml cylinder: the ratio is off by 0.7 % at
   most.
@@ -69,7 +69,7 @@ Ana: scale grapefruit mist to 12 oz
     grapefruit oil    44.5 ml
     propylene glycol    81 ml
     neutral spirit     230 ml
-  Makes 354.9 ml at 62 % vol
+  Makes 355.5 ml at 62.1 % vol
   Enough for 1,100 to 2,600 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.8 % at
@@ -87,10 +87,10 @@ Ana: scale grapefruit mist to 1 dash
     grapefruit oil    0.1 ml
     propylene glycol  0.2 ml
     neutral spirit    0.5 ml
-  Makes 0.8 ml at 62 % vol
+  Makes 0.8 ml at 60 % vol
   Enough for 2 to 6 drinks
-  Rounded to 1 ml syringe: the ratio is off by
-  12.7 % at most.
+  With 1 ml syringe the ratio is 13 % off: weigh
+  it in grams, or make more of it.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
@@ -109,11 +109,11 @@ Ana: scale grapefruit mist to 10 dashes
   Grapefruit mist: 8 ml
     grapefruit oil      1 ml
     propylene glycol  1.8 ml
-    neutral spirit      5 ml
-  Makes 8 ml at 62 % vol
+    neutral spirit    5.2 ml
+  Makes 8 ml at 62.4 % vol
   Enough for 26 to 60 drinks
-  Rounded to 1 ml syringe, 5 ml syringe, 10 ml
-  syringe: the ratio is off by 3.3 % at most.
+  Rounded to 1 ml syringe, 5 ml syringe: the
+  ratio is off by 2.5 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks

@@ -39,7 +39,7 @@ Ana: is batch 1 ready?
     neutral spirit 96 %  260 ml
   402 ml made Wed, 25 Nov 18:00 by Ana, version
   1
-  62 % vol
+  62.1 % vol
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 24 May 2027, 180 days left (the
   usual time for its kind)
@@ -56,7 +56,7 @@ Ana: batch 1 ready
     neutral spirit 96 %  260 ml
   402 ml made Wed, 25 Nov 18:00 by Ana, version
   1
-  62 % vol
+  62.1 % vol
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 24 May 2027, 180 days left (the
   usual time for its kind)

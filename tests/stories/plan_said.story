@@ -16,7 +16,7 @@ Ana: plan
   [Grapefruit mist]
   [Shopping list] [Fruit]
 Ana: batch grapefruit mist to 50 ml
-  Batch 1: Grapefruit mist, 50 ml
+  Batch 1: Grapefruit mist, 50.2 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
   Check it again on 25 Dec 2026.

@@ -28,7 +28,7 @@ Ana: cost grapefruit mist to 200 ml
   Grapefruit mist, 200 ml: €20.75 (part of it)
     grapefruit oil  €20.75
     Contents of a
-    50 ml bottle               €5.19
+    50 ml bottle               €5.16
     a spray         €0.007 to €0.010
     a drink         €0.014 to €0.031
   Cash for 3 whole packs: €24.90
@@ -47,7 +47,7 @@ Ana: cost grapefruit mist to 200 ml
   Grapefruit mist, 200 ml: €20.75 (part of it)
     grapefruit oil  €20.75
     Contents of a
-    50 ml bottle               €5.19
+    50 ml bottle               €5.16
     a spray         €0.007 to €0.010
     a drink         €0.014 to €0.031
   Cash for 3 whole packs: €24.90
@@ -77,7 +77,7 @@ Ana: cost grapefruit mist to 200 ml
   Grapefruit mist, 200 ml: €16.87 (part of it)
     grapefruit oil  €16.87
     Contents of a
-    50 ml bottle               €4.22
+    50 ml bottle               €4.20
     a spray         €0.006 to €0.008
     a drink         €0.011 to €0.025
   Cash for 3 whole packs: €20.24
@@ -99,7 +99,7 @@ Ana: cost grapefruit mist to 200 ml
   Grapefruit mist, 200 ml: €22.82 (part of it)
     grapefruit oil  €22.82
     Contents of a
-    50 ml bottle               €5.71
+    50 ml bottle               €5.68
     a spray         €0.008 to €0.011
     a drink         €0.015 to €0.034
   Cash for 3 whole packs: €27.39

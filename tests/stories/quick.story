@@ -12,9 +12,9 @@ Ana taps [scale Grapefruit mist 6x50 ml]
     grapefruit oil    37.5 ml
     propylene glycol    69 ml
     neutral spirit     194 ml
-  Makes 300 ml at 62 % vol
+  Makes 300.5 ml at 62 % vol
   Enough for 1,000 to 2,200 drinks
-  Fills 6 x 50 ml
+  Fills 6 x 50 ml, 0.5 ml over
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.4 % at
   most.
@@ -32,9 +32,9 @@ Ana: 6x50 grapefruit mist
     grapefruit oil    37.5 ml
     propylene glycol    69 ml
     neutral spirit     194 ml
-  Makes 300 ml at 62 % vol
+  Makes 300.5 ml at 62 % vol
   Enough for 1,000 to 2,200 drinks
-  Fills 6 x 50 ml
+  Fills 6 x 50 ml, 0.5 ml over
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.4 % at
   most.

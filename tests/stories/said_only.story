@@ -201,7 +201,7 @@ Ana: batch 1
     neutral spirit 96 %       260 ml
   402 ml made Wed, 25 Nov 18:00 by Ana, version
   3
-  62 % vol
+  62.1 % vol
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 31 Dec 2026, 36 days left (the
   earliest date among what went into it,

@@ -6,9 +6,9 @@ Ana: scale grapefruit mist to 8 x 50 ml
     grapefruit oil     50 ml
     propylene glycol   92 ml
     neutral spirit    260 ml
-  Makes 400 ml at 62 % vol
+  Makes 402 ml at 62.1 % vol
   Enough for 1,300 to 3,000 drinks
-  Fills 8 x 50 ml
+  Fills 8 x 50 ml, 2 ml over
   Rounded to 50 ml cylinder, 100 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.
@@ -89,7 +89,7 @@ Ana: scale grapefruit mist to 400 ml
     grapefruit oil     50 ml
     propylene glycol   92 ml
     neutral spirit    260 ml
-  Makes 400 ml at 62 % vol
+  Makes 402 ml at 62.1 % vol
   Enough for 1,300 to 3,000 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
@@ -107,7 +107,7 @@ Ana: scale grapefruit mist to 1 l
     grapefruit oil    124 ml
     propylene glycol  230 ml
     neutral spirit    650 ml
-  Makes 1,000 ml at 62 % vol
+  Makes 1,004 ml at 62.2 % vol
   Enough for 3,300 to 7,500 drinks
   Rounded to 250 ml cylinder, 1 l cylinder: the
   ratio is off by 1.5 % at most.
@@ -124,9 +124,10 @@ Ana: scale grapefruit mist to 8 x 50 ml, 5 % loss
     grapefruit oil     53 ml
     propylene glycol   96 ml
     neutral spirit    270 ml
-  Makes 421.1 ml at 62 % vol
-  Enough for 1,300 to 3,000 drinks
-  Fills 8 x 50 ml, 5 % lost on the way
+  Makes 419 ml at 61.9 % vol
+  Enough for 1,300 to 2,900 drinks
+  Fills 7 x 50 ml, 5 % lost on the way, 48 ml
+  over: one more does not quite fill
   Rounded to 100 ml cylinder, 500 ml cylinder:
   the ratio is off by 1.4 % at most.
   Clearing: borderline, it may cloud, by
@@ -142,7 +143,7 @@ Ana: scale grapefruit mist with 30 ml grapefruit oil
     grapefruit oil     30 ml
     propylene glycol   55 ml
     neutral spirit    156 ml
-  Makes 240 ml at 62 % vol
+  Makes 241 ml at 62.1 % vol
   Enough for 800 to 1,800 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.6 % at
@@ -160,7 +161,7 @@ Ana: scale grapefruit mist with 30 ml oil
     grapefruit oil     30 ml
     propylene glycol   55 ml
     neutral spirit    156 ml
-  Makes 240 ml at 62 % vol
+  Makes 241 ml at 62.1 % vol
   Enough for 800 to 1,800 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.6 % at
@@ -178,7 +179,7 @@ Ana: scale grapefruit mist with 30 ml grapefruit oil and 40 ml propylene glycol
     grapefruit oil     22 ml
     propylene glycol   40 ml
     neutral spirit    112 ml
-  Makes 174.5 ml at 62 % vol
+  Makes 174 ml at 61.8 % vol
   propylene glycol runs out first.
   Enough for 580 to 1,300 drinks
   Rounded to 50 ml cylinder, 250 ml cylinder:
@@ -196,8 +197,8 @@ Ana: scale grapefruit mist for 600 drinks
     grapefruit oil    22.5 ml
     propylene glycol    41 ml
     neutral spirit     116 ml
-  Makes 180 ml at 62 % vol
-  Enough for 600 to 1,300 drinks
+  Makes 179.5 ml at 62 % vol
+  Enough for 590 to 1,300 drinks
   Rounded to 50 ml cylinder, 250 ml cylinder:
   the ratio is off by 0.6 % at most.
   Clearing: borderline, it may cloud, by
@@ -213,7 +214,8 @@ Ana: scale grapefruit mist for 600 drinks, 10 % loss
     grapefruit oil     25 ml
     propylene glycol   46 ml
     neutral spirit    130 ml
-  Makes 200 ml at 62 % vol, 10 % lost on the way
+  Makes 201 ml at 62.1 % vol, 10 % lost on the
+  way
   Enough for 600 to 1,300 drinks
   Rounded to 50 ml cylinder, 250 ml cylinder:
   the ratio is off by 0.6 % at most.
@@ -230,7 +232,7 @@ Ana: scale grapefruit mist to 300 g
     grapefruit oil    43.5 ml
     propylene glycol    79 ml
     neutral spirit     224 ml
-  Makes 346.5 ml at 62 % vol
+  Makes 346.5 ml at 62.1 % vol
   Enough for 1,100 to 2,500 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.9 % at
@@ -278,9 +280,9 @@ Ana taps [4 x 100 ml]
     grapefruit oil     50 ml
     propylene glycol   92 ml
     neutral spirit    260 ml
-  Makes 400 ml at 62 % vol
+  Makes 402 ml at 62.1 % vol
   Enough for 1,300 to 3,000 drinks
-  Fills 4 x 100 ml
+  Fills 4 x 100 ml, 2 ml over
   Rounded to 50 ml cylinder, 100 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.

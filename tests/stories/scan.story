@@ -21,7 +21,7 @@ Ana: /start b_1_1
     neutral spirit 96 %  260 ml
   402 ml made Wed, 25 Nov 18:00 by Ana, version
   1
-  62 % vol
+  62.1 % vol
   Rests until Thu, 26 Nov 18:00, 24 hours more
   Discard after 24 May 2027, 180 days left (the
   usual time for its kind)
@@ -40,7 +40,7 @@ Ana: /start b_1_1
     neutral spirit 96 %  260 ml
   402 ml made Wed, 25 Nov 18:00 by Ana, version
   1
-  62 % vol
+  62.1 % vol
   Rested since Thu, 26 Nov 18:00: check how it
   looks
   Discard after 24 May 2027, 179 days left (the
@@ -66,7 +66,7 @@ Ana: /start b_1_1
     neutral spirit 96 %  260 ml
   402 ml made Wed, 25 Nov 18:00 by Ana, version
   1
-  62 % vol
+  62.1 % vol
   Discard after 24 May 2027, 179 days left (the
   usual time for its kind)
   No listed allergen by name. Contains citrus.
@@ -92,7 +92,7 @@ Ana: /start b_1_1
     neutral spirit 96 %  260 ml
   402 ml made Wed, 25 Nov 18:00 by Ana, version
   1
-  62 % vol
+  62.1 % vol
   Opened Thu, 26 Nov 19:00
   Discard after 24 Feb 2027, 90 days left (time
   since the bottle was opened)
@@ -112,7 +112,7 @@ Ana: /start b_1_1
     neutral spirit 96 %  260 ml
   402 ml made Wed 25 Nov 2026 18:00 by Ana,
   version 1
-  62 % vol
+  62.1 % vol
   Opened Thu 26 Nov 2026 19:00
   Past its discard date, 24 Feb 2027 (time since
   the bottle was opened)
@@ -145,7 +145,7 @@ Ana: /start b_1_1
     neutral spirit 96 %  260 ml
   402 ml made Wed 25 Nov 2026 18:00 by Ana,
   version 1
-  62 % vol
+  62.1 % vol
   Opened Thu 26 Nov 2026 19:00
   Past its discard date, 24 Feb 2027 (time since
   the bottle was opened)

@@ -68,7 +68,7 @@ Ana: stock
   [Tomorrow] [Done]
 # Once for each fall: another batch below the par is no news.
 Ana: batch grapefruit mist to 50 ml
-  Batch 2: Grapefruit mist, 50 ml
+  Batch 2: Grapefruit mist, 50.2 ml
   Resting until Thu, 26 Nov 18:00. I will remind
   you.
   Check it again on 25 Dec 2026.

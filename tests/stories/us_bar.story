@@ -30,14 +30,16 @@ replaces orange
   [Undo]
 Bea: scale orange mist to 8 x 2 oz
   Orange mist: 8 x 2 oz
-    orange oil         2 oz
-    propylene glycol   4 oz
-    neutral spirit    10 oz
-  Makes 16 oz at 61.5 % vol
+    orange oil    1 3/4 oz + 3/4 tsp
+    propylene
+    glycol                  3 3/4 oz
+    neutral
+    spirit                 10 1/2 oz
+  Makes 16.12 oz at 61.9 % vol
   Enough for 1,500 to 3,500 drinks
-  Fills 8 x 2 oz
-  Rounded to jigger, measuring cup, quart jug:
-  the ratio is off by 10 % at most.
+  Fills 8 x 2 oz, 1/8 oz over
+  Rounded to jigger, measuring spoons, measuring
+  cup: the ratio is off by 1.8 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
@@ -54,14 +56,16 @@ Bea: scale orange mist
 Bea taps [4 x 2 oz]
   (edited)
   Orange mist: 4 x 2 oz
-    orange oil        1 oz
-    propylene glycol  2 oz
-    neutral spirit    5 oz
-  Makes 8 oz at 61.5 % vol
-  Enough for 780 to 1,700 drinks
-  Fills 4 x 2 oz
-  Rounded to jigger, measuring cup: the ratio is
-  off by 10 % at most.
+    orange oil             5 3/4 tsp
+    propylene
+    glycol        1 3/4 oz + 3/4 tsp
+    neutral
+    spirit                  5 1/4 oz
+  Makes 8.08 oz at 61.7 % vol
+  Enough for 790 to 1,700 drinks
+  Fills 4 x 2 oz, 0.083 oz over
+  Rounded to measuring spoons, jigger: the ratio
+  is off by 2.2 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
@@ -72,13 +76,14 @@ Bea taps [4 x 2 oz]
   [Other size] [All cautions]
 Bea: scale orange mist with 1½ oz orange oil
   Orange mist: 12 3/4 oz
-    orange oil        1 1/2 oz
-    propylene glycol      3 oz
-    neutral spirit        8 oz
+    orange oil              1 1/2 oz
+    propylene
+    glycol                      3 oz
+    neutral spirit  8 oz + 1 1/2 tsp
   Makes 12 3/4 oz at 61.5 % vol
   Enough for 1,200 to 2,800 drinks
-  Rounded to jigger, measuring cup, quart jug:
-  the ratio is off by 3.1 % at most.
+  Exact with: jigger, measuring cup, measuring
+  spoons.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
@@ -89,13 +94,14 @@ Bea: scale orange mist with 1½ oz orange oil
   [Other size] [All cautions]
 Bea: scale orange mist to 36,5 ml
   Orange mist: 1.23 oz
-    orange oil          1/8 oz
-    propylene glycol  0.292 oz
-    neutral spirit      3/4 oz
-  Makes 1.23 oz at 61.5 % vol
+    orange oil      1/8 oz + 0.02 oz
+    propylene
+    glycol                 1 3/4 tsp
+    neutral spirit         4 3/4 tsp
+  Makes 1.23 oz at 61.2 % vol
   Enough for 120 to 270 drinks
-  Rounded to measuring spoons, jigger: the ratio
-  is off by 16.7 % at most.
+  Rounded to measuring spoons, 1 ml syringe: the
+  ratio is off by 1.3 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
@@ -109,7 +115,7 @@ Bea: scale orange mist to 1,000 ml
     orange oil         4 oz
     propylene glycol   8 oz
     neutral spirit    22 oz
-  Makes 33.81 oz at 61.5 % vol
+  Makes 34 oz at 61.5 % vol
   Enough for 3,300 to 7,500 drinks
   Exact with: measuring cup, quart jug.
   Clearing: borderline, it may cloud, by
@@ -127,7 +133,7 @@ Bea: price orange oil 1/2 lb 60
   orange oil: €60.00 for 0.5 lb
   [Undo] [Another price]
 Bea: batch orange mist to 8 x 2 oz
-  Batch 1: Orange mist, 16 oz
+  Batch 1: Orange mist, 16.12 oz
   Resting until Thu, Nov 26 1:00 PM. I will
   remind you.
   Check it again on Dec 25, 2026.
@@ -173,13 +179,15 @@ Bea: scale orange mist to 16 oz in grams
   [Other size] [All cautions]
 Bea taps [In oz]
   Orange mist: 16 oz
-    orange oil         2 oz
-    propylene glycol   4 oz
-    neutral spirit    10 oz
-  Makes 16 oz at 61.5 % vol
+    orange oil    1 3/4 oz + 3/4 tsp
+    propylene
+    glycol                  3 3/4 oz
+    neutral
+    spirit                 10 1/2 oz
+  Makes 16.12 oz at 61.9 % vol
   Enough for 1,500 to 3,500 drinks
-  Rounded to jigger, measuring cup, quart jug:
-  the ratio is off by 10 % at most.
+  Rounded to jigger, measuring spoons, measuring
+  cup: the ratio is off by 1.8 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks

@@ -1,15 +1,15 @@
 """Round amounts to the marks of the bar's tools, and report the effect on the ratio.
 
 Rounding is to the nearest mark of the smallest tool that holds the amount; a non-zero amount never rounds to
-zero.
+zero. Where that changes the ratio too much, a finer tool is filled a few times, or measures the rest.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
-from math import ceil
+from math import ceil, floor
 from types import MappingProxyType
 from typing import Final
 
@@ -58,6 +58,7 @@ class Scale:
 
 _US_FLUID_OUNCE = Fraction("29.5735295625")  # mL; NIST Handbook 44, Appendix C
 _US_TEASPOON = _US_FLUID_OUNCE / 6
+SPOONS = N_("measuring spoons")
 _SCALES = (
     Scale(N_("fine scale"), Fraction("0.01"), Fraction(100)),
     Scale(N_("kitchen scale"), Fraction(1), Fraction(5000)),
@@ -78,7 +79,7 @@ DEFAULT_TOOLS: Final[Mapping[str, tuple[Tool | Scale, ...]]] = MappingProxyType(
         ),
         "us": (
             Tool(N_("1 ml syringe"), Fraction("0.05"), Fraction(1)),
-            Tool(N_("measuring spoons"), _US_TEASPOON / 4, _US_TEASPOON * 3),
+            Tool(SPOONS, _US_TEASPOON / 4, _US_TEASPOON * 3),
             Tool(N_("jigger"), _US_FLUID_OUNCE / 4, _US_FLUID_OUNCE * 2),
             Tool(N_("measuring cup"), _US_FLUID_OUNCE / 2, _US_FLUID_OUNCE * 8),
             Tool(N_("quart jug"), _US_FLUID_OUNCE, _US_FLUID_OUNCE * 32),
@@ -94,8 +95,9 @@ class RoundedLine:
     """One ingredient as measured with the tools.
 
     `amount` is the rounded amount and `exact` the true one, in mL, g or pieces; `tool` is the tool's name
-    (None for pieces, and where no tool fits), filled `fills` times. `deviation_share` is amount / exact - 1.
-    With `too_small_to_measure`, no tool has a mark low enough, and `amount` is exact.
+    (None for pieces, and where no tool fits), filled `fills` times; `rest_tool` measures the last `rest` of
+    the amount where the marks of the first are too wide apart. `deviation_share` is amount / exact - 1. With
+    `too_small_to_measure`, no tool has a mark low enough, and `amount` is exact.
     """
 
     name: str
@@ -106,6 +108,8 @@ class RoundedLine:
     fills: int
     deviation_share: Fraction
     too_small_to_measure: bool = False
+    rest_tool: str | None = None
+    rest: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,6 +123,18 @@ class Rounded:
     lines: tuple[RoundedLine, ...]
     total_ml: Fraction
     largest_ratio_shift: Fraction
+
+    @property
+    def keeps_ratio(self) -> bool:
+        """Whether every ratio is within 3 % of the recipe's; otherwise it should be weighed."""
+        return self.largest_ratio_shift <= MOST_RATIO_SHIFT
+
+
+# The largest change of a ratio that a recipe may take from its tools: common practice, no source.
+MOST_RATIO_SHIFT = Fraction(3, 100)
+# How far off one amount may be, tried in turn; two that are 1.4 % off in opposite directions still keep it.
+_MOST_DEVIATIONS = (Fraction(2, 100), Fraction(16, 1000), Fraction(14, 1000))
+_MOST_FILLS = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,12 +172,56 @@ def round_to_tools(scaled: Scaled, tools: Iterable[Tool | Scale]) -> Rounded:
     lines = tuple(
         _rounded(line.name, line.amount, line.dimension, measures[line.dimension]) for line in scaled.lines
     )
-    changes = [1 + line.deviation_share for line in lines if line.exact]
+    usual = lines
+    for most in _MOST_DEVIATIONS:
+        if _ratio_shift(lines) <= MOST_RATIO_SHIFT:
+            break
+        lines = tuple(_refined(line, measures[line.dimension], most) for line in usual)
     return Rounded(
         lines=lines,
         total_ml=sum((line.amount for line in lines if line.dimension is Dimension.VOLUME), Fraction(0)),
-        largest_ratio_shift=max(changes) / min(changes) - 1 if changes else Fraction(0),
+        largest_ratio_shift=_ratio_shift(lines),
     )
+
+
+def _ratio_shift(lines: Sequence[RoundedLine]) -> Fraction:
+    changes = [1 + line.deviation_share for line in lines if line.exact]
+    return max(changes) / min(changes) - 1 if changes else Fraction(0)
+
+
+def _refined(line: RoundedLine, by_size: Sequence[_Measure], most: Fraction) -> RoundedLine:
+    """Return a line measured more closely: a finer tool filled a few times, or one that measures the rest."""
+    if line.tool is None or abs(line.deviation_share) <= most:
+        return line
+    alone = [
+        replace(line, amount=amount, tool=one.name, fills=fills, deviation_share=amount / line.exact - 1)
+        for one in by_size
+        if (amount := _nearest_mark(line.exact, one)) and (fills := ceil(amount / one.up_to)) <= _MOST_FILLS
+    ]
+    together = []
+    for coarse in by_size:
+        first = floor(line.exact / coarse.step) * coarse.step
+        if not 0 < first <= _MOST_FILLS * coarse.up_to:
+            continue
+        for fine in by_size:
+            rest = _nearest_mark(line.exact - first, fine)
+            if fine.step < coarse.step and 0 < rest <= fine.up_to:
+                together.append(
+                    replace(
+                        line,
+                        amount=first + rest,
+                        tool=coarse.name,
+                        fills=ceil(first / coarse.up_to),
+                        deviation_share=(first + rest) / line.exact - 1,
+                        rest_tool=fine.name,
+                        rest=rest,
+                    )
+                )
+    found = [line]
+    for ways in (alone, together):
+        found += sorted(ways, key=lambda one: (one.fills, abs(one.deviation_share)))
+    close = [one for one in found if abs(one.deviation_share) <= most]
+    return close[0] if close else min(found, key=lambda one: abs(one.deviation_share))
 
 
 def _rounded(name: str, exact: Fraction, kind: Dimension, by_size: Sequence[_Measure]) -> RoundedLine:

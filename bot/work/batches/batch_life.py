@@ -93,13 +93,9 @@ def _amounts(answer: ScaleAnswer, rounded: bool) -> list[Line]:
 
 
 def _total(answer: ScaleAnswer, lines: Sequence[Line]) -> Fraction:
-    """Return the mL made, scaling the contraction of the exact amounts."""
+    """Return the mL made, after contraction where it is known."""
     poured = sum((line.amount for line in lines if line.dimension is Dimension.VOLUME), Fraction(0))
-    if answer.finished_ml is None:
-        return poured
-    if not answer.scaled.total_ml:
-        return answer.finished_ml
-    return poured * answer.finished_ml / answer.scaled.total_ml
+    return answer.finished_ml or poured
 
 
 def _freeze(context: Context, new: NewBatch, lines: Sequence[Line], plan: ShelfPlan) -> JsonObject:

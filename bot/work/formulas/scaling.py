@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
@@ -10,7 +10,9 @@ from functools import lru_cache
 from bot.trade.formulas.amounts import (
     DEFAULT_TOOLS,
     FillPlan,
+    Line,
     Rounded,
+    RoundedLine,
     Scale,
     Scaled,
     Target,
@@ -53,11 +55,13 @@ class LineMass:
 class ScaleAnswer:
     """A scaled formula: exact amounts, amounts rounded to the bar's tools, grams, and the fill plan.
 
-    Volumes in mL at 20 °C; `finished_ml` is after contraction. `drinks` is the fewest and the most drinks
-    from the volume, or None if the formula is not sprayed.
+    Volumes in mL at 20 °C. `measured` is the formula with the amounts that are poured: rounded, or exact
+    where it is weighed; strength, `finished_ml` (after contraction), fill and drinks are theirs. `drinks` is
+    the fewest and the most drinks from the volume, or None if the formula is not sprayed.
     """
 
     formula: FormulaView
+    measured: FormulaView
     scaled: Scaled
     rounded: Rounded
     masses: tuple[LineMass, ...]
@@ -123,15 +127,19 @@ def scale_formula(
     bottle_sizes: tuple[Fraction, ...] = (),
     loss_share: Fraction = Fraction(0),
     temperature_c: float = REFERENCE_TEMPERATURE_C,
+    *,
+    weighed: bool = False,
 ) -> ScaleAnswer:
     """Scale a formula to a target; target volumes apply after contraction.
 
-    `temperature_c` is the temperature for the masses. Raises the errors of bot.trade.formulas.amounts.scale.
+    `temperature_c` is the temperature for the masses; `weighed` means that no tool rounds the amounts. Raises
+    the errors of bot.trade.formulas.amounts.scale.
     """
     strength = strength_of(view)
     scaled = scale(_recipe_of(view, strength), target, _finished_share(view, strength))
     rounded = round_to_tools(scaled, tools_of(context.bar))
-    made = scaled.finished_ml
+    measured = _with_amounts(view, scaled.lines if weighed else rounded.lines)
+    made = scaled.finished_ml if weighed else made_ml(measured)
     usable = None if made is None else made * (1 - loss_share)
     fill = fill_plan(usable, bottle_sizes) if usable and bottle_sizes else None
     drinks = None
@@ -141,7 +149,15 @@ def scale_formula(
         mass_of(line, scaled_line.amount, temperature_c)
         for line, scaled_line in zip(view.lines, scaled.lines, strict=True)
     )
-    return ScaleAnswer(view, scaled, rounded, masses, strength, made, loss_share, fill, drinks)
+    strength = strength_of(measured)
+    return ScaleAnswer(view, measured, scaled, rounded, masses, strength, made, loss_share, fill, drinks)
+
+
+def _with_amounts(view: FormulaView, lines: Iterable[Line | RoundedLine]) -> FormulaView:
+    return replace(
+        view,
+        lines=tuple(replace(old, amount=new.amount) for old, new in zip(view.lines, lines, strict=True)),
+    )
 
 
 def mass_of(

@@ -67,7 +67,7 @@ def cost_of(context: Context, answer: ScaleAnswer, bottle_ml: Fraction | None = 
     in_force = prices.in_force(context, wanted)
     spraying = None if view.sprays is None else Spraying(view.sprays, view.spray_ml)
     result = cost(
-        answer.scaled.lines,
+        answer.measured.recipe.lines,
         _packs(answer, in_force),
         densities_g_per_ml=densities(view),
         finished_ml=answer.finished_ml,

@@ -18,9 +18,10 @@ from bot.chat.features.safety.caution_blocks import caution_blocks, cautions_but
 from bot.chat.grammar.syntax import Bottles, Drinks, Factor, Stock, Target
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text
-from bot.chat.reply.units import show_amount, show_ml, show_quantity
+from bot.chat.reply.units import show_amount, show_ml, show_ounces, show_quantity, unit_name
 from bot.trade.formulas.amounts import ByBottles
-from bot.trade.formulas.measures import Dimension
+from bot.trade.formulas.measures import Dimension, from_ml
+from bot.trade.formulas.tools import SPOONS
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.formulas import scaling
@@ -73,7 +74,9 @@ def answer_for(turn: Turn, arguments: ScaledArguments) -> ScaleAnswer:
     if arguments.loss is None and isinstance(asked, Bottles | Drinks):
         loss = Fraction(turn.context.bar.settings.loss_percent) / 100
     temperature = temperature_of(turn, arguments.temperature)
-    return scaling.scale_formula(turn.context, view, target, sizes, loss, temperature)
+    return scaling.scale_formula(
+        turn.context, view, target, sizes, loss, temperature, weighed=arguments.grams
+    )
 
 
 def target_title(said: Target, units: str) -> str:
@@ -105,12 +108,12 @@ def scale_reply(turn: Turn, arguments: ScaledArguments) -> Reply:
     view, swapped = answer.formula, arguments.swap
     units = turn.context.bar.units
     names = shown_names(swapped)
-    title = target_title(asked, units) or show_ml(answer.finished_ml or Fraction(0), units)
+    title = target_title(asked, units) or show_ml(answer.scaled.finished_ml or Fraction(0), units)
     temperature = temperature_of(turn, arguments.temperature)
     lines = swap_lines(swapped, units, answer.scaled.factor)
     lines += _facts(answer, asked, units)
     lines += grams_notes(answer, temperature, units) if arguments.grams else _rounding(answer)
-    clearing = clear_line(turn, view, temperature, None if swapped is None else arguments.formula)
+    clearing = clear_line(turn, answer.measured, temperature, None if swapped is None else arguments.formula)
     if clearing:
         lines.append(clearing)
     blocks: list[Block] = [grams_grid(answer, names) if arguments.grams else _grid(answer, units, names)]
@@ -149,8 +152,21 @@ def _grid(answer: ScaleAnswer, units: str, names: dict[str, str]) -> Grid:
         amount = show_amount(line.amount, line.dimension, units)
         if line.too_small_to_measure:
             amount = _("{amount} (too small to measure)").format(amount=amount)
+        elif line.rest_tool is not None:
+            first = show_amount(line.amount - line.rest, line.dimension, units)
+            amount = f"{first} + {_small(line.rest, line.dimension, units)}"
+        elif line.tool == SPOONS:
+            amount = _small(line.amount, line.dimension, units)
         rows.append((names.get(line.name, line.name), amount))
     return Grid(tuple(rows))
+
+
+def _small(amount: Fraction, dimension: Dimension, units: str) -> str:
+    """Write an amount for a small measure: in a bar with US units in teaspoons where it is whole quarters."""
+    quarters = 4 * from_ml(amount, "us_teaspoon").number if dimension is Dimension.VOLUME else Fraction(1, 2)
+    if units != "us" or quarters.denominator != 1:
+        return show_amount(amount, dimension, units)
+    return f"{show_ounces(quarters / 4)} {unit_name('us_teaspoon', units)}"
 
 
 def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
@@ -201,12 +217,17 @@ def _fill(answer: ScaleAnswer, units: str) -> str:
 
 def _rounding(answer: ScaleAnswer) -> list[str]:
     shift = answer.rounded.largest_ratio_shift
-    tools = [line.tool for line in answer.rounded.lines if line.tool is not None]
+    tools = [
+        tool for line in answer.rounded.lines for tool in (line.tool, line.rest_tool) if tool is not None
+    ]
     if not tools:
         return []
     named = ", ".join(dict.fromkeys(_(tool) for tool in tools))
     if not shift:
         return [_("Exact with: {tools}.").format(tools=named)]
+    if not answer.rounded.keeps_ratio:
+        text = _("With {tools} the ratio is {percent} % off: weigh it in grams, or make more of it.")
+        return [text.format(tools=named, percent=show_number(shift * 100, 0))]
     return [
         _("Rounded to {tools}: the ratio is off by {percent} % at most.").format(
             tools=named, percent=show_number(shift * 100, 1 if shift > Fraction(1, 1000) else 2)

@@ -69,7 +69,7 @@ def _cost(turn: Turn, arguments: CostArguments) -> Reply:
     if arguments.more_detail or arguments.picture:
         return against_reply(turn, found, arguments.said_target, arguments.picture)
     units = turn.context.bar.units
-    title = target_title(said, units) or show_ml(answer.finished_ml or Fraction(0), units)
+    title = target_title(said, units) or show_ml(answer.scaled.finished_ml or Fraction(0), units)
     view = answer.formula
     if found.cost.total is None:
         first = _("{name}: no prices yet").format(name=view.name)

@@ -94,13 +94,16 @@ def _rows(result: FreshAgainstSpray) -> tuple[tuple[str, ...], ...]:
     fresh, spray = result.fresh, result.spray
     drink = (_("a drink"), *(show_money(one.per_drink.likely, extra_places=1) for one in (fresh, spray)))
     week = (_("a week"), *(show_money(one.per_week.likely) for one in (fresh, spray)))
-    year = (_("a year"), *(_about(one.per_year.likely) for one in (fresh, spray)))
+    year = (_("a year"), *(_about(one.per_year) for one in (fresh, spray)))
     return ("", _("fresh"), _("spray")), drink, week, year
 
 
-def _about(money: Decimal) -> str:
-    """Write a yearly sum with the two digits that an estimate knows."""
-    return show_money(round(money, 1 - money.adjusted()) if money else money)
+def _about(sum_: Answer) -> str:
+    """Write a yearly sum, with the two digits that an estimate knows."""
+    money = sum_.likely
+    if sum_.whole.is_exact or not money:
+        return show_money(money)
+    return show_money(round(money, 1 - money.adjusted()))
 
 
 def _usual(answer: Answer) -> str:

@@ -175,7 +175,7 @@ def test_swapping_the_spirit_keeps_the_ethanol_and_says_what_becomes_of_it(house
     assert answer.startswith("Clear mist: 8 x 50 ml")
     assert "neutral spirit at 40 %" in answer
     assert "Same ethanol from 40 % vol instead of 96 % vol: 2.4 times as much of it." in answer
-    assert "Makes 400 ml at 39.3 % vol" in answer
+    assert "Makes 402.5 ml at 39.3 % vol" in answer
     assert "Clearing: will split, by estimate (with the usual spirit: should stay clear)" in answer
 
 
