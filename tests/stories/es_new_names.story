@@ -79,7 +79,7 @@ Ana: haz 500 ml bruma de pomelo
     aceite de pomelo   62 ml
     propilenglicol    114 ml
     alcohol neutro    325 ml
-  Rinde 500 ml al 62 % vol
+  Rinde 501 ml al 62,3 % vol
   Alcanza para 1.600 a 3.700 cócteles
   Redondeado a probeta de 100 ml, probeta de 250
   ml, probeta de 500 ml: la proporción se desvía

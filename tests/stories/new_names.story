@@ -202,7 +202,7 @@ Ana: make 500 ml grapefruit mist
     grapefruit oil     62 ml
     propylene glycol  114 ml
     neutral spirit    325 ml
-  Makes 500 ml at 62 % vol
+  Makes 501 ml at 62.3 % vol
   Enough for 1,600 to 3,700 drinks
   Rounded to 100 ml cylinder, 250 ml cylinder,
   500 ml cylinder: the ratio is off by 1.5 % at

@@ -138,11 +138,10 @@ Ana: strength neutral spirit
   An estimate, some degrees off either way.
   [Water it down]
 Ana: change pale mist: 0.1 ml a spray
-  I'm not sure what you want. One of these?
-  For example: waste 6 grapefruits mouldy
-  [weigh]
-  [change Pale mist]
-  [rename Pale mist]
+  Got “pale mist: 0.1 ml a”. What about “spray”?
+  For example: change grapefruit mist:
+  grapefruit oil 14 ml
+  [Step by step] [More examples]
 Ana: new formula Bloom mist: orris tincture 5 ml, neutral spirt 60 ml, kind aroma mist
   New here: orris tincture, neutral spirt.
   Right?
