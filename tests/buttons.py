@@ -8,6 +8,7 @@ from __future__ import annotations
 from bot.channels.rendering import plain_lines
 from bot.chat.conversation.arrival import Arrival
 from bot.chat.conversation.execution import as_list, read
+from bot.chat.conversation.folding import height
 from bot.chat.dialogue import filling
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.dialogue.rights import barred
@@ -21,6 +22,7 @@ from bot.chat.reply.message import BUTTON_BYTES, Button, Message, Reply
 from tests.house import CHANNEL, House, Person
 
 LONGEST_MESSAGE = 4096
+MOST_LINES = 30
 
 
 class _NotKeptError(Exception):
@@ -32,6 +34,8 @@ def problems(house: House, person: Person, room: str | None, reply: Reply) -> li
     found = []
     if len("\n".join(plain_lines(reply))) > LONGEST_MESSAGE:
         found.append(f"“{reply.first_line}” is too long for one message")
+    if sum(map(height, reply.blocks)) > MOST_LINES:
+        found.append(f"“{reply.first_line}” is too long for a phone")
     for row in reply.buttons:
         for button in row:
             where = f"[{button.label}] of “{reply.first_line}”"

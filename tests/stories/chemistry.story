@@ -44,21 +44,11 @@ Ana: clear orange mist at 5 C
   (yours 10.3 %)
   To mend it, one of these for the formula as
   written:
-    less oil     4.8 ml (−3.2 ml)
-    more spirit    62 ml (+22 ml)
-    less glycol   3.1 ml (−27 ml)
-  In the cold the models disagree even on the
-  direction, so I take the worse of here and 20
-  °C; peel waxes can drop out as well. Chill a
-  small bottle and look.
-  At 5 °C, original and Dortmund UNIFAC. An
-  estimate: real oils hold polar parts that help
-  and waxes that drop out. The rested bottle
-  decides.
   [Change to 4.8 ml orange oil]
   [Change to 62 ml neutral spirit]
   [Change to 3.1 ml propylene glycol]
   [Scale it] [Aroma] [Another spirit]
+  [More]
 Ana: new Weak mist: orange oil 1 ml, neutral spirit 148 ml, water 700 ml, rest 24 h, aroma mist
   Weak mist is in the book.
   Weak mist: aroma mist, version 1
@@ -219,29 +209,13 @@ Ana: dose grapefruit mist in 90 ml
     ethanol   65-150
   ml a drink: oil 0.017-0.038, glycol
   0.031-0.069, ethanol 0.083-0.19
-  mg/kg in the drink: oil 160-350, glycol
-  350-790, ethanol 720-1,600
-  2 to 3 sprays, 0.133 to 0.3 ml, if all of it
-  lands in the drink.
-  Propylene glycol (E 1520) in a beverage, from
-  all sources: 1 g/L. Here 351-789 mg/L: under.
-  Propylene glycol, acceptable daily intake: 25
-  mg per kg of body weight. Here 0.45-1 mg/kg at
-  70 kg: under.
-  Most that stays within it: 0.38 ml a drink (3
-  sprays).
-  Flavourings, syrups and bitters in the drink
-  may carry glycol (E 1520) as well: it all
-  counts. So does the guest's evening: this is
-  one drink.
-  Nobody has weighed this spray yet: pumps give
-  0.05 to 0.14 ml. Weigh yours.
   Caution: Never flame a garnish over a drink
   that was just sprayed, nor serve it beside an
   open flame.
   [Sources]
   [In 60 ml] [In 150 ml] [2 drinks]
   [Weigh the sprayer]
+  [More]
 Ana: dose grapefruit mist in 90 ml, 3 drinks + 5 ml orange mist
   Grapefruit mist in 90 ml, 3 drinks: over a
   limit
@@ -255,32 +229,13 @@ Ana: dose grapefruit mist in 90 ml, 3 drinks + 5 ml orange mist
       2,000-2,100  6,000-6,300
   ml a drink: oil 0.52-0.54, glycol 2, ethanol
   2.5-2.6
-  mg/kg in the drink: oil 4,700-4,900, glycol
-  21,000-22,000, ethanol 21,000-22,000
-  2 to 3 sprays, 0.133 to 0.3 ml, if all of it
-  lands in the drink.
-  With 5 ml Orange mist in the same drink,
-  counted in all figures.
-  Propylene glycol (E 1520) in a beverage, from
-  all sources: 1 g/L. Here 21,300-21,700 mg/L:
-  over.
-  Propylene glycol, acceptable daily intake: 25
-  mg per kg of body weight. Here 87-88 mg/kg at
-  70 kg: over.
-  Most that stays within it: 0 ml a drink (0
-  sprays); or a drink of 2,060 ml or at most 0 %
-  glycol in the mix.
-  Flavourings, syrups and bitters in the drink
-  may carry glycol (E 1520) as well: it all
-  counts.
-  Nobody has weighed this spray yet: pumps give
-  0.05 to 0.14 ml. Weigh yours.
   Caution: Never flame a garnish over a drink
   that was just sprayed, nor serve it beside an
   open flame.
   [Sources]
   [In 60 ml] [In 150 ml] [4 drinks]
   [Weigh the sprayer]
+  [More]
 Ana: scale grapefruit mist to 400 ml in grams at 30 C
   Grapefruit mist: 400 ml
     grapefruit oil     42.3 g

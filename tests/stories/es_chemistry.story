@@ -36,30 +36,10 @@ Ana: dosis bruma de pomelo en 90 ml + 5 ml bruma de pomelo
     etanol  2.500-2.600
   ml por cóctel: aceite 0,64-0,66, glicol 1,2,
   etanol 3,2-3,3
-  mg/kg en el cóctel: aceite 5.800-6.000, glicol
-  13.000, etanol 27.000
-  2 a 3 pulsaciones, 0,133 a 0,3 ml, si todo cae
-  en el cóctel.
-  Con 5 ml de Bruma de pomelo en el mismo
-  cóctel, contado en todas las cifras.
-  Propilenglicol (E 1520) en una bebida, de
-  todas las fuentes: 1 g/L. Aquí 12.800-13.200
-  mg/L: por encima.
-  Propilenglicol, ingesta diaria admisible: 25
-  mg por kg de peso corporal. Aquí 17-18 mg/kg
-  con 70 kg: por debajo.
-  Máximo que no lo pasa: 0 ml por cóctel (0
-  pulsaciones); o un cóctel de 1.254 ml o 0 % de
-  glicol en la mezcla como mucho.
-  Los aromas, siropes y bíteres del cóctel
-  también pueden llevar glicol (E 1520): todo
-  cuenta. Y también toda la noche del cliente:
-  esto es un solo cóctel.
-  Nadie ha pesado aún esta pulverización: las
-  bombas dan 0,05 a 0,14 ml. Pesa la tuya.
   Precaución: Nunca flamees un garnish sobre un
   cóctel recién pulverizado, ni lo sirvas junto
   a una llama.
   [Fuentes]
   [En 60 ml] [En 150 ml] [2 cócteles]
   [Pesar el pulverizador]
+  [Más]

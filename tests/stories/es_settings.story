@@ -3,32 +3,14 @@
 
 Ana: ajustes
   La Gaviota
-  Horas y avisos
-  hora de cierre: 5:00; días de servicio: todos
-  los días; turno de noche: desde las 22:00;
-  aviso de cierre: 4:30; horas de silencio: 5:00
-  - 11:00; aviso de desecho: 3 días antes; zona
-  horaria: Europe/Madrid
-  Medidas
-  unidades: ml y gramos; onzas: preguntar cada
-  vez; cucharas y tazas: preguntar cada vez;
-  temperatura: 20 °C; ml por pulsación: 0,067 a
-  0,1 ml; pérdida al embotellar: 0 %; medidas:
-  las de siempre
-  Dinero y trabajo
-  moneda: EUR; impuesto: precios tal como se
-  escriben; subida de precio: 10 %; fruta que
-  falta: 3 veces su precio; semanas abierto: 52
-  por año
-  El bar, etiquetas, merma
-  nombre: La Gaviota; idioma: Español; normas:
-  Unión Europea; papel de etiquetas: A4, 14
-  etiquetas de 99,1 x 38,1 mm; imágenes: claro;
-  imagen semanal: con la semana; motivos de
-  merma: con moho, reseca, pelada sin usar,
-  cortada de más, dañada en la entrega, otro;
-  fruta pelada: en frío, sin tapar: 24 h
-  Para cambiar uno, toca su página o escribe:
+  hora de cierre: 5:00
+  aviso de cierre: 4:30
+  zona horaria: Europe/Madrid
+  unidades: ml y gramos
+  moneda: EUR
+  normas: Unión Europea
+  idioma: Español
+  Todos están en estas páginas. O escribe:
   ajustes moneda EUR
   [Horas y avisos]
   [Medidas]
@@ -92,32 +74,14 @@ Ana taps [Deshacer]
   [Restaurar]
 Ana: ajustes
   La Gaviota
-  Horas y avisos
-  hora de cierre: 5:00; días de servicio: todos
-  los días; turno de noche: desde las 22:00;
-  aviso de cierre: no; horas de silencio: 5:00 -
-  11:00; aviso de desecho: 3 días antes; zona
-  horaria: Europe/Madrid
-  Medidas
-  unidades: ml y gramos; onzas: preguntar cada
-  vez; cucharas y tazas: preguntar cada vez;
-  temperatura: 20 °C; ml por pulsación: 0,067 a
-  0,1 ml; pérdida al embotellar: 0 %; medidas:
-  las de siempre
-  Dinero y trabajo
-  moneda: EUR; impuesto: precios tal como se
-  escriben; subida de precio: 10 %; fruta que
-  falta: 3 veces su precio; semanas abierto: 52
-  por año
-  El bar, etiquetas, merma
-  nombre: La Gaviota; idioma: Español; normas:
-  Unión Europea; papel de etiquetas: A4, 14
-  etiquetas de 99,1 x 38,1 mm; imágenes: claro;
-  imagen semanal: con la semana; motivos de
-  merma: con moho, reseca, pelada sin usar,
-  cortada de más, dañada en la entrega, otro;
-  fruta pelada: en frío, sin tapar: 24 h
-  Para cambiar uno, toca su página o escribe:
+  hora de cierre: 5:00
+  aviso de cierre: no
+  zona horaria: Europe/Madrid
+  unidades: ml y gramos
+  moneda: EUR
+  normas: Unión Europea
+  idioma: Español
+  Todos están en estas páginas. O escribe:
   ajustes moneda EUR
   [Horas y avisos]
   [Medidas]
@@ -157,32 +121,14 @@ Ana taps [Cancelar]
   Cancelado. No se ha anotado nada.
 Ana: ajustes
   La Gaviota
-  Horas y avisos
-  hora de cierre: 5:00; días de servicio: todos
-  los días; turno de noche: desde las 22:00;
-  aviso de cierre: no; horas de silencio: 5:00 -
-  11:00; aviso de desecho: 3 días antes; zona
-  horaria: Europe/Madrid
-  Medidas
-  unidades: ml y gramos; onzas: preguntar cada
-  vez; cucharas y tazas: preguntar cada vez;
-  temperatura: 20 °C; ml por pulsación: 0,067 a
-  0,1 ml; pérdida al embotellar: 0 %; medidas:
-  las de siempre
-  Dinero y trabajo
-  moneda: EUR; impuesto: precios tal como se
-  escriben; subida de precio: 10 %; fruta que
-  falta: 3 veces su precio; semanas abierto: 52
-  por año
-  El bar, etiquetas, merma
-  nombre: La Gaviota; idioma: Español; normas:
-  Unión Europea; papel de etiquetas: A4, 14
-  etiquetas de 99,1 x 38,1 mm; imágenes: claro;
-  imagen semanal: con la semana; motivos de
-  merma: con moho, reseca, pelada sin usar,
-  cortada de más, dañada en la entrega, otro;
-  fruta pelada: en frío, sin tapar: 24 h
-  Para cambiar uno, toca su página o escribe:
+  hora de cierre: 5:00
+  aviso de cierre: no
+  zona horaria: Europe/Madrid
+  unidades: ml y gramos
+  moneda: EUR
+  normas: Unión Europea
+  idioma: Español
+  Todos están en estas páginas. O escribe:
   ajustes moneda EUR
   [Horas y avisos]
   [Medidas]

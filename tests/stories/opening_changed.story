@@ -102,30 +102,14 @@ Bea: 3 am
   [Set a price] [Log waste]
 Bea: bar
   The Salt Stair
-  Hours and reminders
-  closing hour: 3:00 AM; service days: every
-  day; late shift: from 10:00 PM; close
-  reminder: 2:30 AM; quiet hours: 5:00 AM -
-  11:00 AM; discard warning: 3 days before; time
-  zone: America/New York
-  Measuring
-  units: US fluid ounces; ounces: US fluid
-  ounces; spoons and cups: US; temperature: 68
-  °F; spray size: 0.067 to 0.1 ml; bottling
-  loss: 0 %; tools: the usual ones
-  Money and work
-  currency: USD; tax: prices as typed; price
-  rise: 10 %; missing fruit: 3 times its price;
-  weeks open: 52 a year
-  The bar, labels, waste
-  name: The Salt Stair; language: English;
-  rules: United States; label paper: Letter, 10
-  labels of 4 x 2 in; pictures: light; week
-  picture: with the week; waste reasons: moldy,
-  dried out, peeled and not used, over-prepped,
-  damaged on delivery, other; peeled fruit:
-  cold, uncovered: 24 h
-  To change one, tap its page, or type: bar
+  closing hour: 3:00 AM
+  close reminder: 2:30 AM
+  time zone: America/New York
+  units: US fluid ounces
+  currency: USD
+  rules: United States
+  language: English
+  All of them are on these pages. Or type: bar
   currency EUR
   [Hours and reminders]
   [Measuring]
@@ -145,30 +129,14 @@ Bea: bar service days tue-sat
   [All settings] [Undo]
 Bea taps [All settings]
   The Salt Stair
-  Hours and reminders
-  closing hour: 3:00 AM; service days: Tue Wed
-  Thu Fri Sat; late shift: from 10:00 PM; close
-  reminder: 2:30 AM; quiet hours: 5:00 AM -
-  11:00 AM; discard warning: 3 days before; time
-  zone: America/New York
-  Measuring
-  units: US fluid ounces; ounces: US fluid
-  ounces; spoons and cups: US; temperature: 68
-  °F; spray size: 0.067 to 0.1 ml; bottling
-  loss: 0 %; tools: the usual ones
-  Money and work
-  currency: USD; tax: prices as typed; price
-  rise: 10 %; missing fruit: 3 times its price;
-  weeks open: 52 a year
-  The bar, labels, waste
-  name: The Salt Stair; language: English;
-  rules: United States; label paper: Letter, 10
-  labels of 4 x 2 in; pictures: light; week
-  picture: with the week; waste reasons: moldy,
-  dried out, peeled and not used, over-prepped,
-  damaged on delivery, other; peeled fruit:
-  cold, uncovered: 24 h
-  To change one, tap its page, or type: bar
+  closing hour: 3:00 AM
+  close reminder: 2:30 AM
+  time zone: America/New York
+  units: US fluid ounces
+  currency: USD
+  rules: United States
+  language: English
+  All of them are on these pages. Or type: bar
   currency EUR
   [Hours and reminders]
   [Measuring]

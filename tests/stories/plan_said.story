@@ -162,21 +162,9 @@ Ana: plan grapefruit mist
   1 day without it: it rests longer than your
   stock lasts.
   You use about, a day:
-    Mon  6.3 ml
-    Tue  6.7 ml
-    Wed  8.1 ml
-    Thu   10 ml
-    Fri  7.2 ml
-    Sat  8.8 ml
-    Sun  6.1 ml
-  From what you said (320 drinks a week) and 7
-  nights counted: 9 in 10 between 5 ml and 11 ml
-  a day.
-  Thu, 26 Nov, 4,000 drinks: 88 times what you
-  said, not counted.
-  Batch 1 was empty within 4 hours: not counted.
   [Drinks a week]
   [Make it] [Shopping list] [Plan]
+  [More]
 Ana: plan
   Make 140 ml Grapefruit mist today.
     Grapefruit

@@ -3,29 +3,14 @@
 
 Ana: bar
   The Copper Gull
-  Hours and reminders
-  closing hour: 05:00; service days: every day;
-  late shift: from 22:00; close reminder: 04:30;
-  quiet hours: 05:00 - 11:00; discard warning: 3
-  days before; time zone: Europe/Lisbon
-  Measuring
-  units: ml and grams; ounces: ask each time;
-  spoons and cups: ask each time; temperature:
-  20 °C; spray size: 0.067 to 0.1 ml; bottling
-  loss: 0 %; tools: the usual ones
-  Money and work
-  currency: EUR; tax: prices as typed; price
-  rise: 10 %; missing fruit: 3 times its price;
-  weeks open: 52 a year
-  The bar, labels, waste
-  name: The Copper Gull; language: English;
-  rules: European Union; label paper: A4, 14
-  labels of 99.1 x 38.1 mm; pictures: light;
-  week picture: with the week; waste reasons:
-  mouldy, dried out, peeled and not used, over-
-  prepped, damaged on delivery, other; peeled
-  fruit: cold, uncovered: 24 h
-  To change one, tap its page, or type: bar
+  closing hour: 05:00
+  close reminder: 04:30
+  time zone: Europe/Lisbon
+  units: ml and grams
+  currency: EUR
+  rules: European Union
+  language: English
+  All of them are on these pages. Or type: bar
   currency EUR
   [Hours and reminders]
   [Measuring]
@@ -104,29 +89,14 @@ Ana taps [Undo]
   [Put it back]
 Ana: bar
   The Copper Gull
-  Hours and reminders
-  closing hour: 05:00; service days: every day;
-  late shift: from 22:00; close reminder: 04:30;
-  quiet hours: 05:00 - 11:00; discard warning: 3
-  days before; time zone: Europe/Lisbon
-  Measuring
-  units: ml and grams; ounces: ask each time;
-  spoons and cups: ask each time; temperature:
-  20 °C; spray size: 0.067 to 0.1 ml; bottling
-  loss: 0 %; tools: the usual ones
-  Money and work
-  currency: EUR; tax: prices as typed; price
-  rise: 10 %; missing fruit: 3 times its price;
-  weeks open: 52 a year
-  The bar, labels, waste
-  name: The Copper Gull; language: English;
-  rules: European Union; label paper: A4, 14
-  labels of 99.1 x 38.1 mm; pictures: light;
-  week picture: with the week; waste reasons:
-  mouldy, dried out, peeled and not used, over-
-  prepped, damaged on delivery, other; peeled
-  fruit: cold, uncovered: 24 h
-  To change one, tap its page, or type: bar
+  closing hour: 05:00
+  close reminder: 04:30
+  time zone: Europe/Lisbon
+  units: ml and grams
+  currency: EUR
+  rules: European Union
+  language: English
+  All of them are on these pages. Or type: bar
   currency EUR
   [Hours and reminders]
   [Measuring]
@@ -223,29 +193,14 @@ Ana taps [23 °C]
 Ana taps [All settings]
   (edited)
   The Copper Gull
-  Hours and reminders
-  closing hour: 05:00; service days: every day;
-  late shift: from 22:00; close reminder: 04:30;
-  quiet hours: 05:00 - 11:00; discard warning: 3
-  days before; time zone: Europe/Lisbon
-  Measuring
-  units: ml and grams; ounces: ask each time;
-  spoons and cups: ask each time; temperature:
-  23 °C; spray size: 0.067 to 0.1 ml; bottling
-  loss: 0 %; tools: the usual ones
-  Money and work
-  currency: EUR; tax: prices as typed; price
-  rise: 10 %; missing fruit: 3 times its price;
-  weeks open: 52 a year
-  The bar, labels, waste
-  name: The Copper Gull; language: English;
-  rules: European Union; label paper: A4, 14
-  labels of 99.1 x 38.1 mm; pictures: light;
-  week picture: with the week; waste reasons:
-  mouldy, dried out, peeled and not used, over-
-  prepped, damaged on delivery, other; peeled
-  fruit: cold, uncovered: 24 h
-  To change one, tap its page, or type: bar
+  closing hour: 05:00
+  close reminder: 04:30
+  time zone: Europe/Lisbon
+  units: ml and grams
+  currency: EUR
+  rules: European Union
+  language: English
+  All of them are on these pages. Or type: bar
   currency EUR
   [Hours and reminders]
   [Measuring]
@@ -333,29 +288,14 @@ Ana taps [OK]
 Ana taps [All settings]
   (edited)
   The Copper Gull
-  Hours and reminders
-  closing hour: 05:00; service days: every day;
-  late shift: from 22:00; close reminder: 04:30;
-  quiet hours: 05:00 - 11:00; discard warning: 3
-  days before; time zone: Europe/Lisbon
-  Measuring
-  units: ml and grams; ounces: ask each time;
-  spoons and cups: ask each time; temperature:
-  23 °C; spray size: 0.067 to 0.1 ml; bottling
-  loss: 0 %; tools: the usual ones
-  Money and work
-  currency: EUR; tax: prices as typed; price
-  rise: 10 %; missing fruit: 3 times its price;
-  wage: €14.00; weeks open: 52 a year
-  The bar, labels, waste
-  name: The Copper Gull; language: English;
-  rules: European Union; label paper: A4, 14
-  labels of 99.1 x 38.1 mm; pictures: light;
-  week picture: with the week; waste reasons:
-  mouldy, dried out, peeled and not used, over-
-  prepped, damaged on delivery, other; peeled
-  fruit: cold, uncovered: 24 h
-  To change one, tap its page, or type: bar
+  closing hour: 05:00
+  close reminder: 04:30
+  time zone: Europe/Lisbon
+  units: ml and grams
+  currency: EUR
+  rules: European Union
+  language: English
+  All of them are on these pages. Or type: bar
   currency EUR
   [Hours and reminders]
   [Measuring]

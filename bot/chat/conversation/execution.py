@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from bot.chat.conversation import corrections
+from bot.chat.conversation.folding import folded
 from bot.chat.dialogue import filling, state
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
 from bot.chat.dialogue.rights import barred
@@ -15,6 +16,7 @@ from bot.chat.grammar import parser
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.i18n.setting_names import ALL, PAGES
 from bot.chat.intent.fallbacks import not_understood, worded_refusal
 from bot.chat.intent.intent import (
     Amendment,
@@ -145,6 +147,8 @@ def _run(turn: Turn, intent: Intent) -> list[Reply]:
         return finish(again, edit, _run(again, intent.instead))
     turn.line = intent.line
     replies = _noting_assumptions(turn, _answers(turn, intent))
+    if not intent.writes:
+        replies = folded(replies, turn.line, isinstance(intent, Said) and intent.rest_only)
     return [_without_forbidden(turn, one) for one in replies]
 
 
@@ -283,7 +287,8 @@ def _takes_a_manager(line: str) -> bool:
     if found is None:
         return False
     command, rest = found
-    return command.manages or (command.manages_words and bool(rest.strip()))
+    page = command.name == "bar" and rest.strip() in {ALL, *PAGES}  # shows settings and changes none
+    return command.manages or (command.manages_words and bool(rest.strip()) and not page)
 
 
 def as_list(answer: Reply | list[Reply]) -> list[Reply]:

@@ -29,8 +29,6 @@ _EXPECTED = {
     "PREPARATION": N_("a kind such as tincture or syrup"),
     "SETTING": N_("a setting's name"),
     "HOURS": N_("hours or days"),
-    "WORD": N_("a name"),
-    "ANY": N_("a few words"),
 }
 # What to ask for if the phrase stops before a piece.
 _QUESTIONS = {

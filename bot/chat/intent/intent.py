@@ -38,6 +38,7 @@ from bot.work.people import people
 HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap for this bar: '@3 check 12 clear'
 _INSTEAD = re.compile(rf"^{INSTEAD} (\d{{1,12}}) ", re.ASCII)
 KEPT = "~"  # a tap whose line is too long for a button and stored: '~ 41 2'
+REST = "rest of "  # before a line: show what its answer had no room for
 OUT_OF_DATE = f"{KEPT} - -"
 _AS = re.compile(r"as ([a-z_ ]+): (.+)", re.DOTALL)
 _COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
@@ -83,13 +84,15 @@ class OutOfDate(Intent):
 class Said(Intent):
     """A command and the text after its word; `aside` if a question stays in progress.
 
-    `confirms`: the wish and the shape of a free line whose reading a tap confirms.
+    `confirms`: the wish and the shape of a free line whose reading a tap confirms. `rest_only` asks for what
+    the folded answer had no room for.
     """
 
     command: Command
     rest: str = ""
     aside: bool = False
     confirms: tuple[str, str] | None = None
+    rest_only: bool = False
 
     @property
     def writes(self) -> bool:
@@ -208,6 +211,8 @@ def _tapped(turn: Turn) -> Intent:
     instead = _INSTEAD.match(text)
     if instead is not None:
         return _instead(turn, int(instead[1]), text[instead.end() :])
+    if text.startswith(REST):
+        return _rest(turn, text.removeprefix(REST))
     return _confirmed(turn, text) or _slashed(text) or _said_or_not(command_at_start(text))
 
 
@@ -221,6 +226,13 @@ def _confirmed(turn: Turn, text: str) -> Intent | None:
         return OutOfDate()
     turn.line = reading.line
     return Said(reading.command, reading.rest, confirms=(reading.wish, shape_of(turn, said[2])))
+
+
+def _rest(turn: Turn, line: str) -> Intent:
+    """Return the intent of a tap on [More] below a folded answer to a line."""
+    turn.line = line
+    spoken = _slashed(line) or _said_or_not(command_at_start(line))
+    return replace(spoken, rest_only=True) if isinstance(spoken, Said) and not spoken.writes else OutOfDate()
 
 
 def _instead(turn: Turn, number: int, line: str) -> Intent:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.filling import cancelled
+from bot.chat.dialogue.registry import slash_word
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.help import suggestions
@@ -23,7 +24,9 @@ class HelpArguments(Arguments):
 
 
 def _help(turn: Turn, arguments: HelpArguments) -> Reply:
-    asked = arguments.free.strip()
+    # 'Good evening' is a greeting, not a question about the evening.
+    greeted = not turn.line.casefold().lstrip("/").startswith(("help", slash_word(COMMANDS[0])))
+    asked = "" if greeted else arguments.free.strip()
     return (suggestions.help_with(turn, asked) if asked else None) or suggestions.general_help(turn)
 
 

@@ -27,7 +27,6 @@ from bot.chat.i18n.languages import languages
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS, page_of, settings_changed
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.trade.days import MINUTES_A_DAY
-from bot.trade.formulas.measures import HOUSE_MEASURES
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.words import N_
 from bot.work.context import BEFORE_CLOSING, BarView
@@ -67,28 +66,23 @@ def _bar(turn: Turn, arguments: BarArguments) -> Reply:
     return reply(first, *notes, buttons=((Button(_(PAGES[page_of(key)].title), f"bar {page_of(key)}"),), row))
 
 
+_LOOKED_FOR = ("closing", "close_prompt", "zone", "units", "currency", "jurisdiction", "language")
+
+
 # -- pages --------------------------------------------------------------------------------
 
 
 def _overview(turn: Turn, in_place: bool) -> Reply:
-    """Show every setting with its own value, a paragraph for each page."""
+    """Show the settings that people look for most, and a button for each page."""
     values = shown(turn.context.bar)
-    blocks: list[Block] = []
-    for page in PAGES.values():
-        keys = [key for key in page.settings if key in values and not _is_usual_size(turn.context.bar, key)]
-        line = "; ".join(setting_line(key, values) for key in keys)
-        blocks += [Text(_(page.title), strong=True), Text(line)]
-    buttons: tuple[tuple[Button, ...], ...] = ()
-    if turn.context.role.manages:
-        rows = columns([(_(page.title), f"bar {name}") for name, page in PAGES.items()], 1)
-        buttons = tuple(tuple(Button(label, line) for label, line in row) for row in rows)
-    how = _("To change one, tap its page, or type: bar currency EUR")
-    edits = in_place and turn.message.tapped is not None
-    return reply(turn.context.bar.name, *blocks, how, buttons=buttons, edits=edits)
-
-
-def _is_usual_size(bar: BarView, key: str) -> bool:
-    return key in HOUSE_MEASURES and key not in bar.settings.house_ml
+    rows = columns([(_(page.title), f"bar {name}") for name, page in PAGES.items()], 1)
+    return reply(
+        turn.context.bar.name,
+        "\n".join(setting_line(key, values) for key in _LOOKED_FOR),
+        _("All of them are on these pages. Or type: bar currency EUR"),
+        buttons=tuple(tuple(Button(*one) for one in row) for row in rows),
+        edits=in_place and turn.message.tapped is not None,
+    )
 
 
 def _page(turn: Turn, name: str, changed: list[str] | None = None) -> Reply:

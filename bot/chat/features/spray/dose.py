@@ -167,10 +167,10 @@ def _dose(turn: Turn, arguments: DoseArguments) -> Reply:
         state=state_words(answer),
     )
     lines = [
+        mend_line(answer),
+        *limit_lines(answer),
         _how_dosed(answer, units),
         *_besides(answer, units),
-        *limit_lines(answer),
-        mend_line(answer),
         others_line(answer),
     ]
     if _is_unweighed(answer):
@@ -186,7 +186,8 @@ def _dose(turn: Turn, arguments: DoseArguments) -> Reply:
                 names=", ".join(answer.guessed_density)
             )
         )
-    blocks: list[Block] = [*table(answer), *(Text(line) for line in lines if line)]
+    amounts, *shares = table(answer)
+    blocks: list[Block] = [amounts, *(Text(line) for line in lines if line), *shares]
     blocks += caution_blocks(turn, view, Step.SERVING)
     return Reply((Text(first, strong=True), *blocks), _buttons(turn, arguments, answer))
 
