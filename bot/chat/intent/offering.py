@@ -48,7 +48,7 @@ def _is_offered(turn: Turn, reading: Reading) -> bool:
     """Whether a button can do it: changing or repeating the last thing takes one, and all of the words."""
     if reading.command is None or reading.command.name not in OF_LAST:
         return reading.command is not None
-    return reading.complete and bool(thread.tonight(turn.context, turn.message.place.outside_id))
+    return reading.complete and bool(thread.tonight(turn.context, turn.message.chat_key))
 
 
 def _button(turn: Turn, reading: Reading, readings: Readings) -> Button:

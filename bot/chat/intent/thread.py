@@ -113,7 +113,7 @@ def _look(turn: Turn, text: str) -> tuple[Command, str] | None:
 
 def _last_look(turn: Turn) -> int | None:
     """Return the batch that the person looked at last, if nothing else was logged here since."""
-    found = thread.tonight(turn.context, turn.message.place.outside_id)[:1]
+    found = thread.tonight(turn.context, turn.message.chat_key)[:1]
     return found[0].details["batch"] if found and found[0].what == "check" else None
 
 

@@ -80,6 +80,12 @@ class Message:
     document: Document | None = None
     shared: bool = False  # the tapped message is for the whole group, such as a reminder
 
+    @property
+    def chat_key(self) -> str:
+        """The beginning of the keys of all messages in this chat."""
+        before, here, _after = f":{self.key}".partition(f":{self.place.outside_id}:")
+        return (before + here).removeprefix(":")
+
 
 @dataclass(frozen=True, slots=True)
 class Text:

@@ -40,8 +40,11 @@ _DAYS: dict[str, tuple[type[Any], str]] = {
 
 
 def tonight(context: Context, chat: str) -> list[State]:
-    """Return what the person logged in this chat on this business day and what still stands, newest first."""
-    found = _logged(context, Entry.source.startswith(f"{chat}:", autoescape=True))
+    """Return what the person logged in this chat on this business day and what still stands, newest first.
+
+    `chat` is the beginning of the keys of all messages in the chat.
+    """
+    found = _logged(context, Entry.source.startswith(chat, autoescape=True))
     return [one for one in found if _day(context, one) == context.today]
 
 

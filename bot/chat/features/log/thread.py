@@ -75,7 +75,7 @@ def last_things(turn: Turn, entry: int | None = None) -> list[State]:
     if entry is not None:
         return [chain.state(turn.context, entry)]
     found = answered(turn)
-    return [found] if found is not None else thread.tonight(turn.context, turn.message.place.outside_id)
+    return [found] if found is not None else thread.tonight(turn.context, turn.message.chat_key)
 
 
 def none_left(turn: Turn, line: str, fresh: tuple[tuple[Button, ...], ...] = ()) -> Say:
