@@ -6,15 +6,19 @@ from dataclasses import dataclass
 
 from sqlalchemy import select
 
+from bot.trade.formulas.kinds import IngredientKind
 from storage.tables import Formula, Ingredient, OtherName, Sprayer
 from storage.unit import Book
+
+_OIL = IngredientKind.CITRUS_OIL.value
 
 
 @dataclass(frozen=True, slots=True)
 class Name:
     """The name of a formula, an ingredient or a sprayer with its number.
 
-    `fruit` marks fruit, `also` are the other names that the bar calls it by.
+    `fruit` marks fruit, `only_oil` the only citrus oil of the bar, and `also` are the other names that the
+    bar calls it by.
     """
 
     kind: str  # 'formula', 'ingredient' or 'sprayer'
@@ -22,6 +26,7 @@ class Name:
     name: str
     fruit: bool = False
     also: tuple[str, ...] = ()
+    only_oil: bool = False
 
 
 def names(book: Book) -> list[Name]:
@@ -33,7 +38,8 @@ def names(book: Book) -> list[Name]:
         select(Ingredient.id, Ingredient.name, Ingredient.kind).where(
             Ingredient.bar_id == book.bar_id, Ingredient.archived_at.is_(None)
         )
-    )
+    ).all()
+    oils = [number for number, _name, kind in ingredients if kind == _OIL]
     sprayers = book.session.execute(
         select(Sprayer.id, Sprayer.name).where(Sprayer.bar_id == book.bar_id, Sprayer.archived_at.is_(None))
     )
@@ -44,7 +50,7 @@ def names(book: Book) -> list[Name]:
         *(Name("formula", number, name) for number, name in formulas),
         *(Name("sprayer", number, name) for number, name in sprayers),
         *(
-            Name("ingredient", number, name, kind == "fruit", tuple(also.get(number, ())))
+            Name("ingredient", number, name, kind == "fruit", tuple(also.get(number, ())), oils == [number])
             for number, name, kind in ingredients
         ),
     ]

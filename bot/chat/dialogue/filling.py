@@ -73,6 +73,10 @@ def accepted(turn: Turn, command: Command, given: Given) -> Given:
     """
     known = Given({}, given.words, given.guided, given.lines)
     for slot in command.slots:
+        if slot.name not in given.values and not given.lines and slot.is_asked(turn, known):
+            only = None if slot.only is None else slot.only(turn)
+            if only is not None:
+                given.words[slot.name], given.values[slot.name] = only
         if slot.name in given.values:
             known.values[slot.name] = slot.accept(turn, known, given.values[slot.name])
         elif not given.lines and slot.is_asked(turn, known):

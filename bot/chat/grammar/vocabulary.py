@@ -30,7 +30,9 @@ def is_at_hand(unit: Unit, bar: BarView | None, language: str) -> bool:
 def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:
     vocabulary = Vocabulary(language)
     for name in names(book):
-        vocabulary.add(Noun(name.kind.upper(), str(name.id), name.name), *name.also)
+        # Where there is one oil, "oil" means that.
+        oil = ("oil", _("oil")) if name.only_oil else ()
+        vocabulary.add(Noun(name.kind.upper(), str(name.id), name.name), *name.also, *oil)
     for reason in bar.settings.reasons:
         vocabulary.add(Noun("REASON", reason, _(reason)), reason, *other_words(reason))
     for reason, words in REASON_WORDS.items():

@@ -78,8 +78,14 @@ def accept_formula(turn: Turn, given: Given, value: Named) -> FormulaView:
     return formulas.get(turn.context, int(noun.id), noun.version)
 
 
-FORMULA_SLOT = Slot("formula", accept_formula, ask_formula)
-SAID_FORMULA_SLOT = replace(FORMULA_SLOT, ask=None)
+def _only_formula(turn: Turn) -> tuple[str, object] | None:
+    known = formulas.listed(turn.context)
+    return (f"#{known[0].id}", Hash(known[0].id)) if len(known) == 1 else None
+
+
+FORMULA_SLOT = Slot("formula", accept_formula, ask_formula, only=_only_formula)
+ASKED_FORMULA_SLOT = replace(FORMULA_SLOT, only=None)  # for commands that change or remove it
+SAID_FORMULA_SLOT = replace(FORMULA_SLOT, ask=None, only=None)
 
 
 def accept_number(turn: Turn, given: Given, value: Fraction) -> int:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import (
+    ASKED_FORMULA_SLOT,
     FORMULA_SLOT,
     MORE_DETAIL_SLOT,
     NUMBER_SLOT,
@@ -152,7 +153,7 @@ COMMANDS = (
         _rename,
         words=("rename formula",),
         examples=(N_("rename grapefruit mist to pink mist"),),
-        slots=(FORMULA_SLOT, NAME_SLOT),
+        slots=(ASKED_FORMULA_SLOT, NAME_SLOT),
         writes=True,
         manages=True,
         wishes=(Wish("rename", ("{formula?}",)),),
@@ -162,7 +163,7 @@ COMMANDS = (
         N_("put a formula away"),
         _archive,
         words=("archive formula", "put away"),
-        slots=(FORMULA_SLOT,),
+        slots=(ASKED_FORMULA_SLOT,),
         writes=True,
         manages=True,
         wishes=(Wish("archive", ("{formula?}",)),),

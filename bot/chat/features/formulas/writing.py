@@ -10,7 +10,7 @@ from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.names import short_name, spelt_alike
-from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, undo_button
+from bot.chat.dialogue.inputs.shared_slots import ASKED_FORMULA_SLOT, FORMULA_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.settling import SURE, settle_line
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
@@ -318,7 +318,7 @@ COMMANDS = (
         _change,
         words=("change formula", "edit formula"),
         examples=(N_("change grapefruit mist: grapefruit oil 14 ml"),),
-        slots=(FORMULA_SLOT, Slot("lines", accept_lines, _ask_changes)),
+        slots=(ASKED_FORMULA_SLOT, Slot("lines", accept_lines, _ask_changes)),
         writes=True,
         manages=True,
         wishes=(Wish("change", ("{formula?}: {ingredient} {amount}", "{formula?}")),),
