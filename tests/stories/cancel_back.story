@@ -33,15 +33,10 @@ Ana: cancel
 Ana: cancel
   Nothing is in progress.
 Ana: batch
-  Which formula?
-  [Grapefruit mist]
-  [Cancel]
-Ana taps [Grapefruit mist]
-  (edited)
   How much of Grapefruit mist?
   [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
   [as written] [double]
-  [Back] [Cancel]
+  [Cancel]
 @restart
 Ana: 8 x 50 ml
   Batch 1: Grapefruit mist, 402 ml

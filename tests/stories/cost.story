@@ -159,10 +159,10 @@ Ana: price grapefruit oil 10 ml $9
 Ana: price grapefruit oil 10 ml 9 USD
   This bar counts in EUR, not USD.
 Ana: price grapefriut oil 10 ml 9
-  grapefriut oil: grapefruit, grapefruit oil, or
+  grapefriut oil: grapefruit oil, grapefruit, or
   a new ingredient?
-  [grapefruit]
   [grapefruit oil]
+  [grapefruit]
   [New ingredient: grapefriut oil]
   [Cancel]
 Ana taps [grapefruit oil]

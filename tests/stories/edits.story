@@ -67,21 +67,22 @@ Ana edits: good night
 
 # An answer to a question in progress.
 Ana: scale
-  Which formula?
-  [Grapefruit mist]
+  How much of Grapefruit mist?
+  [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
+  [as written] [double]
   [Cancel]
 Ana: grapefruit mist
+  I did not understand “grapefruit mist”.
   How much of Grapefruit mist?
   [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
   [as written] [double]
-  [Back] [Cancel]
+  [Cancel]
 Ana edits: grapefrut fog
-  I cannot take “grapefrut fog” there:
-  “grapefruit mist” stays.
+  I did not understand “grapefrut fog”.
   How much of Grapefruit mist?
   [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
   [as written] [double]
-  [Back] [Cancel]
+  [Cancel]
 Ana: cancel
   Cancelled. Nothing was logged.
 Ana: waste

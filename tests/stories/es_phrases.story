@@ -14,11 +14,25 @@ Ana: ¿a cuánto están las limas?
   25 nov 2026: 0,30 € cada una
   Un precio nuevo: precio lima 0,30 cada una
 Ana: ¿cuánto aceite para 600 copas?
-  ¿Qué fórmula?
-  [Bruma de pomelo]
-  [Atrás] [Cancelar]
+  Bruma de pomelo: 600 cócteles
+    aceite de pomelo  22,5 ml
+    propilenglicol      41 ml
+    alcohol neutro     116 ml
+  Rinde 180 ml al 62 % vol
+  Alcanza para 600 a 1.300 cócteles
+  Redondeado a probeta de 50 ml, probeta de 250
+  ml: la proporción se desvía 0,6 % como mucho.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
+  [Anotar este lote]
+  [En gramos] [Coste]
+  [¿Quedará claro?] [Otro alcohol]
+  [Otro tamaño] [Todas las precauciones]
 Ana: cancelar
-  Cancelado. No se ha anotado nada.
+  No hay nada a medias.
 Ana: lote bruma de pomelo a 400 ml
   Lote 1: Bruma de pomelo, 402 ml
   Reposa hasta jue, 26 nov 19:00. Te avisaré.

@@ -141,15 +141,10 @@ Ana: coste bruma de pomelo a 8 x 50 ml
   [Precio de alcohol neutro]
   [Cantidades] [Anotar este lote]
 Ana: escala
-  ¿Qué fórmula?
-  [Bruma de pomelo]
-  [Cancelar]
-Ana taps [Bruma de pomelo]
-  (edited)
   Bruma de pomelo: ¿cuánto?
   [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
   [tal cual] [doble]
-  [Atrás] [Cancelar]
+  [Cancelar]
 Ana taps [doble]
   (edited)
   Bruma de pomelo: x 2

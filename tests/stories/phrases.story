@@ -14,11 +14,26 @@ Ana: what's the price of limes?
   25 Nov 2026: €0.30 each
   A new price: price lime 0.30 each
 Ana: how much oil for 8 x 50 ml
-  Which formula?
-  [Grapefruit mist]
-  [Back] [Cancel]
+  Grapefruit mist: 8 x 50 ml
+    grapefruit oil     50 ml
+    propylene glycol   92 ml
+    neutral spirit    260 ml
+  Makes 400 ml at 62 % vol
+  Enough for 1,300 to 3,000 drinks
+  Fills 8 x 50 ml
+  Rounded to 50 ml cylinder, 100 ml cylinder,
+  500 ml cylinder: the ratio is off by 0.6 % at
+  most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: the vapour lights in a warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
 Ana: cancel
-  Cancelled. Nothing was logged.
+  Nothing is in progress.
 Ana: batch grapefruit mist to 400 ml
   Batch 1: Grapefruit mist, 402 ml
   Resting until Thu, 26 Nov 18:00. I will remind

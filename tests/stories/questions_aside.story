@@ -225,8 +225,9 @@ Ana: waste 4 limes mouldy
   [Undo] [More waste]
   [Price of lime]
 Ana: scale
-  Which formula?
-  [Grapefruit mist]
+  How much of Grapefruit mist?
+  [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
+  [as written] [double]
   [Cancel]
 Ana: waste 4 limes mouldy
   Logged: 4 limes, mouldy.
@@ -234,12 +235,13 @@ Ana: waste 4 limes mouldy
   [Undo] [More waste]
   [Price of lime]
   --
-  Which formula?
-  [Grapefruit mist]
+  How much of Grapefruit mist?
+  [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
+  [as written] [double]
   [Cancel]
 Ana: peeled lemons
   How many lemons?
-  Unfinished and dropped: scale
+  Unfinished and dropped: scale Grapefruit mist
   [1] [2] [3]
   [4] [5] [6]
   [8] [10] [12]

@@ -265,15 +265,10 @@ Ana: scale grapefruit mist to 400 ml in grams
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Ana: scale
-  Which formula?
-  [Grapefruit mist]
-  [Cancel]
-Ana taps [Grapefruit mist]
-  (edited)
   How much of Grapefruit mist?
   [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
   [as written] [double]
-  [Back] [Cancel]
+  [Cancel]
 Ana taps [4 x 100 ml]
   (edited)
   Grapefruit mist: 4 x 100 ml

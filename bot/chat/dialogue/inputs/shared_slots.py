@@ -80,7 +80,7 @@ def accept_formula(turn: Turn, given: Given, value: Named) -> FormulaView:
 
 def _only_formula(turn: Turn) -> tuple[str, object] | None:
     known = formulas.listed(turn.context)
-    return (f"#{known[0].id}", Hash(known[0].id)) if len(known) == 1 else None
+    return (known[0].name, Hash(known[0].id)) if len(known) == 1 else None
 
 
 FORMULA_SLOT = Slot("formula", accept_formula, ask_formula, only=_only_formula)
