@@ -88,7 +88,7 @@ def test_nothing_is_written_by_a_look_and_the_change_is_made_once(mist: House) -
 
 
 def test_a_question_is_asked_and_answered_by_those_that_may_write(mist: House) -> None:
-    assert _answered(_look(mist, "scale")) is None  # it asks which formula, and a question must be stored
+    assert _answered(_look(mist, "scale")) is None  # it asks how much, and a question must be stored
     mist.person("Ana").says("scale")
     assert _answered(_look(mist, "#1")) is None
 
