@@ -48,7 +48,7 @@ Ana: 1 l 22.50
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [price]
-  [weigh]
+  [juiced]
 Ana: price neutral spirit 1 l €22.50
   neutral spirit: €22.50 for 1 l
   [Undo] [Another price]

@@ -131,19 +131,21 @@ Ana: y 3 limones
   [pelada sin usar] [cortada de más]
   [dañada en la entrega] [otro]
 Ana: no hay limones
-  Leído como: cuenta limones
-  Aún no se ha anotado nada. Toca si es
-  correcto.
-  [cuenta limones]
-Ana: y luego nos fuimos
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [otra vez]
+  [cuenta limones]
+  [existencias limones]
+  [fruta limones]
+Ana: y luego nos fuimos
+  Sonaba a charla y no hice nada. ¿O querías
+  algo de esto?
+  Por ejemplo: merma 6 limas con moho
   [spray]
   [ayuda]
+  [fórmulas]
 Ana: perdón por eso
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [deshacer]
   [corrige]
+  [deshacer]
   [registro]

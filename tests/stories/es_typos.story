@@ -5,11 +5,7 @@ Ana: mrema 3 limas
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 naranjas con moho
   [merma 3 limas]
-<<<<<<< HEAD
   [compra 3 limas]
-=======
-  [corrige 3 limas]
->>>>>>> 35ad5ef (Take what is said next for the last thing said)
 Ana taps [merma 3 limas]
   Anotado: 3 limas.
   Sin precio para lima: no está en el coste.
@@ -111,6 +107,8 @@ revisa 7 claro
   no se ha anotado nada del mensaje.
   En este bar no hay lote 7.
 Ana: hasta luego
-  No sé bien qué quieres. ¿Es algo de esto?
+  Sonaba a charla y no hice nada. ¿O querías
+  algo de esto?
   Por ejemplo: merma 6 limas con moho
   [exporta]
+  [ayuda]

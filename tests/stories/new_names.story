@@ -67,7 +67,7 @@ Ana: limones feo
   For example: waste 6 limes mouldy
   [fruit limones]
   [fruit_par limones]
-  [week]
+  [price limones]
 Ana: toronjas a la basura
   “la basura” is not one of this bar's reasons.
   Tap one:
@@ -191,6 +191,7 @@ Ana: conteo naranjas 24
   For example: waste 6 limes mouldy
   [price naranjas 24]
   [count naranjas 24]
+  [waste 24 naranjas]
 Ana: delivered oranges 24?
   Read as: bought oranges 24
   Nothing is logged yet. Tap if that is right.

@@ -50,8 +50,8 @@ Ana: is the grapefruit mist ready?
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [batches]
-  [strength Grapefruit mist]
   [formula Grapefruit mist]
+  [strength Grapefruit mist]
 Ana: price limes 30c each
   lime: €0.30 each
   New here: lime.

@@ -332,11 +332,11 @@ Ana: no limes left
   For example: waste 6 limes mouldy
   [stock limes]
   [count limes]
-  [nothing tonight]
+  [used]
 Ana: and then we went home
   That sounded like talk, so I did nothing. Or
   did you want one of these?
   For example: waste 6 limes mouldy
   [bar]
-  [spraying]
-  [fruit]
+  [again]
+  [formulas]

@@ -77,10 +77,9 @@ Ana: scale 42
   Got “42”. In ml, g or oz?
   [scale 42 ml]
 Ana: batch grapefruit mist to 8 x 50 ml tomorrow
-  Got “grapefruit mist to 8 x 50 ml”. What about
-  “tomorrow”?
-  For example: batch grapefruit mist to 400 ml
-  [Step by step] [More examples]
+  Read as: batch Grapefruit mist to 8 x 50 ml
+  Nothing is logged yet. Tap if that is right.
+  [batch Grapefruit mist to 8 x 50 ml]
 Ana: check 1 clear
   There is no batch 1 in this bar.
 Ana: check 1 sparkling
@@ -145,10 +144,10 @@ Ana: ; drop table bar
   For example: waste 6 grapefruits mouldy
   [bar drop]
   [leave]
-  [team]
+  [cautions]
 Ana: <b>bold</b> & co
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [taste]
   [trial]
-  [rename]
+  [invite]

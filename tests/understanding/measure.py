@@ -14,7 +14,7 @@ from bot.chat.conversation import execution
 from bot.chat.dialogue.registry import command_at_start
 from bot.chat.dialogue.turn import Turn
 from bot.chat.intent.intent import Intent, Read, Said, Several, intent_of
-from bot.chat.intent.reader import NO_WISH, TWO_WISHES
+from bot.chat.intent.reader import NO_WISH, TWO_WISHES, read_free
 from bot.chat.intent.wishes import wishes
 from bot.chat.reply.message import Message, Place
 from storage.tables import Entry
@@ -36,6 +36,7 @@ class Outcome:
     taken: bool = False  # by the grammar
     seconds: float = 0.0
     said: str = ""
+    reading: float = 0.0  # seconds of processor time that the reader takes
 
 
 @dataclass
@@ -99,7 +100,7 @@ def _outcome(turn: Turn) -> Outcome:
         )
         likeliest = readings.likeliest[:1] if readings.sure else readings.likeliest
         shown = tuple(frozenset({one.wish}) for one in likeliest)
-        return Outcome(shown, runs, wrote, taken, seconds, said)
+        return Outcome(shown, runs, wrote, taken, seconds, said, _reading_time(turn))
     names = tuple(_wishes_of(intent))
     refused = isinstance(intent, Said) and not _was_run(turn, intent)
     if refused or not names:
@@ -107,6 +108,12 @@ def _outcome(turn: Turn) -> Outcome:
         offered = [found[0].name for line in lines[:3] if (found := command_at_start(line)) is not None]
         return Outcome(tuple(map(_served, offered)), False, wrote, taken, seconds, said)
     return Outcome(names, True, wrote, taken, seconds, said)
+
+
+def _reading_time(turn: Turn) -> float:
+    start = time.process_time()
+    read_free(turn, turn.message.text)
+    return time.process_time() - start
 
 
 def _was_run(turn: Turn, intent: Said) -> bool:
@@ -199,3 +206,8 @@ def confusions(result: Result) -> Counter[tuple[str, str]]:
 def milliseconds(result: Result, taken: bool) -> float:
     """Return the median time of the lines that the grammar takes, or of the others."""
     return 1000 * median([one.seconds for _phrase, one in result.lines if one.taken is taken] or [0.0])
+
+
+def reader_milliseconds(result: Result) -> float:
+    """Return the median processor time of the reader."""
+    return 1000 * median([one.reading for _phrase, one in result.lines if not one.taken] or [0.0])
