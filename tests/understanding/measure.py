@@ -13,9 +13,9 @@ from sqlalchemy import func, select
 from bot.chat.conversation import execution
 from bot.chat.dialogue.registry import command_at_start
 from bot.chat.dialogue.turn import Turn
+from bot.chat.intent.frames import wishes
 from bot.chat.intent.intent import Intent, Read, Said, Several, intent_of
 from bot.chat.intent.reader import NO_WISH, TWO_WISHES, read_free
-from bot.chat.intent.wishes import wishes
 from bot.chat.reply.message import Message, Place
 from storage.tables import Entry
 from tests.house import CHANNEL, Person

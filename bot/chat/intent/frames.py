@@ -1,12 +1,14 @@
-"""Fill the frames of a wish with the typed pieces of a line: the result is a line one could type."""
+"""The wishes of all commands, and their frames: typed pieces fill them to a line one could type."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 
-from bot.chat.dialogue.command import Wish
+from bot.chat.dialogue.command import Command, Wish
+from bot.chat.dialogue.registry import all_commands
 from bot.chat.i18n.languages import understood
 from bot.chat.intent.pieces import Typed
 
@@ -127,3 +129,18 @@ def _keyword(terminal: str, language: str) -> str:
 
 def _tidy(words: str) -> str:
     return words.replace(" :", ":").replace(" ,", ",").strip()
+
+
+@cache
+def wishes() -> dict[str, tuple[tuple[Command, Wish], ...]]:
+    """Return the commands that a wish may mean; a command without wishes of its own is one by its name."""
+    found: dict[str, list[tuple[Command, Wish]]] = {}
+    for command in all_commands().values():
+        for wish in command.wishes or (Wish(command.name),):
+            found.setdefault(wish.name, []).append((command, wish))
+    return {name: tuple(those) for name, those in found.items()}
+
+
+def wishes_of(command: Command) -> frozenset[str]:
+    """Return the names of the wishes that a command serves."""
+    return frozenset(wish.name for wish in command.wishes or (Wish(command.name),))

@@ -17,11 +17,10 @@ from bot.chat.grammar.syntax import names_unknown
 from bot.chat.i18n.language import tongue
 from bot.chat.i18n.languages import understood
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.intent.frames import fill
+from bot.chat.intent.frames import fill, wishes, wishes_of
 from bot.chat.intent.pieces import Typed, month_named, pieces_of
 from bot.chat.intent.ranker import Ranked, ranker_for
 from bot.chat.intent.tokens import tokens_of
-from bot.chat.intent.wishes import wishes, wishes_of
 from bot.work.people import wordings
 
 LONGEST = 600  # characters: what follows does not decide what a line means

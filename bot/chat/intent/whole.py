@@ -14,8 +14,8 @@ from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
 from bot.chat.i18n.keywords import keyword_table
 from bot.chat.i18n.language import tongue
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.intent.frames import wishes_of
 from bot.chat.intent.reader import Readings
-from bot.chat.intent.wishes import wishes_of
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
 
