@@ -26,7 +26,7 @@ from tests.faults.program import Loaded, Program
 from tests.faults.tally import REPEAT, Tally, repeated_unlabelled
 from tests.postgres import Private
 
-_SET_UP = ("/start", "Bar {name}", "Europe/Lisbon", "EU", "EUR", "metric", "05:00", "price oranges 0.60 each")
+_SET_UP = ("/start", "Bar {name}", "Europe/Lisbon", "looks right", "price oranges 0.60 each")
 _FIRST = 11  # amounts of entries, which identify them: this many oranges
 _LOGGED = re.compile(r"Logged: ([\d,]+) oranges")
 _LOW = re.compile(r"(lime \d+) runs low")

@@ -87,19 +87,19 @@ def show_quantity(quantity: Quantity, units: str = "") -> str:
     if quantity.unit == SINGLE_PIECE:
         return show_number(quantity.number, 2)
     ounces = quantity.unit in _FLUID_OUNCES
-    number = show_ounces(quantity.number) if ounces else show_number(quantity.number, 3)
+    number = show_ounces(quantity.number, exact=True) if ounces else show_number(quantity.number, 3)
     return f"{number} {unit_name(quantity.unit, units)}"
 
 
-def show_ounces(ounces: Fraction) -> str:
+def show_ounces(ounces: Fraction, exact: bool = False) -> str:
     """Write ounces as bartenders do, '1 1/2' or '3/4', or as a decimal if they are no such fraction.
 
-    Eighths are used only below two ounces.
+    Eighths are used only below two ounces. `exact` rounds to no fraction, and to three decimals.
     """
     parts = 8 if ounces < 2 else 4
     near = Fraction(round(ounces * parts), parts)
-    if near.denominator == 1 or near == 0 or abs(near - ounces) >= _SAME_OUNCES:
-        return show_number(ounces, 2 if ounces >= 1 else 3)
+    if near.denominator == 1 or near == 0 or abs(near - ounces) > (0 if exact else _SAME_OUNCES):
+        return show_number(ounces, 2 if ounces >= 1 and not exact else 3)
     whole, rest = divmod(near, 1)
     return f"{show_number(whole)}\u00a0{rest}" if whole else str(rest)
 

@@ -17,7 +17,7 @@ from storage.store import Store
 from tests.api import Person, Server
 from tests.house import Hands
 
-SET_UP = ("The Copper Gull", "Europe/Lisbon", "EU", "EUR", "metric", "05:00")
+SET_UP = ("The Copper Gull", "Europe/Lisbon", "looks right")
 MIST = (
     "new formula Grapefruit mist\n"
     "grapefruit oil 12 ml\n"

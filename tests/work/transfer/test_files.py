@@ -130,7 +130,7 @@ def test_a_trial_writes_nothing_and_a_bad_row_stops_all_of_it(house: House) -> N
     told = text([said])
     assert "waste, row 3: day “2026-13-24” is not a day" in told
     assert "waste, row 4: fruit is missing" in told
-    assert "waste, row 5: pieces “minus two” is no number" in told
+    assert "waste, row 5: pieces “minus two” is not a number" in told
     assert not said.buttons
     assert _rows(house.store) == rows
 

@@ -76,8 +76,7 @@ def test_the_stop_comes_in_the_guide_and_in_a_change_too(house: House) -> None:
     ana.says("Camphor mist")
     assert "stop" in said(ana, "camphor oil 1 ml")
     assert "camphor oil" in tapped(ana, "It is sold for food, I saw the papers")
-    ana.taps("Done")
-    assert said(ana, "aroma mist").startswith("How long does it rest before use?")
+    assert tapped(ana, "Done").startswith("How long does it rest before use?")
 
 
 def test_what_is_not_for_drinks_is_refused_by_its_name(house: House) -> None:
