@@ -44,7 +44,7 @@ async def refused_reminders(scene: Scene, times: int) -> int:
 
 
 async def parts(scene: Scene, times: int) -> int:
-    """Answers of several parts, each of which fails in turn; none begins anew."""
+    """Fail each part of an answer in turn; no answer begins anew."""
     faults = (Fault.flood(1), Fault.http(502), Fault.drop_before(), Fault.drop_after())
     await scene.write(2)
     for number in range(times):

@@ -13,6 +13,7 @@ from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text
 
 WIDTH = 38  # characters in a line of a small phone
 LONGEST = 20  # lines; a longer reply is folded
+_LONGEST_PAGE = 30
 _KEPT = 12
 
 
@@ -25,13 +26,14 @@ def folded(replies: list[Reply], line: str, rest: bool) -> list[Reply]:
         return replies
     answer = replies[0]
     pieces = [piece for block in answer.blocks for piece in _pieces(block)]
-    if sum(map(height, pieces)) <= LONGEST:
+    taken = {button.label for row in answer.buttons for button in row}
+    paged = _("More") in taken  # it has pages of its own
+    if sum(map(height, pieces)) <= (_LONGEST_PAGE if paged else LONGEST):
         return replies
     first, later = _parts(pieces)
     if rest:
         return [replace(answer, blocks=(pieces[0], *later), edits=False)]
-    taken = {button.label for row in answer.buttons for button in row}
-    label = _("The rest") if _("More") in taken else _("More")
+    label = _("The rest") if paged else _("More")
     return [replace(answer, blocks=first).with_buttons((Button(label, REST + line),))]
 
 

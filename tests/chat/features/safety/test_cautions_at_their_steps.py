@@ -26,8 +26,8 @@ def _all_pages(person: Person, line: str) -> str:
     """Say a line and tap More until the last page."""
     replies = person.says(line)
     whole = flat(replies)
-    while "More" in labels(replies):
-        replies = person.taps("More")
+    while {"More", "The rest"} & set(labels(replies)):
+        replies = person.taps("The rest" if "The rest" in labels(replies) else "More")
         whole += "\n" + flat(replies)
     return whole
 

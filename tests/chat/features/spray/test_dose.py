@@ -116,7 +116,7 @@ def test_a_bar_in_ounces_is_asked_in_ounces(house: House) -> None:
     ana.says("bar units us")
     ana.says("bar ounces us")
     assert "3 oz" in labels(ana.says("dose grapefruit mist"))
-    assert said(ana, "dose grapefruit mist in 3 oz").startswith("Grapefruit mist in 3 fl oz, 1 drink")
+    assert said(ana, "dose grapefruit mist in 3 oz").startswith("Grapefruit mist in 3 oz, 1 drink")
 
 
 def test_nothing_to_dose_is_said_plainly(house: House) -> None:
