@@ -76,12 +76,12 @@ def is_read_only(error: BaseException) -> bool:
     return _code_of(error) == sqlite3.SQLITE_READONLY
 
 
-def is_damaged(error: BaseException) -> bool:
+def is_damaged(error: BaseException | None) -> bool:
     """Whether SQLite found a damaged page in the file."""
     return _code_of(error) == sqlite3.SQLITE_CORRUPT
 
 
-def _code_of(error: BaseException) -> int | None:
+def _code_of(error: BaseException | None) -> int | None:
     """Return the kind of an error of SQLite, or None for any other."""
     first = error.__cause__ if isinstance(error, AwayError) else error
     driver = first.orig if isinstance(first, DBAPIError) else None

@@ -7,6 +7,7 @@ import contextlib
 import json
 import logging
 import secrets
+import sys
 from collections.abc import Awaitable, Callable, Collection
 from contextlib import AbstractContextManager
 from contextvars import Context
@@ -46,7 +47,7 @@ from bot.work.inbox.inbox import Letter
 from bot.work.reminders import rooms
 from bot.work.reminders.delivery import Outcome
 from bot.work.transfer.problems import MOST_BYTES
-from storage.trouble import DatabaseError
+from storage.trouble import DatabaseError, is_damaged
 from storage.unit import Unit
 
 log = logging.getLogger(__name__)
@@ -303,7 +304,7 @@ class Answers(Answering):
 
     async def failed(self, incoming: Incoming, letter: Letter) -> None:
         """Tell the person about a failure, with a reference that is in the log beside the traceback."""
-        reference = secrets.token_hex(3)
+        reference, damaged = secrets.token_hex(3), is_damaged(sys.exc_info()[1])
         log.exception("update failed, reference %s", reference)
         try:
             await self._in_worker(inbox.note_failure, self._store, letter.channel, letter.update_id, 1)
@@ -312,12 +313,12 @@ class Answers(Answering):
         if incoming.message is None:
             return
         with self._in_tongue_of(incoming.message):
-            said = reply(
-                _("Something broke here, and nothing was logged."),
-                _("Please try again; if it stays so, tell whoever runs me: {reference}").format(
-                    reference=reference
-                ),
-            )
+            first = _("Something broke here, and nothing was logged.")
+            rest = _("Please try again; if it stays so, tell whoever runs me: {reference}")
+            if damaged:
+                first = _("My notebook is damaged, and nothing was logged.")
+                rest = _("Tell whoever runs me to restore the last backup: {reference}")
+            said = reply(first, rest.format(reference=reference))
         await self._postman.deliver(_plain_target(incoming.message), parts_of([said]))
 
     @staticmethod

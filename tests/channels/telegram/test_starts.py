@@ -9,10 +9,12 @@ from __future__ import annotations
 import asyncio
 import logging
 import os
+import re
 import socket
 import sys
 import time
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Iterator
+from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -194,3 +196,69 @@ def test_a_port_that_telegram_does_not_use_is_a_setting_error() -> None:
     assert wrong.mistake == (
         "TELEGRAM_WEBHOOK_URL should have port 443, 80, 88 or 8443: Telegram uses no other."
     )
+
+
+@ONE_DATABASE
+async def test_a_damaged_database_is_told_to_whoever_writes(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says("waste 3 limes mouldy")
+    server, store = telephone.server, telephone.channel.store
+    store.write_log_back()
+    with _damaged(Path(store.url.database or "")):
+        server.idle, mark = None, server.mark()
+        ana.writes("waste 2 limes mouldy")
+        said = await server.follow(ana, mark)
+        assert "My notebook is damaged, and nothing was logged." in said.text
+        store.engine.dispose()
+    server.idle = lambda: telephone.channel.idle
+    assert "Logged" in (await ana.says("waste 2 limes mouldy")).text
+
+
+@contextmanager
+def _damaged(path: Path) -> Iterator[None]:
+    """The file with all pages but the first overwritten."""
+    whole = path.read_bytes()
+    path.write_bytes(whole[:4096] + os.urandom(len(whole) - 4096))
+    yield
+    path.write_bytes(whole)
+
+
+@contextmanager
+def _away(path: Path) -> Iterator[None]:
+    """The file under another name."""
+    path.rename(path.with_suffix(".away"))
+    yield
+    path.with_suffix(".away").rename(path)
+
+
+@ONE_DATABASE
+async def test_the_log_says_who_where_and_what_was_done(
+    channel: TelegramChannel, api: Server, caplog: pytest.LogCaptureFixture
+) -> None:
+    with caplog.at_level(logging.INFO):
+        await channel.start()
+    (line,) = [one.getMessage() for one in caplog.records if "@peel_ledger_test_bot" in one.getMessage()]
+    assert "sqlite:///" in line
+    assert "listening at no port" in line
+    assert api.token.partition(":")[2] not in line
+    await api.person("Ana").says("/help")
+    assert channel.figures.day() == "1 updates, 1 answers, 0 reminders sent, 0 errors"
+    assert channel.figures.day() == "0 updates, 0 answers, 0 reminders sent, 0 errors"
+
+
+@ONE_DATABASE
+async def test_it_is_not_ready_when_telegram_was_not_heard_or_the_file_is_gone(
+    channel: TelegramChannel, store: Store
+) -> None:
+    await channel.start()
+    assert await channel._not_ready() == ""
+    for request in (channel._asking, channel._sending):
+        request.heard_at -= 500
+    assert re.fullmatch(r"Telegram was not heard for 5\d\d s", await channel._not_ready())
+    await channel.watch.look()  # asks Telegram
+    assert await channel._not_ready() == ""
+    with _away(Path(store.url.database or "")):
+        await channel.watch.look()
+        assert "removed or replaced" in await channel._not_ready()
+    await channel.watch.look(checks=True)
+    assert await channel._not_ready() == ""

@@ -21,7 +21,7 @@ from bot.work.context import Clock
 from bot.work.inbox import inbox
 from bot.work.inbox.inbox import Letter
 from storage.store import Store
-from storage.trouble import AwayError, ConflictError
+from storage.trouble import AwayError, ConflictError, DatabaseError
 from storage.types import JsonObject
 
 log = logging.getLogger(__name__)
@@ -291,7 +291,8 @@ class Intake(ABC):
             return
         try:
             await self.in_worker(inbox.put_away, self.store, taken, self.clock.now())
-        except AwayError:
+        except DatabaseError:
+            # Away, or damaged until somebody restores it.
             await asyncio.sleep(_FIRST_WAIT)
             return
         for letter in taken:
