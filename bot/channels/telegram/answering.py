@@ -76,6 +76,7 @@ class Answers(Answering):
         self._in_worker = in_worker
         self._in_slow_worker = in_slow_worker
         self._heard_from = heard_from  # called with each chat that has written
+        self.ended = False  # work that goes on is given up
         self._acknowledging: set[asyncio.Task[None]] = set()
 
     @property
@@ -188,7 +189,7 @@ class Answers(Answering):
             looked = self._conversation.look(message)
         if looked is not None and looked.replies is not None:
             return target, looked.replies, False
-        progress = Progress(asyncio.get_running_loop(), self._postman, target)
+        progress = Progress(asyncio.get_running_loop(), self._postman, target, lambda: self.ended)
         changed = False
 
         def noted(unit: Unit, said: str) -> bool:

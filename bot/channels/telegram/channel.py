@@ -84,7 +84,7 @@ class TelegramChannel:
         self.postman = Postman(self.bot, settings.telegram_sends_per_second, self._room_moved)
         self.ticker = Ticker(store, clock, CHANNEL, self._send_reminder, self._workers)
         self.conversation = Conversation(store, clock)
-        answers = Answers(
+        self._answers = answers = Answers(
             self.bot,
             self.postman,
             self.conversation,
@@ -226,6 +226,7 @@ class TelegramChannel:
             with contextlib.suppress(asyncio.CancelledError):
                 await self._poller
         await self.intake.close()
+        self._answers.ended = True
         await self.bot.shutdown()
         self._workers.shutdown(wait=True)
         self._slow_worker.shutdown(wait=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Callable
 from concurrent.futures import Future
 from dataclasses import replace
 
@@ -13,10 +14,21 @@ from bot.channels.telegram.sending import Postman
 from bot.chat.reply.message import Reply
 
 
+class StoppedError(Exception):
+    """The program ends: the work is given up, and begins again at the next start."""
+
+
 class Progress:
     """Shows the progress reported by a worker thread, one send at a time, skipping outdated reports."""
 
-    def __init__(self, loop: asyncio.AbstractEventLoop, postman: Postman, target: Target) -> None:
+    def __init__(
+        self,
+        loop: asyncio.AbstractEventLoop,
+        postman: Postman,
+        target: Target,
+        ended: Callable[[], bool] = lambda: False,
+    ) -> None:
+        self._ended = ended
         self._loop = loop
         self._postman = postman
         self._target = target
@@ -24,7 +36,9 @@ class Progress:
         self._shown = False
 
     def show(self, reply: Reply) -> None:
-        """Show it; called from the working thread."""
+        """Show it; called from the working thread. Raises StoppedError once the channel has ended."""
+        if self._ended():
+            raise StoppedError
         if self._sending is None or self._sending.done():
             self._sending = asyncio.run_coroutine_threadsafe(self._show(reply), self._loop)
 

@@ -36,6 +36,7 @@ from storage.tables import Entry, Member, Waste
 
 UNDO, PUT_BACK = "undo", "put back"
 UNDO_HOURS = 24
+_MANY_ROWS = 300
 _AT_ONCE = 20  # chains looked at together
 REASON = "waste reason"
 
@@ -313,3 +314,13 @@ def give_reason(context: Context, waste_id: int, reason: str) -> ReasonGiven:
         rows = [new.id if number == last.id else number for number in found.details["rows"]]
         context.log(REASON, found.last, **{**found.details, "rows": rows})
     return ReasonGiven(waste.view_of(context, new), before)
+
+
+def takes_long(context: Context, number: int | None) -> bool:
+    """Whether undoing an entry, by default the person's last one, changes so many rows that it takes long."""
+    if number is None:
+        row = context.book.one(Entry, Entry.by == context.person_id, order=Entry.id.desc())
+    else:
+        row = context.book.get(Entry, number)
+    root = row if row is None or row.chain is None else context.book.get(Entry, row.chain)
+    return root is not None and root.what == "import" and int(root.details.get("count", 0)) > _MANY_ROWS

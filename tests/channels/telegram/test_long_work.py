@@ -154,3 +154,22 @@ def test_no_text_takes_long(house: House, words: str) -> None:
         begun = time.thread_time()
         ana.says(f"{lead}{line}"[:LONGEST_MESSAGE])
         assert time.thread_time() - begun < 0.05, lead
+
+
+def test_a_big_import_is_undone_on_a_copy_too(house: House, monkeypatch: pytest.MonkeyPatch) -> None:
+    ana = house.open_bar("Ana")
+    send = Sends(house, ana)
+    tried = send("waste.csv", _rows(400))
+    ana.taps_line(next(one.line for row in tried.buttons for one in row if "Import" in one.label))
+    benches = []
+    finish = Workbench.finish
+    monkeypatch.setattr(Workbench, "finish", lambda bench: (benches.append(1), finish(bench))[1])
+
+    def held() -> int:
+        with house.store.reading() as unit:
+            return sum(row.count_milli or 0 for row in unit.bar(1).all(Waste)) // 1000
+
+    assert held() == _sum(400)
+    assert "400 rows" in text(ana.says("undo"))
+    assert held() == 0
+    assert len(benches) == 1

@@ -8,6 +8,7 @@ from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
 from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.on_copy import on_copy
 from bot.chat.dialogue.progress import watching
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.log.entries import change_reply
@@ -25,6 +26,11 @@ class UndoArguments(Arguments):
 
 
 def _undo(turn: Turn, arguments: UndoArguments) -> Reply:
+    run = on_copy(_undo_now) if chain.takes_long(turn.context, arguments.number) else _undo_now
+    return run(turn, arguments)
+
+
+def _undo_now(turn: Turn, arguments: UndoArguments) -> Reply:
     turn.context.watch = watching(N_("Taking back"))
     number = arguments.number
     if number is None:
