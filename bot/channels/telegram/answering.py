@@ -111,11 +111,11 @@ class Answers(Answering):
         left: Left,
         toast: asyncio.Future[str],
     ) -> None:
+        if incoming.membership is not None:
+            await self._in_worker(self._note_membership, incoming)
         if incoming.message is not None:
             await self._answer(incoming, letter, incoming.message, receipt, hold, left, toast)
             self._heard_from(incoming.message.place.outside_id)
-        elif incoming.membership is not None:
-            await self._in_worker(self._note_membership, incoming)
         elif incoming.migration is not None:
             await self._room_moved(incoming.migration.old, incoming.migration.new)
 

@@ -14,6 +14,19 @@ CHANNEL = "telegram"
 ALLOWED = ["message", "edited_message", "callback_query", "inline_query", "my_chat_member"]
 
 
+_OUT = {"kicked", "left"}
+# The fields of a message without words, and the kind that the answer speaks of.
+_WORDLESS = {
+    **dict.fromkeys(("voice", "audio", "video_note"), "voice"),
+    **dict.fromkeys(("sticker", "dice", "game"), "sticker"),
+    **dict.fromkeys(("animation", "video", "story"), "video"),
+    **dict.fromkeys(("venue", "location"), "location"),
+    "contact": "contact",
+    "poll": "poll",
+    "document": "picture file",
+}
+
+
 @dataclass(frozen=True, slots=True)
 class Membership:
     """The bot was added to a chat or removed from it."""
@@ -61,9 +74,11 @@ class Incoming:
             return "tap"
         if self.typing is not None:
             return "typing"
+        if self.membership is not None or self.migration is not None:
+            return "membership"
         if self.message is not None:
             return "edit" if self.message.corrects is not None else "message"
-        return "membership" if self.membership is not None or self.migration is not None else "other"
+        return "other"
 
 
 def read_update(update: JsonObject, bot_id: int, bot_name: str) -> Incoming:
@@ -75,10 +90,7 @@ def read_update(update: JsonObject, bot_id: int, bot_name: str) -> Incoming:
     if "callback_query" in update:
         return _tap(number, update["callback_query"], bot_id)
     if "my_chat_member" in update:
-        changed = update["my_chat_member"]
-        chat = str(changed["chat"]["id"])
-        status = changed["new_chat_member"]["status"]
-        return Incoming(number, chat, membership=Membership(chat, status not in {"kicked", "left"}))
+        return _membership(number, update["my_chat_member"], bot_id)
     if "message" in update:
         return _message(number, update["message"], bot_id, bot_name)
     if "edited_message" in update:
@@ -88,6 +100,19 @@ def read_update(update: JsonObject, bot_id: int, bot_name: str) -> Incoming:
         sender = _sender(asked["from"])
         return Incoming(number, sender.outside_id, typing=Typing(asked["id"], sender, asked.get("query", "")))
     return Incoming(number, "")
+
+
+def _membership(number: int, changed: JsonObject, bot_id: int) -> Incoming:
+    """Return the bot's new standing in a chat, and a message to greet a group that it was added to."""
+    place = _place(changed)
+    was, now = (changed[when]["status"] for when in ("old_chat_member", "new_chat_member"))
+    membership = Membership(place.outside_id, now not in _OUT)
+    if place.private or was not in _OUT or now in _OUT:
+        return Incoming(number, place.outside_id, membership=membership)
+    key = f"{bot_id}:{place.outside_id}:added {number}"
+    at = datetime.fromtimestamp(changed["date"], UTC)
+    added = Message(CHANNEL, _sender(changed["from"]), place, "", key=key, sent_at=at, notice="added")
+    return Incoming(number, place.outside_id, added, membership=membership)
 
 
 def _sender(user: JsonObject) -> Sender:
@@ -138,7 +163,14 @@ def _message(number: int, said: JsonObject, bot_id: int, bot_name: str) -> Incom
     photos = said.get("photo") or ()
     place = _place(said)
     file = _file(said) if place.private else None
-    if "from" not in said or said["from"].get("is_bot") or not (text or photos or file):
+    anonymous = not place.private and (said.get("sender_chat") or {}).get("id") == said["chat"]["id"]
+    notice = "anonymous" if anonymous else ""
+    if not (text or photos or file) and place.private:
+        notice = next((kind for field, kind in _WORDLESS.items() if field in said), "")
+    # An inline result of the bot itself that was picked in its own chat is an answer, not a question.
+    picked = (said.get("via_bot") or {}).get("id") == bot_id
+    by_bot = "from" not in said or (said["from"].get("is_bot") and not anonymous)
+    if by_bot or picked or not (text or photos or file or notice):
         return Incoming(number, chat)
     if not place.private and not _addressed(said, text, bot_id, bot_name):
         return Incoming(number, chat)
@@ -153,6 +185,7 @@ def _message(number: int, said: JsonObject, bot_id: int, bot_name: str) -> Incom
         number=int(said["message_id"]),
         answers=_lines_behind(said.get("reply_to_message") or {}, bot_id),
         document=None if file is None else Document(str(file.get("file_name") or "file")[-120:], None),
+        notice=notice,
     )
     fetched = file if file is not None and int(file.get("file_size") or 0) <= MOST_BYTES else None
     return Incoming(
@@ -176,8 +209,8 @@ def _file(said: JsonObject) -> JsonObject | None:
 def _edited(number: int, said: JsonObject, bot_id: int, bot_name: str) -> Incoming:
     """Return an edited message as a correction of the original; its key differs for each edit."""
     incoming = _message(number, said, bot_id, bot_name)
-    if incoming.message is None:
-        return incoming
+    if incoming.message is None or incoming.message.notice:
+        return replace(incoming, message=None)  # a moving place is edited every few seconds
     key = incoming.message.key
     edited = replace(incoming.message, key=f"{key}{EDITED}{number}", corrects=key)
     return replace(incoming, message=edited)

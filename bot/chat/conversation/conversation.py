@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from bot.chat.conversation import arrival, execution, settlement
 from bot.chat.conversation.arrival import Arrival
+from bot.chat.conversation.notices import noticed
 from bot.chat.conversation.settlement import Receipt
 from bot.chat.dialogue.on_copy import MOST_TRIES, Preparation, Prepared
 from bot.chat.i18n.language import speaking
@@ -55,7 +56,7 @@ class Conversation:
         For a caller that must not wait. `answer` continues from the result; after None it does all the work.
         """
         long = len(message.text) > _LONGEST_GLANCE
-        if long or message.corrects is not None or message.document is not None:
+        if long or message.corrects is not None or message.document is not None or message.notice:
             return None
         if message.tapped is not None and HOME.match(message.text):
             return None
@@ -69,6 +70,8 @@ class Conversation:
         `receipt` is called in the transaction of the changes; `looked` is the result of `look`. Raises
         AlreadyDoneError if the receipt reports an earlier run of the message.
         """
+        if message.notice:
+            return noticed(self.store, self.clock, arrival.storable(message))
         message, moved_to = arrival.go_to_bar_of_tap(self.store, arrival.storable(message))
         seen = self._pass_reading(message) if looked is None or looked.slow else looked
         if seen is not None and seen.replies is not None:

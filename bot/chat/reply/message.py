@@ -79,6 +79,7 @@ class Message:
     answers: tuple[str, ...] = ()  # the lines behind the buttons of the replied-to bot message
     document: Document | None = None
     shared: bool = False  # the tapped message is for the whole group, such as a reminder
+    notice: str = ""  # no words but something else: "voice", "sticker", "added" to a group; see notices.py
 
     @property
     def chat_key(self) -> str:
