@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 
-from bot.trade.liquids import ethanol, strength
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.liquids import ethanol, infusion, strength
 from tests.outside.check import Check, Mark, Value
 
 _RULE = "strength"
@@ -23,6 +24,9 @@ _AT_60_F = strength.US_PROOF_TEMPERATURE_C
 # Weighing in air: density of air at room conditions and of brass weights, g/mL.
 _AIR, _BRASS = 0.0012, 8.4
 _GALLON_ML, _POUND_G = 3785.411784, 453.59237
+
+
+_SPIRIT_96 = strength.Component(IngredientKind.SPIRIT, "spirit", 500.0, 96.0)
 
 
 def _row(
@@ -135,6 +139,26 @@ _REDUCTIONS = (
 )
 
 CHECKS: list[Check] = [
+    *(
+        _row(
+            f"water in fresh {what}, share of its mass, inside the range used",
+            "USDA food composition, as reprinted by two pages",
+            Mark.READ,
+            (infusion.WATER_IN_FRUIT.low, infusion.WATER_IN_FRUIT.high),
+            lambda share=share: share,  # type: ignore[misc]
+            "",
+        )
+        for what, share in (("orange peel", 0.725), ("lemon peel", 0.816), ("orange", 0.8675))
+    ),
+    _row(
+        "500 mL of 96 % on 80 g of fresh fruit, all its water taken up, by mass balance",
+        "by hand from OIML R 22 densities: 378.8 g of ethanol in 473.1 g of 0.843 g/mL",
+        Mark.COMPUTED,
+        85.5,
+        lambda: infusion.infused_percent([_SPIRIT_96], 80.0).low,
+        "% vol",
+        0.5,
+    ),
     *(
         _row(
             f"density of {percent:g} % vol at 20 °C",

@@ -270,3 +270,31 @@ Ana: weigh Blue 152.31 150.55 148.85 147.21 145.62 144.10 20 sprays with grapefr
   [Next run from 144.1 g] [Undo]
   [Use it for Grapefruit mist]
   [Use it for all sprays]
+Ana: new Lemon spirit: neutral spirit 500 ml, lemon peel 80 g, rest 48 h, infusion
+  Lemon spirit is in the book.
+  Lemon spirit: infusion, version 1
+    neutral spirit 96 %  500 ml
+    lemon peel             80 g
+  Makes 500 ml at 96 % vol
+  Rests 48 hours, discard after 30 days
+  Weak or fresh: keep it refrigerated and ask
+  your inspector how long.
+  No listed allergen by name. Contains citrus.
+  Caution: Use only spirit sold for drinking:
+  cleaning, surgical and denatured alcohol is
+  poison.
+  [Scale] [Cost] [Make]
+  [Change] [More]
+  [Undo]
+Ana: strength lemon spirit
+  Lemon spirit: 96 % vol
+    Poured in      500 ml
+    Makes          500 ml
+    Ethanol in it  480 ml
+  Not counted: lemon peel.
+  Fresh fruit gives it water: 86 to 96 % vol
+  once strained. Measure what comes out.
+  It can light from about 14 °C upwards: highly
+  flammable (category 2: flashes below 23 °C).
+  An estimate, some degrees off either way.
+  [Scale] [Another spirit]

@@ -11,9 +11,12 @@ from typing import Any
 from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas.kinds import IngredientKind, is_carrier_name, is_oil_name
 from bot.trade.formulas.measures import Dimension
+from bot.trade.formulas.perishables import spoils
 from bot.trade.liquids.densities import density_of
 from bot.trade.liquids.flash import FlashPoint, flash_point_of
+from bot.trade.liquids.infusion import infused_percent
 from bot.trade.liquids.strength import Component, FormulaStrength, formula_strength
+from bot.trade.numbers.ranges import Range
 from bot.work.formulas.formulas import FormulaLineView, FormulaView
 from bot.work.formulas.ingredients import IngredientView
 
@@ -100,6 +103,20 @@ class Mix:
     def flash(self) -> FlashPoint | None:
         """The flash point; None if a spirit's strength is unknown."""
         return None if self.without_strength else flash_point_of(self.components)
+
+    @property
+    def infused_percent(self) -> Range[float] | None:
+        """The strength, % vol, with the water of the fruit weighed in; None without fruit or strength."""
+        grams = sum(
+            float(one.amount)
+            for one in self.poured
+            if one.kind is IngredientKind.FRUIT
+            and one.dimension is Dimension.MASS
+            and spoils(one.name, one.kind)
+        )
+        if not grams or self.without_strength:
+            return None
+        return infused_percent(self.components, grams)
 
     @property
     def strongest_percent(self) -> float | None:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from bot.trade.liquids.flash import FlashPoint
 from bot.trade.liquids.strength import FormulaStrength
+from bot.trade.numbers.ranges import Range
 from bot.work.batches.batches import BatchView
 from bot.work.context import Context, Role
 from bot.work.errors import NotAllowedError
@@ -22,7 +23,7 @@ class StrengthAnswer:
     """The strength of a mix: None if a spirit's strength is unknown (`unknown` names it).
 
     `poured_ml` is the sum of all volumes at 20 °C, `left_out` names ingredients without a known volume,
-    `flash` is the flash point.
+    `flash` is the flash point, `infused_percent` the strength with the water of the fruit in it.
     """
 
     name: str
@@ -31,11 +32,14 @@ class StrengthAnswer:
     unknown: tuple[str, ...]
     left_out: tuple[str, ...]
     flash: FlashPoint | None
+    infused_percent: Range[float] | None
 
 
 def _answer(name: str, mix: Mix) -> StrengthAnswer:
     poured_ml = sum(component.volume_ml for component in mix.components)
-    return StrengthAnswer(name, mix.strength, poured_ml, mix.without_strength, mix.left_out, mix.flash)
+    return StrengthAnswer(
+        name, mix.strength, poured_ml, mix.without_strength, mix.left_out, mix.flash, mix.infused_percent
+    )
 
 
 def of_formula(view: FormulaView) -> StrengthAnswer:

@@ -35,6 +35,10 @@ def mix_reply(turn: Turn, answer: StrengthAnswer, title: str, view: FormulaView 
         first = _("{name} holds no alcohol.").format(name=title)
     blocks: list[Block] = [Grid(tuple(rows))]
     blocks += [Text(line) for line in _taken_as(answer)]
+    if answer.infused_percent is not None and found.ethanol_ml > 0:
+        low, high = (round(end) for end in (answer.infused_percent.low, answer.infused_percent.high))
+        text = _("Fresh fruit gives it water: {low} to {high} % vol once strained. Measure what comes out.")
+        blocks.append(Text(text.format(low=show_number(low), high=show_number(high))))
     if answer.flash is not None and answer.flash.band_c is not None:
         blocks.append(Text(flash_words(turn, answer.flash)))
     buttons: tuple[tuple[Button, ...], ...] = ()
