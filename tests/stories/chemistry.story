@@ -207,8 +207,8 @@ Ana: dose grapefruit mist in 90 ml
     oil        14-32
     glycol     32-71
     ethanol   65-150
-  ml a drink: oil 0.017-0.038, glycol
-  0.031-0.069, ethanol 0.083-0.19
+  Most that stays within it: 0.38 ml a drink (3
+  sprays).
   Caution: Never flame a garnish over a drink
   that was just sprayed, nor serve it beside an
   open flame.
@@ -227,8 +227,9 @@ Ana: dose grapefruit mist in 90 ml, 3 drinks + 5 ml orange mist
       2,000-2,100  6,100-6,200
     ethanol
       2,000-2,100  6,000-6,300
-  ml a drink: oil 0.52-0.54, glycol 2, ethanol
-  2.5-2.6
+  Most that stays within it: 0 ml a drink (0
+  sprays); or a drink of 2,060 ml or at most 0 %
+  glycol in the mix.
   Caution: Never flame a garnish over a drink
   that was just sprayed, nor serve it beside an
   open flame.

@@ -34,8 +34,6 @@ Ana: dosis bruma de pomelo en 90 ml + 5 ml bruma de pomelo
     aceite      550-570
     glicol  1.200-1.300
     etanol  2.500-2.600
-  ml por cóctel: aceite 0,64-0,66, glicol 1,2,
-  etanol 3,2-3,3
   Precaución: Nunca flamees un garnish sobre un
   cóctel recién pulverizado, ni lo sirvas junto
   a una llama.
