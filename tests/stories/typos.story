@@ -14,11 +14,17 @@ Ana: hello
   [Log waste] [Scale]
   [Everything] [Handling cautions]
 Ana: hello there, what can you do?
-  /week: the week's waste and what it cost
-  week 2026-W30
-  week last week
-  [Step by step] [Waste and fruit]
-  [Everything]
+  Say what you want to do, with or without the
+  slash:
+  waste 6 grapefruits mouldy
+  scale Grapefruit mist to 8 x 50 ml
+  batch Grapefruit mist to 8 x 50 ml
+  cost Grapefruit mist
+  week: what was thrown out and what it cost
+  More on anything: help labels, help how do I
+  waste
+  [Log waste] [Scale]
+  [Everything] [Handling cautions]
 Ana: skale grapefruit mist x2
   Read as: scale grapefruit mist x2
   Grapefruit mist: x 2
