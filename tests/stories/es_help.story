@@ -60,5 +60,15 @@ Ana: precauciones
   2. Nunca calientes alcohol sobre llama o placa
   descubierta: hasta uno flojo da vapor que se
   enciende.
+  3. Sin llama, vela, soplete ni garnish
+  flambeado cerca del spray mientras se usa.
+  4. Nunca flamees un garnish sobre un cóctel
+  recién pulverizado, ni lo sirvas junto a una
+  llama. (2 a 4: puntos de inflamación del
+  etanol en agua, tabla de manual en páginas
+  públicas (dos en % vol, una en % en masa))
+  5. Trabaja donde corra el aire, lejos de la
+  cocina y fuera de armarios: su vapor pesa.
+  (límite inferior de inflamabilidad del etanol
+  3,1 % vol en aire, IEC 60079-20-1 (2010))
   [Más]
-  [El resto]

@@ -79,5 +79,13 @@ Ana: cautions
   lights.
   3. No flame, candle, torch or flamed garnish
   near the spray while it is used.
+  4. Never flame a garnish over a drink that was
+  just sprayed, nor serve it beside an open
+  flame. (2 to 4: flash points of ethanol in
+  water, handbook table on public pages (two as
+  % vol, one as % mass))
+  5. Work where air moves, away from the stove
+  and out of cupboards: its vapour is heavy.
+  (lower flammable limit of ethanol 3.1 % vol in
+  air, IEC 60079-20-1 (2010))
   [More]
-  [The rest]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.intent.intent import REST
 from bot.chat.reply.message import Caution, Grid, Reply
 from tests.house import House, Person
 
@@ -45,12 +46,24 @@ def flat(replies: list[Reply]) -> str:
 
 def said(person: Person, line: str) -> str:
     """Say a line; return the whole answer as one text."""
-    return flat(person.says(line))
+    return whole(person, person.says(line))
 
 
 def tapped(person: Person, label: str) -> str:
     """Tap a button; return the whole answer as one text."""
-    return flat(person.taps(label))
+    return whole(person, person.taps(label))
+
+
+def whole(person: Person, replies: list[Reply]) -> str:
+    """Return replies as text, with the folded part of a long one."""
+    folded = [
+        button.label
+        for one in replies
+        for row in one.buttons
+        for button in row
+        if button.line.startswith(REST)
+    ]
+    return flat([*replies, *(one for label in folded for one in person.taps(label))])
 
 
 def labels(replies: list[Reply]) -> list[str]:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from bot.chat.i18n.language import Tongue, _, speaking
 from bot.chat.reply.message import Caution as CautionBlock
 from bot.chat.reply.message import Reply
 from bot.trade.safety.caution import Step
 from bot.trade.safety.cautions import CAUTIONS
 from bot.trade.safety.jurisdiction import Jurisdiction
-from tests.chat.features.liquids.mixes import CLEAR_MIX, bar_with, flat, labels
+from tests.chat.features.liquids.mixes import CLEAR_MIX, bar_with, whole
 from tests.house import House, Person
 
 pytestmark = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
@@ -25,11 +26,15 @@ _BIG = (
 def _all_pages(person: Person, line: str) -> str:
     """Say a line and tap More until the last page."""
     replies = person.says(line)
-    whole = flat(replies)
-    while {"More", "The rest"} & set(labels(replies)):
-        replies = person.taps("The rest" if "The rest" in labels(replies) else "More")
-        whole += "\n" + flat(replies)
-    return whole
+    pages = [whole(person, replies)]
+    while following := _lines_of(replies, "More"):
+        replies = person.taps_line(following[0])
+        pages.append(whole(person, replies))
+    return "\n".join(pages)
+
+
+def _lines_of(replies: list[Reply], label: str) -> list[str]:
+    return [one.line for reply in replies for row in reply.buttons for one in row if one.label == label]
 
 
 def _cautions(replies: list[Reply]) -> list[str]:
@@ -71,7 +76,8 @@ def test_every_caution_of_every_place_can_be_read_for_some_formula(house: House)
         ana.says(f"bar rules {rules}")
         for kind in _KINDS:
             answer = _all_pages(ana, f"cautions {kind}")
-            seen |= {one.id for one in CAUTIONS if one.text in answer}
+            with speaking(Tongue("en", "en_US" if rules is Jurisdiction.US else "en_GB")):
+                seen |= {one.id for one in CAUTIONS if _(one.text) in answer}
     assert seen == {one.id for one in CAUTIONS}
 
 
