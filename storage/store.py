@@ -16,7 +16,7 @@ from sqlalchemy.exc import ArgumentError, DisconnectionError
 from sqlalchemy.pool import ConnectionPoolEntry
 
 from storage.memory import BarMemory
-from storage.trouble import AwayError, is_read_only, told_apart
+from storage.trouble import DatabaseError, is_damaged, is_read_only, told_apart
 from storage.unit import Unit
 
 _CONNECT_SECONDS = 10  # until a server that does not answer counts as away
@@ -87,7 +87,7 @@ class Store:
     def reading(self) -> Iterator[Unit]:
         """Provide a read-only unit; its changes are discarded. Raises AwayError as `writing` does."""
         with (
-            self._reopened_if_read_only(),
+            self._reopened_if_unusable(),
             told_apart(),
             self.engine.connect() as connection,
             closing(Unit(connection, self.memory, writes=False)) as unit,
@@ -101,7 +101,7 @@ class Store:
         Raises AwayError while the database is unavailable.
         """
         with (
-            self._reopened_if_read_only(),
+            self._reopened_if_unusable(),
             told_apart(),
             self._line if self.is_sqlite else nullcontext(),
             self.engine.connect() as connection,
@@ -113,12 +113,12 @@ class Store:
                 connection.commit()
 
     @contextmanager
-    def _reopened_if_read_only(self) -> Iterator[None]:
+    def _reopened_if_unusable(self) -> Iterator[None]:
         try:
             yield
-        except AwayError as error:
-            if is_read_only(error):
-                # SQLite opened the file for reading only: once it is mended, only a new connection can write.
+        except DatabaseError as error:
+            if is_read_only(error) or is_damaged(error):
+                # Once the file is mended or restored, only a new connection sees it.
                 self.engine.dispose()
             raise
 

@@ -15,6 +15,7 @@ from storage.workbench import Workbench
 from tests.api import Person, Seen, Server
 from tests.channels.telegram.conftest import Telephone
 from tests.house import House, text
+from tests.house import Person as Author
 from tests.work.transfer.files import Sends
 
 ONE_DATABASE = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
@@ -151,9 +152,13 @@ def test_no_text_takes_long(house: House, words: str) -> None:
     line = (words * (LONGEST_MESSAGE // len(words) + 1))[:LONGEST_MESSAGE]
     for lead in ("", "invite ", "waste "):
         ana.says(f"{lead}{line}"[:LONGEST_MESSAGE])
-        begun = time.thread_time()
-        ana.says(f"{lead}{line}"[:LONGEST_MESSAGE])
-        assert time.thread_time() - begun < 0.05, lead
+        assert min(_processor_seconds(ana, f"{lead}{line}") for _time in range(4)) < 0.05, lead
+
+
+def _processor_seconds(ana: Author, line: str) -> float:
+    begun = time.thread_time()
+    ana.says(line[:LONGEST_MESSAGE])
+    return time.thread_time() - begun
 
 
 def test_a_big_import_is_undone_on_a_copy_too(house: House, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -209,7 +209,6 @@ async def test_a_damaged_database_is_told_to_whoever_writes(telephone: Telephone
         ana.writes("waste 2 limes mouldy")
         said = await server.follow(ana, mark)
         assert "My notebook is damaged, and nothing was logged." in said.text
-    store.engine.dispose()  # as a restart after a restore; open connections keep damaged pages
     server.idle = lambda: telephone.channel.idle
     assert "Logged" in (await ana.says("waste 2 limes mouldy")).text
 
