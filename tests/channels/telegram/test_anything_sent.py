@@ -5,10 +5,11 @@ from __future__ import annotations
 import pytest
 
 from tests.api.group import Group
+from tests.api.refusals import JsonDict
 from tests.channels.telegram.conftest import MIST, Telephone
 
-_FILE = {"file_id": "file-1", "file_unique_id": "u1", "file_size": 10}
-_SENT = [
+_FILE: JsonDict = {"file_id": "file-1", "file_unique_id": "u1", "file_size": 10}
+_SENT: list[tuple[JsonDict, str]] = [
     ({"voice": {**_FILE, "duration": 3}}, "I can't listen to messages. Please type it."),
     ({"sticker": {**_FILE, "width": 1, "height": 1}}, "Nice one. I only read text, photos and files"),
     ({"video": {**_FILE, "duration": 3}}, "I can't watch videos. Please type it, or send a photo."),
