@@ -273,7 +273,7 @@ def _no_spirit(error: NoSpiritError) -> Reply:
 
 @worded.register
 def _nothing_to_dose(error: NothingToDoseError) -> Reply:
-    text = _("{name} holds no oil, no glycol and no alcohol: there is no dose to reckon.")
+    text = _("{name} holds no oil, no glycol and no alcohol, so it has no dose.")
     return reply(text.format(name=error.name))
 
 
@@ -281,7 +281,7 @@ def _nothing_to_dose(error: NothingToDoseError) -> Reply:
 def _unknown_strength(error: UnknownStrengthError) -> Reply:
     return reply(
         _("How strong is {name}?").format(name=error.name),
-        _("Say it once, then {formula} can be reckoned: strength {name} 96").format(
+        _("Say it once, and I can work out {formula}: strength {name} 96").format(
             name=error.name, formula=error.formula
         ),
     )

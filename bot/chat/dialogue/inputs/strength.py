@@ -67,9 +67,7 @@ def ask_strength(turn: Turn, name: str, formula: str) -> Reply:
     buttons = (tuple(Button(f"{level} %", f"strength {name} {level} %") for level in levels),)
     return reply(
         _("How strong is {name}?").format(name=name),
-        _("Say it once, then {formula} can be reckoned: strength {name} 96").format(
-            name=name, formula=formula
-        ),
+        _("Say it once, and I can work out {formula}: strength {name} 96").format(name=name, formula=formula),
         buttons=buttons if levels else (),
     )
 

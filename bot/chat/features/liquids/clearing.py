@@ -168,7 +168,7 @@ def _buttons(
 def _aroma(view: FormulaView) -> Reply:
     found = clarity.release_of(view)
     if found is None:
-        return reply(_("{name} holds no citrus oil, so there is no aroma to reckon.").format(name=view.name))
+        return reply(_("{name} holds no citrus oil, so I have no aroma to compare.").format(name=view.name))
     if not found.stages:
         return reply(
             _("{name}: aroma not known").format(name=view.name),
