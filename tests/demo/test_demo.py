@@ -18,7 +18,8 @@ from bot.demo import book as demo_book
 from bot.demo import filling
 from bot.trade.days import business_day
 from bot.trade.formulas.kinds import Preparation
-from bot.trade.liquids.clearing.estimate import State, judge
+from bot.trade.liquids.clearing.estimate import judge
+from bot.trade.liquids.clearing.mend import State
 from bot.trade.liquids.clearing.mixture import mixture_of
 from bot.trade.liquids.strength import Component
 from bot.work.batches import batches

@@ -8,7 +8,8 @@ import numpy as np
 from thermo.unifac import UNIFAC
 
 from bot.trade.liquids.clearing import phases
-from bot.trade.liquids.clearing.estimate import State, state_of, stays_clear
+from bot.trade.liquids.clearing.estimate import state_of, stays_clear
+from bot.trade.liquids.clearing.mend import State
 from bot.trade.liquids.clearing.miscibility import limonene_percent
 from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.liquids.clearing.substances import ETHANOL, LIMONENE, SUBSTANCES, WATER, Model

@@ -153,3 +153,11 @@ def _values(stored: Mapping[str, Any]) -> dict[str, object]:
         except NotEncodedError:
             continue
     return values
+
+
+def kept_line(text: str, pending: Pending | None) -> str:
+    """Return the line that a shortened button stands for, '' if that question is over."""
+    _sign, nonce, index = [*text.split(" ", 2), "", ""][:3]
+    if pending is None or nonce != str(pending.nonce) or not index.isdecimal():
+        return ""
+    return pending.lines[int(index)] if int(index) < len(pending.lines) else ""

@@ -12,7 +12,7 @@ from bot.chat.dialogue.inputs.day import INSTEAD
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import ANSWER, BACK
-from bot.chat.dialogue.state import DialogueState, Pending
+from bot.chat.dialogue.state import DialogueState, kept_line
 from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages
@@ -201,7 +201,7 @@ def _tapped(turn: Turn) -> Intent:
     if text.startswith(f"{ANSWER} "):
         return _tapped_answer(turn, text)
     if text.startswith(f"{KEPT} "):
-        text = turn.line = _kept_line(text, turn.pending)
+        text = turn.line = kept_line(text, turn.pending)
         if not text:
             return OutOfDate()
         if text.startswith(f"{ANSWER} "):  # the row that keeps it is the question's own
@@ -278,16 +278,8 @@ def _tapped_answer(turn: Turn, text: str) -> Intent:
 def _is_of_another_bar(turn: Turn) -> bool:
     """Whether the tapped message is older than the person's change of bars: its lines mean the old bar."""
     since, number = turn.presence.since, turn.message.number
-    if since is None or number is None or number >= since:
-        return False
-    return not turn.message.text.startswith("bars ")
-
-
-def _kept_line(text: str, pending: Pending | None) -> str:
-    _sign, nonce, index = [*text.split(" ", 2), "", ""][:3]
-    if pending is None or nonce != str(pending.nonce) or not index.isdecimal():
-        return ""
-    return pending.lines[int(index)] if int(index) < len(pending.lines) else ""
+    older = since is not None and number is not None and number < since
+    return older and not turn.message.text.startswith("bars ")
 
 
 def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None) -> Intent:

@@ -12,7 +12,8 @@ from functools import lru_cache
 
 from bot.trade.errors import OutOfRangeError
 from bot.trade.liquids.clearing import phases
-from bot.trade.liquids.clearing.estimate import MOST_OUTSIDE_SHARE, Band
+from bot.trade.liquids.clearing.estimate import MOST_OUTSIDE_SHARE
+from bot.trade.liquids.clearing.mend import Band
 from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.liquids.clearing.substances import ETHANOL, LIMONENE, SUBSTANCES, Model
 

@@ -10,7 +10,8 @@ from sqlalchemy import bindparam
 
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids.clearing import estimate
-from bot.trade.liquids.clearing.estimate import Clearing, State
+from bot.trade.liquids.clearing.estimate import Clearing
+from bot.trade.liquids.clearing.mend import State
 from bot.trade.liquids.clearing.mixture import Mixture, mixture_of
 from bot.trade.spray.release import Release, release
 from bot.work.batches.batches import LOOKING, BatchState, Clarity

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
@@ -22,7 +21,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
 from bot.chat.dialogue.log_words import LogWords, Retold, amount_of, retold_amount, typed_amount
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.fruit.acid_adjustment import acid_words
+from bot.chat.features.fruit.peeled_words import _BASIS, acid_button, rounded_volume, sour_button, what_to_do
 from bot.chat.features.fruit.waste import worded_waste
 from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
@@ -30,8 +29,6 @@ from bot.chat.i18n.plurals import counted_name, pieces
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
 from bot.trade.formulas.measures import Dimension
-from bot.trade.fruit.acidity_table import Juice
-from bot.trade.fruit.handbook import ExpectedJuice, YieldBasis
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchView
 from bot.work.formulas.formulas import in_base
@@ -42,12 +39,6 @@ from bot.work.fruit.waste import WasteLine
 from bot.work.log.chain import State
 
 _FEW = 6  # a bar with fewer fruits of its own is also offered the usual ones
-_BASIS = {
-    YieldBasis.PUBLISHED: N_("published yield"),
-    YieldBasis.LIKE_FRUIT: N_("estimated from a like fruit"),
-    YieldBasis.MIXED: N_("published and your own"),
-    YieldBasis.MEASURED: N_("your own yield"),
-}
 
 
 # -- choosing fruit and number -------------------------------------------------------------
@@ -160,7 +151,9 @@ def _several_peeled(turn: Turn, arguments: PeeledArguments) -> Reply:
     for one in arguments.lines:
         logged = peeled.peel(turn.context, one.fruit.id, one.waste_amount, arguments.day)
         entries.append((one.fruit.name, logged.entry))
-        juice = "?" if logged.juice is None else _rounded(logged.juice.volume_ml, turn.context.bar.units)
+        juice = (
+            "?" if logged.juice is None else rounded_volume(logged.juice.volume_ml, turn.context.bar.units)
+        )
         rows.append((_pieces(one.fruit, one.waste_amount), juice))
     first = _("Peeled, good until {when}:").format(when=show_moment(logged.peeled.lost_at))
     first = of_day(turn, first, arguments.day)
@@ -182,11 +175,11 @@ def _one_peeled(turn: Turn, one: PiecesArguments, day: date | None) -> Reply:
     if not own:
         clock = _("{hours} h is common practice (/bar peeled fruit); I will remind you before.")
     lines = [] if past else [clock.format(hours=hours)]
-    lines += _what_to_do(turn, fruit, logged.juice)
+    lines += what_to_do(turn, fruit, logged.juice)
     return reply(
         first,
         *lines,
-        buttons=(*ends(fruit.id, count), (undo_button(turn), _acid_button(turn, fruit, logged.juice))),
+        buttons=(*ends(fruit.id, count), (undo_button(turn), acid_button(turn, fruit, logged.juice))),
     )
 
 
@@ -200,44 +193,6 @@ def ends(fruit_id: int, count: Fraction) -> tuple[tuple[Button, ...], ...]:
             Button(_("In a batch"), f"peeled in batch {said}"),
         ),
     )
-
-
-def _acid_button(turn: Turn, fruit: IngredientView, juice: ExpectedJuice | None) -> Button:
-    if juice is None or acid_adjustment.juice_named(fruit.name, turn.context.bar.language) is None:
-        return Button(_("More peeled"), "peeled")
-    return _sour_button(turn, fruit, _whole_ml(juice.volume_ml))
-
-
-def _whole_ml(ml: Decimal) -> str:
-    return str(int(round(ml, -1)) or int(ml) or 1)
-
-
-def _what_to_do(turn: Turn, fruit: IngredientView, juice: ExpectedJuice | None) -> list[str]:
-    units = turn.context.bar.units
-    lines = []
-    if juice is not None:
-        lines.append(
-            _("About {volume} juice ({low} to {high}; {basis}).").format(
-                volume=_rounded(juice.volume_ml, units),
-                low=_rounded(juice.range_ml.low, units),
-                high=_rounded(juice.range_ml.high, units),
-                basis=_(_BASIS[juice.basis]),
-            )
-        )
-    source = acid_adjustment.juice_named(fruit.name, turn.context.bar.language)
-    if juice is not None and source in {Juice.ORANGE, Juice.GRAPEFRUIT, Juice.MANDARIN}:
-        found = acid_adjustment.sour(turn.context, fruit.name, Juice.LIME.value, Fraction(juice.volume_ml))
-        citric, malic = acid_adjustment.likely_acid_g(found)
-        lines.append(_("To lime strength: {acids}.").format(acids=acid_words(citric, malic)))
-    used = acid_adjustment.formulas_using(turn.context, fruit)
-    if used:
-        lines.append(_("In the book: {names}.").format(names=", ".join(one.name for one in used)))
-    return lines
-
-
-def _rounded(ml: Decimal, units: str) -> str:
-    """Write an expected volume with its known precision."""
-    return show_ml(Fraction(round(ml, -1)) if ml >= 100 else Fraction(round(ml)), units)
 
 
 # -- ends ----------------------------------------------------------------------------------
@@ -277,8 +232,8 @@ def _juiced(turn: Turn, arguments: JuicedArguments) -> Reply:
     if found.usual is not None:
         lines.append(
             _("To be expected: {low} to {high} ({basis}).").format(
-                low=_rounded(found.usual.range_ml.low, units),
-                high=_rounded(found.usual.range_ml.high, units),
+                low=rounded_volume(found.usual.range_ml.low, units),
+                high=rounded_volume(found.usual.range_ml.high, units),
                 basis=_(_BASIS[found.usual.basis]),
             )
         )
@@ -297,17 +252,8 @@ def _juiced(turn: Turn, arguments: JuicedArguments) -> Reply:
         )
     buttons = [undo_button(turn)]
     if acid_adjustment.juice_named(fruit.name, turn.context.bar.language) is not None:
-        buttons.append(_sour_button(turn, fruit, show_number(ml, 0)))
+        buttons.append(sour_button(turn, fruit, show_number(ml, 0)))
     return noting_night(turn, reply(first, *lines, buttons=(tuple(buttons),)), arguments.day, line)
-
-
-def _sour_button(turn: Turn, fruit: IngredientView, ml: str) -> Button:
-    target = (
-        "lemon"
-        if acid_adjustment.juice_named(fruit.name, turn.context.bar.language) is Juice.LIME
-        else "lime"
-    )
-    return Button(_("Acid for it"), f"acid {ml} ml #{fruit.id} to {target}")
 
 
 def _binned(turn: Turn, arguments: PiecesArguments) -> Reply:

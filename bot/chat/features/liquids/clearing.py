@@ -25,7 +25,7 @@ from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, wanted_view
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_temperature
-from bot.trade.liquids.clearing.estimate import Band, State
+from bot.trade.liquids.clearing.mend import Band, State
 from bot.trade.spray.release import Release, Stage
 from bot.trade.words import N_
 from bot.work.formulas import scaling

@@ -10,7 +10,8 @@ from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly
 from bot.chat.reply.message import Button
 from bot.chat.reply.units import show_ml
 from bot.trade.formulas.kinds import IngredientKind
-from bot.trade.liquids.clearing.estimate import COLD_BELOW_C, Band, Mend, MendKind, State
+from bot.trade.liquids.clearing.estimate import COLD_BELOW_C
+from bot.trade.liquids.clearing.mend import Band, Mend, MendKind, State
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchView, Clarity
 from bot.work.formulas.formulas import FormulaLineView, FormulaView

@@ -20,11 +20,11 @@ from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.balance_words import named_amount, plain_amount, used_blocks, used_row
 from bot.chat.features.money.prices import change_words, pack_words
+from bot.chat.features.stock.delivery_words import delivery_line, paid_words, per_pack, typed
 from bot.chat.grammar.syntax import Amount, Money, Named, Unknown
 from bot.chat.i18n.language import _, ngettext, show_money, show_number
-from bot.chat.i18n.plurals import counted_name, pieces, singular
+from bot.chat.i18n.plurals import counted_name, singular
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
-from bot.chat.reply.units import show_quantity
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
 from bot.trade.formulas.measures import Quantity
 from bot.trade.words import N_
@@ -181,7 +181,7 @@ def _delivered(turn: Turn, one: DeliveryArguments) -> str:
     each = " each" if one.each_pack else " in all" if one.in_all else ""
     paid = "" if one.paid is None else f" {one.paid}{each}"
     instead = "" if one.instead is None else f" instead {one.instead}"
-    return f"{packs}{_typed(one.amount)} {name_in_line(turn, one.item)}{paid}{instead}"
+    return f"{packs}{typed(one.amount)} {name_in_line(turn, one.item)}{paid}{instead}"
 
 
 def _bought(turn: Turn, arguments: BoughtArguments) -> Reply:
@@ -213,11 +213,11 @@ def _one_bought(turn: Turn, one: DeliveryArguments, day: date | None) -> Reply:
     if one.packs is None and one.each_pack:  # '80 oranges 0.45 each': each is a pack of one
         packs, content = content.number, Quantity(Fraction(1), content.unit)
     before = prices.in_force(context, [item.id]).get(item.id)
-    price = _per_pack(one, packs, paid)
+    price = per_pack(one.in_all, packs, paid)
     bought = counts.buy(context, item.id, packs, content, price, day)
     entry = context.entry
     now = prices.in_force(context, [item.id]).get(item.id)
-    first = _("Bought: {what}").format(what=_what(item, packs, content, bought.amount, bought.on_hand))
+    first = _("Bought: {what}").format(what=delivery_line(item, packs, content, bought.amount))
     if bought.cost is not None:
         first += _(", {money}").format(money=show_money(bought.cost))
     lines: list[str] = []
@@ -233,7 +233,7 @@ def _one_bought(turn: Turn, one: DeliveryArguments, day: date | None) -> Reply:
         lines.append(_("Should be on hand: {amount}").format(amount=there))
     rows: list[tuple[Button, ...]] = [(undo_button(turn), Button(_("More that came in"), "bought"))]
     if paid is not None and one.packs is not None and packs != 1 and entry is not None:
-        said = f"bought {show_number(packs)} x {_typed(content)} #{item.id} {_money(paid)}"
+        said = f"bought {show_number(packs)} x {typed(content)} #{item.id} {paid_words(paid)}"
         many = _("{money} was for one"), "each"
         label, other = many if one.in_all else (_("{money} was for all"), "in all")
         line = f"{said} {other} instead {entry}"
@@ -242,44 +242,11 @@ def _one_bought(turn: Turn, one: DeliveryArguments, day: date | None) -> Reply:
     return reply(said, *lines, buttons=tuple(rows), edits=one.instead is not None)
 
 
-def _typed(content: Quantity) -> str:
-    return str(content.number) if content.unit == "each" else show_quantity(content)
-
-
-def _money(paid: Decimal) -> str:
-    return show_number(Fraction(paid), 4)
-
-
-def _per_pack(one: DeliveryArguments, packs: Fraction, paid: Decimal | None) -> Decimal | None:
-    """Return the cost of one pack: as typed for each, or a share of the total."""
-    if paid is None:
-        return None
-    if one.in_all:
-        return paid * packs.denominator / packs.numerator
-    return paid
-
-
-def _what(item: IngredientView, packs: Fraction, content: Quantity, amount: Fraction, there: OnHand) -> str:
-    """Write a delivered item: '160 oranges (2 packs of 80)'."""
-    if content.unit == "each":
-        text = pieces(item.name, amount)
-        inside = show_number(content.number)
-    else:
-        inside = show_quantity(content)
-        text = f"{show_quantity(Quantity(content.number * packs, content.unit))} {item.name}"
-    if packs == 1 or content == Quantity(Fraction(1), "each"):
-        return text
-    count = ngettext("{count} pack of {size}", "{count} packs of {size}", int(packs)).format(
-        count=show_number(packs), size=inside
-    )
-    return f"{text} ({count})"
-
-
 # -- counts --------------------------------------------------------------------------------
 
 
 def _count(turn: Turn, arguments: CountArguments) -> Reply:
-    said = "; ".join(f"{name_in_line(turn, one.item)} {_typed(one.waste_amount)}" for one in arguments.lines)
+    said = "; ".join(f"{name_in_line(turn, one.item)} {typed(one.waste_amount)}" for one in arguments.lines)
     line = with_day(f"count {said}", arguments.day)
     for each in arguments.lines:
         amount, kind = in_base(turn.context.bar, each.waste_amount)

@@ -9,16 +9,16 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from enum import StrEnum
 from functools import lru_cache
 from typing import Any
 
 from bot.trade.errors import OutOfRangeError
 from bot.trade.liquids.clearing import phases
+from bot.trade.liquids.clearing.mend import Band, Mend, MendKind, State
 from bot.trade.liquids.clearing.miscibility import Fact, Outcome, facts_about
 from bot.trade.liquids.clearing.mixture import Mixture
+from bot.trade.liquids.clearing.rounding import down, up
 from bot.trade.liquids.clearing.substances import Model
-from bot.trade.words import N_
 
 # No answer is given when more than this share of the volume is unknown to the model.
 MOST_OUTSIDE_SHARE = 0.02
@@ -40,51 +40,6 @@ _KEPT_OIL = 0.25
 _MOST_SPIRIT_FACTOR = 4.0
 _STEPS, _FINE_STEPS = 60, 16
 _WORTH_KEEPING = 0.1
-# Limits and mends are told to two digits: the models know no more.
-_DIGITS = 2
-
-
-class State(StrEnum):
-    """The verdict in one word."""
-
-    CLEAR = N_("clear")
-    BORDERLINE = N_("borderline")
-    WILL_SPLIT = N_("will split")
-    WITHHELD = N_("withheld")
-
-
-class MendKind(StrEnum):
-    """The ingredient that a remedy changes; the rest of the formula stays as it is."""
-
-    MORE_SPIRIT = N_("more spirit")
-    LESS_GLYCOL = N_("less glycol")
-    LESS_GLYCEROL = N_("less glycerol")
-    LESS_WATER = N_("less water")
-    LESS_OIL = N_("less oil")
-    LESS_CARRIER = N_("less carrier oil")
-    STRONGER_SPIRIT = N_("stronger spirit")
-
-
-@dataclass(frozen=True, slots=True)
-class Band:
-    """One limit by each model; None where a model finds no such limit."""
-
-    original: float | None
-    dortmund: float | None
-
-
-@dataclass(frozen=True, slots=True)
-class Mend:
-    """One change that improves a formula: the amounts to pour, and the resulting state.
-
-    `change_ml` is the volume added (positive) or left out (negative) against the original formula; for a
-    stronger spirit it is 0 and the strength is in `mixture`.
-    """
-
-    kind: MendKind
-    mixture: Mixture
-    change_ml: float
-    reaches: State
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,24 +183,6 @@ def _band(make: Callable[[float], Mixture], values: Sequence[float], temperature
     return Band(limits[Model.ORIGINAL], limits[Model.DORTMUND])
 
 
-def _up(value: float, digits: int = _DIGITS) -> float:
-    """Round up to `digits` significant digits, so that a rounded limit stays on its better side."""
-    return _rounded(value, digits, math.ceil)
-
-
-def _down(value: float, digits: int = _DIGITS) -> float:
-    """Round down to `digits` significant digits."""
-    return _rounded(value, digits, math.floor)
-
-
-def _rounded(value: float, digits: int, way: Callable[[float], int]) -> float:
-    if value <= 0.0:
-        return 0.0
-    places = digits - 1 - math.floor(math.log10(value))
-    # The first rounding removes binary noise from a number that is short enough already.
-    return round(way(round(value * 10.0**places, 6)) / 10.0**places, max(places, 0))
-
-
 def _lowest_strength(mixture: Mixture, temperature_c: float) -> Band:
     if mixture.spirit_ml == 0.0:
         return Band(None, None)
@@ -275,8 +212,8 @@ def _largest_oil(mixture: Mixture, temperature_c: float) -> tuple[Band, Band]:
     # If the whole range is clear, there is no limit; if the smallest share still splits, there is no
     # solution.
     limits = [0.0 if limit is None else None if limit == shares[0] else limit for limit in found]
-    percents = [None if limit is None else _down(100.0 * limit) for limit in limits]
-    volumes = [None if limit is None else _down(rest * limit / (1.0 - limit)) for limit in limits]
+    percents = [None if limit is None else down(100.0 * limit) for limit in limits]
+    volumes = [None if limit is None else down(rest * limit / (1.0 - limit)) for limit in limits]
     return Band(*percents), Band(*volumes)
 
 
@@ -304,7 +241,7 @@ def _more_spirit(mixture: Mixture, temperature_c: float) -> list[_Change]:
     # Growing steps: the first millilitres matter as much as the last litres.
     values = [start + (most - start) * (1.13**i - 1.0) / (1.13**_STEPS - 1.0) for i in range(1, _STEPS + 1)]
     band = _band(lambda volume: replace(base, spirit_ml=volume), values, temperature_c)
-    found = {_up(limit) for limit in (band.original, band.dortmund) if limit is not None}
+    found = {up(limit) for limit in (band.original, band.dortmund) if limit is not None}
     return [(MendKind.MORE_SPIRIT, replace(base, spirit_ml=ml), ml - mixture.spirit_ml) for ml in found]
 
 
@@ -323,7 +260,7 @@ def _less(mixture: Mixture, kind: MendKind, part: str, temperature_c: float) -> 
         return []  # absent, or nothing else would be left
     values = [present * (i / _STEPS) ** 1.5 for i in range(_STEPS - 1, -1, -1)]
     band = _band(lambda volume: _with(mixture, part, volume), values, temperature_c)
-    found = {_down(limit) for limit in (band.original, band.dortmund) if limit is not None}
+    found = {down(limit) for limit in (band.original, band.dortmund) if limit is not None}
     # The remainder must be measurable; otherwise the ingredient is left out altogether.
     kept = {0.0 if volume < _WORTH_KEEPING * present else volume for volume in found}
     return [(kind, _with(mixture, part, volume), volume - present) for volume in kept]

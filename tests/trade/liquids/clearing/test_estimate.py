@@ -10,15 +10,8 @@ from hypothesis import strategies as st
 
 from bot.trade.errors import OutOfRangeError
 from bot.trade.liquids.clearing import estimate
-from bot.trade.liquids.clearing.estimate import (
-    Clearing,
-    MendKind,
-    State,
-    combined_state,
-    judge,
-    state_of,
-    stays_clear,
-)
+from bot.trade.liquids.clearing.estimate import Clearing, combined_state, judge, state_of, stays_clear
+from bot.trade.liquids.clearing.mend import Band, MendKind, State
 from bot.trade.liquids.clearing.miscibility import FACTS, Outcome
 from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.liquids.clearing.substances import Model
@@ -177,7 +170,7 @@ def test_a_clear_mixture_needs_no_mending() -> None:
 def test_without_oil_everything_is_clear() -> None:
     found = judge(Mixture(glycol_ml=10, glycerol_ml=5, water_ml=20, spirit_ml=50, spirit_percent=40))
     assert found.state is State.CLEAR
-    assert found.largest_oil_percent == estimate.Band(None, None)
+    assert found.largest_oil_percent == Band(None, None)
 
 
 def test_much_of_what_the_model_does_not_know_withholds_the_answer() -> None:
