@@ -1,4 +1,4 @@
-"""How well free lines are understood: training of the ranker, and measurement on lines held out of it.
+"""Training of the ranker of free lines, and measurement on lines held out of it.
 
 Run it with `python -m tests.understanding`.
 """

@@ -3,7 +3,7 @@
 python -m tests.understanding.misleading         the table
 python -m tests.understanding.misleading --all   every line with the rows that it writes and the answer
 
-`misleading.tsv` holds what was said and the tables in which a row is meant, '' for none. Each line is said to
+`misleading.tsv` holds the lines and the tables in which a row is meant, '' for none. Each line is said to
 a fresh copy of the bar; a line that wrote something is followed by a new copy.
 """
 

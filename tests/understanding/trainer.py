@@ -102,7 +102,7 @@ def _calibrated(own: Matrix, wide: Matrix, names: Any) -> tuple[float, float]:
 
 
 def sharpness_of(score: Any, right: Any) -> float:
-    """Return the factor by which scores become the best probabilities of the right classes."""
+    """Return the factor that turns scores into the best probabilities of the right classes."""
     return float(max(np.arange(1.0, 12.0, 0.5), key=lambda by: _likelihood(score * by, right)))
 
 

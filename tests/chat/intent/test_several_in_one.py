@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests.chat.features.liquids.mixes import said
 from tests.house import House, Person, first_lines, lines, text
 from tests.work.stock.test_on_hand import BRINE, TINCTURE
 
@@ -146,17 +147,17 @@ def test_what_a_missing_fruit_costs_is_the_bars_to_say(house: House, ana: Person
     for _night in range(10):
         ana.says("drinks 45 orange")
         house.clock.turn(days=1)
-    assert "Running one short costs 2 times its price, so have enough on 67 %" in text(
-        ana.says("fruit par orange")
+    assert "Running one short costs 2 times its price, so have enough on 67 %" in said(
+        ana, "fruit par orange"
     )
     assert "missing fruit" in text(ana.says("bar costs")).casefold()
     ana.says("bar missing fruit 5 times")
-    assert "Running one short costs 4 times its price, so have enough on 80 %" in text(
-        ana.says("fruit par orange")
+    assert "Running one short costs 4 times its price, so have enough on 80 %" in said(
+        ana, "fruit par orange"
     )
     assert "How many times" in text(ana.says("bar missing fruit 1"))
     ana.says("undo")
-    assert "enough on 67 %" in text(ana.says("fruit par orange"))
+    assert "enough on 67 %" in said(ana, "fruit par orange")
 
 
 def test_the_words_on_a_button_may_be_typed(house: House, ana: Person) -> None:

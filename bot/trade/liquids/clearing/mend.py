@@ -1,4 +1,4 @@
-"""What a clearing estimate says: a band of a limit, and a change that would mend a mix."""
+"""The answers of a clearing estimate: a state, the band of a limit, and a change that would mend a mix."""
 
 from __future__ import annotations
 
