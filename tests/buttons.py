@@ -17,7 +17,8 @@ from bot.chat.dialogue.state import pending_of
 from bot.chat.dialogue.turn import Say, Turn, presence_of
 from bot.chat.i18n.language import speaking
 from bot.chat.i18n.locale_choice import tongue_of
-from bot.chat.intent.intent import Answer, Correction, Intent, OutOfDate, Said, intent_of
+from bot.chat.intent.intent import Answer, Correction, Intent, OutOfDate, Said
+from bot.chat.intent.recognition import intent_of
 from bot.chat.reply.message import BUTTON_BYTES, Button, Message, Reply
 from tests.house import CHANNEL, House, Person
 

@@ -16,8 +16,9 @@ from bot.chat.dialogue.on_copy import Preparation
 from bot.chat.dialogue.registry import command_at_start
 from bot.chat.dialogue.turn import Turn
 from bot.chat.intent.frames import wishes
-from bot.chat.intent.intent import Intent, Read, Said, Several, intent_of
+from bot.chat.intent.intent import Intent, Read, Said, Several
 from bot.chat.intent.reader import NO_WISH, TWO_WISHES, read_free
+from bot.chat.intent.recognition import intent_of
 from bot.chat.reply.message import Message, Place
 from storage.tables import Entry
 from tests.house import CHANNEL, Person

@@ -10,7 +10,7 @@ from bot.chat.dialogue.turn import Turn, presence_of
 from bot.chat.grammar.vocabulary import is_at_hand, vocabulary_for
 from bot.chat.i18n.language import Tongue
 from bot.chat.i18n.locale_choice import tongue_of
-from bot.chat.intent.intent import HOME, OUT_OF_DATE
+from bot.chat.intent.recognition import HOME, OUT_OF_DATE
 from bot.chat.reply.message import Message, harmless
 from bot.work.context import Clock
 from bot.work.inbox import inbox

@@ -12,7 +12,8 @@ from bot.chat.conversation.notices import noticed
 from bot.chat.conversation.settlement import Receipt
 from bot.chat.dialogue.on_copy import MOST_TRIES, Preparation, Prepared
 from bot.chat.i18n.language import speaking
-from bot.chat.intent.intent import HOME, Intent, intent_of
+from bot.chat.intent.intent import Intent
+from bot.chat.intent.recognition import HOME, intent_of
 from bot.chat.reply.message import Message, Reply
 from bot.work.context import Clock
 from storage.store import Store

@@ -60,7 +60,7 @@ class Execution:
 
 def execute_reading(turn: Turn, intent: Intent) -> Execution:
     """Run an intent with reads only; a hurried run starts no long work."""
-    if intent.writes or (turn.pending is not None and isinstance(intent, Said)):
+    if intent.writes or (turn.pending is not None and isinstance(intent, Said | Read)):
         return Execution(None)
     if turn.hurried and not intent.quick:
         return Execution(None, slow=True)
@@ -121,6 +121,8 @@ def _dialogue_stays(turn: Turn, intent: Intent) -> bool:
     The same command said again replaces it. So does any command if little is lost: before the first answer,
     or if the dialogue's command only reads.
     """
+    if isinstance(intent, Read):
+        return intent.aside
     if not isinstance(intent, Said) or turn.pending is None:
         return False
     dialogue = turn.pending.dialogue

@@ -11,7 +11,7 @@ from bot.chat.dialogue.registry import all_commands
 from bot.chat.dialogue.slots import ANSWER
 from bot.chat.dialogue.turn import Turn, presence_of
 from bot.chat.i18n.language import _
-from bot.chat.intent.intent import KEPT
+from bot.chat.intent.recognition import KEPT
 from bot.chat.reply.message import BUTTON_BYTES, Button, Reply, Text, replies_to_json
 from storage.unit import Unit
 

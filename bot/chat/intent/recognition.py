@@ -1,0 +1,329 @@
+"""Stage 2: find the intent of a message: a tap, a command with or without slash, an answer, an edit."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from datetime import timedelta
+
+from bot.chat.dialogue import filling
+from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.day import INSTEAD
+from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
+from bot.chat.dialogue.rights import barred
+from bot.chat.dialogue.slots import ANSWER, BACK
+from bot.chat.dialogue.state import DialogueState, kept_line
+from bot.chat.dialogue.turn import Turn
+from bot.chat.i18n.language import _
+from bot.chat.i18n.languages import languages
+from bot.chat.intent.guessing import (
+    LOGGING,
+    after_an_article,
+    as_asked,
+    as_discard,
+    as_setting,
+    as_waste,
+    said_whole,
+    sold_out,
+)
+from bot.chat.intent.incoming_photo import check_line
+from bot.chat.intent.intent import (
+    REST,
+    Amendment,
+    Answer,
+    Correction,
+    Ignored,
+    Intent,
+    NotUnderstood,
+    OutOfDate,
+    Read,
+    Said,
+    Several,
+)
+from bot.chat.intent.reader import Reading, Readings, read_free, reading_of, shape_of
+from bot.chat.intent.thread import as_amendment, as_thread
+from bot.chat.intent.whole import counts_itself, knows_all, reads_as_answer, reads_whole, stands
+from bot.work.log import edits
+from bot.work.log.chain import UNDO_HOURS
+from bot.work.people import people
+
+HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap for this bar: '@3 check 12 clear'
+
+
+_INSTEAD = re.compile(rf"^{INSTEAD} (\d{{1,12}}) ", re.ASCII)
+
+
+KEPT = "~"  # a tap whose line is too long for a button and stored: '~ 41 2'
+
+
+OUT_OF_DATE = f"{KEPT} - -"
+
+
+_AS = re.compile(r"as ([a-z_ ]+): (.+)", re.DOTALL)
+
+
+_COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
+
+
+def intent_of(turn: Turn) -> Intent:
+    """Return the intent of a message."""
+    found = _said(turn) if turn.message.corrects is None else _edited(turn, turn.message.corrects)
+    return replace(found, line=turn.line)
+
+
+def _edited(turn: Turn, key: str) -> Intent:
+    """Return the intent of an edited message: the new words replace the effect of the old ones."""
+    message = turn.message
+    if turn.presence.bar is None or (message.was is not None and message.was.strip() == message.text.strip()):
+        return Ignored()
+    alone = turn.without_question()
+    late = turn.clock.now() - message.sent_at > timedelta(hours=UNDO_HOURS)
+    earlier = edits.logged_by(turn.context, key)
+    if earlier.any:
+        return Correction(earlier, replace(_said(alone), line=alone.line))
+    if message.was is not None and _is_answer(turn, message.was.strip()):
+        return Amendment(message.was.strip(), message.text.strip())
+    if late or isinstance(_said(alone), NotUnderstood | Several | OutOfDate):
+        return Ignored()
+    return _said(turn)  # a corrected command that was not understood before
+
+
+def _is_answer(turn: Turn, words: str) -> bool:
+    """Whether these words answered a question of the dialogue in progress, and may still change."""
+    dialogue = None if turn.pending is None else turn.pending.dialogue
+    if dialogue is None or dialogue.slot_answered_with(words) is None:
+        return False
+    return barred(turn, all_commands()[dialogue.command]) is None
+
+
+def _said(turn: Turn) -> Intent:
+    if turn.message.document is not None:
+        return Said(all_commands()["import"])
+    return _typed(turn) if turn.message.tapped is None else _tapped(turn)
+
+
+def _tapped(turn: Turn) -> Intent:
+    if _is_of_another_bar(turn):
+        return OutOfDate()
+    text = turn.line = HOME.sub("", turn.message.text.strip())
+    if text.startswith(f"{ANSWER} "):
+        return _tapped_answer(turn, text)
+    if text.startswith(f"{KEPT} "):
+        text = turn.line = kept_line(text, turn.pending)
+        if not text:
+            return OutOfDate()
+        if text.startswith(f"{ANSWER} "):  # the row that keeps it is the question's own
+            _sign, _nonce, answer = text.split(" ", 2)
+            asked = turn.pending is not None and turn.pending.dialogue is not None
+            return Answer(answer, tapped=True) if asked else OutOfDate()
+    instead = _INSTEAD.match(text)
+    if instead is not None:
+        return _instead(turn, int(instead[1]), text[instead.end() :])
+    if text.startswith(REST):
+        return _rest(turn, text.removeprefix(REST))
+    return _confirmed(turn, text) or _slashed(text) or _said_or_not(command_at_start(text))
+
+
+def _confirmed(turn: Turn, text: str) -> Intent | None:
+    """Return a free line as read: 'as waste: bunged 3 limes'. Running it confirms the wording."""
+    said = None if turn.presence.bar is None else _AS.match(text)
+    if said is None:
+        return None
+    reading = reading_of(turn, said[1], said[2])
+    if reading is None or reading.command is None:
+        return OutOfDate()
+    turn.line = reading.line
+    return Said(reading.command, reading.rest, confirms=(reading.wish, shape_of(turn, said[2])))
+
+
+def _rest(turn: Turn, line: str) -> Intent:
+    """Return the intent of a tap on [More] below a folded answer to a line."""
+    turn.line = line
+    spoken = _slashed(line) or _said_or_not(command_at_start(line))
+    return replace(spoken, rest_only=True) if isinstance(spoken, Said) and not spoken.writes else OutOfDate()
+
+
+def _instead(turn: Turn, number: int, line: str) -> Intent:
+    """Return the intent of a tap that logs a line in the place of an entry."""
+    spoken = command_at_start(line)
+    found = None if turn.presence.bar is None else edits.of_entry(turn.context, number)
+    if spoken is None or found is None or not found.standing:
+        return OutOfDate()
+    turn.line = line
+    return Correction(found, Said(*spoken, line=line))
+
+
+def _typed(turn: Turn) -> Intent:
+    text = turn.message.text.strip()
+    confirmed = _confirmed(turn, text)
+    if confirmed is not None:
+        return confirmed
+    several = _several(text) if turn.pending is None else ()
+    if several:
+        return Several(several)
+    slashed = _slashed(text)
+    if slashed is not None:
+        return slashed
+    spoken = command_at_start(text)
+    if turn.pending is not None and turn.pending.dialogue is not None:
+        return _while_asked(turn, turn.pending.dialogue, text, spoken)
+    return _without_dialogue(turn, text, spoken)
+
+
+def _said_or_not(spoken: tuple[Command, str] | None) -> Intent:
+    return NotUnderstood() if spoken is None else Said(*spoken)
+
+
+def _tapped_answer(turn: Turn, text: str) -> Intent:
+    _sign, nonce, answer = [*text.split(" ", 2), "", ""][:3]
+    pending = turn.pending
+    if pending is None or nonce != str(pending.nonce) or pending.dialogue is None:
+        asked = people.asked_instead(turn.unit, turn.presence, int(nonce)) if nonce.isdecimal() else ""
+        return OutOfDate(asked)
+    return Answer(answer, tapped=True)
+
+
+def _is_of_another_bar(turn: Turn) -> bool:
+    """Whether the tapped message is older than the person's change of bars: its lines mean the old bar."""
+    since, number = turn.presence.since, turn.message.number
+    older = since is not None and number is not None and number < since
+    return older and not turn.message.text.startswith("bars ")
+
+
+def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None) -> Intent:
+    """Return the intent of a typed text when no question is in progress."""
+    of_a_batch = spoken is None or spoken[0].name == "batch"  # 'batch 12 clear', or only '12 clear'
+    if turn.message.photo is not None and of_a_batch and (check := _photo_of(turn)) is not None:
+        return check
+    spoken = as_thread(turn, text) or spoken
+    if spoken is None:
+        spoken = as_asked(turn, text) or as_waste(turn, text) or after_an_article(text)
+        return _free(turn, text) if spoken is None else _taken_or_free(turn, text, *spoken)
+    command, rest = as_setting(turn, *spoken) or as_discard(turn, *spoken) or spoken
+    if rest.rstrip().endswith("?") and not reads_whole((command, rest), turn):
+        rest = rest.rstrip(" ?")
+    return _taken_or_free(turn, text, command, rest)
+
+
+def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent:
+    """Return the command if the grammar takes the text whole, or if nothing else is clearly meant."""
+    said = Said(command, rest)
+    if turn.presence.bar is None:
+        return said
+    logs = command.writes and not any(wish.shows for wish in command.wishes)
+    if logs and rest and text.rstrip().endswith("?") and reads_whole((command, rest), turn):
+        return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))  # a question
+    if knows_all(turn, command, rest):
+        return said
+    found = read_free(turn, text).preferring(said_whole(turn, text))
+    if stands(turn, command, rest, found):
+        return said
+    agreed = found.first is not None and found.first.command is command and not found.two
+    return Read(replace(found, sure=found.sure or agreed))
+
+
+def _free(turn: Turn, text: str) -> Intent:
+    """Return what a text means that begins with no command's word."""
+    if turn.presence.bar is None or not text or sold_out(turn, text):
+        return NotUnderstood()
+    if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
+        return Read(Readings((Reading("thanks", 1.0),), sure=True))
+    found = read_free(turn, text).preferring(said_whole(turn, text))
+    if not turn.message.place.private and not found.sure:
+        return Ignored()  # colleagues who talk
+    return Read(found)
+
+
+def _photo_of(turn: Turn) -> Intent | None:
+    """Return a photo whose caption is no command as a check of a batch, if it parses as one."""
+    line = check_line(turn.message)
+    check = all_commands()["check"]
+    return Said(check, line) if reads_whole((check, line), turn) else None
+
+
+def _slashed(text: str) -> Intent | None:
+    """Return the intent of a text with a leading slash; None without one."""
+    slash = _COMMAND.match(text)
+    if slash is None:
+        return None
+    # Parse the text without the slash, so that '/forget me' and '/new_formula' are also found.
+    words = f"{slash[1].replace('_', ' ')} {text[slash.end() :]}"
+    named = command_at_start(words) or in_any_language(words)
+    return _said_or_not(named)
+
+
+_MOST_LINES = 10
+
+
+# These may be followed by lines of their own, even if the lines begin like commands.
+_WITH_LINES = frozenset({"new", "change", "trial", "trial add"})
+
+
+def _several(text: str) -> tuple[Said, ...]:
+    """Return the commands of a message with a command's word on every line, if there are at least two."""
+    lines = [line.strip() for line in text.splitlines() if line.strip()]
+    if not 2 <= len(lines) <= _MOST_LINES:
+        return ()
+    found = [(line, command_at_start(line.removeprefix("/"))) for line in lines]
+    if found[0][1] is None or found[0][1][0].name in _WITH_LINES:
+        return ()
+    spoken = [Said(*one, line=line) for line, one in found if one is not None]
+    return tuple(spoken) if len(spoken) == len(lines) else ()
+
+
+def _while_asked(
+    turn: Turn, dialogue: DialogueState, text: str, spoken: tuple[Command, str] | None
+) -> Intent:
+    """Return the intent of a typed text while a question is in progress."""
+    if text.casefold() in {"back", _("Back").casefold()}:
+        return Answer(BACK, tapped=True)
+    if spoken is not None and _takes_back(spoken, dialogue, turn):
+        return Answer(BACK, tapped=True)
+    if spoken is not None:
+        other = spoken[0].name != dialogue.command
+        # Any words are an answer to a question for a name or a note, but stopping must always be possible.
+        stops = spoken[0].name == "cancel" and not spoken[1].strip()
+        if stops or (reads_whole(spoken, turn) and not reads_as_answer(dialogue, text, turn)):
+            return Said(*spoken, aside=other and spoken[0].name in LOGGING)
+    if spoken is None and (amended := as_amendment(turn, dialogue, text)) is not None:
+        return Amendment(*amended)
+    aside = (
+        None
+        if spoken is not None
+        else _waste_aside(turn, dialogue, text) or _free_aside(turn, dialogue, text)
+    )
+    return aside or Answer(text)
+
+
+def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
+    """Return a clear free line that does not answer the question in progress."""
+    if not turn.message.place.private or turn.presence.bar is None or reads_as_answer(dialogue, text, turn):
+        return None
+    thread = as_thread(turn, text)
+    if thread is not None:
+        return Said(*thread, aside=True)
+    found = read_free(turn, text).preferring(said_whole(turn, text))
+    clear = found.sure and found.first is not None and found.first.command is not None
+    own = clear and found.first is not None and found.first.command is all_commands()[dialogue.command]
+    return Read(found, aside=True) if clear and not own else None
+
+
+def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
+    """Return counted fruit as waste if it does not answer the question in progress."""
+    command, waste = all_commands()[dialogue.command], all_commands()["waste"]
+    if counts_itself(command, text, turn) and (
+        command is not waste or filling.said_at_once(turn, command, dialogue, text) is not None
+    ):
+        return None  # a longer answer to the same question
+    # Some settings accept any words, but nobody sets one to a number of fruit.
+    if command.name != "bar" and reads_as_answer(dialogue, text, turn):
+        return None
+    found = as_waste(turn, text)
+    return None if found is None else Said(*found, aside=True)
+
+
+def _takes_back(spoken: tuple[Command, str], dialogue: DialogueState, turn: Turn) -> bool:
+    """Whether 'undo' means the last answer rather than the last log entry."""
+    command, rest = spoken
+    numbered = any(sign.isdigit() for sign in rest)
+    return command.name == "undo" and not numbered and bool(dialogue.order) and reads_whole(spoken, turn)
