@@ -72,7 +72,22 @@ Ana: scale
   [as written] [double]
   [Cancel]
 Ana: grapefruit mist
-  I did not understand “grapefruit mist”.
+  Read as: formula Grapefruit mist
+  Grapefruit mist: aroma mist, version 1
+    grapefruit oil       12 ml
+    propylene glycol     22 ml
+    neutral spirit 96 %  62 ml
+  Makes 96 ml at 62 % vol
+  Rests 24 hours, discard after 180 days
+  Clearing: borderline, it may cloud, by
+  estimate
+  No listed allergen by name. Contains citrus.
+  Caution: Food grade not confirmed: grapefruit
+  oil, propylene glycol
+  [Scale] [Cost] [Make]
+  [Will it clear?] [Change] [More]
+  [grapefruit oil: food grade] [Not sure]
+  --
   How much of Grapefruit mist?
   [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
   [as written] [double]

@@ -25,7 +25,7 @@ Ana types inline: pomelo para 600 copas
     propilenglicol      41 ml
     alcohol neutro     116 ml
   Rinde 179,5 ml al 62 % vol
-  Alcanza para 590 a 1.300 cócteles
+  Alcanza para 600 a 1.300 cócteles
   Redondeado a probeta de 50 ml, probeta de 250
   ml: la proporción se desvía 0,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,

@@ -18,7 +18,7 @@ Ana: ¿cuánto aceite para 600 copas?
     aceite de pomelo  22,5 ml
     propilenglicol      41 ml
     alcohol neutro     116 ml
-  Rinde 180 ml al 62 % vol
+  Rinde 179,5 ml al 62 % vol
   Alcanza para 600 a 1.300 cócteles
   Redondeado a probeta de 50 ml, probeta de 250
   ml: la proporción se desvía 0,6 % como mucho.

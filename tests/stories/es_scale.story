@@ -49,7 +49,7 @@ Ana: escala bruma de pomelo para 600 cócteles, 5 % de pérdida
     alcohol neutro     122 ml
   Rinde 189 ml al 62 % vol, 5 % perdido por el
   camino
-  Alcanza para 590 a 1.300 cócteles
+  Alcanza para 600 a 1.300 cócteles
   Redondeado a probeta de 50 ml, probeta de 250
   ml: la proporción se desvía 1 % como mucho.
   Claridad: en el límite, puede enturbiarse,

@@ -230,7 +230,7 @@ Ana: scale grapefruit mist for 1,200 drinks
     propylene glycol   82 ml
     neutral spirit    232 ml
   Makes 359 ml at 62 % vol
-  Enough for 1,100 to 2,600 drinks
+  Enough for 1,200 to 2,600 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
   250 ml cylinder: the ratio is off by 0.6 % at
   most.

@@ -18,9 +18,9 @@ Ana: how much oil for 8 x 50 ml
     grapefruit oil     50 ml
     propylene glycol   92 ml
     neutral spirit    260 ml
-  Makes 400 ml at 62 % vol
+  Makes 402 ml at 62.1 % vol
   Enough for 1,300 to 3,000 drinks
-  Fills 8 x 50 ml
+  Fills 8 x 50 ml, 2 ml over
   Rounded to 50 ml cylinder, 100 ml cylinder,
   500 ml cylinder: the ratio is off by 0.6 % at
   most.

@@ -128,8 +128,10 @@ Ana: count oranges
   [Other number]
   [Back] [Cancel]
 Ana: 4 grapefruits
-  Got “4”. What about “grapefruits”? I take a
-  unit such as ml, g or oz there.
+  Read as: waste 4 grapefruits
+  Nothing is logged yet. Tap if that is right.
+  [waste 4 grapefruits]
+  --
   How many oranges?
   [0] [6] [12]
   [24] [40] [80]

@@ -74,8 +74,19 @@ Ana: cautions grapefruit mist
   2. Use only spirit sold for drinking:
   cleaning, surgical and denatured alcohol is
   poison. (1 to 2: common practice, no source)
+  3. Wear gloves and keep neat citrus oil off
+  skin and out of eyes; rinse at once if it
+  splashes. (hazard statements H315 and H317
+  notified for d-limonene and lemon oil, a
+  supplier's sheet)
+  4. Note when each oil was opened and keep it
+  cold: aged oil irritates skin and tastes
+  stale. (patch tests with oxidised limonene, 2
+  to 3 % positive, abstracts (one of 2021))
+  5. Ask about allergies before serving, and say
+  what house-made things a drink holds. (common
+  practice, no source)
   [More]
-  [The rest]
   --
   How many lemons?
   [1] [2] [3]

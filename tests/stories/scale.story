@@ -198,7 +198,7 @@ Ana: scale grapefruit mist for 600 drinks
     propylene glycol    41 ml
     neutral spirit     116 ml
   Makes 179.5 ml at 62 % vol
-  Enough for 590 to 1,300 drinks
+  Enough for 600 to 1,300 drinks
   Rounded to 50 ml cylinder, 250 ml cylinder:
   the ratio is off by 0.6 % at most.
   Clearing: borderline, it may cloud, by

@@ -182,6 +182,20 @@ def _take_answer(
     return _go_on(turn, command, dialogue)
 
 
+def takes(turn: Turn, command: Command, dialogue: DialogueState, answer: str) -> bool:
+    """Whether the question in progress can take a typed answer, also if it may refuse the value."""
+    slot = _asked(command, dialogue)
+    if slot.many and slot.name in dialogue.words and _says_done(answer):
+        return True
+    try:
+        _read(turn, slot, settle(turn, answer))
+    except (parser.PhraseError, AmbiguousNumberError, NotANumberError):
+        given = evaluate(turn, command, dialogue)
+        named = choice_named(slot.question(turn, given), answer)
+        return named is not None or said_at_once(turn, command, dialogue, answer) is not None
+    return True
+
+
 def _add_to_list(dialogue: DialogueState, slot: AnySlot, answer: str, value: object) -> None:
     words, known = dialogue.words.get(slot.name, ""), dialogue.values.get(slot.name, ())
     if not words:

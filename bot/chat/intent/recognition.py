@@ -297,14 +297,16 @@ def _while_asked(
 
 def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
     """Return a clear free line that does not answer the question in progress."""
-    if not turn.message.place.private or turn.presence.bar is None or reads_as_answer(dialogue, text, turn):
+    command = all_commands()[dialogue.command]
+    alone = turn.message.place.private and turn.presence.bar is not None
+    if not alone or filling.takes(turn, command, dialogue, text):
         return None
     thread = as_thread(turn, text)
     if thread is not None:
         return Said(*thread, aside=True)
     found = read_free(turn, text).preferring(said_whole(turn, text))
     clear = found.sure and found.first is not None and found.first.command is not None
-    own = clear and found.first is not None and found.first.command is all_commands()[dialogue.command]
+    own = found.first is not None and found.first.command is command
     return Read(found, aside=True) if clear and not own else None
 
 

@@ -184,6 +184,8 @@ def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
         facts.append(_("{name} runs out first.").format(name=answer.scaled.limiting))
     if answer.drinks is not None:
         low, high = (down_to_two(count) for count in answer.drinks)
+        if isinstance(said, Drinks) and answer.drinks[0] >= _NEARLY * said.count:
+            low = int(said.count)  # what the rounding to tools leaves out is below what a spray varies
         facts.append(
             _("Enough for {low} to {high} drinks").format(low=show_number(low, 0), high=show_number(high, 0))
             if low != high
@@ -249,6 +251,7 @@ def line_texts(view: FormulaView, units: str) -> Grid:
     return Grid(tuple(rows))
 
 
+_NEARLY = Fraction(98, 100)
 _EXAMPLES = (
     N_("scale grapefruit mist to 8 x 50 ml"),
     N_("scale grapefruit mist with 12 ml grapefruit oil"),
