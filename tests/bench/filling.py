@@ -28,6 +28,8 @@ _WORDS = (
     "price oranges 0.60 each",
     # The benchmark measures one answer per message; the extra picture is drawn after that.
     "bar week picture off",
+    # A reminder that could not be sent comes with the next answer.
+    "bar close reminder off",
 )
 
 

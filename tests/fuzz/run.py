@@ -22,7 +22,7 @@ _SECRETS = {
     "A": ("Zyxwolf", "Quarkbane", "Vorplum", "Abelone"),
     "B": ("Mumblethorpe", "Snarkbergamot", "Wizzlefig", "Bramblina"),
 }
-_SET_UP = ("Europe/Lisbon", "EU", "EUR", "metric", "05:00")
+_SET_UP = ("Europe/Lisbon", "looks right")
 _BROKEN = "Something broke here"
 
 

@@ -56,7 +56,7 @@ def grammar() -> str:
 def build(text: str) -> Lark:
     """Build the parser; the start rules are those of commands and slots."""
     names = [line.split(":")[0].strip() for line in text.splitlines() if ":" in line and line[0].isalpha()]
-    starts = [name for name in names if name.endswith(("_cmd", "_slot"))]
+    starts = [name for name in names if name.endswith(("_cmd", "_slot", "_said"))]
     return Lark(text, start=starts, **_OPTIONS)
 
 

@@ -39,10 +39,10 @@ def as_thread(turn: Turn, text: str) -> tuple[Command, str] | None:
 
 
 def _correction(turn: Turn, text: str) -> tuple[Command, str] | None:
-    share = _read(turn, "share_of_it_cmd", text)
+    share = _read(turn, "share_of_it_said", text)
     if share is not None:
         return all_commands()["correct"], share["share"].text
-    said = _read(turn, "corrected_cmd", text)
+    said = _read(turn, "corrected_said", text)
     if said is None:
         return None
     rather, wrongly = said["rather"].text.rstrip(" ,"), said["wrongly"].text if "wrongly" in said else ""
@@ -53,7 +53,7 @@ def _correction(turn: Turn, text: str) -> tuple[Command, str] | None:
 
 def as_amendment(turn: Turn, dialogue: DialogueState, text: str) -> tuple[str, str] | None:
     """Return the answer that 'sorry, lemons' replaces, the latest that it fits, and the new words."""
-    said = _read(turn, "corrected_cmd", text.strip(" .!¡"))
+    said = _read(turn, "corrected_said", text.strip(" .!¡"))
     if said is None:
         return None
     words = said["rather"].text
@@ -81,9 +81,9 @@ def _is_known(found: dict[str, Filled]) -> bool:
 
 
 def _repetition(turn: Turn, text: str) -> tuple[Command, str] | None:
-    if _read(turn, "repeated_cmd", text) is not None:
+    if _read(turn, "repeated_said", text) is not None:
         return all_commands()["again"], ""
-    said = _read(turn, "added_cmd", text)
+    said = _read(turn, "added_said", text)
     if said is None or not _corrects(turn, said["further"].text):
         return None
     return all_commands()["again"], said["further"].text
@@ -95,7 +95,7 @@ def _look(turn: Turn, text: str) -> tuple[Command, str] | None:
     The batch is that of the reminder to which it replies, else of the last reminder of tonight. If there were
     several, the check asks which one.
     """
-    said = _read(turn, "looks_cmd", text)
+    said = _read(turn, "looks_said", text)
     if said is None:
         return None
     check, clarity = all_commands()["check"], said["clarity"].text

@@ -179,7 +179,7 @@ async def test_the_bottles_of_a_blind_trial_look_alike(telephone: Telephone, tmp
     first, second = await printed(1, "A"), await printed(2, "B")
     assert first != second
     assert "neutral spirit" in first
-    assert "62 % vol" in f"{first} {second}"
+    assert "62.1 % vol" in f"{first} {second}"
     assert ("Flammable" in first) != ("Flammable" in second)
 
 

@@ -154,6 +154,7 @@ def test_names_with_signs_of_html_are_shown_as_they_are(house: House) -> None:
         "formulas",
         "formula #1",
         "scale #1 x2",
+        f"bar name Inn {_SHARP}",
         "cost #1 x2",
         f"price oil {_SHARP} 10 ml 7.90",
         "batch #1 x2",

@@ -220,7 +220,7 @@ def _lines_said(turn: Turn, name: str, text: str, several: bool = False) -> bool
 
 def _pieces(turn: Turn, command: Command, line: Mapping[str, str], text: str) -> dict[str, Filled] | None:
     """Return the slots of a logged line that a text fills: by the command's rule, or a single one."""
-    share = _read("share_slot", text, turn) or _read("share_of_it_cmd", text, turn)
+    share = _read("share_slot", text, turn) or _read("share_of_it_said", text, turn)
     if share:
         return {slot: share["share"] for slot in (*_AMOUNTS, "target") if slot in line} or None
     found = _read(command.rule, text, turn)
