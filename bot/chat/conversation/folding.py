@@ -27,13 +27,13 @@ def folded(replies: list[Reply], line: str, rest: bool) -> list[Reply]:
     answer = replies[0]
     pieces = [piece for block in answer.blocks for piece in _pieces(block)]
     taken = {button.label for row in answer.buttons for button in row}
-    paged = _("More") in taken  # it has pages of its own
+    paged = bool(taken & {_("More"), _("Older"), _("Newest")})  # it has pages of its own
     if sum(map(height, pieces)) <= (_LONGEST_PAGE if paged else LONGEST):
         return replies
     first, later = _parts(pieces)
     if rest:
         return [replace(answer, blocks=(pieces[0], *later), edits=False)]
-    label = _("The rest") if paged else _("More")
+    label = _("The rest") if _("More") in taken else _("More")
     return [replace(answer, blocks=first).with_buttons((Button(label, REST + line),))]
 
 
