@@ -79,9 +79,19 @@ Ana: registro
   #15 mié, 25 nov 19:00, Ana: deshizo la n.º 14
   #14 mié, 25 nov 19:00, Ana: restauró: merma: 3
   limas, reseca (deshecha por #15)
+  #13 mié, 25 nov 19:00, Ana: deshizo la n.º 12
+  #12 mié, 25 nov 19:00, Ana: dio un motivo: 3
+  limas, reseca (deshecha por #13)
+  #11 mié, 25 nov 19:00, Ana: merma: 3 limas
+  (ahora #12)
+  #10 mié, 25 nov 19:00, Ana: merma: 2 limones,
+  con moho (en vez de #9) (deshecha por #16)
+  #9 mié, 25 nov 19:00, Ana: merma: 2 limones,
+  reseca (en vez de #8) (ahora #10)
+  #8 mié, 25 nov 19:00, Ana: dio un motivo: 3
+  limones, reseca (ahora #9)
   [Deshacer #17]
   [Anteriores]
-  [Más]
 
 # Cualquier número de la cadena vale.
 Ana: merma 4 naranjas
