@@ -87,6 +87,7 @@ def fill(house: House) -> list[str]:
 def _write(house: House, person: Person) -> list[Reply]:
     said = [one for line in BOOK for one in person.says(line)]
     said += person.taps_line("settle grapefruit = toronja\nwaste 1 toronja mouldy")  # another name
+    said += person.taps_line("as waste: bunged 2 grapefruits mouldy")  # a wording
     (tried,) = sends_file(house, person, "waste.csv", _FILE)
     said += [tried, *person.taps_line(tried.buttons[0][0].line)]
     return [*said, *sends_file(house, person, "kept.csv", _FILE.replace(b"6", b"7"))]
