@@ -27,6 +27,7 @@ _TAKE = {
     False: text(f"SELECT pg_try_advisory_lock_shared({_NAME})"),
     True: text(f"SELECT pg_try_advisory_lock({_NAME})"),
 }
+_RELEASE = text("SELECT pg_advisory_unlock_all()")
 
 
 class InUseError(RuntimeError):
@@ -99,6 +100,8 @@ class Hold:
             self._file.close()
         if self._session is not None:
             with suppress(SQLAlchemyError):
+                # The server lets go of a closed session only a moment later.
+                self._session.execute(_RELEASE)
                 self._session.close()
         self._file = self._session = None
 

@@ -136,6 +136,14 @@ Ana: registro
   (deshecha por #11)
   #9 vie, 27 nov 20:00, Ana: abrió el lote 1
   #8 vie, 27 nov 20:00, Ana: revisó el lote 1
+  #7 jue, 26 nov 19:00, Ana: revisó el lote 1
+  #6 mié, 25 nov 18:00, Ana: anotó un lote del
+  proveedor en el lote 1
+  #5 mié, 25 nov 18:00, Ana: hizo el lote 1,
+  Bruma de pomelo
+  #4 mié, 25 nov 19:00, Ana: precio de naranja,
+  0,60 € cada una
+  #3 mié, 25 nov 19:00, Ana: precio de pomelo,
+  0,90 € cada una
   [Deshacer #12]
   [Anteriores]
-  [Más]
