@@ -74,11 +74,9 @@ works() {
 back() {
     say "The new version does not work: back to the old one."
     systemctl stop peel-ledger || true
-    if [ -d "$home.old" ]; then
-        rm -rf "$home.failed"
-        mv "$home" "$home.failed"
-        mv "$home.old" "$home"
-    fi
+    rm -rf "$home.failed"
+    mv "$home" "$home.failed"
+    mv "$home.old" "$home"
     now=$(revision "$home.failed" || true)
     if [ "$now" != "$before" ]; then
         file=$(database_file)

@@ -8,6 +8,17 @@ from tests.api.faults import Fault
 from tests.api.group import Group
 from tests.api.person import Person
 from tests.api.seen import Button, Followed, Seen
-from tests.api.server import BOT_USERNAME, TOKEN, Server
+from tests.api.server import BOT_USERNAME, TOKEN, Server, free_port
 
-__all__ = ["BOT_USERNAME", "TOKEN", "Button", "Fault", "Followed", "Group", "Person", "Seen", "Server"]
+__all__ = [
+    "BOT_USERNAME",
+    "TOKEN",
+    "Button",
+    "Fault",
+    "Followed",
+    "Group",
+    "Person",
+    "Seen",
+    "Server",
+    "free_port",
+]

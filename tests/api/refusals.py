@@ -9,6 +9,20 @@ from __future__ import annotations
 from typing import Any
 
 JsonDict = dict[str, Any]
+# Of messages that nothing is wrong with: the server's and those of the MTProto API.
+REFUSED_MESSAGES = (
+    (400, "Bad Request: not enough rights to send text messages to the chat"),
+    (400, "Bad Request: CHAT_WRITE_FORBIDDEN"),
+    (400, "Bad Request: TOPIC_CLOSED"),
+    (400, "Bad Request: message thread not found"),
+    (400, "Bad Request: group chat was deactivated"),
+    (400, "Bad Request: PEER_ID_INVALID"),
+    (403, "Forbidden: bot was kicked from the supergroup chat"),
+    (403, "Forbidden: user is deactivated"),
+    (401, "Unauthorized"),
+    (404, "Not Found"),
+    (409, "Conflict: terminated by other getUpdates request"),
+)
 
 
 class RefusalError(Exception):

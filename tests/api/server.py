@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import json
+import socket
 import time
 from collections.abc import Callable, Sequence
 from types import TracebackType
@@ -19,9 +20,16 @@ from tests.api.sending import look
 from tests.api.wire import Wire
 from tests.api.world import BOT_USERNAME, TOKEN, Call, Chat, Event, World
 
-__all__ = ["BOT_USERNAME", "TOKEN", "Server"]
+__all__ = ["BOT_USERNAME", "TOKEN", "Server", "free_port"]
 
 _VISIBLE = {"message", "edit", "delete", "inline"}
+
+
+def free_port() -> int:
+    """Return a port of loopback that nothing listens on."""
+    with socket.socket() as looked_for:
+        looked_for.bind(("127.0.0.1", 0))
+        return int(looked_for.getsockname()[1])
 
 
 class Server:

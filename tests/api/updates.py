@@ -12,8 +12,8 @@ from typing import Any
 from tests.api.posting import Sender
 from tests.api.refusals import JsonDict, conflict
 
-# Not sent unless a bot requests them by name.
 _FIRST_ID = 300_000_001
+# Not sent unless a bot requests them by name.
 _ONLY_ON_REQUEST = {"chat_member", "message_reaction", "message_reaction_count"}
 
 

@@ -19,6 +19,7 @@ from dataclasses import dataclass, field, replace
 from http.client import HTTPConnection
 from pathlib import Path
 
+from tests.api import free_port
 from tests.api.remote import Remote
 from tests.bench.databases import Databases, Fill
 from tests.bench.parts import cpu_seconds, resident_mib
@@ -90,7 +91,7 @@ class Running:
     """One process of a contender at a server, until the block ends."""
 
     def __init__(self, contender: Contender, remote: Remote, folder: Path, database: str = "") -> None:
-        self.listen = f"127.0.0.1:{_free_port()}"
+        self.listen = f"127.0.0.1:{free_port()}"
         words = {
             "{port}": str(remote.port),
             "{token}": remote.token,
@@ -146,12 +147,6 @@ class Running:
             self.process.kill()
             self.process.wait()
         self._output.close()
-
-
-def _free_port() -> int:
-    with socket.socket() as looked_for:
-        looked_for.bind(("127.0.0.1", 0))
-        return int(looked_for.getsockname()[1])
 
 
 def _filled(text: str, words: Mapping[str, str]) -> str:

@@ -17,8 +17,8 @@ import pytest
 
 from bot.channels.telegram.channel import TelegramChannel
 from storage.store import Store
-from tests.api import Server
-from tests.channels.telegram.test_webhook import HEADER, WORD, _free_port, hooked
+from tests.api import Server, free_port
+from tests.channels.telegram.test_webhook import HEADER, WORD, hooked
 from tests.house import Hands
 
 _CONF = Path(__file__).parents[2] / "deploy" / "proxy.conf"
@@ -76,7 +76,7 @@ class Proxy:
     """A running nginx, and a TLS client for it."""
 
     def __init__(self, folder: Path, bot: int, let_in: bool) -> None:
-        port = _free_port()
+        port = free_port()
         _certificate(folder)
         self.log = folder / "access.log"
         own = "" if os.geteuid() else " user root;"  # otherwise its worker could not read the test's folder
@@ -106,7 +106,7 @@ class Proxy:
 @pytest.fixture
 async def bot(api: Server, store: Store) -> AsyncIterator[tuple[TelegramChannel, int]]:
     """A bot behind a webhook, and its port."""
-    port = _free_port()
+    port = free_port()
     channel = TelegramChannel(hooked(api, store, port), store, Hands(datetime(2026, 11, 25, 18, tzinfo=UTC)))
     api.idle = lambda: channel.idle
     await channel.start()

@@ -6,19 +6,21 @@ systemctl is a script that starts and stops the program as the unit does; everyt
 from __future__ import annotations
 
 import asyncio
+import getpass
 import os
 import re
 import shutil
-import socket
+import signal
 import sys
 from collections.abc import Iterator
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
 
 from storage import migrate
 from storage.store import Store
-from tests.api import Server
+from tests.api import Server, free_port
 from tests.channels.telegram.conftest import SET_UP
 
 _ROOT = Path(migrate.__file__).parent.parent
@@ -52,13 +54,10 @@ class Machine:
         self.home, self.settings = folder / "home", folder / "bot.env"
         self.state = folder / "peel-ledger"
         self.state.mkdir()
-        with socket.socket() as looked_for:
-            looked_for.bind(("127.0.0.1", 0))
-            port = looked_for.getsockname()[1]
         lines = [
             f"TELEGRAM_BOT_TOKEN={server.token}",
             f"TELEGRAM_API_BASE={server.base_url}",
-            f"LISTEN_ADDRESS=127.0.0.1:{port}",
+            f"LISTEN_ADDRESS=127.0.0.1:{free_port()}",
             "LOG_LEVEL=INFO",
         ]
         self.settings.write_text("\n".join(lines) + "\n")
@@ -71,13 +70,12 @@ class Machine:
 
     @property
     def environment(self) -> dict[str, str]:
-        user = __import__("pwd").getpwuid(os.getuid()).pw_name
         return {
             "PATH": f"{self.folder / 'bin'}:/usr/bin:/bin",
             "PEEL_HOME": str(self.home),
             "PEEL_STATE": str(self.state),
             "PEEL_ENV": str(self.settings),
-            "PEEL_USER": user,
+            "PEEL_USER": getpass.getuser(),
             "PEEL_VENV": sys.prefix,
             "PEEL_CHECK_SECONDS": "60",
         }
@@ -120,18 +118,24 @@ def machine(api: Server, tmp_path: Path) -> Iterator[Machine]:
     yield made
     pid = tmp_path / "pid"
     if pid.exists():
-        os.system(f"kill -KILL {int(pid.read_text())} 2> /dev/null")  # noqa: S605
+        with suppress(ProcessLookupError):
+            os.kill(int(pid.read_text()), signal.SIGKILL)
 
 
-def _release(folder: Path, version: str, migration: str) -> Path:
-    """A release with one migration more."""
+def _later(revisions: int) -> str:
+    """The number of a revision after the newest one."""
+    return f"{int(migrate.head()) + revisions:04}"
+
+
+def _release(folder: Path, version: str, migrations: int) -> Path:
+    """A release with so many more migrations, which make a table each."""
     Machine.put(folder, version)
-    last = migrate.head()
-    number = f"{int(last) + 1:04}"
-    (folder / "storage/migrations/versions" / f"{number}_later.py").write_text(
-        f'revision = "{number}"\ndown_revision = "{last}"\nbranch_labels = depends_on = None\n'
-        f"from alembic import op\n\ndef upgrade():\n    {migration}\n"
-    )
+    for more in range(1, migrations + 1):
+        (folder / "storage/migrations/versions" / f"{_later(more)}_later.py").write_text(
+            f'revision = "{_later(more)}"\ndown_revision = "{_later(more - 1)}"\n'
+            "branch_labels = depends_on = None\nfrom alembic import op\n\ndef upgrade():\n"
+            f'    op.execute("CREATE TABLE later_{more} (a INTEGER)")\n'
+        )
     return folder
 
 
@@ -142,26 +146,17 @@ async def test_an_upgrade_and_the_way_back(machine: Machine, api: Server, tmp_pa
     ana = api.person("Ana")
     for said in ("/start", *SET_UP, "waste 3 limes mouldy"):
         await ana.says(said, within=60)
-    before = machine.revision()
+    assert machine.revision() == _later(0)
 
-    good = _release(tmp_path / "good", "2.0", 'op.execute("CREATE TABLE later (a INTEGER)")')
+    good = _release(tmp_path / "good", "2.0", 1)
     code, said = await machine.run("sh", str(good / "deploy" / "upgrade.sh"))
     assert code == 0, said
     assert machine.version == "2.0"
-    assert machine.revision() == f"{int(before or 0) + 1:04}"
+    assert machine.revision() == _later(1)
     assert "lime" in (await ana.says("week", within=60)).text
 
     # One that migrates and then does not run.
-    bad = _release(tmp_path / "bad", "3.0", 'op.execute("SELECT 1")')
-    later = bad / "storage/migrations/versions"
-    shutil.copy(good / "storage/migrations/versions" / f"{int(before or 0) + 1:04}_later.py", later)
-    (later / f"{int(before or 0) + 2:04}_more.py").write_text(
-        (later / f"{int(before or 0) + 1:04}_later.py")
-        .read_text()
-        .replace(f'revision = "{int(before or 0) + 1:04}"', f'revision = "{int(before or 0) + 2:04}"', 1)
-        .replace(f'down_revision = "{before}"', f'down_revision = "{int(before or 0) + 1:04}"')
-        .replace("TABLE later", "TABLE more")
-    )
+    bad = _release(tmp_path / "bad", "3.0", 2)
     channel = bad / "bot/channels/telegram/channel.py"
     channel.write_text(channel.read_text() + "\nraise SystemExit(7)\n")
     await ana.says("waste 2 limes mouldy", within=60)
@@ -169,7 +164,7 @@ async def test_an_upgrade_and_the_way_back(machine: Machine, api: Server, tmp_pa
     assert code == 1, said
     assert "The old version runs again" in said
     assert machine.version == "2.0"
-    assert machine.revision() == f"{int(before or 0) + 1:04}"
+    assert machine.revision() == _later(1)
     week = (await ana.says("week", within=60)).text
     assert re.search(r"lime +5 ", week), week
     assert machine.settings.read_text() == settings

@@ -6,22 +6,12 @@ import asyncio
 from typing import Any
 
 from tests.api import Fault
+from tests.api.refusals import REFUSED_MESSAGES
 from tests.faults.scene import Scene
 from tests.faults.tally import REPEAT
+from tests.work.transfer.files import waste_rows
 
-REFUSALS = (
-    (400, "Bad Request: not enough rights to send text messages to the chat"),
-    (400, "Bad Request: CHAT_WRITE_FORBIDDEN"),
-    (400, "Bad Request: TOPIC_CLOSED"),
-    (400, "Bad Request: message thread not found"),
-    (400, "Bad Request: group chat was deactivated"),
-    (400, "Bad Request: PEER_ID_INVALID"),
-    (403, "Forbidden: user is deactivated"),
-    (401, "Unauthorized"),
-    (404, "Not Found"),
-    (409, "Conflict: terminated by other getUpdates request"),
-)
-_OFFLINE = 8.0  # seconds, for an hour: the pauses have reached their longest long before
+_OFFLINE = 8.0  # seconds
 
 
 def _is_reminder(values: dict[str, Any]) -> bool:
@@ -30,7 +20,7 @@ def _is_reminder(values: dict[str, Any]) -> bool:
 
 async def refused_reminders(scene: Scene, times: int) -> int:
     """Every way to a reminder's reader is refused for a time; then somebody writes."""
-    for code, said in REFUSALS[:times]:
+    for code, said in REFUSED_MESSAGES[:times]:
         scene.server.fail_next("sendMessage", Fault.refuse(code, said), 1_000, _is_reminder)
         name = scene.reminds(1)[0]
         await asyncio.sleep(3.0)
@@ -40,7 +30,7 @@ async def refused_reminders(scene: Scene, times: int) -> int:
         scene.writes(1)
         scene.hurry()
         await scene.settled(30)
-    return min(times, len(REFUSALS))
+    return min(times, len(REFUSED_MESSAGES))
 
 
 async def parts(scene: Scene, times: int) -> int:
@@ -98,8 +88,7 @@ async def offline_at_the_start(scene: Scene, times: int) -> int:
 
 async def big_file(scene: Scene, times: int) -> int:
     """One bar tries a file of many rows while others write."""
-    rows = [f"2026-11-{1 + row % 24:02},lime,{1 + row % 9},mouldy" for row in range(10_000)]
-    content = "\n".join(["day,fruit,pieces,reason", *rows]).encode()
+    content = waste_rows(10_000)
     for _time in range(times):
         await scene.people[0].sends_document("waste.csv", content, wait=False)
         for _entry in range(20):

@@ -59,7 +59,7 @@ FAULTS = (
     FaultToTry("slow answers", network.slow, 40, 0),
     FaultToTry("ambiguous sends", network.ambiguous, 40, 4),
     FaultToTry("Telegram away for 25 s", network.away, 4, 0),
-    FaultToTry("reminders refused", refusing.refused_reminders, 10, 2),
+    FaultToTry("reminders refused", refusing.refused_reminders, 11, 2),
     FaultToTry("answers of several parts", refusing.parts, 8, 1),
     FaultToTry("another bot on the database", refusing.another_bot, 2, 1, _BOTH),
     FaultToTry("no network at the start", refusing.offline_at_the_start, 2, 0, _BOTH),

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import asyncio
 import signal
-import socket
 from collections.abc import Callable
 
 from sqlalchemy import text
 
+from tests.api import free_port
 from tests.faults.program import Program
 from tests.faults.scene import Scene
 
@@ -28,15 +28,9 @@ _END_IDLE = text(
 )
 
 
-def _free_port() -> int:
-    with socket.socket() as looked_for:
-        looked_for.bind(("127.0.0.1", 0))
-        return int(looked_for.getsockname()[1])
-
-
 def _hooked(scene: Scene, **steps: object) -> str:
     """Start a program behind the webhook; return its address."""
-    listen = f"127.0.0.1:{_free_port()}"
+    listen = f"127.0.0.1:{free_port()}"
     address = f"http://{listen}/telegram"
     first = (scene.server.world.updates.behind or [address])[0]
     scene.start(

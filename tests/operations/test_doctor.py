@@ -106,7 +106,6 @@ def test_the_doctor_writes_nothing_in_a_live_database(tmp_path: Path) -> None:
     migrate.upgrade(store)
     with store.writing() as unit:
         unit.session.execute(text("CREATE TABLE kept (a INTEGER)"))
-        before = None
     with store.reading() as unit:
         unit.session.execute(text("SELECT 1"))
         before = _whole(tmp_path)

@@ -16,7 +16,7 @@ from tests.api import Person, Seen, Server
 from tests.channels.telegram.conftest import Telephone
 from tests.house import House, text
 from tests.house import Person as Author
-from tests.work.transfer.files import Sends
+from tests.work.transfer.files import Sends, waste_rows
 
 ONE_DATABASE = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
 WORST = [
@@ -32,11 +32,6 @@ WORST = [
 ]
 _MOST_SECONDS = 0.3  # of 99 in 100 answers
 _LEAST = 60  # answers
-
-
-def _rows(count: int) -> bytes:
-    lines = [f"2026-11-{1 + number % 24:02},lime,{1 + number % 9},mouldy" for number in range(count)]
-    return "\n".join(["day,fruit,pieces,reason", *lines]).encode()
 
 
 async def _answered_within(server: Server, others: list[Person], until: asyncio.Task[None]) -> float:
@@ -64,7 +59,7 @@ async def _until_said(server: Server, person: Person, said: str) -> Seen:
 
 
 async def _imports(server: Server, stranger: Person, count: int) -> None:
-    await stranger.sends_document("waste.csv", _rows(count), wait=False)
+    await stranger.sends_document("waste.csv", waste_rows(count), wait=False)
     await stranger.taps("Import it", await _until_said(server, stranger, "Nothing is added yet"), wait=False)
     await _until_said(server, stranger, " are in.")
 
@@ -104,7 +99,7 @@ def test_what_others_log_while_a_file_is_tried_and_taken_in_stays(
 
     monkeypatch.setattr(Workbench, "finish", interrupted)
     send = Sends(house, ana)
-    tried = send("waste.csv", _rows(40))
+    tried = send("waste.csv", waste_rows(40))
     assert benches == 2  # the first copy was outdated
     (taken,) = ana.taps_line(next(one.line for row in tried.buttons for one in row if "Import" in one.label))
     assert "40 rows of waste.csv are in." in text([taken])
@@ -164,7 +159,7 @@ def _processor_seconds(ana: Author, line: str) -> float:
 def test_a_big_import_is_undone_on_a_copy_too(house: House, monkeypatch: pytest.MonkeyPatch) -> None:
     ana = house.open_bar("Ana")
     send = Sends(house, ana)
-    tried = send("waste.csv", _rows(400))
+    tried = send("waste.csv", waste_rows(400))
     ana.taps_line(next(one.line for row in tried.buttons for one in row if "Import" in one.label))
     benches: list[Workbench] = []
     finish = Workbench.finish

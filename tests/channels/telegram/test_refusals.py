@@ -10,21 +10,9 @@ import pytest
 from bot.channels.telegram import sending
 from bot.work.reminders import delivery
 from tests.api import Fault, Group, Person
+from tests.api.refusals import REFUSED_MESSAGES
 from tests.channels.telegram.conftest import MIST, Telephone
 
-# In Telegram's words: the open Bot API server (Client.cpp) and the errors of the MTProto API.
-REFUSALS = [
-    (400, "Bad Request: not enough rights to send text messages to the chat"),
-    (400, "Bad Request: CHAT_WRITE_FORBIDDEN"),
-    (400, "Bad Request: TOPIC_CLOSED"),
-    (400, "Bad Request: message thread not found"),
-    (400, "Bad Request: group chat was deactivated"),
-    (400, "Bad Request: PEER_ID_INVALID"),
-    (403, "Forbidden: bot was kicked from the supergroup chat"),
-    (401, "Unauthorized"),
-    (404, "Not Found"),
-    (409, "Conflict: terminated by other getUpdates request"),
-]
 ONE_DATABASE = pytest.mark.parametrize("database", ["sqlite"], indirect=True)
 
 
@@ -47,7 +35,7 @@ def _reminders(telephone: Telephone, place: Person | Group) -> list[str]:
 
 
 @ONE_DATABASE
-@pytest.mark.parametrize(("code", "said"), REFUSALS)
+@pytest.mark.parametrize(("code", "said"), REFUSED_MESSAGES)
 async def test_a_reminder_survives_every_refusal(telephone: Telephone, code: int, said: str) -> None:
     ana, group = await _resting_batch(telephone)
     telephone.server.fail_next("sendMessage", Fault.refuse(code, said), 50, _in(group))

@@ -27,7 +27,7 @@ from bot.channels.telegram.http_client import LeanRequest, ProxyError
 from bot.channels.telegram.receiving import polling
 from bot.settings import Settings
 from storage.store import Store
-from tests.api import Fault, Server
+from tests.api import Fault, Server, free_port
 from tests.channels.telegram.conftest import Telephone, settings_for
 from tests.house import Hands
 
@@ -82,9 +82,7 @@ async def test_without_a_network_it_waits_and_then_works(
     store: Store, hands: Hands, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
 ) -> None:
     monkeypatch.setattr(outage, "_LONGEST_PAUSE", 0.1)
-    with socket.socket() as looked_for:
-        looked_for.bind(("127.0.0.1", 0))
-        port = looked_for.getsockname()[1]
+    port = free_port()
     server = Server()
     server.wire.port = port
     late = TelegramChannel(settings_for(server, store), store, hands)

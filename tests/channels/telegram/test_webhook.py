@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import json
-import socket
 from collections.abc import AsyncIterator
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
@@ -19,18 +18,12 @@ from bot.channels.telegram.channel import TelegramChannel
 from bot.settings import Secret, Settings
 from storage.store import Store
 from storage.tables import Inbox
-from tests.api import Server
+from tests.api import Server, free_port
 from tests.channels.telegram.conftest import Telephone, settings_for
 from tests.house import Hands
 
 WORD = "kept-between-the-two-of-us"
 HEADER = "X-Telegram-Bot-Api-Secret-Token"
-
-
-def _free_port() -> int:
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return int(probe.getsockname()[1])
 
 
 def hooked(server: Server, store: Store, port: int) -> Settings:
@@ -64,7 +57,7 @@ class Hooked(Telephone):
 async def hook(api: Server, store: Store) -> AsyncIterator[Hooked]:
     """A running bot behind a webhook."""
     clock = Hands(datetime(2026, 11, 25, 18, 0, tzinfo=UTC))
-    port = _free_port()
+    port = free_port()
     channel = TelegramChannel(hooked(api, store, port), store, clock)
     async with httpx.AsyncClient(base_url=f"http://127.0.0.1:{port}", trust_env=False) as client:
         built = Hooked(api, channel, clock, client)

@@ -35,6 +35,12 @@ class Sends:
         return said
 
 
+def waste_rows(count: int) -> bytes:
+    """Return a table of waste with this many lines."""
+    lines = [f"2026-11-{1 + number % 24:02},lime,{1 + number % 9},mouldy" for number in range(count)]
+    return "\n".join(["day,fruit,pieces,reason", *lines]).encode()
+
+
 def exported(person: Person) -> dict[str, bytes]:
     """Return the files of an export by name."""
     (said,) = person.says("export")
