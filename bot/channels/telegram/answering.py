@@ -18,7 +18,7 @@ from telegram import Bot
 from telegram.error import TelegramError
 
 from bot.channels.telegram.confirmation_gate import Hold
-from bot.channels.telegram.http_client import LeftToAnotherError, sending_only_while
+from bot.channels.telegram.http_client import LeftToAnotherError
 from bot.channels.telegram.outcomes import classify
 from bot.channels.telegram.parts import Target, may_be_repeat, parts_of
 from bot.channels.telegram.progress import Progress
@@ -281,9 +281,7 @@ class Answers(Answering):
             text = await asyncio.wait_for(toast, _LONGEST_SPIN)
         for wait in _ACKNOWLEDGING_WAITS:
             try:
-                # By now the lease may be released; a second acknowledgement does no harm.
-                with sending_only_while(None):
-                    await self._bot.answer_callback_query(query, text or None)
+                await self._bot.answer_callback_query(query, text or None)
             except TelegramError as error:
                 verdict = classify(error)
                 if verdict.outcome not in {Outcome.NOT_SENT, Outcome.UNSURE}:

@@ -93,8 +93,10 @@ class TelegramChannel:
             self._heard_from,
         )
         self.mailbox = f"{CHANNEL}:{_bot_id(settings)}"
-        self.intake = _intake_for(store)(store, clock, answers, self._workers, self.figures, self.mailbox)
-        self.intake.pace = PersonPace(settings.messages_per_minute)
+        pace = PersonPace(settings.messages_per_minute)
+        self.intake = _intake_for(store)(
+            store, clock, answers, self._workers, self.figures, self.mailbox, pace
+        )
         requests = (self._asking, self._sending)
         self.watch = Watch(store, self.bot, requests, self.figures, self._in_worker)
         self._poller: asyncio.Task[int] | None = None

@@ -65,11 +65,11 @@ class LeftToAnotherError(Exception):
 
 
 @contextmanager
-def sending_only_while(may: _May | None) -> Iterator[None]:
+def sending_only_while(may: _May) -> Iterator[None]:
     """Let requests leave only while `may` allows it, checked last, with the connection open.
 
     A late request raises NetworkError, caused by LeftToAnotherError, or by NeverLeftError if the database
-    that could tell is away. None lifts the condition, for what may be sent twice.
+    that could tell is away.
     """
     before = _MAY_SEND.set(may)
     try:

@@ -221,8 +221,9 @@ class Postman:
                 raise
 
     async def _send_files(self, target: Target, part: Part) -> None:
-        if part.files[0].draw is not None:
-            await self._send_drawn(target, part)
+        draw = part.files[0].draw
+        if draw is not None:
+            await self._send_drawn(target, part, draw)
         elif len(part.files) == 1:
             await self._send_file(target, part, part.files[0])
         else:
@@ -230,12 +231,11 @@ class Postman:
             media = [_medium(file, part.caption(file)) for file in part.files]
             await self._bot.send_media_group(target.chat, media, **_options(target))
 
-    async def _send_drawn(self, target: Target, part: Part) -> None:
+    async def _send_drawn(self, target: Target, part: Part, draw: Callable[[], bytes]) -> None:
         """Draw and send an unrequested picture; a failure is ignored because the answer has been sent."""
-        (file,) = part.files
         try:
-            drawn = await asyncio.to_thread(file.draw or bytes)
-            await self._send_file(target, part, replace(file, content=drawn))
+            drawn = replace(part.files[0], content=await asyncio.to_thread(draw))
+            await self._send_file(target, part, drawn)
         except TelegramError as error:
             log.warning("an unrequested picture was not sent: %s", error.message)
         except Exception:

@@ -14,10 +14,10 @@ from enum import IntEnum
 from functools import cache
 from typing import Any
 
-from sqlalchemy import CursorResult, bindparam, case, delete, func, select, update
+from sqlalchemy import CursorResult, bindparam, case, delete, func, literal, select, update
 
 from storage.store import Store
-from storage.tables import Entry, Inbox
+from storage.tables import Delivery, Entry, Inbox, Person, Waste
 from storage.types import JsonObject
 from storage.unit import Book, Unit, insertion, of_bar
 
@@ -69,10 +69,11 @@ def taken(store: Store, letter: Letter) -> Letter | None:
             return letter
         if row.state not in {MailState.WAITING, MailState.WORKED}:
             return None
-        return _letter(row)
+        return letter_of(row)
 
 
-def _letter(row: Inbox) -> Letter:
+def letter_of(row: Any) -> Letter:
+    """Return the letter of a row of the inbox."""
     return Letter(
         row.channel,
         row.update_id,
@@ -84,14 +85,24 @@ def _letter(row: Inbox) -> Letter:
     )
 
 
-def adopt(store: Store, channel: str, mailbox: str) -> None:
-    """Give the rows of a channel, stored before they named the bot, to the mailbox of the bot."""
-    statement = update(Inbox).where(Inbox.channel == channel).values(channel=mailbox)
+def adopt(store: Store, channel: str, mailbox: str, now: datetime) -> None:
+    """Give what a channel stored before rows named the bot to the mailbox of the bot.
+
+    These are the updates, and the keys of the messages that may still be edited or come again.
+    """
     with store.reading() as unit:
         found = unit.session.scalar(select(Inbox.update_id).where(Inbox.channel == channel).limit(1))
-    if found is not None:
-        with store.writing() as unit:
-            unit.session.execute(statement.execution_options(synchronize_session=False))
+    if found is None:
+        return
+    bot = mailbox.removeprefix(channel).removeprefix(":") + ":"
+    here = select(Person.id).where(Person.channel == channel)
+    since = now - timedelta(hours=KEEP_HOURS)
+    old = Entry.by.in_(here), Entry.at >= since, ~Entry.source.startswith(bot, autoescape=True)
+    with store.writing() as unit:
+        for table in (Waste, Delivery, Entry):
+            keys = update(table).where(table.source.in_(select(Entry.source).where(*old)))
+            unit.connection.execute(keys.values(source=literal(bot).concat(table.source)))
+        unit.connection.execute(update(Inbox).where(Inbox.channel == channel).values(channel=mailbox))
 
 
 def waiting(store: Store, channel: str) -> int:
@@ -122,7 +133,7 @@ def unfinished(store: Store, channel: str) -> list[Letter]:
         .order_by(Inbox.update_id)
     )
     with store.reading() as unit:
-        return [_letter(row) for row in unit.session.scalars(query)]
+        return [letter_of(row) for row in unit.session.scalars(query)]
 
 
 def note_sent(store: Store, letter: Letter, replies: str | None, sent: int, now: datetime) -> None:
@@ -140,7 +151,7 @@ def _noting_sent(is_sqlite: bool) -> Any:
     return insert.on_conflict_do_update(
         index_elements=["channel", "update_id"],
         set_={
-            "state": func.coalesce(case((given.replies.is_not(None), given.state)), Inbox.state),
+            "state": case((given.replies.is_not(None), given.state), else_=Inbox.state),
             "replies": func.coalesce(Inbox.replies, given.replies),
             "sent_parts": given.sent_parts,
         },

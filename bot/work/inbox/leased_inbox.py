@@ -36,7 +36,7 @@ from sqlalchemy.dialects import postgresql
 from sqlalchemy.orm import aliased
 from sqlalchemy.types import BigInteger
 
-from bot.work.inbox.inbox import Letter, MailState, as_row, taken
+from bot.work.inbox.inbox import Letter, MailState, as_row, letter_of, taken
 from storage.store import Store
 from storage.tables import Inbox
 from storage.types import JsonObject
@@ -96,22 +96,8 @@ def _lease(
     if among is not None:
         wanted["among"] = list(among)
     rows = unit.connection.execute(_leasing(among is not None), wanted).all()
-    return sorted(
-        (
-            Letter(
-                channel,
-                row.update_id,
-                row.payload,
-                row.replies,
-                row.chat,
-                again=row.owner is not None,
-                sent=row.sent_parts,
-                received_at=row.received_at,
-            )
-            for row in rows
-        ),
-        key=lambda letter: letter.update_id,
-    )
+    found = (replace(letter_of(row), again=row.owner is not None) for row in rows)
+    return sorted(found, key=lambda letter: letter.update_id)
 
 
 @cache
@@ -133,15 +119,7 @@ def _leasing(among: bool) -> Any:
         ~mine,
     )
     ready = (
-        select(
-            inbox.update_id,
-            inbox.payload,
-            inbox.replies,
-            inbox.chat,
-            inbox.owner,
-            inbox.sent_parts,
-            inbox.received_at,
-        )
+        select(inbox)
         .where(inbox.channel == bindparam("of_channel"), inbox.state < MailState.ANSWERED, free, ~held_up)
         .order_by(inbox.update_id)
         .limit(bindparam("most"))

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from sqlalchemy import func, update
+
+from bot.channels.telegram.updates import CHANNEL
+from storage.tables import Entry, Inbox, Waste
 from tests.channels.telegram.conftest import MIST, Telephone
 
 
@@ -105,3 +109,26 @@ async def test_an_answer_inside_a_dialogue_is_corrected_by_an_edit(telephone: Te
     assert "Logged: 3 limes, mouldy" in (await ana.taps("mouldy")).text
     refused = await ana.edits(await ana.says("waste 1 lime mouldy"), "waste a few, mouldy")
     assert "Nothing changed." in refused.text
+
+
+async def test_a_message_from_before_keys_named_the_bot_is_still_edited(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    said = await ana.says("waste 6 oranges mouldy")
+    await telephone.server.wait_quiet()
+    _forget_the_bot(telephone)
+    await telephone.restart()
+    edited = await ana.edits(said, "waste 8 oranges mouldy")
+    assert "Corrected: 8 oranges instead of 6" in edited.text
+    assert "Corrected: 9 oranges instead of 8" in (await ana.says("make it 9")).text
+    _forget_the_bot(telephone)
+    await telephone.restart()
+    assert "Corrected: 7 oranges instead of 9" in (await ana.says("make it 7")).text
+
+
+def _forget_the_bot(telephone: Telephone) -> None:
+    """Store updates and keys as they were before revision 0011."""
+    with telephone.channel.store.writing() as unit:
+        for table in (Entry, Waste):
+            without = func.replace(table.source, f"{telephone.server.world.bot_id}:", "")
+            unit.connection.execute(update(table).values(source=without))
+        unit.connection.execute(update(Inbox).values(channel=CHANNEL))

@@ -15,9 +15,9 @@ from bot.chat.reply.message import Reply
 from bot.settings import Settings
 from bot.work.inbox import inbox, leased_inbox
 from storage.store import Store
-from tests.api import Person, Server
+from tests.api import Person, Server, free_port
 from tests.channels.telegram.conftest import SET_UP, settings_for
-from tests.channels.telegram.test_webhook import _free_port, hooked
+from tests.channels.telegram.test_webhook import hooked
 from tests.house import Hands
 
 pytestmark = pytest.mark.parametrize("database", ["postgresql"], indirect=True)
@@ -79,7 +79,7 @@ def alternating(api: Server) -> list[str]:
 
 
 async def _both_hooked(pair: Pair, alternating: list[str]) -> None:
-    ports = [_free_port(), _free_port()]
+    ports = [free_port(), free_port()]
     await pair.start(
         *(hooked(pair.server, store, port) for store, port in zip(pair.stores, ports, strict=True))
     )
@@ -126,7 +126,7 @@ async def test_what_one_left_undone_the_other_does(
         stuck.set()
         await asyncio.sleep(3600)
 
-    monkeypatch.setattr(pair.bots[0].intake._answering, "work", hang)
+    monkeypatch.setattr(pair.bots[0].intake.answering, "work", hang)
     ana.writes("waste 5 oranges mouldy")
     await asyncio.wait_for(stuck.wait(), 10)
     alternating[:] = both[1:]

@@ -9,6 +9,7 @@ import time
 from abc import ABC, abstractmethod
 from collections.abc import Awaitable, Callable, Collection, Coroutine, Sequence
 from concurrent.futures import Executor
+from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
 from bot.channels.telegram.confirmation_gate import Hold
@@ -33,8 +34,6 @@ _MOMENT_SECONDS = 0.01  # an update answered by then need not be stored before i
 _GRACE_SECONDS = 8
 _FIRST_WAIT, _LONGEST_WAIT = 0.2, 5.0
 _EXCUSE_AFTER = 3.0  # seconds without a database before the person is told
-
-
 # Records that so many parts of an answer have left; the replies as JSON come with the first.
 Left = Callable[[str | None, int], Awaitable[None]]
 
@@ -75,30 +74,22 @@ class Answering(ABC):
         """Tell the person about a failure; called in the exception handler."""
 
 
+@dataclass(eq=False)
 class Intake(ABC):
     """Incoming updates, from polling or webhook."""
 
-    def __init__(
-        self,
-        store: Store,
-        clock: Clock,
-        answering: Answering,
-        workers: Executor,
-        figures: Figures,
-        mailbox: str,
-    ) -> None:
-        self.store = store
-        self.mailbox = mailbox  # the channel and the bot
-        self.clock = clock
-        self.figures = figures
-        self.turns = Turns()
-        self.pace = PersonPace(0)
-        self._answering = answering
-        self._workers = workers
-        self._tasks: set[asyncio.Task[Any]] = set()
-        self._answered: dict[int, Letter] = {}  # until they are marked on disk
-        self._flushing: asyncio.Task[None] | None = None
-        self._messages: Lately[str] = Lately(_REMEMBERED)
+    store: Store
+    clock: Clock
+    answering: Answering
+    workers: Executor
+    figures: Figures
+    mailbox: str  # the channel and the bot
+    pace: PersonPace = field(default_factory=lambda: PersonPace(0))
+    turns: Turns = field(default_factory=Turns, init=False)
+    _tasks: set[asyncio.Task[Any]] = field(default_factory=set, init=False)
+    _answered: dict[int, Letter] = field(default_factory=dict, init=False)  # until they are marked on disk
+    _flushing: asyncio.Task[None] | None = field(default=None, init=False)
+    _messages: Lately[str] = field(default_factory=lambda: Lately(_REMEMBERED), init=False)
 
     # -- lifecycle -----------------------------------------------------------------------
 
@@ -110,8 +101,8 @@ class Intake(ABC):
         """Finish the work in progress; the next process resumes anything cut off."""
         if self._tasks:
             await asyncio.wait(self._tasks, timeout=_GRACE_SECONDS)
-        if self._answering.beside:
-            await asyncio.wait(self._answering.beside, timeout=_GRACE_SECONDS)
+        if self.answering.beside:
+            await asyncio.wait(self.answering.beside, timeout=_GRACE_SECONDS)
         for task in self._tasks:
             task.cancel()
         await self._flush()
@@ -119,7 +110,7 @@ class Intake(ABC):
     @property
     def idle(self) -> bool:
         """Whether nothing is in progress or waiting to be marked."""
-        return not (self._tasks or self._answered or self._answering.beside)
+        return not (self._tasks or self._answered or self.answering.beside)
 
     def spawn(self, work: Coroutine[Any, Any, Thing]) -> asyncio.Task[Thing]:
         """Run a task in the background; `close` waits for it."""
@@ -130,7 +121,7 @@ class Intake(ABC):
 
     async def in_worker(self, function: Callable[..., Any], *arguments: Any) -> Any:
         """Call a blocking function in a worker thread, so that it does not block the event loop."""
-        return await asyncio.get_running_loop().run_in_executor(self._workers, function, *arguments)
+        return await asyncio.get_running_loop().run_in_executor(self.workers, function, *arguments)
 
     # -- receiving -----------------------------------------------------------------------
 
@@ -142,7 +133,7 @@ class Intake(ABC):
         letters: list[tuple[Letter, Incoming]] = []
         for update in updates:
             try:
-                incoming = self._answering.read(update)
+                incoming = self.answering.read(update)
             except (KeyError, TypeError, ValueError, AttributeError):
                 # An unknown shape: requesting it again would return the same.
                 self.figures.went_wrong("unreadable")
@@ -155,7 +146,7 @@ class Intake(ABC):
                 continue
             if incoming.typing is not None:
                 # Answered immediately or not at all, so it is not stored.
-                self.spawn(self._answering.suggest(incoming))
+                self.spawn(self.answering.suggest(incoming))
                 continue
             letter = Letter(self.mailbox, incoming.update_id, json.dumps(update), chat=incoming.chat)
             letters.append((letter, incoming))
@@ -173,7 +164,7 @@ class Intake(ABC):
 
     def _again(self, letter: Letter) -> Incoming:
         """Parse a letter read from disk."""
-        return self._answering.read(json.loads(letter.payload))
+        return self.answering.read(json.loads(letter.payload))
 
     # -- answering -----------------------------------------------------------------------
 
@@ -189,7 +180,7 @@ class Intake(ABC):
                 if not await self._is_ours(letter):
                     return False
                 self.figures.went_wrong("answering")
-                await self._answering.failed(incoming, letter)
+                await self.answering.failed(incoming, letter)
                 answered = True
         if answered:
             self.figures.answered(time.monotonic() - begun)
@@ -228,14 +219,14 @@ class Intake(ABC):
                 return True
             if not excused and time.monotonic() - asked_at > _EXCUSE_AFTER:
                 excused = True
-                await self._answering.excuse(incoming)
+                await self.answering.excuse(incoming)
             await asyncio.sleep(wait)
             wait = min(2 * wait, _LONGEST_WAIT)
             now = await self._as_it_stands(letter)
         return False
 
     async def _work(self, incoming: Incoming, letter: Letter, hold: Hold | None) -> None:
-        await self._answering.work(incoming, letter, self._receipt(letter), hold, self._noting(letter))
+        await self.answering.work(incoming, letter, self._receipt(letter), hold, self._noting(letter))
 
     def _noting(self, letter: Letter) -> Left:
         async def left(replies: str | None, sent: int) -> None:
@@ -299,6 +290,7 @@ class Intake(ABC):
             self._answered.pop(letter.update_id, None)
 
 
+@dataclass(eq=False)
 class OwnIntake(Intake):
     """For the only process on its database: it processes each update immediately.
 
@@ -307,22 +299,12 @@ class OwnIntake(Intake):
     after they were answered.
     """
 
-    def __init__(
-        self,
-        store: Store,
-        clock: Clock,
-        answering: Answering,
-        workers: Executor,
-        figures: Figures,
-        mailbox: str,
-    ) -> None:
-        super().__init__(store, clock, answering, workers, figures, mailbox)
-        self._seen: Lately[int] = Lately(_REMEMBERED)
-        self._unkept: dict[int, Hold] = {}  # begun, and neither answered nor on disk
+    _seen: Lately[int] = field(default_factory=lambda: Lately(_REMEMBERED), init=False)
+    _unkept: dict[int, Hold] = field(default_factory=dict, init=False)  # begun, neither answered nor on disk
 
     async def open(self) -> None:
         """Resume everything unfinished: there is no other process to do it."""
-        await self.in_worker(inbox.adopt, self.store, CHANNEL, self.mailbox)
+        await self.in_worker(inbox.adopt, self.store, CHANNEL, self.mailbox, self.clock.now())
         for seen in await self.in_worker(inbox.seen_lately, self.store, self.mailbox, _REMEMBERED):
             self._seen.add(seen)
         for left in await self.in_worker(inbox.unfinished, self.store, self.mailbox):

@@ -6,20 +6,17 @@ import asyncio
 import contextlib
 import logging
 import secrets
-from concurrent.futures import Executor
+from dataclasses import dataclass, field
 from functools import partial
 
 from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.http_client import sending_only_while
-from bot.channels.telegram.metrics import Figures
-from bot.channels.telegram.receiving.intake import Answering, Intake
+from bot.channels.telegram.receiving.intake import Intake
 from bot.channels.telegram.updates import CHANNEL, Incoming
 from bot.chat.conversation.settlement import Receipt
-from bot.work.context import Clock
 from bot.work.inbox import inbox, leased_inbox
 from bot.work.inbox.inbox import Letter
 from bot.work.inbox.leases import uptime
-from storage.store import Store
 from storage.trouble import AwayError
 
 log = logging.getLogger(__name__)
@@ -27,30 +24,23 @@ _AT_ONCE = 16  # anything beyond this is left to the other processes
 _SWEEP_SECONDS = 0.25
 
 
+@dataclass(eq=False)
 class SharedIntake(Intake):
     """For one of several processes. Any of them may claim an update that this one cannot begin yet."""
 
-    def __init__(
-        self,
-        store: Store,
-        clock: Clock,
-        answering: Answering,
-        workers: Executor,
-        figures: Figures,
-        mailbox: str,
-    ) -> None:
-        super().__init__(store, clock, answering, workers, figures, mailbox)
-        self.name = secrets.token_hex(8)
-        self._held: dict[int, float] = {}  # with the time of the last confirmed lease, by `uptime`
-        self._anew: dict[int, Letter] = {}  # leased again through another process while in progress
-        self._sweeper: asyncio.Task[None] | None = None
-        self._wake = asyncio.Event()
-        self._closing = False
-        self._left = False  # whether an update received here may be waiting to be claimed
+    name: str = field(default_factory=lambda: secrets.token_hex(8), init=False)
+    # With the time of the last confirmed lease, by `uptime`.
+    _held: dict[int, float] = field(default_factory=dict, init=False)
+    # Leased again through another process while in progress.
+    _anew: dict[int, Letter] = field(default_factory=dict, init=False)
+    _sweeper: asyncio.Task[None] | None = field(default=None, init=False)
+    _wake: asyncio.Event = field(default_factory=asyncio.Event, init=False)
+    _closing: bool = field(default=False, init=False)
+    _left: bool = field(default=False, init=False)  # an update received here may be waiting to be claimed
 
     async def open(self) -> None:
         """Begin to look for unclaimed updates, left by a process that is gone or too busy."""
-        await self.in_worker(inbox.adopt, self.store, CHANNEL, self.mailbox)
+        await self.in_worker(inbox.adopt, self.store, CHANNEL, self.mailbox, self.clock.now())
         self._sweeper = asyncio.create_task(self._sweep())
 
     async def close(self) -> None:
