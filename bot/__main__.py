@@ -163,7 +163,8 @@ def _console(settings: Settings, chosen: argparse.Namespace) -> int:
     from bot.chat.dialogue.registry import all_commands  # noqa: PLC0415
     from bot.demo import filling  # noqa: PLC0415
     from bot.work.context import SystemClock  # noqa: PLC0415
-    from storage import holding, migrate  # noqa: PLC0415
+    from storage import migrate  # noqa: PLC0415
+    from storage.locks import holding  # noqa: PLC0415
     from storage.store import Store  # noqa: PLC0415
 
     interactive = sys.stdin.isatty()
@@ -190,7 +191,8 @@ def _demo(settings: Settings, chosen: argparse.Namespace) -> int:
     from bot.demo import filling  # noqa: PLC0415
     from bot.work.context import SystemClock  # noqa: PLC0415
     from bot.work.errors import AlreadyThereError  # noqa: PLC0415
-    from storage import holding, migrate  # noqa: PLC0415
+    from storage import migrate  # noqa: PLC0415
+    from storage.locks import holding  # noqa: PLC0415
     from storage.store import Store  # noqa: PLC0415
 
     store = Store(settings.database)

@@ -22,7 +22,7 @@ from sqlalchemy.engine import URL
 from sqlalchemy.exc import DatabaseError
 
 from storage import census, dumps, migrate
-from storage.holding import held
+from storage.locks.holding import held
 from storage.refusals import (
     AlreadyThereError,
     Checked,
@@ -64,7 +64,7 @@ def back_up(store: Store, path: Path) -> Checked:
     migrate.NewerDatabaseError. An error leaves nothing at `path`.
     """
     if not exists(store):
-        raise census.NoDatabaseError(census.shown(store.url))
+        raise census.NoDatabaseError(store.shown)
     migrate.refuse_newer(store)
     if path.exists():
         raise AlreadyThereError(str(path))
@@ -250,9 +250,9 @@ def is_dump(path: Path) -> bool:
 def restore(path: Path, into: Store) -> Checked:
     """Restore a backup into an empty database of its kind, and check that the contents match.
 
-    Raises the errors of `check`, census.OccupiedError when there are rows already, WrongKindError,
-    holding.InUseError,
-    ToolMissingError, ToolFailedError, and migrate.NewerDatabaseError for a backup from a newer program.
+    Raises the errors of `check`, census.OccupiedError when there are rows already, holding.InUseError,
+    WrongKindError, ToolMissingError, ToolFailedError, and migrate.NewerDatabaseError for a backup from a
+    newer program.
     """
     backup = check(path)
     migrate.refuse_newer_revision(backup.revision)
@@ -260,7 +260,7 @@ def restore(path: Path, into: Store) -> Checked:
         raise WrongKindError(str(path))
     with held(into, alone=True):
         with into.engine.connect() as connection:
-            census.must_be_empty(connection, into.url)
+            census.must_be_empty(connection, into.shown)
         if is_dump(path):
             dumps.restore(path, into)
         else:
@@ -284,8 +284,8 @@ def _restore_file(path: Path, into: Store) -> None:
     finally:
         target.close()
         into.engine.dispose()
-    if into.url.database:
-        Path(into.url.database).chmod(_PRIVATE)
+    if into.file is not None:
+        into.file.chmod(_PRIVATE)
 
 
 def drill(path: Path, like: Store) -> Checked:

@@ -10,11 +10,9 @@ import json
 from collections.abc import Generator, Sequence
 from datetime import UTC, date, datetime
 from fractions import Fraction
-from pathlib import Path
 from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, String, Table, func, inspect, select, text
-from sqlalchemy.engine import URL
 
 from storage.store import Store
 from storage.types import exact_text
@@ -43,15 +41,9 @@ class OccupiedError(RuntimeError):
         self.rows = rows
 
 
-def shown(url: URL) -> str:
-    """Format a URL for display, without its password."""
-    return url.render_as_string(hide_password=True)
-
-
 def is_there(store: Store) -> bool:
     """Whether the database exists: opening a missing SQLite file would create it."""
-    path = store.url.database
-    return not store.is_sqlite or not path or path.startswith("file:") or Path(path).is_file()
+    return store.file is None or store.file.is_file()
 
 
 def tables_of(connection: Connection) -> list[str]:
@@ -76,11 +68,11 @@ def count_rows(connection: Connection) -> dict[str, int]:
     }
 
 
-def must_be_empty(connection: Connection, url: URL) -> None:
-    """Raise OccupiedError if any table has a row."""
+def must_be_empty(connection: Connection, shown: str) -> None:
+    """Raise OccupiedError if any table has a row; `shown` names the database."""
     for name, rows in count_rows(connection).items():
         if rows:
-            raise OccupiedError(shown(url), name, rows)
+            raise OccupiedError(shown, name, rows)
 
 
 def key_order(table: Table, dialect: str) -> list[ColumnElement[Any]]:

@@ -18,8 +18,7 @@ class FileWatch:
 
     def __init__(self, store: Store) -> None:
         self._store = store
-        place = store.url.database if store.is_sqlite else None
-        self._path = None if not place or place.startswith("file:") or place == ":memory:" else Path(place)
+        self._path = store.file
         self._file = self._number()
         self.damage = ""  # what the last check of all pages found
 
@@ -36,7 +35,7 @@ class FileWatch:
             return ""
         if self._number() != self._file:
             return REMOVED
-        if self._store.is_sqlite and not Path(f"{self._path}-wal").exists() and self._store.is_open:
+        if not Path(f"{self._path}-wal").exists() and self._store.is_open:
             self._store.write_log_back()
             return NO_WAL
         return ""

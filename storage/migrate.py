@@ -31,10 +31,9 @@ if TYPE_CHECKING:
 # Any fixed number, the same in every process of this program.
 _ADVISORY_LOCK = 7_335_5371
 _WAIT_MILLISECONDS = 60_000
-# Exists only while a move into a database is in progress, and names the source database.
-MOVING = "move_in_progress"
-# Exists once all rows were moved to another database, and names that.
-MOVED = "moved_to"
+# Marks are tables of one row.
+MOVING = "move_in_progress"  # while rows are moved into the database; names the source
+MOVED = "moved_to"  # once all rows were moved to another database; names that
 # Alembic's own table, as it creates it.
 _VERSION = Table(
     "alembic_version",
@@ -123,25 +122,39 @@ def refuse_newer(store: Store) -> None:
     refuse_newer_revision(current(store))
 
 
-def refuse_moved(connection: Connection) -> None:
-    """Raise MovedAwayError if the rows were moved to another database."""
-    if inspect(connection).has_table(MOVED):
-        raise MovedAwayError(str(connection.scalar(text(f"SELECT target FROM {MOVED}"))))  # noqa: S608
+def marked(connection: Connection, mark: str) -> str | None:
+    """Return what a mark names, None without the mark."""
+    if not inspect(connection).has_table(mark):
+        return None
+    return str(connection.scalar(text(f"SELECT * FROM {mark}")))  # noqa: S608 - our name
 
 
-def mark_moved(connection: Connection, target: str) -> None:
-    """Mark a database as moved, in the open transaction."""
-    connection.execute(text(f"CREATE TABLE {MOVED} (target VARCHAR(1000) NOT NULL PRIMARY KEY)"))
-    connection.execute(text(f"INSERT INTO {MOVED} VALUES (:target)"), {"target": target})  # noqa: S608
+def set_mark(connection: Connection, mark: str, names: str) -> None:
+    """Mark a database, in the open transaction."""
+    connection.execute(text(f"CREATE TABLE {mark} (names VARCHAR(1000) NOT NULL PRIMARY KEY)"))
+    connection.execute(text(f"INSERT INTO {mark} VALUES (:names)"), {"names": names})  # noqa: S608
+
+
+def remove_mark(connection: Connection, mark: str) -> None:
+    """Take a mark away, in the open transaction."""
+    connection.execute(text(f"DROP TABLE {mark}"))
+
+
+def refuse_marked(connection: Connection) -> None:
+    """Raise UnfinishedMoveError during a move into the database, MovedAwayError after one out of it."""
+    if marked(connection, MOVING) is not None:
+        raise UnfinishedMoveError
+    target = marked(connection, MOVED)
+    if target is not None:
+        raise MovedAwayError(target)
 
 
 def reopen(store: Store) -> bool:
     """Take the mark of a moved database away; return whether it had one."""
-    options = {"writes": True} if store.is_sqlite else {}
-    with store.engine.connect().execution_options(**options) as connection, connection.begin():
-        if not inspect(connection).has_table(MOVED):
+    with store.writing() as unit:
+        if marked(unit.connection, MOVED) is None:
             return False
-        connection.execute(text(f"DROP TABLE {MOVED}"))
+        remove_mark(unit.connection, MOVED)
     return True
 
 
@@ -155,9 +168,7 @@ def upgrade(store: Store, to: str = "head") -> None:
     with store.engine.connect() as connection:
         at = _found(connection)
         refuse_newer_revision(at)
-        if inspect(connection).has_table(MOVING):
-            raise UnfinishedMoveError
-        refuse_moved(connection)
+        refuse_marked(connection)
     if to == "head" and at == head():
         return
     # A separate engine: a migration on SQLite rebuilds tables, and with foreign keys on, as in Store,

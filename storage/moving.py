@@ -14,11 +14,11 @@ from dataclasses import dataclass
 from itertools import islice, zip_longest
 from typing import Any
 
-from sqlalchemy import Connection, Integer, Table, func, inspect, select, text
+from sqlalchemy import Connection, Integer, Table, func, select, text
 from sqlalchemy.exc import DBAPIError, OperationalError
 
 from storage import census, migrate
-from storage.holding import held
+from storage.locks.holding import InUseError, held
 from storage.store import Store
 from storage.tables import Base
 
@@ -47,10 +47,6 @@ class SamePlaceError(MoveError):
 
 class OtherSourceError(MoveError):
     """An earlier move into this target had another source."""
-
-
-class InUseError(MoveError):
-    """Another process writes to the source."""
 
 
 class RowRefusedError(MoveError):
@@ -96,8 +92,8 @@ def move(source: Store, target: Store, progress: Progress = lambda table, done, 
 
     The rows of the source stay, nobody can write there meanwhile, and at the end it is marked as moved.
     Raises census.NoDatabaseError, UnmigratedError, migrate.NewerDatabaseError, migrate.MovedAwayError,
-    SamePlaceError, holding.InUseError, InUseError, census.OccupiedError, OtherSourceError, RowRefusedError
-    and DifferentRowError.
+    SamePlaceError, holding.InUseError, census.OccupiedError, OtherSourceError, RowRefusedError and
+    DifferentRowError.
     """
     _check_source(source, target)
     tables = Base.metadata.sorted_tables
@@ -109,24 +105,22 @@ def move(source: Store, target: Store, progress: Progress = lambda table, done, 
             compared = tuple(_compare(reading, arrived, table) for table in tables)
         _finish(target, tables)
         reading.execution_options(stream_results=False, yield_per=None)
-        migrate.mark_moved(reading, census.shown(target.url))
+        migrate.set_mark(reading, migrate.MOVED, target.shown)
         reading.commit()
     return Moved(compared, resumed)
 
 
 def _check_source(source: Store, target: Store) -> None:
     if source.url == target.url:
-        raise SamePlaceError(census.shown(source.url))
+        raise SamePlaceError(source.shown)
     at = migrate.current(source) if census.is_there(source) else None
     if at is None:
-        raise census.NoDatabaseError(census.shown(source.url))
+        raise census.NoDatabaseError(source.shown)
     migrate.refuse_newer(source)
     if at != migrate.head():
         raise UnmigratedError(at)
     with source.engine.connect() as connection:
-        if inspect(connection).has_table(migrate.MOVING):
-            raise migrate.UnfinishedMoveError
-        migrate.refuse_moved(connection)
+        migrate.refuse_marked(connection)
     if census.is_there(target):
         migrate.refuse_newer(target)
 
@@ -143,7 +137,7 @@ def _locked(source: Store) -> Iterator[Connection]:
                 names = ", ".join(f'"{table.name}"' for table in Base.metadata.sorted_tables)
                 reading.execute(text(f"LOCK TABLE {names} IN SHARE MODE NOWAIT"))
         except OperationalError as error:
-            raise InUseError(census.shown(source.url)) from error
+            raise InUseError(source.shown) from error
         yield reading
 
 
@@ -154,16 +148,15 @@ def _prepare(reading: Connection, target: Store) -> bool:
     """Create the tables and the marker that blocks every other command; return whether it existed."""
     mark = _digest_of(census.rows_of(reading, Base.metadata.tables["bar"]))
     with target.engine.connect() as connection:
-        there = inspect(connection).has_table(migrate.MOVING)
-        if there:
-            if connection.scalar(text(f"SELECT source FROM {migrate.MOVING}")) != mark:  # noqa: S608
-                raise OtherSourceError(census.shown(target.url))
+        begun = migrate.marked(connection, migrate.MOVING)
+        if begun is not None:
+            if begun != mark:
+                raise OtherSourceError(target.shown)
             return True
-        census.must_be_empty(connection, target.url)
+        census.must_be_empty(connection, target.shown)
     migrate.upgrade(target)
     with _writing(target) as connection:
-        connection.execute(text(f"CREATE TABLE {migrate.MOVING} (source VARCHAR(64) NOT NULL PRIMARY KEY)"))
-        connection.execute(text(f"INSERT INTO {migrate.MOVING} VALUES (:mark)"), {"mark": mark})  # noqa: S608
+        migrate.set_mark(connection, migrate.MOVING, mark)
     return False
 
 
@@ -172,7 +165,7 @@ def _finish(target: Store, tables: Sequence[Table]) -> None:
         if not target.is_sqlite:
             for table in tables:
                 count_on(connection, table)
-        connection.execute(text(f"DROP TABLE {migrate.MOVING}"))
+        migrate.remove_mark(connection, migrate.MOVING)
 
 
 def count_on(connection: Connection, table: Table) -> None:

@@ -57,8 +57,18 @@ def read_url(text: str) -> URL:
     return url
 
 
+def file_of(url: URL) -> Path | None:
+    """Return the file of a SQLite URL; None for PostgreSQL, a database in memory or a URI with parameters."""
+    place = url.database
+    if url.get_backend_name() != "sqlite" or not place or place == ":memory:" or place.startswith("file:"):
+        return None
+    return Path(place)
+
+
 class Store:
     """One database. `reading()` and `writing()` each give a unit of work.
+
+    `shown` is its URL without the password, `file` the file of a SQLite database.
 
     Writers on SQLite begin with BEGIN IMMEDIATE: otherwise a transaction that reads before it writes could
     lose another's update or fail immediately as locked.
@@ -70,10 +80,11 @@ class Store:
     def __init__(self, url: str, idle_seconds: int | None = None) -> None:
         self.url = read_url(url)
         self.is_sqlite = self.url.get_backend_name() == "sqlite"
-        # "file:" begins a SQLite URI with parameters; there is no folder to create.
-        if self.is_sqlite and self.url.database and not self.url.database.startswith("file:"):
+        self.shown = self.url.render_as_string(hide_password=True)
+        self.file = file_of(self.url)
+        if self.file is not None:
             # Only for the user who runs the program, whatever the umask: the file holds the rows of all bars.
-            folder = Path(self.url.database).parent
+            folder = self.file.parent
             try:
                 folder.mkdir(mode=0o700, parents=True, exist_ok=True)
             except OSError as error:

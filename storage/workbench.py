@@ -95,7 +95,7 @@ class Workbench:
 
     def _write_typed(self, connection: Connection, one: _Changes) -> None:
         wanted = {*one.new, *one.changed}
-        places = [list(one.table.columns).index(column) for column in one.table.primary_key.columns]
+        places = _key_places(one.table)
         with self.store.engine.connect() as bench:
             found = {
                 key: row._asdict()
@@ -145,11 +145,16 @@ def _copy(source: Connection, bench: Connection, table: Table, bar_id: int) -> N
 
 def _rows(bench: Connection, table: Table) -> _Rows:
     """Return the rows of a table by their key, as SQLite stores them."""
-    names = [column.name for column in table.columns]
-    places = [names.index(column.name) for column in table.primary_key.columns]
-    columns = ", ".join(f'"{name}"' for name in names)
+    places = _key_places(table)
+    columns = ", ".join(f'"{column.name}"' for column in table.columns)
     found = bench.connection.cursor().execute(f'SELECT {columns} FROM "{table.name}"')  # noqa: S608
     return {tuple(row[place] for place in places): row for row in found}
+
+
+def _key_places(table: Table) -> list[int]:
+    """Return the places of the key's columns in a row."""
+    columns = list(table.columns)
+    return [columns.index(column) for column in table.primary_key.columns]
 
 
 def _compared(table: Table, before: _Rows, after: _Rows) -> _Changes:

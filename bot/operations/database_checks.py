@@ -13,8 +13,8 @@ from sqlalchemy.exc import SQLAlchemyError
 
 from bot.operations.finding import Finding
 from bot.settings import Settings
-from storage import census, migrate
-from storage.store import Store, UnsupportedDatabaseError, read_url
+from storage import migrate
+from storage.store import Store, UnsupportedDatabaseError, file_of, read_url
 from storage.trouble import is_passing, is_read_only
 
 _LEAST_FREE_BYTES = 200_000_000
@@ -32,7 +32,7 @@ def looked_at_database(settings: Settings) -> Iterator[Finding]:
     except SQLAlchemyError as error:
         yield Finding(False, f"database: cannot be opened ({type(error).__name__})", "Check DATABASE_URL.")
         return
-    path = _file_of(url)
+    path = file_of(url)
     if path is not None and not path.exists():
         yield from _to_be_made(url, path)
         return
@@ -52,12 +52,6 @@ def looked_at_database(settings: Settings) -> Iterator[Finding]:
         store.close()
 
 
-def _file_of(url: URL) -> Path | None:
-    if url.get_backend_name() != "sqlite" or not url.database or url.database.startswith("file:"):
-        return None
-    return Path(url.database)
-
-
 def _to_be_made(url: URL, path: Path) -> Iterator[Finding]:
     """Check the place of a SQLite file that the first run will make."""
     folder = path.parent
@@ -72,7 +66,7 @@ def _to_be_made(url: URL, path: Path) -> Iterator[Finding]:
         yield Finding(False, what, "Check DATABASE_URL, or the folder's rights.")
         return
     yield _space(there, 0)
-    yield Finding(True, f"database: {census.shown(url)}, empty; it is set up at the first run")
+    yield Finding(True, f"database: {url}, empty; it is set up at the first run")
     yield Finding(True, "write access: yes")
 
 
@@ -89,7 +83,7 @@ def _space(folder: Path, size: int) -> Finding:
 
 
 def _revision(store: Store) -> Iterator[Finding]:
-    shown = census.shown(store.url)
+    shown = store.shown
     try:
         at = migrate.current(store)
     except (SQLAlchemyError, OSError) as error:

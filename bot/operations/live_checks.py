@@ -54,24 +54,30 @@ def looked_at_live(settings: Settings) -> Iterator[Finding]:
 
 
 def _ask(address: str) -> _Told:
-    """Fetch JSON. The address contains the token, so no error of the library is passed on."""
+    """Fetch JSON."""
+    status, body, date = _fetch(address)
     try:
-        with urllib.request.urlopen(address, timeout=_PATIENCE_SECONDS) as answer:  # noqa: S310 - http(s) only
-            return _read(answer.status, answer.read(), answer.headers.get("Date"))
-    except urllib.error.HTTPError as error:
-        return _Told(error.code, {}, None)
-    except (OSError, ValueError, HTTPException):
+        found = json.loads(body) if status == 200 else None
+        at = None if date is None else parsedate_to_datetime(date).astimezone(UTC)
+    except ValueError:
         return _Told(0, {}, None)
-
-
-def _read(status: int, body: bytes, date: str | None) -> _Told:
-    found = json.loads(body)
     result = found.get("result") if isinstance(found, dict) else None
-    return _Told(
-        status,
-        result if isinstance(result, dict) else {},
-        None if date is None else parsedate_to_datetime(date).astimezone(UTC),
-    )
+    return _Told(status, result if isinstance(result, dict) else {}, at)
+
+
+def _fetch(address: str, *handlers: urllib.request.BaseHandler) -> tuple[int, bytes, str | None]:
+    """Return the status (0 for no response), the body and the server's date.
+
+    The address may contain the token, so no error of the library is passed on.
+    """
+    try:
+        with urllib.request.build_opener(*handlers).open(address, timeout=_PATIENCE_SECONDS) as answer:
+            return answer.status, answer.read(), answer.headers.get("Date")
+    except urllib.error.HTTPError as error:
+        with error:
+            return error.code, error.read(), None
+    except (OSError, ValueError, HTTPException):
+        return 0, b"", None
 
 
 def _clock(told: _Told) -> Iterator[Finding]:
@@ -114,20 +120,10 @@ def door(address: str) -> Finding:
     """Probe our own endpoint; one that listens on all addresses is probed on this machine."""
     host, _, port = address.rpartition(":")
     host = {"": "127.0.0.1", "0.0.0.0": "127.0.0.1", "[::]": "[::1]"}.get(host, host)  # noqa: S104 - to ask
-    good, said = _is_ready(f"http://{host}:{port}/ready")
-    return Finding(good, f"own door at {host}:{port}: {said}", "Is the bot running? See its log.")
-
-
-def _is_ready(address: str) -> tuple[bool, str]:
-    """Ask our own endpoint, never by way of a proxy; return its answer in words."""
-    directly = urllib.request.build_opener(urllib.request.ProxyHandler({}))
-    try:
-        with directly.open(address, timeout=_PATIENCE_SECONDS) as answer:
-            return True, answer.read(200).decode(errors="replace").strip()
-    except urllib.error.HTTPError as error:
-        return False, error.read(200).decode(errors="replace").strip() or f"status {error.code}"
-    except (OSError, ValueError, HTTPException):
-        return False, "no answer"
+    never_by_proxy = urllib.request.ProxyHandler({})
+    status, body, _date = _fetch(f"http://{host}:{port}/ready", never_by_proxy)
+    said = body[:200].decode(errors="replace").strip() or (f"status {status}" if status else "no answer")
+    return Finding(status == 200, f"own door at {host}:{port}: {said}", "Is the bot running? See its log.")
 
 
 def backups_age(folder: Path) -> Finding:

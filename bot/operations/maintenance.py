@@ -13,7 +13,8 @@ from pathlib import Path
 from sqlalchemy.exc import ArgumentError, DBAPIError, SQLAlchemyError
 
 from bot.settings import Settings
-from storage import backup, census, holding, migrate, moving, refusals
+from storage import backup, census, migrate, moving, refusals
+from storage.locks import holding
 from storage.store import NoFolderError, Store, UnsupportedDatabaseError
 from storage.trouble import AwayError, cannot_be_used
 
@@ -30,23 +31,26 @@ _NO_DATABASE = (
 )
 _NO_DRIVER = "PostgreSQL needs its driver: pip install 'peel-ledger[postgres]'"
 
-# Their only argument is what the sentence names.
-_NAMED = (
-    migrate.NewerDatabaseError,
-    migrate.MovedAwayError,
-    holding.InUseError,
-    UnsupportedDatabaseError,
-)
+# With the arguments and attributes of the error.
 _SENTENCES: dict[type[Exception], str] = {
     migrate.NewerDatabaseError: (
         "The database is newer than this program (revision {}): install the newer one."
     ),
     UnsupportedDatabaseError: "{} is not supported: use a sqlite:/// or postgresql:// URL.",
+    NoFolderError: "The folder {folder} cannot be made ({why}): check DATABASE_URL, or its rights.",
+    migrate.UnfinishedMoveError: (
+        "A move into this database was broken off: run the same python -m bot move-database again, "
+        "it goes on where it stopped."
+    ),
     migrate.MovedAwayError: (
         "All of this database was moved to {}: set DATABASE_URL to that one. "
         "To use this one again all the same: python -m bot migrate --reopen"
     ),
     holding.InUseError: "A program uses {}: stop the bot and every console first.",
+    census.NoDatabaseError: "There is no database of this program at {}.",
+    census.OccupiedError: (
+        "{shown} is not new: rows in {table}: {rows}. Nothing there is ever overwritten; choose a new place."
+    ),
     refusals.AlreadyThereError: "{} is there already and was left as it is: choose another name.",
     refusals.NoFileError: "There is no file {}.",
     refusals.NotABackupError: "{} is neither a SQLite file nor a dump of PostgreSQL.",
@@ -66,7 +70,6 @@ _SENTENCES: dict[type[Exception], str] = {
         "A move into {} was begun from another database, or that one has changed since: "
         "make the target anew and begin again."
     ),
-    moving.InUseError: "Somebody writes to {}: stop the bot first.",
     moving.RowRefusedError: "The target refused a row: {} ({key})",
     moving.DifferentRowError: (
         "A row of {} is not the same in both ({key}): make the target anew and begin again."
@@ -93,27 +96,11 @@ def refusal(error: Exception) -> str | None:
 
 def sentence(error: Exception) -> str:
     """Return the reason for the failure as a sentence, never with a password."""
-    if isinstance(error, migrate.UnfinishedMoveError):
-        return (
-            "A move into this database was broken off: run the same python -m bot move-database again, "
-            "it goes on where it stopped."
-        )
-    if isinstance(error, _NAMED):
-        return _SENTENCES[type(error)].format(*error.args)
-    if isinstance(error, census.NoDatabaseError):
-        return f"There is no database of this program at {error.shown}."
-    if isinstance(error, census.OccupiedError):
-        return (
-            f"{error.shown} is not new: rows in {error.table}: {error.rows}. Nothing there is ever "
-            "overwritten; choose a new place."
-        )
-    if isinstance(error, (refusals.BackupError, moving.MoveError)):
-        return _SENTENCES[type(error)].format(error.subject, key=getattr(error, "key", ""))
+    if type(error) in _SENTENCES:
+        return _SENTENCES[type(error)].format(*error.args, **vars(error))
     if isinstance(error, ArgumentError):
         return "This is no database URL: use sqlite:///FILE or postgresql://USER@HOST/NAME."
     first = error.orig if isinstance(error, DBAPIError) else error.__cause__
-    if isinstance(error, NoFolderError):
-        return f"The folder {error.folder} cannot be made ({error.why}): check DATABASE_URL, or its rights."
     if isinstance(first, sqlite3.Error):
         return f"The SQLite file cannot be used ({first}): check DATABASE_URL, the file and its rights."
     return f"The database did not answer ({type(error).__name__}). Is it up? Check the URL."
@@ -169,8 +156,7 @@ def back_up(settings: Settings, file: str, keep: int | None, drill: bool, write:
 
 
 def _usual_folder(store: Store) -> Path:
-    beside = Path(store.url.database).parent if store.is_sqlite and store.url.database else Path()
-    return beside / "backups"
+    return (Path() if store.file is None else store.file.parent) / "backups"
 
 
 def _size(path: Path) -> str:
@@ -196,7 +182,7 @@ def restore(settings: Settings, file: str, into: str, drill: bool, write: Write)
         if not target.is_sqlite and path.is_file() and not backup.is_dump(path):
             return _restore_by_moving(path, target, write)
         found = backup.restore(path, target)
-        write(f"{census.shown(target.url)}: {_holds(found)}; the same as in {path}.")
+        write(f"{target.shown}: {_holds(found)}; the same as in {path}.")
     return 0
 
 
@@ -210,7 +196,7 @@ def _restore_by_moving(path: Path, target: Store, write: Write) -> int:
             moved = moving.move(copy, target)
         finally:
             copy.close()
-    write(f"{census.shown(target.url)}: {moved.total:,} rows, each compared with those of {path}.")
+    write(f"{target.shown}: {moved.total:,} rows, each compared with those of {path}.")
     return 0
 
 
@@ -222,7 +208,7 @@ def move_database(source: str, target: str, write: Write, tell: Write) -> int:
             write(f"{table.name:<18}{table.rows:>12,}  {table.digest}")
         again = " (taken up where it had stopped)" if moved.resumed else ""
         write(f"{moved.total:,} rows moved, each compared with its source{again}.")
-        write(f"Now set DATABASE_URL to {census.shown(arriving.url)}; the source keeps its rows, closed.")
+        write(f"Now set DATABASE_URL to {arriving.shown}; the source keeps its rows, closed.")
     return 0
 
 

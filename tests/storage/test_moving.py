@@ -13,6 +13,7 @@ from sqlalchemy import text
 from sqlalchemy.exc import OperationalError
 
 from storage import census, migrate, moving
+from storage.locks.holding import InUseError
 from storage.store import Store
 from storage.tables import Ingredient
 from tests.house import Hands, House
@@ -204,7 +205,7 @@ def test_a_source_that_somebody_writes_to_is_refused(filled: Fill, place: Make, 
     new = Store(place("sqlite"))
     with writer.writing() as unit:
         unit.session.execute(text("UPDATE waste SET reason = reason"))
-        with pytest.raises(moving.InUseError):
+        with pytest.raises(InUseError):
             moving.move(source, new)
     with new.engine.connect() as connection:
         assert census.tables_of(connection) == []

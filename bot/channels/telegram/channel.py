@@ -50,9 +50,10 @@ from bot.work.context import Clock, SystemClock
 from bot.work.inbox import inbox
 from bot.work.reminders import delivery, rooms
 from bot.work.reminders.delivery import DueReminder, Outcome, Sent
-from storage import holding, migrate
-from storage.holding import Hold
-from storage.leader import Leadership
+from storage import migrate
+from storage.locks import holding
+from storage.locks.holding import Hold
+from storage.locks.leader import Leadership
 from storage.store import Store
 
 if TYPE_CHECKING:
@@ -127,7 +128,7 @@ class TelegramChannel:
             "@%s (%d) on %s; updates %s; listening at %s",
             self.bot.username,
             self.bot.id,
-            self.store.url.render_as_string(hide_password=True),
+            self.store.shown,
             where,
             self.settings.listening or "no port",
         )
@@ -379,9 +380,6 @@ def run(settings: Settings) -> int:
         alone = OnlyOne(settings.lock_path, _fingerprint(settings)) if store.is_sqlite else nullcontext()
         with alone, holding.held(store) as held:
             return asyncio.run(_serve(settings, store, held))
-    except migrate.NewerDatabaseError as error:
-        _say(f"The database is newer than this program (revision {error.revision}): install the newer one.")
-        return 1
     except ProxyError as error:
         _say(str(error))
         return 2

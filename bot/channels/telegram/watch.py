@@ -14,7 +14,7 @@ from telegram.error import TelegramError
 from bot.channels.telegram.http_client import LeanRequest
 from bot.channels.telegram.metrics import Figures
 from storage.file_watch import FileWatch
-from storage.holding import Hold, InUseError
+from storage.locks.holding import Hold, InUseError
 from storage.store import Store
 from storage.trouble import DatabaseError
 

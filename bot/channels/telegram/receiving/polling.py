@@ -15,7 +15,7 @@ from bot.channels.telegram.http_client import LeanRequest
 from bot.channels.telegram.outage import Outage
 from bot.channels.telegram.receiving.intake import Intake
 from bot.channels.telegram.updates import ALLOWED
-from storage.leader import Leadership
+from storage.locks.leader import Leadership
 from storage.trouble import AwayError
 
 log = logging.getLogger(__name__)

@@ -4,12 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 from types import TracebackType
-from typing import IO
 
-try:
-    import fcntl
-except ImportError:  # Windows, where Telegram alone tells two pollers apart
-    fcntl = None  # type: ignore[assignment]
+from storage.locks.file_lock import FileLock
 
 
 class AlreadyRunningError(RuntimeError):
@@ -24,26 +20,20 @@ class OnlyOne:
     """Holds a file lock while the program runs; the file has the bot's name, which must not be its token."""
 
     def __init__(self, folder: Path, name: str) -> None:
-        self._path = folder / f"poller-{name}.lock"
-        self._file: IO[str] | None = None
+        self._folder = folder
+        self._lock = FileLock(folder / f"poller-{name}.lock")
 
     def __enter__(self) -> OnlyOne:
         try:
-            self._path.parent.mkdir(parents=True, exist_ok=True)
-            self._file = self._path.open("w")
+            self._folder.mkdir(parents=True, exist_ok=True)
+            taken = self._lock.take()
         except OSError as error:
             raise NoLockError(error.strerror) from error
-        if fcntl is None:
-            return self
-        try:
-            fcntl.flock(self._file, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except BlockingIOError:
-            self._file.close()
-            raise AlreadyRunningError from None
+        if not taken:
+            raise AlreadyRunningError
         return self
 
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
-        if self._file is not None:
-            self._file.close()
+        self._lock.release()

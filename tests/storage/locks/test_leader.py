@@ -8,8 +8,8 @@ from collections.abc import Iterator
 import pytest
 from sqlalchemy import text
 
-from storage import leader
-from storage.leader import Leadership
+from storage.locks import leader
+from storage.locks.leader import Leadership
 from storage.store import Store
 
 
