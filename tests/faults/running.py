@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import os
 import shutil
 import tempfile
@@ -16,6 +17,7 @@ from tests.faults.program import Loaded
 from tests.faults.scene import Scene, scene
 from tests.faults.tally import Tally
 
+_MOST_SECONDS = 1800.0  # the longest takes ten minutes on an idle machine
 SQLITE, POSTGRESQL = "SQLite", "PostgreSQL"
 _BOTH = (SQLITE, POSTGRESQL)
 
@@ -94,12 +96,17 @@ def lacks(fault: FaultToTry, database: str) -> str:
 
 
 async def run(loaded: Loaded, fault: FaultToTry, database: str, *, quick: bool = False) -> Tally:
-    """Inject one fault on a database of its own and return its tally."""
+    """Inject one fault on a database of its own and return its tally. Raises TimeoutError."""
     times = fault.quick if quick else fault.times
     with _places(fault, database) as (url, folder, server):
         async with scene(loaded, url, folder) as stage:
             stage.postgres = server
-            tried = await fault.run(stage, times)
+            try:
+                async with asyncio.timeout(_MOST_SECONDS):
+                    tried = await fault.run(stage, times)
+            except TimeoutError:
+                print(f"after {len(stage.steps)} steps: {stage.why()}")
+                raise
             tally = stage.tally(fault.name, tried)
             if not tally.clean:
                 print(stage.why())
