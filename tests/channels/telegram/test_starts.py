@@ -215,9 +215,12 @@ async def test_a_damaged_database_is_told_to_whoever_writes(telephone: Telephone
 def _damaged(path: Path) -> Iterator[None]:
     """The file with all pages but the first overwritten."""
     whole = path.read_bytes()
-    path.write_bytes(whole[:4096] + os.urandom(len(whole) - 4096))
+    # In place: SQLite takes a file that is empty for a moment for a new database.
+    with path.open("r+b") as file:
+        file.write(whole[:4096] + os.urandom(len(whole) - 4096))
     yield
-    path.write_bytes(whole)
+    with path.open("r+b") as file:
+        file.write(whole)
 
 
 @contextmanager
