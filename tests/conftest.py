@@ -118,7 +118,14 @@ def pytest_configure(config: pytest.Config) -> None:
 
 # Tests that add little about a database to those of storage and work: in the short part a fixed fifth of them
 # also runs on PostgreSQL.
-_TALKATIVE = ("tests/chat/", "tests/stories/", "tests/channels/")
+_TALKATIVE = (
+    "tests/chat/",
+    "tests/stories/",
+    "tests/channels/",
+    "tests/fuzz/",
+    "tests/understanding/",
+    "tests/work/transfer/",
+)
 
 
 @pytest.hookimpl(trylast=True)  # the order chosen by another plugin stays, except for the first ones

@@ -108,7 +108,7 @@ async def test_an_answer_is_sent_however_often_it_breaks_off(
 ) -> None:
     monkeypatch.setattr(sending, "_LONGEST_UNSURE_PAUSE", 0.05)
     ana = await telephone.opened_bar()
-    telephone.server.fail_next("sendMessage", Fault.drop_before(), 12)
+    telephone.server.fail_next("sendMessage", Fault.drop_before(), 6)
     said = await ana.says("waste 3 limes mouldy", within=30)
     assert "Logged: 3 limes" in said.text
     assert said.text.count("(This may be a repeat.)") == 1
