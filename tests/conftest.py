@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import ipaddress
 import os
 import shutil
@@ -16,6 +17,7 @@ from typing import Any
 import pytest
 from sqlalchemy import Dialect
 
+from bot.work.people import places
 from storage import migrate
 from storage.store import Store
 from tests import examples, postgres
@@ -83,6 +85,14 @@ def _local_sockets_only() -> Iterator[None]:
         for name in ("connect", "connect_ex", "sendto"):
             patch.setattr(socket.socket, name, guarded(name))
         patch.setattr(socket, "getaddrinfo", look_up_local)
+        yield
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _table_of_cities_read_once() -> Iterator[None]:
+    """Unpack the table of cities once; the program unpacks it at each look-up, which it seldom needs."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(places, "table", functools.cache(places.table))
         yield
 
 

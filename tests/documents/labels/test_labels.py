@@ -76,7 +76,9 @@ def test_pages_have_the_size_of_the_stock(stock: Stock, tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("stock", EVERY_STOCK)
-@pytest.mark.parametrize("text", [PLAIN, LONG], ids=["plain", "long"])
+@pytest.mark.parametrize(
+    "text", [pytest.param(PLAIN, id="plain", marks=pytest.mark.long), pytest.param(LONG, id="long")]
+)
 def test_every_symbol_opens_the_batch_as_a_thermal_printer_prints_it(stock: Stock, text: LabelText) -> None:
     made = label_sheet(text, stock, copies=3)
     assert not made.link_left_out
