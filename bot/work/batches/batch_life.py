@@ -36,10 +36,9 @@ class Made:
 
 @dataclass(frozen=True, slots=True)
 class NewBatch:
-    """Input of a new batch: a scaled formula, whether amounts are rounded to the tools, and the bottles."""
+    """Input of a new batch: a scaled formula, its cautions, and its place in a trial."""
 
     answer: ScaleAnswer
-    rounded: bool = True
     caution_ids: Sequence[str] = field(default=())
     trial: tuple[int, int] | None = None  # the trial and variant, for a small batch of a trial
 
@@ -51,7 +50,7 @@ def make(context: Context, new: NewBatch) -> Made:
     """Store a batch with a frozen copy of everything used, and plan its reminders."""
     answer = new.answer
     view = answer.formula
-    lines = _amounts(answer, new.rounded)
+    lines = answer.measured.recipe.lines
     plan = shelves.plan_for(context, view)
     total = _total(answer, lines)
     row = context.book.add(
@@ -84,12 +83,6 @@ def make(context: Context, new: NewBatch) -> Made:
     planning.plan_batch(context.book, context.bar, row, view.name, context.now)
     pars.watch(context, [line.ingredient.id for line in view.lines])
     return Made(batches.get(context, row.id), entry)
-
-
-def _amounts(answer: ScaleAnswer, rounded: bool) -> list[Line]:
-    if not rounded:
-        return list(answer.scaled.lines)
-    return [Line(line.name, line.amount, line.dimension) for line in answer.rounded.lines]
 
 
 def _total(answer: ScaleAnswer, lines: Sequence[Line]) -> Fraction:

@@ -24,7 +24,7 @@ from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
 from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount
 from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.turn import Turn
-from bot.chat.features.batches.batch_card import business_today, card, rule_words
+from bot.chat.features.batches.batch_card import card, rule_words
 from bot.chat.features.formulas.scale import ScaledArguments, answer_for
 from bot.chat.features.liquids.clearing_words import clear_line
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
@@ -85,7 +85,8 @@ def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
     caution_ids = [one.id for one in cautions_at(turn, answer.formula, Step.RESTING, answer)]
     made = batch_life.make(turn.context, NewBatch(answer, caution_ids=caution_ids))
     view = answer.formula
-    return _worded_made(turn, made, view.latest, clear_line(turn, view, turn.context.bar.temperature_c))
+    clearing = clear_line(turn, answer.measured, turn.context.bar.temperature_c)
+    return _worded_made(turn, made, view.latest, clearing)
 
 
 def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
@@ -142,7 +143,7 @@ def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
 def _list(turn: Turn, arguments: Arguments) -> Reply:
     everything = any(stands_for(word, "ALL", tongue().language) for word in turn.line.split()[1:2])
     known = batches.listed(turn.context, everything)
-    today = business_today(turn)
+    today = turn.context.today
     if not known:
         return reply(
             _("No batch is resting or in use."),
