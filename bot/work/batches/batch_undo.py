@@ -80,10 +80,9 @@ def _take_back_event(context: Context, row: Batch, what: str) -> None:
 def _put_back_event(context: Context, row: Batch, what: str) -> None:
     """Add a copy of the last event of this kind that was undone."""
     happened = context.book.all(BatchEvent, BatchEvent.batch_id == row.id, order=BatchEvent.id)
-    undone = {event.corrects: event for event in happened if event.what == batches.UNDO}
     corrected = {event.corrects for event in happened}
-    found = [one for one in happened if one.what == what and one.id in undone]
-    found = [one for one in found if undone[one.id].id not in corrected]
+    undone = {one.corrects: one for one in happened if one.what == batches.UNDO and one.id not in corrected}
+    found = [event for event in happened if event.what == what and event.id in undone]
     if found:
         event = found[-1]
         changed = {name: getattr(event, name) for name in ("what", "clarity", "note", "photo", "by")}

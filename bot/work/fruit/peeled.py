@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from sqlalchemy import ColumnElement, func, select
 
-from bot.trade.days import business_day, instant_of, local_time
+from bot.trade.days import instant_of, local_time
 from bot.trade.fruit.handbook import ExpectedJuice, Squeezed, expected_juice
 from bot.trade.fruit.peeled import Keeping, PeeledClock, peeled_clock
 from bot.trade.numbers.uncertainty import to_decimal
@@ -113,7 +113,7 @@ def bring_in(context: Context, ingredient_id: int, count: Fraction, at: datetime
         PeeledFruit(
             ingredient_id=ingredient_id,
             count_milli=round(count * 1000),
-            business_day=business_day(at, context.bar.zone, context.bar.closing_minute),
+            business_day=context.bar.day_of(at),
             lost_at=lost_at,
             at=at,
             by=context.person_id,
