@@ -23,8 +23,8 @@ WATER_SOURCE = Source(
 def infused_percent(components: Iterable[Component], fruit_g: float) -> Range[float]:
     """Return the strength, % vol, of a mix in which `fruit_g` of fresh fruit or peel stands.
 
-    From all the fruit's water mixed in to none of it. Raises OutOfRangeError for a negative mass and the
-    errors of formula_strength.
+    From all the fruit's water mixed in, by mass balance with the densities of OIML R 22, to none of it.
+    Raises OutOfRangeError for a negative mass and the errors of formula_strength.
     """
     check_volume("fruit", fruit_g)
     poured = list(components)

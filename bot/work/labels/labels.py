@@ -16,7 +16,6 @@ from bot.documents.labels.labels import (
     label_sheet,
 )
 from bot.documents.labels.sheets import STOCKS, Roll, Sheet, stock_named
-from bot.trade.days import business_day
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, Preparation
 from bot.trade.liquids.flash import FlammableCategory
 from bot.trade.safety.allergens import allergen_lines
@@ -119,7 +118,6 @@ def facts_of(context: Context, number: int) -> LabelFacts:
     flammable = any(is_flammable(one) for one in blind.bottles_of(context, batch))
     batch = blind.as_any_bottle(context, batch)
     frozen = batch.frozen
-    zone, closing = context.bar.zone, context.bar.closing_minute
     looks = [event for event in batch.events if event.what == "check"]
     seen_clear = looks[-1].at if looks and looks[-1].clarity == Clarity.CLEAR else None
     strength = frozen.get("strength_percent")
@@ -129,8 +127,8 @@ def facts_of(context: Context, number: int) -> LabelFacts:
     preparation = PREPARATION_DEFAULTS[Preparation(frozen["preparation"])]
     return LabelFacts(
         batch,
-        business_day(batch.made_at, zone, closing),
-        None if seen_clear is None or trial is not None else business_day(seen_clear, zone, closing),
+        context.bar.day_of(batch.made_at),
+        None if seen_clear is None or trial is not None else context.bar.day_of(seen_clear),
         strength if trial is None else None,
         fill[0][0] if len(fill) == 1 else None,
         min(sum(count for _size, count in fill) or 1, MOST_COPIES),

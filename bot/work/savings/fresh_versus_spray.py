@@ -11,7 +11,6 @@ from fractions import Fraction
 
 from sqlalchemy import func
 
-from bot.trade.days import business_day
 from bot.trade.formulas.measures import Dimension
 from bot.trade.numbers.uncertainty import Estimate, to_decimal
 from bot.trade.savings.fresh_versus_spray import Fresh, FreshAgainstSpray, House, Spray, compare
@@ -214,7 +213,7 @@ def wasted_share(context: Context, fruit: IngredientView) -> WastedShare | None:
     The twelve weeks before the spray began; without a logged purchase in them, or if the garnish is still
     cut, the last twelve weeks. None where no delivery was logged.
     """
-    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
+    today = context.today
     started = next((one.day for one in savings.starts(context) if one.fruit.id == fruit.id), None)
     ends = [*([started - timedelta(days=1)] if started is not None else []), today]
     for last in ends:
@@ -285,5 +284,5 @@ def rises(context: Context, view: FormulaView) -> Rises | None:
             found.append(Rise(line.ingredient.name, share))
     if not found:
         return None
-    day = business_day(last.made_at, context.bar.zone, context.bar.closing_minute)
+    day = context.bar.day_of(last.made_at)
     return Rises(last.id, day, tuple(sorted(found, key=lambda one: -one.share)))

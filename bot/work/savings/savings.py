@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from sqlalchemy import func
 
-from bot.trade.days import business_day, is_service_day
+from bot.trade.days import is_service_day
 from bot.trade.fruit.balance import Comparison, NoDaysError, by_day, compare
 from bot.trade.numbers.uncertainty import to_decimal
 from bot.work.context import Context
@@ -51,7 +51,7 @@ def set_since(context: Context, fruit_id: int, day: date | None) -> Since | None
     Raises NotAllowedError for a plain member.
     """
     fruit = ingredients.get(context, fruit_id)
-    if day is not None and day > business_day(context.now, context.bar.zone, context.bar.closing_minute):
+    if day is not None and day > context.today:
         raise BadValueError("day", day.isoformat())
     said = dict(context.bar.settings.spraying_since)
     said[str(fruit_id)] = "" if day is None else day.isoformat()
@@ -65,7 +65,7 @@ def starts(context: Context) -> list[Since]:
     found = {int(number): (date.fromisoformat(day), True) for number, day in said.items() if day}
     for number, instant in _first_opened(context):
         if str(number) not in said:
-            found[number] = (business_day(instant, context.bar.zone, context.bar.closing_minute), False)
+            found[number] = (context.bar.day_of(instant), False)
     views = [Since(ingredients.get(context, number), day, own) for number, (day, own) in found.items()]
     return sorted(views, key=lambda one: (one.day, one.fruit.name))
 
@@ -90,7 +90,7 @@ def _first_opened(context: Context) -> list[tuple[int, datetime]]:
 
 def effects(context: Context, first: date, last: date) -> list[SprayEffect]:
     """Return the effect of spraying on the waste of each garnish, in the days from first to last."""
-    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
+    today = context.today
     last = min(last, today)
     known = [one for one in starts(context) if one.day <= last]
     if not known:
@@ -125,7 +125,7 @@ def _effect(context: Context, since: Since, first: date, last: date, begun: date
 
 def _last_logged(entries: list[tuple[date, Decimal]], last: date, context: Context) -> date:
     """Leave out the running night until something is logged for it."""
-    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
+    today = context.today
     if last < today:
         return last
     logged = context.book.one(Waste, Waste.business_day == today)

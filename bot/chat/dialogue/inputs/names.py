@@ -28,6 +28,14 @@ def known_ingredient(turn: Turn, value: Named) -> IngredientView | None:
     return ingredients.get(turn.context, int(turn.noun(value, "INGREDIENT", _("ingredient")).id))
 
 
+def named_ingredient(turn: Turn, value: Named) -> IngredientView:
+    """Return the named ingredient. Raises Say, with near names, if the bar has none of that name."""
+    known = known_ingredient(turn, value)
+    if known is None:
+        raise Say(turn.not_known(Unknown(words_of(value)), "INGREDIENT", _("ingredient")))
+    return known
+
+
 def words_of(value: Named) -> str:
     """Return the words of a typed name."""
     return (

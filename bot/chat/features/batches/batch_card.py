@@ -12,7 +12,6 @@ from bot.chat.features.safety.grade_words import allergen_line, unconfirmed_mark
 from bot.chat.i18n.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text
 from bot.chat.reply.units import show_amount, show_hours, show_ml
-from bot.trade.days import business_day
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchLineView, BatchState, BatchView, Clarity, EventView
@@ -28,12 +27,6 @@ _WHAT_WORDS = {
     "discarded": N_("discarded"),
     "undo": N_("undone"),
 }
-
-
-def business_today(turn: Turn) -> date:
-    """Return the current business day of the bar."""
-    bar = turn.context.bar
-    return business_day(turn.context.now, bar.zone, bar.closing_minute)
 
 
 def card(turn: Turn, batch: BatchView) -> Reply:
@@ -122,7 +115,7 @@ def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
         facts.append(_("Opened {when}").format(when=show_moment(batch.opened_at)))
     if batch.state.open:
         rule = f" ({rule_words(batch)})" if tells else ""
-        facts.append(f"{discard_words(batch, business_today(turn))}{rule}")
+        facts.append(f"{discard_words(batch, turn.context.today)}{rule}")
         facts.append(allergen_line(allergens.kept_with(batch.frozen)))
     elif batch.lost_ml:
         facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))
@@ -131,7 +124,7 @@ def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
 
 def next_step(turn: Turn, batch: BatchView) -> str:
     """Return the likely next step in words, or '' if there is none yet."""
-    if business_today(turn) > batch.discard_on:
+    if turn.context.today > batch.discard_on:
         return _("Next: discard it.")
     if batch.state is BatchState.RESTING:
         return _("Next: check how it looks.") if batch.rested(turn.context.now) else ""
@@ -187,7 +180,7 @@ def _next_buttons(turn: Turn, batch: BatchView) -> tuple[tuple[Button, ...], ...
     if not batch.state.open:
         return ((again, Button(_("Photos"), f"photos {number}")),) if photos else ((again,),)
     discard = Button(_("Discard"), f"discard {number}")
-    past = business_today(turn) > batch.discard_on
+    past = turn.context.today > batch.discard_on
     rows: list[tuple[Button, ...]] = [(discard,)] if past else []
     if batch.state is BatchState.READY:
         rows.append((Button(_("Open it"), f"open {number}"), Button(_("Check"), f"check {number}")))

@@ -21,7 +21,6 @@ from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import (
     CLARITY_WORDS,
-    business_today,
     discard_words,
     is_sprayed,
     rule_words,
@@ -33,6 +32,7 @@ from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.chat.reply.units import own_volume, show_ml
+from bot.trade.formulas.measures import from_ml
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches import batch_life
@@ -168,7 +168,7 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
         lines.append(Text(_seen_words(batch)))
     if made.batch.shortened_by_opening:
         lines.append(Text(_("Opening it started another clock: {rule}.").format(rule=rule_words(made.batch))))
-    lines.append(Text(discard_words(made.batch, business_today(turn))))
+    lines.append(Text(discard_words(made.batch, turn.context.today)))
     lines += batch_caution(turn.context, batch, Step.SPRAYING if is_sprayed(batch) else Step.STORING)
     return Reply(
         (Text(first, strong=True), *lines),
@@ -227,8 +227,6 @@ def _ask_left(turn: Turn, given: Given) -> Question:
     batch = given[BATCH_SLOT]
     units = turn.context.bar.units
     unit = "ml" if units == "metric" else f"{units}_fluid_ounce"
-    from bot.trade.formulas.measures import from_ml  # noqa: PLC0415 - a single conversion
-
     shares = []
     for label, share in (
         (_("all of it"), Fraction(1)),
