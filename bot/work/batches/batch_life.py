@@ -1,4 +1,4 @@
-"""The life cycle of a batch: make, check, open, use up or discard."""
+"""The life cycle of a batch: make, check, strain, open, use up or discard."""
 
 from __future__ import annotations
 
@@ -15,8 +15,9 @@ from bot.work.batches import batches, discarding
 from bot.work.batches import shelf as shelves
 from bot.work.batches.batches import LOOKING, BatchState, BatchView, Clarity
 from bot.work.context import Context
-from bot.work.errors import NotThereError, WrongStateError
+from bot.work.errors import BadValueError, NotThereError, WrongStateError
 from bot.work.formulas import ingredients
+from bot.work.formulas.mixture import mix_of_batch
 from bot.work.formulas.scaling import ScaleAnswer
 from bot.work.money.prices import in_force
 from bot.work.reminders import planning
@@ -226,6 +227,50 @@ def _end(context: Context, number: int, state: BatchState, lost_ml: Fraction | N
     planning.cancel_for_batch(context.book, row.id)
     what = "use up" if state is BatchState.USED_UP else "discard"
     return Made(batches.get(context, number), _moved(context, row, what, before))
+
+
+# -- straining -----------------------------------------------------------------------------
+
+
+def strain(context: Context, number: int, out_ml: Fraction) -> Made:
+    """Record what came out of a batch after straining: its volume, and its strength with the fruit's water.
+
+    Raises NotThereError, WrongStateError, BadValueError, or OutOfRangeError for more than can be.
+    """
+    row = batches.row_of(context, number)
+    if not BatchState(row.state).open:
+        raise WrongStateError(number, row.state)
+    if out_ml <= 0:
+        raise BadValueError("amount", exact_text(out_ml))
+    percent = mix_of_batch(row.frozen["lines"]).infused_percent(float(out_ml))
+    before = strained_of(row)
+    after: JsonObject = {
+        "ml": exact_text(out_ml),
+        "made_ml": exact_text(row.total_ml) if before is None else before["made_ml"],
+        "percent": None if percent is None else [round(percent.low, 2), round(percent.high, 2)],
+    }
+    set_strained(context, row, after)
+    _event(context, row, "strained")
+    names: JsonObject = {"batch": row.id, "name": row.frozen["formula"]}
+    entry = context.log("strain", **names, before=before, after=after)
+    return Made(batches.get(context, number), entry)
+
+
+def strained_of(row: Batch) -> JsonObject | None:
+    """Return what came out of a batch after straining as the log stores it, None before."""
+    found: JsonObject | None = row.frozen.get("strained")
+    return found
+
+
+def set_strained(context: Context, row: Batch, strained: JsonObject | None) -> None:
+    """Write what came out after straining; with None the volume is again the one that was made."""
+    before = strained_of(row)
+    if strained is not None:
+        row.total_ml = Fraction(strained["ml"])
+    elif before is not None:
+        row.total_ml = Fraction(before["made_ml"])
+    row.frozen = {**row.frozen, "strained": strained}
+    context.book.touched()
 
 
 # -- lots ----------------------------------------------------------------------------------

@@ -1,4 +1,4 @@
-"""Undo and restore the events of a batch: making, checks, opening, end and lots."""
+"""Undo and restore the events of a batch: making, checks, straining, opening, end and lots."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.work import standing
 from bot.work.batches import batches, discarding
-from bot.work.batches.batch_life import lot_of, state_of
+from bot.work.batches.batch_life import lot_of, set_strained, state_of, strained_of
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.errors import ChangedSinceError, OffTheLogError
@@ -122,6 +122,22 @@ def _set_state(context: Context, row: Batch, state: Details) -> None:
     row.lost_ml = None if state["lost_ml"] is None else Fraction(state["lost_ml"])
     row.lost_reason = state["lost_reason"]
     discarding.renew(context, row)
+
+
+# -- straining -----------------------------------------------------------------------------
+
+
+def _read_strained(context: Context, details: Details) -> Any:
+    return strained_of(_on_the_log(context, details["batch"]))
+
+
+def _write_strained(context: Context, details: Details, strained: Any) -> None:
+    row = _on_the_log(context, details["batch"])
+    set_strained(context, row, strained)
+    (_take_back_event if strained == details["before"] else _put_back_event)(context, row, "strained")
+
+
+STRAINED = Value(_read_strained, _write_strained)
 
 
 # -- lots ----------------------------------------------------------------------------------

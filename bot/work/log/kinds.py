@@ -113,6 +113,7 @@ KINDS: dict[str, Kind] = {
     "open batch": _value(batch_undo.moved("open batch"), "batch", "batch"),
     "use up": _value(batch_undo.moved("use up"), "batch", "batch"),
     "discard": _value(batch_undo.moved("discard"), "batch", "batch"),
+    "strain": _value(batch_undo.STRAINED, "strained", "batch"),
     "lot": _value(batch_undo.LOT, "lot", "batch", "position"),
     "formula": _with_strengths(_archived(Formula, "formula", after=False)),
     "change formula": _with_strengths(_CHANGE),

@@ -48,6 +48,7 @@ def _known_caution(text: str) -> str:
 
 _Text = Annotated[str, StringConstraints(max_length=300)]
 _Exact = Annotated[str, AfterValidator(_from_nothing_up)]
+_Percent = Annotated[float, Field(ge=0, le=100)]
 
 
 class _AsFarAsItFits(BaseModel):
@@ -88,11 +89,18 @@ class _Line(_AsFarAsItFits):
     price: _Price | None = None
 
 
+class _Strained(BaseModel, defer_build=True):
+    ml: _Exact
+    made_ml: _Exact
+    percent: tuple[_Percent, _Percent] | None = None
+
+
 class _Snapshot(_AsFarAsItFits):
     formula: Annotated[_Text, AfterValidator(_one_line)] = ""
     trial: tuple[int, int] | None = None
     preparation: Preparation = Preparation.OTHER
-    strength_percent: Annotated[float, Field(ge=0, le=100)] | None = None
+    strength_percent: _Percent | None = None
+    strained: _Strained | None = None
     rest_hours: _Exact = "0"
     discard_days: Annotated[int, Field(ge=0)] = 0
     discard_on: date | None = None
@@ -132,5 +140,5 @@ def snapshot(
         for line in lines
     ]
     kept = said.model_dump(mode="json")
-    absent = {name for name in ("trial", "discard_on", "allergens") if kept[name] is None}
+    absent = {name for name in ("trial", "discard_on", "allergens", "strained") if kept[name] is None}
     return {name: value for name, value in kept.items() if name not in absent} | {"version": row.version}

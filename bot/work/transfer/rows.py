@@ -265,7 +265,7 @@ class BatchEventRow(Row):
 
     TABLE = tables.BatchEvent
 
-    what: Annotated[str, choice("made", "check", "opened", "used up", "discarded")]
+    what: Annotated[str, choice("made", "check", "strained", "opened", "used up", "discarded")]
     clarity: Annotated[str, choice(*Clarity)] | None = None
     note: Annotated[str, text(1000)] = ""
     at: of.Moment

@@ -383,6 +383,8 @@ def test_sprayers_costs_and_settings_come_out_again_as_they_went_in(house: House
         *("price grapefruit 0.80 each", "waste 2 grapefruits mouldy", "juiced 2 oranges 150 ml"),
         "weigh Blue 152.31 150.55 148.80 147.02 20 sprays with grapefruit mist",
         *("use Blue for grapefruit mist", "use Blue for all", "making grapefruit mist 60 min, label 0.10"),
+        *("new formula Peel\norange peel 80 g\nneutral spirit 500 ml\nkind infusion", "batch peel x1"),
+        "strained 1 430 ml",
         *("spraying grapefruit since 2026-11-01", "bar loss 2 %", "bar wage 10-12", "bar dash 0.8 ml"),
     ):
         ana.says(line)
@@ -393,5 +395,6 @@ def test_sprayers_costs_and_settings_come_out_again_as_they_went_in(house: House
     second = json.loads(exported(eve)["peel-ledger.json"])
     for name in ("settings", "spraying_since", "sprayer", "formula_costs"):
         assert second["bar"][name] == first["bar"][name] != {}
+    assert "86 to 96 % vol" in text(eve.says("batch 1"))
     for kind in ("sprayers", "juicings", "formulas"):
         assert _without_who(second[kind]) == _without_who(first[kind])

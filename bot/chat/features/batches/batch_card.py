@@ -11,7 +11,7 @@ from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.features.safety.grade_words import allergen_line, unconfirmed_mark
 from bot.chat.i18n.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text
-from bot.chat.reply.units import show_amount, show_hours, show_ml
+from bot.chat.reply.units import show_amount, show_hours, show_ml, show_percents
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchLineView, BatchState, BatchView, Clarity, EventView
@@ -22,6 +22,7 @@ CLARITY_WORDS = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.S
 _WHAT_WORDS = {
     "made": N_("made"),
     "check": N_("checked"),
+    "strained": N_("strained"),
     "opened": N_("opened"),
     "used up": N_("used up"),
     "discarded": N_("discarded"),
@@ -100,15 +101,17 @@ def rule_words(batch: BatchView) -> str:
 def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
     units = turn.context.bar.units
     made = _("{volume} made {when} by {name}, version {version}").format(
-        volume=show_ml(batch.total_ml, units),
+        volume=show_ml(batch.made_ml, units),
         when=show_moment(batch.made_at),
         name=batch.made_by,
         version=batch.version,
     )
     facts = [made]
-    strength = batch.frozen.get("strength_percent")
-    if strength and tells:
-        facts.append(_("{percent} % vol").format(percent=show_number(Fraction(str(strength)), 1)))
+    if batch.strained:
+        text = _("{volume} of it came out after straining")
+        facts.append(text.format(volume=show_ml(batch.total_ml, units)))
+    if tells and batch.strength is not None and batch.strength.high:
+        facts.append(show_percents(batch.strength))
     if batch.state is BatchState.RESTING:
         facts.append(rest_words(batch, turn.context.now))
     if batch.opened_at is not None:
@@ -127,7 +130,9 @@ def next_step(turn: Turn, batch: BatchView) -> str:
     if turn.context.today > batch.discard_on:
         return _("Next: discard it.")
     if batch.state is BatchState.RESTING:
-        return _("Next: check how it looks.") if batch.rested(turn.context.now) else ""
+        if not batch.rested(turn.context.now):
+            return ""
+        return _("Next: strain it.") if batch.to_strain else _("Next: check how it looks.")
     if batch.state is BatchState.READY:
         return _("Next: label it, then open it.")
     return _("Next: note when it is used up.")
@@ -185,6 +190,8 @@ def _next_buttons(turn: Turn, batch: BatchView) -> tuple[tuple[Button, ...], ...
     if batch.state is BatchState.READY:
         rows.append((Button(_("Open it"), f"open {number}"), Button(_("Check"), f"check {number}")))
     elif batch.state is BatchState.RESTING:
+        if batch.to_strain:
+            rows.append((Button(_("Strained"), f"strained {number}"),))
         rows.append(clarity_buttons(number))
         rows.append((Button(_("Open it"), f"open {number}"),))
     else:
