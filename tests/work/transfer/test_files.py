@@ -16,13 +16,14 @@ from bot.channels.console.console import Console
 from bot.documents.tables import guarded, read_csv, unguarded, write_csv
 from bot.work.transfer import rows
 from bot.work.transfer.fields import Row
+from bot.work.transfer.import_file import MOST_ROWS_OF_NEW
 from storage.store import Store
 from storage.tables import Base
 from tests.chat.features.liquids.mixes import MIST
 from tests.demo_bar import EVENING, demo_bar
 from tests.examples import in_long_part
 from tests.house import House, first_lines, text
-from tests.work.transfer.files import Sends, answers, exported
+from tests.work.transfer.files import Sends, answers, exported, waste_rows
 
 ASKED = (
     "week",
@@ -224,6 +225,14 @@ def test_an_older_price_does_not_overtake_the_one_in_force(house: House) -> None
     said = Sends(house, ana).and_takes_in("prices.csv", content)
     assert "1 price is older" in text([said])
     assert first_lines(ana.says("price oranges")) == ["orange: €0.70 each"]
+
+
+def test_a_new_bar_takes_in_fewer_rows(house: House) -> None:
+    ana = house.open_bar()
+    send, many = Sends(house, ana), waste_rows(MOST_ROWS_OF_NEW + 1)
+    assert "In its first week a bar takes in at most 20,000 rows a file." in text([send("waste.csv", many)])
+    house.clock.turn(days=8)
+    assert "Nothing is added yet" in text([send("waste.csv", many)])
 
 
 @pytest.mark.parametrize(
