@@ -162,7 +162,7 @@ class BatchEvent(Correctable):
     what: Mapped[str] = mapped_column(String(16))
     clarity: Mapped[str | None] = mapped_column(String(12))
     note: Mapped[str] = mapped_column(Text, default="")
-    photo: Mapped[str | None] = mapped_column(String(200))
+    photo: Mapped[str | None] = mapped_column(Text)  # the channel's own file ids, with spaces between
     at: Mapped[datetime]
     by: Mapped[int]
 

@@ -66,7 +66,7 @@ class EventView:
     what: str
     clarity: str | None
     note: str
-    photo: str | None
+    photos: tuple[str, ...]
     at: datetime
     by: str
 
@@ -173,7 +173,7 @@ def get(context: Context, number: int) -> BatchView:
             event.what,
             event.clarity,
             event.note,
-            event.photo,
+            tuple((event.photo or "").split()),
             event.at,
             names.get(event.by, "?"),
         )

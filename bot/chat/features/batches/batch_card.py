@@ -6,6 +6,7 @@ from datetime import date, datetime, timedelta
 from fractions import Fraction
 
 from bot.chat.dialogue.inputs.shared_slots import STATE_WORDS
+from bot.chat.dialogue.log_words import photos_mark
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.features.safety.grade_words import allergen_line, unconfirmed_mark
@@ -173,15 +174,15 @@ def event_words(event: EventView, with_photo: bool = True) -> str:
     text += f" ({event.by})"
     if event.note:
         text += f": {event.note}"
-    if event.photo and with_photo:
-        text += " " + _("[photo]")
+    if event.photos and with_photo:
+        text += " " + photos_mark(len(event.photos))
     return text
 
 
 def _next_buttons(turn: Turn, batch: BatchView) -> tuple[tuple[Button, ...], ...]:
     number = batch.number
     again = Button(_("Make it again"), f"batch #{batch.formula_id}")
-    photos = sum(event.photo is not None for event in batch.events)
+    photos = any(event.photos for event in batch.events)
     if not batch.state.open:
         return ((again, Button(_("Photos"), f"photos {number}")),) if photos else ((again,),)
     discard = Button(_("Discard"), f"discard {number}")

@@ -15,7 +15,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
     quantity_in_ml,
     undo_button,
 )
-from bot.chat.dialogue.log_words import LogWords, Retold
+from bot.chat.dialogue.log_words import LogWords, Retold, photos_kept
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
@@ -117,7 +117,7 @@ def _check(turn: Turn, arguments: CheckArguments) -> Reply:
     if note:
         lines.append(Text(_("Noted: {note}").format(note=note)))
     if photo is not None:
-        lines.append(Text(_("The photo is kept with it.")))
+        lines.append(Text(photos_kept(photo)))
     row = [undo_button(turn)]
     if clarity is Clarity.CLEAR:
         row.insert(0, Button(_("Open it"), f"open {batch.number}"))
