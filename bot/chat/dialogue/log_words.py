@@ -64,7 +64,7 @@ def photos_kept(photo: str) -> str:
 
 
 def photos_mark(count: int) -> str:
-    """Return the mark of an entry with so many photos."""
+    """Return the mark of an entry with this many photos."""
     return ngettext("[photo]", "[{count} photos]", count).format(count=show_number(count, 0))
 
 

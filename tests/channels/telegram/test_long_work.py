@@ -143,7 +143,7 @@ async def test_a_newcomer_may_send_less_at_once() -> None:
     loop = asyncio.get_running_loop()
 
     async def within(person: str, seconds: float) -> int:
-        """How many messages of a person pass in so many seconds."""
+        """The number of messages of a person that pass in this time."""
         end, passed = loop.time() + seconds, 0
         while loop.time() < end:
             await pace.wait(person)
