@@ -69,6 +69,7 @@ class EventView:
     photos: tuple[str, ...]
     at: datetime
     by: str
+    temperature_c: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,6 +177,7 @@ def get(context: Context, number: int) -> BatchView:
             tuple((event.photo or "").split()),
             event.at,
             names.get(event.by, "?"),
+            event.temperature_c,
         )
         for event in standing_events(happened)
     )

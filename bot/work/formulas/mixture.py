@@ -166,13 +166,13 @@ def scaled_line(line: FormulaLineView, amount: Fraction) -> Poured:
 
 
 def mix_of_batch(lines: Iterable[Mapping[str, Any]]) -> Mix:
-    """Return the mix of a batch, from its frozen copy."""
+    """Return the mix of a batch, from its frozen copy: what is left of each line where some was lost."""
     return Mix(
         tuple(
             Poured(
                 str(line["name"]),
                 IngredientKind(line["kind"]),
-                Fraction(line["amount"]),
+                Fraction(line.get("left", line["amount"])),
                 Dimension(line["dimension"]),
                 None if line.get("strength_percent") is None else Fraction(line["strength_percent"]),
                 None if line.get("density_g_per_ml") is None else Fraction(line["density_g_per_ml"]),

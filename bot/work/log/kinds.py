@@ -64,6 +64,11 @@ def _settings(details: Details) -> list[Subject]:
     return [("setting", name) for name in details["before"]]
 
 
+def _content(details: Details) -> list[Subject]:
+    number = str(details["batch"])
+    return [("batch", number), ("strained", number)]
+
+
 def _version(details: Details) -> list[Subject]:
     return [("version", str(details["formula"]))]
 
@@ -114,6 +119,8 @@ KINDS: dict[str, Kind] = {
     "use up": _value(batch_undo.moved("use up"), "batch", "batch"),
     "discard": _value(batch_undo.moved("discard"), "batch", "batch"),
     "strain": _value(batch_undo.STRAINED, "strained", "batch"),
+    "add to batch": replace(_value(batch_undo.moved("add to batch"), "batch"), about=_content),
+    "filter": replace(_value(batch_undo.moved("filter"), "batch"), about=_content),
     "lot": _value(batch_undo.LOT, "lot", "batch", "position"),
     "formula": _with_strengths(_archived(Formula, "formula", after=False)),
     "change formula": _with_strengths(_CHANGE),

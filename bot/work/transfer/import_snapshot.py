@@ -82,6 +82,7 @@ class _Line(_AsFarAsItFits):
     name: _Text = ""
     kind: IngredientKind = IngredientKind.OTHER
     amount: _Text = ""
+    left: _Exact | None = None
     dimension: Dimension = Dimension.VOLUME
     strength_percent: _Exact | None = None
     density_g_per_ml: _Exact | None = None
@@ -93,6 +94,10 @@ class _Strained(BaseModel, defer_build=True):
     ml: _Exact
     made_ml: _Exact
     percent: tuple[_Percent, _Percent] | None = None
+
+
+class _Poured(_Line):
+    amount: _Exact = "0"
 
 
 class _Snapshot(_AsFarAsItFits):
@@ -118,6 +123,18 @@ class _Snapshot(_AsFarAsItFits):
     lines: list[_Line] = Field(default_factory=list)
 
 
+def mix_before(lines: Sequence[Any] | None) -> list[dict[str, Any]] | None:
+    """Return the valid parts of what was in a batch before an addition, without the file's own numbers."""
+    if lines is None:
+        return None
+    known = [_Poured.model_validate(line) for line in lines if isinstance(line, dict)]
+    return [_without_none(one.model_dump(mode="json", exclude={"ingredient"}), "left") for one in known]
+
+
+def _without_none(line: dict[str, Any], name: str) -> dict[str, Any]:
+    return {key: value for key, value in line.items() if key != name or value is not None}
+
+
 def snapshot(
     row: BatchRow, formula: str, lines: Sequence[BatchLine], names: Mapping[int, str]
 ) -> dict[str, Any]:
@@ -140,5 +157,6 @@ def snapshot(
         for line in lines
     ]
     kept = said.model_dump(mode="json")
+    kept["lines"] = [_without_none(line, "left") for line in kept["lines"]]
     absent = {name for name in ("trial", "discard_on", "allergens", "strained") if kept[name] is None}
     return {name: value for name, value in kept.items() if name not in absent} | {"version": row.version}

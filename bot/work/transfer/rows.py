@@ -260,14 +260,19 @@ class BatchLineRow(Row):
     best_before: of.Day | None = None
 
 
+_CHANGES = ("added", "filtered")
+
+
 class BatchEventRow(Row):
     """An event of a batch."""
 
     TABLE = tables.BatchEvent
 
-    what: Annotated[str, choice("made", "check", "strained", "opened", "used up", "discarded")]
+    what: Annotated[str, choice("made", "check", "strained", *_CHANGES, "opened", "used up", "discarded")]
     clarity: Annotated[str, choice(*Clarity)] | None = None
     note: Annotated[str, text(1000)] = ""
+    temperature_c: of.Number | None = None
+    mix_before: of.MixBefore = None
     at: of.Moment
     by: of.Person = _WHOEVER
 

@@ -12,7 +12,7 @@ from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.features.safety.grade_words import allergen_line, unconfirmed_mark
 from bot.chat.i18n.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text
-from bot.chat.reply.units import show_amount, show_hours, show_ml, show_percents
+from bot.chat.reply.units import show_amount, show_hours, show_ml, show_percents, show_temperature
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchLineView, BatchState, BatchView, Clarity, EventView
@@ -24,6 +24,8 @@ _WHAT_WORDS = {
     "made": N_("made"),
     "check": N_("checked"),
     "strained": N_("strained"),
+    "added": N_("added"),
+    "filtered": N_("filtered"),
     "opened": N_("opened"),
     "used up": N_("used up"),
     "discarded": N_("discarded"),
@@ -51,7 +53,7 @@ def card(turn: Turn, batch: BatchView) -> Reply:
     step = next_step(turn, batch) if batch.state.open else ""
     blocks: list[Block] = [Text(step)] if step else []
     blocks += [inside, *(Text(line) for line in _card_facts(turn, batch, trial is None))]
-    blocks += [Text(event_words(event)) for event in batch.events if event.what != "made"][-4:]
+    blocks += [Text(event_words(event, units)) for event in batch.events if event.what != "made"][-4:]
     mark = unconfirmed_mark(turn.context, batch)
     if mark:
         blocks.append(Caution(mark))
@@ -165,12 +167,14 @@ def discard_words(batch: BatchView, today: date) -> str:
     ).format(day=day, count=show_number(left, 0))
 
 
-def event_words(event: EventView, with_photo: bool = True) -> str:
+def event_words(event: EventView, units: str, with_photo: bool = True) -> str:
     """Write one event of a batch; `with_photo` means that it has a photo."""
     what = _(_WHAT_WORDS.get(event.what, event.what))
     text = f"{show_day(local(event.at).date())}: {what}"
     if event.clarity:
         text += f", {_(CLARITY_WORDS[Clarity(event.clarity)])}"
+    if event.temperature_c is not None:
+        text += f", {show_temperature(float(event.temperature_c), units)}"
     text += f" ({event.by})"
     if event.note:
         text += f": {event.note}"

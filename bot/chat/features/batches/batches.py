@@ -24,6 +24,7 @@ from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
 from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount
 from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.turn import Turn
+from bot.chat.features.batches.amending import ADDED_SLOT, Addition, added_reply
 from bot.chat.features.batches.batch_card import card, rule_words
 from bot.chat.features.formulas.scale import ScaledArguments, answer_for
 from bot.chat.features.liquids.clearing_words import clear_line
@@ -54,7 +55,7 @@ _MOST_LISTED = 15
 
 @dataclass(frozen=True, kw_only=True)
 class BatchArguments(Arguments):
-    """A batch to show; or a formula and the amount made."""
+    """A batch to show or to add to; or a formula and the amount made."""
 
     batch: BatchView | None = None
     formula: FormulaView | None = None
@@ -63,6 +64,7 @@ class BatchArguments(Arguments):
     swap: Swapped | None = None
     grams: bool = False
     temperature: Fraction | None = None
+    added: Addition | None = None
 
     @property
     def made(self) -> ScaledArguments:
@@ -79,6 +81,8 @@ class BatchArguments(Arguments):
 
 
 def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
+    if arguments.batch is not None and arguments.added is not None:
+        return added_reply(turn, arguments.batch, arguments.added)
     if arguments.batch is not None:
         return card(turn, arguments.batch)
     answer = answer_for(turn, arguments.made)
@@ -219,9 +223,10 @@ COMMANDS = (
             *("make batch", "made", "log batch", "how is batch", "show batch", "log a batch"),
             *("make a batch of", "batch up", "is batch"),
         ),
-        examples=(N_("batch grapefruit mist to 400 ml"), N_("batch 12")),
+        examples=(N_("batch grapefruit mist to 400 ml"), N_("batch 12"), N_("batch 12 add 29 ml spirit")),
         slots=(
             SAID_BATCH_SLOT,
+            ADDED_SLOT,
             _no_batch_said(FORMULA_SLOT),
             LOSS_SLOT,
             SWAP_SLOT,

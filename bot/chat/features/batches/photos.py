@@ -23,7 +23,7 @@ class PhotosArguments(Arguments):
 
 
 def _photos(turn: Turn, arguments: PhotosArguments) -> Reply:
-    batch = arguments.batch
+    batch, units = arguments.batch, turn.context.bar.units
     shown = Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}")
     events = [event for event in batch.events if event.photos]
     if not events:
@@ -41,12 +41,12 @@ def _photos(turn: Turn, arguments: PhotosArguments) -> Reply:
             f"batch-{batch.number}-{number}.jpg",
             b"",
             picture=True,
-            caption=event_words(event, with_photo=False),
+            caption=event_words(event, units, with_photo=False),
             file_id=photo,
         )
         for number, (event, photo) in enumerate(photos, start=1)
     )
-    lines = [event_words(event, with_photo=False) for event in events[-8:]]
+    lines = [event_words(event, units, with_photo=False) for event in events[-8:]]
     return reply(first, "\n".join(lines), buttons=((shown,),), files=files)
 
 
