@@ -181,7 +181,6 @@ Ana: check 2 split
   [What would mend it?]
   [Discard] [Undo]
 Ana taps [What would mend it?]
-  (edited)
   Batch 2, split: let it rest
   Leave it closed at room temperature until Thu,
   26 Nov 18:00, then look again.

@@ -72,8 +72,8 @@ Ana: filtrado 1, pérdida 12 ml
 Ana: lote 1 añade 29 ml alcohol
   Lote 1: 29 ml de alcohol neutro más, ahora 419
   ml.
-  64,4 % vol, antes 62,1 %: imprime de nuevo su
-  etiqueta.
+  64,4 % vol, antes 62,1 % vol: imprime de nuevo
+  su etiqueta.
   Agítalo, déjalo un día y míralo otra vez: te
   preguntaré.
   Precaución: Guárdalo bien cerrado, etiquetado,

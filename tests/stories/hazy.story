@@ -64,7 +64,6 @@ Ana: check 1 hazy
   [What would mend it?]
   [Discard] [Undo]
 Ana taps [What would mend it?]
-  (edited)
   Batch 1, hazy: filter a sample
   Filter a glass of it through paper, and look
   the next day.
@@ -166,7 +165,8 @@ Ana: why hazy 1 6
 Ana: batch 1 add 29 ml spirit
   Batch 1: 29 ml neutral spirit added, now 419
   ml.
-  64.4 % vol, from 62.1 %: print its label anew.
+  64.4 % vol, from 62.1 % vol: print its label
+  anew.
   What went in cost €15.88, €3.79 for 100 ml.
   Swirl it, let it stand a day, and look again:
   I will ask.
@@ -256,7 +256,8 @@ Ana: log
 Ana: batch 1 add 29 ml spirit
   Batch 1: 29 ml neutral spirit added, now 419
   ml.
-  64.4 % vol, from 62.1 %: print its label anew.
+  64.4 % vol, from 62.1 % vol: print its label
+  anew.
   What went in cost €15.88, €3.79 for 100 ml.
   Swirl it, let it stand a day, and look again:
   I will ask.

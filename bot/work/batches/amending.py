@@ -62,7 +62,7 @@ def add(context: Context, number: int, ingredient_id: int, ml: Fraction) -> Amen
     lines = _with(old, added)
     contraction = _contraction(old) - _contraction(lines)
     strained = _strained_with(row, added)
-    row.frozen = row.frozen | {"lines": lines, "strength_percent": _strength(lines), "strained": strained}
+    row.frozen = row.frozen | {"lines": lines, "strength_percent": _strength(lines)} | strained
     row.total_ml += ml + contraction
     _pour(context, row, ingredient_id, ml)
     _renew_keeping(context, row)
@@ -118,7 +118,7 @@ def _amended(
 
 
 def _keep(line: JsonObject, share: Fraction) -> JsonObject:
-    """Return a line of which only a share is left; what was poured stays, as it was paid for."""
+    """Return a line with only a share left in the batch; the amount poured stays, as it was paid for."""
     return line | {"left": exact_text(Fraction(str(line.get("left", line["amount"]))) * share)}
 
 
@@ -139,14 +139,14 @@ def _strength(lines: list[JsonObject]) -> float | None:
     return None if strength is None else round(strength.strength_percent, 2)
 
 
-def _strained_with(row: Batch, added: JsonObject) -> JsonObject | None:
-    """Return what came out after straining, with the strength that an addition to it gives."""
+def _strained_with(row: Batch, added: JsonObject) -> JsonObject:
+    """Return the change to what came out after straining: the strength that an addition to it gives."""
     strained: JsonObject | None = row.frozen.get("strained")
     if strained is None or not strained["percent"]:
-        return strained
+        return {}
     more = Portion(float(Fraction(added["amount"])), float(Fraction(added["strength_percent"] or 0)))
     ends = (mix([Portion(float(row.total_ml), end), more]) for end in strained["percent"])
-    return strained | {"percent": [round(end.strength_percent, 2) for end in ends]}
+    return {"strained": strained | {"percent": [round(end.strength_percent, 2) for end in ends]}}
 
 
 def _contraction(lines: list[JsonObject]) -> Fraction:

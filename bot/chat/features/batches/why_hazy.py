@@ -61,7 +61,7 @@ def _why(turn: Turn, arguments: WhyArguments) -> Reply:
     return Reply(
         (Text(headline(found, shown), strong=True), *lines, Text(_("All tests:")), Grid(rows)),
         _buttons(found, shown, order),
-        edits=turn.message.tapped is not None,
+        edits=turn.message.tapped is not None and arguments.number is not None,
     )
 
 

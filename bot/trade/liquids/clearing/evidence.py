@@ -51,7 +51,7 @@ SAME_DEGREES = 2.0
 class Look:
     """One look at a rested mix: the models' margin, what was seen, which mix, which lot of oil, °C.
 
-    `margin` is the logarithm by which the middle of both limits exceeds the mix's own oil.
+    `margin` is the logarithm of the middle of both limits over the mix's own oil.
     """
 
     margin: float
@@ -90,7 +90,7 @@ def _middle(mixture: Mixture, temperature_c: float) -> float:
 
 
 def margin_of(mixture: Mixture, temperature_c: float) -> float:
-    """Return by how much the middle of both models' limits exceeds the oil in a mix with other parts.
+    """Return the logarithm of the middle of both models' limits over the oil in a mix with other parts.
 
     Raises OutOfRangeError outside 0 to 40 °C.
     """
