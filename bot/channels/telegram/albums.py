@@ -34,24 +34,35 @@ class Albums:
     async def whole(self, incoming: Incoming, message: Message, letter: Letter) -> Message | None:
         """Return the message with all captions and photos of its album; None if an earlier one has them.
 
-        A message without an album, and an edit, are returned as they are.
+        An edit of any caption corrects what the album logged.
         """
-        if not incoming.album or message.corrects is not None:
+        if not incoming.album:
             return message
-        await asyncio.sleep(_ARRIVING_SECONDS)
-        words = f'"media_group_id": {json.dumps(incoming.album)}'
-        payloads = await self._in_worker(inbox.payloads_with, self._store, letter.channel, words)
-        updates = {one["update_id"]: one for one in map(json.loads, payloads) if "message" in one}
-        updates[letter.update_id] = json.loads(letter.payload)
-        parts = [updates[number] for number in sorted(updates)]
-        said = [one for one in map(self._read, parts) if one.message is not None]
-        if said[0].update_id != incoming.update_id:
+        if message.corrects is None:
+            await asyncio.sleep(_ARRIVING_SECONDS)
+        parts = await self._parts(incoming.album, letter)
+        said = [self._read({"update_id": letter.update_id, "message": part}).message for part in parts]
+        heard = [one for one in said if one is not None]
+        first, own = heard[0].key, message.corrects or message.key
+        if message.corrects is None and first != own:
             return None
-        texts = [one.message.text for one in said if one.message is not None and one.message.text]
-        photos = [photo for one in parts if (photo := photo_of(one["message"])) is not None]
+        text = "\n".join(one.text for one in heard if one.text)
+        photos = [photo for part in parts if (photo := photo_of(part)) is not None]
         return replace(
             message,
-            text="\n".join(texts),
+            key=first + message.key.removeprefix(own),
+            corrects=None if message.corrects is None else first,
+            text=text,
             photo=" ".join(photos) or None,
-            notice="" if texts or photos else message.notice,
+            notice="" if text or photos else message.notice,
         )
+
+    async def _parts(self, album: str, letter: Letter) -> list[JsonObject]:
+        """Return the messages of an album as they read now, this one included, the first one first."""
+        words = f'"media_group_id": {json.dumps(album)}'
+        payloads = await self._in_worker(inbox.payloads_with, self._store, letter.channel, words)
+        updates = sorted(map(json.loads, {*payloads, letter.payload}), key=lambda one: int(one["update_id"]))
+        said = (one.get("message") or one.get("edited_message") or {} for one in updates)
+        # A reply to one of them holds their number too, within the message it replies to.
+        parts = {int(one["message_id"]): one for one in said if one.get("media_group_id") == album}
+        return [parts[number] for number in sorted(parts)]

@@ -78,6 +78,20 @@ async def test_an_album_is_one_thing(telephone: Telephone) -> None:
     assert "All 2 photos are kept with it." in (await ana.taps("Clear")).text
 
 
+async def test_an_edit_under_an_album_keeps_its_photos(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    (logged,) = (sent := await ana.sends_album("waste 3 limes mouldy", "")).seen
+    assert "All 2 photos are kept with it." in logged.text
+    assert sent.said is not None
+    assert "4 limes instead of 3" in (await ana.edits(sent.said - 1, "waste 4 limes mouldy")).text
+    assert "4 limes, mouldy [2 photos]" in (await ana.says("log")).text
+    # The same where the words stand under another photo of it.
+    sent = await ana.sends_album("", "waste 5 lemons mouldy")
+    assert sent.said is not None
+    await ana.says("waste 1 orange mouldy", reply_to=sent.said)
+    assert "6 lemons instead of 5" in (await ana.edits(sent.said, "waste 6 lemons mouldy")).text
+
+
 async def test_the_words_may_stand_under_any_photo_of_an_album(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     (logged,) = (await ana.sends_album("", "waste 3 limes mouldy", "")).seen
