@@ -195,6 +195,20 @@ def waiting(context: Context, ingredient_id: int | None = None) -> list[PeeledVi
     ]
 
 
+def settled(context: Context, ingredient_id: int, first: date, last: date, *what: str) -> Fraction:
+    """Return the pieces peeled in these days that ended as one of `what`."""
+    query = (
+        context.book.rows(PeeledUse, func.coalesce(func.sum(PeeledUse.count_milli), 0))
+        .join(PeeledFruit, (PeeledFruit.bar_id == PeeledUse.bar_id) & (PeeledFruit.id == PeeledUse.peeled_id))
+        .where(
+            PeeledFruit.ingredient_id == ingredient_id,
+            PeeledFruit.business_day.between(first, last),
+            PeeledUse.what.in_(what),
+        )
+    )
+    return Fraction(int(context.book.session.scalar(query) or 0), 1000)
+
+
 # -- use of peeled fruit ---------------------------------------------------------------------
 
 
