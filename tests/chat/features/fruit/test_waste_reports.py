@@ -120,19 +120,19 @@ def test_against_the_time_before_the_spray(house: House, ana: Person) -> None:
     assert "no verdict yet. In whole weeks 14 nights before and 7 since; it takes 14 each." in said
     house.clock.set(datetime(2026, 11, 30, 20, tzinfo=UTC))
     said = " ".join(text(ana.says("week last week")).split())
-    assert "Since the spray: orange 79 % less (58 to 90 %)" in said
+    assert "Since the spray: orange 79 % less (29 to 94 %)" in said
     assert "nothing unsprayed is logged beside it" in said
 
 
 def test_other_fruit_that_falls_as_much_takes_the_claim_away(house: House, ana: Person) -> None:
     _nights(house, ana, [6, 4] * 7, datetime(2026, 11, 2, 20, tzinfo=UTC))
-    _nights(house, ana, [6, 4] * 7, datetime(2026, 11, 2, 20, tzinfo=UTC), "lemon")
+    _nights(house, ana, [6, 4] * 7, datetime(2026, 11, 2, 20, tzinfo=UTC), "lime")
     _nights(house, ana, [2, 0] * 7, datetime(2026, 11, 16, 20, tzinfo=UTC))
-    _nights(house, ana, [2, 0] * 7, datetime(2026, 11, 16, 20, tzinfo=UTC), "lemon")
+    _nights(house, ana, [2, 0] * 7, datetime(2026, 11, 16, 20, tzinfo=UTC), "lime")
     ana.says("spraying orange since 2026-11-16")
     house.clock.set(datetime(2026, 11, 30, 20, tzinfo=UTC))
     said = " ".join(text(ana.says("week last week")).split())
-    assert "Since the spray, beside lemon: orange" in said
+    assert "Since the spray, beside lime: orange" in said
     assert "may be chance" in said
     assert "so it shows nothing yet" in said
 
