@@ -41,7 +41,7 @@ _PATTERN = re.compile(
   | (?P<TIME>\d{{1,2}}:\d{{2}}\b)
   | (?P<HASH>\#\d{{1,9}}(?:\.\d{{1,6}})?)
   | (?P<NUMBER>\d+(?:[.,]\d+)*[eE][+-]?\d+\b
-      | \d+[ ]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]
+      | \d+[ \u00a0]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]
       | \d+(?:[.,'’\u00a0\u202f\u2009]\d+)* | (?<![^\W\d_])[.,]\d+)
   | (?P<PERCENT>%)
   | (?P<DEGREES>[°º])

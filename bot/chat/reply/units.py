@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from fractions import Fraction
 
 from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly, tongue
 from bot.trade.formulas.measures import Dimension, Quantity, from_ml, to_ml
-from bot.trade.numbers.ranges import Range
 from bot.trade.words import N_
 
 UNIT_LABELS = {
@@ -96,11 +94,13 @@ def show_quantity(quantity: Quantity, units: str = "") -> str:
 def show_ounces(ounces: Fraction, exact: bool = False) -> str:
     """Write ounces as bartenders do, '1 1/2' or '3/4', or as a decimal if they are no such fraction.
 
-    Eighths are used only below two ounces. `exact` rounds to no fraction, and to three decimals.
+    Eighths are used only below two ounces, and quarters below a thousand. `exact` rounds to no fraction, and
+    to three decimals.
     """
     parts = 8 if ounces < 2 else 4
     near = Fraction(round(ounces * parts), parts)
-    if near.denominator == 1 or near == 0 or abs(near - ounces) > (0 if exact else _SAME_OUNCES):
+    plain = near.denominator == 1 or near == 0 or ounces >= 1000
+    if plain or abs(near - ounces) > (0 if exact else _SAME_OUNCES):
         return show_number(ounces, 2 if ounces >= 1 and not exact else 3)
     whole, rest = divmod(near, 1)
     return f"{show_number(whole)}\u00a0{rest}" if whole else str(rest)
@@ -162,14 +162,6 @@ def show_temperature(celsius: float, units: str = "metric") -> str:
 def show_percent(percent: float, places: int = 1) -> str:
     """Write a strength: '57.5 % vol'."""
     return _("{percent} % vol").format(percent=show_number(Fraction(str(round(percent, places))), places))
-
-
-def show_percents(percent: Range[float]) -> str:
-    """Write a strength that may lie between two: '86 to 96 % vol'."""
-    if percent.low == percent.high:
-        return show_percent(percent.low)
-    low, high = math.floor(percent.low), math.ceil(percent.high)
-    return _("{low} to {high} % vol").format(low=show_number(low, 0), high=show_number(high, 0))
 
 
 def show_amount(amount: Fraction, dimension: Dimension, units: str = "metric") -> str:

@@ -161,6 +161,8 @@ _MEASURES = st.sampled_from(sorted(set(UNIT_LABELS) - {"each"}))
     locale=_LOCALES,
     units=st.sampled_from(["", "us", "imperial"]),
 )
+@example(thousandths=1625, unit="us_fluid_ounce", locale="en_IE", units="")
+@example(thousandths=1_234_250, unit="us_fluid_ounce", locale="en_IE", units="")
 def test_a_quantity_that_is_shown_is_read_back_the_same(
     thousandths: int, unit: str, locale: str, units: str
 ) -> None:
