@@ -257,7 +257,7 @@ Ana: 4 limones
   limones: lemons, limes, or a new fruit?
   [lemons]
   [limes]
-  [New fruit: limone]
+  [New fruit: limón]
   [Cancel]
 Ana taps [limes]
   (edited)

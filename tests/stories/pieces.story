@@ -47,7 +47,7 @@ Ana: waste 2 limones mouldy
   limones: lemons, limes, or a new fruit?
   [lemons]
   [limes]
-  [New fruit: limone]
+  [New fruit: limón]
   [Cancel]
 Ana: waste 1000000 limes
   That is too much for one entry: 100,000 at
@@ -56,7 +56,7 @@ Ana: waste 0 limes
   An amount above zero, please: 6, or 1.2 kg.
 Ana: week
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov, still running
+  Mon, 23 Nov to Sun, 29 Nov
     lemon    14  no price
     lime    0.3  no price
     orange  0.5  no price

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from bot.chat.i18n.language import show_number, tongue
 from bot.chat.i18n.languages import Language, languages, understood
+from bot.trade.formulas.kinds import is_fruit_name
 
 _HALF = Fraction(1, 2)
 
@@ -24,8 +25,19 @@ def pieces(name: str, number: Fraction, places: int = 2) -> str:
 
 
 def singular(name: str) -> str:
-    """Return a name in the singular if its endings mark a plural."""
-    return _endings(name).singular(name)
+    """Return a name in the singular if its endings mark a plural, in the language where that is a fruit.
+
+    'limones' ends like an English plural too, of a word that means nothing.
+    """
+    own = _endings(name).singular(name)
+    if _is_fruit(own):
+        return own
+    others = (spoken.singular(name) for spoken in languages().values())
+    return next(filter(_is_fruit, others), own)
+
+
+def _is_fruit(name: str) -> bool:
+    return is_fruit_name(name) or is_fruit_name(name.rpartition(" ")[2])
 
 
 def _endings(name: str) -> Language:

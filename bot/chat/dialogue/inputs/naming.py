@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from bot.chat.dialogue.settling import NOTHING, SETTLE, settle_line
+from bot.chat.dialogue.inputs.settling import NOTHING, SETTLE, settle_line
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import counted_name, singular
@@ -110,9 +110,11 @@ def is_open(turn: Turn, text: str) -> bool:
 
 
 def _open_kinds(turn: Turn, text: str) -> tuple[str, ...]:
-    """Return what to tap for 'limón' where it may well be a lime."""
+    """Return what to tap for 'limón' where it may well be a lime: to who speaks another language, it may."""
+    if plain_name(singular(text)) != "limon":
+        return ()
+    if plain_name(_("lemon")) != "limon":
+        return (_("lemon"), _("lime"))
     bar = turn.context.bar
     currency, place = _GREEN_LEMON
-    if plain_name(singular(text)) != "limon" or not (bar.currency == currency or bar.zone.startswith(place)):
-        return ()
-    return ("limón verde", "limón amarillo")
+    return ("limón verde", "limón amarillo") if bar.currency == currency or bar.zone.startswith(place) else ()
