@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import partial
 
 from bot.trade.numbers.ranges import Range
 from bot.trade.numbers.student_t import two_sided_quantile
@@ -96,8 +95,8 @@ CHECKS: list[Check] = [
             f"half of the 95 % interval of runs {', '.join(map(str, runs))} mL, scale and density included",
             "scipy: t, uniform and normal distributions, added as the GUM does (the way from memory)",
             Mark.COMPUTED,
-            partial(_guide_half, *runs),
-            partial(_interval_half, *runs),
+            lambda runs=runs: _guide_half(*runs),  # type: ignore[misc]
+            lambda runs=runs: _interval_half(*runs),  # type: ignore[misc]
             "mL",
             2e-5,
         )
@@ -109,8 +108,8 @@ CHECKS: list[Check] = [
             f"runs of {', '.join(map(str, runs))} mL",
             "scipy: linear regression, p below 0.05",
             Mark.COMPUTED,
-            partial(_drifts_by_library, *runs),
-            partial(_drifts, *runs),
+            lambda runs=runs: _drifts_by_library(*runs),  # type: ignore[misc]
+            lambda runs=runs: _drifts(*runs),  # type: ignore[misc]
         )
         for runs in (_FALLING, _LEVEL)
     ),

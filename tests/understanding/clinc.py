@@ -12,7 +12,7 @@ import numpy as np
 
 from bot.chat.grammar.lexer import Vocabulary
 from bot.chat.i18n.language import Tongue, speaking
-from bot.chat.intent.tokens import tokens_of
+from bot.chat.intent.reading.tokens import tokens_of
 from tests.understanding.trainer import fit, matrix_of, odds_of, sharpness_of
 
 SAMPLE = Path(__file__).parent / "open_data" / "clinc150_sample.tsv"

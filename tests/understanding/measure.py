@@ -12,12 +12,13 @@ from sqlalchemy import func, select
 
 from bot.chat.conversation import execution
 from bot.chat.conversation.execution import Execution
+from bot.chat.dialogue.error_messages import REFUSALS
 from bot.chat.dialogue.on_copy import Preparation
 from bot.chat.dialogue.registry import command_at_start
 from bot.chat.dialogue.turn import Turn
-from bot.chat.intent.frames import wishes
 from bot.chat.intent.intent import Intent, Read, Said, Several
-from bot.chat.intent.reader import NO_WISH, TWO_WISHES, read_free
+from bot.chat.intent.reading.frames import wishes
+from bot.chat.intent.reading.reader import NO_WISH, TWO_WISHES, read_free
 from bot.chat.intent.recognition import intent_of
 from bot.chat.reply.message import Message, Place
 from storage.tables import Entry
@@ -126,7 +127,7 @@ def _was_run(turn: Turn, intent: Said) -> bool:
     """Whether the grammar takes the words of a command."""
     try:
         execution.read(turn, intent)
-    except execution.REFUSALS:
+    except REFUSALS:
         return False
     return True
 

@@ -14,14 +14,14 @@ from sklearn.svm import LinearSVC
 from bot.chat.grammar.vocabulary import vocabulary_for
 from bot.chat.i18n.language import speaking
 from bot.chat.i18n.locale_choice import tongue_of
-from bot.chat.intent.ranker import BUCKETS, Groups, features, groups_of
-from bot.chat.intent.tokens import tokens_of
+from bot.chat.intent.reading.ranker import BUCKETS, Groups, features, groups_of
+from bot.chat.intent.reading.tokens import tokens_of
 from bot.work.people import people
 from tests.house import CHANNEL
 from tests.understanding.bars import bar_speaking, with_other_names
 from tests.understanding.phrasebooks import ROOT, Phrase, training
 
-MODELS = ROOT / "bot/chat/intent/models"
+MODELS = ROOT / "bot/chat/intent/reading/models"
 _FOLDS = 4
 _SEED = 2026
 _WRONG = 0.006  # of all lines may run although they meant something else

@@ -33,7 +33,7 @@ class Arrival:
 
     def is_ready(self, unit: Unit) -> bool:
         """Whether the words of the bar are at hand."""
-        return is_at_hand(unit, self.presence.bar, tongue_of(self.presence).language)
+        return is_at_hand(unit, self.presence.bar, tongue_of(self.presence))
 
     def turn(self, unit: Unit, clock: Clock, deep_link: Callable[[str], str] | None = None) -> Turn:
         """Return the context in which commands answer the message."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.dialogue.inputs.settling import in_place
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.i18n.language import _, show_time
 from bot.chat.intent.intent import Intent, Several
@@ -49,9 +50,13 @@ def stays(turn: Turn, mark: str) -> bool:
 
 
 def refused(said: list[Reply], earlier: Earlier, late: bool) -> list[Reply]:
-    """Say that nothing changed, and why; what is not too late to undo is one tap away."""
+    """Say that nothing changed, and why; what is not too late to undo is one tap away.
+
+    What the other buttons log stands in the place of the old entries.
+    """
     if not earlier.standing or late:
         return said
     undo = Button(_("Undo"), f"undo {earlier.standing[-1].last.id}")
-    first = replace(said[0], blocks=(*said[0].blocks, Text(_("Nothing changed."))), edits=False)
+    first = in_place(said[0], earlier.standing)
+    first = replace(first, blocks=(*first.blocks, Text(_("Nothing changed."))), edits=False)
     return [first.with_buttons((undo,)), *said[1:]]

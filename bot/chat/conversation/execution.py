@@ -7,40 +7,26 @@ from dataclasses import dataclass, replace
 from bot.chat.conversation import corrections
 from bot.chat.conversation.folding import folded
 from bot.chat.dialogue import filling, state
+from bot.chat.dialogue.error_messages import REFUSALS
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import Given
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.log.changes import finish
 from bot.chat.grammar import parser
-from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _, tongue
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.i18n.setting_names import ALL, PAGES
+from bot.chat.intent import intent as intents
 from bot.chat.intent.fallbacks import not_understood, worded_refusal
-from bot.chat.intent.intent import (
-    Amendment,
-    Answer,
-    Correction,
-    Ignored,
-    Intent,
-    NotUnderstood,
-    OutOfDate,
-    Read,
-    Said,
-    Several,
-)
 from bot.chat.intent.offering import offer, read_as
+from bot.chat.intent.recognition import said_in
 from bot.chat.reply.message import Reply, Text, reply
 from bot.chat.reply.units import show_ml, unit_name
-from bot.trade.errors import TradeError
-from bot.work.errors import TakesTimeError, TooLateError, WorkError
+from bot.work.errors import TakesTimeError, TooLateError
 from bot.work.people import wordings
 from bot.work.people.people import Presence
 from storage.unit import ReadOnlyError, Unit
 
-# Errors that a person can fix: answered in words, with all changes rolled back.
-REFUSALS = (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError)
 # These change the bar or the language, so unfinished answers no longer fit.
 _ENDS_DIALOGUES = frozenset({"cancel", "start", "join", "bars", "language", "leave"})
 _ENDS_DIALOGUES |= {"forget me", "forget me where i left", "delete bar", "restore bar"}
@@ -58,9 +44,9 @@ class Execution:
     asks_again: bool = False
 
 
-def execute_reading(turn: Turn, intent: Intent) -> Execution:
+def execute_reading(turn: Turn, intent: intents.Intent) -> Execution:
     """Run an intent with reads only; a hurried run starts no long work."""
-    if intent.writes or (turn.pending is not None and isinstance(intent, Said | Read)):
+    if intent.writes or (turn.pending is not None and isinstance(intent, intents.Said | intents.Read)):
         return Execution(None)
     if turn.hurried and not intent.quick:
         return Execution(None, slow=True)
@@ -74,7 +60,7 @@ def execute_reading(turn: Turn, intent: Intent) -> Execution:
         return Execution(worded_refusal(error, turn))
 
 
-def execute_writing(turn: Turn, intent: Intent) -> Execution:
+def execute_writing(turn: Turn, intent: intents.Intent) -> Execution:
     """Run an intent; a refused one changes nothing and returns only its answer."""
     stays = _dialogue_stays(turn, intent)
     try:
@@ -86,15 +72,15 @@ def execute_writing(turn: Turn, intent: Intent) -> Execution:
             state.drop(turn.unit, turn.presence)
         after = turn.afresh(intent.line)
         said = worded_refusal(error, after)
-        if isinstance(intent, Correction):
+        if isinstance(intent, intents.Correction):
             said = corrections.refused(said, intent.earlier, isinstance(error, TooLateError))
         return Execution(said, asks_again=stays)
 
 
-def _noting_dropped(turn: Turn, intent: Intent, replies: list[Reply]) -> list[Reply]:
+def _noting_dropped(turn: Turn, intent: intents.Intent, replies: list[Reply]) -> list[Reply]:
     """Say which unfinished line was dropped for a command that wrote something else or asked anew."""
     dialogue = None if turn.pending is None else turn.pending.dialogue
-    if dialogue is None or not replies or not isinstance(intent, Said) or not intent.writes:
+    if dialogue is None or not replies or not isinstance(intent, intents.Said) or not intent.writes:
         return replies
     if intent.command.name in _ENDS_DIALOGUES or state.is_still_asked(turn.unit, turn.presence):
         return replies
@@ -108,22 +94,22 @@ def _noting_dropped(turn: Turn, intent: Intent, replies: list[Reply]) -> list[Re
     return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
 
 
-def still_holds(unit: Unit, presence: Presence, intent: Intent) -> bool:
+def still_holds(unit: Unit, presence: Presence, intent: intents.Intent) -> bool:
     """Whether an intent found by reading can run unchanged in a later transaction."""
-    if isinstance(intent, Correction | Amendment):
+    if isinstance(intent, intents.Correction | intents.Amendment):
         return False  # another message may have changed the entry that it corrects
-    return not isinstance(intent, Answer) or state.is_still_asked(unit, presence)
+    return not isinstance(intent, intents.Answer) or state.is_still_asked(unit, presence)
 
 
-def _dialogue_stays(turn: Turn, intent: Intent) -> bool:
+def _dialogue_stays(turn: Turn, intent: intents.Intent) -> bool:
     """Whether the dialogue in progress stays while another message is answered; otherwise it is dropped.
 
     The same command said again replaces it. So does any command if little is lost: before the first answer,
     or if the dialogue's command only reads.
     """
-    if isinstance(intent, Read):
+    if isinstance(intent, intents.Read):
         return intent.aside
-    if not isinstance(intent, Said) or turn.pending is None:
+    if not isinstance(intent, intents.Said) or turn.pending is None:
         return False
     dialogue = turn.pending.dialogue
     if intent.aside and dialogue is not None:
@@ -138,43 +124,47 @@ def _dialogue_stays(turn: Turn, intent: Intent) -> bool:
     return False
 
 
-def _run(turn: Turn, intent: Intent) -> list[Reply]:
+def _run(turn: Turn, intent: intents.Intent) -> list[Reply]:
     """Return the replies to an intent.
 
     Raises ReadOnlyError if a question must be stored, and one of REFUSALS.
     """
-    if isinstance(intent, Correction):
+    if isinstance(intent, intents.Correction):
         again = turn.without_question()
         edit = corrections.begin(again, intent.earlier, intent.instead)
-        return finish(again, edit, _run(again, intent.instead))
+        replies = _run(again, intent.instead)
+        if isinstance(intent.instead, intents.Read) and intent.instead.readings.is_to_confirm:
+            raise Say(replies[0])
+        return finish(again, edit, replies)
     turn.line = intent.line
     replies = _noting_assumptions(turn, _answers(turn, intent))
-    if not intent.writes:
-        replies = folded(replies, turn.line, isinstance(intent, Said) and intent.rest_only)
+    answered = said_in(turn.line)
+    if isinstance(answered, intents.Said) and not answered.writes:
+        replies = folded(replies, turn.line, isinstance(intent, intents.Said) and intent.rest_only)
     return [_without_forbidden(turn, one) for one in replies]
 
 
-def _answers(turn: Turn, intent: Intent) -> list[Reply]:
+def _answers(turn: Turn, intent: intents.Intent) -> list[Reply]:
     match intent:
-        case Said():
+        case intents.Said():
             return as_list(_said(turn, intent))
-        case Several():
+        case intents.Several():
             return _one_by_one(turn, intent)
-        case Answer() | Amendment():
+        case intents.Answer() | intents.Amendment():
             return as_list(_answered(turn, intent))
-        case Ignored():
+        case intents.Ignored():
             return []
-        case OutOfDate():
+        case intents.OutOfDate():
             return [_out_of_date(intent.asked)]
-        case Read():
+        case intents.Read():
             return _read_free(turn, intent)
-        case NotUnderstood():
+        case intents.NotUnderstood():
             return as_list(not_understood(turn))
         case _:
             raise TypeError(type(intent).__name__)
 
 
-def _read_free(turn: Turn, intent: Read) -> list[Reply]:
+def _read_free(turn: Turn, intent: intents.Read) -> list[Reply]:
     """Run the reading of a free line that only shows something; offer any other."""
     readings = intent.readings
     first = readings.first
@@ -182,7 +172,7 @@ def _read_free(turn: Turn, intent: Read) -> list[Reply]:
         return [offer(turn, readings)]
     turn.line = first.line
     try:
-        replies = as_list(_said(turn, Said(first.command, first.rest)))
+        replies = as_list(_said(turn, intents.Said(first.command, first.rest)))
     except REFUSALS as error:
         replies = worded_refusal(error, turn)
     return [read_as(first, replies[0]), *replies[1:]] if replies else []
@@ -194,7 +184,7 @@ def _out_of_date(asked: str = "") -> Reply:
     return reply(_("That button is old."), toast=True)
 
 
-def _said(turn: Turn, intent: Said) -> Reply | list[Reply]:
+def _said(turn: Turn, intent: intents.Said) -> Reply | list[Reply]:
     refused = barred(turn, intent.command)
     if refused is not None:
         return refused
@@ -207,13 +197,13 @@ def _said(turn: Turn, intent: Said) -> Reply | list[Reply]:
     return replies
 
 
-def read(turn: Turn, intent: Said) -> Given:
+def read(turn: Turn, intent: intents.Said) -> Given:
     """Parse the words after a command's word into slots."""
     phrase = parser.read(intent.command.rule, intent.rest.strip(), turn.vocabulary)
     return Given.of(phrase)
 
 
-def _answered(turn: Turn, intent: Answer | Amendment) -> Reply | list[Reply]:
+def _answered(turn: Turn, intent: intents.Answer | intents.Amendment) -> Reply | list[Reply]:
     dialogue = None if turn.pending is None else turn.pending.dialogue
     if dialogue is None:
         return _out_of_date()
@@ -221,12 +211,12 @@ def _answered(turn: Turn, intent: Answer | Amendment) -> Reply | list[Reply]:
     refused = barred(turn, command)
     if refused is not None:
         return refused
-    if isinstance(intent, Amendment):
+    if isinstance(intent, intents.Amendment):
         return filling.amend(turn, command, intent.was, intent.text)
     return filling.resume(turn, command, intent.text, intent.tapped)
 
 
-def _one_by_one(turn: Turn, intent: Several) -> list[Reply]:
+def _one_by_one(turn: Turn, intent: intents.Several) -> list[Reply]:
     """Answer a message with a command on every line: all of them, or none."""
     replies: list[Reply] = []
     for number, (one, mark) in enumerate(zip(intent.commands, corrections.marks(intent), strict=True), 1):
@@ -240,7 +230,7 @@ def _one_by_one(turn: Turn, intent: Several) -> list[Reply]:
     return replies
 
 
-def _whole(turn: Turn, intent: Said) -> Reply | list[Reply]:
+def _whole(turn: Turn, intent: intents.Said) -> Reply | list[Reply]:
     """Run one of several commands, which must be complete."""
     refused = barred(turn, intent.command)
     if refused is not None:

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator
 from dataclasses import replace
 
 from bot.chat.i18n.language import _
 from bot.chat.intent.intent import REST
-from bot.chat.reply.layout import grid_lines
+from bot.chat.reply import layout
 from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text
 
-WIDTH = 38  # characters in a line of a small phone
 LONGEST = 20  # lines; a longer reply is folded
 _LONGEST_PAGE = 30
 _KEPT = 12
@@ -40,8 +38,8 @@ def folded(replies: list[Reply], line: str, rest: bool) -> list[Reply]:
 def height(block: Block) -> int:
     """Return the lines of a block on a small phone."""
     if isinstance(block, Grid):
-        return len(grid_lines(block.rows, WIDTH - 2))
-    return sum(len(textwrap.wrap(line, WIDTH)) or 1 for line in block.text.split("\n"))
+        return len(layout.grid_lines(block.rows, layout.PHONE_WIDTH - 2))
+    return layout.height(block.text)
 
 
 def _pieces(block: Block) -> Iterator[Block]:

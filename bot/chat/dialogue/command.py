@@ -9,6 +9,8 @@ from typing import Any
 from bot.chat.dialogue.arguments import Lines, arguments_for, arguments_type
 from bot.chat.dialogue.slots import AnySlot, Given
 from bot.chat.dialogue.turn import Turn
+from bot.chat.grammar import parser
+from bot.chat.grammar.parser import Phrase
 from bot.chat.reply.message import Reply
 
 # The second argument is the command's own Arguments class, named by the annotation.
@@ -20,9 +22,9 @@ class Wish:
     """Something people want from a command, by its name in the phrasebooks, and the lines that ask for it.
 
     A frame is such a line after the command's word. `{kind}` takes a piece of that kind from the line
-    (see intent/pieces.py); with `?` it may stay empty. Words in capitals are keywords of the grammar. A part
-    in brackets is repeated for each thing named, separated by `between`. `shows` marks lines of a writing
-    command that only show something.
+    (see intent/reading/pieces.py); with `?` it may stay empty. Words in capitals are keywords of the grammar.
+    A part in brackets is repeated for each thing named, separated by `between`. `shows` marks lines of a
+    writing command that only show something.
     """
 
     name: str
@@ -64,6 +66,10 @@ class Command:
     def answer(self, turn: Turn, given: Given) -> Reply | list[Reply]:
         """Run the command with the filled slots."""
         return self.run(turn, arguments_for(turn, arguments_type(self.run), self.lines, given))
+
+    def phrase(self, turn: Turn, rest: str) -> Phrase | None:
+        """Parse the text after the command's word; return None if the grammar does not take it."""
+        return parser.try_read(self.rule, rest.strip(), turn.vocabulary)
 
     @property
     def rule(self) -> str:

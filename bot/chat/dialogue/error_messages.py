@@ -5,10 +5,12 @@ from __future__ import annotations
 from decimal import Decimal
 from functools import singledispatch
 
-from bot.chat.grammar.parser import PhraseError, TooLongError
+from bot.chat.dialogue.turn import Say
+from bot.chat.grammar.parser import UNREADABLE, PhraseError, TooLongError
 from bot.chat.i18n.language import _, show_moment, show_number, show_time
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.i18n.plurals import counted_name
+from bot.chat.reply.layout import shortened
 from bot.chat.reply.message import Button, Reply, reply
 from bot.chat.reply.units import unit_name
 from bot.trade.errors import OutOfRangeError, TradeError
@@ -19,6 +21,8 @@ from bot.work import errors
 from bot.work.liquids.spirit_substitution import NoSpiritError, UnknownStrengthError
 from bot.work.spray.dose import NothingToDoseError
 
+# Errors that a person can fix: answered in words, with all changes rolled back.
+REFUSALS = (Say, errors.WorkError, TradeError, *UNREADABLE)
 # Names of the expected terminals, most helpful first.
 _EXPECTED = {
     "FORMULA": N_("a formula's name"),
@@ -45,8 +49,7 @@ _SHOWN = 60
 
 
 def _short(text: str) -> str:
-    flat = " ".join(text.split())
-    return flat if len(flat) <= _SHOWN else flat[: _SHOWN - 1] + "…"
+    return shortened(text, _SHOWN)
 
 
 def _what_fits(expected: frozenset[str]) -> str:

@@ -12,18 +12,17 @@ from dataclasses import replace
 from bot.chat.dialogue import state
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import worded, worded_phrase_error
+from bot.chat.dialogue.inputs.settling import settle
 from bot.chat.dialogue.questions import ask, ask_again, choice_named
-from bot.chat.dialogue.settling import settle
 from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, ENTER, ERASE, AnySlot, Given
 from bot.chat.dialogue.state import KEPT_BY_BACK, PHOTO, DialogueState
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.i18n.keywords import stands_for
-from bot.chat.i18n.language import _, ngettext, show_number, speaking, tongue
+from bot.chat.i18n.language import _, speaking, tongue
 from bot.chat.i18n.languages import ENGLISH
 from bot.chat.i18n.locale_choice import bar_tongue, spoken
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reply.message import Reply, Text
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
@@ -63,12 +62,6 @@ def _photo_for(turn: Turn, command: Command) -> str | None:
     """Return the message's photo if the command keeps one."""
     keeps = any(slot.name == PHOTO for slot in command.slots)
     return turn.message.photo if keeps else None
-
-
-def _photos(photo: str) -> str:
-    count = len(photo.split())
-    said = ngettext("The photo is kept.", "All {count} photos are kept.", count)
-    return said.format(count=show_number(count, 0))
 
 
 def accepted(turn: Turn, command: Command, given: Given) -> Given:
@@ -131,7 +124,7 @@ def resume(turn: Turn, command: Command, answer: str, tapped: bool) -> Reply | l
     if photo is not None:
         dialogue.words[PHOTO] = dialogue.values[PHOTO] = photo
         if not answer.strip():
-            return ask(turn, dialogue, evaluate(turn, command, dialogue), slot, _photos(photo))
+            return ask(turn, dialogue, evaluate(turn, command, dialogue), slot, _("The photo is kept."))
     if tapped:
         moved = _move(turn, command, dialogue, slot, answer)
         if moved is not None:
@@ -193,13 +186,10 @@ def takes(turn: Turn, command: Command, dialogue: DialogueState, answer: str) ->
     slot = _asked(command, dialogue)
     if slot.many and slot.name in dialogue.words and _says_done(answer):
         return True
-    try:
-        _read(turn, slot, settle(turn, answer))
-    except (parser.PhraseError, AmbiguousNumberError, NotANumberError):
-        given = evaluate(turn, command, dialogue)
-        named = choice_named(slot.question(turn, given), answer)
-        return named is not None or said_at_once(turn, command, dialogue, answer) is not None
-    return True
+    if parser.try_read(slot.reads_by, settle(turn, answer), turn.vocabulary) is not None:
+        return True
+    named = choice_named(slot.question(turn, evaluate(turn, command, dialogue)), answer)
+    return named is not None or said_at_once(turn, command, dialogue, answer) is not None
 
 
 def _add_to_list(dialogue: DialogueState, slot: AnySlot, answer: str, value: object) -> None:
@@ -223,9 +213,8 @@ def said_at_once(turn: Turn, command: Command, dialogue: DialogueState, answer: 
 
     It must repeat all earlier answers, because they would be lost, and of the same things; otherwise None.
     """
-    try:
-        phrase = parser.read(command.rule, answer, turn.vocabulary)
-    except (parser.PhraseError, AmbiguousNumberError, NotANumberError):
+    phrase = command.phrase(turn, answer)
+    if phrase is None:
         return None
     needed = {dialogue.asking, *dialogue.words} - {PHOTO}
     said = [{one.slot: one.value for one in line.filled} for line in phrase.lines]
@@ -256,6 +245,8 @@ def _go_on(turn: Turn, command: Command, dialogue: DialogueState) -> Reply | lis
             return ask(turn, dialogue, given, slot)
     state.drop(turn.unit, turn.presence)
     turn.finishing = True
+    if not command.writes:
+        turn.line = _whole_line(turn, command, given) or turn.line
     answer = command.answer(turn, given)
     if turn.message.tapped is None:
         return answer
@@ -263,6 +254,15 @@ def _go_on(turn: Turn, command: Command, dialogue: DialogueState) -> Reply | lis
     if isinstance(answer, Reply):
         return replace(answer, edits=True)
     return [replace(answer[0], edits=True), *answer[1:]]
+
+
+def _whole_line(turn: Turn, command: Command, given: Given) -> str:
+    """Return the line that says all answers at once, '' if the grammar takes no such line."""
+    words = {slot: one for slot, one in given.words.items() if slot != PHOTO}
+    phrase = command.phrase(turn, " ".join(words.values()))
+    if phrase is None or phrase.slots.keys() != words.keys():
+        return ""
+    return " ".join([command.name, *words.values()])
 
 
 # -- back, and asking again -------------------------------------------------------------------
@@ -291,7 +291,7 @@ def amend(turn: Turn, command: Command, was: str, answer: str) -> Reply | list[R
     dialogue.reword(name, "\n".join(lines))
     try:
         evaluate(turn, command, dialogue)
-    except (parser.PhraseError, AmbiguousNumberError, NotANumberError, Say):
+    except (*parser.UNREADABLE, Say):
         stays = _("I cannot take “{answer}” there: “{before}” stays.")
         wrong = stays.format(answer=answer[:40], before=was[:40])
         return ask(turn, before, evaluate(turn, command, before), _asked(command, before), wrong)

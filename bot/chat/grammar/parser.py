@@ -41,12 +41,21 @@ class TooLongError(PhraseError):
     """A phrase exceeds the length limit."""
 
 
+# What `read` raises.
+UNREADABLE = (PhraseError, AmbiguousNumberError, NotANumberError)
+
+
 @dataclass(frozen=True, slots=True)
 class Phrase:
     """The result of parsing a phrase: slots by name, or several lines of slots."""
 
     slots: dict[str, Filled]
     lines: tuple[Line, ...] = ()
+
+    @property
+    def filled(self) -> list[Filled]:
+        """All filled slots, also those of the lines."""
+        return [*self.slots.values(), *(one for line in self.lines for one in line.filled)]
 
 
 # Without the lock, two threads that both miss the cache would each load the tables.
@@ -111,6 +120,14 @@ def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
     except VisitError as error:  # the transformer's methods raise our own errors; lark wraps them
         raise error.orig_exc from error
     return _sort(found)
+
+
+def try_read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase | None:
+    """Parse `text` as `read` does; return None if that fails."""
+    try:
+        return read(rule, text, vocabulary)
+    except UNREADABLE:
+        return None
 
 
 def _parse(rule: str, reader: Reader) -> Tree[Any]:

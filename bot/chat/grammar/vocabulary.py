@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.grammar.lexer import Noun, Vocabulary
-from bot.chat.i18n.language import _, other_words, tongue
+from bot.chat.i18n.language import Tongue, _, other_words, tongue
 from bot.chat.i18n.setting_names import ALL, PAGES, SETTINGS
 from bot.trade.formulas.kinds import Preparation
 from bot.trade.words import N_
@@ -18,13 +18,18 @@ def vocabulary_for(unit: Unit, bar: BarView | None, language: str) -> Vocabulary
     if bar is None:
         return _common(Vocabulary(language))
     book = unit.bar(bar.id)
-    key = ("words", language, tongue().locale)
+    key = _key(language, tongue().locale)
     return book.remembered(bar.revision, key, lambda: _words_of(book, bar, language))
 
 
-def is_at_hand(unit: Unit, bar: BarView | None, language: str) -> bool:
+def is_at_hand(unit: Unit, bar: BarView | None, spoken: Tongue) -> bool:
     """Whether the words of a bar need not be collected first, which takes long for one with many names."""
-    return bar is None or unit.memory.is_quick(bar.id, bar.revision, ("words", language))
+    key = _key(spoken.language, spoken.locale)
+    return bar is None or unit.memory.is_quick(bar.id, bar.revision, key)
+
+
+def _key(language: str, locale: str) -> tuple[str, ...]:
+    return ("words", language, locale)
 
 
 def _words_of(book: Book, bar: BarView, language: str) -> Vocabulary:

@@ -51,13 +51,16 @@ class Language:
     articles: frozenset[str] = frozenset()
     fillers: frozenset[str] = frozenset()  # words of a question that do not say what it is about
     thanks: frozenset[str] = frozenset()  # polite words that ask for nothing
+    called: frozenset[str] = frozenset()  # what other speakers call the language, without accents
+    currencies: frozenset[str] = frozenset()  # words after an amount of money, without accents
+    bottle_sizes: Mapping[str, int] = field(default_factory=dict)  # "fifties": bottles of so many ml
     sold_out: str = ""  # in bar slang, before the name of a thing that has run out
     other_words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     # Column headings of people's own tables, by meaning, comma-separated; and words that name a table.
     columns: Mapping[str, str] = field(default_factory=dict)
     tables: Mapping[str, str] = field(default_factory=dict)
     totals: frozenset[str] = frozenset()
-    # Words that mean much the same, by a name for the group; without accents (see intent/ranker.py).
+    # Words that mean much the same, by a name for the group; without accents (see intent/reading/ranker.py).
     concepts: Mapping[str, str] = field(default_factory=dict)
 
 

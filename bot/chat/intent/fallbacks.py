@@ -4,18 +4,15 @@ from __future__ import annotations
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import worded, worded_phrase_error
-from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
+from bot.chat.dialogue.registry import command_at_start
 from bot.chat.dialogue.rights import stranger
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.parser import PhraseError
-from bot.chat.i18n.language import _, tongue
-from bot.chat.intent.guessing import offers
+from bot.chat.i18n.language import _
+from bot.chat.intent.guessing import near_word, offers
+from bot.chat.reply.layout import LABEL_LENGTH
 from bot.chat.reply.message import Button, Reply, reply
 from bot.chat.reply.units import own_volume
-
-_NEAR_WORD = 76  # of 100: a command's word below this is not suggested
-_LONGEST_LABEL = 40
-_SHORT_WORD = 3  # letters: a shorter word is close to too many others
 
 
 def not_understood(turn: Turn) -> Reply:
@@ -23,22 +20,16 @@ def not_understood(turn: Turn) -> Reply:
     if turn.presence.bar is None:
         return stranger(turn)
     text = " ".join(turn.message.text.split()).lstrip("/¿ ")
-    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for failed messages
-
-    first = text.split(" ")[0].casefold() if text else ""
-    language = tongue().language
-    words = [word for one in all_commands().values() for word in words_of(one, language) if " " not in word]
-    near = process.extractOne(first, words, scorer=fuzz.ratio, score_cutoff=_NEAR_WORD) if first else None
     meant = offers(turn, text)
     if meant:
         return reply(_("Did you mean:"), buttons=meant)
-    if near is not None and len(first) > _SHORT_WORD:
-        fixed = near[0] + text[len(first) :]
+    first = text.partition(" ")[0].casefold()
+    near = near_word(first)
+    if near is not None:
+        fixed = near + text[len(first) :]
         return reply(
-            _("I do not know “{word}”. Did you mean “{near}”?").format(
-                word=first[:_LONGEST_LABEL], near=near[0]
-            ),
-            buttons=((Button(fixed if len(fixed) <= _LONGEST_LABEL else near[0], fixed),),),
+            _("I do not know “{word}”. Did you mean “{near}”?").format(word=first[:LABEL_LENGTH], near=near),
+            buttons=((Button(fixed if len(fixed) <= LABEL_LENGTH else near, fixed),),),
         )
     return reply(
         _("I did not understand that."),
@@ -66,7 +57,7 @@ def _with_a_way_on(turn: Turn, error: PhraseError, said: str, command: Command, 
     if not error.problem and "UNIT" in error.expected and turn.presence.bar is not None:
         # '8x50' leaves the unit open: the bar's own is one tap away.
         unit = own_volume(turn.context.bar.units)
-        return reply(said, buttons=((Button(f"{line} {unit}"[-_LONGEST_LABEL:], f"{line} {unit}"),),))
+        return reply(said, buttons=((Button(f"{line} {unit}"[-LABEL_LENGTH:], f"{line} {unit}"),),))
     meant = offers(turn, line, command.name) or offers(turn, rest, command.name)
     if meant:
         return reply(said, _("Did you mean:"), buttons=meant)

@@ -8,15 +8,14 @@ from fractions import Fraction
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
 from bot.chat.dialogue.turn import Turn
-from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
-from bot.chat.grammar.parser import Phrase, PhraseError
+from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import Amount, Line, Unknown, names_unknown
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.languages import languages
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.intent.shorthand import formulas_meant, read_scaling
+from bot.chat.reply.layout import shortened
 from bot.chat.reply.message import Button
 from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name
 from bot.trade.formulas.measures import Dimension, dimension
@@ -37,7 +36,6 @@ _MOST_NAMED = 3
 _NAMED_LAST = frozenset({"price", "cost", "stock", "strength", "dose", "cautions", "photos"})
 _CLARITIES = frozenset({"clear", "hazy", "split"})
 _LONGEST_GUESSED = 200  # characters: many readings are tried, and a longer text is hardly ever one of them
-_LONGEST_LABEL = 40
 _NEAR_WORD = 76  # of 100: a command's word below this is not suggested
 _SHORT_WORD = 3  # letters: a shorter word is close to too many others
 _REASON_WORDS = 2
@@ -49,7 +47,18 @@ def is_article(word: str) -> bool:
     return any(word.casefold() in one.articles for one in languages().values())
 
 
-def after_an_article(text: str) -> tuple[Command, str] | None:
+def without_word(turn: Turn, text: str) -> tuple[Command, str] | None:
+    """Return the command of a text that does not begin with its word: '6 oranges mouldy', 'the batches'."""
+    asked = _asked(turn, text) or as_waste(turn, text) if turn.presence.bar is not None else None
+    return asked or _after_an_article(text)
+
+
+def another_command(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
+    """Return the command that is meant by the word of another: 'change currency to USD', 'bin batch 25'."""
+    return _as_setting(turn, command, rest) or _as_discard(turn, command, rest)
+
+
+def _after_an_article(text: str) -> tuple[Command, str] | None:
     """Parse 'la semana pasada' or 'the batches' without the article."""
     first, _space, rest = text.lstrip("¿¡ ").partition(" ")
     return command_at_start(rest) if is_article(first) else None
@@ -65,7 +74,6 @@ def as_waste(turn: Turn, text: str) -> tuple[Command, str] | None:
         return None
     if not all(_is_counted_fruit(turn, line) for line in _lines(phrase)):
         return None
-    turn.line = f"{command.name} {text}"
     return command, text
 
 
@@ -102,7 +110,7 @@ def _is_counted_fruit(turn: Turn, line: Line) -> bool:
     return counted_first and len(name.split()) <= _FRUIT_WORDS and guess_kind(name) is IngredientKind.FRUIT
 
 
-def as_discard(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
+def _as_discard(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
     """Take 'threw away batch 25' for the batch, which is no fruit."""
     first, _space, number = rest.strip().partition(" ")
     if command.name != "waste" or not stands_for(first, "BATCH", tongue().language):
@@ -110,7 +118,6 @@ def as_discard(turn: Turn, command: Command, rest: str) -> tuple[Command, str] |
     discard = all_commands()["discard"]
     if not number[:1].isdigit() or _read(turn, discard, rest) is None:
         return None
-    turn.line = f"{discard.name} {rest}"
     return discard, rest
 
 
@@ -126,24 +133,17 @@ def _is_volume(amount: object) -> bool:
     return isinstance(unit, str) and unit != "each" and dimension(unit) is Dimension.VOLUME
 
 
-def as_asked(turn: Turn, text: str) -> tuple[Command, str] | None:
+def _asked(turn: Turn, text: str) -> tuple[Command, str] | None:
     """Parse 'grapefruit mist to 400 ml' or 'last week' as a command that only shows something."""
-    if turn.presence.bar is None:
-        return None
     for name, telling in _TAKEN:
         command = all_commands()[name]
         phrase = _read(turn, command, text)
-        if (
-            phrase is not None
-            and telling <= set(phrase.slots)
-            and not any(map(names_unknown, _values(phrase)))
-        ):
-            turn.line = f"{name} {text}"
+        if phrase is not None and telling <= set(phrase.slots) and not _names_unknown(phrase):
             return command, text
     return _named_last(turn, text)
 
 
-def as_setting(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
+def _as_setting(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
     """Parse 'change currency to USD' as the setting, unless a formula has that name."""
     if command.name not in {"change", "bar"} or turn.presence.bar is None:
         return None
@@ -153,9 +153,8 @@ def as_setting(turn: Turn, command: Command, rest: str) -> tuple[Command, str] |
     phrase, formula = _read(turn, bar, plain), _read(turn, command, rest)
     if phrase is None or not {"setting", "value"} <= set(phrase.slots):
         return None
-    if command is not bar and formula is not None and not any(map(names_unknown, _values(formula))):
+    if command is not bar and formula is not None and not _names_unknown(formula):
         return None
-    turn.line = f"{bar.name} {plain}"
     return bar, plain
 
 
@@ -166,9 +165,8 @@ def _named_last(turn: Turn, text: str) -> tuple[Command, str] | None:
     if found is None or found[0].name not in _NAMED_LAST or not rest:
         return None
     phrase = _read(turn, found[0], rest)
-    if phrase is None or any(map(names_unknown, _values(phrase))):
+    if phrase is None or _names_unknown(phrase):
         return None
-    turn.line = f"{found[0].name} {rest}"
     return found[0], rest
 
 
@@ -182,9 +180,7 @@ def offers(turn: Turn, text: str, besides: str = "") -> tuple[tuple[Button, ...]
     rows = []
     for command, line in said_whole(turn, text, besides):
         word = words_of(command, tongue().language)[0]
-        label = f"{word} {line}"
-        label = label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
-        rows.append((Button(label, f"{command.name} {line}"),))
+        rows.append((Button(shortened(f"{word} {line}"), f"{command.name} {line}"),))
     return tuple(rows)
 
 
@@ -234,19 +230,27 @@ def _scaled(turn: Turn, text: str) -> Iterator[tuple[Command, str]]:
 
 def _misspelt(turn: Turn, text: str) -> Iterator[tuple[Command, str]]:
     """Yield the command whose word is close to the first typed one, if it takes the rest."""
+    first, _space, rest = text.partition(" ")
+    near = near_word(first)
+    if near is None or command_at_start(text) is not None:
+        return
+    command = command_at_start(near)
+    phrase = None if command is None else _read(turn, command[0], rest)
+    if command is not None and phrase is not None and not _names_unknown(phrase):
+        yield command[0], rest
+
+
+def near_word(word: str) -> str | None:
+    """Return the command's word that is close to a typed one, None if there is none or it is too short."""
     from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for lines that the grammar does not take
 
-    first, _space, rest = text.partition(" ")
+    if len(word) <= _SHORT_WORD:
+        return None
     language = tongue().language
-    words = {
-        word: one for one in all_commands().values() for word in words_of(one, language) if " " not in word
-    }
-    near = process.extractOne(first.casefold(), words.keys(), scorer=fuzz.ratio, score_cutoff=_NEAR_WORD)
-    if near is None or len(first) <= _SHORT_WORD or command_at_start(text) is not None:
-        return
-    phrase = _read(turn, words[near[0]], rest)
-    if phrase is not None and not any(map(names_unknown, _values(phrase))):
-        yield words[near[0]], rest
+    known = [one for command in all_commands().values() for one in words_of(command, language)]
+    single = [one for one in known if " " not in one]
+    found = process.extractOne(word.casefold(), single, scorer=fuzz.ratio, score_cutoff=_NEAR_WORD)
+    return None if found is None else str(found[0])
 
 
 def _tells(turn: Turn, phrase: Phrase, name: str) -> bool:
@@ -257,25 +261,16 @@ def _tells(turn: Turn, phrase: Phrase, name: str) -> bool:
         lines = _lines(phrase)
         reasons = (one.value for line in lines for one in line.filled if one.slot == "reason")
         return all(_is_counted_fruit(turn, line) for line in lines) and not any(map(names_unknown, reasons))
-    values = list(_values(phrase))
+    values = [one.value for one in phrase.filled]
     said = [value for value in values if not isinstance(value, str) or value in _CLARITIES]
     if name == "stock" and not all(map(_is_count_or_weight, values)):
         return False
-    return len(said) > 1 and not any(map(names_unknown, values))
+    return len(said) > 1 and not _names_unknown(phrase)
 
 
-def _values(phrase: Phrase) -> Iterator[object]:
-    for filled in phrase.slots.values():
-        yield filled.value
-    for line in phrase.lines:
-        for filled in line.filled:
-            yield filled.value
+def _names_unknown(phrase: Phrase) -> bool:
+    return any(names_unknown(one.value) for one in phrase.filled)
 
 
 def _read(turn: Turn, command: Command, text: str) -> Phrase | None:
-    if len(text) > _LONGEST_GUESSED:
-        return None
-    try:
-        return parser.read(command.rule, text.strip(), turn.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return None
+    return command.phrase(turn, text) if len(text) <= _LONGEST_GUESSED else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bot.chat.dialogue.command import Command
-from bot.chat.intent.reader import Readings
+from bot.chat.intent.reading.reader import Readings
 from bot.work.log.edits import Earlier
 
 REST = "rest of "  # before a line: show what its answer had no room for

@@ -8,7 +8,7 @@ from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
-from bot.chat.intent.reader import Reading, Readings
+from bot.chat.intent.reading.reader import Reading, Readings
 from bot.chat.intent.thread import OF_LAST
 from bot.chat.intent.without_command import WITHOUT_COMMAND
 from bot.chat.reply.message import Button, Reply, Text, reply
@@ -52,9 +52,10 @@ def _is_offered(turn: Turn, reading: Reading) -> bool:
 
 
 def _button(turn: Turn, reading: Reading, readings: Readings) -> Button:
-    """Return the button for a reading; its tap confirms the wording, unless that was a question or talk."""
+    """Return the button for a reading; its tap confirms the wording if that was no question, talk or edit."""
     text = " ".join(turn.message.text.split())
     learns = reading.reads_text and not text.endswith("?") and readings.no_wish < reading.probability
+    learns = learns and turn.message.corrects is None
     return Button(reading.label, f"as {reading.wish}: {text}" if learns else reading.line)
 
 

@@ -8,7 +8,7 @@ from datetime import timedelta
 
 from bot.chat.dialogue import filling
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.inputs.day import INSTEAD
+from bot.chat.dialogue.inputs.settling import INSTEAD
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import ANSWER, BACK
@@ -18,13 +18,11 @@ from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages
 from bot.chat.intent.guessing import (
     LOGGING,
-    after_an_article,
-    as_asked,
-    as_discard,
-    as_setting,
+    another_command,
     as_waste,
     said_whole,
     sold_out,
+    without_word,
 )
 from bot.chat.intent.incoming_photo import check_line
 from bot.chat.intent.intent import (
@@ -40,7 +38,7 @@ from bot.chat.intent.intent import (
     Said,
     Several,
 )
-from bot.chat.intent.reader import Reading, Readings, read_free, reading_of, shape_of
+from bot.chat.intent.reading.reader import Reading, Readings, read_free, reading_of, shape_of
 from bot.chat.intent.thread import as_amendment, as_thread
 from bot.chat.intent.whole import counts_itself, knows_all, reads_as_answer, reads_whole, stands
 from bot.work.log import edits
@@ -48,20 +46,10 @@ from bot.work.log.chain import UNDO_HOURS
 from bot.work.people import people
 
 HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap for this bar: '@3 check 12 clear'
-
-
-_INSTEAD = re.compile(rf"^{INSTEAD} (\d{{1,12}}) ", re.ASCII)
-
-
+_INSTEAD = re.compile(rf"^{INSTEAD} (\d{{1,12}}(?:,\d{{1,12}})*) ", re.ASCII)
 KEPT = "~"  # a tap whose line is too long for a button and stored: '~ 41 2'
-
-
 OUT_OF_DATE = f"{KEPT} - -"
-
-
 _AS = re.compile(r"as ([a-z_ ]+): (.+)", re.DOTALL)
-
-
 _COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
 
 
@@ -118,10 +106,10 @@ def _tapped(turn: Turn) -> Intent:
             return Answer(answer, tapped=True) if asked else OutOfDate()
     instead = _INSTEAD.match(text)
     if instead is not None:
-        return _instead(turn, int(instead[1]), text[instead.end() :])
+        return _instead(turn, list(map(int, instead[1].split(","))), text[instead.end() :])
     if text.startswith(REST):
         return _rest(turn, text.removeprefix(REST))
-    return _confirmed(turn, text) or _slashed(text) or _said_or_not(command_at_start(text))
+    return _confirmed(turn, text) or said_in(text)
 
 
 def _confirmed(turn: Turn, text: str) -> Intent | None:
@@ -139,15 +127,15 @@ def _confirmed(turn: Turn, text: str) -> Intent | None:
 def _rest(turn: Turn, line: str) -> Intent:
     """Return the intent of a tap on [More] below a folded answer to a line."""
     turn.line = line
-    spoken = _slashed(line) or _said_or_not(command_at_start(line))
-    return replace(spoken, rest_only=True) if isinstance(spoken, Said) and not spoken.writes else OutOfDate()
+    said = said_in(line)
+    return replace(said, rest_only=True) if isinstance(said, Said) and not said.writes else OutOfDate()
 
 
-def _instead(turn: Turn, number: int, line: str) -> Intent:
-    """Return the intent of a tap that logs a line in the place of an entry."""
+def _instead(turn: Turn, numbers: list[int], line: str) -> Intent:
+    """Return the intent of a tap that logs a line in the place of entries."""
     spoken = command_at_start(line)
-    found = None if turn.presence.bar is None else edits.of_entry(turn.context, number)
-    if spoken is None or found is None or not found.standing:
+    found = None if turn.presence.bar is None else edits.of_entries(turn.context, numbers)
+    if spoken is None or found is None:
         return OutOfDate()
     turn.line = line
     return Correction(found, Said(*spoken, line=line))
@@ -168,6 +156,11 @@ def _typed(turn: Turn) -> Intent:
     if turn.pending is not None and turn.pending.dialogue is not None:
         return _while_asked(turn, turn.pending.dialogue, text, spoken)
     return _without_dialogue(turn, text, spoken)
+
+
+def said_in(line: str) -> Intent:
+    """Return the intent of a line that begins with a command's word, with or without a slash."""
+    return _slashed(line) or _said_or_not(command_at_start(line))
 
 
 def _said_or_not(spoken: tuple[Command, str] | None) -> Intent:
@@ -195,11 +188,15 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
     of_a_batch = spoken is None or spoken[0].name == "batch"  # 'batch 12 clear', or only '12 clear'
     if turn.message.photo is not None and of_a_batch and (check := _photo_of(turn)) is not None:
         return check
-    spoken = as_thread(turn, text) or spoken
+    meant = as_thread(turn, text) or (
+        without_word(turn, text) if spoken is None else another_command(turn, *spoken)
+    )
+    if meant is not None:
+        turn.line = f"{meant[0].name} {meant[1]}"
+        spoken = meant
     if spoken is None:
-        spoken = as_asked(turn, text) or as_waste(turn, text) or after_an_article(text)
-        return _free(turn, text) if spoken is None else _taken_or_free(turn, text, *spoken)
-    command, rest = as_setting(turn, *spoken) or as_discard(turn, *spoken) or spoken
+        return _free(turn, text)
+    command, rest = spoken
     if rest.rstrip().endswith("?") and not reads_whole((command, rest), turn):
         rest = rest.rstrip(" ?")
     return _taken_or_free(turn, text, command, rest)
@@ -215,7 +212,7 @@ def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent
         return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))  # a question
     if knows_all(turn, command, rest):
         return said
-    found = read_free(turn, text).preferring(said_whole(turn, text))
+    found = _readings(turn, text)
     if stands(turn, command, rest, found):
         return said
     agreed = found.first is not None and found.first.command is command and not found.two
@@ -228,10 +225,14 @@ def _free(turn: Turn, text: str) -> Intent:
         return NotUnderstood()
     if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
         return Read(Readings((Reading("thanks", 1.0),), sure=True))
-    found = read_free(turn, text).preferring(said_whole(turn, text))
+    found = _readings(turn, text)
     if not turn.message.place.private and not found.sure:
         return Ignored()  # colleagues who talk
     return Read(found)
+
+
+def _readings(turn: Turn, text: str) -> Readings:
+    return read_free(turn, text).preferring(said_whole(turn, text))
 
 
 def _photo_of(turn: Turn) -> Intent | None:
@@ -287,12 +288,9 @@ def _while_asked(
             return Said(*spoken, aside=other and spoken[0].name in LOGGING)
     if spoken is None and (amended := as_amendment(turn, dialogue, text)) is not None:
         return Amendment(*amended)
-    aside = (
-        None
-        if spoken is not None
-        else _waste_aside(turn, dialogue, text) or _free_aside(turn, dialogue, text)
-    )
-    return aside or Answer(text)
+    if spoken is not None:
+        return Answer(text)
+    return _waste_aside(turn, dialogue, text) or _free_aside(turn, dialogue, text) or Answer(text)
 
 
 def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
@@ -303,8 +301,8 @@ def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None
         return None
     thread = as_thread(turn, text)
     if thread is not None:
-        return Said(*thread, aside=True)
-    found = read_free(turn, text).preferring(said_whole(turn, text))
+        return _aside(turn, *thread)
+    found = _readings(turn, text)
     clear = found.sure and found.first is not None and found.first.command is not None
     own = found.first is not None and found.first.command is command
     return Read(found, aside=True) if clear and not own else None
@@ -321,7 +319,12 @@ def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | Non
     if command.name != "bar" and reads_as_answer(dialogue, text, turn):
         return None
     found = as_waste(turn, text)
-    return None if found is None else Said(*found, aside=True)
+    return None if found is None else _aside(turn, *found)
+
+
+def _aside(turn: Turn, command: Command, rest: str) -> Said:
+    turn.line = f"{command.name} {rest}"
+    return Said(command, rest, aside=True)
 
 
 def _takes_back(spoken: tuple[Command, str], dialogue: DialogueState, turn: Turn) -> bool:

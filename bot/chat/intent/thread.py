@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.names import is_known
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.dialogue.state import DialogueState
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
-from bot.chat.grammar.parser import PhraseError
-from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
+from bot.chat.grammar.syntax import Filled, names_unknown
 from bot.chat.intent.incoming_photo import batch_asked_about
-from bot.trade.formulas.kinds import guess_kind
 from bot.work.log import thread
 
 OF_LAST = frozenset({"correct", "again"})  # the commands that mean the last thing
@@ -67,17 +65,8 @@ def as_amendment(turn: Turn, dialogue: DialogueState, text: str) -> tuple[str, s
 
 def _corrects(turn: Turn, text: str) -> bool:
     """Whether some words can be a part of an entry, with known names only."""
-    return any(_is_known(found) for rule in _CORRECTED if (found := _read(turn, rule, text)))
-
-
-def _is_known(found: dict[str, Filled]) -> bool:
-    for slot, one in found.items():
-        unknown_fruit = slot in {"fruit", "item"} and isinstance(one.value, Unknown)
-        if unknown_fruit and guess_kind(one.text) is None:
-            return False
-        if not unknown_fruit and names_unknown(one.value):
-            return False
-    return True
+    read = (_read(turn, rule, text) for rule in _CORRECTED)
+    return any(found and all(map(is_known, found.values())) for found in read)
 
 
 def _repetition(turn: Turn, text: str) -> tuple[Command, str] | None:
@@ -118,9 +107,5 @@ def _last_look(turn: Turn) -> int | None:
 
 
 def _read(turn: Turn, rule: str, text: str) -> dict[str, Filled] | None:
-    try:
-        phrase = parser.read(rule, text, turn.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return None
-    filled = [*phrase.slots.values(), *(one for line in phrase.lines for one in line.filled)]
-    return {one.slot: one for one in filled}
+    phrase = parser.try_read(rule, text, turn.vocabulary)
+    return None if phrase is None else {one.slot: one for one in phrase.filled}

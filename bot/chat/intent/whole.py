@@ -4,20 +4,17 @@ from __future__ import annotations
 
 from bot.chat.dialogue import filling
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.error_messages import REFUSALS
 from bot.chat.dialogue.registry import all_commands, words_of
 from bot.chat.dialogue.slots import AnySlot
 from bot.chat.dialogue.state import DialogueState
-from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
-from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
 from bot.chat.i18n.keywords import keyword_table
 from bot.chat.i18n.language import tongue
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.intent.frames import wishes_of
-from bot.chat.intent.reader import Readings
-from bot.trade.errors import TradeError
-from bot.work.errors import WorkError
+from bot.chat.intent.reading.frames import wishes_of
+from bot.chat.intent.reading.reader import Readings
 
 # Slots for free words.
 _LOOSE = frozenset({("help", "free"), ("which", "lot"), ("new", "new_name"), ("start", "code")})
@@ -26,24 +23,20 @@ _LOOSE = frozenset({("help", "free"), ("which", "lot"), ("new", "new_name"), ("s
 def reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
     """Whether the grammar takes the words, whatever names are in them."""
     command, rest = spoken
-    try:
-        parser.read(command.rule, rest.strip(), turn.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return False
-    return True
+    return command.phrase(turn, rest) is not None
 
 
 def knows_all(turn: Turn, command: Command, rest: str) -> bool:
     """Whether the grammar takes the words after a command's word, every name in them known."""
-    filled = _filled(turn, command, rest)
-    if filled is None or is_loose(turn, command, rest):
+    phrase = command.phrase(turn, rest)
+    if phrase is None or is_loose(turn, command, rest):
         return False
-    return not any(names_unknown(one.value) for one in filled)
+    return not any(names_unknown(one.value) for one in phrase.filled)
 
 
 def is_loose(turn: Turn, command: Command, rest: str) -> bool:
     """Whether the grammar takes the words only because they could be anything."""
-    filled = _filled(turn, command, rest) or []
+    filled = _filled(turn, command, rest)
     slots = {one.slot for one in filled}
     if command.name == "waste" and slots == {"waste_amount"} and not is_named(command, turn.message.text):
         return True  # 'bin 36' may mean a batch
@@ -66,12 +59,9 @@ def is_named(command: Command, text: str) -> bool:
     return any(f"{text} ".casefold().startswith(f"{word} ") for word in usual)
 
 
-def _filled(turn: Turn, command: Command, rest: str) -> list[Filled] | None:
-    try:
-        phrase = parser.read(command.rule, rest.strip(), turn.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return None
-    return [*phrase.slots.values(), *(one for line in phrase.lines for one in line.filled)]
+def _filled(turn: Turn, command: Command, rest: str) -> list[Filled]:
+    phrase = command.phrase(turn, rest)
+    return [] if phrase is None else phrase.filled
 
 
 def _is_any_words(filled: Filled) -> bool:
@@ -106,7 +96,7 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
 def _names_nothing(turn: Turn, command: Command, rest: str) -> bool:
     """Whether every unknown name is made of little words: 'it', 'per spray'."""
     known = keyword_table(tongue().language)
-    filled = [one for one in _filled(turn, command, rest) or () if isinstance(one.value, Unknown)]
+    filled = [one for one in _filled(turn, command, rest) if isinstance(one.value, Unknown)]
     names = [one.text for one in filled if one.slot in {"formula", "subject"}]
     if any(one.slot == "reason" and _is_sentence(one) for one in filled):
         return True  # 'five limes this afternoon they were off'
@@ -117,14 +107,11 @@ def reads_as_answer(dialogue: DialogueState, text: str, turn: Turn) -> bool:
     """Whether a text answers the question in progress."""
     command = all_commands()[dialogue.command]
     slot = next(slot for slot in command.slots if slot.name == dialogue.asking)
-    try:
-        filled = parser.read(slot.reads_by, text, turn.vocabulary).slots.values()
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return False
+    phrase = parser.try_read(slot.reads_by, text, turn.vocabulary)
     # An unknown name: a command's word then means the command.
-    if any(names_unknown(one.value) for one in filled):
+    if phrase is None or any(names_unknown(one.value) for one in phrase.slots.values()):
         return False
-    words = next((one.value for one in filled if isinstance(one.value, str)), None)
+    words = next((one.value for one in phrase.slots.values() if isinstance(one.value, str)), None)
     return words is None or _is_taken(turn, command, slot, dialogue, words)
 
 
@@ -132,15 +119,12 @@ def _is_taken(turn: Turn, command: Command, slot: AnySlot, dialogue: DialogueSta
     """Whether a free-text question accepts these words: 'week' is no bottle and no city."""
     try:
         slot.accept(turn, filling.evaluate(turn, command, dialogue), words)
-    except (Say, WorkError, TradeError, PhraseError, AmbiguousNumberError, NotANumberError):
+    except REFUSALS:
         return False
     return True
 
 
 def counts_itself(command: Command, text: str, turn: Turn) -> bool:
     """Whether this command also logs counted fruit, and parses none of it as a note."""
-    try:
-        phrase = parser.read(command.rule, text.strip(), turn.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
-        return False
-    return not any(isinstance(one.value, str) for one in phrase.slots.values())
+    phrase = command.phrase(turn, text)
+    return phrase is not None and not any(isinstance(one.value, str) for one in phrase.slots.values())

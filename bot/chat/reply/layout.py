@@ -2,17 +2,32 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Sequence
 from unicodedata import east_asian_width
 
 WIDTH = 32  # characters of fixed width that fit a 380-pixel phone
+PHONE_WIDTH = 38  # characters of usual width in a line of a small phone
+LABEL_LENGTH = 40  # characters of a button
 _NARROWEST = 10
+_BREAKS = re.compile(r"[ \t\r\n]+")  # a space that holds a number and its unit together stays
 
 
 def columns_of(text: str) -> int:
     """Return the character columns of a text; wide scripts take two a letter."""
     return sum(2 if east_asian_width(char) in "WF" else 1 for char in text)
+
+
+def height(text: str) -> int:
+    """Return the lines of a text on a small phone."""
+    return sum(len(textwrap.wrap(line, PHONE_WIDTH)) or 1 for line in text.split("\n"))
+
+
+def shortened(text: str, most: int = LABEL_LENGTH) -> str:
+    """Return a text on one line, cut where it is too long, by default for a button."""
+    flat = _BREAKS.sub(" ", text.strip())
+    return flat if len(flat) <= most else flat[: most - 1] + "…"
 
 
 def grid_lines(rows: Sequence[Sequence[str]], width: int = WIDTH) -> list[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.trade.liquids.flash import FlashPoint
@@ -23,8 +23,7 @@ class StrengthAnswer:
     """The strength of a mix: None if a spirit's strength is unknown (`unknown` names it).
 
     `poured_ml` is the sum of all volumes at 20 °C, `left_out` names ingredients without a known volume,
-    `flash` is the flash point, `infused_percent` the strength with the water of the fruit in it, narrowed by
-    what came out if it was `strained`.
+    `flash` is the flash point, `infused_percent` the strength with the water of the fruit in it.
     """
 
     name: str
@@ -34,13 +33,12 @@ class StrengthAnswer:
     left_out: tuple[str, ...]
     flash: FlashPoint | None
     infused_percent: Range[float] | None
-    strained: bool = False
 
 
 def _answer(name: str, mix: Mix) -> StrengthAnswer:
     poured_ml = sum(component.volume_ml for component in mix.components)
     return StrengthAnswer(
-        name, mix.strength, poured_ml, mix.without_strength, mix.left_out, mix.flash, mix.infused_percent()
+        name, mix.strength, poured_ml, mix.without_strength, mix.left_out, mix.flash, mix.infused_percent
     )
 
 
@@ -51,10 +49,7 @@ def of_formula(view: FormulaView) -> StrengthAnswer:
 
 def of_batch(batch: BatchView) -> StrengthAnswer:
     """Return a batch's strength from its ingredients at the time it was made."""
-    answer = _answer(batch.name, mix_of_batch(batch.frozen["lines"]))
-    if batch.strained is None:
-        return answer
-    return replace(answer, infused_percent=batch.strength, strained=True)
+    return _answer(batch.name, mix_of_batch(batch.frozen["lines"]))
 
 
 @dataclass(frozen=True, slots=True)

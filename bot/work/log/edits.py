@@ -15,6 +15,7 @@ from bot.work.log.kinds import KINDS
 from storage.tables import Entry
 
 EDITED = ":e"  # between the key of the message and the number of the edit, in the key of an edit
+_NAMINGS = frozenset({"other name", "new ingredient"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,12 +58,12 @@ def logged_by(context: Context, key: str) -> Earlier:
     return Earlier(tuple(one for one in can if one.stands), undone, len(can) < len(found))
 
 
-def of_entry(context: Context, number: int) -> Earlier | None:
-    """Return the chain of an entry, as if its message were edited; None if there is none."""
-    if context.book.get(Entry, number) is None:
+def of_entries(context: Context, numbers: Sequence[int]) -> Earlier | None:
+    """Return the chains of entries, as if their message were edited; None if one of them does not stand."""
+    if any(context.book.get(Entry, number) is None for number in numbers):
         return None
-    found = chain.state(context, number)
-    return Earlier((found,) if found.stands and found.what in KINDS else ())
+    found = [chain.state(context, number) for number in numbers]
+    return Earlier(tuple(found)) if all(one.stands and one.what in KINDS for one in found) else None
 
 
 def marks_of(lines: Sequence[str]) -> list[str]:
@@ -124,16 +125,23 @@ class Edit:
 
 
 def _pairs(before: list[State], new: list[Entry]) -> list[tuple[State | None, Entry]]:
-    """Return each new entry with the chain it continues: of the same thing, of the same kind, or any."""
+    """Return each new entry with the chain it continues: of the same thing, of the same kind, or any.
+
+    What a new name means is no other version of something else.
+    """
     rest = list(before)
     found: dict[int, State] = {}
-    for same in (_same_thing, lambda one, entry: one.what == entry.what, lambda one, entry: True):
+    for same in (_same_thing, _same_kind, lambda one, entry: entry.what not in _NAMINGS):
         for entry in new:
             match = next((one for one in rest if same(one, entry)), None)
             if entry.id not in found and match is not None:
                 found[entry.id] = match
                 rest.remove(match)
     return [(found.get(entry.id), entry) for entry in new]
+
+
+def _same_kind(one: State, entry: Entry) -> bool:
+    return one.what == entry.what
 
 
 def _same_thing(one: State, entry: Entry) -> bool:

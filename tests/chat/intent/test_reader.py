@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from bot.chat.grammar.lexer import Vocabulary
 from bot.chat.i18n.language import Tongue, speaking
-from bot.chat.intent.pieces import pieces_of
-from bot.chat.intent.tokens import tokens_of
+from bot.chat.intent.reading.pieces import pieces_of
+from bot.chat.intent.reading.tokens import tokens_of
 from tests.house import House, Person, first_lines, lines, text
 
 _WORDS = """a an 4 x 50 ml / % $ - last week this half fifties oranges 🍊 A2231 2 bottles of euros ct 8:30

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.inputs.naming import cancel_button
-from bot.chat.dialogue.settling import SURE, command_word, settle_line
+from bot.chat.dialogue.inputs.settling import SURE, command_word, settle_line
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, reply

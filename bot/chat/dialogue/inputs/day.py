@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 
+from bot.chat.dialogue.inputs.settling import INSTEAD
 from bot.chat.dialogue.slots import Given, Slot
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Day
@@ -12,7 +13,6 @@ from bot.chat.i18n.language import _, show_day, show_full_day
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.trade.days import business_day_span
 
-INSTEAD = "instead"  # a tap that logs a line in the place of an entry: 'instead 62 waste 4 limes 2026-11-26'
 _MOST_DAYS_AGO = 400
 _AFTER_CLOSING = timedelta(
     hours=3

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.grammar.syntax import Hash, Named, Unknown
+from bot.chat.grammar.syntax import Filled, Hash, Named, Unknown, names_unknown
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import reply
+from bot.trade.formulas.kinds import guess_kind
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 
@@ -28,12 +29,11 @@ def known_ingredient(turn: Turn, value: Named) -> IngredientView | None:
     return ingredients.get(turn.context, int(turn.noun(value, "INGREDIENT", _("ingredient")).id))
 
 
-def named_ingredient(turn: Turn, value: Named) -> IngredientView:
-    """Return the named ingredient. Raises Say, with near names, if the bar has none of that name."""
-    known = known_ingredient(turn, value)
-    if known is None:
-        raise Say(turn.not_known(Unknown(words_of(value)), "INGREDIENT", _("ingredient")))
-    return known
+def is_known(said: Filled) -> bool:
+    """Whether a filled slot names only what the bar knows, or an ordinary fruit that may be new to it."""
+    if isinstance(said.value, Unknown) and said.slot in {"fruit", "item"}:
+        return guess_kind(said.value.text) is not None
+    return not names_unknown(said.value)
 
 
 def words_of(value: Named) -> str:

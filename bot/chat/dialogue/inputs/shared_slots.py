@@ -98,8 +98,6 @@ NUMBER_SLOT = Slot("number", accept_number)
 
 # -- targets ------------------------------------------------------------------------------
 
-_SIZES_ML = (Fraction(30), Fraction(50), Fraction(100))
-
 
 def ask_target(turn: Turn, given: Given) -> Question:
     """Ask how much to make, with the usual sizes on buttons."""

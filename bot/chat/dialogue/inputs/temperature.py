@@ -7,10 +7,8 @@ from fractions import Fraction
 from bot.chat.dialogue.slots import Given, Slot
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
-from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import Temperature
 from bot.chat.i18n.language import _
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.reply.message import reply
 from bot.chat.reply.units import show_temperature
 
@@ -21,11 +19,8 @@ def accept_temperature(turn: Turn, text: str) -> Fraction:
     """Parse '27 C', '80 F' or a bare number; return °C. A bare number above 40 is °F in a US bar."""
     typed = text.strip()
     for wording in (typed, f"{typed} F" if turn.context.bar.units == "us" else f"{typed} C"):
-        try:
-            phrase = parser.read("temperature_slot", wording, turn.vocabulary)
-        except (PhraseError, NotANumberError, AmbiguousNumberError):
-            continue
-        value = phrase.slots["temperature"].value
+        phrase = parser.try_read("temperature_slot", wording, turn.vocabulary)
+        value = None if phrase is None else phrase.slots["temperature"].value
         if isinstance(value, Temperature):
             return checked(turn, value)
     raise Say(reply(_("Write a temperature such as 27 °C or 80 °F.")))

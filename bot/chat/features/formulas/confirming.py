@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.inputs.names import spelt_alike
 from bot.chat.dialogue.inputs.naming import cancel_button, nearest
-from bot.chat.dialogue.settling import SURE, settle_line
+from bot.chat.dialogue.inputs.settling import SURE, settle_line
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Detail, Unknown
 from bot.chat.i18n.language import _, show_number

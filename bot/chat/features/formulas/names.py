@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 from bot.chat.dialogue import filling, state
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.inputs.names import named_ingredient
+from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.settling import NOTHING, SETTLE, said_after, settle
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.registry import command_at_start
 from bot.chat.dialogue.rights import barred
-from bot.chat.dialogue.settling import NOTHING, SETTLE, said_after, settle
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
@@ -85,7 +85,9 @@ def _names(turn: Turn, arguments: NamesArguments) -> Reply:
         return reply(
             first.format(name=gone.name, known=gone.ingredient_name), buttons=((undo_button(turn),),)
         )
-    item = named_ingredient(turn, Unknown(arguments.called)) if arguments.called else None
+    item = known_ingredient(turn, Unknown(arguments.called)) if arguments.called else None
+    if arguments.called and item is None:
+        raise Say(turn.not_known(Unknown(arguments.called), "INGREDIENT", _("ingredient")))
     known = other_names.listed(turn.context, None if item is None else item.id)
     if not known:
         return reply(
@@ -113,7 +115,10 @@ class MergeArguments(Arguments):
 
 
 def _accept(turn: Turn, given: Given, value: Named) -> IngredientView:
-    return named_ingredient(turn, value)
+    known = known_ingredient(turn, value)
+    if known is None:
+        raise Say(turn.not_known(Unknown(words_of(value)), "INGREDIENT", _("ingredient")))
+    return known
 
 
 def _choices(turn: Turn) -> tuple[tuple[tuple[str, str], ...], ...]:

@@ -10,9 +10,9 @@ from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.names import short_name, spelt_alike
+from bot.chat.dialogue.inputs.settling import SURE, settle_line
 from bot.chat.dialogue.inputs.shared_slots import ASKED_FORMULA_SLOT, FORMULA_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.settling import SURE, settle_line
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.formulas.confirming import confirm_strengths

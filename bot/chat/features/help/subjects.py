@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import textwrap
-
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.registry import all_commands, slash_word, words_of
 from bot.chat.dialogue.slots import columns
 from bot.chat.i18n.language import _, tongue
+from bot.chat.reply.layout import height
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
 
@@ -25,7 +24,7 @@ SUBJECTS: dict[str, tuple[str, ...]] = {
     N_("Team and settings"): ("people",),
     N_("Log and files"): ("log", "reminders", "transfer", "help"),
 }
-_PAGE_LINES, _PHONE = 12, 38
+_PAGE_LINES = 12
 _FEATURES = "bot.chat.features."
 
 
@@ -96,7 +95,7 @@ def _pages(lines: list[str]) -> list[list[str]]:
     pages: list[list[str]] = [[]]
     room = _PAGE_LINES
     for line in lines:
-        tall = len(textwrap.wrap(line, _PHONE))
+        tall = height(line)
         if tall > room and pages[-1]:
             pages.append([])
             room = _PAGE_LINES

@@ -10,6 +10,8 @@ from fractions import Fraction
 from bot.chat.dialogue import filling
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
+from bot.chat.dialogue.inputs.names import is_known
+from bot.chat.dialogue.inputs.settling import in_place
 from bot.chat.dialogue.log_words import Retold
 from bot.chat.dialogue.registry import all_commands, all_log_words
 from bot.chat.dialogue.rights import barred
@@ -19,13 +21,11 @@ from bot.chat.features.log.changes import finish
 from bot.chat.features.log.entries import thing_words
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
-from bot.chat.grammar.parser import PhraseError
-from bot.chat.grammar.syntax import Amount, Factor, Filled, Hash, PackPrice, Unknown, names_unknown
+from bot.chat.grammar.syntax import Amount, Factor, Filled, Hash, PackPrice, Unknown
 from bot.chat.i18n.language import _, show_moment
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.i18n.plurals import counted_name
+from bot.chat.reply.layout import LABEL_LENGTH, shortened
 from bot.chat.reply.message import Button, Reply, reply
-from bot.trade.formulas.kinds import guess_kind
 from bot.trade.formulas.measures import AmbiguousUnit, dimension
 from bot.trade.words import N_
 from bot.work.log import chain, thread
@@ -35,8 +35,6 @@ from bot.work.log.edits import Earlier, Edit
 _ENTRY = re.compile(r"^(?:@\d{1,12} )?undo (\d{1,9})$")
 _MOST_OFFERED = 3
 _MOST_LOOKED = 8
-_LONGEST_LABEL = 40
-_UNREAD = (PhraseError, AmbiguousNumberError, NotANumberError)
 _AMOUNTS = ("waste_amount", "drinks_count")
 _NAMES = ("fruit", "item", "batch")
 
@@ -96,8 +94,7 @@ def none_left(turn: Turn, line: str, fresh: tuple[tuple[Button, ...], ...] = ())
 
 
 def _entry_button(turn: Turn, found: State, line: str) -> Button:
-    words = thing_words(turn, found)
-    return Button(words if len(words) <= _LONGEST_LABEL else words[: _LONGEST_LABEL - 1] + "…", line)
+    return Button(shortened(thing_words(turn, found)), line)
 
 
 def _retold(turn: Turn, found: State) -> Retold | None:
@@ -130,11 +127,15 @@ def _log_instead(turn: Turn, found: State, new: Retold) -> list[Reply]:
     if new == _retold(turn, found):
         raise Say(reply(_("It says so already: {thing}").format(thing=thing_words(turn, found))))
     edit = Edit(turn.context, Earlier((found,)), ())
-    return finish(turn, edit, _start(turn, new.command, new.rest))
+    try:
+        return finish(turn, edit, _start(turn, new))
+    except Say as refused:
+        raise Say(in_place(refused.answer, (found,))) from None
 
 
-def _start(turn: Turn, name: str, rest: str) -> list[Reply]:
-    command = all_commands()[name]
+def _start(turn: Turn, new: Retold) -> list[Reply]:
+    command, rest = all_commands()[new.command], new.rest
+    turn.line = f"{command.name} {rest}"
     refused = barred(turn, command)
     if refused is not None:
         raise Say(refused)
@@ -165,7 +166,7 @@ def _label(turn: Turn, line: Mapping[str, str]) -> str:
 def _does_not_fit(turn: Turn, found: State, others: list[State], line: str, said: str) -> Reply:
     """Say that the words do not fit the last thing, and offer the earlier things that they fit."""
     first = _("“{words}” does not fit what you logged last: {thing}.").format(
-        words=said[:_LONGEST_LABEL], thing=thing_words(turn, found)
+        words=said[:LABEL_LENGTH], thing=thing_words(turn, found)
     )
     if not others:
         return reply(first, buttons=((Button(_("Undo"), f"undo {found.last.id}"),),))
@@ -209,13 +210,8 @@ def _scaled(words: str, factor: Factor) -> str:
 
 def _lines_said(turn: Turn, name: str, text: str, several: bool = False) -> bool:
     """Whether a command takes a text whole; with `several`, as several things: '5 limes, 2 lemons'."""
-    if not text:
-        return False
-    try:
-        phrase = parser.read(all_commands()[name].rule, text, turn.vocabulary)
-        return not several or bool(phrase.lines)
-    except _UNREAD:
-        return False
+    phrase = all_commands()[name].phrase(turn, text) if text else None
+    return phrase is not None and (not several or bool(phrase.lines))
 
 
 def _pieces(turn: Turn, command: Command, line: Mapping[str, str], text: str) -> dict[str, Filled] | None:
@@ -224,31 +220,22 @@ def _pieces(turn: Turn, command: Command, line: Mapping[str, str], text: str) ->
     if share:
         return {slot: share["share"] for slot in (*_AMOUNTS, "target") if slot in line} or None
     found = _read(command.rule, text, turn)
-    if found and set(found) <= set(line) and all(_is_known(turn, slot, one) for slot, one in found.items()):
+    if found and set(found) <= set(line) and all(map(is_known, found.values())):
         return found
     alone = [
         (slot.name, one)
         for slot in command.slots
         if slot.name in line
         for one in _read(slot.reads_by, text, turn).values()
-        if _is_known(turn, slot.name, one)
+        if is_known(one)
     ]
     same = [one for one in alone if _shape(one[1].value) == _shape(_now(turn, command, line, one[0]))]
     return dict((same or alone)[:1]) or None
 
 
 def _read(rule: str, text: str, turn: Turn) -> dict[str, Filled]:
-    try:
-        phrase = parser.read(rule, text.strip(" .!,"), turn.vocabulary)
-    except _UNREAD:
-        return {}
-    return {} if phrase.lines else phrase.slots
-
-
-def _is_known(turn: Turn, slot: str, said: Filled) -> bool:
-    if isinstance(said.value, Unknown) and slot in {"fruit", "item"}:
-        return guess_kind(said.value.text) is not None
-    return not names_unknown(said.value)
+    phrase = parser.try_read(rule, text.strip(" .!,"), turn.vocabulary)
+    return {} if phrase is None or phrase.lines else phrase.slots
 
 
 def _now(turn: Turn, command: Command, line: Mapping[str, str], name: str) -> object:
@@ -297,7 +284,7 @@ def _again(turn: Turn, arguments: AgainArguments) -> list[Reply]:
     first, *rest = found[:_MOST_LOOKED]
     lines = repeated(turn, first, further)
     if lines is not None:
-        return _start(turn, lines.command, lines.rest)
+        return _start(turn, lines)
     others = [one for one in rest if repeated(turn, one, further) is not None]
     raise Say(_does_not_fit(turn, first, others, line, further or _("again")))
 
@@ -308,12 +295,10 @@ def repeated(turn: Turn, found: State, further: str) -> Retold | None:
     if before is None or not further:
         return before
     command = all_commands()[before.command]
-    try:
-        phrase = parser.read(command.rule, further, turn.vocabulary)
-    except _UNREAD:
+    phrase = command.phrase(turn, further)
+    if phrase is None or not phrase.filled:
         return None
-    filled = [*phrase.slots.values(), *(one for line in phrase.lines for one in line.filled)]
-    if not filled or not all(_is_known(turn, one.slot, one) for one in filled):
+    if not all(map(is_known, phrase.filled)):
         return None
     day = before.lines[0].get("day", "")
     return Retold(before.command, ({"day": "" if "day" in phrase.slots else day, "lines": further},))

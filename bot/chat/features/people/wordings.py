@@ -47,10 +47,7 @@ def wordings_page(turn: Turn) -> Reply:
     return reply(
         _("Wordings this bar has confirmed: {count}").format(count=len(known)),
         "\n".join(_line(one) for one in newest),
-        buttons=tuple(
-            (Button(_("Forget {number}").format(number=one.id), f"forget wording {one.id}"),)
-            for one in newest
-        ),
+        buttons=tuple((_forget_button(one),) for one in newest),
     )
 
 

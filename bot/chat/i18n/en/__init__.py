@@ -75,6 +75,12 @@ LANGUAGE = Language(
         {"thanks", "thank you", "thanks a lot", "many thanks", "thx", "ty", "cheers", "great", "perfect"}
         | {"nice", "good", "ok", "okay", "got it", "great, thanks", "ok thanks", "okay thanks", "ok, thanks"}
     ),
+    called=frozenset({"english", "ingles"}),
+    currencies=frozenset(
+        {"dollar", "dollars", "buck", "bucks", "quid", "pound", "pounds", "usd", "gbp"}
+        | {"euro", "euros", "eur"}
+    ),
+    bottle_sizes={"twenties": 20, "thirties": 30, "fifties": 50, "hundreds": 100},
     sold_out="86",
     columns=COLUMNS,
     tables=TABLES,

@@ -88,6 +88,8 @@ LANGUAGE = Language(
         {"gracias", "muchas gracias", "mil gracias", "vale", "vale gracias", "vale, gracias", "perfecto"}
         | {"genial", "estupendo", "ok gracias", "ok, gracias", "de acuerdo"}
     ),
+    called=frozenset({"spanish", "espanol", "castellano"}),
+    currencies=frozenset({"euro", "euros", "peso", "pesos", "mxn"}),
     other_words={
         "closing hour": ("cierre",),
         "quiet hours": ("silencio",),

@@ -14,7 +14,7 @@ from bot.chat.grammar.syntax import Day
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import show_number, tongue
 from bot.chat.i18n.languages import languages
-from bot.chat.intent.tokens import fold, is_fruit, plain_text
+from bot.chat.intent.reading.tokens import fold, is_fruit, plain_text
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 
 # What may stand after a number, and the kind of piece it makes.
@@ -51,11 +51,6 @@ _DAYS = {"DATE", "DAY", "TODAY", "YESTERDAY"}
 _ONE = frozenset({"a", "an"})
 _LOT = re.compile(r"(?=[^\W_]*\d)(?=[^\W_]*[A-Za-z])[A-Za-z0-9][A-Za-z0-9/-]{2,19}\Z", re.ASCII)
 _HALF = Fraction(1, 2)
-_CURRENCIES = frozenset(
-    {"euro", "euros", "eur", "dollar", "dollars", "buck", "bucks", "quid", "pound", "pounds"}
-)
-_CURRENCIES |= {"gbp", "usd", "peso", "pesos", "mxn"}
-_SIZES = {"twenties": 20, "thirties": 30, "fifties": 50, "hundreds": 100}
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,13 +150,12 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
 def _priced(reader: Reader, after: int, number: Typed, length: int) -> tuple[Typed, int]:
     """Return a number before a currency's name as money, and before 'fifties' as bottles."""
     word = fold(reader.pieces[after].text) if after < len(reader.pieces) else ""
-    if word in _CURRENCIES:
+    if any(word in one.currencies for one in languages().values()):
         return Typed("money", number.text, number.at, number=number.number), length + 1
-    if word in _SIZES:
-        size = _SIZES[word]
-        return Typed(
-            "bottles", f"{number.text} x {size} ml", number.at, number=f"{number.text} {size}"
-        ), length + 1
+    size = next((one.bottle_sizes[word] for one in languages().values() if word in one.bottle_sizes), None)
+    if size is not None:
+        words, numbers = f"{number.text} x {size} ml", f"{number.text} {size}"
+        return Typed("bottles", words, number.at, number=numbers), length + 1
     return number, length
 
 
@@ -235,12 +229,7 @@ def _past_span(reader: Reader, at: int, last: Option) -> tuple[Typed, int] | Non
 
 def _language(word: str) -> str:
     plain = fold(word)
-    return next(
-        (one.name for one in languages().values() if plain in {fold(one.name), *_CALLED.get(one.tag, ())}), ""
-    )
-
-
-_CALLED = {"en": ("english", "ingles"), "es": ("spanish", "espanol", "castellano")}
+    return next((one.name for one in languages().values() if plain in {fold(one.name), *one.called}), "")
 
 
 def _named_in_part(reader: Reader, vocabulary: Vocabulary) -> list[Typed]:

@@ -8,23 +8,31 @@ A button carries it in lines of its own before the line itself:
     settle strength 3 75                    the strength of spirit 3 has changed, which the line itself says
     settle sure                             the amount is meant
     waste 3 ugly grapefruits
+
+Before all of it, 'instead 62 ' logs the line in the place of entry 62, and 'instead 62,63 ' of several.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
+from bot.chat.dialogue.registry import command_at_start
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.vocabulary import vocabulary_for
 from bot.chat.i18n.language import _, tongue
-from bot.chat.reply.message import reply
+from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.formulas.kinds import IngredientKind
 from bot.work.formulas import ingredients, other_names
+from bot.work.log.chain import State
 
 SETTLE = "settle"
 SURE = "sure"
+INSTEAD = "instead"
 NOTHING = "nothing"  # none of what was offered: the line is not run
+_NOT_INSTEAD = frozenset({"undo", "put back", "cancel"})
 _SLASH = re.compile(r"^/([^\W\d]+)(?:@[A-Za-z0-9_]+)?")
 _NEW = re.compile(r"(fruit|ingredient) (.+)")
 _CALLED = re.compile(r"(.+?) = (.+)")
@@ -42,6 +50,23 @@ def said_after(line: str) -> str:
     while line.startswith(f"{SETTLE} "):
         line = line.partition("\n")[2]
     return _SLASH.sub(lambda found: found[1].replace("_", " "), line.strip())
+
+
+def in_place(answer: Reply, entries: Sequence[State]) -> Reply:
+    """Return an answer whose buttons log their lines in the place of entries.
+
+    Without the buttons that would ask for a new line.
+    """
+    numbers = ",".join(str(one.last.id) for one in entries)
+
+    def instead(button: Button) -> Button | None:
+        found = command_at_start(said_after(button.line))
+        if found is None or not found[0].writes or found[0].name in _NOT_INSTEAD:
+            return button
+        return Button(button.label, f"{INSTEAD} {numbers} {button.line}") if found[1].strip() else None
+
+    rows = (tuple(filter(None, map(instead, row))) for row in answer.buttons)
+    return replace(answer, buttons=tuple(filter(None, rows)))
 
 
 def command_word(line: str) -> str:

@@ -11,16 +11,13 @@ from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.day import read_day
 from bot.chat.dialogue.registry import words_of
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.grammar import parser
-from bot.chat.grammar.parser import PhraseError
 from bot.chat.grammar.syntax import names_unknown
 from bot.chat.i18n.language import tongue
 from bot.chat.i18n.languages import understood
-from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
-from bot.chat.intent.frames import fill, wishes, wishes_of
-from bot.chat.intent.pieces import Typed, month_named, pieces_of
-from bot.chat.intent.ranker import Ranked, ranker_for
-from bot.chat.intent.tokens import tokens_of
+from bot.chat.intent.reading.frames import fill, wishes, wishes_of
+from bot.chat.intent.reading.pieces import Typed, month_named, pieces_of
+from bot.chat.intent.reading.ranker import Ranked, ranker_for
+from bot.chat.intent.reading.tokens import tokens_of
 from bot.work.people import wordings
 
 LONGEST = 600  # characters: what follows does not decide what a line means
@@ -85,6 +82,13 @@ class Readings:
     def first(self) -> Reading | None:
         """The likeliest reading."""
         return self.likeliest[0] if self.likeliest else None
+
+    @property
+    def is_to_confirm(self) -> bool:
+        """Whether the line surely means one thing, which writes."""
+        first = self.first
+        clear = self.sure and not self.confirmed
+        return clear and first is not None and first.command is not None and not first.runs
 
     @property
     def no_wish(self) -> float:
@@ -181,9 +185,8 @@ def _has_numbers(words: str, text: str, pieces: list[Typed]) -> bool:
 
 
 def _is_read(turn: Turn, command: Command, words: str) -> bool:
-    try:
-        phrase = parser.read(command.rule, words, turn.vocabulary)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
+    phrase = command.phrase(turn, words)
+    if phrase is None:
         return False
     unknown = [one.value for one in phrase.slots.values() if one.slot not in {"fruit", "item"}]
     return not any(map(names_unknown, unknown))

@@ -10,7 +10,7 @@ from functools import cache
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.i18n.languages import understood
-from bot.chat.intent.pieces import Typed
+from bot.chat.intent.reading.pieces import Typed
 
 _PART = re.compile(r"\[[^\]]*\]|\{[a-z_]+\??\}|\S+")
 # The kinds of pieces that a place in a frame takes, the usual one first.
