@@ -8,7 +8,7 @@ from functools import cache, cached_property
 from importlib import import_module
 from typing import Any, TypeVar
 
-from sqlalchemy import ColumnElement, Connection, Insert, Select, bindparam, insert, inspect, select
+from sqlalchemy import ColumnElement, Connection, Insert, Select, bindparam, insert, select
 from sqlalchemy import Row as RowOfColumns
 from sqlalchemy.orm import Session
 
@@ -137,12 +137,6 @@ class Book:
         """Add a new row to this bar; a numbered row gets the bar's next number."""
         self.add_all([row])
         return row
-
-    def add_like(self, row: Row, changed: dict[str, Any]) -> Row:
-        """Add a copy of a row with a number of its own and the given changes."""
-        columns = inspect(type(row)).column_attrs.keys()
-        kept = {name: getattr(row, name) for name in columns if name not in {"bar_id", "id"}}
-        return self.add(type(row)(**{**kept, **changed}))
 
     def add_all(self, rows: Sequence[Row]) -> None:
         """Add new rows of one table at once; numbered tables number them in order.

@@ -73,7 +73,7 @@ def poured(stage: Stage) -> Iterator[Act]:
 
 def _pours(stage: Stage, wanted: list[tuple[int, str, str]]) -> Callable[[Context], object]:
     def does(context: Context) -> None:
-        day = drinks.today(context)
+        day = context.today
         counted = [
             DrinksDay(day, count, stage.formulas.get(name), stage.ingredients.get(fruit))
             for count, name, fruit in wanted

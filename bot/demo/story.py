@@ -125,7 +125,7 @@ def _make(
         answer = scaling.scale_formula(context, view, target, sizes)
         cautions = cautions_for(
             Step.RESTING,
-            contents_of(mix_of(view), float(answer.finished_ml or 0) or None),
+            contents_of(mix_of(answer.measured), float(answer.finished_ml or 0) or None),
             Jurisdiction(context.bar.jurisdiction),
             view.preparation,
         )

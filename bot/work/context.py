@@ -210,6 +210,10 @@ class BarView:
         household: Any = self.settings.household or None
         return UnitSense(oz, household, liquid)
 
+    def day_of(self, at: datetime) -> date:
+        """Return the business day of an instant."""
+        return business_day(at, self.zone, self.closing_minute)
+
     @property
     def close_prompt_at(self) -> int:
         """The minute of the business day for the waste prompt."""
@@ -278,7 +282,7 @@ class Context:
     @property
     def today(self) -> date:
         """The current business day."""
-        return business_day(self.now, self.bar.zone, self.bar.closing_minute)
+        return self.bar.day_of(self.now)
 
     def moment(self, day: date | None) -> datetime:
         """Return the instant of an entry for a day: now, or the last second of an earlier day.

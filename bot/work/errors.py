@@ -62,15 +62,19 @@ class TooLateError(WorkError):
 
 
 @dataclass
-class AlreadyUndoneError(WorkError):
-    """The entry is already undone. `by` and `at` are of the entry that did it, if it is known.
+class OvertakenError(WorkError):
+    """A later entry came first. `by` and `at` are of that entry, if it is known.
 
-    `number` is that entry, if this person can restore what it undid.
+    `number` is that entry, if this person can undo it, or restore what it undid.
     """
 
     number: int | None = None
     by: str = ""
     at: datetime | None = None
+
+
+class AlreadyUndoneError(OvertakenError):
+    """The entry is already undone."""
 
 
 @dataclass
@@ -82,24 +86,15 @@ class AlreadyThereAgainError(WorkError):
     at: datetime
 
 
+class ChangedSinceError(OvertakenError):
+    """The same thing was changed later, so its earlier state cannot come back."""
+
+
 @dataclass
 class NotYoursError(WorkError):
     """Only the person `by` or a manager may undo this, or put it back."""
 
     by: str
-
-
-@dataclass
-class ChangedSinceError(WorkError):
-    """The same thing was changed later, so its earlier state cannot come back.
-
-    `by` and `at` are of the entry that changed it, if it is known; `number` is that entry, if this person can
-    undo it.
-    """
-
-    number: int | None = None
-    by: str = ""
-    at: datetime | None = None
 
 
 @dataclass

@@ -89,6 +89,46 @@ def restore(context: Context, row: Any) -> Any | None:
     return context.book.add(_correcting(context, last, row, {})) if takes_back(last) else None
 
 
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """The logged rows of an entry, named in one detail: a number, or a list of numbers.
+
+    `undone` and `restored` do what else an undone row, or its copy when it is restored, brings about.
+    """
+
+    table: type[Any]
+    detail: str
+    undone: Callable[[Context, Any], Any] = lambda context, row: None
+    restored: Callable[[Context, Any], Any] = lambda context, row: None
+
+    def of(self, context: Context, details: Details) -> list[Any]:
+        """Return the rows as they were logged."""
+        named = details[self.detail]
+        numbers = named if isinstance(named, list) else [named]
+        found = [context.book.get(self.table, number) for number in numbers]
+        return [row for row in found if row is not None]
+
+    def take_back(self, context: Context, details: Details) -> Details:
+        """Undo each row in its last correction, unless that is undone."""
+        for row in self.of(context, details):
+            last = last_of(context, row)
+            if not takes_back(last):
+                reverse(context, last)
+                self.undone(context, last)
+        return {}
+
+    def put_back(self, context: Context, details: Details) -> Details:
+        """Add the undone rows again; return the detail with their new numbers."""
+        restored = [restore(context, row) for row in self.of(context, details)]
+        again = [row for row in restored if row is not None]
+        for row in again:
+            self.restored(context, row)
+        numbers = [row.id for row in again]
+        if isinstance(details[self.detail], list):
+            return {self.detail: numbers}
+        return {self.detail: numbers[0]} if numbers else {}
+
+
 def correct(context: Context, row: Any, **changed: Any) -> Any:
     """Add a row that corrects another: a copy with the columns `changed`."""
     return context.book.add(_correcting(context, row, row, changed))
@@ -158,3 +198,19 @@ class Value:
         if self.states is None:
             return details
         return {**details, "before": self.states[0], "after": self.states[1]}
+
+
+def archived(table: type[Any], detail: str, after: bool) -> Value:
+    """Return whether a row is archived, as a value that an entry makes `after`; the detail has its number."""
+
+    def read(context: Context, details: Details) -> bool:
+        row = context.book.get(table, details[detail])
+        return row is None or row.archived_at is not None
+
+    def write(context: Context, details: Details, away: bool) -> None:
+        row = context.book.get(table, details[detail])
+        if row is not None:
+            row.archived_at = context.now if away else None
+            context.book.touched()
+
+    return Value(read, write, states=(not after, after))

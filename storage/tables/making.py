@@ -150,7 +150,11 @@ class BatchLine(InBar):
 
 
 class BatchEvent(Correctable):
-    """An event of a batch: made, checked, opened, used up, discarded, undone."""
+    """An event of a batch: made, checked, added to, filtered, opened, used up, discarded, undone.
+
+    `temperature_c` is that of a checked bottle, None for the room's. `mix_before` is what was in the batch
+    before something was added, as in its frozen copy.
+    """
 
     __tablename__ = "batch_event"
     __table_args__ = (
@@ -162,7 +166,9 @@ class BatchEvent(Correctable):
     what: Mapped[str] = mapped_column(String(16))
     clarity: Mapped[str | None] = mapped_column(String(12))
     note: Mapped[str] = mapped_column(Text, default="")
-    photo: Mapped[str | None] = mapped_column(String(200))
+    photo: Mapped[str | None] = mapped_column(Text)  # the channel's own file ids, with spaces between
+    temperature_c: Mapped[Fraction | None]
+    mix_before: Mapped[list[Any] | None]
     at: Mapped[datetime]
     by: Mapped[int]
 

@@ -152,17 +152,27 @@ class Person:
         wait: bool = True,
     ) -> Followed:
         """Send a picture, a small grey one unless `content` is given."""
-        content = content or small_png(64, 48)
-        file_id, unique_id = self.world.store_file(content, "photo", "photo.png")
-        width, height = size_of(content) or (64, 48)
-        size = {"width": width, "height": height, "file_size": len(content)}
-        fields: JsonDict = {"photo": [{"file_id": file_id, "file_unique_id": unique_id, **size}]}
-        if caption:
-            fields["caption"] = caption
+        fields, file_id = self._photo(content or small_png(64, 48), caption)
         mark = self.server.mark()
         shown = f"<photo> {caption}".strip()
         said = self.sends(fields, chat=chat, reply_to=reply_to, thread=thread, shown=shown, file_id=file_id)
         return await self._after(self.server.chat(chat or self), mark, said, expects, within, wait=wait)
+
+    async def sends_album(self, *captions: str, chat: Group | None = None, expects: int = 1) -> Followed:
+        """Send a photo for each caption, all in one album."""
+        mark = self.server.mark()
+        group = {"media_group_id": str(self.world.number("album"))}
+        for caption in captions:
+            fields, file_id = self._photo(small_png(64, 48), caption)
+            said = self.sends({**fields, **group}, chat=chat, shown=f"<photo> {caption}", file_id=file_id)
+        return await self._after(self.server.chat(chat or self), mark, said, expects, None, wait=True)
+
+    def _photo(self, content: bytes, caption: str) -> tuple[JsonDict, str]:
+        file_id, unique_id = self.world.store_file(content, "photo", "photo.png")
+        width, height = size_of(content) or (64, 48)
+        size = {"width": width, "height": height, "file_size": len(content)}
+        fields: JsonDict = {"photo": [{"file_id": file_id, "file_unique_id": unique_id, **size}]}
+        return {**fields, "caption": caption} if caption else fields, file_id
 
     async def sends_document(
         self,

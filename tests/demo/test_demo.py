@@ -295,7 +295,7 @@ SHOWN = {
     "formula grapefruit mist version 1": "Grapefruit mist: aroma mist, version 1",
     "scale grapefruit mist to 8 x 50 ml": "Grapefruit mist: 8 x 50 ml",
     "scale house syrup to 2 l": "House syrup: 2,000 ml",
-    "cost grapefruit mist to 8 x 50 ml": "Grapefruit mist, 8 x 50 ml: €24.07",
+    "cost grapefruit mist to 8 x 50 ml": "Grapefruit mist, 8 x 50 ml: €24.42",
     "cost lime-strength orange to 1 l": "Lime-strength orange, 1,000 ml: ",
     "price orange": "orange: €0.48 each",
     "price lime": "lime: €3.20 for 1 kg",

@@ -124,7 +124,7 @@ def _most_glycol(model: Model, oil_percent: float) -> float:
 _TRIALS = "an independent trial with the library thermo (same groups)"
 
 # oil, volumes, % vol, source, mark: published as dissolving
-_DISSOLVES = (
+DISSOLVES = (
     ("lemon oil", 3.0, 95.0, "USP 28, USP 35 and Merck Index, Lemon Oil: in 3 volumes of alcohol", Mark.READ),
     (
         "lemon oil",
@@ -246,7 +246,7 @@ CHECKS: list[Check] = [
             _RULE, f"{name} in {volumes:g} volumes of {percent:g} % spirit", source, mark, NOT_SPLIT,
             partial(_not_split, _in_spirit(name, volumes, percent)),
         )
-        for name, volumes, percent, source, mark in _DISSOLVES
+        for name, volumes, percent, source, mark in DISSOLVES
     ),
     *(
         Check(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from bot.trade.numbers.ranges import Range
 from bot.trade.numbers.student_t import two_sided_quantile
@@ -95,8 +96,8 @@ CHECKS: list[Check] = [
             f"half of the 95 % interval of runs {', '.join(map(str, runs))} mL, scale and density included",
             "scipy: t, uniform and normal distributions, added as the GUM does (the way from memory)",
             Mark.COMPUTED,
-            lambda runs=runs: _guide_half(*runs),  # type: ignore[misc]
-            lambda runs=runs: _interval_half(*runs),  # type: ignore[misc]
+            partial(_guide_half, *runs),
+            partial(_interval_half, *runs),
             "mL",
             2e-5,
         )
@@ -108,8 +109,8 @@ CHECKS: list[Check] = [
             f"runs of {', '.join(map(str, runs))} mL",
             "scipy: linear regression, p below 0.05",
             Mark.COMPUTED,
-            lambda runs=runs: _drifts_by_library(*runs),  # type: ignore[misc]
-            lambda runs=runs: _drifts(*runs),  # type: ignore[misc]
+            partial(_drifts_by_library, *runs),
+            partial(_drifts, *runs),
         )
         for runs in (_FALLING, _LEVEL)
     ),

@@ -144,18 +144,22 @@ CHECKS: list[Check] = [
             f"water in fresh {what}, share of its mass, inside the range used",
             "USDA food composition, as reprinted by two pages",
             Mark.READ,
-            (infusion.WATER_IN_FRUIT.low, infusion.WATER_IN_FRUIT.high),
+            (used.low, used.high),
             lambda share=share: share,  # type: ignore[misc]
             "",
         )
-        for what, share in (("orange peel", 0.725), ("lemon peel", 0.816), ("orange", 0.8675))
+        for what, share, used in (
+            ("orange peel", 0.725, infusion.WATER_IN_PEEL),
+            ("lemon peel", 0.816, infusion.WATER_IN_PEEL),
+            ("orange", 0.868, infusion.WATER_IN_FRUIT),
+        )
     ),
     _row(
-        "500 mL of 96 % on 80 g of fresh fruit, all its water taken up, by mass balance",
-        "by hand from OIML R 22 densities: 378.8 g of ethanol in 473.1 g of 0.843 g/mL",
+        "500 mL of 96 % on 80 g of fresh peel, all its water taken up, by mass balance",
+        "by hand from OIML R 22 densities: 378.8 g of ethanol in 468.9 g of 0.841 g/mL",
         Mark.COMPUTED,
-        85.5,
-        lambda: infusion.infused_percent([_SPIRIT_96], 80.0).low,
+        86.0,
+        lambda: infusion.infused_percent([_SPIRIT_96], infusion.water_ml("orange peel", 80.0)).low,
         "% vol",
         0.5,
     ),

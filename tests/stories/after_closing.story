@@ -27,7 +27,7 @@ Ana: waste 3 oranges mouldy
   [It was Wed, 25 Nov]
 Ana: week
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     orange  6  no price
     mouldy  6  no price
   Without a price, so not counted: orange.

@@ -39,8 +39,8 @@ Ana: cost grapefruit mist more
     a drink     €0.100   €0.025
     a week      €30.00    €7.47
     a year   €1,600.00  €390.00
-  Saved a week: usually €19.04 to €26.38; at the
-  extremes €13.54 to €33.80
+  Saved: usually €19.00 to €26.00, at the
+  extremes €14.00 to €34.00
   What matters most: drinks a week and garnishes
   from a fruit
   Breaks even at €0.22 a fruit, or 10 sprays, or
@@ -90,19 +90,22 @@ Ana: waste 16 grapefruits peeled and not used
   Wed, 25 Nov so far: €14.40
   [Undo] [More waste]
 Ana: cost grapefruit mist more
-  Grapefruit mist saves €42.78 a week against
+  Grapefruit mist saves €28.47 a week against
   fresh grapefruit
                  fresh    spray
-    a drink     €0.181   €0.039
-    a week      €54.38   €11.60
-    a year   €2,800.00  €600.00
-  Saved a week: usually €36.34 to €49.61; at the
-  extremes €24.16 to €66.90
+    a drink     €0.125   €0.030
+    a week      €37.50    €9.03
+    a year   €2,000.00  €470.00
+  Saved: usually €24.00 to €33.00, at the
+  extremes €17.00 to €42.00
   What matters most: drinks a week and garnishes
   from a fruit
-  €60.00 spent once: earned back in 1.4 weeks
-  (0.9 to 2.5)
-  Breaks even at 11.7 sprays, or 4 drinks a week
+  €60.00 spent once: earned back in 2.1 weeks
+  (1.4 to 3.5)
+  Time, apart: 51 to 76 min saved a week, about
+  €14.31 at your wage
+  Breaks even at €0.22 a fruit, or 10.4 sprays,
+  or 4 drinks a week
   300 drinks a week as you said; 20 % of the
   fruit wasted (12 weeks to 25 Nov 2026).
   [What matters: picture] [Cost]

@@ -57,10 +57,12 @@ Ana: which A999
 @clock + 24 h
 Ana: check 1 hazy, a thin skin on top
   Batch 1, Grapefruit mist: hazy.
-  Give it another day at room temperature,
-  closed. Still hazy: strain it through paper,
-  or add a little of the strongest spirit and
-  check again.
+  Next: filter a sample.
+  Filter a glass of it through paper, and look
+  the next day.
+  Clear and stays so: it was wax or fine solids,
+  so filter the rest: filtered 1, lost 12 ml
+  Hazy again: not wax; the next test.
   I will ask again in a day.
   Noted: a thin skin on top
   [What would mend it?]
@@ -68,10 +70,11 @@ Ana: check 1 hazy, a thin skin on top
 Ana sends a photo: check 1 split
   Batch 1, Grapefruit mist: split.
   Two layers spray unevenly, so do not use it.
-  If it was cold, warm it to room temperature
-  and shake. Otherwise it needs more or stronger
-  spirit: try 10 ml of it with 1 ml of spirit
-  first.
+  Next: weigh the spirit.
+  Weigh 100 ml of neutral spirit at 20 °C: 96 %
+  weighs 80.7 g.
+  From 87 g on it is 76 % or weaker, too weak
+  here. Lighter: the next test.
   I will ask again in a day.
   The photo is kept with it.
   [What would mend it?]

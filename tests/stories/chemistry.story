@@ -47,7 +47,7 @@ Ana: clear orange mist at 5 C
   [Change to 4.8 ml orange oil]
   [Change to 62 ml neutral spirit]
   [Change to 3.1 ml propylene glycol]
-  [Scale it] [Aroma] [Another spirit]
+  [Scale it] [Aroma] [Map] [Another spirit]
   [More]
 Ana: new Weak mist: orange oil 1 ml, neutral spirit 148 ml, water 700 ml, rest 24 h, aroma mist
   Weak mist is in the book.
@@ -105,7 +105,7 @@ Ana: clear weak mist
   decides.
   [Change to 410 ml neutral spirit]
   [Change to 140 ml water]
-  [Scale it] [Aroma] [Another spirit]
+  [Scale it] [Aroma] [Map] [Another spirit]
 Ana: new Gin punch: gin 40 % 90 ml, lime juice 500 ml, milk 410 ml, rest 1 h, infusion
   Gin punch is in the book.
   Gin punch: infusion, version 1
@@ -172,34 +172,29 @@ Ana: batch grapefruit mist x1
 Ana: check 2 split
   Batch 2, Grapefruit mist: split.
   Two layers spray unevenly, so do not use it.
-  If it was cold, warm it to room temperature
-  and shake. Otherwise it needs more or stronger
-  spirit: try 10 ml of it with 1 ml of spirit
-  first.
+  Next: let it rest.
+  Leave it closed at room temperature until Thu,
+  26 Nov 18:00, then look again.
+  Clear then: it only needed time. Still not:
+  the next test.
   I will ask again in a day.
   [What would mend it?]
   [Discard] [Undo]
 Ana taps [What would mend it?]
-  Grapefruit mist: borderline, it may cloud
-  The hopeful model keeps it clear, the cautious
-  one does not.
-  Weakest spirit that clears it: 76 % by one
-  model, none is strong enough by the other
-  (yours 96 %)
-  Most oil that stays clear: 10 % to 23 % (yours
-  12.5 %)
-  To mend it, one of these for 96 ml:
-    less oil     9.5 ml (−2.5 ml)
-    less glycol   9.1 ml (−13 ml)
-    more spirit    75 ml (+13 ml)
-  At 20 °C, original and Dortmund UNIFAC. An
-  estimate: real oils hold polar parts that help
-  and waxes that drop out. The rested bottle
-  decides.
-  [Change to 9.5 ml grapefruit oil]
-  [Change to 9.1 ml propylene glycol]
-  [Change to 75 ml neutral spirit]
-  [Scale it] [Aroma] [Another spirit]
+  Batch 2, split: let it rest
+  Leave it closed at room temperature until Thu,
+  26 Nov 18:00, then look again.
+  Clear then: it only needed time. Still not:
+  the next test.
+  All tests:
+    1 rested long enough    now
+    2 room temperature    20 °C
+    3 spirit's strength   to do
+    4 water in glassware  to do
+    5 too much oil        to do
+    6 wax                 to do
+  [Clear] [Hazy] [Split]
+  [Next test]
 Ana: dose grapefruit mist in 90 ml
   Grapefruit mist in 90 ml, 1 drink: under the
   limits

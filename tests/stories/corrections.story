@@ -34,7 +34,7 @@ Ana edits: waste 2 lemons
   [Undo] [More waste]
 Ana: week
   Waste: €1.00
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lemon  2  €1.00
     dried out  2  €1.00
   Nothing was logged in the time before.
@@ -50,7 +50,7 @@ Ana edits the one before: waste 2 lemons mouldy
   [Undo] [More waste]
 Ana: week
   Waste: €1.00
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lemon  2  €1.00
     mouldy  2  €1.00
   Nothing was logged in the time before.
@@ -76,7 +76,7 @@ Ana taps [Undo]
   [Put it back]
 Ana: week
   Waste: €1.00
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lemon  2  €1.00
     mouldy  2  €1.00
   Nothing was logged in the time before.
@@ -88,7 +88,7 @@ Ana taps [Put it back]
   [Undo]
 Ana: week
   Waste: €1.90
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lemon  2  €1.00
     lime   3  €0.90
     mouldy     2  €1.00
@@ -122,7 +122,7 @@ Ana: undo
   [Put it back]
 Ana: week
   No waste logged
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
   Nothing was logged in the time before.
   [Last week] [Log waste]
 Ana: put it back

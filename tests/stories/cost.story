@@ -87,28 +87,28 @@ Ana: cost grapefruit mist to 8 x 50 ml
   [Fresh against spray]
   [Amounts] [Log this batch]
 Ana: cost grapefruit mist to 8 x 50 ml, 5 % loss
-  Grapefruit mist, 8 x 50 ml: €49.29
+  Grapefruit mist, 8 x 50 ml: €49.42
     grapefruit oil    €41.87
-    propylene glycol   €1.34
-    neutral spirit     €6.08
+    propylene glycol   €1.36
+    neutral spirit     €6.19
     Contents of a
-    50 ml bottle               €6.19
+    50 ml bottle               €6.12
     a spray         €0.008 to €0.012
-    a drink         €0.017 to €0.037
+    a drink         €0.016 to €0.037
   Cash for 8 whole packs: €83.90
-  Fresh grapefruit: €0.112 a drink, 3 to 6.8
+  Fresh grapefruit: €0.112 a drink, 3.1 to 6.9
   times the spray
-  Breaks even at €0.30 a piece, or 9 sprays a
+  Breaks even at €0.29 a piece, or 9 sprays a
   drink
   [Fresh against spray]
   [Amounts] [Log this batch]
 Ana: cost grapefruit mist for 600 drinks
-  Grapefruit mist, 600 drinks: €20.96
+  Grapefruit mist, 600 drinks: €20.97
     grapefruit oil    €17.78
-    propylene glycol   €0.57
+    propylene glycol   €0.58
     neutral spirit     €2.61
     Contents of a
-    50 ml bottle               €5.84
+    50 ml bottle               €5.82
     a spray         €0.008 to €0.012
     a drink         €0.016 to €0.035
   Cash for 5 whole packs: €60.20

@@ -143,7 +143,7 @@ Ana taps [mouldy]
   [Undo] [More waste]
 Ana: week
   Waste: €5.50
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     orange  18     €5.50
     lime     2  no price
     mouldy            6     €3.00

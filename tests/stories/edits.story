@@ -20,7 +20,7 @@ Ana edits: waste 4 limes dried out
   [Undo] [More waste]
 Ana: week
   Waste: €1.20
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lime  4  €1.20
     dried out  4  €1.20
   Nothing was logged in the time before.

@@ -49,10 +49,14 @@ Ana: lotes
 Ana taps [Turbio]
   (edited)
   Lote 1, Bruma de pomelo: turbio.
-  Dale otro día a temperatura ambiente, cerrado.
-  Si sigue turbio: fíltralo con papel, o añade
-  un poco del alcohol más fuerte y revísalo otra
-  vez.
+  Ahora: filtra una muestra.
+  Filtra un vaso por papel y míralo al día
+  siguiente.
+  Si queda claro, eran ceras o sólidos finos:
+  filtra el resto y anota: filtrado 1, pérdida
+  12 ml
+  Si se enturbia otra vez, no son ceras: la
+  siguiente prueba.
   Preguntaré otra vez en un día.
   [¿Cómo arreglarlo?]
   [Desechar] [Deshacer]

@@ -30,7 +30,7 @@ Ana edits: merma 2 limones
   [Deshacer] [Más merma]
 Ana: semana
   Merma: 1,00 €
-  lun, 23 nov a dom, 29 nov
+  lun, 23 nov al dom, 29 nov, aún sin terminar
     limón  2  1,00 €
     reseca  2  1,00 €
   No se anotó nada en el periodo anterior.

@@ -77,7 +77,7 @@ Ana: exprimido 4 naranjas 280 ml el martes pasado
   [Deshacer] [Ácido para ello]
 Ana: semana
   Merma: 3,00 €
-  lun, 23 nov a dom, 29 nov
+  lun, 23 nov al dom, 29 nov, aún sin terminar
     naranja  13      3,00 €
     lima      2  sin precio
     sin motivo  12  1,50 €

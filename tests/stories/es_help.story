@@ -36,6 +36,7 @@ Ana: /ayuda lote
   /lote: anotar un lote, o ver uno por su número
   lote Bruma de pomelo a 400 ml
   lote 12
+  lote 12 añade 29 ml alcohol
   [Paso a paso] [Lotes y etiquetas]
   [Todo]
 Ana: ayuda todo

@@ -19,15 +19,15 @@ Ana types inline: bruma 8x50
   chispas: el vapor se enciende a temperatura
   ambiente.
 Ana types inline: pomelo para 600 copas
-  (Bruma de pomelo: 600 cócteles: aceite de pomelo 22,5 ml, propilenglicol 41 ml, alcohol neutro 116 ml)
+  (Bruma de pomelo: 600 cócteles: aceite de pomelo 22,5 ml, propilenglicol 41,5 ml, alcohol neutro 116 ml)
   Bruma de pomelo: 600 cócteles
     aceite de pomelo  22,5 ml
-    propilenglicol      41 ml
+    propilenglicol    41,5 ml
     alcohol neutro     116 ml
-  Rinde 179,5 ml al 62 % vol
+  Rinde 180 ml al 61,9 % vol
   Alcanza para 600 a 1.300 cócteles
   Redondeado a probeta de 50 ml, probeta de 250
-  ml: la proporción se desvía 0,6 % como mucho.
+  ml: la proporción se desvía 0,8 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
   Precaución: Apaga toda llama y evita las

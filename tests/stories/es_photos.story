@@ -28,10 +28,14 @@ Ana sends a photo: merma 3 limas mohosas
 @clock +25 h
 Ana sends a photo: revisa 1 turbio
   Lote 1, Bruma de pomelo: turbio.
-  Dale otro día a temperatura ambiente, cerrado.
-  Si sigue turbio: fíltralo con papel, o añade
-  un poco del alcohol más fuerte y revísalo otra
-  vez.
+  Ahora: filtra una muestra.
+  Filtra un vaso por papel y míralo al día
+  siguiente.
+  Si queda claro, eran ceras o sólidos finos:
+  filtra el resto y anota: filtrado 1, pérdida
+  12 ml
+  Si se enturbia otra vez, no son ceras: la
+  siguiente prueba.
   Preguntaré otra vez en un día.
   La foto queda con la nota.
   [¿Cómo arreglarlo?]

@@ -44,14 +44,14 @@ Ana taps [En gramos]
   [Otro tamaño] [Todas las precauciones]
 Ana: escala bruma de pomelo para 600 cócteles, 5 % de pérdida
   Bruma de pomelo: 600 cócteles
-    aceite de pomelo  23,5 ml
+    aceite de pomelo    24 ml
     propilenglicol    43,5 ml
     alcohol neutro     122 ml
-  Rinde 189 ml al 62 % vol, 5 % perdido por el
-  camino
+  Rinde 189,5 ml al 61,8 % vol, 5 % perdido por
+  el camino
   Alcanza para 600 a 1.300 cócteles
   Redondeado a probeta de 50 ml, probeta de 250
-  ml: la proporción se desvía 1 % como mucho.
+  ml: la proporción se desvía 1,6 % como mucho.
   Claridad: en el límite, puede enturbiarse,
   estimado
   Precaución: Apaga toda llama y evita las

@@ -37,7 +37,7 @@ Ben: language Spanish
   [Ayuda]
 Ben: semana
   Merma: aún sin precios
-  lun, 23 nov a dom, 29 nov
+  lun, 23 nov al dom, 29 nov, aún sin terminar
     lime  3  sin precio
     sin motivo  3  sin precio
   Sin precio, así que no cuenta: lime.
@@ -53,7 +53,7 @@ Ben: idioma inglés
   [Help]
 Ben: week
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lime  3  no price
     no reason given  3  no price
   Without a price, so not counted: lime.

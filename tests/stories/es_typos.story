@@ -94,7 +94,7 @@ semana
   [dañada en la entrega] [otro]
   --
   Merma: aún sin precios
-  lun, 23 nov a dom, 29 nov
+  lun, 23 nov al dom, 29 nov, aún sin terminar
     lima  6  sin precio
     sin motivo  6  sin precio
   Sin precio, así que no cuenta: lima.

@@ -78,7 +78,7 @@ Ana: deshacer
   [Restaurar]
 Ana: semana
   Merma: 12,11 €
-  lun, 23 nov a dom, 29 nov
+  lun, 23 nov al dom, 29 nov, aún sin terminar
     naranja  12 + 1,2 kg     11,21 €
     pomelo             1      0,90 €
     lima               8  sin precio
@@ -98,7 +98,7 @@ Ana: semana
   [Semana pasada] [Anotar merma]
 Ana taps [Más]
   Merma: 12,11 €
-  lun, 23 nov a dom, 29 nov
+  lun, 23 nov al dom, 29 nov, aún sin terminar
     con moho
       15  7,20 €
     sin motivo

@@ -42,6 +42,7 @@ Ana: /help batch
   /batch: log a batch, or show one by its number
   batch grapefruit mist to 400 ml
   batch 12
+  batch 12 add 29 ml spirit
   [Step by step] [Batches and labels]
   [Everything]
 Ana: help me

@@ -188,7 +188,7 @@ Dan: scale grapefruit mist x2
   [Formulas]
 Dan: week
   No waste logged
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
   Nothing was logged in the time before.
   [Last week] [Log waste]
 Dan: batch 1

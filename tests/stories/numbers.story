@@ -227,12 +227,12 @@ Ana: scale grapefruit mist to 50 ml x 12
 Ana: scale grapefruit mist for 1,200 drinks
   Grapefruit mist: 1,200 drinks
     grapefruit oil     45 ml
-    propylene glycol   82 ml
+    propylene glycol   83 ml
     neutral spirit    232 ml
-  Makes 359 ml at 62 % vol
-  Enough for 1,200 to 2,600 drinks
+  Makes 360 ml at 61.9 % vol
+  Enough for 1,200 to 2,700 drinks
   Rounded to 50 ml cylinder, 100 ml cylinder,
-  250 ml cylinder: the ratio is off by 0.6 % at
+  250 ml cylinder: the ratio is off by 0.8 % at
   most.
   Clearing: borderline, it may cloud, by
   estimate

@@ -87,7 +87,7 @@ Ana: fruit
   [Bought] [Count]
 Ana: week more
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     mouldy  6  no price
     early shift  6  no price
     late shift   0     €0.00

@@ -29,10 +29,12 @@ Ana sends a photo: waste 3 limes mouldy
 @clock +25 h
 Ana sends a photo: check 1 hazy
   Batch 1, Grapefruit mist: hazy.
-  Give it another day at room temperature,
-  closed. Still hazy: strain it through paper,
-  or add a little of the strongest spirit and
-  check again.
+  Next: filter a sample.
+  Filter a glass of it through paper, and look
+  the next day.
+  Clear and stays so: it was wax or fine solids,
+  so filter the rest: filtered 1, lost 12 ml
+  Hazy again: not wax; the next test.
   I will ask again in a day.
   The photo is kept with it.
   [What would mend it?]

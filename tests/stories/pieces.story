@@ -56,7 +56,7 @@ Ana: waste 0 limes
   An amount above zero, please: 6, or 1.2 kg.
 Ana: week
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lemon    14  no price
     lime    0.3  no price
     orange  0.5  no price

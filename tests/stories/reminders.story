@@ -79,10 +79,12 @@ Ana taps [In 2 hours]
 Ana taps [Hazy]
   (edited)
   Batch 1, Grapefruit mist: hazy.
-  Give it another day at room temperature,
-  closed. Still hazy: strain it through paper,
-  or add a little of the strongest spirit and
-  check again.
+  Next: filter a sample.
+  Filter a glass of it through paper, and look
+  the next day.
+  Clear and stays so: it was wax or fine solids,
+  so filter the rest: filtered 1, lost 12 ml
+  Hazy again: not wax; the next test.
   I will ask again in a day.
   [What would mend it?]
   [Discard] [Undo]

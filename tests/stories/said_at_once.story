@@ -107,7 +107,7 @@ Ana: mouldy
   [Price of lemon]
 Ana: week
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lemon   5  no price
     lime    6  no price
     orange  6  no price

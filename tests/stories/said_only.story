@@ -220,10 +220,11 @@ Ana: lot 1 pg 77-B expires soon
   2027-05, or 2027-05-31.
 Ana: check 1 hazy
   Batch 1, Grapefruit mist: hazy.
-  Give it another day at room temperature,
-  closed. Still hazy: strain it through paper,
-  or add a little of the strongest spirit and
-  check again.
+  Next: let it rest.
+  Leave it closed at room temperature until Thu,
+  26 Nov 18:00, then look again.
+  Clear then: it only needed time. Still not:
+  the next test.
   I will ask again in a day.
   [What would mend it?]
   [Discard] [Undo]

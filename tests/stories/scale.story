@@ -122,14 +122,14 @@ Ana: scale grapefruit mist to 1 l
 Ana: scale grapefruit mist to 8 x 50 ml, 5 % loss
   Grapefruit mist: 8 x 50 ml
     grapefruit oil     53 ml
-    propylene glycol   96 ml
-    neutral spirit    270 ml
-  Makes 419 ml at 61.9 % vol
-  Enough for 1,300 to 2,900 drinks
-  Fills 7 x 50 ml, 5 % lost on the way, 48 ml
-  over: one more does not quite fill
+    propylene glycol   97 ml
+    neutral spirit    275 ml
+  Makes 425 ml at 62.1 % vol
+  Enough for 1,300 to 3,000 drinks
+  Fills 8 x 50 ml, 5 % lost on the way, 3.75 ml
+  over
   Rounded to 100 ml cylinder, 500 ml cylinder:
-  the ratio is off by 1.4 % at most.
+  the ratio is off by 0.6 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks
@@ -195,12 +195,12 @@ Ana: scale grapefruit mist with 30 ml grapefruit oil and 40 ml propylene glycol
 Ana: scale grapefruit mist for 600 drinks
   Grapefruit mist: 600 drinks
     grapefruit oil    22.5 ml
-    propylene glycol    41 ml
+    propylene glycol  41.5 ml
     neutral spirit     116 ml
-  Makes 179.5 ml at 62 % vol
+  Makes 180 ml at 61.9 % vol
   Enough for 600 to 1,300 drinks
   Rounded to 50 ml cylinder, 250 ml cylinder:
-  the ratio is off by 0.6 % at most.
+  the ratio is off by 0.8 % at most.
   Clearing: borderline, it may cloud, by
   estimate
   Caution: Put out every flame and keep sparks

@@ -21,7 +21,7 @@ Ana: The Blue Heron
   [Back] [Cancel]
 Ana: week
   No waste logged
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
   Nothing was logged in the time before.
   [Last week] [Log waste]
   --

@@ -37,10 +37,12 @@ Ana: batch grapefruit mist to 400 ml
   [In 2 hours] [Tomorrow]
 Ana: its hazy
   Batch 1, Grapefruit mist: hazy.
-  Give it another day at room temperature,
-  closed. Still hazy: strain it through paper,
-  or add a little of the strongest spirit and
-  check again.
+  Next: filter a sample.
+  Filter a glass of it through paper, and look
+  the next day.
+  Clear and stays so: it was wax or fine solids,
+  so filter the rest: filtered 1, lost 12 ml
+  Hazy again: not wax; the next test.
   I will ask again in a day.
   [What would mend it?]
   [Discard] [Undo]
@@ -116,10 +118,12 @@ Ana: batch grapefruit mist to 300 ml
   [In 2 hours] [Tomorrow]
 Ana answers: still hazy
   Batch 3, Grapefruit mist: hazy.
-  Give it another day at room temperature,
-  closed. Still hazy: strain it through paper,
-  or add a little of the strongest spirit and
-  check again.
+  Next: filter a sample.
+  Filter a glass of it through paper, and look
+  the next day.
+  Clear and stays so: it was wax or fine solids,
+  so filter the rest: filtered 3, lost 12 ml
+  Hazy again: not wax; the next test.
   I will ask again in a day.
   [What would mend it?]
   [Discard] [Undo]

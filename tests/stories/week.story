@@ -12,7 +12,7 @@ Ana: price limes 0.25 each
   [Undo] [Another price]
 Ana: week
   No waste logged
-  Mon, 9 Nov to Sun, 15 Nov
+  Mon, 9 Nov to Sun, 15 Nov, still running
   Nothing was logged in the time before.
   [Last week] [Log waste]
 Ana: waste 10 oranges mouldy
@@ -46,7 +46,7 @@ Ana: waste 500 g oranges damaged
   [Undo] [More waste]
 Ana: week
   Waste: €5.67
-  Mon, 16 Nov to Sun, 22 Nov
+  Mon, 16 Nov to Sun, 22 Nov, still running
     orange  5 + 500 g     €4.67
     lime            4     €1.00
     lemon           2  no price
@@ -105,7 +105,7 @@ Ana: week of the dog
 @clock 2026-11-23 02:00 Europe/Lisbon
 Ana: week
   Waste: €5.67
-  Mon, 16 Nov to Sun, 22 Nov
+  Mon, 16 Nov to Sun, 22 Nov, still running
     orange  5 + 500 g     €4.67
     lime            4     €1.00
     lemon           2  no price
@@ -123,6 +123,6 @@ Ana: week
 @clock 2026-11-23 18:00 Europe/Lisbon
 Ana: week
   No waste logged
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
   The week before: €5.67
   [Last week] [Log waste]

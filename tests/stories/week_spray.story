@@ -54,30 +54,31 @@ Ana: spraying orange since 2026-11-09
   [Undo] [Week]
 Ana: week
   Waste: €1.50
-  Mon, 9 Nov to Sun, 15 Nov
+  Mon, 9 Nov to Sun, 15 Nov, still running
     orange  3  €1.50
     peeled and not used  2  €1.00
     mouldy               1  €0.50
   Of what was bought: orange 5 %
   First 4 days of the week before: €8.50, too
   few nights to say
-  A night, against before the spray: orange 0.8
-  after 3.4 (too few nights to say)
+  Orange, sprayed since 9 Nov 2026: no verdict
+  yet. In whole weeks 7 nights before and 0
+  since; it takes 14 each.
   <picture waste-2026-W46.png>
   [More] [Picture]
   [Last week] [Log waste]
 Ana taps [More]
   Waste: €1.50
-  Mon, 9 Nov to Sun, 15 Nov
+  Mon, 9 Nov to Sun, 15 Nov, still running
     peeled and not used  2  €1.00
     mouldy               1  €0.50
     early shift  1  €0.50
     late shift   2  €1.00
   Share of what was bought:
     orange  5 %
-  Orange, sprayed since 9 Nov 2026: 0.8 thrown
-  out a night in 4 nights since, 3.4 in the 7
-  before. Too few nights to say.
+  Orange, sprayed since 9 Nov 2026: no verdict
+  yet. In whole weeks 7 nights before and 0
+  since; it takes 14 each.
   [Picture]
 Ana: week 2026-W45 more
   Waste: €12.00
@@ -93,15 +94,16 @@ Ana: week 2026-W45 more
   [Picture]
 Ana: month
   Waste: €13.50
-  Sun, 1 Nov to Mon, 30 Nov
+  Sun, 1 Nov to Mon, 30 Nov, still running
     orange  27  €13.50
     peeled and not used  17  €8.50
     dried out             9  €4.50
     mouldy                1  €0.50
   Of what was bought: orange 17 %
   Nothing was logged in the time before.
-  A night, against before the spray: orange 0.8
-  after 3.4 (too few nights to say)
+  Orange, sprayed since 9 Nov 2026: no verdict
+  yet. In whole weeks 7 nights before and 0
+  since; it takes 14 each.
   <picture waste-2026-W49.png>
   [More] [Picture]
   [Last month] [Log waste]

@@ -17,6 +17,7 @@ from typing import Any
 from telegram import Bot
 from telegram.error import TelegramError
 
+from bot.channels.telegram.albums import Albums
 from bot.channels.telegram.confirmation_gate import Hold
 from bot.channels.telegram.http_client import LeftToAnotherError
 from bot.channels.telegram.outcomes import classify
@@ -75,6 +76,7 @@ class Answers(Answering):
         self._clock = conversation.clock
         self._in_worker = in_worker
         self._in_slow_worker = in_slow_worker
+        self._albums = Albums(self._store, self.read, in_worker)
         self._heard_from = heard_from  # called with each chat that has written
         self.ended = False  # work that goes on is given up
         self._acknowledging: set[asyncio.Task[None]] = set()
@@ -142,7 +144,10 @@ class Answers(Answering):
             # An earlier process worked on it before it stopped; the next part may or may not have left.
             replies, kept, unsure = replies_from_json(letter.replies), True, True
         else:
-            message = await self._with_file(incoming, message)
+            whole = await self._albums.whole(incoming, message, letter)
+            if whole is None:
+                return
+            message = await self._with_file(incoming, whole)
             target, replies, kept = await self._replies(message, letter, target, receipt)
             # The process that began it left no trace on disk of its replies.
             unsure = letter.sent > 0 or (letter.again and not kept)
@@ -254,7 +259,7 @@ class Answers(Answering):
     def _said_before(self, message: Message, letter: Letter) -> str | None:
         """Return the text of an edited message before this edit, or None if it is no longer known."""
         words = f'"message_id": {message.number},'
-        for payload in inbox.payloads_with(self._store, letter.channel, words, letter.update_id):
+        for payload in inbox.payloads_with(self._store, letter.channel, words, before=letter.update_id):
             before = self.read(json.loads(payload)).message
             if (
                 before is not None

@@ -48,6 +48,7 @@ from bot.clock.ticker import Ticker
 from bot.settings import Settings
 from bot.work.context import Clock, SystemClock
 from bot.work.inbox import inbox
+from bot.work.people.newcomers import is_newcomer
 from bot.work.reminders import delivery, rooms
 from bot.work.reminders.delivery import DueReminder, Outcome, Sent
 from storage import migrate
@@ -94,12 +95,12 @@ class TelegramChannel:
             self._heard_from,
         )
         self.mailbox = f"{CHANNEL}:{_bot_id(settings)}"
-        pace = PersonPace(settings.messages_per_minute)
+        newcomer = partial(self._in_worker, is_newcomer, store, clock, CHANNEL)
+        pace = PersonPace(settings.messages_per_minute, newcomer)
         self.intake = _intake_for(store)(
             store, clock, answers, self._workers, self.figures, self.mailbox, pace
         )
-        requests = (self._asking, self._sending)
-        self.watch = Watch(store, self.bot, requests, self.figures, self._in_worker)
+        self.watch = Watch(store, self.bot, (self._asking, self._sending), self.figures, self._in_worker)
         self._poller: asyncio.Task[int] | None = None
         self._door: Door | None = None
 

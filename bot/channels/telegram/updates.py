@@ -66,6 +66,7 @@ class Incoming:
     file_id: str | None = None  # of a document still to be fetched
     message_id: int | None = None
     thread: int | None = None
+    album: str = ""  # shared by its photos and videos; a file of an album stands for itself
 
     @property
     def kind(self) -> str:
@@ -160,17 +161,17 @@ def _message(number: int, said: JsonObject, bot_id: int, bot_name: str) -> Incom
     if "migrate_from_chat_id" in said:
         return Incoming(number, chat, migration=Migration(str(said["migrate_from_chat_id"]), chat))
     text = said.get("text") or said.get("caption") or ""
-    photos = said.get("photo") or ()
+    photo = photo_of(said)
     place = _place(said)
     file = _file(said) if place.private else None
     anonymous = not place.private and (said.get("sender_chat") or {}).get("id") == said["chat"]["id"]
     notice = "anonymous" if anonymous else ""
-    if not (text or photos or file) and place.private:
+    if not (text or photo or file) and place.private:
         notice = next((kind for field, kind in _WORDLESS.items() if field in said), "")
     # An inline result of the bot itself that was picked in its own chat is an answer, not a question.
     picked = (said.get("via_bot") or {}).get("id") == bot_id
     by_bot = "from" not in said or (said["from"].get("is_bot") and not anonymous)
-    if by_bot or picked or not (text or photos or file or notice):
+    if by_bot or picked or not (text or photo or file or notice):
         return Incoming(number, chat)
     if not place.private and not _addressed(said, text, bot_id, bot_name):
         return Incoming(number, chat)
@@ -181,7 +182,7 @@ def _message(number: int, said: JsonObject, bot_id: int, bot_name: str) -> Incom
         _without_mention(text, bot_name),
         key=f"{bot_id}:{chat}:{said['message_id']}",  # another bot numbers its own messages
         sent_at=datetime.fromtimestamp(said["date"], UTC),
-        photo=photos[-1]["file_id"] if photos else None,
+        photo=photo,
         number=int(said["message_id"]),
         answers=_lines_behind(said.get("reply_to_message") or {}, bot_id),
         document=None if file is None else Document(str(file.get("file_name") or "file")[-120:], None),
@@ -195,7 +196,14 @@ def _message(number: int, said: JsonObject, bot_id: int, bot_name: str) -> Incom
         message_id=int(said["message_id"]),
         thread=place.thread,
         file_id=None if fetched is None else str(fetched["file_id"]),
+        album="" if file is not None else str(said.get("media_group_id", "")),
     )
+
+
+def photo_of(said: JsonObject) -> str | None:
+    """Return the photo of a message in its largest size."""
+    sizes = said.get("photo")
+    return str(sizes[-1]["file_id"]) if sizes else None
 
 
 def _file(said: JsonObject) -> JsonObject | None:

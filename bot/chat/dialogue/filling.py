@@ -20,7 +20,7 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.i18n.keywords import stands_for
-from bot.chat.i18n.language import _, speaking, tongue
+from bot.chat.i18n.language import _, ngettext, show_number, speaking, tongue
 from bot.chat.i18n.languages import ENGLISH
 from bot.chat.i18n.locale_choice import bar_tongue, spoken
 from bot.chat.reply.message import Reply, Text
@@ -62,6 +62,12 @@ def _photo_for(turn: Turn, command: Command) -> str | None:
     """Return the message's photo if the command keeps one."""
     keeps = any(slot.name == PHOTO for slot in command.slots)
     return turn.message.photo if keeps else None
+
+
+def _photos(photo: str) -> str:
+    count = len(photo.split())
+    said = ngettext("The photo is kept.", "All {count} photos are kept.", count)
+    return said.format(count=show_number(count, 0))
 
 
 def accepted(turn: Turn, command: Command, given: Given) -> Given:
@@ -124,7 +130,7 @@ def resume(turn: Turn, command: Command, answer: str, tapped: bool) -> Reply | l
     if photo is not None:
         dialogue.words[PHOTO] = dialogue.values[PHOTO] = photo
         if not answer.strip():
-            return ask(turn, dialogue, evaluate(turn, command, dialogue), slot, _("The photo is kept."))
+            return ask(turn, dialogue, evaluate(turn, command, dialogue), slot, _photos(photo))
     if tapped:
         moved = _move(turn, command, dialogue, slot, answer)
         if moved is not None:

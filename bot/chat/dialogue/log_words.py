@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.turn import Turn
-from bot.chat.i18n.language import show_number
+from bot.chat.i18n.language import ngettext, show_number
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.units import show_amount
 from bot.trade.formulas.measures import Dimension
@@ -54,6 +54,18 @@ class LogWords:
     values: Callable[[LogLine, str], Mapping[str, object]] = _none
     now: Callable[[Turn, State], list[str]] | None = None
     retold: Callable[[Turn, State], Retold | None] | None = None
+
+
+def photos_kept(photo: str) -> str:
+    """Say that the photos of a message are kept with what it logged."""
+    count = len(photo.split())
+    said = ngettext("The photo is kept with it.", "All {count} photos are kept with it.", count)
+    return said.format(count=show_number(count, 0))
+
+
+def photos_mark(count: int) -> str:
+    """Return the mark of an entry with this many photos."""
+    return ngettext("[photo]", "[{count} photos]", count).format(count=show_number(count, 0))
 
 
 def typed_amount(amount: Fraction, dimension: Dimension = Dimension.COUNT) -> str:

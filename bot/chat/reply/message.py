@@ -62,7 +62,7 @@ class Message:
 
     `key` identifies the message within its channel and place, so that a repeated one changes nothing twice.
     `tapped` is the id of the message with the tapped button; `text` is then the line behind the button.
-    `photo` is the channel's own file id.
+    `photo` is the channel's own file id, or several with spaces between for an album.
     """
 
     channel: str

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from fractions import Fraction
 
 from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly, tongue
 from bot.trade.formulas.measures import Dimension, Quantity, from_ml, to_ml
+from bot.trade.numbers.ranges import Range
 from bot.trade.words import N_
 
 UNIT_LABELS = {
@@ -162,6 +164,14 @@ def show_temperature(celsius: float, units: str = "metric") -> str:
 def show_percent(percent: float, places: int = 1) -> str:
     """Write a strength: '57.5 % vol'."""
     return _("{percent} % vol").format(percent=show_number(Fraction(str(round(percent, places))), places))
+
+
+def show_percents(percent: Range[float]) -> str:
+    """Write a strength that may lie between two: '86 to 96 % vol'."""
+    if percent.low == percent.high:
+        return show_percent(percent.low)
+    low, high = math.floor(percent.low), math.ceil(percent.high)
+    return _("{low} to {high} % vol").format(low=show_number(low, 0), high=show_number(high, 0))
 
 
 def show_amount(amount: Fraction, dimension: Dimension, units: str = "metric") -> str:

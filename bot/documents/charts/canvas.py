@@ -55,6 +55,16 @@ MARKERS = ("o", "s", "^", "D", "v", "P")
 DASHES: tuple[Any, ...] = ("-", (0, (5, 2)), (0, (2, 1.5)), (0, (7, 2, 2, 2)), (0, (1, 1)), (0, (9, 3)))
 
 
+Point = tuple[float, float]
+_PALE = 0.28  # of the fill in the card
+
+
+def pale(fill: str, card: str) -> str:
+    """Return a fill thinned with the colour of the card, for areas under marks and text."""
+    pairs = ((int(fill[at : at + 2], 16), int(card[at : at + 2], 16)) for at in (1, 3, 5))
+    return "#" + "".join(f"{round(_PALE * one + (1 - _PALE) * other):02X}" for one, other in pairs)
+
+
 def look(dark: bool) -> Look:
     """Return the colours for a dark or a light screen."""
     return DARK if dark else LIGHT
@@ -149,10 +159,14 @@ class Sheet:
         color: str | None = None,
         bold: bool = False,
         align: Literal["left", "center", "right"] = "left",
+        over_area: bool = False,
     ) -> None:
-        """Add one line of text, its middle at the height `y`."""
+        """Add one line of text, its middle at the height `y`; over an area it is edged like the card."""
         from matplotlib.font_manager import FontProperties  # noqa: PLC0415
+        from matplotlib.patheffects import withStroke  # noqa: PLC0415
         from matplotlib.text import Text  # noqa: PLC0415
+
+        edge = [withStroke(linewidth=4, foreground=self.look.card)] if over_area else []
 
         self._artists.append(
             partial(
@@ -164,6 +178,7 @@ class Sheet:
                 fontproperties=FontProperties(fname=_font_file(bold), size=size * 72 / _INCH),
                 horizontalalignment=align,
                 verticalalignment="center_baseline",
+                path_effects=edge,
                 parse_math=False,  # two dollar signs mean money, not a formula
             )
         )
@@ -203,6 +218,44 @@ class Sheet:
             )
         )
 
+    def area(self, rings: Sequence[Sequence[Point]], place: int) -> None:
+        """Add an area in the pale fill and the hatch of a series; rings inside it are holes."""
+        from matplotlib.patches import PathPatch  # noqa: PLC0415
+        from matplotlib.path import Path as Outline  # noqa: PLC0415
+
+        outlines = [Outline(ring, closed=True) for ring in rings]
+        self._artists.append(
+            partial(
+                PathPatch,
+                Outline.make_compound_path(*outlines),
+                facecolor=pale(self.look.fills[place], self.look.card),
+                edgecolor=self.look.ink,
+                linewidth=0.8,
+                hatch=HATCHES[place],
+                hatchcolor=self.look.fills[place],
+                hatch_linewidth=0.8,
+            )
+        )
+
+    def arrow(self, start: Point, end: Point) -> None:
+        """Add an arrow, edged in the colour of the card so that it shows on any area."""
+        from matplotlib.patches import FancyArrowPatch  # noqa: PLC0415
+
+        for color, width in ((self.look.card, 4.5), (self.look.ink, 1.8)):
+            self._artists.append(
+                partial(
+                    FancyArrowPatch,
+                    start,
+                    end,
+                    arrowstyle="-|>",
+                    mutation_scale=9,
+                    shrinkA=0,
+                    shrinkB=0,
+                    color=color,
+                    linewidth=width,
+                )
+            )
+
     def line(
         self,
         xs: Sequence[float],
@@ -212,6 +265,7 @@ class Sheet:
         width: float = 0.7,
         dashes: Any = "-",
         marker: str = "",
+        size: float = 5,
     ) -> None:
         """Add a line through points, with a marker on each if one is given."""
         from matplotlib.lines import Line2D  # noqa: PLC0415
@@ -225,7 +279,7 @@ class Sheet:
                 linewidth=width,
                 linestyle=dashes,
                 marker=marker,
-                markersize=5,
+                markersize=size,
                 markeredgecolor=self.look.card,
                 markeredgewidth=0.5,
                 solid_capstyle="butt",

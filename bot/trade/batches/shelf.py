@@ -20,6 +20,7 @@ from bot.trade.batches.keeping import (
 from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.formulas.ingredient_names.reading import read_name
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
+from bot.trade.formulas.perishables import COVERED_PLANTS, SPARED
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.sources import PRACTICE, HowKnown, Source
 from bot.trade.words import N_
@@ -179,10 +180,8 @@ class FoodCodeCover(StrEnum):
 
 
 _COVERED_WORDS = re.compile(
-    r"\b(?:melons?|watermelons?|cantaloupes?|honeydews?|tomato(?:es)?|lettuces?|spinach|kale|chard|arugula"
-    r"|sprouts?|milk|cream|half[- ]and[- ]half|yogh?urt|eggs?|cooked|roasted|blanched|garlic (?:in )?oil)\b"
+    rf"\b(?:{COVERED_PLANTS}|milk|cream|half[- ]and[- ]half|yogh?urt|eggs?|garlic (?:in )?oil)\b"
 )
-_NOT_COVERED_PHRASES = re.compile(r"\b(?:cream of tartar|cream sodas?)\b")
 _JUICES = frozenset({Preparation.JUICE, Preparation.ACID_ADJUSTED_JUICE})
 
 
@@ -196,7 +195,7 @@ def food_code_cover(
     inspector decides whether their acidity exempts them. An inspector also decides on mixes in strong spirit
     that contain something covered.
     """
-    names = [_NOT_COVERED_PHRASES.sub(" ", read_name(name)) for name, _ in contents]
+    names = [SPARED.sub(" ", read_name(name)) for name, _ in contents]
     covered = any(_COVERED_WORDS.search(name) for name in names)
     if preparation in STRONG_KINDS:
         return FoodCodeCover.NOT_NAMED if covered else FoodCodeCover.NOT_CONCERNED

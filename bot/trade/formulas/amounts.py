@@ -32,7 +32,15 @@ from bot.trade.formulas.recipe import (
     checked_range,
     checked_share,
 )
-from bot.trade.formulas.tools import DEFAULT_TOOLS, Rounded, RoundedLine, Scale, Tool, round_to_tools
+from bot.trade.formulas.tools import (
+    DEFAULT_TOOLS,
+    Rounded,
+    RoundedLine,
+    Scale,
+    Tool,
+    round_to_enough,
+    round_to_tools,
+)
 
 __all__ = [
     "DEFAULT_TOOLS",
@@ -60,6 +68,7 @@ __all__ = [
     "fill_plan",
     "finished_ml",
     "ideal_total_ml",
+    "round_to_enough",
     "round_to_tools",
     "scale",
 ]

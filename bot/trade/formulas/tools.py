@@ -6,16 +6,17 @@ zero. Where that changes the ratio too much, a finer tool is filled a few times,
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import count
 from math import ceil, floor
 from types import MappingProxyType
 from typing import Final
 
 from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas.measures import Dimension
-from bot.trade.formulas.recipe import Scaled
+from bot.trade.formulas.recipe import Line, Scaled
 from bot.trade.words import N_
 
 
@@ -135,6 +136,10 @@ MOST_RATIO_SHIFT = Fraction(3, 100)
 # How far off one amount may be, tried in turn; two that are 1.4 % off in opposite directions still keep it.
 _MOST_DEVIATIONS = (Fraction(2, 100), Fraction(16, 1000), Fraction(14, 1000))
 _MOST_FILLS = 3
+# How much more of a recipe is made, step by step, so that rounding leaves enough. Common practice, no source.
+_MORE_SHARE = Fraction(1, 500)
+_STEPS_FOR_RATIO = 26
+_COARSE_STEPS = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,6 +187,27 @@ def round_to_tools(scaled: Scaled, tools: Iterable[Tool | Scale]) -> Rounded:
         total_ml=sum((line.amount for line in lines if line.dimension is Dimension.VOLUME), Fraction(0)),
         largest_ratio_shift=_ratio_shift(lines),
     )
+
+
+def round_to_enough(
+    scaled: Scaled, tools: Iterable[Tool | Scale], is_enough: Callable[[Rounded], bool]
+) -> Rounded:
+    """Return the recipe rounded to the tools so that it is enough, made a little larger where it must be.
+
+    Of the recipe and those up to 5 % larger, the first that is enough and keeps the ratio; without one, the
+    first that is enough in steps of 1 %. Half as much more is always enough, because rounding takes a third
+    at most.
+    """
+    measures = tuple(tools)
+
+    def larger(step: int) -> Rounded:
+        more = 1 + step * _MORE_SHARE
+        lines = tuple(Line(line.name, line.amount * more, line.dimension) for line in scaled.lines)
+        return round_to_tools(replace(scaled, lines=lines), measures)
+
+    near = filter(is_enough, map(larger, range(_STEPS_FOR_RATIO)))
+    keeping = next((one for one in near if one.keeps_ratio), None)
+    return keeping or next(filter(is_enough, map(larger, count(0, _COARSE_STEPS))))
 
 
 def _ratio_shift(lines: Sequence[RoundedLine]) -> Fraction:

@@ -1,8 +1,8 @@
 """Compare fresh garnish with spray: cost per drink, week and year, and break-even points.
 
 Money is in the bar's currency, times in minutes, volumes in mL. A year is the weeks that the bar is open.
-Every answer is computed exactly for the likely inputs and for the ends of its range; only the usual range is
-simulated.
+Money and time are never one sum: an hour saved is paid all the same. Every answer is computed exactly for the
+likely inputs and for the ends of its range; only the usual range is simulated.
 """
 
 from __future__ import annotations
@@ -31,6 +31,7 @@ INPUT_NAMES: dict[str, str] = {
     "fruit_price": N_("price of a fruit"),
     "garnishes_per_fruit": N_("garnishes from a fruit"),
     "waste_share": N_("fruit wasted"),
+    "kept_share": N_("flesh juiced or used"),
     "peel_minutes": N_("minutes to cut a garnish"),
     "ingredients_cost": N_("ingredients of a batch"),
     "batch_minutes": N_("minutes to make a batch"),
@@ -39,11 +40,10 @@ INPUT_NAMES: dict[str, str] = {
     "loss_share": N_("spray lost"),
     "ml_per_spray": N_("ml a spray"),
     "sprays_per_drink": N_("sprays a drink"),
-    "wage_per_hour": N_("wage an hour"),
     "drinks_per_week": N_("drinks a week"),
 }
 
-_FRESH_INPUTS = ("fruit_price", "garnishes_per_fruit", "waste_share", "peel_minutes")
+_FRESH_INPUTS = ("fruit_price", "garnishes_per_fruit", "waste_share", "kept_share", "peel_minutes")
 _SPRAY_INPUTS = (
     "ingredients_cost",
     "batch_minutes",
@@ -53,22 +53,27 @@ _SPRAY_INPUTS = (
     "ml_per_spray",
     "sprays_per_drink",
 )
-_HOUSE_INPUTS = ("wage_per_hour", "drinks_per_week")
+_HOUSE_INPUTS = ("drinks_per_week",)
 # The inputs that make their side cheaper as they grow.
-_FALLING = {"garnishes_per_fruit"}
+_FALLING = {"garnishes_per_fruit", "kept_share"}
+
+
+_NOTHING = Estimate.exactly(0)
 
 
 @dataclass(frozen=True, slots=True)
 class Fresh:
     """The fresh garnish: price of a fruit, garnishes from one, and share (0 to 1) wasted as logged.
 
-    `peel_minutes` is the extra time of cutting one over spraying.
+    `peel_minutes` is the extra time of cutting one over spraying. `kept_share` is the share of the peeled
+    fruit whose flesh is juiced or used: fresh fruit is credited with it, because it would be bought anyway.
     """
 
     fruit_price: Estimate
     garnishes_per_fruit: Estimate
     waste_share: Estimate
     peel_minutes: Estimate
+    kept_share: Estimate = _NOTHING
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,9 +99,8 @@ class Spray:
 
 @dataclass(frozen=True, slots=True)
 class House:
-    """The bar: wage an hour, drinks a week with this garnish, weeks open a year, and the one-off outlay."""
+    """The bar: drinks a week with this garnish, weeks open a year, and the one-off outlay."""
 
-    wage_per_hour: Estimate
     drinks_per_week: Estimate
     weeks_per_year: Decimal = Decimal(52)
     outlay: Decimal = Decimal(0)
@@ -136,14 +140,14 @@ class Payback:
 class BreakEvens:
     """Break-even points of fresh and spray, the other inputs at their likely values.
 
-    `fruit_price`: below it, fresh is cheaper; None when spray is cheaper even with free fruit.
+    `fruit_price`: below it, fresh is cheaper.
     `sprays_per_drink`: above it, fresh is cheaper; None when fresh is cheaper even with a single drop.
     `drinks_per_week`: below it a batch expires before it has paid off; None when no number does, or when the
     spray has no discard date. `drinks_until_paid`: drinks that earn the outlay; None when spray is not
     cheaper.
     """
 
-    fruit_price: Decimal | None
+    fruit_price: Decimal
     sprays_per_drink: Decimal | None
     drinks_per_week: Decimal | None
     drinks_until_paid: Decimal | None
@@ -153,14 +157,15 @@ class BreakEvens:
 class FreshAgainstSpray:
     """The whole comparison.
 
-    `saving` is fresh less spray, `times_cheaper` fresh over spray per drink; `spray_cheaper_share` the share
-    (0 to 1) of the simulated draws in which the spray is the cheaper. `swings` is the effect of each input
-    alone on the weekly saving, the largest first.
+    `saving` is fresh less spray in money, `minutes` the time saved a week, `times_cheaper` fresh over spray
+    per drink; `spray_cheaper_share` the share (0 to 1) of the simulated draws in which the spray is the
+    cheaper. `swings` is the effect of each input alone on the weekly saving, the largest first.
     """
 
     fresh: Costs
     spray: Costs
     saving: Costs
+    minutes: Answer
     times_cheaper: Answer
     spray_cheaper_share: float
     payback_weeks: Payback
@@ -200,6 +205,7 @@ def compare(fresh: Fresh, spray: Spray, house: House, count: int = 4000, seed: i
         fresh=costs(_FRESH),
         spray=costs(_SPRAY),
         saving=saving,
+        minutes=answer(_MINUTES),
         times_cheaper=answer(_TIMES),
         spray_cheaper_share=sum(row[_SAVING] > 0 for row in drawn) / len(drawn),
         payback_weeks=_payback(house.outlay, saving.per_week),
@@ -209,7 +215,7 @@ def compare(fresh: Fresh, spray: Spray, house: House, count: int = 4000, seed: i
 
 
 # Indices into the results of the model; the weekly value follows the one per drink.
-_FRESH, _SPRAY, _SAVING, _TIMES = 0, 2, 4, 6
+_FRESH, _SPRAY, _SAVING, _TIMES, _MINUTES = 0, 2, 4, 6, 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -225,23 +231,26 @@ class _Model:
         return found | {name: getattr(self.house, name) for name in _HOUSE_INPUTS}
 
     def results(self, values: Mapping[str, Figure]) -> tuple[Figure, ...]:
-        """Cost of fresh, of spray and their difference, each per drink and week, and their ratio."""
+        """Fresh, spray and their difference, each per drink and week; their ratio; minutes saved a week."""
         fresh, spray, drinks = _fresh_cost(values), self.spray_cost(values), values["drinks_per_week"]
         saving = fresh - spray
-        return fresh, fresh * drinks, spray, spray * drinks, saving, saving * drinks, fresh / spray
+        minutes = (values["peel_minutes"] - values["batch_minutes"] / self.drinks_served(values)) * drinks
+        return fresh, fresh * drinks, spray, spray * drinks, saving, saving * drinks, fresh / spray, minutes
 
     def spray_cost(self, values: Mapping[str, Figure]) -> Figure:
-        """The cost of one drink: the batch over the drinks served before it expires."""
+        """The cost of one drink: the batch over the drinks served from it."""
+        return self.batch_cost(values) / self.drinks_served(values)
+
+    def drinks_served(self, values: Mapping[str, Figure]) -> Figure:
+        """The drinks served from a batch before it is empty or expires."""
         drinks = self.drinks_in_batch(values)
-        if self.spray.shelf_weeks is not None:
-            poured = values["drinks_per_week"] * _like(self.spray.shelf_weeks, drinks)
-            drinks = min(drinks, poured)
-        return self.batch_cost(values) / drinks
+        if self.spray.shelf_weeks is None:
+            return drinks
+        return min(drinks, values["drinks_per_week"] * _like(self.spray.shelf_weeks, drinks))
 
     def batch_cost(self, values: Mapping[str, Figure]) -> Figure:
         bottles = _like(self.spray.batch_ml / self.spray.bottle_ml, values["bottle_cost"])
-        labour = values["batch_minutes"] * values["wage_per_hour"] / 60
-        return values["ingredients_cost"] + labour + bottles * (values["bottle_cost"] + values["label_cost"])
+        return values["ingredients_cost"] + bottles * (values["bottle_cost"] + values["label_cost"])
 
     def drinks_in_batch(self, values: Mapping[str, Figure]) -> Figure:
         poured_ml = _like(self.spray.batch_ml, values["loss_share"]) * (1 - values["loss_share"])
@@ -251,8 +260,8 @@ class _Model:
         """The input combinations at which a result can be lowest or highest.
 
         Each result is monotonic in every input, so its ends are where fresh is dearest and spray cheapest, or
-        the reverse, with wage and drinks at one of their ends. One exception: the weekly saving can be
-        highest exactly where the batch is used up as it expires.
+        the reverse, with the drinks at one of their ends. One exception: the weekly saving can be highest
+        exactly where the batch is used up as it expires.
         """
         estimates = self.estimates
         found = []
@@ -266,19 +275,14 @@ class _Model:
             if self.spray.shelf_weeks is not None:
                 used_up = self.drinks_in_batch(corner) / Fraction(self.spray.shelf_weeks)
                 tried.add(min(max(used_up, drinks.low), drinks.high))
-            wage = estimates["wage_per_hour"]
-            for hourly in {wage.low, wage.high}:
-                found += [
-                    self.results({**corner, "wage_per_hour": hourly, "drinks_per_week": number})
-                    for number in tried
-                ]
+            found += [self.results({**corner, "drinks_per_week": number}) for number in tried]
         return found
 
 
 def _fresh_cost(values: Mapping[str, Figure]) -> Figure:
-    """The cost of one drink: the fruit over the garnishes that reach a glass, and the minutes to cut one."""
+    """The cost of one drink: the fruit, less the flesh of use, over the garnishes that reach a glass."""
     good = values["garnishes_per_fruit"] * (1 - values["waste_share"])
-    return values["fruit_price"] / good + values["peel_minutes"] * values["wage_per_hour"] / 60
+    return values["fruit_price"] * (1 - values["kept_share"]) / good
 
 
 def _like(value: Decimal, other: Figure) -> Figure:
@@ -302,8 +306,7 @@ def _payback(outlay: Decimal, weekly: Answer) -> Payback:
 def _break_evens(model: _Model, house: House) -> BreakEvens:
     values = likely_values(model.estimates)
     fresh, spray = _fresh_cost(values), model.spray_cost(values)
-    good = values["garnishes_per_fruit"] * (1 - values["waste_share"])
-    price = (spray - _fresh_cost({**values, "fruit_price": Fraction(0)})) * good
+    price = spray / _fresh_cost({**values, "fruit_price": Fraction(1)})
     unlimited = model.batch_cost(values) / model.drinks_in_batch(values)
     sprays = fresh / (unlimited / values["sprays_per_drink"])
     weekly: Fraction | None = None
@@ -315,7 +318,7 @@ def _break_evens(model: _Model, house: House) -> BreakEvens:
         if model.batch_cost(values) / shelf > fresh * values["drinks_per_week"]:
             sprays = Fraction(0)  # the expired part costs more than the fresh garnish, at any rate of use
     return BreakEvens(
-        to_decimal(price) if price > 0 else None,
+        to_decimal(price),
         to_decimal(sprays) if sprays > 0 else None,
         None if weekly is None else to_decimal(weekly),
         to_decimal(Fraction(house.outlay) / (fresh - spray)) if fresh > spray else None,
@@ -330,11 +333,11 @@ def _check(fresh: Fresh, spray: Spray, house: House) -> None:
         ("batch minutes", spray.batch_minutes),
         ("bottle cost", spray.bottle_cost),
         ("label cost", spray.label_cost),
-        ("wage", house.wage_per_hour),
     )
     for name, estimate in costs:
         _within(name, estimate, positive=False)
-    for name, estimate in (("waste", fresh.waste_share), ("loss", spray.loss_share)):
+    shares = (("waste", fresh.waste_share), ("kept", fresh.kept_share), ("loss", spray.loss_share))
+    for name, estimate in shares:
         _within(name, estimate, positive=False, below=1)
     counts = (
         ("garnishes per fruit", fresh.garnishes_per_fruit),

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
 
 from bot.trade.errors import OutOfRangeError
@@ -75,11 +75,35 @@ class Mix:
 
 
 @dataclass(frozen=True, slots=True)
+class Beside:
+    """What other preparations bring into the same drink: mL and g of all, mg of each part."""
+
+    ml: float = 0.0
+    grams: float = 0.0
+    mg: Mapping[Part, float] = field(default_factory=dict)
+
+    def of(self, part: Part) -> float:
+        """Return the mg of one part in a drink."""
+        return self.mg.get(part, 0.0)
+
+
+def beside(others: Iterable[tuple[Mix, float]]) -> Beside:
+    """Return what other preparations bring into a drink, from each one's composition and mL."""
+    found = list(others)
+    for _, ml in found:
+        ethanol.check_range("amount beside", ml, 0, 5000, "mL")
+    mg = {part: sum(mix.mg_per_ml(part) * ml for mix, ml in found) for part in Part}
+    grams = sum(mix.density_g_per_ml * ml for mix, ml in found)
+    return Beside(sum(ml for _, ml in found), grams, mg)
+
+
+@dataclass(frozen=True, slots=True)
 class Serving:
     """How a drink is sprayed: sprays per drink, mL per spray, volume without the spray, drinks per evening.
 
-    Ranges run from the least to the most. Volumes in mL, `density_g_per_ml` is that of the drink. Raises
-    OutOfRangeError for negative sprays, a drink or density that is not above zero, or fewer than one drink.
+    Ranges run from the least to the most. Volumes in mL, `density_g_per_ml` is that of the drink, `beside`
+    what other preparations bring into it. Raises OutOfRangeError for negative sprays, a drink or density that
+    is not above zero, or fewer than one drink.
     """
 
     sprays: Range[float]
@@ -87,6 +111,7 @@ class Serving:
     drink_ml: Range[float]
     drinks: int = 1
     density_g_per_ml: float = DRINK_DENSITY_G_PER_ML
+    beside: Beside = Beside()
 
     def __post_init__(self) -> None:
         for name, given, unit in (("sprays", self.sprays, ""), ("spray", self.ml_per_spray, "mL")):
@@ -111,35 +136,14 @@ def serving(
     drink_ml: Range[float] | float,
     drinks: int = 1,
     density_g_per_ml: float = DRINK_DENSITY_G_PER_ML,
+    others: Iterable[tuple[Mix, float]] = (),
 ) -> Serving:
-    """Return a Serving from single values or ranges; raises the errors of Serving."""
-    return Serving(as_range(sprays), as_range(ml_per_spray), as_range(drink_ml), drinks, density_g_per_ml)
+    """Return a Serving from single values or ranges; raises the errors of Serving.
 
-
-@dataclass(frozen=True, slots=True)
-class Beside:
-    """What other preparations bring into the same drink: mL and g of all, mg of each part."""
-
-    ml: float = 0.0
-    grams: float = 0.0
-    mg: tuple[float, float, float] = (0.0, 0.0, 0.0)
-
-    def of(self, part: Part) -> float:
-        """Return the mg of one part in a drink."""
-        return self.mg[list(Part).index(part)]
-
-
-NOTHING_BESIDE = Beside()
-
-
-def beside(others: Iterable[tuple[Mix, float]]) -> Beside:
-    """Return what other preparations bring into a drink, from each one's composition and mL."""
-    found = list(others)
-    for _, ml in found:
-        ethanol.check_range("amount beside", ml, 0, 5000, "mL")
-    mg = [sum(mix.mg_per_ml(part) * ml for mix, ml in found) for part in Part]
-    grams = sum(mix.density_g_per_ml * ml for mix, ml in found)
-    return Beside(sum(ml for _, ml in found), grams, (mg[0], mg[1], mg[2]))
+    `others` are other preparations in the same drink: the composition of each, and its mL.
+    """
+    ranges = as_range(sprays), as_range(ml_per_spray), as_range(drink_ml)
+    return Serving(*ranges, drinks, density_g_per_ml, beside(others))
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,17 +162,15 @@ class PartDose:
     mg_per_kg: Range[float]
 
 
-def dose(mix: Mix, served: Serving, other: Beside = NOTHING_BESIDE) -> dict[Part, PartDose]:
+def dose(mix: Mix, served: Serving) -> dict[Part, PartDose]:
     """Return the dose of each part in a drink and in an evening, if all spray lands in the drink.
 
-    `other` is what other preparations bring into the same drink.
-
-    mg/L = mg sprayed / (drink + spray in L), volumes adding ideally; mg/kg the same by mass. Mass balance
-    only; some spray drifts off, so this is an upper bound.
+    mg/L = mg sprayed / (drink + spray in L), volumes adding ideally; mg/kg the same by mass; what is beside
+    counts above and below. Mass balance only; some spray drifts off, so this is an upper bound.
     """
     doses = {}
     for part in Part:
-        there_mg = other.of(part)
+        there_mg = served.beside.of(part)
         there_ml = there_mg / (1000 * mix.part_density_g_per_ml(part))
         per_drink_ml = served.spray_ml * mix.share(part) + there_ml
         per_drink_mg = served.spray_ml * mix.mg_per_ml(part) + there_mg
@@ -178,20 +180,16 @@ def dose(mix: Mix, served: Serving, other: Beside = NOTHING_BESIDE) -> dict[Part
             mg_per_drink=per_drink_mg,
             ml_per_evening=per_drink_ml * float(served.drinks),
             mg_per_evening=per_drink_mg * float(served.drinks),
-            mg_per_litre=_concentration(mix, part, served, (1.0, 1.0, other.ml), there_mg),
-            mg_per_kg=_concentration(
-                mix, part, served, (served.density_g_per_ml, mix.density_g_per_ml, other.grams), there_mg
-            ),
+            mg_per_litre=_concentration(mix, part, served, LimitUnit.MG_PER_LITRE),
+            mg_per_kg=_concentration(mix, part, served, LimitUnit.MG_PER_KG),
         )
     return doses
 
 
-def _concentration(
-    mix: Mix, part: Part, served: Serving, weights: tuple[float, float, float], there_mg: float
-) -> Range[float]:
+def _concentration(mix: Mix, part: Part, served: Serving, unit: LimitUnit) -> Range[float]:
     # The lowest value is the least spray in the largest drink, the highest the most spray in the smallest.
-    per_ml = mix.mg_per_ml(part)
-    drink_weight, spray_weight, there = weights
+    per_ml, there_mg = mix.mg_per_ml(part), served.beside.of(part)
+    drink_weight, spray_weight, there = _weights(mix, served, unit)
 
     def of(spray_ml: float, drink_ml: float) -> float:
         whole = drink_weight * drink_ml + spray_weight * spray_ml + there
@@ -201,6 +199,13 @@ def _concentration(
         of(served.spray_ml.low, served.drink_ml.high),
         of(served.spray_ml.high, served.drink_ml.low),
     )
+
+
+def _weights(mix: Mix, served: Serving, unit: LimitUnit) -> tuple[float, float, float]:
+    """Return the weight of one mL of drink, one mL of spray and all beside in a unit's denominator."""
+    if unit is LimitUnit.MG_PER_LITRE:
+        return 1.0, 1.0, served.beside.ml
+    return served.density_g_per_ml, mix.density_g_per_ml, served.beside.grams
 
 
 class LimitState(StrEnum):
@@ -252,66 +257,56 @@ def state_of(amount: float, limit_value: float) -> LimitState:
 
 
 def judge(
-    mix: Mix,
-    served: Serving,
-    limits: Iterable[Limit],
-    body_weight_kg: float = ADULT_BODY_WEIGHT_KG,
-    other: Beside = NOTHING_BESIDE,
+    mix: Mix, served: Serving, limits: Iterable[Limit], body_weight_kg: float = ADULT_BODY_WEIGHT_KG
 ) -> list[Verdict]:
-    """Return the verdict on each limit, in the order given; mends change only this mix, not the others.
+    """Return the verdict on each limit, in the order given; mends change only this mix, not what is beside.
 
     `body_weight_kg` applies to daily intakes only. Raises OutOfRangeError for a body weight that is not above
     zero.
     """
     if not 0 < body_weight_kg < math.inf:
         raise OutOfRangeError("body weight", body_weight_kg, 0, None, "kg")
-    doses = dose(mix, served, other)
-    return [_judge_one(mix, served, limit, doses[limit.part], body_weight_kg, other) for limit in limits]
+    doses = dose(mix, served)
+    return [_judge_one(mix, served, limit, doses[limit.part], body_weight_kg) for limit in limits]
 
 
-def _judge_one(
-    mix: Mix, served: Serving, limit: Limit, part: PartDose, body_weight_kg: float, other: Beside
-) -> Verdict:
+def _judge_one(mix: Mix, served: Serving, limit: Limit, part: PartDose, body_weight_kg: float) -> Verdict:
     if limit.kind is LimitKind.INTAKE:
         amount = part.mg_per_evening * (1 / body_weight_kg)
-        mend = _mend_intake(mix, served, limit, limit.value * body_weight_kg, other)
+        mend = _mend_intake(mix, served, limit, limit.value * body_weight_kg)
     else:
         amount = part.mg_per_litre if limit.unit is LimitUnit.MG_PER_LITRE else part.mg_per_kg
-        mend = _mend_composition(mix, served, limit, other)
+        mend = _mend_composition(mix, served, limit)
     return Verdict(limit, amount, state_of(amount.high, limit.value), state_of(amount.low, limit.value), mend)
 
 
-def _weights(mix: Mix, served: Serving, limit: Limit) -> tuple[float, float]:
-    """Return the weight of one mL of drink and one mL of spray in the limit's denominator."""
-    if limit.unit is LimitUnit.MG_PER_LITRE:
-        return 1.0, 1.0
-    return served.density_g_per_ml, mix.density_g_per_ml
-
-
-def largest_spray_ml(mix: Mix, served: Serving, limit: Limit, other: Beside = NOTHING_BESIDE) -> float | None:
+def largest_spray_ml(mix: Mix, served: Serving, limit: Limit) -> float | None:
     """Return the largest amount of mix, in mL, that keeps the smallest drink within a composition limit.
 
     s = V L / (1000 g - L) with V in mL, L in mg/L and g the part's mg in a mL of mix, for a limit by volume;
-    for one by mass each volume is multiplied by its density. What `other` brings counts first. None when even
-    the pure mix stays within the limit.
+    for one by mass each volume is multiplied by its density. What is beside counts first. None when even the
+    pure mix stays within the limit.
     """
-    drink_weight, spray_weight = _weights(mix, served, limit)
+    drink_weight, spray_weight, _ = _weights(mix, served, limit.unit)
     spare = 1000 * mix.mg_per_ml(limit.part) - limit.value * spray_weight
     if spare <= 0:
         return None
-    return max(0.0, served.drink_ml.low * drink_weight * limit.value + _spare_beside(limit, other)) / spare
+    allowed = served.drink_ml.low * drink_weight * limit.value + _spare_beside(mix, served, limit)
+    return max(0.0, allowed) / spare
 
 
-def _spare_beside(limit: Limit, other: Beside) -> float:
-    """What other preparations leave of the limit for their own share of the drink; negative if too much."""
-    weight = other.ml if limit.unit is LimitUnit.MG_PER_LITRE else other.grams
-    return limit.value * weight - 1000 * other.of(limit.part)
+def _spare_beside(mix: Mix, served: Serving, limit: Limit) -> float:
+    """Return what other preparations leave of the limit for their own share of the drink; it may be negative.
+
+    The same mass balance as `largest_spray_ml`.
+    """
+    return limit.value * _weights(mix, served, limit.unit)[2] - 1000 * served.beside.of(limit.part)
 
 
-def _mend_composition(mix: Mix, served: Serving, limit: Limit, other: Beside) -> Mend:
-    most_ml = largest_spray_ml(mix, served, limit, other)
-    drink_weight, spray_weight = _weights(mix, served, limit)
-    there = _spare_beside(limit, other)
+def _mend_composition(mix: Mix, served: Serving, limit: Limit) -> Mend:
+    most_ml = largest_spray_ml(mix, served, limit)
+    drink_weight, spray_weight, _ = _weights(mix, served, limit.unit)
+    there = _spare_beside(mix, served, limit)
     spray_ml = served.spray_ml.high
     largest_share = smallest_drink = None
     if spray_ml > 0:
@@ -322,8 +317,8 @@ def _mend_composition(mix: Mix, served: Serving, limit: Limit, other: Beside) ->
     return Mend(most_ml, _whole_sprays(most_ml, served), largest_share, smallest_drink, None)
 
 
-def _mend_intake(mix: Mix, served: Serving, limit: Limit, allowance_mg: float, other: Beside) -> Mend:
-    per_ml, there = mix.mg_per_ml(limit.part), other.of(limit.part)
+def _mend_intake(mix: Mix, served: Serving, limit: Limit, allowance_mg: float) -> Mend:
+    per_ml, there = mix.mg_per_ml(limit.part), served.beside.of(limit.part)
     a_drink = max(0.0, allowance_mg / served.drinks - there)
     most_ml = a_drink / per_ml if per_ml > 0 else None
     largest_share = most_drinks = None

@@ -1,4 +1,4 @@
-"""The life cycle of a batch: make, check, open, use up or discard."""
+"""The life cycle of a batch: make, check, strain, open, use up or discard."""
 
 from __future__ import annotations
 
@@ -15,10 +15,12 @@ from bot.work.batches import batches, discarding
 from bot.work.batches import shelf as shelves
 from bot.work.batches.batches import LOOKING, BatchState, BatchView, Clarity
 from bot.work.context import Context
-from bot.work.errors import NotThereError, WrongStateError
+from bot.work.errors import BadValueError, NotThereError, WrongStateError
 from bot.work.formulas import ingredients
+from bot.work.formulas.ingredients import IngredientView
+from bot.work.formulas.mixture import mix_of_batch
 from bot.work.formulas.scaling import ScaleAnswer
-from bot.work.money.prices import in_force
+from bot.work.money.prices import PriceView, in_force
 from bot.work.reminders import planning
 from bot.work.safety import allergens
 from bot.work.stock import pars
@@ -36,10 +38,9 @@ class Made:
 
 @dataclass(frozen=True, slots=True)
 class NewBatch:
-    """Input of a new batch: a scaled formula, whether amounts are rounded to the tools, and the bottles."""
+    """Input of a new batch: a scaled formula, its cautions, and its place in a trial."""
 
     answer: ScaleAnswer
-    rounded: bool = True
     caution_ids: Sequence[str] = field(default=())
     trial: tuple[int, int] | None = None  # the trial and variant, for a small batch of a trial
 
@@ -51,7 +52,7 @@ def make(context: Context, new: NewBatch) -> Made:
     """Store a batch with a frozen copy of everything used, and plan its reminders."""
     answer = new.answer
     view = answer.formula
-    lines = _amounts(answer, new.rounded)
+    lines = answer.measured.recipe.lines
     plan = shelves.plan_for(context, view)
     total = _total(answer, lines)
     row = context.book.add(
@@ -79,17 +80,11 @@ def make(context: Context, new: NewBatch) -> Made:
             for position, (line, amount) in enumerate(zip(view.lines, lines, strict=True), start=1)
         ]
     )
-    _event(context, row, "made")
+    note_event(context, row, "made")
     entry = context.log("batch", batch=row.id, name=view.name)
     planning.plan_batch(context.book, context.bar, row, view.name, context.now)
     pars.watch(context, [line.ingredient.id for line in view.lines])
     return Made(batches.get(context, row.id), entry)
-
-
-def _amounts(answer: ScaleAnswer, rounded: bool) -> list[Line]:
-    if not rounded:
-        return list(answer.scaled.lines)
-    return [Line(line.name, line.amount, line.dimension) for line in answer.rounded.lines]
 
 
 def _total(answer: ScaleAnswer, lines: Sequence[Line]) -> Fraction:
@@ -125,33 +120,39 @@ def _freeze(context: Context, new: NewBatch, lines: Sequence[Line], plan: ShelfP
         else [],
         "cautions": list(new.caution_ids),
         "lines": [
-            {
-                "ingredient": line.ingredient.id,
-                "name": line.ingredient.name,
-                "kind": line.ingredient.kind,
-                "amount": exact_text(amount.amount),
-                "dimension": amount.dimension,
-                "strength_percent": None
-                if line.ingredient.strength_percent is None
-                else exact_text(line.ingredient.strength_percent),
-                "density_g_per_ml": None
-                if line.ingredient.density_g_per_ml is None
-                else exact_text(line.ingredient.density_g_per_ml),
-                "food_grade": line.ingredient.food_grade,
-                "price": None
-                if line.ingredient.id not in prices
-                else {
-                    "pack": exact_text(prices[line.ingredient.id].pack_amount),
-                    "dimension": prices[line.ingredient.id].dimension,
-                    "price": str(prices[line.ingredient.id].price),
-                },
-            }
+            frozen_line(line.ingredient, amount, prices.get(line.ingredient.id))
             for line, amount in zip(view.lines, lines, strict=True)
         ],
     }
 
 
-def _event(context: Context, row: Batch, what: str, **values: Any) -> None:
+def frozen_line(ingredient: IngredientView, amount: Line, price: PriceView | None) -> JsonObject:
+    """Return what a batch keeps of one ingredient: amount, strength, density, grade and price at the time."""
+    return {
+        "ingredient": ingredient.id,
+        "name": ingredient.name,
+        "kind": ingredient.kind,
+        "amount": exact_text(amount.amount),
+        "dimension": amount.dimension,
+        "strength_percent": _text_or_none(ingredient.strength_percent),
+        "density_g_per_ml": _text_or_none(ingredient.density_g_per_ml),
+        "food_grade": ingredient.food_grade,
+        "price": None
+        if price is None
+        else {
+            "pack": exact_text(price.pack_amount),
+            "dimension": price.dimension,
+            "price": str(price.price),
+        },
+    }
+
+
+def _text_or_none(number: Fraction | None) -> str | None:
+    return None if number is None else exact_text(number)
+
+
+def note_event(context: Context, row: Batch, what: str, **values: Any) -> None:
+    """Add an event to a batch."""
     if what in LOOKING:
         context.book.touched()  # the checks of a formula are cached
     context.book.add(BatchEvent(batch_id=row.id, what=what, at=context.now, by=context.person_id, **values))
@@ -176,8 +177,18 @@ def _moved(context: Context, row: Batch, what: str, before: JsonObject) -> int:
     return context.log(what, batch=row.id, name=row.frozen["formula"], before=before, after=state_of(row))
 
 
-def check(context: Context, number: int, clarity: Clarity, note: str = "", photo: str | None = None) -> Made:
-    """Record a batch's look. A rested, clear one becomes ready. Raises NotThereError, WrongStateError."""
+def check(
+    context: Context,
+    number: int,
+    clarity: Clarity,
+    note: str = "",
+    photo: str | None = None,
+    temperature_c: Fraction | None = None,
+) -> Made:
+    """Record a batch's look, at a temperature other than the room's if one is given.
+
+    A rested, clear batch becomes ready. Raises NotThereError, WrongStateError.
+    """
     row = batches.row_of(context, number)
     if not BatchState(row.state).open:
         raise WrongStateError(number, row.state)
@@ -185,7 +196,8 @@ def check(context: Context, number: int, clarity: Clarity, note: str = "", photo
     row.clarity = clarity
     if row.state == BatchState.RESTING and clarity is Clarity.CLEAR and context.now >= row.rest_until:
         row.state = BatchState.READY
-    _event(context, row, "check", clarity=clarity, note=note[:1000], photo=photo)
+    seen = {"clarity": clarity, "note": note[:1000], "photo": photo, "temperature_c": temperature_c}
+    note_event(context, row, "check", **seen)
     planning.settle_for_batch(context.book, row.id, ("rested",), context.person_id)
     if clarity is not Clarity.CLEAR:
         planning.plan_recheck(context.book, context.bar, row, context.now)
@@ -202,7 +214,7 @@ def open_batch(context: Context, number: int) -> Made:
     row.state = BatchState.IN_USE
     row.opened_at = context.now
     discarding.renew(context, row)  # an opened bottle has its own date
-    _event(context, row, "opened")
+    note_event(context, row, "opened")
     planning.settle_for_batch(context.book, row.id, ("rested",), context.person_id)
     return Made(batches.get(context, number), _moved(context, row, "open batch", before))
 
@@ -229,10 +241,54 @@ def _end(context: Context, number: int, state: BatchState, lost_ml: Fraction | N
     row.state, row.ended_at = state, context.now
     if lost_ml is not None:
         row.lost_ml, row.lost_reason = min(lost_ml, row.total_ml), reason[:80]
-    _event(context, row, state.value, note=reason[:1000])
+    note_event(context, row, state.value, note=reason[:1000])
     planning.cancel_for_batch(context.book, row.id)
     what = "use up" if state is BatchState.USED_UP else "discard"
     return Made(batches.get(context, number), _moved(context, row, what, before))
+
+
+# -- straining -----------------------------------------------------------------------------
+
+
+def strain(context: Context, number: int, out_ml: Fraction) -> Made:
+    """Record what came out of a batch after straining: its volume, and its strength with the fruit's water.
+
+    Raises NotThereError, WrongStateError, BadValueError, or OutOfRangeError for more than can be.
+    """
+    row = batches.row_of(context, number)
+    if not BatchState(row.state).open:
+        raise WrongStateError(number, row.state)
+    if out_ml <= 0:
+        raise BadValueError("amount", exact_text(out_ml))
+    percent = mix_of_batch(row.frozen["lines"]).infused_percent(float(out_ml))
+    before = strained_of(row)
+    after: JsonObject = {
+        "ml": exact_text(out_ml),
+        "made_ml": exact_text(row.total_ml) if before is None else before["made_ml"],
+        "percent": None if percent is None else [round(percent.low, 2), round(percent.high, 2)],
+    }
+    set_strained(context, row, after)
+    note_event(context, row, "strained")
+    names: JsonObject = {"batch": row.id, "name": row.frozen["formula"]}
+    entry = context.log("strain", **names, before=before, after=after)
+    return Made(batches.get(context, number), entry)
+
+
+def strained_of(row: Batch) -> JsonObject | None:
+    """Return what came out of a batch after straining as the log stores it, None before."""
+    found: JsonObject | None = row.frozen.get("strained")
+    return found
+
+
+def set_strained(context: Context, row: Batch, strained: JsonObject | None) -> None:
+    """Write what came out after straining; with None the volume is again the one that was made."""
+    before = strained_of(row)
+    if strained is not None:
+        row.total_ml = Fraction(strained["ml"])
+    elif before is not None:
+        row.total_ml = Fraction(before["made_ml"])
+    row.frozen = {**row.frozen, "strained": strained}
+    context.book.touched()
 
 
 # -- lots ----------------------------------------------------------------------------------

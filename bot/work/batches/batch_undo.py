@@ -1,4 +1,4 @@
-"""Undo and restore the events of a batch: making, checks, opening, end and lots."""
+"""Undo and restore the events of a batch: making, checks, straining, opening, end and lots."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from fractions import Fraction
 from typing import Any
 
 from bot.work import standing
-from bot.work.batches import batches, discarding
-from bot.work.batches.batch_life import lot_of, state_of
+from bot.work.batches import amending, batches, discarding
+from bot.work.batches.batch_life import lot_of, set_strained, state_of, strained_of
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.errors import ChangedSinceError, OffTheLogError
@@ -73,37 +73,49 @@ def _take_back_event(context: Context, row: Batch, what: str) -> None:
     happened = context.book.all(BatchEvent, BatchEvent.batch_id == row.id, order=BatchEvent.first)
     found = [event for event in batches.standing_events(happened) if event.what == what]
     if found:
-        changed = {"what": batches.UNDO, "clarity": None, "photo": None, "by": context.person_id}
+        changed: dict[str, Any] = {"what": batches.UNDO, "clarity": None, "photo": None, "mix_before": None}
+        changed["by"] = context.person_id
         standing.correct(context, found[-1], **changed)
 
 
 def _put_back_event(context: Context, row: Batch, what: str) -> None:
     """Add a copy of the last event of this kind that was undone."""
     happened = context.book.all(BatchEvent, BatchEvent.batch_id == row.id, order=BatchEvent.id)
-    undone = {event.corrects: event for event in happened if event.what == batches.UNDO}
     corrected = {event.corrects for event in happened}
-    found = [one for one in happened if one.what == what and one.id in undone]
-    found = [one for one in found if undone[one.id].id not in corrected]
+    undone = {one.corrects: one for one in happened if one.what == batches.UNDO and one.id not in corrected}
+    found = [event for event in happened if event.what == what and event.id in undone]
     if found:
         event = found[-1]
-        changed = {name: getattr(event, name) for name in ("what", "clarity", "note", "photo", "by")}
+        kept = ("what", "clarity", "note", "photo", "temperature_c", "mix_before", "by")
+        changed = {name: getattr(event, name) for name in kept}
         standing.correct(context, undone[event.id], **changed)
 
 
 # -- checks, opening and end ---------------------------------------------------------------
 
-_EVENTS = {"check": "check", "open batch": "opened", "use up": "used up", "discard": "discarded"}
+_EVENTS = {
+    "check": "check",
+    "open batch": "opened",
+    "use up": "used up",
+    "discard": "discarded",
+    "add to batch": "added",
+    "filter": "filtered",
+}
 
 
 def moved(what: str) -> Value:
-    """Return how to undo and restore a check, an opening or an end: by the state of the batch."""
+    """Return how to undo and restore an event: by the state of the batch, and its content if that changed."""
 
     def read(context: Context, details: Details) -> Any:
-        return state_of(_on_the_log(context, details["batch"]))
+        row = _on_the_log(context, details["batch"])
+        content = amending.content_of(context, row) if what in amending.KINDS else {}
+        return state_of(row) | content
 
     def write(context: Context, details: Details, state: Any) -> None:
         row = _on_the_log(context, details["batch"])
         back = state == details["before"]
+        if what in amending.KINDS:
+            amending.set_content(context, row, state)
         _set_state(context, row, state)
         (_take_back_event if back else _put_back_event)(context, row, _EVENTS[what])
         context.book.touched()
@@ -123,6 +135,22 @@ def _set_state(context: Context, row: Batch, state: Details) -> None:
     row.lost_ml = None if state["lost_ml"] is None else Fraction(state["lost_ml"])
     row.lost_reason = state["lost_reason"]
     discarding.renew(context, row)
+
+
+# -- straining -----------------------------------------------------------------------------
+
+
+def _read_strained(context: Context, details: Details) -> Any:
+    return strained_of(_on_the_log(context, details["batch"]))
+
+
+def _write_strained(context: Context, details: Details, strained: Any) -> None:
+    row = _on_the_log(context, details["batch"])
+    set_strained(context, row, strained)
+    (_take_back_event if strained == details["before"] else _put_back_event)(context, row, "strained")
+
+
+STRAINED = Value(_read_strained, _write_strained)
 
 
 # -- lots ----------------------------------------------------------------------------------

@@ -9,7 +9,9 @@ from enum import StrEnum
 from fractions import Fraction
 
 from bot.trade.batches.shelf import RULE_TEXTS, ShelfRule
+from bot.trade.formulas.kinds import Preparation
 from bot.trade.formulas.measures import BASE_DIMENSIONS, Dimension
+from bot.trade.numbers.ranges import Range
 from bot.work.context import Context
 from bot.work.errors import NotThereError
 from storage.tables import Batch, BatchEvent, BatchLine, Ingredient, Member
@@ -64,9 +66,10 @@ class EventView:
     what: str
     clarity: str | None
     note: str
-    photo: str | None
+    photos: tuple[str, ...]
     at: datetime
     by: str
+    temperature_c: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +96,32 @@ class BatchView:
     def rested(self, now: datetime) -> bool:
         """Whether the rest is over."""
         return now >= self.rest_until
+
+    @property
+    def strained(self) -> JsonObject | None:
+        """What came out after straining, as the log stores it; None before."""
+        found: JsonObject | None = self.frozen.get("strained")
+        return found
+
+    @property
+    def made_ml(self) -> Fraction:
+        """The mL that were made, before straining."""
+        return self.total_ml if self.strained is None else Fraction(self.strained["made_ml"])
+
+    @property
+    def to_strain(self) -> bool:
+        """Whether solids stand in it that were not strained out yet."""
+        steeped = self.frozen["preparation"] in {Preparation.INFUSION, Preparation.TINCTURE}
+        solid = any(line["dimension"] != Dimension.VOLUME for line in self.frozen["lines"])
+        return steeped and solid and self.strained is None
+
+    @property
+    def strength(self) -> Range[float] | None:
+        """The strength, % vol; after straining with the water of the fruit in it. None if it is unknown."""
+        if self.strained is not None and self.strained["percent"]:
+            return Range(*self.strained["percent"])
+        percent = self.frozen.get("strength_percent")
+        return None if percent is None else Range.exactly(float(percent))
 
     @property
     def discard_rule(self) -> str:
@@ -145,9 +174,10 @@ def get(context: Context, number: int) -> BatchView:
             event.what,
             event.clarity,
             event.note,
-            event.photo,
+            tuple((event.photo or "").split()),
             event.at,
             names.get(event.by, "?"),
+            event.temperature_c,
         )
         for event in standing_events(happened)
     )

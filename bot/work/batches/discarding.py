@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from datetime import date
 
-from bot.trade.days import business_day
 from bot.trade.formulas.kinds import Preparation
 from bot.work.batches import shelf
 from bot.work.batches.batches import BatchState
@@ -27,7 +26,7 @@ def renew(context: Context, row: Batch) -> None:
 def _earliest(context: Context, row: Batch) -> date:
     days = [date.fromisoformat(row.frozen["discard_on"])]
     if row.opened_at is not None:
-        opened_on = business_day(row.opened_at, context.bar.zone, context.bar.closing_minute)
+        opened_on = context.bar.day_of(row.opened_at)
         days.append(shelf.opened_until(Preparation(row.frozen["preparation"]), opened_on))
     lines = context.book.all(BatchLine, BatchLine.batch_id == row.id)
     return min([*days, *(line.best_before for line in lines if line.best_before is not None)])

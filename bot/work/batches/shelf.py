@@ -15,7 +15,7 @@ from bot.trade.batches.shelf import (
     oil_discard_on,
     shelf_plan,
 )
-from bot.trade.days import business_day, local_time
+from bot.trade.days import local_time
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.jurisdiction import Jurisdiction
@@ -42,11 +42,6 @@ class OpenedItem:
     best_before: date | None
     kept_cold: bool
     use_until: date | None
-
-
-def today(context: Context) -> date:
-    """Return the current business day of this bar."""
-    return business_day(context.now, context.bar.zone, context.bar.closing_minute)
 
 
 def _day(text: str | None) -> date | None:
@@ -84,10 +79,10 @@ def note_opened(
     Raises NotThereError, or BadValueError for a future or distant day.
     """
     row = ingredients.row_of(context, ingredient_id)
-    day = opened_on or today(context)
-    if not today(context) - _FURTHEST <= day <= today(context):
+    day = opened_on or context.today
+    if not context.today - _FURTHEST <= day <= context.today:
         raise BadValueError("day of opening", day.isoformat())
-    if best_before is not None and abs(best_before - today(context)) > _FURTHEST:
+    if best_before is not None and abs(best_before - context.today) > _FURTHEST:
         raise BadValueError("best-before day", best_before.isoformat())
     before = {name: row.details.get(name) for name in _FIELDS}
     cold = bool(before["kept_cold"]) if kept_cold is None else kept_cold
@@ -124,7 +119,7 @@ def plan_for(context: Context, view: FormulaView) -> ShelfPlan:
             preparation=view.preparation,
             made_at=local_time(context.now, context.bar.zone),
             jurisdiction=Jurisdiction(context.bar.jurisdiction),
-            made_on=today(context),
+            made_on=context.today,
             rest_hours=float(view.rest_hours),
             discard_days=view.discard_days,
             oils=tuple(

@@ -1,4 +1,4 @@
-"""Undo and restore changes of a formula: versions, names, archiving."""
+"""Undo and restore changes of a formula: versions and names."""
 
 from __future__ import annotations
 
@@ -58,15 +58,4 @@ def _write_name(context: Context, details: Details, name: str) -> None:
     context.book.touched()
 
 
-def _is_away(context: Context, details: Details) -> bool:
-    return formulas.row_of(context, details["formula"]).archived_at is not None
-
-
-def _put_away(context: Context, details: Details, away: bool) -> None:
-    formulas.row_of(context, details["formula"]).archived_at = context.now if away else None
-    context.book.touched()
-
-
 NAME = Value(_read_name, _write_name)
-NEW = Value(_is_away, _put_away, states=(True, False))  # a batch may already point to it
-AWAY = Value(_is_away, _put_away, states=(False, True))

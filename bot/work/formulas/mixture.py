@@ -14,7 +14,7 @@ from bot.trade.formulas.measures import Dimension
 from bot.trade.formulas.perishables import spoils
 from bot.trade.liquids.densities import density_of
 from bot.trade.liquids.flash import FlashPoint, flash_point_of
-from bot.trade.liquids.infusion import infused_percent
+from bot.trade.liquids.infusion import infused_percent, water_ml
 from bot.trade.liquids.strength import Component, FormulaStrength, formula_strength
 from bot.trade.numbers.ranges import Range
 from bot.work.formulas.formulas import FormulaLineView, FormulaView
@@ -104,19 +104,21 @@ class Mix:
         """The flash point; None if a spirit's strength is unknown."""
         return None if self.without_strength else flash_point_of(self.components)
 
-    @property
-    def infused_percent(self) -> Range[float] | None:
-        """The strength, % vol, with the water of the fruit weighed in; None without fruit or strength."""
-        grams = sum(
-            float(one.amount)
+    def infused_percent(self, out_ml: float = 0.0) -> Range[float] | None:
+        """Return the strength, % vol, with the water of the fruit weighed in; None without fruit or strength.
+
+        `out_ml` is what came out after straining. Raises OutOfRangeError if it is more than can be.
+        """
+        water = sum(
+            water_ml(one.name, float(one.amount))
             for one in self.poured
             if one.kind is IngredientKind.FRUIT
             and one.dimension is Dimension.MASS
             and spoils(one.name, one.kind)
         )
-        if not grams or self.without_strength:
+        if not water or self.without_strength:
             return None
-        return infused_percent(self.components, grams)
+        return infused_percent(self.components, water, out_ml)
 
     @property
     def strongest_percent(self) -> float | None:
@@ -164,13 +166,13 @@ def scaled_line(line: FormulaLineView, amount: Fraction) -> Poured:
 
 
 def mix_of_batch(lines: Iterable[Mapping[str, Any]]) -> Mix:
-    """Return the mix of a batch, from its frozen copy."""
+    """Return the mix of a batch, from its frozen copy: what is left of each line where some was lost."""
     return Mix(
         tuple(
             Poured(
                 str(line["name"]),
                 IngredientKind(line["kind"]),
-                Fraction(line["amount"]),
+                Fraction(line.get("left", line["amount"])),
                 Dimension(line["dimension"]),
                 None if line.get("strength_percent") is None else Fraction(line["strength_percent"]),
                 None if line.get("density_g_per_ml") is None else Fraction(line["density_g_per_ml"]),

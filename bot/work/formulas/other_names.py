@@ -124,14 +124,4 @@ def _write_name(context: Context, details: Details, ingredient_id: int | None) -
         write(context, ingredient_id, details["called"])
 
 
-def _is_away(context: Context, details: Details) -> bool:
-    return ingredients.row_of(context, details["ingredient"]).archived_at is not None
-
-
-def _put_away(context: Context, details: Details, away: bool) -> None:
-    ingredients.row_of(context, details["ingredient"]).archived_at = context.now if away else None
-    context.book.touched()
-
-
 NAME = Value(_read_name, _write_name)
-NEW = Value(_is_away, _put_away, states=(True, False))  # something may refer to it already

@@ -9,6 +9,8 @@ from functools import lru_cache
 
 from bot.trade.formulas.amounts import (
     DEFAULT_TOOLS,
+    ByBottles,
+    ByDrinks,
     FillPlan,
     Line,
     Rounded,
@@ -19,6 +21,7 @@ from bot.trade.formulas.amounts import (
     Tool,
     drinks_in,
     fill_plan,
+    round_to_enough,
     round_to_tools,
     scale,
 )
@@ -132,14 +135,15 @@ def scale_formula(
 ) -> ScaleAnswer:
     """Scale a formula to a target; target volumes apply after contraction.
 
-    `temperature_c` is the temperature for the masses; `weighed` means that no tool rounds the amounts. Raises
-    the errors of bot.trade.formulas.amounts.scale.
+    Rounded amounts never give less than the bottles or drinks asked for. `temperature_c` is the temperature
+    for the masses; `weighed` means that no tool rounds the amounts. Raises the errors of
+    bot.trade.formulas.amounts.scale.
     """
     strength = strength_of(view)
     scaled = scale(_recipe_of(view, strength), target, _finished_share(view, strength))
-    rounded = round_to_tools(scaled, tools_of(context.bar))
+    rounded = _rounded(context, view, scaled, target)
     measured = _with_amounts(view, scaled.lines if weighed else rounded.lines)
-    made = scaled.finished_ml if weighed else made_ml(measured)
+    made = _made_of(measured, scaled)
     usable = None if made is None else made * (1 - loss_share)
     fill = fill_plan(usable, bottle_sizes) if usable and bottle_sizes else None
     drinks = None
@@ -151,6 +155,23 @@ def scale_formula(
     )
     strength = strength_of(measured)
     return ScaleAnswer(view, measured, scaled, rounded, masses, strength, made, loss_share, fill, drinks)
+
+
+def _rounded(context: Context, view: FormulaView, scaled: Scaled, target: Target) -> Rounded:
+    tools, wanted = tools_of(context.bar), scaled.finished_ml
+    if wanted is None or not isinstance(target, ByBottles | ByDrinks):
+        return round_to_tools(scaled, tools)
+    return round_to_enough(
+        scaled,
+        tools,
+        lambda rounded: (_made_of(_with_amounts(view, rounded.lines), scaled) or 0) >= wanted,
+    )
+
+
+def _made_of(measured: FormulaView, scaled: Scaled) -> Fraction | None:
+    """Return the mL of measured amounts: those of the exact ones exactly, without the density's rounding."""
+    exact = all(line.amount == true.amount for line, true in zip(measured.lines, scaled.lines, strict=True))
+    return scaled.finished_ml if exact else made_ml(measured)
 
 
 def _with_amounts(view: FormulaView, lines: Iterable[Line | RoundedLine]) -> FormulaView:

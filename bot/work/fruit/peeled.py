@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from sqlalchemy import ColumnElement, func, select
 
-from bot.trade.days import business_day, instant_of, local_time
+from bot.trade.days import instant_of, local_time
 from bot.trade.fruit.handbook import ExpectedJuice, Squeezed, expected_juice
 from bot.trade.fruit.peeled import Keeping, PeeledClock, peeled_clock
 from bot.trade.numbers.uncertainty import to_decimal
@@ -113,7 +113,7 @@ def bring_in(context: Context, ingredient_id: int, count: Fraction, at: datetime
         PeeledFruit(
             ingredient_id=ingredient_id,
             count_milli=round(count * 1000),
-            business_day=business_day(at, context.bar.zone, context.bar.closing_minute),
+            business_day=context.bar.day_of(at),
             lost_at=lost_at,
             at=at,
             by=context.person_id,
@@ -193,6 +193,20 @@ def waiting(context: Context, ingredient_id: int | None = None) -> list[PeeledVi
         )
         for row, taken in book.session.execute(query)
     ]
+
+
+def settled(context: Context, ingredient_id: int, first: date, last: date, *what: str) -> Fraction:
+    """Return the pieces peeled in these days that ended as one of `what`."""
+    query = (
+        context.book.rows(PeeledUse, func.coalesce(func.sum(PeeledUse.count_milli), 0))
+        .join(PeeledFruit, (PeeledFruit.bar_id == PeeledUse.bar_id) & (PeeledFruit.id == PeeledUse.peeled_id))
+        .where(
+            PeeledFruit.ingredient_id == ingredient_id,
+            PeeledFruit.business_day.between(first, last),
+            PeeledUse.what.in_(what),
+        )
+    )
+    return Fraction(int(context.book.session.scalar(query) or 0), 1000)
 
 
 # -- use of peeled fruit ---------------------------------------------------------------------

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from bot.work import standing
 from bot.work.context import Context
 from bot.work.errors import OffTheLogError
 from bot.work.fruit import peeled
-from bot.work.reminders import planning
-from bot.work.standing import Details, stands
-from storage.tables import Batch, Juicing, PeeledFruit, PeeledUse
+from bot.work.standing import Details, Rows, stands
+from storage.tables import Batch, Juicing, PeeledUse
 
 
 def take_back(context: Context, details: Details) -> Details:
@@ -18,16 +16,8 @@ def take_back(context: Context, details: Details) -> Details:
 
     Raises UsedSinceError if some of it was used.
     """
-    row = context.book.get(PeeledFruit, details["peeled"])
-    if row is None:
-        return {}
     check(context, details)
-    context.book.add(
-        PeeledUse(
-            peeled_id=row.id, what=peeled.UNDONE, count_milli=row.count_milli, at=row.at, by=context.person_id
-        )
-    )
-    planning.settle_peeled(context.book, row.id, context.person_id)
+    peeled.drop(context, details["peeled"])
     return {}
 
 
@@ -44,25 +34,15 @@ def put_back(context: Context, details: Details) -> Details:
     return {}
 
 
-def take_back_juice(context: Context, details: Details) -> Details:
-    """Undo a juicing: drop the measurement and restore the peeled fruit."""
-    row = context.book.get(Juicing, details["juicing"])
-    if row is not None and not standing.takes_back(last := standing.last_of(context, row)):
-        standing.reverse(context, last)
-        peeled.take_back_juicing(context, last.id)
-    return {}
+def _juiced_again(context: Context, row: Juicing) -> None:
+    """Use the peeled fruit that is there."""
+    count = Fraction(row.count_milli, 1000)
+    peeled.settle(context, row.ingredient_id, count, peeled.JUICED, juicing_id=row.id)
 
 
-def put_back_juice(context: Context, details: Details) -> Details:
-    """Restore an undone juicing; it uses the peeled fruit that is there."""
-    row = context.book.get(Juicing, details["juicing"])
-    again = None if row is None else standing.restore(context, row)
-    if again is None:
-        return {}
-    peeled.settle(
-        context, again.ingredient_id, Fraction(again.count_milli, 1000), peeled.JUICED, juicing_id=again.id
-    )
-    return {"juicing": again.id}
+JUICINGS = Rows(
+    Juicing, "juicing", lambda context, row: peeled.take_back_juicing(context, row.id), _juiced_again
+)
 
 
 def take_back_batch(context: Context, details: Details) -> Details:

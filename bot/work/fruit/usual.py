@@ -14,6 +14,7 @@ from bot.work.formulas import ingredients
 from bot.work.fruit.waste import grams_each
 from storage.tables import Delivery, Juicing, PeeledFruit, StockCount, Waste
 
+# What is beyond belief is our own choice: common practice, no source.
 _DAYS = 84
 _TIMES = 50  # so often the usual of a night is beyond belief
 _MOST_UNSEEN = 500  # pieces, where nothing was logged of it yet

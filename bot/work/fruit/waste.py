@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from sqlalchemy import bindparam, func
 
-from bot.trade.days import business_day, local_time
+from bot.trade.days import local_time
 from bot.trade.formulas.measures import Dimension
 from bot.trade.fruit.handbook import find_fruit
 from bot.trade.money.money import from_minor, to_minor
@@ -21,7 +21,7 @@ from bot.work.formulas.ingredients import IngredientView, get, handbook_key
 from bot.work.fruit import peeled
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
-from bot.work.standing import Details, Value
+from bot.work.standing import Details, Rows, Value
 from storage.tables import Waste
 from storage.types import JsonObject
 from storage.unit import of_bar
@@ -173,7 +173,7 @@ def _money(context: Context, minor: int | None) -> Decimal | None:
 
 def is_late(bar: BarView, at: datetime) -> bool:
     """Whether an instant lies in the bar's late shift: from the set time of its business day to closing."""
-    day = business_day(at, bar.zone, bar.closing_minute)
+    day = bar.day_of(at)
     clock = local_time(at, bar.zone)
     minute = (clock.date() - day).days * 24 * 60 + clock.hour * 60 + clock.minute
     return minute >= bar.settings.late_from
@@ -227,7 +227,7 @@ def view_of(context: Context, row: Waste) -> WasteView:
 
 def logged_in(context: Context, details: Details) -> tuple[WasteView, ...]:
     """Return the lines of a log entry as they were logged."""
-    return tuple(view_of(context, row) for row in _rows(context, details))
+    return tuple(view_of(context, row) for row in ROWS.of(context, details))
 
 
 def day_cost(context: Context, day: date) -> Decimal:
@@ -237,8 +237,11 @@ def day_cost(context: Context, day: date) -> Decimal:
 
 def change_reason(context: Context, row: Waste, reason: str) -> Waste:
     """Replace a valid line by one with another reason; return the new row."""
-    back = _reverse(context, row)
-    return _again(context, standing.correct(context, back, **_said(row) | {"reason": reason}))
+    back = standing.reverse(context, row)
+    ROWS.undone(context, row)
+    again: Waste = standing.correct(context, back, **_said(row) | {"reason": reason})
+    ROWS.restored(context, again)
+    return again
 
 
 def _said(row: Waste) -> Details:
@@ -246,46 +249,22 @@ def _said(row: Waste) -> Details:
     return {name: getattr(row, name) for name in ("count_milli", "grams_milli", "cost_minor", "by")}
 
 
-def _again(context: Context, row: Waste) -> Waste:
+def _restored(context: Context, row: Waste) -> None:
     if row.count_milli is not None:
         count = Fraction(row.count_milli, 1000)
         _take_off_peeled(context, row.id, WasteLine(row.ingredient_id, count, Dimension.COUNT, row.reason))
-    return row
 
 
-def _reverse(context: Context, row: Waste) -> Waste:
-    back: Waste = standing.reverse(context, row)
-    peeled.take_back_waste(context, row.id)
-    return back
-
-
-def take_back(context: Context, details: Details) -> Details:
-    """Undo logged waste: add a row with the opposite signs that points to each valid line."""
-    for row in _rows(context, details):
-        last = standing.last_of(context, row)
-        if not standing.takes_back(last):
-            _reverse(context, last)
-    return {}
-
-
-def put_back(context: Context, details: Details) -> Details:
-    """Restore undone waste."""
-    restored = [standing.restore(context, row) for row in _rows(context, details)]
-    return {"rows": [_again(context, row).id for row in restored if row is not None]}
-
-
-def _rows(context: Context, details: Details) -> list[Waste]:
-    found = [context.book.get(Waste, number) for number in details["rows"]]
-    return [row for row in found if row is not None]
+ROWS = Rows(Waste, "rows", lambda context, row: peeled.take_back_waste(context, row.id), _restored)
 
 
 def _read_reason(context: Context, details: Details) -> str | None:
-    last = standing.last_of(context, _rows(context, details)[0])
+    last = standing.last_of(context, ROWS.of(context, details)[0])
     return None if standing.takes_back(last) else str(last.reason)
 
 
 def _write_reason(context: Context, details: Details, reason: str) -> None:
-    change_reason(context, standing.last_of(context, _rows(context, details)[0]), reason)
+    change_reason(context, standing.last_of(context, ROWS.of(context, details)[0]), reason)
 
 
 # The reason of an imported line, which has its own entry.
@@ -294,7 +273,7 @@ REASON = Value(_read_reason, _write_reason)
 
 def most_used(context: Context, days: int = 28) -> list[int]:
     """Return the numbers of the fruit logged in the last weeks, most frequent first, then most recent."""
-    since = business_day(context.now, context.bar.zone, context.bar.closing_minute) - timedelta(days=days)
+    since = context.today - timedelta(days=days)
     query = (
         context.book.rows(Waste, Waste.ingredient_id, func.count().label("times"))
         .where(Waste.business_day >= since)

@@ -11,7 +11,7 @@ from typing import TypeVar
 
 from sqlalchemy import ColumnElement, case, func
 
-from bot.trade.days import business_day, week_at, week_of
+from bot.trade.days import week_at, week_of
 from bot.trade.fruit.balance import FEWEST_DAYS
 from bot.trade.money.money import from_minor
 from bot.work.context import Context
@@ -84,7 +84,7 @@ def summary(context: Context, first: date, last: date, before_first: date | None
     something is logged for it: a night to come would make every morning look like a saving. `before_first` is
     the start of the previous period, by default as long as this one.
     """
-    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
+    today = context.today
     length = (last - first).days + 1
     _cost, lines_today = _total(context, today, today)
     so_far = max(0, min(length, (today - first).days + (lines_today > 0)))
@@ -124,7 +124,7 @@ def _comparable(context: Context, *periods: tuple[date, date]) -> bool:
 
 def this_week(context: Context, weeks_ago: int = 0) -> WasteSummary:
     """Sum up the current ISO week of the bar's business days, or an earlier one."""
-    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
+    today = context.today
     week = week_of(today - timedelta(days=7 * weeks_ago))
     return summary(context, week.first, week.last)
 
@@ -144,7 +144,7 @@ def month(context: Context, year: int, number: int) -> WasteSummary:
 
 def this_month(context: Context, months_ago: int = 0) -> WasteSummary:
     """Sum up the current month of the bar's business days, or an earlier one."""
-    first = business_day(context.now, context.bar.zone, context.bar.closing_minute).replace(day=1)
+    first = context.today.replace(day=1)
     for _number in range(months_ago):
         first = (first - timedelta(days=1)).replace(day=1)
     return month(context, first.year, first.month)

@@ -211,18 +211,18 @@ def seen_lately(store: Store, channel: str, most: int) -> list[int]:
         return list(unit.session.scalars(query))
 
 
-def payloads_with(store: Store, channel: str, words: str, before: int, most: int = 20) -> list[str]:
-    """Return the updates before this one that contain these words, the newest first."""
+def payloads_with(
+    store: Store, channel: str, words: str, before: int | None = None, most: int = 20
+) -> list[str]:
+    """Return the updates, or those before one, that contain these words, the newest first."""
     query = (
         select(Inbox.payload)
-        .where(
-            Inbox.channel == channel,
-            Inbox.update_id < before,
-            Inbox.payload.contains(words, autoescape=True),
-        )
+        .where(Inbox.channel == channel, Inbox.payload.contains(words, autoescape=True))
         .order_by(Inbox.update_id.desc())
         .limit(most)
     )
+    if before is not None:
+        query = query.where(Inbox.update_id < before)
     with store.reading() as unit:
         return list(unit.session.scalars(query))
 

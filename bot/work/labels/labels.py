@@ -16,9 +16,10 @@ from bot.documents.labels.labels import (
     label_sheet,
 )
 from bot.documents.labels.sheets import STOCKS, Roll, Sheet, stock_named
-from bot.trade.days import business_day
+from bot.trade.formulas.amounts import fill_plan
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, Preparation
 from bot.trade.liquids.flash import FlammableCategory
+from bot.trade.numbers.ranges import Range
 from bot.trade.safety.allergens import allergen_lines
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.batches import batches
@@ -93,7 +94,7 @@ class LabelFacts:
     batch: BatchView
     made_on: date
     checked_clear_on: date | None
-    strength_percent: float | None
+    strength: Range[float] | None
     bottle_ml: Fraction | None
     bottles: int
     ingredients: tuple[str, ...]
@@ -119,19 +120,16 @@ def facts_of(context: Context, number: int) -> LabelFacts:
     flammable = any(is_flammable(one) for one in blind.bottles_of(context, batch))
     batch = blind.as_any_bottle(context, batch)
     frozen = batch.frozen
-    zone, closing = context.bar.zone, context.bar.closing_minute
     looks = [event for event in batch.events if event.what == "check"]
     seen_clear = looks[-1].at if looks and looks[-1].clarity == Clarity.CLEAR else None
-    strength = frozen.get("strength_percent")
-    strength = None if strength is None else float(strength)
-    fill = [(Fraction(str(size)), int(count)) for size, count in frozen.get("fill", ()) if int(count)]
+    fill = _fill(batch)
     names = _by_amount(batch) if trial is None else []
     preparation = PREPARATION_DEFAULTS[Preparation(frozen["preparation"])]
     return LabelFacts(
         batch,
-        business_day(batch.made_at, zone, closing),
-        None if seen_clear is None or trial is not None else business_day(seen_clear, zone, closing),
-        strength if trial is None else None,
+        context.bar.day_of(batch.made_at),
+        None if seen_clear is None or trial is not None else context.bar.day_of(seen_clear),
+        batch.strength if trial is None else None,
         fill[0][0] if len(fill) == 1 else None,
         min(sum(count for _size, count in fill) or 1, MOST_COPIES),
         tuple(names[:_MOST_INGREDIENTS]),
@@ -143,6 +141,14 @@ def facts_of(context: Context, number: int) -> LabelFacts:
         preparation.label_lines,
         trial,
     )
+
+
+def _fill(batch: BatchView) -> list[tuple[Fraction, int]]:
+    """Return the bottles filled, by size; those that hold what came out where the batch was strained."""
+    fill = [(Fraction(str(size)), int(count)) for size, count in batch.frozen.get("fill", ()) if int(count)]
+    if not fill or batch.strained is None:
+        return fill
+    return list(fill_plan(batch.total_ml, tuple(size for size, _ in fill)).full)
 
 
 def _by_amount(batch: BatchView) -> list[str]:

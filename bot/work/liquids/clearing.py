@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from sqlalchemy import bindparam
@@ -11,15 +11,19 @@ from sqlalchemy import bindparam
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids.clearing import estimate
 from bot.trade.liquids.clearing.estimate import Clearing
+from bot.trade.liquids.clearing.evidence import Belief
 from bot.trade.liquids.clearing.mend import State
-from bot.trade.liquids.clearing.mixture import Mixture, mixture_of
+from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.spray.release import Release, release
 from bot.work.batches.batches import LOOKING, BatchState, Clarity
 from bot.work.context import Context
 from bot.work.formulas.formulas import FormulaView
-from bot.work.formulas.mixture import Mix, mix_of
+from bot.work.formulas.mixture import mix_of
+from bot.work.liquids import evidence
+from bot.work.liquids.evidence import mixture_in
 from storage.memory import Memory
 from storage.tables import Batch, BatchEvent
+from storage.types import JsonObject
 from storage.unit import of_bar
 
 # After this many clear checks a formula counts as clear in this bar, whatever a model says.
@@ -32,9 +36,12 @@ _LOOKS = (
     of_bar(
         BatchEvent,
         BatchEvent.id,
+        BatchEvent.first,
         BatchEvent.corrects,
+        BatchEvent.what,
         BatchEvent.clarity,
         BatchEvent.at,
+        BatchEvent.mix_before,
         Batch.id.label("batch"),
         Batch.made_at,
         Batch.rest_until,
@@ -45,7 +52,7 @@ _LOOKS = (
         Batch.formula_id == bindparam("of_formula"),
         Batch.version == bindparam("of_version"),
         Batch.state != BatchState.UNDONE,
-        BatchEvent.what.in_(LOOKING),
+        BatchEvent.what.in_((*LOOKING, "added")),
     )
     .order_by(BatchEvent.id.desc())
     .limit(_MOST_LOOKS)
@@ -101,23 +108,16 @@ class Standing:
 
 @dataclass(frozen=True, slots=True)
 class ClearAnswer:
-    """The full answer for a formula as written: the models' result and the bar's checks."""
+    """The full answer for a formula as written: the models' result and the bar's checks.
+
+    `belief` is what both say together; None without looks at its oil.
+    """
 
     view: FormulaView
     mixture: Mixture
     clearing: Clearing
     seen: Seen
-
-
-def mixture_in(mix: Mix) -> Mixture | None:
-    """Return a mix for the models; None if a spirit's strength is unknown.
-
-    Ingredients without a known volume are named as unknown to the models.
-    """
-    if mix.without_strength:
-        return None
-    found = mixture_of(mix.components)
-    return replace(found, outside=(*found.outside, *mix.left_out))
+    belief: Belief | None = None
 
 
 def _state(context: Context, mixture: Mixture, temperature_c: float) -> State:
@@ -152,7 +152,10 @@ def answer(context: Context, view: FormulaView, temperature_c: float) -> ClearAn
     mixture = mixture_in(mix_of(view))
     if mixture is None:
         return None
-    return ClearAnswer(view, mixture, estimate.judge(mixture, temperature_c), seen_here(context, view))
+    judged = estimate.judge(mixture, temperature_c)
+    known = judged.state is not State.WITHHELD
+    believed = evidence.belief(context, view, mixture, temperature_c) if known else None
+    return ClearAnswer(view, mixture, judged, seen_here(context, view), believed)
 
 
 def release_of(view: FormulaView) -> Release | None:
@@ -164,22 +167,24 @@ def release_of(view: FormulaView) -> Release | None:
 
 
 def seen_here(context: Context, view: FormulaView) -> Seen:
-    """Return the checks of rested batches of this version made with the same spirits."""
+    """Return the checks of rested batches of this version, made with the same spirits and nothing added."""
     of = {"of_formula": view.id, "of_version": view.version}
     key = ("looks", view.id, view.version)
-    rows = context.book.remembered(context.bar.revision, key, lambda: context.book.found(_LOOKS, **of)[::-1])
-    taken_back = {row.corrects for row in rows if row.corrects is not None}
-    strengths = _strengths(view)
+    rows = context.book.remembered(context.bar.revision, key, lambda: context.book.found(_LOOKS, **of))
+    valid = evidence.standing(rows)
     return Seen(
         tuple(
             Sighting(row.batch, Clarity(row.clarity), (row.at - row.made_at).days)
-            for row in rows
+            for place, row in enumerate(valid)
             if row.clarity is not None
-            and row.id not in taken_back
             and row.at >= row.rest_until
-            and _frozen_strengths(row.frozen["lines"]) == strengths
+            and _is_as_written(*evidence.mix_then(valid, place), _strengths(view))
         )
     )
+
+
+def _is_as_written(lines: Sequence[JsonObject], additions: int, strengths: Sequence[Fraction | None]) -> bool:
+    return not additions and _frozen_strengths(lines) == strengths
 
 
 def _strengths(view: FormulaView) -> list[Fraction | None]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from bot.trade.liquids.flash import FlashPoint
@@ -23,7 +23,8 @@ class StrengthAnswer:
     """The strength of a mix: None if a spirit's strength is unknown (`unknown` names it).
 
     `poured_ml` is the sum of all volumes at 20 °C, `left_out` names ingredients without a known volume,
-    `flash` is the flash point, `infused_percent` the strength with the water of the fruit in it.
+    `flash` is the flash point, `infused_percent` the strength with the water of the fruit in it, narrowed by
+    what came out if it was `strained`.
     """
 
     name: str
@@ -33,12 +34,13 @@ class StrengthAnswer:
     left_out: tuple[str, ...]
     flash: FlashPoint | None
     infused_percent: Range[float] | None
+    strained: bool = False
 
 
 def _answer(name: str, mix: Mix) -> StrengthAnswer:
     poured_ml = sum(component.volume_ml for component in mix.components)
     return StrengthAnswer(
-        name, mix.strength, poured_ml, mix.without_strength, mix.left_out, mix.flash, mix.infused_percent
+        name, mix.strength, poured_ml, mix.without_strength, mix.left_out, mix.flash, mix.infused_percent()
     )
 
 
@@ -49,7 +51,10 @@ def of_formula(view: FormulaView) -> StrengthAnswer:
 
 def of_batch(batch: BatchView) -> StrengthAnswer:
     """Return a batch's strength from its ingredients at the time it was made."""
-    return _answer(batch.name, mix_of_batch(batch.frozen["lines"]))
+    answer = _answer(batch.name, mix_of_batch(batch.frozen["lines"]))
+    if batch.strained is None:
+        return answer
+    return replace(answer, infused_percent=batch.strength, strained=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -273,8 +273,10 @@ def _refuse_changed_later(context: Context, found: State) -> None:
 def _changed_since(context: Context, found: State) -> ChangedSinceError:
     """Return the error with the last entry that changed the same, if any."""
     about = set(found.kind.about(found.details))
-    for entry in context.book.all(Entry, Entry.id > found.last.id, order=Entry.id.desc()):
-        one = state(context, entry.id)
+    later = context.book.all(Entry, Entry.id > found.last.id, order=Entry.id.desc())
+    chains = states(context, [entry.chain or entry.id for entry in later])
+    for entry in later:
+        one = chains[entry.chain or entry.id]
         if one.root.id != found.root.id and one.what in KINDS and about & set(one.kind.about(one.details)):
             return _changed_by(context, entry, one)
     return ChangedSinceError()

@@ -68,9 +68,11 @@ def page(context: Context, before: int | None = None, most: int = PAGE) -> LogPa
     follows = {row.id: (row.id, row.what) for row in context.book.all(Entry, Entry.id.in_(before_ids))}
     chains = chain.states(context, sorted({row.chain or row.id for row in shown}))
     lines = tuple(
-        line_of(
+        _line(
             context,
             row,
+            row.details.get("kind", row.what) if row.what == chain.PUT_BACK else row.what,
+            row.details,
             names.get(row.by, "?"),
             follows.get(row.follows or 0),
             followed.get(row.id),
@@ -81,47 +83,34 @@ def page(context: Context, before: int | None = None, most: int = PAGE) -> LogPa
     return LogPage(lines, shown[-1].id if len(rows) > most else None)
 
 
-def line_of(
+def said_by(context: Context, found: State) -> LogLine:
+    """Return the content of a chain as a log line."""
+    return _line(context, found.last, found.what, found.details)
+
+
+def _line(
     context: Context,
     row: Entry,
+    kind: str,
+    details: Details,
     by: str = "",
     follows: tuple[int, str] | None = None,
     followed: tuple[int, str] | None = None,
     undoable: bool = False,
 ) -> LogLine:
-    """Return a log line for an entry."""
-    kind = row.details.get("kind", row.what) if row.what == chain.PUT_BACK else row.what
     return LogLine(
         row.id,
         row.at,
         by,
         row.what,
         kind,
-        row.details,
+        details,
         follows,
         followed,
-        waste.logged_in(context, row.details) if kind in {"waste", chain.REASON} else (),
-        _ingredient(context, row.details),
-        prices.logged_in(context, row.details) if kind == "price" else None,
+        waste.logged_in(context, details) if kind in {"waste", chain.REASON} else (),
+        _ingredient(context, details),
+        prices.logged_in(context, details) if kind == "price" else None,
         undoable,
-    )
-
-
-def said_by(context: Context, found: State) -> LogLine:
-    """Return the content of a chain as a log line."""
-    return LogLine(
-        found.last.id,
-        found.last.at,
-        "",
-        found.what,
-        found.what,
-        found.details,
-        None,
-        None,
-        waste.logged_in(context, found.details) if found.what in {"waste", chain.REASON} else (),
-        _ingredient(context, found.details),
-        prices.logged_in(context, found.details) if found.what == "price" else None,
-        False,
     )
 
 

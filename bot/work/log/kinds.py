@@ -14,10 +14,11 @@ from bot.work.fruit import peeled_undo, waste
 from bot.work.money import prices
 from bot.work.people import settings_undo
 from bot.work.spray import drinks, sprayers
-from bot.work.standing import Details, Value
+from bot.work.standing import Details, Rows, Value, archived
 from bot.work.stock import counts, pars
 from bot.work.transfer import import_undo
 from bot.work.trials import trial_undo
+from storage.tables import Formula, Ingredient, Sprayer
 
 Step = Callable[[Context, Details], Details]
 Subject = tuple[str, ...]
@@ -49,8 +50,23 @@ def _value(value: Value, *names: str) -> Kind:
     return Kind(value.take_back, value.put_back, about, value.read, value.check)
 
 
+def _rows(rows: Rows) -> Kind:
+    """Return the kind of entries that log rows."""
+    return Kind(rows.take_back, rows.put_back)
+
+
+def _archived(table: type[Any], name: str, after: bool) -> Kind:
+    """Return the kind of entries that archive a row or bring it back. A new row is archived when undone."""
+    return _value(archived(table, name, after), f"{name} away", name)
+
+
 def _settings(details: Details) -> list[Subject]:
     return [("setting", name) for name in details["before"]]
+
+
+def _content(details: Details) -> list[Subject]:
+    number = str(details["batch"])
+    return [("batch", number), ("strained", number)]
 
 
 def _version(details: Details) -> list[Subject]:
@@ -86,14 +102,14 @@ _CHANGE = Kind(
 )
 
 KINDS: dict[str, Kind] = {
-    "waste": Kind(waste.take_back, waste.put_back),
-    "price": Kind(prices.take_back, prices.put_back),
+    "waste": _rows(waste.ROWS),
+    "price": _rows(prices.ROWS),
     "buy stock": Kind(counts.take_back_buying, counts.put_back_buying),
-    "count stock": Kind(counts.take_back_count, counts.put_back_count),
+    "count stock": _rows(counts.COUNTS),
     "par": _value(pars.PAR, "par", "ingredient"),
-    "drinks": Kind(drinks.take_back, drinks.put_back),
+    "drinks": _rows(drinks.ROWS),
     "peeled": Kind(peeled_undo.take_back, peeled_undo.put_back, check=peeled_undo.check),
-    "juiced": Kind(peeled_undo.take_back_juice, peeled_undo.put_back_juice),
+    "juiced": _rows(peeled_undo.JUICINGS),
     "peeled in batch": Kind(
         peeled_undo.take_back_batch, peeled_undo.put_back_batch, look=peeled_undo.look_at_batch
     ),
@@ -102,29 +118,32 @@ KINDS: dict[str, Kind] = {
     "open batch": _value(batch_undo.moved("open batch"), "batch", "batch"),
     "use up": _value(batch_undo.moved("use up"), "batch", "batch"),
     "discard": _value(batch_undo.moved("discard"), "batch", "batch"),
+    "strain": _value(batch_undo.STRAINED, "strained", "batch"),
+    "add to batch": replace(_value(batch_undo.moved("add to batch"), "batch"), about=_content),
+    "filter": replace(_value(batch_undo.moved("filter"), "batch"), about=_content),
     "lot": _value(batch_undo.LOT, "lot", "batch", "position"),
-    "formula": _with_strengths(_value(formula_undo.NEW, "formula away", "formula")),
+    "formula": _with_strengths(_archived(Formula, "formula", after=False)),
     "change formula": _with_strengths(_CHANGE),
     "rename formula": _value(formula_undo.NAME, "formula name", "formula"),
-    "archive formula": _value(formula_undo.AWAY, "formula away", "formula"),
-    "restore formula": _value(formula_undo.NEW, "formula away", "formula"),
+    "archive formula": _archived(Formula, "formula", after=True),
+    "restore formula": _archived(Formula, "formula", after=False),
     "settings": replace(_value(settings_undo.SETTINGS, "setting"), about=_settings),
     "other name": _value(other_names.NAME, "name", "key"),
     "forget name": _value(other_names.NAME, "name", "key"),
-    "new ingredient": _value(other_names.NEW, "ingredient away", "ingredient"),
+    "new ingredient": _archived(Ingredient, "ingredient", after=False),
     "merge": Kind(merging.take_back, merging.put_back, merging.about, check=merging.check),
     "strength": _value(ingredients.STRENGTH, "strength", "ingredient"),
     "density": _value(ingredients.DENSITY, "density", "ingredient"),
     "food grade": _value(ingredients.GRADE, "food grade", "ingredient"),
     "opened": _value(shelf.OPENED, "opened", "ingredient"),
-    "sprayer": _value(sprayers.NEW, "sprayer away", "sprayer"),
+    "sprayer": _archived(Sprayer, "sprayer", after=False),
     "weighing": Kind(sprayers.take_back_weighing, sprayers.put_back_weighing),
     "use sprayer": _value(sprayers.USE, "sprayer of", "formula"),
-    "retire sprayer": _value(sprayers.AWAY, "sprayer away", "sprayer"),
+    "retire sprayer": _archived(Sprayer, "sprayer", after=True),
     "trial": Kind(trial_undo.take_back_start, trial_undo.put_back_start, check=trial_undo.check_start),
     "trial variant": _value(trial_undo.VARIANT, "variant", "trial", "number"),
     "trial batches": Kind(trial_undo.take_back_batches, trial_undo.put_back_batches),
-    "taste": Kind(trial_undo.take_back_score, trial_undo.put_back_score),
+    "taste": _rows(trial_undo.SCORE),
     "close trial": _value(trial_undo.CLOSE, "trial", "trial"),
     "promote": Kind(
         trial_undo.take_back_promotion, trial_undo.put_back_promotion, _version, check=formula_undo.check

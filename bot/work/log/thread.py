@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Any
 
-from bot.trade.days import business_day
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.errors import OffTheLogError
@@ -73,7 +72,7 @@ def _stands(context: Context, found: State) -> bool:
 
 
 def _day(context: Context, found: State) -> date:
-    return business_day(found.last.at, context.bar.zone, context.bar.closing_minute)
+    return context.bar.day_of(found.last.at)
 
 
 def day_of(context: Context, found: State) -> date | None:
@@ -104,7 +103,7 @@ def _waits(context: Context, asked: Reminder) -> bool:
     batch = context.book.get(Batch, asked.batch_id or 0)
     if batch is None or batch.state != BatchState.RESTING or asked.sent_at is None:
         return False
-    if business_day(asked.sent_at, context.bar.zone, context.bar.closing_minute) != context.today:
+    if context.bar.day_of(asked.sent_at) != context.today:
         return False
     looked = BatchEvent.batch_id == batch.id, BatchEvent.what == "check", BatchEvent.at >= asked.sent_at
     return context.book.one(BatchEvent, *looked) is None

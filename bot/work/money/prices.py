@@ -14,11 +14,10 @@ from sqlalchemy import func
 from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.money.cost import PackPrice
 from bot.trade.money.money import as_decimal, from_minor, to_minor
-from bot.work import standing
 from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError
 from bot.work.formulas.formulas import in_base
-from bot.work.standing import Details, stands
+from bot.work.standing import Details, Rows, stands
 from storage.tables import Price
 
 _MOST_MINOR = 10**12
@@ -199,18 +198,8 @@ def course(context: Context, ingredient_id: int) -> Course:
     return Course(history(context, ingredient_id))
 
 
-def take_back(context: Context, details: Details) -> Details:
-    """Undo a price: the previous one is in force again."""
-    row = context.book.get(Price, details["price"])
-    if row is not None and not standing.takes_back(last := standing.last_of(context, row)):
-        standing.reverse(context, last)
-        context.book.touched()
-    return {}
-
-
-def put_back(context: Context, details: Details) -> Details:
-    """Restore an undone price in its position among the others."""
-    row = context.book.get(Price, details["price"])
-    again = None if row is None else standing.restore(context, row)
+def _touch(context: Context, row: Price) -> None:
     context.book.touched()
-    return {} if again is None else {"price": again.id}
+
+
+ROWS = Rows(Price, "price", _touch, _touch)  # a restored price takes its position among the others

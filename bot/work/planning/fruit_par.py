@@ -123,7 +123,7 @@ def _by_drinks(context: Context, fruit: IngredientView, price: PriceView | None)
 
 def _by_counts(context: Context, fruit: IngredientView, counts: Sequence[CountView]) -> list[DemandDay]:
     """Return the use on each day with a count at its close and at the previous close."""
-    since = drinks.today(context) - timedelta(weeks=drinks.WEEKS_BACK)
+    since = context.today - timedelta(weeks=drinks.WEEKS_BACK)
     moves = _moves(context, fruit, since)
     last_of_day: dict[date, CountView] = {one.day: one for one in counts if one.day >= since}
     found = []
@@ -176,7 +176,7 @@ def _wasted(context: Context, fruit: IngredientView, since: date) -> list[tuple[
 
 
 def _by_peeling(context: Context, fruit: IngredientView) -> list[DemandDay]:
-    since = drinks.today(context) - timedelta(weeks=drinks.WEEKS_BACK)
+    since = context.today - timedelta(weeks=drinks.WEEKS_BACK)
     rows = context.book.all(
         PeeledFruit, PeeledFruit.ingredient_id == fruit.id, PeeledFruit.business_day >= since
     )
@@ -202,7 +202,7 @@ def _spoiled(context: Context, fruit: IngredientView, counts: Sequence[CountView
     """Return the share of the leftovers at close that is thrown out; all of it if nobody counts."""
     left = [(one.day, _pieces(fruit, one)) for one in counts]
     # Tonight's leftovers have not had time to spoil.
-    known = {day: pieces for day, pieces in left if pieces and day < drinks.today(context)}
+    known = {day: pieces for day, pieces in left if pieces and day < context.today}
     if not known:
         return Decimal(1), True
     wasted = sum(

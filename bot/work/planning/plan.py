@@ -23,7 +23,6 @@ from bot.work.money import prices
 from bot.work.money.prices import PriceView
 from bot.work.planning import usage
 from bot.work.planning.usage import Evidence, Usage
-from bot.work.spray import drinks
 from bot.work.stock import on_hand as stock
 from bot.work.stock import pars
 
@@ -86,7 +85,7 @@ def plan_for(context: Context, view: FormulaView, known: Usage | None = None) ->
     plan = next_batch(
         found.use,
         usage.in_stock(context, known.made.get(view.id, []), found.use),
-        drinks.today(context),
+        context.today,
         math.ceil(view.rest_hours / 24),
         kept_days(view) + 1,
     )
@@ -119,7 +118,7 @@ def plan_all(context: Context) -> list[FormulaPlan]:
 
 def shopping(context: Context, days: int = SHOP_DAYS) -> Shopping:
     """List the whole packs to buy for the batches of the next days and for stock below its par."""
-    until = drinks.today(context) + timedelta(days=days)
+    until = context.today + timedelta(days=days)
     due = [
         one
         for one in plan_all(context)

@@ -9,7 +9,7 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import cached_property
 
-from bot.trade.days import business_day, is_service_day
+from bot.trade.days import is_service_day
 from bot.trade.planning.plan import Stock
 from bot.trade.planning.use import EVERY_DAY_ALIKE, NoUseError, UsedUp, WeekdayUse, estimate_use
 from bot.work.batches.batches import BatchState
@@ -76,7 +76,7 @@ class Known:
 
 
 def _day(context: Context, at: datetime) -> date:
-    return business_day(at, context.bar.zone, context.bar.closing_minute)
+    return context.bar.day_of(at)
 
 
 def batches_of(context: Context) -> dict[int, list[Batch]]:
@@ -128,7 +128,7 @@ class Usage:
         return Known(use, evidence)
 
     def _add_bottles(self, log: _Log, view: FormulaView) -> None:
-        first_day = drinks.today(self._context) - timedelta(weeks=drinks.WEEKS_BACK)
+        first_day = self._context.today - timedelta(weeks=drinks.WEEKS_BACK)
         own = {one.day for one in self._counted if one.formula_id == view.id}
         for span in _spans(self._context, self.made.get(view.id, [])):
             if span.last >= first_day:
@@ -279,7 +279,7 @@ def in_stock(context: Context, made: Sequence[Batch], use: WeekdayUse) -> list[S
 
     A batch may be used up to and including its discard date.
     """
-    today = drinks.today(context)
+    today = context.today
     found = []
     for row in made:
         if not BatchState(row.state).open:

@@ -15,7 +15,6 @@ from fractions import Fraction
 from sqlalchemy import ColumnElement, func, or_, select, text, tuple_, update
 
 from bot.trade.days import (
-    business_day,
     instant_of,
     is_service_day,
 )
@@ -246,7 +245,7 @@ def _reaches(book: Book, where: tuple[Destination, str | None] | None, person_id
 def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> None:
     """Plan the next prompt; after a long stop, use the latest night and count the missed ones."""
     asked = date.fromisoformat(row.details["day"])
-    latest = business_day(now, bar.zone, bar.closing_minute)
+    latest = bar.day_of(now)
     while latest > asked and (
         not is_service_day(latest, bar.settings.service_days)
         or instant_of(latest, bar.close_prompt_at, bar.zone) > now

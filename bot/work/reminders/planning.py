@@ -9,7 +9,6 @@ from enum import StrEnum
 from sqlalchemy import select, update
 
 from bot.trade.days import (
-    business_day,
     defer_past_quiet,
     instant_of,
     local_time,
@@ -268,7 +267,7 @@ def _asked_at_close(book: Book, bar: BarView) -> list[int | None]:
 
 
 def _next_close(bar: BarView, now: datetime) -> date | None:
-    day = next_service_day(business_day(now, bar.zone, bar.closing_minute), bar.settings.service_days)
+    day = next_service_day(bar.day_of(now), bar.settings.service_days)
     while day is not None and instant_of(day, bar.close_prompt_at, bar.zone) <= now:
         day = next_service_day(day + timedelta(days=1), bar.settings.service_days)
     return day

@@ -1,4 +1,4 @@
-"""Compare fresh garnish with spray at full cost: labour, bottles, loss, and wasted fruit."""
+"""Compare fresh garnish with spray: ingredients, bottles, loss and wasted fruit; apart from it, time."""
 
 from __future__ import annotations
 
@@ -11,7 +11,6 @@ from fractions import Fraction
 
 from sqlalchemy import func
 
-from bot.trade.days import business_day
 from bot.trade.formulas.measures import Dimension
 from bot.trade.numbers.uncertainty import Estimate, to_decimal
 from bot.trade.savings.fresh_versus_spray import Fresh, FreshAgainstSpray, House, Spray, compare
@@ -21,7 +20,7 @@ from bot.work.formulas import overheads
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.formulas.keeping import kept_days
-from bot.work.fruit import balance
+from bot.work.fruit import balance, peeled
 from bot.work.fruit.waste import grams_each
 from bot.work.money import prices
 from bot.work.money.cost import CostAnswer
@@ -37,7 +36,6 @@ _MOST_WASTED = Fraction(95, 100)  # a higher share of the purchases is impossibl
 class Uncounted(StrEnum):
     """A value that the bar has not set, and that counts as zero."""
 
-    WAGE = N_("wage")
     BATCH_MINUTES = N_("batch minutes")
     GARNISH_MINUTES = N_("garnish minutes")
     BOTTLE = N_("bottle price")
@@ -47,9 +45,13 @@ class Uncounted(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class WastedShare:
-    """The share of the purchased fruit (0 to 1) thrown out in these days, as logged."""
+    """The share of the purchased fruit (0 to 1) thrown out in these days, as logged.
+
+    `kept` is the share whose flesh was juiced or used after peeling.
+    """
 
     share: Fraction
+    kept: Fraction
     first: date
     last: date
 
@@ -126,6 +128,7 @@ def against_fresh(context: Context, found: CostAnswer) -> Against | NotComparabl
         Estimate.between(*price.garnishes),
         Estimate.exactly(Fraction(0) if wasted is None else wasted.share),
         _or_nothing(settings.garnish_minutes),
+        Estimate.exactly(Fraction(0) if wasted is None else wasted.kept),
     )
     spray = Spray(
         Estimate.exactly(cost.consumed),
@@ -142,7 +145,7 @@ def against_fresh(context: Context, found: CostAnswer) -> Against | NotComparabl
     outlay = estimate_of(settings.outlay)
     spent = Decimal(0) if outlay is None else to_decimal(outlay.likely)
     weeks = to_decimal(Fraction(settings.open_weeks or "52"))
-    house = House(_or_nothing(settings.wage), weekly.number, weeks, spent)
+    house = House(weekly.number, weeks, spent)
     result = compare(fresh, spray, house)
     return Against(fruit, result, wasted, weekly, spent, _uncounted(settings, view, wasted))
 
@@ -168,8 +171,6 @@ def _uncounted(settings: BarSettings, view: FormulaView, wasted: WastedShare | N
     left_out = []
     making, bottle, label = (overheads.said(settings, view.id, name) for name in overheads.FIELDS)
     labour = making or settings.garnish_minutes
-    if not settings.wage and labour:
-        left_out.append(Uncounted.WAGE)
     if not labour:
         left_out.append(Uncounted.BATCH_MINUTES)
     if making and not settings.garnish_minutes:
@@ -214,18 +215,21 @@ def wasted_share(context: Context, fruit: IngredientView) -> WastedShare | None:
     The twelve weeks before the spray began; without a logged purchase in them, or if the garnish is still
     cut, the last twelve weeks. None where no delivery was logged.
     """
-    today = business_day(context.now, context.bar.zone, context.bar.closing_minute)
+    today = context.today
     started = next((one.day for one in savings.starts(context) if one.fruit.id == fruit.id), None)
     ends = [*([started - timedelta(days=1)] if started is not None else []), today]
     for last in ends:
         first = last - timedelta(weeks=WEEKS_LOOKED_AT) + timedelta(days=1)
         share = _share(context, fruit, first, last)
         if share is not None:
-            return WastedShare(share, first, last)
+            return WastedShare(*share, first, last)
     return None
 
 
-def _share(context: Context, fruit: IngredientView, first: date, last: date) -> Fraction | None:
+def _share(
+    context: Context, fruit: IngredientView, first: date, last: date
+) -> tuple[Fraction, Fraction] | None:
+    """Return the shares of the purchased fruit that were wasted and kept after peeling."""
     bought = balance.bought_between(context, first, last).get(fruit.id)
     if bought is None:
         return None
@@ -236,14 +240,18 @@ def _share(context: Context, fruit: IngredientView, first: date, last: date) -> 
     ).where(Waste.ingredient_id == fruit.id, Waste.business_day.between(first, last))
     pieces, grams = (Fraction(int(one), 1000) for one in context.book.session.execute(query).one())
     each = grams_each(fruit)
-    if each is None:
-        if bought.grams or grams or not bought.count:
-            return None
-        return min(max(pieces / bought.count, Fraction(0)), _MOST_WASTED)
-    there = bought.count * each + bought.grams
+    if each is None and (bought.grams or grams):
+        return None
+    there = bought.count + (bought.grams / each if each else 0)
     if there <= 0:
         return None
-    return min(max((pieces * each + grams) / there, Fraction(0)), _MOST_WASTED)
+    kept = peeled.settled(context, fruit.id, first, last, peeled.JUICED, peeled.BATCH)
+    wasted = pieces + (grams / each if each else 0)
+    return _part(wasted, there), _part(kept, there)
+
+
+def _part(pieces: Fraction, there: Fraction) -> Fraction:
+    return min(max(pieces / there, Fraction(0)), _MOST_WASTED)
 
 
 # -- price increases --------------------------------------------------------------------------
@@ -285,5 +293,5 @@ def rises(context: Context, view: FormulaView) -> Rises | None:
             found.append(Rise(line.ingredient.name, share))
     if not found:
         return None
-    day = business_day(last.made_at, context.bar.zone, context.bar.closing_minute)
+    day = context.bar.day_of(last.made_at)
     return Rises(last.id, day, tuple(sorted(found, key=lambda one: -one.share)))

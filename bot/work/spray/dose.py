@@ -85,23 +85,24 @@ def answer(context: Context, view: FormulaView, question: DoseQuestion) -> DoseA
         low, high = question.sprays or view.sprays or (Fraction(1), Fraction(1))
         sprays = Range(float(low), float(high))
         spray = Range(float(view.spray_ml[0]), float(view.spray_ml[1]))
-    served = rules.serving(sprays, spray, Range.exactly(float(question.drink_ml)), question.drinks)
-    shares = [(mix_shares(one), float(ml)) for one, ml in question.beside]
-    other = rules.beside((mix, ml) for (mix, _), ml in shares)
-    guessed = (*guessed, *(name for (_, names), _ in shares for name in names))
+    shares = [(*mix_shares(one), float(ml)) for one, ml in question.beside]
+    guessed = (*guessed, *(name for _, names, _ in shares for name in names))
+    drink = Range.exactly(float(question.drink_ml))
+    others = [(mix, ml) for mix, _, ml in shares]
+    served = rules.serving(sprays, spray, drink, question.drinks, others=others)
     jurisdiction = Jurisdiction(context.bar.jurisdiction)
     weight = rules.ADULT_BODY_WEIGHT_KG if question.body_weight_kg is None else float(question.body_weight_kg)
     limits = [
         one
         for one in limits_for(jurisdiction, alcoholic=question.alcoholic)
-        if mixed.share(one.part) > 0 or other.of(one.part) > 0
+        if mixed.share(one.part) > 0 or served.beside.of(one.part) > 0
     ]
     return DoseAnswer(
         view,
         question,
         served,
-        rules.dose(mixed, served, other),
-        tuple(rules.judge(mixed, served, limits, weight, other)),
+        rules.dose(mixed, served),
+        tuple(rules.judge(mixed, served, limits, weight)),
         has_composition_limit(jurisdiction),
         guessed,
     )

@@ -6,12 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from bot.trade.days import business_day
-from bot.work import standing
 from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import formulas, ingredients
-from bot.work.standing import Details, stands
+from bot.work.standing import Details, Rows, stands
 from storage.tables import DrinksCount
 
 MOST_DRINKS = 20_000
@@ -52,11 +50,6 @@ class WeekdayMean:
     days: int
 
 
-def today(context: Context) -> date:
-    """Return the current business day."""
-    return business_day(context.now, context.bar.zone, context.bar.closing_minute)
-
-
 def log(
     context: Context,
     drinks: int,
@@ -70,14 +63,14 @@ def log(
     Raises NotThereError, or BadValueError for an implausible number or a future day.
     """
     (logged,) = log_all(
-        context, [DrinksDay(day or today(context), drinks, formula_id, ingredient_id, ran_out)]
+        context, [DrinksDay(day or context.today, drinks, formula_id, ingredient_id, ran_out)]
     )
     return logged
 
 
 def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
     """Log several counts at once, under one log line. Raises as `log` does."""
-    this_day = today(context)
+    this_day = context.today
     for one in counted:
         if not 0 <= one.drinks <= MOST_DRINKS:
             raise BadValueError("number of drinks", str(one.drinks))
@@ -108,29 +101,12 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
     return [Logged(one, before.get((one.day, *one.subject))) for one in counted]
 
 
-def take_back(context: Context, details: Details) -> Details:
-    """Undo counts of drinks: the previous ones are valid again."""
-    for row in _rows(context, details):
-        last = standing.last_of(context, row)
-        if not standing.takes_back(last):
-            standing.reverse(context, last)
-    return {}
-
-
-def put_back(context: Context, details: Details) -> Details:
-    """Restore undone counts of drinks in their position among the others."""
-    restored = [standing.restore(context, row) for row in _rows(context, details)]
-    return {"rows": [row.id for row in restored if row is not None]}
-
-
-def _rows(context: Context, details: Details) -> list[DrinksCount]:
-    found = [context.book.get(DrinksCount, number) for number in details["rows"]]
-    return [row for row in found if row is not None]
+ROWS = Rows(DrinksCount, "rows")  # without a count the one before is valid again
 
 
 def logged_in(context: Context, details: Details) -> list[DrinksDay]:
     """Return the counts of a log entry."""
-    return [_view(row) for row in _rows(context, details)]
+    return [_view(row) for row in ROWS.of(context, details)]
 
 
 def _view(row: DrinksCount) -> DrinksDay:
@@ -148,7 +124,7 @@ def days(context: Context, first: date, last: date) -> list[DrinksDay]:
 
 def lately(context: Context) -> list[DrinksDay]:
     """Return the valid counts of the last weeks."""
-    last = today(context)
+    last = context.today
     return days(context, last - timedelta(weeks=WEEKS_BACK), last)
 
 

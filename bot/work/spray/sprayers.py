@@ -271,18 +271,4 @@ def _write_use(context: Context, details: Details, sprayer_id: int | None) -> No
     context.book.touched()
 
 
-def _is_away(context: Context, details: Details) -> bool:
-    row = context.book.get(Sprayer, details["sprayer"])
-    return row is None or row.archived_at is not None
-
-
-def _put_away(context: Context, details: Details, away: bool) -> None:
-    row = context.book.get(Sprayer, details["sprayer"])
-    if row is not None:
-        row.archived_at = context.now if away else None
-        context.book.touched()
-
-
 USE = Value(_read_use, _write_use)
-NEW = Value(_is_away, _put_away, states=(True, False))
-AWAY = Value(_is_away, _put_away, states=(False, True))

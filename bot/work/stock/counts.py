@@ -6,22 +6,20 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
 from sqlalchemy import func
 
 from bot.trade.formulas.measures import Quantity
 from bot.trade.money.money import to_minor
-from bot.work import standing
 from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import ingredients
 from bot.work.money import prices
-from bot.work.standing import Details
+from bot.work.standing import Details, Rows
 from bot.work.stock import on_hand as stock
 from bot.work.stock import pars
 from bot.work.stock.on_hand import OnHand
-from storage.tables import Batch, Correctable, Delivery, StockCount, Waste
+from storage.tables import Batch, Delivery, StockCount, Waste
 from storage.types import exact_text
 
 
@@ -131,41 +129,22 @@ def was_paid(context: Context, details: Details) -> bool:
     return row is None or row.cost_minor is not None
 
 
-def take_back_count(context: Context, details: Details) -> Details:
-    """Undo a count."""
-    return _take_back(context, StockCount, details)
+def _watch(context: Context, row: Delivery | StockCount) -> None:
+    pars.watch(context, [row.ingredient_id])
 
 
-def put_back_count(context: Context, details: Details) -> Details:
-    """Restore an undone count."""
-    return _put_back(context, StockCount, details)
+COUNTS = Rows(StockCount, "row", _watch, _watch)
+_DELIVERIES = Rows(Delivery, "row", _watch, _watch)
 
 
 def take_back_buying(context: Context, details: Details) -> Details:
     """Undo a delivery, and its price."""
     if details["price"] is not None:
-        prices.take_back(context, {"price": details["price"]})
-    return _take_back(context, Delivery, details)
+        prices.ROWS.take_back(context, details)
+    return _DELIVERIES.take_back(context, details)
 
 
 def put_back_buying(context: Context, details: Details) -> Details:
-    """Restore an undone purchase and its price."""
-    again = {} if details["price"] is None else prices.put_back(context, {"price": details["price"]})
-    return again | _put_back(context, Delivery, details)
-
-
-def _take_back(context: Context, table: type[Correctable], details: Details) -> Details:
-    row: Any = context.book.get(table, details["row"])
-    if row is not None and not standing.takes_back(last := standing.last_of(context, row)):
-        standing.reverse(context, last)
-        pars.watch(context, [row.ingredient_id])
-    return {}
-
-
-def _put_back(context: Context, table: type[Correctable], details: Details) -> Details:
-    row: Any = context.book.get(table, details["row"])
-    again = None if row is None else standing.restore(context, row)
-    if again is None:
-        return {}
-    pars.watch(context, [again.ingredient_id])
-    return {"row": again.id}
+    """Restore an undone delivery, and its price."""
+    again = {} if details["price"] is None else prices.ROWS.put_back(context, details)
+    return again | _DELIVERIES.put_back(context, details)

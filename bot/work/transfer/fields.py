@@ -187,6 +187,9 @@ Name = Annotated[str, PlainValidator(_name)]
 Unit = Annotated[str, _reads("unit", _unit)]
 Details = Annotated[dict[str, Any], PlainValidator(_details)]
 Frozen = Annotated[dict[str, Any], PlainValidator(lambda value: value if isinstance(value, dict) else {})]
+MixBefore = Annotated[
+    list[Any] | None, PlainValidator(lambda value: value if isinstance(value, list) else None)
+]
 Archived = Annotated[
     datetime | None, PlainValidator(_archived), PlainSerializer(lambda value: value is not None)
 ]

@@ -9,15 +9,17 @@ from sqlalchemy import delete
 
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
+from bot.work.people.newcomers import is_new
 from bot.work.transfer import export, import_tables
 from bot.work.transfer.foreign.reading import Words
 from bot.work.transfer.import_rows import MOST_PROBLEMS, Sheet, is_foreign, read_file
 from bot.work.transfer.import_undo import spans
 from bot.work.transfer.import_write import Taken, Taker
-from bot.work.transfer.problems import Problem
+from bot.work.transfer.problems import Problem, UnreadableFileError
 from storage.tables import Upload
 
 MOST_UPLOADS_DAYS = 2
+MOST_ROWS_OF_NEW = 20_000  # in a file for a new bar
 _KNOWN = (export.FORMAT, export.VERSION)
 
 
@@ -43,10 +45,10 @@ class Trial:
 def keep(context: Context, name: str, content: bytes) -> int:
     """Store an uploaded file and return its number. Raises UnreadableFileError for any other kind of file."""
     # It has to be readable before it is stored.
-    if is_foreign(content):
-        import_tables.cells_of(content)
-    else:
-        read_file(name, content, _KNOWN)
+    foreign = is_foreign(content)
+    rows = len(import_tables.cells_of(content)) if foreign else read_file(name, content, _KNOWN).count
+    if rows > MOST_ROWS_OF_NEW and is_new(context):
+        raise UnreadableFileError("new bar")
     context.book.session.execute(
         delete(Upload).where(
             Upload.bar_id == context.bar.id,

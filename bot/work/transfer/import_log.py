@@ -14,7 +14,7 @@ from bot.work.money import prices
 from bot.work.reminders import planning
 from bot.work.stock import on_hand
 from bot.work.transfer.import_references import Intake
-from bot.work.transfer.import_snapshot import snapshot
+from bot.work.transfer.import_snapshot import mix_before, snapshot
 from bot.work.transfer.rows import BatchRow, DeliveryRow, Logged, ParRow, PeeledRow, WasteRow, WordingRow
 from storage.tables import Batch, Counter, Formula, Ingredient, StockPar, Waste, Wording
 
@@ -61,7 +61,9 @@ class LogIntake(Intake):
         for line in lines:
             line.batch_id = batch.id
         self._book.add_all(lines)
-        self._book.add_all([one.stored(batch_id=batch.id) for one in row.events])
+        self._book.add_all(
+            [one.stored(batch_id=batch.id, mix_before=mix_before(one.mix_before)) for one in row.events]
+        )
         self._note(row, batch.id)
         if batch.id != row.number:
             self._taken.renumbered.append((row.number, batch.id))

@@ -48,6 +48,7 @@ def _known_caution(text: str) -> str:
 
 _Text = Annotated[str, StringConstraints(max_length=300)]
 _Exact = Annotated[str, AfterValidator(_from_nothing_up)]
+_Percent = Annotated[float, Field(ge=0, le=100)]
 
 
 class _AsFarAsItFits(BaseModel):
@@ -81,6 +82,7 @@ class _Line(_AsFarAsItFits):
     name: _Text = ""
     kind: IngredientKind = IngredientKind.OTHER
     amount: _Text = ""
+    left: _Exact | None = None
     dimension: Dimension = Dimension.VOLUME
     strength_percent: _Exact | None = None
     density_g_per_ml: _Exact | None = None
@@ -88,11 +90,22 @@ class _Line(_AsFarAsItFits):
     price: _Price | None = None
 
 
+class _Strained(BaseModel, defer_build=True):
+    ml: _Exact
+    made_ml: _Exact
+    percent: tuple[_Percent, _Percent] | None = None
+
+
+class _Poured(_Line):
+    amount: _Exact = "0"
+
+
 class _Snapshot(_AsFarAsItFits):
     formula: Annotated[_Text, AfterValidator(_one_line)] = ""
     trial: tuple[int, int] | None = None
     preparation: Preparation = Preparation.OTHER
-    strength_percent: Annotated[float, Field(ge=0, le=100)] | None = None
+    strength_percent: _Percent | None = None
+    strained: _Strained | None = None
     rest_hours: _Exact = "0"
     discard_days: Annotated[int, Field(ge=0)] = 0
     discard_on: date | None = None
@@ -108,6 +121,18 @@ class _Snapshot(_AsFarAsItFits):
     fill: list[tuple[_Exact, int]] = Field(default_factory=list)
     cautions: list[Annotated[str, AfterValidator(_known_caution)]] = Field(default_factory=list)
     lines: list[_Line] = Field(default_factory=list)
+
+
+def mix_before(lines: Sequence[Any] | None) -> list[dict[str, Any]] | None:
+    """Return the valid parts of what was in a batch before an addition, without the file's own numbers."""
+    if lines is None:
+        return None
+    known = [_Poured.model_validate(line) for line in lines if isinstance(line, dict)]
+    return [_without_none(one.model_dump(mode="json", exclude={"ingredient"}), "left") for one in known]
+
+
+def _without_none(line: dict[str, Any], name: str) -> dict[str, Any]:
+    return {key: value for key, value in line.items() if key != name or value is not None}
 
 
 def snapshot(
@@ -132,5 +157,6 @@ def snapshot(
         for line in lines
     ]
     kept = said.model_dump(mode="json")
-    absent = {name for name in ("trial", "discard_on", "allergens") if kept[name] is None}
+    kept["lines"] = [_without_none(line, "left") for line in kept["lines"]]
+    absent = {name for name in ("trial", "discard_on", "allergens", "strained") if kept[name] is None}
     return {name: value for name, value in kept.items() if name not in absent} | {"version": row.version}

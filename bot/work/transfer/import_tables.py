@@ -9,7 +9,6 @@ from typing import Any
 
 from bot.documents.spreadsheets import Cells, UnreadableTableError, read_cells
 from bot.documents.tables import TooLargeError
-from bot.trade.days import business_day
 from bot.work.context import BarSettings, Context
 from bot.work.errors import NotThereError
 from bot.work.transfer.foreign.reading import Reading, Words, propose, settle
@@ -60,7 +59,7 @@ def look(context: Context, upload: int, words: Words, **changed: Any) -> Proposa
             replace(reading, **{**undecided, **changed}), cells[reading.first :], words, context.bar
         )
         _keep(context, upload, reading)
-    converted = Converter(reading, words, context.bar, _today(context)).convert(cells)
+    converted = Converter(reading, words, context.bar, context.today).convert(cells)
     names = {str(one.data.get("fruit") or one.data.get("ingredient")) for one in converted.rows}
     return Proposal(
         upload,
@@ -79,7 +78,7 @@ def sheet_of(context: Context, row: Upload, words: Words) -> Sheet:
     reading = _reading(context, cells, words, row)
     if reading.open or reading.kind is None:
         raise UnreadableFileError("open", reading.open[0])
-    converted = Converter(reading, words, context.bar, _today(context)).convert(cells)
+    converted = Converter(reading, words, context.bar, context.today).convert(cells)
     give_references(reading.kind, converted.rows)
     sheet = Sheet({}, {reading.kind: converted.rows}, True)
     sheet.problems = [
@@ -103,10 +102,6 @@ def cells_of(content: bytes) -> Cells:
     if not wide:
         raise UnreadableFileError("columns", "")
     return wide[0]
-
-
-def _today(context: Context) -> date:
-    return business_day(context.now, context.bar.zone, context.bar.closing_minute)
 
 
 def _reading(context: Context, cells: Cells, words: Words, row: Upload) -> Reading:

@@ -59,6 +59,7 @@ _LOGGED: dict[str, Any] = {
 }
 _ITEMS: tuple[Any, ...] = (Price, Delivery, Waste, Juicing, DrinksCount, StockCount, PeeledFruit, StockPar)
 _KIND = {table: kind for kind, table in _LOGGED.items()}
+_USES_PEELED = {Waste: peeled.take_back_waste, Juicing: peeled.take_back_juicing}
 _MOST_NAMED = 60
 
 Spans = list[list[int]]
@@ -260,12 +261,9 @@ def _reverse(context: Context, kind: str, first: int, last: int) -> set[int]:
     brought = context.book.rows(table, table.first, where=[table.id.between(first, last)])
     rows = context.book.all(table, table.first.in_(brought), standing.stands(table), order=table.id)
     context.book.add_all([standing.reversing(context, row) for row in rows])
-    if table is Waste:
+    if table in _USES_PEELED:
         for row in rows:
-            peeled.take_back_waste(context, row.id)
-    if table is Juicing:
-        for row in rows:
-            peeled.take_back_juicing(context, row.id)
+            _USES_PEELED[table](context, row.id)
     return {row.ingredient_id for row in rows if row.ingredient_id is not None}
 
 

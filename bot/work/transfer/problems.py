@@ -27,7 +27,7 @@ class Problem:
 class UnreadableFileError(WorkError):
     """The file cannot be imported at all.
 
-    `why` is 'size', 'names', 'json', 'csv', 'columns', 'batches', 'format' or 'version'.
+    `why` is 'size', 'names', 'new bar', 'json', 'csv', 'columns', 'batches', 'format' or 'version'.
     """
 
     why: str

@@ -17,7 +17,7 @@ from pydantic import (
     model_validator,
 )
 
-from bot.trade.days import business_day, instant_of
+from bot.trade.days import instant_of
 from bot.trade.formulas.kinds import IngredientKind, Preparation
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.jurisdiction import Jurisdiction
@@ -57,7 +57,7 @@ class Logged(Referenced):
                 raise wrong("missing", "day")
             self.at = instant_of(self.business_day, _LATE_EVENING, bar.zone)
         if self.business_day is None:
-            self.business_day = business_day(self.at, bar.zone, bar.closing_minute)
+            self.business_day = bar.day_of(self.at)
         return self
 
 
@@ -260,14 +260,19 @@ class BatchLineRow(Row):
     best_before: of.Day | None = None
 
 
+_CHANGES = ("added", "filtered")
+
+
 class BatchEventRow(Row):
     """An event of a batch."""
 
     TABLE = tables.BatchEvent
 
-    what: Annotated[str, choice("made", "check", "opened", "used up", "discarded")]
+    what: Annotated[str, choice("made", "check", "strained", *_CHANGES, "opened", "used up", "discarded")]
     clarity: Annotated[str, choice(*Clarity)] | None = None
     note: Annotated[str, text(1000)] = ""
+    temperature_c: of.Number | None = None
+    mix_before: of.MixBefore = None
     at: of.Moment
     by: of.Person = _WHOEVER
 

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.work import standing
 from bot.work.batches import batch_undo
 from bot.work.context import Context
 from bot.work.errors import OffTheLogError
 from bot.work.formulas import formula_undo
-from bot.work.standing import Details, Value
+from bot.work.standing import Details, Rows, Value
 from bot.work.trials.trials import TrialState
 from storage.tables import Batch, Trial, TrialScore, TrialVariant
 
@@ -107,19 +106,7 @@ def put_back_batches(context: Context, details: Details) -> Details:
     return {}
 
 
-def take_back_score(context: Context, details: Details) -> Details:
-    """Undo a score."""
-    row = context.book.get(TrialScore, details["row"])
-    if row is not None and not standing.takes_back(last := standing.last_of(context, row)):
-        standing.reverse(context, last)
-    return {}
-
-
-def put_back_score(context: Context, details: Details) -> Details:
-    """Restore an undone score."""
-    row = context.book.get(TrialScore, details["row"])
-    again = None if row is None else standing.restore(context, row)
-    return {} if again is None else {"row": again.id}
+SCORE = Rows(TrialScore, "row")
 
 
 # -- promotion -----------------------------------------------------------------------------

@@ -37,14 +37,15 @@ _ENTRY = sa.table(
     sa.column("chain", sa.BigInteger()),
     sa.column("follows", sa.BigInteger()),
 )
-_WASTE = sa.table(
-    "waste",
-    sa.column("bar_id", sa.BigInteger()),
-    sa.column("id", sa.BigInteger()),
-    sa.column("corrects", sa.BigInteger()),
-    sa.column("count_milli", sa.BigInteger()),
-    sa.column("grams_milli", sa.BigInteger()),
-)
+
+
+def _corrected(name: str, *columns: str) -> sa.TableClause:
+    """Return a table with corrections, with its numbers in these columns besides the common ones."""
+    common = ("bar_id", "id", "corrects")
+    return sa.table(name, *(sa.column(one, sa.BigInteger()) for one in (*common, *columns)))
+
+
+_WASTE = _corrected("waste", "count_milli", "grams_milli")
 
 
 def upgrade() -> None:
@@ -69,7 +70,7 @@ def upgrade() -> None:
 
 def _number_first(name: str) -> None:
     """Give each row the number of the row with which its corrections began."""
-    rows = sa.table(name, *(sa.column(one, sa.BigInteger()) for one in ("bar_id", "id", "corrects", "first")))
+    rows = _corrected(name, "first")
     before = rows.alias()
     connection = op.get_bind()
     connection.execute(rows.update().where(rows.c.corrects.is_(None)).values(first=rows.c.id))

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import asyncio
 import time
+from functools import partial
 
 import pytest
 
 from bot.channels.telegram.receiving.chat_locks import PersonPace
 from bot.chat.dialogue import on_copy
 from bot.chat.grammar.lexer import LONGEST_MESSAGE
+from bot.work.people.newcomers import is_newcomer
 from storage.tables import Waste
 from storage.workbench import Workbench
 from tests.api import Person, Seen, Server
 from tests.channels.telegram.conftest import Telephone
-from tests.house import House, text
+from tests.house import CHANNEL, House, text
 from tests.house import Person as Author
 from tests.work.transfer.files import Sends, waste_rows
 
@@ -68,6 +70,7 @@ async def _imports(server: Server, stranger: Person, count: int) -> None:
 @pytest.mark.parametrize("count", [3_000, pytest.param(90_000, marks=pytest.mark.long)])
 async def test_others_are_answered_while_one_bar_imports(telephone: Telephone, count: int) -> None:
     stranger = await telephone.opened_bar("Stranger")
+    telephone.clock.turn(days=8)  # in its first week a bar takes in fewer rows
     others = [await telephone.opened_bar(f"Bar {number}") for number in range(4)]
     server = telephone.server
     busy = server.idle
@@ -127,6 +130,41 @@ async def test_one_person_cannot_crowd_out_the_others() -> None:
     late = [asyncio.create_task(pace.wait("stranger")) for _time in range(3)]
     await asyncio.wait(late)
     assert loop.time() - begun >= 0.3
+
+
+async def test_a_newcomer_may_send_less_at_once() -> None:
+    asked: list[str] = []
+
+    async def is_newcomer(person: str) -> bool:
+        asked.append(person)
+        return person == "stranger"
+
+    pace = PersonPace(600, is_newcomer)
+    loop = asyncio.get_running_loop()
+
+    async def within(person: str, seconds: float) -> int:
+        """The number of messages of a person that pass in this time."""
+        end, passed = loop.time() + seconds, 0
+        while loop.time() < end:
+            await pace.wait(person)
+            await asyncio.sleep(0)  # others have their turn between two messages
+            passed += 1
+        return passed
+
+    # 600 at once for the one, about half for the other, then ten and five a second.
+    assert 600 <= await within("ana", 1.0) <= 620
+    assert 200 <= await within("stranger", 1.0) <= 320
+    assert asked == ["ana", "stranger"]
+
+
+def test_a_newcomer_is_in_no_older_bar(house: House) -> None:
+    house.open_bar("Ana")
+    known = partial(is_newcomer, house.store, house.clock, CHANNEL)
+    assert known("ana")
+    assert known("nobody")
+    house.clock.turn(days=7)
+    assert not known("ana")
+    assert known("nobody")
 
 
 async def test_all_that_one_person_sends_at_once_is_answered_in_order(telephone: Telephone) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.channels.console.console import Console
+from tests.api import Group
 from tests.channels.telegram.conftest import MIST, Telephone
 
 
@@ -58,6 +59,57 @@ async def test_a_photo_out_of_the_blue_asks_of_what(telephone: Telephone) -> Non
     assert "Which batch?" in (await ana.sends_photo()).text
     await ana.taps("1 Grapefruit mist")
     assert "The photo is kept with it." in (await ana.taps("Clear")).text
+
+
+async def test_an_album_is_one_thing(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    await ana.says(MIST)
+    await ana.says("batch grapefruit mist to 200 ml")
+    (checked,) = (await ana.sends_album("check 1 hazy", "", "")).seen
+    assert "Batch 1, Grapefruit mist: hazy." in checked.text
+    assert "All 3 photos are kept with it." in checked.text
+    shown = await ana.says("photos 1", expects=4)
+    assert "Batch 1, Grapefruit mist: 3 photos" in shown.text
+    assert sum(one.photo is not None for one in shown) == 3
+    # Without words it asks once, and keeps them all for the answer.
+    (asked,) = (await ana.sends_album("", "")).seen
+    assert "Which batch?" in asked.text
+    await ana.taps("1 Grapefruit mist")
+    assert "All 2 photos are kept with it." in (await ana.taps("Clear")).text
+
+
+async def test_an_edit_under_an_album_keeps_its_photos(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    (logged,) = (sent := await ana.sends_album("waste 3 limes mouldy", "")).seen
+    assert "All 2 photos are kept with it." in logged.text
+    assert sent.said is not None
+    assert "4 limes instead of 3" in (await ana.edits(sent.said - 1, "waste 4 limes mouldy")).text
+    assert "4 limes, mouldy [2 photos]" in (await ana.says("log")).text
+    # The same where the words stand under another photo of it.
+    sent = await ana.sends_album("", "waste 5 lemons mouldy")
+    assert sent.said is not None
+    await ana.says("waste 1 orange mouldy", reply_to=sent.said)
+    assert "6 lemons instead of 5" in (await ana.edits(sent.said, "waste 6 lemons mouldy")).text
+
+
+async def test_the_words_may_stand_under_any_photo_of_an_album(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    (logged,) = (await ana.sends_album("", "waste 3 limes mouldy", "")).seen
+    assert "Logged: 3 limes, mouldy." in logged.text
+    assert "3 limes, mouldy [3 photos]" in (await ana.says("log")).text
+    # Two captions say two things.
+    both = await ana.sends_album("waste 1 lime mouldy", "waste 2 lemons mouldy", expects=2)
+    assert ["1 lime" in both.seen[0].text, "2 lemons" in both.seen[1].text] == [True, True]
+
+
+async def test_an_album_in_a_group_is_one_thing(telephone: Telephone) -> None:
+    ana = await telephone.opened_bar()
+    team = Group.made(telephone.server, "Team", [ana], supergroup=True, privacy=False)
+    await telephone.server.wait_quiet()
+    await ana.says("/start", chat=team)
+    (logged,) = (await ana.sends_album("/waste@peel_ledger_test_bot 3 limes mouldy", "", chat=team)).seen
+    assert "All 2 photos are kept with it." in logged.text
+    assert (await ana.sends_album("", "", chat=team, expects=0)).seen == ()
 
 
 async def test_more_photos_than_an_album_holds(telephone: Telephone) -> None:

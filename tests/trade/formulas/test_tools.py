@@ -11,12 +11,21 @@ from hypothesis import strategies as st
 from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas.amounts import ByFactor, ByTotal, Line, Recipe, scale
 from bot.trade.formulas.measures import Dimension
-from bot.trade.formulas.tools import DEFAULT_TOOLS, RoundedLine, Scale, Tool, round_to_tools
+from bot.trade.formulas.tools import (
+    DEFAULT_TOOLS,
+    Rounded,
+    RoundedLine,
+    Scale,
+    Tool,
+    round_to_enough,
+    round_to_tools,
+)
 
 VOLUME, MASS, COUNT = Dimension.VOLUME, Dimension.MASS, Dimension.COUNT
 
 SYRINGE = Tool("syringe", Fraction("0.5"), Fraction(10))
 CYLINDER = Tool("cylinder", Fraction(2), Fraction(100))
+JUG = Tool("jug", Fraction(250), Fraction(1000))
 BALANCE = Scale("balance", Fraction("0.1"), Fraction(200))
 
 
@@ -160,3 +169,23 @@ def test_rounding_with_the_default_tools(system: str, lines: list[Line]) -> None
         DEFAULT_TOOLS[system],
     )
     assert again.keeps_ratio or not rounded.keeps_ratio
+
+
+@given(
+    st.lists(st.builds(Line, st.just("x"), amounts, st.just(VOLUME)), min_size=1, max_size=6),
+    st.sampled_from(
+        [*DEFAULT_TOOLS.values(), (CYLINDER,), (Tool("jug", Fraction(250), Fraction(1000)),), ()]
+    ),
+)
+def test_rounding_to_enough_never_leaves_less_than_was_asked(
+    lines: list[Line], tools: tuple[Tool | Scale, ...]
+) -> None:
+    scaled = scale(Recipe(tuple(lines)), ByFactor(Fraction(1)))
+
+    def is_enough(rounded: Rounded) -> bool:
+        return rounded.total_ml >= scaled.total_ml
+
+    found, usual = round_to_enough(scaled, tools, is_enough), round_to_tools(scaled, tools)
+    assert is_enough(found)
+    if is_enough(usual) and usual.keeps_ratio:
+        assert found == usual

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids import ethanol, strength
+from bot.trade.liquids.infusion import infused_percent
 from bot.trade.liquids.spirit_substitution import swap_spirit
 from bot.trade.liquids.strength import Component, Portion, StrengthOrderError
 
@@ -193,3 +194,17 @@ def test_a_swap_keeps_the_ethanol_and_its_water_the_mixture(volume: float, old: 
 def test_water_is_no_spirit_to_swap_to() -> None:
     with pytest.raises(StrengthOrderError):
         swap_spirit(100.0, 40.0, 0.0)
+
+
+@given(st.floats(10, 5000), st.floats(20, 96), st.floats(0, 1000), st.floats(0, 1))
+def test_what_came_out_of_an_infusion_narrows_its_strength_and_no_more(
+    spirit_ml: float, percent: float, water_ml: float, came_out: float
+) -> None:
+    spirit = [Component(IngredientKind.SPIRIT, "spirit", spirit_ml, percent)]
+    most = strength.mix([Portion(spirit_ml, percent), Portion(water_ml, 0.0)])
+    unknown = infused_percent(spirit, water_ml)
+    found = infused_percent(spirit, water_ml, came_out * most.volume_ml)
+    assert unknown.low == pytest.approx(found.low) == pytest.approx(most.strength_percent)
+    assert found.high <= unknown.high + 1e-9 == pytest.approx(percent)
+    with pytest.raises(OutOfRangeError):
+        infused_percent(spirit, water_ml, 1.03 * most.volume_ml)

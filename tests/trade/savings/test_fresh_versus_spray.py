@@ -43,7 +43,7 @@ def _exact_bar() -> tuple[Fresh, Spray, House]:
         batch_ml=Decimal(64),
         bottle_ml=Decimal(64),
     )
-    return fresh, spray, House(exactly(15), exactly(100), outlay=Decimal(40))
+    return fresh, spray, House(exactly(100), outlay=Decimal(40))
 
 
 def _ask(
@@ -77,7 +77,7 @@ def test_exact_inputs_give_exact_answers() -> None:
         assert answer.usual.width == pytest.approx(0)
 
 
-def test_labour_bottle_label_and_loss_all_cost() -> None:
+def test_bottle_label_and_loss_cost_money_and_work_costs_time() -> None:
     fresh, spray, house = _exact_bar()
     full = replace(
         spray,
@@ -88,9 +88,18 @@ def test_labour_bottle_label_and_loss_all_cost() -> None:
         bottle_ml=Decimal(32),
     )
     result = compare(replace(fresh, peel_minutes=exactly(Decimal("0.5"))), full, house, count=100)
-    # 12.80 + half an hour at 15 + 2 bottles at 1.30, over 64 * 0.9 / 0.2 drinks
-    assert result.spray.per_drink.likely == pytest.approx(Decimal("22.90") / 288, abs=TINY)
-    assert result.fresh.per_drink.likely == Decimal("0.245")
+    # 12.80 + 2 bottles at 1.30, over 64 * 0.9 / 0.2 drinks
+    assert result.spray.per_drink.likely == pytest.approx(Decimal("15.40") / 288, abs=TINY)
+    assert result.fresh.per_drink.likely == Decimal("0.12")
+    # 100 garnishes at half a minute, less half an hour for every 288 drinks
+    assert result.minutes.likely == pytest.approx(50 - Decimal(3000) / 288, abs=TINY)
+
+
+def test_flesh_that_is_juiced_is_credited_to_the_fresh_fruit() -> None:
+    fresh, _, _ = _exact_bar()
+    result = _ask(fresh=replace(fresh, kept_share=exactly(Decimal("0.25"))))
+    assert result.fresh.per_drink.likely == Decimal("0.09")
+    assert result.break_evens.fruit_price == pytest.approx(Decimal("0.04") / Decimal("0.75") * 4, abs=TINY)
 
 
 def test_a_batch_that_goes_off_before_it_is_poured_costs_more_a_drink() -> None:
@@ -106,7 +115,7 @@ def test_a_batch_that_goes_off_before_it_is_poured_costs_more_a_drink() -> None:
 def test_the_best_week_can_lie_inside_the_range_of_drinks() -> None:
     fresh, spray, _ = _exact_bar()
     cheap = replace(fresh, fruit_price=exactly(Decimal("0.12")))
-    house = House(exactly(15), Estimate.between(100, 1000))
+    house = House(Estimate.between(100, 1000))
     result = compare(cheap, replace(spray, shelf_weeks=Decimal(1)), house, count=100)
     # the 320 drinks of a batch, served exactly in its one week: 320 * 0.03 - 12.80
     assert result.saving.per_week.whole.high == Decimal("-3.2")
@@ -123,10 +132,8 @@ def test_spray_that_never_pays_says_so() -> None:
     assert result.spray_cheaper_share == 0
 
 
-def test_peeling_alone_can_cost_more_than_the_spray() -> None:
+def test_free_fruit_is_cheaper_than_any_spray() -> None:
     fresh, spray, _ = _exact_bar()
-    result = _ask(fresh=replace(fresh, peel_minutes=exactly(1)))
-    assert result.break_evens.fruit_price is None
     free_fruit = replace(fresh, fruit_price=exactly(0))
     off = _ask(fresh=free_fruit, spray=replace(spray, shelf_weeks=Decimal(1)))
     assert off.break_evens.sprays_per_drink is None
@@ -138,12 +145,12 @@ def test_what_goes_off_can_cost_more_than_the_fresh_garnish_however_little_is_sp
     # 12.80 in two weeks is 6.40 a week; the fresh garnish of 100 drinks costs 12, that of 50 costs 6
     keeps_two = replace(spray, shelf_weeks=Decimal(2))
     assert _ask(spray=keeps_two).break_evens.sprays_per_drink == 6
-    slow = House(exactly(15), exactly(50), outlay=Decimal(40))
+    slow = House(exactly(50), outlay=Decimal(40))
     assert _ask(spray=keeps_two, house=slow).break_evens.sprays_per_drink is None
 
 
 def test_a_saving_of_cents_still_pays_back() -> None:
-    assert _ask(house=House(exactly(15), exactly(10), outlay=Decimal(40))).payback_weeks.likely == 50
+    assert _ask(house=House(exactly(10), outlay=Decimal(40))).payback_weeks.likely == 50
 
 
 def test_level_costs_save_nothing() -> None:
@@ -155,7 +162,7 @@ def test_level_costs_save_nothing() -> None:
 
 
 def test_no_outlay_is_paid_back_at_once() -> None:
-    assert _ask(house=House(exactly(15), exactly(100))).payback_weeks.latest == 0
+    assert _ask(house=House(exactly(100))).payback_weeks.latest == 0
 
 
 money = st.integers(1, 200).map(lambda cents: Fraction(cents, 100))
@@ -172,7 +179,11 @@ def _estimates(draw: st.DrawFn, values: st.SearchStrategy[Fraction]) -> Estimate
 def _bars(draw: st.DrawFn) -> tuple[Fresh, Spray, House]:
     counts = st.integers(1, 8).map(Fraction)
     fresh = Fresh(
-        draw(_estimates(money)), draw(_estimates(counts)), draw(_estimates(shares)), draw(_estimates(money))
+        draw(_estimates(money)),
+        draw(_estimates(counts)),
+        draw(_estimates(shares)),
+        draw(_estimates(money)),
+        draw(_estimates(shares)),
     )
     spray = Spray(
         ingredients_cost=draw(_estimates(money)),
@@ -187,9 +198,7 @@ def _bars(draw: st.DrawFn) -> tuple[Fresh, Spray, House]:
         shelf_weeks=draw(st.none() | st.integers(1, 60).map(Decimal)),
     )
     drinks = st.integers(1, 500).map(Fraction)
-    house = House(
-        draw(_estimates(money)), draw(_estimates(drinks)), outlay=Decimal(draw(st.integers(0, 500)))
-    )
+    house = House(draw(_estimates(drinks)), outlay=Decimal(draw(st.integers(0, 500))))
     return fresh, spray, house
 
 
@@ -209,7 +218,8 @@ def _at(side: Side, places: Iterator[Fraction]) -> Side:
 def _all_answers(result: FreshAgainstSpray) -> list[Answer]:
     sides = (result.fresh, result.spray, result.saving)
     return [answer for costs in sides for answer in (costs.per_drink, costs.per_week, costs.per_year)] + [
-        result.times_cheaper
+        result.times_cheaper,
+        result.minutes,
     ]
 
 
@@ -244,9 +254,7 @@ def test_at_a_break_even_both_cost_the_same(bar: tuple[Fresh, Spray, House]) -> 
     low = repeat(Fraction(0))
     fresh, spray, house = _at(bar[0], low), _at(bar[1], low), _at(bar[2], low)
     level = compare(fresh, spray, house, count=100).break_evens
-    cases = []
-    if level.fruit_price is not None:
-        cases.append((replace(fresh, fruit_price=exactly(level.fruit_price)), spray, house))
+    cases = [(replace(fresh, fruit_price=exactly(level.fruit_price)), spray, house)]
     if level.sprays_per_drink is not None:
         cases.append((fresh, replace(spray, sprays_per_drink=exactly(level.sprays_per_drink)), house))
     if level.drinks_per_week is not None:

@@ -50,6 +50,20 @@ def test_mass_is_kept(share: float, sprays: int, ml: float, drink: float) -> Non
     assert part.mg_per_kg.high * kilograms == pytest.approx(part.mg_per_drink.high)
 
 
+@given(_glycol_share, st.floats(0.5, 20), _drink)
+def test_the_same_mix_beside_counts_as_if_it_were_sprayed(share: float, ml: float, drink: float) -> None:
+    mix = _mix(share)
+    beside, sprayed = serving(1.0, ml, drink, others=[(mix, ml)]), serving(2.0, ml, drink)
+    ours, whole = dose(mix, beside)[Part.GLYCOL], dose(mix, sprayed)[Part.GLYCOL]
+    assert ours.mg_per_evening.high == pytest.approx(whole.mg_per_evening.high)
+    assert ours.mg_per_litre.high == pytest.approx(whole.mg_per_litre.high)
+    assert ours.mg_per_kg.high == pytest.approx(whole.mg_per_kg.high)
+    most, alone = largest_spray_ml(mix, beside, EU), largest_spray_ml(mix, sprayed, EU)
+    assert (most is None) == (alone is None)
+    if most is not None and alone is not None:
+        assert most == pytest.approx(max(0.0, alone - ml), abs=1e-6)
+
+
 @given(_glycol_share, _ml, _drink)
 def test_a_larger_drink_thins_and_more_spray_thickens(share: float, ml: float, drink: float) -> None:
     def strength(sprays: float, volume: float) -> float:

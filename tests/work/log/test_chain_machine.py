@@ -161,7 +161,7 @@ class Corrections(RuleBasedStateMachine):
             "waste": lambda: self._waste(context, data["lines"]),
         }
         if kind == "drinks":
-            data["day"] = drinks.today(context).isoformat()
+            data["day"] = context.today.isoformat()
         writes[kind]()
 
     def _note(self, context: Context, data: dict[str, Any]) -> None:

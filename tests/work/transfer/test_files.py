@@ -16,13 +16,14 @@ from bot.channels.console.console import Console
 from bot.documents.tables import guarded, read_csv, unguarded, write_csv
 from bot.work.transfer import rows
 from bot.work.transfer.fields import Row
+from bot.work.transfer.import_file import MOST_ROWS_OF_NEW
 from storage.store import Store
 from storage.tables import Base
 from tests.chat.features.liquids.mixes import MIST
 from tests.demo_bar import EVENING, demo_bar
 from tests.examples import in_long_part
 from tests.house import House, first_lines, text
-from tests.work.transfer.files import Sends, answers, exported
+from tests.work.transfer.files import Sends, answers, exported, waste_rows
 
 ASKED = (
     "week",
@@ -226,6 +227,14 @@ def test_an_older_price_does_not_overtake_the_one_in_force(house: House) -> None
     assert first_lines(ana.says("price oranges")) == ["orange: €0.70 each"]
 
 
+def test_a_new_bar_takes_in_fewer_rows(house: House) -> None:
+    ana = house.open_bar()
+    send, many = Sends(house, ana), waste_rows(MOST_ROWS_OF_NEW + 1)
+    assert "In its first week a bar takes in at most 20,000 rows a file." in text([send("waste.csv", many)])
+    house.clock.turn(days=8)
+    assert "Nothing is added yet" in text([send("waste.csv", many)])
+
+
 @pytest.mark.parametrize(
     ("name", "content", "why"),
     [
@@ -383,6 +392,8 @@ def test_sprayers_costs_and_settings_come_out_again_as_they_went_in(house: House
         *("price grapefruit 0.80 each", "waste 2 grapefruits mouldy", "juiced 2 oranges 150 ml"),
         "weigh Blue 152.31 150.55 148.80 147.02 20 sprays with grapefruit mist",
         *("use Blue for grapefruit mist", "use Blue for all", "making grapefruit mist 60 min, label 0.10"),
+        *("new formula Peel\norange peel 80 g\nneutral spirit 500 ml\nkind infusion", "batch peel x1"),
+        "strained 1 430 ml",
         *("spraying grapefruit since 2026-11-01", "bar loss 2 %", "bar wage 10-12", "bar dash 0.8 ml"),
     ):
         ana.says(line)
@@ -393,5 +404,6 @@ def test_sprayers_costs_and_settings_come_out_again_as_they_went_in(house: House
     second = json.loads(exported(eve)["peel-ledger.json"])
     for name in ("settings", "spraying_since", "sprayer", "formula_costs"):
         assert second["bar"][name] == first["bar"][name] != {}
+    assert "86 to 96 % vol" in text(eve.says("batch 1"))
     for kind in ("sprayers", "juicings", "formulas"):
         assert _without_who(second[kind]) == _without_who(first[kind])

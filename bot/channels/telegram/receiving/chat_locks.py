@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Awaitable, Callable
 from contextlib import asynccontextmanager
 from typing import Generic, TypeVar
+
+from storage.trouble import AwayError
 
 Thing = TypeVar("Thing")
 _MOST_PEOPLE = 10_000
@@ -34,14 +36,20 @@ class Lately(Generic[Thing]):
         return found
 
 
+async def _nobody(person: str) -> bool:
+    return False
+
+
 class PersonPace:
     """Limits the messages of each person: a burst at once, then so many a minute. The rest waits in order."""
 
-    def __init__(self, per_minute: int) -> None:
-        """As many as `per_minute` may come at once; 0 for no limit."""
+    def __init__(self, per_minute: int, is_newcomer: Callable[[str], Awaitable[bool]] = _nobody) -> None:
+        """As many as `per_minute` may come at once; 0 for no limit. A newcomer has about half of both."""
         self._gap = _MINUTE / per_minute if per_minute else 0.0
         self._free = _MINUTE
         self._next: dict[str, float] = {}  # when a person's next message would be due without a burst
+        self._is_newcomer = is_newcomer
+        self._asked: dict[str, asyncio.Task[bool]] = {}  # about those who send much just now
 
     async def wait(self, person: str) -> None:
         """Wait for the turn of a person's next message."""
@@ -50,10 +58,29 @@ class PersonPace:
         now = asyncio.get_running_loop().time()
         if len(self._next) > _MOST_PEOPLE:
             self._next = {one: due for one, due in self._next.items() if due > now}
+            self._asked = {one: task for one, task in self._asked.items() if one in self._next}
         due = max(self._next.get(person, 0.0), now)
-        self._next[person] = due + self._gap
-        if due - now > self._free:
-            await asyncio.sleep(due - now - self._free)
+        share = 2 if self._is_held_back(person, due - now) else 1
+        self._next[person] = due + share * self._gap
+        wait = due - now - self._free / share
+        if wait > 0:
+            await asyncio.sleep(wait)
+
+    def _is_held_back(self, person: str, ahead: float) -> bool:
+        """Whether it is a newcomer who sends much. No message waits for the answer, so they stay in order."""
+        if ahead < self._free / 4:
+            self._asked.pop(person, None)
+            return False
+        if person not in self._asked:
+            self._asked[person] = asyncio.create_task(self._known(person))
+        asked = self._asked[person]
+        return asked.done() and asked.result()
+
+    async def _known(self, person: str) -> bool:
+        try:
+            return await self._is_newcomer(person)
+        except AwayError:
+            return False
 
 
 class Turns:

@@ -29,6 +29,14 @@ def known_ingredient(turn: Turn, value: Named) -> IngredientView | None:
     return ingredients.get(turn.context, int(turn.noun(value, "INGREDIENT", _("ingredient")).id))
 
 
+def named_ingredient(turn: Turn, value: Named) -> IngredientView:
+    """Return the named ingredient. Raises Say, with near names, if the bar has none of that name."""
+    known = known_ingredient(turn, value)
+    if known is None:
+        raise Say(turn.not_known(Unknown(words_of(value)), "INGREDIENT", _("ingredient")))
+    return known
+
+
 def is_known(said: Filled) -> bool:
     """Whether a filled slot names only what the bar knows, or an ordinary fruit that may be new to it."""
     if isinstance(said.value, Unknown) and said.slot in {"fruit", "item"}:

@@ -6,13 +6,13 @@ from datetime import date, datetime, timedelta
 from fractions import Fraction
 
 from bot.chat.dialogue.inputs.shared_slots import STATE_WORDS
+from bot.chat.dialogue.log_words import photos_mark
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.features.safety.grade_words import allergen_line, unconfirmed_mark
 from bot.chat.i18n.language import _, local, ngettext, show_day, show_full_day, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text
-from bot.chat.reply.units import show_amount, show_hours, show_ml
-from bot.trade.days import business_day
+from bot.chat.reply.units import show_amount, show_hours, show_ml, show_percents, show_temperature
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchLineView, BatchState, BatchView, Clarity, EventView
@@ -23,17 +23,14 @@ CLARITY_WORDS = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.S
 _WHAT_WORDS = {
     "made": N_("made"),
     "check": N_("checked"),
+    "strained": N_("strained"),
+    "added": N_("added"),
+    "filtered": N_("filtered"),
     "opened": N_("opened"),
     "used up": N_("used up"),
     "discarded": N_("discarded"),
     "undo": N_("undone"),
 }
-
-
-def business_today(turn: Turn) -> date:
-    """Return the current business day of the bar."""
-    bar = turn.context.bar
-    return business_day(turn.context.now, bar.zone, bar.closing_minute)
 
 
 def card(turn: Turn, batch: BatchView) -> Reply:
@@ -56,7 +53,7 @@ def card(turn: Turn, batch: BatchView) -> Reply:
     step = next_step(turn, batch) if batch.state.open else ""
     blocks: list[Block] = [Text(step)] if step else []
     blocks += [inside, *(Text(line) for line in _card_facts(turn, batch, trial is None))]
-    blocks += [Text(event_words(event)) for event in batch.events if event.what != "made"][-4:]
+    blocks += [Text(event_words(event, units)) for event in batch.events if event.what != "made"][-4:]
     mark = unconfirmed_mark(turn.context, batch)
     if mark:
         blocks.append(Caution(mark))
@@ -107,22 +104,24 @@ def rule_words(batch: BatchView) -> str:
 def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
     units = turn.context.bar.units
     made = _("{volume} made {when} by {name}, version {version}").format(
-        volume=show_ml(batch.total_ml, units),
+        volume=show_ml(batch.made_ml, units),
         when=show_moment(batch.made_at),
         name=batch.made_by,
         version=batch.version,
     )
     facts = [made]
-    strength = batch.frozen.get("strength_percent")
-    if strength and tells:
-        facts.append(_("{percent} % vol").format(percent=show_number(Fraction(str(strength)), 1)))
+    if batch.strained:
+        text = _("{volume} of it came out after straining")
+        facts.append(text.format(volume=show_ml(batch.total_ml, units)))
+    if tells and batch.strength is not None and batch.strength.high:
+        facts.append(show_percents(batch.strength))
     if batch.state is BatchState.RESTING:
         facts.append(rest_words(batch, turn.context.now))
     if batch.opened_at is not None:
         facts.append(_("Opened {when}").format(when=show_moment(batch.opened_at)))
     if batch.state.open:
         rule = f" ({rule_words(batch)})" if tells else ""
-        facts.append(f"{discard_words(batch, business_today(turn))}{rule}")
+        facts.append(f"{discard_words(batch, turn.context.today)}{rule}")
         facts.append(allergen_line(allergens.kept_with(batch.frozen)))
     elif batch.lost_ml:
         facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))
@@ -131,10 +130,12 @@ def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
 
 def next_step(turn: Turn, batch: BatchView) -> str:
     """Return the likely next step in words, or '' if there is none yet."""
-    if business_today(turn) > batch.discard_on:
+    if turn.context.today > batch.discard_on:
         return _("Next: discard it.")
     if batch.state is BatchState.RESTING:
-        return _("Next: check how it looks.") if batch.rested(turn.context.now) else ""
+        if not batch.rested(turn.context.now):
+            return ""
+        return _("Next: strain it.") if batch.to_strain else _("Next: check how it looks.")
     if batch.state is BatchState.READY:
         return _("Next: label it, then open it.")
     return _("Next: note when it is used up.")
@@ -166,32 +167,36 @@ def discard_words(batch: BatchView, today: date) -> str:
     ).format(day=day, count=show_number(left, 0))
 
 
-def event_words(event: EventView, with_photo: bool = True) -> str:
+def event_words(event: EventView, units: str, with_photo: bool = True) -> str:
     """Write one event of a batch; `with_photo` means that it has a photo."""
     what = _(_WHAT_WORDS.get(event.what, event.what))
     text = f"{show_day(local(event.at).date())}: {what}"
     if event.clarity:
         text += f", {_(CLARITY_WORDS[Clarity(event.clarity)])}"
+    if event.temperature_c is not None:
+        text += f", {show_temperature(float(event.temperature_c), units)}"
     text += f" ({event.by})"
     if event.note:
         text += f": {event.note}"
-    if event.photo and with_photo:
-        text += " " + _("[photo]")
+    if event.photos and with_photo:
+        text += " " + photos_mark(len(event.photos))
     return text
 
 
 def _next_buttons(turn: Turn, batch: BatchView) -> tuple[tuple[Button, ...], ...]:
     number = batch.number
     again = Button(_("Make it again"), f"batch #{batch.formula_id}")
-    photos = sum(event.photo is not None for event in batch.events)
+    photos = any(event.photos for event in batch.events)
     if not batch.state.open:
         return ((again, Button(_("Photos"), f"photos {number}")),) if photos else ((again,),)
     discard = Button(_("Discard"), f"discard {number}")
-    past = business_today(turn) > batch.discard_on
+    past = turn.context.today > batch.discard_on
     rows: list[tuple[Button, ...]] = [(discard,)] if past else []
     if batch.state is BatchState.READY:
         rows.append((Button(_("Open it"), f"open {number}"), Button(_("Check"), f"check {number}")))
     elif batch.state is BatchState.RESTING:
+        if batch.to_strain:
+            rows.append((Button(_("Strained"), f"strained {number}"),))
         rows.append(clarity_buttons(number))
         rows.append((Button(_("Open it"), f"open {number}"),))
     else:

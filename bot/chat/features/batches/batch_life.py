@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from fractions import Fraction
@@ -15,31 +16,32 @@ from bot.chat.dialogue.inputs.shared_slots import (
     quantity_in_ml,
     undo_button,
 )
-from bot.chat.dialogue.log_words import LogWords, Retold
+from bot.chat.dialogue.inputs.temperature import accept_temperature
+from bot.chat.dialogue.log_words import LogWords, Retold, photos_kept
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import (
     CLARITY_WORDS,
-    business_today,
     discard_words,
     is_sprayed,
     rule_words,
 )
 from bot.chat.features.batches.opened_bottles import DETAIL_SLOTS, OPENED_SLOT, BottleArguments, opened_reply
-from bot.chat.features.liquids.clearing_words import WHAT_HELPS, mending_line
+from bot.chat.features.batches.why_hazy import next_test_lines
+from bot.chat.features.liquids.diagnosis_words import CLEAR_WORDS
 from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.chat.reply.units import own_volume, show_ml
+from bot.trade.formulas.measures import from_ml
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches import batch_life
 from bot.work.batches.batches import BatchState, BatchView, Clarity
 from bot.work.errors import WrongStateError
 from bot.work.formulas.ingredients import IngredientView
-from bot.work.formulas.mixture import mix_of_batch
 from bot.work.log.chain import State
 
 # -- checks --------------------------------------------------------------------------------
@@ -96,12 +98,12 @@ class DiscardArguments(BatchArguments):
 
 def _check(turn: Turn, arguments: CheckArguments) -> Reply:
     batch, clarity = arguments.batch, arguments.clarity
-    note, photo = arguments.note, arguments.photo
-    batch_life.check(turn.context, batch.number, clarity, note, photo)
+    degrees, note = _temperature_in(turn, arguments.note)
+    made = batch_life.check(turn.context, batch.number, clarity, note, arguments.photo, degrees)
     first = _("Batch {number}, {name}: {clarity}.").format(
         number=batch.number, name=batch.name, clarity=_(CLARITY_WORDS[clarity])
     )
-    lines: list[Block] = [Text(_(WHAT_HELPS[clarity]))]
+    lines: list[Block] = []
     if clarity is Clarity.CLEAR and turn.context.now < batch.rest_until:
         lines = [
             Text(
@@ -111,23 +113,38 @@ def _check(turn: Turn, arguments: CheckArguments) -> Reply:
             )
         ]
     elif clarity is not Clarity.CLEAR:
-        lines.append(Text(_("I will ask again in a day.")))
+        if clarity is Clarity.SPLIT:
+            lines.append(Text(_("Two layers spray unevenly, so do not use it.")))
+        lines += [*next_test_lines(turn, made.batch), Text(_("I will ask again in a day."))]
     else:
-        lines += batch_caution(turn.context, batch, Step.BOTTLING)
+        lines += [Text(_(CLEAR_WORDS)), *batch_caution(turn.context, batch, Step.BOTTLING)]
     if note:
         lines.append(Text(_("Noted: {note}").format(note=note)))
-    if photo is not None:
-        lines.append(Text(_("The photo is kept with it.")))
+    if arguments.photo is not None:
+        lines.append(Text(photos_kept(arguments.photo)))
     row = [undo_button(turn)]
     if clarity is Clarity.CLEAR:
         row.insert(0, Button(_("Open it"), f"open {batch.number}"))
     else:
         row.insert(0, Button(_("Discard"), f"discard {batch.number}"))
     rows: list[tuple[Button, ...]] = [tuple(row)]
-    if clarity is not Clarity.CLEAR and mix_of_batch(batch.frozen["lines"]).has_oil:
-        # The amounts to add are for the whole batch.
-        rows.insert(0, (Button(_("What would mend it?"), mending_line(batch)),))
+    if clarity is not Clarity.CLEAR:
+        rows.insert(0, (Button(_("What would mend it?"), f"why {batch.number}"),))
     return Reply((Text(first, strong=True), *lines), tuple(rows), edits=_of_reminder(turn))
+
+
+_TEMPERATURE = re.compile(
+    r"\s*(?:(?:at|a)\s+)?(?P<said>\d+(?:[.,]\d+)?\s*(?:°\s*)?(?:degrees\s+|grados\s+)?[CF])\b[\s,;:]*",
+    re.IGNORECASE | re.ASCII,
+)
+
+
+def _temperature_in(turn: Turn, note: str) -> tuple[Fraction | None, str]:
+    """Take the temperature of the bottle off the beginning of a note: 'at 5 C, a thin skin'."""
+    found = _TEMPERATURE.match(note)
+    if found is None:
+        return None, note
+    return accept_temperature(turn, found["said"]), note[found.end() :]
 
 
 def _check_retold(turn: Turn, found: State) -> Retold | None:
@@ -168,7 +185,7 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
         lines.append(Text(_seen_words(batch)))
     if made.batch.shortened_by_opening:
         lines.append(Text(_("Opening it started another clock: {rule}.").format(rule=rule_words(made.batch))))
-    lines.append(Text(discard_words(made.batch, business_today(turn))))
+    lines.append(Text(discard_words(made.batch, turn.context.today)))
     lines += batch_caution(turn.context, batch, Step.SPRAYING if is_sprayed(batch) else Step.STORING)
     return Reply(
         (Text(first, strong=True), *lines),
@@ -227,8 +244,6 @@ def _ask_left(turn: Turn, given: Given) -> Question:
     batch = given[BATCH_SLOT]
     units = turn.context.bar.units
     unit = "ml" if units == "metric" else f"{units}_fluid_ounce"
-    from bot.trade.formulas.measures import from_ml  # noqa: PLC0415 - a single conversion
-
     shares = []
     for label, share in (
         (_("all of it"), Fraction(1)),
@@ -289,7 +304,7 @@ COMMANDS = (
         N_("note how a rested batch looks"),
         _check,
         words=("checked", "check on"),
-        examples=(N_("check 12 clear"), N_("check 12 hazy, a thin skin on top")),
+        examples=(N_("check 12 clear"), N_("check 12 hazy, a thin skin on top"), N_("check 12 clear at 5 C")),
         slots=(
             OPEN_BATCH_SLOT,
             Slot("clarity", _accept_clarity, _ask_clarity),

@@ -24,7 +24,8 @@ from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
 from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount
 from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.turn import Turn
-from bot.chat.features.batches.batch_card import business_today, card, rule_words
+from bot.chat.features.batches.amending import ADDED_SLOT, Addition, added_reply
+from bot.chat.features.batches.batch_card import card, rule_words
 from bot.chat.features.formulas.scale import ScaledArguments, answer_for
 from bot.chat.features.liquids.clearing_words import clear_line
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
@@ -54,7 +55,7 @@ _MOST_LISTED = 15
 
 @dataclass(frozen=True, kw_only=True)
 class BatchArguments(Arguments):
-    """A batch to show; or a formula and the amount made."""
+    """A batch to show or to add to; or a formula and the amount made."""
 
     batch: BatchView | None = None
     formula: FormulaView | None = None
@@ -63,6 +64,7 @@ class BatchArguments(Arguments):
     swap: Swapped | None = None
     grams: bool = False
     temperature: Fraction | None = None
+    added: Addition | None = None
 
     @property
     def made(self) -> ScaledArguments:
@@ -79,13 +81,16 @@ class BatchArguments(Arguments):
 
 
 def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
+    if arguments.batch is not None and arguments.added is not None:
+        return added_reply(turn, arguments.batch, arguments.added)
     if arguments.batch is not None:
         return card(turn, arguments.batch)
     answer = answer_for(turn, arguments.made)
     caution_ids = [one.id for one in cautions_at(turn, answer.formula, Step.RESTING, answer)]
     made = batch_life.make(turn.context, NewBatch(answer, caution_ids=caution_ids))
     view = answer.formula
-    return _worded_made(turn, made, view.latest, clear_line(turn, view, turn.context.bar.temperature_c))
+    clearing = clear_line(turn, answer.measured, turn.context.bar.temperature_c)
+    return _worded_made(turn, made, view.latest, clearing)
 
 
 def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
@@ -142,7 +147,7 @@ def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
 def _list(turn: Turn, arguments: Arguments) -> Reply:
     everything = any(stands_for(word, "ALL", tongue().language) for word in turn.line.split()[1:2])
     known = batches.listed(turn.context, everything)
-    today = business_today(turn)
+    today = turn.context.today
     if not known:
         return reply(
             _("No batch is resting or in use."),
@@ -218,9 +223,10 @@ COMMANDS = (
             *("make batch", "made", "log batch", "how is batch", "show batch", "log a batch"),
             *("make a batch of", "batch up", "is batch"),
         ),
-        examples=(N_("batch grapefruit mist to 400 ml"), N_("batch 12")),
+        examples=(N_("batch grapefruit mist to 400 ml"), N_("batch 12"), N_("batch 12 add 29 ml spirit")),
         slots=(
             SAID_BATCH_SLOT,
+            ADDED_SLOT,
             _no_batch_said(FORMULA_SLOT),
             LOSS_SLOT,
             SWAP_SLOT,

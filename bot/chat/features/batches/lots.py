@@ -9,13 +9,13 @@ from datetime import date
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.names import named_ingredient
 from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.batches.batch_card import business_today, discard_words
-from bot.chat.grammar.syntax import Named, Unknown
+from bot.chat.features.batches.batch_card import discard_words
+from bot.chat.grammar.syntax import Named
 from bot.chat.i18n.language import _, local, ngettext, show_day, show_full_day
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
@@ -38,10 +38,7 @@ def _ask_lot_ingredient(turn: Turn, given: Given) -> Question:
 
 
 def _accept_lot_ingredient(turn: Turn, given: Given, value: Named) -> int:
-    known = known_ingredient(turn, value)
-    if known is None:
-        raise Say(turn.not_known(Unknown(words_of(value)), "INGREDIENT", _("ingredient")))
-    return known.id
+    return named_ingredient(turn, value).id
 
 
 def _ask_lot(turn: Turn, given: Given) -> Question:
@@ -152,7 +149,7 @@ def _discard_now(turn: Turn, found: State) -> list[str]:
     """Say the discard date after an undo of a lot with an expiry."""
     batch = batches.get(turn.context, found.details["batch"])
     expiry = isinstance(found.details["before"], list) and found.details["after"][1] is not None
-    return [discard_words(batch, business_today(turn))] if expiry and batch.state.open else []
+    return [discard_words(batch, turn.context.today)] if expiry and batch.state.open else []
 
 
 LOG_WORDS = (

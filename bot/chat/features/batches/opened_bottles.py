@@ -62,7 +62,7 @@ def opened_reply(turn: Turn, bottle: BottleArguments) -> Reply:
     """Log an opened bottle and name the last day for it and for batches made with it."""
     one = bottle.opened
     item = shelves.note_opened(turn.context, one.id, bottle.day, bottle.best, bottle.cold)
-    opened = item.opened_on or shelves.today(turn.context)
+    opened = item.opened_on or turn.context.today
     first = _("{name}: opened {day}.").format(name=one.name, day=show_full_day(opened))
     blocks: list[Text | Caution] = [Text(line) for line in _lines(item)]
     if one.kind is IngredientKind.CITRUS_OIL:

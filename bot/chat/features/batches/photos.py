@@ -23,29 +23,30 @@ class PhotosArguments(Arguments):
 
 
 def _photos(turn: Turn, arguments: PhotosArguments) -> Reply:
-    batch = arguments.batch
+    batch, units = arguments.batch, turn.context.bar.units
     shown = Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}")
-    events = [event for event in batch.events if event.photo]
+    events = [event for event in batch.events if event.photos]
     if not events:
         return reply(
             _("Batch {number}, {name}, has no photos yet.").format(number=batch.number, name=batch.name),
             _("Send one with “check {number} clear” written under it.").format(number=batch.number),
             buttons=((shown,),),
         )
+    photos = [(event, photo) for event in events for photo in event.photos]
     first = ngettext(
-        "Batch {number}, {name}: {count} photo", "Batch {number}, {name}: {count} photos", len(events)
-    ).format(number=batch.number, name=batch.name, count=show_number(len(events), 0))
+        "Batch {number}, {name}: {count} photo", "Batch {number}, {name}: {count} photos", len(photos)
+    ).format(number=batch.number, name=batch.name, count=show_number(len(photos), 0))
     files = tuple(
         File(
             f"batch-{batch.number}-{number}.jpg",
             b"",
             picture=True,
-            caption=event_words(event, with_photo=False),
-            file_id=event.photo,
+            caption=event_words(event, units, with_photo=False),
+            file_id=photo,
         )
-        for number, event in enumerate(events, start=1)
+        for number, (event, photo) in enumerate(photos, start=1)
     )
-    lines = [event_words(event, with_photo=False) for event in events[-8:]]
+    lines = [event_words(event, units, with_photo=False) for event in events[-8:]]
     return reply(first, "\n".join(lines), buttons=((shown,),), files=files)
 
 

@@ -72,10 +72,9 @@ def _rounded_money(value: float) -> str:
 def price_picture(turn: Turn, name: str, unit: str, points: Sequence[tuple[date, Fraction]]) -> File:
     """Draw the cost of one unit of an ingredient over time."""
     from bot.documents.charts import charts  # noqa: PLC0415 - see waste_picture
-    from bot.trade.days import business_day  # noqa: PLC0415 - one small look-up
 
     bar = turn.context.bar
-    today = business_day(turn.context.now, bar.zone, bar.closing_minute)
+    today = turn.context.today
     sheet = charts.price_history(
         _("Price of {name}").format(name=name),
         _("{currency} {unit}").format(currency=bar.currency, unit=unit),

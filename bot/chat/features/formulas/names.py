@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from bot.chat.dialogue import filling, state
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.names import named_ingredient
 from bot.chat.dialogue.inputs.settling import NOTHING, SETTLE, said_after, settle
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
@@ -85,9 +85,7 @@ def _names(turn: Turn, arguments: NamesArguments) -> Reply:
         return reply(
             first.format(name=gone.name, known=gone.ingredient_name), buttons=((undo_button(turn),),)
         )
-    item = known_ingredient(turn, Unknown(arguments.called)) if arguments.called else None
-    if arguments.called and item is None:
-        raise Say(turn.not_known(Unknown(arguments.called), "INGREDIENT", _("ingredient")))
+    item = named_ingredient(turn, Unknown(arguments.called)) if arguments.called else None
     known = other_names.listed(turn.context, None if item is None else item.id)
     if not known:
         return reply(
@@ -115,10 +113,7 @@ class MergeArguments(Arguments):
 
 
 def _accept(turn: Turn, given: Given, value: Named) -> IngredientView:
-    known = known_ingredient(turn, value)
-    if known is None:
-        raise Say(turn.not_known(Unknown(words_of(value)), "INGREDIENT", _("ingredient")))
-    return known
+    return named_ingredient(turn, value)
 
 
 def _choices(turn: Turn) -> tuple[tuple[tuple[str, str], ...], ...]:

@@ -29,9 +29,6 @@ from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.scaling import ScaleAnswer
 from bot.work.liquids.spirit_substitution import Swapped
 
-# A bottle is told as not quite full from this share on.
-_NEARLY_FULL = Fraction(1, 2)
-
 
 @dataclass(frozen=True, kw_only=True)
 class ScaledArguments(Arguments):
@@ -94,8 +91,6 @@ def target_title(said: Target, units: str) -> str:
 
 
 def _amount_title(said: Bottles, units: str) -> str:
-    from bot.chat.reply.units import unit_name  # noqa: PLC0415 - a single name
-
     unit = said.size.unit
     word = unit.word if not isinstance(unit, str) else unit_name(unit, units)
     return f"{show_number(said.size.number, 3)} {word}"
@@ -163,10 +158,11 @@ def _grid(answer: ScaleAnswer, units: str, names: dict[str, str]) -> Grid:
 
 def _small(amount: Fraction, dimension: Dimension, units: str) -> str:
     """Write an amount for a small measure: in a bar with US units in teaspoons where it is whole quarters."""
-    quarters = 4 * from_ml(amount, "us_teaspoon").number if dimension is Dimension.VOLUME else Fraction(1, 2)
-    if units != "us" or quarters.denominator != 1:
-        return show_amount(amount, dimension, units)
-    return f"{show_ounces(quarters / 4)} {unit_name('us_teaspoon', units)}"
+    if units == "us" and dimension is Dimension.VOLUME:
+        spoons = from_ml(amount, "us_teaspoon").number
+        if (4 * spoons).denominator == 1:
+            return f"{show_ounces(spoons)} {unit_name('us_teaspoon', units)}"
+    return show_amount(amount, dimension, units)
 
 
 def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
@@ -184,8 +180,8 @@ def _facts(answer: ScaleAnswer, said: Target, units: str) -> list[str]:
         facts.append(_("{name} runs out first.").format(name=answer.scaled.limiting))
     if answer.drinks is not None:
         low, high = (down_to_two(count) for count in answer.drinks)
-        if isinstance(said, Drinks) and answer.drinks[0] >= _NEARLY * said.count:
-            low = int(said.count)  # what the rounding to tools leaves out is below what a spray varies
+        if isinstance(said, Drinks):
+            low = max(low, int(said.count))  # what was asked is known to all its digits
         facts.append(
             _("Enough for {low} to {high} drinks").format(low=show_number(low, 0), high=show_number(high, 0))
             if low != high
@@ -208,12 +204,8 @@ def _fill(answer: ScaleAnswer, units: str) -> str:
     text = _("Fills {bottles}").format(bottles=full or _("no bottle"))
     if answer.loss_share:
         text += _(", {percent} % lost on the way").format(percent=show_number(answer.loss_share * 100, 1))
-    over = answer.fill.left_over_ml
-    if over > Fraction(1, 100):
-        size = answer.fill.full[0][0] if answer.fill.full else None
-        text += _(", {volume} over").format(volume=show_ml(over, units))
-        if size is not None and over > size * _NEARLY_FULL:
-            text += _(": one more does not quite fill")
+    if answer.fill.left_over_ml > Fraction(1, 100):
+        text += _(", {volume} over").format(volume=show_ml(answer.fill.left_over_ml, units))
     return text
 
 
@@ -251,7 +243,6 @@ def line_texts(view: FormulaView, units: str) -> Grid:
     return Grid(tuple(rows))
 
 
-_NEARLY = Fraction(98, 100)
 _EXAMPLES = (
     N_("scale grapefruit mist to 8 x 50 ml"),
     N_("scale grapefruit mist with 12 ml grapefruit oil"),

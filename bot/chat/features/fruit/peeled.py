@@ -21,7 +21,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
 from bot.chat.dialogue.log_words import LogWords, Retold, amount_of, retold_amount, typed_amount
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.fruit.peeled_words import _BASIS, acid_button, rounded_volume, sour_button, what_to_do
+from bot.chat.features.fruit.peeled_words import BASIS, acid_button, rounded_volume, sour_button, what_to_do
 from bot.chat.features.fruit.waste import worded_waste
 from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
@@ -234,7 +234,7 @@ def _juiced(turn: Turn, arguments: JuicedArguments) -> Reply:
             _("To be expected: {low} to {high} ({basis}).").format(
                 low=rounded_volume(found.usual.range_ml.low, units),
                 high=rounded_volume(found.usual.range_ml.high, units),
-                basis=_(_BASIS[found.usual.basis]),
+                basis=_(BASIS[found.usual.basis]),
             )
         )
     if found.own is not None:

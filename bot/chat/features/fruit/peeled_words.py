@@ -16,6 +16,13 @@ from bot.trade.words import N_
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import acid_adjustment
 
+BASIS = {
+    YieldBasis.PUBLISHED: N_("published yield"),
+    YieldBasis.LIKE_FRUIT: N_("estimated from a like fruit"),
+    YieldBasis.MIXED: N_("published and your own"),
+    YieldBasis.MEASURED: N_("your own yield"),
+}
+
 
 def acid_button(turn: Turn, fruit: IngredientView, juice: ExpectedJuice | None) -> Button:
     """Return the button for the acid that the expected juice needs, or for more peeled fruit."""
@@ -38,7 +45,7 @@ def what_to_do(turn: Turn, fruit: IngredientView, juice: ExpectedJuice | None) -
                 volume=rounded_volume(juice.volume_ml, units),
                 low=rounded_volume(juice.range_ml.low, units),
                 high=rounded_volume(juice.range_ml.high, units),
-                basis=_(_BASIS[juice.basis]),
+                basis=_(BASIS[juice.basis]),
             )
         )
     source = acid_adjustment.juice_named(fruit.name, turn.context.bar.language)
@@ -55,14 +62,6 @@ def what_to_do(turn: Turn, fruit: IngredientView, juice: ExpectedJuice | None) -
 def rounded_volume(ml: Decimal, units: str) -> str:
     """Write an expected volume with its known precision."""
     return show_ml(Fraction(round(ml, -1)) if ml >= 100 else Fraction(round(ml)), units)
-
-
-_BASIS = {
-    YieldBasis.PUBLISHED: N_("published yield"),
-    YieldBasis.LIKE_FRUIT: N_("estimated from a like fruit"),
-    YieldBasis.MIXED: N_("published and your own"),
-    YieldBasis.MEASURED: N_("your own yield"),
-}
 
 
 def sour_button(turn: Turn, fruit: IngredientView, ml: str) -> Button:

@@ -14,7 +14,7 @@ from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, noting_night, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
-from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount, typed_day
+from bot.chat.dialogue.log_words import LogWords, Retold, photos_kept, typed_amount, typed_day
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
@@ -153,7 +153,7 @@ def _waste(turn: Turn, arguments: WasteArguments) -> Reply:
         said = _fruit_words(one.fruit.name, *one.waste_amount, turn.context.bar.units)
         believe(turn, "waste", one.fruit, *one.waste_amount, said, with_day(line, arguments.day))
     photo, day = arguments.photo, arguments.day
-    answer = worded_waste(turn, waste.log(turn.context, lines, photo, day), photo is not None)
+    answer = worded_waste(turn, waste.log(turn.context, lines, photo, day), photo)
     return noting_night(turn, answer, day, line)
 
 
@@ -173,7 +173,7 @@ def _fruit_words(name: str, amount: Fraction, dimension: Dimension, units: str) 
     return pieces(name, amount)
 
 
-def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> Reply:
+def worded_waste(turn: Turn, logged: WasteLogged, photo: str | None = None) -> Reply:
     """Confirm the logged entries, with their cost and an undo button."""
     lines, units = logged.lines, turn.context.bar.units
     day = day_words(turn, logged.day)
@@ -184,8 +184,8 @@ def worded_waste(turn: Turn, logged: WasteLogged, with_photo: bool = False) -> R
     if logged.day_cost or not unpriced:
         money = show_money(logged.day_cost)
         blocks.append(Text(_("{day} so far: {money}").format(day=show_day(logged.day), money=money)))
-    if with_photo:
-        blocks.append(Text(_("The photo is kept with it.")))
+    if photo is not None:
+        blocks.append(Text(photos_kept(photo)))
     more = with_day("waste", logged.day) if day else "waste"
     rows: list[tuple[Button, ...]] = [(undo_button(turn), Button(_("More waste"), more))]
     if unpriced:

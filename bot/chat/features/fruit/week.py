@@ -16,14 +16,14 @@ from bot.chat.dialogue.inputs.shared_slots import MORE_DETAIL_SLOT, PICTURE_SLOT
 from bot.chat.dialogue.slots import Given, Question, Slot
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.charts import charts
-from bot.chat.features.savings.savings_words import effect_line, period_line
+from bot.chat.features.savings.savings_words import full_lines, short_lines
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_weight
 from bot.trade.words import N_
 from bot.work.fruit import week
 from bot.work.fruit.week import FruitSum, PartSum, WasteSummary
-from bot.work.savings import savings
+from bot.work.savings import before_after
 
 _NUMBERED = re.compile(r"^(\d{4})-[Ww](\d{1,2})$")
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
@@ -124,25 +124,27 @@ def _shown(turn: Turn, how: _ShownArguments, found: WasteSummary, earlier: Butto
 # -- answer ---------------------------------------------------------------------------------
 
 
-def _dates(found: WasteSummary) -> str:
-    return _("{first} to {last}").format(first=show_day(found.first), last=show_day(found.last))
+def _dates(turn: Turn, found: WasteSummary) -> str:
+    ends = {"first": show_day(found.first), "last": show_day(found.last)}
+    if found.first <= turn.context.today <= found.last:
+        return _("{first} to {last}, still running").format(**ends)
+    return _("{first} to {last}").format(**ends)
 
 
 def _summary(turn: Turn, found: WasteSummary, earlier: Button | None) -> Reply:
     again = f"week {found.first} to {found.last}"
     buttons = (*([earlier] if earlier else []), Button(_("Log waste"), "waste"))
     if not found.fruit:
-        blocks: tuple[Block, ...] = (Text(_dates(found)), *(Text(line) for line in _against(found)))
+        blocks: tuple[Block, ...] = (Text(_dates(turn, found)), *(Text(line) for line in _against(found)))
         return Reply((Text(_("No waste logged"), strong=True), *blocks), (buttons,))
     units = turn.context.bar.units
     fruit = [(one.name, *_part(one, units)) for one in _first_rows(found.fruit)]
     if len(found.fruit) > _MOST_ROWS:
         fruit.append(_rest(found.fruit[_MOST_ROWS - 1 :], units))
     reasons = _reason_rows(found, _MOST_ROWS, units)
-    lines: list[Block] = [Text(_dates(found)), Grid(tuple(fruit)), Grid(tuple(reasons))]
+    lines: list[Block] = [Text(_dates(turn, found)), Grid(tuple(fruit)), Grid(tuple(reasons))]
     lines += [Text(line) for line in (*_unpriced(found), *_share(found), *_against(found))]
-    sprayed = period_line(savings.effects(turn.context, found.first, found.last)[:3])
-    lines += [Text(sprayed)] if sprayed else []
+    lines += [Text(line) for line in short_lines(before_after.effects(turn.context, found.last))]
     more = (Button(_("More"), f"{again} more"), Button(_("Picture"), f"{again} picture"))
     said = Reply((Text(_title(found), strong=True), *lines), (more, buttons))
     if not turn.context.bar.settings.week_picture:
@@ -255,7 +257,7 @@ def _stretch(found: WasteSummary) -> str:
 
 
 def _details(turn: Turn, found: WasteSummary) -> Reply:
-    lines: list[Block] = [Text(_dates(found))]
+    lines: list[Block] = [Text(_dates(turn, found))]
     units = turn.context.bar.units
     if found.fruit:
         lines.append(Grid(tuple(_reason_rows(found, len(found.reasons), units))))
@@ -278,8 +280,8 @@ def _details(turn: Turn, found: WasteSummary) -> Reply:
         lines.append(
             Text(example_of(turn, _("Log what comes in to see the share wasted: bought 80 oranges 34.00")))
         )
-    effects = savings.effects(turn.context, found.first, found.last)
-    lines += [Text(effect_line(one)) for one in effects]
+    effects = before_after.effects(turn.context, found.last)
+    lines += [Text(line) for one in effects for line in full_lines(one)]
     if not effects:
         lines.append(
             Text(

@@ -7,8 +7,9 @@ from fractions import Fraction
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.safety.grade_words import allergen_line, mark
 from bot.chat.i18n.language import _, ngettext, show_full_day, show_number, tongue
-from bot.chat.reply.units import show_ml
+from bot.chat.reply.units import show_ml, show_percents
 from bot.documents.labels.labels import LabelText
+from bot.trade.numbers.ranges import Range
 from bot.trade.words import N_
 from bot.work.labels.labels import LabelFacts, LabelStock
 
@@ -63,7 +64,7 @@ def label_text(turn: Turn, facts: LabelFacts) -> LabelText:
         if facts.checked_clear_on is None
         else _("Checked clear {day}").format(day=show_full_day(facts.checked_clear_on)),
         discard_by=_("Discard after {day}").format(day=show_full_day(batch.discard_on)),
-        strength=_strength(facts.strength_percent),
+        strength=_strength(facts.strength),
         volume=_volume(facts, units),
         ingredients=_ingredients(facts),
         allergens=allergen_line(facts.allergens) or _("Allergens: no name in it points to one."),
@@ -78,10 +79,8 @@ def label_text(turn: Turn, facts: LabelFacts) -> LabelText:
     )
 
 
-def _strength(percent: float | None) -> str:
-    if not percent:
-        return ""
-    return _("{percent} % vol").format(percent=show_number(Fraction(str(percent)), 1))
+def _strength(percent: Range[float] | None) -> str:
+    return show_percents(percent) if percent is not None and percent.high else ""
 
 
 def _volume(facts: LabelFacts, units: str) -> str:

@@ -12,6 +12,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
     GRAMS_SLOT,
     LOSS_SLOT,
     MORE_DETAIL_SLOT,
+    PICTURE_SLOT,
     SAID_TARGET_SLOT,
     TARGET_SLOT,
     SaidTarget,
@@ -20,6 +21,7 @@ from bot.chat.dialogue.inputs.strength import ask_strength
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_of
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.liquids import clearing_words
+from bot.chat.features.liquids.clearing_map import map_reply
 from bot.chat.features.liquids.clearing_words import ESTIMATE
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, wanted_view
 from bot.chat.i18n.language import _, show_number
@@ -49,6 +51,7 @@ class ClearArguments(Arguments):
     grams: bool = False
     temperature: Fraction | None = None
     more_detail: bool = False
+    picture: bool = False
 
 
 def _clear(turn: Turn, arguments: ClearArguments) -> Reply:
@@ -67,6 +70,8 @@ def _clear(turn: Turn, arguments: ClearArguments) -> Reply:
     answer = clarity.answer(turn.context, view, temperature)
     if answer is None:
         raise UnknownStrengthError(view.name, view.name)
+    if arguments.picture:
+        return map_reply(turn, answer, temperature)
     return _worded(turn, arguments, answer, temperature)
 
 
@@ -77,6 +82,7 @@ def _worded(turn: Turn, arguments: ClearArguments, answer: ClearAnswer, temperat
     lines = [
         *_withheld(answer),
         clearing_words.sightings_line(answer.seen),
+        clearing_words.belief_line(answer),
         clearing_words.models_line(answer),
         clearing_words.strength_line(answer),
         clearing_words.oil_line(answer),
@@ -108,8 +114,8 @@ def _without_mends(answer: ClearAnswer) -> list[Block]:
     if answer.clearing.state is State.CLEAR:
         if worst is None:
             return []
-        text = _("The models find it clear; the bottle counts more. {what}")
-        return [Text(text.format(what=_(clearing_words.WHAT_HELPS[worst.clarity])))]
+        text = _("The models find it clear; the bottle counts more. See: why {number}")
+        return [Text(text.format(number=worst.batch))]
     if answer.clearing.state is State.WITHHELD:
         return []
     return [
@@ -157,6 +163,7 @@ def _buttons(
     last = [Button(_("Scale it"), f"scale #{view.id}.{view.version}")]
     if answer.mixture.oil_ml > 0 and not swapped:
         last.append(Button(_("Aroma"), f"clear #{view.id}.{view.version} more"))
+        last.append(Button(_("Map"), f"clear #{view.id}.{view.version} picture"))
     if answer.mixture.spirit_ml > 0:
         last.append(Button(_("Another spirit"), f"swap #{view.id}.{view.version}"))
     return (*rows, tuple(last))
@@ -242,7 +249,11 @@ COMMANDS = (
         N_("will it stay clear?"),
         _clear,
         words=("will it clear", "clearing", "will it split"),
-        examples=(N_("clear grapefruit mist"), N_("clear grapefruit mist more")),
+        examples=(
+            N_("clear grapefruit mist"),
+            N_("clear grapefruit mist more"),
+            N_("clear grapefruit mist picture"),
+        ),
         slots=(
             FORMULA_SLOT,
             LOSS_SLOT,
@@ -251,6 +262,7 @@ COMMANDS = (
             GRAMS_SLOT,
             TEMPERATURE_SLOT,
             MORE_DETAIL_SLOT,
+            PICTURE_SLOT,
         ),
         menu=13,
         wishes=(Wish("clear", ("{formula?} WITH {level}", "{formula?}")),),

@@ -13,7 +13,7 @@ from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids.clearing.estimate import COLD_BELOW_C
 from bot.trade.liquids.clearing.mend import Band, Mend, MendKind, State
 from bot.trade.words import N_
-from bot.work.batches.batches import BatchView, Clarity
+from bot.work.batches.batches import Clarity
 from bot.work.formulas.formulas import FormulaLineView, FormulaView
 from bot.work.liquids import clearing as clarity
 from bot.work.liquids.clearing import ClearAnswer, Seen
@@ -26,18 +26,6 @@ _STATES = {
     State.BORDERLINE: N_("borderline, it may cloud"),
     State.WILL_SPLIT: N_("will split"),
     State.WITHHELD: N_("clearing not known"),
-}
-# The next step after each look: common practice, no source.
-WHAT_HELPS = {
-    Clarity.CLEAR: N_("It can be bottled and used."),
-    Clarity.HAZY: N_(
-        "Give it another day at room temperature, closed. Still hazy: strain it through paper, "
-        "or add a little of the strongest spirit and check again."
-    ),
-    Clarity.SPLIT: N_(
-        "Two layers spray unevenly, so do not use it. If it was cold, warm it to room temperature and shake. "
-        "Otherwise it needs more or stronger spirit: try 10 ml of it with 1 ml of spirit first."
-    ),
 }
 CLARITY_SEEN = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.SPLIT: N_("split")}
 _MOST_SIGHTINGS = 4
@@ -78,12 +66,6 @@ def clear_button(view: FormulaView, swap: str = "") -> Button:
     return Button(_("Will it clear?"), f"clear #{view.id}.{view.version} {swap}".rstrip())
 
 
-def mending_line(batch: BatchView) -> str:
-    """Return the line that asks for mends of a batch of this size."""
-    volume = show_number(round(batch.total_ml, 1), 1)
-    return f"clear #{batch.formula_id}.{batch.version} to {volume} ml"
-
-
 def here_words(seen: Seen) -> str:
     """Return the summary of this bar's own checks, or '' if they are too few."""
     worst = seen.worst_last
@@ -116,6 +98,30 @@ def sightings_line(seen: Seen) -> str:
         for one in shown
     ]
     return _("Seen here: {looks}.").format(looks=", ".join(looks))
+
+
+def belief_line(answer: ClearAnswer) -> str:
+    """Return the probability of clear and the range of the limit of oil, by models and looks, or ''."""
+    found = answer.belief
+    if found is None:
+        return ""
+    low, high = (_percent(100 * end) for end in (found.largest_oil.low, found.largest_oil.high))
+    text = ngettext(
+        "By the models and {count} look at this oil: clear {chance}. Most oil: {low} to {high}, 8 in 10.",
+        "By the models and {count} looks at this oil: clear {chance}. Most oil: {low} to {high}, 8 in 10.",
+        found.looks,
+    )
+    return text.format(count=found.looks, chance=chance_words(found.clear), low=low, high=high)
+
+
+def chance_words(probability: float) -> str:
+    """Write a probability to the tenths that are known."""
+    if probability > 0.95:
+        return _("more than 9 times in 10")
+    if probability < 0.05:
+        return _("less than once in 10")
+    tenths = round(10 * probability) or 1
+    return ngettext("about {count} time in 10", "about {count} times in 10", tenths).format(count=tenths)
 
 
 def models_line(answer: ClearAnswer) -> str:
@@ -206,10 +212,11 @@ def mends(answer: ClearAnswer, factor: Fraction, units: str) -> list[MendWords]:
     """Return the smallest changes that clear the formula, with amounts times `factor`."""
     found = answer.clearing.mends
     best = [mend for mend in found if mend.reaches is State.CLEAR] or list(found)
-    return [_mend(answer, mend, factor, units) for mend in best[:_MOST_MENDS]]
+    return [mend_words(answer, mend, factor, units) for mend in best[:_MOST_MENDS]]
 
 
-def _mend(answer: ClearAnswer, mend: Mend, factor: Fraction, units: str) -> MendWords:
+def mend_words(answer: ClearAnswer, mend: Mend, factor: Fraction, units: str) -> MendWords:
+    """Return one mend with amounts times `factor`."""
     if mend.kind is MendKind.STRONGER_SPIRIT:
         return MendWords(
             _(mend.kind), _("{percent} vol").format(percent=_percent(mend.mixture.spirit_percent)), None

@@ -9,7 +9,7 @@ from bot.chat.dialogue.turn import Turn
 from bot.chat.features.liquids import dilution
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
-from bot.chat.reply.units import show_temperature
+from bot.chat.reply.units import show_percents, show_temperature
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids import strength
 from bot.trade.liquids.flash import FlashPoint, flash_point
@@ -36,9 +36,13 @@ def mix_reply(turn: Turn, answer: StrengthAnswer, title: str, view: FormulaView 
     blocks: list[Block] = [Grid(tuple(rows))]
     blocks += [Text(line) for line in _taken_as(answer)]
     if answer.infused_percent is not None and found.ethanol_ml > 0:
-        low, high = (round(end) for end in (answer.infused_percent.low, answer.infused_percent.high))
-        text = _("Fresh fruit gives it water: {low} to {high} % vol once strained. Measure what comes out.")
-        blocks.append(Text(text.format(low=show_number(low), high=show_number(high))))
+        infused = show_percents(answer.infused_percent)
+        text = _("Fresh fruit gives it water: {percent} once strained. Measure what comes out.")
+        if answer.strained:
+            first = _("{name}: {percent}").format(name=title, percent=infused)
+            text = _("As poured {percent}; the fruit's water is in it now.")
+            infused = show_strength(turn, found.strength_percent)
+        blocks.append(Text(text.format(percent=infused)))
     if answer.flash is not None and answer.flash.band_c is not None:
         blocks.append(Text(flash_words(turn, answer.flash)))
     buttons: tuple[tuple[Button, ...], ...] = ()

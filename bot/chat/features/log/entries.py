@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, photos_mark
 from bot.chat.dialogue.registry import all_log_words
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.people.team import shown_name
@@ -27,7 +27,7 @@ def entry_words(line: LogLine, units: str) -> str:
         return line.kind
     text = _(words.done).format_map(_values(line, units, words))
     if line.details.get("photo"):
-        text += " " + _("[photo]")
+        text += " " + photos_mark(len(line.details["photo"].split()))
     return _("put back: {what}").format(what=text) if line.what == chain.PUT_BACK else text
 
 

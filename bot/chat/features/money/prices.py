@@ -18,12 +18,11 @@ from bot.chat.dialogue.log_words import LogWords, Retold
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.charts import charts
-from bot.chat.grammar.syntax import Amount, Named, PackPrice, Span
+from bot.chat.grammar.syntax import Named, PackPrice, Span
 from bot.chat.i18n.language import _, decimal_mark, local, show_full_day, show_money, tongue
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.chat.reply.units import show_quantity, show_range, sizes_offered
-from bot.trade.days import business_day
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.money.money import minor_digits
@@ -63,16 +62,12 @@ def _accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
 def _ask_pack_price(turn: Turn, given: Given) -> Question:
     item = given[_ITEM]
     name = item.name
-    if _is_fruit(item):
+    if item.kind is IngredientKind.FRUIT:
         return Question(_("What does {name} cost? Such as: 0.60 each").format(name=name), hint=_("0.60 each"))
     return Question(
         _("What does a pack of {name} hold and cost? Such as: 10 ml 7.90").format(name=name),
         hint="10 ml 7.90",
     )
-
-
-def _is_fruit(item: IngredientView) -> bool:
-    return item.kind is IngredientKind.FRUIT
 
 
 def _accept_pack_price(turn: Turn, given: Given, value: PackPrice) -> tuple[Quantity, Decimal]:
@@ -83,7 +78,7 @@ def _accept_pack_price(turn: Turn, given: Given, value: PackPrice) -> tuple[Quan
         before = prices.in_force(turn.context, [item.id]).get(item.id)
         if before is not None:
             return before.pack, money
-        if _is_fruit(item):
+        if item.kind is IngredientKind.FRUIT:
             return Quantity(Fraction(1), "each"), money
         said = given.words.get("pack_price") or turn.line
         sizes = sizes_offered(_usual_packs(turn, item), turn.context.bar.units)
@@ -96,7 +91,7 @@ def _accept_pack_price(turn: Turn, given: Given, value: PackPrice) -> tuple[Quan
                 buttons=tuple(tuple(Button(*one) for one in row) for row in columns(packs, 3)),
             )
         )
-    return _pack(turn, item, pack), money
+    return turn.quantity(pack, is_liquid(item)), money
 
 
 def _usual_packs(turn: Turn, item: IngredientView) -> tuple[str, ...]:
@@ -114,10 +109,6 @@ def _usual_packs(turn: Turn, item: IngredientView) -> tuple[str, ...]:
     return volumes if liquid else masses
 
 
-def _pack(turn: Turn, item: IngredientView, pack: Amount) -> Quantity:
-    return turn.quantity(pack, is_liquid(item))
-
-
 def _wants_price(turn: Turn, given: Given) -> bool:
     if PICTURE_SLOT in given:
         return False
@@ -130,7 +121,7 @@ def _wants_price(turn: Turn, given: Given) -> bool:
 
 def _wants_garnishes(turn: Turn, given: Given) -> bool:
     item = given.get(_ITEM)
-    if item is None or not given.guided or not _is_fruit(item):
+    if item is None or not given.guided or item.kind is not IngredientKind.FRUIT:
         return False
     known = prices.in_force(turn.context, [item.id]).get(item.id)
     return known is None or known.garnishes is None
@@ -271,9 +262,7 @@ def _picture(turn: Turn, item: IngredientView) -> Reply:
         return reply(_("I need two prices for a picture."))
     times, unit = _PER[known[-1].dimension]
     bar = turn.context.bar
-    points = [
-        (business_day(one.at, bar.zone, bar.closing_minute), one.typed_per_base * times) for one in known
-    ]
+    points = [(bar.day_of(one.at), one.typed_per_base * times) for one in known]
     file = charts.price_picture(turn, item.name, _(unit), points)
     return Reply((Text(_("Price of {name}").format(name=item.name), strong=True),), files=(file,))
 

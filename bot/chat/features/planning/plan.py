@@ -27,7 +27,6 @@ from bot.work.money.prices import PriceView
 from bot.work.planning import fruit_par, plan
 from bot.work.planning.fruit_par import FruitPar
 from bot.work.planning.plan import FormulaPlan, ShoppingLine
-from bot.work.spray import drinks
 
 _MOST_SHOWN = 8
 _FAR_DAYS = 60
@@ -82,7 +81,7 @@ def _all(turn: Turn) -> Reply:
             *use_words.how_to_tell(known[0]),
             buttons=((Button(_("Batches"), "batches"), Button(_("Fruit"), "fruit par")),),
         )
-    today = drinks.today(turn.context)
+    today = turn.context.today
     units = turn.context.bar.units
     due = [one for one in planned if one.batch is not None and one.size_ml is not None]
     rows = tuple(_row(one, units) for one in due[:_MOST_SHOWN])

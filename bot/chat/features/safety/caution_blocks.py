@@ -26,7 +26,7 @@ def cautions_at(
 ) -> list[Caution]:
     """Return the cautions for a formula at a step of the work, most important first."""
     volume = float(answer.finished_ml) if answer is not None and answer.finished_ml else None
-    contents = contents_of(mix_of(view), volume)
+    contents = contents_of(mix_of(view if answer is None else answer.measured), volume)
     return cautions_for(step, contents, Jurisdiction(turn.context.bar.jurisdiction), view.preparation)
 
 

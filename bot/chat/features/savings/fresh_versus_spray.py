@@ -12,6 +12,7 @@ from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_mo
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.trade.money.cost import MoneyRange
+from bot.trade.numbers.uncertainty import to_decimal
 from bot.trade.savings.fresh_versus_spray import INPUT_NAMES, Answer, FreshAgainstSpray
 from bot.work.formulas.formulas import FormulaView
 from bot.work.money.cost import CostAnswer
@@ -19,7 +20,6 @@ from bot.work.savings import fresh_versus_spray
 from bot.work.savings.fresh_versus_spray import Against, NotComparable, Uncounted
 
 _SETTING_OF = {
-    Uncounted.WAGE: "wage 10-12",
     Uncounted.BATCH_MINUTES: "batch minutes 15-20",
     Uncounted.GARNISH_MINUTES: "garnish minutes 0.2-0.3",
     Uncounted.BOTTLE: "bottle price 1.20",
@@ -72,7 +72,8 @@ def against_reply(turn: Turn, costed: CostAnswer, asked: str, picture: bool) -> 
     result = found.result
     first = _verdict(view, found.fruit.name, result)
     lines: list[Block] = [Grid(_rows(result))]
-    lines += [Text(line) for line in (*_saving(found), *_level(result), *_basis(found))]
+    lines += [Text(line) for line in (*_saving(found), *time_lines(turn, result.minutes), *_level(result))]
+    lines += [Text(line) for line in _basis(found)]
     buttons = [Button(_("Cost"), again)]
     if result.swings:
         buttons.insert(0, Button(_("What matters: picture"), f"{again} picture"))
@@ -100,14 +101,15 @@ def _rows(result: FreshAgainstSpray) -> tuple[tuple[str, ...], ...]:
 
 def _about(sum_: Answer) -> str:
     """Write a yearly sum, with the two digits that an estimate knows."""
-    money = sum_.likely
-    if sum_.whole.is_exact or not money:
-        return show_money(money)
-    return show_money(round(money, 1 - money.adjusted()))
+    return show_money(sum_.likely) if sum_.whole.is_exact else _two_figures(sum_.likely)
+
+
+def _two_figures(money: Decimal) -> str:
+    return show_money(round(money, 1 - money.adjusted()) if money else money)
 
 
 def _usual(answer: Answer) -> str:
-    low, high = (show_money(Decimal(repr(round(end, 4)))) for end in (answer.usual.low, answer.usual.high))
+    low, high = (_two_figures(Decimal(repr(round(end, 4)))) for end in (answer.usual.low, answer.usual.high))
     return low if low == high else _("{low} to {high}").format(low=low, high=high)
 
 
@@ -117,8 +119,8 @@ def _saving(found: Against) -> list[str]:
     lines = []
     if not week.whole.is_exact:
         lines.append(
-            _("Saved a week: usually {usual}; at the extremes {low} to {high}").format(
-                usual=_usual(week), low=show_money(week.whole.low), high=show_money(week.whole.high)
+            _("Saved: usually {usual}, at the extremes {low} to {high}").format(
+                usual=_usual(week), low=_two_figures(week.whole.low), high=_two_figures(week.whole.high)
             )
         )
     if result.matter_most:
@@ -147,11 +149,34 @@ def _weeks(weeks: Decimal) -> str:
     return show_number(Fraction(round(weeks, 1)), 1)
 
 
+def time_lines(turn: Turn, minutes: Answer) -> list[str]:
+    """Say the minutes saved a week, and their worth at the bar's wage, which is in no sum of money."""
+    if minutes.whole.low == minutes.whole.high == 0:
+        return []
+    low, high = round(minutes.usual.low), round(minutes.usual.high)
+    if low < 0 < high:
+        text = _("Time, apart: {less} min lost to {more} min saved a week").format(
+            less=show_number(-low), more=show_number(high)
+        )
+    else:
+        near, far = sorted((abs(low), abs(high)))
+        said = _("{low} to {high}").format(low=show_number(near), high=show_number(far))
+        text = (
+            _("Time, apart: {minutes} min saved a week")
+            if high > 0
+            else _("Time, apart: {minutes} min more a week")
+        )
+        text = text.format(minutes=said if near != far else show_number(far))
+    wage = fresh_versus_spray.estimate_of(turn.context.bar.settings.wage)
+    if wage is None or not minutes.likely:
+        return [text]
+    worth = show_money(abs(minutes.likely) * to_decimal(wage.likely) / 60)
+    return [text + _(", about {money} at your wage").format(money=worth)]
+
+
 def _level(result: FreshAgainstSpray) -> list[str]:
     even = result.break_evens
-    parts = []
-    if even.fruit_price is not None:
-        parts.append(_("{price} a fruit").format(price=show_money(even.fruit_price)))
+    parts = [_("{price} a fruit").format(price=show_money(even.fruit_price))]
     if even.sprays_per_drink is not None:
         parts.append(_("{sprays} sprays").format(sprays=show_number(Fraction(even.sprays_per_drink), 1)))
     if even.drinks_per_week is not None:
@@ -161,7 +186,7 @@ def _level(result: FreshAgainstSpray) -> list[str]:
                 drinks=show_number(number)
             )
         )
-    return [_("Breaks even at {points}").format(points=_(", or ").join(parts))] if parts else []
+    return [_("Breaks even at {points}").format(points=_(", or ").join(parts))]
 
 
 def _basis(found: Against) -> list[str]:
@@ -174,6 +199,9 @@ def _basis(found: Against) -> list[str]:
                 last=show_full_day(found.wasted.last),
             )
         )
+    if found.wasted is not None and found.wasted.kept:
+        share = show_number(found.wasted.kept * 100, 0)
+        parts.append(_("{percent} % juiced or used after peeling, and credited").format(percent=share))
     lines = ["; ".join(parts) + "."]
     if found.uncounted:
         names = ", ".join(_(one.value) for one in found.uncounted)

@@ -1,76 +1,114 @@
-"""Word the effect of spraying on waste."""
+"""Word what became of sprayed fruit, beside fruit that was not sprayed."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.i18n.language import _, show_full_day, show_number
-from bot.trade.fruit.balance import Comparison, Sureness
-from bot.trade.words import N_
-from bot.work.savings.savings import SprayEffect
-
-SURENESS = {
-    Sureness.FEW_DAYS: N_("too few nights to say"),
-    Sureness.MAY_BE_CHANCE: N_("may be chance"),
-    Sureness.CLEAR: N_("more than chance"),
-}
+from bot.trade.numbers.ranges import Range
+from bot.trade.savings.before_after import FEWEST_NIGHTS, Verdict
+from bot.work.savings.before_after import Side, SprayEffect
 
 
-def period_line(effects: Sequence[SprayEffect]) -> str:
-    """Write in one line the change of each fruit's pieces a night since the time before the spray."""
-    said = [
-        f"{effect.since.fruit.name} {_period(effect.period)}"
-        for effect in effects
-        if effect.period is not None
-    ]
-    return _("A night, against before the spray: {changes}").format(changes=", ".join(said)) if said else ""
+def short_lines(effects: Sequence[SprayEffect]) -> list[str]:
+    """Write the change of each fruit in one line, and in another what it shows and does not."""
+    judged = [one for one in effects if one.effect.verdict is not Verdict.FEW_NIGHTS]
+    if not judged:
+        return [few_nights(one) for one in effects[:1]]
+    said = "; ".join(f"{one.since.fruit.name} {change(one)}" for one in judged)
+    others = _names(judged[0])
+    if others:
+        text = _("Since the spray, beside {others}: {changes}").format(others=others, changes=said)
+        return [text, meaning(judged)]
+    return [_("Since the spray: {changes}").format(changes=said), meaning(judged)]
 
 
-def _period(found: Comparison) -> str:
-    change = _change(found)
-    if not change:
-        return _("{now} after {before} (too few nights to say)").format(
-            now=_amount(found.per_day), before=_amount(found.per_day_before)
-        )
-    return f"{change} ({_(SURENESS[found.sureness])})" if found.sureness is Sureness.MAY_BE_CHANCE else change
-
-
-def effect_line(effect: SprayEffect) -> str:
-    """Write the same over all nights since then, with their number and the certainty of the difference."""
-    found = effect.whole or effect.period
-    if found is None:
+def change(one: SprayEffect) -> str:
+    """Write the change with its 95 % interval: '64 % less (48 to 75 % less)'."""
+    found = one.effect
+    if found.ratio is None or found.interval is None:
         return ""
-    sure = _(SURENESS[found.sureness])
-    change = _change(found)
+    text = f"{_share(found.ratio)} ({_interval(found.interval)})"
+    return text if found.verdict is not Verdict.CHANCE else f"{text}, {_(found.verdict)}"
+
+
+def meaning(judged: Sequence[SprayEffect]) -> str:
+    """Say in one plain sentence what the comparison shows, and what it does not."""
+    clear = [one for one in judged if one.effect.verdict is not Verdict.CHANCE]
+    if not clear:
+        return _("That much changes by chance, so it shows nothing yet.")
+    if all(one.effect.controlled for one in clear):
+        return _("More than chance. It doesn't show why: a new menu would look the same.")
+    return _("More than chance, but nothing unsprayed is logged beside it: the season would look the same.")
+
+
+def few_nights(one: SprayEffect) -> str:
+    """Say how many nights in whole weeks there are, and how many a verdict takes."""
     return _(
-        "{name}, sprayed since {day}: {now} thrown out a night in {nights} nights since, "
-        "{before} in the {earlier} before. {judgement}."
+        "{name}, sprayed since {day}: no verdict yet. In whole weeks {before} nights before and {after} "
+        "since; it takes {least} each."
     ).format(
-        name=effect.since.fruit.name.capitalize(),
-        day=show_full_day(effect.since.day),
-        now=_amount(found.per_day),
-        nights=found.days,
-        before=_amount(found.per_day_before),
-        earlier=found.days_before,
-        judgement=f"{change}: {sure}" if change else sure.capitalize(),
+        name=one.since.fruit.name.capitalize(),
+        day=show_full_day(one.since.day),
+        before=one.before.nights,
+        after=one.after.nights,
+        least=FEWEST_NIGHTS,
     )
 
 
-def _amount(pieces: Decimal) -> str:
-    return show_number(Fraction(round(pieces, 1)), 1)
+def full_lines(one: SprayEffect) -> list[str]:
+    """Write the numbers of one fruit before and since, the change beside the others, and what was kept."""
+    if one.effect.verdict is Verdict.FEW_NIGHTS:
+        return [few_nights(one), *_kept(one)]
+    text = _(
+        "{name}, sprayed since {day}: {now} thrown out a night in {nights} nights since, {before} in the "
+        "{earlier} before."
+    ).format(
+        name=one.since.fruit.name.capitalize(),
+        day=show_full_day(one.since.day),
+        now=_a_night(one.after, one.after.pieces),
+        nights=one.after.nights,
+        before=_a_night(one.before, one.before.pieces),
+        earlier=one.before.nights,
+    )
+    if one.others:
+        text += " " + _("Not sprayed, {others}: {now} after {before}.").format(
+            others=_names(one),
+            now=_a_night(one.after, one.after.others),
+            before=_a_night(one.before, one.before.others),
+        )
+    basis = _("a drink") if one.after.drinks is not None else _("a night")
+    verdict = _("Set beside each other {basis}: {change}.") if one.others else _("Counted {basis}: {change}.")
+    return [text, verdict.format(basis=basis, change=change(one)) + " " + meaning([one]), *_kept(one)]
 
 
-def _change(found: Comparison) -> str:
-    """Return the change in words, empty if there are too few nights."""
-    if found.sureness is Sureness.FEW_DAYS:
-        return ""
-    if found.change_share is None:
-        return _("none before")
-    share = show_number(abs(Fraction(found.change_share)) * 100, 0)
-    if found.change_per_day < 0:
-        return _("{percent} % less").format(percent=share)
-    if found.change_per_day > 0:
-        return _("{percent} % more").format(percent=share)
-    return _("as before")
+def _kept(one: SprayEffect) -> list[str]:
+    if not one.before.kept + one.after.kept:
+        return []
+    return [
+        _("Juiced or used after peeling, so not waste: {before} before, {after} since.").format(
+            before=show_number(Fraction(one.before.kept), 0), after=show_number(Fraction(one.after.kept), 0)
+        )
+    ]
+
+
+def _names(one: SprayEffect) -> str:
+    return _(" and ").join(view.name for view in one.others[:3])
+
+
+def _a_night(side: Side, pieces: float) -> str:
+    return show_number(Fraction(round(side.a_night(pieces), 1)), 1)
+
+
+def _share(ratio: float) -> str:
+    percent = show_number(round(abs(ratio - 1) * 100))
+    return (_("{percent} % less") if ratio < 1 else _("{percent} % more")).format(percent=percent)
+
+
+def _interval(ends: Range[float]) -> str:
+    if ends.low < 1 < ends.high:
+        return _("{low} to {high}").format(low=_share(ends.low), high=_share(ends.high))
+    near, far = sorted((ends.low, ends.high), key=lambda end: abs(end - 1))
+    low, high = (show_number(round(abs(end - 1) * 100)) for end in (near, far))
+    return _("{low} to {high} %").format(low=low, high=high)

@@ -13,7 +13,7 @@ from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, of_day, with_day
 from bot.chat.dialogue.inputs.fruit import new_fruit
 from bot.chat.dialogue.inputs.money import as_money
-from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.names import known_ingredient, named_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import accept_number, is_liquid, undo_button, undo_each
 from bot.chat.dialogue.log_words import LogWords, Retold, amount_of, retold_amount
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain, said
@@ -21,7 +21,7 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.fruit.balance_words import named_amount, plain_amount, used_blocks, used_row
 from bot.chat.features.money.prices import change_words, pack_words
 from bot.chat.features.stock.delivery_words import delivery_line, paid_words, per_pack, typed
-from bot.chat.grammar.syntax import Amount, Money, Named, Unknown
+from bot.chat.grammar.syntax import Amount, Money, Named
 from bot.chat.i18n.language import _, ngettext, show_money, show_number
 from bot.chat.i18n.plurals import counted_name, singular
 from bot.chat.reply.message import Button, Grid, Reply, Text, reply
@@ -57,13 +57,10 @@ def _ask_counted(turn: Turn, given: Given) -> Question:
 
 def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
     """Turn a name into an item that the bar buys; a common fruit name creates a new one."""
-    known = known_ingredient(turn, value)
-    if known is not None:
-        return known
-    typed = words_of(value)
-    if guess_kind(singular(typed)) is IngredientKind.FRUIT:
+    known, typed = known_ingredient(turn, value), words_of(value)
+    if known is None and guess_kind(singular(typed)) is IngredientKind.FRUIT:
         return new_fruit(turn, typed)
-    raise Say(turn.not_known(Unknown(typed), "INGREDIENT", _("ingredient")))
+    return known or named_ingredient(turn, value)
 
 
 def _is_liquid(item: IngredientView) -> bool | None:

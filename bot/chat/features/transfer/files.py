@@ -49,6 +49,7 @@ _KINDS = {
 _UNREADABLE = {
     "size": N_("That file is too large: at most 5 MB, 100,000 rows, and 20,000 batches or prices."),
     "names": N_("That file brings too many names: a bar has 2,000 ingredients at most."),
+    "new bar": N_("In its first week a bar takes in at most 20,000 rows a file. Split it, or send it later."),
     "json": N_("That is not valid JSON: {detail}"),
     "csv": N_("That is not a table in UTF-8: {detail}"),
     "columns": N_("I find no table in that file: a row of headings, and below it a row for each thing."),

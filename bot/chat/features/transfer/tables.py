@@ -14,7 +14,6 @@ from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_numbe
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, Grid, Reply, Text
 from bot.chat.reply.units import show_quantity, unit_name
-from bot.trade.days import business_day
 from bot.trade.formulas.measures import Quantity
 from bot.trade.words import N_
 from bot.work.transfer.foreign.reading import KINDS, MEANINGS, Meaning, Question, Reading
@@ -175,7 +174,7 @@ def _answers(turn: Turn, found: Proposal, asked: Question) -> tuple[tuple[Button
             ),
         )
     bar = turn.context.bar
-    today = business_day(turn.clock.now(), bar.zone, bar.closing_minute)
+    today = bar.day_of(turn.clock.now())
     days = (today, today - timedelta(days=1))
     return (tuple(Button(show_day(one), f"{line} day {one.isoformat()}") for one in days),)
 

@@ -108,5 +108,6 @@ KEYWORDS: Final[dict[str, str]] = {
     "ALSO": "also plus and_also oh_and and_another",
     "AGAIN": "again same_again the_same_again same_thing_again the_same same_thing once_again once_more"
     " one_more_time same_as_before repeat_that same",
+    "ADD": "add added plus adding",
     "COPIES": "copies copy labels label",
 }

@@ -100,5 +100,6 @@ KEYWORDS: Final[dict[str, str]] = {
     "ALSO": "también además y_también ponle_también",
     "AGAIN": "otra_vez otra_vez_lo_mismo lo_mismo lo_mismo_otra_vez de_nuevo lo_mismo_de_nuevo repite"
     " repítelo igual_que_antes",
+    "ADD": "añade añadir añadí añado agrega agregar agregué echa eché más",
     "COPIES": "copia copias etiqueta etiquetas",
 }

@@ -40,6 +40,7 @@ _KEPT_OIL = 0.25
 _MOST_SPIRIT_FACTOR = 4.0
 _STEPS, _FINE_STEPS = 60, 16
 _WORTH_KEEPING = 0.1
+MOST_OIL_SHARE = 0.99  # the largest share of oil tried
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +132,13 @@ def _verdicts(mixture: Mixture, temperature_c: float) -> tuple[bool, bool | None
     return original, _voted(Model.DORTMUND, [mixture], temperature_c)[0]
 
 
+def model_states(mixtures: Sequence[Mixture], temperature_c: float = 20.0) -> list[State]:
+    """Return the state of each mixture by the models alone, without published facts."""
+    original = _voted(Model.ORIGINAL, mixtures, temperature_c)
+    dortmund = _voted(Model.DORTMUND, mixtures, temperature_c)
+    return [combined_state(one, other, ()) for one, other in zip(original, dortmund, strict=True)]
+
+
 def _is_withheld(mixture: Mixture) -> bool:
     """Whether too much of a mixture is outside the model to give an answer."""
     if mixture.modelled_ml <= 0.0:
@@ -200,18 +208,26 @@ def _lowest_strength(mixture: Mixture, temperature_c: float) -> Band:
     )
 
 
+def largest_oil_shares(mixture: Mixture, temperature_c: float = 20.0) -> Band:
+    """Return the largest share of oil by volume, 0 to 1, that stays clear with the rest unchanged.
+
+    0 if even a trace splits; the largest share tried, 0.99, if any amount stays clear. `mixture` needs
+    something besides its oil. Raises OutOfRangeError outside 0 to 40 °C.
+    """
+    rest = mixture.modelled_ml - mixture.oil_ml
+    # Shares from nearly all oil down to a trace, more closely spaced at the small end.
+    shares = [MOST_OIL_SHARE * (i / _STEPS) ** 2 for i in range(_STEPS, 0, -1)]
+    band = _band(lambda share: replace(mixture, oil_ml=rest * share / (1.0 - share)), shares, temperature_c)
+    return Band(band.original or 0.0, band.dortmund or 0.0)
+
+
 def _largest_oil(mixture: Mixture, temperature_c: float) -> tuple[Band, Band]:
-    """Return the largest share of oil in % and in mL, with the rest unchanged."""
+    """Return the largest share of oil in % and in mL, with the rest unchanged; None for any amount."""
     rest = mixture.modelled_ml - mixture.oil_ml
     if rest == 0.0:
         return Band(None, None), Band(None, None)
-    # Shares from nearly all oil down to a trace, more closely spaced at the small end.
-    shares = [0.99 * (i / _STEPS) ** 2 for i in range(_STEPS, 0, -1)]
-    band = _band(lambda share: replace(mixture, oil_ml=rest * share / (1.0 - share)), shares, temperature_c)
-    found = (band.original, band.dortmund)
-    # If the whole range is clear, there is no limit; if the smallest share still splits, there is no
-    # solution.
-    limits = [0.0 if limit is None else None if limit == shares[0] else limit for limit in found]
+    band = largest_oil_shares(mixture, temperature_c)
+    limits = [None if limit == MOST_OIL_SHARE else limit for limit in (band.original, band.dortmund)]
     percents = [None if limit is None else down(100.0 * limit) for limit in limits]
     volumes = [None if limit is None else down(rest * limit / (1.0 - limit)) for limit in limits]
     return Band(*percents), Band(*volumes)

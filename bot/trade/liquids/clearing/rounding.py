@@ -9,20 +9,19 @@ from collections.abc import Callable
 _DIGITS = 2
 
 
-def up(value: float, digits: int = _DIGITS) -> float:
-    """Round up to `digits` significant digits, so that a rounded limit stays on its better side."""
-    return rounded(value, digits, math.ceil)
+def up(value: float) -> float:
+    """Round up to the known digits, so that a rounded limit stays on its better side."""
+    return _rounded(value, math.ceil)
 
 
-def down(value: float, digits: int = _DIGITS) -> float:
-    """Round down to `digits` significant digits."""
-    return rounded(value, digits, math.floor)
+def down(value: float) -> float:
+    """Round down to the known digits."""
+    return _rounded(value, math.floor)
 
 
-def rounded(value: float, digits: int, way: Callable[[float], int]) -> float:
-    """Round to so many digits by `way`, `math.floor` or `math.ceil`."""
+def _rounded(value: float, way: Callable[[float], int]) -> float:
     if value <= 0.0:
         return 0.0
-    places = digits - 1 - math.floor(math.log10(value))
+    places = _DIGITS - 1 - math.floor(math.log10(value))
     # The first rounding removes binary noise from a number that is short enough already.
     return round(way(round(value * 10.0**places, 6)) / 10.0**places, max(places, 0))

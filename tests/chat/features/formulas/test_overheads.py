@@ -43,9 +43,9 @@ def test_its_own_minutes_and_bottle_count_for_it_and_for_no_other(ana: Person) -
     before = _spray_a_week(ana, "grapefruit mist")
     assert before == _spray_a_week(ana, "other mist")
     ana.says("making grapefruit mist 60 min, bottle 2.20")
-    # 45 minutes more at 12 an hour and 8 bottles at 1.00 more, over a batch that lasts 300 drinks a week
-    # of two and a half sprays of a twelfth of a millilitre (62.5 mL of the 402 mL a week).
-    more = (Fraction(45, 60) * 12 + 8) * Fraction(625, 10) / 402
+    # 8 bottles at 1.00 more, over a batch that lasts 300 drinks a week of two and a half sprays of a twelfth
+    # of a millilitre (62.5 mL of the 402 mL a week). The minutes are counted apart.
+    more = 8 * Fraction(625, 10) / 402
     assert abs(_spray_a_week(ana, "grapefruit mist") - before - more) < Fraction(3, 100)
     assert _spray_a_week(ana, "other mist") == before
     ana.says("making grapefruit mist none")

@@ -49,8 +49,8 @@ def test_what_is_known_exactly_has_no_ranges(ana: Person) -> None:
     assert "100 drinks a week as you said." in said
 
 
-def test_labour_bottle_label_and_waste_count(ana: Person) -> None:
-    """Batch: 6 + 30 min at 12 an hour = 6, 2 bottles at 1.05: 14.10 over 500 drinks; a garnish 6 s: 2 cents.
+def test_bottle_label_and_waste_cost_money_and_work_stays_apart(ana: Person) -> None:
+    """Batch: 6 + 2 bottles at 1.05: 8.10 over 500 drinks. A garnish 6 s, a batch 30 min for five weeks.
 
     Ten of fifty grapefruits wasted: 80 cents over 6.4 garnishes is 12.5 cents.
     """
@@ -66,9 +66,10 @@ def test_labour_bottle_label_and_waste_count(ana: Person) -> None:
     ):
         ana.says(line)
     said = text(ana.says("cost mist x1 more"))
-    assert _row(said, "a drink") == ["€0.145", "€0.028"]
-    assert said.startswith("Mist saves €11.68 a week")
-    assert "€59.00 spent once: earned back in 5.1 weeks" in said
+    assert _row(said, "a drink") == ["€0.125", "€0.016"]
+    assert said.startswith("Mist saves €10.88 a week")
+    assert "Time, apart: 4 min saved a week, about €0.80 at your wage" in said
+    assert "€59.00 spent once: earned back in 5.4 weeks" in said
     assert "20 % of the fruit wasted" in said
     assert "Not counted" not in said
 
@@ -76,13 +77,12 @@ def test_labour_bottle_label_and_waste_count(ana: Person) -> None:
 def test_ranges_name_the_two_inputs_that_matter_most_and_can_be_drawn(ana: Person) -> None:
     for line in (
         "price grapefruit 0.80 each, 6-10 garnishes each",
-        "bar wage 10-12",
-        "bar garnish minutes 0.1-0.3",
+        "bar drinks a week 80-120",
     ):
         ana.says(line)
     said = text(ana.says("cost mist x1 more"))
     assert "usually" in said
-    assert "What matters most: garnishes from a fruit and minutes to cut a garnish" in said
+    assert "What matters most: garnishes from a fruit and drinks a week" in said
     (drawn,) = ana.taps("What matters: picture")
     (file,) = drawn.files
     assert Image.open(BytesIO(file.content)).width == 1140
