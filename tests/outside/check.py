@@ -11,7 +11,10 @@ class Mark(Enum):
     """How the expected value is known."""
 
     READ = "read"  # the source's text or table was seen
-    COMPUTED = "computed by a general library"
+    COMPUTED = "computed by a general library"  # in the same run, by a library that others use too
+    # By hand, or by another program with the same formula and coefficients: shows errors of copying and
+    # coding, not of the formula.
+    APART = "worked apart"
     MEMORY = "from memory"
     PRACTICE = "common practice, no source"
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from math import exp
 
 from bot.trade.formulas.kinds import IngredientKind
@@ -62,13 +63,11 @@ def _library_flash(cas: str, method: str) -> Callable[[], float]:
     return got
 
 
-def _inside_band(percent: float, value: float) -> Callable[[], str]:
-    def got() -> str:
-        band = flash_point(percent).band_c
-        assert band is not None
-        return "inside" if band.low - 1e-9 <= value <= band.high + 1e-9 else f"{band.low} to {band.high}"
-
-    return got
+def _flash_alone(kind: IngredientKind, name: str, end: str) -> float:
+    percent = 100.0 if kind is IngredientKind.SPIRIT else 0.0
+    band = flash.flash_point_of([Component(kind, name, 100.0, percent)]).band_c
+    assert band is not None
+    return band.low if end == "lower" else band.high
 
 
 def _strictly_highly_flammable_from() -> float:
@@ -136,18 +135,6 @@ CHECKS: list[Check] = [
     *(
         Check(
             "cautions",
-            f"flash point table value at {percent:g} % vol lies in the band given",
-            _PAGES,
-            Mark.READ,
-            "inside",
-            _inside_band(percent, celsius),
-            "°C",
-        )
-        for percent, celsius in PUBLISHED_FLASH_C
-    ),
-    *(
-        Check(
-            "cautions",
             f"printed flash point of {percent} % ethanol",
             _PAGES,
             Mark.READ,
@@ -166,6 +153,7 @@ CHECKS: list[Check] = [
             (80, 20),
             (90, 17),
             (96, 17),
+            (100, 17),
         )
     ),
     *(
@@ -181,38 +169,28 @@ CHECKS: list[Check] = [
         )
         for percent, celsius in COMPUTED_FLASH_C
     ),
-    Check(
-        "cautions",
-        "pure ethanol flashes, computed curve's end",
-        "IEC 60079-20-1 (2010) through the library chemicals",
-        Mark.COMPUTED,
-        12.0,
-        _library_flash("64-17-5", "IEC 60079-20-1 (2010)"),
-        "°C",
-        0.01,
-    ),
     *(
         Check(
             "cautions",
-            f"{name} flashes above every spirit of 40 % vol and more",
+            f"{name} alone flashes from, {end} end",
             f"{method} through the library chemicals",
             Mark.COMPUTED,
-            (28.1, 120.0),
             _library_flash(cas, method),
+            partial(_flash_alone, kind, name, end),
             "°C",
+            0.2,
         )
-        for name, cas, method in (
-            ("limonene", "138-86-3", "IEC 60079-20-1 (2010)"),
-            ("limonene", "138-86-3", "NFPA 497 (2008)"),
-            ("d-limonene", "5989-27-5", "Serat DIPPR (2017)"),
-            ("propylene glycol", "57-55-6", "Serat DIPPR (2017)"),
+        for name, kind, cas, method, end in (
+            ("ethanol", IngredientKind.SPIRIT, "64-17-5", "IEC 60079-20-1 (2010)", "lower"),
+            ("limonene", IngredientKind.CITRUS_OIL, "138-86-3", "NFPA 497 (2008)", "lower"),
+            ("limonene", IngredientKind.CITRUS_OIL, "5989-27-5", "Serat DIPPR (2017)", "upper"),
         )
     ),
     Check(
         "cautions",
         "strength from which every reading is below 23 °C (about 60 to 65 % vol and somewhat above)",
         "UNIFAC and vapour pressure, worked apart from this program",
-        Mark.COMPUTED,
+        Mark.APART,
         (60.0, 67.0),
         _strictly_highly_flammable_from,
         "% vol",
@@ -227,7 +205,7 @@ CHECKS: list[Check] = [
             "cautions",
             f"oil {oil} : glycol {glycol} : spirit {spirit} of 96 % flashes from",
             "Liaw's rule with original UNIFAC and ethanol at 12 °C, worked apart from this program",
-            Mark.COMPUTED,
+            Mark.APART,
             float(celsius),
             _mix_flash(oil, glycol, spirit),
             "°C",
@@ -240,7 +218,7 @@ CHECKS: list[Check] = [
             "cautions",
             f"oil {oil} : glycol {glycol} : spirit {spirit} of 96 % flashes from, by another calculation",
             "original and Dortmund UNIFAC, a second calculation apart from this program",
-            Mark.COMPUTED,
+            Mark.APART,
             float(celsius),
             _mix_flash(oil, glycol, spirit),
             "°C",
@@ -257,7 +235,7 @@ CHECKS: list[Check] = [
         "cautions",
         "95 % spirit alone flashes from, by the computed curve",
         "Liaw's rule with original UNIFAC and ethanol at 12 °C, worked apart from this program",
-        Mark.COMPUTED,
+        Mark.APART,
         14.7,
         lambda: flash_point(95.0).low_c,
         "°C",
@@ -354,8 +332,8 @@ CHECKS: list[Check] = [
     Check(
         "cautions",
         "sulphites in the United States",
-        "21 CFR 101.100(a)(4)",
-        Mark.MEMORY,
+        "21 CFR 130.9 as quoted by grokfood.com: declared from 10 parts per million on",
+        Mark.READ,
         "listed apart",
         _standing("sulphites", Jurisdiction.US),
     ),

@@ -74,6 +74,35 @@ _OILS = (
     ("distilled lime oil", 20.0, 20.0, (0.856, 0.865), "ISO 3519", Mark.MEMORY),
     ("limonene", 21.0, 4.0, (0.84015, 0.84025), "Merck Index, d-limonene: d4 at 21 °C 0.8402", Mark.READ),
 )
+# kind, name, figure as printed and as shown to people, source, mark
+_SHOWN = (
+    (_OIL, "limonene", "0.8402 (21/4 °C)", "Merck Index, d-limonene", Mark.READ),
+    (_OIL, "bitter orange oil", "0.84 - 0.86 (20/20 °C)", _HANDBOOK, Mark.READ),
+    (_OIL, "mandarin oil", "0.844 - 0.855 (20/20 °C)", _HANDBOOK, Mark.READ),
+    (_OIL, "tangerine oil", "0.844 - 0.854 (25/25 °C)", _FCC, Mark.READ),
+    (_OIL, "sweet orange oil", "0.842 - 0.85 (20/20 °C)", "Ph. Eur. 6.2, quoted by Martindale", Mark.READ),
+    (_OIL, "distilled lemon oil", "0.842 - 0.856 (25/25 °C)", _FCC, Mark.READ),
+    (_OIL, "lemon oil", "0.849 - 0.855 (25/25 °C)", "USP 28 and USP 35, Lemon Oil", Mark.READ),
+    (_OIL, "distilled lime oil", "0.856 - 0.865 (20/20 °C)", "ISO 3519", Mark.MEMORY),
+    (_OIL, "persian lime oil", "0.861 - 0.879 (20/20 °C)", _HANDBOOK, Mark.READ),
+    (_OIL, "key lime oil", "0.875 - 0.888 (20/20 °C)", _HANDBOOK, Mark.READ),
+    (_OIL, "lime oil", "0.861 - 0.888 (20/20 °C)", f"{_HANDBOOK}: Persian and Mexican", Mark.READ),
+    (_OIL, "grapefruit oil", "0.848 - 0.856 (25/25 °C)", _FCC, Mark.READ),
+    (_OIL, "bergamot oil", "0.871 - 0.879 (25/25 °C)", _FCC, Mark.READ),
+    (
+        _OIL,
+        "yuzu oil",
+        "0.84 - 0.86 (20/20 °C)",
+        "the widest range of the sweet citrus oils here",
+        Mark.APART,
+    ),
+    (IngredientKind.PROPYLENE_GLYCOL, "", "1.035 - 1.037 (25/25 °C)", "USP 28 to USP 35", Mark.READ),
+    (IngredientKind.GLYCEROL, "", "1.26362 (20/20 °C)", "Lange's Handbook of Chemistry", Mark.READ),
+    (IngredientKind.CARRIER_OIL, "MCT oil", "0.93 - 0.96 (20/20 °C)", "Ph. Eur., range", Mark.MEMORY),
+    (IngredientKind.CARRIER_OIL, "sunflower oil", "0.91 - 0.93 g/mL", "usual range", Mark.MEMORY),
+    (IngredientKind.ACID, "citric acid monohydrate", "1.542 g/mL", "a chemistry reference page", Mark.READ),
+    (IngredientKind.SUGAR, "caster", "1.587 - 1.588 g/mL", "usual handbook value", Mark.MEMORY),
+)
 _CUPS = (
     ("orange", 248.0, "09206"),
     ("lemon", 244.0, "09152"),
@@ -81,6 +110,11 @@ _CUPS = (
     ("grapefruit", 247.0, "09128"),
 )
 _SYRUPS = ((50.0, 1229.65), (60.0, 1286.61), (65.0, 1316.56), (70.0, 1347.48))
+
+
+def _shown(kind: IngredientKind, name: str) -> str:
+    found = densities.density_of(kind, name)
+    return "none" if found is None else found.published
 
 
 def _cup(name: str) -> float:
@@ -98,6 +132,12 @@ CHECKS: list[Check] = [
             partial(_relative, _OIL, name, celsius, water),
         )
         for name, celsius, water, printed, source, mark in _OILS
+    ),
+    *(
+        Check(
+            "density", f"{name or kind.value}, as printed", source, mark, printed, partial(_shown, kind, name)
+        )
+        for kind, name, printed, source, mark in _SHOWN
     ),
     Check(
         "density", "propylene glycol, specific gravity 25/25", "USP 28 to USP 35", Mark.READ, (1.035, 1.037),
@@ -142,7 +182,7 @@ CHECKS: list[Check] = [
     *(
         Check(
             "density", f"sucrose {percent:g} % mass at 20 °C", "ICUMSA polynomial, from another program",
-            Mark.COMPUTED, expected, partial(syrup_density_g_per_ml, percent), "g/mL", 0.00001,
+            Mark.APART, expected, partial(syrup_density_g_per_ml, percent), "g/mL", 0.00001,
         )
         for percent, expected in ((p, v / 1000.0) for p, v in _SYRUPS)
     ),
@@ -161,7 +201,7 @@ CHECKS: list[Check] = [
     ),
     Check(
         "density", "sugar in a litre of 1:1 syrup by mass", "ICUMSA polynomial, from another program",
-        Mark.COMPUTED, 614.8, lambda: syrup(1000.0, 1000.0).sugar_g_per_l, "g/L", 0.1,
+        Mark.APART, 614.8, lambda: syrup(1000.0, 1000.0).sugar_g_per_l, "g/L", 0.1,
     ),
     Check(
         "density", "sodium chloride crystals", "CRC Handbook, in the library chemicals", Mark.COMPUTED,

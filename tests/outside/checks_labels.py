@@ -20,8 +20,11 @@ from tests.outside.check import Check, Mark
 _ISO_216 = "ISO 216, size A4 (as given in public paper size tables)"
 _ANSI = "ANSI/ASME Y14.1, size A: 8.5 x 11 inches (as given in public paper size tables)"
 _QUIET = "ISO/IEC 18004, quiet zone (as stated on the QR Code maker's own site, denso-wave.com)"
-_CAPACITY = "ISO/IEC 18004, capacity of version 4, level M, in bytes"
-_LEGIBLE = "Regulation (EU) 1169/2011, annex IV and article 13(3): x-height on small packs, as a yardstick"
+_CAPACITY = "a public table of QR capacities (ryanagibson.com): version 4, level M, up to 62 bytes"
+_LEGIBLE = (
+    "guidance on ec.europa.eu to Regulation (EU) 1169/2011, article 13: x-height 1.2 mm, on small packs "
+    "0.9 mm, as a yardstick"
+)
 # Short words directly beside and above the symbol.
 _CROWDED = replace(PLAIN, allergens="lime " * 110, storage="", cautions=(), made_by="", bar="")
 _STOCK = STOCKS["roll 62"]
@@ -137,13 +140,13 @@ CHECKS = [
         "M or better",
         _level,
     ),
-    Check("labels", "symbol version for 62 bytes", _CAPACITY, Mark.MEMORY, 4, _version(62)),
-    Check("labels", "symbol version for 63 bytes", _CAPACITY, Mark.MEMORY, 5, _version(63)),
+    Check("labels", "symbol version for 62 bytes", _CAPACITY, Mark.READ, 4, _version(62)),
+    Check("labels", "symbol version for 63 bytes", _CAPACITY, Mark.READ, 5, _version(63)),
     Check(
         "labels",
         "height of the letter x in the smallest letters",
         _LEGIBLE,
-        Mark.MEMORY,
+        Mark.READ,
         (0.9, 1.2),
         _x_height_mm,
         "mm",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import UTC, date, datetime
 
-from bot.trade.batches.keeping import FOOD_CODE_DAYS, WEAK_BELOW_PERCENT, Made, usual_time
+from bot.trade.batches.keeping import WEAK_BELOW_PERCENT, Made, usual_time
 from bot.trade.batches.shelf import (
     OIL_DAYS_COLD,
     OIL_DAYS_WARM,
@@ -60,7 +60,7 @@ CHECKS: list[Check] = [
             f"{what}: not past the seventh day, the day of making counted",
             _CODE,
             Mark.READ,
-            (0.0, FOOD_CODE_DAYS - 1.0),
+            (0.0, 6.0),
             got,
             "days",
         )

@@ -157,7 +157,7 @@ CHECKS: list[Check] = [
     _row(
         "500 mL of 96 % on 80 g of fresh peel, all its water taken up, by mass balance",
         "by hand from OIML R 22 densities: 378.8 g of ethanol in 468.9 g of 0.841 g/mL",
-        Mark.COMPUTED,
+        Mark.APART,
         86.0,
         lambda: infusion.infused_percent([_SPIRIT_96], infusion.water_ml("orange peel", 80.0)).low,
         "% vol",

@@ -9,7 +9,7 @@ from bot.trade.liquids.clearing.estimate import state_of, stays_clear
 from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.liquids.clearing.substances import Model
 from bot.trade.liquids.strength import Portion, dilute, mix
-from bot.trade.liquids.sucrose import syrup
+from bot.trade.liquids.sucrose import syrup, syrup_density_g_per_ml
 from tests.outside.check import Check, Mark
 
 _OIML = "OIML R 22, general formula, worked by another program from the published coefficients"
@@ -35,6 +35,15 @@ _DENSITIES = (
 )
 
 
+# % mass of sucrose, °C, kg/m3.
+_SYRUP_DENSITIES = (
+    (0, 5, 999.96), (0, 40, 992.21), (0, 60, 983.19), (0, 80, 971.78), (10, 5, 1040.73), (30, 5, 1131.43),
+    (50, 5, 1235.79), (70, 5, 1354.99), (20, 40, 1073.50), (60, 40, 1276.25), (40, 60, 1156.71),
+    (70, 60, 1324.80), (10, 80, 1010.25), (30, 80, 1096.21), (50, 80, 1196.11), (70, 80, 1312.11),
+    (80, 80, 1376.62), (80, 20, 1412.20),
+)  # fmt: skip
+
+
 def _mass_percent(strength: float) -> float:
     return 100.0 * ethanol.mass_fraction(strength)
 
@@ -56,46 +65,55 @@ def _strength() -> list[Check]:
     for strength, mass, *densities in _DENSITIES:
         found.append(
             Check(
-                "strength", f"% mass of {strength:g} % vol", _OIML, Mark.COMPUTED, mass,
+                "strength", f"% mass of {strength:g} % vol", _OIML, Mark.APART, mass,
                 partial(_mass_percent, strength), "% mass", 0.0006,
             )
         )  # fmt: skip
         for at, value in zip((15.0, 20.0, 25.0), densities, strict=True):
             found.append(
                 Check(
-                    "strength", f"density of {strength:g} % vol at {at:g} °C", _OIML, Mark.COMPUTED, value,
+                    "strength", f"density of {strength:g} % vol at {at:g} °C", _OIML, Mark.APART, value,
                     partial(_density, strength, at), "kg/m3", 0.0051,
                 )
             )  # fmt: skip
     half_strong = mix([Portion(50.0, 96.0), Portion(50.0, 0.0)])
     found += [
-        Check("strength", "50 mL of 96 % vol + 50 mL water", _OIML, Mark.COMPUTED, 96.961,
+        Check("strength", "50 mL of 96 % vol + 50 mL water", _OIML, Mark.APART, 96.961,
               lambda: half_strong.volume_ml, "mL", 0.001),
-        Check("strength", "the same, strength", _OIML, Mark.COMPUTED, 49.50,
+        Check("strength", "the same, strength", _OIML, Mark.APART, 49.50,
               lambda: half_strong.strength_percent, "% vol", 0.005),
-        Check("strength", "50 mL ethanol + 50 mL water", _OIML, Mark.COMPUTED, 96.463,
+        Check("strength", "50 mL ethanol + 50 mL water", _OIML, Mark.APART, 96.463,
               lambda: 100.0 - _contraction(50.0), "mL", 0.001),
-        Check("strength", "500 mL of 95 % vol + 500 mL water", _OIML, Mark.COMPUTED, 970.6,
+        Check("strength", "500 mL of 95 % vol + 500 mL water", _OIML, Mark.APART, 970.6,
               lambda: mix([Portion(500.0, 95.0), Portion(500.0, 0.0)]).volume_ml, "mL", 0.1),
-        Check("strength", "most contraction of 100 mL", _OIML, Mark.COMPUTED, 3.546, _most_contraction,
+        Check("strength", "most contraction of 100 mL", _OIML, Mark.APART, 3.546, _most_contraction,
               "mL", 0.001),
-        Check("strength", "contraction at 52 mL ethanol in 100 mL", _OIML, Mark.COMPUTED, 3.546,
+        Check("strength", "contraction at 52 mL ethanol in 100 mL", _OIML, Mark.APART, 3.546,
               partial(_contraction, 52.0), "mL", 0.001),
         Check("strength", "water for 1 L from 96 to 40 % vol, where naive arithmetic says 1400", _OIML,
-              Mark.COMPUTED, 1470.5, lambda: dilute(1000.0, 96.0, 40.0).water_ml, "mL", 0.1),
+              Mark.APART, 1470.5, lambda: dilute(1000.0, 96.0, 40.0).water_ml, "mL", 0.1),
         Check("strength", "water for 1 L from 95 to 70 % vol, where naive arithmetic says 357.1", _OIML,
-              Mark.COMPUTED, 391.2, lambda: dilute(1000.0, 95.0, 70.0).water_ml, "mL", 0.1),
+              Mark.APART, 391.2, lambda: dilute(1000.0, 95.0, 70.0).water_ml, "mL", 0.1),
     ]  # fmt: skip
     return found
 
 
+def _syrup_density(mass_percent: float, temperature_c: float) -> float:
+    return 1000.0 * syrup_density_g_per_ml(mass_percent, temperature_c)
+
+
 def _syrups() -> list[Check]:
     return [
-        Check("density", "volume of 1000 g sugar in 1000 g water", _ICUMSA, Mark.COMPUTED, 1626.5,
+        *(
+            Check("density", f"sucrose {percent} % mass at {celsius} °C", _ICUMSA, Mark.APART, density,
+                  partial(_syrup_density, percent, celsius), "kg/m3", 0.0055)
+            for percent, celsius, density in _SYRUP_DENSITIES
+        ),
+        Check("density", "volume of 1000 g sugar in 1000 g water", _ICUMSA, Mark.APART, 1626.5,
               lambda: syrup(1000.0, 1000.0).volume_ml, "mL", 0.1),
-        Check("density", "volume of 2000 g sugar in 1000 g water", _ICUMSA, Mark.COMPUTED, 2261.2,
+        Check("density", "volume of 2000 g sugar in 1000 g water", _ICUMSA, Mark.APART, 2261.2,
               lambda: syrup(2000.0, 1000.0).volume_ml, "mL", 0.1),
-        Check("density", "sugar in a litre of 2:1 syrup by mass", _ICUMSA, Mark.COMPUTED, 884.5,
+        Check("density", "sugar in a litre of 2:1 syrup by mass", _ICUMSA, Mark.APART, 884.5,
               lambda: syrup(2000.0, 1000.0).sugar_g_per_l, "g/L", 0.1),
     ]  # fmt: skip
 
@@ -140,17 +158,17 @@ def _clearing() -> list[Check]:
                 found.append(
                     Check(
                         "clearing", f"largest % of glycol with {oil:g} % oil and 95 % spirit, {model}",
-                        _TRIALS, Mark.COMPUTED, float(most), partial(_most_glycol, oil, model), "% vol", 1.0,
+                        _TRIALS, Mark.APART, float(most), partial(_most_glycol, oil, model), "% vol", 1.0,
                     )
                 )  # fmt: skip
     found += [
-        Check("clearing", "10 oil : 30 glycol : 60 of 95 % spirit", _TRIALS, Mark.COMPUTED, "borderline",
+        Check("clearing", "10 oil : 30 glycol : 60 of 95 % spirit", _TRIALS, Mark.APART, "borderline",
               lambda: str(state_of(Mixture(oil_ml=10, glycol_ml=30, spirit_ml=60, spirit_percent=95)))),
         Check("clearing", "weakest spirit for 12 oil : 20 glycol : 58 spirit, Dortmund, ring carbons as such",
-              _TRIALS, Mark.COMPUTED, 77.0, partial(_lowest_strength, Model.DORTMUND), "% vol", 0.6),
+              _TRIALS, Mark.APART, 77.0, partial(_lowest_strength, Model.DORTMUND), "% vol", 0.6),
         *(
             Check("clearing", f"limonene that propylene glycol holds at 20 °C, {model}", _TRIALS,
-                  Mark.COMPUTED, (1.0, 3.5), partial(_most_in_glycol, model), "% mass")
+                  Mark.APART, (1.0, 3.5), partial(_most_in_glycol, model), "% mass")
             for model in Model
         ),
     ]  # fmt: skip

@@ -137,3 +137,26 @@ def test_a_long_name_costs_no_time(unit: str) -> None:
     start = time.perf_counter()
     guess_kind(name)
     assert time.perf_counter() - start < 0.5
+
+
+@pytest.mark.parametrize(
+    ("preparation", "rest_hours", "keeps", "opened", "look", "cold"),
+    [
+        (Preparation.AROMA_MIST, 24, 180, 90, 30, False),
+        (Preparation.TINCTURE, 14 * 24, 365, 180, 7, False),
+        (Preparation.INFUSION, 48, 90, 60, 1, False),
+        (Preparation.SYRUP, 0, 14, 14, 7, True),
+        (Preparation.CORDIAL, 24, 21, 14, 7, True),
+        (Preparation.JUICE, 0, 1, 1, None, True),
+        (Preparation.ACID_ADJUSTED_JUICE, 0, 3, 2, None, True),
+        (Preparation.SALINE, 0, 30, 30, None, False),
+        (Preparation.OTHER, 0, 7, 3, 3, True),
+    ],
+)
+def test_the_usual_times_of_the_trade(
+    preparation: Preparation, rest_hours: int, keeps: int, opened: int, look: int | None, cold: bool
+) -> None:
+    # Common practice, no source.
+    usual = PREPARATION_DEFAULTS[preparation]
+    assert (usual.rest_hours, usual.discard_days, usual.opened_days) == (rest_hours, keeps, opened)
+    assert (usual.recheck_days, usual.keep_cold) == (look, cold)

@@ -151,3 +151,17 @@ def test_every_default_names_where_it_comes_from() -> None:
         assert name in HOUSE_MEASURES
         assert default.source.title
         assert default.ml > 0
+
+
+@pytest.mark.parametrize(
+    ("name", "ml"),
+    [
+        ("dash", Fraction(4, 5)),
+        ("drop", Fraction(1, 20)),
+        ("barspoon", 5),
+        ("jigger", Fraction("44.36029434375")),
+    ],
+)
+def test_the_sizes_assumed_where_a_bar_has_set_none(name: str, ml: Fraction) -> None:
+    # Common practice: five dashes are 4 mL, twenty drops 1 mL; a jigger is 1.5 US fluid ounces.
+    assert measures.to_ml(Quantity(Fraction(1), name), HouseMeasures()) == ml

@@ -161,3 +161,28 @@ def test_evenness_of_single_sprays() -> None:
         evenness([], 0.1)
     with pytest.raises(OutOfRangeError):
         evenness([0.1], 0.0)
+
+
+@pytest.mark.parametrize(
+    ("doses", "found"),
+    [
+        ([0.75] + [1.0] * 9, Evenness.EVEN),
+        ([0.74] + [1.0] * 9, Evenness.UNEVEN),
+        ([1.25] + [1.0] * 9, Evenness.EVEN),
+        ([1.26] + [1.0] * 9, Evenness.UNEVEN),
+        ([0.80] * 2 + [1.0] * 8, Evenness.EVEN),
+        ([0.79] * 2 + [1.0] * 8, Evenness.DOUBTFUL),
+        ([1.20] * 2 + [1.0] * 8, Evenness.EVEN),
+        ([1.21] * 2 + [1.0] * 8, Evenness.DOUBTFUL),
+        ([0.79, 1.21] + [1.0] * 18, Evenness.EVEN),
+        ([0.79, 1.21] * 3 + [1.0] * 14, Evenness.DOUBTFUL),
+        ([0.79, 1.21] * 3 + [0.79] + [1.0] * 13, Evenness.UNEVEN),
+        ([0.86] * 10, Evenness.EVEN),
+        ([0.84] * 10, Evenness.UNEVEN),
+        ([1.14] * 10, Evenness.EVEN),
+        ([1.16] * 10, Evenness.UNEVEN),
+    ],
+)
+def test_the_lines_of_the_evenness_criterion(doses: list[float], found: Evenness) -> None:
+    # USP <601>: 75 to 125 % for each, 80 to 120 % for nine in ten, 85 to 115 % for the mean.
+    assert evenness(doses, 1.0) is found

@@ -66,3 +66,22 @@ def test_what_somebody_else_logged_takes_a_manager(house: House) -> None:
     line = next(button.line for row in logged.buttons for button in row if button.label == "Undo")
     assert "manager" in cleo.taps_line(line)[0].first_line
     assert first_lines(ana.taps_line(line)) == ["Undone: 3 limes, mouldy"]
+
+
+def test_every_value_of_an_ingredient_can_be_undone(house: House) -> None:
+    ana = house.open_bar()
+    ana.says("new formula Mist\norange oil 2 ml\ngin 398 ml\nkind tincture\nrest 24 h")
+    for asked, told in (
+        ("strength gin", "strength gin 47"),
+        ("density gin", "density gin 0.93"),
+        ("food grade orange oil", "food grade orange oil yes"),
+    ):
+        before = text(ana.says(asked))
+        ana.says("cancel")
+        ana.says(told)
+        changed = text(ana.says(asked))
+        ana.says("cancel")
+        assert changed != before, told
+        ana.says("undo")
+        assert text(ana.says(asked)) == before, told
+        ana.says("cancel")

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
 
@@ -107,3 +108,98 @@ def test_how_much_limonene_an_oil_holds() -> None:
     assert bergamot is not None
     assert orange[0].low > bergamot[0].high
     assert limonene_percent("yuzu") is None
+
+
+@pytest.mark.parametrize(
+    ("key", "oil", "volumes", "percent", "volumes_count", "strength_counts"),
+    [
+        ("absolute-alcohol", "lemon oil", 1.0, 99.5, False, True),
+        ("limonene-alcohol", "limonene", 5.0, 94.9, True, True),
+        ("lemon-alcohol", "lemon oil", 3.0, 94.9, True, True),
+        ("lemon-alcohol-90", "lemon oil", 12.0, 90.0, True, True),
+        ("lemon-seven", "lemon oil", 7.0, 88.7, True, True),
+        ("lime-five", "lime oil", 5.0, 88.7, True, True),
+        ("persian-lime", "persian lime oil", 3.0, 95.0, True, True),
+        ("bitter-orange", "bitter orange oil", 8.0, 90.0, True, True),
+        ("mandarin", "mandarin oil", 10.0, 90.0, True, True),
+        ("orange-two", "sweet orange oil", 2.0, 94.9, True, True),
+        ("orange-ten", "sweet orange oil", 10.0, 84.8, True, True),
+        ("bergamot-half", "bergamot oil", 0.5, 90.0, True, True),
+        ("bergamot-spirit", "bergamot oil", 1.0, 91.1, False, True),
+    ],
+)
+def test_a_fact_holds_from_its_printed_volumes_and_strength_on(
+    key: str, oil: str, volumes: float, percent: float, volumes_count: bool, strength_counts: bool
+) -> None:
+    def covers(of: float, at: float, name: str = oil) -> bool:
+        mixture = Mixture(oil_ml=10, spirit_ml=10 * of, spirit_percent=at, oil_name=name)
+        return key in {fact.key for fact in facts_about(mixture)}
+
+    assert covers(volumes, percent)
+    assert covers(volumes * 2, 100.0)
+    assert covers(volumes * 0.99, percent) is not volumes_count
+    assert covers(volumes, percent - 0.1) is not strength_counts
+    if key not in {"absolute-alcohol", "limonene-alcohol"}:
+        assert not covers(volumes, percent, "yuzu oil")
+
+
+def test_lemon_oil_with_its_own_weight_of_weak_spirit_is_turbid() -> None:
+    def turbid(volumes: float, percent: float, name: str = "lemon oil") -> bool:
+        mixture = Mixture(oil_ml=10, spirit_ml=10 * volumes, spirit_percent=percent, oil_name=name)
+        return "lemon-equal-parts" in {fact.key for fact in facts_about(mixture)}
+
+    assert turbid(1.0, 91.0)
+    assert turbid(1.02, 91.2)
+    assert turbid(0.25, 80.0)
+    assert not turbid(1.05, 91.0)
+    assert not turbid(1.0, 91.4)
+    assert not turbid(0.24, 91.0)
+    assert not turbid(1.0, 91.0, "orange oil")
+
+
+def test_the_measured_gap_closes_at_seventy_three_percent_of_ethanol() -> None:
+    def closed(percent: float) -> bool:
+        mixture = Mixture(oil_ml=10, spirit_ml=90, spirit_percent=percent)
+        assert mixture.ethanol_mass_fraction < 0.73 or percent > 80
+        return "limonene-gap" in {fact.key for fact in facts_about(mixture)}
+
+    below, above = 80.0, 100.0
+    for _step in range(30):
+        middle = (below + above) / 2
+        below, above = (below, middle) if closed(middle) else (middle, above)
+    share = Mixture(oil_ml=10, spirit_ml=90, spirit_percent=above).ethanol_mass_fraction
+    assert share == pytest.approx(0.73, abs=1e-4)
+
+
+@pytest.mark.parametrize(("celsius", "known"), [(14.9, 0), (15.0, 1), (30.0, 1), (30.1, 0)])
+def test_the_facts_are_for_fifteen_to_thirty_degrees(celsius: float, known: int) -> None:
+    assert len(facts_about(Mixture(oil_ml=5, glycol_ml=9), celsius)) == known
+
+
+@pytest.mark.parametrize(
+    ("extra", "trace", "keys"),
+    [
+        ({"spirit_ml": 60.0, "spirit_percent": 95.0, "oil_name": "lemon"}, "glycol_ml", {"lemon-alcohol"}),
+        ({"glycol_ml": 60.0}, "water_ml", {"glycols-alone"}),
+        ({"carrier_ml": 60.0}, "water_ml", {"carrier-oil"}),
+    ],
+)
+def test_a_trace_of_something_else_does_not_count(extra: dict[str, Any], trace: str, keys: set[str]) -> None:
+    for volume, covered in ((0.3, True), (0.4, False)):  # half a per cent of the whole is a trace
+        mixture = Mixture(oil_ml=10, **extra, **{trace: volume})
+        assert (keys <= {fact.key for fact in facts_about(mixture)}) is covered
+
+
+@pytest.mark.parametrize(
+    ("name", "low", "high"),
+    [
+        ("limonene", 100, 100), ("bergamot oil", 30, 50), ("tangerine oil", 65, 75),
+        ("seville orange oil", 93, 95), ("orange oil", 92, 97), ("lemon oil", 56, 78),
+        ("grapefruit oil", 90, 90),
+    ],
+)  # fmt: skip
+def test_the_printed_limonene_content(name: str, low: float, high: float) -> None:
+    # Sources as in the table: EMA, a handbook of perfumery, Ph. Eur. 6.2, Leung.
+    found = limonene_percent(name)
+    assert found is not None
+    assert (found[0].low, found[0].high) == (low, high)
