@@ -12,7 +12,7 @@ from bot.trade.liquids.clearing.estimate import combined_state, state_of, stays_
 from bot.trade.liquids.clearing.mend import State
 from bot.trade.liquids.clearing.miscibility import limonene_percent
 from bot.trade.liquids.clearing.mixture import Mixture
-from bot.trade.liquids.clearing.substances import ETHANOL, LIMONENE, SUBSTANCES, WATER, Model
+from bot.trade.liquids.clearing.substances import ETHANOL, LIMONENE, SUBSTANCES, WATER, Model, Substance
 from tests.outside.check import Check, Mark
 
 _RULE = "clearing"
@@ -50,7 +50,9 @@ def _in_spirit(name: str, volumes: float, percent: float) -> Mixture:
 def _with_models(name: str, volumes: float, percent: float) -> str:
     """The state, which a published fact keeps from 'will split', and that without the fact."""
     mixture = _in_spirit(name, volumes, percent)
-    alone = combined_state(*(stays_clear(model, [mixture])[0] for model in Model), ())
+    alone = combined_state(
+        stays_clear(Model.ORIGINAL, [mixture])[0], stays_clear(Model.DORTMUND, [mixture])[0], ()
+    )
     return f"{_not_split(mixture)}; the models alone: {alone.value}"
 
 
@@ -200,6 +202,10 @@ def _library_mass(cas: str) -> float:
     return float(MW(cas))
 
 
+def _own(substance: Substance, value: str) -> float:
+    return float(getattr(substance, value))
+
+
 # The modelled substances in their order: registry number, and a chemist's density at 20 °C, g/mL.
 _SUBSTANCES = (
     ("5989-27-5", 0.8409, "PMC7330110, table 1: 0.8402 at 20.85/4 °C", Mark.READ),
@@ -214,14 +220,14 @@ CHECKS: list[Check] = [
     *(
         Check(
             _RULE, f"molar mass of {substance.name}", "atomic weights, the library chemicals", Mark.COMPUTED,
-            partial(_library_mass, cas), lambda substance=substance: substance.molar_mass_g, "g/mol", 0.002,
+            partial(_library_mass, cas), partial(_own, substance, "molar_mass_g"), "g/mol", 0.002,
         )
         for substance, (cas, *_rest) in zip(SUBSTANCES, _SUBSTANCES, strict=True)
     ),
     *(
         Check(
             _RULE, f"density of {substance.name} at 20 °C", source, mark, density,
-            partial(getattr, substance, "density_g_per_ml"), "g/mL", 0.0025 if density == 0.950 else 0.0005,
+            partial(_own, substance, "density_g_per_ml"), "g/mL", 0.0025 if density == 0.950 else 0.0005,
         )
         for substance, (_cas, density, source, mark) in zip(SUBSTANCES, _SUBSTANCES, strict=True)
     ),

@@ -21,10 +21,13 @@ def _id(context: Context, name: str = "orange") -> int:
     return view.id
 
 
-def _left(house: House, name: str | None = None) -> list[tuple[str, Fraction, Fraction]]:
+def _left(house: House, name: str | None = None) -> list[tuple[str, float, float]]:
     with acting(house) as context:
         wanted = None if name is None else _id(context, name)
-        return [(one.ingredient.name, one.count, one.left) for one in peeled.waiting(context, wanted)]
+        return [
+            (one.ingredient.name, float(one.count), float(one.left))
+            for one in peeled.waiting(context, wanted)
+        ]
 
 
 def _peeled_twice(house: House) -> None:
@@ -153,7 +156,9 @@ def test_the_bars_own_yields_are_the_standing_ones(house: House) -> None:
     ana.says("undo")
     ana.says("juiced 3 lemons 90 ml")
     with acting(house) as context:
-        assert [(one.count, one.volume_ml) for one in peeled.measured(context, _id(context))] == [
+        assert [
+            (float(one.count), float(one.volume_ml)) for one in peeled.measured(context, _id(context))
+        ] == [
             (2, 160),
             (4, 300),
         ]

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from bot.documents.labels.labels import MOST_COPIES
 from bot.work.errors import BadValueError
 from bot.work.labels import labels
-from bot.work.labels.labels import MOST_COPIES, LabelFacts
+from bot.work.labels.labels import LabelFacts
 from tests.documents.labels.label_texts import PLAIN
 from tests.house import House
 from tests.work.acting import acting
@@ -44,7 +45,8 @@ def test_the_bottles_size_and_number_are_those_that_were_filled(house: House) ->
     ana = house.open_bar(said=[MIST])
     ana.says("batch mist to 8 x 50 ml")
     facts = _facts(house)
-    assert (facts.bottle_ml, facts.bottles) == (50, 8)
+    assert facts.bottle_ml == 50
+    assert facts.bottles == 8
     ana.says("batch mist to 200 ml")
     facts = _facts(house, 2)
     assert (facts.bottle_ml, facts.bottles) == (None, 1)
@@ -57,8 +59,8 @@ def test_strong_spirit_is_flammable_and_ingredients_go_by_amount(house: House) -
     assert facts.flammable
     assert facts.ingredients == ("neutral spirit", "orange oil")
     assert facts.more_ingredients == 0
-    assert facts.strength_percent is not None
-    assert 95 < facts.strength_percent < 96
+    assert facts.strength is not None
+    assert 95 < facts.strength.low <= facts.strength.high < 96
     assert facts.blind is None
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import timedelta
 
 import pytest
@@ -66,6 +67,7 @@ def test_a_manager_removes_a_member_and_the_owner_a_manager(house: House) -> Non
 def test_only_the_owner_gives_roles_and_the_bar(house: House, who: str) -> None:
     _staff(house)
     with acting(house, who) as context:
+        change: Callable[[], str]
         for change in (
             lambda: team.set_role(context, _number(context, "Eve"), Role.MANAGER),
             lambda: team.hand_over(context, _number(context, "Eve")),

@@ -186,7 +186,7 @@ def test_the_facts_are_for_fifteen_to_thirty_degrees(celsius: float, known: int)
 )
 def test_a_trace_of_something_else_does_not_count(extra: dict[str, Any], trace: str, keys: set[str]) -> None:
     for volume, covered in ((0.3, True), (0.4, False)):  # half a per cent of the whole is a trace
-        mixture = Mixture(oil_ml=10, **extra, **{trace: volume})
+        mixture = Mixture(**{"oil_ml": 10, **extra, trace: volume})
         assert (keys <= {fact.key for fact in facts_about(mixture)}) is covered
 
 
