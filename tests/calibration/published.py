@@ -36,8 +36,8 @@ _CODEX = "Food Chemicals Codex, Lemon Oil, Distilled: not in glycol or glycerol"
 
 POINTS = (
     *(
-        Point(oil, _in_spirit(oil, volumes, percent), True, source, mark)
-        for oil, volumes, percent, source, mark in DISSOLVES
+        Point(oil, _in_spirit(oil, volumes, percent), True, source, Mark.READ)
+        for oil, volumes, percent, source, _alone in DISSOLVES
     ),
     Point("lemon oil", _in_spirit("lemon oil", 1.0, 91.0), False, _PHARMACOGRAPHIA, Mark.READ),
     Point("orange oil", _in_spirit("orange oil", 6.0, 84.8), False,

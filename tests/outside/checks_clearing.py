@@ -8,7 +8,7 @@ import numpy as np
 from thermo.unifac import UNIFAC
 
 from bot.trade.liquids.clearing import phases
-from bot.trade.liquids.clearing.estimate import combined_state, state_of, stays_clear
+from bot.trade.liquids.clearing.estimate import model_states, state_of, stays_clear
 from bot.trade.liquids.clearing.mend import State
 from bot.trade.liquids.clearing.miscibility import limonene_percent
 from bot.trade.liquids.clearing.mixture import Mixture
@@ -50,10 +50,7 @@ def _in_spirit(name: str, volumes: float, percent: float) -> Mixture:
 def _with_models(name: str, volumes: float, percent: float) -> str:
     """The state, which a published fact keeps from 'will split', and that without the fact."""
     mixture = _in_spirit(name, volumes, percent)
-    alone = combined_state(
-        stays_clear(Model.ORIGINAL, [mixture])[0], stays_clear(Model.DORTMUND, [mixture])[0], ()
-    )
-    return f"{_not_split(mixture)}; the models alone: {alone.value}"
+    return f"{_not_split(mixture)}; the models alone: {model_states([mixture])[0].value}"
 
 
 # --- activity coefficients ---------------------------------------------------
