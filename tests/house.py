@@ -282,7 +282,7 @@ class House:
         """Send due reminders, each to its chat; return them."""
         sent = []
         for due in delivery.claim(self.store, CHANNEL, self.clock.now()):
-            reply = worded_reminder(due, self.clock.now())
+            reply = worded_reminder(due, self.clock.now(), self.store)
             delivery.settle(self.store, due, Sent(outcome), self.clock.now())
             room = self.rooms[due.destination.outside_id]
             room.shown.append(Shown(self.next_key(room), reply))

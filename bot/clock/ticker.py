@@ -68,7 +68,10 @@ class Ticker:
 
     async def _one(self, due: DueReminder) -> None:
         try:
-            sent = await self._send(due, worded_reminder(due, self._clock.now()))
+            worded = await asyncio.get_running_loop().run_in_executor(
+                self._executor, worded_reminder, due, self._clock.now(), self._store
+            )
+            sent = await self._send(due, worded)
         except Exception:
             log.exception("a reminder could not be worded or sent")
             sent = Sent(Outcome.REFUSED, "fault")

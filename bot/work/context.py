@@ -112,6 +112,7 @@ class BarSettings:
     quiet_to: int = 11 * 60
     close_prompt: bool = True
     close_prompt_at: int | None = None  # None for half an hour before the closing hour
+    morning_at: int | None = None  # the message of what is due; None for none
     discard_prompt_at: int = 16 * 60
     discard_warn_days: int = 3
     loss_percent: NumberText = "0"

@@ -23,13 +23,15 @@ Ana taps [Horas y avisos]
   días de servicio: todos los días
   turno de noche: desde las 22:00
   aviso de cierre: 4:30
+  mensaje de la mañana: no
   horas de silencio: 5:00 - 11:00
   aviso de desecho: 3 días antes
   zona horaria: Europe/Madrid
   [hora de cierre] [días de servicio]
   [turno de noche] [aviso de cierre]
-  [aviso de cierre: no] [horas de silencio]
-  [aviso de desecho] [zona horaria]
+  [aviso de cierre: no] [mensaje de la mañana]
+  [horas de silencio] [aviso de desecho]
+  [zona horaria]
   [Todos los ajustes]
 Ana taps [aviso de cierre: no]
   (edited)
@@ -38,13 +40,14 @@ Ana taps [aviso de cierre: no]
   días de servicio: todos los días
   turno de noche: desde las 22:00
   aviso de cierre: no
+  mensaje de la mañana: no
   horas de silencio: 5:00 - 11:00
   aviso de desecho: 3 días antes
   zona horaria: Europe/Madrid
   [hora de cierre] [días de servicio]
   [turno de noche] [aviso de cierre: sí]
-  [horas de silencio] [aviso de desecho]
-  [zona horaria]
+  [mensaje de la mañana] [horas de silencio]
+  [aviso de desecho] [zona horaria]
   [Todos los ajustes] [Deshacer]
 Ana taps [horas de silencio]
   (edited)
@@ -60,13 +63,14 @@ Ana taps [ninguna]
   días de servicio: todos los días
   turno de noche: desde las 22:00
   aviso de cierre: no
+  mensaje de la mañana: no
   horas de silencio: ninguna
   aviso de desecho: 3 días antes
   zona horaria: Europe/Madrid
   [hora de cierre] [días de servicio]
   [turno de noche] [aviso de cierre: sí]
-  [horas de silencio] [aviso de desecho]
-  [zona horaria]
+  [mensaje de la mañana] [horas de silencio]
+  [aviso de desecho] [zona horaria]
   [Todos los ajustes] [Deshacer]
 Ana taps [Deshacer]
   Deshecho: ajustes: horas de silencio

@@ -23,13 +23,15 @@ Ana taps [Hours and reminders]
   service days: every day
   late shift: from 22:00
   close reminder: 04:30
+  morning message: off
   quiet hours: 05:00 - 11:00
   discard warning: 3 days before
   time zone: Europe/Lisbon
   [closing hour] [service days]
   [late shift] [close reminder]
-  [close reminder: off] [quiet hours]
-  [discard warning] [time zone]
+  [close reminder: off] [morning message]
+  [quiet hours] [discard warning]
+  [time zone]
   [All settings]
 Ana taps [close reminder: off]
   (edited)
@@ -38,13 +40,14 @@ Ana taps [close reminder: off]
   service days: every day
   late shift: from 22:00
   close reminder: off
+  morning message: off
   quiet hours: 05:00 - 11:00
   discard warning: 3 days before
   time zone: Europe/Lisbon
   [closing hour] [service days]
   [late shift] [close reminder: on]
-  [quiet hours] [discard warning]
-  [time zone]
+  [morning message] [quiet hours]
+  [discard warning] [time zone]
   [All settings] [Undo]
 Ana taps [close reminder: on]
   (edited)
@@ -53,13 +56,15 @@ Ana taps [close reminder: on]
   service days: every day
   late shift: from 22:00
   close reminder: 04:30
+  morning message: off
   quiet hours: 05:00 - 11:00
   discard warning: 3 days before
   time zone: Europe/Lisbon
   [closing hour] [service days]
   [late shift] [close reminder]
-  [close reminder: off] [quiet hours]
-  [discard warning] [time zone]
+  [close reminder: off] [morning message]
+  [quiet hours] [discard warning]
+  [time zone]
   [All settings] [Undo]
 Ana taps [closing hour]
   (edited)
@@ -75,13 +80,15 @@ Ana taps [04:00]
   service days: every day
   late shift: from 22:00
   close reminder: 03:30
+  morning message: off
   quiet hours: 05:00 - 11:00
   discard warning: 3 days before
   time zone: Europe/Lisbon
   [closing hour] [service days]
   [late shift] [close reminder]
-  [close reminder: off] [quiet hours]
-  [discard warning] [time zone]
+  [close reminder: off] [morning message]
+  [quiet hours] [discard warning]
+  [time zone]
   [All settings] [Undo]
 Ana taps [Undo]
   Undone: settings: closing hour

@@ -93,7 +93,7 @@ class Console:
         """Show the reminders that are due; return their number."""
         shown = 0
         for due in delivery.claim(self.store, CHANNEL, self.clock.now()):
-            self._show([worded_reminder(due, self.clock.now())])
+            self._show([worded_reminder(due, self.clock.now(), self.store)])
             delivery.settle(self.store, due, delivery.Sent(delivery.Outcome.SENT), self.clock.now())
             shown += 1
         return shown

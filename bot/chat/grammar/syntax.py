@@ -156,6 +156,9 @@ class Day:
     words: str = ""
 
 
+DAYS_AGO = {"YESTERDAY": 1, "TODAY": 0, "TOMORROW": -1}
+
+
 @dataclass(frozen=True, slots=True)
 class PackPrice:
     """A price and its pack; None if no pack was given."""

@@ -12,6 +12,7 @@ from lark.tree import Meta
 
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import (
+    DAYS_AGO,
     Amount,
     Bottles,
     Day,
@@ -281,7 +282,7 @@ class Meaning(Transformer[Token, Any]):
         if token.type in {"DATE", "DAY"}:
             before = any(one.type == "LAST" for one in children)
             return Day(str(token.meaning), before=before, words=self._text[meta.start_pos : meta.end_pos])
-        return Day(None, 1 if token.type == "YESTERDAY" else 0)
+        return Day(None, DAYS_AGO[token.type], words=self._text[meta.start_pos : meta.end_pos])
 
     # -- prices ------------------------------------------------------------------------
 

@@ -36,6 +36,7 @@ PAGES: dict[str, Page] = {
             "close_prompt": Name(
                 N_("close reminder"), ("waste reminder", "close prompt"), ("close_prompt", "close_prompt_at")
             ),
+            "morning": Name(N_("morning message"), ("morning", "today message"), ("morning_at",)),
             "quiet": Name(N_("quiet hours"), ("quiet", "silence"), ("quiet_from", "quiet_to")),
             "discard_warn": Name(
                 N_("discard warning"), ("discard reminder", "warn days"), ("discard_warn_days",)

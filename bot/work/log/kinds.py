@@ -13,6 +13,7 @@ from bot.work.formulas.ingredients import STRENGTHS
 from bot.work.fruit import peeled_undo, waste
 from bot.work.money import prices
 from bot.work.people import settings_undo
+from bot.work.reminders import own
 from bot.work.spray import drinks, sprayers
 from bot.work.standing import Details, Rows, Value, archived
 from bot.work.stock import counts, pars
@@ -148,6 +149,12 @@ KINDS: dict[str, Kind] = {
     "promote": Kind(
         trial_undo.take_back_promotion, trial_undo.put_back_promotion, _version, check=formula_undo.check
     ),
+    "remind": _value(own.STATE, "reminder", "reminder"),
+    "note": _value(own.STATE, "reminder", "reminder"),
+    "change reminder": _value(own.STATE, "reminder", "reminder"),
+    "stop reminder": _value(own.STATE, "reminder", "reminder"),
+    "tick": _value(own.STATE, "reminder", "reminder"),
+    "closes": _value(own.CLOSER, "closer", "day"),
     "import": Kind(import_undo.take_back, None),
     # Of an imported line. Other reasons belong to the chain of the waste.
     "waste reason": _value(waste.REASON, "reason", "rows"),

@@ -16,7 +16,7 @@ from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.context import EVERY_DAY, BarSettings, BarView, Context, Role
 from bot.work.errors import BadValueError, NotAllowedError, NotThereError
 from bot.work.people import people
-from bot.work.reminders import planning
+from bot.work.reminders import own, planning
 from bot.work.standing import plain
 from storage.tables import Bar
 from storage.types import JsonObject
@@ -159,4 +159,5 @@ def change_unlogged(context: Context, **values: Any) -> tuple[JsonObject, JsonOb
     context.book.touched()
     context.bar = BarView.of(row)
     planning.plan_close(context.book, context.bar, context.now)
+    own.plan_morning(context.book, context.bar, context.now)
     return plain(before), plain(values)

@@ -20,6 +20,8 @@ from bot.trade.days import (
 )
 from bot.work.context import BarView
 from bot.work.inbox.leases import uptime
+from bot.work.reminders import own as own_reminders
+from bot.work.reminders.own import MORNING, OWN
 from bot.work.reminders.peeled_left import left_of
 from bot.work.reminders.planning import BLOCKED, DELETION, ReminderState, ask_all_at_close, plan_close
 from bot.work.reminders.rooms import Destination, destination, lost
@@ -177,7 +179,7 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
         row.state = ReminderState.SKIPPED
         return None
     details, name = found
-    own = row.kind == BLOCKED or row.details.get("own", False)
+    own = row.kind == BLOCKED or row.details.get("own", False) or (row.kind == OWN and row.person_id)
     refused = row.details.get(_REFUSED, [])
     where = destination(book, row.person_id, None if own else bar.team_room_id, refused)
     if row.details.get("own") and where is not None and not _reaches(book, where, row.person_id):
@@ -212,6 +214,8 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
 
 def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[JsonObject, str] | None:
     """Return the details and name for a reminder, or None if it is no longer needed."""
+    if row.kind in {OWN, MORNING}:
+        return _planned_again(book, BarView.of(bar), row, now)
     if row.kind == "close":
         if _asked_since(book, row, now):
             return None
@@ -225,15 +229,29 @@ def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[JsonO
             return None
         name = left.name
         details |= {"left": str(left.count), "lost_at": left.lost_at}
-    if row.kind == BLOCKED:
-        lost = book.session.get(Room, details.get("room", 0))
-        if lost is None or lost.reachable:
-            return None
+    if row.kind == BLOCKED and not _is_blocked(book, row):
+        return None
     if row.kind == DELETION:
         if bar.delete_after is None or bar.delete_after <= now:
             return None
         details["deleted_at"] = bar.delete_after
     return details, name
+
+
+def _is_blocked(book: Book, row: Reminder) -> bool:
+    """Whether the chat that was lost is still out of reach."""
+    room = book.session.get(Room, row.details.get("room", 0))
+    return room is not None and not room.reachable
+
+
+def _planned_again(book: Book, bar: BarView, row: Reminder, now: datetime) -> tuple[JsonObject, str]:
+    """Plan the next one of a repeated reminder; return its details, and the name of whom it is for."""
+    if row.kind == MORNING:
+        own_reminders.plan_morning(book, bar, now)
+    else:
+        own_reminders.follow_up(book, bar, row, now)
+    member = None if row.person_id is None else book.get(Member, row.person_id)
+    return dict(row.details), "" if member is None else member.name
 
 
 def _reaches(book: Book, where: tuple[Destination, str | None] | None, person_id: int | None) -> bool:

@@ -39,6 +39,7 @@ class ReminderState(StrEnum):
     CANCELLED = "cancelled"
     SKIPPED = "skipped"
     FAILED = "failed"
+    LISTED = "listed"  # a note: shown until it is done, never sent
 
 
 # -- planning -------------------------------------------------------------------------------

@@ -15,8 +15,9 @@ from bot.work.batches.batches import standing_events
 from bot.work.context import Context
 from bot.work.fruit import peeled
 from bot.work.fruit.peeled import PeeledView
+from bot.work.reminders import own
 from bot.work.standing import stands
-from bot.work.transfer import export_tables, rows
+from bot.work.transfer import export_tables, rows, service_rows
 from bot.work.transfer.fields import Row, moment
 from storage.tables import (
     Bar,
@@ -125,6 +126,7 @@ class _Writer:
             "peeled": self._each(self._peeled, peeled.waiting(self._context)),
             "pars": self._rows(rows.ParRow, self._all(StockPar, order=StockPar.ingredient_id)),
             "wordings": self._rows(rows.WordingRow, self._all(Wording, order=Wording.id)),
+            "reminders": self._rows(service_rows.ReminderRow, own.open_rows(self._context)),
         }
 
     def _stand(self, table: type[Any]) -> Sequence[Any]:

@@ -24,6 +24,7 @@ from pydantic import (
 )
 from pydantic_core import PydanticCustomError
 
+from bot.trade.days import instant_of
 from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import dimension
@@ -34,6 +35,7 @@ from storage import tables
 from storage.types import exact, exact_text
 
 _LARGEST = 10**12
+_LATE_EVENING = 22 * 60  # assumed time of waste with a known day only
 
 What = Literal["missing", "number", "day", "moment", "unit", "choice", "unknown", "long", "twice"]
 Reading = ValidationInfo[Any]
@@ -287,3 +289,31 @@ class Row(BaseModel):
         columns = self.TABLE.__mapper__.columns
         found = {name: value for name, value in self.__dict__.items() if name in columns}
         return self.TABLE(**{**found, **more})
+
+
+WHOEVER = Field(default=None, validate_default=True)
+
+
+class Referenced(Row):
+    """A row identified by its reference."""
+
+    ref: Annotated[str, text(80)] = ""
+
+
+class Logged(Referenced):
+    """A row logged on a business day; either day or instant is enough."""
+
+    business_day: Day | None = Field(None, alias="day")
+    at: Moment | None = None
+    by: Person = WHOEVER
+
+    @model_validator(mode="after")
+    def _on_a_day(self, info: Reading) -> Self:
+        bar = info.context.bar
+        if self.at is None:
+            if self.business_day is None:
+                raise wrong("missing", "day")
+            self.at = instant_of(self.business_day, _LATE_EVENING, bar.zone)
+        if self.business_day is None:
+            self.business_day = bar.day_of(self.at)
+        return self

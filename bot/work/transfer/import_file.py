@@ -10,7 +10,8 @@ from sqlalchemy import delete
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.people.newcomers import is_new
-from bot.work.transfer import export, import_tables
+from bot.work.transfer import export
+from bot.work.transfer.foreign import tables
 from bot.work.transfer.foreign.reading import Words
 from bot.work.transfer.import_rows import MOST_PROBLEMS, Sheet, is_foreign, read_file
 from bot.work.transfer.import_undo import spans
@@ -46,7 +47,7 @@ def keep(context: Context, name: str, content: bytes) -> int:
     """Store an uploaded file and return its number. Raises UnreadableFileError for any other kind of file."""
     # It has to be readable before it is stored.
     foreign = is_foreign(content)
-    rows = len(import_tables.cells_of(content)) if foreign else read_file(name, content, _KNOWN).count
+    rows = len(tables.cells_of(content)) if foreign else read_file(name, content, _KNOWN).count
     if rows > MOST_ROWS_OF_NEW and is_new(context):
         raise UnreadableFileError("new bar")
     context.book.session.execute(
@@ -86,7 +87,7 @@ def _kept(context: Context, upload: int) -> Upload:
 
 def _sheet(context: Context, row: Upload, words: Words) -> Sheet:
     if is_foreign(row.content):
-        return import_tables.sheet_of(context, row, words)
+        return tables.sheet_of(context, row, words)
     return read_file(row.name, row.content, _KNOWN)
 
 

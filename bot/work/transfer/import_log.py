@@ -11,11 +11,14 @@ from bot.work.batches.batches import BatchState
 from bot.work.formulas import formulas, ingredients
 from bot.work.fruit import peeled
 from bot.work.money import prices
-from bot.work.reminders import planning
+from bot.work.reminders import own, planning
+from bot.work.reminders.own import When
 from bot.work.stock import on_hand
+from bot.work.transfer.fields import Logged
 from bot.work.transfer.import_references import Intake
 from bot.work.transfer.import_snapshot import mix_before, snapshot
-from bot.work.transfer.rows import BatchRow, DeliveryRow, Logged, ParRow, PeeledRow, WasteRow, WordingRow
+from bot.work.transfer.rows import BatchRow, DeliveryRow, ParRow, PeeledRow, WasteRow, WordingRow
+from bot.work.transfer.service_rows import ReminderRow
 from storage.tables import Batch, Counter, Formula, Ingredient, StockPar, Waste, Wording
 
 
@@ -93,6 +96,13 @@ class LogIntake(Intake):
             return False
         added = self._book.add(row.stored(made_at=self.now, by=self.person_id))
         self._taken.note("wording", added.id)
+        return True
+
+    def _reminder(self, row: ReminderRow) -> bool | None:
+        number = own.bring_in(self._context, row.kind, row.words, When(row.due_at, row.days), row.team)
+        if number is None:
+            return None  # its time is past
+        self._note(row, number)
         return True
 
     def _par(self, row: ParRow) -> bool:

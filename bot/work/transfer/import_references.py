@@ -15,9 +15,10 @@ from bot.work.money import prices
 from bot.work.money.prices import Course, PriceView
 from bot.work.standing import stands
 from bot.work.transfer.export import origin_of
+from bot.work.transfer.fields import Referenced
 from bot.work.transfer.import_rows import Sheet
 from bot.work.transfer.problems import UnreadableFileError
-from bot.work.transfer.rows import SECTIONS, BarRow, Referenced
+from bot.work.transfer.rows import SECTIONS, BarRow
 from storage.tables import Bar, Formula, Imported, Ingredient, OtherName, Sprayer, Waste
 
 _REFERENCED: dict[str, Any] = {model.KIND: model.TABLE for model in SECTIONS.values() if model.KIND}

@@ -21,6 +21,7 @@ from bot.work.context import Context
 from bot.work.errors import NotThereError
 from bot.work.fruit import peeled
 from bot.work.people import settings_undo
+from bot.work.reminders import own
 from bot.work.stock import pars
 from storage.tables import (
     Batch,
@@ -118,6 +119,7 @@ def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
         peeled.drop(context, number)
     for wording in context.book.all(Wording, within(Wording.id, brought.of("wording"))):
         context.book.session.delete(wording)
+    own.drop(context, brought.ids("reminder"))
     _forget(context, brought)
     context.book.touched()
     pars.watch(context, touched)

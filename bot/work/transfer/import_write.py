@@ -9,11 +9,11 @@ from pydantic import ValidationError
 
 from bot.work.errors import BadValueError
 from bot.work.money import prices
-from bot.work.transfer.fields import Row
+from bot.work.transfer.fields import Referenced, Row
 from bot.work.transfer.import_book import BookIntake
 from bot.work.transfer.import_log import LogIntake
 from bot.work.transfer.import_references import Taken
-from bot.work.transfer.rows import SECTIONS, FormulaRow, Referenced
+from bot.work.transfer.rows import SECTIONS, FormulaRow
 
 __all__ = ["Taken", "Taker"]
 
@@ -46,6 +46,7 @@ class Taker(BookIntake, LogIntake):
         self._each("peeled", self._peeled)
         self._each("pars", self._par)
         self._each("wordings", self._wording)
+        self._each("reminders", self._reminder)
         self._book.touched()
         return self._taken
 

@@ -17,7 +17,6 @@ from pydantic import (
     model_validator,
 )
 
-from bot.trade.days import instant_of
 from bot.trade.formulas.kinds import IngredientKind, Preparation
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.jurisdiction import Jurisdiction
@@ -26,39 +25,13 @@ from bot.work.context import BarSettings, RangeText
 from bot.work.formulas.formulas import MOST_LINES
 from bot.work.fruit import peeled
 from bot.work.transfer import fields as of
-from bot.work.transfer.fields import Row, choice, text, text_or_none, wrong
+from bot.work.transfer.fields import WHOEVER, Logged, Referenced, Row, choice, text, text_or_none, wrong
+from bot.work.transfer.service_rows import ReminderRow
 from storage import tables
 
-_LATE_EVENING = 22 * 60  # assumed time of waste with a known day only
 # The last delivery, batch and waste before a count.
 _AFTER = {"after_delivery": "delivery", "after_batch": "batch", "after_waste": "waste"}
 _Word = Annotated[str, StringConstraints(min_length=1, max_length=64)]
-_WHOEVER = Field(default=None, validate_default=True)
-
-
-class Referenced(Row):
-    """A row identified by its reference."""
-
-    ref: Annotated[str, text(80)] = ""
-
-
-class Logged(Referenced):
-    """A row logged on a business day; either day or instant is enough."""
-
-    business_day: of.Day | None = Field(None, alias="day")
-    at: of.Moment | None = None
-    by: of.Person = _WHOEVER
-
-    @model_validator(mode="after")
-    def _on_a_day(self, info: of.Reading) -> Self:
-        bar = info.context.bar
-        if self.at is None:
-            if self.business_day is None:
-                raise wrong("missing", "day")
-            self.at = instant_of(self.business_day, _LATE_EVENING, bar.zone)
-        if self.business_day is None:
-            self.business_day = bar.day_of(self.at)
-        return self
 
 
 # -- the book ------------------------------------------------------------------------------
@@ -177,7 +150,7 @@ class PriceRow(Referenced):
     garnishes_low: of.Positive | None = None
     garnishes_high: of.Positive | None = None
     at: of.Moment | None = None
-    by: of.Person = _WHOEVER
+    by: of.Person = WHOEVER
 
 
 class ParRow(Row):
@@ -274,7 +247,7 @@ class BatchEventRow(Row):
     temperature_c: of.Number | None = None
     mix_before: of.MixBefore = None
     at: of.Moment
-    by: of.Person = _WHOEVER
+    by: of.Person = WHOEVER
 
 
 class BatchRow(Referenced):
@@ -392,4 +365,5 @@ SECTIONS: dict[str, type[Row]] = {
     "peeled": PeeledRow,
     "pars": ParRow,
     "wordings": WordingRow,
+    "reminders": ReminderRow,
 }

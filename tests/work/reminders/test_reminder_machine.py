@@ -118,7 +118,7 @@ class Reminding(RuleBasedStateMachine):
 
     def _say(self, due: DueReminder) -> None:
         now = self.house.clock.now()
-        reply = worded_reminder(due, now)
+        reply = worded_reminder(due, now, self.house.store)
         assert reply.first_line
         assert due.first_due_at <= now
         key = (due.id, due.first_due_at)

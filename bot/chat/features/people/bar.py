@@ -135,7 +135,7 @@ _CHOICES: dict[str, tuple[str, ...]] = {
     "jigger": (N_("usual"), "30 ml", "40 ml", "50 ml"),
 }
 # Times of day in minutes from midnight, so that each locale's clock can write them.
-_TIMES = {"closing": CLOSING_CHOICES[:4], "late": (1200, 1320, 0)}
+_TIMES = {"closing": CLOSING_CHOICES[:4], "late": (1200, 1320, 0), "morning": (600, 660, 900)}
 _QUIET = ((300, 660), (240, 720))
 # The pad of digits also accepts whole numbers of these.
 _BY_DIGITS = frozenset(
@@ -162,7 +162,8 @@ def _ask_value(turn: Turn, given: Given) -> Question:
 def _choices(turn: Turn, bar: BarView, key: str) -> list[tuple[str, str]]:
     """Return the values to tap, each with its label."""
     if key in _TIMES:
-        return [(show_clock_minute(minute), clock_text(minute)) for minute in _TIMES[key]]
+        times = [(show_clock_minute(minute), clock_text(minute)) for minute in _TIMES[key]]
+        return [*times, (_("off"), "off")] if key == "morning" else times
     if key == "close_prompt":
         usual = MINUTES_A_DAY + bar.closing_minute - BEFORE_CLOSING
         earlier = [usual - minutes for minutes in (30, 90)]

@@ -124,6 +124,16 @@ def _read_prompt(turn: Turn, text: str) -> Changes:
     return {"close_prompt": True, "close_prompt_at": minute + (24 * 60 if minute < closing else 0)}
 
 
+def _read_morning(turn: Turn, text: str) -> Changes:
+    if says_off(text):
+        return {"morning_at": None}
+    usual = says_on(text) or says_usual(text)
+    minute = turn.context.bar.settings.quiet_to if usual else read_clock(text)
+    if minute is None:
+        raise Say(reply(_("Write a time such as 11:00, or off.")))
+    return {"morning_at": minute}
+
+
 def _read_warn(turn: Turn, text: str) -> Changes:
     number = _number(text.split(maxsplit=1)[0] if text.split() else "")
     if number.denominator != 1 or not 0 <= number <= 60:
@@ -229,6 +239,7 @@ READERS: dict[str, Callable[[Turn, str], Changes]] = {
     "service_days": _read_days,
     "quiet": _read_quiet,
     "close_prompt": _read_prompt,
+    "morning": _read_morning,
     "discard_warn": _read_warn,
     "loss": _read_loss,
     "temperature": _read_temperature,

@@ -38,6 +38,7 @@ def shown(bar: BarView) -> dict[str, str]:
         "service_days": days_words(settings.service_days),
         "quiet": show_span(settings.quiet_from, settings.quiet_to),
         "close_prompt": show_clock_minute(bar.close_prompt_at) if settings.close_prompt else _("off"),
+        "morning": _("off") if settings.morning_at is None else show_clock_minute(settings.morning_at),
         "discard_warn": ngettext(
             "{count} day before", "{count} days before", settings.discard_warn_days
         ).format(count=settings.discard_warn_days),

@@ -113,8 +113,13 @@ def _first(due: list[FormulaPlan], units: str, today: date) -> str:
 
 
 def _row(one: FormulaPlan, units: str) -> tuple[str, ...]:
-    assert one.batch is not None and one.size_ml is not None  # noqa: S101, PT018 - checked by the caller
-    return one.view.name, show_day(one.batch.make_on), show_ml(one.size_ml, units)
+    assert one.batch is not None  # noqa: S101 - checked by the caller
+    return one.view.name, show_day(one.batch.make_on), amount_to_make(one, units)
+
+
+def amount_to_make(one: FormulaPlan, units: str) -> str:
+    """Write the size of a planned batch."""
+    return "" if one.size_ml is None else show_ml(one.size_ml, units)
 
 
 def _remarks(known: list[FormulaPlan], planned: list[FormulaPlan]) -> list[str]:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, datetime
 from fractions import Fraction
 
 from bot.chat.features.batches.batch_card import clarity_buttons
 from bot.chat.features.fruit.peeled import ends
+from bot.chat.features.reminders.today import today_reply
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_moment, show_number, speaking
 from bot.chat.i18n.languages import ENGLISH
 from bot.chat.i18n.locale_choice import bar_tongue, spoken
@@ -14,17 +16,25 @@ from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Block, Button, Reply, Text
 from bot.chat.reply.units import show_amount, show_ml
 from bot.trade.formulas.measures import Dimension
+from bot.work.context import Context, Role
 from bot.work.reminders.delivery import DueReminder
+from bot.work.reminders.own import MORNING, OWN
 from bot.work.reminders.planning import low_items
+from storage.store import Store
 from storage.types import JsonObject
 
 _MOST_LOW = 6
 
 
-def worded_reminder(due: DueReminder, now: datetime) -> Reply:
-    """Word a reminder in the recipient's language: the subject, its delay if late, and the buttons."""
+def worded_reminder(due: DueReminder, now: datetime, store: Store) -> Reply:
+    """Word a reminder in the recipient's language: the subject, its delay if late, and the buttons.
+
+    The morning message reads the bar; every other one is worded from its own values.
+    """
     language = spoken(due.language) or spoken(due.bar.language) or ENGLISH
     with speaking(bar_tongue(due.bar, language, now)):
+        if due.kind == MORNING:
+            return _morning(due, now, store)
         first, lines, buttons = _WORDS[due.kind](due)
         if due.late_by(now) is not None:
             lines.append(_("Late: this was due {when}.").format(when=show_moment(due.first_due_at)))
@@ -34,6 +44,24 @@ def worded_reminder(due: DueReminder, now: datetime) -> Reply:
             lines.append(_("(This may be a repeat.)"))
         blocks: tuple[Block, ...] = (Text(first, strong=True), *(Text(line) for line in lines))
         return Reply(blocks, _of_bar(due, buttons), quiet=False)
+
+
+def _morning(due: DueReminder, now: datetime, store: Store) -> Reply:
+    with store.reading() as unit:
+        book = unit.bar(due.bar.id)
+        context = Context(book, due.bar, 0, "", Role.MANAGER, due.destination.room_id, now, "")
+        shown = today_reply(context, edits=False)
+    return replace(shown, buttons=_of_bar(due, shown.buttons), quiet=False)
+
+
+def _own(due: DueReminder) -> _Worded:
+    first = str(due.details["text"])
+    lines = [] if due.destination.private and not due.instead else [_("For {name}.").format(name=due.name)]
+    snooze = _snooze(due, (_("In an hour"), "1 hour"), (_("Tomorrow"), "1 day"))
+    rows: list[tuple[Button, ...]] = [(Button(_("Done"), f"done {due.id}"), *snooze)]
+    if due.details.get("days"):
+        rows.append((Button(_("Stop it"), f"stop reminder {due.id}"),))
+    return first, lines if due.name else [], tuple(rows)
 
 
 def _of_bar(due: DueReminder, rows: tuple[tuple[Button, ...], ...]) -> tuple[tuple[Button, ...], ...]:
@@ -91,6 +119,8 @@ def _discard(due: DueReminder) -> _Worded:
 def _close(due: DueReminder) -> _Worded:
     day = date.fromisoformat(due.details["day"])
     first = _("Closing {bar}, {day}: what was thrown out?").format(bar=due.bar.name, day=show_day(day))
+    if due.details.get("closer"):
+        first = f"{due.details['closer']}: {first}"
     lines = [_("Type it, such as: 6 oranges mouldy, 2 limes. Or tap.")]
     missed = int(due.details.get("missed", 0))
     if missed:
@@ -184,4 +214,5 @@ _WORDS = {
     "close": _close,
     "peeled": _peeled,
     "low stock": _low_stock,
+    OWN: _own,
 }

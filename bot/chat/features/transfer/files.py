@@ -45,6 +45,7 @@ _KINDS = {
     "peeled": N_("peeled fruit"),
     "pars": N_("pars"),
     "wordings": N_("wordings"),
+    "reminders": N_("reminders"),
 }
 _UNREADABLE = {
     "size": N_("That file is too large: at most 5 MB, 100,000 rows, and 20,000 batches or prices."),

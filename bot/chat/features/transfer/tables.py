@@ -19,8 +19,8 @@ from bot.trade.words import N_
 from bot.work.transfer.foreign.reading import KINDS, MEANINGS, Meaning, Question, Reading
 
 if TYPE_CHECKING:
+    from bot.work.transfer.foreign.tables import Proposal
     from bot.work.transfer.import_rows import Given
-    from bot.work.transfer.import_tables import Proposal
 
 _LONGEST_NAME = 24
 _KIND_WORDS = {
@@ -74,13 +74,13 @@ class Said:
 
 def proposed(turn: Turn, upload: int, said: Said | None = None) -> Reply:
     """Show the reading of a stored table after an answer, and ask the first open question."""
-    from bot.work.transfer import import_tables  # noqa: PLC0415 - loads pydantic
+    from bot.work.transfer.foreign import tables as own_tables  # noqa: PLC0415 - loads pydantic
 
     words = words_of(turn)
-    found = import_tables.look(turn.context, upload, words)
+    found = own_tables.look(turn.context, upload, words)
     changed = {} if said is None else _changed(turn, found.reading, said)
     if changed:
-        found = import_tables.look(turn.context, upload, words, **changed)
+        found = own_tables.look(turn.context, upload, words, **changed)
     if said is not None and said.what == "columns":
         return _columns(found)
     if said is not None and said.what == "column" and not changed:

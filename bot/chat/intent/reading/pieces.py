@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from bot.chat.grammar.day_phrases import month_names
 from bot.chat.grammar.lexer import Noun, Option, Reader, Vocabulary, stem
-from bot.chat.grammar.syntax import Day
+from bot.chat.grammar.syntax import DAYS_AGO, Day
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import show_number, tongue
 from bot.chat.i18n.languages import languages
@@ -47,7 +47,7 @@ _NOUNS = {
 _NOUNS |= {"PAGE": "page", "PREPARATION": "preparation"}
 _WORDS = {"CLEAR": "clarity", "HAZY": "clarity", "SPLIT": "clarity", "DOUBLE": "factor", "HALF": "factor"}
 _WORDS |= {"TRIPLE": "factor", "MANAGER": "role", "MEMBER": "role"}
-_DAYS = {"DATE", "DAY", "TODAY", "YESTERDAY"}
+_DAYS = {"DATE", "DAY", *DAYS_AGO}
 _ONE = frozenset({"a", "an"})
 _LOT = re.compile(r"(?=[^\W_]*\d)(?=[^\W_]*[A-Za-z])[A-Za-z0-9][A-Za-z0-9/-]{2,19}\Z", re.ASCII)
 _HALF = Fraction(1, 2)
@@ -116,7 +116,7 @@ def _day(reader: Reader, at: int, option: Option) -> Typed:
     said = _said(reader, at, option.length)
     if option.terminal in {"DATE", "DAY"}:
         return Typed("day", said, at, Day(str(option.value), words=said))
-    return Typed("day", said, at, Day(None, 1 if option.terminal == "YESTERDAY" else 0, words=said))
+    return Typed("day", said, at, Day(None, DAYS_AGO[option.terminal], words=said))
 
 
 def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]:

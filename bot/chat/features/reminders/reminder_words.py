@@ -1,0 +1,66 @@
+"""Write planned reminders: their subject, their time, and for whom they are."""
+
+from __future__ import annotations
+
+from bot.chat.features.people.setting_values import day_names
+from bot.chat.i18n.language import _, ngettext, show_day, show_moment, show_time
+from bot.trade.days import EVERY_DAY
+from bot.trade.words import N_
+from bot.work.log.history import LogLine
+from bot.work.reminders import own
+from bot.work.reminders.own import Planned, When
+
+_SUBJECTS = {
+    "rested": N_("batch {batch}, {name}: has it rested?"),
+    "recheck": N_("batch {batch}, {name}: check it again"),
+    "discard": N_("batch {batch}, {name}: its last days"),
+    "close": N_("what was thrown out tonight"),
+    "peeled": N_("peeled fruit, before it is lost"),
+    "low stock": N_("runs low: {name}"),
+    "deletion": N_("the bar will be deleted"),
+    own.MORNING: N_("what is due today"),
+}
+
+
+def subject_words(one: Planned) -> str:
+    """Write what a reminder is about, or the words of the person who wrote it."""
+    return one.text or _(_SUBJECTS[one.kind]).format(batch=one.batch, name=one.name)
+
+
+def logged_subject(line: LogLine, units: str) -> dict[str, str]:
+    """Write what the reminder of a log entry is about."""
+    said = line.details
+    if said["text"]:
+        return {"text": said["text"]}
+    subject = _SUBJECTS[said["kind_of"]]
+    return {"text": _(subject).format(batch=said.get("batch", ""), name="").strip(" :")}
+
+
+def when_words(when: When | Planned) -> str:
+    """Write the time of a reminder: 'Mon, 30 Nov 16:00', 'every Mon 15:00'."""
+    if not when.days:
+        return show_moment(when.due)
+    if when.days == EVERY_DAY:
+        return _("every day {time}").format(time=show_time(when.due))
+    days = " ".join(name for day, name in enumerate(day_names()) if when.days >> day & 1)
+    return _("every {days} {time}").format(days=days, time=show_time(when.due))
+
+
+def planned_line(one: Planned) -> str:
+    """Write a reminder or a note in one line."""
+    if one.kind == own.NOTE:
+        return _("note for {day}: {text}").format(day=show_day(one.due.date()), text=one.text)
+    return f"{when_words(one)}: {subject_words(one)}"
+
+
+def short(text: str) -> str:
+    """Return the beginning of a text, for a button."""
+    return text if len(text) <= _BUTTON else text[: _BUTTON - 1].rstrip() + "…"
+
+
+_BUTTON = 28
+
+
+def count_words(count: int) -> str:
+    """Write a number of reminders."""
+    return ngettext("{count} reminder planned", "{count} reminders planned", count).format(count=count)

@@ -1,0 +1,176 @@
+"""The command today: one screen of what is due, each line with its tap; and who closes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from bot.chat.dialogue.arguments import Arguments
+from bot.chat.dialogue.command import Command, Wish
+from bot.chat.dialogue.inputs.shared_slots import undo_button
+from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.slots import Slot, plain
+from bot.chat.dialogue.turn import Turn
+from bot.chat.features.batches.batch_card import discard_words
+from bot.chat.features.planning.plan import amount_to_make
+from bot.chat.features.reminders.reminder_words import short
+from bot.chat.i18n.language import _, ngettext, show_day, show_moment, show_money, show_time
+from bot.chat.i18n.plurals import pieces
+from bot.chat.reply.message import Button, Reply, Text, reply
+from bot.chat.reply.units import show_amount
+from bot.trade.words import N_
+from bot.work.batches.batches import BatchView
+from bot.work.context import Context
+from bot.work.fruit.peeled import PeeledView
+from bot.work.log.history import LogLine
+from bot.work.planning import today
+from bot.work.planning.today import Today
+from bot.work.reminders import own
+from bot.work.stock.on_hand import OnHand
+
+_MOST_SHOWN = 10
+
+Task = tuple[str, Button]
+
+
+@dataclass(frozen=True, kw_only=True)
+class ClosesArguments(Arguments):
+    """The name of who closes; None for the person who says it."""
+
+    name: str | None = None
+
+
+def _today(turn: Turn, arguments: Arguments) -> Reply:
+    return today_reply(turn.context, edits=False)
+
+
+def today_reply(context: Context, done: str = "", *more: Button, edits: bool) -> Reply:
+    """Show what is due, below what was just done."""
+    found = today.due(context)
+    tasks = list(_tasks(context, found))
+    first = _("Nothing is due today.")
+    if tasks:
+        first = ngettext("{day}: {count} thing to do", "{day}: {count} things to do", len(tasks))
+        first = first.format(day=show_day(context.today), count=len(tasks))
+    lines = [line for line, _button in tasks[:_MOST_SHOWN]]
+    if len(tasks) > _MOST_SHOWN:
+        lines.append(_("and {count} more").format(count=len(tasks) - _MOST_SHOWN))
+    closing, tap = _closing(found)
+    texts = [first, *(["\n".join(lines)] if lines else []), *([closing] if closing else [])]
+    blocks = [Text(done, strong=True)] if done else []
+    blocks += [Text(text, strong=not number and not done) for number, text in enumerate(texts)]
+    buttons = [button for _line, button in tasks[:_MOST_SHOWN]] + tap
+    rows = [tuple(buttons[at : at + 2]) for at in range(0, len(buttons), 2)]
+    last = (Button(_("Reminders"), "reminders"), Button(_("Leave a note"), "note"), *more)
+    return Reply(tuple(blocks), (*rows, last), edits=edits)
+
+
+def _tasks(context: Context, found: Today) -> Iterator[Task]:
+    """Word the tasks, the most urgent first."""
+    for one in found.past:
+        tap = _("Discard {number}").format(number=one.number)
+        yield _batch_line(context, one), Button(tap, f"discard {one.number}")
+    yield from (_peeled_task(context, one) for one in found.peeled)
+    for one in found.last_days:
+        tap = _("Batch {number}").format(number=one.number)
+        yield _batch_line(context, one), Button(tap, f"batch {one.number}")
+    for one in found.unseen:
+        line = _("Batch {number}, {name}, has rested: check how it looks")
+        tap = _("Check {number}").format(number=one.number)
+        yield line.format(number=one.number, name=one.name), Button(tap, f"check {one.number}")
+    for note in found.notes:
+        yield _("Note: {text}").format(text=note.text), Button(f"✓ {short(note.text)}", f"tick {note.id}")
+    for planned in found.reminders:
+        tap = short(planned.text)
+        yield f"{show_time(planned.due)}: {planned.text}", Button(tap, f"reminders {planned.id}")
+    yield from _stock_tasks(context, found)
+
+
+def _peeled_task(context: Context, one: PeeledView) -> Task:
+    what = pieces(one.ingredient.name, one.left)
+    line = _("{what} peeled, good until {when}")
+    if one.lost_at <= context.now:
+        line = _("{what} peeled, lost since {when}")
+    tap = Button(_("Juiced: {what}").format(what=what), f"juiced {one.left} #{one.ingredient.id}")
+    return line.format(what=what, when=show_moment(one.lost_at)), tap
+
+
+def _stock_tasks(context: Context, found: Today) -> Iterator[Task]:
+    units = context.bar.units
+    for plan in found.make:
+        amount = amount_to_make(plan, units)
+        line = _("Make {amount} {name} today").format(amount=amount, name=plan.view.name)
+        yield line, Button(_("Make {name}").format(name=short(plan.view.name)), f"plan #{plan.view.id}")
+    if found.shopping is not None:
+        count = len(found.shopping.lines)
+        line = ngettext("{count} thing to buy by {day}", "{count} things to buy by {day}", count)
+        line = line.format(count=count, day=show_day(found.shopping.until))
+        cost = f", {show_money(found.shopping.cost)}" if found.shopping.cost else ""
+        yield line + cost, Button(_("Shopping list"), "shopping")
+    if found.low:
+        yield _("Runs low: {names}").format(names=_low(found.low, units)), Button(_("Stock"), "stock")
+
+
+def _batch_line(context: Context, batch: BatchView) -> str:
+    line = _("Batch {number}, {name}: {discard}")
+    words = discard_words(batch, context.today)
+    return line.format(number=batch.number, name=batch.name, discard=words[0].lower() + words[1:])
+
+
+def _low(low: tuple[OnHand, ...], units: str) -> str:
+    return ", ".join(
+        f"{one.ingredient.name} {show_amount(one.amount, one.dimension, units)}" for one in low[:4]
+    )
+
+
+def _closing(found: Today) -> tuple[str, list[Button]]:
+    if not found.asks_at_close:
+        return "", []
+    if found.closer:
+        return _("{name} closes tonight.").format(name=found.closer), []
+    return _("Nobody has said who closes tonight."), [Button(_("I close"), "closes")]
+
+
+def _closes(turn: Turn, arguments: ClosesArguments) -> Reply:
+    name = (arguments.name or turn.context.name).strip()[:40]
+    own.closes(turn.context, name)
+    return reply(
+        _("{name} closes tonight.").format(name=name),
+        _("I ask at closing what was thrown out."),
+        buttons=((Button(_("Today"), "today"), undo_button(turn)),),
+        edits=turn.message.tapped is not None,
+    )
+
+
+COMMANDS = (
+    Command(
+        "today",
+        N_("what is due today"),
+        _today,
+        words=(
+            *("due", "due today", "what is due", "what's due", "whats due", "what is due today"),
+            *("what's due today", "agenda", "to do", "todo", "tasks"),
+        ),
+        menu=2,
+        wishes=(Wish("today"),),
+    ),
+    Command(
+        "closes",
+        N_("say who closes tonight"),
+        _closes,
+        words=("i close", "i close tonight", "i'm closing", "i am closing", "im closing", "closing tonight"),
+        examples=(N_("closes Ben"),),
+        slots=(Slot("name", plain(str)),),
+        writes=True,
+    ),
+)
+
+
+def _closes_values(line: LogLine, units: str) -> dict[str, str]:
+    return {"day": show_day(date.fromisoformat(line.details["day"]))}
+
+
+LOG_WORDS = (
+    LogWords("closes", N_("{name} closes on {day}"), N_("{name} closes on {day}"), values=_closes_values),
+)

@@ -1,0 +1,47 @@
+"""Tests of the time that a text begins or ends with."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from bot.chat.grammar.lexer import Vocabulary
+from bot.chat.grammar.moments import split_moment
+from bot.chat.i18n.language import Tongue, speaking
+
+
+@pytest.mark.parametrize(
+    ("text", "rest", "said"),
+    [
+        ("tomorrow 16:00 order limes", "order limes", {"minute": 960}),
+        ("order limes tomorrow at 4pm", "order limes", {"minute": 960}),
+        ("on Friday to check batch 12", "check batch 12", {}),
+        ("every Monday 15:00 count fruit", "count fruit", {"days": 1, "minute": 900}),
+        ("count fruit every day at 11:00", "count fruit", {"days": 127, "minute": 660}),
+        ("call the oil merchant in 2 hours", "call the oil merchant", {"delay": Fraction(2)}),
+        ("for tomorrow: sprayer two drips", "sprayer two drips", {}),
+        ("order 4 cases of limes", "order 4 cases of limes", {}),
+        ("order limes tomorrow morning", "order limes", {"part": "morning"}),
+        ("order limes at 4 in the afternoon", "order limes", {"minute": 960}),
+    ],
+)
+def test_a_time_before_or_after_the_words(text: str, rest: str, said: dict[str, object]) -> None:
+    moment, words = split_moment(text, Vocabulary("en"))
+    assert words == rest
+    for name, value in said.items():
+        assert getattr(moment, name) == value
+
+
+@pytest.mark.parametrize(
+    ("text", "rest", "minute", "days"),
+    [
+        ("mañana a las 16:00 pedir limas", "pedir limas", 960, 0),
+        ("los lunes a las 15:00 contar la fruta", "contar la fruta", 900, 1),
+        ("pedir limas mañana a las 4 de la tarde", "pedir limas", 960, 0),
+    ],
+)
+def test_a_time_in_spanish(text: str, rest: str, minute: int, days: int) -> None:
+    with speaking(Tongue("es", "es_ES")):
+        moment, words = split_moment(text, Vocabulary("es"))
+    assert (words, moment.minute, moment.days) == (rest, minute, days)
