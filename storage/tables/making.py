@@ -173,6 +173,30 @@ class BatchEvent(Correctable):
     by: Mapped[int]
 
 
+class Bottling(Correctable):
+    """Bottles of a batch, and what was lost of it. A void row undoes the row it points to.
+
+    `what` is 'bottled', 'opened', 'emptied', 'lost' (spilt, evaporated, broken) or 'moved' to another bar.
+    `bottles` of `size_ml` each; `lost_ml` is the loss on top of them.
+    """
+
+    __tablename__ = "bottling"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "batch_id"], ["batch.bar_id", "batch.id"]),
+        Index(None, "bar_id", "batch_id"),
+    )
+
+    batch_id: Mapped[int]
+    what: Mapped[str] = mapped_column(String(12))
+    bottles: Mapped[int] = mapped_column(default=0)
+    size_ml: Mapped[Fraction | None]
+    lost_ml: Mapped[Fraction | None]
+    note: Mapped[str] = mapped_column(Text, default="")
+    at: Mapped[datetime]
+    by: Mapped[int]
+    void: Mapped[bool] = mapped_column(default=False)
+
+
 class Trial(Numbered):
     """Variants of one formula version, made and tasted side by side."""
 

@@ -97,6 +97,7 @@ NAMES: Final = (
     N_("sprayer"),
     N_("sprayer name"),
     N_("formula name"),
+    N_("text"),
     N_("time zone"),
     N_("trial"),
     N_("units"),

@@ -11,7 +11,7 @@ from typing import Any
 from bot.trade.batches.shelf import RULE_TEXTS, ShelfPlan
 from bot.trade.formulas.amounts import Line
 from bot.trade.formulas.measures import BASE_UNITS, Dimension
-from bot.work.batches import batches, discarding
+from bot.work.batches import batches, bottles, discarding
 from bot.work.batches import shelf as shelves
 from bot.work.batches.batches import LOOKING, BatchState, BatchView, Clarity
 from bot.work.context import Context
@@ -173,8 +173,11 @@ def state_of(row: Batch) -> JsonObject:
     }
 
 
-def _moved(context: Context, row: Batch, what: str, before: JsonObject) -> int:
-    return context.log(what, batch=row.id, name=row.frozen["formula"], before=before, after=state_of(row))
+def _moved(context: Context, row: Batch, what: str, before: JsonObject, bottle: int | None = None) -> int:
+    about: JsonObject = {"batch": row.id, "name": row.frozen["formula"]}
+    if bottle is not None:
+        about["rows"] = [bottle]
+    return context.log(what, **about, before=before, after=state_of(row))
 
 
 def check(
@@ -206,9 +209,13 @@ def check(
 
 
 def open_batch(context: Context, number: int) -> Made:
-    """Record that a batch is now in use. Raises NotThereError, WrongStateError."""
+    """Record that a batch is now in use; of a bottled one, one more bottle.
+
+    Raises NotThereError, WrongStateError.
+    """
     row = batches.row_of(context, number)
-    if row.state not in {BatchState.READY, BatchState.RESTING}:
+    bottle = bottles.take_one(context, number) if BatchState(row.state).open else None
+    if bottle is None and row.state not in {BatchState.READY, BatchState.RESTING}:
         raise WrongStateError(number, row.state)
     before = state_of(row)
     row.state = BatchState.IN_USE
@@ -216,12 +223,28 @@ def open_batch(context: Context, number: int) -> Made:
     discarding.renew(context, row)  # an opened bottle has its own date
     note_event(context, row, "opened")
     planning.settle_for_batch(context.book, row.id, ("rested",), context.person_id)
-    return Made(batches.get(context, number), _moved(context, row, "open batch", before))
+    return Made(batches.get(context, number), _moved(context, row, "open batch", before, bottle))
 
 
 def use_up(context: Context, number: int) -> Made:
-    """Record that a batch is used up. Raises NotThereError, WrongStateError."""
+    """Record that a batch is used up; while more of it is left, only its open bottle.
+
+    Raises NotThereError, WrongStateError.
+    """
+    bottle = bottles.empty_one(context, number)
+    if bottle is not None:
+        return _empty(context, batches.row_of(context, number), bottle)
     return _end(context, number, BatchState.USED_UP, None, "")
+
+
+def _empty(context: Context, row: Batch, bottle: int) -> Made:
+    before = state_of(row)
+    found = bottles.left(context, row.id)
+    if found is not None and not found.open_ml:
+        row.state, row.opened_at = BatchState.READY, None
+        discarding.renew(context, row)  # unopened bottles keep longer
+    _event(context, row, "emptied")
+    return Made(batches.get(context, row.id), _moved(context, row, "use bottle", before, bottle))
 
 
 def discard(context: Context, number: int, lost_ml: Fraction | None, reason: str) -> Made:

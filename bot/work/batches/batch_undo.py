@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.work import standing
-from bot.work.batches import amending, batches, discarding
+from bot.work.batches import amending, batches, bottles, discarding
 from bot.work.batches.batch_life import lot_of, set_strained, state_of, strained_of
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
@@ -96,6 +96,7 @@ def _put_back_event(context: Context, row: Batch, what: str) -> None:
 _EVENTS = {
     "check": "check",
     "open batch": "opened",
+    "use bottle": "emptied",
     "use up": "used up",
     "discard": "discarded",
     "add to batch": "added",
@@ -118,6 +119,8 @@ def moved(what: str) -> Value:
             amending.set_content(context, row, state)
         _set_state(context, row, state)
         (_take_back_event if back else _put_back_event)(context, row, _EVENTS[what])
+        if "rows" in details:
+            (bottles.take_back if back else bottles.put_back)(context, details)
         context.book.touched()
         if BatchState(row.state).open:
             planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)

@@ -22,7 +22,7 @@ from bot.trade.liquids.flash import FlammableCategory
 from bot.trade.numbers.ranges import Range
 from bot.trade.safety.allergens import allergen_lines
 from bot.trade.safety.jurisdiction import Jurisdiction
-from bot.work.batches import batches
+from bot.work.batches import batches, bottles
 from bot.work.batches.batches import BatchView, Clarity
 from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError
@@ -122,7 +122,7 @@ def facts_of(context: Context, number: int) -> LabelFacts:
     frozen = batch.frozen
     looks = [event for event in batch.events if event.what == "check"]
     seen_clear = looks[-1].at if looks and looks[-1].clarity == Clarity.CLEAR else None
-    fill = _fill(batch)
+    fill = _fill(context, batch)
     names = _by_amount(batch) if trial is None else []
     preparation = PREPARATION_DEFAULTS[Preparation(frozen["preparation"])]
     return LabelFacts(
@@ -143,8 +143,12 @@ def facts_of(context: Context, number: int) -> LabelFacts:
     )
 
 
-def _fill(batch: BatchView) -> list[tuple[Fraction, int]]:
-    """Return the bottles filled, by size; those that hold what came out where the batch was strained."""
+def _fill(context: Context, batch: BatchView) -> list[tuple[Fraction, int]]:
+    """Return the bottles by size: those filled, else those planned, for what came out of a strained batch."""
+    found = bottles.left(context, batch.number)
+    sizes = [] if found is None else [(one.size_ml, one.filled) for one in found.sizes if one.filled]
+    if sizes:
+        return sizes
     fill = [(Fraction(str(size)), int(count)) for size, count in batch.frozen.get("fill", ()) if int(count)]
     if not fill or batch.strained is None:
         return fill

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
-from bot.work.batches import batch_undo, shelf
+from bot.work.batches import batch_undo, bottles, shelf
 from bot.work.context import Context
 from bot.work.formulas import formula_undo, ingredients, merging, other_names
 from bot.work.formulas.ingredients import STRENGTHS
@@ -74,6 +74,14 @@ def _version(details: Details) -> list[Subject]:
     return [("version", str(details["formula"]))]
 
 
+def _bottles(details: Details) -> list[Subject]:
+    return [("bottles", str(details["batch"]))]
+
+
+def _batch_and_bottles(details: Details) -> list[Subject]:
+    return [("batch", str(details["batch"])), *(_bottles(details) if "rows" in details else ())]
+
+
 def _with_strengths(kind: Kind) -> Kind:
     """Return a kind of entries that may have changed the strengths of known ingredients as well."""
 
@@ -116,7 +124,10 @@ KINDS: dict[str, Kind] = {
     ),
     "batch": Kind(batch_undo.take_back_making, batch_undo.put_back_making, check=batch_undo.check_making),
     "check": _value(batch_undo.moved("check"), "batch", "batch"),
-    "open batch": _value(batch_undo.moved("open batch"), "batch", "batch"),
+    "open batch": replace(_value(batch_undo.moved("open batch"), "batch"), about=_batch_and_bottles),
+    "use bottle": replace(_value(batch_undo.moved("use bottle"), "batch"), about=_batch_and_bottles),
+    "bottled": Kind(bottles.take_back, bottles.put_back, _bottles, batch_undo.check_making),
+    "spilt": Kind(bottles.take_back, bottles.put_back, _bottles, batch_undo.check_making),
     "use up": _value(batch_undo.moved("use up"), "batch", "batch"),
     "discard": _value(batch_undo.moved("discard"), "batch", "batch"),
     "strain": _value(batch_undo.STRAINED, "strained", "batch"),

@@ -10,15 +10,17 @@ from fractions import Fraction
 from functools import cached_property
 
 from bot.trade.days import is_service_day
+from bot.trade.numbers.uncertainty import to_decimal
 from bot.trade.planning.plan import Stock
 from bot.trade.planning.use import EVERY_DAY_ALIKE, NoUseError, UsedUp, WeekdayUse, estimate_use
+from bot.work.batches import bottles
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.formulas import formulas
 from bot.work.formulas.formulas import FormulaView
 from bot.work.spray import drinks
 from bot.work.spray.drinks import DrinksDay
-from storage.tables import Batch
+from storage.tables import Batch, Bottling
 
 # A bottle emptied sooner was probably tried out, spilt or shared out. Common practice, no source.
 SHORTEST_USE = timedelta(hours=4)
@@ -227,15 +229,22 @@ class _Log:
 
 def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
     spans = []
+    bottled = bottles.rows_of(context, [row.id for row in made])
     for row in made:
+        known = [one for one in bottled.get(row.id, ()) if one.what == bottles.OPENED]
+        if known:
+            spans += _of_bottles(context, row, bottled[row.id])
+            continue
         if row.ended_at is None or row.state not in {BatchState.USED_UP, BatchState.DISCARDED}:
             continue
         begun = row.opened_at or (row.rest_until if row.state == BatchState.USED_UP else None)
         if begun is None:
             continue  # thrown out unopened: nothing of it was used
         begun = min(begun, row.ended_at)
+        spilt = sum((one.lost_ml or 0 for one in bottled.get(row.id, ())), Fraction(0))
         first, last = _day(context, begun), _day(context, row.ended_at)
-        spans.append(_Span(row.id, first, last, row.total_ml - (row.lost_ml or 0), row.ended_at - begun))
+        ml = row.total_ml - (row.lost_ml or 0) - spilt
+        spans.append(_Span(row.id, first, last, ml, row.ended_at - begun))
     starts = {span.first for span in spans}
     # Where the next bottle was opened on the day the one before was empty, that day is the next one's.
     return [
@@ -243,6 +252,15 @@ def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
         if span.last in starts and span.last > span.first
         else span
         for span in spans
+    ]
+
+
+def _of_bottles(context: Context, row: Batch, rows: Sequence[Bottling]) -> list[_Span]:
+    """Return the use of a bottled batch, bottle by bottle."""
+    ended = row.ended_at if row.state == BatchState.USED_UP else None
+    return [
+        _Span(row.id, _day(context, one.opened_at), _day(context, one.emptied_at), one.ml, one.lasted)
+        for one in bottles.emptied(rows, ended)
     ]
 
 
@@ -280,16 +298,22 @@ def in_stock(context: Context, made: Sequence[Batch], use: WeekdayUse) -> list[S
     A batch may be used up to and including its discard date.
     """
     today = context.today
+    bottled = bottles.rows_of(context, [row.id for row in made])
     found = []
     for row in made:
         if not BatchState(row.state).open:
             continue
-        left = Decimal(row.total_ml.numerator) / Decimal(row.total_ml.denominator)
+        there = bottles.left_of(row.total_ml, bottled.get(row.id, ()))
+        closed, in_use = there.closed_ml, there.open_ml
         if row.opened_at is not None and row.state == BatchState.IN_USE:
+            if not in_use:  # never bottled, or used from what is left in bulk
+                closed, in_use = closed - there.bulk_ml, there.bulk_ml
             opened = _day(context, row.opened_at)
-            left -= Decimal(str(use.likely(opened, max(0, (today - opened).days))))
+            used = use.likely(opened, max(0, (today - opened).days))
+            in_use = max(in_use - Fraction(used), Fraction(0))
+        left = to_decimal(closed + in_use)
         ready = None
         if row.state == BatchState.RESTING and row.rest_until > context.now:
             ready = _day(context, row.rest_until)
-        found.append(Stock(max(left, Decimal(0)), row.discard_on + timedelta(days=1), ready))
+        found.append(Stock(left, row.discard_on + timedelta(days=1), ready))
     return found

@@ -37,7 +37,7 @@ class When:
 
 @dataclass(frozen=True, slots=True)
 class Planned:
-    """A reminder or a note: its text if a person wrote it, its time and repetition, and for whom it is.
+    """A reminder or a note: its text if a person wrote it, its time and repetition, and its recipient.
 
     `name` is that of the batch's formula or the ingredient that it is about; `person` is '' for the team.
     """
@@ -88,7 +88,7 @@ def _clean(text: str) -> str:
 
 def _check(context: Context, when: When) -> None:
     if not context.now < when.due <= context.now + FURTHEST:
-        raise BadValueError("time", when.due.isoformat())
+        raise BadValueError("day", when.due.isoformat())
 
 
 def _planned(context: Context, kind: str, due: datetime, details: JsonObject, person_id: int | None) -> int:

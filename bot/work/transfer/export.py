@@ -24,6 +24,7 @@ from storage.tables import (
     Batch,
     BatchEvent,
     BatchLine,
+    Bottling,
     Delivery,
     DrinksCount,
     Formula,
@@ -194,14 +195,17 @@ class _Writer:
         )
 
     def _batches(self) -> Callable[[Batch], Row]:
-        """Return a function that writes a batch with its lines and events."""
+        """Return a function that writes a batch with its lines, events and bottles."""
         lines, events = defaultdict(list), defaultdict(list)
         for line in self._all(BatchLine, order=(BatchLine.batch_id, BatchLine.position)):
             lines[line.batch_id].append(rows.BatchLineRow.of(line, self))
         for event in standing_events(self._all(BatchEvent, order=BatchEvent.first)):
             events[event.batch_id].append(rows.BatchEventRow.of(event, self))
+        filled = defaultdict(list)
+        for one in self._stand(Bottling):
+            filled[one.batch_id].append(service_rows.BottlingRow.of(one, self))
         return lambda row: rows.BatchRow.of(
-            row, self, number=row.id, lines=lines[row.id], events=events[row.id]
+            row, self, number=row.id, lines=lines[row.id], events=events[row.id], bottles=filled[row.id]
         )
 
     def _peeled(self, one: PeeledView) -> Row:

@@ -14,7 +14,11 @@ def _columns(model: type[Row], *more: str) -> tuple[str, ...]:
     """Return the plain fields of a kind of row; person, time and reference come last."""
     names = [field.alias or name for name, field in model.model_fields.items()]
     last = [name for name in ("at", "by", "ref") if name in names]
-    return (*(name for name in names if name not in {*last, "lines", "events", "frozen"}), *more, *last)
+    return (
+        *(name for name in names if name not in {*last, "lines", "events", "bottles", "frozen"}),
+        *more,
+        *last,
+    )
 
 
 PRICE_COLUMNS = _columns(PriceRow)

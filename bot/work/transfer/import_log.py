@@ -67,6 +67,7 @@ class LogIntake(Intake):
         self._book.add_all(
             [one.stored(batch_id=batch.id, mix_before=mix_before(one.mix_before)) for one in row.events]
         )
+        self._book.add_all([one.stored(batch_id=batch.id) for one in row.bottles])
         self._note(row, batch.id)
         if batch.id != row.number:
             self._taken.renumbered.append((row.number, batch.id))

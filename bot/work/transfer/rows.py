@@ -26,7 +26,7 @@ from bot.work.formulas.formulas import MOST_LINES
 from bot.work.fruit import peeled
 from bot.work.transfer import fields as of
 from bot.work.transfer.fields import WHOEVER, Logged, Referenced, Row, choice, text, text_or_none, wrong
-from bot.work.transfer.service_rows import ReminderRow
+from bot.work.transfer.service_rows import BottlingRow, ReminderRow
 from storage import tables
 
 # The last delivery, batch and waste before a count.
@@ -241,7 +241,9 @@ class BatchEventRow(Row):
 
     TABLE = tables.BatchEvent
 
-    what: Annotated[str, choice("made", "check", "strained", *_CHANGES, "opened", "used up", "discarded")]
+    what: Annotated[
+        str, choice("made", "check", "strained", *_CHANGES, "opened", "emptied", "used up", "discarded")
+    ]
     clarity: Annotated[str, choice(*Clarity)] | None = None
     note: Annotated[str, text(1000)] = ""
     temperature_c: of.Number | None = None
@@ -272,6 +274,7 @@ class BatchRow(Referenced):
     clarity: Annotated[str, choice(*Clarity)] | None = None
     lines: list[BatchLineRow] = Field(default_factory=list)
     events: list[BatchEventRow] = Field(default_factory=list)
+    bottles: list[BottlingRow] = Field(default_factory=list)
     frozen: of.Frozen = Field(default_factory=dict)
 
 

@@ -6,10 +6,34 @@ from typing import Annotated, Any, Self
 
 from pydantic import Field
 
+from bot.work.batches.bottles import BOTTLED, EMPTIED, LOST, MOST_BOTTLES, MOVED, OPENED
 from bot.work.reminders import own
-from bot.work.transfer import fields as of
-from bot.work.transfer.fields import Referenced, choice, text
+from bot.work.transfer.fields import (
+    WHOEVER,
+    Moment,
+    Person,
+    Positive,
+    Referenced,
+    Row,
+    Whole,
+    choice,
+    text,
+)
 from storage import tables
+
+
+class BottlingRow(Row):
+    """Bottles of a batch filled, opened, emptied, lost or moved, and what was lost beside them."""
+
+    TABLE = tables.Bottling
+
+    what: Annotated[str, choice(BOTTLED, OPENED, EMPTIED, LOST, MOVED)]
+    bottles: Annotated[Whole, Field(le=MOST_BOTTLES)] = 0
+    size_ml: Positive | None = None
+    lost_ml: Positive | None = None
+    note: Annotated[str, text(1000)] = ""
+    at: Moment
+    by: Person = WHOEVER
 
 
 class ReminderRow(Referenced):
@@ -20,8 +44,8 @@ class ReminderRow(Referenced):
 
     kind: Annotated[str, choice(own.OWN, own.NOTE)]
     words: Annotated[str, text(300)] = Field(alias="text")
-    due_at: of.Moment
-    days: Annotated[of.Whole, Field(le=0b1111111)] = 0
+    due_at: Moment
+    days: Annotated[Whole, Field(le=0b1111111)] = 0
     team: bool = False
 
     @classmethod

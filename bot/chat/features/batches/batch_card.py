@@ -15,7 +15,9 @@ from bot.chat.reply.message import Block, Button, Caution, Grid, Reply, Text
 from bot.chat.reply.units import show_amount, show_hours, show_ml, show_percents, show_temperature
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
+from bot.work.batches import bottles
 from bot.work.batches.batches import BatchLineView, BatchState, BatchView, Clarity, EventView
+from bot.work.batches.bottles import Left
 from bot.work.safety import allergens
 from bot.work.trials import blind
 
@@ -27,6 +29,7 @@ _WHAT_WORDS = {
     "added": N_("added"),
     "filtered": N_("filtered"),
     "opened": N_("opened"),
+    "emptied": N_("a bottle emptied"),
     "used up": N_("used up"),
     "discarded": N_("discarded"),
     "undo": N_("undone"),
@@ -117,6 +120,9 @@ def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
         facts.append(show_percents(batch.strength))
     if batch.state is BatchState.RESTING:
         facts.append(rest_words(batch, turn.context.now))
+    there = bottles.left(turn.context, batch.number) if batch.state.open else None
+    if there is not None:
+        facts.append(left_words(there, units))
     if batch.opened_at is not None:
         facts.append(_("Opened {when}").format(when=show_moment(batch.opened_at)))
     if batch.state.open:
@@ -126,6 +132,22 @@ def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
     elif batch.lost_ml:
         facts.append(_("{volume} lost").format(volume=show_ml(batch.lost_ml, units)))
     return [fact for fact in facts if fact]
+
+
+def left_words(there: Left, units: str) -> str:
+    """Write what is left of a batch in how many bottles, and what was lost."""
+    parts = []
+    for one in there.sizes:
+        said = _("{count} of {filled} x {size} unopened")
+        parts.append(said.format(count=one.unopened, filled=one.filled, size=show_ml(one.size_ml, units)))
+    opened = sum(one.open for one in there.sizes)
+    if opened:
+        parts.append(ngettext("{count} open", "{count} open", opened).format(count=opened))
+    if there.bulk_ml >= 1:
+        parts.append(_("{amount} not bottled").format(amount=show_ml(there.bulk_ml, units)))
+    if there.lost_ml:
+        parts.append(_("{volume} lost").format(volume=show_ml(there.lost_ml, units)))
+    return ", ".join(parts)
 
 
 def next_step(turn: Turn, batch: BatchView) -> str:

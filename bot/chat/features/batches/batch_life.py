@@ -25,6 +25,7 @@ from bot.chat.features.batches.batch_card import (
     CLARITY_WORDS,
     discard_words,
     is_sprayed,
+    left_words,
     rule_words,
 )
 from bot.chat.features.batches.opened_bottles import DETAIL_SLOTS, OPENED_SLOT, BottleArguments, opened_reply
@@ -38,7 +39,7 @@ from bot.chat.reply.units import own_volume, show_ml
 from bot.trade.formulas.measures import from_ml
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
-from bot.work.batches import batch_life
+from bot.work.batches import batch_life, bottles
 from bot.work.batches.batches import BatchState, BatchView, Clarity
 from bot.work.errors import WrongStateError
 from bot.work.formulas.ingredients import IngredientView
@@ -181,6 +182,9 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
     made = batch_life.open_batch(turn.context, batch.number)
     first = _("Batch {number}, {name}, is in use.").format(number=batch.number, name=batch.name)
     lines: list[Block] = []
+    there = bottles.left(turn.context, batch.number)
+    if there is not None:
+        lines.append(Text(_("Now: {left}.").format(left=left_words(there, turn.context.bar.units))))
     if batch.state is BatchState.RESTING and batch.clarity != Clarity.CLEAR:
         lines.append(Text(_seen_words(batch)))
     if made.batch.shortened_by_opening:
@@ -196,7 +200,8 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
 
 def _accept_unopened(turn: Turn, given: Given, value: int) -> BatchView:
     batch = accept_open_batch(turn, given, value)
-    if batch.state is BatchState.IN_USE:
+    there = bottles.left(turn.context, batch.number)
+    if batch.state is BatchState.IN_USE and not (there is not None and there.unopened):
         raise WrongStateError(batch.number, batch.state)
     return batch
 
@@ -215,7 +220,9 @@ def _lasted(span: timedelta) -> str:
 
 def _used(turn: Turn, arguments: BatchArguments) -> Reply:
     batch = arguments.batch
-    batch_life.use_up(turn.context, batch.number)
+    used = batch_life.use_up(turn.context, batch.number).batch
+    if used.state.open:
+        return _bottle_used(turn, used)
     first = _("Batch {number}, {name}, is used up.").format(number=batch.number, name=batch.name)
     return Reply(
         (
@@ -228,6 +235,18 @@ def _used(turn: Turn, arguments: BatchArguments) -> Reply:
                 undo_button(turn),
             ),
         ),
+        edits=turn.message.tapped is not None,
+    )
+
+
+def _bottle_used(turn: Turn, batch: BatchView) -> Reply:
+    """Say that a bottle is empty, and what is left of its batch."""
+    there = bottles.left(turn.context, batch.number)
+    first = _("A bottle of batch {number}, {name}, is empty.").format(number=batch.number, name=batch.name)
+    left = "" if there is None else left_words(there, turn.context.bar.units)
+    return Reply(
+        (Text(first, strong=True), Text(_("Now: {left}.").format(left=left))),
+        ((Button(_("Open the next"), f"open {batch.number}"), undo_button(turn)),),
         edits=turn.message.tapped is not None,
     )
 
@@ -361,5 +380,6 @@ LOG_WORDS = (
     LogWords("check", N_("checked batch {batch}"), N_("check of batch {batch}"), retold=_check_retold),
     LogWords("open batch", N_("opened batch {batch}"), N_("opening of batch {batch}")),
     LogWords("use up", N_("batch {batch} used up"), N_("batch {batch} used up")),
+    LogWords("use bottle", N_("a bottle of batch {batch} emptied"), N_("bottle of batch {batch} emptied")),
     LogWords("discard", N_("discarded batch {batch}"), N_("discarding of batch {batch}")),
 )

@@ -38,9 +38,10 @@ from bot.chat.reply.units import show_ml
 from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
-from bot.work.batches import batch_life, batches
+from bot.work.batches import batch_life, batches, bottles
 from bot.work.batches.batch_life import Made, NewBatch
 from bot.work.batches.batches import BatchState, BatchView
+from bot.work.batches.bottles import Size
 from bot.work.formulas import formulas
 from bot.work.formulas.formulas import FormulaView
 from bot.work.liquids.spirit_substitution import Swapped
@@ -164,7 +165,8 @@ def _list(turn: Turn, arguments: Arguments) -> Reply:
         N_("near discard"): sum(batches.near_discard(one, today, warn) for one in known),
     }
     first = ", ".join(f"{count} {_(word)}" for word, count in counts.items() if count) or _("All batches")
-    lines = [_batch_line(turn, one, today) for one in known[:_MOST_LISTED]]
+    there = bottles.unopened(turn.context, [one.number for one in known])
+    lines = [_batch_line(turn, one, today, there.get(one.number, [])) for one in known[:_MOST_LISTED]]
     if len(known) > _MOST_LISTED:
         lines.append(_("Older ones by number: batch {number}").format(number=known[_MOST_LISTED].number))
     rows = [(Button(f"{one.number} {one.name}", f"batch {one.number}"),) for one in known[:8]]
@@ -178,12 +180,14 @@ def _to_check(batch: BatchView, now: datetime) -> bool:
     return batch.state is BatchState.RESTING and now >= batch.rest_until
 
 
-def _batch_line(turn: Turn, batch: BatchView, today: date) -> str:
+def _batch_line(turn: Turn, batch: BatchView, today: date, there: list[Size]) -> str:
     state = _("rested, to check") if _to_check(batch, turn.context.now) else _(STATE_WORDS[batch.state])
     text = f"{batch.number} {batch.name}: {state}"
     if batch.state is BatchState.RESTING and not _to_check(batch, turn.context.now):
         text += " " + _("until {when}").format(when=show_moment(batch.rest_until))
     if batch.state.open:
+        units = turn.context.bar.units
+        text += "".join(f", {one.unopened} x {show_ml(one.size_ml, units)}" for one in there)
         left = (batch.discard_on - today).days
         if left < 0:
             text += ", " + _("past its discard date")

@@ -232,8 +232,20 @@ def _tick(turn: Turn, arguments: NumberArguments) -> Reply:
     return today_reply(turn.context, first, undo_button(turn), edits=turn.message.tapped is not None)
 
 
+def _ask_note_done(turn: Turn, given: Given) -> Question:
+    open_notes = own.notes(turn.context, turn.context.today)
+    if not open_notes:
+        raise Say(reply(_("No notes are open."), buttons=((Button(_("Leave a note"), "note"),),)))
+    choices = [(short(one.text), str(one.id)) for one in open_notes[:_MOST_SHOWN]]
+    return Question(_("Which note is done?"), columns(choices, 1), hint=_("its number"))
+
+
 def _ask_number(turn: Turn, given: Given) -> Question:
-    choices = [(short(subject_words(one)), str(one.id)) for one in own.listed(turn.context)[:_MOST_SHOWN]]
+    known = own.listed(turn.context)
+    if not known:
+        add = Button(_("Add one"), "remind")
+        raise Say(reply(_("No reminders are planned."), _such_as(), buttons=((add,),)))
+    choices = [(short(subject_words(one)), str(one.id)) for one in known[:_MOST_SHOWN]]
     return Question(_("Which reminder?"), columns(choices, 1), hint=_("its number"))
 
 
@@ -292,7 +304,13 @@ COMMANDS = (
         slots=(_ASKED_NUMBER,),
         writes=True,
     ),
-    Command("tick", N_("mark a note as done"), _tick, slots=(_ASKED_NUMBER,), writes=True),
+    Command(
+        "tick",
+        N_("mark a note as done"),
+        _tick,
+        slots=(replace(NUMBER_SLOT, ask=_ask_note_done),),
+        writes=True,
+    ),
 )
 
 LOG_WORDS = (

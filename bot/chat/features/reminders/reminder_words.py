@@ -1,4 +1,4 @@
-"""Write planned reminders: their subject, their time, and for whom they are."""
+"""Write planned reminders: their subject, time and repetition."""
 
 from __future__ import annotations
 

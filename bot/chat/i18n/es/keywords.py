@@ -22,7 +22,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "SPRAYS": "pulsación pulsaciones pulverización pulverizaciones spray sprays disparos rociada rociadas",
     "GARNISHES": "garnish adorno adornos guarnición guarniciones piel pieles twist twists"
     " rodaja rodajas gajo gajos",
-    "LOSS": "pérdida pérdidas perdido merma",
+    "LOSS": "pérdida pérdidas perdido perdidos merma",
     "PER_CENT": "por_ciento porciento",
     "VOL": "vol volumen",
     "GRAMS": "gramos peso",

@@ -1,0 +1,171 @@
+"""The commands bottled and spilt: bottles filled from a batch, and what was lost of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from bot.chat.dialogue.arguments import Arguments
+from bot.chat.dialogue.command import Command, Wish
+from bot.chat.dialogue.inputs.shared_slots import OPEN_BATCH_SLOT, quantity_in_ml, undo_button
+from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.batches.batch_card import left_words
+from bot.chat.grammar.syntax import Amount, Bottles, Total
+from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.reply.message import Button, Reply, reply
+from bot.chat.reply.units import show_ml, sizes_offered
+from bot.trade.words import N_
+from bot.work.batches import bottles
+from bot.work.batches.batches import BatchView
+from bot.work.log.history import LogLine
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """Bottles as said, number and size in mL, and the loss in mL."""
+
+    filled: tuple[tuple[int, Fraction], ...]
+    lost_ml: Fraction
+
+
+@dataclass(frozen=True, kw_only=True)
+class BottledArguments(Arguments):
+    """A batch, and the bottles filled from it."""
+
+    batch: BatchView
+    bottles: Said
+
+
+@dataclass(frozen=True, kw_only=True)
+class SpiltArguments(Arguments):
+    """A batch, the amount lost in mL, and how."""
+
+    batch: BatchView
+    spilt: Fraction
+    note: str = ""
+
+
+def _ask_bottles(turn: Turn, given: Given) -> Question:
+    batch = given[OPEN_BATCH_SLOT]
+    units = turn.context.bar.units
+    planned = [(count, Fraction(str(size))) for size, count in batch.frozen.get("fill", ()) if int(count)]
+    sizes = [(_filled_words(count, size, units), f"{count} x {size} ml") for count, size in planned]
+    usual = ["4 x 50 ml", "8 x 50 ml", "4 x 100 ml"] if units == "metric" else ["4 x 2 oz", "8 x 2 oz"]
+    choices = dict([*sizes, *sizes_offered(usual, units)])
+    text = _("How many bottles of batch {number}, and how large?").format(number=batch.number)
+    return Question(text, columns(list(choices.items()), 2), hint=_("8 x 50 ml, lost 12 ml"))
+
+
+def _filled_words(count: int, size: Fraction, units: str) -> str:
+    return f"{show_number(count, 0)} x {show_ml(size, units)}"
+
+
+def _accept_bottles(turn: Turn, given: Given, value: Bottles | Total | tuple[Bottles | Total, ...]) -> Said:
+    filled, lost = [], Fraction(0)
+    for one in value if isinstance(value, tuple) else (value,):
+        if isinstance(one, Total):
+            lost += quantity_in_ml(turn, one.amount)
+        elif one.count.denominator != 1 or not 0 < one.count <= bottles.MOST_BOTTLES:
+            raise Say(reply(_("Please write a whole number of bottles, such as 8 x 50 ml.")))
+        else:
+            filled.append((int(one.count), quantity_in_ml(turn, one.size)))
+    if not filled:
+        raise Say(reply(_("Please write a whole number of bottles, such as 8 x 50 ml.")))
+    return Said(tuple(filled), lost)
+
+
+def _bottled(turn: Turn, arguments: BottledArguments) -> Reply:
+    batch, units = arguments.batch, turn.context.bar.units
+    said = arguments.bottles
+    _refuse_too_much(turn, batch, said)
+    done = bottles.bottle(turn.context, batch.number, said.filled, said.lost_ml)
+    filled = ", ".join(_filled_words(count, size, units) for count, size in said.filled)
+    first = _("Batch {number}, {name}, in bottles: {filled}.").format(
+        number=batch.number, name=batch.name, filled=filled
+    )
+    lines = [_("Now: {left}.").format(left=left_words(done.left, units))]
+    over = done.filled_ml + done.lost_ml - done.before_ml
+    if over > done.before_ml / 100:
+        more = _("That is {amount} more than there was: a bottle is less full, or more was made.")
+        lines.append(more.format(amount=show_ml(over, units)))
+    count = sum(number for number, _size in said.filled)
+    labels = ngettext("{count} label", "{count} labels", count).format(count=show_number(count, 0))
+    row = (Button(labels, f"label {batch.number} x{count}"), Button(_("Open one"), f"open {batch.number}"))
+    return reply(first, *lines, buttons=(row, (undo_button(turn),)), edits=turn.message.tapped is not None)
+
+
+def _refuse_too_much(turn: Turn, batch: BatchView, said: Said) -> None:
+    """Raise Say for more in the bottles than the batch can have given."""
+    there = bottles.left(turn.context, batch.number)
+    before = batch.total_ml if there is None else there.bulk_ml
+    wanted = sum((count * size for count, size in said.filled), said.lost_ml)
+    if wanted > before * bottles.TOO_MUCH:
+        units = turn.context.bar.units
+        told = _("Batch {number} has {there} to bottle, and this is {wanted}.")
+        raise Say(
+            reply(
+                told.format(number=batch.number, there=show_ml(before, units), wanted=show_ml(wanted, units))
+            )
+        )
+
+
+def _ask_spilt(turn: Turn, given: Given) -> Question:
+    return Question(_("How much was lost?"), columns([("5 ml", "5 ml"), ("20 ml", "20 ml")], 2), hint="20 ml")
+
+
+def _accept_spilt(turn: Turn, given: Given, value: Amount) -> Fraction:
+    return quantity_in_ml(turn, value)
+
+
+def _spilt(turn: Turn, arguments: SpiltArguments) -> Reply:
+    batch, units = arguments.batch, turn.context.bar.units
+    there = bottles.spill(turn.context, batch.number, arguments.spilt, arguments.note)
+    first = _("Batch {number}, {name}: {amount} lost.").format(
+        number=batch.number, name=batch.name, amount=show_ml(arguments.spilt, units)
+    )
+    now = _("Now: {left}.").format(left=left_words(there, units))
+    show = Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}")
+    return reply(first, now, buttons=((show, undo_button(turn)),), edits=turn.message.tapped is not None)
+
+
+def _lost_values(line: LogLine, units: str) -> dict[str, str]:
+    return {"lost": show_ml(Fraction(line.details["lost"]), units)}
+
+
+COMMANDS = (
+    Command(
+        "bottled",
+        N_("log the bottles filled from a batch"),
+        _bottled,
+        words=("bottle up", "bottling", "filled bottles", "bottled batch", "bottles filled"),
+        examples=(N_("bottled 12 8 x 50 ml, lost 12 ml"),),
+        slots=(OPEN_BATCH_SLOT, Slot("bottles", _accept_bottles, _ask_bottles)),
+        writes=True,
+        menu=26,
+        wishes=(Wish("bottled", ("{batch?} {bottles}", "{batch?}")),),
+    ),
+    Command(
+        "spilt",
+        N_("log what was spilt of a batch"),
+        _spilt,
+        words=("spilled", "evaporated", "spilt from batch", "spilled from batch", "lost from batch"),
+        examples=(N_("spilt 12 20 ml"),),
+        slots=(OPEN_BATCH_SLOT, Slot("spilt", _accept_spilt, _ask_spilt), Slot("note", plain(str))),
+        writes=True,
+        wishes=(Wish("spilt", ("{batch?} {amount?}",)),),
+    ),
+)
+
+LOG_WORDS = (
+    LogWords(
+        "bottled",
+        N_("bottled batch {batch}: {bottles} bottles, {lost} lost"),
+        N_("bottling of batch {batch}"),
+        values=_lost_values,
+    ),
+    LogWords(
+        "spilt", N_("{lost} lost of batch {batch}"), N_("{lost} lost of batch {batch}"), values=_lost_values
+    ),
+)

@@ -1,0 +1,249 @@
+"""Bottles of a batch: filling, opening one by one, losses, and what is left in how many."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from fractions import Fraction
+
+from bot.work import standing
+from bot.work.batches import batches
+from bot.work.batches.batches import BatchState
+from bot.work.context import Context
+from bot.work.errors import BadValueError, WrongStateError
+from bot.work.standing import Details, stands
+from storage.tables import Batch, Bottling
+from storage.types import exact_text
+
+BOTTLED, OPENED, EMPTIED, LOST, MOVED = "bottled", "opened", "emptied", "lost", "moved"
+MOST_BOTTLES = 2000
+# More in bottles than was made by this share is a mistake. Common practice, no source.
+TOO_MUCH = Fraction(11, 10)
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """The bottles of one size: filled in all, unopened, open."""
+
+    size_ml: Fraction
+    filled: int
+    unopened: int
+    open: int
+
+
+@dataclass(frozen=True, slots=True)
+class Left:
+    """What is left of a bottled batch: its bottles by size, the rest in bulk, and the losses, in mL."""
+
+    sizes: tuple[Size, ...]
+    bulk_ml: Fraction
+    lost_ml: Fraction
+
+    @property
+    def unopened(self) -> int:
+        """The number of unopened bottles."""
+        return sum(one.unopened for one in self.sizes)
+
+    @property
+    def closed_ml(self) -> Fraction:
+        """The contents of the unopened bottles and the rest in bulk."""
+        return self.bulk_ml + sum((one.unopened * one.size_ml for one in self.sizes), Fraction(0))
+
+    @property
+    def open_ml(self) -> Fraction:
+        """The contents of the open bottles when they were opened."""
+        return sum((one.open * one.size_ml for one in self.sizes), Fraction(0))
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """A logged bottling: the batch's mL before it, mL filled and lost now, and what is left."""
+
+    before_ml: Fraction
+    filled_ml: Fraction
+    lost_ml: Fraction
+    left: Left
+
+
+def rows_of(context: Context, numbers: Iterable[int]) -> dict[int, list[Bottling]]:
+    """Return the valid rows of some batches, in their order."""
+    where = Bottling.batch_id.in_(list(numbers)), stands(Bottling)
+    found: dict[int, list[Bottling]] = {}
+    for row in context.book.all(Bottling, *where, order=Bottling.first):
+        found.setdefault(row.batch_id, []).append(row)
+    return found
+
+
+def left_of(total_ml: Fraction, rows: Sequence[Bottling]) -> Left:
+    """Return what is left by the rows of a batch."""
+    counts: dict[Fraction, dict[str, int]] = {}
+    lost = Fraction(0)
+    for row in rows:
+        lost += row.lost_ml or 0
+        if row.size_ml is not None:
+            kinds = counts.setdefault(row.size_ml, dict.fromkeys((BOTTLED, OPENED, EMPTIED, LOST, MOVED), 0))
+            kinds[row.what] += row.bottles
+            lost += row.bottles * row.size_ml if row.what == LOST else 0
+    sizes = tuple(
+        Size(
+            size,
+            one[BOTTLED],
+            one[BOTTLED] - one[OPENED] - one[LOST] - one[MOVED],
+            one[OPENED] - one[EMPTIED],
+        )
+        for size, one in sorted(counts.items())
+    )
+    filled = sum((size * one[BOTTLED] for size, one in counts.items()), Fraction(0))
+    loose = sum((row.lost_ml or Fraction(0) for row in rows), Fraction(0))
+    return Left(sizes, max(Fraction(0), total_ml - filled - loose), lost)
+
+
+def unopened(context: Context, numbers: Iterable[int]) -> dict[int, list[Size]]:
+    """Return the sizes with unopened bottles of some batches."""
+    known = {number: left_of(Fraction(0), rows) for number, rows in rows_of(context, numbers).items()}
+    return {number: [one for one in found.sizes if one.unopened] for number, found in known.items()}
+
+
+def left(context: Context, number: int) -> Left | None:
+    """Return what is left of a batch, None if nothing about bottles or losses was logged."""
+    rows = rows_of(context, [number]).get(number)
+    return None if rows is None else left_of(batches.row_of(context, number).total_ml, rows)
+
+
+def bottle(
+    context: Context, number: int, filled: Sequence[tuple[int, Fraction]], lost_ml: Fraction
+) -> Filled:
+    """Log bottles filled from a batch and the loss. Raises NotThereError, WrongStateError, BadValueError."""
+    row = _open_batch(context, number)
+    amount = sum((count * size for count, size in filled), Fraction(0))
+    before = left_of(row.total_ml, rows_of(context, [number]).get(number, ())).bulk_ml
+    if any(not 0 < count <= MOST_BOTTLES or size <= 0 for count, size in filled) or lost_ml < 0:
+        raise BadValueError("amount", "")
+    if amount + lost_ml > before * TOO_MUCH:
+        raise BadValueError("amount", exact_text(amount + lost_ml))
+    added = [_add(context, number, BOTTLED, count, size).id for count, size in filled]
+    if lost_ml:
+        added.append(_add(context, number, LOST, lost_ml=lost_ml).id)
+    about: Details = {"batch": number, "name": row.frozen["formula"], "rows": added}
+    bottles = sum(count for count, _size in filled)
+    context.log("bottled", **about, bottles=bottles, lost=exact_text(lost_ml))
+    now = left(context, number)
+    assert now is not None  # noqa: S101 - rows were just added
+    return Filled(before, amount, lost_ml, now)
+
+
+def spill(context: Context, number: int, lost_ml: Fraction, note: str = "") -> Left:
+    """Log what was spilt of a batch or has evaporated.
+
+    Raises NotThereError, WrongStateError, BadValueError.
+    """
+    row = _open_batch(context, number)
+    before = left_of(row.total_ml, rows_of(context, [number]).get(number, ()))
+    if not 0 < lost_ml <= before.closed_ml + before.open_ml:
+        raise BadValueError("amount", exact_text(lost_ml))
+    added = _add(context, number, LOST, lost_ml=lost_ml, note=note[:1000])
+    about: Details = {"batch": number, "name": row.frozen["formula"], "rows": [added.id]}
+    context.log("spilt", **about, lost=exact_text(lost_ml))
+    now = left(context, number)
+    assert now is not None  # noqa: S101 - a row was just added
+    return now
+
+
+def _open_batch(context: Context, number: int) -> Batch:
+    row = batches.row_of(context, number)
+    if not BatchState(row.state).open:
+        raise WrongStateError(number, row.state)
+    return row
+
+
+def _add(
+    context: Context,
+    number: int,
+    what: str,
+    count: int = 0,
+    size_ml: Fraction | None = None,
+    lost_ml: Fraction | None = None,
+    note: str = "",
+) -> Bottling:
+    row: Bottling = context.book.add(
+        Bottling(
+            batch_id=number,
+            what=what,
+            bottles=count,
+            size_ml=size_ml,
+            lost_ml=lost_ml,
+            note=note,
+            at=context.now,
+            by=context.person_id,
+        )
+    )
+    return row
+
+
+# -- one bottle after the other --------------------------------------------------------------------
+
+
+def take_one(context: Context, number: int) -> int | None:
+    """Take an unopened bottle, of the size with the most of them; return its row, None if there is none."""
+    found = left(context, number)
+    if found is None or not found.unopened:
+        return None
+    size = max(found.sizes, key=lambda one: one.unopened).size_ml
+    return _add(context, number, OPENED, 1, size).id
+
+
+def empty_one(context: Context, number: int) -> int | None:
+    """Note that the open bottle is empty; return its row, or None where no other bottle is left."""
+    found = left(context, number)
+    if found is None or not (found.unopened or found.bulk_ml >= 1):
+        return None
+    size = next((one.size_ml for one in found.sizes if one.open), None)
+    return None if size is None else _add(context, number, EMPTIED, 1, size).id
+
+
+def take_back(context: Context, details: Details) -> Details:
+    """Undo rows of bottles."""
+    for number in details["rows"]:
+        row = context.book.get(Bottling, number)
+        if row is not None and not standing.takes_back(last := standing.last_of(context, row)):
+            standing.reverse(context, last)
+    return {}
+
+
+def put_back(context: Context, details: Details) -> Details:
+    """Restore undone rows of bottles."""
+    for number in details["rows"]:
+        row = context.book.get(Bottling, number)
+        if row is not None:
+            standing.restore(context, row)
+    return {}
+
+
+@dataclass(frozen=True, slots=True)
+class Emptied:
+    """A bottle from opening to emptying, with its content in mL."""
+
+    opened_at: datetime
+    emptied_at: datetime
+    ml: Fraction
+
+    @property
+    def lasted(self) -> timedelta:
+        """How long it lasted."""
+        return self.emptied_at - self.opened_at
+
+
+def emptied(rows: Sequence[Bottling], ended_at: datetime | None) -> list[Emptied]:
+    """Return the bottles of a batch that were used up, in their order; the last ends with the batch."""
+    found: list[Emptied] = []
+    open_ones: list[Bottling] = []
+    for row in rows:
+        if row.what == OPENED:
+            open_ones.append(row)
+        elif row.what == EMPTIED and open_ones:
+            first = open_ones.pop(0)
+            found.append(Emptied(first.at, row.at, first.size_ml or Fraction(0)))
+    if ended_at is not None:
+        found += [Emptied(one.at, ended_at, one.size_ml or Fraction(0)) for one in open_ones]
+    return found
