@@ -58,6 +58,7 @@ BOOK = (
     "weigh Tall 152.31 150.55 148.80 147.02 20 sprays with grapefruit mist",
     "use Tall for grapefruit mist",
     "invite",
+    "bottled 2 4 x 50 ml",
 )
 _FILE = b"day,fruit,pieces,reason\n2026-11-24,orange,6,mouldy\n"
 

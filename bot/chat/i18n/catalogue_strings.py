@@ -80,6 +80,7 @@ NAMES: Final = (
     N_("joining code"),
     N_("log entry"),
     N_("measured acidity of"),
+    N_("note"),
     N_("member"),
     N_("number of days"),
     N_("number of drinks"),

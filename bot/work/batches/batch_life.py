@@ -243,7 +243,7 @@ def _empty(context: Context, row: Batch, bottle: int) -> Made:
     if found is not None and not found.open_ml:
         row.state, row.opened_at = BatchState.READY, None
         discarding.renew(context, row)  # unopened bottles keep longer
-    _event(context, row, "emptied")
+    note_event(context, row, "emptied")
     return Made(batches.get(context, row.id), _moved(context, row, "use bottle", before, bottle))
 
 

@@ -1,4 +1,4 @@
-"""What is due in a bar today, the most urgent kinds first."""
+"""List what is due in a bar today, the most urgent kinds first."""
 
 from __future__ import annotations
 

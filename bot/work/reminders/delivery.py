@@ -245,7 +245,7 @@ def _is_blocked(book: Book, row: Reminder) -> bool:
 
 
 def _planned_again(book: Book, bar: BarView, row: Reminder, now: datetime) -> tuple[JsonObject, str]:
-    """Plan the next one of a repeated reminder; return its details, and the name of whom it is for."""
+    """Plan the next one of a repeated reminder; return its details and the name of its recipient."""
     if row.kind == MORNING:
         own_reminders.plan_morning(book, bar, now)
     else:
