@@ -47,8 +47,8 @@ Ana: price neutral spirit €22.50
 Ana: 1 l 22.50
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
-  [price]
-  [juiced]
+  [Set or see what a pack costs]
+  [What fruit gave in juice]
 Ana: price neutral spirit 1 l €22.50
   neutral spirit: €22.50 for 1 l
   [Undo] [Another price]

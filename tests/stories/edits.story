@@ -87,19 +87,13 @@ Ana: grapefruit mist
   [Scale] [Cost] [Make]
   [Will it clear?] [Change] [More]
   [grapefruit oil: food grade] [Not sure]
-  --
-  How much of Grapefruit mist?
-  [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
-  [as written] [double]
-  [Cancel]
 Ana edits: grapefrut fog
-  I did not understand “grapefrut fog”.
-  How much of Grapefruit mist?
-  [4 x 50 ml] [8 x 50 ml] [4 x 100 ml]
-  [as written] [double]
-  [Cancel]
+  I'm not sure what you want. One of these?
+  For example: waste 6 limes mouldy
+  [Show a formula]
+  [The language I speak with you]
 Ana: cancel
-  Cancelled. Nothing was logged.
+  Nothing is in progress.
 Ana: waste
   What was thrown out?
   [lime] [lemon]

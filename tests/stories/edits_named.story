@@ -31,7 +31,7 @@ Ana: log
   [Undo #3] [Undo #2]
 Ana: week
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lime  4  no price
     mouldy  4  no price
   Without a price, so not counted: lime.
@@ -67,7 +67,7 @@ Ana taps [Yes, 5,000 limes]
   [damaged on delivery] [other]
 Ana: week
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lime  5,004  no price
     no reason given  5,000  no price
     mouldy               4  no price
@@ -97,7 +97,7 @@ Ana taps [limes]
   [Price of lime]
 Ana: week
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lime  5,007  no price
     no reason given  5,000  no price
     mouldy               7  no price

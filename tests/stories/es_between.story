@@ -54,7 +54,11 @@ Ana: ya está
   [48 horas]
   [Atrás] [Cancelar]
 Ana: zumo
-  No he entendido “zumo”.
+  No sé bien qué quieres. ¿Es algo de esto?
+  Por ejemplo: merma 6 limas con moho
+  [Lo que dio la fruta en zumo]
+  [Anota lo mismo otra vez]
+  --
   ¿Cuánto reposa antes de usarse?
   [24 horas] [nada]
   [48 horas]

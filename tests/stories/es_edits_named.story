@@ -42,7 +42,7 @@ Ana taps [limas]
   [Precio de lima]
 Ana: semana
   Merma: aún sin precios
-  lun, 23 nov a dom, 29 nov
+  lun, 23 nov al dom, 29 nov, aún sin terminar
     lima  9  sin precio
     con moho  9  sin precio
   Sin precio, así que no cuenta: lima.
@@ -78,7 +78,7 @@ Ana taps [Sí, 5.000 limas]
   [dañada en la entrega] [otro]
 Ana: semana
   Merma: aún sin precios
-  lun, 23 nov a dom, 29 nov
+  lun, 23 nov al dom, 29 nov, aún sin terminar
     lima  5.009  sin precio
     sin motivo  5.000  sin precio
     con moho        9  sin precio

@@ -140,12 +140,12 @@ Ana: y luego nos fuimos
   Sonaba a charla y no hice nada. ¿O querías
   algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [spray]
-  [ayuda]
-  [fórmulas]
+  [Desde cuándo pulverizas un garnish]
+  [Lo que sé hacer]
+  [Las fórmulas del recetario]
 Ana: perdón por eso
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [corrige]
-  [deshacer]
-  [registro]
+  [Corrige lo último que anotaste]
+  [Deshacer lo último que anotaste]
+  [Quién hizo qué, y qué se deshizo]

@@ -110,5 +110,5 @@ Ana: hasta luego
   Sonaba a charla y no hice nada. ¿O querías
   algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [exporta]
-  [ayuda]
+  [Todo el bar en archivos: tablas y JSON]
+  [Lo que sé hacer]

@@ -49,7 +49,7 @@ Ben in Team answers: limes
   [Back] [Cancel]
 Ana in Team: /week
   Waste: no prices yet
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     orange  6  no price
     mouldy  6  no price
   Without a price, so not counted: orange.

@@ -49,7 +49,7 @@ Ana: 6x50 grapefruit mist
 Ana: is the grapefruit mist ready?
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
-  [batches]
+  [What is resting, ready, near discard]
   [formula Grapefruit mist]
   [strength Grapefruit mist]
 Ana: price limes 30c each
@@ -117,7 +117,7 @@ Ana: price limes 30 bucks
   [price limes 30]
 Ana: what did we waste this week
   Waste: €4.00
-  Mon, 23 Nov to Sun, 29 Nov
+  Mon, 23 Nov to Sun, 29 Nov, still running
     lime   10     €4.00
     lemon   1  no price
     dried out  6  €2.40

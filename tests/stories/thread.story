@@ -318,25 +318,25 @@ Ana taps [4 lemons, mouldy]
 Ana: sorry about that
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [correct]
-  [undo]
-  [privacy]
+  [Change the last thing you logged]
+  [Undo the last thing you logged]
+  [What is kept of you, and who sees it]
 Ana: actually i am tired
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [correct]
-  [bar]
-  [team]
+  [Change the last thing you logged]
+  [See and change the bar's settings]
+  [Who is in the bar; invite someone]
 Ana: no limes left
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
   [stock limes]
   [count limes]
-  [used]
+  [Note that a batch is used up]
 Ana: and then we went home
   That sounded like talk, so I did nothing. Or
   did you want one of these?
   For example: waste 6 limes mouldy
-  [bar]
-  [again]
-  [formulas]
+  [See and change the bar's settings]
+  [Log the same once more]
+  [The formulas in the book]

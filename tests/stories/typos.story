@@ -143,17 +143,17 @@ Ana: 🍊
 Ana: ...
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
-  [undo]
-  [help]
+  [Undo the last thing you logged]
+  [What I can do]
 Ana: ; drop table bar
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [bar drop]
-  [leave]
-  [cautions]
+  [Leave this bar]
+  [Handling cautions]
 Ana: <b>bold</b> & co
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
-  [taste]
-  [trial]
-  [invite]
+  [Score a trial's bottle]
+  [Try a variant of a formula and taste it]
+  [Make a joining code for some people and…]

@@ -108,6 +108,8 @@ def _dialogue_stays(turn: Turn, intent: intents.Intent) -> bool:
     or if the dialogue's command only reads.
     """
     if isinstance(intent, intents.Read):
+        if not intent.aside and turn.pending is not None and turn.pending.dialogue is not None:
+            state.drop(turn.unit, turn.presence)
         return intent.aside
     if not isinstance(intent, intents.Said) or turn.pending is None:
         return False

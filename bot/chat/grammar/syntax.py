@@ -103,10 +103,14 @@ Target = Bottles | Total | Drinks | Factor | Stock
 
 @dataclass(frozen=True, slots=True)
 class Level:
-    """A strength as typed: % vol, or a proof, whose scale depends on the bar's country."""
+    """A strength as typed: % vol, or a proof, whose scale depends on the bar's country.
+
+    A bare number is neither: 'alcohol de 96'.
+    """
 
     number: Fraction
     proof: bool = False
+    bare: bool = False
 
 
 @dataclass(frozen=True, slots=True)

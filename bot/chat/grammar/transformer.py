@@ -229,6 +229,9 @@ class Meaning(Transformer[Token, Any]):
     def level(self, children: Children) -> Level:
         return Level(_numbers(children)[0])
 
+    def bare_level(self, children: Children) -> Level:
+        return Level(_numbers(children)[0], bare=True)
+
     def proof(self, children: Children) -> Level:
         return Level(_numbers(children)[0], proof=True)
 

@@ -39,6 +39,7 @@ _LONGEST_GUESSED = 200  # characters: many readings are tried, and a longer text
 _NEAR_WORD = 76  # of 100: a command's word below this is not suggested
 _SHORT_WORD = 3  # letters: a shorter word is close to too many others
 _REASON_WORDS = 2
+_RECIPE_LINES = 2  # amounts of two things are a recipe, one may be anything
 _FRUIT_WORDS = 2  # 'blood orange': a longer text is a sentence
 
 
@@ -198,6 +199,14 @@ def said_whole(turn: Turn, text: str, besides: str = "") -> list[tuple[Command, 
             continue  # 'label 34 on A4' begins like a setting, but has no value of one
         found.append((command, text))
     return found[:_MOST_OFFERED]
+
+
+def as_recipe(turn: Turn, text: str) -> Command | None:
+    """Return the command for a new formula if a text is one: 'Mist: 12 ml orange oil, 20 ml glycol'."""
+    command = all_commands()["new"]
+    phrase = command.phrase(turn, text)
+    written = None if phrase is None or "lines" not in phrase.slots else phrase.slots["lines"].value
+    return command if isinstance(written, tuple) and len(written) >= _RECIPE_LINES else None
 
 
 def sold_out(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from bot.chat.dialogue.examples import example_of
@@ -11,8 +12,11 @@ from bot.chat.i18n.language import _
 from bot.chat.intent.reading.reader import Reading, Readings
 from bot.chat.intent.thread import OF_LAST
 from bot.chat.intent.without_command import WITHOUT_COMMAND
+from bot.chat.reply.layout import LABEL_LENGTH, shortened
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.work.log import thread
+
+_PAUSE = re.compile(r"[,;]")
 
 
 def read_as(reading: Reading, answer: Reply) -> Reply:
@@ -30,7 +34,7 @@ def offer(turn: Turn, readings: Readings) -> Reply:
         return reply(
             _("Read as: {line}").format(line=first.label),
             _("Nothing is logged yet. Tap if that is right."),
-            buttons=((_button(turn, first, readings),),),
+            buttons=((replace(_button(turn, first, readings), label=first.label),),),
         )
     rows = tuple((_button(turn, one, readings),) for one in readings.likeliest if _is_offered(turn, one))
     if readings.two:
@@ -56,7 +60,17 @@ def _button(turn: Turn, reading: Reading, readings: Readings) -> Button:
     text = " ".join(turn.message.text.split())
     learns = reading.reads_text and not text.endswith("?") and readings.no_wish < reading.probability
     learns = learns and turn.message.corrects is None
-    return Button(reading.label, f"as {reading.wish}: {text}" if learns else reading.line)
+    return Button(_label(reading), f"as {reading.wish}: {text}" if learns else reading.line)
+
+
+def _label(reading: Reading) -> str:
+    """Return the line of a reading; what its command does if there is nothing but the command's word."""
+    if reading.rest or reading.command is None:
+        return reading.label
+    summary = _(reading.command.summary)
+    if len(summary) > LABEL_LENGTH:
+        summary = _PAUSE.split(summary)[0]
+    return shortened(summary[:1].upper() + summary[1:])
 
 
 def _example(turn: Turn) -> str:

@@ -19,6 +19,7 @@ from bot.chat.i18n.languages import languages
 from bot.chat.intent.guessing import (
     LOGGING,
     another_command,
+    as_recipe,
     as_waste,
     said_whole,
     sold_out,
@@ -225,6 +226,9 @@ def _free(turn: Turn, text: str) -> Intent:
         return NotUnderstood()
     if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
         return Read(Readings((Reading("thanks", 1.0),), sure=True))
+    recipe = as_recipe(turn, text)
+    if recipe is not None and turn.message.place.private:
+        return Read(Readings((Reading(recipe.name, 1.0, recipe, text),), sure=True))
     found = _readings(turn, text)
     if not turn.message.place.private and not found.sure:
         return Ignored()  # colleagues who talk
@@ -254,6 +258,7 @@ def _slashed(text: str) -> Intent | None:
 
 
 _MOST_LINES = 10
+_LIKELY = 0.3  # a line that does not answer the question in progress is read from this probability on
 
 
 # These may be followed by lines of their own, even if the lines begin like commands.
@@ -296,16 +301,22 @@ def _while_asked(
 def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
     """Return a clear free line that does not answer the question in progress."""
     command = all_commands()[dialogue.command]
-    alone = turn.message.place.private and turn.presence.bar is not None
+    alone = turn.message.place.private and turn.presence.bar is not None and turn.message.corrects is None
     if not alone or filling.takes(turn, command, dialogue, text):
         return None
     thread = as_thread(turn, text)
     if thread is not None:
-        return _aside(turn, *thread)
+        return _aside(turn, dialogue, *thread)
     found = _readings(turn, text)
-    clear = found.sure and found.first is not None and found.first.command is not None
-    own = found.first is not None and found.first.command is command
-    return Read(found, aside=True) if clear and not own else None
+    first = found.first
+    if first is None or first.command in {None, command} or first.probability < max(_LIKELY, found.no_wish):
+        return None
+    return Read(found, aside=_is_kept(dialogue))
+
+
+def _is_kept(dialogue: DialogueState) -> bool:
+    """Whether a dialogue is kept while another line is answered: it is not if nothing is lost with it."""
+    return bool(dialogue.words) and all_commands()[dialogue.command].writes
 
 
 def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
@@ -319,12 +330,12 @@ def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | Non
     if command.name != "bar" and reads_as_answer(dialogue, text, turn):
         return None
     found = as_waste(turn, text)
-    return None if found is None else _aside(turn, *found)
+    return None if found is None else _aside(turn, dialogue, *found)
 
 
-def _aside(turn: Turn, command: Command, rest: str) -> Said:
+def _aside(turn: Turn, dialogue: DialogueState, command: Command, rest: str) -> Said:
     turn.line = f"{command.name} {rest}"
-    return Said(command, rest, aside=True)
+    return Said(command, rest, aside=_is_kept(dialogue))
 
 
 def _takes_back(spoken: tuple[Command, str], dialogue: DialogueState, turn: Turn) -> bool:

@@ -21,6 +21,8 @@ def percent_of(turn: Turn, level: Level) -> Fraction:
         unit = _("proof") if level.proof else _("% vol")
         first = _("A strength from 0 to {top} {unit}, please.").format(top=show_number(top), unit=unit)
         raise Say(reply(first, _("A volume needs its unit, such as 750 ml.")))
+    if level.bare:
+        raise Say(_which_scale(turn, level))
     if not level.proof:
         return level.number
     percent = Fraction(str(round(strength.percent_from_us_proof(float(level.number)), 1)))
@@ -44,6 +46,20 @@ def percent_of(turn: Turn, level: Level) -> Fraction:
             )
         )
     return percent
+
+
+def _which_scale(turn: Turn, level: Level) -> Reply:
+    """Ask what a bare number after a spirit's name means."""
+    import re  # noqa: PLC0415 - only for a number without its mark
+
+    number = show_number(level.number, 3)
+    scales = ["%"] if turn.context.bar.jurisdiction != Jurisdiction.US else ["%", _("proof")]
+    typed = re.compile(rf"(?<![\d.,]){re.escape(number)}(?![\d.,]|\s*[^\W\d])")
+    lines = [(f"{number} {scale}", typed.sub(f"{number} {scale}", turn.line)) for scale in scales]
+    return reply(
+        _("{number} what? Tap it, or write the strength with its mark.").format(number=number),
+        buttons=(tuple(Button(label, line) for label, line in lines),),
+    )
 
 
 def _typed(turn: Turn, level: Level) -> str:

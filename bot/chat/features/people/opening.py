@@ -66,9 +66,11 @@ def _ask_name(turn: Turn, given: Given) -> Question:
 def _accept_name(turn: Turn, given: Given, value: str) -> NamedBar:
     if value.strip().endswith("?") or value.strip().startswith("¿"):
         raise Say(reply(_("That looks like a question. What is the bar called? For help: help")))
-    name, _comma, city = value.rpartition(",")
-    found = places.find(city) if name.strip() else []
-    return NamedBar(short_name(name), found[0].zone) if len(found) == 1 else NamedBar(short_name(value))
+    for comma in re.finditer(",", value):  # 'The Blue Door, Portland, Maine' names the city first
+        name, found = value[: comma.start()], places.find(value[comma.end() :])
+        if name.strip() and len(found) == 1:
+            return NamedBar(short_name(name), found[0].zone)
+    return NamedBar(short_name(value))
 
 
 def _city(zone: str) -> str:
