@@ -15,7 +15,8 @@ from bot.trade.liquids.clearing.evidence import Look, offset_of
 from bot.trade.liquids.clearing.miscibility import Outcome
 
 LOOKS = (1, 3, 10)
-BARS = 400
+BARS = 1000
+_COLD_C, _COLD_LOOKS = 5.0, 0.25
 
 
 @dataclass(frozen=True)
@@ -27,6 +28,7 @@ class World:
     lot: float = 1.0
     mix: float = 1.0
     look: float = 1.0
+    cold: float = 1.0
     wax: float = evidence.WAX_SHARE
 
 
@@ -36,6 +38,7 @@ WORLDS = (
     World("the models' shape twice as wrong", mix=2.0),
     World("lots twice as different", lot=2.0),
     World("amounts and temperatures twice as rough", look=2.0),
+    World("cold twice as harmful", cold=2.0),
     World("twice the haze of waxes", wax=2 * evidence.WAX_SHARE),
 )
 
@@ -61,21 +64,38 @@ def _seen(margin: float, world: World, dice: np.random.Generator) -> Outcome:
     return Outcome.CLEAR
 
 
+@dataclass(frozen=True)
+class _Mix:
+    """One mix of a bar: the models' margin, what they are wrong by, its lot, and what cold takes away."""
+
+    middle: float
+    own: float
+    lot: str
+    cold: float
+
+
+def _mix(world: World, dice: np.random.Generator) -> _Mix:
+    return _Mix(
+        dice.normal(0.0, 1.0),
+        dice.normal(0.0, world.mix * evidence.MIX_SPREAD),
+        "ab"[dice.integers(2)],
+        abs(dice.normal(0.0, world.cold * 0.5)),
+    )
+
+
 def _bar(world: World, number: int, dice: np.random.Generator) -> tuple[bool, float, float, bool]:
     """Return whether the interval holds the limit, its width, the probability said, and the next look."""
     oil = world.oil * evidence.OIL_SCALE * dice.standard_t(evidence.OIL_FREEDOM)
     lots = dict(zip("ab", dice.normal(0.0, world.lot * evidence.LOT_SPREAD, 2), strict=True))
-    mixes = [
-        (dice.normal(0.0, 1.0), dice.normal(0.0, world.mix * evidence.MIX_SPREAD), "ab"[dice.integers(2)])
-        for _ in range(1 + number // 3)
-    ]
+    mixes = [_mix(world, dice) for _ in range(1 + number // 3)]
     looks = []
     for which in (dice.integers(len(mixes)) for _ in range(number)):
-        middle, own, lot = mixes[which]
-        margin = middle + dice.normal(0.0, 0.1)  # another temperature
-        looks.append(Look(margin, _seen(margin + oil + lots[lot] + own, world, dice), int(which), lot))
-    middle, own, lot = mixes[0]
-    truth = oil + lots[lot] + own
+        mix = mixes[which]
+        degrees = _COLD_C if dice.random() < _COLD_LOOKS else 20.0
+        truth = mix.middle + oil + lots[mix.lot] + mix.own - (mix.cold if degrees == _COLD_C else 0.0)
+        looks.append(Look(mix.middle, _seen(truth, world, dice), int(which), mix.lot, degrees))
+    middle, lot = mixes[0].middle, mixes[0].lot
+    truth = oil + lots[lot] + mixes[0].own
     offset = offset_of(looks, lot, 0)
     low, high = offset.quantile(0.1), offset.quantile(0.9)
     was = _seen(middle + truth, world, dice) is Outcome.CLEAR

@@ -46,9 +46,9 @@ Ana: por qué turbio 1
 Ana: por qué 1 6
   Lote 1, turbio: prueba con más alcohol en una
   muestra
-  Añade 1,7 ml de alcohol neutro a 10 ml del
+  Añade 3,7 ml de alcohol neutro a 10 ml del
   lote, agita y espera una hora.
-  Si queda claro, añade 67 ml al lote. Si no,
+  Si queda claro, añade 150 ml al lote. Si no,
   hazlo de nuevo con menos aceite.
   Todas las pruebas:
     1 reposo suficiente           sí
@@ -58,7 +58,7 @@ Ana: por qué 1 6
     4 fuerza del alcohol   por hacer
     5 agua en el vidrio    por hacer
     6 demasiado aceite         ahora
-  [Añadir 67 ml de alcohol neutro]
+  [Añadir 150 ml de alcohol neutro]
   [Claro] [Turbio] [Separado]
 Ana: filtrado 1, pérdida 12 ml
   Lote 1 filtrado: quedan 390 ml.
@@ -93,10 +93,12 @@ Ana: claridad bruma de pomelo
   (lote 1)
   Visto aquí: turbio tras 1 día (lote 1).
   Según los modelos y 2 revisiones de este
-  aceite: claro unas 6 veces de cada 10. Aceite
-  como mucho: de 12 % a 32 %, 8 de cada 10.
+  aceite: claro unas 8 veces de cada 10.
   El modelo optimista lo da por claro, el
   prudente no.
+  Alcohol más flojo que lo deja claro: 76 %
+  según un modelo, ninguno basta según el otro
+  (el tuyo 96 %)
   [Cambiar a 9,5 ml de aceite de pomelo]
   [Cambiar a 9,1 ml de propilenglicol]
   [Cambiar a 75 ml de alcohol neutro]

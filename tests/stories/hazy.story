@@ -116,8 +116,8 @@ Ana: why hazy 1, 5
   glass, let it rest, and look.
   Clear: water was in the glassware; dry it, and
   add spirit to this batch. Not: the next test.
-  About 7 ml of water are enough to cloud the
-  batch.
+  About 31 ml of water are enough to cloud a
+  batch of this size.
   All tests:
     1 rested long enough    yes
     2 room temperature    20 °C
@@ -149,9 +149,9 @@ Ana: check 1 hazy
   [Discard] [Undo]
 Ana: why hazy 1 6
   Batch 1, hazy: try more spirit on a sample
-  Add 1.7 ml of neutral spirit to 10 ml of it,
+  Add 1 ml of neutral spirit to 10 ml of it,
   swirl, and wait an hour.
-  Clear: add 65 ml to the batch. Not: make it
+  Clear: add 39 ml to the batch. Not: make it
   anew with less oil.
   All tests:
     1 rested long enough    yes
@@ -160,7 +160,7 @@ Ana: why hazy 1 6
     4 spirit's strength   to do
     5 water in glassware  to do
     6 too much oil          now
-  [Add 65 ml neutral spirit]
+  [Add 39 ml neutral spirit]
   [Clear] [Hazy] [Split]
 Ana: batch 1 add 29 ml spirit
   Batch 1: 29 ml neutral spirit added, now 419
@@ -278,8 +278,7 @@ Ana: clear grapefruit mist
   Seen here: hazy after 1 day (batch 1), hazy
   after 1 day (batch 1).
   By the models and 3 looks at this oil: clear
-  about 3 times in 10. Most oil: 11 % to 16 %, 8
-  in 10.
+  about 3 times in 10.
   The hopeful model keeps it clear, the cautious
   one does not.
   Weakest spirit that clears it: 76 % by one

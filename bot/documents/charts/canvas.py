@@ -266,22 +266,25 @@ class Sheet:
         dashes: Any = "-",
         marker: str = "",
         size: float = 5,
+        ring: bool = False,
     ) -> None:
-        """Add a line through points, with a marker on each if one is given."""
+        """Add a line through points, with a marker on each if one is given; a `ring` is a hollow marker."""
         from matplotlib.lines import Line2D  # noqa: PLC0415
 
+        shade = color or self.look.line
         self._artists.append(
             partial(
                 Line2D,
                 xs,
                 ys,
-                color=color or self.look.line,
+                color=shade,
                 linewidth=width,
                 linestyle=dashes,
                 marker=marker,
                 markersize=size,
-                markeredgecolor=self.look.card,
-                markeredgewidth=0.5,
+                markerfacecolor="none" if ring else shade,
+                markeredgecolor=shade if ring else self.look.card,
+                markeredgewidth=width if ring else 0.5,
                 solid_capstyle="butt",
             )
         )

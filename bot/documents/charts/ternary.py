@@ -20,6 +20,7 @@ from bot.documents.charts.canvas import (
     Point,
     Sheet,
     line_height,
+    text_width,
     wrapped,
 )
 
@@ -86,13 +87,14 @@ def ternary(
     start = frame.at(point[0])
     for number, (end, _words) in enumerate(arrows, start=1):
         frame.arrow(start, frame.at(end), str(number))
+    frame.point(start)
     for mark in marks:
         frame.mark(mark)
-    frame.point(start)
     sheet.top = frame.bottom + 2.6 * line_height(SMALL_SIZE)
-    for place, words in zip(_PLACES, kind_words, strict=True):
-        _key(sheet, words, swatch=place)
-    _key(sheet, point[1], marker="*")
+    present = {kind for row in triangle.kinds for kind in row}
+    for kind in sorted(present):
+        _key(sheet, kind_words[kind], swatch=_PLACES[kind])
+    _key(sheet, point[1], ring=True)
     for number, (_end, words) in enumerate(arrows, start=1):
         _key(sheet, words, sign=str(number))
     for kind in sorted({mark.kind for mark in marks}):
@@ -105,7 +107,8 @@ class _Frame:
 
     def __init__(self, sheet: Sheet, triangle: Triangle) -> None:
         self.sheet, self.triangle = sheet, triangle
-        self.upper = sheet.top + 1.3 * line_height(SMALL_SIZE)
+        self.top_lines = wrapped(triangle.corners[2].words, WIDTH - 2 * MARGIN, SMALL_SIZE, bold=True)
+        self.upper = sheet.top + (len(self.top_lines) + 0.3) * line_height(SMALL_SIZE)
         self.bottom = self.upper + _SIDE * math.sqrt(3) / 2
 
     def at(self, place: Point) -> Point:
@@ -125,7 +128,7 @@ class _Frame:
     def scales(self) -> None:
         """Draw the shares along both sides, and the names at the corners."""
         sheet, end = self.sheet, self.triangle.steps
-        left, right, top = self.triangle.corners
+        left, right, _top = self.triangle.corners
         for corner, side, step in ((left, "left", 0), (right, "right", 1)):
             for share in range(10, round(corner.percent), 10):
                 steps = end * share / corner.percent
@@ -143,28 +146,32 @@ class _Frame:
             for number, line in enumerate(wrapped(corner.words, half, SMALL_SIZE, bold=True)[:2]):
                 at = y + number * line_height(SMALL_SIZE)
                 sheet.text(x, at, line, size=SMALL_SIZE, bold=True, align=align)
-        above = self.upper - line_height(SMALL_SIZE) * 0.7
-        sheet.text(WIDTH / 2, above, top.words, size=SMALL_SIZE, bold=True, align="center")
+        for number, line in enumerate(reversed(self.top_lines)):
+            above = self.upper - line_height(SMALL_SIZE) * (number + 0.7)
+            sheet.text(WIDTH / 2, above, line, size=SMALL_SIZE, bold=True, align="center")
 
     def arrow(self, start: Point, end: Point, label: str) -> None:
         """Draw an arrow with its number beyond its tip."""
         length = math.dist(start, end) or 1.0
         self.sheet.arrow(start, end)
-        beyond = max(length + 10, 18) / length
+        beyond = max(length + 10, 20) / length
         x, y = (one + beyond * (other - one) for one, other in zip(start, end, strict=True))
         self.sheet.text(x, y, label, size=SMALL_SIZE, bold=True, align="center", over_area=True)
 
     def mark(self, mark: Mark) -> None:
-        """Draw what was seen, with its label to the right."""
+        """Draw what was seen, with its label beside it, inside the triangle."""
         x, y = self.at(mark.place)
         for color, size in ((self.sheet.look.card, 13), (self.sheet.look.ink, 9)):
             self.sheet.line([x], [y], color=color, width=0, marker=_MARKS[mark.kind], size=size)
-        self.sheet.text(x + 9, y, mark.label, size=SMALL_SIZE, bold=True, over_area=True)
+        edge = WIDTH / 2 + (y - self.upper) / math.sqrt(3)
+        fits = x + 12 + text_width(mark.label, SMALL_SIZE, bold=True) < edge
+        at, align = (x + 12, "left") if fits else (x - 12, "right")
+        self.sheet.text(at, y, mark.label, size=SMALL_SIZE, bold=True, align=align, over_area=True)
 
     def point(self, at: Point) -> None:
-        """Draw the formula itself."""
-        for color, size in ((self.sheet.look.card, 15), (self.sheet.look.ink, 11)):
-            self.sheet.line([at[0]], [at[1]], color=color, width=0, marker="*", size=size)
+        """Draw the formula itself, as a ring that leaves a mark at the same place visible."""
+        for color, width in ((self.sheet.look.card, 4.0), (self.sheet.look.ink, 2.0)):
+            self.sheet.line([at[0]], [at[1]], color=color, width=width, marker="o", size=13, ring=True)
 
 
 def _outlines(triangle: Triangle, kind: int) -> list[list[list[Point]]]:
@@ -197,7 +204,15 @@ def _smooth(values: Any) -> Any:
     return np.ma.array(around.mean(axis=0), mask=values.mask)
 
 
-def _key(sheet: Sheet, words: str, *, swatch: int | None = None, marker: str = "", sign: str = "") -> None:
+def _key(
+    sheet: Sheet,
+    words: str,
+    *,
+    swatch: int | None = None,
+    marker: str = "",
+    ring: bool = False,
+    sign: str = "",
+) -> None:
     """Add a swatch, a marker or a number with its words, in as many lines as they take."""
     height = line_height(TEXT_SIZE) + 1
     middle, x = sheet.top + height / 2, MARGIN + _SWATCH / 2
@@ -213,6 +228,8 @@ def _key(sheet: Sheet, words: str, *, swatch: int | None = None, marker: str = "
         sheet.area([list(corners)], swatch)
     if marker:
         sheet.line([x], [middle], color=sheet.look.ink, width=0, marker=marker, size=9)
+    if ring:
+        sheet.line([x], [middle], color=sheet.look.ink, width=2, marker="o", size=11, ring=True)
     if sign:
         sheet.text(x, middle, sign, bold=True, align="center")
     for number, line in enumerate(wrapped(words, WIDTH - 2 * MARGIN - _SWATCH - _GAP)):

@@ -218,7 +218,7 @@ def content_of(context: Context, row: Batch) -> JsonObject:
     lines = context.book.all(BatchLine, BatchLine.batch_id == row.id, order=BatchLine.position)
     return {
         "total_ml": exact_text(row.total_ml),
-        "frozen": {name: row.frozen.get(name) for name in _CHANGED},
+        "frozen": {name: row.frozen[name] for name in _CHANGED if name in row.frozen},
         "poured": [[line.position, line.ingredient_id, exact_text(line.amount), line.unit] for line in lines],
     }
 
@@ -226,7 +226,8 @@ def content_of(context: Context, row: Batch) -> JsonObject:
 def set_content(context: Context, row: Batch, content: Details) -> None:
     """Write the content of a batch back."""
     row.total_ml = Fraction(content["total_ml"])
-    row.frozen = row.frozen | content["frozen"]
+    unchanged = {name: kept for name, kept in row.frozen.items() if name not in _CHANGED}
+    row.frozen = unchanged | content["frozen"]
     wanted = {position: rest for position, *rest in content["poured"]}
     for line in context.book.all(BatchLine, BatchLine.batch_id == row.id):
         if line.position in wanted:

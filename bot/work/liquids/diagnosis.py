@@ -34,7 +34,7 @@ class Diagnosis:
 
     `temperature_c` is that of the last look. `weakest_percent` is the strength of spirit below which the more
     cautious model sees it part (None: not known), `add_ml` the spirit to add for a clear look eight times in
-    ten, `water_ml` the water that would cloud it; None where nothing helps or nothing is known.
+    ten, `water_ml` the water that would cloud a mix like it; None where nothing helps or nothing is known.
     """
 
     batch: BatchView
@@ -63,12 +63,12 @@ def diagnose(context: Context, batch: BatchView, is_blind: bool = False) -> Diag
     if mixture is None or not _is_modelled(mixture):
         return Diagnosis(batch, seen, degrees, tests_for(_case(context, batch, seen, degrees, None)))
     context.take_time()
-    before, now = _offsets(context, batch, mix)
+    before, now = _offsets(context, batch, mix, degrees)
     likely = before.clear(rule.margin_of(mixture, degrees))
     tests = tests_for(_case(context, batch, seen, degrees, likely))
     spirit = _spirit(batch)
     shown = Diagnosis(batch, seen, degrees, tests, spirit)
-    return _with_numbers(shown, mixture, now)
+    return _with_numbers(shown, mixture, before, now)
 
 
 def _is_modelled(mixture: Mixture) -> bool:
@@ -93,7 +93,7 @@ def _case(context: Context, batch: BatchView, seen: Clarity, degrees: float, lik
     )
 
 
-def _offsets(context: Context, batch: BatchView, mix: Mix) -> tuple[Offset, Offset]:
+def _offsets(context: Context, batch: BatchView, mix: Mix, degrees: float) -> tuple[Offset, Offset]:
     """Return what the bar's looks say of the batch without those at itself, and with them."""
     kinds = [(line["ingredient"], IngredientKind(line["kind"])) for line in batch.frozen["lines"]]
     oil = evidence.oil_of(kinds)
@@ -104,7 +104,7 @@ def _offsets(context: Context, batch: BatchView, mix: Mix) -> tuple[Offset, Offs
     if additions:
         key = (batch.number, additions)
     others = [one for one in found if one.batch != batch.number]
-    return evidence.offset(others, lot, key), evidence.offset(found, lot, key)
+    return evidence.offset(others, lot, key, degrees), evidence.offset(found, lot, key, degrees)
 
 
 def _spirit(batch: BatchView) -> Spirit | None:
@@ -117,7 +117,7 @@ def _spirit(batch: BatchView) -> Spirit | None:
     return max(spirits, key=lambda one: one.percent, default=None)
 
 
-def _with_numbers(found: Diagnosis, mixture: Mixture, now: Offset) -> Diagnosis:
+def _with_numbers(found: Diagnosis, mixture: Mixture, before: Offset, now: Offset) -> Diagnosis:
     """Add the numbers of the tests."""
     degrees = found.temperature_c
     weakest = estimate.judge(mixture, degrees).lowest_strength
@@ -125,5 +125,5 @@ def _with_numbers(found: Diagnosis, mixture: Mixture, now: Offset) -> Diagnosis:
         found,
         weakest_percent=weakest.dortmund if weakest.original is None else weakest.original,
         add_ml=None if found.spirit is None else rule.spirit_to_clear(mixture, degrees, now),
-        water_ml=rule.water_to_cloud(mixture, degrees, now),
+        water_ml=rule.water_to_cloud(mixture, degrees, before),
     )

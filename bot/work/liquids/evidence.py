@@ -169,6 +169,6 @@ def belief(context: Context, view: FormulaView, mixture: Mixture, temperature_c:
     )
 
 
-def offset(found: Sequence[OilLook], lot: str | None, mix: Hashable) -> Offset:
-    """Return what looks say of one mix with one lot of their oil."""
-    return evidence.offset_of(as_looks(found), lot, mix)
+def offset(found: Sequence[OilLook], lot: str | None, mix: Hashable, temperature_c: float) -> Offset:
+    """Return what looks say of one mix with one lot of their oil at a temperature."""
+    return evidence.offset_of(as_looks(found), lot, mix, temperature_c)

@@ -70,7 +70,7 @@ def _tornado(names: list[str], dark: bool = False) -> Sheet:
 KINDS: list[Callable[[list[str]], Sheet]] = [_waste, _prices, _tornado]
 
 
-def _texts_inside(sheet: Sheet) -> list[str]:
+def texts_inside(sheet: Sheet) -> list[str]:
     """Return the texts of a drawn sheet, after checking that none leaves the card."""
     from matplotlib.text import Text  # noqa: PLC0415
 
@@ -147,7 +147,7 @@ words = st.text(st.characters(blacklist_categories=["Cs", "Cc"]), min_size=1, ma
 @examples(8)
 @given(st.lists(words, min_size=1, max_size=6, unique=True), st.sampled_from(KINDS))
 def test_no_name_is_clipped(names: list[str], kind: Callable[[list[str]], Sheet]) -> None:
-    together = "".join("".join(_texts_inside(kind(names))).split())
+    together = "".join("".join(texts_inside(kind(names))).split())
     for name in names:
         assert "".join(shown(name).split()) in together
 
@@ -162,7 +162,7 @@ def test_wrapping_keeps_every_sign_and_the_width(text: str, width: float, size: 
 
 
 def test_money_is_not_taken_for_a_formula() -> None:
-    texts = _texts_inside(_tornado(["price of a fruit, $0.40 to $0.80"]))
+    texts = texts_inside(_tornado(["price of a fruit, $0.40 to $0.80"]))
     assert "price of a fruit, $0.40 to $0.80" in texts
     assert "$20.00" in texts
 
@@ -173,7 +173,7 @@ def test_signs_that_the_font_lacks_become_a_box() -> None:
 
 def test_more_than_six_fruit_are_drawn_together_and_add_up() -> None:
     names = [f"fruit {number}" for number in range(9)]
-    texts = _texts_inside(_waste(names, weeks=2))
+    texts = texts_inside(_waste(names, weeks=2))
     assert "other fruit" in texts
     assert sum(name in texts for name in names) == 6
     # 0+1+...+6+0+1 and 1+2+...+6+0+1+2
@@ -182,7 +182,7 @@ def test_more_than_six_fruit_are_drawn_together_and_add_up() -> None:
 
 def test_the_largest_waste_keeps_its_own_layer() -> None:
     waste = {f"fruit {number}": [float(number)] for number in range(9)}
-    texts = _texts_inside(waste_by_week("t", "u", ["W1"], waste, rest_word="other"))
+    texts = texts_inside(waste_by_week("t", "u", ["W1"], waste, rest_word="other"))
     assert "fruit 8" in texts
     assert "fruit 2" not in texts
 
@@ -202,21 +202,21 @@ def test_week_names_do_not_run_into_each_other(weeks: int) -> None:
     assert boxes
     for left, right in itertools.pairwise(boxes):
         assert left.x1 < right.x0
-    assert labels[-1] in _texts_inside(sheet)
+    assert labels[-1] in texts_inside(sheet)
 
 
 def test_nothing_thrown_out_is_a_picture_too() -> None:
     sheet = waste_by_week("Waste", "fruit", ["W1", "W2"], {"lime": [0.0, 0.0]}, rest_word="other")
-    assert "0" in _texts_inside(sheet)
+    assert "0" in texts_inside(sheet)
     assert _size(sheet.png())[0] == 1140
-    assert _texts_inside(waste_by_week("Waste", "fruit", [], {}, rest_word="other"))
+    assert texts_inside(waste_by_week("Waste", "fruit", [], {}, rest_word="other"))
 
 
 def test_a_result_beyond_the_likely_one_on_both_ends_is_drawn_from_it() -> None:
     sheet = tornado(
         "t", "u", 10.0, [Swing("odd", 12.0, 15.0)], low_word="low", high_word="high", likely_word="likely"
     )
-    assert {"12", "15"} <= set(_texts_inside(sheet))
+    assert {"12", "15"} <= set(texts_inside(sheet))
     from matplotlib.patches import Rectangle  # noqa: PLC0415
 
     bars = [bar for bar in sheet.figure().findobj(Rectangle) if bar.get_height() == 20]
@@ -226,13 +226,13 @@ def test_a_result_beyond_the_likely_one_on_both_ends_is_drawn_from_it() -> None:
 
 def test_a_single_price_is_a_line_to_today() -> None:
     sheet = price_history("t", "u", {"lime": [(FIRST, 0.3)]}, until=FIRST, day=date.isoformat)
-    assert "0.3" in _texts_inside(sheet)
+    assert "0.3" in texts_inside(sheet)
 
 
 def test_of_several_prices_on_one_day_the_last_said_counts() -> None:
     corrected = [(FIRST, 0.3), (FIRST, 0.93), (FIRST, 0.48)]
     sheet = price_history("t", "u", {"lime": corrected}, until=FIRST, day=date.isoformat)
-    shown = _texts_inside(sheet)
+    shown = texts_inside(sheet)
     assert "0.48" in shown
     assert "0.93" not in shown
 

@@ -37,6 +37,8 @@ def test_every_change_that_offers_undo_can_be_undone_by_its_button(house: House)
         "batch sea brine x2",
         "lot 1 salt S1",
         "check 1 hazy",
+        "batch 1 add 5 ml water",
+        "filtered 1, lost 2 ml",
         "open 1",
         "waste 1 kg limes",
         "discard 1 20 ml",

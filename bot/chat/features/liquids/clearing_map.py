@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
@@ -33,6 +34,7 @@ _MARKS = {Clarity.CLEAR: 0, Clarity.HAZY: 1, Clarity.SPLIT: 2}
 _MARK_WORDS = (N_("seen clear here, by batch number"), N_("seen hazy here"), N_("seen split here"))
 _ALIKE_DEGREES = 5.0  # looks further from the temperature of the map are not on it
 _MOST_ARROWS, _MOST_NUMBERS = 3, 3
+_ONE_PLACE = 3.0  # steps: looks closer than this share a mark
 _pictures = Memory(64)
 
 
@@ -133,14 +135,16 @@ def _marks(found: Regions, looks: Sequence[OilLook]) -> list[Mark]:
     """Return a mark for each place and look, with the numbers of the batches."""
     from bot.documents.charts import ternary  # noqa: PLC0415 - loads the drawing library
 
-    numbers: dict[tuple[float, float, int], list[int]] = {}
+    groups: list[tuple[tuple[float, float], Clarity, list[int]]] = []
     for one in looks:
-        left, right = found.place(one.mixture)
-        numbers.setdefault((round(left), round(right), _MARKS[one.clarity]), []).append(one.batch)
-    return [
-        ternary.Mark((left, right), kind, _numbers_words(batches))
-        for (left, right, kind), batches in numbers.items()
-    ]
+        place = found.place(one.mixture)
+        near = (group for group in groups if math.dist(group[0], place) < _ONE_PLACE)
+        group = next((group for group in near if group[1] is one.clarity), None)
+        if group is None:
+            group = (place, one.clarity, [])
+            groups.append(group)
+        group[2].append(one.batch)
+    return [ternary.Mark(place, _MARKS[seen], _numbers_words(batches)) for place, seen, batches in groups]
 
 
 def _numbers_words(batches: Sequence[int]) -> str:

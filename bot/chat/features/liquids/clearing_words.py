@@ -101,17 +101,16 @@ def sightings_line(seen: Seen) -> str:
 
 
 def belief_line(answer: ClearAnswer) -> str:
-    """Return the probability of clear and the range of the limit of oil, by models and looks, or ''."""
+    """Return the probability of clear by the models and the bar's looks, or ''."""
     found = answer.belief
     if found is None:
         return ""
-    low, high = (_percent(100 * end) for end in (found.largest_oil.low, found.largest_oil.high))
     text = ngettext(
-        "By the models and {count} look at this oil: clear {chance}. Most oil: {low} to {high}, 8 in 10.",
-        "By the models and {count} looks at this oil: clear {chance}. Most oil: {low} to {high}, 8 in 10.",
+        "By the models and {count} look at this oil: clear {chance}.",
+        "By the models and {count} looks at this oil: clear {chance}.",
         found.looks,
     )
-    return text.format(count=found.looks, chance=chance_words(found.clear), low=low, high=high)
+    return text.format(count=found.looks, chance=chance_words(found.clear))
 
 
 def chance_words(probability: float) -> str:
@@ -171,10 +170,15 @@ def strength_line(answer: ClearAnswer) -> str:
 
 
 def oil_line(answer: ClearAnswer) -> str:
-    """Return the largest share of oil that stays clear with this spirit, as a band, or ''."""
+    """Return the largest share of oil that stays clear with this spirit, as a range, or ''."""
     if answer.mixture.oil_ml == 0 or answer.clearing.state is State.WITHHELD:
         return ""
     yours = _percent(100 * answer.mixture.oil_ml / answer.mixture.modelled_ml, 3)
+    if answer.belief is not None:
+        ends = answer.belief.largest_oil
+        low, high = (_percent(100 * end) for end in (ends.low, ends.high))
+        text = _("Most oil that stays clear: {low} to {high}, 8 times in 10 (yours {yours})")
+        return text.format(low=low, high=high, yours=yours)
     return _("Most oil that stays clear: {band} (yours {yours})").format(
         band=_band(answer.clearing.largest_oil_percent, _("any amount")), yours=yours
     )

@@ -107,7 +107,9 @@ def _water(found: Diagnosis, units: str) -> list[str]:
     ]
     if found.water_ml:
         share = show_ml(Fraction(str(found.water_ml)), units)
-        lines.append(_("About {water} of water are enough to cloud the batch.").format(water=share))
+        lines.append(
+            _("About {water} of water are enough to cloud a batch of this size.").format(water=share)
+        )
     return lines
 
 

@@ -3,8 +3,8 @@
 The scale is the natural logarithm of oil to everything else by volume, as pharmacopoeias state solubility
 (volumes of spirit to one of oil). On it the two models differ by much the same from mix to mix. The limit of
 a mix is the middle of both models plus an offset of the oil, one of its lot, and one of the mix, since no
-model has the right shape everywhere. Looks are read with a narrow band of haze around the limit, and with
-haze of waxes that no amount explains.
+model has the right shape everywhere. Looks are read with a narrow band of haze around the limit, with haze of
+waxes that no amount explains, and in the cold with a limit lower by an unknown amount.
 """
 
 from __future__ import annotations
@@ -41,6 +41,11 @@ LOOK_SPREAD = 0.15  # amounts, strengths and temperatures as measured in a bar
 HAZE_HALF_WIDTH = 0.1
 WAX_SHARE = 0.05  # of mixes within the limit that look hazy all the same
 LAPSE_SHARE = 0.02  # of looks noted wrongly
+
+# In the cold the models are no guide. Cold never helps, and 15 degrees lower the limit by one of these
+# logarithms, all equally likely (tenths 1, 3, 5, 7 and 9 of half a normal distribution of spread 0.5).
+COLD_SHIFTS = (0.06, 0.19, 0.34, 0.52, 0.82)
+_ROOM_C, _COLD_DEGREES = 20.0, 15.0
 
 _LEAST_SHARE = 1e-4  # of oil, where a model allows next to none
 _INTERVAL = 0.8
@@ -145,33 +150,47 @@ def chance(seen: Outcome, margin: Array) -> Array:
     return (1.0 - LAPSE_SHARE) * plain + LAPSE_SHARE / 3.0
 
 
+def _cold(temperature_c: float) -> float:
+    return max(0.0, (_ROOM_C - temperature_c) / _COLD_DEGREES)
+
+
+def _likelihood(looks: Sequence[Look]) -> Array:
+    """Return the likelihood of the looks at one mix, by the offsets of oil, lot and mix."""
+    offset, found = _grids().offset, None
+    shifts = COLD_SHIFTS if any(_cold(look.temperature_c) for look in looks) else (0.0,)
+    for shift in shifts:
+        one = offset * 0.0 + 1.0 / len(shifts)
+        for look in looks:
+            one *= chance(look.seen, look.margin + offset - shift * _cold(look.temperature_c))
+        found = one if found is None else found + one
+    if found is None:
+        raise ValueError("no looks")
+    return found
+
+
 def _posterior(looks: Sequence[Look], lot: str | None, mix: Hashable) -> Array:
     """Return the weights of the offsets for one lot and one mix of an oil, given the looks at the oil."""
     grids = _grids()
-    lots: dict[str | None, dict[Hashable, Array]] = {lot: {}}
+    lots: dict[str | None, dict[Hashable, list[Look]]] = {lot: {}}
     for look in looks:
-        mixes = lots.setdefault(look.lot, {})
-        likely = chance(look.seen, look.margin + grids.offset)
-        mixes[look.mix] = mixes[look.mix] * likely if look.mix in mixes else likely
-    oil, own = grids.oil.copy(), lots.pop(lot)
+        lots.setdefault(look.lot, {}).setdefault(look.mix, []).append(look)
+    own, oil = lots.pop(lot), grids.oil.copy()
     for mixes in lots.values():
-        oil *= _over_mixes(mixes) @ grids.lot
+        oil *= _over_mixes(list(mixes.values())) @ grids.lot
     weights: Array = oil[:, None, None] * grids.lot[None, :, None] * grids.mix[None, None, :]
     if mix in own:
-        weights = weights * own.pop(mix)
-    weights = weights * _over_mixes(own)[:, :, None] if own else weights
+        weights = weights * _likelihood(own.pop(mix))
+    if own:
+        weights = weights * _over_mixes(list(own.values()))[:, :, None]
     found: Array = weights / weights.sum()
     return found
 
 
-def _over_mixes(mixes: dict[Hashable, Array]) -> Array:
+def _over_mixes(mixes: Sequence[Sequence[Look]]) -> Array:
     """Return the likelihood of one lot's looks by oil and lot, each mix's own offset averaged out."""
-    found = None
-    for likely in mixes.values():
-        over = likely @ _grids().mix
-        found = over if found is None else found * over
-    if found is None:
-        raise ValueError("no looks")
+    found: Array = _likelihood(mixes[0]) @ _grids().mix
+    for looks in mixes[1:]:
+        found = found * (_likelihood(looks) @ _grids().mix)
     return found
 
 
@@ -183,11 +202,15 @@ class Offset:
     clear: Callable[[float], float]
 
 
-def offset_of(looks: Sequence[Look], lot: str | None, mix: Hashable) -> Offset:
-    """Return what the looks at an oil say of a mix with one of its lots."""
-    import numpy as np  # noqa: PLC0415
+def offset_of(
+    looks: Sequence[Look], lot: str | None, mix: Hashable, temperature_c: float = _ROOM_C
+) -> Offset:
+    """Return what the looks at an oil say of a mix with one of its lots at a temperature."""
+    import numpy as np  # noqa: PLC0415 - only when first used
 
-    weights, offset = _posterior(looks, lot, mix), _grids().offset
+    shifts = COLD_SHIFTS if _cold(temperature_c) else (0.0,)
+    offset = np.stack([_grids().offset - shift * _cold(temperature_c) for shift in shifts])
+    weights = np.stack([_posterior(looks, lot, mix) / len(shifts)] * len(shifts))
     order = np.argsort(offset, axis=None)
     values, upto = offset.ravel()[order], np.cumsum(weights.ravel()[order])
 
@@ -208,7 +231,7 @@ def belief(
     `looks` are all those at the oil. Plain looks at the same mix are never contradicted: after n that agree,
     the answer is at least as sure as (n + 1) / (n + 2), the rule of succession.
     """
-    offset, margin = offset_of(looks, lot, mix), margin_of(mixture, temperature_c)
+    offset, margin = offset_of(looks, lot, mix, temperature_c), margin_of(mixture, temperature_c)
     clear = offset.clear(margin)
     same = [
         look.seen
