@@ -165,7 +165,8 @@ class _Frame:
             self.sheet.line([x], [y], color=color, width=0, marker=_MARKS[mark.kind], size=size)
         edge = WIDTH / 2 + (y - self.upper) / math.sqrt(3)
         fits = x + 12 + text_width(mark.label, SMALL_SIZE, bold=True) < edge
-        at, align = (x + 12, "left") if fits else (x - 12, "right")
+        align: Any = "left" if fits else "right"
+        at = x + 12 if fits else x - 12
         self.sheet.text(at, y, mark.label, size=SMALL_SIZE, bold=True, align=align, over_area=True)
 
     def point(self, at: Point) -> None:
