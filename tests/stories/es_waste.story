@@ -87,10 +87,8 @@ Ana: semana
       15  7,20 €
     sin motivo
       1 + 1,2 kg  4,91 €
-    reseca
-      2  sin precio
-    cortada de más
-      6  sin precio
+    2 más
+      8  sin precio
   Sin precio, así que no cuenta: lima, limón.
   No se anotó nada en el periodo anterior.
   <picture waste-2026-W48.png>

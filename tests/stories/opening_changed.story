@@ -149,13 +149,15 @@ Bea taps [Hours and reminders]
   service days: Tue Wed Thu Fri Sat
   late shift: from 10:00 PM
   close reminder: 2:30 AM
+  morning message: off
   quiet hours: 5:00 AM - 11:00 AM
   discard warning: 3 days before
   time zone: America/New York
   [closing hour] [service days]
   [late shift] [close reminder]
-  [close reminder: off] [quiet hours]
-  [discard warning] [time zone]
+  [close reminder: off] [morning message]
+  [quiet hours] [discard warning]
+  [time zone]
   [All settings]
 Bea taps [quiet hours]
   (edited)
@@ -177,13 +179,15 @@ Bea: 05:00-12:00
   service days: Tue Wed Thu Fri Sat
   late shift: from 10:00 PM
   close reminder: 2:30 AM
+  morning message: off
   quiet hours: 5:00 AM - 12:00 PM
   discard warning: 3 days before
   time zone: America/New York
   [closing hour] [service days]
   [late shift] [close reminder]
-  [close reminder: off] [quiet hours]
-  [discard warning] [time zone]
+  [close reminder: off] [morning message]
+  [quiet hours] [discard warning]
+  [time zone]
   [All settings] [Undo]
 Bea: bar currency XQQ
   “XQQ” is no currency in use. Write its three

@@ -50,11 +50,10 @@ Ana: week
     orange  5 + 500 g     €4.67
     lime            4     €1.00
     lemon           2  no price
-    mouldy               5     €3.00
+    mouldy                  5  €3.00
     damaged on
-    delivery         500 g     €1.67
-    dried out            4     €1.00
-    no reason given      2  no price
+    delivery            500 g  €1.67
+    2 others                6  €1.00
   Without a price, so not counted: lemon.
   First 3 days of the week before: €6.00, too
   few nights to say
@@ -109,11 +108,10 @@ Ana: week
     orange  5 + 500 g     €4.67
     lime            4     €1.00
     lemon           2  no price
-    mouldy               5     €3.00
+    mouldy                  5  €3.00
     damaged on
-    delivery         500 g     €1.67
-    dried out            4     €1.00
-    no reason given      2  no price
+    delivery            500 g  €1.67
+    2 others                6  €1.00
   Without a price, so not counted: lemon.
   First 6 days of the week before: €8.00, too
   few nights to say

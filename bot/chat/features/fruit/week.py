@@ -141,7 +141,7 @@ def _summary(turn: Turn, found: WasteSummary, earlier: Button | None) -> Reply:
     fruit = [(one.name, *_part(one, units)) for one in _first_rows(found.fruit)]
     if len(found.fruit) > _MOST_ROWS:
         fruit.append(_rest(found.fruit[_MOST_ROWS - 1 :], units))
-    reasons = _reason_rows(found, _MOST_ROWS, units)
+    reasons = _reason_rows(found, _MOST_ROWS - 1, units)  # the rest by [More]
     lines: list[Block] = [Text(_dates(turn, found)), Grid(tuple(fruit)), Grid(tuple(reasons))]
     lines += [Text(line) for line in (*_unpriced(found), *_share(found), *_against(found))]
     lines += [Text(line) for line in short_lines(before_after.effects(turn.context, found.last))]
@@ -168,7 +168,8 @@ def _rest(rows: Sequence[FruitSum | PartSum], units: str) -> tuple[str, str, str
     grams = sum((one.grams for one in rows), Fraction(0))
     cost = sum((one.cost for one in rows), Decimal(0))
     name = ngettext("{count} other", "{count} others", len(rows)).format(count=len(rows))
-    return name, _pieces_and_weight(count, grams, units), show_money(cost)
+    shown = show_money(cost) if cost or not any(one.unpriced for one in rows) else _("no price")
+    return name, _pieces_and_weight(count, grams, units), shown
 
 
 def _reason_rows(found: WasteSummary, most: int, units: str) -> list[tuple[str, str, str]]:
