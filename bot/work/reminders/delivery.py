@@ -23,7 +23,14 @@ from bot.work.inbox.leases import uptime
 from bot.work.reminders import own as own_reminders
 from bot.work.reminders.own import MORNING, OWN
 from bot.work.reminders.peeled_left import left_of
-from bot.work.reminders.planning import BLOCKED, DELETION, ReminderState, ask_all_at_close, plan_close
+from bot.work.reminders.planning import (
+    BLOCKED,
+    DELETION,
+    UNDELIVERED,
+    ReminderState,
+    ask_all_at_close,
+    plan_close,
+)
 from bot.work.reminders.rooms import Destination, destination, lost
 from storage.store import Store
 from storage.tables import Bar, Batch, Member, Reminder, Room
@@ -35,7 +42,6 @@ LATE_AFTER = timedelta(minutes=10)
 _FIRST_RETRY = timedelta(seconds=30)
 _ANOTHER_ROUND = timedelta(hours=1)  # after every chat has refused, or when nobody can be reached
 _REFUSED = "refused"  # in the details: the rooms that have refused it in this round
-_KEPT = "undelivered"  # in the details: nobody could have it so far
 # Written out, because a partial index is not used for a state given as a parameter.
 _SENDING = text("state = 'sending'")
 
@@ -190,7 +196,7 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
     if where is None:
         # Nobody can have it; it waits for another round, or until somebody writes.
         row.state, row.due_at = ReminderState.WAITING, now + _ANOTHER_ROUND
-        row.details = {**row.details, _REFUSED: [], _KEPT: True}
+        row.details = {**row.details, _REFUSED: [], UNDELIVERED: True}
         row.last_error = row.last_error or "nobody reachable"
         return None
     place, language = where
@@ -323,7 +329,9 @@ def settle(store: Store, one: DueReminder, sent: Sent, now: datetime) -> Reminde
         row.last_error = sent.error[:200] or None
         if outcome is Outcome.SENT:
             row.state, row.sent_at, row.unsure = ReminderState.SENT, now, False
-            row.details = {name: row.details[name] for name in row.details if name not in {_REFUSED, _KEPT}}
+            row.details = {
+                name: row.details[name] for name in row.details if name not in {_REFUSED, UNDELIVERED}
+            }
         else:
             row.state = ReminderState.WAITING
             row.unsure = row.unsure or outcome is Outcome.UNSURE
@@ -364,5 +372,5 @@ def heard_from(store: Store, channel: str, chat: str, now: datetime) -> bool:
 
 
 def _is_undelivered(channel: str) -> tuple[ColumnElement[bool], ...]:
-    kept = Reminder.details[_KEPT].as_boolean()
+    kept = Reminder.details[UNDELIVERED].as_boolean()
     return Reminder.channel == channel, Reminder.state == ReminderState.WAITING, kept.is_(True)

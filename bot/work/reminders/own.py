@@ -52,6 +52,11 @@ class Planned:
     name: str
     details: JsonObject
 
+    @property
+    def undelivered(self) -> bool:
+        """Whether it is past due and nobody could have it so far."""
+        return planning.UNDELIVERED in self.details
+
 
 def first_due(bar: BarView, minute: int, days: int, now: datetime) -> datetime:
     """Return the next instant at which the wall clock shows `minute` on one of the weekdays."""
@@ -119,7 +124,8 @@ def follow_up(book: Book, bar: BarView, row: Reminder, now: datetime) -> None:
     clock = local_time(row.first_due_at, bar.zone)
     due = first_due(bar, clock.hour * 60 + clock.minute, days, now)
     key = f"{row.details['series']}:{due.isoformat()}"
-    planning.put(book, key[:80], OWN, due, person_id=row.person_id, details=dict(row.details))
+    said = {name: row.details[name] for name in ("text", "days", "series")}
+    planning.put(book, key[:80], OWN, due, person_id=row.person_id, details=said)
 
 
 # -- the morning message -----------------------------------------------------------------------
@@ -141,10 +147,14 @@ def plan_morning(book: Book, bar: BarView, now: datetime) -> None:
 
 
 def listed(context: Context) -> list[Planned]:
-    """Return the planned reminders and the open notes, by time."""
+    """Return the undelivered reminders, then the planned ones and the open notes, by time."""
     states = (*_PLANNED, ReminderState.LISTED)
     found = context.book.all(Reminder, Reminder.state.in_(states), order=(Reminder.due_at, Reminder.id))
-    return [_view(context, row) for row in found if row.kind != planning.BLOCKED]
+    views = (_view(context, row) for row in found)
+    return sorted(
+        (one for one in views if one.undelivered or one.kind != planning.BLOCKED),
+        key=lambda one: not one.undelivered,
+    )
 
 
 def notes(context: Context, day: date) -> list[Planned]:
@@ -190,6 +200,7 @@ def change(context: Context, number: int, when: When) -> Planned:
     row = _row(context, number)
     before = _state(row)
     row.due_at = row.first_due_at = when.due
+    row.details = {name: row.details[name] for name in row.details if name != planning.UNDELIVERED}
     if row.kind == OWN:
         row.details = {**row.details, "days": when.days}
     _log(context, "change reminder", row, before)
@@ -239,15 +250,16 @@ def _view(context: Context, row: Reminder) -> Planned:
     member = None if row.person_id is None else context.book.get(Member, row.person_id)
     items = planning.low_items(row.details) if row.kind == "low stock" else []
     name = ", ".join(str(one["name"]) for one in items) if batch is None else str(batch.frozen["formula"])
+    due = row.first_due_at if planning.UNDELIVERED in row.details else row.due_at
     return Planned(
         row.id,
         row.kind,
         str(row.details.get("text", "")),
-        row.due_at,
+        due,
         int(row.details.get("days", 0)),
         "" if member is None else member.name,
         row.batch_id,
-        name,
+        name or str(row.details.get("name", "")),
         dict(row.details),
     )
 

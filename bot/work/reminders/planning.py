@@ -23,6 +23,7 @@ from storage.unit import Book
 RECHECK_AFTER = timedelta(hours=24)
 DELETION = "deletion"  # the bar itself will be deleted soon
 DELETION_WARNING = timedelta(hours=24)
+UNDELIVERED = "undelivered"  # in the details: nobody could have it so far
 BLOCKED = "blocked"  # a person blocked the bot: told to a manager, never in the team's chat
 
 

@@ -62,10 +62,12 @@ async def test_a_reminder_nobody_takes_is_kept_until_somebody_writes(telephone: 
     assert delivery.undelivered(telephone.channel.store, "telegram")
     telephone.server.faults.clear()
     mark = telephone.server.mark()
-    await ana.says("help")
+    listed = (await ana.says("reminders")).text
+    assert "not delivered since Thu 26 Nov 2026 18:00: batch 1, Grapefruit mist: has it rested?" in listed
     followed = await telephone.server.follow(group, mark, expects=1)
     assert any("has rested" in seen.text for seen in followed.seen)
     assert not delivery.undelivered(telephone.channel.store, "telegram")
+    assert "not delivered" not in (await ana.says("reminders")).text
 
 
 @ONE_DATABASE

@@ -7,7 +7,7 @@ from bot.chat.i18n.language import _, ngettext, show_day, show_moment, show_time
 from bot.trade.days import EVERY_DAY
 from bot.trade.words import N_
 from bot.work.log.history import LogLine
-from bot.work.reminders import own
+from bot.work.reminders import own, planning
 from bot.work.reminders.own import Planned, When
 
 _SUBJECTS = {
@@ -17,7 +17,8 @@ _SUBJECTS = {
     "close": N_("what was thrown out tonight"),
     "peeled": N_("peeled fruit, before it is lost"),
     "low stock": N_("runs low: {name}"),
-    "deletion": N_("the bar will be deleted"),
+    planning.DELETION: N_("the bar will be deleted"),
+    planning.BLOCKED: N_("{name} can't be reached"),
     own.MORNING: N_("what is due today"),
 }
 
@@ -50,6 +51,9 @@ def planned_line(one: Planned) -> str:
     """Write a reminder or a note in one line."""
     if one.kind == own.NOTE:
         return _("note for {day}: {text}").format(day=show_day(one.due.date()), text=one.text)
+    if one.undelivered:
+        late = _("not delivered since {when}: {what}")
+        return late.format(when=show_moment(one.due), what=subject_words(one))
     return f"{when_words(one)}: {subject_words(one)}"
 
 
