@@ -119,6 +119,7 @@ class BarSettings:
     spray_ml_low: NumberText = "1/15"
     spray_ml_high: NumberText = "1/10"
     temperature_c: NumberText = "20"  # of the room for measuring and pouring
+    coldest_c: NumberText = "15"  # where bottles stand
     sprayer: int = 0  # the number of the default sprayer for formulas; 0 for none
     sprays_low: int = 2
     sprays_high: int = 3
@@ -222,6 +223,11 @@ class BarView:
             return self.settings.close_prompt_at
         closing = self.closing_minute if self.closing_minute < MINUTES_A_DAY // 2 else 0
         return MINUTES_A_DAY + closing - BEFORE_CLOSING
+
+    @property
+    def coldest_c(self) -> float:
+        """The coldest temperature at which bottles stand, °C: never above that of the room."""
+        return min(float(Fraction(self.settings.coldest_c)), self.temperature_c)
 
     @property
     def temperature_c(self) -> float:

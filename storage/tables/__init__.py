@@ -35,7 +35,6 @@ from storage.tables.making import (
     TrialVariant,
 )
 from storage.tables.people import Bar, Counter, Invite, Member, Person, Room
-from storage.tables.serving import MenuDrink, MenuLine
 from storage.tables.spraying import FormulaSprayer, Sprayer, SprayerRun
 
 __all__ = [
@@ -61,8 +60,6 @@ __all__ = [
     "Invite",
     "Juicing",
     "Member",
-    "MenuDrink",
-    "MenuLine",
     "Numbered",
     "OtherName",
     "PeeledFruit",

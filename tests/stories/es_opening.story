@@ -66,7 +66,7 @@ Ana taps [5:00]
   hora: ajustes aviso de cierre 03:30
   Todo se puede cambiar con /bar. Ahora: apunta
   lo que preparas.
-  [Añadir una fórmula]
+  [Añadir una fórmula] [Proponer una]
   [Poner un precio] [Anotar merma]
 Ana: ayuda
   Di lo que quieres hacer, con o sin la barra:

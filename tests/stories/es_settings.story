@@ -98,6 +98,7 @@ Ana taps [Medidas]
   onzas: preguntar cada vez
   cucharas y tazas: preguntar cada vez
   temperatura: 20 °C
+  almacén más frío: 15 °C
   ml por pulsación: 0,067 a 0,1 ml
   pérdida al embotellar: 0 %
   medidas: las de siempre
@@ -108,10 +109,11 @@ Ana taps [Medidas]
   jigger: 44,36 ml, lo habitual
   [unidades] [onzas]
   [cucharas y tazas] [temperatura]
-  [ml por pulsación] [pérdida al embotellar]
-  [medidas] [golpe]
-  [gota] [cuchara de bar]
-  [chorrito] [jigger]
+  [almacén más frío] [ml por pulsación]
+  [pérdida al embotellar] [medidas]
+  [golpe] [gota]
+  [cuchara de bar] [chorrito]
+  [jigger]
   [Todos los ajustes]
 Ana taps [golpe]
   (edited)

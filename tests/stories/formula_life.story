@@ -151,7 +151,7 @@ Ana: formulas
   This bar has no formulas yet.
   Write the first one down: its name, then a
   line for each ingredient.
-  [Add a formula]
+  [Add a formula] [Propose one]
 Ana: scale pink haze x2
   I know no formula called “pink haze”.
   [Formulas]

@@ -79,6 +79,7 @@ Cleo: formulas
   This bar has no formulas yet.
   Write the first one down: its name, then a
   line for each ingredient.
+  [Propose one]
 Ana: team
   The Copper Gull: 2 in the team
   Ana, owner, since 25 Nov 2026
@@ -176,13 +177,13 @@ Dan: EU
   Another time: bar close reminder 03:30
   All of it can be changed with /bar. Next:
   write down what you make.
-  [Add a formula]
+  [Add a formula] [Propose one]
   [Set a price] [Log waste]
 Dan: formulas
   This bar has no formulas yet.
   Write the first one down: its name, then a
   line for each ingredient.
-  [Add a formula]
+  [Add a formula] [Propose one]
 Dan: scale grapefruit mist x2
   I know no formula called “grapefruit mist”.
   [Formulas]

@@ -134,7 +134,7 @@ Cleo: 04:00
   Another time: bar close reminder 02:30
   All of it can be changed with /bar. Next:
   write down what you make.
-  [Add a formula]
+  [Add a formula] [Propose one]
   [Set a price] [Log waste]
 Cleo: export me
   Everything The Blue Heron keeps about you: 2

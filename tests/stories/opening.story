@@ -33,5 +33,5 @@ Ana taps [Looks right]
   Another time: bar close reminder 03:30
   All of it can be changed with /bar. Next:
   write down what you make.
-  [Add a formula]
+  [Add a formula] [Propose one]
   [Set a price] [Log waste]

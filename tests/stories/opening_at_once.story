@@ -42,7 +42,7 @@ Bea: we close at 2am and euros
   Another time: bar close reminder 00:30
   All of it can be changed with /bar. Next:
   write down what you make.
-  [Add a formula]
+  [Add a formula] [Propose one]
   [Set a price] [Log waste]
 
 Bea: bar currency dollars

@@ -98,7 +98,7 @@ Bea: 3 am
   Another time: bar close reminder 01:30
   All of it can be changed with /bar. Next:
   write down what you make.
-  [Add a formula]
+  [Add a formula] [Propose one]
   [Set a price] [Log waste]
 Bea: bar
   The Salt Stair

@@ -73,13 +73,13 @@ Ana: 04:00
   Another time: bar close reminder 02:30
   All of it can be changed with /bar. Next:
   write down what you make.
-  [Add a formula]
+  [Add a formula] [Propose one]
   [Set a price] [Log waste]
 Ana: formulas
   This bar has no formulas yet.
   Write the first one down: its name, then a
   line for each ingredient.
-  [Add a formula]
+  [Add a formula] [Propose one]
 Ana: bars
   You are in 2 bars
   The Copper Gull, owner

@@ -116,6 +116,7 @@ Ana taps [Measuring]
   ounces: ask each time
   spoons and cups: ask each time
   temperature: 20 °C
+  coldest storage: 15 °C
   spray size: 0.067 to 0.1 ml
   bottling loss: 0 %
   tools: the usual ones
@@ -126,10 +127,11 @@ Ana taps [Measuring]
   jigger: 44.36 ml, the usual
   [units] [ounces]
   [spoons and cups] [temperature]
-  [spray size] [bottling loss]
-  [tools] [dash]
-  [drop] [barspoon]
-  [splash] [jigger]
+  [coldest storage] [spray size]
+  [bottling loss] [tools]
+  [dash] [drop]
+  [barspoon] [splash]
+  [jigger]
   [All settings]
 Ana taps [ounces]
   (edited)
@@ -146,6 +148,7 @@ Ana taps [Back]
   ounces: ask each time
   spoons and cups: ask each time
   temperature: 20 °C
+  coldest storage: 15 °C
   spray size: 0.067 to 0.1 ml
   bottling loss: 0 %
   tools: the usual ones
@@ -156,10 +159,11 @@ Ana taps [Back]
   jigger: 44.36 ml, the usual
   [units] [ounces]
   [spoons and cups] [temperature]
-  [spray size] [bottling loss]
-  [tools] [dash]
-  [drop] [barspoon]
-  [splash] [jigger]
+  [coldest storage] [spray size]
+  [bottling loss] [tools]
+  [dash] [drop]
+  [barspoon] [splash]
+  [jigger]
   [All settings]
 Ana taps [temperature]
   (edited)
@@ -182,6 +186,7 @@ Ana taps [23 °C]
   ounces: ask each time
   spoons and cups: ask each time
   temperature: 23 °C
+  coldest storage: 15 °C
   spray size: 0.067 to 0.1 ml
   bottling loss: 0 %
   tools: the usual ones
@@ -192,10 +197,11 @@ Ana taps [23 °C]
   jigger: 44.36 ml, the usual
   [units] [ounces]
   [spoons and cups] [temperature]
-  [spray size] [bottling loss]
-  [tools] [dash]
-  [drop] [barspoon]
-  [splash] [jigger]
+  [coldest storage] [spray size]
+  [bottling loss] [tools]
+  [dash] [drop]
+  [barspoon] [splash]
+  [jigger]
   [All settings] [Undo]
 Ana taps [All settings]
   (edited)

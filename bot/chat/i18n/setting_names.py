@@ -53,6 +53,9 @@ PAGES: dict[str, Page] = {
             "temperature": Name(
                 N_("temperature"), ("bar temperature", "room temperature"), ("temperature_c",)
             ),
+            "coldest": Name(
+                N_("coldest storage"), ("coldest", "cold store", "coldest place"), ("coldest_c",)
+            ),
             "spray": Name(
                 N_("spray size"), ("ml per spray", "spray volume"), ("spray_ml_low", "spray_ml_high")
             ),

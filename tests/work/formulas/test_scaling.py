@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
 from fractions import Fraction
 
 import pytest
@@ -12,15 +11,11 @@ from hypothesis import strategies as st
 from bot.trade.formulas.amounts import ByBottles, ByDrinks
 from bot.trade.formulas.kinds import Preparation
 from bot.trade.formulas.measures import Quantity
-from bot.trade.safety.jurisdiction import Jurisdiction
-from bot.work.context import Context, Role
 from bot.work.formulas import formulas, scaling
 from bot.work.formulas.formulas import Draft, DraftLine
-from bot.work.people import bars, people
 from storage.store import Store
-from storage.unit import Unit
+from tests.work.opened_bar import opened_bar
 
-_NOW = datetime(2026, 11, 25, 18, tzinfo=UTC)
 _SPRAYS = Fraction(3)
 # Spirit and water contract; sugar is weighed in; the last is oil and spirit as a mist is.
 _RECIPES = {
@@ -38,28 +33,11 @@ _RECIPES = {
 }
 
 
-def _context(unit: Unit, units: str) -> Context:
-    who = people.meet(unit, "test", "ana", "Ana", "en", "room", True, "")
-    made = bars.open_bar(
-        unit,
-        who,
-        "Ana",
-        True,
-        _NOW,
-        name="The Copper Gull",
-        zone="Europe/Lisbon",
-        jurisdiction=Jurisdiction.EU,
-        currency="EUR",
-        units=units,
-    )
-    return Context(unit.bar(made.id), made, who.person_id or 1, "Ana", Role.OWNER, 0, _NOW, "test")
-
-
 @pytest.mark.parametrize("units", ["metric", "us"])
 @pytest.mark.parametrize("recipe", sorted(_RECIPES))
 def test_bottles_and_drinks_asked_for_are_there_after_rounding(store: Store, recipe: str, units: str) -> None:
     with store.writing() as unit:
-        context = _context(unit, units)
+        context = opened_bar(unit, units)
         lines = tuple(
             DraftLine(name, Quantity(number, unit_), None if percent is None else Fraction(percent))
             for number, unit_, name, percent in _RECIPES[recipe]

@@ -68,7 +68,7 @@ def no_formulas() -> Reply:
     return reply(
         _("This bar has no formulas yet."),
         _("Write the first one down: its name, then a line for each ingredient."),
-        buttons=((Button(_("Add a formula"), "new formula"),),),
+        buttons=((Button(_("Add a formula"), "new formula"), Button(_("Propose one"), "design")),),
     )
 
 

@@ -13,7 +13,7 @@ from bot.trade.words import N_
 # The packages of the features by subject. A package without one is listed under the last.
 SUBJECTS: dict[str, tuple[str, ...]] = {
     N_("Waste and fruit"): ("fruit",),
-    N_("Formulas"): ("formulas",),
+    N_("Formulas"): ("formulas", "design"),
     N_("Batches and labels"): ("batches", "labels"),
     N_("Strength and clearing"): ("liquids",),
     N_("Sprays and drinks"): ("spray",),

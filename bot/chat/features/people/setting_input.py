@@ -153,6 +153,10 @@ def _read_temperature(turn: Turn, text: str) -> Changes:
     return {"temperature_c": str(found)}
 
 
+def _read_coldest(turn: Turn, text: str) -> Changes:
+    return {"coldest_c": str(accept_temperature(turn, text))}
+
+
 def _read_spray(turn: Turn, text: str) -> Changes:
     plain = text.strip().removesuffix("ml").strip()
     try:
@@ -243,6 +247,7 @@ READERS: dict[str, Callable[[Turn, str], Changes]] = {
     "discard_warn": _read_warn,
     "loss": _read_loss,
     "temperature": _read_temperature,
+    "coldest": _read_coldest,
     "spray": _read_spray,
     "reasons": _read_reasons,
     "tools": _read_tools,

@@ -44,6 +44,7 @@ def shown(bar: BarView) -> dict[str, str]:
         ).format(count=settings.discard_warn_days),
         "loss": f"{show_number(Fraction(settings.loss_percent))} %",
         "temperature": show_temperature(bar.temperature_c, bar.units),
+        "coldest": show_temperature(bar.coldest_c, bar.units),
         "spray": show_range(*bar.spray_ml) + " ml",
         "reasons": ", ".join(_(one) for one in settings.reasons),
         "labels": stock_words(labels.stock_for(bar), bar.units),

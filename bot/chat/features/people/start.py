@@ -73,7 +73,7 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
         ),
         _("All of it can be changed with /bar. Next: write down what you make."),
         buttons=(
-            (Button(_("Add a formula"), "new formula"),),
+            (Button(_("Add a formula"), "new formula"), Button(_("Propose one"), "design")),
             (Button(_("Set a price"), "price"), Button(_("Log waste"), "waste")),
         ),
     )

@@ -1,0 +1,1 @@
+"""The command that designs a formula to order, and its wording."""

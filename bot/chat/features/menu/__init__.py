@@ -1,4 +1,0 @@
-"""Commands of the drink list.
-
-The registry finds the modules of this package.
-"""

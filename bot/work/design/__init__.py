@@ -1,0 +1,1 @@
+"""Use cases for designing a formula to order."""
