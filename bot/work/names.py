@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from sqlalchemy import select
 
 from bot.trade.formulas.kinds import IngredientKind
-from storage.tables import Formula, Ingredient, OtherName, Sprayer
+from storage.tables import Formula, Ingredient, MenuDrink, OtherName, Sprayer
 from storage.unit import Book
 
 _OIL = IngredientKind.CITRUS_OIL.value
@@ -15,13 +15,13 @@ _OIL = IngredientKind.CITRUS_OIL.value
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """The name of a formula, an ingredient or a sprayer with its number.
+    """The name of a formula, a drink, an ingredient or a sprayer with its number.
 
     `fruit` marks fruit, `only_oil` the only citrus oil of the bar, and `also` are the other names that the
     bar calls it by.
     """
 
-    kind: str  # 'formula', 'ingredient' or 'sprayer'
+    kind: str  # 'formula', 'drink', 'ingredient' or 'sprayer'
     id: int
     name: str
     fruit: bool = False
@@ -43,11 +43,17 @@ def names(book: Book) -> list[Name]:
     sprayers = book.session.execute(
         select(Sprayer.id, Sprayer.name).where(Sprayer.bar_id == book.bar_id, Sprayer.archived_at.is_(None))
     )
+    drinks = book.session.execute(
+        select(MenuDrink.id, MenuDrink.name).where(
+            MenuDrink.bar_id == book.bar_id, MenuDrink.archived_at.is_(None)
+        )
+    )
     also: dict[int, list[str]] = {}
     for other in book.all(OtherName, order=OtherName.id):
         also.setdefault(other.ingredient_id, []).append(other.name)
     return [
         *(Name("formula", number, name) for number, name in formulas),
+        *(Name("drink", number, name) for number, name in drinks),
         *(Name("sprayer", number, name) for number, name in sprayers),
         *(
             Name("ingredient", number, name, kind == "fruit", tuple(also.get(number, ())), oils == [number])

@@ -35,6 +35,7 @@ from storage.tables.making import (
     TrialVariant,
 )
 from storage.tables.people import Bar, Counter, Invite, Member, Person, Room
+from storage.tables.serving import MenuDrink, MenuLine
 from storage.tables.spraying import FormulaSprayer, Sprayer, SprayerRun
 
 __all__ = [
@@ -60,6 +61,8 @@ __all__ = [
     "Invite",
     "Juicing",
     "Member",
+    "MenuDrink",
+    "MenuLine",
     "Numbered",
     "OtherName",
     "PeeledFruit",

@@ -32,7 +32,7 @@ class Price(Correctable):
 
 
 class Waste(Correctable):
-    """Fruit thrown out. An undo is a row with the opposite signs that points to the first."""
+    """Something thrown out, by pieces, mass or volume. An undo is a row with the opposite signs."""
 
     __tablename__ = "waste"
     __table_args__ = (
@@ -45,6 +45,7 @@ class Waste(Correctable):
     # Thousandths as integers, so that the database adds them up exactly.
     count_milli: Mapped[int | None]
     grams_milli: Mapped[int | None]
+    volume_milli: Mapped[int | None]
     reason: Mapped[str] = mapped_column(String(40))
     business_day: Mapped[date]
     cost_minor: Mapped[int | None]
@@ -175,7 +176,7 @@ class StockPar(InBar):
 
 
 class DrinksCount(Correctable):
-    """The number of drinks served on a business day: in all, with one formula, or with one garnish.
+    """The number of drinks served on a day: in all, of one on the list, with a formula or with a garnish.
 
     The last row of a day and subject without a void row is valid.
     """
@@ -184,12 +185,14 @@ class DrinksCount(Correctable):
     __table_args__ = (
         ForeignKeyConstraint(["bar_id", "formula_id"], ["formula.bar_id", "formula.id"]),
         ForeignKeyConstraint(["bar_id", "ingredient_id"], ["ingredient.bar_id", "ingredient.id"]),
+        ForeignKeyConstraint(["bar_id", "menu_id"], ["menu_drink.bar_id", "menu_drink.id"]),
         Index(None, "bar_id", "business_day"),
     )
 
     business_day: Mapped[date]
     formula_id: Mapped[int | None]
     ingredient_id: Mapped[int | None]
+    menu_id: Mapped[int | None]
     drinks: Mapped[int]
     ran_out: Mapped[bool] = mapped_column(default=False)  # demand may have been higher
     at: Mapped[datetime]

@@ -191,6 +191,7 @@ class Bottling(Correctable):
     bottles: Mapped[int] = mapped_column(default=0)
     size_ml: Mapped[Fraction | None]
     lost_ml: Mapped[Fraction | None]
+    cost_minor: Mapped[int | None]  # of what was lost, at the prices kept with the batch
     note: Mapped[str] = mapped_column(Text, default="")
     at: Mapped[datetime]
     by: Mapped[int]

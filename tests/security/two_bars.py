@@ -59,6 +59,7 @@ BOOK = (
     "use Tall for grapefruit mist",
     "invite",
     "bottled 2 4 x 50 ml",
+    "serve negroni: 2 grapefruit mist, 90 ml",
 )
 _FILE = b"day,fruit,pieces,reason\n2026-11-24,orange,6,mouldy\n"
 

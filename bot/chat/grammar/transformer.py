@@ -170,7 +170,7 @@ class Meaning(Transformer[Token, Any]):
         noun: Noun = child.meaning
         return noun
 
-    formula = ingredient = item = fruit = why = subject = sprayer = opened_item = entry = _named
+    formula = ingredient = item = fruit = why = subject = sprayer = opened_item = entry = drink = _named
 
     def batch(self, children: Children) -> int:
         token = children[0]
@@ -387,7 +387,7 @@ class Meaning(Transformer[Token, Any]):
     def waste_line(self, children: Children) -> Line:
         return Line(tuple(_flat(children)))
 
-    bought_line = count_line = peeled_line = waste_line
+    bought_line = count_line = peeled_line = drinks_line = waste_line
 
     @v_args(meta=True)
     def copies_said(self, meta: Meta, children: Children) -> Filled:

@@ -69,6 +69,7 @@ NAMES: Final = (
     N_("currency"),
     N_("day"),
     N_("day of opening"),
+    N_("drink"),
     N_("file"),
     N_("first label"),
     N_("formula"),

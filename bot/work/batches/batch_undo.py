@@ -120,7 +120,7 @@ def moved(what: str) -> Value:
         _set_state(context, row, state)
         (_take_back_event if back else _put_back_event)(context, row, _EVENTS[what])
         if "rows" in details:
-            (bottles.take_back if back else bottles.put_back)(context, details)
+            (bottles.ROWS.take_back if back else bottles.ROWS.put_back)(context, details)
         context.book.touched()
         if BatchState(row.state).open:
             planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)

@@ -7,12 +7,11 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from fractions import Fraction
 
-from bot.work import standing
 from bot.work.batches import batches
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.errors import BadValueError, WrongStateError
-from bot.work.standing import Details, stands
+from bot.work.standing import Details, Rows, stands
 from storage.tables import Batch, Bottling
 from storage.types import exact_text
 
@@ -202,22 +201,7 @@ def empty_one(context: Context, number: int) -> int | None:
     return None if size is None else _add(context, number, EMPTIED, 1, size).id
 
 
-def take_back(context: Context, details: Details) -> Details:
-    """Undo rows of bottles."""
-    for number in details["rows"]:
-        row = context.book.get(Bottling, number)
-        if row is not None and not standing.takes_back(last := standing.last_of(context, row)):
-            standing.reverse(context, last)
-    return {}
-
-
-def put_back(context: Context, details: Details) -> Details:
-    """Restore undone rows of bottles."""
-    for number in details["rows"]:
-        row = context.book.get(Bottling, number)
-        if row is not None:
-            standing.restore(context, row)
-    return {}
+ROWS = Rows(Bottling, "rows")
 
 
 @dataclass(frozen=True, slots=True)

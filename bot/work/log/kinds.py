@@ -11,6 +11,7 @@ from bot.work.context import Context
 from bot.work.formulas import formula_undo, ingredients, merging, other_names
 from bot.work.formulas.ingredients import STRENGTHS
 from bot.work.fruit import peeled_undo, waste
+from bot.work.menu import menu
 from bot.work.money import prices
 from bot.work.people import settings_undo
 from bot.work.reminders import own
@@ -126,8 +127,8 @@ KINDS: dict[str, Kind] = {
     "check": _value(batch_undo.moved("check"), "batch", "batch"),
     "open batch": replace(_value(batch_undo.moved("open batch"), "batch"), about=_batch_and_bottles),
     "use bottle": replace(_value(batch_undo.moved("use bottle"), "batch"), about=_batch_and_bottles),
-    "bottled": Kind(bottles.take_back, bottles.put_back, _bottles, batch_undo.check_making),
-    "spilt": Kind(bottles.take_back, bottles.put_back, _bottles, batch_undo.check_making),
+    "bottled": replace(_rows(bottles.ROWS), about=_bottles, look=batch_undo.check_making),
+    "spilt": replace(_rows(bottles.ROWS), about=_bottles, look=batch_undo.check_making),
     "use up": _value(batch_undo.moved("use up"), "batch", "batch"),
     "discard": _value(batch_undo.moved("discard"), "batch", "batch"),
     "strain": _value(batch_undo.STRAINED, "strained", "batch"),
@@ -166,6 +167,8 @@ KINDS: dict[str, Kind] = {
     "stop reminder": _value(own.STATE, "reminder", "reminder"),
     "tick": _value(own.STATE, "reminder", "reminder"),
     "closes": _value(own.CLOSER, "closer", "day"),
+    "serve": _value(menu.DRINK, "drink", "drink"),
+    "off menu": _value(menu.DRINK, "drink", "drink"),
     "import": Kind(import_undo.take_back, None),
     # Of an imported line. Other reasons belong to the chain of the waste.
     "waste reason": _value(waste.REASON, "reason", "rows"),

@@ -18,6 +18,7 @@ from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.formulas import formulas
 from bot.work.formulas.formulas import FormulaView
+from bot.work.menu import menu
 from bot.work.spray import drinks
 from bot.work.spray.drinks import DrinksDay
 from storage.tables import Batch, Bottling
@@ -98,8 +99,9 @@ class Usage:
         self._context = context
         self.made = batches_of(context)
         self._counted = drinks.lately(context)
-        in_all = {one.day: one.drinks for one in self._counted if one.subject == (None, None)}
+        in_all = {one.day: one.drinks for one in self._counted if one.is_whole}
         self._weights = _Weights(in_all, context)
+        self._in_drinks = menu.uses(context)
 
     def of(self, view: FormulaView) -> Known:
         """Return the use of a formula from the stated figure, the drinks counted and the bottles used up.
@@ -112,10 +114,8 @@ class Usage:
         a_night = self._said_ml(said, per_drink) if said is not None and per_drink is not None else None
         log = _Log(a_night, said)
         self._add_bottles(log, view)
-        if per_drink is not None:
-            for one in self._counted:
-                if one.formula_id == view.id:
-                    log.add_night(one, per_drink)
+        for night, ml in self._nights(view, per_drink).items():
+            log.add_night(night, ml)
         evidence = log.evidence()
         try:
             use = estimate_use(
@@ -129,9 +129,25 @@ class Usage:
             return Known(None, evidence)
         return Known(use, evidence)
 
+    def _nights(self, view: FormulaView, per_drink: Decimal | None) -> dict[DrinksDay, Decimal]:
+        """Return the use on each counted night, by the drinks with this formula or by those of the list."""
+        by_drink = self._in_drinks.get(view.id, {})
+        by_day: dict[date, list[tuple[DrinksDay, Decimal]]] = {}
+        for one in self._counted:
+            if one.formula_id == view.id and per_drink is not None:
+                by_day[one.day] = [(one, per_drink * one.drinks)]
+            elif one.menu_id in by_drink and one.menu_id is not None:
+                known = by_day.setdefault(one.day, [])
+                if all(night.menu_id is not None for night, _ml in known):
+                    known.append((one, to_decimal(by_drink[one.menu_id] * one.drinks)))
+        return {
+            known[0][0]: sum((ml for _night, ml in known), Decimal(0)) for known in by_day.values() if known
+        }
+
     def _add_bottles(self, log: _Log, view: FormulaView) -> None:
         first_day = self._context.today - timedelta(weeks=drinks.WEEKS_BACK)
-        own = {one.day for one in self._counted if one.formula_id == view.id}
+        by_drink = self._in_drinks.get(view.id, {})
+        own = {one.day for one in self._counted if one.formula_id == view.id or one.menu_id in by_drink}
         for span in _spans(self._context, self.made.get(view.id, [])):
             if span.last >= first_day:
                 log.add_bottle(span, self._weights, own)
@@ -208,9 +224,8 @@ class _Log:
             self._ml += span.ml
             self._days |= set(days)
 
-    def add_night(self, night: DrinksDay, per_drink: Decimal) -> None:
-        """Add a night counted with this formula; it replaces the share of a bottle on that night."""
-        ml = Decimal(night.drinks) * per_drink
+    def add_night(self, night: DrinksDay, ml: Decimal) -> None:
+        """Add the use on a counted night; it replaces the share of a bottle on that night."""
         times = self._times(float(ml))
         if times > TIMES_SAID:
             self._doubts.append(Doubt(times, night=night))

@@ -20,6 +20,7 @@ from bot.work.fruit.waste import grams_each
 from bot.work.savings import savings
 from bot.work.savings.savings import Since
 from bot.work.spray import drinks
+from bot.work.spray.drinks import Subject
 from storage.tables import FormulaVersion, Waste
 
 WEEKS_BEFORE = 12  # how far to look back before the spray: twelve weeks cover one season, not two
@@ -64,7 +65,7 @@ class _Logged:
 
     first: date
     pieces: Mapping[int, Days]
-    drinks: Mapping[tuple[int | None, int | None], Days]
+    drinks: Mapping[Subject, Days]
     service_days: int
 
     def weeks(self, first: date, last: date) -> tuple[Week, ...]:
@@ -84,7 +85,7 @@ class _Logged:
         days = (week.first + timedelta(days=number) for number in range(7))
         return [day for day in days if is_service_day(day, self.service_days)]
 
-    def served(self, subjects: Sequence[tuple[int | None, int | None]], weeks: Sequence[Week]) -> list[float]:
+    def served(self, subjects: Sequence[Subject], weeks: Sequence[Week]) -> list[float]:
         """Return the drinks of each week; a night that nobody counted is taken as the week's mean.
 
         Empty where less than half the nights of a week were counted.
@@ -131,8 +132,8 @@ def _effect(context: Context, logged: _Logged, since: Since, last: date, sprayed
         if (view := ingredients.get(context, number)).kind is IngredientKind.FRUIT
     ]
     numbers = [one.id for one in others]
-    own = _exposures(logged, [(None, since.fruit.id), *_formulas(context, since.fruit)], before, after)
-    everyone = _exposures(logged, [(None, None)], before, after)
+    own = _exposures(logged, [(None, since.fruit.id, None), *_formulas(context, since.fruit)], before, after)
+    everyone = _exposures(logged, [(None, None, None)], before, after)
     nights = [[float(len(logged.nights(week))) for week in weeks] for weeks in (before, after)]
 
     def periods(of: Sequence[int], exposures: Sequence[Sequence[float]]) -> tuple[Period, Period]:
@@ -160,7 +161,7 @@ def _effect(context: Context, logged: _Logged, since: Since, last: date, sprayed
 
 def _exposures(
     logged: _Logged,
-    subjects: Sequence[tuple[int | None, int | None]],
+    subjects: Sequence[Subject],
     before: Sequence[Week],
     after: Sequence[Week],
 ) -> list[list[float]] | None:
@@ -215,23 +216,21 @@ def _pieces(context: Context, first: date, last: date) -> dict[int, dict[date, f
     return found
 
 
-def _drinks(
-    context: Context, first: date, last: date
-) -> dict[tuple[int | None, int | None], dict[date, float]]:
-    found: dict[tuple[int | None, int | None], dict[date, float]] = {}
+def _drinks(context: Context, first: date, last: date) -> dict[Subject, dict[date, float]]:
+    found: dict[Subject, dict[date, float]] = {}
     for one in drinks.days(context, week_of(first).first, week_of(last).last):
         found.setdefault(one.subject, {})[one.day] = float(one.drinks)
     return found
 
 
-def _formulas(context: Context, fruit: IngredientView) -> list[tuple[int | None, int | None]]:
+def _formulas(context: Context, fruit: IngredientView) -> list[Subject]:
     """Return the formulas that replace this garnish, as subjects of a count of drinks."""
     query = (
         context.book.rows(FormulaVersion, FormulaVersion.formula_id)
         .where(FormulaVersion.garnish_id == fruit.id)
         .distinct()
     )
-    return [(number, None) for number in context.book.session.scalars(query)]
+    return [(number, None, None) for number in context.book.session.scalars(query)]
 
 
 def _kept(context: Context, fruit: IngredientView, weeks: Sequence[Week]) -> float:

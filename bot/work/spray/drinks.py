@@ -7,30 +7,42 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.work.context import Context
-from bot.work.errors import BadValueError
+from bot.work.errors import BadValueError, NotThereError
 from bot.work.formulas import formulas, ingredients
 from bot.work.standing import Details, Rows, stands
-from storage.tables import DrinksCount
+from storage.tables import DrinksCount, MenuDrink
 
 MOST_DRINKS = 20_000
 WEEKS_BACK = 26  # older data says little about the present. Common practice, no source.
 _OLDEST_DAYS = 400
 
 
+Subject = tuple[int | None, int | None, int | None]  # numbers of formula, ingredient, drink of the list
+
+
 @dataclass(frozen=True, slots=True)
 class DrinksDay:
-    """The drinks of one business day: in all, or with a formula or a garnish. `ran_out`: stock ran out."""
+    """The drinks of one business day: in all, of one on the list, or with a formula or a garnish.
+
+    `ran_out`: stock ran out.
+    """
 
     day: date
     drinks: int
     formula_id: int | None = None
     ingredient_id: int | None = None
     ran_out: bool = False
+    menu_id: int | None = None
 
     @property
-    def subject(self) -> tuple[int | None, int | None]:
-        """The subject of the count: a formula's number, an ingredient's number, or neither for all drinks."""
-        return self.formula_id, self.ingredient_id
+    def subject(self) -> Subject:
+        """The numbers of the counted formula, ingredient and drink of the list; none for all drinks."""
+        return self.formula_id, self.ingredient_id, self.menu_id
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether it counts all drinks of the day."""
+        return self.subject == (None, None, None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +92,8 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
             formulas.get(context, one.formula_id)
         if one.ingredient_id is not None:
             ingredients.get(context, one.ingredient_id)
+        if one.menu_id is not None and context.book.get(MenuDrink, one.menu_id) is None:
+            raise NotThereError("drink", str(one.menu_id))
     known = days(context, min(one.day for one in counted), max(one.day for one in counted))
     before = {(one.day, *one.subject): one.drinks for one in known}
     rows = [
@@ -87,6 +101,7 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
             business_day=one.day,
             formula_id=one.formula_id,
             ingredient_id=one.ingredient_id,
+            menu_id=one.menu_id,
             drinks=one.drinks,
             ran_out=one.ran_out,
             at=context.now,
@@ -97,7 +112,7 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
     for row in rows:
         context.place(row)
     context.book.add_all(rows)
-    context.log("drinks", rows=[row.id for row in rows], count=counted[0].drinks)
+    context.log("drinks", rows=[row.id for row in rows], count=sum(one.drinks for one in counted))
     return [Logged(one, before.get((one.day, *one.subject))) for one in counted]
 
 
@@ -110,15 +125,18 @@ def logged_in(context: Context, details: Details) -> list[DrinksDay]:
 
 
 def _view(row: DrinksCount) -> DrinksDay:
-    return DrinksDay(row.business_day, row.drinks, row.formula_id, row.ingredient_id, row.ran_out)
+    return DrinksDay(
+        row.business_day, row.drinks, row.formula_id, row.ingredient_id, row.ran_out, row.menu_id
+    )
 
 
 def days(context: Context, first: date, last: date) -> list[DrinksDay]:
     """Return the valid counts of the days from first to last, both included, by day."""
     where = DrinksCount.business_day.between(first, last), stands(DrinksCount)
-    found: dict[tuple[date, int | None, int | None], DrinksDay] = {}
+    found: dict[tuple[object, ...], DrinksDay] = {}
     for row in context.book.all(DrinksCount, *where, order=DrinksCount.first):
-        found[row.business_day, row.formula_id, row.ingredient_id] = _view(row)
+        view = _view(row)
+        found[view.day, *view.subject] = view
     return sorted(found.values(), key=lambda one: one.day)
 
 

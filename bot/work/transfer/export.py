@@ -35,6 +35,8 @@ from storage.tables import (
     Ingredient,
     Juicing,
     Member,
+    MenuDrink,
+    MenuLine,
     OtherName,
     Price,
     Sprayer,
@@ -88,6 +90,7 @@ class _Writer:
         self._all = context.book.all
         self.ingredient_names = {row.id: row.name for row in self._all(Ingredient)}
         self.formula_names = {row.id: row.name for row in self._all(Formula)}
+        self.drink_names = {row.id: row.name for row in self._all(MenuDrink)}
         self.people = {row.person_id: row.name for row in self._all(Member)}
         self._origin = origin_of(bar)
         # A row imported from a file keeps its reference, so that it is never imported twice.
@@ -116,6 +119,7 @@ class _Writer:
             "bar": self._bar().written(self),
             "ingredients": self._each(self._ingredients(), self._all(Ingredient, order=Ingredient.id)),
             "formulas": self._each(self._formula, self._all(Formula, order=Formula.id)),
+            "menu": self._each(self._drink, self._all(MenuDrink, order=MenuDrink.id)),
             "sprayers": self._each(self._sprayer, self._all(Sprayer, order=Sprayer.id)),
             "prices": self._rows(rows.PriceRow, self._stand(Price)),
             "deliveries": self._rows(rows.DeliveryRow, deliveries),
@@ -183,6 +187,11 @@ class _Writer:
             for one in versions
         ]
         return rows.FormulaRow.of(row, self, versions=written)
+
+    def _drink(self, row: MenuDrink) -> Row:
+        lines = self._all(MenuLine, MenuLine.menu_id == row.id, order=MenuLine.position)
+        written = [service_rows.MenuLineRow.of(one, self) for one in lines]
+        return service_rows.MenuRow.of(row, self, lines=written)
 
     def _sprayer(self, row: Sprayer) -> Row:
         used = self._all(FormulaSprayer, FormulaSprayer.sprayer_id == row.id)

@@ -225,6 +225,17 @@ def _formula_name(number: int, info: Writing) -> str:
     return str(info.context.formula_names[number])
 
 
+def _drink(value: Any, info: Reading) -> int:
+    number: int | None = info.context.drinks.get(plain_name(_name(value)))
+    if number is None:
+        raise wrong("unknown")
+    return number
+
+
+def _drink_name(number: int, info: Writing) -> str:
+    return str(info.context.drink_names[number])
+
+
 def _known_formulas(value: Any, info: Reading) -> list[int]:
     """Read names of formulas, leaving out those unknown to this bar."""
     keys = [plain_name(str(name)) for name in value] if isinstance(value, list) else []
@@ -248,6 +259,7 @@ def _person_name(number: int, info: Writing) -> str:
 Item = Annotated[int, PlainValidator(_item), PlainSerializer(_item_name)]
 Fruit = Annotated[int, PlainValidator(_fruit), PlainSerializer(_item_name)]
 FormulaNamed = Annotated[int, PlainValidator(_formula), PlainSerializer(_formula_name)]
+DrinkNamed = Annotated[int, PlainValidator(_drink), PlainSerializer(_drink_name)]
 KnownFormulas = Annotated[list[int], PlainValidator(_known_formulas), PlainSerializer(_formula_names)]
 Person = Annotated[int, PlainValidator(_whoever_reads), PlainSerializer(_person_name)]
 

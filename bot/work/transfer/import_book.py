@@ -14,6 +14,7 @@ from bot.work.formulas import ingredients, other_names, overheads
 from bot.work.people import bars
 from bot.work.transfer.import_references import Intake
 from bot.work.transfer.rows import BarRow, FormulaRow, IngredientRow, PriceRow, SprayerRow, VersionRow
+from bot.work.transfer.service_rows import MenuRow
 from storage.tables import FormulaSprayer, FormulaVersion, Ingredient
 
 _COLUMNS = {"currency", "units", "zone", "closing_minute", "jurisdiction"}
@@ -152,6 +153,19 @@ class BookIntake(Intake):
             if line.strength_percent is not None and found is not None and found.strength_percent is None:
                 found.strength_percent = line.strength_percent
                 self._taken.strengths.append((found.id, str(line.strength_percent)))
+
+    def _menu(self, row: MenuRow) -> bool:
+        key = plain_name(row.name)
+        if key in self.drinks:
+            return False
+        drink = self._book.add(row.stored(match_key=key, made_at=self.now))
+        lines = [
+            one.stored(menu_id=drink.id, position=position) for position, one in enumerate(row.lines, start=1)
+        ]
+        self._book.add_all(lines)
+        self.drinks[key] = drink.id
+        self._taken.note("drink", drink.id)
+        return True
 
     def _sprayer(self, row: SprayerRow) -> bool:
         key = plain_name(row.name)

@@ -19,7 +19,7 @@ from bot.work.transfer.fields import Referenced
 from bot.work.transfer.import_rows import Sheet
 from bot.work.transfer.problems import UnreadableFileError
 from bot.work.transfer.rows import SECTIONS, BarRow
-from storage.tables import Bar, Formula, Imported, Ingredient, OtherName, Sprayer, Waste
+from storage.tables import Bar, Formula, Imported, Ingredient, MenuDrink, OtherName, Sprayer, Waste
 
 _REFERENCED: dict[str, Any] = {model.KIND: model.TABLE for model in SECTIONS.values() if model.KIND}
 _TOGETHER = 1_000  # more would only use memory
@@ -77,6 +77,7 @@ class Intake:
         self.ingredients |= {key: number for key, number in others.items() if key not in active}
         self._put_away = {row.id for row in known if row.archived_at is not None}
         self.formulas = {row.match_key: row.id for row in self._book.all(Formula)}
+        self.drinks = {row.match_key: row.id for row in self._book.all(MenuDrink)}
         self._imported = {(row.kind, row.ref): row.number for row in self._book.all(Imported)}
         self._sprayers = {row.match_key: row.id for row in self._book.all(Sprayer)}
         self._empty = self._is_empty()

@@ -21,7 +21,18 @@ MOST_ROWS = 100_000
 # These are inserted one by one and searched completely: no bar has so many of them.
 MOST_SINGLE = 20_000
 _SINGLE = frozenset(
-    {"ingredients", "formulas", "sprayers", "prices", "batches", "counts", "pars", "wordings", "reminders"}
+    {
+        "ingredients",
+        "formulas",
+        "sprayers",
+        "prices",
+        "batches",
+        "counts",
+        "pars",
+        "wordings",
+        "reminders",
+        "menu",
+    }
 )
 MOST_COLUMNS = 100
 # A row takes a few hundred bytes of memory however short it is, so rows are counted in advance.

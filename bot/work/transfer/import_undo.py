@@ -20,6 +20,7 @@ from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.errors import NotThereError
 from bot.work.fruit import peeled
+from bot.work.menu import menu
 from bot.work.people import settings_undo
 from bot.work.reminders import own
 from bot.work.stock import pars
@@ -119,6 +120,7 @@ def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
         peeled.drop(context, number)
     for wording in context.book.all(Wording, within(Wording.id, brought.of("wording"))):
         context.book.session.delete(wording)
+    menu.put_away(context, brought.ids("drink"))
     own.drop(context, brought.ids("reminder"))
     _forget(context, brought)
     context.book.touched()

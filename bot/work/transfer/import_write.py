@@ -32,6 +32,7 @@ class Taker(BookIntake, LogIntake):
         self._each("ingredients", self._ingredient)
         self._settings()
         self._each("formulas", self._formula)
+        self._each("menu", self._menu)
         self._each("sprayers", self._sprayer)
         self._own()
         self._in_force = dict(prices.in_force(self._context))

@@ -26,7 +26,7 @@ from bot.work.formulas.formulas import MOST_LINES
 from bot.work.fruit import peeled
 from bot.work.transfer import fields as of
 from bot.work.transfer.fields import WHOEVER, Logged, Referenced, Row, choice, text, text_or_none, wrong
-from bot.work.transfer.service_rows import BottlingRow, ReminderRow
+from bot.work.transfer.service_rows import BottlingRow, MenuRow, ReminderRow
 from storage import tables
 
 # The last delivery, batch and waste before a count.
@@ -286,6 +286,7 @@ class DrinksRow(Logged):
 
     formula_id: of.FormulaNamed | None = Field(None, alias="formula")
     ingredient_id: of.Fruit | None = Field(None, alias="garnish")
+    menu_id: of.DrinkNamed | None = Field(None, alias="drink")
     drinks: of.Whole
     ran_out: bool = False
 
@@ -357,6 +358,7 @@ class BarRow(Row):
 SECTIONS: dict[str, type[Row]] = {
     "ingredients": IngredientRow,
     "formulas": FormulaRow,
+    "menu": MenuRow,
     "sprayers": SprayerRow,
     "prices": PriceRow,
     "deliveries": DeliveryRow,

@@ -7,10 +7,14 @@ from typing import Annotated, Any, Self
 from pydantic import Field
 
 from bot.work.batches.bottles import BOTTLED, EMPTIED, LOST, MOST_BOTTLES, MOVED, OPENED
+from bot.work.menu.menu import MOST_LINES
 from bot.work.reminders import own
 from bot.work.transfer.fields import (
     WHOEVER,
+    Archived,
+    FormulaNamed,
     Moment,
+    Name,
     Person,
     Positive,
     Referenced,
@@ -20,6 +24,28 @@ from bot.work.transfer.fields import (
     text,
 )
 from storage import tables
+
+
+class MenuLineRow(Row):
+    """A preparation in a drink of the list, by sprays or by mL."""
+
+    TABLE = tables.MenuLine
+
+    formula_id: FormulaNamed = Field(alias="formula")
+    sprays_low: Positive | None = None
+    sprays_high: Positive | None = None
+    ml: Positive | None = None
+
+
+class MenuRow(Row):
+    """A drink of the list."""
+
+    TABLE = tables.MenuDrink
+
+    name: Name
+    glass_ml: Positive | None = None
+    archived_at: Archived = Field(None, alias="archived")
+    lines: list[MenuLineRow] = Field(min_length=1, max_length=MOST_LINES)
 
 
 class BottlingRow(Row):

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
-from bot.chat.dialogue.arguments import Arguments
+from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.day import DAY_SLOT, noting_night
@@ -19,10 +19,13 @@ from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Named, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_ml
 from bot.trade.words import N_
 from bot.work.formulas import formulas, ingredients
 from bot.work.log.chain import State
+from bot.work.menu import menu
 from bot.work.spray import drinks
+from bot.work.spray.drinks import DrinksDay
 
 
 def _accept_count(turn: Turn, given: Given, value: Fraction) -> int:
@@ -32,11 +35,11 @@ def _accept_count(turn: Turn, given: Given, value: Fraction) -> int:
 
 
 def accept_subject(turn: Turn, given: Given, value: Named) -> Noun:
-    """Turn a name into the formula or the fruit of the counted drinks."""
+    """Turn a name into the drink of the list, the formula or the fruit of the counted drinks."""
     if isinstance(value, Noun):
         return value
     if isinstance(value, Unknown):
-        for kind in ("FORMULA", "INGREDIENT"):
+        for kind in ("DRINK", "FORMULA", "INGREDIENT"):
             known = turn.vocabulary.named(value.text, kind)
             if known is not None:
                 return known
@@ -44,61 +47,102 @@ def accept_subject(turn: Turn, given: Given, value: Named) -> Noun:
     return turn.noun(value, "FORMULA", _("formula"))
 
 
+_COUNT = Slot("drinks_count", _accept_count)
+_SUBJECT = Slot("counted_drink", accept_subject)
+_RAN_OUT = Slot("ran_out", said)
+
+
 @dataclass(frozen=True, kw_only=True)
-class DrinksArguments(Arguments):
-    """The number of drinks poured, their subject and night; nothing to list them all."""
+class DrinksLineArguments(Arguments):
+    """The number of drinks poured, and their subject: a drink of the list, a formula or a garnish."""
 
     drinks_count: int | None = None
-    subject: Noun | None = None
-    day: date | None = None
+    counted_drink: Noun | None = None
     ran_out: bool = False
 
 
+_LINES = Lines(
+    DrinksLineArguments,
+    (_COUNT, _SUBJECT, _RAN_OUT),
+    (((_COUNT,), N_("an amount")),),
+    N_("drinks 40 negroni, 30 old fashioned"),
+)
+
+
+@dataclass(frozen=True, kw_only=True)
+class DrinksArguments(Arguments):
+    """The drinks poured on a night; no number to list them all."""
+
+    lines: tuple[DrinksLineArguments, ...]
+    day: date | None = None
+
+
 def _drinks(turn: Turn, arguments: DrinksArguments) -> Reply:
-    if arguments.drinks_count is None:
+    if arguments.lines[0].drinks_count is None:
         return _table(turn)
-    subject = arguments.subject
-    formula_id = int(subject.id) if subject is not None and subject.kind == "FORMULA" else None
-    ingredient_id = int(subject.id) if subject is not None and subject.kind == "INGREDIENT" else None
-    logged = drinks.log(
-        turn.context,
-        arguments.drinks_count,
-        arguments.day,
-        formula_id,
-        ingredient_id,
-        arguments.ran_out,
-    )
-    day, count = logged.day, logged.day.drinks
-    said = ngettext("{day}: {count} drink", "{day}: {count} drinks", count)
-    if subject is not None:
-        said = ngettext("{day}: {count} drink with {name}", "{day}: {count} drinks with {name}", count)
-    first = said.format(
-        day=show_day(day.day), count=show_number(count, 0), name=_name(turn, formula_id, ingredient_id)
-    )
-    lines = []
-    if day.ran_out:
-        lines.append(_("It ran out, so people may have wanted more."))
-    if logged.before is not None:
-        lines.append(_("It was {count} before.").format(count=show_number(logged.before, 0)))
-    answer = reply(
-        first + ".",
-        *lines,
-        buttons=((undo_button(turn), Button(_("By weekday"), "drinks"), Button(_("Plan"), "plan")),),
-    )
-    about = "" if subject is None else f" {_name(turn, formula_id, ingredient_id)}"
-    ran_out = " ran out" if arguments.ran_out else ""
-    return noting_night(turn, answer, arguments.day, f"drinks {arguments.drinks_count}{about}{ran_out}")
+    day = arguments.day or turn.context.today
+    counted = [_counted(one, day) for one in arguments.lines]
+    logged = drinks.log_all(turn.context, counted)
+    lines = [_("It ran out, so people may have wanted more.")] if any(one.ran_out for one in counted) else []
+    lines += [
+        _("It was {count} before.").format(count=show_number(one.before, 0))
+        for one in logged
+        if one.before is not None
+    ]
+    button_row = (undo_button(turn), Button(_("By weekday"), "drinks"), Button(_("Plan"), "plan"))
+    answer = reply(_logged_words(turn, counted), *_used(turn, counted), *lines, buttons=(button_row,))
+    said_again = ", ".join(_line_of(turn, one) for one in counted)
+    return noting_night(turn, answer, arguments.day, f"drinks {said_again}")
 
 
-def _name(turn: Turn, formula_id: int | None, ingredient_id: int | None) -> str:
-    if formula_id is not None:
-        return formulas.get(turn.context, formula_id).name
-    return ingredients.get(turn.context, ingredient_id).name if ingredient_id is not None else ""
+def _counted(line: DrinksLineArguments, day: date) -> DrinksDay:
+    noun = line.counted_drink
+    numbers = {"FORMULA": "formula_id", "INGREDIENT": "ingredient_id", "DRINK": "menu_id"}
+    about = {} if noun is None else {numbers[noun.kind]: int(noun.id)}
+    return DrinksDay(day, line.drinks_count or 0, ran_out=line.ran_out, **about)
+
+
+def _line_of(turn: Turn, one: DrinksDay) -> str:
+    ran_out = "ran out" if one.ran_out else ""
+    return " ".join(f"{one.drinks} {_name(turn, one)} {ran_out}".split())
+
+
+def _logged_words(turn: Turn, counted: list[DrinksDay]) -> str:
+    """Say what was counted: one count with its subject, several in a list."""
+    day, count = show_day(counted[0].day), sum(one.drinks for one in counted)
+    if len(counted) > 1 or counted[0].menu_id is not None:
+        listed = ", ".join(f"{show_number(one.drinks, 0)} {_name(turn, one)}".strip() for one in counted)
+        return _("{day}: {drinks}").format(day=day, drinks=listed) + "."
+    name = _name(turn, counted[0])
+    text = ngettext("{day}: {count} drink", "{day}: {count} drinks", count)
+    if name:
+        text = ngettext("{day}: {count} drink with {name}", "{day}: {count} drinks with {name}", count)
+    return text.format(day=day, count=show_number(count, 0), name=name) + "."
+
+
+def _used(turn: Turn, counted: list[DrinksDay]) -> list[str]:
+    """Say how much of each preparation the counted drinks of the list took."""
+    amounts: dict[str, Fraction] = {}
+    for one in counted:
+        for line in () if one.menu_id is None else menu.get(turn.context, one.menu_id).lines:
+            name = line.formula.name
+            amounts[name] = amounts.get(name, Fraction(0)) + line.middle_ml * one.drinks
+    units = turn.context.bar.units
+    listed = [f"{name} {show_ml(Fraction(round(ml)), units)}" for name, ml in amounts.items()]
+    return [_("That took about: {amounts}.").format(amounts=", ".join(listed))] if listed else []
+
+
+def _name(turn: Turn, one: DrinksDay) -> str:
+    if one.menu_id is not None:
+        return menu.get(turn.context, one.menu_id).name
+    if one.formula_id is not None:
+        return formulas.get(turn.context, one.formula_id).name
+    return "" if one.ingredient_id is None else ingredients.get(turn.context, one.ingredient_id).name
 
 
 def _table(turn: Turn) -> Reply:
     known = drinks.lately(turn.context)
-    whole = [one for one in known if one.subject == (None, None)]
+    whole = [one for one in known if one.is_whole]
     if not known:
         return reply(
             _("No drinks were counted yet."),
@@ -106,14 +150,14 @@ def _table(turn: Turn) -> Reply:
             example_of(turn, _("With one formula or garnish: drinks 60 grapefruit mist")),
         )
     blocks: list[Block] = []
-    subjects = sorted({one.subject for one in known if one.subject != (None, None)}, key=str)
+    subjects = {one.subject: one for one in known if not one.is_whole}
     if whole:
         first = _("Drinks a night, by weekday")
         blocks.append(_weekdays(whole))
     else:
         first = _("Drinks a night, from what you counted")
-    for formula_id, ingredient_id in subjects[:4]:
-        own = [one for one in known if one.subject == (formula_id, ingredient_id)]
+    for subject, newest in list(subjects.items())[:4]:
+        own = [one for one in known if one.subject == subject]
         mean = sum(one.drinks for one in own) / len(own)
         text = ngettext(
             "With {name}: {mean} a night ({count} night)",
@@ -123,7 +167,7 @@ def _table(turn: Turn) -> Reply:
         blocks.append(
             Text(
                 text.format(
-                    name=_name(turn, formula_id, ingredient_id),
+                    name=_name(turn, newest),
                     mean=show_number(round(mean), 0),
                     count=len(own),
                 )
@@ -151,13 +195,18 @@ def _weekdays(whole: list[drinks.DrinksDay]) -> Grid:
 
 def _retold(turn: Turn, found: State) -> Retold | None:
     counted = drinks.logged_in(turn.context, found.details)
-    if len(counted) != 1 or counted[0].ran_out:
+    if any(one.ran_out for one in counted):
         return None
-    one = counted[0]
-    name = _name(turn, one.formula_id, one.ingredient_id)
-    return Retold(
-        "drinks", ({"drinks_count": str(one.drinks), "subject": name, "day": typed_day(turn, found)},)
+    day = typed_day(turn, found)
+    lines = tuple(
+        {
+            "drinks_count": str(one.drinks),
+            "counted_drink": _name(turn, one),
+            "day": "" if number else day,
+        }
+        for number, one in enumerate(counted)
     )
+    return Retold("drinks", lines)
 
 
 COMMANDS = (
@@ -169,17 +218,16 @@ COMMANDS = (
         examples=(
             N_("drinks 140 yesterday"),
             N_("drinks 60 grapefruit mist"),
+            N_("drinks 40 negroni, 30 old fashioned"),
             N_("drinks 45 orange ran out"),
         ),
-        slots=(
-            Slot("drinks_count", _accept_count),
-            Slot("subject", accept_subject),
-            DAY_SLOT,
-            Slot("ran_out", said),
-        ),
+        slots=(_COUNT, _SUBJECT, DAY_SLOT, _RAN_OUT),
+        lines=_LINES,
         writes=True,
         menu=56,
-        wishes=(Wish("drinks", ("{count} {formula} {day?}", "{count} {day?}", "")),),
+        wishes=(
+            Wish("drinks", ("{day?} [{count} {drink}]", "{count} {formula} {day?}", "{count} {day?}", "")),
+        ),
     ),
 )
 

@@ -46,6 +46,7 @@ _KINDS = {
     "pars": N_("pars"),
     "wordings": N_("wordings"),
     "reminders": N_("reminders"),
+    "menu": N_("drinks on the list"),
 }
 _UNREADABLE = {
     "size": N_("That file is too large: at most 5 MB, 100,000 rows, and 20,000 batches or prices."),

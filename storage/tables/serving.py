@@ -1,0 +1,41 @@
+"""Tables of the service: the drink list."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from fractions import Fraction
+
+from sqlalchemy import ForeignKeyConstraint, String, UniqueConstraint
+from sqlalchemy.orm import Mapped, mapped_column
+
+from storage.tables.base import InBar, Numbered
+
+
+class MenuDrink(Numbered):
+    """A drink on the list, by name; its preparations are in its lines."""
+
+    __tablename__ = "menu_drink"
+    __table_args__ = (UniqueConstraint("bar_id", "match_key"),)
+
+    name: Mapped[str] = mapped_column(String(80))
+    match_key: Mapped[str] = mapped_column(String(120))
+    glass_ml: Mapped[Fraction | None]  # the drink without what is sprayed on it
+    made_at: Mapped[datetime]
+    archived_at: Mapped[datetime | None]
+
+
+class MenuLine(InBar):
+    """A preparation in a drink of the list: by sprays, or by mL."""
+
+    __tablename__ = "menu_line"
+    __table_args__ = (
+        ForeignKeyConstraint(["bar_id", "menu_id"], ["menu_drink.bar_id", "menu_drink.id"]),
+        ForeignKeyConstraint(["bar_id", "formula_id"], ["formula.bar_id", "formula.id"]),
+    )
+
+    menu_id: Mapped[int] = mapped_column(primary_key=True)
+    position: Mapped[int] = mapped_column(primary_key=True)
+    formula_id: Mapped[int]
+    sprays_low: Mapped[Fraction | None]
+    sprays_high: Mapped[Fraction | None]
+    ml: Mapped[Fraction | None]
