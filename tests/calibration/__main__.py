@@ -4,15 +4,21 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from tests.calibration.published import POINTS, Point, alone, brier, held_out
-from tests.calibration.simulated import BARS, LOOKS, WORLDS, Outcomes, reliability, run
+if TYPE_CHECKING:
+    from tests.calibration.published import Point
+    from tests.calibration.simulated import Outcomes
 
 TABLE = Path(__file__).with_name("TABLE.md")
 
 
 def table() -> str:
     """Return all figures as a page."""
+    # Loads the libraries of the outside checks, which take seconds.
+    from tests.calibration.published import POINTS, alone, brier, held_out  # noqa: PLC0415
+    from tests.calibration.simulated import BARS, LOOKS, WORLDS, reliability, run  # noqa: PLC0415
+
     lines = [
         "# Calibration of clearing",
         "",

@@ -17,6 +17,7 @@ ASKED = {
     "waste": "week picture",
     "matters": "cost grapefruit mist picture",
     "price": "price oranges picture",
+    "map": "clear grapefruit mist picture",
 }
 LOOKS = ("light", "dark")
 # Two pixels per point of a phone 380 points wide, and few colours: small files that are sharp on any screen.

@@ -272,6 +272,10 @@ Ana: check 1 clear
   Caution: Put out every flame and keep sparks
   away: the vapour lights in a warm room.
   [Open it] [Undo]
+Ana: why hazy 1
+  Batch 1 was clear at the last look. How is it
+  now?
+  [Clear] [Hazy] [Split]
 Ana: clear grapefruit mist
   Grapefruit mist: hazy here when last looked at
   (batch 1)

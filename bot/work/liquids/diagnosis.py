@@ -30,7 +30,7 @@ class Spirit:
 
 @dataclass(frozen=True, slots=True)
 class Diagnosis:
-    """The tests of a batch in their order, and the numbers that they need.
+    """The tests of a batch in their order, the shown one, and the numbers that it needs.
 
     `temperature_c` is that of the last look. `weakest_percent` is the strength of spirit below which the more
     cautious model sees it part (None: not known), `add_ml` the spirit to add for a clear look eight times in
@@ -41,19 +41,20 @@ class Diagnosis:
     clarity: Clarity
     temperature_c: float
     tests: tuple[Test, ...]
+    shown: Cause
     spirit: Spirit | None = None
     weakest_percent: float | None = None
     add_ml: float | None = None
     water_ml: float | None = None
 
-    @property
-    def next(self) -> Cause:
-        """The next test."""
-        return next_test(self.tests)
 
+def diagnose(
+    context: Context, batch: BatchView, is_blind: bool = False, wanted: int | None = None
+) -> Diagnosis:
+    """Return the tests for a batch by its last look, and one of them by its number, else the next one.
 
-def diagnose(context: Context, batch: BatchView, is_blind: bool = False) -> Diagnosis:
-    """Return the tests for a batch by its last look; those of a blind one do not tell what is in it."""
+    The tests of a blind batch do not tell what is in it.
+    """
     mix = mix_of_batch(batch.frozen["lines"])
     looks = [one for one in batch.events if one.what == "check"]
     last = looks[-1] if looks else None
@@ -61,14 +62,29 @@ def diagnose(context: Context, batch: BatchView, is_blind: bool = False) -> Diag
     degrees = _degrees(context, last)
     mixture = None if is_blind else evidence.mixture_in(mix)
     if mixture is None or not _is_modelled(mixture):
-        return Diagnosis(batch, seen, degrees, tests_for(_case(context, batch, seen, degrees, None)))
+        tests = tests_for(_case(context, batch, seen, degrees, None))
+        return Diagnosis(batch, seen, degrees, tests, _shown(tests, wanted))
     context.take_time()
     before, now = _offsets(context, batch, mix, degrees)
-    likely = before.clear(rule.margin_of(mixture, degrees))
-    tests = tests_for(_case(context, batch, seen, degrees, likely))
-    spirit = _spirit(batch)
-    shown = Diagnosis(batch, seen, degrees, tests, spirit)
-    return _with_numbers(shown, mixture, before, now)
+    tests = tests_for(_case(context, batch, seen, degrees, before.clear(rule.margin_of(mixture, degrees))))
+    shown, spirit = _shown(tests, wanted), _spirit(batch)
+    found = Diagnosis(batch, seen, degrees, tests, shown, spirit)
+    if shown is Cause.STRENGTH:
+        weakest = estimate.lowest_strength(mixture, degrees)
+        return replace(
+            found, weakest_percent=weakest.dortmund if weakest.original is None else weakest.original
+        )
+    if shown is Cause.WATER:
+        return replace(found, water_ml=rule.water_to_cloud(mixture, degrees, before))
+    if shown is Cause.OIL and spirit is not None:
+        return replace(found, add_ml=rule.spirit_to_clear(mixture, degrees, now))
+    return found
+
+
+def _shown(tests: tuple[Test, ...], wanted: int | None) -> Cause:
+    if wanted is None:
+        return next_test(tests)
+    return tests[min(max(wanted, 1), len(tests)) - 1].cause
 
 
 def _is_modelled(mixture: Mixture) -> bool:
@@ -115,15 +131,3 @@ def _spirit(batch: BatchView) -> Spirit | None:
         for one in found
     ]
     return max(spirits, key=lambda one: one.percent, default=None)
-
-
-def _with_numbers(found: Diagnosis, mixture: Mixture, before: Offset, now: Offset) -> Diagnosis:
-    """Add the numbers of the tests."""
-    degrees = found.temperature_c
-    weakest = estimate.judge(mixture, degrees).lowest_strength
-    return replace(
-        found,
-        weakest_percent=weakest.dortmund if weakest.original is None else weakest.original,
-        add_ml=None if found.spirit is None else rule.spirit_to_clear(mixture, degrees, now),
-        water_ml=rule.water_to_cloud(mixture, degrees, before),
-    )

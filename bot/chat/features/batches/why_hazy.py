@@ -17,10 +17,9 @@ from bot.chat.features.liquids.diagnosis_words import (
     test_lines,
 )
 from bot.chat.i18n.language import _
-from bot.chat.reply.message import Block, Button, Grid, Reply, Text
-from bot.trade.liquids.clearing.diagnosis import Cause
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.trade.words import N_
-from bot.work.batches.batches import BatchView
+from bot.work.batches.batches import BatchView, Clarity
 from bot.work.liquids import diagnosis
 from bot.work.liquids.diagnosis import Diagnosis
 from bot.work.trials import blind
@@ -34,45 +33,46 @@ class WhyArguments(Arguments):
     number: int | None = None
 
 
-def diagnosed(turn: Turn, batch: BatchView) -> Diagnosis:
-    """Return the tests for a batch."""
+def _diagnosed(turn: Turn, batch: BatchView, wanted: int | None = None) -> Diagnosis:
     is_blind = blind.trial_of(turn.context, batch) is not None
-    return diagnosis.diagnose(turn.context, batch, is_blind)
+    return diagnosis.diagnose(turn.context, batch, is_blind, wanted)
 
 
 def next_test_lines(turn: Turn, batch: BatchView) -> list[Block]:
     """Return the next test of a batch, for the answer to a look at it."""
-    found = diagnosed(turn, batch)
-    words = _("Next: {what}.").format(what=_(NEXT_WORDS[found.next]))
-    return [Text(words), *(Text(one) for one in test_lines(found, found.next, turn.context.bar.units))]
+    found = _diagnosed(turn, batch)
+    words = _("Next: {what}.").format(what=_(NEXT_WORDS[found.shown]))
+    return [Text(words), *(Text(one) for one in test_lines(found, turn.context.bar.units))]
 
 
 def _why(turn: Turn, arguments: WhyArguments) -> Reply:
-    found = diagnosed(turn, arguments.batch)
-    order = [one.cause for one in found.tests]
-    place = order.index(found.next) if arguments.number is None else arguments.number - 1
-    shown = order[min(max(place, 0), len(order) - 1)]
-    units = turn.context.bar.units
-    lines = [Text(line) for line in test_lines(found, shown, units)]
+    number, units = arguments.batch.number, turn.context.bar.units
+    if arguments.batch.clarity == Clarity.CLEAR:
+        return reply(
+            _("Batch {number} was clear at the last look. How is it now?").format(number=number),
+            buttons=(clarity_buttons(number),),
+        )
+    found = _diagnosed(turn, arguments.batch, arguments.number)
+    lines = [Text(line) for line in test_lines(found, units)]
     rows = tuple(
-        (f"{at} {_(one.cause)}", _("now") if one.cause is shown else status_words(found, one, units))
+        (f"{at} {_(one.cause)}", _("now") if one.cause is found.shown else status_words(found, one, units))
         for at, one in enumerate(found.tests, start=1)
     )
     return Reply(
-        (Text(headline(found, shown), strong=True), *lines, Text(_("All tests:")), Grid(rows)),
-        _buttons(found, shown, order),
+        (Text(headline(found), strong=True), *lines, Text(_("All tests:")), Grid(rows)),
+        _buttons(found),
         edits=turn.message.tapped is not None and arguments.number is not None,
     )
 
 
-def _buttons(found: Diagnosis, shown: Cause, order: list[Cause]) -> tuple[tuple[Button, ...], ...]:
-    number = found.batch.number
+def _buttons(found: Diagnosis) -> tuple[tuple[Button, ...], ...]:
+    number, order = found.batch.number, [one.cause for one in found.tests]
     rows = [clarity_buttons(number)]
-    add = add_button(found) if shown is Cause.OIL else None
+    add = add_button(found)
     if add is not None:
         rows.insert(0, (add,))
-    if shown is not order[-1]:
-        rows.append((Button(_("Next test"), f"why {number} {order.index(shown) + 2}"),))
+    if found.shown is not order[-1]:
+        rows.append((Button(_("Next test"), f"why {number} {order.index(found.shown) + 2}"),))
     return tuple(rows)
 
 

@@ -265,6 +265,9 @@ COMMANDS = (
             PICTURE_SLOT,
         ),
         menu=13,
-        wishes=(Wish("clear", ("{formula?} WITH {level}", "{formula?}")),),
+        wishes=(
+            Wish("clear", ("{formula?} WITH {level}", "{formula?}")),
+            Wish("map", ("{formula?} PICTURE",)),
+        ),
     ),
 )

@@ -25,8 +25,8 @@ CLEAR_WORDS = N_("It can be bottled and used.")
 _SAMPLE_ML = 10
 
 
-def test_lines(found: Diagnosis, cause: Cause, units: str) -> list[str]:
-    """Return the lines of one test: what to do, and what each answer means."""
+def test_lines(found: Diagnosis, units: str) -> list[str]:
+    """Return the lines of the shown test: what to do, and what each answer means."""
     return {
         Cause.REST: _rest,
         Cause.COLD: _cold,
@@ -34,7 +34,7 @@ def test_lines(found: Diagnosis, cause: Cause, units: str) -> list[str]:
         Cause.WATER: _water,
         Cause.WAX: _wax,
         Cause.OIL: _oil,
-    }[cause](found, units)
+    }[found.shown](found, units)
 
 
 def add_button(found: Diagnosis) -> Button | None:
@@ -153,9 +153,9 @@ def status_words(found: Diagnosis, test: Test, units: str) -> str:
     return _("done")
 
 
-def headline(found: Diagnosis, cause: Cause) -> str:
+def headline(found: Diagnosis) -> str:
     """Return the answer: how the batch looks, and what to do next."""
     looks = {Clarity.CLEAR: _("clear"), Clarity.HAZY: _("hazy"), Clarity.SPLIT: _("split")}
     return _("Batch {number}, {clarity}: {next}").format(
-        number=found.batch.number, clarity=looks[found.clarity], next=_(NEXT_WORDS[cause])
+        number=found.batch.number, clarity=looks[found.clarity], next=_(NEXT_WORDS[found.shown])
     )

@@ -191,7 +191,12 @@ def _band(make: Callable[[float], Mixture], values: Sequence[float], temperature
     return Band(limits[Model.ORIGINAL], limits[Model.DORTMUND])
 
 
-def _lowest_strength(mixture: Mixture, temperature_c: float) -> Band:
+def lowest_strength(mixture: Mixture, temperature_c: float = 20.0) -> Band:
+    """Return the weakest spirit, whole % vol, with which this ratio stays clear.
+
+    None where not even absolute alcohol clears it, or without spirit. Raises OutOfRangeError outside 0 to
+    40 °C.
+    """
     if mixture.spirit_ml == 0.0:
         return Band(None, None)
     band = _band(
@@ -363,7 +368,7 @@ def _judge(mixture: Mixture, temperature_c: float) -> Clearing:
     original, dortmund = _verdicts(mixture, temperature_c)
     published = facts_about(mixture, temperature_c)
     state = combined_state(original, dortmund, published)
-    lowest = _lowest_strength(mixture, temperature_c)
+    lowest = lowest_strength(mixture, temperature_c)
     percent, volume = _largest_oil(mixture, temperature_c) if mixture.oil_ml > 0.0 else (nothing, nothing)
     return Clearing(
         mixture=mixture,
