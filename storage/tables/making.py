@@ -199,7 +199,7 @@ class Bottling(Correctable):
 
 
 class Trial(Numbered):
-    """Variants of one formula version, made and tasted side by side."""
+    """Variants of one formula version, tasted side by side; or a triangle test of it against fresh fruit."""
 
     __tablename__ = "trial"
     __table_args__ = (
@@ -219,6 +219,7 @@ class Trial(Numbered):
     promoted: Mapped[int | None]  # the variant that became the next version
     at: Mapped[datetime]
     by: Mapped[int]
+    kind: Mapped[str] = mapped_column(String(12), default="scores")  # or 'triangle'
 
 
 class TrialVariant(InBar):
@@ -241,7 +242,10 @@ class TrialVariant(InBar):
 
 
 class TrialScore(Correctable):
-    """One member's scores of one variant, 1 to 5. A void row undoes the row it points to."""
+    """One member's scores of one variant, 1 to 5. A void row undoes the row it points to.
+
+    In a triangle test `given` holds the number of the serving and the place of the glass that was picked.
+    """
 
     __tablename__ = "trial_score"
     __table_args__ = (

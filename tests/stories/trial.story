@@ -83,13 +83,14 @@ Ana taps [Which is which?]
   B: grapefruit oil 14 ml
   C: without propylene glycol, neutral spirit 80
   ml
-                     A      B      C
-    grapefruit
-    oil          12 ml  14 ml  12 ml
-    propylene
-    glycol       22 ml  22 ml      -
-    neutral
-    spirit       62 ml  62 ml  80 ml
+    
+      A  B  C
+    grapefruit oil
+      6.2 ml  7 ml  6.5 ml
+    propylene glycol
+      11.5 ml  11 ml  -
+    neutral spirit
+      32.5 ml  31.5 ml  43.5 ml
   Logged that you looked.
   [Taste] [Another variant]
   [Which is which?]
@@ -181,8 +182,8 @@ Ana: trials 1
     lasting       4    4  3
     bitterness    2  2.5  1
   Means of 2 tasters, who differ by up to ±0.7.
-  No clear difference: chance alone could do
-  this.
+  What differs is said when it ends: it would
+  name the formula as it stands.
   [Taste] [Another variant]
   [Which is which?]
   [End it]
@@ -191,13 +192,14 @@ Ben: promote B
   or to make you a manager.
 Ana: trial close 1
   Trial 1, Grapefruit mist: A, B, C, over
-                     A      B      C
-    grapefruit
-    oil          12 ml  14 ml  12 ml
-    propylene
-    glycol       22 ml  22 ml      -
-    neutral
-    spirit       62 ml  62 ml  80 ml
+    
+      A  B  C
+    grapefruit oil
+      6.2 ml  7 ml  6.5 ml
+    propylene glycol
+      11.5 ml  11 ml  -
+    neutral spirit
+      32.5 ml  31.5 ml  43.5 ml
                   A    B  C
     aroma       3.5    5  2
     brightness    3  4.5  2
@@ -212,6 +214,7 @@ Ana: trial close 1
 Ana: promote #1 B
   Grapefruit mist is now version 2: grapefruit
   oil 14 ml.
+  No tasting told it from the formula as it was.
   Trial 1 is over. Batches keep the version they
   were made with.
   [Undo] [Formula]

@@ -157,6 +157,7 @@ KINDS: dict[str, Kind] = {
     "trial variant": _value(trial_undo.VARIANT, "variant", "trial", "number"),
     "trial batches": Kind(trial_undo.take_back_batches, trial_undo.put_back_batches),
     "taste": _rows(trial_undo.SCORE),
+    "triangle": _rows(trial_undo.SCORE),
     "close trial": _value(trial_undo.CLOSE, "trial", "trial"),
     "promote": Kind(
         trial_undo.take_back_promotion, trial_undo.put_back_promotion, _version, check=formula_undo.check

@@ -16,7 +16,7 @@ from bot.work.errors import AlreadyThereError, BadValueError, NotAllowedError, N
 from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import DraftLine, FormulaView
 from bot.work.trials import trials
-from bot.work.trials.trials import TrialState, TrialView, Variant
+from bot.work.trials.trials import TrialKind, TrialState, TrialView, Triangle, Variant
 from storage.tables import Trial, TrialScore, TrialVariant
 from storage.types import exact_text
 
@@ -57,6 +57,32 @@ def start(
     return trials.get(context, row.id)
 
 
+def start_triangle(context: Context, formula_id: int) -> TrialView:
+    """Begin a triangle test of a sprayed formula against the fresh garnish that it replaces.
+
+    Raises NotThereError without a garnish.
+    """
+    view = formulas.get(context, formula_id)
+    if view.garnish is None:
+        raise NotThereError("garnish", view.name)
+    row = context.book.add(
+        Trial(
+            formula_id=view.id,
+            version=view.version,
+            blind=True,
+            total_ml=Fraction(0),
+            state=TrialState.OPEN,
+            seed=_seed(context),
+            at=context.now,
+            by=context.person_id,
+            kind=TrialKind.TRIANGLE,
+        )
+    )
+    _write(context, row, trials.BASE, formulas.draft_of(view).lines, "")
+    context.log("trial", trial=row.id, name=view.name)
+    return trials.get(context, row.id)
+
+
 def _seed(context: Context) -> int:
     """Return a seed that outsiders cannot guess, the same for the same message."""
     said = f"{context.bar.id} {context.source} {context.now.timestamp()}"
@@ -64,8 +90,13 @@ def _seed(context: Context) -> int:
 
 
 def add(context: Context, trial_id: int, lines: Sequence[DraftLine], changed: str) -> TrialView:
-    """Add a variant to a running trial. Raises NotThereError, BadValueError."""
+    """Add a variant to a running trial. Raises NotThereError, BadValueError.
+
+    A blind trial whose bottles are filled takes none: its letter would tell which one came late.
+    """
     row = _open(context, trial_id)
+    if row.blind and begun(context, trial_id):
+        raise BadValueError("number of variants", changed)
     numbers = [one.number for one in context.book.all(TrialVariant, TrialVariant.trial_id == trial_id)]
     if len(trials.variant_rows(context, trial_id)) >= MOST_VARIANTS:
         raise BadValueError("number of variants", str(len(numbers)))
@@ -101,15 +132,20 @@ def _write(context: Context, row: Trial, number: int, lines: Sequence[DraftLine]
     context.book.add(TrialVariant(trial_id=row.id, number=number, changed=changed[:500], lines=written))
 
 
+def begun(context: Context, trial_id: int) -> bool:
+    """Whether bottles of a trial are filled or tasted, so that their letters stay."""
+    rows = trials.variant_rows(context, trial_id)
+    return any(one.batch_id is not None for one in rows) or bool(trials.scores_of(context, trial_id))
+
+
 def give_codes(context: Context, row: Trial) -> None:
     """Assign a letter to each variant: in order, or shuffled if the trial is blind.
 
     Once bottles are filled or tasted, the letters stay and a new variant gets the next one.
     """
     rows = trials.variant_rows(context, row.id)
-    begun = any(one.batch_id is not None for one in rows) or bool(trials.scores_of(context, row.id))
     everything = context.book.all(TrialVariant, TrialVariant.trial_id == row.id)
-    if begun:
+    if begun(context, row.id):
         used = {one.code for one in everything}
         for one in rows:
             if one.code is None:
@@ -141,6 +177,22 @@ def variant_view(trial: TrialView, variant: Variant) -> FormulaView:
     """Return the formula of this variant, named for the label on its bottle."""
     name = f"{trial.formula.name} {trial.id}{variant.code}"
     return replace(trial.formula, name=name, lines=variant.lines)
+
+
+def at_size(context: Context, trial: TrialView) -> TrialView:
+    """Return a trial with the amounts that its small batches take, instead of the formula's own."""
+    if trial.triangle is not None:
+        return trial
+    sized = [
+        replace(
+            variant,
+            lines=scaling.scale_formula(
+                context, variant_view(trial, variant), ByTotal(trial.total_ml)
+            ).measured.lines,
+        )
+        for variant in trial.variants
+    ]
+    return replace(trial, variants=tuple(sized))
 
 
 def make(context: Context, trial_id: int) -> TrialView:
@@ -196,6 +248,44 @@ def score(context: Context, trial_id: int, code: str, given: Mapping[Aspect, int
     return trials.get(context, trial_id)
 
 
+def pour(context: Context, trial_id: int) -> TrialView:
+    """Show the next glasses of a triangle test to the person who pours, who may then not taste them.
+
+    Raises NotThereError.
+    """
+    test = _running_triangle(context, trial_id)
+    context.log("trial pour", trial=trial_id, serving=test.serving)
+    return trials.get(context, trial_id)
+
+
+def pick(context: Context, trial_id: int, code: int) -> TrialView:
+    """Record the glass that a taster takes for the odd one.
+
+    Raises NotThereError, BadValueError for another glass, or for somebody who poured these.
+    """
+    test = _running_triangle(context, trial_id)
+    if code not in test.glasses.codes or context.person_id in test.poured_by or not test.poured_by:
+        raise BadValueError("glass", str(code))
+    row = context.add(
+        TrialScore(
+            trial_id=trial_id,
+            variant=trials.BASE,
+            person_id=context.person_id,
+            given={"serving": test.serving, "picked": test.glasses.codes.index(code)},
+            at=context.now,
+        )
+    )
+    context.log("triangle", row=row.id, trial=trial_id)
+    return trials.get(context, trial_id)
+
+
+def _running_triangle(context: Context, trial_id: int) -> Triangle:
+    trial = trials.get(context, trial_id)
+    if trial.triangle is None or trial.state is not TrialState.OPEN:
+        raise NotThereError("trial", str(trial_id))
+    return trial.triangle
+
+
 def close(context: Context, trial_id: int) -> TrialView:
     """End a trial without promoting a variant; the codes are no longer secret."""
     row = _open(context, trial_id)
@@ -208,14 +298,15 @@ def close(context: Context, trial_id: int) -> TrialView:
 def promote(context: Context, trial_id: int, code: str) -> FormulaView:
     """Make a variant the formula's next version and end the trial.
 
-    Raises NotAllowedError for a plain member, NotThereError, BadValueError for the base itself.
+    Raises NotAllowedError for a plain member, NotThereError, BadValueError for the base itself, and for any
+    variant of a blind trial that is not over.
     """
     if not context.role.manages:
         raise NotAllowedError("manager")
     row = trials.row_of(context, trial_id)
     trial = trials.get(context, trial_id)
     variant = trial.by_code(code)
-    if variant.number == trials.BASE:
+    if variant.number == trials.BASE or trial.hidden:
         raise BadValueError("variant", code)
     now = formulas.get(context, row.formula_id)
     lines = tuple(DraftLine(line.ingredient.id, line.quantity) for line in variant.lines)

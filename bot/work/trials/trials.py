@@ -9,7 +9,9 @@ from enum import StrEnum
 from fractions import Fraction
 
 from bot.trade.formulas.measures import Quantity
+from bot.trade.trials import triangle
 from bot.trade.trials.tasting import Aspect, Score, SideBySide, side_by_side
+from bot.trade.trials.triangle import Answer, Serving
 from bot.work.context import Context
 from bot.work.errors import NotThereError
 from bot.work.formulas import formulas, ingredients
@@ -39,12 +41,35 @@ class Variant:
     batch_id: int | None
 
 
+class TrialKind(StrEnum):
+    """How a trial is tasted. The values are stored."""
+
+    SCORES = "scores"
+    TRIANGLE = "triangle"
+
+
+@dataclass(frozen=True, slots=True)
+class Triangle:
+    """A triangle test so far: whether each tasting was right, the people, the answer, and the next glasses.
+
+    `serving` is the number of the next serving, the first is 0; `poured_by` are the people who know it.
+    """
+
+    right: tuple[bool, ...]
+    people: int
+    answer: Answer
+    serving: int
+    glasses: Serving
+    poured_by: frozenset[int]
+
+
 @dataclass(frozen=True, slots=True)
 class TrialView:
     """One trial with its variants. `hidden`: it is a running blind trial, so the codes are secret.
 
     `tasted` holds the variants scored by each member; `table` the scores side by side by code, None before
-    the first one. `looked` names the people who looked up the codes during the tasting.
+    the first one. `looked` names the people who looked up the codes during the tasting. `triangle` is set in
+    a triangle test, which has no table and is closed once its answer is in.
     """
 
     id: int
@@ -58,6 +83,7 @@ class TrialView:
     tasted: Mapping[int, frozenset[int]]
     table: SideBySide | None
     looked: tuple[str, ...]
+    triangle: Triangle | None = None
 
     @property
     def hidden(self) -> bool:
@@ -93,6 +119,10 @@ def get(context: Context, trial_id: int) -> TrialView:
     )
     scores = scores_of(context, trial_id)
     codes = {one.number: one.code for one in variants}
+    test = _triangle(context, row, scores) if row.kind == TrialKind.TRIANGLE else None
+    state = TrialState(row.state)
+    if test is not None and test.answer is not Answer.OPEN:
+        state = TrialState.CLOSED
     tasted: dict[int, set[int]] = {}
     for score in scores:
         tasted.setdefault(score.person_id, set()).add(score.variant)
@@ -101,13 +131,34 @@ def get(context: Context, trial_id: int) -> TrialView:
         formulas.get(context, row.formula_id, row.version),
         row.blind,
         row.total_ml,
-        TrialState(row.state),
+        state,
         row.promoted,
         row.at,
         variants,
         {person: frozenset(numbers) for person, numbers in tasted.items()},
-        _table(scores, codes),
+        None if test is not None else _table(scores, codes),
         _looked(context, trial_id),
+        test,
+    )
+
+
+def _triangle(context: Context, row: Trial, scores: Sequence[TrialScore]) -> Triangle:
+    every = context.book.all(TrialScore, TrialScore.trial_id == row.id)
+    number = max((int(one.given["serving"]) + 1 for one in every), default=0)
+    right = tuple(
+        triangle.serving(row.seed, int(one.given["serving"])).odd == int(one.given["picked"])
+        for one in scores
+    )
+    poured = context.book.all(Entry, Entry.what == "trial pour")
+    return Triangle(
+        right,
+        len({one.person_id for one in scores}),
+        triangle.judge(right),
+        number,
+        triangle.serving(row.seed, number),
+        frozenset(
+            one.by for one in poured if (one.details["trial"], one.details["serving"]) == (row.id, number)
+        ),
     )
 
 
@@ -173,12 +224,17 @@ def listed(context: Context, everything: bool = False) -> list[TrialView]:
     """Return the running trials, newest first; or the last twenty of all."""
     where = Trial.state != TrialState.UNDONE if everything else Trial.state == TrialState.OPEN
     rows = context.book.all(Trial, where, order=Trial.id.desc())
-    return [get(context, row.id) for row in rows[:20]]
+    found = [get(context, row.id) for row in rows[:20]]
+    return [one for one in found if everything or one.state is TrialState.OPEN]
 
 
 def open_of(context: Context, formula_id: int) -> TrialView | None:
-    """Return the running trial of a formula, or None."""
+    """Return the running trial of a formula's variants, or None."""
     row = context.book.one(
-        Trial, Trial.formula_id == formula_id, Trial.state == TrialState.OPEN, order=Trial.id.desc()
+        Trial,
+        Trial.formula_id == formula_id,
+        Trial.state == TrialState.OPEN,
+        Trial.kind == TrialKind.SCORES,
+        order=Trial.id.desc(),
     )
     return None if row is None else get(context, row.id)

@@ -35,17 +35,17 @@ def test_an_open_trial_says_what_is_which(house: House) -> None:
     _begin(ana)
     codes = {one.code: one.changed for one in _trial(house).variants}
     assert codes == {"A": "", "B": "salt 25 g"}
-    assert "25 g" in text(ana.says("trials 1"))
+    assert "13.7 g" in text(ana.says("trials 1"))  # 25 g to 80 ml, in a bottle of 50 ml
 
 
 def test_a_blind_one_gives_nothing_away_until_it_ends(house: House) -> None:
     ana = house.open_bar(said=[BRINE])
     _begin(ana, blind=True)
     shown = text(ana.says("trials 1")) + text(ana.says("taste A 3 3 3 3")) + text(ana.says("trials 1"))
-    assert "25 g" not in shown
+    assert " g" not in shown
     assert "book" not in shown
     ended = text(ana.taps("End it"))
-    assert "25 g" in ended
+    assert "13.7 g" in ended
 
 
 def test_blind_codes_do_not_always_put_the_formula_first(house: House) -> None:
@@ -70,7 +70,7 @@ def test_who_looks_the_letters_up_is_told_to_the_others(house: House) -> None:
 
 def test_letters_stay_once_bottles_are_filled(house: House) -> None:
     ana = house.open_bar(said=[BRINE])
-    _begin(ana, blind=True)
+    _begin(ana)
     ana.says("trial made 1")
     before = {one.number: one.code for one in _trial(house).variants}
     ana.says("trial brine: salt 30 g")
@@ -78,6 +78,63 @@ def test_letters_stay_once_bottles_are_filled(house: House) -> None:
     assert after == {**before, 2: "C"}
     assert first_lines(ana.says("trial made 1")) == ["1 small batch is logged."]
     assert first_lines(ana.says("trial made 1")) == ["Every variant has its batch already."]
+
+
+def test_a_late_letter_of_a_blind_trial_would_tell_so_there_is_none(house: House) -> None:
+    ana = house.open_bar(said=[BRINE])
+    _begin(ana, blind=True)
+    ana.says("trial brine: salt 30 g")
+    assert len(_trial(house).variants) == 3  # before any bottle is filled, all letters are dealt anew
+    ana.says("trial made 1")
+    assert "is blind and its bottles are filled" in text(ana.says("trial brine: salt 35 g"))
+    assert len(_trial(house).variants) == 3
+
+
+def test_promoting_tells_nothing_while_a_blind_trial_runs(house: House) -> None:
+    ana = house.open_bar(said=[BRINE])
+    _begin(ana, blind=True)
+    for line in ("taste A 5 5 5 5", "taste B 1 1 1 1"):
+        ana.says(line)
+    answers = {text(ana.says(f"promote {code}")) for code in "AB"}
+    assert len(answers) == 1
+    assert "nothing is promoted by its letter" in answers.pop()
+    assert "version 1" in text(ana.says("formula brine"))
+
+
+def test_amounts_are_shown_at_the_size_that_is_made(house: House) -> None:
+    ana = house.open_bar(said=[BRINE])
+    _begin(ana)
+    said = text(ana.says("trials 1"))
+    assert re.search(r"water +[34]\d(\.\d)? ml", said), said
+    assert "80 ml" not in said
+
+
+def test_a_variant_that_nobody_told_apart_is_promoted_with_a_remark(house: House) -> None:
+    ana = house.open_bar(said=[BRINE])
+    _begin(ana)
+    ana.says("taste A 3 3 3 3")
+    ana.says("taste B 4 3 3 3")
+    assert "No tasting told it from the formula as it was." in text(ana.says("promote B"))
+
+
+def _pours_and_tastes(ben: Person, ana: Person, right: bool = True) -> str:
+    poured = re.findall(r"^ +(\d{3})  +(.+)$", text(ben.says("trial pour 1")), re.MULTILINE)
+    contents = [name for _code, name in poured]
+    odd = next(code for code, name in poured if contents.count(name) == 1)
+    return text(ana.says(f"taste #1 {odd if right else next(code for code, _name in poured if code != odd)}"))
+
+
+def test_a_triangle_test_ends_itself_and_opens_again_when_its_last_tap_is_undone(house: House) -> None:
+    ana = house.open_bar(said=[f"{BRINE}\nreplaces lemon"])
+    ben = house.joins("Ben")
+    ana.says("trial brine against fresh")
+    for _number in range(3):
+        assert "Noted" in _pours_and_tastes(ben, ana, right=False)
+    assert "They can't tell, as far as this shows: 0 of 4" in _pours_and_tastes(ben, ana, right=False)
+    ana.says("undo")
+    assert "3 tastings so far" in text(ana.says("trials 1"))
+    assert "Noted" in _pours_and_tastes(ben, ana)
+    assert "Stopped before the answer was in: 1 of 4" in text(ana.says("trial close 1"))
 
 
 def test_small_batches_are_labelled_by_letter_and_undone_together(house: House) -> None:

@@ -12,13 +12,20 @@ from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.trials.trials import accept_trial, ask_trial, none_goes_on
+from bot.chat.features.trials.trials import (
+    NUMBER_SLOT,
+    OneTrialArguments,
+    accept_trial,
+    ask_trial,
+    none_goes_on,
+)
+from bot.chat.features.trials.triangle_words import glasses, only_scored, picked
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.trials.tasting import HIGHEST, LOWEST, Aspect
 from bot.trade.words import N_
 from bot.work.trials import trial_life, trials
-from bot.work.trials.trials import TrialView
+from bot.work.trials.trials import TrialState, TrialView, Triangle
 
 _ASPECTS = {
     "aroma": N_("aroma, from 1 (faint) to 5 (full)"),
@@ -44,8 +51,35 @@ def _tasted(turn: Turn, trial: TrialView | None) -> TrialView:
     return known[0]
 
 
+def _is_scored(turn: Turn, given: Given) -> bool:
+    if _TRIAL_SLOT not in given and _several(turn, given):
+        return True
+    return _tasted(turn, given.get(_TRIAL_SLOT)).triangle is None
+
+
+def _poured_for(turn: Turn, trial: TrialView) -> Triangle:
+    """Return the glasses that this person may taste. Raises Say before they are poured, or to who poured."""
+    test = trial.triangle
+    if test is None or trial.state is not TrialState.OPEN:
+        raise Say(reply(_("Trial {number} is over.").format(number=trial.id)))
+    pour = Button(_("Pour"), f"trial pour {trial.id}")
+    if not test.poured_by:
+        raise Say(reply(_("Nobody has poured these glasses yet."), buttons=((pour,),)))
+    if turn.context.person_id in test.poured_by:
+        raise Say(reply(_("You poured these glasses, so somebody else tastes them.")))
+    return test
+
+
+def _codes(trial: TrialView) -> str:
+    return ", ".join(one.code for one in trial.variants)
+
+
 def _ask_code(turn: Turn, given: Given) -> Question:
     trial = _tasted(turn, given.get(_TRIAL_SLOT))
+    if trial.triangle is not None:
+        codes = [str(code) for code in _poured_for(turn, trial).glasses.codes]
+        choices = columns([(code, code) for code in codes], 3)
+        return Question(_("Which glass is the odd one?"), choices, hint=codes[0])
     mine = trial.tasted.get(turn.context.person_id, frozenset())
     choices = [(f"{one.code} ✓" if one.number in mine else one.code, one.code) for one in trial.variants]
     return Question(_("Which bottle are you tasting?"), columns(choices, 4), hint=choices[0][1])
@@ -55,9 +89,13 @@ def _accept_code(turn: Turn, given: Given, value: str) -> str:
     if _TRIAL_SLOT not in given and len(trials.listed(turn.context)) > 1:
         return value.strip().upper()  # checked once the trial is chosen
     trial = _tasted(turn, given.get(_TRIAL_SLOT))
+    if trial.triangle is not None:
+        known = [str(code) for code in _poured_for(turn, trial).glasses.codes]
+        if value.strip() not in known:
+            raise Say(reply(_("These glasses are {codes}.").format(codes=", ".join(known))))
+        return value.strip()
     if value.strip().upper() not in {one.code for one in trial.variants}:
-        codes = ", ".join(one.code for one in trial.variants)
-        raise Say(reply(_("That trial has the bottles {codes}.").format(codes=codes)))
+        raise Say(reply(_("That trial has the bottles {codes}.").format(codes=_codes(trial))))
     return value.strip().upper()
 
 
@@ -85,12 +123,12 @@ class _BottleArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class TasteArguments(_BottleArguments):
-    """A bottle and its scores."""
+    """A bottle and its scores; or, in a triangle test, only the odd glass."""
 
-    aroma: int
-    brightness: int
-    lasting: int
-    bitterness: int
+    aroma: int = LOWEST
+    brightness: int = LOWEST
+    lasting: int = LOWEST
+    bitterness: int = LOWEST
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -100,6 +138,8 @@ class PromoteArguments(_BottleArguments):
 
 def _taste(turn: Turn, arguments: TasteArguments) -> Reply:
     trial, code = _tasted(turn, arguments.trial_number), arguments.code
+    if trial.triangle is not None:
+        return picked(turn, trial_life.pick(turn.context, trial.id, int(code)))
     scores = {
         Aspect.AROMA: arguments.aroma,
         Aspect.BRIGHTNESS: arguments.brightness,
@@ -125,6 +165,16 @@ def _taste(turn: Turn, arguments: TasteArguments) -> Reply:
 
 def _promote(turn: Turn, arguments: PromoteArguments) -> Reply:
     trial = _tasted(turn, arguments.trial_number)
+    only_scored(trial)
+    if trial.hidden:
+        raise Say(
+            reply(
+                _("Trial {number} is blind and not over: nothing is promoted by its letter.").format(
+                    number=trial.id
+                ),
+                buttons=((Button(_("End it"), f"trial close {trial.id}"),),),
+            )
+        )
     variant = trial.by_code(arguments.code)
     if variant.number == trials.BASE:
         raise Say(reply(_("{code} is the formula as it is: nothing to promote.").format(code=variant.code)))
@@ -133,15 +183,34 @@ def _promote(turn: Turn, arguments: PromoteArguments) -> Reply:
         _("{name} is now version {version}: {changed}.").format(
             name=view.name, version=view.version, changed=variant.changed
         ),
+        *([] if _told_apart(trial, variant.code) else [_("No tasting told it from the formula as it was.")]),
         _("Trial {number} is over. Batches keep the version they were made with.").format(number=trial.id),
         buttons=((undo_button(turn), Button(_("Formula"), f"formula #{view.id}")),),
     )
 
 
+def _told_apart(trial: TrialView, code: str) -> bool:
+    """Whether a variant differs clearly from the formula in any aspect."""
+    if trial.table is None:
+        return False
+    found = (against.get(code) for against in trial.table.against_base.values())
+    return any(one is not None and one.clear for one in found)
+
+
 _TRIAL_SLOT = Slot("trial_number", accept_trial, ask_trial, _several)
 
 _CODE_SLOT = Slot("code", _accept_code, _ask_code, rule="bottle_slot")
-_SCORE_SLOTS = tuple(Slot(name, _accept_score, _ask_aspect(words)) for name, words in _ASPECTS.items())
+_SCORE_SLOTS = tuple(
+    Slot(name, _accept_score, _ask_aspect(words), _is_scored) for name, words in _ASPECTS.items()
+)
+
+
+def _pour(turn: Turn, arguments: OneTrialArguments) -> Reply:
+    trial = arguments.trial_number
+    if trial.triangle is None or trial.state is not TrialState.OPEN:
+        return reply(_("Trial {number} has no glasses to pour.").format(number=trial.id))
+    return glasses(turn, trial_life.pour(turn.context, trial.id))
+
 
 COMMANDS = (
     Command(
@@ -150,9 +219,21 @@ COMMANDS = (
         _taste,
         words=("score", "tasted"),
         examples=(N_("taste A 4 3 5 2"),),
-        slots=(_TRIAL_SLOT, _CODE_SLOT, *_SCORE_SLOTS),
+        slots=(
+            _TRIAL_SLOT,
+            _CODE_SLOT,
+            *_SCORE_SLOTS,
+        ),
         writes=True,
         menu=47,
+    ),
+    Command(
+        "trial pour",
+        N_("pour the next glasses of a triangle test"),
+        _pour,
+        slots=(NUMBER_SLOT,),
+        writes=True,
+        private_only=True,
     ),
     Command(
         "promote",
@@ -164,4 +245,8 @@ COMMANDS = (
     ),
 )
 
-LOG_WORDS = (LogWords("taste", N_("scored {code}"), N_("score of {code}")),)
+LOG_WORDS = (
+    LogWords("taste", N_("scored {code}"), N_("score of {code}")),
+    LogWords("triangle", N_("tasted the glasses of trial {trial}"), N_("tasting of trial {trial}")),
+    LogWords("trial pour", N_("poured the glasses of trial {trial}")),
+)

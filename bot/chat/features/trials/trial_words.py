@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Grid
 from bot.chat.reply.units import show_amount
 from bot.trade.trials.tasting import Aspect, Difference, Summary
 from bot.trade.words import N_
+from bot.work.trials import trial_life
 from bot.work.trials.trials import TrialState, TrialView
 
 _SPREAD_FITS = 2  # with this many bottles a phone has room for the spread beside each mean
@@ -22,6 +24,14 @@ _SHORT = {
 
 def title(trial: TrialView) -> str:
     """Write the title of a trial: 'Trial 1, Grapefruit mist: A, B'."""
+    if trial.triangle is not None:
+        garnish = "" if trial.formula.garnish is None else trial.formula.garnish.name
+        text = (
+            _("Trial {number}: {name} against fresh {fruit}")
+            if trial.state is TrialState.OPEN
+            else _("Trial {number}: {name} against fresh {fruit}, over")
+        )
+        return text.format(number=trial.id, name=trial.formula.name, fruit=garnish)
     codes = ", ".join(one.code for one in trial.variants)
     text = (
         _("Trial {number}, {name}: {codes}")
@@ -31,8 +41,9 @@ def title(trial: TrialView) -> str:
     return text.format(number=trial.id, name=trial.formula.name, codes=codes)
 
 
-def amounts_grid(trial: TrialView, units: str) -> Grid:
-    """Return the amounts in each variant, side by side."""
+def amounts_grid(turn: Turn, trial: TrialView) -> Grid:
+    """Return the amounts in each variant, side by side, at the size that is made of each."""
+    trial, units = trial_life.at_size(turn.context, trial), turn.context.bar.units
     names: dict[int, str] = {}
     for one in trial.variants:
         for line in one.lines:
@@ -97,11 +108,14 @@ def result_lines(trial: TrialView) -> list[str]:
             tasters,
         )
         lines = [text.format(count=tasters, spread=_one_place(widest))]
-    clear = []
-    for aspect, against in table.against_base.items():
-        for code, found in against.items():
-            if found is not None and found.clear:
-                clear.append(_difference(code, table.base, aspect, found))
+    if trial.hidden:
+        return [*lines, _("What differs is said when it ends: it would name the formula as it stands.")]
+    clear = [
+        _difference(code, table.base, aspect, found)
+        for aspect, against in table.against_base.items()
+        for code, found in against.items()
+        if found is not None and found.clear
+    ]
     if clear:
         lines += clear[:3]
     else:

@@ -11,16 +11,17 @@ from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.naming import what_is
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.formulas.drafting import FormulaLines, apply_details, draft_line
 from bot.chat.features.trials.trial_words import amounts_grid, result_lines, score_grid, title
+from bot.chat.features.trials.triangle_words import begin_triangle, only_scored, triangle_card
 from bot.chat.grammar.syntax import Amount, Detail, IngredientLine
 from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_quantity, sizes_offered
 from bot.trade.words import N_
-from bot.work.formulas import formulas
+from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
 from bot.work.trials import trial_life, trials
 from bot.work.trials.trials import TrialState, TrialView
@@ -51,6 +52,7 @@ def accept_trial(turn: Turn, given: Given, value: Fraction) -> TrialView:
 
 
 NUMBER_SLOT = Slot("trial_number", accept_trial, ask_trial)
+_FRESH_SLOT = Slot("fresh", said)
 
 
 # -- start ---------------------------------------------------------------------------------
@@ -114,18 +116,21 @@ def _going_on(turn: Turn, view: FormulaView | None) -> TrialView | None:
 
 
 def _new(turn: Turn, given: Given) -> bool:
-    return NUMBER_SLOT not in given and _going_on(turn, given.get(FORMULA_SLOT)) is None
+    if NUMBER_SLOT in given or _FRESH_SLOT in given:
+        return False
+    return _going_on(turn, given.get(FORMULA_SLOT)) is None
 
 
 @dataclass(frozen=True, kw_only=True)
 class TrialArguments(Arguments):
-    """A trial to show; or a formula, with the first variant of a new trial of it."""
+    """A trial to show; or a formula, with its first variant, or `fresh` to set it against fresh fruit."""
 
     trial_number: TrialView | None = None
     formula: FormulaView | None = None
     lines: FormulaLines = ()
     size: Fraction | None = None
     blind: str = "no"
+    fresh: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -153,6 +158,8 @@ def _trial(turn: Turn, arguments: TrialArguments) -> Reply:
     if arguments.trial_number is not None:
         return card(turn, arguments.trial_number)
     view, lines, size = arguments.formula, arguments.lines, arguments.size
+    if view is not None and arguments.fresh:
+        return begin_triangle(turn, view)
     going_on = _going_on(turn, view)
     if going_on is not None:
         return _add_to(turn, going_on, lines) if lines else card(turn, going_on)
@@ -178,8 +185,6 @@ def _draft(turn: Turn, view: FormulaView, lines: FormulaLines) -> tuple[Draft, s
 def _name_of(view: FormulaView, turn: Turn, line: DraftLine) -> str:
     if isinstance(line.ingredient, str):
         return line.ingredient
-    from bot.work.formulas import ingredients  # noqa: PLC0415 - a single look-up
-
     return ingredients.get(turn.context, line.ingredient).name
 
 
@@ -188,7 +193,7 @@ def _begun(turn: Turn, made: TrialView, first: str) -> Reply:
     if made.hidden:
         blocks.append(Text(_("Whoever fills them checks the letters; tasters don't.")))
     else:
-        blocks.append(amounts_grid(made, turn.context.bar.units))
+        blocks.append(amounts_grid(turn, made))
     changes = "\n".join(
         one.changed if made.hidden else f"{one.code}: {one.changed}" for one in made.variants if one.changed
     )
@@ -202,6 +207,15 @@ def _add(turn: Turn, arguments: AddArguments) -> Reply:
 
 
 def _add_to(turn: Turn, going_on: TrialView, lines: FormulaLines) -> Reply:
+    only_scored(going_on)
+    if going_on.hidden and trial_life.begun(turn.context, going_on.id):
+        raise Say(
+            reply(
+                _("Trial {number} is blind and its bottles are filled.").format(number=going_on.id),
+                _("A new letter would show which one came late. End it, then begin another."),
+                buttons=((Button(_("End it"), f"trial close {going_on.id}"),),),
+            )
+        )
     draft, changed = _draft(turn, going_on.formula, lines)
     made = trial_life.add(turn.context, going_on.id, draft.lines, changed)
     first = _("Trial {number} has {count} variants now.").format(number=made.id, count=len(made.variants))
@@ -230,13 +244,15 @@ def _ways(turn: Turn, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
 
 def card(turn: Turn, trial: TrialView) -> Reply:
     """Show one trial: the differences, the scores side by side, and the next steps."""
+    if trial.triangle is not None:
+        return triangle_card(turn, trial)
     blocks: list[Block] = [Text(title(trial), strong=True)]
     if trial.hidden:
         blocks.append(Text(_("Blind: you see which is which when it ends.")))
         if trial.looked:
             blocks.append(Text(_("Looked up the letters: {names}").format(names=", ".join(trial.looked))))
     else:
-        blocks.append(amounts_grid(trial, turn.context.bar.units))
+        blocks.append(amounts_grid(turn, trial))
     tasters = len(trial.tasted)
     if trial.table is None:
         blocks.append(Text(_("Nobody has tasted yet.")))
@@ -288,22 +304,23 @@ def _list(turn: Turn, arguments: TrialsArguments) -> Reply:
 
 
 def _key(turn: Turn, arguments: OneTrialArguments) -> Reply:
+    only_scored(arguments.trial_number)
     trial = trial_life.look_up(turn.context, arguments.trial_number.id)
     lines = [
         _("{code}: {what}").format(code=one.code, what=one.changed or _("as in the book"))
         for one in trial.variants
     ]
-    notes = [_("Logged that you looked.")] if trial.hidden else []
     return reply(
         title(trial),
         "\n".join(lines),
-        amounts_grid(trial, turn.context.bar.units),
-        *notes,
+        amounts_grid(turn, trial),
+        *([_("Logged that you looked.")] if trial.hidden else []),
         buttons=_ways(turn, trial),
     )
 
 
 def _made(turn: Turn, arguments: OneTrialArguments) -> Reply:
+    only_scored(arguments.trial_number)
     before = {one.batch_id for one in arguments.trial_number.variants}
     trial = trial_life.make(turn.context, arguments.trial_number.id)
     new = [one for one in trial.variants if one.batch_id not in before]
@@ -326,17 +343,22 @@ COMMANDS = (
         N_("try a variant of a formula and taste it"),
         _trial,
         words=("try", "trial of"),
-        examples=(N_("trial grapefruit mist"), N_("trial grapefruit mist: grapefruit oil 14 ml")),
+        examples=(
+            N_("trial grapefruit mist"),
+            N_("trial grapefruit mist: grapefruit oil 14 ml"),
+            N_("trial grapefruit mist against fresh"),
+        ),
         slots=(
             replace(NUMBER_SLOT, ask=None),
             replace(FORMULA_SLOT, wanted=lambda turn, given: NUMBER_SLOT not in given),
+            _FRESH_SLOT,
             Slot("lines", _accept_variant, _ask_variant, _new),
             Slot("size", _accept_size, _ask_size, _new, rule="amount_slot"),
             Slot("blind", plain(str), _ask_blind, _new, rule="grade_slot"),
         ),
         writes=True,
         menu=46,
-        wishes=(Wish("trial", ("{formula?}",)),),
+        wishes=(Wish("trial", ("{formula?}",)), Wish("triangle", ("{formula} FRESH",))),
     ),
     Command(
         "trials",

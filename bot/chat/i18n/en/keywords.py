@@ -121,4 +121,5 @@ KEYWORDS: Final[dict[str, str]] = {
     " one_more_time same_as_before repeat_that same",
     "ADD": "add added plus adding",
     "COPIES": "copies copy labels label",
+    "FRESH": "against_fresh versus_fresh vs_fresh against_the_fresh",
 }
