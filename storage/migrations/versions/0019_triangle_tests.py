@@ -1,6 +1,6 @@
 """trials that are triangle tests.
 
-Revision: 0019 After: 0016
+Revision: 0019 After: 0018
 
 Old trials keep their scores: they become the kind 'scores'.
 """
@@ -11,7 +11,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "0019"
-down_revision = "0016"
+down_revision = "0018"
 branch_labels = None
 depends_on = None
 

@@ -78,8 +78,8 @@ def _ask_code(turn: Turn, given: Given) -> Question:
     trial = _tasted(turn, given.get(_TRIAL_SLOT))
     if trial.triangle is not None:
         codes = [str(code) for code in _poured_for(turn, trial).glasses.codes]
-        choices = columns([(code, code) for code in codes], 3)
-        return Question(_("Which glass is the odd one?"), choices, hint=codes[0])
+        glasses_shown = columns([(code, code) for code in codes], 3)
+        return Question(_("Which glass is the odd one?"), glasses_shown, hint=codes[0])
     mine = trial.tasted.get(turn.context.person_id, frozenset())
     choices = [(f"{one.code} ✓" if one.number in mine else one.code, one.code) for one in trial.variants]
     return Question(_("Which bottle are you tasting?"), columns(choices, 4), hint=choices[0][1])

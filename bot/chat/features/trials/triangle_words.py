@@ -87,6 +87,8 @@ def answer_lines(test: Triangle) -> list[str]:
     """Write the answer of a test that is over: first in a sentence, then how far it holds."""
     count, right = len(test.right), sum(test.right)
     numbers = {"right": show_number(right), "count": show_number(count)}
+    if not count:
+        return [_("Stopped before anybody tasted.")]
     if test.answer is Answer.OPEN:
         lines = [
             _("Stopped before the answer was in: {right} of {count} picked the odd glass.").format(**numbers)
