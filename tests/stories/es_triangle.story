@@ -2,7 +2,36 @@
 @after es_mist
 
 Ana: prueba bruma de pomelo contra fresca
+  Prueba 1: Bruma de pomelo contra la fruta
+  fresca (pomelo)
+  Tres copas, dos iguales. Cada catador toca la
+  distinta; al azar se acierta 1 de cada 3.
+  Termina sola, tras 30 catas como mucho.
+  Errores: 5 % de las pruebas dice que se nota
+  cuando nadie lo nota, 6 % que no cuando lo
+  nota el 50 %.
+  ¿Quién sirve? Que toque Servir en su propio
+  chat conmigo; esas copas no las prueba.
+  [Servir] [Catar]
+  [Terminarla]
+  [Deshacer]
 Ana: cata #1
+  Nadie ha servido estas copas todavía.
+  [Servir]
 Ana: servir prueba 1
+  Copas 1, de izquierda a derecha
+    955  fruta fresca (pomelo)
+    570        Bruma de pomelo
+    956  fruta fresca (pomelo)
+  El mismo cóctel en la misma copa, a
+  escondidas. Tú no puedes probar estas.
+  Quien cata dice: cata #1
 Ana: cata #1
+  Tú serviste estas copas, así que las prueba
+  otra persona.
 Ana: prueba terminar 1
+  Prueba 1: Bruma de pomelo contra la fruta
+  fresca (pomelo), terminada
+  Parada antes de que nadie probara.
+  [Fórmula]
+  [Deshacer]
