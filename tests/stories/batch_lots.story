@@ -99,6 +99,7 @@ Ana: batch 1
   Thu, 26 Nov: checked, split (Ana) [photo]
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
+  [What would mend it?]
   [Clear] [Hazy] [Split]
   [Open it]
   [Discard] [Label] [Note a lot]

@@ -127,7 +127,18 @@ Ana: why hazy 1, 5
     6 too much oil        to do
   [Clear] [Hazy] [Split]
   [Next test]
-Ana: filtered 1, lost 12 ml
+Ana: filtered 1, lost 10 ml
+  Batch 1 filtered: 392 ml left.
+  What went in cost €15.30, €3.90 for 100 ml.
+  Swirl it, let it stand a day, and look again:
+  I will ask.
+  Caution: Keep it tightly closed, labelled,
+  upright, cool and dark, away from heat and
+  open bar bottles.
+  [Clear] [Hazy] [Split]
+  [Label] [Undo]
+Ana: make it 12 ml
+  Corrected: filtering of batch 1
   Batch 1 filtered: 390 ml left.
   What went in cost €15.30, €3.92 for 100 ml.
   Swirl it, let it stand a day, and look again:
@@ -228,6 +239,7 @@ Ana: batch 1
   Fri, 27 Nov: checked, hazy (Ana)
   Caution: Food grade not confirmed: grapefruit
   oil, propylene glycol
+  [What would mend it?]
   [Clear] [Hazy] [Split]
   [Open it]
   [Discard] [Label] [Note a lot]
@@ -236,22 +248,22 @@ Ana: undo
   [Put it back]
 Ana: log
   Log of The Copper Gull, newest first
-  #14 Fri, 27 Nov 00:00, Ana: undid #9
-  #13 Fri, 27 Nov 00:00, Ana: undid #12
-  #12 Fri, 27 Nov 00:00, Ana: put back: added 29
-  ml neutral spirit to batch 1 (undone by #13)
-  #11 Fri, 27 Nov 00:00, Ana: undid #10
-  #10 Fri, 27 Nov 00:00, Ana: added 29 ml
-  neutral spirit to batch 1 (undone by #11)
-  #9 Fri, 27 Nov 00:00, Ana: checked batch 1
-  (undone by #14)
+  #15 Fri, 27 Nov 00:00, Ana: undid #10
+  #14 Fri, 27 Nov 00:00, Ana: undid #13
+  #13 Fri, 27 Nov 00:00, Ana: put back: added 29
+  ml neutral spirit to batch 1 (undone by #14)
+  #12 Fri, 27 Nov 00:00, Ana: undid #11
+  #11 Fri, 27 Nov 00:00, Ana: added 29 ml
+  neutral spirit to batch 1 (undone by #12)
+  #10 Fri, 27 Nov 00:00, Ana: checked batch 1
+  (undone by #15)
+  #9 Fri, 27 Nov 00:00, Ana: filtered batch 1,
+  12 ml lost (instead of #8)
   #8 Fri, 27 Nov 00:00, Ana: filtered batch 1,
-  12 ml lost
+  10 ml lost (now #9)
   #7 Fri, 27 Nov 00:00, Ana: checked batch 1
   #6 Fri, 27 Nov 00:00, Ana: checked batch 1
-  #5 Wed, 25 Nov 18:00, Ana: made batch 1,
-  Grapefruit mist
-  [Undo #8]
+  [Undo #9]
   [Older]
 Ana: batch 1 add 29 ml spirit
   Batch 1: 29 ml neutral spirit added, now 419

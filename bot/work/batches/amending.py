@@ -46,8 +46,8 @@ class Amended:
     cost: Decimal | None
 
 
-def add(context: Context, number: int, ingredient_id: int, ml: Fraction) -> Amended:
-    """Add an ingredient to a batch: volume, strength, allergens and discard date follow.
+def add(context: Context, number: int, ingredient_id: int, ml: Fraction, note: str) -> Amended:
+    """Add an ingredient to a batch: volume, strength, allergens and discard date follow. `note` says what.
 
     Raises NotThereError, WrongStateError, or BadValueError for no amount or more than ten times the batch.
     """
@@ -66,14 +66,14 @@ def add(context: Context, number: int, ingredient_id: int, ml: Fraction) -> Amen
     row.total_ml += ml + contraction
     _pour(context, row, ingredient_id, ml)
     _renew_keeping(context, row)
-    note_event(context, row, "added", note=f"{float(ml):g} ml {ingredient.name}", mix_before=old)
+    note_event(context, row, "added", note=note, mix_before=old)
     details: JsonObject = {"ingredient": ingredient_id, "amount": exact_text(ml), "item": ingredient.name}
     pars.watch(context, [ingredient_id])
     return _amended(context, row, "add to batch", view, before, details)
 
 
-def filtered(context: Context, number: int, lost_ml: Fraction) -> Amended:
-    """Record that a batch was filtered, and how much of it was lost.
+def filtered(context: Context, number: int, lost_ml: Fraction, note: str) -> Amended:
+    """Record that a batch was filtered, and how much of it was lost. `note` says how much.
 
     Raises NotThereError, WrongStateError, or BadValueError for a loss below zero or of all of it.
     """
@@ -84,7 +84,7 @@ def filtered(context: Context, number: int, lost_ml: Fraction) -> Amended:
     kept = 1 - lost_ml / row.total_ml
     row.frozen = row.frozen | {"lines": [_keep(line, kept) for line in row.frozen["lines"]]}
     row.total_ml -= lost_ml
-    note_event(context, row, "filtered", note=f"−{float(lost_ml):g} ml")
+    note_event(context, row, "filtered", note=note)
     return _amended(context, row, "filter", view, before, {"amount": exact_text(lost_ml)})
 
 

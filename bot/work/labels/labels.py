@@ -121,7 +121,8 @@ def facts_of(context: Context, number: int) -> LabelFacts:
     batch = blind.as_any_bottle(context, batch)
     frozen = batch.frozen
     looks = [event for event in batch.events if event.what == "check"]
-    seen_clear = looks[-1].at if looks and looks[-1].clarity == Clarity.CLEAR else None
+    # What is done to a batch after a look makes the look void.
+    seen_clear = looks[-1].at if looks and batch.clarity == looks[-1].clarity == Clarity.CLEAR else None
     fill = _fill(context, batch)
     names = _by_amount(batch) if trial is None else []
     preparation = PREPARATION_DEFAULTS[Preparation(frozen["preparation"])]

@@ -41,6 +41,22 @@ def test_a_label_says_clear_only_after_the_last_look_was_clear(house: House) -> 
     assert _facts(house).checked_clear_on is None
 
 
+def test_a_label_follows_what_is_added_to_its_batch(house: House) -> None:
+    ana = house.open_bar(said=[MIST, "new formula Brine\nsalt 20 g\nwater 80 ml\nkind saline"])
+    ana.says("batch mist x1")
+    house.clock.turn(hours=25)
+    ana.says("check 1 clear")
+    before = _facts(house)
+    ana.says("batch 1 add 4 l water")
+    after = _facts(house)
+    assert (before.flammable, after.flammable) == (True, False)
+    assert (before.ingredients[0], after.ingredients[0]) == ("neutral spirit", "water")
+    assert after.strength is not None
+    assert after.strength.high < 10
+    assert before.checked_clear_on is not None
+    assert after.checked_clear_on is None
+
+
 def test_the_bottles_size_and_number_are_those_that_were_filled(house: House) -> None:
     ana = house.open_bar(said=[MIST])
     ana.says("batch mist to 8 x 50 ml")

@@ -10,7 +10,7 @@ from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import OPEN_BATCH_SLOT, quantity_in_ml, undo_button
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import clarity_buttons, discard_words
@@ -21,6 +21,7 @@ from bot.chat.i18n.language import _, show_money, tongue
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_percents, sizes_offered
 from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.formulas.measures import Dimension
 from bot.trade.safety.caution import Step
 from bot.trade.words import N_
 from bot.work.batches import amending
@@ -28,6 +29,7 @@ from bot.work.batches.amending import Amended
 from bot.work.batches.batches import BatchState, BatchView
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.log.chain import State
 from bot.work.log.history import LogLine
 from bot.work.trials import blind
 
@@ -69,12 +71,14 @@ ADDED_SLOT = Slot("added", accept_addition)
 
 def added_reply(turn: Turn, batch: BatchView, addition: Addition) -> Reply:
     """Add to a batch and say what it is now."""
-    done = amending.add(turn.context, batch.number, addition.ingredient.id, addition.ml)
-    units = turn.context.bar.units
+    units, name = turn.context.bar.units, addition.ingredient.name
+    amount = show_ml(addition.ml, units)
+    note = f"{amount} {name}"
+    done = amending.add(turn.context, batch.number, addition.ingredient.id, addition.ml, note)
     first = _("Batch {number}: {amount} {name} added, now {volume}.").format(
         number=batch.number,
-        amount=show_ml(addition.ml, units),
-        name=addition.ingredient.name,
+        amount=amount,
+        name=name,
         volume=show_ml(done.after.total_ml, units),
     )
     return _amended(turn, done, first)
@@ -146,10 +150,11 @@ def _accept_lost(turn: Turn, given: Given, value: Amount) -> Fraction:
 
 
 def _filtered(turn: Turn, arguments: FilteredArguments) -> Reply:
-    done = amending.filtered(turn.context, arguments.batch.number, arguments.amount)
-    first = _("Batch {number} filtered: {volume} left.").format(
-        number=arguments.batch.number, volume=show_ml(done.after.total_ml, turn.context.bar.units)
-    )
+    number, units = arguments.batch.number, turn.context.bar.units
+    note = f"−{show_ml(arguments.amount, units)}"
+    done = amending.filtered(turn.context, number, arguments.amount, note)
+    volume = show_ml(done.after.total_ml, units)
+    first = _("Batch {number} filtered: {volume} left.").format(number=number, volume=volume)
     return _amended(turn, done, first)
 
 
@@ -171,6 +176,12 @@ def _values(line: LogLine, units: str) -> dict[str, str]:
     return {"amount": show_ml(Fraction(line.details["amount"]), units)}
 
 
+def _filtered_retold(turn: Turn, found: State) -> Retold:
+    said = found.details
+    amount = typed_amount(Fraction(said["amount"]), Dimension.VOLUME)
+    return Retold("filtered", ({"batch": str(said["batch"]), "amount": amount},))
+
+
 LOG_WORDS = (
     LogWords(
         "add to batch",
@@ -183,5 +194,6 @@ LOG_WORDS = (
         N_("filtered batch {batch}, {amount} lost"),
         N_("filtering of batch {batch}"),
         values=_values,
+        retold=_filtered_retold,
     ),
 )

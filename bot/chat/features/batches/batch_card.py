@@ -219,6 +219,8 @@ def _next_buttons(turn: Turn, batch: BatchView) -> tuple[tuple[Button, ...], ...
     elif batch.state is BatchState.RESTING:
         if batch.to_strain:
             rows.append((Button(_("Strained"), f"strained {number}"),))
+        if batch.clarity in {Clarity.HAZY, Clarity.SPLIT}:
+            rows.append((Button(_("What would mend it?"), f"why {number}"),))
         rows.append(clarity_buttons(number))
         rows.append((Button(_("Open it"), f"open {number}"),))
     else:
