@@ -6,6 +6,7 @@ import hashlib
 import json
 import math
 import re
+import sys
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
@@ -41,18 +42,26 @@ def nearest(changes: list[Change]) -> list[str]:
     return sorted(one for one in found if (ROOT / one).exists())
 
 
-def is_near(item: pytest.Item, changes: list[Change]) -> bool:
-    """Whether a test may notice one of the changes: an outside check only if it uses the subject."""
-    if "[postgresql" in item.nodeid:
-        return False
-    if not item.nodeid.startswith(_OUTSIDE):
-        return True
-    check = getattr(item, "callspec", None) and item.callspec.params.get("check")  # type: ignore[attr-defined]
-    checks = ROOT / _OUTSIDE / f"checks_{check.rule.replace(' ', '_')}.py" if check else None
-    if checks is None or not checks.exists():
-        return False
-    text = checks.read_text("utf-8")
-    return any(f"bot.{layer}.{subject}" in text for layer, subject in _subjects(changes))
+def near_items(items: list[pytest.Item], changes: list[Change]) -> dict[str, pytest.Item]:
+    """Return the tests that may notice a change: of the outside checks those that use its subject."""
+    named = [f"bot.{layer}.{subject}" for layer, subject in _subjects(changes)]
+    using = {
+        id(check)
+        for name, module in sys.modules.items()
+        if name.startswith("tests.outside.checks_")
+        and any(one in Path(str(module.__file__)).read_text("utf-8") for one in named)
+        for check in module.CHECKS
+    }
+
+    def is_near(item: pytest.Item) -> bool:
+        if "[postgresql" in item.nodeid:
+            return False
+        given = getattr(item, "callspec", None)
+        return not item.nodeid.startswith(_OUTSIDE) or (
+            given is not None and id(given.params.get("check")) in using
+        )
+
+    return {item.nodeid: item for item in items if is_near(item)}
 
 
 @dataclass

@@ -27,7 +27,7 @@ from _pytest.runner import runtestprotocol
 
 from tests import prepared
 from tests.mutants.changes import ROOT, Change
-from tests.mutants.covering import Covering, is_near, read, run_once, write
+from tests.mutants.covering import Covering, near_items, read, run_once, write
 
 KILLED, SURVIVED, UNREACHED = "killed", "survived", "no test"
 _HOUR = 3600
@@ -57,7 +57,7 @@ class Loop:
     @pytest.hookimpl(tryfirst=True)
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         """Find out what each test reaches; then try each change."""
-        items = {item.nodeid: item for item in session.items if is_near(item, self.changes)}
+        items = near_items(session.items, self.changes)
         with tempfile.TemporaryDirectory() as folder:
             kept = self.kept or Path(folder) / "covering"
             missing = [item for name, item in items.items() if name not in read(kept).seconds]
