@@ -172,14 +172,14 @@ Ana: order oranges 24
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
   [bought 24 oranges]
-  [What to buy this week, in whole packs]
   [price oranges 24]
+  [What to buy this week, in whole packs]
 Ana: ordered oranges 24, limes 30
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
   [bought 24 oranges; 30 limes]
   [waste 24 oranges, 30 limes]
-  [Allergens that the names point to]
+  [Note that a batch was filtered]
 Ana taps [bought 24 oranges; 30 limes]
   2 deliveries logged.
   Bought: 24 oranges.

@@ -121,6 +121,7 @@ Ana: help drinks
   /drinks: log how many drinks were poured
   drinks 140 yesterday
   drinks 60 Orange mist
+  drinks 40 negroni, 30 old fashioned
   drinks 45 mandarin ran out
   [Step by step] [Sprays and drinks]
   [Everything]

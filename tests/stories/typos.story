@@ -150,10 +150,10 @@ Ana: ; drop table bar
   For example: waste 6 grapefruits mouldy
   [bar drop]
   [Leave this bar]
-  [Handling cautions]
+  [Who is in the bar; invite someone]
 Ana: <b>bold</b> & co
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [Score a trial's bottle]
   [Try a variant of a formula and taste it]
-  [Make a joining code for some people and…]
+  [Give a formula another name]

@@ -126,6 +126,8 @@ def _shown(turn: Turn, how: _ShownArguments, found: WasteSummary, earlier: Butto
 
 def _dates(turn: Turn, found: WasteSummary) -> str:
     ends = {"first": show_day(found.first), "last": show_day(found.last)}
+    if found.first == found.last:
+        return ends["first"]
     if found.first <= turn.context.today <= found.last:
         return _("{first} to {last}, still running").format(**ends)
     return _("{first} to {last}").format(**ends)

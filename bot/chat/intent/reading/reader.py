@@ -11,6 +11,7 @@ from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.day import read_day
 from bot.chat.dialogue.registry import words_of
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import names_unknown
 from bot.chat.i18n.language import tongue
 from bot.chat.i18n.languages import understood
@@ -18,6 +19,8 @@ from bot.chat.intent.reading.frames import fill, wishes, wishes_of
 from bot.chat.intent.reading.pieces import Typed, month_named, pieces_of
 from bot.chat.intent.reading.ranker import Ranked, ranker_for
 from bot.chat.intent.reading.tokens import tokens_of
+from bot.work.batches import batches
+from bot.work.errors import NotThereError
 from bot.work.people import wordings
 
 LONGEST = 600  # characters: what follows does not decide what a line means
@@ -189,7 +192,16 @@ def _is_read(turn: Turn, command: Command, words: str) -> bool:
     if phrase is None:
         return False
     unknown = [one.value for one in phrase.slots.values() if one.slot not in {"fruit", "item"}]
-    return not any(map(names_unknown, unknown))
+    return not any(map(names_unknown, unknown)) and _has_batch(turn, phrase)
+
+
+def _has_batch(turn: Turn, phrase: Phrase) -> bool:
+    """Whether the batch that a phrase names exists: 24 may be any number."""
+    named = phrase.slots.get("batch")
+    try:
+        return named is None or bool(batches.row_of(turn.context, int(str(named.value))))
+    except NotThereError:
+        return False
 
 
 def shape_of(turn: Turn, text: str) -> str:
