@@ -26,7 +26,7 @@ def table() -> str:
         "",
         f"## Simulated bars: coverage of the 80 % interval of the limit ({BARS} bars for each figure)",
         "",
-        f"| bars | {' | '.join(f'{number} looks' for number in LOOKS)} |",
+        f"| bars | {' | '.join(f'looks: {number}' for number in LOOKS)} |",
         f"|--|{'--|' * len(LOOKS)}",
     ]
     first: list[Outcomes] = []
