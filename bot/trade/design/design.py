@@ -109,13 +109,13 @@ def with_oil(oil: float, shelves: Iterable[Shelf], bounds: Bounds) -> list[Share
 
 
 def by_hold(found: Iterable[Shares]) -> list[Shares]:
-    """Return mixes in the order of the most glycol, which slows the aroma; then of the least cost."""
-    return sorted(found, key=lambda one: (-one.glycol, one.per_ml))
+    """Return mixes by the most glycol, which slows the aroma; then by the least cost and strongest spirit."""
+    return sorted(found, key=lambda one: (-one.glycol, one.per_ml, -one.shelf.percent))
 
 
 def by_cost(found: Iterable[Shares]) -> list[Shares]:
-    """Return mixes in the order of the least cost; then of the most glycol."""
-    return sorted(found, key=lambda one: (one.per_ml, -one.glycol))
+    """Return mixes by the least cost; then by the most glycol and the strongest spirit."""
+    return sorted(found, key=lambda one: (one.per_ml, -one.glycol, -one.shelf.percent))
 
 
 def most_oil(shelves: Sequence[Shelf], bounds: Bounds, least_glycol: int = 0) -> int:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -22,6 +22,7 @@ from bot.work.formulas import ingredients, scaling, spray_output
 from bot.work.formulas.formulas import FormulaLineView
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.money import prices
+from bot.work.money.prices import PriceView
 from bot.work.stock.on_hand import on_hand
 
 # Where nobody said them: the size of a design, and the drink it is sprayed on. Common practice, no source.
@@ -138,20 +139,20 @@ def _new(name: str, kind: IngredientKind, percent: Fraction | None = None) -> In
     return IngredientView(0, name, kind, percent, None, None, None, None)
 
 
-def _costs(context: Context, known: Iterable[IngredientView]) -> Callable[[IngredientView], float]:
-    """Return the cost of a mL of an ingredient, 0 where it is not known."""
+def _costs(context: Context, known: Sequence[IngredientView]) -> Callable[[IngredientView], float]:
+    """Return the cost of a mL of an ingredient; 0 for all where one has no price: none must look cheap."""
     in_force = prices.in_force(context, [one.id for one in known if one.id])
+    found = {one.id: _per_ml(one, in_force.get(one.id)) for one in known}
+    return lambda one: found[one.id] if all(found.values()) else 0.0
 
-    def cost(one: IngredientView) -> float:
-        price = in_force.get(one.id)
-        if price is None or price.dimension is Dimension.COUNT:
-            return 0.0
-        if price.dimension is Dimension.VOLUME:
-            return float(price.per_base)
-        grams = scaling.mass_of(line_of(one, Fraction(1)), Fraction(1)).grams
-        return 0.0 if grams is None else float(price.per_base * grams)
 
-    return cost
+def _per_ml(one: IngredientView, price: PriceView | None) -> float:
+    if price is None or price.dimension is Dimension.COUNT:
+        return 0.0
+    if price.dimension is Dimension.VOLUME:
+        return float(price.per_base)
+    grams = scaling.mass_of(line_of(one, Fraction(1)), Fraction(1)).grams
+    return 0.0 if grams is None else float(price.per_base * grams)
 
 
 def _most_glycol(bench: Bench) -> float:

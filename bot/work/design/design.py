@@ -127,11 +127,12 @@ def _made_ml(target: ByTotal | ByBottles) -> Fraction:
 
 def _first(bench: Bench, aim: Aim, found: Iterable[Shares]) -> Design | None:
     """Return the first of some mixes that holds after rounding to the tools too."""
-    tried = (_design(bench, aim, one) for one, _turn in zip(found, range(_TRIES), strict=False))
+    tried = (judged(bench, aim, one) for one, _turn in zip(found, range(_TRIES), strict=False))
     return next((one for one in tried if one is not None), None)
 
 
-def _design(bench: Bench, aim: Aim, shares: Shares) -> Design | None:
+def judged(bench: Bench, aim: Aim, shares: Shares) -> Design | None:
+    """Return a mix in amounts that the tools measure; None if it does not keep to everything then."""
     bench.context.take_time()
     answer = scaling.scale_formula(bench.context, _view(bench, shares), *_target(bench))
     if not answer.rounded.keeps_ratio or any(line.too_small_to_measure for line in answer.rounded.lines):

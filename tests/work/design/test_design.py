@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -10,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.trade.design import design as rules
+from bot.trade.design.design import Shares
 from bot.trade.formulas.amounts import ByBottles, ByTotal
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids.clearing.mend import State
@@ -17,7 +17,7 @@ from bot.trade.safety.limits import Part
 from bot.trade.spray.dose import LimitState
 from bot.work.context import Context
 from bot.work.design import design
-from bot.work.design.bench import USUAL_DRINK_ML, Names, Wishes
+from bot.work.design.bench import USUAL_DRINK_ML, Bench, Names, Wishes, bench_for
 from bot.work.design.design import Aim, Design
 from bot.work.formulas import ingredients
 from bot.work.liquids import clearing
@@ -68,7 +68,7 @@ def test_every_design_passes_clear_dose_and_rounding(store: Store, units: str) -
                 _passes(context, wishes, one, found.temperature_c)
             if found.designs:
                 assert found.designs[0].aim is Aim.WANTED
-                _is_best(wishes, found.designs[0], found.temperature_c)
+                _is_best(bench_for(context, wishes, _NAMES), found.designs[0])
 
         designs()
 
@@ -89,12 +89,22 @@ def _passes(context: Context, wishes: Wishes, one: Design, temperature_c: float)
         assert sum(count for _size, count in one.answer.fill.full) >= wishes.target.count
 
 
-def _is_best(wishes: Wishes, one: Design, temperature_c: float) -> None:
-    """Check that a mix on the grid with more glycol, or one that costs less, holds only beyond its limits."""
-    spirits = {line.ingredient.strength_percent for line in one.answer.measured.lines} - {None}
-    assert wishes.spirit_percent is None or spirits == {wishes.spirit_percent}
-    most = one.dose.doses[Part.GLYCOL].mg_per_litre.high
-    if wishes.cheapest or most > 0.9 * 1000 * float(wishes.glycol_g_per_l or 1):
-        return  # another limit than clearing decides
-    more = replace(one.shares, glycol=one.shares.glycol + 2)
-    assert not rules.holds([more], rules.Bounds(temperature_c))[0]
+def _is_best(bench: Bench, wanted: Design) -> None:
+    """Check that no neighbour with more glycol, or one that costs less, holds on the grid and with tools."""
+    key = _cheaper if bench.wishes.cheapest else _lasting
+    near = [
+        Shares(wanted.shares.oil, wanted.shares.glycol + step, shelf)
+        for shelf in bench.shelves
+        for step in (-2, -1, 0, 1, 2)
+    ]
+    better = [one for one in near if key(one) < key(wanted.shares)]
+    for one, holds in zip(better, rules.holds(better, bench.bounds), strict=True):
+        assert not holds or design.judged(bench, Aim.WANTED, one) is None
+
+
+def _lasting(one: Shares) -> float:
+    return -one.glycol
+
+
+def _cheaper(one: Shares) -> float:
+    return one.per_ml

@@ -166,8 +166,9 @@ def given_up(turn: Turn, found: Proposal, words: Mapping[str, str]) -> Reply:
         (Button(label, _typed(found, words, one)),)
         for one, (_text, label) in zip(found.give_up, lines, strict=True)
     ]
+    head = _("Give up one:") if lines else _("Your tools can't measure so little. Ask for more.")
     told = [Text(text) for text, _label in lines]
-    return Reply((Text(first, strong=True), Text(_("Give up one:")), *told), tuple(rows))
+    return Reply((Text(first, strong=True), Text(head), *told), tuple(rows))
 
 
 def _given_up(turn: Turn, one: GivenUp) -> tuple[str, str]:
