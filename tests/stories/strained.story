@@ -36,6 +36,32 @@ Ana: batch orange infusion x1
   [Show batch 1]
   [Note a lot] [Undo]
 @clock +49 h
+@reminders
+  (to private ana)
+  Closing The Copper Gull, Thu, 26 Nov: what was
+  thrown out?
+  Type it, such as: 6 oranges mouldy, 2 limes.
+  Or tap.
+  I didn't ask about 1 earlier night.
+  Late: this was due Fri, 27 Nov 04:30.
+  [Log waste] [Nothing tonight]
+  [In half an hour] [At noon]
+  --
+  (to private ana)
+  Batch 1, Orange infusion: time for another
+  look. How is it?
+  500 ml
+  Late: this was due Thu, 26 Nov 16:00.
+  [Clear] [Hazy] [Split]
+  [Tomorrow] [Discard]
+  --
+  (to private ana)
+  Batch 1, Orange infusion, has rested. Strain
+  it: how much comes out?
+  500 ml, discard after 25 Dec 2026
+  Late: this was due Fri, 27 Nov 18:00.
+  [Strained]
+  [In 2 hours] [Tomorrow]
 Ana: batch 1
   Batch 1: Orange infusion, resting
   Next: strain it.

@@ -8,6 +8,8 @@ from datetime import date
 
 from bot.trade.errors import OutOfRangeError
 from bot.trade.formulas.ingredient_names.reading import read_name
+from bot.trade.formulas.kinds import Preparation
+from bot.trade.formulas.measures import Dimension
 from bot.trade.liquids.ethanol import water_density_g_per_ml
 from bot.trade.liquids.strength import Component, Mixed, Portion, check_volume, formula_strength, mix
 from bot.trade.numbers.ranges import Range
@@ -19,6 +21,7 @@ from bot.trade.words import N_
 # from memory).
 WATER_IN_PEEL: Range[float] = Range(0.725, 0.816)
 WATER_IN_FRUIT: Range[float] = Range(0.868, 0.91)
+_STEEPED = frozenset({Preparation.INFUSION, Preparation.TINCTURE})
 _PEEL = re.compile(r"\b(?:peels?|zests?|rinds?)\b")
 # What a jug's marks may add to what came out. Common practice, no source.
 _READ_TOO_HIGH = 1.02
@@ -27,6 +30,11 @@ WATER_SOURCE = Source(
     HowKnown.READ_SECOND_HAND,
     date(2026, 11, 29),
 )
+
+
+def is_steeped(preparation: str, dimensions: Iterable[str]) -> bool:
+    """Whether solids, by the dimensions of the ingredients, stand in a kind of preparation to be strained."""
+    return preparation in _STEEPED and any(one != Dimension.VOLUME for one in dimensions)
 
 
 def water_ml(name: str, grams: float) -> float:

@@ -9,8 +9,8 @@ from enum import StrEnum
 from fractions import Fraction
 
 from bot.trade.batches.shelf import RULE_TEXTS, ShelfRule
-from bot.trade.formulas.kinds import Preparation
 from bot.trade.formulas.measures import BASE_DIMENSIONS, Dimension
+from bot.trade.liquids.infusion import is_steeped
 from bot.trade.numbers.ranges import Range
 from bot.work.context import Context
 from bot.work.errors import NotThereError
@@ -111,9 +111,9 @@ class BatchView:
     @property
     def to_strain(self) -> bool:
         """Whether solids stand in it that were not strained out yet."""
-        steeped = self.frozen["preparation"] in {Preparation.INFUSION, Preparation.TINCTURE}
-        solid = any(line["dimension"] != Dimension.VOLUME for line in self.frozen["lines"])
-        return steeped and solid and self.strained is None
+        return self.strained is None and is_steeped(
+            self.frozen["preparation"], (line["dimension"] for line in self.frozen["lines"])
+        )
 
     @property
     def strength(self) -> Range[float] | None:

@@ -18,6 +18,7 @@ from bot.trade.days import (
     instant_of,
     is_service_day,
 )
+from bot.trade.liquids.infusion import is_steeped
 from bot.work.context import BarView
 from bot.work.inbox.leases import uptime
 from bot.work.reminders import own as own_reminders
@@ -82,6 +83,7 @@ class DueReminder:
     name: str = ""
     total_ml: Fraction = Fraction(0)
     discard_on: date | None = None
+    to_strain: bool = False
     attempt: int = 0  # distinguishes this claim from any later one
     claimed_at: float = 0.0  # by `uptime`
     instead: bool = False  # it goes to a person because the bar's own chat refused it
@@ -213,9 +215,15 @@ def _prepare(unit: Unit, bar_id: int, number: int, now: datetime) -> DueReminder
         name if batch is None else str(batch.frozen["formula"]),
         Fraction(0) if batch is None else batch.total_ml,
         None if batch is None else batch.discard_on,
+        batch is not None and _is_to_strain(batch.frozen),
         row.attempts,
         instead=bar.team_room_id in refused,
     )
+
+
+def _is_to_strain(frozen: JsonObject) -> bool:
+    dimensions = (line["dimension"] for line in frozen["lines"])
+    return not frozen.get("strained") and is_steeped(frozen["preparation"], dimensions)
 
 
 def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[JsonObject, str] | None:

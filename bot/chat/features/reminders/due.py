@@ -81,6 +81,10 @@ def _rested(due: DueReminder) -> _Worded:
     first = _("Batch {number}, {name}, has rested. How does it look?").format(number=number, name=due.name)
     lines = [_("{volume}, discard after {day}").format(volume=_volume(due), day=_discard_day(due))]
     snooze = _snooze(due, (_("In 2 hours"), "2 hours"), (_("Tomorrow"), "1 day"))
+    if due.to_strain:
+        first = _("Batch {number}, {name}, has rested. Strain it: how much comes out?")
+        strained = (Button(_("Strained"), f"strained {number}"),)
+        return first.format(number=number, name=due.name), lines, (strained, snooze)
     return first, lines, (clarity_buttons(number), snooze)
 
 
