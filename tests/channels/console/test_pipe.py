@@ -22,9 +22,9 @@ def test_a_piped_demo_prints_the_answers_and_nothing_else(run: Run) -> None:
     assert len(answers) == 2
     assert answers[1].split("\n")[:4] == [
         "Grapefruit mist: 8 x 50 ml",
-        "  grapefruit oil    35.5 ml",
+        "  grapefruit oil      36 ml",
         "  propylene glycol  47.5 ml",
-        "  neutral spirit     315 ml",
+        "  neutral spirit     320 ml",
     ]
     assert not any(line.startswith(">") for line in lines)
 
