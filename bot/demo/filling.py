@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import timedelta
 
-from sqlalchemy import ColumnElement, func, select
+from sqlalchemy import func, select
 from sqlalchemy.orm import aliased
 
 from bot.demo import book as demo_book
@@ -20,6 +20,7 @@ from bot.work.errors import AlreadyThereError
 from bot.work.people import bars, invites
 from bot.work.reminders import planning
 from bot.work.reminders.planning import ReminderState
+from bot.work.standing import thrown_out
 from storage.store import Store
 from storage.tables import Batch, Reminder, Waste
 
@@ -133,9 +134,5 @@ def _told(context: Context, already: bool = False) -> Filled:
         .exists()
     )
     made = count(context.book.rows(Batch, func.count(), where=[Batch.state != BatchState.UNDONE]))
-    lines = count(context.book.rows(Waste, func.count(), where=[standing, _amount() > 0]))
+    lines = count(context.book.rows(Waste, func.count(), where=[standing, thrown_out() > 0]))
     return Filled(context.bar.name, int(made or 0), int(lines or 0), code, already)
-
-
-def _amount() -> ColumnElement[int]:
-    return func.coalesce(Waste.count_milli, Waste.grams_milli, 0)

@@ -18,7 +18,7 @@ Details = JsonObject
 
 # The columns with the opposite sign in an undoing row. In other tables an undoing row is void.
 _SIGNED: dict[type[Any], tuple[str, ...]] = {
-    Waste: ("count_milli", "grams_milli", "cost_minor"),
+    Waste: ("count_milli", "grams_milli", "volume_milli", "cost_minor"),
     Delivery: ("amount_milli", "cost_minor"),
     PeeledUse: ("count_milli",),
 }
@@ -34,9 +34,14 @@ def stands(table: type[Any]) -> ColumnElement[bool]:
     return and_(_says_something(table), ~corrected.correlate(table).exists())
 
 
+def thrown_out() -> ColumnElement[int]:
+    """Return the amount of a line of waste, in thousandths of its own measure."""
+    return func.coalesce(Waste.count_milli, Waste.grams_milli, Waste.volume_milli, 0)
+
+
 def _says_something(table: Any) -> ColumnElement[bool]:
     if table is Waste:
-        return func.coalesce(Waste.count_milli, Waste.grams_milli, 0) > 0
+        return thrown_out() > 0
     if table in _SIGNED:
         return getattr(table, _SIGNED[table][0]) > 0  # type: ignore[no-any-return]
     return table.void.is_(False)  # type: ignore[no-any-return]
@@ -45,7 +50,7 @@ def _says_something(table: Any) -> ColumnElement[bool]:
 def takes_back(row: Any) -> bool:
     """Whether a row only undoes another one."""
     if isinstance(row, Waste):
-        return (row.count_milli or row.grams_milli or 0) <= 0
+        return row.amount_milli <= 0
     signed = _SIGNED.get(type(row))
     return getattr(row, signed[0]) <= 0 if signed else bool(row.void)
 

@@ -56,6 +56,12 @@ class Waste(Correctable):
     line: Mapped[int]
     late: Mapped[bool] = mapped_column(default=False, server_default=false())  # in the late shift
 
+    @property
+    def amount_milli(self) -> int:
+        """Thousandths of pieces, grams or mL, whichever was said."""
+        said = (self.count_milli, self.grams_milli, self.volume_milli)
+        return next((one for one in said if one is not None), 0)
+
 
 class Delivery(Correctable):
     """A delivery. An undo is a row with the opposite signs that points to the first."""

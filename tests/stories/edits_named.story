@@ -12,6 +12,7 @@ Ana edits: waste 4 soft limes mouldy
   Nothing changed.
   [limes]
   [New fruit: soft lime]
+  [No fruit: soft lime]
   [Cancel]
   [Undo]
 Ana taps [limes]
@@ -87,6 +88,7 @@ Ana: sorry, squashy limes
   squashy limes: limes, or a new fruit?
   [limes]
   [New fruit: squashy lime]
+  [No fruit: squashy lime]
   [Cancel]
 Ana taps [limes]
   (edited)
@@ -121,6 +123,7 @@ Ana edits: waste 2 tired limes mouldy
   Nothing changed.
   [limes]
   [New fruit: tired lime]
+  [No fruit: tired lime]
   [Cancel]
   [Undo]
 Ana taps [limes]

@@ -33,6 +33,7 @@ Ana edits: merma 5 limones con moho
   limones: ¿limas, o una fruta nueva?
   [limas]
   [Fruta nueva: limón]
+  [No es fruta: limón]
   [Cancelar]
 Ana taps [limas]
   (edited)

@@ -17,6 +17,7 @@ Ana: 2 soft limes
   soft limes: limes, or a new fruit?
   [limes]
   [New fruit: soft lime]
+  [No fruit: soft lime]
   [Cancel]
 Ana taps [limes]
   (edited)
@@ -37,6 +38,7 @@ Ana: 2 ugly lemons
   ugly lemons is new here. A fruit?
   [New fruit: lemon]
   [New fruit: ugly lemon]
+  [No fruit: ugly lemon]
   [Cancel]
 Ana taps [New fruit: lemon]
   (edited)
@@ -51,6 +53,7 @@ Ana taps [New fruit: lemon]
 Ana: waste 3 dragonfruit
   dragonfruit is new here. A fruit?
   [New fruit: dragonfruit]
+  [No fruit: dragonfruit]
   [Cancel]
 Ana taps [New fruit: dragonfruit]
   (edited)
@@ -111,6 +114,7 @@ Ana: waste 1 tomato mouldy
 Ana: waste 4 tyres
   tyres is new here. A fruit?
   [New fruit: tyre]
+  [No fruit: tyre]
   [Cancel]
 Ana taps [Cancel]
   (edited)
@@ -141,6 +145,7 @@ Ana: wrinkled orange
   What was thrown out?
   [oranges]
   [New fruit: wrinkled orange]
+  [No fruit: wrinkled orange]
   [lime] [tomato]
   [mango] [lemon]
   [dragonfruit] [orange]
@@ -258,6 +263,7 @@ Ana: 4 limones
   [lemons]
   [limes]
   [New fruit: limón]
+  [No fruit: limón]
   [Cancel]
 Ana taps [limes]
   (edited)
@@ -273,6 +279,7 @@ Ana: waste 2 pomelos mouldy
   pomelos: grapefruits, or a new fruit?
   [grapefruits]
   [New fruit: pomelo]
+  [No fruit: pomelo]
   [Cancel]
 Ana taps [New fruit: pomelo]
   (edited)

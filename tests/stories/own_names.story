@@ -126,9 +126,11 @@ Ana: help drinks
   [Step by step] [Sprays and drinks]
   [Everything]
 Ana: help waste
-  /waste: log fruit thrown out
+  /waste: log fruit and anything else thrown out
   waste 6 mandarins mouldy
   waste 1.2 kg lemons, 3 oranges dried out
+  waste 200 ml orange juice
+  waste 1 bottle of batch 12
   [Step by step] [Waste and fruit]
   [Everything]
 Ana: waste 6, 2 limes

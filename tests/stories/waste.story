@@ -77,10 +77,12 @@ Ana taps [Undo]
 Ana: waste 3 dragonfruit
   dragonfruit is new here. A fruit?
   [New fruit: dragonfruit]
+  [No fruit: dragonfruit]
   [Cancel]
 Ana: waste 3 tyres
   tyres is new here. A fruit?
   [New fruit: tyre]
+  [No fruit: tyre]
   [Cancel]
 Ana taps [New fruit: tyre]
   (edited)
@@ -97,6 +99,7 @@ Ana: waste 6 ornages
   ornages: oranges, or a new fruit?
   [oranges]
   [New fruit: ornage]
+  [No fruit: ornage]
   [Cancel]
 Ana taps [oranges]
   (edited)

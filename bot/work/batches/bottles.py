@@ -4,9 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
+from decimal import Decimal
 from fractions import Fraction
+from typing import Any
 
+from bot.trade.days import business_day_span
+from bot.trade.formulas.amounts import Line
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.formulas.measures import Dimension
+from bot.trade.money.cost import PackPrice, cost
+from bot.trade.money.money import from_minor, to_minor
 from bot.work.batches import batches
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
@@ -123,7 +131,8 @@ def bottle(
         raise BadValueError("amount", exact_text(amount + lost_ml))
     added = [_add(context, number, BOTTLED, count, size).id for count, size in filled]
     if lost_ml:
-        added.append(_add(context, number, LOST, lost_ml=lost_ml).id)
+        cost_minor = _minor(context, row, lost_ml)
+        added.append(_add(context, number, LOST, lost_ml=lost_ml, cost_minor=cost_minor).id)
     about: Details = {"batch": number, "name": row.frozen["formula"], "rows": added}
     bottles = sum(count for count, _size in filled)
     context.log("bottled", **about, bottles=bottles, lost=exact_text(lost_ml))
@@ -132,7 +141,16 @@ def bottle(
     return Filled(before, amount, lost_ml, now)
 
 
-def spill(context: Context, number: int, lost_ml: Fraction, note: str = "") -> Left:
+@dataclass(frozen=True, slots=True)
+class Lost:
+    """A logged loss of a batch: its mL, its cost at the prices kept with the batch, and what is left."""
+
+    ml: Fraction
+    cost: Decimal | None
+    left: Left
+
+
+def spill(context: Context, number: int, lost_ml: Fraction, note: str = "") -> Lost:
     """Log what was spilt of a batch or has evaporated.
 
     Raises NotThereError, WrongStateError, BadValueError.
@@ -141,12 +159,79 @@ def spill(context: Context, number: int, lost_ml: Fraction, note: str = "") -> L
     before = left_of(row.total_ml, rows_of(context, [number]).get(number, ()))
     if not 0 < lost_ml <= before.closed_ml + before.open_ml:
         raise BadValueError("amount", exact_text(lost_ml))
-    added = _add(context, number, LOST, lost_ml=lost_ml, note=note[:1000])
-    about: Details = {"batch": number, "name": row.frozen["formula"], "rows": [added.id]}
-    context.log("spilt", **about, lost=exact_text(lost_ml))
-    now = left(context, number)
+    return _lost(context, row, lost_ml, note, lost_ml=lost_ml)
+
+
+def break_bottles(context: Context, number: int, count: int, note: str = "") -> Lost:
+    """Log unopened bottles that were broken or thrown out. Raises as `spill` does."""
+    row = _open_batch(context, number)
+    before = left_of(row.total_ml, rows_of(context, [number]).get(number, ()))
+    sizes = [one for one in before.sizes if one.unopened >= count > 0]
+    if not sizes:
+        raise BadValueError("amount", str(count))
+    size = max(sizes, key=lambda one: one.unopened).size_ml
+    return _lost(context, row, count * size, note, count=count, size_ml=size)
+
+
+def _lost(context: Context, row: Batch, ml: Fraction, note: str, **what: Any) -> Lost:
+    minor = _minor(context, row, ml)
+    added = _add(context, row.id, LOST, note=note[:1000], cost_minor=minor, **what)
+    about: Details = {"batch": row.id, "name": row.frozen["formula"], "rows": [added.id]}
+    context.log("spilt", **about, lost=exact_text(ml))
+    now = left(context, row.id)
     assert now is not None  # noqa: S101 - a row was just added
-    return now
+    return Lost(ml, None if minor is None else from_minor(minor, context.bar.currency), now)
+
+
+def _minor(context: Context, row: Batch, ml: Fraction) -> int | None:
+    found = cost_of(row, ml)
+    return None if found is None else to_minor(found, context.bar.currency)
+
+
+def cost_of(row: Batch, ml: Fraction) -> Decimal | None:
+    """Return the cost of some mL of a batch at the prices kept with it, None where one is missing."""
+    lines = row.frozen["lines"]
+    packs = {
+        one["name"]: PackPrice(
+            Fraction(one["price"]["pack"]),
+            Dimension(one["price"]["dimension"]),
+            Decimal(one["price"]["price"]),
+        )
+        for one in lines
+        if one.get("price")
+    }
+    packs |= {
+        one["name"]: PackPrice(Fraction(1), Dimension.VOLUME, Decimal(0))
+        for one in lines
+        if one["kind"] == IngredientKind.WATER and one["name"] not in packs
+    }
+    found = cost(
+        [Line(one["name"], Fraction(one["amount"]), Dimension(one["dimension"])) for one in lines],
+        packs,
+        densities_g_per_ml={
+            one["name"]: Fraction(one["density_g_per_ml"]) for one in lines if one.get("density_g_per_ml")
+        },
+        finished_ml=row.total_ml,
+    )
+    if found.is_partial or found.per_ml is None:
+        return None
+    return found.per_ml * ml.numerator / ml.denominator
+
+
+def lost_between(context: Context, first: date, last: date) -> tuple[Fraction, Decimal]:
+    """Return the mL lost of batches on some business days, and the cost where it is known."""
+    bar = context.bar
+    begin, _end = business_day_span(first, bar.zone, bar.closing_minute)
+    _begin, end = business_day_span(last, bar.zone, bar.closing_minute)
+    where = Bottling.what == LOST, Bottling.at >= begin, Bottling.at < end, stands(Bottling)
+    rows = context.book.all(Bottling, *where)
+    ml = sum((_lost_ml(row) for row in rows), Fraction(0))
+    minor = sum(row.cost_minor or 0 for row in rows)
+    return ml, from_minor(minor, bar.currency)
+
+
+def _lost_ml(row: Bottling) -> Fraction:
+    return (row.lost_ml or Fraction(0)) + row.bottles * (row.size_ml or Fraction(0))
 
 
 def _open_batch(context: Context, number: int) -> Batch:
@@ -164,6 +249,7 @@ def _add(
     size_ml: Fraction | None = None,
     lost_ml: Fraction | None = None,
     note: str = "",
+    cost_minor: int | None = None,
 ) -> Bottling:
     row: Bottling = context.book.add(
         Bottling(
@@ -172,6 +258,7 @@ def _add(
             bottles=count,
             size_ml=size_ml,
             lost_ml=lost_ml,
+            cost_minor=cost_minor,
             note=note,
             at=context.now,
             by=context.person_id,

@@ -1,4 +1,4 @@
-"""Fruit thrown out: item, amount, reason, business day and cost."""
+"""Log what is thrown out: item, amount, reason, business day and cost."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ _MOST = 100_000  # pieces or grams per line: above this the unit must be a mista
 
 @dataclass(frozen=True, slots=True)
 class WasteLine:
-    """A number of pieces (COUNT) or grams (MASS) of a fruit, and the reason."""
+    """A number of pieces (COUNT), grams (MASS) or mL (VOLUME) of something, and the reason."""
 
     ingredient_id: int
     amount: Fraction
@@ -122,6 +122,7 @@ def _row(
         "ingredient_id": line.ingredient_id,
         "count_milli": milli if line.dimension is Dimension.COUNT else None,
         "grams_milli": milli if line.dimension is Dimension.MASS else None,
+        "volume_milli": milli if line.dimension is Dimension.VOLUME else None,
         "reason": line.reason,
         "business_day": day,
         "cost_minor": None if cost is None else to_minor(cost, context.bar.currency),
@@ -210,15 +211,20 @@ def grams_each(ingredient: IngredientView) -> Fraction | None:
     return None if key is None else Fraction(find_fruit(key).size(None).as_purchased_g)
 
 
+def dimension_of(row: Waste) -> Dimension:
+    """Return the measure of a line of waste."""
+    if row.count_milli is not None:
+        return Dimension.COUNT
+    return Dimension.MASS if row.grams_milli is not None else Dimension.VOLUME
+
+
 def view_of(context: Context, row: Waste) -> WasteView:
     """Return one line of waste."""
-    milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
-    dimension = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
     return WasteView(
         row.id,
         get(context, row.ingredient_id),
-        Fraction(milli, 1000),
-        dimension,
+        Fraction(row.amount_milli, 1000),
+        dimension_of(row),
         row.reason,
         row.business_day,
         _money(context, row.cost_minor),
@@ -246,7 +252,10 @@ def change_reason(context: Context, row: Waste, reason: str) -> Waste:
 
 def _said(row: Waste) -> Details:
     """Return the columns of a line that the undoing row changes."""
-    return {name: getattr(row, name) for name in ("count_milli", "grams_milli", "cost_minor", "by")}
+    return {
+        name: getattr(row, name)
+        for name in ("count_milli", "grams_milli", "volume_milli", "cost_minor", "by")
+    }
 
 
 def _restored(context: Context, row: Waste) -> None:

@@ -19,6 +19,7 @@ from bot.work.formulas import ingredients
 from bot.work.fruit import balance
 from bot.work.fruit.balance import BoughtSum
 from bot.work.fruit.waste import grams_each
+from bot.work.standing import thrown_out
 from storage.tables import Waste
 
 Key = TypeVar("Key")
@@ -27,7 +28,7 @@ LONGEST_DAYS = 3660  # per report: a date beyond ten years must be a typing erro
 
 @dataclass(frozen=True, slots=True)
 class FruitSum:
-    """One fruit's waste: pieces, grams and cost; `unpriced` lines had no price and cost nothing here.
+    """One thing's waste: pieces, grams, mL and cost; `unpriced` lines had no price and cost nothing here.
 
     `share` is waste as a share (0.2 for a fifth) of what was bought in the same days, None when none was
     bought or when the two cannot be converted to one measure.
@@ -37,6 +38,7 @@ class FruitSum:
     name: str
     count: Fraction
     grams: Fraction
+    ml: Fraction
     cost: Decimal
     unpriced: int
     share: Fraction | None = None
@@ -44,10 +46,11 @@ class FruitSum:
 
 @dataclass(frozen=True, slots=True)
 class PartSum:
-    """The waste of one reason, or of one shift: pieces, grams and cost; `unpriced` as in FruitSum."""
+    """The waste of one reason, or of one shift: pieces, grams, mL and cost; `unpriced` as in FruitSum."""
 
     count: Fraction
     grams: Fraction
+    ml: Fraction
     cost: Decimal
     unpriced: int = 0
 
@@ -166,6 +169,7 @@ class _Cell:
     late: bool
     count: Fraction
     grams: Fraction
+    ml: Fraction
     cost: Decimal
     unpriced: int
 
@@ -183,6 +187,7 @@ def _cells(context: Context, first: date, last: date) -> list[_Cell]:
             Waste.late,
             func.sum(func.coalesce(Waste.count_milli, 0)).label("pieces"),
             func.sum(func.coalesce(Waste.grams_milli, 0)).label("grams"),
+            func.sum(func.coalesce(Waste.volume_milli, 0)).label("ml"),
             func.sum(func.coalesce(Waste.cost_minor, 0)).label("cost"),
             _unpriced_lines().label("unpriced"),
         )
@@ -196,6 +201,7 @@ def _cells(context: Context, first: date, last: date) -> list[_Cell]:
             bool(row.late),
             Fraction(int(row.pieces), 1000),
             Fraction(int(row.grams), 1000),
+            Fraction(int(row.ml), 1000),
             _money(context, row.cost),
             int(row.unpriced or 0),
         )
@@ -205,16 +211,18 @@ def _cells(context: Context, first: date, last: date) -> list[_Cell]:
 
 def _unpriced_lines() -> ColumnElement[int]:
     """Count lines without cost; a line that was undone is subtracted again."""
-    amount = func.coalesce(Waste.count_milli, Waste.grams_milli, 0)
-    return func.sum(case((Waste.cost_minor.is_not(None), 0), (amount < 0, -1), else_=1))
+    return func.sum(case((Waste.cost_minor.is_not(None), 0), (thrown_out() < 0, -1), else_=1))
 
 
 def _part(cells: Iterable[_Cell]) -> PartSum:
     group = list(cells)
-    count, grams, cost = Fraction(0), Fraction(0), Decimal(0)
-    for cell in group:
-        count, grams, cost = count + cell.count, grams + cell.grams, cost + cell.cost
-    return PartSum(count, grams, cost, sum(cell.unpriced for cell in group))
+    return PartSum(
+        sum((cell.count for cell in group), Fraction(0)),
+        sum((cell.grams for cell in group), Fraction(0)),
+        sum((cell.ml for cell in group), Fraction(0)),
+        sum((cell.cost for cell in group), Decimal(0)),
+        sum(cell.unpriced for cell in group),
+    )
 
 
 def _grouped(cells: list[_Cell], key: Callable[[_Cell], Key]) -> dict[Key, list[_Cell]]:
@@ -228,10 +236,10 @@ def _by_fruit(context: Context, cells: list[_Cell], bought: dict[int, BoughtSum]
     found = []
     for number, group in _grouped(cells, lambda cell: cell.ingredient_id).items():
         one = _part(group)
-        if one.count or one.grams:
+        if one.count or one.grams or one.ml:
             name = ingredients.get(context, number).name
             share = _share(context, number, one, bought.get(number))
-            found.append(FruitSum(number, name, one.count, one.grams, one.cost, one.unpriced, share))
+            found.append(FruitSum(number, name, one.count, one.grams, one.ml, one.cost, one.unpriced, share))
     return tuple(sorted(found, key=lambda one: (-one.cost, one.name)))
 
 
@@ -251,13 +259,13 @@ def _share(context: Context, number: int, wasted: PartSum, bought: BoughtSum | N
 
 def _by_reason(cells: list[_Cell]) -> tuple[tuple[str, PartSum], ...]:
     found = [(reason, _part(group)) for reason, group in _grouped(cells, lambda cell: cell.reason).items()]
-    found = [(reason, one) for reason, one in found if one.count or one.grams]
+    found = [(reason, one) for reason, one in found if one.count or one.grams or one.ml]
     return tuple(sorted(found, key=lambda one: (-one[1].cost, one[0])))
 
 
 def _total(context: Context, first: date, last: date) -> tuple[Decimal, int]:
     """Return the cost of some days, and the number of valid lines."""
-    lines = case((func.coalesce(Waste.count_milli, Waste.grams_milli, 0) < 0, -1), else_=1)
+    lines = case((thrown_out() < 0, -1), else_=1)
     query = context.book.rows(Waste, func.sum(func.coalesce(Waste.cost_minor, 0)), func.sum(lines)).where(
         Waste.business_day.between(first, last)
     )

@@ -15,7 +15,7 @@ from bot.work.errors import BadValueError
 from bot.work.formulas import ingredients, scaling
 from bot.work.formulas.formulas import FormulaLineView, in_base
 from bot.work.formulas.ingredients import IngredientView
-from bot.work.fruit.waste import grams_each
+from bot.work.fruit.waste import dimension_of, grams_each
 from bot.work.standing import stands
 from storage.tables import Batch, BatchLine, Delivery, StockCount, StockPar, Waste
 
@@ -186,11 +186,9 @@ def _went(context: Context, starts: Mapping[int, _Start]) -> list[_Move]:
     ]
     thrown = Waste.ingredient_id.in_(list(starts)), Waste.at >= first, stands(Waste)
     for row in context.book.all(Waste, *thrown):
-        milli = row.count_milli if row.count_milli is not None else row.grams_milli or 0
-        measure = Dimension.COUNT if row.count_milli is not None else Dimension.MASS
-        moves.append(
-            _Move(row.ingredient_id, Waste.__tablename__, row.first, row.at, Fraction(-milli, 1000), measure)
-        )
+        amount = Fraction(-row.amount_milli, 1000)
+        measure = dimension_of(row)
+        moves.append(_Move(row.ingredient_id, Waste.__tablename__, row.first, row.at, amount, measure))
     return moves
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from datetime import datetime
 from fractions import Fraction
 
-from bot.trade.formulas.measures import Dimension, Quantity
+from bot.trade.formulas.measures import Quantity
 from bot.trade.money.money import to_minor
 from bot.work.batches.batches import BatchState
 from bot.work.formulas import formulas, ingredients
-from bot.work.fruit import peeled
+from bot.work.fruit import peeled, waste
 from bot.work.money import prices
 from bot.work.reminders import own, planning
 from bot.work.reminders.own import When
@@ -47,11 +47,9 @@ class LogIntake(Intake):
         price = self._courses[line.ingredient_id].at(at)
         if price is None:
             return
-        counted = line.count_milli is not None
-        amount = Fraction(line.count_milli or line.grams_milli or 0, 1000)
-        given = Dimension.COUNT if counted else Dimension.MASS
+        amount = Fraction(line.amount_milli, 1000)
         view = ingredients.get(self._context, line.ingredient_id)
-        turned = on_hand.convert(view, amount, given, price.dimension)
+        turned = on_hand.convert(view, amount, waste.dimension_of(line), price.dimension)
         if turned is not None:
             line.cost_minor = to_minor(turned * price.per_base, self.bar.currency)
             line.price_id = price.id

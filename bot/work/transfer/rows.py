@@ -189,7 +189,7 @@ class DeliveryRow(Logged):
 
 
 class WasteRow(Logged):
-    """Fruit thrown out, by pieces or by mass."""
+    """Something thrown out, by pieces, mass or volume."""
 
     KIND = "waste"
     TABLE = tables.Waste
@@ -197,16 +197,20 @@ class WasteRow(Logged):
     ingredient_id: of.Fruit = Field(alias="fruit")
     count_milli: of.PositiveThousandths | None = Field(None, alias="pieces")
     grams_milli: of.PositiveThousandths | None = Field(None, alias="grams")
+    volume_milli: of.PositiveThousandths | None = Field(None, alias="ml")
     reason: Annotated[str, text(40)] = ""
     cost_minor: of.Money | None = Field(None, alias="cost")
     late: bool = False
 
     @model_validator(mode="after")
-    def _by_one_of_two(self) -> Self:
-        if self.count_milli is None and self.grams_milli is None:
+    def _by_one_measure(self) -> Self:
+        said = [self.count_milli, self.grams_milli, self.volume_milli]
+        if said == [None, None, None]:
             raise wrong("missing", "pieces")
         if self.count_milli is not None:
             self.grams_milli = None
+        if self.count_milli is not None or self.grams_milli is not None:
+            self.volume_milli = None
         return self
 
 

@@ -14,6 +14,7 @@ from bot.work.transfer.fields import (
     Archived,
     FormulaNamed,
     Moment,
+    Money,
     Name,
     Person,
     Positive,
@@ -57,6 +58,7 @@ class BottlingRow(Row):
     bottles: Annotated[Whole, Field(le=MOST_BOTTLES)] = 0
     size_ml: Positive | None = None
     lost_ml: Positive | None = None
+    cost_minor: Money | None = Field(None, alias="cost")
     note: Annotated[str, text(1000)] = ""
     at: Moment
     by: Person = WHOEVER

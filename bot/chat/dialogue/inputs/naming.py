@@ -45,6 +45,10 @@ def what_is(turn: Turn, text: str, fruit: bool) -> Say:
     label = _("New fruit: {name}") if fruit else _("New ingredient: {name}")
     new = "fruit" if fruit else "ingredient"
     rows.append((Button(label.format(name=name), settle_line(f"{new} {name}", turn.line)),))
+    if fruit:
+        rows.append(
+            (Button(_("No fruit: {name}").format(name=name), settle_line(f"ingredient {name}", turn.line)),)
+        )
     if near:
         known = ", ".join(_shown(one, fruit) for one in near)
         first = _("{name}: {known}, or a new fruit?") if fruit else _("{name}: {known}, or a new ingredient?")

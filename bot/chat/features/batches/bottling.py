@@ -13,12 +13,13 @@ from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import left_words
 from bot.chat.grammar.syntax import Amount, Bottles, Total
-from bot.chat.i18n.language import _, ngettext, show_number
+from bot.chat.i18n.language import _, ngettext, show_money, show_number
 from bot.chat.reply.message import Button, Reply, reply
 from bot.chat.reply.units import show_ml, sizes_offered
 from bot.trade.words import N_
 from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
+from bot.work.batches.bottles import Lost
 from bot.work.log.history import LogLine
 
 
@@ -120,12 +121,18 @@ def _accept_spilt(turn: Turn, given: Given, value: Amount) -> Fraction:
 
 
 def _spilt(turn: Turn, arguments: SpiltArguments) -> Reply:
-    batch, units = arguments.batch, turn.context.bar.units
-    there = bottles.spill(turn.context, batch.number, arguments.spilt, arguments.note)
-    first = _("Batch {number}, {name}: {amount} lost.").format(
-        number=batch.number, name=batch.name, amount=show_ml(arguments.spilt, units)
+    lost = bottles.spill(turn.context, arguments.batch.number, arguments.spilt, arguments.note)
+    return lost_reply(turn, arguments.batch, lost)
+
+
+def lost_reply(turn: Turn, batch: BatchView, lost: Lost) -> Reply:
+    """Say what was lost of a batch, its cost, and what is left."""
+    units = turn.context.bar.units
+    first = _("Batch {number}, {name}: {amount} lost").format(
+        number=batch.number, name=batch.name, amount=show_ml(lost.ml, units)
     )
-    now = _("Now: {left}.").format(left=left_words(there, units))
+    first += "." if lost.cost is None else f", {show_money(lost.cost)}."
+    now = _("Now: {left}.").format(left=left_words(lost.left, units))
     show = Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}")
     return reply(first, now, buttons=((show, undo_button(turn)),), edits=turn.message.tapped is not None)
 

@@ -1,8 +1,9 @@
-"""The command waste: discarded fruit, in one line or by taps."""
+"""The command waste: discarded fruit, juice, bottles and more, in one line or by taps."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
@@ -13,20 +14,26 @@ from bot.chat.dialogue.examples import USUAL_FRUIT
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, noting_night, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
-from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
+from bot.chat.dialogue.inputs.names import known_ingredient
+from bot.chat.dialogue.inputs.naming import what_is
+from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, OPEN_BATCH_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.log_words import LogWords, Retold, photos_kept, typed_amount, typed_day
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.fruit.waste_of_batch import lose, which_batch
 from bot.chat.features.fruit.week import reason_words
+from bot.chat.grammar.lexer import Noun, Reader
 from bot.chat.grammar.syntax import Amount, Named, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
-from bot.chat.i18n.plurals import counted_name, pieces
+from bot.chat.i18n.plurals import counted_name, pieces, singular
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
-from bot.chat.reply.units import show_weight
-from bot.trade.formulas.kinds import IngredientKind
-from bot.trade.formulas.measures import Dimension
+from bot.chat.reply.units import show_ml, show_weight
+from bot.trade.formulas.kinds import IngredientKind, is_fruit_name
+from bot.trade.formulas.measures import Dimension, dimension
 from bot.trade.words import N_
+from bot.work.batches import batches, bottles
+from bot.work.batches.batches import BatchView
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
@@ -60,10 +67,28 @@ def _ask_amount(turn: Turn, given: Given) -> Question:
     return Question(_("How many {name}?").format(name=name), (*choices, more), hint=_("6, or 1.2 kg"))
 
 
+def _accept_thing(turn: Turn, given: Given, value: Named) -> IngredientView:
+    """Turn a name into what was thrown out; a volume of something new is no fruit."""
+    if not isinstance(value, Unknown) or known_ingredient(turn, value) is not None:
+        return accept_fruit(turn, given, value)
+    if not is_fruit_name(singular(value.text)) and _is_volume(given.words.get("waste_amount", ""), turn):
+        raise what_is(turn, value.text, fruit=False)
+    return accept_fruit(turn, given, value)
+
+
+def _is_volume(words: str, turn: Turn) -> bool:
+    reader = Reader(words, turn.vocabulary)
+    options = [one for at in range(len(reader.pieces)) for one in reader.options(at)]
+    units = [one.value for one in options if one.terminal == "UNIT" and isinstance(one.value, str)]
+    return any(dimension(unit) is Dimension.VOLUME for unit in units)
+
+
 def _accept_amount(turn: Turn, given: Given, value: Amount | Fraction) -> tuple[Fraction, Dimension]:
+    fruit = given.get(_FRUIT_SLOT)
     if isinstance(value, Amount):
-        amount, kind = in_base(turn.context.bar, turn.quantity(value, False))
-        if kind is Dimension.VOLUME:
+        liquid = None if fruit is None else is_liquid(fruit)
+        amount, kind = in_base(turn.context.bar, turn.quantity(value, liquid))
+        if kind is Dimension.VOLUME and fruit is not None and fruit.kind is IngredientKind.FRUIT:
             raise Say(reply(_("Fruit is counted or weighed: 6, or 1.2 kg. Volumes do not fit.")))
     else:
         amount, kind = value, Dimension.COUNT
@@ -104,25 +129,49 @@ def _accept_reason(turn: Turn, given: Given, value: Named) -> str:
     )
 
 
-_FRUIT_SLOT = Slot("fruit", accept_fruit, _ask_fruit)
-_AMOUNT_SLOT = Slot("waste_amount", _accept_amount, _ask_amount)
+def _accept_bottles(turn: Turn, given: Given, value: Fraction) -> int:
+    if value.denominator != 1 or not 0 < value <= bottles.MOST_BOTTLES:
+        raise Say(reply(_("Please write a whole number of bottles, such as 8 x 50 ml.")))
+    return int(value)
+
+
+def _accept_made(turn: Turn, given: Given, value: Noun) -> BatchView:
+    """Turn the name of a formula into its only open batch; ask which of several."""
+    known = [one for one in batches.listed(turn.context) if one.formula_id == int(value.id)]
+    if len(known) != 1:
+        raise Say(which_batch(turn, given.words["made"], known))
+    return known[0]
+
+
+def _of_no_batch(turn: Turn, given: Given) -> bool:
+    return OPEN_BATCH_SLOT not in given and _MADE not in given
+
+
+_OF_BATCH = replace(OPEN_BATCH_SLOT, ask=None)
+_MADE = Slot("made", _accept_made)
+_BOTTLES = Slot("wasted_bottles", _accept_bottles)
+_FRUIT_SLOT = Slot("fruit", _accept_thing, _ask_fruit, _of_no_batch)
+_AMOUNT_SLOT = Slot("waste_amount", _accept_amount, _ask_amount, _of_no_batch)
 _REASON_SLOT = Slot("reason", _accept_reason, _ask_reason, lambda turn, given: given.guided)
-_SLOTS = (_FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
+_SLOTS = (_OF_BATCH, _MADE, _BOTTLES, _FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
 
 
 @dataclass(frozen=True, kw_only=True)
 class WasteLineArguments(Arguments):
-    """One fruit: its amount, and the reason."""
+    """One thing with its amount, or a batch with an amount or a number of bottles; and the reason."""
 
-    fruit: IngredientView
-    waste_amount: tuple[Fraction, Dimension]
+    fruit: IngredientView | None = None
+    waste_amount: tuple[Fraction, Dimension] | None = None
+    batch: BatchView | None = None
+    made: BatchView | None = None
+    wasted_bottles: int = 0
     reason: str = waste.NO_REASON
 
 
 _LINES = Lines(
     WasteLineArguments,
     _SLOTS,
-    (((_FRUIT_SLOT,), N_("a fruit")), ((_AMOUNT_SLOT,), N_("an amount"))),
+    (((_FRUIT_SLOT, _OF_BATCH, _MADE), N_("a fruit")), ((_AMOUNT_SLOT, _BOTTLES), N_("an amount"))),
     N_("6 oranges mouldy, 2 limes"),
 )
 
@@ -144,22 +193,38 @@ class ReasonArguments(Arguments):
     why: str
 
 
-def _waste(turn: Turn, arguments: WasteArguments) -> Reply:
-    lines = [WasteLine(one.fruit.id, *one.waste_amount, one.reason) for one in arguments.lines]
+def _waste(turn: Turn, arguments: WasteArguments) -> Reply | list[Reply]:
+    lost = [
+        lose(turn, batch, one.waste_amount, one.wasted_bottles, one.reason)
+        for one in arguments.lines
+        if (batch := one.batch or one.made) is not None
+    ]
+    things = [one for one in arguments.lines if one.batch is None and one.made is None]
+    if not things:
+        return lost
+    return [*lost, _of_things(turn, arguments, things)] if lost else _of_things(turn, arguments, things)
+
+
+def _of_things(turn: Turn, arguments: WasteArguments, things: Sequence[WasteLineArguments]) -> Reply:
+    said = [
+        (one.fruit, *one.waste_amount, one.reason)
+        for one in things
+        if one.fruit is not None and one.waste_amount is not None
+    ]
+    lines = [WasteLine(item.id, amount, kind, reason) for item, amount, kind, reason in said]
     line = "waste " + "; ".join(
-        _line_of(name_in_line(turn, one.fruit), *one.waste_amount, one.reason) for one in arguments.lines
+        _line_of(name_in_line(turn, item), amount, kind, reason) for item, amount, kind, reason in said
     )
-    for one in arguments.lines:
-        said = _fruit_words(one.fruit.name, *one.waste_amount, turn.context.bar.units)
-        believe(turn, "waste", one.fruit, *one.waste_amount, said, with_day(line, arguments.day))
+    for item, amount, kind, _reason_said in said:
+        words = _fruit_words(item.name, amount, kind, turn.context.bar.units)
+        believe(turn, "waste", item, amount, kind, words, with_day(line, arguments.day))
     photo, day = arguments.photo, arguments.day
     answer = worded_waste(turn, waste.log(turn.context, lines, photo, day), photo)
     return noting_night(turn, answer, day, line)
 
 
 def _line_of(name: str, amount: Fraction, kind: Dimension, reason: str) -> str:
-    unit = " g" if kind is Dimension.MASS else ""
-    return f"{amount}{unit} {name} {reason}".rstrip()
+    return f"{typed_amount(amount, kind)} {name} {reason}".rstrip()
 
 
 def piece_words(view: WasteView, units: str) -> str:
@@ -168,6 +233,8 @@ def piece_words(view: WasteView, units: str) -> str:
 
 
 def _fruit_words(name: str, amount: Fraction, dimension: Dimension, units: str) -> str:
+    if dimension is Dimension.VOLUME:
+        return f"{show_ml(amount, units)} {name}"
     if dimension is Dimension.MASS:
         return f"{show_weight(amount, units)} {counted_name(name, Fraction(2))}"
     return pieces(name, amount)
@@ -282,7 +349,7 @@ def _retold(turn: Turn, found: State) -> Retold:
 COMMANDS = (
     Command(
         "waste",
-        N_("log fruit thrown out"),
+        N_("log fruit and anything else thrown out"),
         _waste,
         words=(
             *("waste new", "wasted", "binned", "threw out", "thrown out", "log waste", "bin", "toss"),
@@ -290,7 +357,12 @@ COMMANDS = (
             *("throw away", "threw away", "thrown away", "we threw out", "we binned", "had to bin"),
             *("lost",),
         ),
-        examples=(N_("waste 6 oranges mouldy"), N_("waste 1.2 kg lemons, 3 limes dried out")),
+        examples=(
+            N_("waste 6 oranges mouldy"),
+            N_("waste 1.2 kg lemons, 3 limes dried out"),
+            N_("waste 200 ml lime juice"),
+            N_("waste 1 bottle of batch 12"),
+        ),
         slots=(DAY_SLOT, *_SLOTS, Slot(PHOTO, plain(str))),
         lines=_LINES,
         writes=True,

@@ -19,8 +19,9 @@ from bot.chat.features.charts import charts
 from bot.chat.features.savings.savings_words import full_lines, short_lines
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
-from bot.chat.reply.units import show_weight
+from bot.chat.reply.units import show_ml, show_weight
 from bot.trade.words import N_
+from bot.work.batches import bottles
 from bot.work.fruit import week
 from bot.work.fruit.week import FruitSum, PartSum, WasteSummary
 from bot.work.savings import before_after
@@ -145,7 +146,8 @@ def _summary(turn: Turn, found: WasteSummary, earlier: Button | None) -> Reply:
         fruit.append(_rest(found.fruit[_MOST_ROWS - 1 :], units))
     reasons = _reason_rows(found, _MOST_ROWS - 1, units)  # the rest by [More]
     lines: list[Block] = [Text(_dates(turn, found)), Grid(tuple(fruit)), Grid(tuple(reasons))]
-    lines += [Text(line) for line in (*_unpriced(found), *_share(found), *_against(found))]
+    lost = _lost_of_batches(turn, found)
+    lines += [Text(line) for line in (*lost, *_unpriced(found), *_share(found), *_against(found))]
     lines += [Text(line) for line in short_lines(before_after.effects(turn.context, found.last))]
     more = (Button(_("More"), f"{again} more"), Button(_("Picture"), f"{again} picture"))
     said = Reply((Text(_title(found), strong=True), *lines), (more, buttons))
@@ -168,10 +170,11 @@ def _first_rows(rows: Sequence[FruitSum]) -> Sequence[FruitSum]:
 def _rest(rows: Sequence[FruitSum | PartSum], units: str) -> tuple[str, str, str]:
     count = sum((one.count for one in rows), Fraction(0))
     grams = sum((one.grams for one in rows), Fraction(0))
+    ml = sum((one.ml for one in rows), Fraction(0))
     cost = sum((one.cost for one in rows), Decimal(0))
     name = ngettext("{count} other", "{count} others", len(rows)).format(count=len(rows))
     shown = show_money(cost) if cost or not any(one.unpriced for one in rows) else _("no price")
-    return name, _pieces_and_weight(count, grams, units), shown
+    return name, _amounts(count, grams, ml, units), shown
 
 
 def _reason_rows(found: WasteSummary, most: int, units: str) -> list[tuple[str, str, str]]:
@@ -184,7 +187,7 @@ def _reason_rows(found: WasteSummary, most: int, units: str) -> list[tuple[str, 
 
 def _part(one: FruitSum | PartSum, units: str) -> tuple[str, str]:
     cost = show_money(one.cost) if one.cost or not one.unpriced else _("no price")
-    return _pieces_and_weight(one.count, one.grams, units), cost
+    return _amounts(one.count, one.grams, one.ml, units), cost
 
 
 def reason_words(reason: str) -> str:
@@ -192,14 +195,25 @@ def reason_words(reason: str) -> str:
     return _(reason) if reason else _("no reason given")
 
 
-def _pieces_and_weight(count: Fraction, grams: Fraction, units: str) -> str:
-    """Write pieces and mass of fruit."""
+def _amounts(count: Fraction, grams: Fraction, ml: Fraction, units: str) -> str:
+    """Write pieces, mass and volume."""
     parts = []
     if count:
         parts.append(show_number(count, 1))
     if grams:
         parts.append(show_weight(grams, units))
+    if ml:
+        parts.append(show_ml(ml, units))
     return " + ".join(parts) or "0"
+
+
+def _lost_of_batches(turn: Turn, found: WasteSummary) -> list[str]:
+    """Say what was spilt or broken of batches in these days, which is not in the sums."""
+    ml, cost = bottles.lost_between(turn.context, found.first, found.last)
+    if not ml:
+        return []
+    said = _("Lost of batches, besides: {amount}").format(amount=show_ml(ml, turn.context.bar.units))
+    return [said + (f", {show_money(cost)}" if cost else "")]
 
 
 def _unpriced(found: WasteSummary) -> list[str]:

@@ -1,0 +1,52 @@
+# Merma de lo que no es fruta, en español.
+@after es_mist
+
+Ana: merma 200 ml zumo de lima
+  zumo de lima es nuevo aquí. ¿Correcto?
+  [Ingrediente nuevo: zumo de lima]
+  [Cancelar]
+Ana taps [Ingrediente nuevo: zumo de lima]
+  (edited)
+  Anotado: 200 ml zumo de lima.
+  Sin precio para zumo de lima: no está en el
+  coste.
+  ¿Por qué? Basta un toque.
+  [Deshacer] [Más merma]
+  [Precio de zumo de lima]
+  [con moho] [reseca]
+  [pelada sin usar] [cortada de más]
+  [dañada en la entrega] [otro]
+Ana: lote bruma de pomelo a 400 ml
+  Lote 1: Bruma de pomelo, 402 ml
+  Reposa hasta jue, 26 nov 19:00. Te avisaré.
+  Revísalo de nuevo el 25 dic 2026.
+  Desechar después del 24 may 2027: el plazo
+  usual de su tipo.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Grado alimentario sin confirmar:
+  aceite de pomelo, propilenglicol
+  [Ver el lote 1]
+  [Lote del proveedor] [Deshacer]
+Ana: embotellado 1 8 x 50 ml
+  Lote 1, Bruma de pomelo, en botellas: 8 x 50
+  ml.
+  Ahora: 8 de 8 x 50 ml sin abrir, 2 ml sin
+  embotellar.
+  [8 etiquetas] [Abrir una]
+  [Deshacer]
+Ana: merma 1 botella del lote 1
+  Lote 1, Bruma de pomelo: 50 ml de pérdida.
+  Ahora: 7 de 8 x 50 ml sin abrir, 2 ml sin
+  embotellar, 50 ml perdidos.
+  [Ver el lote 1] [Deshacer]
+Ana: semana
+  Merma: aún sin precios
+  lun, 23 nov al dom, 29 nov, aún sin terminar
+    zumo de lima  200 ml  sin precio
+    sin motivo  200 ml  sin precio
+  Además, de los lotes se perdieron: 50 ml
+  Sin precio, así que no cuenta: zumo de lima.
+  No se anotó nada en el periodo anterior.
+  [Más] [Imagen]
+  [Semana pasada] [Anotar merma]
