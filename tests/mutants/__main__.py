@@ -33,9 +33,11 @@ def run(changes: list[Change], kept: Path | None = None) -> list[Tried]:
     """Try each change; tell at once of those that no test notices."""
     out = os.fdopen(os.dup(sys.stdout.fileno()), "w", buffering=1, encoding="utf-8")
 
-    def tell(tried: Tried) -> None:
-        if tried.outcome != KILLED:
-            print(_line(tried), file=out)
+    def tell(tried: Sequence[Tried]) -> None:
+        if tried[-1].outcome != KILLED:
+            print(_line(tried[-1]), file=out)
+        if len(tried) % 10 == 0:
+            print(_score(tried), file=out)
 
     loop = Loop(changes, tell, kept)
     without = [
@@ -48,6 +50,11 @@ def run(changes: list[Change], kept: Path | None = None) -> list[Tried]:
 def _line(tried: Tried) -> str:
     change = tried.change
     return f"{change.path}:{change.line} {change.place}: `{change.was}` -> `{change.now}` ({tried.outcome})"
+
+
+def _score(tried: Sequence[Tried]) -> str:
+    noticed = sum(one.outcome == KILLED for one in tried)
+    return f"{noticed} of {len(tried)} noticed, {100 * noticed / len(tried):.0f} %"
 
 
 def table(tried: Sequence[Tried]) -> list[str]:
@@ -85,8 +92,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     tried = run(sample(changes, wanted.count, wanted.seed), wanted.covering)
     if not tried:
         return 1
-    killed = sum(one.outcome == KILLED for one in tried)
-    print(f"{killed} of {len(tried)} noticed, {100 * killed / len(tried):.0f} %")
+    print(_score(tried))
     if wanted.write:
         _write(tried)
     return 0

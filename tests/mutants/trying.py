@@ -16,7 +16,7 @@ import sys
 import tempfile
 import time
 from collections import defaultdict
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import _lru_cache_wrapper
 from pathlib import Path
@@ -47,7 +47,7 @@ class Loop:
     """A pytest plugin that tries faults instead of running the tests."""
 
     def __init__(
-        self, changes: list[Change], told: Callable[[Tried], None], kept: Path | None = None
+        self, changes: list[Change], told: Callable[[Sequence[Tried]], None], kept: Path | None = None
     ) -> None:
         self.changes = changes
         self.told = told
@@ -70,7 +70,7 @@ class Loop:
             for change in self.changes:
                 outcome = _outcome(change, covering, items, functions, Path(folder) / "tree")
                 self.tried.append(Tried(change, outcome))
-                self.told(self.tried[-1])
+                self.told(self.tried)
         return True
 
 
