@@ -126,13 +126,15 @@ def _drop(book: Book, key: str, now: datetime) -> None:
 def _plan_look(book: Book, bar: BarView, batch: Batch, now: datetime) -> None:
     """Plan the second check of its kind, well before the discard date."""
     text = batch.frozen.get("recheck_on")
+    key = f"look:{batch.id}"
     if text is None or date.fromisoformat(text) >= batch.discard_on:
+        _drop(book, key, now)
         return
     due = instant_of(date.fromisoformat(text), bar.settings.discard_prompt_at, bar.zone)
     if due > now:
         put(
             book,
-            f"look:{batch.id}",
+            key,
             "recheck",
             due,
             batch_id=batch.id,

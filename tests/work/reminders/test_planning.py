@@ -6,7 +6,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from bot.work.batches import batch_life
+from bot.work.batches import batch_life, batches
 from bot.work.errors import NotThereError
 from bot.work.reminders import planning
 from bot.work.reminders.delivery import Outcome
@@ -88,9 +88,9 @@ def test_what_is_done_is_not_postponed(house: House) -> None:
 def _kinds(house: House, days: int) -> list[str]:
     """The kinds of reminders that come within so many days."""
     kinds = []
-    for _hour in range(24 * days):
+    for _quarter in range(4 * days):
         kinds += [one.due.kind for one in house.reminders()]
-        house.clock.turn(hours=1)
+        house.clock.turn(hours=6)
     return kinds
 
 
@@ -103,6 +103,19 @@ def test_a_second_look_is_asked_for_only_before_the_discard_date(
     ana.says(f"new formula Rich\nsugar 200 g\nwater 100 ml\nkind syrup\nrest 0 h\ndiscard {discard} days")
     ana.says("batch rich x1")
     assert _kinds(house, 9).count("recheck") == looks
+
+
+@pytest.mark.parametrize(("days", "looks"), [(8, 1), (7, 0), (3, 0)])
+def test_a_lot_that_expires_first_takes_the_second_look_away(house: House, days: int, looks: int) -> None:
+    ana = house.open_bar()
+    ana.says("bar close reminder off")
+    ana.says("new formula Rich\nsugar 200 g\nwater 100 ml\nkind syrup\nrest 0 h\ndiscard 9 days")
+    ana.says("batch rich x1")
+    with acting(house) as context:
+        sugar = batches.get(context, 1).lines[0].ingredient_id
+        best_before = context.today + timedelta(days=days)
+        assert batch_life.note_lot(context, 1, sugar, "S1", best_before).discard_on == best_before
+    assert _kinds(house, 10).count("recheck") == looks
 
 
 def test_an_ended_batch_reminds_nobody(house: House) -> None:
