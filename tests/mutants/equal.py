@@ -5,7 +5,10 @@ from __future__ import annotations
 from tests.mutants.changes import Change
 
 # module, function or name, before, after: why it is the same
-EQUAL: dict[tuple[str, str, str, str], str] = {}
+EQUAL: dict[tuple[str, str, str, str], str] = {
+    ("bot/trade/liquids/sucrose.py", "_ICUMSA", "1.1597", now): "moves no density by 0.01 kg/m3"
+    for now in ("1.182894", "1.136506")
+}
 
 
 def is_equal(change: Change) -> bool:
