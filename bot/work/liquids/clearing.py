@@ -153,8 +153,7 @@ def answer(context: Context, view: FormulaView, temperature_c: float) -> ClearAn
     if mixture is None:
         return None
     judged = estimate.judge(mixture, temperature_c)
-    known = judged.state is not State.WITHHELD
-    believed = evidence.belief(context, view, mixture, temperature_c) if known else None
+    believed = evidence.belief(context, view, mixture, temperature_c)
     return ClearAnswer(view, mixture, judged, seen_here(context, view), believed)
 
 
@@ -167,7 +166,7 @@ def release_of(view: FormulaView) -> Release | None:
 
 
 def seen_here(context: Context, view: FormulaView) -> Seen:
-    """Return the checks of rested batches of this version, made with the same spirits and nothing added."""
+    """Return the checks of rested batches of this version with its spirits, as written: no trials."""
     of = {"of_formula": view.id, "of_version": view.version}
     key = ("looks", view.id, view.version)
     rows = context.book.remembered(context.bar.revision, key, lambda: context.book.found(_LOOKS, **of))
@@ -178,6 +177,7 @@ def seen_here(context: Context, view: FormulaView) -> Seen:
             for place, row in enumerate(valid)
             if row.clarity is not None
             and row.at >= row.rest_until
+            and not row.frozen.get("trial")
             and _is_as_written(*evidence.mix_then(valid, place), _strengths(view))
         )
     )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -11,8 +10,6 @@ from bot.trade.liquids.clearing import estimate
 from bot.trade.liquids.clearing import evidence as rule
 from bot.trade.liquids.clearing.diagnosis import Case, Cause, Test, next_test, tests_for
 from bot.trade.liquids.clearing.evidence import Offset
-from bot.trade.liquids.clearing.mend import State
-from bot.trade.liquids.clearing.mixture import Mixture
 from bot.work.batches.batches import BatchView, Clarity, EventView
 from bot.work.context import Context
 from bot.work.formulas.mixture import Mix, mix_of_batch
@@ -61,7 +58,7 @@ def diagnose(
     seen = Clarity.HAZY if last is None or last.clarity is None else Clarity(last.clarity)
     degrees = _degrees(context, last)
     mixture = None if is_blind else evidence.mixture_in(mix)
-    if mixture is None or not _is_modelled(mixture):
+    if mixture is None or not evidence.is_modelled(mixture):
         tests = tests_for(_case(context, batch, seen, degrees, None))
         return Diagnosis(batch, seen, degrees, tests, _shown(tests, wanted))
     context.take_time()
@@ -85,11 +82,6 @@ def _shown(tests: tuple[Test, ...], wanted: int | None) -> Cause:
     if wanted is None:
         return next_test(tests)
     return tests[min(max(wanted, 1), len(tests)) - 1].cause
-
-
-def _is_modelled(mixture: Mixture) -> bool:
-    oily = 0.0 < mixture.oil_ml < mixture.modelled_ml
-    return oily and estimate.state_of(mixture) is not State.WITHHELD
 
 
 def _degrees(context: Context, look: EventView | None) -> float:
@@ -116,9 +108,8 @@ def _offsets(context: Context, batch: BatchView, mix: Mix, degrees: float) -> tu
     found = () if oil is None else evidence.looks_at(context, oil)
     lot = next((line.lot for line in batch.lines if line.ingredient_id == oil), None)
     additions = sum(one.what == "added" for one in batch.events)
-    key: Hashable = evidence.mix_key(batch.formula_id, batch.version, mix)
-    if additions:
-        key = (batch.number, additions)
+    usual = evidence.mix_key(batch.formula_id, batch.version, mix)
+    key = evidence.batch_key(batch.number, batch.frozen, additions, usual)
     others = [one for one in found if one.batch != batch.number]
     return evidence.offset(others, lot, key, degrees), evidence.offset(found, lot, key, degrees)
 

@@ -10,6 +10,7 @@ from sqlalchemy import bindparam
 
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids.clearing import evidence
+from bot.trade.liquids.clearing.estimate import MOST_OUTSIDE_SHARE
 from bot.trade.liquids.clearing.evidence import Belief, Look, Offset
 from bot.trade.liquids.clearing.miscibility import Outcome
 from bot.trade.liquids.clearing.mixture import Mixture, mixture_of
@@ -128,16 +129,29 @@ def mix_then(events: Sequence[Any], place: int) -> tuple[Sequence[JsonObject], i
 def _look(context: Context, row: Any, lines: Sequence[JsonObject], additions: int) -> OilLook | None:
     mix = mix_of_batch(lines)
     mixture = mixture_in(mix)
-    if mixture is None or not 0.0 < mixture.oil_ml < mixture.modelled_ml:
+    if mixture is None or not is_modelled(mixture):
         return None
     degrees = context.bar.temperature_c if row.temperature_c is None else float(row.temperature_c)
-    key = (row.batch, additions) if additions else mix_key(row.formula_id, row.version, mix)
+    key = batch_key(row.batch, row.frozen, additions, mix_key(row.formula_id, row.version, mix))
     return OilLook(row.batch, Clarity(row.clarity), mixture, key, row.lot, degrees)
 
 
 def mix_key(formula: int, version: int, mix: Mix) -> Hashable:
     """Return what mixes of one version with the same spirits share, whatever the tools rounded."""
     return formula, version, tuple(one.strength_percent for one in mix.poured)
+
+
+def batch_key(number: int, frozen: JsonObject, additions: int, usual: Hashable) -> Hashable:
+    """Return the key of a batch: its own after additions, that of a trial's variant, or its version's."""
+    if additions:
+        return number, additions
+    return ("trial", *frozen["trial"]) if frozen.get("trial") else usual
+
+
+def is_modelled(mixture: Mixture) -> bool:
+    """Whether the models know enough of a mix of oil with something else."""
+    known = mixture.outside_ml <= MOST_OUTSIDE_SHARE * mixture.total_ml
+    return known and 0.0 < mixture.oil_ml < mixture.modelled_ml
 
 
 def as_looks(found: Sequence[OilLook]) -> list[Look]:
@@ -161,7 +175,7 @@ def belief(context: Context, view: FormulaView, mixture: Mixture, temperature_c:
     """
     oil = oil_in(view)
     found = () if oil is None else looks_at(context, oil)
-    if not found or not 0.0 < mixture.oil_ml < mixture.modelled_ml:
+    if not found or not is_modelled(mixture):
         return None
     context.take_time()
     return evidence.belief(

@@ -91,7 +91,8 @@ def _equal_parts_of_weak_spirit(mixture: Mixture) -> bool:
     if not (_only_oil_and_spirit(mixture) and _oil_named(mixture, r"lemon|^$")):
         return False
     spirit_ml, strength = mixture.watered()
-    return strength <= 91.2 and 0.25 * mixture.oil_ml <= spirit_ml <= 1.03 * mixture.oil_ml
+    least, most = 0.25 * mixture.oil_ml - 1e-9, 1.03 * mixture.oil_ml + 1e-9
+    return strength <= 91.2 and least <= spirit_ml <= most
 
 
 def _oil_in_glycols_alone(mixture: Mixture) -> bool:

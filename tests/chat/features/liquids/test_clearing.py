@@ -240,3 +240,17 @@ def test_a_hazy_batch_is_told_one_test_and_then_what_to_add_to_all_of_it(house: 
     assert test in answer
     assert "Clear: add 67 ml to the batch." in said(ana, "why 1 6")
     assert "67 ml neutral spirit added, now 469 ml" in tapped(ana, "Add 67 ml neutral spirit")
+
+
+def test_a_variant_of_a_trial_is_another_mix_than_its_formula(house: House) -> None:
+    ana = bar_with(house, MIST)
+    for line in ("trial grapefruit mist: grapefruit oil 25 ml", "50 ml"):
+        ana.says(line)
+    ana.taps("Open")
+    ana.taps("Log the batches")
+    house.clock.turn(days=2)
+    ana.says("check 1 clear")
+    ana.says("check 2 split")
+    answer = said(ana, "clear grapefruit mist")
+    assert "here when last looked at" not in answer
+    assert "By the models and 2 looks at this oil" in answer
