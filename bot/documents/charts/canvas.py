@@ -50,6 +50,14 @@ DARK = Look(
     line="#41464E",
     fills=("#E98A13", "#FAF2A2", "#6793FA", "#FEBCCF", "#577646", "#896592"),
 )
+# Colours like the skin of the fruit; each keeps a hatch of its own for those who see no colours.
+FRUIT_FILLS = {
+    "orange": ("#F08A24", ""),
+    "grapefruit": ("#E8777B", "...."),
+    "lemon": ("#F2CF2B", "////"),
+    "lime": ("#7FB23A", "\\\\\\\\"),
+    "mandarin": ("#D9581F", "xxxx"),
+}
 HATCHES = ("", "////", "....", "\\\\\\\\", "xxxx", "----")
 MARKERS = ("o", "s", "^", "D", "v", "P")
 DASHES: tuple[Any, ...] = ("-", (0, (5, 2)), (0, (2, 1.5)), (0, (7, 2, 2, 2)), (0, (1, 1)), (0, (9, 3)))
@@ -198,11 +206,32 @@ class Sheet:
             self.paragraph(unit, size=TEXT_SIZE, color=self.look.quiet)
         self.top += 8
 
-    def rectangle(self, x: float, y: float, width: float, height: float, place: int | None) -> None:
-        """Add a bar in the fill and hatch of a series; None is the hollow bar for the rest."""
+    def rectangle(
+        self, x: float, y: float, width: float, height: float, place: int | None, fruit: str | None = None
+    ) -> None:
+        """Add a bar in the fill and hatch of a fruit, else of a series; None is the hollow one."""
+        fill = self.look.card if place is None else self.look.fills[place]
+        hatch = "oo" if place is None else HATCHES[place]
+        if fruit in FRUIT_FILLS:
+            fill, hatch = FRUIT_FILLS[fruit]
+        line = self.look.ink if place is None or fruit in FRUIT_FILLS else self.look.card
+        self._bar((x, y, width, height), fill, hatch, line)
+
+    def unfinished(self, x: float, y: float, width: float, height: float) -> None:
+        """Hatch a bar across, because its week still runs."""
+        self._bar((x - 2, y - 2, width + 4, height + 2), "none", "///", self.look.ink, dashes=(0, (3, 2)))
+
+    def _bar(
+        self,
+        box: tuple[float, float, float, float],
+        fill: str,
+        hatch: str,
+        line: str,
+        dashes: Any = "-",
+    ) -> None:
         from matplotlib.patches import Rectangle  # noqa: PLC0415
 
-        fill = self.look.card if place is None else self.look.fills[place]
+        x, y, width, height = box
         self._artists.append(
             partial(
                 Rectangle,
@@ -212,8 +241,9 @@ class Sheet:
                 facecolor=fill,
                 edgecolor=self.look.ink,
                 linewidth=0.6,
-                hatch="oo" if place is None else HATCHES[place],
-                hatchcolor=self.look.ink if place is None else self.look.card,
+                linestyle=dashes,
+                hatch=hatch,
+                hatchcolor=line,
                 hatch_linewidth=0.7,
             )
         )

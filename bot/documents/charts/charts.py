@@ -45,6 +45,16 @@ class Swing:
     at_high: float
 
 
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One fruit's values by week: its place in the series, None for the rest, and its handbook name."""
+
+    place: int | None
+    name: str
+    values: Sequence[float]
+    fruit: str | None = None
+
+
 def plain(value: float) -> str:
     """Return a number with a decimal point and no unnecessary digits; the default `number`."""
     return f"{value:.4g}"
@@ -59,36 +69,60 @@ def waste_by_week(
     rest_word: str,
     number: Number = plain,
     dark: bool = False,
+    fruit: Mapping[str, str | None] | None = None,
+    running: bool = False,
 ) -> Sheet:
     """Return stacked bars by week, one layer per fruit, with the total of each week.
 
     `weeks` are the labels below the bars; `waste` has a list of the same length for each fruit. Beyond six
-    fruit, the smallest are combined as `rest_word`. Raises ValueError when a list is not as long as `weeks`.
+    fruit, the smallest are combined as `rest_word`. `fruit` gives the handbook name of each, for its colour;
+    the last week is hatched across if it is `running`. Raises ValueError when a list is not as long as
+    `weeks`.
     """
-    layers = _layers(waste, rest_word)
-    if any(len(layer) != len(weeks) for _, _, layer in layers):
+    layers = _layers(waste, rest_word, fruit or {})
+    if any(len(layer.values) != len(weeks) for layer in layers):
         raise ValueError("every fruit needs one value a week")
     sheet = Sheet(dark)
     sheet.heading(title, unit)
-    _legend(sheet, [(place, name) for place, name, _ in layers])
-    totals = [sum(layer[week] for _, _, layer in layers) for week in range(len(weeks))]
-    marks = ticks(max(totals, default=0))
-    left, to_y = _value_axis(sheet, marks, number)
+    bars_by_week(sheet, layers, weeks, ticks(max(totals_of(layers), default=0)), number, running=running)
+    return sheet
+
+
+def totals_of(layers: Sequence[Layer]) -> list[float]:
+    """Return the sum of each week."""
+    return [sum(values) for values in zip(*(layer.values for layer in layers), strict=True)]
+
+
+def bars_by_week(
+    sheet: Sheet,
+    layers: Sequence[Layer],
+    weeks: Sequence[str],
+    marks: Sequence[float],
+    number: Number,
+    *,
+    height: float = _PLOT_HEIGHT,
+    running: bool = False,
+) -> tuple[Callable[[float], float], Callable[[float], float]]:
+    """Add a legend and stacked bars below `top`; return the positions of a week's place and of a value."""
+    legend(sheet, [(layer.place, layer.name, layer.fruit) for layer in layers])
+    left, to_y = value_axis(sheet, marks, number, height)
     slot = (WIDTH - MARGIN - left) / max(1, len(weeks))
-    bar = min(46.0, slot * 0.72)
+    bar, totals = min(46.0, slot * 0.72), totals_of(layers)
     totals_fit = max((text_width(number(one), SMALL_SIZE) for one in totals), default=0) <= slot - 1
     for week, total in enumerate(totals):
         x, base = left + slot * (week + 0.5), 0.0
-        for place, _, layer in layers:
-            if layer[week] > 0:
-                y = to_y(base + layer[week])
-                sheet.rectangle(x - bar / 2, y, bar, to_y(base) - y, place)
-                base += layer[week]
+        for layer in layers:
+            if layer.values[week] > 0:
+                y = to_y(base + layer.values[week])
+                sheet.rectangle(x - bar / 2, y, bar, to_y(base) - y, layer.place, layer.fruit)
+                base += layer.values[week]
+        if running and week == len(totals) - 1 and total:
+            sheet.unfinished(x - bar / 2, to_y(total), bar, to_y(0) - to_y(total))
         if totals_fit:
             sheet.text(x, to_y(total) - 9, number(total), size=SMALL_SIZE, align="center")
     sheet.top = to_y(0) + 12
-    _names_below(sheet, [(left + slot * (week + 0.5), name) for week, name in enumerate(weeks)])
-    return sheet
+    names_below(sheet, [(left + slot * (week + 0.5), name) for week, name in enumerate(weeks)])
+    return lambda place: left + slot * place, to_y
 
 
 def price_history(
@@ -119,7 +153,7 @@ def price_history(
     values = [price for points in known.values() for _, price in points]
     first = min(points[0][0] for points in known.values())
     last = max(until, *(points[-1][0] for points in known.values()))
-    left, to_y = _value_axis(sheet, ticks(max(values)), number)
+    left, to_y = value_axis(sheet, ticks(max(values)), number)
     right, days = WIDTH - MARGIN - 6, max(1, (last - first).days)
 
     def to_x(when: date) -> float:
@@ -160,7 +194,7 @@ def tornado(
     """
     sheet = Sheet(dark)
     sheet.heading(title, unit)
-    _legend(sheet, [(0, low_word), (1, high_word)])
+    legend(sheet, [(0, low_word, None), (1, high_word, None)])
     sheet.paragraph(f"{likely_word} {number(likely)}", size=SMALL_SIZE, color=sheet.look.quiet)
     sheet.top += _GAP
     ends = [likely, *(end for swing in swings for end in (swing.at_low, swing.at_high))]
@@ -190,27 +224,27 @@ def tornado(
 
 
 def _layers(
-    waste: Mapping[str, Sequence[float]], rest_word: str
-) -> list[tuple[int | None, str, Sequence[float]]]:
-    """Return place, name and values of each layer; beyond six, the smallest combined, hollow, on top."""
-    if len(waste) <= _MOST_SERIES:
-        return [(place, name, values) for place, (name, values) in enumerate(waste.items())]
+    waste: Mapping[str, Sequence[float]], rest_word: str, fruit: Mapping[str, str | None]
+) -> list[Layer]:
+    """Return the layers of a chart; beyond six, the smallest are combined, hollow, on top."""
     order = sorted(waste, key=lambda name: -sum(waste[name]))
     kept = [name for name in waste if name in order[:_MOST_SERIES]]
+    layers = [Layer(place, name, waste[name], fruit.get(name)) for place, name in enumerate(kept)]
     rest = [waste[name] for name in order[_MOST_SERIES:]]
-    together = [float(sum(week)) for week in zip(*rest, strict=True)]
-    return [*((place, name, waste[name]) for place, name in enumerate(kept)), (None, rest_word, together)]
+    if rest:
+        layers.append(Layer(None, rest_word, [float(sum(week)) for week in zip(*rest, strict=True)]))
+    return layers
 
 
-def _legend(sheet: Sheet, entries: Sequence[tuple[int | None, str]]) -> None:
+def legend(sheet: Sheet, entries: Sequence[tuple[int | None, str, str | None]]) -> None:
     """Add swatches with their names, side by side while they fit."""
     x, height = float(MARGIN), line_height(TEXT_SIZE) + 2
-    for place, name in entries:
+    for place, name, fruit in entries:
         lines = wrapped(name, WIDTH - 2 * MARGIN - _SWATCH - _GAP)
         width = _SWATCH + _GAP + max(text_width(line) for line in lines) + 14
         if x > MARGIN and x + width - 14 > WIDTH - MARGIN:
             x, sheet.top = float(MARGIN), sheet.top + height
-        sheet.rectangle(x, sheet.top + (height - 12) / 2, _SWATCH, 12, place)
+        sheet.rectangle(x, sheet.top + (height - 12) / 2, _SWATCH, 12, place, fruit)
         for number, line in enumerate(lines):
             sheet.text(x + _SWATCH + _GAP, sheet.top + height * (number + 0.5), line)
         x += width
@@ -237,15 +271,15 @@ def _row_name(sheet: Sheet, name: str) -> None:
     sheet.top += 2
 
 
-def _value_axis(
-    sheet: Sheet, marks: Sequence[float], number: Number
+def value_axis(
+    sheet: Sheet, marks: Sequence[float], number: Number, height: float = _PLOT_HEIGHT
 ) -> tuple[float, Callable[[float], float]]:
     """Add grid lines with their values below `top`; return the plot's left edge and value-to-height."""
     left = MARGIN + max(text_width(number(mark), SMALL_SIZE) for mark in marks) + 7
     upper = sheet.top + 14  # room for a value above the highest bar
 
     def to_y(value: float) -> float:
-        return upper + _PLOT_HEIGHT * (1 - value / marks[-1])
+        return upper + height * (marks[-1] - value) / (marks[-1] - marks[0])
 
     for mark in marks:
         y = to_y(mark)
@@ -254,7 +288,7 @@ def _value_axis(
     return left, to_y
 
 
-def _names_below(sheet: Sheet, names: Sequence[tuple[float, str]]) -> None:
+def names_below(sheet: Sheet, names: Sequence[tuple[float, str]]) -> None:
     """Add names centred below the axis; always the last, the others where they do not collide."""
     widest = max((text_width(name, SMALL_SIZE) for _, name in names), default=0.0) + 6
     slot = names[1][0] - names[0][0] if len(names) > 1 else float(WIDTH)

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 _FRAME_MM = 0.35
 _CUT_LINE_MM = 0.1
 # The renderer's library keeps global state and is not thread-safe.
-_ONE_AT_A_TIME = threading.Lock()
+PDFIUM_LOCK = threading.Lock()
 
 
 def new_document(language: str) -> FPDF:
@@ -79,7 +79,7 @@ def page_png(pdf: bytes, pixels_per_mm: float, page: int = 0) -> tuple[bytes, in
     """Return one page of a PDF as a grey PNG, with its width and height in pixels."""
     import pypdfium2  # noqa: PLC0415 - loaded only when a picture is made
 
-    with _ONE_AT_A_TIME:
+    with PDFIUM_LOCK:
         document = pypdfium2.PdfDocument(pdf)
         try:
             picture = document[page].render(scale=pixels_per_mm * 25.4 / 72, grayscale=True).to_pil()

@@ -285,8 +285,11 @@ class WeekCosts:
 
 
 def by_week(context: Context, last: date, weeks: int = 12) -> WeekCosts:
-    """Return the cost of waste of this many ISO weeks up to that of `last`, by fruit, the highest first."""
-    end = week_of(last).last
+    """Return the cost of waste of this many ISO weeks up to that of `last`, by fruit, the highest first.
+
+    Weeks to come are left out.
+    """
+    end = week_of(min(last, context.today)).last
     first = end - timedelta(days=7 * weeks - 1)
     mondays = tuple(first + timedelta(days=7 * number) for number in range(weeks))
     query = (

@@ -132,7 +132,9 @@ def _effect(context: Context, logged: _Logged, since: Since, last: date, sprayed
         if (view := ingredients.get(context, number)).kind is IngredientKind.FRUIT
     ]
     numbers = [one.id for one in others]
-    own = _exposures(logged, [(None, since.fruit.id, None), *_formulas(context, since.fruit)], before, after)
+    own = _exposures(
+        logged, [(None, since.fruit.id, None), *formulas_of(context, since.fruit)], before, after
+    )
     everyone = _exposures(logged, [(None, None, None)], before, after)
     nights = [[float(len(logged.nights(week))) for week in weeks] for weeks in (before, after)]
 
@@ -189,6 +191,15 @@ def _by_week(
     return [] if any_week and not any(found) else found
 
 
+def pieces_by_week(context: Context, weeks: Sequence[Week]) -> dict[int, list[float]]:
+    """Return the pieces thrown out in each of these weeks, by ingredient."""
+    found = _pieces(context, weeks[0].first, weeks[-1].last)
+    return {
+        number: [sum(n for day, n in days.items() if week.first <= day <= week.last) for week in weeks]
+        for number, days in found.items()
+    }
+
+
 # -- read from the log ---------------------------------------------------------------------------
 
 
@@ -223,7 +234,7 @@ def _drinks(context: Context, first: date, last: date) -> dict[Subject, dict[dat
     return found
 
 
-def _formulas(context: Context, fruit: IngredientView) -> list[Subject]:
+def formulas_of(context: Context, fruit: IngredientView) -> list[Subject]:
     """Return the formulas that replace this garnish, as subjects of a count of drinks."""
     query = (
         context.book.rows(FormulaVersion, FormulaVersion.formula_id)

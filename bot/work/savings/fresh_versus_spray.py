@@ -110,7 +110,7 @@ def against_fresh(context: Context, found: CostAnswer) -> Against | NotComparabl
     if view.sprays is None or found.bottle_ml is None or not found.answer.finished_ml:
         return NotComparable("sprays", fruit)
     price = prices.in_force(context, [fruit.id]).get(fruit.id)
-    each = None if price is None else _per_fruit(fruit, price)
+    each = None if price is None else per_fruit(fruit, price)
     if price is None or each is None or price.garnishes is None:
         return NotComparable("price", fruit)
     if cost.consumed is None or cost.is_partial or not cost.consumed:
@@ -150,7 +150,7 @@ def against_fresh(context: Context, found: CostAnswer) -> Against | NotComparabl
     return Against(fruit, result, wasted, weekly, spent, _uncounted(settings, view, wasted))
 
 
-def _per_fruit(fruit: IngredientView, price: PriceView) -> Fraction | None:
+def per_fruit(fruit: IngredientView, price: PriceView) -> Fraction | None:
     """Return the price of one piece, also for fruit bought by the kilogram."""
     if price.dimension is Dimension.COUNT:
         return price.per_base

@@ -12,10 +12,12 @@ from datetime import date, timedelta
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from pypdfium2 import PdfDocument
 
 from bot.documents.charts.canvas import (
     DARK,
     DASHES,
+    FRUIT_FILLS,
     HATCHES,
     LIGHT,
     MARKERS,
@@ -29,12 +31,15 @@ from bot.documents.charts.canvas import (
     wrapped,
 )
 from bot.documents.charts.charts import (
+    Layer,
     Swing,
     plain,
     price_history,
     tornado,
     waste_by_week,
 )
+from bot.documents.charts.owner_page import CashLine, Panel, Waste, owner_page
+from bot.documents.charts.page import a4
 from tests.documents.charts.colour_vision import VISIONS, contrast, difference
 from tests.examples import examples
 
@@ -273,3 +278,39 @@ def test_matplotlib_waits_until_a_picture_is_drawn_and_pyplot_stays_out() -> Non
         "assert 'matplotlib' in sys.modules and 'matplotlib.pyplot' not in sys.modules\n"
     )
     subprocess.run([sys.executable, "-c", script], check=True)
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize("sums", [(70.0, 150.0, 230.0), (-20.0, -35.0, -10.0), (0.0, 5.0, 61.0)])
+def test_the_owners_page_fits_the_card_and_one_page(sums: tuple[float, ...], dark: bool) -> None:
+    weeks = ("W44", "W45", "W46", "W47")
+    page = owner_page(
+        "The Copper Gull",
+        "Spray and fresh fruit",
+        [("Cash", ["€70 ahead"]), ("Time", [])],
+        Waste(
+            (
+                Panel("Sprayed", (Layer(0, "orange", (30.0, 28.0, 9.0, 2.0), "orange"),)),
+                Panel("Not sprayed", (Layer(0, "lemon", (9.0, 8.0, 12.0, 3.0), "lemon"),)),
+            ),
+            weeks,
+            (1.5,),
+            True,
+            ("Dashed: orange", "Hatched across: still running"),
+        ),
+        CashLine("Cash", weeks[1:], sums, 60.0, "spent once: €60"),
+        [("Not certain", ["one", "two"])],
+        pieces=lambda value: f"{value:.0f}",
+        money=lambda value: f"€{value:.0f}",
+        dark=dark,
+    )
+    assert "spent once: €60" in texts_inside(page)
+    pdf = PdfDocument(a4(page))
+    assert len(pdf) == 1
+    assert "Not certain" in pdf[0].get_textpage().get_text_range()
+
+
+def test_fruit_have_hatches_of_their_own() -> None:
+    assert len({hatch for _fill, hatch in FRUIT_FILLS.values()}) == len(FRUIT_FILLS)
+    for first, second in itertools.combinations(FRUIT_FILLS.values(), 2):
+        assert difference(first[0], second[0], "usual") > 10

@@ -20,6 +20,7 @@ from bot.trade.days import week_of
 from bot.trade.money.money import minor_digits
 from bot.trade.numbers.uncertainty import Swing
 from bot.trade.savings.fresh_versus_spray import INPUT_NAMES
+from bot.work.formulas.ingredients import handbook_key
 from bot.work.fruit.week import WeekCosts
 
 
@@ -38,6 +39,9 @@ def waste_picture(turn: Turn, costs: WeekCosts, later: bool = False) -> File:
     unit = _("{currency} a week; weeks by ISO number").format(currency=turn.context.bar.currency)
     values = {name: [float(one) for one in costs_of] for name, costs_of in costs.fruit.items()}
     dark = _dark(turn)
+    fruit = {name: handbook_key(name, turn.context.bar.language) for name in values}
+    running = week_of(turn.context.today).first == costs.weeks[-1]
+    unit += "; " + _("hatched across: still running") if running else ""
 
     def draw() -> bytes:
         from bot.documents.charts import charts  # noqa: PLC0415 - loads the drawing library
@@ -50,6 +54,8 @@ def waste_picture(turn: Turn, costs: WeekCosts, later: bool = False) -> File:
             rest_word=_("other fruit"),
             number=_rounded_money if dearest >= 20 else _money,
             dark=dark,
+            fruit=fruit,
+            running=running,
         ).png()
 
     name = f"waste-{week_of(costs.weeks[-1]).year}-W{week_of(costs.weeks[-1]).number:02}.png"

@@ -1,0 +1,122 @@
+"""The owner's page on one card: facts, waste by week on one scale, and cash against what was spent once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from bot.documents.charts.canvas import MARGIN, SMALL_SIZE, TEXT_SIZE, WIDTH, Sheet, ticks
+from bot.documents.charts.charts import Layer, Number, bars_by_week, names_below, totals_of, value_axis
+
+_PANEL_HEIGHT = 105
+_DASHED = (0, (4, 2))
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """Bars by week under a heading."""
+
+    heading: str
+    layers: tuple[Layer, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Waste:
+    """Panels on one scale. `switches` are places between weeks (2.5: the middle of the third)."""
+
+    panels: tuple[Panel, ...]
+    weeks: tuple[str, ...]
+    switches: tuple[float, ...]
+    running: bool
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CashLine:
+    """The sum saved at the end of each week, against what was spent once (0 for nothing)."""
+
+    heading: str
+    weeks: tuple[str, ...]
+    sums: tuple[float, ...]
+    outlay: float
+    outlay_word: str
+
+
+Section = tuple[str, Sequence[str]]  # a heading and its lines
+
+
+def owner_page(
+    title: str,
+    unit: str,
+    first: Sequence[Section],
+    waste: Waste,
+    cash: CashLine | None,
+    last: Sequence[Section],
+    *,
+    pieces: Number,
+    money: Number,
+    dark: bool = False,
+) -> Sheet:
+    """Return the page: sections, waste, cash, and sections again. `pieces` and `money` format values."""
+    sheet = Sheet(dark)
+    sheet.heading(title, unit)
+    for section in first:
+        _section(sheet, section)
+    _waste(sheet, waste, pieces)
+    if cash is not None:
+        _cash(sheet, cash, money)
+    for section in last:
+        _section(sheet, section)
+    return sheet
+
+
+def _section(sheet: Sheet, section: Section) -> None:
+    heading, lines = section
+    sheet.paragraph(heading, bold=True)
+    for line in lines:
+        sheet.paragraph(line)
+    sheet.top += 7
+
+
+def _waste(sheet: Sheet, waste: Waste, number: Number) -> None:
+    highest = max((total for panel in waste.panels for total in totals_of(panel.layers)), default=0.0)
+    marks = ticks(highest, about=3)
+    for panel in waste.panels:
+        sheet.paragraph(panel.heading, bold=True)
+        to_x, to_y = bars_by_week(
+            sheet, panel.layers, waste.weeks, marks, number, height=_PANEL_HEIGHT, running=waste.running
+        )
+        totals = totals_of(panel.layers)
+        for place in waste.switches:
+            # Down to just above the week's number, so that both can be read.
+            ends = to_y(marks[-1]) - 8, to_y(totals[min(int(place), len(totals) - 1)]) - 18
+            sheet.line([to_x(place)] * 2, ends, color=sheet.look.ink, width=1.4, dashes=_DASHED)
+        sheet.top += 8
+    for line in waste.notes:
+        sheet.paragraph(line, size=SMALL_SIZE, color=sheet.look.quiet)
+    sheet.top += 7
+
+
+def _cash(sheet: Sheet, cash: CashLine, number: Number) -> None:
+    sheet.paragraph(cash.heading, bold=True)
+    step = ticks(max(*cash.sums, cash.outlay, -min(cash.sums), 1.0), about=3)[1]
+    low = min(0.0, *cash.sums)
+    below = 0 if low >= 0 else -int(-(low // step))
+    high = max(*cash.sums, cash.outlay)
+    marks = [step * place for place in range(below, int(-(-high // step)) + 1)]
+    left, to_y = value_axis(sheet, marks, number, _PANEL_HEIGHT)
+    right = WIDTH - MARGIN - 8
+    step_x = (right - left) / max(1, len(cash.sums))
+    xs = [left + step_x * place for place in range(len(cash.sums) + 1)]
+    color, end = sheet.look.fills[2], cash.sums[-1]
+    sheet.line(xs, [to_y(0), *map(to_y, cash.sums)], color=color, width=2.2, marker="o")
+    if cash.outlay:
+        y = to_y(cash.outlay)
+        sheet.line([left, right], [y, y], color=sheet.look.ink, width=1.4, dashes=_DASHED)
+        # On the side of the dashed line where the cash is not.
+        beside = y + 9 if end > cash.outlay else y - 8
+        sheet.text(right, beside, cash.outlay_word, size=SMALL_SIZE, align="right")
+    sheet.text(right, to_y(end) - 10, number(end), size=TEXT_SIZE, bold=True, align="right")
+    sheet.top = to_y(marks[0]) + 12
+    names_below(sheet, list(zip(xs[1:], cash.weeks, strict=True)))
+    sheet.top += 12
