@@ -7,7 +7,7 @@ clear, with a margin; as for `bot.trade.liquids.clearing` the citrus oil counts 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bot.trade.liquids.clearing import estimate
 from bot.trade.liquids.clearing.mend import State
@@ -70,14 +70,7 @@ class Bounds:
 def with_margin(mixture: Mixture) -> Mixture:
     """Return a mixture with as much more oil and weaker spirit as it must bear."""
     weaker = max(0.0, mixture.spirit_percent - WEAKER_PERCENT)
-    return Mixture(
-        oil_ml=mixture.oil_ml * MORE_OIL,
-        glycol_ml=mixture.glycol_ml,
-        water_ml=mixture.water_ml,
-        spirit_ml=mixture.spirit_ml,
-        spirit_percent=weaker,
-        oil_name=mixture.oil_name,
-    )
+    return replace(mixture, oil_ml=mixture.oil_ml * MORE_OIL, spirit_percent=weaker)
 
 
 def holds(found: Sequence[Shares], bounds: Bounds) -> list[bool]:
@@ -85,17 +78,18 @@ def holds(found: Sequence[Shares], bounds: Bounds) -> list[bool]:
 
     Raises OutOfRangeError outside 0 to 40 °C.
     """
-    within = [
-        one.oil >= 0 <= one.glycol <= bounds.most_glycol and one.oil + one.glycol <= 100 - LEAST_SPIRIT
-        for one in found
-    ]
-    asked = [one.mixture() for one, fits in zip(found, within, strict=True) if fits]
+    fits = [_is_within(one, bounds) for one in found]
+    asked = [one.mixture() for one, good in zip(found, fits, strict=True) if good]
     if not asked:
-        return within
-    both = [*asked, *map(with_margin, asked)]
-    clear = [one is State.CLEAR for one in estimate.model_states(both, bounds.temperature_c)]
-    verdicts = iter(map(bool.__and__, clear[: len(asked)], clear[len(asked) :]))
-    return [fits and next(verdicts) for fits in within]
+        return fits
+    states = estimate.model_states([*asked, *map(with_margin, asked)], bounds.temperature_c)
+    pairs = zip(states[: len(asked)], states[len(asked) :], strict=True)
+    return [good and set(next(pairs)) == {State.CLEAR} for good in fits]
+
+
+def _is_within(one: Shares, bounds: Bounds) -> bool:
+    spirit = 100 - one.oil - one.glycol
+    return one.oil >= 0 and 0 <= one.glycol <= bounds.most_glycol and spirit >= LEAST_SPIRIT
 
 
 def _glycols(bounds: Bounds) -> range:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from itertools import islice
 
 from bot.trade.design import design as rules
 from bot.trade.design.design import Shares, Shelf
@@ -99,9 +100,8 @@ def propose(context: Context, wishes: Wishes, names: Names) -> Proposal:
     if oil is None:
         oil = float(min(rules.USUAL_OIL, rules.most_oil(bench.shelves, bench.bounds)))
     order = rules.by_cost if wishes.cheapest else rules.by_hold
-    wanted = (
-        _first(bench, Aim.WANTED, order(rules.with_oil(oil, bench.shelves, bench.bounds))) if oil else None
-    )
+    holding = rules.with_oil(oil, bench.shelves, bench.bounds) if oil else []
+    wanted = _first(bench, Aim.WANTED, order(holding))
     if wanted is None:
         return Proposal(wishes, temperature, (), tuple(_give_up(bench, oil or 1.0)))
     return Proposal(wishes, temperature, (wanted, *_others(bench, wanted)))
@@ -127,7 +127,7 @@ def _made_ml(target: ByTotal | ByBottles) -> Fraction:
 
 def _first(bench: Bench, aim: Aim, found: Iterable[Shares]) -> Design | None:
     """Return the first of some mixes that holds after rounding to the tools too."""
-    tried = (judged(bench, aim, one) for one, _turn in zip(found, range(_TRIES), strict=False))
+    tried = (judged(bench, aim, one) for one in islice(found, _TRIES))
     return next((one for one in tried if one is not None), None)
 
 

@@ -11,6 +11,7 @@ from bot.trade.design import design
 from bot.trade.design.design import Bounds, Shares, Shelf
 from bot.trade.liquids.clearing import estimate
 from bot.trade.liquids.clearing.mend import State
+from tests.examples import examples
 
 _prices = st.floats(0.001, 1.0)
 _shelves = st.lists(
@@ -31,6 +32,7 @@ def _around(one: Shares, shelves: list[Shelf]) -> list[Shares]:
     return [Shares(one.oil, one.glycol + step, shelf) for step in steps for shelf in shelves]
 
 
+@examples(6)
 @given(st.integers(1, 20), _shelves, _bounds)
 def test_no_neighbour_that_holds_has_more_glycol_or_costs_less(
     oil: int, shelves: list[Shelf], bounds: Bounds
@@ -51,6 +53,7 @@ def test_no_neighbour_that_holds_has_more_glycol_or_costs_less(
     assert all(one.per_ml >= cheapest.per_ml for one in near)
 
 
+@examples(6)
 @given(_shelves, _bounds, st.integers(0, 10))
 def test_no_oilier_neighbour_holds(shelves: list[Shelf], bounds: Bounds, glycol: int) -> None:
     most = design.most_oil(shelves, bounds, glycol)
@@ -59,6 +62,7 @@ def test_no_oilier_neighbour_holds(shelves: list[Shelf], bounds: Bounds, glycol:
     assert not any(_holds(Shares(most + 1, least, shelf), bounds) for shelf in shelves)
 
 
+@examples(6)
 @given(st.integers(1, 15), _bounds)
 def test_what_to_give_up_is_enough_and_no_less_is(oil: int, bounds: Bounds) -> None:
     weakest = design.weakest_spirit(oil, bounds)
