@@ -35,7 +35,7 @@ from storage.tables.making import (
     TrialVariant,
 )
 from storage.tables.people import Bar, Counter, Invite, Member, Person, Room
-from storage.tables.serving import MenuDrink, MenuLine
+from storage.tables.serving import Event, MenuDrink, MenuLine
 from storage.tables.spraying import FormulaSprayer, Sprayer, SprayerRun
 
 __all__ = [
@@ -50,6 +50,7 @@ __all__ = [
     "Delivery",
     "DrinksCount",
     "Entry",
+    "Event",
     "Formula",
     "FormulaLine",
     "FormulaSprayer",

@@ -1,14 +1,15 @@
-"""Tables of the service: the drink list."""
+"""Tables of the service: the drink list and events."""
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date, datetime
 from fractions import Fraction
 
-from sqlalchemy import ForeignKeyConstraint, String, UniqueConstraint
+from sqlalchemy import ForeignKeyConstraint, Index, String, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from storage.tables.base import InBar, Numbered
+from storage.types import JsonObject
 
 
 class MenuDrink(Numbered):
@@ -39,3 +40,21 @@ class MenuLine(InBar):
     sprays_low: Mapped[Fraction | None]
     sprays_high: Mapped[Fraction | None]
     ml: Mapped[Fraction | None]
+
+
+class Event(Numbered):
+    """An evening planned apart from the usual service.
+
+    `plan` holds what was asked (guests, drinks each, formulas) and what was planned; `back` what came back,
+    mL by formula number, None before that.
+    """
+
+    __tablename__ = "event"
+    __table_args__ = (Index(None, "bar_id", "day"),)
+
+    day: Mapped[date]
+    plan: Mapped[JsonObject]
+    back: Mapped[JsonObject | None]
+    made_at: Mapped[datetime]
+    by: Mapped[int]
+    cancelled_at: Mapped[datetime | None]

@@ -60,6 +60,7 @@ BOOK = (
     "invite",
     "bottled 2 4 x 50 ml",
     "serve negroni: 2 grapefruit mist, 90 ml",
+    "event 100 guests 20 Dec, 2 drinks each, grapefruit mist",
 )
 _FILE = b"day,fruit,pieces,reason\n2026-11-24,orange,6,mouldy\n"
 

@@ -70,6 +70,7 @@ NAMES: Final = (
     N_("day"),
     N_("day of opening"),
     N_("drink"),
+    N_("event"),
     N_("file"),
     N_("first label"),
     N_("formula"),

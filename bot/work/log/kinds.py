@@ -8,6 +8,7 @@ from typing import Any
 
 from bot.work.batches import batch_undo, bottles, shelf
 from bot.work.context import Context
+from bot.work.events import events
 from bot.work.formulas import formula_undo, ingredients, merging, other_names
 from bot.work.formulas.ingredients import STRENGTHS
 from bot.work.fruit import peeled_undo, waste
@@ -168,6 +169,8 @@ KINDS: dict[str, Kind] = {
     "stop reminder": _value(own.STATE, "reminder", "reminder"),
     "tick": _value(own.STATE, "reminder", "reminder"),
     "closes": _value(own.CLOSER, "closer", "day"),
+    "event": _value(events.PLANNED, "event", "event"),
+    "event back": _value(events.BACK, "event back", "event"),
     "serve": _value(menu.DRINK, "drink", "drink"),
     "off menu": _value(menu.DRINK, "drink", "drink"),
     "import": Kind(import_undo.take_back, None),

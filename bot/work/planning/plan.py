@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from decimal import Decimal
@@ -126,15 +127,18 @@ def shopping(context: Context, days: int = SHOP_DAYS) -> Shopping:
     ]
     basket = _Basket(context)
     for one in due:
-        answer = scaling.scale_formula(context, one.view, ByTotal(one.size_ml or Fraction(0)))
-        for line, scaled in zip(one.view.lines, answer.scaled.lines, strict=True):
-            basket.add(line.ingredient, scaled.amount, line.dimension)
+        basket.add_batch(one.view, one.size_ml or Fraction(0))
     for ingredient, least, dimension in pars.listed(context):
         basket.add(ingredient, least, dimension)
-    found = shopping_list(basket.needed, basket.there, basket.packs)
-    lines = tuple(basket.line(one) for one in found)
-    cost, no_price = list_cost(found)
-    return Shopping(lines, cost, no_price, tuple(sorted(basket.unclear)), tuple(due), until)
+    return basket.shopping(due, until)
+
+
+def shopping_for(context: Context, made: Sequence[tuple[FormulaView, Fraction]], until: date) -> Shopping:
+    """List the whole packs to buy for some batches, each with its mL."""
+    basket = _Basket(context)
+    for view, ml in made:
+        basket.add_batch(view, ml)
+    return basket.shopping((), until)
 
 
 class _Basket:
@@ -150,6 +154,19 @@ class _Basket:
         self.there: dict[str, Fraction] = {}
         self.packs: dict[str, list[Pack]] = {}
         self.unclear: set[str] = set()
+
+    def shopping(self, due: Sequence[FormulaPlan], until: date) -> Shopping:
+        """Return the packs that cover all needs."""
+        found = shopping_list(self.needed, self.there, self.packs)
+        lines = tuple(self.line(one) for one in found)
+        cost, no_price = list_cost(found)
+        return Shopping(lines, cost, no_price, tuple(sorted(self.unclear)), tuple(due), until)
+
+    def add_batch(self, view: FormulaView, ml: Fraction) -> None:
+        """Add the ingredients of a batch."""
+        answer = scaling.scale_formula(self._context, view, ByTotal(ml))
+        for line, scaled in zip(view.lines, answer.scaled.lines, strict=True):
+            self.add(line.ingredient, scaled.amount, line.dimension)
 
     def add(self, ingredient: IngredientView, amount: Fraction, dimension: Dimension) -> None:
         if ingredient.kind is IngredientKind.WATER:

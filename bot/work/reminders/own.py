@@ -182,6 +182,21 @@ def bring_in(context: Context, kind: str, text: str, when: When, team: bool) -> 
     return _add(context, kind, due, {"text": _clean(text), "days": when.days}, person_id).id
 
 
+def put_for(context: Context, about: str, text: str, when: When) -> None:
+    """Plan a reminder that belongs to something else, which is logged with that; past ones are left out."""
+    if when.due > context.now:
+        person_id = None if context.bar.team_room_id is not None else context.person_id
+        _add(context, OWN, when.due, {"text": _clean(text), "days": 0, "about": about}, person_id)
+
+
+def switch(context: Context, about: str, on: bool) -> None:
+    """Cancel the reminders that belong to something, or plan them again while their time is to come."""
+    wanted = ReminderState.CANCELLED if on else ReminderState.WAITING
+    for row in context.book.all(Reminder, Reminder.kind == OWN, Reminder.state == wanted):
+        if row.details.get("about") == about and row.due_at > context.now:
+            row.state = ReminderState.WAITING if on else ReminderState.CANCELLED
+
+
 def drop(context: Context, numbers: Sequence[int]) -> None:
     """Cancel the open ones of these reminders."""
     for row in open_rows(context):

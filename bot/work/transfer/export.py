@@ -8,6 +8,7 @@ from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import partial
 from typing import Any
 
@@ -27,6 +28,7 @@ from storage.tables import (
     Bottling,
     Delivery,
     DrinksCount,
+    Event,
     Formula,
     FormulaLine,
     FormulaSprayer,
@@ -131,6 +133,7 @@ class _Writer:
             "peeled": self._each(self._peeled, peeled.waiting(self._context)),
             "pars": self._rows(rows.ParRow, self._all(StockPar, order=StockPar.ingredient_id)),
             "wordings": self._rows(rows.WordingRow, self._all(Wording, order=Wording.id)),
+            "events": self._each(self._event, self._all(Event, Event.cancelled_at.is_(None), order=Event.id)),
             "reminders": self._rows(service_rows.ReminderRow, own.open_rows(self._context)),
         }
 
@@ -192,6 +195,12 @@ class _Writer:
         lines = self._all(MenuLine, MenuLine.menu_id == row.id, order=MenuLine.position)
         written = [service_rows.MenuLineRow.of(one, self) for one in lines]
         return service_rows.MenuRow.of(row, self, lines=written)
+
+    def _event(self, row: Event) -> Row:
+        back = row.back and {self.formula_names[int(number)]: ml for number, ml in row.back.items()}
+        said = {"guests": row.plan["guests"], "each": Fraction(row.plan["each"])}
+        known = {"formulas": row.plan["formulas"], "drinks": row.plan["drinks"]}
+        return service_rows.EventRow.of(row, self, **said, **known, back=back)
 
     def _sprayer(self, row: Sprayer) -> Row:
         used = self._all(FormulaSprayer, FormulaSprayer.sprayer_id == row.id)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 from fractions import Fraction
 
+from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.measures import Quantity
 from bot.trade.money.money import to_minor
 from bot.work.batches.batches import BatchState
@@ -18,8 +19,8 @@ from bot.work.transfer.fields import Logged
 from bot.work.transfer.import_references import Intake
 from bot.work.transfer.import_snapshot import mix_before, snapshot
 from bot.work.transfer.rows import BatchRow, DeliveryRow, ParRow, PeeledRow, WasteRow, WordingRow
-from bot.work.transfer.service_rows import ReminderRow
-from storage.tables import Batch, Counter, Formula, Ingredient, StockPar, Waste, Wording
+from bot.work.transfer.service_rows import EventRow, ReminderRow
+from storage.tables import Batch, Counter, Event, Formula, Ingredient, StockPar, Waste, Wording
 
 
 class LogIntake(Intake):
@@ -95,6 +96,24 @@ class LogIntake(Intake):
             return False
         added = self._book.add(row.stored(made_at=self.now, by=self.person_id))
         self._taken.note("wording", added.id)
+        return True
+
+    def _event(self, row: EventRow) -> bool:
+        if not (row.formulas or row.drinks):
+            return False
+        said = {"guests": row.guests, "each": str(row.each)}
+        known = {"formulas": row.formulas, "drinks": row.drinks}
+        if any(one.plan == {**said, **known} for one in self._book.all(Event, Event.day == row.day)):
+            return False
+        back = {
+            str(self.formulas[plain_name(name)]): str(Fraction(ml))
+            for name, ml in (row.back or {}).items()
+            if plain_name(name) in self.formulas
+        }
+        found = Event(
+            day=row.day, plan={**said, **known}, back=back or None, made_at=self.now, by=self.person_id
+        )
+        self._taken.note("event", self._book.add(found).id)
         return True
 
     def _reminder(self, row: ReminderRow) -> bool | None:

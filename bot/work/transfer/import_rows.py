@@ -31,6 +31,7 @@ _SINGLE = frozenset(
         "pars",
         "wordings",
         "reminders",
+        "events",
         "menu",
     }
 )

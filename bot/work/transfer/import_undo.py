@@ -19,6 +19,7 @@ from bot.work.batches import batch_undo
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.errors import NotThereError
+from bot.work.events import events
 from bot.work.fruit import peeled
 from bot.work.menu import menu
 from bot.work.people import settings_undo
@@ -121,6 +122,8 @@ def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
     for wording in context.book.all(Wording, within(Wording.id, brought.of("wording"))):
         context.book.session.delete(wording)
     menu.put_away(context, brought.ids("drink"))
+    for number in brought.ids("event"):
+        events.PLANNED.write(context, {"event": number}, True)
     own.drop(context, brought.ids("reminder"))
     _forget(context, brought)
     context.book.touched()

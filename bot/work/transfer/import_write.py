@@ -48,6 +48,7 @@ class Taker(BookIntake, LogIntake):
         self._each("pars", self._par)
         self._each("wordings", self._wording)
         self._each("reminders", self._reminder)
+        self._each("events", self._event)
         self._book.touched()
         return self._taken
 

@@ -26,7 +26,7 @@ from bot.work.formulas.formulas import MOST_LINES
 from bot.work.fruit import peeled
 from bot.work.transfer import fields as of
 from bot.work.transfer.fields import WHOEVER, Logged, Referenced, Row, choice, text, text_or_none, wrong
-from bot.work.transfer.service_rows import BottlingRow, MenuRow, ReminderRow
+from bot.work.transfer.service_rows import BottlingRow, EventRow, MenuRow, ReminderRow
 from storage import tables
 
 # The last delivery, batch and waste before a count.
@@ -375,4 +375,5 @@ SECTIONS: dict[str, type[Row]] = {
     "pars": ParRow,
     "wordings": WordingRow,
     "reminders": ReminderRow,
+    "events": EventRow,
 }

@@ -12,7 +12,10 @@ from bot.work.reminders import own
 from bot.work.transfer.fields import (
     WHOEVER,
     Archived,
+    Day,
+    DrinkNamed,
     FormulaNamed,
+    KnownFormulas,
     Moment,
     Money,
     Name,
@@ -62,6 +65,19 @@ class BottlingRow(Row):
     note: Annotated[str, text(1000)] = ""
     at: Moment
     by: Person = WHOEVER
+
+
+class EventRow(Row):
+    """An event: what was asked, and the mL of each formula that came back."""
+
+    TABLE = tables.Event
+
+    day: Day
+    guests: Whole
+    each: Positive
+    formulas: KnownFormulas = Field(default_factory=list)
+    drinks: list[DrinkNamed] = Field(default_factory=list)
+    back: dict[str, str] | None = None
 
 
 class ReminderRow(Referenced):

@@ -46,6 +46,7 @@ _KINDS = {
     "pars": N_("pars"),
     "wordings": N_("wordings"),
     "reminders": N_("reminders"),
+    "events": N_("events"),
     "menu": N_("drinks on the list"),
 }
 _UNREADABLE = {

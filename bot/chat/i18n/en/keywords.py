@@ -98,7 +98,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "AGO": "ago",
     "MANAGER": "manager managers",
     "MEMBER": "member members",
-    "PEOPLE": "people person persons",
+    "PEOPLE": "people person persons guests guest pax",
     "BOUGHT": "bought buy",
     "COUNTED": "count counted",
     "SET": "set",

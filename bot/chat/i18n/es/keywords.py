@@ -90,7 +90,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "AGO": "hace",
     "MANAGER": "encargado encargada encargados responsable responsables",
     "MEMBER": "miembro miembros integrante integrantes",
-    "PEOPLE": "persona personas",
+    "PEOPLE": "persona personas invitado invitados comensales",
     "BOUGHT": "compra compré comprado compramos",
     "COUNTED": "cuenta conté contado",
     "SET": "fija fijar pon",

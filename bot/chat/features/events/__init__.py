@@ -1,0 +1,4 @@
+"""Commands for events.
+
+The registry finds the modules of this package.
+"""

@@ -1,0 +1,63 @@
+"""How much of each preparation an event needs, and the latest day to make it.
+
+What is not known before an event is taken as independent relative spreads: how many drinks are served, how
+they are shared among several drinks, the sprays of a drink and the size of a spray. The amount is enough nine
+times in ten by the normal approximation: mean plus 1.2816 standard deviations (quantile of the standard
+normal distribution at 0.9). A range of sprays or of their size counts as uniform: its standard deviation is
+its width divided by the square root of 12.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+ENOUGH_AT_90 = 1.2815515655446004
+# Relative standard deviations. Common practice, no source.
+DRINKS_SPREAD = 0.10
+SHARE_SPREAD = 0.25
+# Guests that one open bottle serves, and spare sprayers of each preparation. Common practice, no source.
+GUESTS_A_SPRAYER = 100
+SPARE_SPRAYERS = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """The likely amount in mL, the amount that is enough nine times in ten, and the margin between."""
+
+    likely_ml: float
+    enough_ml: float
+
+    @property
+    def margin(self) -> float:
+        """The margin as a share of the likely amount."""
+        return self.enough_ml / self.likely_ml - 1 if self.likely_ml else 0.0
+
+
+def uniform_spread(low: float, high: float) -> float:
+    """Return the relative standard deviation of a value anywhere in a range."""
+    middle = (low + high) / 2
+    return 0.0 if not middle else (high - low) / math.sqrt(12) / middle
+
+
+def need(
+    drinks: float, shared: bool, sprays: tuple[float, float], spray_ml: tuple[float, float], loss_share: float
+) -> Need:
+    """Return the need of a preparation for a number of drinks; `shared` if guests choose among several."""
+    likely = drinks * sum(sprays) / 2 * sum(spray_ml) / 2
+    spreads = [DRINKS_SPREAD, uniform_spread(*sprays), uniform_spread(*spray_ml)]
+    spreads += [SHARE_SPREAD] if shared else []
+    spread = math.sqrt(sum(one * one for one in spreads))
+    enough = likely * (1 + ENOUGH_AT_90 * spread) / (1 - loss_share)
+    return Need(likely, enough)
+
+
+def latest_to_make(day: date, rest_hours: float, tries: int = 2) -> date:
+    """Return the last day to start so that a failed batch can be made and rested once more before the day."""
+    return day - timedelta(days=1 + tries * math.ceil(rest_hours / 24))
+
+
+def sprayers(guests: int) -> int:
+    """Return how many sprayers of one preparation to take."""
+    return math.ceil(guests / GUESTS_A_SPRAYER) + SPARE_SPRAYERS
