@@ -16,8 +16,7 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import clarity_buttons, discard_words
 from bot.chat.features.safety.caution_blocks import batch_caution
 from bot.chat.grammar.syntax import Amount, Named, Unknown
-from bot.chat.i18n.keywords import stands_for
-from bot.chat.i18n.language import _, show_money, tongue
+from bot.chat.i18n.language import _, show_money
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_percents, sizes_offered
 from bot.trade.formulas.kinds import IngredientKind
@@ -44,25 +43,27 @@ class Addition:
     ingredient: IngredientView
 
 
-def accept_addition(turn: Turn, given: Given, value: tuple[Amount, Named]) -> Addition:
-    """Turn an amount and a name into an ingredient of the bar; one word of a line of the batch is enough."""
-    amount, named = value
-    ml = quantity_in_ml(turn, amount)
-    known = _in_batch(turn, given.get(OPEN_BATCH_SLOT), named) or known_ingredient(turn, named)
+def accept_addition(turn: Turn, given: Given, value: Amount | tuple[Amount, Named]) -> Addition:
+    """Turn an amount and a name into an ingredient of the bar; 'spirit' alone is that of the batch."""
+    amount, named = value if isinstance(value, tuple) else (value, None)
+    known = _in_batch(turn, given.get(OPEN_BATCH_SLOT), named)
+    if known is None and named is not None:
+        known = known_ingredient(turn, named)
     if known is None:
-        raise Say(turn.not_known(Unknown(words_of(named)), "INGREDIENT", _("ingredient")))
-    return Addition(ml, known)
+        words = _("spirit") if named is None else words_of(named)
+        raise Say(turn.not_known(Unknown(words), "INGREDIENT", _("ingredient")))
+    return Addition(quantity_in_ml(turn, amount), known)
 
 
-def _in_batch(turn: Turn, batch: BatchView | None, named: Named) -> IngredientView | None:
-    """Return the ingredient of a batch with this word in its name, or its only spirit."""
-    if batch is None or not isinstance(named, Unknown):
+def _in_batch(turn: Turn, batch: BatchView | None, named: Named | None) -> IngredientView | None:
+    """Return the ingredient of a batch with this word in its name; for no name its spirit."""
+    if batch is None or not (named is None or isinstance(named, Unknown)):
         return None
-    word = named.text.casefold()
     lines = [ingredients.get(turn.context, line.ingredient_id) for line in batch.lines]
-    found = [one for one in lines if word in one.name.casefold().split()]
-    if not found and stands_for(word, "SPIRIT", tongue().language):
+    if named is None:
         found = [one for one in lines if one.kind is IngredientKind.SPIRIT]
+    else:
+        found = [one for one in lines if named.text.casefold() in one.name.casefold().split()]
     return found[0] if len(found) == 1 else None
 
 

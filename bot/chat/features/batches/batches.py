@@ -246,7 +246,7 @@ COMMANDS = (
                 ("{formula?} TO {bottles}", "{formula?} TO {amount}", "{formula?} {factor}", "{formula?}"),
             ),
             Wish("batch card", ("{batch}", ""), shows=True),
-            Wish("add", ("{batch} ADD {amount} {ingredient}",)),
+            Wish("add", ("{batch} ADD {amount} {ingredient}", "{batch} ADD {amount} SPIRIT")),
         ),
     ),
     Command(
