@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from functools import cache
-from math import exp, log, sqrt
+from math import ceil, exp, log, sqrt
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy import optimize, stats
 
 from bot.trade.savings.before_after import Effect, Period, dispersion, effect
+from bot.trade.savings.deciding import SCATTER, nights_to_show
 from tests.outside.check import Check, Mark
 from tests.trade.savings.coverage import Bars, coverage
 
@@ -70,7 +71,24 @@ def _check(what: str, expected: float, got: float, tolerance: float) -> Check:
     return Check("before and after", what, _FIT, Mark.COMPUTED, expected, lambda: got, "", tolerance)
 
 
+def _shown(pieces: float, drop: float) -> float:
+    """Return the share of simulated bars that show a drop after the nights that were said, six a week."""
+    weeks = ceil(nights_to_show(pieces, drop) / _NIGHTS)
+    return coverage(Bars(weeks, weeks, SCATTER, 1 - drop, pieces), 400).called
+
+
 CHECKS: list[Check] = [
+    *(
+        Check(
+            "before and after",
+            f"share of 400 simulated bars that show a drop by {drop:.0%} after the nights said for it",
+            "power aimed at: 80 % (few weeks take a little more)",
+            Mark.COMPUTED,
+            (0.6, 0.95),
+            lambda drop=drop: _shown(4.0, drop),  # type: ignore[misc]
+        )
+        for drop in (0.5, 0.7)
+    ),
     _check("effect of the switch, as a logarithm", float(_fitted()[0][3]), log(_ours().ratio or 0), 1e-4),
     _check("scatter of the weeks against Poisson's", _fitted()[2], dispersion(_CELLS)[0], 0.02),
     _check("95 % interval, lower end", _end(-1), _ends()[0], 0.002),

@@ -25,12 +25,16 @@ _WEEKS = ((3, 3), (4, 4), (12, 3), (12, 5), (12, 12))
 
 @dataclass(frozen=True, slots=True)
 class Bars:
-    """A kind of bar: weeks before and after, variance of a count over its mean, and true ratio."""
+    """A kind of bar: weeks before and after, variance of a count over its mean, and true ratio.
+
+    `pieces` are those of each fruit a night; by default bars differ.
+    """
 
     before: int
     after: int
     scatter: float
     ratio: float
+    pieces: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +50,8 @@ def coverage(kind: Bars, bars: int = BARS, seed: int = 16) -> Coverage:
     source = np.random.default_rng(seed)
     holds = called = 0
     for _bar in range(bars):
-        sprayed, other = source.uniform(1.5, 7, 2) * _NIGHTS
+        drawn = source.uniform(1.5, 7, 2)
+        sprayed, other = (drawn if kind.pieces is None else np.full(2, kind.pieces)) * _NIGHTS
         before = np.exp(source.normal(0, _TRADE_SPREAD, kind.before))
         after = np.exp(source.normal(0, _TRADE_SPREAD, kind.after)) * source.uniform(0.8, 1.25)
         found = effect(

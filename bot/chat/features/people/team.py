@@ -334,7 +334,7 @@ COMMANDS = (
         "bars",
         N_("the bars you are in, and going to another"),
         _bars,
-        words=("my bars", "switch", "switch bar"),
+        words=("my bars", "switch bar"),
         slots=(NUMBER_SLOT,),
         writes=True,
         anyone=True,

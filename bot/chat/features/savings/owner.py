@@ -29,7 +29,7 @@ def _owner(turn: Turn, arguments: Arguments) -> Reply:
         return reply(
             _("No page yet: it takes a whole week before a spray and one since."),
             _("Log waste every night, and say when you switched: spraying orange since 2026-10-20"),
-            buttons=((Button(_("Week"), "week"),),),
+            buttons=((Button(_("Before deciding"), "switch"), Button(_("Week"), "week")),),
         )
     first = _cash_lines(turn, found.cash)
     sheet = _sheet(turn, found)
