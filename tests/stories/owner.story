@@ -13,7 +13,7 @@ Ana: owner
   spray and one since.
   Log waste every night, and say when you
   switched: spraying orange since 2026-10-20
-  [Week]
+  [Before deciding] [Week]
 Ana: bought 100 oranges 50
   Bought: 100 oranges, €50.00.
   Price from now on: €50.00 for 100 pieces.

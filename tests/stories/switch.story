@@ -14,7 +14,7 @@ Ana: 300
   How many oranges do you throw out a week?
   [Back] [Cancel]
 Ana: 20
-  Cash: about €24.52 to €32.37 a week
+  Cash: about €25.00 to €32.00 a week saved
   Fresh orange costs €40.00 a week now; a spray
   a quarter to a third of it, as a rule.
   Time, apart: about 30 to 70 min a week,
