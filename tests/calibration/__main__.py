@@ -83,8 +83,9 @@ def main() -> None:
     """Show the table, or write it."""
     parser = argparse.ArgumentParser(prog="python -m tests.calibration")
     parser.add_argument("--write", action="store_true", help="renew TABLE.md")
+    write = parser.parse_args().write
     text = table()
-    if parser.parse_args().write:
+    if write:
         TABLE.write_text(text, "utf-8")
     print(text)
 

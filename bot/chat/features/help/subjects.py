@@ -16,7 +16,7 @@ SUBJECTS: dict[str, tuple[str, ...]] = {
     N_("Formulas"): ("formulas", "design"),
     N_("Batches and labels"): ("batches", "labels"),
     N_("Strength and clearing"): ("liquids",),
-    N_("Sprays and drinks"): ("spray",),
+    N_("Sprays and drinks"): ("spray", "menu"),
     N_("Money"): ("money", "savings"),
     N_("Stock and plan"): ("stock", "planning"),
     N_("Trials"): ("trials",),
