@@ -16,7 +16,7 @@ from bot.trade.liquids.clearing.mixture import Mixture
 # The margin: clear with a tenth more oil and with spirit one % vol weaker. Common practice, no source.
 MORE_OIL = 1.1
 WEAKER_PERCENT = 1.0
-# The share of oil that nobody asked for, and the bounds of the search, in percent of the volume. Common
+# The share of oil without a wish for one, and the bounds of the search, in percent of the volume. Common
 # practice, no source.
 USUAL_OIL = 10
 MOST_OIL, MOST_GLYCOL = 40, 60

@@ -1,4 +1,4 @@
-"""How much of each preparation an event needs, and the latest day to make it.
+"""Amounts of each preparation for an event, and the latest day to make it.
 
 What is not known before an event is taken as independent relative spreads: how many drinks are served, how
 they are shared among several drinks, the sprays of a drink and the size of a spray. The amount is enough nine

@@ -1,4 +1,4 @@
-"""What a design is made from: the wishes, the ingredients on the shelf, what they cost, and the limits."""
+"""The inputs of a design: the wishes, the ingredients on the shelf, their cost, and the limits."""
 
 from __future__ import annotations
 

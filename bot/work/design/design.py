@@ -173,7 +173,7 @@ def _target(bench: Bench) -> tuple[Target, tuple[Fraction, ...], Fraction]:
 
 
 def _view(bench: Bench, shares: Shares) -> FormulaView:
-    """Return a formula of 100 mL that nobody has written down."""
+    """Return a formula of 100 mL that is not in the book."""
     spirit = bench.spirits[shares.shelf]
     amounts = (
         (bench.oil, shares.oil),

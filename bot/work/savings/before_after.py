@@ -86,7 +86,7 @@ class _Logged:
         return [day for day in days if is_service_day(day, self.service_days)]
 
     def served(self, subjects: Sequence[Subject], weeks: Sequence[Week]) -> list[float]:
-        """Return the drinks of each week; a night that nobody counted is taken as the week's mean.
+        """Return the drinks of each week; a night without a count is taken as the week's mean.
 
         Empty where less than half the nights of a week were counted.
         """

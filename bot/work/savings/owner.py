@@ -1,4 +1,4 @@
-"""What the owner asks of the spray: waste before and since, cash and time apart, and what is not known."""
+"""The owner's figures of the spray: waste before and since, cash and time apart, and what is not known."""
 
 from __future__ import annotations
 

@@ -29,7 +29,7 @@ _HEAD = "| asked | proposed | and others | clear says | dose says |\n| -- | -- |
 
 
 def rows() -> Iterator[str]:
-    """Yield a row of the table for each line: the design, and the answers once it is written down."""
+    """Yield a row of the table for each line: the design, and the answers once it is in the book."""
     with tempfile.TemporaryDirectory() as folder, demo_bar(Path(folder)) as robin:
         for line, drink in LINES:
             (said,) = robin.says(line)

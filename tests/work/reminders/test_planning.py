@@ -86,7 +86,7 @@ def test_what_is_done_is_not_postponed(house: House) -> None:
 
 
 def _kinds(house: House, days: int) -> list[str]:
-    """The kinds of reminders that come within so many days."""
+    """Return the kinds of reminders that come within this many days."""
     kinds = []
     for _quarter in range(4 * days):
         kinds += [one.due.kind for one in house.reminders()]

@@ -1,4 +1,4 @@
-"""The command design: a spray to order, its others, and each of them to write down by a tap."""
+"""The command design: a spray to order, its others, each one tap to add to the book."""
 
 from __future__ import annotations
 

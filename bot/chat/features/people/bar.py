@@ -124,6 +124,7 @@ _CHOICES: dict[str, tuple[str, ...]] = {
     "service_days": (N_("every day"), N_("mon-sat"), N_("tue-sat"), N_("wed-sun")),
     "discard_warn": ("1", "3", "7"),
     "loss": ("0 %", "2 %", "5 %"),
+    "coldest": ("5 °C", "10 °C", "15 °C", "18 °C"),
     "temperature": ("18 °C", "20 °C", "23 °C", "27 °C"),
     "spray": ("0.07-0.10 ml", "0.10-0.15 ml", "0.13-0.20 ml"),
     "reasons": (N_("usual"),),
