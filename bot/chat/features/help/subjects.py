@@ -18,7 +18,7 @@ SUBJECTS: dict[str, tuple[str, ...]] = {
     N_("Strength and clearing"): ("liquids",),
     N_("Sprays and drinks"): ("spray", "menu"),
     N_("Money"): ("money", "savings"),
-    N_("Stock and plan"): ("stock", "planning"),
+    N_("Stock and plan"): ("stock", "planning", "events"),
     N_("Trials"): ("trials",),
     N_("Safety"): ("safety",),
     N_("Team and settings"): ("people",),
