@@ -103,6 +103,51 @@ Ana taps [It was Wed, 25 Nov]
   published yield).
   [Juiced] [Binned] [In a batch]
   [Undo] [Acid for it]
+Ana: peeled 4 lemons, 2 oranges
+  Peeled, good until Fri, 27 Nov 02:45:
+    4 lemons   190 ml
+    2 oranges  160 ml
+  With the juice to expect; I will remind you
+  before.
+  Counted for Thu, 26 Nov: it is after closing.
+  [Undo lemon] [Undo orange]
+  [More peeled]
+  [It was Wed, 25 Nov]
+Ana taps [It was Wed, 25 Nov]
+  (edited)
+  Corrected: 4 lemons peeled
+  Corrected: 2 oranges peeled
+  Wed, 25 Nov. Peeled, good until Thu, 26 Nov
+  12:00:
+    4 lemons   190 ml
+    2 oranges  160 ml
+  With the juice to expect; I will remind you
+  before.
+  [Undo lemon] [Undo orange]
+  [More peeled]
+Ana: log
+  Log of The Copper Gull, newest first
+  #15 Thu, 26 Nov 02:45, Ana: peeled 2 oranges
+  (instead of #13)
+  #14 Thu, 26 Nov 02:45, Ana: peeled 4 lemons
+  (instead of #12)
+  #13 Thu, 26 Nov 02:45, Ana: peeled 2 oranges
+  (now #15)
+  #12 Thu, 26 Nov 02:45, Ana: peeled 4 lemons
+  (now #14)
+  #11 Thu, 26 Nov 02:45, Ana: peeled 6 lemons
+  (instead of #10)
+  #10 Thu, 26 Nov 02:45, Ana: peeled 6 lemons
+  (now #11)
+  #9 Thu, 26 Nov 02:45, Ana: waste: 4 limes,
+  dried out (instead of #8)
+  #8 Thu, 26 Nov 02:45, Ana: gave a reason: 4
+  limes, dried out (now #9)
+  #7 Thu, 26 Nov 02:45, Ana: waste: 4 limes (now
+  #8)
+  #6 Thu, 26 Nov 02:45, Ana: undid #5
+  [Undo #15] [Undo #14] [Undo #11]
+  [Older]
 Ana: drinks 140
   Thu, 26 Nov: 140 drinks.
   Counted for Thu, 26 Nov: it is after closing.

@@ -16,6 +16,7 @@ from bot.work.standing import Details
 from storage.tables import (
     Base,
     Batch,
+    Formula,
     FormulaLine,
     FormulaVersion,
     Ingredient,
@@ -28,6 +29,8 @@ from storage.tables import (
 _ONCE: Final = {StockPar.__tablename__}
 # What the one that stays takes over where it has none, and the subject of entries that change it.
 _OWN: Final = {"strength_percent": "strength", "density_g_per_ml": "density", "grams_each": "grams each"}
+# Tables with rows of formula versions: one written later goes on from the latest at the time.
+_OF_FORMULAS: Final = (FormulaLine.__tablename__, FormulaVersion.__tablename__)
 _AT_ONCE = 200  # rows in one statement
 
 
@@ -57,12 +60,16 @@ def _merge(context: Context, row: Ingredient, into: Ingredient) -> Details:
     context.book.session.flush()
     moved = {table.name: _move(context, table, old, new) for table in _tables()}
     moved["formula_version"] = _move(context, _table(FormulaVersion), old, new, "garnish_id")
+    latest = {(formula.id, formula.latest) for formula in context.book.all(Formula)}
     variants = _move_variants(context, old, new)
     batches = [batch.id for batch in context.book.all(Batch) if _renumber(batch, old, new)]
     other_names.write(context, new, row.name)
     context.book.touched()
     return {
         "rows": {table: numbers for table, numbers in moved.items() if numbers},
+        "latest": {
+            table: sorted({(key[0], key[1]) for key in moved[table]} & latest) for table in _OF_FORMULAS
+        },
         "variants": variants,
         "batches": batches,
         "kept": kept,
@@ -112,7 +119,7 @@ def _move(
 
 
 def _move_back(context: Context, table: Table, details: Details, column: str) -> None:
-    """Point the moved rows, and their corrections since, to the first ingredient again."""
+    """Point the moved rows, their corrections and formula versions since to the first ingredient again."""
     old, new = details["merged"], details["into"]
     key = [one for one in _key(table) if one != column]
     ours = table.c.bar_id == context.book.bar_id
@@ -124,6 +131,9 @@ def _move_back(context: Context, table: Table, details: Details, column: str) ->
             moved = table.c.first.in_(select(table.c.first).where(ours, moved))
         here = ours, moved, table.c[column] == new
         context.book.session.execute(update(table).where(*here).values({column: old}))
+    for formula, number in details.get("latest", {}).get(table.name, []):
+        later = table.c.formula_id == formula, table.c.number > number, table.c[column] == new
+        context.book.session.execute(update(table).where(ours, *later).values({column: old}))
     context.book.session.expire_all()
 
 
@@ -182,7 +192,10 @@ def check(context: Context, details: Details) -> None:
 
 
 def take_back(context: Context, details: Details) -> Details:
-    """Undo a merging: what was moved, and no later rows, belongs to the first ingredient again."""
+    """Undo a merging: what was moved and later versions of its formulas belong to the first again.
+
+    Other later rows stay.
+    """
     check(context, details)
     old, new = details["merged"], details["into"]
     row, into = ingredients.row_of(context, old), ingredients.row_of(context, new)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -83,23 +84,24 @@ def of_day(turn: Turn, first: str, day: date | None) -> str:
     return _("{day}. {what}").format(day=words, what=first) if words else first
 
 
-def noting_night(turn: Turn, answer: Reply, day: date | None, line: str) -> Reply:
-    """Say to which night an entry counts that was made soon after closing, and offer the night before.
+def noting_night(
+    turn: Turn, answer: Reply, day: date | None, line: str, entries: Sequence[int | None] = ()
+) -> Reply:
+    """Say to which night entries count that were made soon after closing, and offer the night before.
 
-    `line` logs the same again, '' if it took several entries. A day that was said needs no note.
+    `line` logs the same again; `entries` are those it took, by default the last. A day that was said needs
+    no note.
     """
     context, bar = turn.context, turn.context.bar
     begins, _ends = business_day_span(context.today, bar.zone, bar.closing_minute)
-    if day is not None or context.replaced is not None or context.now - begins >= _AFTER_CLOSING:
+    if not line or day is not None or context.replaced is not None or context.now - begins >= _AFTER_CLOSING:
         return answer
     before = context.today - timedelta(days=1)
     note = Text(_("Counted for {day}: it is after closing.").format(day=show_day(context.today)))
-    answer = replace(answer, blocks=(*answer.blocks, note))
-    if not line:
-        return answer
     label = _("It was {day}").format(day=show_day(before))
-    other = Button(label, f"{INSTEAD} {context.entry} {line} {before.isoformat()}")
-    return replace(answer, buttons=(*answer.buttons, (other,)))
+    numbers = ",".join(map(str, entries or (context.entry,)))
+    other = Button(label, f"{INSTEAD} {numbers} {line} {before.isoformat()}")
+    return replace(answer, blocks=(*answer.blocks, note), buttons=(*answer.buttons, (other,)))
 
 
 def with_day(line: str, day: date | None) -> str:

@@ -143,10 +143,10 @@ def _peeled(turn: Turn, arguments: PeeledArguments) -> Reply:
         believe(turn, "peeled", one.fruit, one.waste_amount, Dimension.COUNT, words, with_day(line, day))
     if len(arguments.lines) == 1:
         return noting_night(turn, _one_peeled(turn, arguments.lines[0], day), day, line)
-    return noting_night(turn, _several_peeled(turn, arguments), day, "")
+    return _several_peeled(turn, arguments, line)
 
 
-def _several_peeled(turn: Turn, arguments: PeeledArguments) -> Reply:
+def _several_peeled(turn: Turn, arguments: PeeledArguments, line: str) -> Reply:
     rows, entries = [], []
     for one in arguments.lines:
         logged = peeled.peel(turn.context, one.fruit.id, one.waste_amount, arguments.day)
@@ -159,7 +159,8 @@ def _several_peeled(turn: Turn, arguments: PeeledArguments) -> Reply:
     first = of_day(turn, first, arguments.day)
     about = Text(_("With the juice to expect; I will remind you before."))
     buttons = (*undo_each(entries), (Button(_("More peeled"), "peeled"),))
-    return Reply((Text(first, strong=True), Grid(tuple(rows)), about), buttons)
+    answer = Reply((Text(first, strong=True), Grid(tuple(rows)), about), buttons)
+    return noting_night(turn, answer, arguments.day, line, [number for _name, number in entries])
 
 
 def _one_peeled(turn: Turn, one: PiecesArguments, day: date | None) -> Reply:
