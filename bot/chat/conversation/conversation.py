@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from bot.chat.conversation import arrival, execution, settlement
 from bot.chat.conversation.arrival import Arrival
+from bot.chat.conversation.last_shown import LastShown
 from bot.chat.conversation.notices import noticed
 from bot.chat.conversation.settlement import Receipt
 from bot.chat.dialogue.on_copy import MOST_TRIES, Preparation, Prepared
@@ -45,6 +46,7 @@ class Conversation:
         self.store = store
         self.clock = clock
         self.deep_link = deep_link
+        self._shown = LastShown()
 
     @staticmethod
     def takes_long(message: Message) -> bool:
@@ -103,10 +105,12 @@ class Conversation:
                 return None
             with speaking(arrived.tongue(self.clock.now())):
                 turn = arrived.turn(unit, self.clock, self.deep_link)
-                turn.hurried = hurried
+                turn.hurried, turn.shown = hurried, self._shown.of(message)
                 intent = intent_of(turn)
                 done = execution.execute_reading(turn, intent)
                 replies = settlement.settled_unkept(done.replies)
+                if replies is not None:
+                    self._shown.keep(turn)
                 return PassResult(arrived, intent, replies, done.slow)
 
     def _pass_writing(
@@ -127,7 +131,9 @@ class Conversation:
                 return []
             with speaking(arrived.tongue(self.clock.now())):
                 turn = arrived.turn(unit, self.clock, self.deep_link)
-                turn.prepared, turn.alone = prepared, alone
+                turn.prepared, turn.alone, turn.shown = prepared, alone, self._shown.of(message)
                 intent = seen.intent if seen is not None and known else intent_of(turn)
                 done = execution.execute_writing(turn, intent)
-                return settlement.settle(turn, done, receipt)
+                replies = settlement.settle(turn, done, receipt)
+                self._shown.keep(turn)
+                return replies

@@ -58,6 +58,7 @@ class Turn:
     finishing: bool = False  # every question is answered, and the dialogue's command runs
     hurried: bool = False  # other messages wait, so long work is refused
     prepared: object = None  # work done for this message on a copy of its bar
+    shown: str = ""  # the last line here that only showed something, if nothing was logged since
     alone: bool = False  # long work is done in the transaction, because its copies were outdated
 
     @cached_property

@@ -90,6 +90,11 @@ class Factor:
 
     factor: Fraction
 
+    def of(self, words: str) -> str:
+        """Return an amount that begins with a plain number, multiplied: '800 ml' for '400 ml'."""
+        number, _space, unit = words.partition(" ")
+        return f"{Fraction(number) * self.factor} {unit}".strip()
+
 
 @dataclass(frozen=True, slots=True)
 class Stock:

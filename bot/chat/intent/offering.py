@@ -8,8 +8,9 @@ from dataclasses import replace
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.dialogue.turn import Turn
+from bot.chat.grammar.syntax import Stock
 from bot.chat.i18n.language import _
-from bot.chat.intent.reading.reader import Reading, Readings
+from bot.chat.intent.reading.reader import Reading, Readings, reading_of
 from bot.chat.intent.thread import OF_LAST
 from bot.chat.intent.without_command import WITHOUT_COMMAND
 from bot.chat.reply.layout import LABEL_LENGTH, shortened
@@ -31,10 +32,15 @@ def offer(turn: Turn, readings: Readings) -> Reply:
     if first is not None and readings.sure and first.wish in WITHOUT_COMMAND:
         return WITHOUT_COMMAND[first.wish](turn)
     if first is not None and readings.sure:
+        row = (replace(_button(turn, first, readings), label=first.label),)
+        amounts = _amounts_instead(turn, first)
+        if amounts is not None:
+            said = _("Do you want to count it, or see what it is enough for?")
+            return reply(said, buttons=(row, (Button(amounts.label, amounts.line),)))
         return reply(
             _("Read as: {line}").format(line=first.label),
             _("Nothing is logged yet. Tap if that is right."),
-            buttons=((replace(_button(turn, first, readings), label=first.label),),),
+            buttons=(row,),
         )
     rows = tuple((_button(turn, one, readings),) for one in readings.likeliest if _is_offered(turn, one))
     if readings.two:
@@ -46,6 +52,16 @@ def offer(turn: Turn, readings: Readings) -> Reply:
     if first is None or readings.no_wish > first.probability:
         said = _("That sounded like talk, so I did nothing. Or did you want one of these?")
     return reply(said, _example(turn), buttons=rows)
+
+
+def _amounts_instead(turn: Turn, first: Reading) -> Reading | None:
+    """Return the amounts that a counted ingredient is enough for: 'I have 10 ml oil' may ask for them."""
+    if first.command is None or first.command.name not in {"count", "stock"} or turn.message.corrects:
+        return None
+    found = reading_of(turn, "scale", turn.message.text)
+    phrase = None if found is None or found.command is None else found.command.phrase(turn, found.rest)
+    with_it = phrase is not None and any(isinstance(one.value, Stock) for one in phrase.filled)
+    return found if with_it else None
 
 
 def _is_offered(turn: Turn, reading: Reading) -> bool:

@@ -10,6 +10,7 @@ from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.syntax import Filled, names_unknown
 from bot.chat.intent.incoming_photo import batch_asked_about
+from bot.chat.intent.reading.shown import shown_for_other, shown_for_share
 from bot.work.log import thread
 
 OF_LAST = frozenset({"correct", "again"})  # the commands that mean the last thing
@@ -33,7 +34,8 @@ def as_thread(turn: Turn, text: str) -> tuple[Command, str] | None:
     text = text.strip(" .!¡")
     if turn.presence.bar is None or not text:
         return None
-    return _correction(turn, text) or _repetition(turn, text) or _look(turn, text)
+    shown = shown_for_share(turn, text) or shown_for_other(turn, text)
+    return shown or _correction(turn, text) or _repetition(turn, text) or _look(turn, text)
 
 
 def _correction(turn: Turn, text: str) -> tuple[Command, str] | None:

@@ -52,6 +52,14 @@ def before(context: Context) -> State | None:
     return next(iter(_logged(context)), None)
 
 
+def ends_with_undo(context: Context, chat: str) -> bool:
+    """Whether the last thing that the person did in this chat was to undo something."""
+    mine = Entry.by == context.person_id, Entry.source.startswith(chat, autoescape=True)
+    query = context.book.select(Entry).where(*mine).order_by(Entry.id.desc()).limit(1)
+    last = context.book.session.scalars(query).first()
+    return last is not None and last.what == chain.UNDO
+
+
 def _logged(context: Context, *where: Any) -> list[State]:
     since = context.now - timedelta(hours=UNDO_HOURS)
     mine = Entry.by == context.person_id, Entry.at >= since, *where

@@ -197,15 +197,10 @@ def corrected(turn: Turn, found: State, rather: str, wrongly: str) -> list[Retol
 def _with(before: Retold, at: int, new: Mapping[str, Filled]) -> Retold:
     line = dict(before.lines[at])
     for slot, one in new.items():
-        line[slot] = _scaled(line[slot], one.value) if isinstance(one.value, Factor) else one.text
+        line[slot] = one.value.of(line[slot]) if isinstance(one.value, Factor) else one.text
         if isinstance(one.value, PackPrice) and one.value.pack is not None:
             line["pack"] = ""
     return Retold(before.command, (*before.lines[:at], line, *before.lines[at + 1 :]))
-
-
-def _scaled(words: str, factor: Factor) -> str:
-    number, _space, unit = words.partition(" ")
-    return f"{Fraction(number) * factor.factor} {unit}".strip()
 
 
 def _lines_said(turn: Turn, name: str, text: str, several: bool = False) -> bool:

@@ -10,19 +10,23 @@ from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.on_copy import on_copy
 from bot.chat.dialogue.progress import watching
-from bot.chat.dialogue.turn import Turn
-from bot.chat.features.log.entries import change_reply
+from bot.chat.dialogue.slots import Slot, said
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.log.entries import change_reply, thing_words
 from bot.chat.features.log.thread import last_things, none_left
-from bot.chat.reply.message import Reply
+from bot.chat.i18n.language import _
+from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
 from bot.work.log import chain, thread
+from bot.work.log.chain import State
 
 
 @dataclass(frozen=True, kw_only=True)
 class UndoArguments(Arguments):
-    """The entry to undo or to put back, None for the last one."""
+    """The entry to undo or to put back, None for the last one, or for the one before it."""
 
     number: int | None = None
+    other: bool = False
 
 
 def _undo(turn: Turn, arguments: UndoArguments) -> Reply:
@@ -37,8 +41,19 @@ def _undo_now(turn: Turn, arguments: UndoArguments) -> Reply:
         found = last_things(turn)
         if not found and thread.before(turn.context) is not None:
             raise none_left(turn, "undo {entry}")
+        if arguments.other and not thread.ends_with_undo(turn.context, turn.message.chat_key):
+            found = _without_last(turn, found)
         number = found[0].last.id if found else None
     return change_reply(turn, chain.undo(turn.context, number))
+
+
+def _without_last(turn: Turn, found: list[State]) -> list[State]:
+    """Return what the other one may be. Raises Say where only one thing was logged here."""
+    if len(found) == 1:
+        thing = thing_words(turn, found[0])
+        said = _("You logged only this here tonight: {thing}").format(thing=thing)
+        raise Say(reply(said, buttons=((Button(_("Undo"), f"undo {found[0].last.id}"),),)))
+    return found[1:]
 
 
 def _put_back(turn: Turn, arguments: UndoArguments) -> Reply:
@@ -55,7 +70,7 @@ COMMANDS = (
             *("undo that", "delete the last one", "delete the last", "delete last", "delete that"),
             *("delete it", "remove the last one", "remove that", "scratch that", "scratch the last one"),
         ),
-        slots=(NUMBER_SLOT,),
+        slots=(NUMBER_SLOT, Slot("other", said)),
         writes=True,
         menu=80,
     ),

@@ -117,6 +117,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "SEEMS": "its it's it_is that's thats that_is looks it_looks still its_still now is_now",
     "NOT": "not instead_of rather_than and_not",
     "ALSO": "also plus and_also oh_and and_another",
+    "OTHER_ONE": "the_other the_other_one",
     "AGAIN": "again same_again the_same_again same_thing_again the_same same_thing once_again once_more"
     " one_more_time same_as_before repeat_that same",
     "ADD": "add added plus adding",

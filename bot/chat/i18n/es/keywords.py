@@ -109,6 +109,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "SEEMS": "es está ya_está sigue se_ve ahora todavía aún",
     "NOT": "no y_no en_lugar_de en_vez_de",
     "ALSO": "también además y_también ponle_también",
+    "OTHER_ONE": "el_otro la_otra",
     "AGAIN": "otra_vez otra_vez_lo_mismo lo_mismo lo_mismo_otra_vez de_nuevo lo_mismo_de_nuevo repite"
     " repítelo igual_que_antes",
     "ADD": "añade añadir añadí añado agrega agregar agregué echa eché más",

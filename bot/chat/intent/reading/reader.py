@@ -18,6 +18,7 @@ from bot.chat.i18n.languages import understood
 from bot.chat.intent.reading.frames import fill, wishes, wishes_of
 from bot.chat.intent.reading.pieces import Typed, month_named, pieces_of
 from bot.chat.intent.reading.ranker import Ranked, ranker_for
+from bot.chat.intent.reading.shown import meant_by_it
 from bot.chat.intent.reading.tokens import tokens_of
 from bot.work.batches import batches
 from bot.work.errors import NotThereError
@@ -216,7 +217,7 @@ def reading_of(turn: Turn, wish: str, text: str) -> Reading | None:
 
 def _pieces(turn: Turn, text: str) -> list[Typed]:
     found = pieces_of(text, turn.vocabulary)
-    return [*found, *_spans(turn, found, text)]
+    return [*found, *meant_by_it(turn, text, found), *_spans(turn, found, text)]
 
 
 def _spans(turn: Turn, found: list[Typed], text: str) -> Iterator[Typed]:
