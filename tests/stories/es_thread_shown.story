@@ -110,6 +110,6 @@ Ana: deshacer la otra
 Ana: tengo 10 ml de aceite de pomelo
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limones con moho
-  [escala Bruma de pomelo con 10 ml aceite de pomelo]
   [cuenta aceite de pomelo 10 ml]
-  [compra 10 ml aceite de pomelo]
+  [escala Bruma de pomelo con 10 ml aceite de pomelo]
+  [graduación Bruma de pomelo]
