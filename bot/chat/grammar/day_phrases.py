@@ -5,7 +5,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 from babel import Locale
@@ -102,6 +102,7 @@ def _names(language: str) -> tuple[Mapping[str, int], Mapping[str, int]]:
     return days, months
 
 
+@lru_cache(maxsize=1024)
 def _plain(word: str) -> str:
     low = word.casefold().rstrip(".")
     return "".join(c for c in unicodedata.normalize("NFKD", low) if not unicodedata.combining(c))
