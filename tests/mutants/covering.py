@@ -26,11 +26,8 @@ _MOST_SECONDS, _MOST_TESTS = 25.0, 80
 
 
 def _subjects(changes: list[Change]) -> set[tuple[str, str]]:
-    return {(layer, Path(subject).stem) for _bot, layer, subject, *_rest in (_parts(one) for one in changes)}
-
-
-def _parts(change: Change) -> tuple[str, ...]:
-    return Path(change.path).parts
+    found = (Path(change.path).parts for change in changes)
+    return {(layer, Path(subject).stem) for _bot, layer, subject, *_rest in found}
 
 
 def nearest(changes: list[Change]) -> list[str]:

@@ -177,9 +177,9 @@ def test_evenness_of_single_sprays() -> None:
         ([0.79, 1.21] + [1.0] * 18, Evenness.EVEN),
         ([0.79, 1.21] * 3 + [1.0] * 14, Evenness.DOUBTFUL),
         ([0.79, 1.21] * 3 + [0.79] + [1.0] * 13, Evenness.UNEVEN),
-        ([0.86] * 10, Evenness.EVEN),
+        ([0.85] * 10, Evenness.EVEN),
         ([0.84] * 10, Evenness.UNEVEN),
-        ([1.14] * 10, Evenness.EVEN),
+        ([1.15] * 10, Evenness.EVEN),
         ([1.16] * 10, Evenness.UNEVEN),
     ],
 )
