@@ -1,4 +1,4 @@
-"""How well the probability of clearing is calibrated: simulated bars, and published mixes held out.
+"""Calibration of the probability of clearing: simulated bars, and published mixes held out.
 
 python -m tests.calibration            shows the table
 python -m tests.calibration --write    renews TABLE.md

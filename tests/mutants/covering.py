@@ -1,4 +1,4 @@
-"""Which test reaches which line of the rules and use cases, found by running each once under coverage."""
+"""Find the lines of the rules and use cases that each test reaches, by one run under coverage."""
 
 from __future__ import annotations
 

@@ -27,9 +27,11 @@ Ana: ayuda escala
   [Paso a paso] [Fórmulas]
   [Todo]
 Ana: ayuda merma
-  /merma: anotar la fruta tirada
+  /merma: anotar fruta y lo demás que se tira
   merma 6 naranjas con moho
   merma 1,2 kg limones, 3 pomelos con moho
+  merma 200 ml zumo de pomelo
+  merma 1 botella del lote 12
   [Paso a paso] [Merma y fruta]
   [Todo]
 Ana: /ayuda lote

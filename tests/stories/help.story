@@ -33,9 +33,11 @@ Ana: help scale
   [Step by step] [Formulas]
   [Everything]
 Ana: help waste
-  /waste: log fruit thrown out
+  /waste: log fruit and anything else thrown out
   waste 6 oranges mouldy
   waste 1.2 kg lemons, 3 limes dried out
+  waste 200 ml lime juice
+  waste 1 bottle of batch 12
   [Step by step] [Waste and fruit]
   [Everything]
 Ana: /help batch

@@ -184,7 +184,7 @@ Ana: ordered oranges 24, limes 30
   For example: waste 6 limes mouldy
   [bought 24 oranges; 30 limes]
   [waste 24 oranges, 30 limes]
-  [Allergens that the names point to]
+  [Note that a batch was filtered]
 Ana taps [bought 24 oranges; 30 limes]
   2 deliveries logged.
   Bought: 24 oranges.

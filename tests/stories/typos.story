@@ -83,9 +83,10 @@ Ana: scale 42
   Got “42”. In ml, g or oz?
   [scale 42 ml]
 Ana: batch grapefruit mist to 8 x 50 ml tomorrow
-  Read as: batch Grapefruit mist to 8 x 50 ml
-  Nothing is logged yet. Tap if that is right.
-  [batch Grapefruit mist to 8 x 50 ml]
+  Got “grapefruit mist to 8 x 50 ml”. What about
+  “tomorrow”?
+  For example: batch grapefruit mist to 400 ml
+  [Step by step] [More examples]
 Ana: check 1 clear
   There is no batch 1 in this bar.
 Ana: check 1 sparkling

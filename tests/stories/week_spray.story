@@ -104,7 +104,7 @@ Ana: month
   Orange, sprayed since 9 Nov 2026: no verdict
   yet. In whole weeks 7 nights before and 0
   since; it takes 14 each.
-  <picture waste-2026-W49.png>
+  <picture waste-2026-W46.png>
   [More] [Picture]
   [Last month] [Log waste]
 Ana: waste report 2026-11-01 to 2026-11-08

@@ -146,6 +146,7 @@ QUANTITIES: Final = (
     N_("opened"),
     N_("overage"),
     N_("pack"),
+    N_("pieces"),
     N_("price"),
     N_("priming sprays"),
     N_("recheck"),

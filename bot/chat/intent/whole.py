@@ -5,7 +5,7 @@ from __future__ import annotations
 from bot.chat.dialogue import filling
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import REFUSALS
-from bot.chat.dialogue.registry import all_commands, words_of
+from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
 from bot.chat.dialogue.slots import AnySlot
 from bot.chat.dialogue.state import DialogueState
 from bot.chat.dialogue.turn import Turn
@@ -42,8 +42,11 @@ def is_loose(turn: Turn, command: Command, rest: str) -> bool:
         return True  # 'bin 36' may mean a batch
     if command.name == "check" and "note" in slots and "clarity" not in slots:
         return True  # 'check stock on sugar'
-    if command.name == "bar" and any(one.slot == "value" and one.text.startswith("of ") for one in filled):
-        return True  # 'change the name of lemon mist'
+    value = next((one.text for one in filled if one.slot == "value"), "")
+    if command.name == "bar" and (value.startswith("of ") or "=" in value):
+        return True  # 'change the name of lemon mist', 'set the names: House syrup = jarabe'
+    if command.name == "note" and command_at_start(rest) is not None:
+        return True  # 'note lot A12 of the glycol'
     if "lines" in slots:
         return False  # a formula with its ingredients
     return any((command.name, one.slot) in _LOOSE and _is_any_words(one) for one in filled)

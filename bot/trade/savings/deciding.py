@@ -1,4 +1,4 @@
-"""What a switch from fresh fruit to a spray may save, from a few numbers, and how many nights would show it.
+"""Savings that a switch from fresh fruit to a spray may bring, and the nights that would show them.
 
 Nights: sample size for a ratio of over-dispersed counts, on the log scale (Zhu and Lakkis, Statistics in
 Medicine 33, 2014, 376, from memory), for a difference in differences with other fruit thrown out as much.

@@ -22,10 +22,16 @@ from bot.work.log.chain import State
 
 
 @dataclass(frozen=True, kw_only=True)
-class UndoArguments(Arguments):
-    """The entry to undo or to put back, None for the last one, or for the one before it."""
+class PutBackArguments(Arguments):
+    """The entry to put back, None for the last one."""
 
     number: int | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class UndoArguments(PutBackArguments):
+    """The entry to undo, None for the last one, or for the one before it."""
+
     other: bool = False
 
 
@@ -56,7 +62,7 @@ def _without_last(turn: Turn, found: list[State]) -> list[State]:
     return found[1:]
 
 
-def _put_back(turn: Turn, arguments: UndoArguments) -> Reply:
+def _put_back(turn: Turn, arguments: PutBackArguments) -> Reply:
     return change_reply(turn, chain.put_back(turn.context, arguments.number))
 
 
