@@ -84,6 +84,7 @@ def test_money_is_a_finite_number(amount: str) -> None:
 
 
 def test_a_fraction_becomes_a_decimal_of_twelve_places() -> None:
+    assert not as_decimal(Fraction(0)).is_signed()
     assert as_decimal(Fraction(2, 3)) == Decimal("0.666666666667")
     assert as_decimal(Fraction(1, 8)) == Decimal("0.125")
     assert as_decimal(Fraction(-5, 2)) == Decimal("-2.5")

@@ -29,6 +29,11 @@ def test_each_order_comes_once_in_six_servings(seed: int) -> None:
         assert sum(one.contents[one.odd] == "S" for one in found) == 3
 
 
+def test_the_order_of_glasses_differs_between_tests() -> None:
+    first = {tuple(serving(seed, number).contents for number in range(6)) for seed in range(20)}
+    assert len(first) > 10
+
+
 def test_codes_differ_and_tell_nothing() -> None:
     found = [serving(4, number) for number in range(60)]
     assert all(len(set(one.codes)) == 3 and min(one.codes) > 100 for one in found)
@@ -57,6 +62,7 @@ def test_it_ends_by_the_critical_number_at_the_latest() -> None:
 def test_both_error_rates_hold_their_aim() -> None:
     assert rates(0).different <= FALSE_ALARM
     assert 1 - rates(DISCRIMINATORS).different <= MISS
+    assert DISCRIMINATORS == 0.5  # the share that the bot states: half the tasters
     assert rates(1).tastings == 5
 
 
