@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from bot.documents.charts.canvas import MARGIN, SMALL_SIZE, TEXT_SIZE, WIDTH, Sheet, ticks
 from bot.documents.charts.charts import Layer, Number, bars_by_week, names_below, totals_of, value_axis
 
+_NEAR = 26  # from the sum at the end with its figure to the dashed line
 _PANEL_HEIGHT = 105
 _DASHED = (0, (4, 2))
 
@@ -113,8 +114,8 @@ def _cash(sheet: Sheet, cash: CashLine, number: Number) -> None:
     if cash.outlay:
         y = to_y(cash.outlay)
         sheet.line([left, right], [y, y], color=sheet.look.ink, width=1.4, dashes=_DASHED)
-        # On the side of the dashed line where the cash is not.
-        beside = y + 9 if end > cash.outlay else y - 8
+        # Above the dashed line, unless the cash ends just there.
+        beside = y + 9 if 0 < y - to_y(end) < _NEAR else y - 8
         sheet.text(right, beside, cash.outlay_word, size=SMALL_SIZE, align="right")
     sheet.text(right, to_y(end) - 10, number(end), size=TEXT_SIZE, bold=True, align="right")
     sheet.top = to_y(marks[0]) + 12
