@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from contextlib import suppress
+from typing import Any
 
 from sqlalchemy import Connection, text
 from sqlalchemy.exc import SQLAlchemyError
@@ -39,8 +40,11 @@ class SessionLock:
         if self._session is not None:
             return True
         with told_apart():
-            session = self._store.engine.connect().execution_options(isolation_level="AUTOCOMMIT")
+            session = self._store.engine.connect()
             session.detach()
+            # As an execution option it would be reset by whoever uses the pool's record next.
+            driver: Any = session.connection.dbapi_connection
+            driver.autocommit = True
             if silent_seconds is not None and (session.dialect.server_version_info or ()) >= _SINCE:
                 session.execute(text(f"SET idle_session_timeout = '{silent_seconds}s'"))
             if session.scalar(self._take, {"name": self._name}):

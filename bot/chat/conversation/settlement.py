@@ -63,7 +63,10 @@ def _asked_again(turn: Turn, done: Execution) -> list[Reply]:
     dialogue = None if turn.pending is None else turn.pending.dialogue
     if not done.asks_again or dialogue is None or not state.is_still_asked(turn.unit, turn.presence):
         return []
-    return [filling.again(turn, all_commands()[dialogue.command])]
+    command = all_commands()[dialogue.command]
+    if turn.presence.bar is None and not command.anyone:
+        return []  # removed from the bar while the question was open
+    return [filling.again(turn, command)]
 
 
 def _keeping_long_lines(turn: Turn, replies: list[Reply]) -> list[Reply]:

@@ -49,6 +49,7 @@ from bot.work.people import people
 HOME = re.compile(r"^@(\d{1,12}) ", re.ASCII)  # a tap for this bar: '@3 check 12 clear'
 _INSTEAD = re.compile(rf"^{INSTEAD} (\d{{1,12}}(?:,\d{{1,12}})*) ", re.ASCII)
 KEPT = "~"  # a tap whose line is too long for a button and stored: '~ 41 2'
+_NUMBER = re.compile(r"\d{1,12}", re.ASCII)
 OUT_OF_DATE = f"{KEPT} - -"
 _AS = re.compile(r"as ([a-z_ ]+): (.+)", re.DOTALL)
 _COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
@@ -172,7 +173,7 @@ def _tapped_answer(turn: Turn, text: str) -> Intent:
     _sign, nonce, answer = [*text.split(" ", 2), "", ""][:3]
     pending = turn.pending
     if pending is None or nonce != str(pending.nonce) or pending.dialogue is None:
-        asked = people.asked_instead(turn.unit, turn.presence, int(nonce)) if nonce.isdecimal() else ""
+        asked = people.asked_instead(turn.unit, turn.presence, int(nonce)) if _NUMBER.fullmatch(nonce) else ""
         return OutOfDate(asked)
     return Answer(answer, tapped=True)
 
