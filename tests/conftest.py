@@ -126,7 +126,7 @@ def pytest_configure(config: pytest.Config) -> None:
     examples.choose(long=config.getoption("--all"))
 
 
-# Tests that add little about a database to those of storage and work: in the short part a fixed fifth of them
+# Tests that add little about a database to those of storage: in the short part a fixed fifth of them
 # also runs on PostgreSQL.
 _TALKATIVE = (
     "tests/chat/",
@@ -134,7 +134,7 @@ _TALKATIVE = (
     "tests/channels/",
     "tests/fuzz/",
     "tests/understanding/",
-    "tests/work/transfer/",
+    "tests/work/",
 )
 
 

@@ -11,7 +11,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from storage.store import Store
 from storage.trouble import told_apart
 
-_SINCE = (14,)  # the first version of PostgreSQL with idle_session_timeout
+_SINCE = 140000  # PostgreSQL 14 has the setting; as the driver counts versions
 _RELEASE = text("SELECT pg_advisory_unlock_all()")
 
 
@@ -42,10 +42,10 @@ class SessionLock:
         with told_apart():
             session = self._store.engine.connect()
             session.detach()
-            # As an execution option it would be reset by whoever uses the pool's record next.
+            # As an execution option it would stay with the pool's record and hit its next user.
             driver: Any = session.connection.dbapi_connection
             driver.autocommit = True
-            if silent_seconds is not None and (session.dialect.server_version_info or ()) >= _SINCE:
+            if silent_seconds is not None and driver.info.server_version >= _SINCE:
                 session.execute(text(f"SET idle_session_timeout = '{silent_seconds}s'"))
             if session.scalar(self._take, {"name": self._name}):
                 self._session = session

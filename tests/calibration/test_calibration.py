@@ -15,6 +15,7 @@ def test_the_interval_covers_the_truth_as_often_as_it_says(number: int) -> None:
     assert 0.72 <= run(WORLDS[0], number, _BARS).covered <= 0.88
 
 
+@pytest.mark.long
 def test_the_probability_said_is_the_share_seen() -> None:
     rows = reliability([run(WORLDS[0], number, _BARS) for number in LOOKS])
     for _low, said, was, number in rows:

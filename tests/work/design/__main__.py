@@ -55,8 +55,9 @@ def main() -> None:
     """Print the table, or write it beside this file."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--write", action="store_true")
+    write = parser.parse_args().write
     table = "\n".join(("# Ten designs in the bar of the demo", "", _HEAD, *rows())) + "\n"
-    if parser.parse_args().write:
+    if write:
         _TABLE.write_text(table, "utf-8")
     else:
         print(table, end="")
