@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from tests.written import print_or_write
 
 if TYPE_CHECKING:
     from tests.calibration.published import Point
@@ -79,16 +80,5 @@ def _words(point: Point) -> str:
     return " : ".join(f"{getattr(mixture, part):g} {name}" for part, name in names if getattr(mixture, part))
 
 
-def main() -> None:
-    """Show the table, or write it."""
-    parser = argparse.ArgumentParser(prog="python -m tests.calibration")
-    parser.add_argument("--write", action="store_true", help="renew TABLE.md")
-    write = parser.parse_args().write
-    text = table()
-    if write:
-        TABLE.write_text(text, "utf-8")
-    print(text)
-
-
 if __name__ == "__main__":
-    main()
+    print_or_write("tests.calibration", TABLE, table)

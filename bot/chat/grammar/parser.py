@@ -15,7 +15,8 @@ from lark.exceptions import UnexpectedInput, VisitError
 from bot.chat.grammar import tables
 from bot.chat.grammar.lexer import LONGEST_MESSAGE, MOST_PIECES, Option, Piece, Reader, Vocabulary
 from bot.chat.grammar.syntax import Filled, Line
-from bot.chat.grammar.transformer import Meaning, Spoken
+from bot.chat.grammar.transformer import Meaning
+from bot.chat.grammar.values import Spoken
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.trade.formulas.measures import registry
 

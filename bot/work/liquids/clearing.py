@@ -15,7 +15,7 @@ from bot.trade.liquids.clearing.evidence import Belief
 from bot.trade.liquids.clearing.mend import State
 from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.spray.release import Release, release
-from bot.work.batches.batches import LOOKING, BatchState, Clarity
+from bot.work.batches.batches import LOOKING, Clarity
 from bot.work.context import Context
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.mixture import mix_of
@@ -24,7 +24,6 @@ from bot.work.liquids.evidence import mixture_in
 from storage.memory import Memory
 from storage.tables import Batch, BatchEvent
 from storage.types import JsonObject
-from storage.unit import of_bar
 
 # After this many clear checks a formula counts as clear in this bar, whatever a model says.
 TIMES_TO_TRUST = 3
@@ -32,31 +31,11 @@ RELEASE_TEMPERATURE_C = 20.0
 # The number of latest checks and undone checks to use: enough to trust, quick to read.
 _MOST_LOOKS = 24
 _states = Memory(8192)  # the models' results by ratio
-_LOOKS = (
-    of_bar(
-        BatchEvent,
-        BatchEvent.id,
-        BatchEvent.first,
-        BatchEvent.corrects,
-        BatchEvent.what,
-        BatchEvent.clarity,
-        BatchEvent.at,
-        BatchEvent.mix_before,
-        Batch.id.label("batch"),
-        Batch.made_at,
-        Batch.rest_until,
-        Batch.frozen,
-    )
-    .join(Batch, (Batch.bar_id == BatchEvent.bar_id) & (Batch.id == BatchEvent.batch_id))
-    .where(
-        Batch.formula_id == bindparam("of_formula"),
-        Batch.version == bindparam("of_version"),
-        Batch.state != BatchState.UNDONE,
-        BatchEvent.what.in_((*LOOKING, "added")),
-    )
-    .order_by(BatchEvent.id.desc())
-    .limit(_MOST_LOOKS)
-)
+_LOOKS = evidence.EVENTS.where(
+    Batch.formula_id == bindparam("of_formula"),
+    Batch.version == bindparam("of_version"),
+    BatchEvent.what.in_((*LOOKING, "added")),
+).limit(_MOST_LOOKS)
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,7 @@ from storage.unit import of_bar
 
 _MOST_EVENTS = 200  # of one oil, the newest: more than a bar sees of it in years
 _OUTCOMES = {Clarity.CLEAR: Outcome.CLEAR, Clarity.HAZY: Outcome.HAZE, Clarity.SPLIT: Outcome.SPLIT}
-_EVENTS = (
+EVENTS = (
     of_bar(
         BatchEvent,
         BatchEvent.id,
@@ -33,23 +33,24 @@ _EVENTS = (
         BatchEvent.what,
         BatchEvent.clarity,
         BatchEvent.at,
-        BatchEvent.temperature_c,
         BatchEvent.mix_before,
-        BatchLine.lot,
         Batch.id.label("batch"),
-        Batch.formula_id,
-        Batch.version,
+        Batch.made_at,
         Batch.rest_until,
         Batch.frozen,
     )
     .join(Batch, (Batch.bar_id == BatchEvent.bar_id) & (Batch.id == BatchEvent.batch_id))
+    .where(Batch.state != BatchState.UNDONE)
+    .order_by(BatchEvent.id.desc())
+)
+"""The events of the bar's batches with what a look needs, the newest first."""
+_OF_OIL = (
+    EVENTS.add_columns(BatchEvent.temperature_c, BatchLine.lot, Batch.formula_id, Batch.version)
     .join(BatchLine, (Batch.bar_id == BatchLine.bar_id) & (Batch.id == BatchLine.batch_id))
     .where(
         BatchLine.ingredient_id == bindparam("of_oil"),
-        Batch.state != BatchState.UNDONE,
         BatchEvent.what.in_(("check", "added", UNDO)),
     )
-    .order_by(BatchEvent.id.desc())
     .limit(_MOST_EVENTS)
 )
 
@@ -95,7 +96,7 @@ def looks_at(context: Context, oil: int) -> tuple[OilLook, ...]:
 
 
 def _looks(context: Context, oil: int) -> tuple[OilLook, ...]:
-    valid = standing(context.book.found(_EVENTS, of_oil=oil))
+    valid = standing(context.book.found(_OF_OIL, of_oil=oil))
     found: dict[tuple[int, Hashable, int], OilLook] = {}
     for place, row in enumerate(valid):
         if row.clarity is None or row.at < row.rest_until:

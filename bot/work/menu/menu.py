@@ -17,7 +17,6 @@ from storage.types import JsonObject
 
 MOST_LINES = 8
 MOST_ML = 1000
-MOST_SPRAYS = 50
 
 
 @dataclass(frozen=True, slots=True)

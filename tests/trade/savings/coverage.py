@@ -6,7 +6,6 @@ varies for all fruit alike, with a season between before and after. `--write` re
 
 from __future__ import annotations
 
-import argparse
 from dataclasses import dataclass
 from itertools import product
 from pathlib import Path
@@ -15,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from bot.trade.savings.before_after import Period, Verdict, effect
+from tests.written import print_or_write
 
 BARS = 2000
 _TABLE = Path(__file__).with_name("COVERAGE.md")
@@ -91,16 +91,5 @@ def table() -> list[str]:
     return lines
 
 
-def main() -> None:
-    """Print the table, or write it."""
-    parser = argparse.ArgumentParser(prog="python -m tests.trade.savings.coverage")
-    parser.add_argument("--write", action="store_true", help="write COVERAGE.md")
-    shown = "\n".join(table()) + "\n"
-    if parser.parse_args().write:
-        _TABLE.write_text(shown, "utf-8")
-    else:
-        print(shown)
-
-
 if __name__ == "__main__":
-    main()
+    print_or_write("tests.trade.savings.coverage", _TABLE, lambda: "\n".join(table()) + "\n")

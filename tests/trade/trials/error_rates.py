@@ -6,11 +6,11 @@ ERROR_RATES.md.
 
 from __future__ import annotations
 
-import argparse
 import random
 from pathlib import Path
 
 from bot.trade.trials.triangle import Answer, Rates, judge, rates, serving
+from tests.written import print_or_write
 
 TESTS = 2000
 _TABLE = Path(__file__).with_name("ERROR_RATES.md")
@@ -50,16 +50,5 @@ def table() -> list[str]:
     return lines
 
 
-def main() -> None:
-    """Print the table, or write it."""
-    parser = argparse.ArgumentParser(prog="python -m tests.trade.trials.error_rates")
-    parser.add_argument("--write", action="store_true", help="write ERROR_RATES.md")
-    shown = "\n".join(table()) + "\n"
-    if parser.parse_args().write:
-        _TABLE.write_text(shown, "utf-8")
-    else:
-        print(shown)
-
-
 if __name__ == "__main__":
-    main()
+    print_or_write("tests.trade.trials.error_rates", _TABLE, lambda: "\n".join(table()) + "\n")

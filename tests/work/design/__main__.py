@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
@@ -10,6 +9,7 @@ from pathlib import Path
 from bot.chat.reply.message import Grid, Reply
 from tests.demo_bar import demo_bar
 from tests.house import Person, first_lines, text
+from tests.written import print_or_write
 
 _TABLE = Path(__file__).with_name("TABLE.md")
 # What is asked, and the drink of the dose.
@@ -51,17 +51,10 @@ def _row(robin: Person, line: str, drink: str, said: Reply) -> str:
     return f"| {line} | {said.first_line.partition(': ')[2]}: {amounts} | {others} | {' | '.join(answers)} |"
 
 
-def main() -> None:
-    """Print the table, or write it beside this file."""
-    parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--write", action="store_true")
-    write = parser.parse_args().write
-    table = "\n".join(("# Ten designs in the bar of the demo", "", _HEAD, *rows())) + "\n"
-    if write:
-        _TABLE.write_text(table, "utf-8")
-    else:
-        print(table, end="")
+def table() -> str:
+    """Return the table as a page."""
+    return "\n".join(("# Ten designs in the bar of the demo", "", _HEAD, *rows())) + "\n"
 
 
 if __name__ == "__main__":
-    main()
+    print_or_write("tests.work.design", _TABLE, table)

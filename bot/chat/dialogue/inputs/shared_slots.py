@@ -14,6 +14,7 @@ from bot.chat.grammar.syntax import (
     Factor,
     Hash,
     Named,
+    Span,
     Stock,
     Target,
     Total,
@@ -310,3 +311,15 @@ def ask_item(turn: Turn, given: Given) -> Question:
     )
     choices = [(one.name, f"#{one.id}") for one in known[:12]]
     return Question(_("Which ingredient?"), columns(choices, 2), hint=_("neutral spirit"))
+
+
+# -- sprays ----------------------------------------------------------------------------------
+
+_MOST_SPRAYS = 50  # of one drink
+
+
+def accept_sprays(turn: Turn, given: Given, value: Span) -> tuple[Fraction, Fraction]:
+    """Return the sprays of a drink, from and to. Raises Say."""
+    if not 0 < value.low <= value.high <= _MOST_SPRAYS:
+        raise Say(reply(_("From 1 to 50 sprays, please, such as 2-3 sprays.")))
+    return value.low, value.high

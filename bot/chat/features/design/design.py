@@ -8,13 +8,13 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.names import words_of
-from bot.chat.dialogue.inputs.shared_slots import quantity_in_ml
+from bot.chat.dialogue.inputs.shared_slots import accept_sprays, quantity_in_ml
 from bot.chat.dialogue.inputs.strength import percent_of
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.design import design_words
-from bot.chat.grammar.syntax import Amount, Bottles, Level, Named, Span, Total
+from bot.chat.grammar.syntax import Amount, Bottles, Level, Named, Total
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Reply, reply
@@ -97,12 +97,6 @@ def _accept_limit(turn: Turn, given: Given, value: Fraction) -> Fraction:
     return value * factors[unit]
 
 
-def _accept_sprays(turn: Turn, given: Given, value: Span) -> tuple[Fraction, Fraction]:
-    if not 0 < value.low <= value.high <= 50:
-        raise Say(reply(_("From 1 to 50 sprays, please, such as 2-3 sprays.")))
-    return value.low, value.high
-
-
 def _design(turn: Turn, arguments: DesignArguments) -> Reply:
     wishes = Wishes(
         fruit=arguments.designed,
@@ -147,7 +141,7 @@ COMMANDS = (
             Slot("size", _accept_size),
             Slot("glycol_limit", _accept_limit),
             Slot("drink", _accept_ml),
-            Slot("sprayed", _accept_sprays),
+            Slot("sprayed", accept_sprays),
             TEMPERATURE_SLOT,
             Slot("cheapest", said),
         ),

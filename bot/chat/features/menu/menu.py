@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.inputs.shared_slots import accept_formula, quantity_in_ml, undo_button
+from bot.chat.dialogue.inputs.shared_slots import accept_formula, accept_sprays, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
@@ -86,9 +86,7 @@ def _accept_serving(turn: Turn, given: Given, value: Said | tuple[Said, ...]) ->
 def _served(turn: Turn, given: Given, named: Named, amount: Span | Amount | None) -> Served:
     view = accept_formula(turn, given, named)
     if isinstance(amount, Span):
-        if not 0 < amount.low <= amount.high <= menu.MOST_SPRAYS:
-            raise Say(reply(_("From 1 to 50 sprays, please, such as 2-3 sprays.")))
-        return Served(view.id, (amount.low, amount.high), None)
+        return Served(view.id, accept_sprays(turn, given, amount), None)
     if amount is None:
         raise Say(reply(_("How much {name} goes into a drink?").format(name=view.name)))
     ml = quantity_in_ml(turn, amount)

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, accept_formula, quantity_in_ml
+from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, accept_formula, accept_sprays, quantity_in_ml
 from bot.chat.dialogue.inputs.strength import ask_strength
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
 from bot.chat.dialogue.turn import Say, Turn
@@ -20,7 +20,7 @@ from bot.chat.features.spray.dose_words import (
     state_words,
     table,
 )
-from bot.chat.grammar.syntax import Amount, Level, Portion, Span
+from bot.chat.grammar.syntax import Amount, Level, Portion
 from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_range, sizes_offered
@@ -76,12 +76,6 @@ def _accept_drinks(turn: Turn, given: Given, value: Fraction) -> int:
     if value.denominator != 1 or not 1 <= value <= _MOST_DRINKS:
         raise Say(reply(_("A whole number of drinks from 1 to {most}, please.").format(most=_MOST_DRINKS)))
     return int(value)
-
-
-def _accept_sprays(turn: Turn, given: Given, value: Span) -> tuple[Fraction, Fraction]:
-    if not 0 < value.low <= value.high <= 50:
-        raise Say(reply(_("From 1 to 50 sprays, please, such as 2-3 sprays.")))
-    return value.low, value.high
 
 
 def _wants_taken(turn: Turn, given: Given) -> bool:
@@ -257,7 +251,7 @@ def _buttons(turn: Turn, arguments: DoseArguments, answer: DoseAnswer) -> tuple[
 
 _SAID = ("drink", "drinks", "sprayed", "taken", "weight", "beside", "soft")
 
-_SPRAYED = Slot("sprayed", _accept_sprays, rule="sprays_slot")
+_SPRAYED = Slot("sprayed", accept_sprays, rule="sprays_slot")
 
 COMMANDS = (
     Command(
