@@ -58,7 +58,6 @@ Ana edits: waste two or three lemoons, maybe
   Nothing changed.
   [lemons]
   [New fruit: or three lemoon]
-  [No fruit: or three lemoon]
   [Cancel]
   [Undo]
 Ana edits: good night

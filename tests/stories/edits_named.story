@@ -12,7 +12,6 @@ Ana edits: waste 4 soft limes mouldy
   Nothing changed.
   [limes]
   [New fruit: soft lime]
-  [No fruit: soft lime]
   [Cancel]
   [Undo]
 Ana taps [limes]
@@ -88,7 +87,6 @@ Ana: sorry, squashy limes
   squashy limes: limes, or a new fruit?
   [limes]
   [New fruit: squashy lime]
-  [No fruit: squashy lime]
   [Cancel]
 Ana taps [limes]
   (edited)
@@ -123,7 +121,6 @@ Ana edits: waste 2 tired limes mouldy
   Nothing changed.
   [limes]
   [New fruit: tired lime]
-  [No fruit: tired lime]
   [Cancel]
   [Undo]
 Ana taps [limes]

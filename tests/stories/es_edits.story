@@ -52,7 +52,6 @@ Ana: limones
   ¿Qué se ha tirado?
   [limas]
   [Fruta nueva: limón]
-  [No es fruta: limón]
   [lima] [naranja]
   [pomelo] [limón]
   [Cancelar]

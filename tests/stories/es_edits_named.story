@@ -33,7 +33,6 @@ Ana edits: merma 5 limones con moho
   limones: ¿limas, o una fruta nueva?
   [limas]
   [Fruta nueva: limón]
-  [No es fruta: limón]
   [Cancelar]
 Ana taps [limas]
   (edited)

@@ -27,7 +27,6 @@ Ana: merma 3 toronjas
   toronjas: ¿pomelos, o una fruta nueva?
   [pomelos]
   [Fruta nueva: toronja]
-  [No es fruta: toronja]
   [Cancelar]
 Ana taps [pomelos]
   (edited)

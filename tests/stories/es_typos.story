@@ -20,7 +20,6 @@ Ana: merma 6 narajnas con moho
   narajnas: ¿naranjas, o una fruta nueva?
   [naranjas]
   [Fruta nueva: narajna]
-  [No es fruta: narajna]
   [Cancelar]
 Ana: merma 6 naranjas con mojo
   No conozco el motivo “con mojo”. ¿Querías

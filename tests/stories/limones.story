@@ -25,7 +25,6 @@ Ana: waste 3 soft limones
   soft limones: limes, or a new fruit?
   [limes]
   [New fruit: soft limón]
-  [No fruit: soft limón]
   [Cancel]
 Ana: waste 2 limons
   Logged: 2 limes.

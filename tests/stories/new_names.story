@@ -17,7 +17,6 @@ Ana: 2 soft limes
   soft limes: limes, or a new fruit?
   [limes]
   [New fruit: soft lime]
-  [No fruit: soft lime]
   [Cancel]
 Ana taps [limes]
   (edited)
@@ -38,7 +37,6 @@ Ana: 2 ugly lemons
   ugly lemons is new here. A fruit?
   [New fruit: lemon]
   [New fruit: ugly lemon]
-  [No fruit: ugly lemon]
   [Cancel]
 Ana taps [New fruit: lemon]
   (edited)
@@ -145,7 +143,6 @@ Ana: wrinkled orange
   What was thrown out?
   [oranges]
   [New fruit: wrinkled orange]
-  [No fruit: wrinkled orange]
   [lime] [tomato]
   [mango] [lemon]
   [dragonfruit] [orange]
@@ -263,7 +260,6 @@ Ana: 4 limones
   [lemons]
   [limes]
   [New fruit: limón]
-  [No fruit: limón]
   [Cancel]
 Ana taps [limes]
   (edited)
@@ -279,7 +275,6 @@ Ana: waste 2 pomelos mouldy
   pomelos: grapefruits, or a new fruit?
   [grapefruits]
   [New fruit: pomelo]
-  [No fruit: pomelo]
   [Cancel]
 Ana taps [New fruit: pomelo]
   (edited)

@@ -42,14 +42,12 @@ Ana: waste 4 limóns
   [lemons]
   [limes]
   [New fruit: limón]
-  [No fruit: limón]
   [Cancel]
 Ana: waste 2 limones mouldy
   limones: lemons, limes, or a new fruit?
   [lemons]
   [limes]
   [New fruit: limón]
-  [No fruit: limón]
   [Cancel]
 Ana: waste 1000000 limes
   That is too much for one entry: 100,000 at

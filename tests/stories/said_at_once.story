@@ -41,7 +41,6 @@ Ana: 3 limez
   limez: limes, or a new fruit?
   [limes]
   [New fruit: limez]
-  [No fruit: limez]
   [Cancel]
 Ana: limes
   How many limes?

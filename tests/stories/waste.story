@@ -99,7 +99,6 @@ Ana: waste 6 ornages
   ornages: oranges, or a new fruit?
   [oranges]
   [New fruit: ornage]
-  [No fruit: ornage]
   [Cancel]
 Ana taps [oranges]
   (edited)

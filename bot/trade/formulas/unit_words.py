@@ -69,7 +69,7 @@ _QUART = AmbiguousUnit("quart", ("us_quart", "imperial_quart"))
 _GALLON = AmbiguousUnit("gallon", ("us_gallon", "imperial_gallon"))
 
 _ENGLISH: Final[dict[str | AmbiguousUnit, str]] = {
-    "ml": "ml, mls, cc, millilitre, millilitres, milliliter, milliliters",
+    "ml": "ml, mls, mils, cc, millilitre, millilitres, milliliter, milliliters",
     "cl": "cl, cls, centilitre, centilitres, centiliter, centiliters",
     "dl": "dl, dls, decilitre, decilitres, deciliter, deciliters",
     "l": "l, ltr, ltrs, litre, litres, liter, liters",

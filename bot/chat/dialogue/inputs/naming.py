@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from bot.chat.dialogue.examples import USUAL_FRUIT
 from bot.chat.dialogue.inputs.settling import NOTHING, SETTLE, settle_line
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.i18n.language import _
@@ -16,6 +17,7 @@ from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 
 _MOST_NEAR = 3
+_SPELT_LIKE = 75  # of 100
 _LONGEST_PART = 3  # words of a known name looked for within a longer one
 # 'limón' alone is the green one where these count their money or keep their time.
 _GREEN_LEMON = ("MXN", "America/")
@@ -45,7 +47,7 @@ def what_is(turn: Turn, text: str, fruit: bool) -> Say:
     label = _("New fruit: {name}") if fruit else _("New ingredient: {name}")
     new = "fruit" if fruit else "ingredient"
     rows.append((Button(label.format(name=name), settle_line(f"{new} {name}", turn.line)),))
-    if fruit:
+    if fruit and not near and not part:
         rows.append(
             (Button(_("No fruit: {name}").format(name=name), settle_line(f"ingredient {name}", turn.line)),)
         )
@@ -67,9 +69,17 @@ def _asked(first: str, rows: list[tuple[Button, ...]]) -> Say:
 
 
 def _ordinary_part(text: str) -> str:
-    """Return the ordinary name of a fruit within a longer name: 'lemon' of 'soft lemons'."""
+    """Return the ordinary name of a fruit within a longer name or near it: 'lemon' of 'soft lemons'."""
     words = text.split()
-    return next((singular(word) for word in reversed(words) if is_fruit_name(singular(word))), "")
+    whole = next((singular(word) for word in reversed(words) if is_fruit_name(singular(word))), "")
+    return whole or _spelt_like(singular(text), [_(one) for one in USUAL_FRUIT])
+
+
+def _spelt_like(name: str, known: list[str]) -> str:
+    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for unknown names
+
+    found = process.extractOne(name.casefold(), known, scorer=fuzz.ratio, score_cutoff=_SPELT_LIKE)
+    return "" if found is None else str(found[0])
 
 
 def _shown(one: IngredientView, fruit: bool) -> str:

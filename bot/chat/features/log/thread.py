@@ -13,7 +13,7 @@ from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.names import is_known
 from bot.chat.dialogue.inputs.settling import in_place
 from bot.chat.dialogue.log_words import Retold
-from bot.chat.dialogue.registry import all_commands, all_log_words
+from bot.chat.dialogue.registry import all_commands, all_log_words, words_of
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import Given, Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
@@ -22,7 +22,7 @@ from bot.chat.features.log.entries import thing_words
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Amount, Factor, Filled, Hash, PackPrice, Unknown
-from bot.chat.i18n.language import _, show_moment
+from bot.chat.i18n.language import _, show_moment, tongue
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.layout import LABEL_LENGTH, shortened
 from bot.chat.reply.message import Button, Reply, reply
@@ -274,8 +274,9 @@ def _again(turn: Turn, arguments: AgainArguments) -> list[Reply]:
     found, further = last_things(turn, arguments.entry), arguments.further
     line = "again #{entry} " + further
     if not found:
-        new = f"waste {further}"
-        raise none_left(turn, line, ((Button(new, new),),) if _lines_said(turn, "waste", further) else ())
+        word = words_of(all_commands()["waste"], tongue().language)[0]
+        new = Button(f"{word} {further}", f"waste {further}")
+        raise none_left(turn, line, ((new,),) if _lines_said(turn, "waste", further) else ())
     first, *rest = found[:_MOST_LOOKED]
     lines = repeated(turn, first, further)
     if lines is not None:

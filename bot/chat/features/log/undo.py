@@ -84,7 +84,7 @@ COMMANDS = (
         "put back",
         N_("put back what you undid last"),
         _put_back,
-        words=("put it back", "redo"),
+        words=("put it back", "redo", "undo the undo", "undo that undo", "undo my undo"),
         slots=(NUMBER_SLOT,),
         writes=True,
     ),

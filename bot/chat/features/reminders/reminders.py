@@ -90,7 +90,10 @@ COMMANDS = (
         "nothing tonight",
         N_("say at close that nothing was thrown out"),
         _nothing,
-        words=("nothing thrown out", "nothing wasted", "no waste"),
+        words=(
+            *("nothing thrown out", "nothing wasted", "no waste"),
+            *("nothing thrown out tonight", "nothing wasted tonight", "no waste tonight"),
+        ),
         writes=True,
         wishes=(Wish("nothing"),),
     ),

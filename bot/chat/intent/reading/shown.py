@@ -33,17 +33,25 @@ def shown_before(turn: Turn) -> tuple[Command, str, dict[str, Filled]] | None:
 
 
 def meant_by_it(turn: Turn, text: str, found: list[Typed]) -> Iterator[Typed]:
-    """Yield what 'it' or 'that' in a text means: the thing that was shown, unless the text names one."""
-    last = shown_before(turn)
+    """Yield what 'it' or 'that' in a text means: the thing that was shown, else the only formula.
+
+    Nothing if the text names one itself.
+    """
     language = tongue().language
-    if last is None or not any(stands_for(word, "THIS", language) for word in re.findall(r"\w+", text)):
+    if not any(stands_for(word, "THIS", language) for word in re.findall(r"\w+", text)):
         return
-    for noun in _nouns(turn, last[2]):
+    last = shown_before(turn)
+    for noun in _only_formula(turn) if last is None else _nouns(turn, last[2]):
         kind = "formula"
         if noun.kind == "INGREDIENT":
             kind = "fruit" if guess_kind(noun.name) is IngredientKind.FRUIT else "ingredient"
         if all(one.kind != kind for one in found):
             yield Typed(kind, noun.name, len(text))
+
+
+def _only_formula(turn: Turn) -> list[Noun]:
+    found = list(turn.vocabulary.of_kind("FORMULA"))
+    return found if len(found) == 1 else []
 
 
 def shown_for_other(turn: Turn, text: str) -> tuple[Command, str] | None:
