@@ -159,10 +159,9 @@ Ana: price grapefruit oil 10 ml $9
 Ana: price grapefruit oil 10 ml 9 USD
   This bar counts in EUR, not USD.
 Ana: price grapefriut oil 10 ml 9
-  grapefriut oil: grapefruit oil, grapefruit, or
-  a new ingredient?
+  grapefriut oil: grapefruit oil, or a new
+  ingredient?
   [grapefruit oil]
-  [grapefruit]
   [New ingredient: grapefriut oil]
   [Cancel]
 Ana taps [grapefruit oil]

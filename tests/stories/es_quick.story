@@ -32,7 +32,7 @@ Ana: media caja de naranjas
   [compra 0,5 naranjas]
 Ana: merma 2 cajas de naranjas
   ¿Cuánto trae? Escribe piezas o peso: 40
-  naranjas, o 12 kg de naranjas.
+  naranjas, o 1,2 kg de naranjas.
 Ana: bar silencio 2-9
   Horas de silencio: 2:00 - 9:00
   [Horas y avisos]

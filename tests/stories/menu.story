@@ -203,3 +203,50 @@ Ana: log
   grapefruit, €0.80 each
   [Undo #14] [Undo #11] [Undo #10]
   [Older]
+# without a colon the name is asked; a drink that is not on the list is said to be so
+Ana: serve greyhound 1 spray grapefruit mist 120ml
+  Is that the name, and what goes on it?
+  [serve greyhound: 1 spray grapefruit mist 120ml]
+Ana taps [serve greyhound: 1 spray grapefruit mist 120ml]
+  (edited)
+  greyhound: 1 spray Grapefruit mist in 120 ml
+  Instead of fresh grapefruit
+  The aroma costs €0.008 to €0.012 a drink,
+  fresh €0.133
+  Dose of one drink, all of it together: under
+  the limits
+  No listed allergen by name. Contains citrus.
+  Carries alcohol: say so to guests who drink
+  none.
+  Carries grapefruit oil: ask about allergies
+  and medicines.
+  Ask, and tell them what is in it.
+  Caution: No flame, candle, torch or flamed
+  garnish near the spray while it is used.
+  [Count drinks] [Dose] [Drink list]
+  [Take it off] [Undo]
+Ana: serve corpse reviver 2: 1 grapefruit mist
+  corpse reviver 2: 1 spray Grapefruit mist
+  Instead of fresh grapefruit
+  The aroma costs €0.008 to €0.012 a drink,
+  fresh €0.133
+  Dose of one drink, all of it together: under
+  the limits
+  No listed allergen by name. Contains citrus.
+  Carries alcohol: say so to guests who drink
+  none.
+  Carries grapefruit oil: ask about allergies
+  and medicines.
+  Ask, and tell them what is in it.
+  Caution: No flame, candle, torch or flamed
+  garnish near the spray while it is used.
+  [Count drinks] [Dose] [Drink list]
+  [Take it off] [Undo]
+Ana: drinks 12 greyhound, 30 old fashioned
+  “old fashioned” is not on the drink list.
+  [Add old fashioned] [Drink list]
+Ana: drinks 12 greyhuond
+  “greyhuond” is not on the drink list.
+  Did you mean:
+  [greyhound]
+  [Add greyhuond] [Drink list]

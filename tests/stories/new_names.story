@@ -51,7 +51,7 @@ Ana taps [New fruit: lemon]
 Ana: waste 3 dragonfruit
   dragonfruit is new here. A fruit?
   [New fruit: dragonfruit]
-  [No fruit: dragonfruit]
+  [Not a fruit: dragonfruit]
   [Cancel]
 Ana taps [New fruit: dragonfruit]
   (edited)
@@ -112,7 +112,7 @@ Ana: waste 1 tomato mouldy
 Ana: waste 4 tyres
   tyres is new here. A fruit?
   [New fruit: tyre]
-  [No fruit: tyre]
+  [Not a fruit: tyre]
   [Cancel]
 Ana taps [Cancel]
   (edited)

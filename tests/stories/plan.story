@@ -57,8 +57,8 @@ Ana: drinks 120 2026-11-25
   Wed, 25 Nov: 120 drinks.
   [Undo] [By weekday] [Plan]
 Ana: drinks 12 soon
-  I know no formula or fruit called “soon”.
-  [Formulas]
+  “soon” is not on the drink list.
+  [Add soon] [Drink list]
 Ana: drinks
   Drinks a night, by weekday
          mean  nights

@@ -101,7 +101,7 @@ Ana taps [dried out]
   [Undo] [More waste]
 Ana: waste half a case of oranges
   How much is in it? Write pieces or weight: 40
-  oranges, or 12 kg oranges.
+  oranges, or 1.2 kg oranges.
 Ana: 300 ml limes
   Fruit is counted or weighed: 6, or 1.2 kg.
   Volumes do not fit.

@@ -170,7 +170,7 @@ Ana: today
   1 thing to buy by Thu, 3 Dec
   Runs low: grapefruit 12
   Nobody has said who closes tonight.
-  [Juiced: 6 grapefruits] [Check 1]
+  [Binned: 6 grapefruits] [Check 1]
   [✓ sprayer two drips] [order limes]
   [Shopping list] [Stock]
   [I close]
@@ -187,7 +187,7 @@ Ana taps [✓ sprayer two drips]
   1 thing to buy by Thu, 3 Dec
   Runs low: grapefruit 12
   Nobody has said who closes tonight.
-  [Juiced: 6 grapefruits] [Check 1]
+  [Binned: 6 grapefruits] [Check 1]
   [order limes] [Shopping list]
   [Stock] [I close]
   [Reminders] [Leave a note] [Undo]
@@ -210,7 +210,7 @@ Ana: today
   1 thing to buy by Thu, 3 Dec
   Runs low: grapefruit 12
   Ana closes tonight.
-  [Juiced: 6 grapefruits] [Check 1]
+  [Binned: 6 grapefruits] [Check 1]
   [✓ sprayer two drips] [order limes]
   [Shopping list] [Stock]
   [Reminders] [Leave a note]
@@ -267,7 +267,7 @@ Ana: bar morning message 10:00
   1 thing to buy by Mon, 7 Dec
   Runs low: grapefruit 12
   Nobody has said who closes tonight.
-  [Juiced: 6 grapefruits] [Check 1]
+  [Binned: 6 grapefruits] [Check 1]
   [✓ sprayer two drips] [count fruit]
   [Shopping list] [Stock]
   [I close]
@@ -306,11 +306,11 @@ Ana: bar morning message 10:00
   Batch 1, Grapefruit mist, has rested: check
   how it looks
   Note: sprayer two drips
-  15:00: count fruit
+  Mon, 7 Dec 15:00: count fruit
   1 thing to buy by Mon, 21 Dec
   Runs low: grapefruit 12
   Nobody has said who closes tonight.
-  [Juiced: 6 grapefruits] [Check 1]
+  [Binned: 6 grapefruits] [Check 1]
   [✓ sprayer two drips] [count fruit]
   [Shopping list] [Stock]
   [I close]
@@ -359,7 +359,7 @@ Ana: due
   1 thing to buy by Mon, 21 Dec
   Runs low: grapefruit 12
   Nobody has said who closes tonight.
-  [Juiced: 6 grapefruits] [Check 1]
+  [Binned: 6 grapefruits] [Check 1]
   [✓ sprayer two drips] [✓ the tonic is flat]
   [Shopping list] [Stock]
   [I close]

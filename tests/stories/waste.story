@@ -77,12 +77,12 @@ Ana taps [Undo]
 Ana: waste 3 dragonfruit
   dragonfruit is new here. A fruit?
   [New fruit: dragonfruit]
-  [No fruit: dragonfruit]
+  [Not a fruit: dragonfruit]
   [Cancel]
 Ana: waste 3 tyres
   tyres is new here. A fruit?
   [New fruit: tyre]
-  [No fruit: tyre]
+  [Not a fruit: tyre]
   [Cancel]
 Ana taps [New fruit: tyre]
   (edited)

@@ -42,11 +42,10 @@ Ana: waste 200 ml lime juice, 3 limes mouldy
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana: waste 1 garnish tray
-  garnish tray is new here. A fruit?
-  [New fruit: garnish tray]
-  [No fruit: garnish tray]
+  garnish tray is new here. Right?
+  [New ingredient: garnish tray]
   [Cancel]
-Ana taps [No fruit: garnish tray]
+Ana taps [New ingredient: garnish tray]
   (edited)
   Logged: 1 garnish tray.
   No price for garnish tray: not in the cost.
@@ -110,7 +109,7 @@ Ana: batch grapefruit mist to 100 ml
   [Show batch 2]
   [Note a lot] [Undo]
 Ana: waste 20 ml grapefruit mist
-  Which batch of grapefruit mist?
+  Which batch of Grapefruit mist?
   [Batch 1]
   [Batch 2]
 Ana taps [Batch 2]
@@ -166,3 +165,20 @@ Ana: log
   tray
   [Undo #17] [Undo #16] [Undo #13]
   [Older]
+# juice and cut pieces are not the fruit they come from; a jug says no volume
+Ana: waste 300 ml lemon juice
+  lemon juice: lime juice, or a new ingredient?
+  [lime juice]
+  [New ingredient: lemon juice]
+  [Cancel]
+Ana: waste 40 lime wedges
+  lime wedges is new here. Right?
+  [New ingredient: lime wedges]
+  [Cancel]
+Ana: waste a jug of lemon juice
+  How much is it? Write the volume: 300 ml lemon
+  juice.
+Ana: waste 6 lime cordial
+  lime cordial is new here. Right?
+  [New ingredient: lime cordial]
+  [Cancel]

@@ -157,5 +157,9 @@ class Meaning(Values):
         return Filled("uses", next(flat(children)), self._words(meta))
 
     @v_args(meta=True)
+    def batch_named(self, meta: Meta, children: Children) -> Filled:
+        return Filled("batch", self.batch(children), self._words(meta))
+
+    @v_args(meta=True)
     def batch_card(self, meta: Meta, children: Children) -> Filled:
         return Filled("batch", whole(numbers(children)[0]), self._words(meta))

@@ -159,7 +159,7 @@ class Values(Transformer[Token, Any]):
     item_longer = unknown
 
     def _named(self, children: Children) -> Named:
-        child = children[0]
+        child = children[-1]
         if not isinstance(child, Spoken):
             assert isinstance(child, Unknown)  # noqa: S101 - the grammar has no other child here
             return child
@@ -171,8 +171,11 @@ class Values(Transformer[Token, Any]):
 
     formula = ingredient = item = fruit = why = subject = sprayer = opened_item = entry = drink = _named
 
-    def batch(self, children: Children) -> int:
-        token = children[0]
+    def batch(self, children: Children) -> int | Noun:
+        token = children[-1]
+        if token.type == "FORMULA":
+            named: Noun = token.meaning
+            return named
         if token.type == "HASH":
             return int(str(token.meaning).partition(".")[0])
         return whole(token.meaning)

@@ -45,8 +45,8 @@ def is_loose(turn: Turn, command: Command, rest: str) -> bool:
     value = next((one.text for one in filled if one.slot == "value"), "")
     if command.name == "bar" and (value.startswith("of ") or "=" in value):
         return True  # 'change the name of lemon mist', 'set the names: House syrup = jarabe'
-    if command.name == "note" and command_at_start(rest) is not None:
-        return True  # 'note lot A12 of the glycol'
+    if command.name == "note" and (other := command_at_start(rest)) is not None and other[0].writes:
+        return True  # 'note lot A12 of the glycol', but not 'note sprayer 2 drips'
     if "lines" in slots:
         return False  # a formula with its ingredients
     return any((command.name, one.slot) in _LOOSE and _is_any_words(one) for one in filled)

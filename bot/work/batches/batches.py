@@ -255,6 +255,11 @@ def listed(context: Context, everything: bool = False) -> list[BatchView]:
     return [_view(row, names) for row in rows]
 
 
+def open_of(context: Context, formula_id: int) -> list[BatchView]:
+    """Return the batches of a formula that are not used up, by discard date."""
+    return [one for one in listed(context) if one.formula_id == formula_id]
+
+
 def with_lot(context: Context, lot: str) -> list[BatchView]:
     """Return the batches made with a lot, newest first."""
     query = context.book.rows(BatchLine, BatchLine.batch_id).where(BatchLine.lot == lot.strip())

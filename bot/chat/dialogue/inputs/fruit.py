@@ -12,7 +12,7 @@ from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import reply
-from bot.trade.formulas.kinds import IngredientKind, is_fruit_name
+from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 
@@ -28,7 +28,7 @@ def new_fruit(turn: Turn, text: str) -> IngredientView:
     name = singular(text)
     if name.casefold() in {"fruit", _("fruit")}:
         raise Say(reply(_("Which fruit? Such as: {fruit}").format(fruit=usual_fruit(turn))))
-    _stop_at_packs(text)
+    stop_at_packs(text)
     made = ingredients.by_name(turn.context, name)
     if made is not None and made in ingredients.all_of(turn.context, IngredientKind.FRUIT):
         return made  # made by an earlier answer to a question, or by somebody else at the same moment
@@ -38,12 +38,19 @@ def new_fruit(turn: Turn, text: str) -> IngredientView:
     return ingredients.add(turn.context, name, IngredientKind.FRUIT)
 
 
-def _stop_at_packs(text: str) -> None:
+def stop_at_packs(text: str) -> None:
     """Refuse 'case oranges': the content of a case varies with each delivery."""
     language = tongue().language
     first, *rest = text.split()
     if not rest or not stands_for(first, "PACKS", language):
         return
-    fruit = " ".join(rest[1:] if stands_for(rest[0], "OF", language) else rest)
-    asks = _("How much is in it? Write pieces or weight: 40 {fruit}, or 12 kg {fruit}.")
-    raise Say(reply(asks.format(fruit=fruit)))
+    thing = " ".join(rest[1:] if stands_for(rest[0], "OF", language) else rest)
+    if guess_kind(thing) in {None, IngredientKind.FRUIT}:
+        asks = _("How much is in it? Write pieces or weight: 40 {fruit}, or 1.2 kg {fruit}.")
+        raise Say(reply(asks.format(fruit=thing)))
+    raise ask_volume(thing)
+
+
+def ask_volume(name: str) -> Say:
+    """Return the question how much of a liquid is meant, where no volume or weight was said."""
+    return Say(reply(_("How much is it? Write the volume: 300 ml {name}.").format(name=name)))

@@ -8,11 +8,12 @@ from fractions import Fraction
 from bot.chat.dialogue.examples import USUAL_FRUIT
 from bot.chat.dialogue.inputs.settling import NOTHING, SETTLE, settle_line
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.i18n.language import _
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.plurals import counted_name, singular
 from bot.chat.reply.message import Button, reply
 from bot.trade.formulas.ingredient_names.reading import meanings, plain_name
-from bot.trade.formulas.kinds import IngredientKind, is_fruit_name
+from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 
@@ -49,7 +50,11 @@ def what_is(turn: Turn, text: str, fruit: bool) -> Say:
     rows.append((Button(label.format(name=name), settle_line(f"{new} {name}", turn.line)),))
     if fruit and not near and not part:
         rows.append(
-            (Button(_("No fruit: {name}").format(name=name), settle_line(f"ingredient {name}", turn.line)),)
+            (
+                Button(
+                    _("Not a fruit: {name}").format(name=name), settle_line(f"ingredient {name}", turn.line)
+                ),
+            )
         )
     if near:
         known = ", ".join(_shown(one, fruit) for one in near)
@@ -89,9 +94,25 @@ def _shown(one: IngredientView, fruit: bool) -> str:
 def nearest(turn: Turn, text: str, fruit: bool) -> list[IngredientView]:
     """Return known ingredients that a name may mean: by its meanings, by its words, by its spelling."""
     kinds = (IngredientKind.FRUIT,) if fruit else ()
-    known = {one.id: one for one in ingredients.all_of(turn.context, *kinds)}
+    all_known = ingredients.all_of(turn.context, *kinds)
+    known = {one.id: one for one in all_known if fruit or _may_be(text, one.kind)}
     found = [*_by_meaning(text, known), *_by_words(turn, text), *_by_spelling(turn, text, known)]
     return [known[number] for number in dict.fromkeys(found) if number in known][:_MOST_NEAR]
+
+
+def may_be_fruit(text: str) -> bool:
+    """Whether a new name may be of whole fruit: juice is none, and cut pieces are counted by themselves."""
+    kind, language = guess_kind(text), tongue().language
+    of_it = any(stands_for(word, part, language) for word in text.split() for part in ("GARNISHES", "JUICE"))
+    return kind in {None, IngredientKind.FRUIT} and not of_it
+
+
+def _may_be(text: str, kind: IngredientKind) -> bool:
+    """Whether the words of a name do not rule out a kind: 'ice' is no juice, however it is spelt."""
+    guess = guess_kind(text)
+    if kind is IngredientKind.FRUIT:
+        return may_be_fruit(text)
+    return guess in {None, IngredientKind.OTHER, kind} or kind is IngredientKind.OTHER
 
 
 def _by_meaning(text: str, known: dict[int, IngredientView]) -> Iterator[int]:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import (
     Amount,
     Bottles,
@@ -261,13 +262,30 @@ def ask_open_batch(turn: Turn, given: Given) -> Question:
     return Question(_("Which batch?"), columns(choices, 1), hint=_("A batch number"))
 
 
-def accept_batch(turn: Turn, given: Given, value: int) -> BatchView:
-    """Turn a number into the batch."""
-    return batches.get(turn.context, value)
+def accept_batch(turn: Turn, given: Given, value: int | Noun) -> BatchView:
+    """Turn a number into the batch, or a formula's name into its only open batch; ask which of several."""
+    if isinstance(value, int):
+        return batches.get(turn.context, value)
+    known = batches.open_of(turn.context, int(value.id))
+    if len(known) == 1:
+        return known[0]
+    if not known:
+        raise Say(reply(_("No batch of {name} has anything left in it.").format(name=value.name)))
+    rows = tuple(
+        (Button(_("Batch {number}").format(number=one.number), _naming(turn, given, one)),)
+        for one in known[:_MOST_CHOICES]
+    )
+    raise Say(reply(_("Which batch of {name}?").format(name=value.name), buttons=rows))
 
 
-def accept_open_batch(turn: Turn, given: Given, value: int) -> BatchView:
-    """Turn a number into an unfinished batch. Raises WrongStateError."""
+def _naming(turn: Turn, given: Given, batch: BatchView) -> str:
+    """Return the line, or the answer to a question, with a batch's number in place of its formula's name."""
+    said = given.words.get("batch")
+    return f"{batch.number}" if said is None else turn.line_with(said, f"batch {batch.number}")
+
+
+def accept_open_batch(turn: Turn, given: Given, value: int | Noun) -> BatchView:
+    """Turn a number or a formula's name into an unfinished batch. Raises WrongStateError."""
     batch = accept_batch(turn, given, value)
     if not batch.state.open:
         raise WrongStateError(batch.number, batch.state)

@@ -32,6 +32,7 @@ from bot.chat.features.batches.opened_bottles import DETAIL_SLOTS, OPENED_SLOT, 
 from bot.chat.features.batches.why_hazy import next_test_lines
 from bot.chat.features.liquids.diagnosis_words import CLEAR_WORDS
 from bot.chat.features.safety.caution_blocks import batch_caution
+from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_moment, show_number
 from bot.chat.reply.message import Block, Button, Reply, Text, reply
@@ -198,7 +199,7 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
     )
 
 
-def _accept_unopened(turn: Turn, given: Given, value: int) -> BatchView:
+def _accept_unopened(turn: Turn, given: Given, value: int | Noun) -> BatchView:
     batch = accept_open_batch(turn, given, value)
     there = bottles.left(turn.context, batch.number)
     if batch.state is BatchState.IN_USE and not (there is not None and there.unopened):
@@ -332,7 +333,7 @@ COMMANDS = (
         ),
         writes=True,
         menu=27,
-        wishes=(Wish("check", ("{batch?} {clarity?}",)),),
+        wishes=(Wish("check", ("{formula} {clarity?}", "{batch?} {clarity?}")),),
     ),
     Command(
         "open",
@@ -347,7 +348,7 @@ COMMANDS = (
         ),
         writes=True,
         wishes=(
-            Wish("open", ("{batch?}",)),
+            Wish("open", ("{formula}", "{batch?}")),
             Wish("bottle", ("{ingredient} ON {day}", "{ingredient?}")),
         ),
     ),
@@ -358,7 +359,7 @@ COMMANDS = (
         words=("used up", "finished", "empty", "batch used up", "finished batch", "used up batch"),
         slots=(OPEN_BATCH_SLOT,),
         writes=True,
-        wishes=(Wish("used", ("{batch?}",)),),
+        wishes=(Wish("used", ("{formula}", "{batch?}")),),
     ),
     Command(
         "discard",
@@ -372,7 +373,7 @@ COMMANDS = (
             replace(_NOTE, ask=_ask_why, wanted=lambda turn, given: given.guided),
         ),
         writes=True,
-        wishes=(Wish("discard", ("{batch?} {amount?}",)),),
+        wishes=(Wish("discard", ("{formula} {amount?}", "{batch?} {amount?}")),),
     ),
 )
 

@@ -151,7 +151,7 @@ COMMANDS = (
         slots=(OPEN_BATCH_SLOT, Slot("bottles", _accept_bottles, _ask_bottles)),
         writes=True,
         menu=26,
-        wishes=(Wish("bottled", ("{batch?} {bottles}", "{batch?}")),),
+        wishes=(Wish("bottled", ("{formula} {bottles}", "{batch?} {bottles}", "{formula}", "{batch?}")),),
     ),
     Command(
         "spilt",
@@ -161,7 +161,7 @@ COMMANDS = (
         examples=(N_("spilt 12 20 ml"),),
         slots=(OPEN_BATCH_SLOT, Slot("spilt", _accept_spilt, _ask_spilt), Slot("note", plain(str))),
         writes=True,
-        wishes=(Wish("spilt", ("{batch?} {amount?}",)),),
+        wishes=(Wish("spilt", ("{formula} {amount?}", "{batch?} {amount?}")),),
     ),
 )
 

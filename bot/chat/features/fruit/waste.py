@@ -13,26 +13,26 @@ from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import USUAL_FRUIT
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, noting_night, with_day
-from bot.chat.dialogue.inputs.fruit import accept_fruit
+from bot.chat.dialogue.inputs.fruit import accept_fruit, ask_volume, stop_at_packs
 from bot.chat.dialogue.inputs.names import known_ingredient
-from bot.chat.dialogue.inputs.naming import what_is
+from bot.chat.dialogue.inputs.naming import may_be_fruit, what_is
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, OPEN_BATCH_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.log_words import LogWords, Retold, photos_kept, typed_amount, typed_day
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.fruit.waste_of_batch import lose, which_batch
+from bot.chat.features.fruit.waste_of_batch import lose
 from bot.chat.features.fruit.week import reason_words
-from bot.chat.grammar.lexer import Noun, Reader
+from bot.chat.grammar.lexer import Reader
 from bot.chat.grammar.syntax import Amount, Named, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
 from bot.chat.i18n.plurals import counted_name, pieces, singular
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_weight
-from bot.trade.formulas.kinds import IngredientKind, is_fruit_name
+from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind, is_fruit_name
 from bot.trade.formulas.measures import Dimension, dimension
 from bot.trade.words import N_
-from bot.work.batches import batches, bottles
+from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
@@ -68,19 +68,24 @@ def _ask_amount(turn: Turn, given: Given) -> Question:
 
 
 def _accept_thing(turn: Turn, given: Given, value: Named) -> IngredientView:
-    """Turn a name into what was thrown out; a volume of something new is no fruit."""
+    """Turn a name into what was thrown out; juice, or a volume of something new, is no fruit."""
     if not isinstance(value, Unknown) or known_ingredient(turn, value) is not None:
         return accept_fruit(turn, given, value)
-    if not is_fruit_name(singular(value.text)) and _is_volume(given.words.get("waste_amount", ""), turn):
+    stop_at_packs(value.text)
+    said, kind = _dimensions(given.words.get("waste_amount", ""), turn), guess_kind(value.text)
+    if not said and kind is not None and INGREDIENT_PROPERTIES[kind].is_liquid:
+        raise ask_volume(value.text)
+    is_volume = Dimension.VOLUME in said
+    if not may_be_fruit(value.text) or (is_volume and not is_fruit_name(singular(value.text))):
         raise what_is(turn, value.text, fruit=False)
     return accept_fruit(turn, given, value)
 
 
-def _is_volume(words: str, turn: Turn) -> bool:
+def _dimensions(words: str, turn: Turn) -> set[Dimension]:
+    """Return what the units in an amount measure; none for a bare number."""
     reader = Reader(words, turn.vocabulary)
     options = [one for at in range(len(reader.pieces)) for one in reader.options(at)]
-    units = [one.value for one in options if one.terminal == "UNIT" and isinstance(one.value, str)]
-    return any(dimension(unit) is Dimension.VOLUME for unit in units)
+    return {dimension(one.value) for one in options if one.terminal == "UNIT" and isinstance(one.value, str)}
 
 
 def _accept_amount(turn: Turn, given: Given, value: Amount | Fraction) -> tuple[Fraction, Dimension]:
@@ -135,25 +140,16 @@ def _accept_bottles(turn: Turn, given: Given, value: Fraction) -> int:
     return int(value)
 
 
-def _accept_made(turn: Turn, given: Given, value: Noun) -> BatchView:
-    """Turn the name of a formula into its only open batch; ask which of several."""
-    known = [one for one in batches.listed(turn.context) if one.formula_id == int(value.id)]
-    if len(known) != 1:
-        raise Say(which_batch(turn, given.words["made"], known))
-    return known[0]
-
-
 def _of_no_batch(turn: Turn, given: Given) -> bool:
-    return OPEN_BATCH_SLOT not in given and _MADE not in given
+    return OPEN_BATCH_SLOT not in given
 
 
 _OF_BATCH = replace(OPEN_BATCH_SLOT, ask=None)
-_MADE = Slot("made", _accept_made)
 _BOTTLES = Slot("wasted_bottles", _accept_bottles)
 _FRUIT_SLOT = Slot("fruit", _accept_thing, _ask_fruit, _of_no_batch)
 _AMOUNT_SLOT = Slot("waste_amount", _accept_amount, _ask_amount, _of_no_batch)
 _REASON_SLOT = Slot("reason", _accept_reason, _ask_reason, lambda turn, given: given.guided)
-_SLOTS = (_OF_BATCH, _MADE, _BOTTLES, _FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
+_SLOTS = (_OF_BATCH, _BOTTLES, _FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -163,7 +159,6 @@ class WasteLineArguments(Arguments):
     fruit: IngredientView | None = None
     waste_amount: tuple[Fraction, Dimension] | None = None
     batch: BatchView | None = None
-    made: BatchView | None = None
     wasted_bottles: int = 0
     reason: str = waste.NO_REASON
 
@@ -171,7 +166,7 @@ class WasteLineArguments(Arguments):
 _LINES = Lines(
     WasteLineArguments,
     _SLOTS,
-    (((_FRUIT_SLOT, _OF_BATCH, _MADE), N_("a fruit")), ((_AMOUNT_SLOT, _BOTTLES), N_("an amount"))),
+    (((_FRUIT_SLOT, _OF_BATCH), N_("a fruit")), ((_AMOUNT_SLOT, _BOTTLES), N_("an amount"))),
     N_("6 oranges mouldy, 2 limes"),
 )
 
@@ -197,9 +192,9 @@ def _waste(turn: Turn, arguments: WasteArguments) -> Reply | list[Reply]:
     lost = [
         lose(turn, batch, one.waste_amount, one.wasted_bottles, one.reason)
         for one in arguments.lines
-        if (batch := one.batch or one.made) is not None
+        if (batch := one.batch) is not None
     ]
-    things = [one for one in arguments.lines if one.batch is None and one.made is None]
+    things = [one for one in arguments.lines if one.batch is None]
     if not things:
         return lost
     return [*lost, _of_things(turn, arguments, things)] if lost else _of_things(turn, arguments, things)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from fractions import Fraction
 
 from bot.chat.dialogue.turn import Say, Turn
@@ -14,17 +13,6 @@ from bot.trade.formulas.measures import Dimension
 from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
 from bot.work.batches.bottles import Left
-
-
-def which_batch(turn: Turn, name: str, known: Sequence[BatchView]) -> Reply:
-    """Ask which open batch of a formula the waste is of."""
-    if not known:
-        return reply(_("No batch of {name} has anything left in it.").format(name=name))
-    rows = tuple(
-        (Button(_("Batch {number}").format(number=one.number), turn.line_with(name, f"batch {one.number}")),)
-        for one in known[:6]
-    )
-    return reply(_("Which batch of {name}?").format(name=name), buttons=rows)
 
 
 def lose(

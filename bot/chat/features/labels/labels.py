@@ -153,6 +153,6 @@ COMMANDS = (
             Slot("first", _accept_first),
         ),
         menu=28,
-        wishes=(Wish("label", ("{batch?} {copies?}", "{batch?}")),),
+        wishes=(Wish("label", ("{formula} {copies?}", "{batch?} {copies?}", "{batch?}")),),
     ),
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -9,10 +10,11 @@ from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import accept_formula, accept_sprays, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
+from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.menu.menu_words import asked_lines, served_words, spec_reply
 from bot.chat.grammar.lexer import Noun
+from bot.chat.grammar.parser import try_read
 from bot.chat.grammar.syntax import Amount, Hash, Named, Span, Unknown
 from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Block, Button, Caution, Reply, Text, reply
@@ -52,6 +54,16 @@ class MenuArguments(Arguments):
 
 def _ask_name(turn: Turn, given: Given) -> Question:
     return Question(_("Which drink?"), hint=_("negroni"))
+
+
+def _accept_name(turn: Turn, given: Given, value: str) -> str:
+    """Keep a name; ask where one typed without a colon goes on with what the drink takes."""
+    for found in [] if "serving" in given.words else re.finditer(r"\s+(?=\d)", value):
+        name, serving = value[: found.start()], value[found.end() :]
+        if try_read("serving_slot", serving, turn.vocabulary) is not None:
+            line = f"serve {name}: {serving}"
+            raise Say(reply(_("Is that the name, and what goes on it?"), buttons=((Button(line, line),),)))
+    return value
 
 
 def _ask_serving(turn: Turn, given: Given) -> Question:
@@ -165,7 +177,7 @@ COMMANDS = (
         words=("add drink", "new drink", "spec card", "put on the menu"),
         examples=(N_("serve negroni: 2 orange mist, 90 ml"),),
         slots=(
-            Slot("drink_name", plain(str), _ask_name),
+            Slot("drink_name", _accept_name, _ask_name),
             Slot("serving", _accept_serving, _ask_serving),
         ),
         writes=True,

@@ -83,16 +83,18 @@ def _tasks(context: Context, found: Today) -> Iterator[Task]:
         yield _("Note: {text}").format(text=note.text), Button(f"✓ {short(note.text)}", f"tick {note.id}")
     for planned in found.reminders:
         tap = short(planned.text)
-        yield f"{show_time(planned.due)}: {planned.text}", Button(tap, f"reminders {planned.id}")
+        due = planned.due
+        when = show_time(due) if context.bar.day_of(due) == context.today else show_moment(due)
+        yield f"{when}: {planned.text}", Button(tap, f"reminders {planned.id}")
     yield from _stock_tasks(context, found)
 
 
 def _peeled_task(context: Context, one: PeeledView) -> Task:
     what = pieces(one.ingredient.name, one.left)
-    line = _("{what} peeled, good until {when}")
+    line, label, command = _("{what} peeled, good until {when}"), _("Juiced: {what}"), "juiced"
     if one.lost_at <= context.now:
-        line = _("{what} peeled, lost since {when}")
-    tap = Button(_("Juiced: {what}").format(what=what), f"juiced {one.left} #{one.ingredient.id}")
+        line, label, command = _("{what} peeled, lost since {when}"), _("Binned: {what}"), "bin peeled"
+    tap = Button(label.format(what=what), f"{command} {one.left} #{one.ingredient.id}")
     return line.format(what=what, when=show_moment(one.lost_at)), tap
 
 

@@ -43,8 +43,20 @@ def accept_subject(turn: Turn, given: Given, value: Named) -> Noun:
             known = turn.vocabulary.named(value.text, kind)
             if known is not None:
                 return known
-        raise Say(turn.not_known(value, "FORMULA", _("formula or fruit")))
+        raise Say(_not_on_the_list(turn, value.text))
     return turn.noun(value, "FORMULA", _("formula"))
+
+
+def _not_on_the_list(turn: Turn, name: str) -> Reply:
+    near = [*turn.near(name, "DRINK"), *turn.near(name, "FORMULA", 1)]
+    rows: list[tuple[Button, ...]] = [(Button(one, turn.line_with(name, one)),) for one in near]
+    add = Button(_("Add {name}").format(name=name), f"serve {name}")
+    first = _("“{name}” is not on the drink list.").format(name=name)
+    return reply(
+        first,
+        *([_("Did you mean:")] if near else []),
+        buttons=(*rows, (add, Button(_("Drink list"), "menu"))),
+    )
 
 
 _COUNT = Slot("drinks_count", _accept_count)

@@ -21,6 +21,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "BOTTLES": "bottle bottles sprayer sprayers",
     "SPRAYS": "spray sprays mist mists pump pumps squirt squirts",
     "GARNISHES": "garnish garnishes peel peels twist twists zest zests wheel wheels wedge wedges",
+    "JUICE": "juice juices cordial cordials syrup syrups",
     "LOSS": "loss lost lose losing spill spillage",
     "PER_CENT": "percent pct",
     "VOL": "vol abv",
@@ -106,7 +107,8 @@ KEYWORDS: Final[dict[str, str]] = {
     "SHOPPING": "shopping",
     "RAN": "ran sold",
     "OUT": "out",
-    "PACKS": "case cases box boxes crate crates sack sacks bag bags tray trays pack packs net nets",
+    "PACKS": "case cases box boxes crate crates sack sacks bag bags tray trays pack packs net nets"
+    " punnet punnets jug jugs pitcher pitchers carton cartons tub tubs bucket buckets jar jars",
     "PICTURE": "picture pictures chart graph trend",
     "SINCE": "since",
     "BECAUSE": "because cause since due_to too all",

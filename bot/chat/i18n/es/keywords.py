@@ -22,6 +22,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "SPRAYS": "pulsación pulsaciones pulverización pulverizaciones spray sprays disparos rociada rociadas",
     "GARNISHES": "garnish adorno adornos guarnición guarniciones piel pieles twist twists"
     " rodaja rodajas gajo gajos",
+    "JUICE": "zumo zumos jugo jugos jarabe jarabes cordial cordiales",
     "LOSS": "pérdida pérdidas perdido perdidos merma",
     "PER_CENT": "por_ciento porciento",
     "VOL": "vol volumen",
@@ -98,7 +99,8 @@ KEYWORDS: Final[dict[str, str]] = {
     "SHOPPING": "compra compras",
     "RAN": "se",
     "OUT": "acabó acabaron agotó agotaron",
-    "PACKS": "caja cajas saco sacos bolsa bolsas bandeja bandejas paquete paquetes malla mallas",
+    "PACKS": "caja cajas saco sacos bolsa bolsas bandeja bandejas paquete paquetes malla mallas"
+    " tarrina tarrinas jarra jarras cartón cartones cubo cubos cubeta cubetas bote botes",
     "PICTURE": "imagen imágenes gráfico gráfica",
     "SINCE": "desde",
     "BECAUSE": "porque por por_estar están está",

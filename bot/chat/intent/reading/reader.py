@@ -11,6 +11,7 @@ from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.day import read_day
 from bot.chat.dialogue.registry import words_of
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import names_unknown
 from bot.chat.i18n.language import tongue
@@ -199,6 +200,8 @@ def _is_read(turn: Turn, command: Command, words: str) -> bool:
 def _has_batch(turn: Turn, phrase: Phrase) -> bool:
     """Whether the batch that a phrase names exists: 24 may be any number."""
     named = phrase.slots.get("batch")
+    if named is not None and isinstance(named.value, Noun):
+        return bool(batches.open_of(turn.context, int(named.value.id)))
     try:
         return named is None or bool(batches.row_of(turn.context, int(str(named.value))))
     except NotThereError:
