@@ -248,12 +248,14 @@ def _empty(context: Context, row: Batch, bottle: int) -> Made:
 
 
 def discard(context: Context, number: int, lost_ml: Fraction | None, reason: str) -> Made:
-    """Record that a batch was thrown out, with amount and reason; all of it by default.
+    """Record that a batch was thrown out, with amount and reason; all that is left of it by default.
 
     Raises NotThereError, WrongStateError.
     """
     row = batches.row_of(context, number)
-    return _end(context, number, BatchState.DISCARDED, row.total_ml if lost_ml is None else lost_ml, reason)
+    there = bottles.held_ml(context, row)
+    lost = there if lost_ml is None else min(lost_ml, there)
+    return _end(context, number, BatchState.DISCARDED, lost, reason)
 
 
 def _end(context: Context, number: int, state: BatchState, lost_ml: Fraction | None, reason: str) -> Made:
@@ -263,7 +265,7 @@ def _end(context: Context, number: int, state: BatchState, lost_ml: Fraction | N
     before = state_of(row)
     row.state, row.ended_at = state, context.now
     if lost_ml is not None:
-        row.lost_ml, row.lost_reason = min(lost_ml, row.total_ml), reason[:80]
+        row.lost_ml, row.lost_reason = lost_ml, reason[:80]
     note_event(context, row, state.value, note=reason[:1000])
     planning.cancel_for_batch(context.book, row.id)
     what = "use up" if state is BatchState.USED_UP else "discard"

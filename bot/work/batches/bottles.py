@@ -16,7 +16,7 @@ from bot.trade.formulas.measures import Dimension
 from bot.trade.money.cost import PackPrice, cost
 from bot.trade.money.money import from_minor, to_minor
 from bot.work.batches import batches
-from bot.work.batches.batches import BatchState
+from bot.work.batches.batches import BatchState, BatchView
 from bot.work.context import Context
 from bot.work.errors import BadValueError, WrongStateError
 from bot.work.standing import Details, Rows, stands
@@ -150,14 +150,20 @@ class Lost:
     left: Left
 
 
+def held_ml(context: Context, batch: Batch | BatchView) -> Fraction:
+    """Return the mL of a batch in its vessel, in unopened and in open bottles."""
+    number = batch.id if isinstance(batch, Batch) else batch.number
+    there = left_of(batch.total_ml, rows_of(context, [number]).get(number, ()))
+    return there.closed_ml + there.open_ml
+
+
 def spill(context: Context, number: int, lost_ml: Fraction, note: str = "") -> Lost:
     """Log what was spilt of a batch or has evaporated.
 
     Raises NotThereError, WrongStateError, BadValueError.
     """
     row = _open_batch(context, number)
-    before = left_of(row.total_ml, rows_of(context, [number]).get(number, ()))
-    if not 0 < lost_ml <= before.closed_ml + before.open_ml:
+    if not 0 < lost_ml <= held_ml(context, row):
         raise BadValueError("amount", exact_text(lost_ml))
     return _lost(context, row, lost_ml, note, lost_ml=lost_ml)
 

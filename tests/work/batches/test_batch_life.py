@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from bot.work.batches import batch_life, batches
+from bot.work.batches import batch_life, batches, bottles
 from bot.work.batches.batches import BatchState, BatchView, Clarity
 from bot.work.errors import NotThereError, WrongStateError
 from bot.work.log import chain
@@ -84,6 +84,15 @@ def test_no_more_is_thrown_out_than_was_made(house: House, said: int | None, los
     assert found.state is BatchState.DISCARDED
     assert found.lost_ml == (total if lost is None else lost)
     assert row.lost_reason == ("mouldy " * 20)[:80]
+
+
+def test_what_was_spilt_before_is_not_thrown_out_again(house: House) -> None:
+    _made(house)
+    with acting(house) as context:
+        before = batches.get(context, 1)
+        bottles.spill(context, 1, Fraction(104))
+        assert bottles.held_ml(context, before) == before.total_ml - 104
+        assert batch_life.discard(context, 1, None, "").batch.lost_ml == before.total_ml - 104
 
 
 def test_undo_of_an_end_restores_everything_as_it_was(house: House) -> None:

@@ -261,7 +261,7 @@ def _ask_why(turn: Turn, given: Given) -> Question:
 
 
 def _ask_left(turn: Turn, given: Given) -> Question:
-    batch = given[BATCH_SLOT]
+    there = bottles.held_ml(turn.context, given[BATCH_SLOT])
     units = turn.context.bar.units
     unit = "ml" if units == "metric" else f"{units}_fluid_ounce"
     shares = []
@@ -270,10 +270,10 @@ def _ask_left(turn: Turn, given: Given) -> Question:
         (_("half"), Fraction(1, 2)),
         (_("a quarter"), Fraction(1, 4)),
     ):
-        number = from_ml(batch.total_ml * share, unit).number
+        number = from_ml(there * share, unit).number
         shares.append(
             (
-                f"{label} ({show_ml(batch.total_ml * share, units)})",
+                f"{label} ({show_ml(there * share, units)})",
                 f"{show_number(number, 2)} {own_volume(units)}",
             )
         )

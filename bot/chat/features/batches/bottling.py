@@ -121,8 +121,18 @@ def _accept_spilt(turn: Turn, given: Given, value: Amount) -> Fraction:
 
 
 def _spilt(turn: Turn, arguments: SpiltArguments) -> Reply:
-    lost = bottles.spill(turn.context, arguments.batch.number, arguments.spilt, arguments.note)
-    return lost_reply(turn, arguments.batch, lost)
+    return spilt_reply(turn, arguments.batch, arguments.spilt, arguments.note)
+
+
+def spilt_reply(turn: Turn, batch: BatchView, ml: Fraction, note: str) -> Reply:
+    """Log what was spilt of a batch. Raises Say for more than it holds."""
+    there, units = bottles.held_ml(turn.context, batch), turn.context.bar.units
+    if ml > there:
+        told = _("Batch {number} has {there} left, and this is {wanted}.")
+        raise Say(
+            reply(told.format(number=batch.number, there=show_ml(there, units), wanted=show_ml(ml, units)))
+        )
+    return lost_reply(turn, batch, bottles.spill(turn.context, batch.number, ml, note))
 
 
 def lost_reply(turn: Turn, batch: BatchView, lost: Lost) -> Reply:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import left_words
-from bot.chat.features.batches.bottling import lost_reply
+from bot.chat.features.batches.bottling import lost_reply, spilt_reply
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.formulas.measures import Dimension
@@ -28,7 +28,7 @@ def lose(
     amount, kind = said or (Fraction(0), Dimension.VOLUME)
     if kind is not Dimension.VOLUME:
         raise Say(reply(_("Say how much of batch {number}, such as 50 ml.").format(number=batch.number)))
-    return lost_reply(turn, batch, bottles.spill(turn.context, batch.number, amount, note))
+    return spilt_reply(turn, batch, amount, note)
 
 
 def _few_bottles(turn: Turn, batch: BatchView, there: Left | None) -> Reply:
