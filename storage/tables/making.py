@@ -220,6 +220,7 @@ class Trial(Numbered):
     at: Mapped[datetime]
     by: Mapped[int]
     kind: Mapped[str] = mapped_column(String(12), default="scores")  # or 'triangle'
+    known: Mapped[bool] = mapped_column(default=False)  # somebody saw its key in the bar it came from
 
 
 class TrialVariant(InBar):
@@ -244,6 +245,7 @@ class TrialVariant(InBar):
 class TrialScore(Correctable):
     """One member's scores of one variant, 1 to 5. A void row undoes the row it points to.
 
+    `taster` is 0 for the person; a number tells apart the tasters that the person imported from another bar.
     In a triangle test `given` holds the number of the serving and the place of the glass that was picked.
     """
 
@@ -259,6 +261,7 @@ class TrialScore(Correctable):
     trial_id: Mapped[int]
     variant: Mapped[int]
     person_id: Mapped[int] = mapped_column(ForeignKey("person.id"))
+    taster: Mapped[int] = mapped_column(default=0)
     given: Mapped[JsonObject]  # aspect: score
     at: Mapped[datetime]
     void: Mapped[bool] = mapped_column(default=False)

@@ -25,6 +25,7 @@ DISCRIMINATORS = 0.5
 """The share of tasters who truly can tell that must not be missed."""
 MOST_TASTINGS = 30
 """The test ends here at the latest, by the critical number: 15 of 30."""
+GLASSES = 3
 SPRAYED, FRESH = "S", "F"
 # Each order once in six servings: both are the odd one equally often, at each place.
 _ORDERS = tuple(sorted({*permutations("SSF"), *permutations("SFF")}))
@@ -59,7 +60,7 @@ def serving(seed: int, number: int) -> Serving:
     block, place = divmod(number, len(_ORDERS))
     orders = list(_ORDERS)
     random.Random(f"{seed} orders {block}").shuffle(orders)  # noqa: S311 - hides an order, keeps no secret
-    codes = random.Random(f"{seed} codes {number}").sample(range(101, 1000), 3)  # noqa: S311 - as above
+    codes = random.Random(f"{seed} codes {number}").sample(range(101, 1000), GLASSES)  # noqa: S311 - as above
     first, second, third = orders[place]
     return Serving((codes[0], codes[1], codes[2]), (first, second, third))
 

@@ -27,6 +27,8 @@ MOST = 10_000
 _MOST_ML = 1_000_000
 _MEASUREMENTS = 60  # the number of the bar's last yield measurements to use
 JUICED, BINNED, BATCH, UNDONE = "juiced", "binned", "batch", "undone"
+# The kind of row that a use belongs to; '' for none.
+CAUSES = {JUICED: "juicing", BINNED: "waste", BATCH: "batch", UNDONE: ""}
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,27 +104,23 @@ def peel(context: Context, ingredient_id: int, count: Fraction, day: date | None
     return PeeledLogged(view, clock, juice_of(context, ingredient, count), entry)
 
 
-def bring_in(context: Context, ingredient_id: int, count: Fraction, at: datetime, lost_at: datetime) -> int:
-    """Add fruit from a file that was peeled earlier and is still there; return its number.
+def bring_in(context: Context, row: PeeledFruit, uses: Sequence[PeeledUse]) -> int:
+    """Add fruit from a file that was peeled earlier, with its uses; return its number.
 
-    Plans the reminder if there is still time for one. Raises BadValueError.
+    Plans the reminder if something is left and there is still time for one. Raises BadValueError.
     """
-    _check(count)
-    ingredient = get(context, ingredient_id)
-    row = context.book.add(
-        PeeledFruit(
-            ingredient_id=ingredient_id,
-            count_milli=round(count * 1000),
-            business_day=context.bar.day_of(at),
-            lost_at=lost_at,
-            at=at,
-            by=context.person_id,
-        )
-    )
-    if lost_at > context.now:
-        usual = max(context.now, at + _hours(clock_of(context.bar).remind_after_hours))
-        due = min(lost_at, _before_lost(context.bar, usual, context.now, lost_at))
-        planning.plan_peeled(context.book, row.id, ingredient.id, due, context.person_id)
+    left = row.count_milli - sum(one.count_milli for one in uses)
+    _check(Fraction(row.count_milli, 1000))
+    if left < 0:
+        raise BadValueError("amount", str(left / 1000))
+    context.book.add(row)
+    for one in uses:
+        one.peeled_id = row.id
+    context.book.add_all(uses)
+    if left and row.lost_at > context.now:
+        usual = max(context.now, row.at + _hours(clock_of(context.bar).remind_after_hours))
+        due = min(row.lost_at, _before_lost(context.bar, usual, context.now, row.lost_at))
+        planning.plan_peeled(context.book, row.id, row.ingredient_id, due, context.person_id)
     return row.id
 
 
@@ -323,6 +321,21 @@ def into_batch(context: Context, ingredient_id: int, count: Fraction, batch_id: 
     uses = [row.id for row in rows]
     context.log("peeled in batch", rows=uses, name=ingredient.name, batch=batch_id, amount=exact_text(taken))
     return taken
+
+
+def uses_of(context: Context) -> dict[int, list[PeeledUse]]:
+    """Return the valid uses of all peeled fruit, by its number."""
+    found: dict[int, list[PeeledUse]] = {}
+    for row in context.book.all(PeeledUse, stands(PeeledUse), order=PeeledUse.first):
+        found.setdefault(row.peeled_id, []).append(row)
+    return found
+
+
+def drop_imported(context: Context, peeled_id: int) -> None:
+    """Remove peeled fruit of a file from the list, with the uses that nothing else in the bar explains."""
+    nothing = (column.is_(None) for column in (PeeledUse.waste_id, PeeledUse.juicing_id, PeeledUse.batch_id))
+    unsettle(context, PeeledUse.peeled_id == peeled_id, PeeledUse.what != UNDONE, *nothing)
+    drop(context, peeled_id)
 
 
 def drop(context: Context, peeled_id: int) -> None:

@@ -15,11 +15,12 @@ from typing import Any
 from bot.work.batches.batches import standing_events
 from bot.work.context import Context
 from bot.work.fruit import peeled
-from bot.work.fruit.peeled import PeeledView
 from bot.work.reminders import own
 from bot.work.standing import stands
 from bot.work.transfer import export_tables, rows, service_rows
-from bot.work.transfer.fields import Row, moment
+from bot.work.transfer.fields import Row, moment, sealed
+from bot.work.trials import trials
+from bot.work.trials.trials import TrialState
 from storage.tables import (
     Bar,
     Batch,
@@ -40,11 +41,15 @@ from storage.tables import (
     MenuDrink,
     MenuLine,
     OtherName,
+    PeeledFruit,
+    PeeledUse,
     Price,
     Sprayer,
     SprayerRun,
     StockCount,
     StockPar,
+    Trial,
+    TrialVariant,
     Waste,
     Wording,
 )
@@ -52,14 +57,16 @@ from storage.tables import (
 FORMAT = "peel-ledger"
 VERSION = 1
 _TELL_EVERY = 500
+_CAUSES: dict[str, type[Any]] = {"waste": Waste, "juicing": Juicing, "batch": Batch}
 
 
 @dataclass(frozen=True, slots=True)
 class Export:
-    """The files by name with their content, and the number of rows of each kind."""
+    """The files by name with their content, the rows of each kind, and the sealed trials by number."""
 
     files: tuple[tuple[str, bytes], ...]
     rows: dict[str, int]
+    sealed: tuple[int, ...]
 
 
 def export(context: Context) -> Export:
@@ -67,7 +74,8 @@ def export(context: Context) -> Export:
     found = document(context)
     text = json.dumps(found, ensure_ascii=False, indent=1).encode("utf-8")
     counts = {name: len(found[name]) for name in ("formulas", "prices", "waste", "batches")}
-    return Export((*export_tables.tables(found).items(), ("peel-ledger.json", text)), counts)
+    hidden = tuple(row["number"] for row in found["trials"] if "sealed" in row)
+    return Export((*export_tables.tables(found).items(), ("peel-ledger.json", text)), counts, hidden)
 
 
 def origin_of(bar: Bar) -> str:
@@ -98,6 +106,7 @@ class _Writer:
         # A row imported from a file keeps its reference, so that it is never imported twice.
         self._refs = {(row.kind, row.number): row.ref for row in self._all(Imported)}
         self._standing: dict[str, list[int]] = {}  # the numbers of the valid rows, by kind
+        self._hidden = trials.running_blind(context)
 
     def ref(self, kind: str, number: int) -> str:
         """Return the reference of a row."""
@@ -127,10 +136,11 @@ class _Writer:
             "deliveries": self._rows(rows.DeliveryRow, deliveries),
             "waste": self._rows(rows.WasteRow, wasted),
             "juicings": self._rows(rows.JuicingRow, self._stand(Juicing)),
-            "batches": self._each(self._batches(), made),
+            "trials": self._trials(),
+            "batches": self._sealed(self._each(self._batches(), made), "trial", "formula"),
             "drinks": self._rows(rows.DrinksRow, self._stand(DrinksCount)),
             "counts": self._rows(rows.CountRow, self._stand(StockCount)),
-            "peeled": self._each(self._peeled, peeled.waiting(self._context)),
+            "peeled": self._peeled(),
             "pars": self._rows(rows.ParRow, self._all(StockPar, order=StockPar.ingredient_id)),
             "wordings": self._rows(rows.WordingRow, self._all(Wording, order=Wording.id)),
             "events": self._each(self._event, self._all(Event, Event.cancelled_at.is_(None), order=Event.id)),
@@ -152,6 +162,13 @@ class _Writer:
             if number % _TELL_EVERY == 0:
                 self._context.watch(number, len(found))
         return written
+
+    def _sealed(self, written: list[dict[str, Any]], named: str, *shown: str) -> list[dict[str, Any]]:
+        """Seal the rows that tell the key of a running blind trial."""
+        hidden = {self.ref("trial", number) for number in self._hidden}
+        return [
+            sealed(row, "ref", "number", named, *shown) if row[named] in hidden else row for row in written
+        ]
 
     def _bar(self) -> Row:
         settings = {name: one for name, one in self.bar.settings.items() if name != "more"}
@@ -222,14 +239,79 @@ class _Writer:
         filled = defaultdict(list)
         for one in self._stand(Bottling):
             filled[one.batch_id].append(service_rows.BottlingRow.of(one, self))
-        return lambda row: rows.BatchRow.of(
-            row, self, number=row.id, lines=lines[row.id], events=events[row.id], bottles=filled[row.id]
+        of_trial = {row.batch_id: row for row in self._all(TrialVariant, TrialVariant.batch_id.is_not(None))}
+
+        def write(row: Batch) -> Row:
+            of = of_trial.get(row.id)
+            return rows.BatchRow.of(
+                row,
+                self,
+                number=row.id,
+                lines=lines[row.id],
+                events=events[row.id],
+                bottles=filled[row.id],
+                trial=None if of is None else self.ref("trial", of.trial_id),
+                variant=0 if of is None else of.number,
+            )
+
+        return write
+
+    def _trials(self) -> list[dict[str, Any]]:
+        made = self._all(Trial, Trial.state != TrialState.UNDONE, order=Trial.id)
+        return self._sealed(self._each(self._trial, made), "ref", "formula", "kind", "blind", "state", "at")
+
+    def _trial(self, row: Trial) -> Row:
+        view, known = trials.get(self._context, row.id), trials.variant_rows(self._context, row.id)
+        numbers = {one.number for one in known}
+        found = [one for one in trials.scores_of(self._context, row.id) if one.variant in numbers]
+        tasters = {key: at for at, key in enumerate(dict.fromkeys(map(trials.taster_of, found)), start=1)}
+        return service_rows.TrialRow.of(
+            row,
+            self,
+            number=row.id,
+            known=view.known or view.reopened or bool(view.looked),
+            variants=[self._variant(one) for one in known],
+            scores=[
+                service_rows.ScoreRow.of(
+                    one,
+                    self,
+                    taster=tasters[trials.taster_of(one)],
+                    by="" if one.taster else self.people.get(one.person_id, ""),
+                )
+                for one in found
+            ],
         )
 
-    def _peeled(self, one: PeeledView) -> Row:
-        return rows.PeeledRow.of(
-            one, self, ingredient_id=one.ingredient.id, count_milli=round(one.left * 1000)
-        )
+    def _variant(self, row: TrialVariant) -> Row:
+        lines = [
+            service_rows.VariantLineRow.model_construct(
+                ingredient_id=int(number), amount=Fraction(amount), unit=unit
+            )
+            for number, amount, unit in row.lines
+        ]
+        return service_rows.VariantRow.of(row, self, lines=lines)
+
+    def _peeled(self) -> list[dict[str, Any]]:
+        """Write the peeled fruit with its uses, without what was undone as a whole."""
+        uses = peeled.uses_of(self._context)
+        fruit = [
+            row
+            for row in self._all(PeeledFruit, order=PeeledFruit.id)
+            if sum(one.count_milli for one in uses.get(row.id, ()) if one.what == peeled.UNDONE)
+            < row.count_milli
+        ]
+        return self._each(lambda row: self._one_peeled(row, uses.get(row.id, ())), fruit)
+
+    def _one_peeled(self, row: PeeledFruit, uses: Sequence[PeeledUse]) -> Row:
+        written = [service_rows.PeeledUseRow.of(one, self, cause=self._cause(one)) for one in uses]
+        return service_rows.PeeledRow.of(row, self, uses=written)
+
+    def _cause(self, use: PeeledUse) -> str | None:
+        """Return the reference of the waste, juicing or batch that a use was for."""
+        kind = peeled.CAUSES[use.what]
+        number = getattr(use, f"{kind}_id") if kind else None
+        row = None if number is None else self._context.book.get(_CAUSES[kind], number)
+        return None if row is None else self.ref(kind, getattr(row, "first", row.id))
 
 
 def _renamed(numbered: dict[str, Any], names: dict[int, str]) -> dict[str, Any]:

@@ -9,13 +9,15 @@ from bot.documents.tables import write_csv
 from bot.work.transfer.fields import Row
 from bot.work.transfer.rows import BatchRow, PriceRow, WasteRow
 
+_NESTED = ("lines", "events", "bottles", "frozen", "trial", "variant")
+
 
 def _columns(model: type[Row], *more: str) -> tuple[str, ...]:
     """Return the plain fields of a kind of row; person, time and reference come last."""
     names = [field.alias or name for name, field in model.model_fields.items()]
     last = [name for name in ("at", "by", "ref") if name in names]
     return (
-        *(name for name in names if name not in {*last, "lines", "events", "bottles", "frozen"}),
+        *(name for name in names if name not in {*last, *_NESTED}),
         *more,
         *last,
     )
@@ -32,12 +34,13 @@ FORMULA_COLUMNS = (
 
 
 def tables(found: dict[str, Any]) -> dict[str, bytes]:
-    """Return formulas, prices, waste and batches as CSV, by file name."""
+    """Return formulas, prices, waste and batches as CSV, by file name; without what is sealed."""
+    batches = (_batch(row) for row in found["batches"] if "sealed" not in row)
     return {
         "formulas.csv": write_csv(FORMULA_COLUMNS, map(_as_text, _formula_lines(found))),
         "prices.csv": write_csv(PRICE_COLUMNS, map(_as_text, found["prices"])),
         "waste.csv": write_csv(WASTE_COLUMNS, map(_as_text, found["waste"])),
-        "batches.csv": write_csv(BATCH_COLUMNS, map(_as_text, map(_batch, found["batches"]))),
+        "batches.csv": write_csv(BATCH_COLUMNS, map(_as_text, batches)),
     }
 
 

@@ -6,6 +6,8 @@ reading passes an `Intake` as pydantic's context. The type of an error is one of
 
 from __future__ import annotations
 
+import base64
+import json
 from collections.abc import Callable
 from datetime import UTC, date, datetime, time
 from fractions import Fraction
@@ -267,6 +269,27 @@ Person = Annotated[int, PlainValidator(_whoever_reads), PlainSerializer(_person_
 # -- rows ---------------------------------------------------------------------------------------
 
 
+def sealed(written: dict[str, Any], *shown: str) -> dict[str, Any]:
+    """Return a written row with some fields to read, and the rest in a form that nobody reads at a glance.
+
+    It is no encryption: an import in another program has to open it without a password.
+    """
+    hidden = {name: value for name, value in written.items() if name not in shown}
+    content = base64.b64encode(json.dumps(hidden).encode()).decode()
+    return {**{name: written[name] for name in shown}, "sealed": content}
+
+
+def opened(content: Any) -> dict[str, Any]:
+    """Return the fields that are sealed in a row."""
+    try:
+        found = json.loads(base64.b64decode(str(content), validate=True))
+    except (ValueError, RecursionError):
+        found = None
+    if not isinstance(found, dict):
+        raise wrong("unknown", "sealed")
+    return found
+
+
 class Row(BaseModel):
     """A row of the document, or one within another."""
 
@@ -278,9 +301,11 @@ class Row(BaseModel):
     @model_validator(mode="before")
     @classmethod
     def _without_nothing(cls, data: Any) -> Any:
-        """Drop empty fields, which count as missing."""
+        """Open what is sealed, and drop empty fields, which count as missing."""
         if not isinstance(data, dict):
             return data
+        if "sealed" in data:
+            data = {**data, **opened(data["sealed"])}
         return {name: value for name, value in data.items() if value is not None and value != ""}
 
     @classmethod

@@ -1,7 +1,8 @@
-"""Import the log: deliveries, waste, juice, batches, drinks, counts, peeled fruit and pars."""
+"""Import the log: deliveries, waste, juice, trials, batches, drinks, counts, peeled fruit and pars."""
 
 from __future__ import annotations
 
+from collections import Counter
 from datetime import datetime
 from fractions import Fraction
 
@@ -18,9 +19,30 @@ from bot.work.stock import on_hand
 from bot.work.transfer.fields import Logged
 from bot.work.transfer.import_references import Intake
 from bot.work.transfer.import_snapshot import mix_before, snapshot
-from bot.work.transfer.rows import BatchRow, DeliveryRow, ParRow, PeeledRow, WasteRow, WordingRow
-from bot.work.transfer.service_rows import EventRow, ReminderRow
-from storage.tables import Batch, Counter, Event, Formula, Ingredient, StockPar, Waste, Wording
+from bot.work.transfer.rows import (
+    BatchRow,
+    DeliveryRow,
+    ParRow,
+    WasteRow,
+    WordingRow,
+)
+from bot.work.transfer.service_rows import EventRow, PeeledRow, PeeledUseRow, ReminderRow, ScoreRow, TrialRow
+from storage.tables import (
+    Base,
+    Batch,
+    Event,
+    Formula,
+    FormulaVersion,
+    Ingredient,
+    Member,
+    PeeledUse,
+    StockPar,
+    Trial,
+    TrialVariant,
+    Waste,
+    Wording,
+)
+from storage.tables import Counter as LastNumber
 
 
 class LogIntake(Intake):
@@ -55,11 +77,54 @@ class LogIntake(Intake):
             line.cost_minor = to_minor(turned * price.per_base, self.bar.currency)
             line.price_id = price.id
 
+    def _trial(self, row: TrialRow) -> bool:
+        formula = self._book.get(Formula, row.formula_id)
+        assert formula is not None  # noqa: S101 - the row was read with it
+        version = self._book.get(FormulaVersion, formula.id, row.version)
+        trial = self._book.add(
+            row.stored(
+                id=self._free_number(Trial, row.number),
+                version=formula.latest if version is None else version.number,
+            )
+        )
+        self._book.add_all([one.stored(trial_id=trial.id, batch_id=None) for one in row.variants])
+        members = self._members() if row.scores else {}
+        self._book.add_all(
+            [one.stored(trial_id=trial.id, **self._taster(one, members)) for one in row.scores]
+        )
+        self._note(row, trial.id)
+        if trial.id != row.number:
+            self._taken.renumbered_trials.append((row.number, trial.id))
+        return True
+
+    def _members(self) -> dict[str, int]:
+        """Return the members of this bar by name, without names that several have."""
+        names = [(one.name, one.person_id) for one in self._book.all(Member, Member.left_at.is_(None))]
+        counts = Counter(name for name, _person in names)
+        return {name: person for name, person in names if counts[name] == 1}
+
+    def _taster(self, row: ScoreRow, members: dict[str, int]) -> dict[str, int]:
+        """Return the member who tasted, or the number of a taster whom the importing person brings in."""
+        if row.by in members:
+            return {"person_id": members[row.by], "taster": 0}
+        return {"person_id": self.person_id, "taster": row.taster}
+
+    def _bottle(self, row: BatchRow, batch: Batch) -> None:
+        """Make a batch the bottle of a trial, as far as the trial is here and the variant has none yet."""
+        trial = self.by_ref("trial", row.trial) if row.trial else None
+        variant = None if trial is None else self._book.get(TrialVariant, trial, row.variant)
+        if variant is None or variant.batch_id is not None:
+            return
+        variant.batch_id = batch.id
+        name = f"{self._name(Formula, row.formula_id)} {variant.trial_id}{variant.code}"
+        batch.frozen = {**batch.frozen, "trial": [variant.trial_id, variant.number], "formula": name}
+
     def _batch(self, row: BatchRow) -> bool:
         lines = [line.stored(position=position) for position, line in enumerate(row.lines, start=1)]
         names = {line.ingredient_id: self._name(Ingredient, line.ingredient_id) for line in row.lines}
         frozen = snapshot(row, self._name(Formula, row.formula_id), lines, names)
-        batch: Batch = self._book.add(row.stored(id=self._batch_number(row.number), frozen=frozen))
+        batch: Batch = self._book.add(row.stored(id=self._free_number(Batch, row.number), frozen=frozen))
+        self._bottle(row, batch)
         for line in lines:
             line.batch_id = batch.id
         self._book.add_all(lines)
@@ -71,7 +136,7 @@ class LogIntake(Intake):
         if batch.id != row.number:
             self._taken.renumbered.append((row.number, batch.id))
         if BatchState(row.state).open:
-            planning.plan_batch(self._book, self.bar, batch, str(frozen["formula"]), self.now)
+            planning.plan_batch(self._book, self.bar, batch, str(batch.frozen["formula"]), self.now)
         return True
 
     def _name(self, table: type[Ingredient | Formula], number: int) -> str:
@@ -79,16 +144,23 @@ class LogIntake(Intake):
         assert found is not None  # noqa: S101 - the row was read with it
         return found.name
 
-    def _batch_number(self, wanted: int) -> int:
+    def _free_number(self, table: type[Base], wanted: int) -> int:
         """Return the number in the file if it is free, so that the labels on the bottles stay valid."""
-        query = self._book.rows(Counter, Counter.value).where(Counter.name == Batch.__tablename__)
+        query = self._book.rows(LastNumber, LastNumber.value).where(LastNumber.name == table.__tablename__)
         last = self._book.session.scalar(query) or 0
-        return self._book.next_number(Batch.__tablename__, max(wanted - last, 1))
+        return self._book.next_number(table.__tablename__, max(wanted - last, 1))
 
     def _peeled(self, row: PeeledRow) -> bool:
-        count = Fraction(row.count_milli, 1000)
-        self._note(row, peeled.bring_in(self._context, row.ingredient_id, count, row.at, row.lost_at))
+        fruit = row.stored(business_day=self.bar.day_of(row.at), by=self.person_id)
+        self._note(row, peeled.bring_in(self._context, fruit, [self._use(one) for one in row.uses]))
         return True
+
+    def _use(self, row: PeeledUseRow) -> PeeledUse:
+        """Return a use with the waste, juicing or batch that it was for, if that is here."""
+        kind = peeled.CAUSES[row.what]
+        number = self.by_ref(kind, row.cause) if kind and row.cause else None
+        use: PeeledUse = row.stored(**({} if number is None else {f"{kind}_id": number}))
+        return use
 
     def _wording(self, row: WordingRow) -> bool:
         said = (Wording.language == row.language, Wording.shape == row.shape)

@@ -33,7 +33,8 @@ class Taken:
     """How many rows of each kind were new, and how many existed already; `older` prices were left out.
 
     `settings`: the book was empty, so the settings were imported too: the bar before and after.
-    `renumbered` are the batches whose number was taken: the number in the file, and the new one.
+    `renumbered` are the batches whose number was taken: the number in the file, and the new one; and
+    `renumbered_trials` the trials.
     """
 
     new: dict[str, int] = field(default_factory=dict)
@@ -41,6 +42,7 @@ class Taken:
     older: int = 0
     settings: tuple[BarView, BarView] | None = None
     renumbered: list[tuple[int, int]] = field(default_factory=list)
+    renumbered_trials: list[tuple[int, int]] = field(default_factory=list)
     brought: dict[str, list[int]] = field(default_factory=dict)  # numbers by kind, for undoing the import
     latest: dict[str, int] = field(default_factory=dict)  # a formula's newest version
     runs: dict[str, int] = field(default_factory=dict)  # the number of a sprayer's weighings

@@ -33,6 +33,8 @@ _SINGLE = frozenset(
         "reminders",
         "events",
         "menu",
+        "peeled",
+        "trials",
     }
 )
 MOST_COLUMNS = 100

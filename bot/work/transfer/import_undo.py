@@ -25,6 +25,7 @@ from bot.work.menu import menu
 from bot.work.people import settings_undo
 from bot.work.reminders import own
 from bot.work.stock import pars
+from bot.work.trials.trials import TrialState
 from storage.tables import (
     Batch,
     BatchLine,
@@ -117,8 +118,10 @@ def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
             done += last - first + 1
             context.watch(done, rows)
     touched |= _batches(context, brought)
+    for trial in context.book.all(Trial, within(Trial.id, brought.of("trial"))):
+        trial.state = TrialState.UNDONE
     for number in brought.ids("peeled"):
-        peeled.drop(context, number)
+        peeled.drop_imported(context, number)
     for wording in context.book.all(Wording, within(Wording.id, brought.of("wording"))):
         context.book.session.delete(wording)
     menu.put_away(context, brought.ids("drink"))
@@ -156,7 +159,7 @@ def _formulas(context: Context, brought: _Brought, gone: _Brought, latest: dict[
     used: set[int] = set()
     for table, where in (
         (Batch, and_(Batch.state != BatchState.UNDONE, ~within(Batch.id, gone.of("batch")))),
-        (Trial, Trial.formula_id.is_not(None)),
+        (Trial, and_(Trial.state != TrialState.UNDONE, ~within(Trial.id, gone.of("trial")))),
         (DrinksCount, and_(DrinksCount.corrects.is_(None), ~within(DrinksCount.id, gone.of("drinks")))),
     ):
         query = book.rows(table, table.formula_id, where=[where, table.formula_id.in_(numbers)])
@@ -221,7 +224,7 @@ def _items_used(context: Context, numbers: Sequence[int], brought: _Brought, gon
         ~within(FormulaVersion.formula_id, brought.of("put away")), FormulaVersion.formula_id.not_in(others)
     )
     used |= set(book.session.scalars(versions))
-    for variant in book.all(TrialVariant):
+    for variant in book.all(TrialVariant, ~within(TrialVariant.trial_id, gone.of("trial"))):
         used |= {int(line[0]) for line in variant.lines}
     return used
 

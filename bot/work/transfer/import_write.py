@@ -41,6 +41,7 @@ class Taker(BookIntake, LogIntake):
         self._each("deliveries", self._delivery)
         self._each("waste", self._waste)
         self._each("juicings", self._logged)
+        self._each("trials", self._trial)
         self._each("batches", self._batch)
         self._each("drinks", self._logged)
         self._each("counts", self._logged)

@@ -23,10 +23,9 @@ from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.batches.batches import BatchState, Clarity
 from bot.work.context import BarSettings, RangeText
 from bot.work.formulas.formulas import MOST_LINES
-from bot.work.fruit import peeled
 from bot.work.transfer import fields as of
 from bot.work.transfer.fields import WHOEVER, Logged, Referenced, Row, choice, text, text_or_none, wrong
-from bot.work.transfer.service_rows import BottlingRow, EventRow, MenuRow, ReminderRow
+from bot.work.transfer.service_rows import BottlingRow, EventRow, MenuRow, PeeledRow, ReminderRow, TrialRow
 from storage import tables
 
 # The last delivery, batch and waste before a count.
@@ -257,7 +256,7 @@ class BatchEventRow(Row):
 
 
 class BatchRow(Referenced):
-    """A batch with its lines and events."""
+    """A batch with its lines and events; `trial` and `variant` of a bottle of a trial."""
 
     KIND = "batch"
     TABLE = tables.Batch
@@ -280,6 +279,8 @@ class BatchRow(Referenced):
     events: list[BatchEventRow] = Field(default_factory=list)
     bottles: list[BottlingRow] = Field(default_factory=list)
     frozen: of.Frozen = Field(default_factory=dict)
+    trial: Annotated[str | None, text_or_none(80)] = None
+    variant: of.Whole = 0
 
 
 class DrinksRow(Logged):
@@ -320,24 +321,6 @@ class CountRow(Logged):
         return ref
 
 
-class PeeledRow(Referenced):
-    """Peeled fruit that is left, with its time limit."""
-
-    KIND = "peeled"
-    TABLE = tables.PeeledFruit
-
-    ingredient_id: of.Fruit = Field(alias="fruit")
-    count_milli: of.PositiveThousandths = Field(alias="pieces")
-    at: of.Moment
-    lost_at: of.Moment
-
-    @model_validator(mode="after")
-    def _no_more_than_can_be_peeled(self) -> Self:
-        if self.count_milli > peeled.MOST * 1000:
-            raise wrong("number", "pieces")
-        return self
-
-
 class BarRow(Row):
     """The bar itself and its settings."""
 
@@ -368,6 +351,7 @@ SECTIONS: dict[str, type[Row]] = {
     "deliveries": DeliveryRow,
     "waste": WasteRow,
     "juicings": JuicingRow,
+    "trials": TrialRow,
     "batches": BatchRow,
     "drinks": DrinksRow,
     "counts": CountRow,

@@ -1,12 +1,17 @@
-"""The rows of an exported document about the service: own reminders and notes."""
+"""The rows of an exported document about the service, peeled fruit and trials."""
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Annotated, Any, Self
 
-from pydantic import Field
+from pydantic import Field, StringConstraints, model_validator
 
+from bot.trade.trials.tasting import HIGHEST, LOWEST, Aspect
+from bot.trade.trials.triangle import GLASSES
 from bot.work.batches.bottles import BOTTLED, EMPTIED, LOST, MOST_BOTTLES, MOVED, OPENED
+from bot.work.formulas import formulas
+from bot.work.fruit import peeled
 from bot.work.menu.menu import MOST_LINES
 from bot.work.reminders import own
 from bot.work.transfer.fields import (
@@ -15,19 +20,29 @@ from bot.work.transfer.fields import (
     Day,
     DrinkNamed,
     FormulaNamed,
+    Fruit,
+    Item,
     KnownFormulas,
     Moment,
     Money,
     Name,
+    Number,
     Person,
     Positive,
+    PositiveThousandths,
     Referenced,
     Row,
+    Unit,
     Whole,
     choice,
     text,
+    text_or_none,
+    wrong,
 )
+from bot.work.trials.trial_life import MOST_VARIANTS
+from bot.work.trials.trials import BASE, TrialKind, TrialState
 from storage import tables
+from storage.types import exact_text
 
 
 class MenuLineRow(Row):
@@ -97,3 +112,121 @@ class ReminderRow(Referenced):
         """Copy a row of the table; its words and repetition are in its details."""
         said = {"words": row.details["text"], "days": row.details.get("days", 0)}
         return super().of(row, names, **said, team=row.person_id is None, **more)
+
+
+class PeeledUseRow(Row):
+    """A use of peeled fruit, and the waste, juicing or batch that it was for."""
+
+    TABLE = tables.PeeledUse
+
+    what: Annotated[str, choice(*peeled.CAUSES)]
+    count_milli: PositiveThousandths = Field(alias="pieces")
+    cause: Annotated[str | None, text_or_none(80)] = Field(None, alias="for")
+    at: Moment
+    by: Person = WHOEVER
+
+
+class PeeledRow(Referenced):
+    """Peeled fruit with its time limit, and its uses."""
+
+    KIND = "peeled"
+    TABLE = tables.PeeledFruit
+
+    ingredient_id: Fruit = Field(alias="fruit")
+    count_milli: PositiveThousandths = Field(alias="pieces")
+    at: Moment
+    lost_at: Moment
+    uses: list[PeeledUseRow] = Field(default_factory=list)
+
+    @model_validator(mode="after")
+    def _no_more_than_can_be_peeled(self) -> Self:
+        if self.count_milli > peeled.MOST * 1000:
+            raise wrong("number", "pieces")
+        if sum(one.count_milli for one in self.uses) > self.count_milli:
+            raise wrong("number", "uses")
+        return self
+
+
+# -- trials --------------------------------------------------------------------------------
+
+
+class VariantLineRow(Row):
+    """One ingredient of a variant."""
+
+    ingredient_id: Item = Field(alias="ingredient")
+    amount: Positive
+    unit: Unit
+
+
+class VariantRow(Row):
+    """A variant of a trial, with its letter."""
+
+    TABLE = tables.TrialVariant
+
+    number: Whole
+    code: Annotated[str, StringConstraints(pattern="^[A-Z]$")] | None = None
+    changed: Annotated[str, text(500)] = ""
+    lines: list[VariantLineRow] = Field(min_length=1, max_length=formulas.MOST_LINES)
+
+    def stored(self, **more: Any) -> Any:
+        """Return the row of the table, which holds its lines as numbers and texts."""
+        lines = [[one.ingredient_id, exact_text(one.amount), one.unit] for one in self.lines]
+        return super().stored(lines=lines, **more)
+
+
+class ScoreRow(Row):
+    """One taster's scores of a variant, or the glass picked in a serving of a triangle test.
+
+    `taster` numbers the tasters of the trial; the people themselves may not be in this bar.
+    """
+
+    TABLE = tables.TrialScore
+
+    variant: Whole = BASE
+    taster: Whole
+    given: dict[str, Whole]
+    at: Moment
+    by: Annotated[str, text(128)] = ""
+
+
+class TrialRow(Referenced):
+    """A trial with its variants and scores."""
+
+    KIND = "trial"
+    TABLE = tables.Trial
+
+    number: Whole
+    formula_id: FormulaNamed = Field(alias="formula")
+    version: Whole
+    kind: Annotated[str, choice(*TrialKind)] = TrialKind.SCORES
+    blind: bool = False
+    total_ml: Number = Fraction(0)
+    state: Annotated[str, choice(TrialState.OPEN, TrialState.CLOSED)]
+    seed: Annotated[int, Field(ge=0, lt=2**63)]
+    promoted: Whole | None = None
+    known: bool = False
+    at: Moment
+    by: Person = WHOEVER
+    variants: list[VariantRow] = Field(min_length=1, max_length=MOST_VARIANTS)
+    scores: list[ScoreRow] = Field(default_factory=list)
+
+    @model_validator(mode="after")
+    def _of_its_own_variants(self) -> Self:
+        numbers = {one.number for one in self.variants}
+        codes = {one.code for one in self.variants}
+        if BASE not in numbers or len(numbers) < len(self.variants):
+            raise wrong("twice", "variants")
+        if self.kind == TrialKind.SCORES and (None in codes or len(codes) < len(self.variants)):
+            raise wrong("twice", "variants")
+        if not {one.variant for one in self.scores} <= numbers:
+            raise wrong("unknown", "scores")
+        for at, one in enumerate(self.scores):
+            if not _fits(self.kind, one.given):
+                raise wrong("number", "scores", at, "given")
+        return self
+
+
+def _fits(kind: str, given: dict[str, int]) -> bool:
+    if kind == TrialKind.TRIANGLE:
+        return given.keys() == {"serving", "picked"} and given["picked"] < GLASSES
+    return given.keys() <= {*Aspect} and all(LOWEST <= one <= HIGHEST for one in given.values())

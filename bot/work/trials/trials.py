@@ -20,6 +20,8 @@ from bot.work.standing import stands
 from storage.tables import Entry, Member, Trial, TrialScore, TrialVariant
 
 BASE = 0  # the number of the variant that is the current formula
+_SHOWS_KEY = ("close trial", "promote")  # entries that end a trial
+Taster = tuple[int, int]  # the person, and 0 or the number of a taster whose scores the person imported
 
 
 class TrialState(StrEnum):
@@ -68,8 +70,9 @@ class TrialView:
     """One trial with its variants. `hidden`: it is a running blind trial, so the codes are secret.
 
     `tasted` holds the variants scored by each member; `table` the scores side by side by code, None before
-    the first one. `looked` names the people who looked up the codes during the tasting. `triangle` is set in
-    a triangle test, which has no table and is closed once its answer is in.
+    the first one. `looked` names the people who looked up the codes during the tasting; `reopened`: it was
+    over before, and showed them; `known`: somebody saw them in the bar it was imported from. `triangle` is
+    set in a triangle test, which has no table and is closed once its answer is in.
     """
 
     id: int
@@ -80,10 +83,12 @@ class TrialView:
     promoted: int | None
     at: datetime
     variants: tuple[Variant, ...]
-    tasted: Mapping[int, frozenset[int]]
+    tasted: Mapping[Taster, frozenset[int]]
     table: SideBySide | None
     looked: tuple[str, ...]
     triangle: Triangle | None = None
+    reopened: bool = False
+    known: bool = False
 
     @property
     def hidden(self) -> bool:
@@ -97,9 +102,13 @@ class TrialView:
                 return one
         raise NotThereError("variant", code[:10])
 
+    def tasted_by(self, person_id: int) -> frozenset[int]:
+        """Return the numbers of the variants that a member of this bar has scored."""
+        return self.tasted.get((person_id, 0), frozenset())
+
     def done_by(self, person_id: int) -> bool:
-        """Whether somebody has tasted all of it."""
-        return self.tasted.get(person_id, frozenset()) >= {one.number for one in self.variants}
+        """Whether a member of this bar has tasted all of it."""
+        return self.tasted_by(person_id) >= {one.number for one in self.variants}
 
 
 def row_of(context: Context, trial_id: int) -> Trial:
@@ -123,9 +132,9 @@ def get(context: Context, trial_id: int) -> TrialView:
     state = TrialState(row.state)
     if test is not None and test.answer is not Answer.OPEN:
         state = TrialState.CLOSED
-    tasted: dict[int, set[int]] = {}
+    tasted: dict[Taster, set[int]] = {}
     for score in scores:
-        tasted.setdefault(score.person_id, set()).add(score.variant)
+        tasted.setdefault(taster_of(score), set()).add(score.variant)
     return TrialView(
         row.id,
         formulas.get(context, row.formula_id, row.version),
@@ -135,10 +144,12 @@ def get(context: Context, trial_id: int) -> TrialView:
         row.promoted,
         row.at,
         variants,
-        {person: frozenset(numbers) for person, numbers in tasted.items()},
+        {taster: frozenset(numbers) for taster, numbers in tasted.items()},
         None if test is not None else _table(scores, codes),
-        _looked(context, trial_id),
+        _names(context, _who_did(context, "trial key", trial_id)),
         test,
+        test is None and any(_who_did(context, what, trial_id) for what in _SHOWS_KEY),
+        row.known,
     )
 
 
@@ -152,7 +163,7 @@ def _triangle(context: Context, row: Trial, scores: Sequence[TrialScore]) -> Tri
     poured = context.book.all(Entry, Entry.what == "trial pour")
     return Triangle(
         right,
-        len({one.person_id for one in scores}),
+        len(set(map(taster_of, scores))),
         triangle.judge(right),
         number,
         triangle.serving(row.seed, number),
@@ -166,6 +177,17 @@ def hides(context: Context, trial_id: int) -> bool:
     """Whether a trial is a running blind one, so that the content of its bottles is secret."""
     row = context.book.get(Trial, trial_id)
     return row is not None and row.blind and row.state == TrialState.OPEN
+
+
+def running_blind(context: Context) -> list[int]:
+    """Return the numbers of the running blind trials."""
+    rows = context.book.all(Trial, Trial.blind.is_(True), Trial.state == TrialState.OPEN, order=Trial.id)
+    return [row.id for row in rows if get(context, row.id).hidden]
+
+
+def taster_of(row: TrialScore) -> Taster:
+    """Return who tasted."""
+    return row.person_id, row.taster
 
 
 def variant_rows(context: Context, trial_id: int) -> Sequence[TrialVariant]:
@@ -201,7 +223,7 @@ def scores_of(context: Context, trial_id: int) -> list[TrialScore]:
 def _table(rows: Sequence[TrialScore], codes: Mapping[int, str]) -> SideBySide | None:
     scores = [
         Score(
-            str(row.person_id),
+            str(taster_of(row)),
             codes[row.variant],
             {Aspect(name): int(given) for name, given in row.given.items()},
         )
@@ -214,9 +236,13 @@ def _table(rows: Sequence[TrialScore], codes: Mapping[int, str]) -> SideBySide |
     return side_by_side(scores, base if any(one.variant == base for one in scores) else None)
 
 
-def _looked(context: Context, trial_id: int) -> tuple[str, ...]:
-    rows = context.book.all(Entry, Entry.what == "trial key", order=Entry.id)
-    people = {row.by for row in rows if row.details.get("trial") == trial_id}
+def _who_did(context: Context, what: str, trial_id: int) -> set[int]:
+    """Return the people who logged this about a trial, also if it was undone."""
+    rows = context.book.all(Entry, Entry.what == what)
+    return {row.by for row in rows if row.details.get("trial") == trial_id}
+
+
+def _names(context: Context, people: set[int]) -> tuple[str, ...]:
     return tuple(sorted(row.name for row in context.book.all(Member) if row.person_id in people))
 
 

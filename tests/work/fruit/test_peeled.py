@@ -11,6 +11,7 @@ from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.formulas import ingredients
 from bot.work.fruit import peeled
+from storage.tables import PeeledFruit
 from tests.house import House, first_lines
 from tests.work.acting import acting
 
@@ -71,6 +72,17 @@ def test_undo_brings_peeled_fruit_back_once(house: House) -> None:
     assert _left(house, "orange") == [("orange", 2, 1)]
 
 
+def _row(context: Context, count: Fraction) -> PeeledFruit:
+    return PeeledFruit(
+        ingredient_id=_id(context),
+        count_milli=round(count * 1000),
+        business_day=context.today,
+        lost_at=context.now,
+        at=context.now,
+        by=context.person_id,
+    )
+
+
 @pytest.mark.parametrize("count", [Fraction(0), Fraction(-1), Fraction(10_001)])
 def test_a_number_of_fruit_that_cannot_be_is_refused(house: House, count: Fraction) -> None:
     _peeled_twice(house)
@@ -79,7 +91,7 @@ def test_a_number_of_fruit_that_cannot_be_is_refused(house: House, count: Fracti
             lambda: peeled.peel(context, _id(context), count),
             lambda: peeled.juice(context, _id(context), count, Fraction(10)),
             lambda: peeled.into_batch(context, _id(context), count, 1),
-            lambda: peeled.bring_in(context, _id(context), count, context.now, context.now),
+            lambda: peeled.bring_in(context, _row(context, count), ()),
         ):
             with pytest.raises(BadValueError):
                 act()

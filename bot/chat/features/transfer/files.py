@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -48,6 +49,7 @@ _KINDS = {
     "reminders": N_("reminders"),
     "events": N_("events"),
     "menu": N_("drinks on the list"),
+    "trials": N_("trials"),
 }
 _UNREADABLE = {
     "size": N_("That file is too large: at most 5 MB, 100,000 rows, and 20,000 batches or prices."),
@@ -87,9 +89,15 @@ def _export(turn: Turn, arguments: Arguments) -> Reply:
             Text(_("All of {bar}, as files.").format(bar=turn.context.bar.name), strong=True),
             Grid(rows),
             Text(_("The JSON file holds everything and can be sent back to me; the tables are for reading.")),
+            *(Text(_sealed(number)) for number in found.sealed),
         ),
         files=tuple(File(name, content) for name, content in found.files),
     )
+
+
+def _sealed(number: int) -> str:
+    text = _("Trial {number} is blind and running: the file holds its key, but not in plain words.")
+    return text.format(number=number)
 
 
 def _template(turn: Turn, arguments: Arguments) -> Reply:
@@ -214,6 +222,12 @@ def _counts(trial: Trial) -> Grid:
     return Grid(tuple(rows))
 
 
+def _new_numbers(pairs: Sequence[tuple[int, int]]) -> str:
+    text = _("{before} becomes {now}")
+    shown = ", ".join(text.format(before=before, now=now) for before, now in pairs[:_MOST_SHOWN])
+    return shown + (" …" if len(pairs) > _MOST_SHOWN else "")
+
+
 def _left_out(trial: Trial) -> list[str]:
     lines = []
     if trial.taken.older:
@@ -224,19 +238,21 @@ def _left_out(trial: Trial) -> list[str]:
                 trial.taken.older,
             ).format(count=show_number(trial.taken.older, 0))
         )
-    renumbered = trial.taken.renumbered
-    if renumbered:
-        shown = ", ".join(
-            _("{before} becomes {now}").format(before=before, now=now)
-            for before, now in renumbered[:_MOST_SHOWN]
+    batches, trials = trial.taken.renumbered, trial.taken.renumbered_trials
+    if batches:
+        text = ngettext(
+            "{count} batch gets a new number, because its own is taken: {which}",
+            "{count} batches get new numbers, because theirs are taken: {which}",
+            len(batches),
         )
-        lines.append(
-            ngettext(
-                "{count} batch gets a new number, because its own is taken: {which}",
-                "{count} batches get new numbers, because theirs are taken: {which}",
-                len(renumbered),
-            ).format(count=len(renumbered), which=shown + (" …" if len(renumbered) > _MOST_SHOWN else ""))
+        lines.append(text.format(count=len(batches), which=_new_numbers(batches)))
+    if trials:
+        text = ngettext(
+            "{count} trial gets a new number, because its own is taken: {which}",
+            "{count} trials get new numbers, because theirs are taken: {which}",
+            len(trials),
         )
+        lines.append(text.format(count=len(trials), which=_new_numbers(trials)))
     if trial.taken.settings is not None:
         before, after = (setting_pages.shown(bar) for bar in trial.taken.settings)
         changed = [key for key in after if key in SETTINGS and before.get(key) != after[key]]

@@ -80,7 +80,7 @@ def _ask_code(turn: Turn, given: Given) -> Question:
         codes = [str(code) for code in _poured_for(turn, trial).glasses.codes]
         glasses_shown = columns([(code, code) for code in codes], 3)
         return Question(_("Which glass is the odd one?"), glasses_shown, hint=codes[0])
-    mine = trial.tasted.get(turn.context.person_id, frozenset())
+    mine = trial.tasted_by(turn.context.person_id)
     choices = [(f"{one.code} ✓" if one.number in mine else one.code, one.code) for one in trial.variants]
     return Question(_("Which bottle are you tasting?"), columns(choices, 4), hint=choices[0][1])
 
@@ -148,7 +148,7 @@ def _taste(turn: Turn, arguments: TasteArguments) -> Reply:
     }
     trial = trial_life.score(turn.context, trial.id, code, scores)
     said = ", ".join(f"{_(aspect)} {number}" for aspect, number in scores.items())
-    mine = trial.tasted.get(turn.context.person_id, frozenset())
+    mine = trial.tasted_by(turn.context.person_id)
     left = [one for one in trial.variants if one.number not in mine]
     row = [
         Button(_("Taste {code}").format(code=one.code), f"taste #{trial.id} {one.code}") for one in left[:3]
