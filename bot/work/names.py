@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from sqlalchemy import select
 
@@ -35,11 +36,11 @@ def names(book: Book) -> list[Name]:
         select(Formula.id, Formula.name).where(Formula.bar_id == book.bar_id, Formula.archived_at.is_(None))
     )
     ingredients = book.session.execute(
-        select(Ingredient.id, Ingredient.name, Ingredient.kind).where(
+        select(Ingredient.id, Ingredient.name, Ingredient.kind, Ingredient.strength_percent).where(
             Ingredient.bar_id == book.bar_id, Ingredient.archived_at.is_(None)
         )
     ).all()
-    oils = [number for number, _name, kind in ingredients if kind == _OIL]
+    oils = [number for number, _name, kind, _strength in ingredients if kind == _OIL]
     sprayers = book.session.execute(
         select(Sprayer.id, Sprayer.name).where(Sprayer.bar_id == book.bar_id, Sprayer.archived_at.is_(None))
     )
@@ -56,7 +57,22 @@ def names(book: Book) -> list[Name]:
         *(Name("drink", number, name) for number, name in drinks),
         *(Name("sprayer", number, name) for number, name in sprayers),
         *(
-            Name("ingredient", number, name, kind == "fruit", tuple(also.get(number, ())), oils == [number])
-            for number, name, kind in ingredients
+            Name(
+                "ingredient",
+                number,
+                name,
+                kind == "fruit",
+                (*also.get(number, ()), *_with_strength(name, strength)),
+                oils == [number],
+            )
+            for number, name, kind, strength in ingredients
         ),
     ]
+
+
+def _with_strength(name: str, strength: Fraction | None) -> tuple[str, ...]:
+    """Return a spirit's name as it is shown, with its strength: 'neutral spirit 96 %'."""
+    if strength is None:
+        return ()
+    percent = f"{float(strength):g}"
+    return tuple(f"{name} {number} %" for number in dict.fromkeys((percent, percent.replace(".", ","))))

@@ -142,7 +142,7 @@ Ana: y luego nos fuimos
   Por ejemplo: merma 6 limas con moho
   [Desde cuándo pulverizas un garnish]
   [Lo que sé hacer]
-  [Las fórmulas del recetario]
+  [Anota lo mismo otra vez]
 Ana: perdón por eso
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho

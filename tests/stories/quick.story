@@ -51,7 +51,7 @@ Ana: is the grapefruit mist ready?
   For example: waste 6 grapefruits mouldy
   [What is resting, ready, near discard]
   [formula Grapefruit mist]
-  [allergens Grapefruit mist]
+  [strength Grapefruit mist]
 Ana: price limes 30c each
   lime: €0.30 each
   New here: lime.

@@ -29,6 +29,12 @@ SAID_IN: dict[str, tuple[str, ...]] = {
     ),
 }
 
+# The drinks on the list.
+_SERVED = {
+    "en": ("serve negroni: 2 orange mist, 90 ml", "serve paloma: 2 grapefruit mist, 180 ml"),
+    "es": ("serve negroni: 2 Bruma de naranja, 90 ml", "serve paloma: 2 Bruma de toronja, 180 ml"),
+}
+
 # Formulas and things of other bars, so that the ranker does not learn the names of one.
 _OTHER_NAMES = {
     "en": (
@@ -51,7 +57,7 @@ _OTHER_NAMES = {
 def bar_speaking(language: str) -> Iterator[Person]:
     """Yield the owner of the demo bar, who speaks a language."""
     with tempfile.TemporaryDirectory() as folder, demo_bar(Path(folder)) as robin:
-        for line in SAID_IN[language]:
+        for line in (*SAID_IN[language], *_SERVED[language]):
             robin.says(line)
         yield robin
 

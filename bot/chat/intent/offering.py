@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.registry import all_commands
+from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar.syntax import Stock
 from bot.chat.i18n.language import _
@@ -66,8 +67,10 @@ def _amounts_instead(turn: Turn, first: Reading) -> Reading | None:
 
 def _is_offered(turn: Turn, reading: Reading) -> bool:
     """Whether a button can do it: changing or repeating the last thing takes one, and all of the words."""
-    if reading.command is None or reading.command.name not in OF_LAST:
-        return reading.command is not None
+    if reading.command is None or barred(turn, reading.command) is not None:
+        return False
+    if reading.command.name not in OF_LAST:
+        return True
     return reading.complete and bool(thread.tonight(turn.context, turn.message.chat_key))
 
 

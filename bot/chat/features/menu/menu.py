@@ -203,6 +203,7 @@ COMMANDS = (
         slots=(Slot("menu_drink", _accept_drink, _ask_drink),),
         writes=True,
         manages=True,
+        wishes=(Wish("off menu", ("{drink?}",)),),
     ),
 )
 

@@ -1,4 +1,4 @@
-"""Commands for food grade and allergens."""
+"""The command grade: which ingredients are food grade."""
 
 from __future__ import annotations
 
@@ -6,21 +6,17 @@ from dataclasses import dataclass
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Turn
-from bot.chat.features.safety.grade_words import allergen_line, grade_buttons
+from bot.chat.features.safety.grade_words import grade_buttons
 from bot.chat.grammar.syntax import Named
 from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Button, Reply, reply
-from bot.trade.safety.allergens import AllergenLine, Standing
 from bot.trade.safety.grade import LIST_SOURCE, oil_standing
 from bot.trade.words import N_
 from bot.work.formulas import ingredients
-from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
-from bot.work.safety import allergens as allergies
 from bot.work.safety import grade as grades
 
 
@@ -52,13 +48,6 @@ class GradeArguments(Arguments):
 
     item: IngredientView | None = None
     grade: str = ""
-
-
-@dataclass(frozen=True, kw_only=True)
-class AllergensArguments(Arguments):
-    """A formula."""
-
-    formula: FormulaView
 
 
 def _grade(turn: Turn, arguments: GradeArguments) -> Reply:
@@ -117,34 +106,6 @@ def _open_ones(turn: Turn) -> Reply:
     return reply(first, *lines, buttons=grade_buttons(turn.context, found))
 
 
-def _allergens(turn: Turn, arguments: AllergensArguments) -> Reply:
-    view = arguments.formula
-    lines = allergies.lines_of(turn.context, view)
-    if not lines:
-        return reply(
-            _("{name}: no word in it points to an allergen.").format(name=view.name),
-            _("Only names were looked at: read the packaging of everything in it."),
-        )
-    named = allergies.named_in(turn.context, view)
-    sources = dict.fromkeys(
-        _("{source} ({how})").format(source=_(one.source.title), how=_(one.source.how_known))
-        for one in lines
-        if one.standing is not Standing.WORTH_SAYING
-    )
-    return reply(
-        f"{view.name}: {allergen_line(named)}",
-        *(_line(one) for one in lines),
-        _("Only names were looked at: read the packaging of everything in it."),
-        *sources,
-    )
-
-
-def _line(one: AllergenLine) -> str:
-    what = _(one.allergen) if one.certain else _("perhaps {allergen}").format(allergen=_(one.allergen))
-    text = _("{ingredient}: {allergen}").format(ingredient=one.ingredient, allergen=what)
-    return f"{text}. {_(one.note)}" if one.note else text
-
-
 _ITEM = Slot("item", _accept_item)
 
 COMMANDS = (
@@ -161,16 +122,6 @@ COMMANDS = (
         writes=True,
         manages_words=True,
         wishes=(Wish("grade", ("{item?}",)),),
-    ),
-    Command(
-        "allergens",
-        N_("allergens that the names point to"),
-        _allergens,
-        words=("allergen", "allergies"),
-        examples=(N_("allergens grapefruit mist"),),
-        slots=(FORMULA_SLOT,),
-        quick=True,
-        wishes=(Wish("allergens", ("{formula?}",)),),
     ),
 )
 

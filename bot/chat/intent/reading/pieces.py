@@ -41,6 +41,7 @@ _NOUNS = {
     "FORMULA": "formula",
     "PERSON": "person",
     "SPRAYER": "sprayer",
+    "DRINK": "drink",
     "SETTING": "setting",
     "REASON": "reason",
 }
