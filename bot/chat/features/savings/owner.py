@@ -189,6 +189,6 @@ COMMANDS = (
         _owner,
         words=("owner's page", "owners page", "is it paying", "does it pay", "does the spray pay"),
         manages=True,
-        wishes=(Wish("owner", ("",), shows=True),),
+        wishes=(Wish("owner", ("",), shows=True), Wish("savings", ("",), shows=True)),
     ),
 )

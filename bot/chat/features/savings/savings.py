@@ -84,7 +84,6 @@ COMMANDS = (
         wishes=(
             Wish("spraying", ("{fruit} SINCE {day}",)),
             Wish("spraying", ("{fruit?}",), shows=True),
-            Wish("savings", ("{fruit?}",), shows=True),
         ),
     ),
 )
