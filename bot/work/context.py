@@ -12,6 +12,7 @@ from typing import Annotated, Any, Protocol
 
 from bot.trade.days import MINUTES_A_DAY, business_day, business_day_span
 from bot.trade.formulas.measures import HouseMeasures, UnitSense
+from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.work.errors import BadValueError, TakesTimeError
 from storage.tables import Bar, Entry
 from storage.types import JsonObject, exact
@@ -205,6 +206,11 @@ class BarView:
     def house(self) -> HouseMeasures:
         """The bar's own house measures, such as dash and barspoon."""
         return HouseMeasures({name: Decimal(ml) for name, ml in self.settings.house_ml.items()})
+
+    @property
+    def paper(self) -> str:
+        """The usual paper of its country, "Letter" or "A4" (common practice)."""
+        return "Letter" if self.jurisdiction == Jurisdiction.US else "A4"
 
     def sense(self, liquid: bool | None) -> UnitSense:
         """Return this bar's meaning of 'oz', 'cup' and other words for several units."""

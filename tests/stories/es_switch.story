@@ -2,22 +2,27 @@
 @after es_opening
 
 Ana: cambiar a spray naranja: 0,50; 5; 300; 20
-  Dinero: unos 25,00 € a 32,00 € ahorrados por
-  semana
+  Dinero: de 13,00 € a 27,00 € menos por semana,
+  a ojo
   La fruta fresca (naranja) cuesta ahora 40,00 €
-  por semana; un spray, por lo común, de un
-  cuarto a un tercio.
-  Tiempo, aparte: unos 30 a 70 min por semana,
-  cortar menos mezclar.
-  Nadie lo sabe aún, y es lo que más importa:
-  cócteles por semana y fruta a la basura por
+  por semana; un spray, de 13,00 € a 27,00 € más
+  o menos.
+  Tiempo, aparte: de 30 a 70 min menos por
   semana.
-  Para que se vea una bajada 8 de cada 10 veces,
-  anota estas noches antes y otras tantas
-  después:
-    30 % menos  192 noches
-    50 % menos   58 noches
-    70 % menos   25 noches
+  Nadie lo sabe aún, y es lo que más importa: lo
+  que cuesta el spray (lo mueve 20,00 €) y
+  cócteles por semana (lo mueve 6,00 €).
+  Para ver una bajada 8 de cada 10 veces, junto
+  a otra fruta, anota este tiempo antes y otro
+  tanto después:
+    30 % menos
+      192 noches  28 semanas
+    50 % menos
+      58 noches  9 semanas
+    70 % menos
+      25 noches  4 semanas
+  Supuse que los recuentos varían 2 veces más
+  que por azar: práctica común, sin fuente.
   Déjalo si el spray cuesta más de 0,133 € por
   cóctel, si en la cata se nota y molesta, o si
   esas noches no muestran bajada.

@@ -140,7 +140,7 @@ Ana: y luego nos fuimos
   Sonaba a charla y no hice nada. ¿O querías
   algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [Desde cuándo pulverizas un garnish]
+  [La página del dueño o dueña: lo que aho…]
   [Lo que sé hacer]
   [Anota lo mismo otra vez]
 Ana: perdón por eso

@@ -64,11 +64,12 @@ Ana: waste 1 orange mouldy
   Tue, 1 Dec so far: €0.50
   [Undo] [More waste]
 Ana: owner
-  Cash: €80.00 ahead after 2 whole weeks
-  A week: €40.00 less paid for fruit and spray
-  Orange: 85 % less (6 to 98 %)
-  More than chance, but nothing unsprayed is
-  logged beside it: the season would look the
-  same.
+  Cash so far: €80.00 less paid, too few nights
+  to say
+  It takes 14 nights logged in whole weeks,
+  before any spray and with all of them.
+  Orange, sprayed since 16 Nov 2026: no verdict
+  yet. In whole weeks 2 nights were logged
+  before and 2 since; it takes 14 each.
   <picture owner-2026-12-01.png>
   <file owner-2026-12-01.pdf>

@@ -160,6 +160,8 @@ class Player:
             self.house.person(name, language.strip())
         elif word == "@reminders":
             return self._reminders()
+        elif word == "@nights":
+            return self._nights(rest)
         else:
             raise StoryError(f"no direction: {text}")
         return []
@@ -180,6 +182,23 @@ class Player:
             return
         day, time, zone = text.split(" ")
         clock.set(datetime.fromisoformat(f"{day} {time}").replace(tzinfo=ZoneInfo(zone)))
+
+    def _nights(self, text: str) -> list[str]:
+        """Play a line for each night: 'Ana 23:30 Europe/Lisbon', then '2026-10-05 waste 4 limes' and so on.
+
+        Only the first line of each answer is told, so that a month can be read.
+        """
+        head, *nights = text.split("\n")
+        name, time, zone = head.split(" ")
+        out: list[str] = []
+        for night in nights:
+            day, _space, said = night.strip().partition(" ")
+            self._clock(f"{day} {time} {zone}")
+            person = self.house.person(name)
+            for one in person.says(said):
+                out.append(f"{day} {one.first_line}")
+                self._look(person, None, one)
+        return out
 
     def _reminders(self) -> list[str]:
         out: list[str] = []

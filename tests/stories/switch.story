@@ -6,29 +6,53 @@ Ana: switch orange
   [Back] [Cancel]
 Ana: 0.50
   How many garnishes do you cut from one?
+  [3] [4] [5]
+  [6] [8] [10]
+  [Other number]
   [Back] [Cancel]
 Ana: 5
   How many drinks a week take it?
+  [50] [100] [200]
+  [300] [500] [800]
+  [Other number]
   [Back] [Cancel]
 Ana: 300
   How many oranges do you throw out a week?
+  [0] [5] [10]
+  [20] [40] [80]
+  [Other number]
   [Back] [Cancel]
 Ana: 20
-  Cash: about €25.00 to €32.00 a week saved
-  Fresh orange costs €40.00 a week now; a spray
-  a quarter to a third of it, as a rule.
-  Time, apart: about 30 to 70 min a week,
-  cutting less mixing.
-  Nobody knows yet, and it matters most: drinks
-  a week and fruit thrown out a week.
-  To show a drop 8 times in 10, log as many
-  nights before and again after:
-    30 % less  192 nights
-    50 % less   58 nights
-    70 % less   25 nights
+  Cash: €13.00 to €27.00 a week saved, as a
+  guess
+  Fresh orange costs €40.00 a week now, a spray
+  about €13.00 to €27.00.
+  Time, apart: 30 to 70 min less a week.
+  Nobody knows yet, and it matters most: what
+  the spray costs (moves it by €20.00) and
+  drinks a week (moves it by €6.00).
+  To show a drop 8 times in 10, beside another
+  fruit, log so long before and again after:
+    30 % less  192 nights  28 weeks
+    50 % less   58 nights   9 weeks
+    70 % less   25 nights   4 weeks
+  I took counts to vary 2 times as much as by
+  chance: common practice, no source.
   Stop if the spray costs over €0.133 a drink,
   if tasters can tell and mind, or if those
   nights show no drop.
   [Log waste] [New formula]
 Ana: switch orange: 0.50, 5, 300, 0
-  A number above 0, please.
+  Cash: €9.70 to €21.00 a week saved, as a guess
+  Fresh orange costs €30.00 a week now, a spray
+  about €9.50 to €21.00.
+  Time, apart: 30 to 70 min less a week.
+  Nobody knows yet, and it matters most: what
+  the spray costs (moves it by €15.00) and
+  drinks a week (moves it by €6.00).
+  Nothing thrown out, so no waste can drop: only
+  the deliveries will show it.
+  Stop if the spray costs over €0.100 a drink,
+  if tasters can tell and mind, or if you buy no
+  less fruit.
+  [Log waste] [New formula]

@@ -62,8 +62,8 @@ Ana: week
   First 4 days of the week before: €8.50, too
   few nights to say
   Orange, sprayed since 9 Nov 2026: no verdict
-  yet. In whole weeks 7 nights before and 0
-  since; it takes 14 each.
+  yet. In whole weeks 3 nights were logged
+  before and 0 since; it takes 14 each.
   <picture waste-2026-W46.png>
   [More] [Picture]
   [Last week] [Log waste]
@@ -77,8 +77,8 @@ Ana taps [More]
   Share of what was bought:
     orange  5 %
   Orange, sprayed since 9 Nov 2026: no verdict
-  yet. In whole weeks 7 nights before and 0
-  since; it takes 14 each.
+  yet. In whole weeks 3 nights were logged
+  before and 0 since; it takes 14 each.
   [Picture]
 Ana: week 2026-W45 more
   Waste: €12.00
@@ -102,8 +102,8 @@ Ana: month
   Of what was bought: orange 17 %
   Nothing was logged in the time before.
   Orange, sprayed since 9 Nov 2026: no verdict
-  yet. In whole weeks 7 nights before and 0
-  since; it takes 14 each.
+  yet. In whole weeks 3 nights were logged
+  before and 0 since; it takes 14 each.
   <picture waste-2026-W46.png>
   [More] [Picture]
   [Last month] [Log waste]

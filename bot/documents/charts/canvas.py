@@ -157,6 +157,10 @@ class Sheet:
         self.top = float(MARGIN)
         self._artists: list[Callable[[], Any]] = []
 
+    def __len__(self) -> int:
+        """The number of elements so far."""
+        return len(self._artists)
+
     def text(
         self,
         x: float,
@@ -297,12 +301,17 @@ class Sheet:
         marker: str = "",
         size: float = 5,
         ring: bool = False,
+        at: int | None = None,
     ) -> None:
-        """Add a line through points, with a marker on each if one is given; a `ring` is a hollow marker."""
+        """Add a line through points, with a marker on each if one is given; a `ring` is a hollow marker.
+
+        `at` puts it below the elements added since there were so many.
+        """
         from matplotlib.lines import Line2D  # noqa: PLC0415
 
         shade = color or self.look.line
-        self._artists.append(
+        self._artists.insert(
+            len(self._artists) if at is None else at,
             partial(
                 Line2D,
                 xs,
@@ -316,7 +325,7 @@ class Sheet:
                 markeredgecolor=shade if ring else self.look.card,
                 markeredgewidth=width if ring else 0.5,
                 solid_capstyle="butt",
-            )
+            ),
         )
 
     def png(self) -> bytes:
@@ -326,15 +335,15 @@ class Sheet:
         figure.savefig(out, format="png", dpi=_INCH * PIXELS_PER_POINT, metadata={"Software": None})
         return out.getvalue()
 
-    def figure(self) -> Any:
-        """Return the drawn figure; its text stays inside it, and a test checks that."""
+    def figure(self, on_paper: bool = False) -> Any:
+        """Return the drawn figure, white for paper; its text stays inside it, and a test checks that."""
         from matplotlib.backends.backend_agg import FigureCanvasAgg  # noqa: PLC0415
         from matplotlib.figure import Figure  # noqa: PLC0415
 
         height = math.ceil(self.top + MARGIN)
         figure = Figure(figsize=(WIDTH / _INCH, height / _INCH), dpi=_INCH * PIXELS_PER_POINT)
         FigureCanvasAgg(figure)
-        figure.patch.set_facecolor(self.look.card)
+        figure.patch.set_facecolor("white" if on_paper else self.look.card)
         axes = figure.add_axes((0, 0, 1, 1))
         axes.set_axis_off()
         axes.set_xlim(0, WIDTH)

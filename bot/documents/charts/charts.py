@@ -8,7 +8,7 @@ hatch, dash or marker as well as by colour, and every important value is written
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from operator import itemgetter
@@ -102,13 +102,18 @@ def bars_by_week(
     *,
     height: float = _PLOT_HEIGHT,
     running: bool = False,
+    unlogged: Collection[int] = (),
 ) -> tuple[Callable[[float], float], Callable[[float], float]]:
-    """Add a legend and stacked bars below `top`; return the positions of a week's place and of a value."""
+    """Add a legend and stacked bars below `top`; return the positions of a week's place and of a value.
+
+    Weeks at the places `unlogged` show a dash, because nobody knows their value.
+    """
     legend(sheet, [(layer.place, layer.name, layer.fruit) for layer in layers])
     left, to_y = value_axis(sheet, marks, number, height)
     slot = (WIDTH - MARGIN - left) / max(1, len(weeks))
     bar, totals = min(46.0, slot * 0.72), totals_of(layers)
-    totals_fit = max((text_width(number(one), SMALL_SIZE) for one in totals), default=0) <= slot - 1
+    shown = ["–" if week in unlogged else number(total) for week, total in enumerate(totals)]
+    totals_fit = max((text_width(one, SMALL_SIZE) for one in shown), default=0) <= slot - 1
     for week, total in enumerate(totals):
         x, base = left + slot * (week + 0.5), 0.0
         for layer in layers:
@@ -119,7 +124,7 @@ def bars_by_week(
         if running and week == len(totals) - 1 and total:
             sheet.unfinished(x - bar / 2, to_y(total), bar, to_y(0) - to_y(total))
         if totals_fit:
-            sheet.text(x, to_y(total) - 9, number(total), size=SMALL_SIZE, align="center")
+            sheet.text(x, to_y(total) - 9, shown[week], size=SMALL_SIZE, align="center", over_area=True)
     sheet.top = to_y(0) + 12
     names_below(sheet, [(left + slot * (week + 0.5), name) for week, name in enumerate(weeks)])
     return lambda place: left + slot * place, to_y

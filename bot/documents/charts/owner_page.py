@@ -1,4 +1,7 @@
-"""The owner's page on one card: facts, waste by week on one scale, and cash against what was spent once."""
+"""The owner's page: facts, waste by week on one scale, and cash against what was spent once.
+
+One card for a phone, or two columns for a sheet of paper.
+"""
 
 from __future__ import annotations
 
@@ -23,13 +26,17 @@ class Panel:
 
 @dataclass(frozen=True, slots=True)
 class Waste:
-    """Panels on one scale. `switches` are places between weeks (2.5: the middle of the third)."""
+    """Panels on one scale. `switches` are places between weeks (2.5: the middle of the third).
+
+    `unlogged` are the places of weeks without a log, which are not weeks without waste.
+    """
 
     panels: tuple[Panel, ...]
     weeks: tuple[str, ...]
     switches: tuple[float, ...]
     running: bool
     notes: tuple[str, ...]
+    unlogged: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,29 +53,48 @@ class CashLine:
 Section = tuple[str, Sequence[str]]  # a heading and its lines
 
 
-def owner_page(
-    title: str,
-    unit: str,
-    first: Sequence[Section],
-    waste: Waste,
-    cash: CashLine | None,
-    last: Sequence[Section],
-    *,
-    pieces: Number,
-    money: Number,
-    dark: bool = False,
-) -> Sheet:
-    """Return the page: sections, waste, cash, and sections again. `pieces` and `money` format values."""
+@dataclass(frozen=True, slots=True)
+class OwnersPage:
+    """All that the page shows. `pieces` and `money` format values."""
+
+    title: str
+    unit: str
+    first: Sequence[Section]
+    waste: Waste
+    cash: CashLine | None
+    last: Sequence[Section]
+    pieces: Number
+    money: Number
+
+
+def owner_card(page: OwnersPage, dark: bool = False) -> Sheet:
+    """Return the page as one card."""
     sheet = Sheet(dark)
-    sheet.heading(title, unit)
-    for section in first:
-        _section(sheet, section)
-    _waste(sheet, waste, pieces)
-    if cash is not None:
-        _cash(sheet, cash, money)
-    for section in last:
+    _facts(sheet, page, page.first)
+    _charts(sheet, page)
+    for section in page.last:
         _section(sheet, section)
     return sheet
+
+
+def owner_columns(page: OwnersPage) -> tuple[Sheet, Sheet]:
+    """Return the page in two columns for paper: all words, and all charts."""
+    words, charts = Sheet(dark=False), Sheet(dark=False)
+    _facts(words, page, [*page.first, *page.last])
+    _charts(charts, page)
+    return words, charts
+
+
+def _facts(sheet: Sheet, page: OwnersPage, sections: Sequence[Section]) -> None:
+    sheet.heading(page.title, page.unit)
+    for section in sections:
+        _section(sheet, section)
+
+
+def _charts(sheet: Sheet, page: OwnersPage) -> None:
+    _waste(sheet, page.waste, page.pieces)
+    if page.cash is not None:
+        _cash(sheet, page.cash, page.money)
 
 
 def _section(sheet: Sheet, section: Section) -> None:
@@ -84,14 +110,20 @@ def _waste(sheet: Sheet, waste: Waste, number: Number) -> None:
     marks = ticks(highest, about=3)
     for panel in waste.panels:
         sheet.paragraph(panel.heading, bold=True)
+        top = len(sheet)
         to_x, to_y = bars_by_week(
-            sheet, panel.layers, waste.weeks, marks, number, height=_PANEL_HEIGHT, running=waste.running
+            sheet,
+            panel.layers,
+            waste.weeks,
+            marks,
+            number,
+            height=_PANEL_HEIGHT,
+            running=waste.running,
+            unlogged=waste.unlogged,
         )
-        totals = totals_of(panel.layers)
         for place in waste.switches:
-            # Down to just above the week's number, so that both can be read.
-            ends = to_y(marks[-1]) - 8, to_y(totals[min(int(place), len(totals) - 1)]) - 18
-            sheet.line([to_x(place)] * 2, ends, color=sheet.look.ink, width=1.4, dashes=_DASHED)
+            ends = to_y(marks[-1]) - 12, to_y(0)
+            sheet.line([to_x(place)] * 2, ends, color=sheet.look.ink, width=1.4, dashes=_DASHED, at=top)
         sheet.top += 8
     for line in waste.notes:
         sheet.paragraph(line, size=SMALL_SIZE, color=sheet.look.quiet)
@@ -117,7 +149,9 @@ def _cash(sheet: Sheet, cash: CashLine, number: Number) -> None:
         # Above the dashed line, unless the cash ends just there.
         beside = y + 9 if 0 < y - to_y(end) < _NEAR else y - 8
         sheet.text(right, beside, cash.outlay_word, size=SMALL_SIZE, align="right")
-    sheet.text(right, to_y(end) - 10, number(end), size=TEXT_SIZE, bold=True, align="right")
+    falls = end < (cash.sums[-2] if len(cash.sums) > 1 else 0.0)
+    label_y = to_y(end) + (14 if falls else -10)
+    sheet.text(right, label_y, number(end), size=TEXT_SIZE, bold=True, align="right", over_area=True)
     sheet.top = to_y(marks[0]) + 12
     names_below(sheet, list(zip(xs[1:], cash.weeks, strict=True)))
     sheet.top += 12

@@ -1,4 +1,4 @@
-"""Savings that a switch from fresh fruit to a spray may bring, and the nights that would show them.
+"""Cost and savings that a switch from fresh fruit to a spray may bring, and the nights that would show them.
 
 Nights: sample size for a ratio of over-dispersed counts, on the log scale (Zhu and Lakkis, Statistics in
 Medicine 33, 2014, 376, from memory), for a difference in differences with other fruit thrown out as much.
@@ -21,8 +21,9 @@ from bot.trade.words import N_
 SCATTER = 2.0
 """Variance of a count over its mean. Common practice, no source: bad fruit comes by the crate."""
 POWER = 0.8
-# A spray costs a quarter to a third of the fresh garnish. Common practice, no source.
-SPRAY_SHARE = Estimate.between(Fraction(1, 4), Fraction(1, 3))
+# What a spray costs, of the fresh garnish: a quarter to three quarters. No source: nobody knows before a
+# batch is priced, so the range is wide, and likely at its middle.
+SPRAY_SHARE = Estimate.between(Fraction(1, 4), Fraction(3, 4))
 _COUNTED_BY_HEART = Fraction(1, 5)  # drinks named without a count; common practice, no source
 _WASTE_BY_HEART = Fraction(1, 2)  # waste named without a log; the same
 
@@ -36,21 +37,24 @@ INPUT_NAMES: dict[str, str] = {
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """Money a week: spent on fresh fruit, and saved by a spray; the most that a drink's spray may cost.
+    """Money a week: spent on fresh fruit, on a spray, and saved; the most that a drink's spray may cost.
 
-    `matters` are the inputs by field name with the largest effect on the saving, the largest first.
+    `matters` has the inputs by field name, each with how much the saving moves over its range, the largest
+    first.
     """
 
     fresh: float
+    spray: Range[float]
     saved: Range[float]
     most_a_drink: float
-    matters: tuple[str, ...]
+    matters: tuple[tuple[str, float], ...]
 
 
 def plan(price: Fraction, garnishes: Estimate, drinks: Fraction, wasted: Fraction) -> Plan:
     """Return the plan for a fruit at this price each, with drinks and pieces thrown out a week as told.
 
-    Raises OutOfRangeError for a negative number, or no garnishes or drinks.
+    The spray costs its share of the fresh garnish, SPRAY_SHARE. Raises OutOfRangeError for a negative number,
+    or no garnishes or drinks.
     """
     for name, number in (("price", price), ("garnishes", garnishes.low), ("drinks", drinks)):
         if number <= 0:
@@ -64,17 +68,24 @@ def plan(price: Fraction, garnishes: Estimate, drinks: Fraction, wasted: Fractio
         "spray_share": SPRAY_SHARE,
     }
 
-    def saved(values: Mapping[str, Figure]) -> Figure:
+    def fresh_cost(values: Mapping[str, Figure]) -> Figure:
         fruit = values["drinks"] / values["garnishes"] + values["wasted"]
-        return type(fruit)(price) * fruit * (1 - values["spray_share"])
+        return type(fruit)(price) * fruit
+
+    def saved(values: Mapping[str, Figure]) -> Figure:
+        return fresh_cost(values) * (1 - values["spray_share"])
+
+    def both(values: Mapping[str, float]) -> tuple[float, float]:
+        return saved(values), fresh_cost(values) * values["spray_share"]
 
     fresh = price * (drinks / garnishes.likely + wasted)
-    drawn = draws(lambda values: (saved(values),), estimates)
+    drawn = draws(both, estimates)
     return Plan(
         float(fresh),
+        usual_range([row[1] for row in drawn]),
         usual_range([row[0] for row in drawn]),
         float(fresh / drinks),
-        tuple(one.name for one in swings(saved, estimates)),
+        tuple((one.name, float(one.width)) for one in swings(saved, estimates)),
     )
 
 
@@ -82,10 +93,13 @@ def _about(number: Fraction, share: Fraction) -> Estimate:
     return Estimate.between(number * (1 - share), number * (1 + share), number)
 
 
-def nights_to_show(pieces_a_night: float, drop: float, scatter: float = SCATTER) -> int:
+def nights_to_show(
+    pieces_a_night: float, drop: float, scatter: float = SCATTER, *, beside_others: bool = True
+) -> int:
     """Return the nights needed before and again after, to show a drop (0.5 for half) eight times in ten.
 
-    Raises OutOfRangeError unless pieces are above 0 and the drop between 0 and 1.
+    Beside other fruit thrown out as much, or else of the fruit alone. Raises OutOfRangeError unless pieces
+    are above 0 and the drop between 0 and 1.
     """
     if pieces_a_night <= 0:
         raise OutOfRangeError("pieces", pieces_a_night, 0, None, "")
@@ -93,6 +107,7 @@ def nights_to_show(pieces_a_night: float, drop: float, scatter: float = SCATTER)
         raise OutOfRangeError("drop", drop, 0, 1, "")
     standard = NormalDist()
     sure = standard.inv_cdf(0.975) + standard.inv_cdf(POWER)
-    # Four sums: the fruit before and after its drop, and other fruit before and after.
-    spread = scatter * (3 + 1 / (1 - drop)) / pieces_a_night
+    # The fruit before and after its drop, and other fruit before and after.
+    sums = 1 + 1 / (1 - drop) + (2 if beside_others else 0)
+    spread = scatter * sums / pieces_a_night
     return max(FEWEST_NIGHTS, math.ceil(sure**2 * spread / math.log(1 - drop) ** 2))

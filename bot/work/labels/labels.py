@@ -76,8 +76,7 @@ def stock_for(bar: BarView) -> LabelStock:
 def offered(bar: BarView) -> list[LabelStock]:
     """Return all label papers, the bar's own first, then those of its paper size, rolls last."""
     own = stock_for(bar)
-    paper = "Letter" if bar.jurisdiction == Jurisdiction.US else "A4"
-    ranks = {paper: 1, "": 2}
+    ranks = {bar.paper: 1, "": 2}
     return sorted(ALL_STOCKS.values(), key=lambda one: 0 if one == own else ranks.get(one.paper, 3))
 
 

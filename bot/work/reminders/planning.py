@@ -360,6 +360,13 @@ def last_close(context: Context) -> int | None:
     return rows[0].id if rows else None
 
 
+def nights_without_waste(context: Context, first: date, last: date) -> frozenset[date]:
+    """Return the business days from first to last for which somebody said that nothing was thrown out."""
+    asked = (Reminder.kind == "close", Reminder.state == ReminderState.DONE)
+    days = (date.fromisoformat(row.details["day"]) for row in context.book.all(Reminder, *asked))
+    return frozenset(day for day in days if first <= day <= last)
+
+
 def done(context: Context, number: int) -> str | None:
     """Mark a reminder as done; return its kind, or None if it already was. Raises NotThereError."""
     row = context.book.get(Reminder, number)

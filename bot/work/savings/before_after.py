@@ -1,4 +1,8 @@
-"""Fruit thrown out before and since the spray, beside fruit that was not sprayed, in whole weeks."""
+"""Fruit thrown out before and since the spray, beside fruit that was not sprayed, in whole weeks.
+
+A night counts if waste was logged in it, or "nothing": a night without a line was perhaps only forgotten,
+and a log that is kept less must not look like less waste.
+"""
 
 from __future__ import annotations
 
@@ -7,30 +11,33 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 
-from sqlalchemy import func
+from sqlalchemy import case, func
 
 from bot.trade.days import Week, is_service_day, week_of
 from bot.trade.formulas.kinds import IngredientKind
-from bot.trade.savings.before_after import Effect, Period, effect
+from bot.trade.savings.before_after import Effect, Period, dispersion, effect
 from bot.work.context import Context
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import peeled
 from bot.work.fruit.waste import grams_each
+from bot.work.reminders import planning
 from bot.work.savings import savings
 from bot.work.savings.savings import Since
 from bot.work.spray import drinks
 from bot.work.spray.drinks import Subject
+from bot.work.standing import thrown_out
 from storage.tables import FormulaVersion, Waste
 
 WEEKS_BEFORE = 12  # how far to look back before the spray: twelve weeks cover one season, not two
+WEEKS_OF_SCATTER = 6  # fewer say too little about the scatter of a bar's own counts; common practice
 
 Days = Mapping[date, float]
 
 
 @dataclass(frozen=True, slots=True)
 class Side:
-    """The whole weeks before the spray, or since: their nights, and the pieces of both kinds of fruit.
+    """The whole weeks before the spray, or since: nights logged in them, and pieces of both kinds of fruit.
 
     `drinks` is None unless the drinks were counted before and since. `kept` are the pieces whose flesh was
     juiced or went into a batch after peeling: they are not in `pieces`.
@@ -61,42 +68,41 @@ class SprayEffect:
 
 @dataclass(frozen=True, slots=True)
 class _Logged:
-    """What the log has by day: pieces by ingredient, drinks by subject, peeled flesh put to use."""
+    """What the log has by day: pieces by ingredient, drinks by subject, and the nights with any line."""
 
     first: date
     pieces: Mapping[int, Days]
     drinks: Mapping[Subject, Days]
+    logged: frozenset[date]
     service_days: int
 
     def weeks(self, first: date, last: date) -> tuple[Week, ...]:
-        """Return the weeks with all their nights from first to last, and with some waste logged in them."""
+        """Return the weeks with all service days from first to last, and with a night logged in them."""
         found = []
-        days = {day for of in self.pieces.values() for day in of}
         week = week_of(first)
         while week.first <= last:
-            nights = self.nights(week)
-            if nights and first <= nights[0] and nights[-1] <= last:
-                found += [week] if any(week.first <= day <= week.last for day in days) else []
+            service = [day for day in _days(week) if is_service_day(day, self.service_days)]
+            if service and first <= service[0] and service[-1] <= last and self.nights(week):
+                found.append(week)
             week = week_of(week.last + timedelta(days=1))
         return tuple(found)
 
     def nights(self, week: Week) -> list[date]:
-        """Return the service days of a week."""
-        days = (week.first + timedelta(days=number) for number in range(7))
-        return [day for day in days if is_service_day(day, self.service_days)]
+        """Return the nights of a week that were logged."""
+        return [day for day in _days(week) if day in self.logged]
 
     def served(self, subjects: Sequence[Subject], weeks: Sequence[Week]) -> list[float]:
-        """Return the drinks of each week; a night without a count is taken as the week's mean.
+        """Return the drinks of each week's logged nights; one without a count is taken as the week's mean.
 
-        Empty where less than half the nights of a week were counted.
+        Empty where drinks were counted on fewer than half of those nights.
         """
         found = []
         for week in weeks:
-            nights = self.nights(week)
+            nights, days = self.nights(week), _days(week)
             counted: dict[date, float] = {}
             for subject in subjects:
                 for day, number in self.drinks.get(subject, {}).items():
-                    if day in nights:
+                    if day in days:
                         counted[day] = counted.get(day, 0.0) + number
             if 2 * len(counted) < len(nights) or not sum(counted.values()):
                 return []
@@ -104,19 +110,52 @@ class _Logged:
         return found
 
 
+def _days(week: Week) -> list[date]:
+    return [week.first + timedelta(days=number) for number in range(7)]
+
+
 def effects(context: Context, last: date) -> list[SprayEffect]:
     """Return what became of each sprayed fruit in the whole weeks up to `last`, without the running one."""
     last = min(last, context.today - timedelta(days=1))
     known = [one for one in savings.starts(context) if one.day <= last]
-    begun = context.book.session.scalar(context.book.rows(Waste, func.min(Waste.business_day)))
+    begun = _begun(context)
     if not known or begun is None:
         return []
-    first = max(begun, known[0].day - timedelta(weeks=WEEKS_BEFORE))
-    logged = _Logged(
-        first, _pieces(context, first, last), _drinks(context, first, last), context.bar.settings.service_days
+    logged = _read(context, max(begun, known[0].day - timedelta(weeks=WEEKS_BEFORE)), last)
+    sprayed = savings.ever_sprayed(context)
+    return [_effect(context, logged, one, last, sprayed) for one in known if logged.first < one.day]
+
+
+def own_scatter(context: Context, fruit_id: int) -> tuple[float, int] | None:
+    """Return the scatter of the weekly counts of a fruit not yet sprayed, against Poisson's, and the weeks.
+
+    None with fewer than WEEKS_OF_SCATTER whole weeks, or if none of it was thrown out in them.
+    """
+    last, begun = context.today - timedelta(days=1), _begun(context)
+    if begun is None or fruit_id in savings.ever_sprayed(context):
+        return None
+    logged = _read(context, max(begun, last - timedelta(weeks=2 * WEEKS_BEFORE)), last)
+    weeks = logged.weeks(logged.first, last)
+    pieces = _by_week(logged, [fruit_id], weeks)
+    if len(weeks) < WEEKS_OF_SCATTER or not any(pieces):
+        return None
+    nights = tuple(float(len(logged.nights(week))) for week in weeks)
+    return dispersion([Period(tuple(pieces), nights)])[0], len(weeks)
+
+
+def _begun(context: Context) -> date | None:
+    begun: date | None = context.book.session.scalar(context.book.rows(Waste, func.min(Waste.business_day)))
+    return begun
+
+
+def _read(context: Context, first: date, last: date) -> _Logged:
+    return _Logged(
+        first,
+        _pieces(context, first, last),
+        _drinks(context, first, last),
+        _nights(context, first, last),
+        context.bar.settings.service_days,
     )
-    sprayed = {one.fruit.id for one in savings.starts(context)}
-    return [_effect(context, logged, one, last, sprayed) for one in known if first < one.day]
 
 
 def _effect(context: Context, logged: _Logged, since: Since, last: date, sprayed: set[int]) -> SprayEffect:
@@ -200,6 +239,12 @@ def pieces_by_week(context: Context, weeks: Sequence[Week]) -> dict[int, list[fl
     }
 
 
+def unlogged(context: Context, weeks: Sequence[Week]) -> frozenset[int]:
+    """Return the places of the weeks in which no night was logged."""
+    nights = _nights(context, weeks[0].first, weeks[-1].last)
+    return frozenset(place for place, week in enumerate(weeks) if not nights.intersection(_days(week)))
+
+
 # -- read from the log ---------------------------------------------------------------------------
 
 
@@ -225,6 +270,19 @@ def _pieces(context: Context, first: date, last: date) -> dict[int, dict[date, f
         of = found.setdefault(number, {})
         of[day] = int(count) / 1000 + (int(grams) / 1000 / float(each) if each else 0.0)
     return found
+
+
+def _nights(context: Context, first: date, last: date) -> frozenset[date]:
+    """Return the nights in which waste was logged and not undone, or that there was none."""
+    lines = func.sum(case((thrown_out() < 0, -1), else_=1))
+    days = week_of(first).first, week_of(last).last
+    query = (
+        context.book.rows(Waste, Waste.business_day)
+        .where(Waste.business_day.between(*days))
+        .group_by(Waste.business_day)
+        .having(lines > 0)
+    )
+    return frozenset(context.book.session.scalars(query)) | planning.nights_without_waste(context, *days)
 
 
 def _drinks(context: Context, first: date, last: date) -> dict[Subject, dict[date, float]]:

@@ -49,6 +49,12 @@ def starts(context: Context) -> list[Since]:
     return sorted(views, key=lambda one: (one.day, one.fruit.name))
 
 
+def ever_sprayed(context: Context) -> set[int]:
+    """Return the fruit sprayed at any time, also those that the bar cuts again."""
+    said = {int(number) for number, day in context.bar.settings.spraying_since.items() if day}
+    return said | {number for number, _at in _first_opened(context)}
+
+
 def _first_opened(context: Context) -> list[tuple[int, datetime]]:
     """Return for each fruit when the first batch that replaces its garnish was opened, or had rested."""
     query = (

@@ -38,8 +38,8 @@ from bot.documents.charts.charts import (
     tornado,
     waste_by_week,
 )
-from bot.documents.charts.owner_page import CashLine, Panel, Waste, owner_page
-from bot.documents.charts.page import a4
+from bot.documents.charts.owner_page import CashLine, OwnersPage, Panel, Waste, owner_card, owner_columns
+from bot.documents.charts.page import landscape
 from tests.documents.charts.colour_vision import VISIONS, contrast, difference
 from tests.examples import examples
 
@@ -284,7 +284,7 @@ def test_matplotlib_waits_until_a_picture_is_drawn_and_pyplot_stays_out() -> Non
 @pytest.mark.parametrize("sums", [(70.0, 150.0, 230.0), (-20.0, -35.0, -10.0), (0.0, 5.0, 61.0)])
 def test_the_owners_page_fits_the_card_and_one_page(sums: tuple[float, ...], dark: bool) -> None:
     weeks = ("W44", "W45", "W46", "W47")
-    page = owner_page(
+    page = OwnersPage(
         "The Copper Gull",
         "Spray and fresh fruit",
         [("Cash", ["€70 ahead"]), ("Time", [])],
@@ -302,12 +302,15 @@ def test_the_owners_page_fits_the_card_and_one_page(sums: tuple[float, ...], dar
         [("Not certain", ["one", "two"])],
         pieces=lambda value: f"{value:.0f}",
         money=lambda value: f"€{value:.0f}",
-        dark=dark,
     )
-    assert "spent once: €60" in texts_inside(page)
-    pdf = PdfDocument(a4(page))
-    assert len(pdf) == 1
-    assert "Not certain" in pdf[0].get_textpage().get_text_range()
+    assert "spent once: €60" in texts_inside(owner_card(page, dark))
+    for paper, size in (("A4", (841.9, 595.3)), ("Letter", (792, 612))):
+        pdf = PdfDocument(landscape(owner_columns(page), paper))
+        assert len(pdf) == 1
+        assert pdf[0].get_size() == pytest.approx(size)
+        text = pdf[0].get_textpage().get_text_range()
+        assert "Not certain" in text
+        assert "Not sprayed" in text
 
 
 def test_fruit_have_hatches_of_their_own() -> None:

@@ -19,8 +19,11 @@ def test_the_plain_case_by_hand() -> None:
     found = plan(Fraction(1, 2), FIVE, Fraction(300), Fraction(20))
     assert found.fresh == 40  # 60 garnished and 20 thrown out, at 0.50
     assert found.most_a_drink == pytest.approx(40 / 300)
-    assert found.saved.low < 40 * 2 / 3 < found.saved.high
-    assert found.matters[0] == "drinks"
+    assert 40 / 4 < found.spray.low < 40 / 2 < found.spray.high < 40
+    assert 0 < found.saved.low < 40 / 2 < found.saved.high
+    # the spray costs a quarter to three quarters of 40; drinks are 20 % more or fewer, at half of 0.10 each
+    assert [name for name, _width in found.matters[:2]] == ["spray_share", "drinks"]
+    assert [width for _name, width in found.matters[:2]] == pytest.approx([20, 6])
 
 
 def test_a_small_drop_takes_more_nights_and_a_great_one_never_too_few() -> None:
@@ -28,6 +31,7 @@ def test_a_small_drop_takes_more_nights_and_a_great_one_never_too_few() -> None:
     assert found == sorted(found, reverse=True)
     assert nights_to_show(500, 0.9) == FEWEST_NIGHTS
     assert nights_to_show(3, 0.5, scatter=4) > nights_to_show(3, 0.5)
+    assert nights_to_show(3, 0.5, beside_others=False) < nights_to_show(3, 0.5)
 
 
 def test_a_weeks_saving_has_a_range_only_with_two_weeks_on_each_side() -> None:

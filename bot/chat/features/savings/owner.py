@@ -9,18 +9,22 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.turn import Turn
-from bot.chat.features.savings.savings_words import change, few_nights, meaning
-from bot.chat.i18n.language import _, show_day, show_full_day, show_money, show_number
+from bot.chat.features.savings.savings_words import change, few_nights, meaning, minutes_saved
+from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
+from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, File, Reply, Text, reply
-from bot.documents.charts.canvas import Sheet
 from bot.documents.charts.charts import Layer
-from bot.documents.charts.owner_page import CashLine, Panel, Waste, owner_page
+from bot.documents.charts.owner_page import CashLine, OwnersPage, Panel, Waste, owner_card, owner_columns
 from bot.trade.days import Week
 from bot.trade.money.money import minor_digits
-from bot.trade.savings.before_after import Verdict
+from bot.trade.numbers.ranges import Range
+from bot.trade.savings.before_after import FEWEST_NIGHTS, Verdict
 from bot.trade.words import N_
 from bot.work.savings import owner
-from bot.work.savings.owner import Cash, FruitWeeks, OwnerPage
+from bot.work.savings.cash import Cash, PriceChange
+from bot.work.savings.owner import FruitWeeks, OwnerPage
+
+_MOST_FRUIT = 6  # in a chart; the smallest of more become one
 
 
 def _owner(turn: Turn, arguments: Arguments) -> Reply:
@@ -31,45 +35,101 @@ def _owner(turn: Turn, arguments: Arguments) -> Reply:
             _("Log waste every night, and say when you switched: spraying orange since 2026-10-20"),
             buttons=((Button(_("Before deciding"), "switch"), Button(_("Week"), "week")),),
         )
-    first = _cash_lines(turn, found.cash)
-    sheet = _sheet(turn, found)
-    from bot.documents.charts.page import a4  # noqa: PLC0415 - loads the drawing library
+    first = _cash_lines(found)
+    page = _page(turn, found)
+    from bot.documents.charts.page import landscape  # noqa: PLC0415 - loads the drawing library
 
     name = f"owner-{turn.context.today}"
+    card = owner_card(page, turn.context.bar.settings.dark_pictures)
     files = (
-        File(f"{name}.png", sheet.png(), picture=True, caption=_("The owner's page")),
-        File(f"{name}.pdf", a4(sheet)),
+        File(f"{name}.png", card.png(), picture=True, caption=_("The owner's page")),
+        File(f"{name}.pdf", landscape(owner_columns(page), turn.context.bar.paper)),
     )
     time = _time_lines(found)
-    lines = [*first[1:], *([_("Time, apart: {times}").format(times="; ".join(time))] if time else [])]
+    lines = [*first[1:], *([_("Time, apart: {minutes}.").format(minutes="; ".join(time))] if time else [])]
     lines += _effect_lines(found)
     return Reply((Text(first[0], strong=True), *(Text(line) for line in lines)), files=files)
 
 
-def _cash_lines(turn: Turn, cash: Cash | None) -> list[str]:
-    """Write the cash: the sum so far against what was spent once, then a week and its range."""
+def _cash_lines(found: OwnerPage) -> list[str]:
+    """Write the cash: the sum so far against what was spent once, a week with its range, and the others."""
+    cash = found.cash
     if cash is None:
         return [_("Cash: not known yet")]
-    saved = _money(cash.sums[-1] - cash.outlay)
-    lines = [
-        _("Cash: {money} ahead after {weeks} whole weeks").format(money=saved, weeks=len(cash.sums))
-        if cash.sums[-1] >= cash.outlay
-        else _("Cash: {money} still to earn back after {weeks} whole weeks").format(
-            money=_money(cash.outlay - cash.sums[-1]), weeks=len(cash.sums)
+    return [_so_far(cash), _a_week(cash), *_others_paid(found, cash)]
+
+
+def _so_far(cash: Cash) -> str:
+    ahead, weeks = cash.sums[-1] - cash.outlay, len(cash.sums)
+    if cash.a_week is None:
+        text = _("Cash so far: {change}, {verdict}")
+        return text.format(change=_less_or_more(cash.sums[-1]), verdict=_(Verdict.FEW_NIGHTS))
+    if ahead >= 0:
+        text = ngettext(
+            "Cash: {money} ahead after {weeks} whole week",
+            "Cash: {money} ahead after {weeks} whole weeks",
+            weeks,
         )
-    ]
-    week = _("A week: {money} less paid for fruit and spray").format(money=_money(cash.a_week))
-    if cash.range is not None and not cash.range.is_exact:
-        ends = {"low": _money(cash.range.low), "high": _money(cash.range.high)}
-        week += " " + _("({low} to {high})").format(**ends)
-    return [*lines, week]
+    elif cash.sums[-1] > 0:
+        text = ngettext(
+            "Cash: {money} still to earn back after {weeks} whole week",
+            "Cash: {money} still to earn back after {weeks} whole weeks",
+            weeks,
+        )
+    else:
+        text = ngettext(
+            "Cash: {money} behind after {weeks} whole week",
+            "Cash: {money} behind after {weeks} whole weeks",
+            weeks,
+        )
+    return text.format(money=_money(abs(ahead)), weeks=weeks)
+
+
+def _a_week(cash: Cash) -> str:
+    if cash.a_week is None:
+        return _(
+            "It takes {least} nights logged in whole weeks, before any spray and with all of them."
+        ).format(least=FEWEST_NIGHTS)
+    if cash.made and cash.priced:
+        text = _("A week: {change} for fruit and spray")
+    else:
+        text = _("A week: {change} for fruit, without all that the spray costs")
+    text = text.format(change=_less_or_more(cash.a_week))
+    if cash.range is None or cash.range.is_exact:
+        return text
+    text += f" ({_range(cash.range)})"
+    return f"{text}, {_(Verdict.CHANCE)}" if cash.range.low < 0 < cash.range.high else text
+
+
+def _less_or_more(saved: float) -> str:
+    text = _("{money} less paid") if saved >= 0 else _("{money} more paid")
+    return text.format(money=_money(abs(saved)))
+
+
+def _range(ends: Range[float]) -> str:
+    low, high = _money(abs(ends.low)), _money(abs(ends.high))
+    if ends.low < 0 < ends.high:
+        return _("{low} more to {high} less").format(low=low, high=high)
+    near, far = (low, high) if ends.low >= 0 else (high, low)
+    return _("{low} to {high}").format(low=near, high=far)
+
+
+def _others_paid(found: OwnerPage, cash: Cash) -> list[str]:
+    if cash.others is None:
+        return []
+    text = _("Not sprayed, {others}: {change} a week since then.")
+    return [text.format(others=_names(found), change=_less_or_more(cash.others))]
+
+
+def _names(found: OwnerPage) -> str:
+    """Name the fruit that were not sprayed, in the plural."""
+    names = [counted_name(one.fruit.name, Fraction(2)) for one in found.others]
+    return _(" and ").join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
 def _time_lines(found: OwnerPage) -> list[str]:
     return [
-        _("{low} to {high} min saved a week on {fruit}").format(
-            low=show_number(round(minutes.usual.low)), high=show_number(round(minutes.usual.high)), fruit=name
-        )
+        f"{name} {minutes_saved(round(minutes.usual.low), round(minutes.usual.high))}"
         for name, minutes in found.minutes
     ]
 
@@ -96,54 +156,64 @@ def _whole_money(turn: Turn, value: float) -> str:
 # -- the page ------------------------------------------------------------------------------------
 
 
-def _sheet(turn: Turn, found: OwnerPage) -> Sheet:
-    cash = _cash_lines(turn, found.cash)
-    time = _time_lines(found) or [_("Not known yet.")]
-    others = _(" and ").join(one.fruit.name for one in found.others)
-    effects = _effect_lines(found)
-    return owner_page(
+def _page(turn: Turn, found: OwnerPage) -> OwnersPage:
+    cash = _cash_lines(found)
+    time = [f"{line.capitalize()}." for line in _time_lines(found)] or [_("Not known yet.")]
+    panels = (
+        (_("Sprayed: pieces thrown out a week"), found.sprayed),
+        (_("Not sprayed, on the same scale"), found.others),
+    )
+    return OwnersPage(
         turn.context.bar.name,
         _("Spray and fresh fruit, {day}").format(day=show_full_day(turn.context.today)),
         [
             (cash[0], cash[1:]),
             (_("Time, apart from the cash"), time),
-            (_("Fruit thrown out, in whole weeks"), effects),
+            (_("Fruit thrown out, in whole weeks"), _effect_lines(found)),
         ],
         Waste(
-            tuple(
-                Panel(heading, _layers(rows))
-                for heading, rows in (
-                    (_("Sprayed: pieces thrown out a week"), found.sprayed),
-                    (_("Not sprayed, on the same scale"), found.others),
-                )
-                if rows
-            ),
+            tuple(Panel(heading, _layers(rows)) for heading, rows in panels if rows),
             tuple(_week(one) for one in found.weeks),
             tuple(_place(found.weeks, day) for day, _name in found.switches),
             found.running,
             _notes(found),
+            found.unlogged,
         ),
         _cash_chart(turn, found.cash),
         [
-            (_("Not certain"), _uncertain(found, others)),
-            (_("Not counted"), [_(one.value) for one in found.unknown] + _kept(found)),
+            (_("Not certain"), _uncertain(found)),
+            (_("Not counted"), [_(one.value).capitalize() + "." for one in found.unknown] + _kept(found)),
         ],
         pieces=lambda value: show_number(Fraction(round(value)), 0),
         money=lambda value: _whole_money(turn, value),
-        dark=turn.context.bar.settings.dark_pictures,
     )
 
 
 def _notes(found: OwnerPage) -> tuple[str, ...]:
+    by_day: dict[date, list[str]] = {}
+    for day, name in found.switches:
+        by_day.setdefault(day, []).append(name)
     switches = "; ".join(
-        _("{name} sprayed since {day}").format(name=name, day=show_day(day)) for day, name in found.switches
+        _("{name} sprayed since {day}").format(name=_(" and ").join(names), day=show_day(day))
+        for day, names in by_day.items()
     )
-    dashed = _("Dashed: {switches}.").format(switches=switches)
-    return (dashed, _("Hatched across: this week still runs.")) if found.running else (dashed,)
+    notes = [_("Dashed: {switches}.").format(switches=switches)]
+    notes += [_("Hatched across: this week still runs.")] if found.running else []
+    notes += [_("–: nothing logged in that week.")] if found.unlogged else []
+    return tuple(notes)
 
 
 def _layers(rows: tuple[FruitWeeks, ...]) -> tuple[Layer, ...]:
-    return tuple(Layer(place % 6, row.fruit.name, row.pieces, row.key) for place, row in enumerate(rows[:6]))
+    """Return a layer for each fruit; beyond _MOST_FRUIT the smallest become one."""
+    shown = rows
+    if len(rows) > _MOST_FRUIT:
+        shown = tuple(sorted(rows, key=lambda row: -sum(row.pieces))[: _MOST_FRUIT - 1])
+    # The first fill looks like an orange, so fruit without a colour of their own begin with the second.
+    layers = [Layer(1 + place % 5, row.fruit.name, row.pieces, row.key) for place, row in enumerate(shown)]
+    rest = [row.pieces for row in rows if row not in shown]
+    if rest:
+        layers.append(Layer(None, _("other fruit"), tuple(map(sum, zip(*rest, strict=True)))))
+    return tuple(layers)
 
 
 def _week(week: Week) -> str:
@@ -158,7 +228,7 @@ def _cash_chart(turn: Turn, cash: Cash | None) -> CashLine | None:
     if cash is None:
         return None
     return CashLine(
-        _("Cash saved so far, at the end of each week"),
+        _("Cash so far, at the end of each week"),
         tuple(_week(one) for one in cash.weeks),
         cash.sums,
         cash.outlay,
@@ -166,20 +236,33 @@ def _cash_chart(turn: Turn, cash: Cash | None) -> CashLine | None:
     )
 
 
-def _uncertain(found: OwnerPage, others: str) -> list[str]:
+def _uncertain(found: OwnerPage) -> list[str]:
     lines = [_("In brackets: where the true number lies, 95 times in 100.")]
-    if others:
-        text = _("{others} stand for what would have happened without the spray.")
-        lines.append(text.format(others=others.capitalize()))
-    else:
+    if not found.others:
         lines.append(_("No unsprayed fruit is logged, so season and trade are in all of this."))
-    return lines
+    else:
+        text = _("The {others} stand for what would have happened without the spray.")
+        lines.append(text.format(others=_names(found)))
+        lines += (
+            [_("The cash is not set beside them: a quieter season pays less as well.")] if found.cash else []
+        )
+    return [*lines, *(_price_line(one) for one in (found.cash.dearer if found.cash else ()))]
+
+
+def _price_line(change: PriceChange) -> str:
+    text = _("{name}: {before} each before, {since} since, and that is in the cash.")
+    return text.format(
+        name=change.fruit.name.capitalize(), before=_money(change.before), since=_money(change.since)
+    )
 
 
 def _kept(found: OwnerPage) -> list[str]:
-    kept = sum(one.after.kept for one in found.effects)
-    text = _("{count} pieces juiced or used after peeling: not waste")
-    return [text.format(count=show_number(round(kept)))] if kept else []
+    before = sum(one.before.kept for one in found.effects)
+    since = sum(one.after.kept for one in found.effects)
+    if not before + since:
+        return []
+    text = _("Juiced or used after peeling, so not waste: {before} before, {after} since.")
+    return [text.format(before=show_number(round(before)), after=show_number(round(since)))]
 
 
 COMMANDS = (

@@ -19,9 +19,9 @@ def short_lines(effects: Sequence[SprayEffect]) -> list[str]:
     said = "; ".join(f"{one.since.fruit.name} {change(one)}" for one in judged)
     others = _names(judged[0])
     if others:
-        text = _("Since the spray, beside {others}: {changes}").format(others=others, changes=said)
-        return [text, meaning(judged)]
-    return [_("Since the spray: {changes}").format(changes=said), meaning(judged)]
+        text = _("Whole weeks since the spray, beside {others}: {changes}")
+        return [text.format(others=others, changes=said), meaning(judged)]
+    return [_("Whole weeks since the spray: {changes}").format(changes=said), meaning(judged)]
 
 
 def change(one: SprayEffect) -> str:
@@ -38,16 +38,27 @@ def meaning(judged: Sequence[SprayEffect]) -> str:
     clear = [one for one in judged if one.effect.verdict is not Verdict.CHANCE]
     if not clear:
         return _("That much changes by chance, so it shows nothing yet.")
-    if all(one.effect.controlled for one in clear):
+    controlled = all(one.effect.controlled for one in clear)
+    if len(clear) < len(judged):
+        names = _(" and ").join(one.since.fruit.name for one in clear)
+        if controlled:
+            text = _("Only {names}: more than chance. It doesn't show why: a new menu would look the same.")
+        else:
+            text = _(
+                "Only {names}: more than chance, but nothing unsprayed is logged beside it: the season would "
+                "look the same."
+            )
+        return text.format(names=names)
+    if controlled:
         return _("More than chance. It doesn't show why: a new menu would look the same.")
     return _("More than chance, but nothing unsprayed is logged beside it: the season would look the same.")
 
 
 def few_nights(one: SprayEffect) -> str:
-    """Say how many nights in whole weeks there are, and how many a verdict takes."""
+    """Say how many nights were logged in whole weeks, and how many a verdict takes."""
     return _(
-        "{name}, sprayed since {day}: no verdict yet. In whole weeks {before} nights before and {after} "
-        "since; it takes {least} each."
+        "{name}, sprayed since {day}: no verdict yet. In whole weeks {before} nights were logged before and "
+        "{after} since; it takes {least} each."
     ).format(
         name=one.since.fruit.name.capitalize(),
         day=show_full_day(one.since.day),
@@ -55,6 +66,18 @@ def few_nights(one: SprayEffect) -> str:
         after=one.after.nights,
         least=FEWEST_NIGHTS,
     )
+
+
+def minutes_saved(low: int, high: int) -> str:
+    """Write minutes saved a week, from low to high; below zero they are spent."""
+    if low < 0 < high:
+        text = _("from {low} min more to {high} min less a week")
+    elif low == high:
+        text = _("{high} min less a week") if high >= 0 else _("{high} min more a week")
+    else:
+        text = _("{low} to {high} min less a week") if low >= 0 else _("{low} to {high} min more a week")
+        low, high = sorted((low, high), key=abs)
+    return text.format(low=show_number(abs(low)), high=show_number(abs(high)))
 
 
 def full_lines(one: SprayEffect) -> list[str]:

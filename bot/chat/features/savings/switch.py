@@ -1,29 +1,34 @@
-"""Before deciding: what a switch to spray may save in cash and apart in minutes, and how to find out."""
+"""Before deciding: what a switch to spray may cost and save in cash, apart in minutes, and how to test it."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from math import ceil
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.fruit import accept_fruit
-from bot.chat.dialogue.slots import Given, Question, Slot
+from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.savings.savings_words import minutes_saved
 from bot.chat.i18n.language import _, show_money, show_number
 from bot.chat.i18n.plurals import counted_name
-from bot.chat.reply.message import Button, Grid, Reply, Text, reply
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.trade.days import EVERY_DAY
 from bot.trade.numbers.uncertainty import Estimate
-from bot.trade.savings.deciding import INPUT_NAMES, nights_to_show, plan
+from bot.trade.savings.deciding import INPUT_NAMES, SCATTER, Plan, nights_to_show, plan
 from bot.trade.words import N_
 from bot.work.formulas.ingredients import IngredientView
-from bot.work.savings.fresh_versus_spray import estimate_of
+from bot.work.money import prices
+from bot.work.savings import before_after
+from bot.work.savings.fresh_versus_spray import estimate_of, per_fruit
 
 _DROPS = (Fraction(3, 10), Fraction(1, 2), Fraction(7, 10))
 # Minutes: cutting a garnish, and making the week's batch. Common practice, no source.
 _GARNISH_MINUTES, _BATCH_MINUTES = "1/5 3/10", "20 30"
+_DRINKS, _WASTED, _GARNISHES = (50, 100, 200, 300, 500, 800), (0, 5, 10, 20, 40, 80), (3, 4, 5, 6, 8, 10)
 
 
 def _ask_fruit(turn: Turn, given: Given) -> Question:
@@ -31,26 +36,40 @@ def _ask_fruit(turn: Turn, given: Given) -> Question:
 
 
 def _ask_price(turn: Turn, given: Given) -> Question:
-    return Question(_("What does one {fruit} cost?").format(fruit=given[_FRUIT].name), hint="0.50")
+    fruit = given[_FRUIT]
+    price = prices.in_force(turn.context, [fruit.id]).get(fruit.id)
+    each = None if price is None else per_fruit(fruit, price)
+    known = () if each is None else (((show_money(each), f"{float(each):.2f}"),),)
+    return Question(_("What does one {fruit} cost?").format(fruit=fruit.name), known, hint="0.50")
 
 
 def _ask_garnishes(turn: Turn, given: Given) -> Question:
-    return Question(_("How many garnishes do you cut from one?"), hint="5")
+    return Question(_("How many garnishes do you cut from one?"), _numbers(_GARNISHES), hint="5")
 
 
 def _ask_drinks(turn: Turn, given: Given) -> Question:
-    return Question(_("How many drinks a week take it?"), hint="300")
+    return Question(_("How many drinks a week take it?"), _numbers(_DRINKS), hint="300")
 
 
 def _ask_wasted(turn: Turn, given: Given) -> Question:
     name = counted_name(given[_FRUIT].name, Fraction(2))
-    return Question(_("How many {fruit} do you throw out a week?").format(fruit=name), hint="20")
+    text = _("How many {fruit} do you throw out a week?").format(fruit=name)
+    return Question(text, _numbers(_WASTED), hint="20")
+
+
+def _numbers(numbers: tuple[int, ...]) -> tuple[tuple[tuple[str, str], ...], ...]:
+    choices = columns([(str(number), str(number)) for number in numbers], 3)
+    return (*choices, ((_("Other number"), DIGIT),))
 
 
 def _accept_positive(turn: Turn, given: Given, value: Fraction) -> Fraction:
     if not 0 < value <= 100_000:
         raise Say(reply(_("A number above 0, please.")))
     return value
+
+
+def _accept_wasted(turn: Turn, given: Given, value: Fraction) -> Fraction:
+    return value if value == 0 else _accept_positive(turn, given, value)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -65,42 +84,42 @@ class SwitchArguments(Arguments):
 
 
 def _switch(turn: Turn, arguments: SwitchArguments) -> Reply:
-    fruit, wasted = arguments.fruit, arguments.switch_wasted
+    fruit = arguments.fruit
     found = plan(
         arguments.switch_price,
         Estimate.exactly(arguments.switch_garnishes),
         arguments.switch_drinks,
-        wasted,
+        arguments.switch_wasted,
     )
-    first = _("Cash: about {low} to {high} a week saved").format(
+    first = _("Cash: {low} to {high} a week saved, as a guess").format(
         low=_money(found.saved.low), high=_money(found.saved.high)
     )
-    nights = bin(turn.context.bar.settings.service_days & EVERY_DAY).count("1") or 7
-    a_night = float(wasted) / nights
-    matters = _(" and ").join(_(INPUT_NAMES[name]) for name in found.matters[:2])
+    cost = _("Fresh {fruit} costs {money} a week now, a spray about {low} to {high}.").format(
+        fruit=fruit.name,
+        money=_money(found.fresh),
+        low=_money(found.spray.low),
+        high=_money(found.spray.high),
+    )
+    lines = [cost, _time(turn, arguments.switch_drinks), _matters(found)]
     most = show_money(Decimal(repr(round(found.most_a_drink, 4))), extra_places=1)
-    rows = [
-        (
-            _("{percent} % less").format(percent=show_number(drop * 100)),
-            _("{nights} nights").format(nights=show_number(nights_to_show(a_night, float(drop)))),
+    if arguments.switch_wasted:
+        stop = _(
+            "Stop if the spray costs over {money} a drink, if tasters can tell and mind, or if those nights "
+            "show no drop."
         )
-        for drop in _DROPS
-    ]
-    lines = [
-        _("Fresh {fruit} costs {money} a week now; a spray a quarter to a third of it, as a rule.").format(
-            fruit=fruit.name, money=_money(found.fresh)
-        ),
-        _time(turn, arguments.switch_drinks),
-        _("Nobody knows yet, and it matters most: {names}.").format(names=matters),
-        _("To show a drop 8 times in 10, log as many nights before and again after:"),
-    ]
-    stop = _(
-        "Stop if the spray costs over {money} a drink, if tasters can tell and mind, or if those nights show "
-        "no drop."
-    ).format(money=most)
+    else:
+        stop = _(
+            "Stop if the spray costs over {money} a drink, if tasters can tell and mind, or if you buy no "
+            "less fruit."
+        )
     name = counted_name(fruit.name, Fraction(2))
     return Reply(
-        (Text(first, strong=True), *(Text(line) for line in lines), Grid(tuple(rows)), Text(stop)),
+        (
+            Text(first, strong=True),
+            *(Text(line) for line in lines),
+            *_nights(turn, fruit, arguments.switch_wasted),
+            Text(stop.format(money=most)),
+        ),
         ((Button(_("Log waste"), f"waste {name}"), Button(_("New formula"), "new formula")),),
     )
 
@@ -111,10 +130,44 @@ def _time(turn: Turn, drinks: Fraction) -> str:
     batch = estimate_of(settings.batch_minutes or _BATCH_MINUTES)
     if cut is None or batch is None:
         raise ValueError("both have a usual value")
-    low, high = drinks * cut.low - batch.high, drinks * cut.high - batch.low
-    return _("Time, apart: about {low} to {high} min a week, cutting less mixing.").format(
-        low=show_number(round(low)), high=show_number(round(high))
+    low, high = round(drinks * cut.low - batch.high), round(drinks * cut.high - batch.low)
+    return _("Time, apart: {minutes}.").format(minutes=minutes_saved(low, high))
+
+
+def _matters(found: Plan) -> str:
+    """Name the two unknown numbers that move the answer most, and by how much."""
+    names = _(" and ").join(
+        _("{name} (moves it by {money})").format(name=_(INPUT_NAMES[name]), money=_money(width))
+        for name, width in found.matters[:2]
     )
+    return _("Nobody knows yet, and it matters most: {names}.").format(names=names)
+
+
+def _nights(turn: Turn, fruit: IngredientView, wasted: Fraction) -> list[Block]:
+    """Write the nights that would show each drop, and where the scatter comes from."""
+    if not wasted:
+        return [Text(_("Nothing thrown out, so no waste can drop: only the deliveries will show it."))]
+    nights = (turn.context.bar.settings.service_days & EVERY_DAY).bit_count() or 7
+    own = before_after.own_scatter(turn.context, fruit.id)
+    scatter = SCATTER if own is None else own[0]
+    needed = [nights_to_show(float(wasted) / nights, float(drop), scatter) for drop in _DROPS]
+    rows = [
+        (
+            _("{percent} % less").format(percent=show_number(drop * 100)),
+            _("{nights} nights").format(nights=show_number(number)),
+            _("{weeks} weeks").format(weeks=show_number(ceil(number / nights))),
+        )
+        for drop, number in zip(_DROPS, needed, strict=True)
+    ]
+    if own is None:
+        source = _("I took counts to vary {times} times as much as by chance: common practice, no source.")
+    else:
+        source = _("Your counts varied {times} times as much as by chance in the last {weeks} weeks.")
+    return [
+        Text(_("To show a drop 8 times in 10, beside another fruit, log so long before and again after:")),
+        Grid(tuple(rows)),
+        Text(source.format(times=show_number(Fraction(round(scatter, 1)), 1), weeks=own[1] if own else 0)),
+    ]
 
 
 def _money(value: float) -> str:
@@ -136,7 +189,7 @@ COMMANDS = (
             Slot("switch_price", _accept_positive, _ask_price),
             Slot("switch_garnishes", _accept_positive, _ask_garnishes),
             Slot("switch_drinks", _accept_positive, _ask_drinks),
-            Slot("switch_wasted", _accept_positive, _ask_wasted),
+            Slot("switch_wasted", _accept_wasted, _ask_wasted),
         ),
         writes=True,
         wishes=(Wish("switch", ("{fruit?}",)),),
