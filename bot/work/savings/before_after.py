@@ -30,7 +30,7 @@ from bot.work.standing import thrown_out
 from storage.tables import FormulaVersion, Waste
 
 WEEKS_BEFORE = 12  # how far to look back before the spray: twelve weeks cover one season, not two
-WEEKS_OF_SCATTER = 6  # fewer say too little about the scatter of a bar's own counts; common practice
+WEEKS_OF_SCATTER = 8  # fewer say too little about the scatter of a bar's own counts; common practice
 
 Days = Mapping[date, float]
 

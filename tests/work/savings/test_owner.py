@@ -218,6 +218,20 @@ def test_no_sprayed_fruit_stands_for_what_would_have_happened(house: House) -> N
     assert "Not sprayed, lemon" in _more(ana)
 
 
+def test_half_the_drinks_explain_half_the_waste(house: House) -> None:
+    ana = house.open_bar()
+    for number in range(28):
+        day = _FIRST + timedelta(days=number)
+        house.clock.set(datetime(day.year, day.month, day.day, 22, tzinfo=UTC))
+        half = number >= 14
+        ana.says(f"drinks {40 if half else 80}")
+        ana.says(f"waste {3 if half else 6} oranges mouldy")
+    house.clock.turn(days=1)
+    ana.says("spraying orange since 2026-01-19")
+    assert "Counted a drink: 1 % more" in _more(ana)  # by the half piece added to each sum
+    assert "shows nothing yet" in _more(ana)
+
+
 def test_zero_before_and_after_claim_nothing(house: House) -> None:
     ana = _weeks(house, (0, 0, 0, 0))
     ana.says("waste 1 orange mouldy")

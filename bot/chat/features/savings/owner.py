@@ -209,7 +209,11 @@ def _layers(rows: tuple[FruitWeeks, ...]) -> tuple[Layer, ...]:
     if len(rows) > _MOST_FRUIT:
         shown = tuple(sorted(rows, key=lambda row: -sum(row.pieces))[: _MOST_FRUIT - 1])
     # The first fill looks like an orange, so fruit without a colour of their own begin with the second.
-    layers = [Layer(1 + place % 5, row.fruit.name, row.pieces, row.key) for place, row in enumerate(shown)]
+    layers, keys = [], set()
+    for place, row in enumerate(shown):
+        key = None if row.key in keys else row.key  # two kinds of orange do not look the same
+        keys.add(row.key)
+        layers.append(Layer(1 + place % 5, row.fruit.name, row.pieces, key))
     rest = [row.pieces for row in rows if row not in shown]
     if rest:
         layers.append(Layer(None, _("other fruit"), tuple(map(sum, zip(*rest, strict=True)))))

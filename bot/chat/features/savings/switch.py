@@ -28,6 +28,7 @@ from bot.work.savings.fresh_versus_spray import estimate_of, per_fruit
 _DROPS = (Fraction(3, 10), Fraction(1, 2), Fraction(7, 10))
 # Minutes: cutting a garnish, and making the week's batch. Common practice, no source.
 _GARNISH_MINUTES, _BATCH_MINUTES = "1/5 3/10", "20 30"
+_BY_CHANCE = 1.05  # times the scatter of chance, shown as 1
 _DRINKS, _WASTED, _GARNISHES = (50, 100, 200, 300, 500, 800), (0, 5, 10, 20, 40, 80), (3, 4, 5, 6, 8, 10)
 
 
@@ -161,6 +162,8 @@ def _nights(turn: Turn, fruit: IngredientView, wasted: Fraction) -> list[Block]:
     ]
     if own is None:
         source = _("I took counts to vary {times} times as much as by chance: common practice, no source.")
+    elif own[0] < _BY_CHANCE:
+        source = _("Your counts varied no more than by chance in the last {weeks} weeks.")
     else:
         source = _("Your counts varied {times} times as much as by chance in the last {weeks} weeks.")
     return [
