@@ -115,6 +115,13 @@ class OffTheLogError(WorkError):
 
 
 @dataclass
+class BlindError(WorkError):
+    """Doing this would tell the key of a running blind trial, whose letters are given out."""
+
+    trial: int
+
+
+@dataclass
 class CannotPutBackError(WorkError):
     """Entries of this kind cannot be put back. `what` is the kind."""
 

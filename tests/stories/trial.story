@@ -59,8 +59,7 @@ Ana taps [Log the batches]
   A: batch 1
   B: batch 2
   C: batch 3
-  [Taste] [Another variant]
-  [Which is which?]
+  [Taste] [Which is which?]
   [Undo]
 # The card of a bottle tells a taster no more than the bottle does.
 Ben: batch 2
@@ -79,10 +78,8 @@ Ben: batch 2
   [Trial 1]
 Ana taps [Which is which?]
   Trial 1, Grapefruit mist: A, B, C
-  A: as in the book
-  B: grapefruit oil 14 ml
-  C: without propylene glycol, neutral spirit 80
-  ml
+  A is the formula as in the book.
+  50 ml of each.
     
       A  B  C
     grapefruit oil
@@ -91,9 +88,12 @@ Ana taps [Which is which?]
       11.5 ml  11 ml  -
     neutral spirit
       32.5 ml  31.5 ml  43.5 ml
+  Changed in the formula:
+  B: grapefruit oil 14 ml
+  C: without propylene glycol, neutral spirit 80
+  ml
   Logged that you looked.
-  [Taste] [Another variant]
-  [Which is which?]
+  [Taste] [Which is which?]
 Ben: taste
   Which bottle are you tasting?
   [A] [B] [C]
@@ -146,8 +146,7 @@ Ana: trials 1
   Looked up the letters: Ana
   1 has tasted. You see the scores once you have
   tasted.
-  [Taste] [Another variant]
-  [Which is which?]
+  [Taste] [Which is which?]
   [End it]
 Ana: taste A 3 3 4 2
   A is scored.
@@ -184,14 +183,14 @@ Ana: trials 1
   Means of 2 tasters, who differ by up to ±0.7.
   What differs is said when it ends: it would
   name the formula as it stands.
-  [Taste] [Another variant]
-  [Which is which?]
+  [Taste] [Which is which?]
   [End it]
 Ben: promote B
   Only a manager can do that. Ask one to do it,
   or to make you a manager.
 Ana: trial close 1
   Trial 1, Grapefruit mist: A, B, C, over
+  50 ml of each.
     
       A  B  C
     grapefruit oil

@@ -52,7 +52,9 @@ Ana: trial made 1
   known when it ends.
   [See the trial]
 Ana: promote #1 A
-  These glasses are 698, 846, 901.
+  Trial 1 is a triangle test: its glasses are
+  known when it ends.
+  [See the trial]
 Ana: taste
   Which glass is the odd one?
   [698] [846] [901]

@@ -263,6 +263,15 @@ def _off_the_log(error: errors.OffTheLogError) -> Reply:
 
 
 @worded.register
+def _blind(error: errors.BlindError) -> Reply:
+    return reply(
+        _("Trial {number} is blind and its letters are given out.").format(number=error.trial),
+        _("That would show which letter is which. End it first."),
+        buttons=((Button(_("End it"), f"trial close {error.trial}"),),),
+    )
+
+
+@worded.register
 def _cannot_put_back(error: errors.CannotPutBackError) -> Reply:
     if error.what == "import":
         return reply(_("An import can't be put back. Send the file again."))

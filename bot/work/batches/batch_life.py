@@ -49,7 +49,7 @@ class NewBatch:
 
 
 def make(context: Context, new: NewBatch) -> Made:
-    """Store a batch with a frozen copy of everything used, and plan its reminders."""
+    """Store a batch with a frozen copy of everything used, and plan its reminders; a trial plans its own."""
     answer = new.answer
     view = answer.formula
     lines = answer.measured.recipe.lines
@@ -82,7 +82,8 @@ def make(context: Context, new: NewBatch) -> Made:
     )
     note_event(context, row, "made")
     entry = context.log("batch", batch=row.id, name=view.name)
-    planning.plan_batch(context.book, context.bar, row, view.name, context.now)
+    if new.trial is None:
+        planning.plan_batch(context.book, context.bar, row, view.name, context.now)
     pars.watch(context, [line.ingredient.id for line in view.lines])
     return Made(batches.get(context, row.id), entry)
 

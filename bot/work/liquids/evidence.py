@@ -18,7 +18,7 @@ from bot.work.batches.batches import UNDO, BatchState, Clarity
 from bot.work.context import Context
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.mixture import Mix, mix_of, mix_of_batch
-from storage.tables import Batch, BatchEvent, BatchLine
+from storage.tables import Batch, BatchEvent, BatchLine, Trial
 from storage.types import JsonObject
 from storage.unit import of_bar
 
@@ -97,15 +97,23 @@ def looks_at(context: Context, oil: int) -> tuple[OilLook, ...]:
 
 def _looks(context: Context, oil: int) -> tuple[OilLook, ...]:
     valid = standing(context.book.found(_OF_OIL, of_oil=oil))
+    # What a look teaches would tell which bottle of a blind trial it was at.
+    running = context.book.all(Trial, Trial.blind.is_(True), Trial.state == "open")
+    hidden = {row.id for row in running}
     found: dict[tuple[int, Hashable, int], OilLook] = {}
     for place, row in enumerate(valid):
-        if row.clarity is None or row.at < row.rest_until:
+        if row.clarity is None or row.at < row.rest_until or _trial_of(row) in hidden:
             continue
         lines, additions = mix_then(valid, place)
         look = _look(context, row, lines, additions)
         if look is not None:
             found[look.batch, look.mix, round(look.temperature_c)] = look
     return tuple(found.values())
+
+
+def _trial_of(row: Any) -> int | None:
+    kept = row.frozen.get("trial")
+    return int(kept[0]) if kept else None
 
 
 def standing(rows: Sequence[Any]) -> list[Any]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import date, datetime, timedelta
 from fractions import Fraction
 from typing import Any
 
-from sqlalchemy import Table, delete, or_, select, update
+from sqlalchemy import RowMapping, Table, delete, or_, select, update
 from sqlalchemy.orm import Session
 
 from bot.work.context import BarView, Context, Role
@@ -14,7 +15,7 @@ from bot.work.errors import BadValueError, NotAllowedError, NotThereError
 from bot.work.people.team import forget_account
 from bot.work.reminders import planning
 from storage.store import Store
-from storage.tables import Bar, Base, Member, Person, Room
+from storage.tables import Bar, Base, Entry, Member, Person, Room, Trial, TrialVariant
 from storage.types import JsonObject, exact_text
 from storage.unit import Unit
 
@@ -22,6 +23,14 @@ GRACE_DAYS = 7
 DELETED = "deleted"  # the name left of a deleted bar; its number is never reused
 _WHOSE = ("by", "made_by", "person_id", "done_by")
 _SECRET = frozenset({"code_hash"})
+# The tables whose rows tell the key of a blind trial: by the trial or its bottle, in this column.
+_TELLING = {
+    "trial": ("trial", "id"),
+    "trial_score": ("trial", "trial_id"),
+    "batch": ("bottle", "id"),
+    "batch_event": ("bottle", "batch_id"),
+    "bottling": ("bottle", "batch_id"),
+}
 _OUTLINE = frozenset({"id", "at", "made_at", "joined_at", "left_at", "business_day", "what", *_WHOSE})
 
 
@@ -116,8 +125,10 @@ def identity(session: Session, person_id: int) -> JsonObject:
 def held_of_member(context: Context, *, content: bool = True) -> JsonObject:
     """Return all data that the bar holds about the calling member: identity, and every row they wrote.
 
-    Without `content`, a row is its number, its times and its kind.
+    Without `content`, a row is its number, its times and its kind; so is a row that tells the key of a blind
+    trial while that is running.
     """
+    tells = _key_of_blind_trials(context)
     held: JsonObject = {
         **identity(context.book.session, context.person_id),
         "bar": context.bar.name,
@@ -134,13 +145,31 @@ def held_of_member(context: Context, *, content: bool = True) -> JsonObject:
             {
                 key: _plain(value)
                 for key, value in row.items()
-                if key not in _SECRET and (content or key in _OUTLINE)
+                if key not in _SECRET and (key in _OUTLINE or (content and not tells(table.name, row)))
             }
             for row in context.book.session.execute(query).mappings()
         ]
         if rows:
             held[table.name] = rows
     return held
+
+
+def _key_of_blind_trials(context: Context) -> Callable[[str, RowMapping], bool]:
+    """Return whether a row of a table tells which bottle of a running blind trial is which."""
+    running = context.book.all(Trial, Trial.blind.is_(True), Trial.state == "open")
+    trials = {row.id for row in running}
+    variants = context.book.all(TrialVariant, TrialVariant.trial_id.in_(trials))
+    bottles = {row.batch_id for row in variants if row.batch_id is not None}
+    entries = context.book.all(Entry, Entry.chain.is_(None)) if bottles else ()
+    roots = {row.id for row in entries if row.details.get("batch") in bottles}
+
+    def tells(table: str, row: RowMapping) -> bool:
+        if table == "entry":
+            return (row["chain"] or row["id"]) in roots
+        of, number = _TELLING.get(table, ("", ""))
+        return bool(of) and row[number] in (trials if of == "trial" else bottles)
+
+    return tells
 
 
 def _plain(value: Any) -> Any:

@@ -5,19 +5,21 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 from fractions import Fraction
 
 from bot.trade.formulas.amounts import ByTotal
 from bot.trade.trials.tasting import Aspect, Score, blind_codes
-from bot.work.batches import batch_life
+from bot.work.batches import batch_life, batches
 from bot.work.batches.batch_life import NewBatch
 from bot.work.context import Context
-from bot.work.errors import AlreadyThereError, BadValueError, NotAllowedError, NotThereError
+from bot.work.errors import AlreadyThereError, BadValueError, BlindError, NotAllowedError, NotThereError
 from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import DraftLine, FormulaView
+from bot.work.reminders import planning
 from bot.work.trials import trials
 from bot.work.trials.trials import TrialKind, TrialState, TrialView, Triangle, Variant
-from storage.tables import Trial, TrialScore, TrialVariant
+from storage.tables import Batch, Trial, TrialScore, TrialVariant
 from storage.types import exact_text
 
 MOST_VARIANTS = 8
@@ -90,13 +92,9 @@ def _seed(context: Context) -> int:
 
 
 def add(context: Context, trial_id: int, lines: Sequence[DraftLine], changed: str) -> TrialView:
-    """Add a variant to a running trial. Raises NotThereError, BadValueError.
-
-    A blind trial whose bottles are filled takes none: its letter would tell which one came late.
-    """
+    """Add a variant to a running trial. Raises NotThereError, BadValueError, BlindError."""
     row = _open(context, trial_id)
-    if row.blind and begun(context, trial_id):
-        raise BadValueError("number of variants", changed)
+    refuse_telling(context, trial_id)
     numbers = [one.number for one in context.book.all(TrialVariant, TrialVariant.trial_id == trial_id)]
     if len(trials.variant_rows(context, trial_id)) >= MOST_VARIANTS:
         raise BadValueError("number of variants", str(len(numbers)))
@@ -132,20 +130,21 @@ def _write(context: Context, row: Trial, number: int, lines: Sequence[DraftLine]
     context.book.add(TrialVariant(trial_id=row.id, number=number, changed=changed[:500], lines=written))
 
 
-def begun(context: Context, trial_id: int) -> bool:
-    """Whether bottles of a trial are filled or tasted, so that their letters stay."""
-    rows = trials.variant_rows(context, trial_id)
-    return any(one.batch_id is not None for one in rows) or bool(trials.scores_of(context, trial_id))
+def refuse_telling(context: Context, trial_id: int) -> None:
+    """Raise BlindError where a variant that comes or goes would tell by its letter which one it is."""
+    trial = trials.get(context, trial_id)
+    if trial.hidden and trial.begun:
+        raise BlindError(trial_id)
 
 
 def give_codes(context: Context, row: Trial) -> None:
     """Assign a letter to each variant: in order, or shuffled if the trial is blind.
 
-    Once bottles are filled or tasted, the letters stay and a new variant gets the next one.
+    Once they are in use they stay, and a new variant gets the next one.
     """
     rows = trials.variant_rows(context, row.id)
     everything = context.book.all(TrialVariant, TrialVariant.trial_id == row.id)
-    if begun(context, row.id):
+    if trials.get(context, row.id).begun:
         used = {one.code for one in everything}
         for one in rows:
             if one.code is None:
@@ -210,9 +209,28 @@ def make(context: Context, trial_id: int) -> TrialView:
         if row is not None:
             row.batch_id = batch
         made.append(batch)
+    bottles = [batches.row_of(context, number) for number in made]
+    if trial.blind:
+        _make_alike(trial, bottles)
+    for bottle in bottles:
+        planning.plan_batch(context.book, context.bar, bottle, str(bottle.frozen["formula"]), context.now)
     context.book.session.flush()
     context.log("trial batches", trial=trial_id, batches=made)
     return trials.get(context, trial_id)
+
+
+def _make_alike(trial: TrialView, rows: Sequence[Batch]) -> None:
+    """Give the bottles of a blind trial the same volume and dates, which would tell them apart.
+
+    The volumes differ by rounding and contraction only; the earliest date is right for all of them.
+    """
+    for name in ("discard_on", "recheck_on"):
+        days = [row.frozen[name] for row in rows if row.frozen[name] is not None]
+        for row in rows:
+            row.frozen = {**row.frozen, name: min(days, default=None)}
+    for row in rows:
+        row.total_ml = trial.total_ml
+        row.discard_on = date.fromisoformat(row.frozen["discard_on"])
 
 
 def look_up(context: Context, trial_id: int) -> TrialView:
@@ -291,6 +309,7 @@ def close(context: Context, trial_id: int) -> TrialView:
     row = _open(context, trial_id)
     row.state = TrialState.CLOSED
     context.book.session.flush()
+    context.book.touched()  # the looks at its bottles count from now on
     context.log("close trial", trial=trial_id)
     return trials.get(context, trial_id)
 

@@ -9,6 +9,7 @@ from bot.work.context import Context
 from bot.work.errors import OffTheLogError
 from bot.work.formulas import formula_undo
 from bot.work.standing import Details, Rows, Value
+from bot.work.trials import trial_life
 from bot.work.trials.trials import TrialState
 from storage.tables import Batch, Trial, TrialScore, TrialVariant
 
@@ -53,6 +54,7 @@ def _read_state(context: Context, details: Details) -> str:
 def _write_state(context: Context, details: Details, state: str) -> None:
     _trial(context, details["trial"]).state = state
     context.book.session.flush()
+    context.book.touched()
 
 
 CLOSE = Value(_read_state, _write_state, states=(TrialState.OPEN.value, TrialState.CLOSED.value))
@@ -70,8 +72,10 @@ def _read_void(context: Context, details: Details) -> bool:
 def _write_void(context: Context, details: Details, void: bool) -> None:
     row = context.book.get(TrialVariant, details["trial"], details["number"])
     if row is not None:
+        trial_life.refuse_telling(context, row.trial_id)
         row.void = void
         context.book.session.flush()
+        trial_life.give_codes(context, _trial(context, row.trial_id))
 
 
 VARIANT = Value(_read_void, _write_void, states=(True, False))  # its scores go with it

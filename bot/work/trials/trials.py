@@ -95,6 +95,12 @@ class TrialView:
         """Whether the codes are secret."""
         return self.blind and self.state is TrialState.OPEN
 
+    @property
+    def begun(self) -> bool:
+        """Whether bottles are filled or tasted, or the codes looked up: then the codes stay."""
+        filled = any(one.batch_id is not None for one in self.variants)
+        return filled or bool(self.tasted or self.looked or self.known)
+
     def by_code(self, code: str) -> Variant:
         """Return the variant of this code. Raises NotThereError."""
         for one in self.variants:

@@ -86,7 +86,7 @@ def test_a_late_letter_of_a_blind_trial_would_tell_so_there_is_none(house: House
     ana.says("trial brine: salt 30 g")
     assert len(_trial(house).variants) == 3  # before any bottle is filled, all letters are dealt anew
     ana.says("trial made 1")
-    assert "is blind and its bottles are filled" in text(ana.says("trial brine: salt 35 g"))
+    assert "is blind and its letters are given out" in text(ana.says("trial brine: salt 35 g"))
     assert len(_trial(house).variants) == 3
 
 

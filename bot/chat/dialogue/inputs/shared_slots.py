@@ -35,6 +35,7 @@ from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import FormulaView, in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.stock import on_hand as stock
+from bot.work.trials import blind
 
 _MOST_CHOICES = 12
 
@@ -278,6 +279,17 @@ def accept_batch(turn: Turn, given: Given, value: int | Noun) -> BatchView:
     raise Say(reply(_("Which batch of {name}?").format(name=value.name), buttons=rows))
 
 
+def accept_shown_batch(turn: Turn, given: Given, value: int | Noun) -> BatchView:
+    """Turn a number or name into a batch. Raises Say for a bottle whose content is secret."""
+    batch = accept_batch(turn, given, value)
+    trial = blind.trial_of(turn.context, batch)
+    if trial is not None:
+        button = Button(_("Trial {trial}").format(trial=trial), f"trials {trial}")
+        hidden = _("Blind trial {trial}: what went in stays hidden until it ends.").format(trial=trial)
+        raise Say(reply(hidden, buttons=((button,),)))
+    return batch
+
+
 def _naming(turn: Turn, given: Given, batch: BatchView) -> str:
     """Return the line, or the answer to a question, with a batch's number in place of its formula's name."""
     said = given.words.get("batch")
@@ -293,6 +305,7 @@ def accept_open_batch(turn: Turn, given: Given, value: int | Noun) -> BatchView:
 
 
 BATCH_SLOT = Slot("batch", accept_batch, ask_open_batch)
+SHOWN_BATCH_SLOT = replace(BATCH_SLOT, accept=accept_shown_batch)
 OPEN_BATCH_SLOT = replace(BATCH_SLOT, accept=accept_open_batch)
 SAID_BATCH_SLOT = replace(BATCH_SLOT, ask=None)
 

@@ -59,7 +59,9 @@ def _in_batch(turn: Turn, batch: BatchView | None, named: Named | None) -> Ingre
     """Return the ingredient of a batch with this word in its name; for no name its spirit."""
     if batch is None or not (named is None or isinstance(named, Unknown)):
         return None
-    lines = [ingredients.get(turn.context, line.ingredient_id) for line in batch.lines]
+    bottles = blind.bottles_of(turn.context, batch)  # what only one of them holds would tell
+    numbers = dict.fromkeys(line.ingredient_id for one in bottles for line in one.lines)
+    lines = [ingredients.get(turn.context, number) for number in numbers]
     if named is None:
         found = [one for one in lines if one.kind is IngredientKind.SPIRIT]
     else:

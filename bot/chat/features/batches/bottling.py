@@ -21,6 +21,7 @@ from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
 from bot.work.batches.bottles import Lost
 from bot.work.log.history import LogLine
+from bot.work.trials import blind
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +142,8 @@ def lost_reply(turn: Turn, batch: BatchView, lost: Lost) -> Reply:
     first = _("Batch {number}, {name}: {amount} lost").format(
         number=batch.number, name=batch.name, amount=show_ml(lost.ml, units)
     )
-    first += "." if lost.cost is None else f", {show_money(lost.cost)}."
+    hidden = blind.trial_of(turn.context, batch) is not None
+    first += "." if lost.cost is None or hidden else f", {show_money(lost.cost)}."
     now = _("Now: {left}.").format(left=left_words(lost.left, units))
     show = Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}")
     return reply(first, now, buttons=((show, undo_button(turn)),), edits=turn.message.tapped is not None)

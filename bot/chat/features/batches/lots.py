@@ -10,7 +10,7 @@ from datetime import date
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.names import named_ingredient
-from bot.chat.dialogue.inputs.shared_slots import BATCH_SLOT, STATE_WORDS, undo_button
+from bot.chat.dialogue.inputs.shared_slots import SHOWN_BATCH_SLOT, STATE_WORDS, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
@@ -32,7 +32,7 @@ _EXPIRY = re.compile(
 
 
 def _ask_lot_ingredient(turn: Turn, given: Given) -> Question:
-    batch = given[BATCH_SLOT]
+    batch = given[SHOWN_BATCH_SLOT]
     choices = [(line.name, f"#{line.ingredient_id}") for line in batch.lines]
     return Question(_("Whose lot?"), columns(choices, 1), hint=_("An ingredient"))
 
@@ -126,7 +126,7 @@ COMMANDS = (
         words=("lot number",),
         examples=(N_("lot 12 grapefruit oil A2231"), N_("lot 12 grapefruit oil A2231 exp 2027-05")),
         slots=(
-            BATCH_SLOT,
+            SHOWN_BATCH_SLOT,
             Slot("ingredient", _accept_lot_ingredient, _ask_lot_ingredient),
             Slot("lot", _accept_lot, _ask_lot),
         ),

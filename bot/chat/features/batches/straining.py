@@ -23,6 +23,7 @@ from bot.work.batches import batch_life
 from bot.work.batches.batches import BatchView
 from bot.work.log.chain import State
 from bot.work.log.history import LogLine
+from bot.work.trials import blind
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,7 +56,8 @@ def _strained(turn: Turn, arguments: StrainedArguments) -> Reply:
     first = _("Batch {number}, {name}: {volume} came out.").format(
         number=batch.number, name=batch.name, volume=show_ml(made.total_ml, units)
     )
-    return reply(first, *_strength_lines(made), buttons=(_buttons(turn, batch.number),))
+    hidden = blind.trial_of(turn.context, made) is not None
+    return reply(first, *([] if hidden else _strength_lines(made)), buttons=(_buttons(turn, batch.number),))
 
 
 def _strength_lines(batch: BatchView) -> list[str]:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.inputs.shared_slots import SAID_BATCH_SLOT, quantity_in_ml
+from bot.chat.dialogue.inputs.shared_slots import SHOWN_BATCH_SLOT, quantity_in_ml
 from bot.chat.dialogue.inputs.strength import accept_level, ask_strength, percent_of, show_strength
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_of
 from bot.chat.dialogue.log_words import LogWords
@@ -124,7 +124,7 @@ def _from_percent(
 
 
 def _wants_amount(turn: Turn, given: Given) -> bool:
-    if any(slot in given for slot in (_AMOUNT, _TOTAL, SAID_BATCH_SLOT, _READING)):
+    if any(slot in given for slot in (_AMOUNT, _TOTAL, _BATCH, _READING)):
         return False
     if isinstance(given.get(_SUBJECT), FormulaView):
         return False
@@ -172,7 +172,7 @@ def _wants_to(turn: Turn, given: Given) -> bool:
         return False
     if any(slot in given and given.get(slot) is None for slot in (_AMOUNT, _LEVEL)):
         return False  # given, and accepted after this slot
-    if any(slot in given for slot in (_TO_LEVEL, _FROM_LEVEL, _MORE, SAID_BATCH_SLOT, _READING)):
+    if any(slot in given for slot in (_TO_LEVEL, _FROM_LEVEL, _MORE, _BATCH, _READING)):
         return False
     if _LEVEL in given and isinstance(given.get(_SUBJECT), IngredientView):
         return False
@@ -317,6 +317,7 @@ def _set(turn: Turn, one: IngredientView, percent: Fraction) -> Reply:
     return reply(first, *lines, buttons=buttons)
 
 
+_BATCH = replace(SHOWN_BATCH_SLOT, ask=None)
 _SUBJECT = Slot("subject", accept_subject)
 _READING = Slot("reading", accept_level)
 _TOTAL = Slot("total", _accept_ml)
@@ -341,7 +342,7 @@ COMMANDS = (
         ),
         slots=(
             _SUBJECT,
-            SAID_BATCH_SLOT,
+            _BATCH,
             _READING,
             _TOTAL,
             # Before the amount: refuse an impossible strength before asking anything.

@@ -17,6 +17,7 @@ from bot.trade.words import N_
 from bot.work.context import Role
 from bot.work.errors import NotAllowedError
 from bot.work.people import bar_deletion, former, people, team
+from bot.work.trials import trials
 
 
 def _privacy(turn: Turn, arguments: Arguments) -> Reply:
@@ -47,6 +48,8 @@ def _export_me(turn: Turn, arguments: Arguments) -> Reply:
     rows = sum(len(value) for value in held.values() if isinstance(value, list))
     buttons = [(Button(_("Forget me"), "forget me"),)]
     lines = [_("Photos stay with the chat; here are only their numbers.")]
+    if trials.running_blind(turn.context):
+        lines.append(_("What went into the bottles of a blind trial comes with it once that ends."))
     if left:
         held["bars_left"] = outside["bars_left"]
         lines.append(_("It also has what is still kept of you at {bars}.").format(bars=", ".join(left)))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
@@ -197,6 +197,12 @@ def _told_apart(trial: TrialView, code: str) -> bool:
     return any(one is not None and one.clear for one in found)
 
 
+def _accept_scored(turn: Turn, given: Given, value: str) -> str:
+    if _TRIAL_SLOT in given or len(trials.listed(turn.context)) == 1:
+        only_scored(_tasted(turn, given.get(_TRIAL_SLOT)))
+    return _accept_code(turn, given, value)
+
+
 _TRIAL_SLOT = Slot("trial_number", accept_trial, ask_trial, _several)
 
 _CODE_SLOT = Slot("code", _accept_code, _ask_code, rule="bottle_slot")
@@ -239,7 +245,7 @@ COMMANDS = (
         "promote",
         N_("make a variant the next version"),
         _promote,
-        slots=(_TRIAL_SLOT, _CODE_SLOT),
+        slots=(_TRIAL_SLOT, replace(_CODE_SLOT, accept=_accept_scored)),
         writes=True,
         manages=True,
     ),

@@ -6,8 +6,8 @@ from fractions import Fraction
 
 from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, ngettext, show_number
-from bot.chat.reply.message import Grid
-from bot.chat.reply.units import show_amount
+from bot.chat.reply.message import Block, Grid, Text
+from bot.chat.reply.units import show_amount, show_ml
 from bot.trade.trials.tasting import Aspect, Difference, Summary
 from bot.trade.words import N_
 from bot.work.trials import trial_life
@@ -41,8 +41,17 @@ def title(trial: TrialView) -> str:
     return text.format(number=trial.id, name=trial.formula.name, codes=codes)
 
 
-def amounts_grid(turn: Turn, trial: TrialView) -> Grid:
-    """Return the amounts in each variant, side by side, at the size that is made of each."""
+def amounts(turn: Turn, trial: TrialView) -> list[Block]:
+    """Return the size that is made of each variant, and the amounts for it, side by side."""
+    return [size_of_each(turn, trial), _amounts_grid(turn, trial)]
+
+
+def size_of_each(turn: Turn, trial: TrialView) -> Text:
+    """Write the size that is made of each variant."""
+    return Text(_("{amount} of each.").format(amount=show_ml(trial.total_ml, turn.context.bar.units)))
+
+
+def _amounts_grid(turn: Turn, trial: TrialView) -> Grid:
     trial, units = trial_life.at_size(turn.context, trial), turn.context.bar.units
     names: dict[int, str] = {}
     for one in trial.variants:

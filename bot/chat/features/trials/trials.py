@@ -14,17 +14,18 @@ from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.formulas.drafting import FormulaLines, apply_details, draft_line
-from bot.chat.features.trials.trial_words import amounts_grid, result_lines, score_grid, title
-from bot.chat.features.trials.triangle_words import begin_triangle, only_scored, triangle_card
+from bot.chat.features.trials.trial_card import card, ways
+from bot.chat.features.trials.trial_words import amounts, size_of_each, title
+from bot.chat.features.trials.triangle_words import begin_triangle, only_scored
 from bot.chat.grammar.syntax import Amount, Detail, IngredientLine
 from bot.chat.i18n.language import _, ngettext
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
-from bot.chat.reply.units import show_ml, show_quantity, sizes_offered
+from bot.chat.reply.units import show_quantity, sizes_offered
 from bot.trade.words import N_
 from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
 from bot.work.trials import trial_life, trials
-from bot.work.trials.trials import TrialState, TrialView
+from bot.work.trials.trials import TrialView
 
 # -- choosing a trial ----------------------------------------------------------------------
 
@@ -193,13 +194,20 @@ def _begun(turn: Turn, made: TrialView, first: str) -> Reply:
     if made.hidden:
         blocks.append(Text(_("Whoever fills them checks the letters; tasters don't.")))
     else:
-        blocks.append(amounts_grid(turn, made))
-    changes = "\n".join(
-        one.changed if made.hidden else f"{one.code}: {one.changed}" for one in made.variants if one.changed
-    )
+        blocks += amounts(turn, made)
+    changes = "\n".join(_changes(made))
     blocks.append(Text(_("Against the formula: {changes}").format(changes=changes)))
-    blocks.append(Text(_("{amount} of each.").format(amount=show_ml(made.total_ml, turn.context.bar.units))))
-    return Reply(tuple(blocks), (*_ways(turn, made), (undo_button(turn),)))
+    if made.hidden:
+        blocks.append(size_of_each(turn, made))
+    return Reply(tuple(blocks), (*ways(made), (undo_button(turn),)))
+
+
+def _changes(trial: TrialView) -> list[str]:
+    """Return the change of each variant: with its letter, or in the order in which they were added."""
+    changed = [one for one in trial.variants if one.changed]
+    if trial.hidden:
+        return [one.changed for one in sorted(changed, key=lambda one: one.number)]
+    return [f"{one.code}: {one.changed}" for one in changed]
 
 
 def _add(turn: Turn, arguments: AddArguments) -> Reply:
@@ -208,82 +216,13 @@ def _add(turn: Turn, arguments: AddArguments) -> Reply:
 
 def _add_to(turn: Turn, going_on: TrialView, lines: FormulaLines) -> Reply:
     only_scored(going_on)
-    if going_on.hidden and trial_life.begun(turn.context, going_on.id):
-        raise Say(
-            reply(
-                _("Trial {number} is blind and its bottles are filled.").format(number=going_on.id),
-                _("A new letter would show which one came late. End it, then begin another."),
-                buttons=((Button(_("End it"), f"trial close {going_on.id}"),),),
-            )
-        )
     draft, changed = _draft(turn, going_on.formula, lines)
     made = trial_life.add(turn.context, going_on.id, draft.lines, changed)
     first = _("Trial {number} has {count} variants now.").format(number=made.id, count=len(made.variants))
     return _begun(turn, made, first)
 
 
-# -- display -------------------------------------------------------------------------------
-
-
-def _ways(turn: Turn, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
-    number = trial.id
-    if trial.state is not TrialState.OPEN:
-        return ((Button(_("Formula"), f"formula #{trial.formula.id}"),),)
-    rows: list[tuple[Button, ...]] = [
-        (Button(_("Taste"), f"taste #{number}"), Button(_("Another variant"), f"trial add {number}"))
-    ]
-    second = []
-    if any(one.batch_id is None for one in trial.variants):
-        second.append(Button(_("Log the batches"), f"trial made {number}"))
-    if trial.hidden:
-        second.append(Button(_("Which is which?"), f"trial key {number}"))
-    if second:
-        rows.append(tuple(second))
-    return tuple(rows)
-
-
-def card(turn: Turn, trial: TrialView) -> Reply:
-    """Show one trial: the differences, the scores side by side, and the next steps."""
-    if trial.triangle is not None:
-        return triangle_card(turn, trial)
-    blocks: list[Block] = [Text(title(trial), strong=True)]
-    if trial.hidden:
-        blocks.append(Text(_("Blind: you see which is which when it ends.")))
-        if trial.looked:
-            blocks.append(Text(_("Looked up the letters: {names}").format(names=", ".join(trial.looked))))
-    else:
-        blocks.append(amounts_grid(turn, trial))
-    tasters = len(trial.tasted)
-    if trial.table is None:
-        blocks.append(Text(_("Nobody has tasted yet.")))
-    elif trial.hidden and not trial.done_by(turn.context.person_id):
-        text = ngettext(
-            "{count} has tasted. You see the scores once you have tasted.",
-            "{count} have tasted. You see the scores once you have tasted.",
-            tasters,
-        )
-        blocks.append(Text(text.format(count=tasters)))
-    else:
-        blocks.append(score_grid(trial))
-        blocks += [Text(line) for line in result_lines(trial)]
-    ends: tuple[Button, ...] = ()
-    if trial.state is TrialState.OPEN and trial.table is not None:
-        ends = (Button(_("End it"), f"trial close {trial.id}"),)
-    return Reply(tuple(blocks), (*_ways(turn, trial), *_promotions(turn, trial), *((ends,) if ends else ())))
-
-
-def _promotions(turn: Turn, trial: TrialView) -> tuple[tuple[Button, ...], ...]:
-    if trial.table is None or trial.promoted is not None or not turn.context.role.manages:
-        return ()
-    # In a blind trial the letter of the formula itself is hidden, so promotion comes after the end.
-    if trial.hidden:
-        return ()
-    buttons = [
-        Button(_("Promote {code}").format(code=one.code), f"promote #{trial.id} {one.code}")
-        for one in trial.variants
-        if one.number != trials.BASE
-    ]
-    return (tuple(buttons[:4]),) if buttons else ()
+# -- list, key, bottles, end --------------------------------------------------------------
 
 
 def _list(turn: Turn, arguments: TrialsArguments) -> Reply:
@@ -306,16 +245,15 @@ def _list(turn: Turn, arguments: TrialsArguments) -> Reply:
 def _key(turn: Turn, arguments: OneTrialArguments) -> Reply:
     only_scored(arguments.trial_number)
     trial = trial_life.look_up(turn.context, arguments.trial_number.id)
-    lines = [
-        _("{code}: {what}").format(code=one.code, what=one.changed or _("as in the book"))
-        for one in trial.variants
-    ]
+    base = next(one for one in trial.variants if one.number == trials.BASE)
+    changes = "\n".join(f"{one.code}: {one.changed}" for one in trial.variants if one.changed)
     return reply(
         title(trial),
-        "\n".join(lines),
-        amounts_grid(turn, trial),
+        _("{code} is the formula as in the book.").format(code=base.code),
+        *amounts(turn, trial),
+        _("Changed in the formula:\n{changes}").format(changes=changes),
         *([_("Logged that you looked.")] if trial.hidden else []),
-        buttons=_ways(turn, trial),
+        buttons=ways(trial),
     )
 
 
@@ -325,10 +263,10 @@ def _made(turn: Turn, arguments: OneTrialArguments) -> Reply:
     trial = trial_life.make(turn.context, arguments.trial_number.id)
     new = [one for one in trial.variants if one.batch_id not in before]
     if not new:
-        return reply(_("Every variant has its batch already."), buttons=_ways(turn, trial))
+        return reply(_("Every variant has its batch already."), buttons=ways(trial))
     lines = "\n".join(_("{code}: batch {number}").format(code=one.code, number=one.batch_id) for one in new)
     first = ngettext("{count} small batch is logged.", "{count} small batches are logged.", len(new))
-    return reply(first.format(count=len(new)), lines, buttons=(*_ways(turn, trial), (undo_button(turn),)))
+    return reply(first.format(count=len(new)), lines, buttons=(*ways(trial), (undo_button(turn),)))
 
 
 def _close(turn: Turn, arguments: OneTrialArguments) -> Reply:
