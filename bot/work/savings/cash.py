@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date
 
 from bot.trade.days import Week, business_day_span
 from bot.trade.numbers.ranges import Range
@@ -21,6 +22,7 @@ from bot.work.money import prices
 from bot.work.planning import usage
 from bot.work.savings import before_after, fresh_versus_spray
 from bot.work.savings.before_after import SprayEffect
+from storage.tables import Entry
 
 _NOTICED = 0.05  # a change of a fruit's price by less is not worth a sentence
 
@@ -91,6 +93,18 @@ def cash(context: Context, effects: Sequence[SprayEffect]) -> Cash | None:
         all(one.priced for one in parts),
         all(one.made for one in parts),
     )
+
+
+def currency_changed(context: Context, since: date) -> bool:
+    """Return whether the bar came to its currency only after this day: sums would mix two of them."""
+    rows = context.book.all(Entry, Entry.what == "settings", Entry.chain.is_(None))
+    days = [
+        context.bar.day_of(row.at)
+        for row in rows
+        if row.details.get("after", {}).get("currency") == context.bar.currency
+        and row.details["before"].get("currency") != context.bar.currency
+    ]
+    return max(days, default=since) > since
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,6 +28,7 @@ _USUAL_BOTTLE_ML = Fraction(50)
 class Unknown(StrEnum):
     """Something that the page leaves out. The values are shown to people."""
 
+    CURRENCY = N_("cash: the currency changed in these weeks")
     PURCHASES = N_("what the fruit cost: log deliveries, before and since")
     BATCHES = N_("the spray: log its batches")
     PRICES = N_("batches with an ingredient without a price")
@@ -74,7 +75,8 @@ def page(context: Context) -> OwnerPage | None:
     sprayed = [one.since.fruit for one in effects]
     every = before_after.pieces_by_week(context, weeks)
     compared = [_compared(context, one) for one in effects]
-    cash = cashed.cash(context, effects)
+    mixed = cashed.currency_changed(context, first)
+    cash = None if mixed else cashed.cash(context, effects)
     minutes = tuple((found.fruit.name, found.result.minutes) for found in compared if found is not None)
     return OwnerPage(
         effects,
@@ -86,15 +88,19 @@ def page(context: Context) -> OwnerPage | None:
         before_after.unlogged(context, weeks),
         cash,
         minutes,
-        _unknown(effects, cash, minutes),
+        _unknown(effects, cash, minutes, mixed),
     )
 
 
 def _unknown(
-    effects: Sequence[SprayEffect], cash: Cash | None, minutes: Sequence[tuple[str, Answer]]
+    effects: Sequence[SprayEffect],
+    cash: Cash | None,
+    minutes: Sequence[tuple[str, Answer]],
+    mixed_currencies: bool,
 ) -> tuple[Unknown, ...]:
     left_out = {
-        Unknown.PURCHASES: cash is None,
+        Unknown.CURRENCY: mixed_currencies,
+        Unknown.PURCHASES: cash is None and not mixed_currencies,
         Unknown.BATCHES: cash is not None and not cash.made,
         Unknown.PRICES: cash is not None and not cash.priced,
         Unknown.BOTTLES: cash is not None,

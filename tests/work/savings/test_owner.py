@@ -8,6 +8,8 @@ from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
 
+import pytest
+
 from bot.work.savings import owner
 from bot.work.savings.owner import OwnerPage, Unknown
 from tests.house import House, Person, first_lines, text
@@ -230,6 +232,52 @@ def test_half_the_drinks_explain_half_the_waste(house: House) -> None:
     ana.says("spraying orange since 2026-01-19")
     assert "Counted a drink: 1 % more" in _more(ana)  # by the half piece added to each sum
     assert "shows nothing yet" in _more(ana)
+
+
+def _bought(ana: Person, house: House, days: tuple[int, ...], line: str) -> None:
+    for number in days:
+        day = _FIRST + timedelta(days=number)
+        house.clock.set(datetime(day.year, day.month, day.day, 23, tzinfo=UTC))
+        ana.says(line)
+
+
+def test_a_delivery_without_a_sum_costs_the_price_then(house: House) -> None:
+    ana = _weeks(house, (6, 6, 1, 1))
+    _bought(ana, house, (0, 7), "price oranges 0.50 each")
+    _bought(ana, house, (1, 8), "bought 80 oranges")
+    _bought(ana, house, (14, 21), "bought 20 oranges")
+    _bought(ana, house, (26,), "price oranges 0.90 each")
+    _bought(ana, house, (28,), "spraying orange since 2026-01-19")
+    cash = _page(house).cash
+    assert cash is not None
+    # 80 at 0.50 in each week before; 20 at 0.50, then 20 at the 0.90 in force at that week's end
+    assert cash.sums == pytest.approx((30, 52))
+    assert cash.a_week == pytest.approx(26)
+    assert not cash.made
+
+
+def test_two_currencies_are_no_one_sum(house: House) -> None:
+    ana = _weeks(house, (6, 6, 1, 1))
+    _bought(ana, house, (1, 8), "bought 80 oranges 40")
+    _bought(ana, house, (15, 22), "bought 20 oranges 10")
+    _bought(ana, house, (28,), "spraying orange since 2026-01-19")
+    ana.says("bar currency USD")
+    page = _page(house)
+    assert page.cash is None
+    assert Unknown.CURRENCY in page.unknown
+    ana.says("undo")
+    assert _page(house).cash is not None
+
+
+def test_more_waste_and_more_cash_are_said_as_a_loss(house: House) -> None:
+    ana = _weeks(house, (2, 2, 9, 9))
+    _bought(ana, house, (1, 8), "bought 40 oranges 20")
+    _bought(ana, house, (15, 22), "bought 90 oranges 45")
+    _bought(ana, house, (28,), "spraying orange since 2026-01-19")
+    said = text(ana.says("owner"))
+    assert said.startswith("Cash: €50.00 behind after 2 whole weeks")
+    assert "A week: €25.00 more paid" in said
+    assert "less" not in said
 
 
 def test_zero_before_and_after_claim_nothing(house: House) -> None:
