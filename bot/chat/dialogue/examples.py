@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 
+from bot.chat.dialogue.slots import columns
 from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import counted_name
@@ -23,6 +24,7 @@ _FIRST_FRUIT, _FIRST_FRUITS = N_("orange"), N_("oranges")
 _SECOND_FRUIT, _SECOND_FRUITS = N_("lime"), N_("limes")
 # The usual waste of most bars, offered while a bar has few fruits of its own.
 USUAL_FRUIT = (_FIRST_FRUIT, N_("lemon"), _SECOND_FRUIT, N_("grapefruit"))
+_FEW = 6  # a bar with fewer fruits of its own is also offered the usual ones
 _MANY = Fraction(2)
 
 
@@ -75,6 +77,15 @@ def own_fruits(turn: Turn) -> list[str]:
     own = {one.id: one.name for one in ingredients.all_of(turn.context, IngredientKind.FRUIT)}
     most = [number for number in waste.most_used(turn.context) if number in own]
     return [own[number] for number in dict.fromkeys([*most, *own])]
+
+
+def fruit_choices(turn: Turn) -> tuple[tuple[tuple[str, str], ...], ...]:
+    """Return fruit to tap: the bar's own, and the usual ones where it has few."""
+    names = own_fruits(turn)
+    if len(names) < _FEW:
+        known = {name.casefold() for name in names}
+        names += [_(name) for name in USUAL_FRUIT if _(name).casefold() not in known]
+    return columns([(one, one) for one in names[:8]], 2)
 
 
 def usual_fruit(turn: Turn) -> str:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.examples import USUAL_FRUIT, example_of, own_fruits
+from bot.chat.dialogue.examples import example_of, fruit_choices
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, noting_night, of_day, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit
@@ -38,22 +38,13 @@ from bot.work.fruit.peeled import PeeledView
 from bot.work.fruit.waste import WasteLine
 from bot.work.log.chain import State
 
-_FEW = 6  # a bar with fewer fruits of its own is also offered the usual ones
-
-
 # -- choosing fruit and number -------------------------------------------------------------
 
 
 def _ask_fruit(turn: Turn, given: Given) -> Question:
-    names = own_fruits(turn)
-    if len(names) < _FEW:
-        known = {name.casefold() for name in names}
-        names += [_(name) for name in USUAL_FRUIT if _(name).casefold() not in known]
     lying = peeled.waiting(turn.context)
     blocks: tuple[Block, ...] = (Grid(tuple(_lying_row(one) for one in lying[:6])),) if lying else ()
-    return Question(
-        _("Which fruit was peeled?"), columns([(one, one) for one in names[:8]], 2), blocks, _("4 oranges")
-    )
+    return Question(_("Which fruit was peeled?"), fruit_choices(turn), blocks, _("4 oranges"))
 
 
 def _ask_lying(turn: Turn, given: Given) -> Question:

@@ -9,6 +9,7 @@ from math import ceil
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
+from bot.chat.dialogue.examples import fruit_choices
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
@@ -33,7 +34,7 @@ _DRINKS, _WASTED, _GARNISHES = (50, 100, 200, 300, 500, 800), (0, 5, 10, 20, 40,
 
 
 def _ask_fruit(turn: Turn, given: Given) -> Question:
-    return Question(_("Which fruit would you stop cutting?"), hint=_("orange"))
+    return Question(_("Which fruit would you stop cutting?"), fruit_choices(turn), hint=_("orange"))
 
 
 def _ask_price(turn: Turn, given: Given) -> Question:
