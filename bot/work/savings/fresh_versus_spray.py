@@ -170,8 +170,7 @@ def _shelf_weeks(view: FormulaView) -> Decimal | None:
 def _uncounted(settings: BarSettings, view: FormulaView, wasted: WastedShare | None) -> tuple[Uncounted, ...]:
     left_out = []
     making, bottle, label = (overheads.said(settings, view.id, name) for name in overheads.FIELDS)
-    labour = making or settings.garnish_minutes
-    if not labour:
+    if not making:
         left_out.append(Uncounted.BATCH_MINUTES)
     if making and not settings.garnish_minutes:
         left_out.append(Uncounted.GARNISH_MINUTES)

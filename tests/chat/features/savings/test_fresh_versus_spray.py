@@ -74,6 +74,13 @@ def test_bottle_label_and_waste_cost_money_and_work_stays_apart(ana: Person) -> 
     assert "Not counted" not in said
 
 
+def test_cutting_without_mixing_is_not_all_the_time(ana: Person) -> None:
+    ana.says("bar garnish minutes 0.3")
+    assert "Not counted: batch minutes" in text(ana.says("cost mist x1 more"))
+    ana.says("bar batch minutes 20")
+    assert "batch minutes" not in text(ana.says("cost mist x1 more"))
+
+
 def test_ranges_name_the_two_inputs_that_matter_most_and_can_be_drawn(ana: Person) -> None:
     for line in (
         "price grapefruit 0.80 each, 6-10 garnishes each",
