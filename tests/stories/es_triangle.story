@@ -29,6 +29,29 @@ Ana: servir prueba 1
 Ana: cata #1
   Tú serviste estas copas, así que las prueba
   otra persona.
+Ana: sirve las copas
+  Copas 1, de izquierda a derecha
+    955  fruta fresca (pomelo)
+    570        Bruma de pomelo
+    956  fruta fresca (pomelo)
+  El mismo cóctel en la misma copa, a
+  escondidas. Tú no puedes probar estas.
+  Quien cata dice: cata #1
+Ana: exportar
+  Todo La Gaviota, en archivos.
+    fórmulas  1
+    precios   3
+    merma     0
+    lotes     0
+  El archivo JSON lo tiene todo y me lo puedes
+  devolver; las tablas son para leer.
+  La prueba 1 es a ciegas y sigue: el archivo
+  lleva su clave, pero no a simple vista.
+  <file formulas.csv>
+  <file prices.csv>
+  <file waste.csv>
+  <file batches.csv>
+  <file peel-ledger.json>
 Ana: prueba terminar 1
   Prueba 1: Bruma de pomelo contra la fruta
   fresca (pomelo), terminada

@@ -76,6 +76,20 @@ Ben: batch 2
   [Open it]
   [Discard] [Label] [Note a lot]
   [Trial 1]
+Ana: trial grapefruit mist: grapefruit oil 16 ml
+  Trial 1 is blind and its letters are given
+  out.
+  That would show which letter is which. End it
+  first.
+  [End it]
+Ana: strength batch 2
+  Blind trial 1: what went in stays hidden until
+  it ends.
+  [Trial 1]
+Ana: lot 2 grapefruit oil X9
+  Blind trial 1: what went in stays hidden until
+  it ends.
+  [Trial 1]
 Ana taps [Which is which?]
   Trial 1, Grapefruit mist: A, B, C
   A is the formula as in the book.

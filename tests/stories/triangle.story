@@ -55,6 +55,17 @@ Ana: promote #1 A
   Trial 1 is a triangle test: its glasses are
   known when it ends.
   [See the trial]
+Ana: trial add 1
+  Trial 1 is a triangle test: its glasses are
+  known when it ends.
+  [See the trial]
+Ana: trial grapefruit mist against fresh
+  Trial 1: Grapefruit mist against fresh
+  grapefruit
+  Nobody has tasted yet.
+  Blind: the answer comes when it ends.
+  [Pour] [Taste]
+  [End it]
 Ana: taste
   Which glass is the odd one?
   [698] [846] [901]
@@ -76,7 +87,7 @@ Ana: taste #1 698
   1 tasting so far.
   [Pour]
   [Undo]
-Ben: trial pour 1
+Ben: pour
   Glasses 2, from left to right
     739   Grapefruit mist
     557  fresh grapefruit

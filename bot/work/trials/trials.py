@@ -260,13 +260,14 @@ def listed(context: Context, everything: bool = False) -> list[TrialView]:
     return [one for one in found if everything or one.state is TrialState.OPEN]
 
 
-def open_of(context: Context, formula_id: int) -> TrialView | None:
-    """Return the running trial of a formula's variants, or None."""
+def open_of(context: Context, formula_id: int, kind: TrialKind = TrialKind.SCORES) -> TrialView | None:
+    """Return the running trial of a formula's variants, or its triangle test; or None."""
     row = context.book.one(
         Trial,
         Trial.formula_id == formula_id,
         Trial.state == TrialState.OPEN,
-        Trial.kind == TrialKind.SCORES,
+        Trial.kind == kind,
         order=Trial.id.desc(),
     )
-    return None if row is None else get(context, row.id)
+    found = None if row is None else get(context, row.id)
+    return found if found is not None and found.state is TrialState.OPEN else None

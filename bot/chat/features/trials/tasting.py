@@ -12,9 +12,8 @@ from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.trials.trial_words import title
 from bot.chat.features.trials.trials import (
-    NUMBER_SLOT,
-    OneTrialArguments,
     accept_trial,
     ask_trial,
     none_goes_on,
@@ -211,12 +210,33 @@ _SCORE_SLOTS = tuple(
 )
 
 
-def _pour(turn: Turn, arguments: OneTrialArguments) -> Reply:
-    trial = arguments.trial_number
+def _triangles(turn: Turn) -> list[TrialView]:
+    return [one for one in trials.listed(turn.context) if one.triangle is not None]
+
+
+def _ask_triangle(turn: Turn, given: Given) -> Question:
+    choices = [(title(one), str(one.id)) for one in _triangles(turn)]
+    return Question(_("Which trial?"), columns(choices[:8], 1))
+
+
+@dataclass(frozen=True, kw_only=True)
+class PourArguments(Arguments):
+    """A triangle test, or None for the only one."""
+
+    trial_number: TrialView | None = None
+
+
+def _pour(turn: Turn, arguments: PourArguments) -> Reply:
+    running = _triangles(turn)
+    trial = arguments.trial_number or (running[0] if running else None)
+    if trial is None:
+        raise Say(reply(_("No triangle test is running."), buttons=((Button(_("Trials"), "trials"),),)))
     if trial.triangle is None or trial.state is not TrialState.OPEN:
         return reply(_("Trial {number} has no glasses to pour.").format(number=trial.id))
     return glasses(turn, trial_life.pour(turn.context, trial.id))
 
+
+_POURED_SLOT = replace(_TRIAL_SLOT, ask=_ask_triangle, wanted=lambda turn, _given: len(_triangles(turn)) > 1)
 
 COMMANDS = (
     Command(
@@ -237,7 +257,8 @@ COMMANDS = (
         "trial pour",
         N_("pour the next glasses of a triangle test"),
         _pour,
-        slots=(NUMBER_SLOT,),
+        words=("pour", "pour glasses", "pour the glasses", "pour trial"),
+        slots=(_POURED_SLOT,),
         writes=True,
         private_only=True,
     ),

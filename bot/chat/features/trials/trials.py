@@ -25,7 +25,7 @@ from bot.trade.words import N_
 from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import Draft, DraftLine, FormulaView
 from bot.work.trials import trial_life, trials
-from bot.work.trials.trials import TrialView
+from bot.work.trials.trials import TrialKind, TrialView
 
 # -- choosing a trial ----------------------------------------------------------------------
 
@@ -52,7 +52,14 @@ def accept_trial(turn: Turn, given: Given, value: Fraction) -> TrialView:
     return trials.get(turn.context, int(value))
 
 
+def _accept_scored(turn: Turn, given: Given, value: Fraction) -> TrialView:
+    trial = accept_trial(turn, given, value)
+    only_scored(trial)
+    return trial
+
+
 NUMBER_SLOT = Slot("trial_number", accept_trial, ask_trial)
+_SCORED_SLOT = replace(NUMBER_SLOT, accept=_accept_scored)
 _FRESH_SLOT = Slot("fresh", said)
 
 
@@ -160,7 +167,8 @@ def _trial(turn: Turn, arguments: TrialArguments) -> Reply:
         return card(turn, arguments.trial_number)
     view, lines, size = arguments.formula, arguments.lines, arguments.size
     if view is not None and arguments.fresh:
-        return begin_triangle(turn, view)
+        running = trials.open_of(turn.context, view.id, TrialKind.TRIANGLE)
+        return begin_triangle(turn, view) if running is None else card(turn, running)
     going_on = _going_on(turn, view)
     if going_on is not None:
         return _add_to(turn, going_on, lines) if lines else card(turn, going_on)
@@ -215,7 +223,6 @@ def _add(turn: Turn, arguments: AddArguments) -> Reply:
 
 
 def _add_to(turn: Turn, going_on: TrialView, lines: FormulaLines) -> Reply:
-    only_scored(going_on)
     draft, changed = _draft(turn, going_on.formula, lines)
     made = trial_life.add(turn.context, going_on.id, draft.lines, changed)
     first = _("Trial {number} has {count} variants now.").format(number=made.id, count=len(made.variants))
@@ -243,7 +250,6 @@ def _list(turn: Turn, arguments: TrialsArguments) -> Reply:
 
 
 def _key(turn: Turn, arguments: OneTrialArguments) -> Reply:
-    only_scored(arguments.trial_number)
     trial = trial_life.look_up(turn.context, arguments.trial_number.id)
     base = next(one for one in trial.variants if one.number == trials.BASE)
     changes = "\n".join(f"{one.code}: {one.changed}" for one in trial.variants if one.changed)
@@ -258,7 +264,6 @@ def _key(turn: Turn, arguments: OneTrialArguments) -> Reply:
 
 
 def _made(turn: Turn, arguments: OneTrialArguments) -> Reply:
-    only_scored(arguments.trial_number)
     before = {one.batch_id for one in arguments.trial_number.variants}
     trial = trial_life.make(turn.context, arguments.trial_number.id)
     new = [one for one in trial.variants if one.batch_id not in before]
@@ -308,11 +313,11 @@ COMMANDS = (
         "trial add",
         N_("add a variant to a trial"),
         _add,
-        slots=(NUMBER_SLOT, Slot("lines", _accept_variant, _ask_variant)),
+        slots=(_SCORED_SLOT, Slot("lines", _accept_variant, _ask_variant)),
         writes=True,
     ),
-    Command("trial key", N_("which letter is which"), _key, slots=(NUMBER_SLOT,), writes=True),
-    Command("trial made", N_("log a trial's small batches"), _made, slots=(NUMBER_SLOT,), writes=True),
+    Command("trial key", N_("which letter is which"), _key, slots=(_SCORED_SLOT,), writes=True),
+    Command("trial made", N_("log a trial's small batches"), _made, slots=(_SCORED_SLOT,), writes=True),
     Command("trial close", N_("end a trial"), _close, slots=(NUMBER_SLOT,), writes=True),
 )
 
