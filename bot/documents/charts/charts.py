@@ -123,7 +123,7 @@ def bars_by_week(
                 base += layer.values[week]
         if running and week == len(totals) - 1 and total:
             sheet.unfinished(x - bar / 2, to_y(total), bar, to_y(0) - to_y(total))
-        if totals_fit:
+        if totals_fit or week in unlogged:
             sheet.text(x, to_y(total) - 9, shown[week], size=SMALL_SIZE, align="center", over_area=True)
     sheet.top = to_y(0) + 12
     names_below(sheet, [(left + slot * (week + 0.5), name) for week, name in enumerate(weeks)])

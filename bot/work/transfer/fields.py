@@ -270,7 +270,7 @@ Person = Annotated[int, PlainValidator(_whoever_reads), PlainSerializer(_person_
 
 
 def sealed(written: dict[str, Any], *shown: str) -> dict[str, Any]:
-    """Return a written row with some fields to read, and the rest in a form that nobody reads at a glance.
+    """Return a written row with some fields to read, and the rest in a form not read at a glance.
 
     It is no encryption: an import in another program has to open it without a password.
     """
