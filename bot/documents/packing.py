@@ -11,7 +11,7 @@ from typing import Any
 from bot.documents.charts.canvas import LIGHT, PIXELS_PER_POINT, WIDTH
 
 _INCH = 100  # points per inch of the picture
-_PAGE = (8.27, 11.69)  # A4 in inches
+_PAGES = {"A4": (8.27, 11.69), "Letter": (8.5, 11.0)}  # inches
 _LINE, _HEAD, _TOP = 22, 30, 46  # points of height
 _MOST_LETTERS = 44  # in a line of the picture
 
@@ -41,10 +41,11 @@ def picture(packing: Packing) -> bytes:
     return _saved(figure, "png", facecolor=LIGHT.card, dpi=_INCH * PIXELS_PER_POINT)
 
 
-def page(packing: Packing) -> bytes:
-    """Return the list as a PDF page; a long one is drawn smaller, so that it stays one page."""
-    scale = min(1.6, 1050 / _height(packing))
-    figure = _figure(_PAGE, packing, _PAGE[1] * _INCH / scale, scale)
+def page(packing: Packing, paper: str) -> bytes:
+    """Return the list as a PDF page, A4 or Letter; a long one is drawn smaller, so that it stays one page."""
+    width, height = _PAGES[paper]
+    scale = min(1.6, 0.9 * height * _INCH / _height(packing))
+    figure = _figure((width, height), packing, height * _INCH / scale, scale)
     return _saved(figure, "pdf")
 
 

@@ -45,7 +45,8 @@ class MenuLine(InBar):
 class Event(Numbered):
     """An evening planned apart from the usual service.
 
-    `plan` holds what was asked (guests, drinks each, formulas) and what was planned; `back` what came back,
+    `plan` holds what was asked (guests, drinks each, formulas), the batches made for it, the mark of its
+    reminders, and once something came back the mL taken and the day it was noted; `back` what came back,
     mL by formula number, None before that.
     """
 

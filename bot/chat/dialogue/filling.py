@@ -182,7 +182,11 @@ def _take_answer(
     dialogue.answered = True
     if slot.many:
         _add_to_list(dialogue, slot, answer, value)
-        return ask(turn, dialogue, evaluate(turn, command, dialogue), slot)
+        given = evaluate(turn, command, dialogue)
+        if not slot.full(turn, given):
+            return ask(turn, dialogue, given, slot)
+        dialogue.finished.add(slot.name)
+        return _go_on(turn, command, dialogue)
     dialogue.fill(slot.name, answer, value)
     return _go_on(turn, command, dialogue)
 

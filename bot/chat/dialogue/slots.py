@@ -81,8 +81,8 @@ class Slot(Generic[T_co]):
 
     `ask` words the question, None for a slot without one; `wanted` says whether it is required, by the known
     slots; `accept` converts the parsed value for the command, or raises Say. `rule` is the grammar rule that
-    parses an answer. A `many` slot takes several messages until 'done'. `only` returns the words and value
-    of the one thing that can be meant, which is then not asked, or None.
+    parses an answer. A `many` slot takes several messages until 'done', or until `full`. `only` returns the
+    words and value of the one thing that can be meant, which is then not asked, or None.
     """
 
     name: str
@@ -91,6 +91,7 @@ class Slot(Generic[T_co]):
     wanted: Callable[[Turn, Given], bool] = always
     rule: str = ""
     many: bool = False
+    full: Callable[[Turn, Given], bool] = lambda turn, given: False
     only: Callable[[Turn], tuple[str, object] | None] | None = None
 
     @property

@@ -134,6 +134,18 @@ class Portion:
 
 
 @dataclass(frozen=True, slots=True)
+class CameBack:
+    """What came back from an event: an amount, some bottles ("each") or a share of what was taken.
+
+    `taken` is what was taken, if said; `what` the preparation, if named.
+    """
+
+    amount: Amount | Factor
+    taken: Amount | None
+    what: Named | None
+
+
+@dataclass(frozen=True, slots=True)
 class Swap:
     """A substitute spirit, named by its strength, its name, or both."""
 

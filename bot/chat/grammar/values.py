@@ -15,6 +15,7 @@ from bot.chat.grammar.syntax import (
     DAYS_AGO,
     Amount,
     Bottles,
+    CameBack,
     Day,
     Drinks,
     Duration,
@@ -213,6 +214,19 @@ class Values(Transformer[Token, Any]):
 
     def half(self, children: Children) -> Factor:
         return Factor(Fraction(1, 2))
+
+    def none_of_it(self, children: Children) -> Factor:
+        return Factor(Fraction(0))
+
+    def all_of_it(self, children: Children) -> Factor:
+        return Factor(Fraction(1))
+
+    def came(self, children: Children) -> CameBack:
+        parts = list(flat(children))
+        amounts = [part for part in parts if isinstance(part, Amount | Factor)]
+        taken = next((one for one in amounts[1:] if isinstance(one, Amount)), None)
+        what = next((part for part in parts if not isinstance(part, Amount | Factor)), None)
+        return CameBack(amounts[0], taken, what)
 
     def have(self, children: Children) -> tuple[Named, Amount]:
         parts = list(flat(children))

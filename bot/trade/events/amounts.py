@@ -5,18 +5,31 @@ they are shared among several drinks, the sprays of a drink and the size of a sp
 times in ten by the normal approximation: mean plus 1.2816 standard deviations (quantile of the standard
 normal distribution at 0.9). A range of sprays or of their size counts as uniform: its standard deviation is
 its width divided by the square root of 12.
+
+What earlier events of the bar used for each expected drink takes the place of sprays and sizes. From n such
+rates the amount for the next event is the upper end of a prediction interval of a normal sample, mean + t *
+s * sqrt(1 + 1/n). As one or two events show no spread, s is taken together with the assumed spread, which
+counts as _BELIEVED_EVENTS events: the predictive Student distribution of a normal sample with a scaled
+inverse chi-squared variance, A. Gelman and others, Bayesian Data Analysis, 3rd edition, sections 2.6 and 3.2
+(from memory; checked by integration and by simulation in tests/outside/checks_events.py).
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from statistics import fmean
+
+from bot.trade.numbers.student_t import two_sided_quantile
 
 ENOUGH_AT_90 = 1.2815515655446004
 # Relative standard deviations. Common practice, no source.
 DRINKS_SPREAD = 0.10
 SHARE_SPREAD = 0.25
+# The number of events that the assumed spread weighs as much as. Common practice, no source.
+_BELIEVED_EVENTS = 4
 # Guests that one open bottle serves, and spare sprayers of each preparation. Common practice, no source.
 GUESTS_A_SPRAYER = 100
 SPARE_SPRAYERS = 1
@@ -46,11 +59,24 @@ def need(
 ) -> Need:
     """Return the need of a preparation for a number of drinks; `shared` if guests choose among several."""
     likely = drinks * sum(sprays) / 2 * sum(spray_ml) / 2
-    spreads = [DRINKS_SPREAD, uniform_spread(*sprays), uniform_spread(*spray_ml)]
-    spreads += [SHARE_SPREAD] if shared else []
-    spread = math.sqrt(sum(one * one for one in spreads))
+    spread = math.hypot(_event_spread(shared), uniform_spread(*sprays), uniform_spread(*spray_ml))
     enough = likely * (1 + ENOUGH_AT_90 * spread) / (1 - loss_share)
     return Need(likely, enough)
+
+
+def _event_spread(shared: bool) -> float:
+    """Return the assumed relative standard deviation from one event to another."""
+    return math.hypot(DRINKS_SPREAD, SHARE_SPREAD if shared else 0.0)
+
+
+def learned_need(drinks: float, shared: bool, used: Sequence[float]) -> Need:
+    """Return the need by the mL that earlier events used for each expected drink, losses included."""
+    mean = fmean(used)
+    believed = _BELIEVED_EVENTS * (_event_spread(shared) * mean) ** 2
+    freedom = _BELIEVED_EVENTS + len(used) - 1
+    variance = (believed + sum((one - mean) ** 2 for one in used)) / freedom
+    margin = two_sided_quantile(0.8, freedom) * math.sqrt(variance * (1 + 1 / len(used)))
+    return Need(drinks * mean, drinks * (mean + margin))
 
 
 def latest_to_make(day: date, rest_hours: float, tries: int = 2) -> date:

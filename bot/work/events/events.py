@@ -1,108 +1,115 @@
-"""Plan an event: amounts, latest days, bottles, shopping and reminders; and note what came back."""
+"""Plan an event, change or cancel it, and note what came back."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 
 from bot.trade.days import instant_of
-from bot.trade.events import amounts
-from bot.trade.events.amounts import Need
 from bot.work.context import Context
 from bot.work.errors import BadValueError, NotThereError
-from bot.work.formulas import formulas
-from bot.work.formulas.formulas import FormulaView
-from bot.work.menu import menu
-from bot.work.planning import plan
-from bot.work.planning.plan import Shopping
+from bot.work.events import needs
+from bot.work.events.needs import Asked, Part, asked_of
 from bot.work.reminders import own
 from bot.work.reminders.own import When
 from bot.work.standing import Details, Value
 from storage.tables import Event
-from storage.types import JsonObject
+from storage.types import JsonObject, exact_text
 
 MOST_GUESTS = 20_000
 MOST_EACH = 20
 _BUY_BEFORE = timedelta(days=2)  # days before making. Common practice, no source.
+_ASKED = ("guests", "each", "formulas", "drinks")
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
-    """An event as asked: the day, guests, drinks for each, and the formulas or drinks of the list."""
+class Back:
+    """What came back of a preparation, and what was taken, in mL."""
 
-    day: date
-    guests: int
-    each: Fraction
-    formulas: tuple[int, ...]
-    drinks: tuple[int, ...]
+    ml: Fraction
+    taken_ml: Fraction
 
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """One preparation of an event: its need, what to make and to take, and the latest day to make it."""
-
-    formula: FormulaView
-    need: Need
-    make_ml: Fraction
-    bottles: int
-    bottle_ml: Fraction
-    sprayers: int
-    make_by: date
+    @property
+    def used_ml(self) -> Fraction:
+        """What was used."""
+        return max(Fraction(0), self.taken_ml - self.ml)
 
 
 @dataclass(frozen=True, slots=True)
 class EventView:
-    """An event with its plan; `back` are the mL that came back by formula, None before that."""
+    """An event: what was asked, its preparations, what came back by formula, the batches made for it."""
 
     id: int
     asked: Asked
     parts: tuple[Part, ...]
-    shopping: Shopping
-    back: Mapping[int, Fraction] | None
+    back: Mapping[int, Back]
+    batches: tuple[int, ...]
 
     @property
-    def drinks(self) -> Fraction:
-        """The drinks expected in all."""
-        return self.asked.guests * self.asked.each
+    def open_parts(self) -> list[Part]:
+        """The preparations of which nobody noted what came back."""
+        return [one for one in self.parts if one.formula.id not in self.back]
+
+    @property
+    def buy_by(self) -> date:
+        """The day to have bought everything by."""
+        return min(one.make_by for one in self.parts) - _BUY_BEFORE
 
 
 def plan_event(context: Context, asked: Asked) -> EventView:
-    """Plan an event and its reminders. Raises BadValueError, NotThereError."""
-    if not 0 < asked.guests <= MOST_GUESTS:
-        raise BadValueError("number of people", str(asked.guests))
-    if not 0 < asked.each <= MOST_EACH:
-        raise BadValueError("number of drinks", str(float(asked.each)))
-    if not context.today <= asked.day <= context.today + own.FURTHEST:
-        raise BadValueError("day", asked.day.isoformat())
-    said: JsonObject = {
-        "guests": asked.guests,
-        "each": str(asked.each),
-        "formulas": list(asked.formulas),
-        "drinks": list(asked.drinks),
-    }
+    """Plan an event. Raises BadValueError, NotThereError."""
+    _check(context, asked)
     row = context.book.add(
-        Event(day=asked.day, plan=said, made_at=context.now, by=context.person_id, back=None)
+        Event(day=asked.day, plan=_said(asked), made_at=context.now, by=context.person_id, back=None)
     )
     view = _view(context, row)
     context.log("event", event=row.id, guests=asked.guests, day=asked.day.isoformat())
     return view
 
 
+def change(context: Context, number: int, asked: Asked) -> EventView:
+    """Change what was asked of an event; a new day or other preparations need new reminders.
+
+    Raises BadValueError, NotThereError.
+    """
+    row = _row(context, number)
+    _check(context, asked)
+    before = _read_asked(row)
+    after = {**_said(asked), "day": asked.day.isoformat(), "about": before["about"]}
+    if any(before[name] != after[name] for name in ("day", "formulas", "drinks")):
+        after["about"] = f"event:{number}:{context.book.next_number('event reminders')}"
+    _write_asked(context, {"event": number}, after)
+    context.log("change event", event=number, before=before, after=after)
+    return _view(context, row)
+
+
+def cancel(context: Context, number: int) -> EventView:
+    """Cancel an event and its reminders. Raises NotThereError."""
+    row = _row(context, number)
+    view = _view(context, row)
+    _cancel(context, {"event": number}, True)
+    context.log("cancel event", event=number, guests=view.asked.guests, day=row.day.isoformat())
+    return view
+
+
 def remind(context: Context, number: int, texts: Sequence[tuple[str, date]]) -> None:
     """Plan the reminders of an event, at the bar's usual hour; those whose time is past are left out."""
-    row = _row(context, number)
+    about = _about(_row(context, number))
     for text, day in texts:
         due = instant_of(day, context.bar.settings.discard_prompt_at, context.bar.zone)
-        own.put_for(context, f"event:{row.id}", text, When(due))
+        own.put_for(context, about, text, When(due))
+
+
+def is_about(details: Details) -> bool:
+    """Whether the details of a reminder say that it belongs to an event."""
+    return str(details.get("about", "")).startswith("event:")
 
 
 def listed(context: Context) -> list[EventView]:
     """Return the events that are not cancelled, the latest day first."""
-    rows = context.book.all(Event, Event.cancelled_at.is_(None), order=Event.day.desc())
-    return [_view(context, row) for row in rows]
+    return [_view(context, row) for row in reversed(_rows(context))]
 
 
 def get(context: Context, number: int) -> EventView:
@@ -110,13 +117,70 @@ def get(context: Context, number: int) -> EventView:
     return _view(context, _row(context, number))
 
 
-def note_back(context: Context, number: int, back: Mapping[int, Fraction]) -> EventView:
-    """Note the mL of each formula that came back. Raises NotThereError."""
+def days(context: Context) -> frozenset[date]:
+    """Return the days of events, which say nothing about a usual night."""
+    return frozenset(row.day for row in _rows(context))
+
+
+def made_for(context: Context) -> dict[int, EventView]:
+    """Return the batches that were made for an event, each with the event."""
+    views = [_view(context, row) for row in _rows(context) if row.plan.get("batches")]
+    return {number: view for view in views for number in view.batches}
+
+
+def tie(context: Context, number: int, batch: int) -> None:
+    """Keep a batch for an event. Raises NotThereError."""
     row = _row(context, number)
-    before = row.back
-    row.back = {**(before or {}), **{str(one): str(ml) for one, ml in back.items()}}
-    context.log("event back", event=number, before=before, after=row.back)
+    row.plan = {**row.plan, "batches": [*row.plan.get("batches", []), batch]}
+
+
+Returned = Mapping[int, tuple[Fraction, Fraction | None]]  # mL and, if said, mL taken, by formula
+
+
+def note_back(context: Context, number: int, back: Returned) -> EventView:
+    """Note the mL of each formula that came back and, where it was not the list, what was taken.
+
+    Raises NotThereError, BadValueError.
+    """
+    row = _row(context, number)
+    view, before = _view(context, row), row.back
+    taken = dict(row.plan.get("taken", {}))
+    listed_ml = {one.formula.id: one.take_ml for one in view.parts}
+    for formula, (ml, said) in back.items():
+        if formula not in listed_ml:
+            raise NotThereError("formula", str(formula))
+        known = view.back[formula].taken_ml if formula in view.back else listed_ml[formula]
+        taken_ml = known if said is None else said
+        if ml > taken_ml:
+            raise BadValueError("amount", exact_text(ml))
+        taken[str(formula)] = exact_text(taken_ml)
+    noted = row.plan.get("noted", context.today.isoformat())
+    row.plan = {**row.plan, "taken": taken, "noted": noted}
+    row.back = {**(before or {}), **{str(one): exact_text(ml) for one, (ml, _taken) in back.items()}}
+    context.log("event back", event=number, day=row.day.isoformat(), before=before, after=row.back)
     return _view(context, row)
+
+
+def _check(context: Context, asked: Asked) -> None:
+    if not 0 < asked.guests <= MOST_GUESTS:
+        raise BadValueError("number of people", str(asked.guests))
+    if not 0 < asked.each <= MOST_EACH:
+        raise BadValueError("number of drinks", str(float(asked.each)))
+    if not context.today <= asked.day <= context.today + own.FURTHEST:
+        raise BadValueError("day", asked.day.isoformat())
+
+
+def _said(asked: Asked) -> JsonObject:
+    return {
+        "guests": asked.guests,
+        "each": str(asked.each),
+        "formulas": list(asked.formulas),
+        "drinks": list(asked.drinks),
+    }
+
+
+def _rows(context: Context) -> Sequence[Event]:
+    return context.book.all(Event, Event.cancelled_at.is_(None), order=(Event.day, Event.id))
 
 
 def _row(context: Context, number: int) -> Event:
@@ -126,95 +190,72 @@ def _row(context: Context, number: int) -> Event:
     return row
 
 
-# -- the plan -------------------------------------------------------------------------------------
+def _about(row: Event) -> str:
+    """Return the mark of an event's reminders."""
+    return str(row.plan.get("about", f"event:{row.id}"))
 
 
 def _view(context: Context, row: Event) -> EventView:
-    said = row.plan
-    asked = Asked(
-        row.day, said["guests"], Fraction(said["each"]), tuple(said["formulas"]), tuple(said["drinks"])
-    )
-    parts = _parts(context, asked)
-    back = None if row.back is None else {int(one): Fraction(ml) for one, ml in row.back.items()}
-    needs = [(one.formula, one.make_ml) for one in parts]
-    return EventView(row.id, asked, parts, plan.shopping_for(context, needs, asked.day), back)
-
-
-def _parts(context: Context, asked: Asked) -> tuple[Part, ...]:
-    """Share the drinks among the subjects evenly, and add up the need of each formula."""
-    subjects = len(asked.formulas) + len(asked.drinks)
-    each = float(asked.guests * asked.each) / subjects
-    shared = subjects > 1
-    found: dict[int, list[Need]] = {}
-    views = {number: formulas.get(context, number) for number in asked.formulas}
-    for view in views.values():
-        sprays = view.sprays or (Fraction(1), Fraction(1))
-        found.setdefault(view.id, []).append(_need(context, each, shared, sprays, view.spray_ml))
-    for number in asked.drinks:
-        for line in menu.get(context, number).lines:
-            views[line.formula.id] = line.formula
-            ml = Fraction(1) if line.ml is None else line.ml
-            size = line.formula.spray_ml if line.sprays is not None else (ml, ml)
-            sprays = line.sprays or (Fraction(1), Fraction(1))
-            found.setdefault(line.formula.id, []).append(_need(context, each, shared, sprays, size))
-    return tuple(_part(context, asked, views[number], needs) for number, needs in found.items())
-
-
-def _need(
-    context: Context,
-    drinks: float,
-    shared: bool,
-    sprays: tuple[Fraction, Fraction],
-    size: tuple[Fraction, Fraction],
-) -> Need:
-    loss = float(Fraction(context.bar.settings.loss_percent)) / 100
-    low, high = (float(end) for end in sprays)
-    small, large = (float(end) for end in size)
-    return amounts.need(drinks, shared, (low, high), (small, large), loss)
-
-
-def _part(context: Context, asked: Asked, view: FormulaView, needs: Sequence[Need]) -> Part:
-    need = Need(sum(one.likely_ml for one in needs), sum(one.enough_ml for one in needs))
-    bottle = Fraction(50) if view.sprays is not None else Fraction(500)
-    count = max(1, math.ceil(need.enough_ml / float(bottle)))
-    return Part(
-        view,
-        need,
-        count * bottle,
-        count,
-        bottle,
-        min(count, amounts.sprayers(asked.guests)) if view.sprays is not None else 0,
-        amounts.latest_to_make(asked.day, float(view.rest_hours)),
-    )
-
-
-def buy_by(found: EventView) -> date:
-    """Return the day to have bought everything by."""
-    return min(one.make_by for one in found.parts) - _BUY_BEFORE
+    asked = asked_of(row)
+    # What an event used counts for those after it, once somebody noted it.
+    earlier = [
+        one
+        for one in _rows(context)
+        if one.day < row.day and one.back and one.plan.get("noted", "9") <= row.day.isoformat()
+    ]
+    parts = needs.parts(context, asked, earlier)
+    listed_ml = {one.formula.id: one.take_ml for one in parts}
+    taken = row.plan.get("taken", {})
+    back = {
+        int(number): Back(Fraction(ml), Fraction(taken.get(number, listed_ml.get(int(number), Fraction(0)))))
+        for number, ml in (row.back or {}).items()
+    }
+    return EventView(row.id, asked, parts, back, tuple(row.plan.get("batches", ())))
 
 
 # -- undo ------------------------------------------------------------------------------------------
 
 
+def _logged(context: Context, details: Details) -> Event:
+    """Return the event of a log entry, also if it is cancelled."""
+    row: Event | None = context.book.get(Event, details["event"])
+    assert row is not None  # noqa: S101 - events are never deleted
+    return row
+
+
 def _is_cancelled(context: Context, details: Details) -> bool:
-    row = context.book.get(Event, details["event"])
-    return row is None or row.cancelled_at is not None
+    return _logged(context, details).cancelled_at is not None
 
 
 def _cancel(context: Context, details: Details, cancelled: bool) -> None:
-    row = context.book.get(Event, details["event"])
-    if row is not None:
-        row.cancelled_at = context.now if cancelled else None
-        own.switch(context, f"event:{row.id}", on=not cancelled)
+    row = _logged(context, details)
+    row.cancelled_at = context.now if cancelled else None
+    own.switch(context, _about(row), on=not cancelled)
+
+
+def _read_asked(row: Event) -> JsonObject:
+    said = {name: row.plan[name] for name in _ASKED}
+    return {**said, "day": row.day.isoformat(), "about": _about(row)}
+
+
+def _write_asked(context: Context, details: Details, said: JsonObject) -> None:
+    row = _logged(context, details)
+    if said["about"] != _about(row):
+        own.switch(context, _about(row), on=False)
+        own.switch(context, said["about"], on=True)
+    row.day = date.fromisoformat(said["day"])
+    row.plan = {**row.plan, "about": said["about"], **{name: said[name] for name in _ASKED}}
 
 
 def _read_back(context: Context, details: Details) -> JsonObject | None:
-    return _row(context, details["event"]).back
+    return _logged(context, details).back
 
 
 def _write_back(context: Context, details: Details, back: JsonObject | None) -> None:
-    _row(context, details["event"]).back = back
+    _logged(context, details).back = back
 
 
 PLANNED = Value(_is_cancelled, _cancel, states=(True, False))
+CANCELLED = Value(_is_cancelled, _cancel, states=(False, True))
+ASKED = Value(lambda context, details: _read_asked(_logged(context, details)), _write_asked)
 BACK = Value(_read_back, _write_back)

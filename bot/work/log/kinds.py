@@ -170,6 +170,8 @@ KINDS: dict[str, Kind] = {
     "tick": _value(own.STATE, "reminder", "reminder"),
     "closes": _value(own.CLOSER, "closer", "day"),
     "event": _value(events.PLANNED, "event", "event"),
+    "change event": _value(events.ASKED, "event", "event"),
+    "cancel event": _value(events.CANCELLED, "event", "event"),
     "event back": _value(events.BACK, "event back", "event"),
     "serve": _value(menu.DRINK, "drink", "drink"),
     "off menu": _value(menu.DRINK, "drink", "drink"),

@@ -16,6 +16,7 @@ from bot.trade.numbers.uncertainty import to_decimal
 from bot.trade.planning.fruit_par import DemandDay, Par, critical_fractile, fruit_overage, par_by_weekday
 from bot.trade.words import N_
 from bot.work.context import BarView, Context
+from bot.work.events import events
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import balance
@@ -43,7 +44,7 @@ class FruitPar:
 
     `spoiled_share` is the share of the leftovers at close that is eventually thrown out; `assumed` means that
     this was never counted and is assumed to be all of it. `price` is that of one fruit. Without a price or
-    any demand `by_weekday` is empty.
+    any demand `by_weekday` is empty. `event_days` were logged but do not count.
     """
 
     fruit: IngredientView
@@ -53,6 +54,7 @@ class FruitPar:
     fractile: Fraction | None
     spoiled_share: Decimal
     assumed: bool
+    event_days: tuple[date, ...] = ()
 
 
 def pars(context: Context) -> list[FruitPar]:
@@ -67,14 +69,15 @@ def fruit_par(context: Context, fruit: IngredientView) -> FruitPar:
     each = _price_each(fruit, price)
     counts = sorted(balance.counts(context, fruit.id, most=1000), key=lambda one: one.place)
     share, assumed = _spoiled(context, fruit, counts)
-    source, demand = _demand(context, fruit, price, counts)
+    source, logged = _demand(context, fruit, price, counts)
+    demand, apart = _usual(context, logged)
     if each is None or not each or not demand:
-        return FruitPar(fruit, source, {}, each, None, share, assumed)
+        return FruitPar(fruit, source, {}, each, None, share, assumed, apart)
     overage = fruit_overage(each, share)
     fractile = critical_fractile(each * (missing_times(context.bar) - 1), overage)
     if fractile == 1:  # nothing ever spoils: use the highest demand
         fractile = Fraction(99, 100)
-    return FruitPar(fruit, source, par_by_weekday(demand, fractile), each, fractile, share, assumed)
+    return FruitPar(fruit, source, par_by_weekday(demand, fractile), each, fractile, share, assumed, apart)
 
 
 def missing_times(bar: BarView) -> Decimal:
@@ -108,6 +111,13 @@ def _demand(
     }
     source = max(found, key=lambda one: len(found[one]))
     return (source, found[source]) if found[source] else (None, [])
+
+
+def _usual(context: Context, demand: Sequence[DemandDay]) -> tuple[list[DemandDay], tuple[date, ...]]:
+    """Return the demand without the days of events, and the days left out."""
+    apart = events.days(context)
+    left_out = tuple(one.day for one in demand if one.day in apart)
+    return [one for one in demand if one.day not in apart], left_out
 
 
 def _by_drinks(context: Context, fruit: IngredientView, price: PriceView | None) -> list[DemandDay]:

@@ -23,6 +23,7 @@ from bot.work.formulas.keeping import kept_days
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
 from bot.work.planning import usage
+from bot.work.planning.event_stock import EventPlan, EventStock
 from bot.work.planning.usage import Evidence, Usage
 from bot.work.stock import on_hand as stock
 from bot.work.stock import pars
@@ -73,19 +74,23 @@ class Shopping:
     no_price: tuple[str, ...]
     unclear: tuple[str, ...]
     batches: tuple[FormulaPlan, ...]
+    events: tuple[EventPlan, ...]
     until: date
 
 
-def plan_for(context: Context, view: FormulaView, known: Usage | None = None) -> FormulaPlan:
-    """Plan the next batch of a formula from its use, its rest and its discard date."""
+def plan_for(
+    context: Context, view: FormulaView, known: Usage | None = None, events: EventStock | None = None
+) -> FormulaPlan:
+    """Plan the next batch of a formula for the usual use, from its rest and its discard date."""
     known = known or Usage(context)
+    events = events or EventStock(context, known)
     found = known.of(view)
     if found.use is None:
         return FormulaPlan(view, None, found.evidence, None, None)
     # A batch may still be used on its discard date, so it is gone on the next day.
     plan = next_batch(
         found.use,
-        usage.in_stock(context, known.made.get(view.id, []), found.use),
+        usage.in_stock(context, known.made.get(view.id, []), found.use, events.kept()),
         context.today,
         math.ceil(view.rest_hours / 24),
         kept_days(view) + 1,
@@ -105,7 +110,9 @@ def _size(plan: BatchPlan, use: WeekdayUse) -> Fraction | None:
 def plan_all(context: Context) -> list[FormulaPlan]:
     """Plan every formula in the book: the earliest batch first, the unknown last."""
     known = Usage(context)
-    found = [plan_for(context, formulas.get(context, one.id), known) for one in formulas.listed(context)]
+    events = EventStock(context, known)
+    views = (formulas.get(context, one.id) for one in formulas.listed(context))
+    found = [plan_for(context, view, known, events) for view in views]
     late = date.max
 
     def order(one: FormulaPlan) -> tuple[bool, date, str]:
@@ -118,7 +125,7 @@ def plan_all(context: Context) -> list[FormulaPlan]:
 
 
 def shopping(context: Context, days: int = SHOP_DAYS) -> Shopping:
-    """List the whole packs to buy for the batches of the next days and for stock below its par."""
+    """List the whole packs to buy: for the batches of the next days, for events, for stock below its par."""
     until = context.today + timedelta(days=days)
     due = [
         one
@@ -128,9 +135,13 @@ def shopping(context: Context, days: int = SHOP_DAYS) -> Shopping:
     basket = _Basket(context)
     for one in due:
         basket.add_batch(one.view, one.size_ml or Fraction(0))
+    coming = [one for one in EventStock(context).plans() if one.to_make and one.event.buy_by <= until]
+    for event in coming:
+        for view, ml in event.amounts:
+            basket.add_batch(view, ml)
     for ingredient, least, dimension in pars.listed(context):
         basket.add(ingredient, least, dimension)
-    return basket.shopping(due, until)
+    return basket.shopping(due, until, coming)
 
 
 def shopping_for(context: Context, made: Sequence[tuple[FormulaView, Fraction]], until: date) -> Shopping:
@@ -155,12 +166,12 @@ class _Basket:
         self.packs: dict[str, list[Pack]] = {}
         self.unclear: set[str] = set()
 
-    def shopping(self, due: Sequence[FormulaPlan], until: date) -> Shopping:
+    def shopping(self, due: Sequence[FormulaPlan], until: date, events: Sequence[EventPlan] = ()) -> Shopping:
         """Return the packs that cover all needs."""
         found = shopping_list(self.needed, self.there, self.packs)
         lines = tuple(self.line(one) for one in found)
         cost, no_price = list_cost(found)
-        return Shopping(lines, cost, no_price, tuple(sorted(self.unclear)), tuple(due), until)
+        return Shopping(lines, cost, no_price, tuple(sorted(self.unclear)), tuple(due), tuple(events), until)
 
     def add_batch(self, view: FormulaView, ml: Fraction) -> None:
         """Add the ingredients of a batch."""

@@ -2,25 +2,51 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import timedelta
+from enum import StrEnum
 
+from bot.trade.events.allotment import pack_day
 from bot.work.batches import batches
 from bot.work.batches.batches import BatchState, BatchView, Clarity
 from bot.work.context import Context
+from bot.work.events import events
+from bot.work.events.events import EventView
 from bot.work.fruit import peeled
 from bot.work.fruit.peeled import PeeledView
 from bot.work.planning import plan
+from bot.work.planning.event_stock import EventStock, PartPlan
 from bot.work.planning.plan import FormulaPlan, Shopping
 from bot.work.reminders import own
 from bot.work.reminders.own import Planned
 from bot.work.stock import on_hand
 from bot.work.stock.on_hand import OnHand
 
+_ASKED_DAYS = 14  # after an event. Common practice, no source.
+
+
+class EventStep(StrEnum):
+    """What an event needs on a day."""
+
+    MAKE = "make"
+    PACK = "pack"
+    SERVE = "serve"
+    NOTE_BACK = "note back"
+
+
+@dataclass(frozen=True, slots=True)
+class EventTask:
+    """A step of an event that is due; `part` is what to make."""
+
+    step: EventStep
+    event: EventView
+    part: PartPlan | None = None
+
 
 @dataclass(frozen=True, slots=True)
 class Today:
-    """The tasks of a business day: batches by what they need, peeled fruit, what people wrote, stock.
+    """The tasks of a business day: batches by what they need, peeled fruit, what people wrote, events, stock.
 
     `last_days` are batches near their discard date; `unseen` have rested and nobody has seen them clear.
     `shopping` is None if nothing must be bought. `asks_at_close`: waste is asked about tonight; `closer` is
@@ -33,6 +59,7 @@ class Today:
     unseen: tuple[BatchView, ...]
     notes: tuple[Planned, ...]
     reminders: tuple[Planned, ...]
+    events: tuple[EventTask, ...]
     make: tuple[FormulaPlan, ...]
     shopping: Shopping | None
     low: tuple[OnHand, ...]
@@ -59,13 +86,36 @@ def due(context: Context) -> Today:
         tuple(near),
         tuple(one for one in known if one not in past and _is_unseen(context, one)),
         tuple(own.notes(context, today)),
-        tuple(one for one in own.listed(context) if one.kind == own.OWN and one.due <= soon),
+        tuple(
+            one
+            for one in own.listed(context)
+            if one.kind == own.OWN and one.due <= soon and not events.is_about(one.details)
+        ),
+        tuple(_event_tasks(context)),
         tuple(one for one in shopping.batches if one.batch is not None and one.batch.make_on <= today),
         shopping if shopping.lines else None,
         tuple(one for one in on_hand.listed(context) if one.low),
         asks,
         closer,
     )
+
+
+def _event_tasks(context: Context) -> Iterator[EventTask]:
+    """Yield the steps of events that are due today or overdue, the earliest event first."""
+    stock = EventStock(context)
+    for event in reversed(events.listed(context)):
+        ago = (context.today - event.asked.day).days
+        if 0 < ago <= _ASKED_DAYS and event.open_parts:
+            yield EventTask(EventStep.NOTE_BACK, event)
+    for plan_ in stock.plans():
+        event = plan_.event
+        for part in plan_.to_make:
+            if part.part.make_by <= context.today:
+                yield EventTask(EventStep.MAKE, event, part)
+        if event.asked.day == context.today:
+            yield EventTask(EventStep.SERVE, event)
+        elif pack_day(event.asked.day, context.today) == context.today:
+            yield EventTask(EventStep.PACK, event)
 
 
 def _is_unseen(context: Context, batch: BatchView) -> bool:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
 from functools import cached_property
+from typing import Any
 
 from bot.trade.days import is_service_day
 from bot.trade.numbers.uncertainty import to_decimal
@@ -16,6 +17,7 @@ from bot.trade.planning.use import EVERY_DAY_ALIKE, NoUseError, UsedUp, WeekdayU
 from bot.work.batches import bottles
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
+from bot.work.events import events
 from bot.work.formulas import formulas
 from bot.work.formulas.formulas import FormulaView
 from bot.work.menu import menu
@@ -23,6 +25,7 @@ from bot.work.spray import drinks
 from bot.work.spray.drinks import DrinksDay
 from storage.tables import Batch, Bottling
 
+ByDay = Callable[[date], float]
 # A bottle emptied sooner was probably tried out, spilt or shared out. Common practice, no source.
 SHORTEST_USE = timedelta(hours=4)
 # The fewest bottles used up without counted drinks from which to estimate use. Common practice, no source.
@@ -54,8 +57,9 @@ class Evidence:
     """The evidence for the use of one formula.
 
     `nights` are the counted nights with their use in mL. `bottles` were used up without counted drinks, in
-    the nights that they lasted. `too_quick` are batches emptied within hours and `doubts` are far beyond the
-    stated figure: neither counts.
+    the nights that they lasted. `too_quick` are batches emptied within hours, `doubts` are far beyond the
+    stated figure, `event_nights` were counted on the day of an event and `for_events` are batches made for
+    one: none of these counts.
     """
 
     said: Said | None
@@ -63,6 +67,8 @@ class Evidence:
     bottles: UsedUp | None
     too_quick: tuple[int, ...]
     doubts: tuple[Doubt, ...]
+    event_nights: tuple[date, ...] = ()
+    for_events: tuple[int, ...] = ()
 
     @property
     def enough_bottles(self) -> UsedUp | None:
@@ -98,7 +104,10 @@ class Usage:
     def __init__(self, context: Context) -> None:
         self._context = context
         self.made = batches_of(context)
-        self._counted = drinks.lately(context)
+        self._tied = events.made_for(context)
+        counted, apart = drinks.lately(context), events.days(context)
+        self._counted = [one for one in counted if one.day not in apart]
+        self._apart = [one for one in counted if one.day in apart]
         in_all = {one.day: one.drinks for one in self._counted if one.is_whole}
         self._weights = _Weights(in_all, context)
         self._in_drinks = menu.uses(context)
@@ -116,7 +125,7 @@ class Usage:
         self._add_bottles(log, view)
         for night, ml in self._nights(view, per_drink).items():
             log.add_night(night, ml)
-        evidence = log.evidence()
+        evidence = replace(log.evidence(), **self._left_out(view))
         try:
             use = estimate_use(
                 evidence.nights,
@@ -128,6 +137,16 @@ class Usage:
         except NoUseError:
             return Known(None, evidence)
         return Known(use, evidence)
+
+    def _left_out(self, view: FormulaView) -> dict[str, Any]:
+        by_drink = self._in_drinks.get(view.id, {})
+        nights = {
+            one.day
+            for one in self._apart
+            if one.is_whole or one.formula_id == view.id or one.menu_id in by_drink
+        }
+        made = [row.id for row in self.made.get(view.id, []) if row.id in self._tied]
+        return {"event_nights": tuple(sorted(nights)), "for_events": tuple(made)}
 
     def _nights(self, view: FormulaView, per_drink: Decimal | None) -> dict[DrinksDay, Decimal]:
         """Return the use on each counted night, by the drinks with this formula or by those of the list."""
@@ -148,7 +167,8 @@ class Usage:
         first_day = self._context.today - timedelta(weeks=drinks.WEEKS_BACK)
         by_drink = self._in_drinks.get(view.id, {})
         own = {one.day for one in self._counted if one.formula_id == view.id or one.menu_id in by_drink}
-        for span in _spans(self._context, self.made.get(view.id, [])):
+        usual = [row for row in self.made.get(view.id, []) if row.id not in self._tied]
+        for span in _spans(self._context, usual):
             if span.last >= first_day:
                 log.add_bottle(span, self._weights, own)
 
@@ -307,13 +327,23 @@ class _Weights:
         return {day: amount * weight / whole for day, weight in weights.items()}
 
 
-def in_stock(context: Context, made: Sequence[Batch], use: WeekdayUse) -> list[Stock]:
-    """Return what is left of a formula's batches, in mL, assuming usual use of an open one.
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What is left of a batch, in mL, unopened and open, and the day it is ready, None for now."""
 
-    A batch may be used up to and including its discard date.
+    batch: Batch
+    closed_ml: Fraction
+    open_ml: Fraction
+    ready_on: date | None
+
+
+def held(context: Context, made: Sequence[Batch], use: WeekdayUse | None) -> list[Held]:
+    """Return what is left of a formula's batches, assuming usual use of an open one.
+
+    Of a batch made for an event that is over, what came back is left.
     """
-    today = context.today
     bottled = bottles.rows_of(context, [row.id for row in made])
+    tied = events.made_for(context)
     found = []
     for row in made:
         if not BatchState(row.state).open:
@@ -323,12 +353,35 @@ def in_stock(context: Context, made: Sequence[Batch], use: WeekdayUse) -> list[S
         if row.opened_at is not None and row.state == BatchState.IN_USE:
             if not in_use:  # never bottled, or used from what is left in bulk
                 closed, in_use = closed - there.bulk_ml, there.bulk_ml
-            opened = _day(context, row.opened_at)
-            used = use.likely(opened, max(0, (today - opened).days))
-            in_use = max(in_use - Fraction(used), Fraction(0))
-        left = to_decimal(closed + in_use)
+            in_use = max(in_use - _used_since(context, row.opened_at, use), Fraction(0))
+        back = tied[row.id].back.get(row.formula_id) if row.id in tied else None
+        if back is not None and back.taken_ml:
+            closed, in_use = (ml * back.ml / back.taken_ml for ml in (closed, in_use))
         ready = None
         if row.state == BatchState.RESTING and row.rest_until > context.now:
             ready = _day(context, row.rest_until)
-        found.append(Stock(left, row.discard_on + timedelta(days=1), ready))
+        found.append(Held(row, closed, in_use, ready))
     return found
+
+
+def _used_since(context: Context, at: datetime, use: WeekdayUse | None) -> Fraction:
+    opened = _day(context, at)
+    days = max(0, (context.today - opened).days)
+    return Fraction(0) if use is None else Fraction(use.likely(opened, days))
+
+
+def in_stock(
+    context: Context, made: Sequence[Batch], use: WeekdayUse, kept: Mapping[int, Fraction]
+) -> list[Stock]:
+    """Return what is left for the usual use, in mL; events take `kept` of the batches.
+
+    A batch may be used up to and including its discard date.
+    """
+    return [
+        Stock(
+            to_decimal(max(Fraction(0), one.closed_ml + one.open_ml - kept.get(one.batch.id, 0))),
+            one.batch.discard_on + timedelta(days=1),
+            one.ready_on,
+        )
+        for one in held(context, made, use)
+    ]

@@ -18,6 +18,7 @@ from bot.trade.words import N_
 from bot.work.batches import bottles
 from bot.work.batches.batches import BatchLineView, BatchState, BatchView, Clarity, EventView
 from bot.work.batches.bottles import Left
+from bot.work.events import events
 from bot.work.safety import allergens
 from bot.work.trials import blind
 
@@ -104,6 +105,12 @@ def rule_words(batch: BatchView) -> str:
     return f"{rule}, {batch.discard_subject}" if batch.discard_subject else rule
 
 
+def event_lines(turn: Turn, number: int) -> list[str]:
+    """Say for which event a batch is kept, if for any."""
+    event = events.made_for(turn.context).get(number)
+    return [] if event is None else [_("For the event on {day}.").format(day=show_day(event.asked.day))]
+
+
 def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
     units = turn.context.bar.units
     made = _("{volume} made {when} by {name}, version {version}").format(
@@ -112,7 +119,7 @@ def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
         name=batch.made_by,
         version=batch.version,
     )
-    facts = [made]
+    facts = [made, *event_lines(turn, batch.number)]
     if batch.strained:
         text = _("{volume} of it came out after straining")
         facts.append(text.format(volume=show_ml(batch.total_ml, units)))

@@ -18,6 +18,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
     STATE_WORDS,
     TARGET_SLOT,
     SaidTarget,
+    accept_number,
     undo_button,
 )
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
@@ -25,7 +26,7 @@ from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount
 from bot.chat.dialogue.slots import Slot
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.batches.amending import ADDED_SLOT, Addition, added_reply
-from bot.chat.features.batches.batch_card import card, rule_words
+from bot.chat.features.batches.batch_card import card, event_lines, rule_words
 from bot.chat.features.formulas.scale import ScaledArguments, answer_for
 from bot.chat.features.liquids.clearing_words import clear_line
 from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
@@ -42,6 +43,7 @@ from bot.work.batches import batch_life, batches, bottles
 from bot.work.batches.batch_life import Made, NewBatch
 from bot.work.batches.batches import BatchState, BatchView
 from bot.work.batches.bottles import Size
+from bot.work.events import events
 from bot.work.formulas import formulas
 from bot.work.formulas.formulas import FormulaView
 from bot.work.liquids.spirit_substitution import Swapped
@@ -66,6 +68,7 @@ class BatchArguments(Arguments):
     grams: bool = False
     temperature: Fraction | None = None
     added: Addition | None = None
+    for_event: int | None = None
 
     @property
     def made(self) -> ScaledArguments:
@@ -89,6 +92,8 @@ def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
     answer = answer_for(turn, arguments.made)
     caution_ids = [one.id for one in cautions_at(turn, answer.formula, Step.RESTING, answer)]
     made = batch_life.make(turn.context, NewBatch(answer, caution_ids=caution_ids))
+    if arguments.for_event is not None:
+        events.tie(turn.context, arguments.for_event, made.batch.number)
     view = answer.formula
     clearing = clear_line(turn, answer.measured, turn.context.bar.temperature_c)
     return _worded_made(turn, made, view.latest, clearing)
@@ -111,6 +116,7 @@ def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
         )
     else:
         lines.append(Text(_("It needs no rest.")))
+    lines += [Text(line) for line in event_lines(turn, batch.number)]
     recheck = batch.frozen.get("recheck_on")
     if recheck is not None:
         lines.append(
@@ -215,7 +221,10 @@ def _retold(turn: Turn, found: State) -> Retold | None:
     if "trial" in batch.frozen or not _is_as_written(turn, batch):
         return None
     formula = f"#{batch.formula_id}.{batch.version}"
-    return Retold("batch", ({"formula": formula, "target": typed_amount(batch.total_ml, Dimension.VOLUME)},))
+    target = typed_amount(batch.total_ml, Dimension.VOLUME)
+    event = events.made_for(turn.context).get(batch.number)
+    kept = "" if event is None else f"for event {event.id}"
+    return Retold("batch", ({"formula": formula, "target": target, "for_event": kept},))
 
 
 COMMANDS = (
@@ -237,6 +246,7 @@ COMMANDS = (
             _no_batch_said(TARGET_SLOT),
             GRAMS_SLOT,
             TEMPERATURE_SLOT,
+            Slot("for_event", accept_number),
         ),
         writes=True,
         menu=20,

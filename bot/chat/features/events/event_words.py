@@ -1,82 +1,178 @@
-"""Word an event: its plan, its packing list, its reminders and its result."""
+"""Word an event: its plan, its reminders and its result."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 from fractions import Fraction
 
 from bot.chat.dialogue.turn import Turn
+from bot.chat.features.events.packing_words import packing_files
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number, show_sensibly
-from bot.chat.reply.message import Block, Button, File, Grid, Reply, Text
-from bot.chat.reply.units import show_amount, show_ml, show_quantity
-from bot.documents import packing
-from bot.documents.packing import Packing
-from bot.work.events import events
-from bot.work.events.events import EventView, Part
-from bot.work.planning.plan import ShoppingLine
+from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
+from bot.chat.reply.units import show_ml
+from bot.trade.events.amounts import Need
+from bot.work.events.events import EventView
+from bot.work.events.needs import Part
+from bot.work.planning import plan
+from bot.work.planning.event_stock import EventPlan, EventStock, PartPlan
+from bot.work.planning.plan import Shopping
+
+_MOST_MADE = 3  # on buttons
+
+
+def short_name(found: EventView) -> str:
+    """Name an event: its number, day and guests."""
+    text = _("{number}: {day}, {count} guests")
+    guests = show_number(found.asked.guests, 0)
+    return text.format(number=found.id, day=show_day(found.asked.day), count=guests)
+
+
+def listed_reply(turn: Turn, known: Sequence[EventView]) -> Reply:
+    """List events, the coming ones with what is left to do."""
+    stock, today = EventStock(turn.context), turn.context.today
+    lines, rows = [], []
+    for one in known:
+        if one.asked.day >= today:
+            made = stock.plan(one)
+            count = len(made.to_make)
+            left = ngettext("{count} to make", "{count} to make", count).format(count=count)
+            lines.append(f"{short_name(one)}: {left if count else _('nothing left to make')}")
+        else:
+            noted = _("came back is noted") if not one.open_parts else _("what came back is not noted")
+            lines.append(f"{short_name(one)}: {noted}")
+        rows.append((Button(short_name(one), f"events {one.id}"),))
+    return reply(_("Events"), "\n".join(lines), buttons=(*rows, (Button(_("Plan an event"), "event"),)))
 
 
 def event_reply(turn: Turn, found: EventView, *more: Button) -> Reply:
     """Show an event with its packing list as a picture and a page to print."""
-    units, asked = turn.context.bar.units, found.asked
+    units, asked, today = turn.context.bar.units, found.asked, turn.context.today
     first = _("{day}: {guests} guests, about {drinks} drinks").format(
         day=show_day(asked.day),
         guests=show_number(asked.guests, 0),
-        drinks=show_number(round(found.drinks), 0),
+        drinks=show_number(round(asked.in_all), 0),
     )
     rows = [
-        (one.formula.name, show_ml(one.make_ml, units), f"{one.bottles} x {show_ml(one.bottle_ml, units)}")
+        (one.formula.name, show_ml(one.take_ml, units), f"{one.bottles} x {show_ml(one.bottle_ml, units)}")
         for one in found.parts
     ]
     blocks: list[Block] = [Text(first, strong=True), Grid(tuple(rows))]
-    if asked.day >= turn.context.today:
-        blocks += [Text(line) for line in _lines(turn, found)]
-    if found.back is not None:
-        blocks += [Text(line) for line in result_lines(turn, found)]
-    list_ = packing_list(turn, found)
-    name = f"packing-{asked.day.isoformat()}"
-    files = (
-        File(f"{name}.png", packing.picture(list_), picture=True, caption=_("Packing list")),
-        File(f"{name}.pdf", packing.page(list_)),
-    )
-    buttons = [
-        (Button(_("Make {name}").format(name=one.formula.name), _make_line(one)),) for one in found.parts[:3]
+    if found.back or asked.day < today:
+        blocks += [Text(line) for line in result_lines(turn, found) or [_("What came back is not noted.")]]
+        buttons = [Button(_("What came back"), f"came back {found.id}")] if asked.day <= today else []
+        return Reply(tuple(blocks), ((*buttons, Button(_("Events"), "events"), *more),))
+    made = EventStock(turn.context).plan(found)
+    shopping = plan.shopping_for(turn.context, made.amounts, asked.day)
+    blocks += [Text(line) for line in _lines(turn, made, shopping)]
+    rows_of_buttons = [
+        (Button(_("Make {name}").format(name=one.part.formula.name), make_line(found, one)),)
+        for one in made.to_make[:_MOST_MADE]
     ]
-    last = (Button(_("What came back"), f"came back {found.id}"), Button(_("Reminders"), "reminders"), *more)
-    return Reply(tuple(blocks), (*buttons, last), files=files)
+    change = Button(_("Change"), f"change event {found.id}")
+    last = [change, Button(_("Reminders"), "reminders"), *more]
+    if asked.day == today:
+        last.insert(0, Button(_("What came back"), f"came back {found.id}"))
+    return Reply(tuple(blocks), (*rows_of_buttons, tuple(last)), files=packing_files(turn, made, shopping))
 
 
-def _make_line(one: Part) -> str:
-    return f"batch #{one.formula.id} to {one.bottles} x {one.bottle_ml} ml"
+def make_line(found: EventView, one: PartPlan) -> str:
+    """Return the line that logs a batch for an event."""
+    size = f"{float(one.part.bottle_ml):g} ml"
+    return f"batch #{one.part.formula.id} to {one.make_bottles} x {size} for event {found.id}"
 
 
-def _lines(turn: Turn, found: EventView) -> list[str]:
-    margin = max(one.need.margin for one in found.parts)
+def _lines(turn: Turn, made: EventPlan, shopping: Shopping) -> list[str]:
+    margin = max(one.need.margin for one in made.event.parts)
     lines = [
         _("With a margin of {percent} %: enough nine times in ten.").format(
             percent=show_number(Fraction(round(margin * 100)), 0)
         )
     ]
-    for one in found.parts:
-        lines.append(_make_by(turn, one))
-    count = len(found.shopping.lines)
+    lines += _learned_lines(turn, made.event.parts)
+    lines += _stock_lines(turn, made)
+    lines += _make_lines(turn, made)
+    count = len(shopping.lines)
     if count:
         text = ngettext("{count} thing to buy by {day}", "{count} things to buy by {day}", count)
-        said = text.format(count=count, day=show_day(events.buy_by(found)))
-        cost = f", {show_money(found.shopping.cost)}" if found.shopping.cost else ""
+        said = text.format(count=count, day=show_day(max(turn.context.today, made.event.buy_by)))
+        cost = f", {show_money(shopping.cost)}" if shopping.cost else ""
         lines.append(said + cost)
-    if found.shopping.no_price:
-        names = ", ".join(found.shopping.no_price)
+    if shopping.no_price:
+        names = ", ".join(shopping.no_price)
         lines.append(_("No price, so not in the sum: {names}").format(names=names))
     return lines
 
 
-def _make_by(turn: Turn, one: Part) -> str:
-    name = one.formula.name
-    if one.make_by < turn.context.today:
-        return _("{name}: start now; there is no time left for a second try.").format(name=name)
-    text = _("{name}: make it by {day}, with time for its rest and a second try.")
-    return text.format(name=name, day=show_day(one.make_by))
+def _learned_lines(turn: Turn, parts: Iterable[Part]) -> list[str]:
+    units, lines = turn.context.bar.units, []
+    for one in parts:
+        if not one.learned_from:
+            continue
+        name, count = one.formula.name, one.learned_from
+        if one.need == one.plain:
+            text = _("{name}: nothing came back at an earlier event, so more may have been wanted.")
+            lines.append(text.format(name=name) + " " + _("I stay with the plain amount."))
+            continue
+        text = ngettext(
+            "{name}: by what {count} earlier event used, with the margin that so few leave.",
+            "{name}: by what {count} earlier events used, with the margin that so few leave.",
+            count,
+        )
+        lines.append(text.format(name=name, count=count) + " " + _plainly(one, units))
+    return lines
+
+
+def _plainly(one: Part, units: str) -> str:
+    """Set the learned amount against the plain one."""
+    amount = show_ml(_rounded(one.need), units)
+    plain = show_ml(_rounded(one.plain), units)
+    text = _("{amount} is enough; by the sprays alone it would be {plain}.")
+    return text.format(amount=amount, plain=plain)
+
+
+def _rounded(need: Need) -> Fraction:
+    return Fraction(round(need.enough_ml))
+
+
+def _stock_lines(turn: Turn, made: EventPlan) -> list[str]:
+    units, lines = turn.context.bar.units, []
+    for one in made.parts:
+        for batch in one.batches:
+            text = _("{name}: {ml} in batch {batch}, good until {day}")
+            if batch.own:
+                text = _("{name}: {ml} in batch {batch}, made for this event")
+            lines.append(
+                text.format(
+                    name=one.part.formula.name,
+                    ml=show_ml(batch.ml, units),
+                    batch=batch.batch,
+                    day=show_day(batch.last_day),
+                )
+            )
+    if any(not batch.own for one in made.parts for batch in one.batches):
+        lines.append(_("What the bar uses until then is taken off first."))
+    return lines
+
+
+def _make_lines(turn: Turn, made: EventPlan) -> list[str]:
+    """Say what to make by when, the preparations of one day in one line."""
+    if not made.to_make:
+        return [_("Nothing to make: what you have is enough.")]
+    today, units = turn.context.today, turn.context.bar.units
+    by_text: dict[str, list[str]] = {}
+    for one in made.to_make:
+        part = one.part
+        text = _("Make by {day}, with time for the rest and a second try: {names}")
+        if part.make_by < today:
+            text = _("Start by {day}: no time is left for a second try. {names}")
+        if part.start_by < today:
+            text = _("Too late to make and rest before the event: {names}")
+        day = part.make_by if part.make_by >= today else part.start_by
+        size = f"{one.make_bottles} x {show_ml(part.bottle_ml, units)}"
+        key = text.format(day=show_day(day), names="\0")
+        by_text.setdefault(key, []).append(f"{part.formula.name} {size}")
+    return [text.replace("\0", ", ".join(names)) for text, names in by_text.items()]
 
 
 def reminder_texts(found: EventView) -> list[tuple[str, date]]:
@@ -87,7 +183,7 @@ def reminder_texts(found: EventView) -> list[tuple[str, date]]:
         for one in found.parts
     ]
     return [
-        (_("Buy what is missing for the event on {day}").format(day=day), events.buy_by(found)),
+        (_("Buy what is missing for the event on {day}").format(day=day), found.buy_by),
         *made,
         (_("Pack for the event on {day}").format(day=day), found.asked.day - timedelta(days=1)),
         (
@@ -97,60 +193,22 @@ def reminder_texts(found: EventView) -> list[tuple[str, date]]:
     ]
 
 
-def packing_list(turn: Turn, found: EventView) -> Packing:
-    """Return the packing list of an event."""
-    units, asked = turn.context.bar.units, found.asked
-    take = []
-    for one in found.parts:
-        size = show_ml(one.bottle_ml, units)
-        text = ngettext("{count} bottle of {size} {name}", "{count} bottles of {size} {name}", one.bottles)
-        take.append(text.format(count=one.bottles, size=size, name=one.formula.name))
-        if one.sprayers:
-            many = ngettext("{count} sprayer for {name}", "{count} sprayers for {name}", one.sprayers)
-            take.append(many.format(count=one.sprayers, name=one.formula.name))
-    beside = (
-        _("Labels on every bottle"),
-        _("List of what is in each: ask, and tell them"),
-        _("Cloths and a closed bin for rags"),
-    )
-    buy = tuple(_bought(line, units) for line in found.shopping.lines)
-    sections = [(_("Take"), (*take, *beside)), *([(_("Buy"), buy)] if buy else [])]
-    made = tuple(
-        _("{name}, {amount}: by {day}").format(
-            name=one.formula.name, amount=show_ml(one.make_ml, units), day=show_day(one.make_by)
-        )
-        for one in found.parts
-    )
-    below = _("{bar}: {guests} guests, {each} drinks each").format(
-        bar=turn.context.bar.name, guests=asked.guests, each=show_number(asked.each, 1)
-    )
-    return Packing(
-        _("Packing list, {day}").format(day=show_day(asked.day)), below, ((_("Make"), made), *sections)
-    )
-
-
-def _bought(line: ShoppingLine, units: str) -> str:
-    if not line.packs:
-        return f"{line.ingredient.name}: {show_amount(line.need.short, line.dimension, units)}"
-    packs = ", ".join(f"{count} x {show_quantity(price.pack)}" for price, count in line.packs)
-    return f"{line.ingredient.name}: {packs}"
-
-
 def result_lines(turn: Turn, found: EventView) -> list[str]:
-    """Say how much was used of what was taken, and for one drink."""
+    """Say how much was used of what was taken, and what was likely."""
     units, lines = turn.context.bar.units, []
     for one in found.parts:
-        back = (found.back or {}).get(one.formula.id)
+        back = found.back.get(one.formula.id)
         if back is None:
             continue
-        used = max(Fraction(0), one.make_ml - back)
-        text = _("{name}: used {used} of {made}; {likely} were likely.")
+        text = _("{name}: used {used} of {taken}, {each} ml a drink; {likely} were likely.")
+        drinks = found.asked.in_all / found.asked.subjects
         lines.append(
             text.format(
                 name=one.formula.name,
-                used=show_ml(used, units),
-                made=show_ml(one.make_ml, units),
-                likely=f"{show_sensibly(Fraction(round(one.need.likely_ml)), 2)} ml",
+                used=show_ml(back.used_ml, units),
+                taken=show_ml(back.taken_ml, units),
+                each=show_sensibly(back.used_ml / drinks, 2),
+                likely=show_ml(Fraction(round(one.need.likely_ml)), units),
             )
         )
     return lines

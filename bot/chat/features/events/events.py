@@ -1,32 +1,37 @@
-"""Commands for events: plan one, list them, note what came back."""
+"""Commands for events: plan one, change or cancel it, list them."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from datetime import date
+import math
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.coming import coming_day
-from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, accept_formula, quantity_in_ml, undo_button
+from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.events.event_words import event_reply, reminder_texts, result_lines
+from bot.chat.features.events.event_words import event_reply, listed_reply, reminder_texts, short_name
 from bot.chat.features.spray.drinks import accept_subject
 from bot.chat.grammar.lexer import Noun
-from bot.chat.grammar.syntax import Amount, Day, Named
-from bot.chat.i18n.language import _, show_day
+from bot.chat.grammar.syntax import Day, Named
+from bot.chat.i18n.language import _, ngettext, show_day, show_number
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
 from bot.work.events import events
-from bot.work.events.events import Asked
+from bot.work.events.events import EventView
+from bot.work.events.needs import Asked
 from bot.work.formulas import formulas
 from bot.work.log.history import LogLine
 from bot.work.menu import menu
 
 _MOST_SHOWN = 8
+
+
+# -- slots ------------------------------------------------------------------------------------------
 
 
 def _accept_guests(turn: Turn, given: Given, value: Fraction) -> int:
@@ -81,14 +86,67 @@ def _ask_subjects(turn: Turn, given: Given) -> Question:
     )
 
 
+def _coming(turn: Turn) -> list[EventView]:
+    today = turn.context.today
+    return [one for one in reversed(events.listed(turn.context)) if one.asked.day >= today]
+
+
+def _only_coming(turn: Turn) -> tuple[str, object] | None:
+    known = _coming(turn)
+    return (str(known[0].id), Fraction(known[0].id)) if len(known) == 1 else None
+
+
+def _ask_coming(turn: Turn, given: Given) -> Question:
+    known = _coming(turn)
+    if not known:
+        raise Say(reply(_("No events are planned."), buttons=((Button(_("Plan an event"), "event"),),)))
+    choices = [(short_name(one), str(one.id)) for one in known[:_MOST_SHOWN]]
+    return Question(_("Which event?"), columns(choices, 1), hint="1")
+
+
+def _accept_event(turn: Turn, given: Given, value: Fraction) -> int:
+    """Return the event of this number, or the only coming one with so many guests."""
+    known = events.listed(turn.context)
+    if not any(one.id == value for one in known):
+        same = [one.id for one in _coming(turn) if one.asked.guests == value]
+        if len(same) == 1:
+            return same[0]
+    return events.get(turn.context, int(value)).id
+
+
+_NUMBER = Slot("number", _accept_event, _ask_coming, only=_only_coming)
+_CHANGED = Slot("changed", _accept_event)
+_GUESTS = Slot("guests", _accept_guests, _ask_guests, rule="guests_answer_slot")
+_GUESTS_NOW = Slot("guests_answer", _accept_guests)
+_DAY = Slot("day", _accept_day, _ask_day)
+_EACH = Slot("each", _accept_each, _ask_each, rule="each_answer_slot")
+_SUBJECTS = Slot("event_subjects", _accept_subjects, _ask_subjects)
+
+
+def _unless_changed(slot: Slot[object]) -> Slot[object]:
+    return replace(slot, wanted=lambda turn, given: _CHANGED not in given)
+
+
+# -- planning ----------------------------------------------------------------------------------------
+
+
 @dataclass(frozen=True, kw_only=True)
 class EventArguments(Arguments):
-    """The day, guests, drinks for each, and the drinks or preparations."""
+    """The day, guests, drinks for each, and the drinks or preparations; or new guests of a known event."""
 
-    guests: int
-    day: date
-    each: Fraction
-    event_subjects: tuple[Noun, ...]
+    guests: int | None = None
+    day: date | None = None
+    each: Fraction | None = None
+    event_subjects: tuple[Noun, ...] | None = None
+    changed: int | None = None
+    guests_answer: int | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChangeEventArguments(EventArguments):
+    """An event, and what becomes of it."""
+
+    number: int
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -99,25 +157,85 @@ class EventsArguments(Arguments):
 
 
 @dataclass(frozen=True, kw_only=True)
-class BackArguments(Arguments):
-    """An event, and the mL of each formula that came back."""
+class CancelEventArguments(Arguments):
+    """An event."""
 
     number: int
-    back: dict[int, Fraction]
 
 
 def _event(turn: Turn, arguments: EventArguments) -> Reply:
-    nouns = arguments.event_subjects
-    asked = Asked(
-        arguments.day,
-        arguments.guests,
-        arguments.each,
-        tuple(int(one.id) for one in nouns if one.kind == "FORMULA"),
-        tuple(int(one.id) for one in nouns if one.kind == "DRINK"),
-    )
+    if arguments.changed is not None:
+        return _changed(turn, events.get(turn.context, arguments.changed), arguments)
+    asked = _asked(arguments, Asked(turn.context.today, 1, Fraction(1), (), ()))
     found = events.plan_event(turn.context, asked)
     events.remind(turn.context, found.id, reminder_texts(found))
     return event_reply(turn, found, undo_button(turn))
+
+
+def _asked(arguments: EventArguments, before: Asked) -> Asked:
+    """Return what is asked now, the rest as before."""
+    nouns = arguments.event_subjects
+    return Asked(
+        arguments.day or before.day,
+        arguments.guests or arguments.guests_answer or before.guests,
+        arguments.each or before.each,
+        before.formulas if nouns is None else tuple(int(one.id) for one in nouns if one.kind == "FORMULA"),
+        before.drinks if nouns is None else tuple(int(one.id) for one in nouns if one.kind == "DRINK"),
+    )
+
+
+def _changed(turn: Turn, before: EventView, arguments: EventArguments) -> Reply:
+    asked = _asked(arguments, before.asked)
+    if asked == before.asked:
+        return _what_changes(before)
+    found = events.change(turn.context, before.id, asked)
+    if (asked.day, asked.formulas, asked.drinks) != (
+        before.asked.day,
+        before.asked.formulas,
+        before.asked.drinks,
+    ):
+        events.remind(turn.context, found.id, reminder_texts(found))
+    return event_reply(turn, found, undo_button(turn))
+
+
+def _what_changes(found: EventView) -> Reply:
+    """Offer likely changes on buttons, and examples to type."""
+    line, asked = f"change event {found.id}", found.asked
+    step = max(1, round(asked.guests / 10))
+    guests = [one for one in (asked.guests - step, asked.guests + step) if 0 < one <= events.MOST_GUESTS]
+    days = [asked.day + timedelta(days=one) for one in (-1, 1)]
+    each = [one for one in (asked.each - 1, asked.each + 1) if 0 < one <= events.MOST_EACH]
+    return reply(
+        _("What changes? {name}").format(name=short_name(found)),
+        _("Such as: {example}").format(example=f"{line} " + _("280 guests, 6 Dec, 3 drinks each")),
+        buttons=(
+            tuple(Button(_("{count} guests").format(count=one), f"{line} {one} guests") for one in guests),
+            tuple(Button(show_day(one), f"{line} {one.isoformat()}") for one in days),
+            tuple(
+                Button(
+                    ngettext("{count} drink each", "{count} drinks each", math.ceil(one)).format(
+                        count=show_number(one, 1)
+                    ),
+                    f"{line} {float(one):g} drinks each",
+                )
+                for one in each
+            ),
+            (Button(_("Cancel the event"), f"cancel event {found.id}"),),
+        ),
+    )
+
+
+def _change(turn: Turn, arguments: ChangeEventArguments) -> Reply:
+    return _changed(turn, events.get(turn.context, arguments.number), arguments)
+
+
+def _cancel(turn: Turn, arguments: CancelEventArguments) -> Reply:
+    found = events.cancel(turn.context, arguments.number)
+    return reply(
+        _("Cancelled: {name}").format(name=short_name(found)),
+        _("Its reminders are stopped."),
+        buttons=((Button(_("Events"), "events"), undo_button(turn)),),
+    )
 
 
 def _events(turn: Turn, arguments: EventsArguments) -> Reply:
@@ -130,55 +248,27 @@ def _events(turn: Turn, arguments: EventsArguments) -> Reply:
             _("Such as: {example}").format(example=_("event 300 guests 5 Dec, 2 drinks each, orange mist")),
             buttons=((Button(_("Plan an event"), "event"),),),
         )
-    rows = tuple(
-        (
-            Button(
-                _("{day}: {count} guests").format(day=show_day(one.asked.day), count=one.asked.guests),
-                f"events {one.id}",
-            ),
-        )
-        for one in known[:_MOST_SHOWN]
-    )
-    return reply(_("Events"), buttons=(*rows, (Button(_("Plan an event"), "event"),)))
+    return listed_reply(turn, known[:_MOST_SHOWN])
 
 
-def _ask_number(turn: Turn, given: Given) -> Question:
-    known = events.listed(turn.context)
-    if not known:
-        raise Say(reply(_("No events are planned."), buttons=((Button(_("Plan an event"), "event"),),)))
-    choices = [(show_day(one.asked.day), str(one.id)) for one in known[:_MOST_SHOWN]]
-    return Question(_("Which event?"), columns(choices, 2), hint="1")
-
-
-def _accept_back(turn: Turn, given: Given, value: tuple[Amount | Named, ...]) -> dict[int, Fraction]:
-    found: dict[int, Fraction] = {}
-    for amount, named in zip(value[::2], value[1::2], strict=True):
-        if not isinstance(amount, Amount) or isinstance(named, Amount):
-            raise Say(reply(_("Such as: {example}").format(example="120 ml orange mist")))
-        found[accept_formula(turn, given, named).id] = quantity_in_ml(turn, amount)
-    return found
-
-
-def _ask_back(turn: Turn, given: Given) -> Question:
-    parts = events.get(turn.context, given[_NUMBER]).parts
-    text = _("What came back?")
-    hint = ", ".join(f"120 ml {one.formula.name}" for one in parts[:2])
-    return Question(text, hint=hint)
-
-
-def _back(turn: Turn, arguments: BackArguments) -> Reply:
-    found = events.note_back(turn.context, arguments.number, arguments.back)
-    first = _("Noted for {day}: what came back.").format(day=show_day(found.asked.day))
-    row = (Button(_("Show the event"), f"events {found.id}"), undo_button(turn))
-    return reply(first, *result_lines(turn, found), buttons=(row,))
+def _packing_list(turn: Turn, arguments: EventsArguments) -> Reply:
+    coming = _coming(turn)
+    if arguments.number is None and len(coming) == 1:
+        return event_reply(turn, coming[0])
+    return _events(turn, arguments)
 
 
 def _values(line: LogLine, units: str) -> dict[str, str]:
-    day = line.details.get("day")
-    return {"day": show_day(date.fromisoformat(day)) if day else ""}
+    """Return the day of an event, and its guests after a change."""
+    after = line.details.get("after") if line.what == "change event" else None
+    said = after if isinstance(after, dict) and "guests" in after else line.details
+    day = said.get("day")
+    guests = said.get("guests")
+    return {
+        "day": show_day(date.fromisoformat(day)) if day else "",
+        "guests": "" if guests is None else show_number(guests, 0),
+    }
 
-
-_NUMBER = Slot("number", NUMBER_SLOT.accept, _ask_number)
 
 COMMANDS = (
     Command(
@@ -188,36 +278,64 @@ COMMANDS = (
         words=("plan event", "plan an event", "new event", "party", "wedding", "catering"),
         examples=(N_("event 300 guests 5 Dec, 2 drinks each, orange mist and grapefruit mist"),),
         slots=(
-            Slot("guests", _accept_guests, _ask_guests, rule="guests_answer_slot"),
-            Slot("day", _accept_day, _ask_day),
-            Slot("each", _accept_each, _ask_each, rule="each_answer_slot"),
-            Slot("event_subjects", _accept_subjects, _ask_subjects),
+            _CHANGED,
+            *(_unless_changed(one) for one in (_GUESTS, _DAY, _EACH, _SUBJECTS)),
+            _GUESTS_NOW,
         ),
         writes=True,
         menu=59,
         wishes=(Wish("event"),),
     ),
     Command(
+        "change event",
+        N_("change the guests, the day or the drinks of an event"),
+        _change,
+        words=("move event", "move the event", "change the event"),
+        examples=(N_("change event 1 280 guests"), N_("move event 1 to 6 Dec")),
+        slots=(_NUMBER, *(replace(one, ask=None) for one in (_GUESTS, _DAY, _EACH, _SUBJECTS))),
+        writes=True,
+        wishes=(Wish("change event"),),
+    ),
+    Command(
+        "cancel event",
+        N_("cancel an event and its reminders"),
+        _cancel,
+        words=("cancel the event", "call off event", "call off the event"),
+        examples=(N_("cancel event 1"),),
+        slots=(_NUMBER,),
+        writes=True,
+        wishes=(Wish("cancel event"),),
+    ),
+    Command(
         "events",
         N_("the events planned"),
         _events,
-        words=("all events", "show event", "packing list"),
+        words=("all events", "show event"),
         slots=(NUMBER_SLOT,),
+        wishes=(Wish("events"),),
     ),
     Command(
-        "came back",
-        N_("note what came back from an event"),
-        _back,
-        words=("back from event", "brought back"),
-        examples=(N_("came back 1 120 ml orange mist"),),
-        slots=(_NUMBER, Slot("back", _accept_back, _ask_back)),
-        writes=True,
+        "packing list",
+        N_("what to take to an event"),
+        _packing_list,
+        words=("what to pack",),
+        slots=(NUMBER_SLOT,),
+        wishes=(Wish("packing list"),),
     ),
 )
 
 LOG_WORDS = (
     LogWords("event", N_("planned an event, {guests} guests on {day}"), N_("event on {day}"), values=_values),
     LogWords(
-        "event back", N_("noted what came back from event {event}"), N_("what came back from event {event}")
+        "change event",
+        N_("changed event {event}: {guests} guests on {day}"),
+        N_("change of event {event}"),
+        values=_values,
+    ),
+    LogWords(
+        "cancel event",
+        N_("cancelled the event on {day}, {guests} guests"),
+        N_("cancelling of the event on {day}"),
+        values=_values,
     ),
 )

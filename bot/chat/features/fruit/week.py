@@ -16,6 +16,7 @@ from bot.chat.dialogue.inputs.shared_slots import MORE_DETAIL_SLOT, PICTURE_SLOT
 from bot.chat.dialogue.slots import Given, Question, Slot
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.charts import charts
+from bot.chat.features.fruit.service_words import service_lines
 from bot.chat.features.savings.savings_words import full_lines, short_lines
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -138,7 +139,8 @@ def _summary(turn: Turn, found: WasteSummary, earlier: Button | None) -> Reply:
     again = f"week {found.first} to {found.last}"
     buttons = (*([earlier] if earlier else []), Button(_("Log waste"), "waste"))
     if not found.fruit:
-        blocks: tuple[Block, ...] = (Text(_dates(turn, found)), *(Text(line) for line in _against(found)))
+        texts = (_dates(turn, found), *_against(found), *service_lines(turn, found.first, found.last))
+        blocks: tuple[Block, ...] = tuple(Text(line) for line in texts)
         return Reply((Text(_("No waste logged"), strong=True), *blocks), (buttons,))
     units = turn.context.bar.units
     fruit = [(one.name, *_part(one, units)) for one in _first_rows(found.fruit)]
@@ -149,6 +151,7 @@ def _summary(turn: Turn, found: WasteSummary, earlier: Button | None) -> Reply:
     lost = _lost_of_batches(turn, found)
     lines += [Text(line) for line in (*lost, *_unpriced(found), *_share(found), *_against(found))]
     lines += [Text(line) for line in short_lines(before_after.effects(turn.context, found.last))]
+    lines += [Text(line) for line in service_lines(turn, found.first, found.last)]
     more = (Button(_("More"), f"{again} more"), Button(_("Picture"), f"{again} picture"))
     said = Reply((Text(_title(found), strong=True), *lines), (more, buttons))
     if not turn.context.bar.settings.week_picture:

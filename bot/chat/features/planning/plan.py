@@ -25,6 +25,7 @@ from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.money.prices import PriceView
 from bot.work.planning import fruit_par, plan
+from bot.work.planning.event_stock import EventStock
 from bot.work.planning.fruit_par import FruitPar
 from bot.work.planning.plan import FormulaPlan, ShoppingLine
 
@@ -88,6 +89,7 @@ def _all(turn: Turn) -> Reply:
     blocks: list[Block] = [Text(_first(due, units, today), strong=True)]
     if rows:
         blocks.append(Grid(rows))
+    blocks += [Text(line) for line in use_words.for_events(EventStock(turn.context).plans(), units)]
     blocks += [Text(line) for line in _remarks(known, planned)]
     buttons = [(Button(one.view.name, f"plan #{one.view.id}"),) for one in due[:3]]
     if any(one.evidence.doubts for one in known):
@@ -151,7 +153,9 @@ def _one(turn: Turn, one: FormulaPlan) -> Reply:
         )
     blocks: list[Block] = [Text(_title(turn, one), strong=True)]
     blocks += [Text(line) for line in _when(one, units)]
-    sure = (use_words.how_sure(one, units), *use_words.left_out(one.evidence))
+    coming = EventStock(turn.context).plans()
+    kept = use_words.for_events(coming, units, one.view.id)
+    sure = (*kept, use_words.how_sure(one, units), *use_words.left_out(one.evidence))
     blocks += [*_use_blocks(one.use, units), *(Text(line) for line in sure)]
     row = [Button(_("Shopping list"), "shopping"), Button(_("Plan"), "plan")]
     if one.size_ml is not None:
@@ -220,6 +224,7 @@ def _shopping(turn: Turn, arguments: Arguments) -> Reply:
         f"{one.view.name} {show_ml(one.size_ml, units)}" for one in found.batches if one.size_ml is not None
     )
     made_for = [_("For: {batches}").format(batches=made)] if made else []
+    made_for += use_words.for_events(found.events, units)
     if not found.lines:
         return reply(
             _("Nothing to buy until {day}.").format(day=show_day(found.until)), *made_for, buttons=(row,)
@@ -334,6 +339,8 @@ def _fruit_card(turn: Turn, one: FruitPar) -> Reply:
     ]
     if any(None in {par.low, par.high} for par in one.by_weekday.values()):
         lines.append(_("“?”: too few nights yet to say where it ends."))
+    if one.event_days:
+        lines.append(use_words.event_nights(one.event_days))
     if any(par.at_least for par in one.by_weekday.values()):
         lines.append(_("It ran out on some nights (+): the true number may be higher."))
     return Reply(

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import date
 from fractions import Fraction
 
 from bot.chat.i18n.language import _, ngettext, show_day, show_number
 from bot.chat.reply.units import show_ml, show_range
+from bot.work.planning.event_stock import EventPlan
 from bot.work.planning.plan import FormulaPlan
 from bot.work.planning.usage import FEWEST_BOTTLES, SHORTEST_USE, Doubt, Evidence, Said
 
@@ -46,7 +48,8 @@ def _counted(evidence: Evidence) -> list[str]:
 
 
 def how_sure_all(plans: Sequence[FormulaPlan]) -> list[str]:
-    """Return the plans that rest on the stated figure alone, on less than a week, or leave entries out."""
+    """Say which plans rest on the stated figure alone or on less than a week, and what they leave out."""
+    nights = sorted({night for one in plans for night in one.evidence.event_nights})
     said = [one.view.name for one in plans if one.use is not None and not _counted(one.evidence)]
     few = [one.view.name for one in plans if _counted(one.evidence) and _days(one.evidence) < _WEEK]
     doubts = [one.view.name for one in plans if one.evidence.doubts]
@@ -57,6 +60,8 @@ def how_sure_all(plans: Sequence[FormulaPlan]) -> list[str]:
         lines.append(_("Less than a week counted, so a rough guess: {names}").format(names=", ".join(few)))
     if doubts:
         lines.append(_("Far more logged than you said, not counted: {names}").format(names=", ".join(doubts)))
+    if nights:
+        lines.append(event_nights(nights))
     return lines
 
 
@@ -73,7 +78,40 @@ def left_out(evidence: Evidence) -> list[str]:
         _("Batch {number} was empty within {hours} hours: not counted.").format(number=number, hours=hours)
         for number in evidence.too_quick
     ]
-    return lines[-_MOST_LEFT_OUT:]
+    lines = lines[-_MOST_LEFT_OUT:]
+    if evidence.event_nights:
+        lines.append(event_nights(evidence.event_nights))
+    if evidence.for_events:
+        numbers = ", ".join(str(one) for one in evidence.for_events)
+        lines.append(_("Made for an event, so no usual use: batch {numbers}").format(numbers=numbers))
+    return lines
+
+
+def event_nights(days: Sequence[date]) -> str:
+    """Say which days are left out because of an event."""
+    named = ", ".join(show_day(one) for one in days[-_MOST_LEFT_OUT:])
+    return _("An event, so no usual night: {days}").format(days=named)
+
+
+def for_events(coming: Sequence[EventPlan], units: str, formula: int | None = None) -> list[str]:
+    """Say what to make for coming events and what of the stock is kept for them, of one formula or of all."""
+    lines = []
+    for one in coming:
+        day = show_day(one.event.asked.day)
+        parts = [part for part in one.parts if formula in {None, part.part.formula.id}]
+        made = ", ".join(
+            f"{part.part.formula.name} {show_ml(part.make_ml, units)}" for part in parts if part.make_bottles
+        )
+        kept = ", ".join(
+            _("{ml} of batch {batch}").format(ml=show_ml(share.ml, units), batch=share.batch)
+            for part in parts
+            for share in part.batches
+        )
+        if made:
+            lines.append(_("To make for the event on {day}: {amounts}").format(day=day, amounts=made))
+        if kept:
+            lines.append(_("Kept for the event on {day}: {amounts}").format(day=day, amounts=kept))
+    return lines
 
 
 def _doubt(one: Doubt) -> str:

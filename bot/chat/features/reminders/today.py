@@ -13,19 +13,20 @@ from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.batches.batch_card import discard_words
+from bot.chat.features.events.event_words import make_line
 from bot.chat.features.planning.plan import amount_to_make
 from bot.chat.features.reminders.reminder_words import short
-from bot.chat.i18n.language import _, ngettext, show_day, show_moment, show_money, show_time
+from bot.chat.i18n.language import _, ngettext, show_day, show_moment, show_money, show_number, show_time
 from bot.chat.i18n.plurals import pieces
 from bot.chat.reply.message import Button, Reply, Text, reply
-from bot.chat.reply.units import show_amount
+from bot.chat.reply.units import show_amount, show_ml
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchView
 from bot.work.context import Context
 from bot.work.fruit.peeled import PeeledView
 from bot.work.log.history import LogLine
 from bot.work.planning import today
-from bot.work.planning.today import Today
+from bot.work.planning.today import EventStep, EventTask, Today
 from bot.work.reminders import own
 from bot.work.stock.on_hand import OnHand
 
@@ -86,7 +87,25 @@ def _tasks(context: Context, found: Today) -> Iterator[Task]:
         due = planned.due
         when = show_time(due) if context.bar.day_of(due) == context.today else show_moment(due)
         yield f"{when}: {planned.text}", Button(tap, f"reminders {planned.id}")
+    yield from (_event_task(context, one) for one in found.events)
     yield from _stock_tasks(context, found)
+
+
+def _event_task(context: Context, one: EventTask) -> Task:
+    day, number = show_day(one.event.asked.day), one.event.id
+    event = Button(_("Event {number}").format(number=number), f"events {number}")
+    if one.step is EventStep.NOTE_BACK:
+        line = _("Event on {day}: what came back?").format(day=day)
+        return line, Button(_("What came back"), f"came back {number}")
+    if one.part is not None:
+        name, units = one.part.part.formula.name, context.bar.units
+        line = _("Make {amount} {name} for the event on {day}")
+        line = line.format(amount=show_ml(one.part.make_ml, units), name=name, day=day)
+        return line, Button(_("Make {name}").format(name=short(name)), make_line(one.event, one.part))
+    if one.step is EventStep.PACK:
+        return _("Pack for the event on {day}").format(day=day), event
+    guests = show_number(one.event.asked.guests, 0)
+    return _("Event today: {guests} guests").format(guests=guests), event
 
 
 def _peeled_task(context: Context, one: PeeledView) -> Task:

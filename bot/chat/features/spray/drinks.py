@@ -116,16 +116,18 @@ def _counted(line: DrinksLineArguments, day: date) -> DrinksDay:
 
 def _line_of(turn: Turn, one: DrinksDay) -> str:
     ran_out = "ran out" if one.ran_out else ""
-    return " ".join(f"{one.drinks} {_name(turn, one)} {ran_out}".split())
+    return " ".join(f"{one.drinks} {counted_name(turn, one)} {ran_out}".split())
 
 
 def _logged_words(turn: Turn, counted: list[DrinksDay]) -> str:
     """Say what was counted: one count with its subject, several in a list."""
     day, count = show_day(counted[0].day), sum(one.drinks for one in counted)
     if len(counted) > 1 or counted[0].menu_id is not None:
-        listed = ", ".join(f"{show_number(one.drinks, 0)} {_name(turn, one)}".strip() for one in counted)
+        listed = ", ".join(
+            f"{show_number(one.drinks, 0)} {counted_name(turn, one)}".strip() for one in counted
+        )
         return _("{day}: {drinks}").format(day=day, drinks=listed) + "."
-    name = _name(turn, counted[0])
+    name = counted_name(turn, counted[0])
     text = ngettext("{day}: {count} drink", "{day}: {count} drinks", count)
     if name:
         text = ngettext("{day}: {count} drink with {name}", "{day}: {count} drinks with {name}", count)
@@ -144,7 +146,8 @@ def _used(turn: Turn, counted: list[DrinksDay]) -> list[str]:
     return [_("That took about: {amounts}.").format(amounts=", ".join(listed))] if listed else []
 
 
-def _name(turn: Turn, one: DrinksDay) -> str:
+def counted_name(turn: Turn, one: DrinksDay) -> str:
+    """Name what was counted, '' for all drinks."""
     if one.menu_id is not None:
         return menu.get(turn.context, one.menu_id).name
     if one.formula_id is not None:
@@ -179,7 +182,7 @@ def _table(turn: Turn) -> Reply:
         blocks.append(
             Text(
                 text.format(
-                    name=_name(turn, newest),
+                    name=counted_name(turn, newest),
                     mean=show_number(round(mean), 0),
                     count=len(own),
                 )
@@ -213,7 +216,7 @@ def _retold(turn: Turn, found: State) -> Retold | None:
     lines = tuple(
         {
             "drinks_count": str(one.drinks),
-            "counted_drink": _name(turn, one),
+            "counted_drink": counted_name(turn, one),
             "day": "" if number else day,
         }
         for number, one in enumerate(counted)

@@ -99,6 +99,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "AGO": "ago",
     "MANAGER": "manager managers",
     "MEMBER": "member members",
+    "EVENT": "event party wedding",
     "PEOPLE": "people person persons guests guest pax",
     "BOUGHT": "bought buy",
     "COUNTED": "count counted",

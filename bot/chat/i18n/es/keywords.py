@@ -91,6 +91,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "AGO": "hace",
     "MANAGER": "encargado encargada encargados responsable responsables",
     "MEMBER": "miembro miembros integrante integrantes",
+    "EVENT": "evento fiesta boda",
     "PEOPLE": "persona personas invitado invitados comensales",
     "BOUGHT": "compra compré comprado compramos",
     "COUNTED": "cuenta conté contado",
