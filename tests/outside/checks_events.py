@@ -1,11 +1,18 @@
-"""Amounts for an event: the quantile and the spreads by scipy, and simulated events."""
+"""Amounts for an event: quantile, spreads and prediction by scipy, and simulated events."""
 
 from __future__ import annotations
 
 import numpy as np
-from scipy import stats
+from scipy import optimize, stats
 
-from bot.trade.events.amounts import DRINKS_SPREAD, ENOUGH_AT_90, SHARE_SPREAD, need, uniform_spread
+from bot.trade.events.amounts import (
+    DRINKS_SPREAD,
+    ENOUGH_AT_90,
+    SHARE_SPREAD,
+    learned_need,
+    need,
+    uniform_spread,
+)
 from tests.outside.check import Check, Mark
 
 _SPRAYS, _SPRAY_ML, _DRINKS = (2.0, 3.0), (0.07, 0.10), 600.0
@@ -22,7 +29,63 @@ def _share_enough(shared: bool) -> float:
     return float(np.mean(used <= need(_DRINKS, shared, _SPRAYS, _SPRAY_ML, 0.0).enough_ml))
 
 
+_RATES = (0.17, 0.21, 0.26)  # mL a drink at three events, invented
+_BELIEVED = 4  # the events that the assumed spread counts as
+
+
+def _by_integration() -> float:
+    """Return the 90 % point of the next rate: the normal law integrated over the variance and the mean.
+
+    The mean has a flat prior, the variance a scaled inverse chi-squared one.
+    """
+    rates = np.array(_RATES)
+    prior = stats.invgamma(_BELIEVED / 2, scale=_BELIEVED * (DRINKS_SPREAD * rates.mean()) ** 2 / 2)
+    variances = np.geomspace(1e-6, 1.0, 20_001)
+    # After integrating the mean out: variance^(-(n-1)/2) exp(-sum of squares / (2 variance)).
+    squares = float(((rates - rates.mean()) ** 2).sum())
+    likelihood = variances ** (-(len(rates) - 1) / 2) * np.exp(-squares / (2 * variances))
+    weights = prior.pdf(variances) * likelihood * np.gradient(variances)
+    weights /= weights.sum()
+    deviations = np.sqrt(variances * (1 + 1 / len(rates)))
+
+    def below(rate: float) -> float:
+        return float((weights * stats.norm.cdf(rate, rates.mean(), deviations)).sum()) - 0.9
+
+    return float(optimize.brentq(below, rates.mean(), 10 * rates.mean()))
+
+
+def _share_covered(events: int) -> float:
+    """Return the share of simulated bars whose next event stays within the amount by earlier events."""
+    random = np.random.default_rng(20261129 + events)
+    bars = 20_000
+    variances = _BELIEVED * DRINKS_SPREAD**2 / random.chisquare(_BELIEVED, bars)
+    rates = random.normal(1.0, np.sqrt(variances)[:, None], (bars, events + 1))
+    enough = [learned_need(1.0, False, tuple(row[:-1])).enough_ml for row in rates]
+    return float(np.mean(rates[:, -1] <= enough))
+
+
 CHECKS: list[Check] = [
+    Check(
+        "events",
+        "mL a drink that are enough nine times in ten, after events with 0.17, 0.21 and 0.26 mL a drink",
+        "predictive distribution of a normal sample, integrated over mean and variance with scipy",
+        Mark.COMPUTED,
+        _by_integration(),
+        lambda: learned_need(1.0, False, _RATES).enough_ml,
+        "mL",
+        1e-4,
+    ),
+    *(
+        Check(
+            "events",
+            f"share of 20,000 simulated bars whose next event had enough, by {events} earlier",
+            "simulation with numpy: each bar with a spread of its own; the rule states nine in ten",
+            Mark.COMPUTED,
+            (0.88, 0.92),
+            lambda events=events: _share_covered(events),  # type: ignore[misc]
+        )
+        for events in (1, 2, 5)
+    ),
     Check(
         "events",
         "standard normal quantile at 0.9",

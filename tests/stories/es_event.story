@@ -7,9 +7,8 @@ Ana: evento 300 invitados 5 dic, 2 copas cada uno, bruma de pomelo
     pomelo         200 ml  4 x 50 ml
   Con un margen del 25 %: alcanza nueve veces de
   cada diez.
-  Bruma de pomelo: hazla antes del mié, 2 dic,
-  con tiempo para el reposo y un segundo
-  intento.
+  Hazlo antes del mié, 2 dic, con tiempo para el
+  reposo y un segundo intento: Bruma de pomelo
   3 cosas por comprar antes del lun, 30 nov,
   23,70 €
   Sin precio, fuera de la suma: propilenglicol,
@@ -17,13 +16,12 @@ Ana: evento 300 invitados 5 dic, 2 copas cada uno, bruma de pomelo
   <picture packing-2026-12-05.png>
   <file packing-2026-12-05.pdf>
   [Hacer Bruma de pomelo]
-  [Qué volvió] [Avisos] [Deshacer]
+  [Cambiar] [Avisos] [Deshacer]
 Ana: eventos
   Eventos
-  [sáb, 5 dic: 300 invitados]
+  1: sáb, 5 dic, 300 invitados: falta hacer 1
+  [1: sáb, 5 dic, 300 invitados]
   [Planear un evento]
 Ana: volvió 1 120 ml bruma de pomelo
-  Anotado para sáb, 5 dic: lo que volvió.
-  Bruma de pomelo: usados 80 ml de 200 ml; lo
-  probable eran 125 ml.
-  [Ver el evento] [Deshacer]
+  Ese evento es el sáb, 5 dic. Anota después lo
+  que volvió.

@@ -16,13 +16,13 @@ Ana: event 300 guests 5 Dec, 2 drinks each, grapefruit mist
     mist           200 ml  4 x 50 ml
   With a margin of 25 %: enough nine times in
   ten.
-  Grapefruit mist: make it by Wed, 2 Dec, with
-  time for its rest and a second try.
+  Make by Wed, 2 Dec, with time for the rest and
+  a second try: Grapefruit mist
   3 things to buy by Mon, 30 Nov, €59.70
   <picture packing-2026-12-05.png>
   <file packing-2026-12-05.pdf>
   [Make Grapefruit mist]
-  [What came back] [Reminders] [Undo]
+  [Change] [Reminders] [Undo]
 Ana: reminders
   5 reminders planned
   Thu, 26 Nov 04:30: what was thrown out tonight
@@ -90,23 +90,25 @@ Ana: paloma and grapefruit mist
     mist           100 ml  2 x 50 ml
   With a margin of 39 %: enough nine times in
   ten.
-  Grapefruit mist: make it by Thu, 17 Dec, with
-  time for its rest and a second try.
+  Make by Thu, 17 Dec, with time for the rest
+  and a second try: Grapefruit mist
   3 things to buy by Tue, 15 Dec, €51.80
   <picture packing-2026-12-20.png>
   <file packing-2026-12-20.pdf>
   [Make Grapefruit mist]
-  [What came back] [Reminders] [Undo]
+  [Change] [Reminders] [Undo]
 Ana: events
   Events
-  [Sun, 20 Dec: 120 guests]
-  [Sat, 5 Dec: 300 guests]
+  2: Sun, 20 Dec, 120 guests: 1 to make
+  1: Sat, 5 Dec, 300 guests: 1 to make
+  [2: Sun, 20 Dec, 120 guests]
+  [1: Sat, 5 Dec, 300 guests]
   [Plan an event]
 @clock 2026-12-06 16:00 Europe/Lisbon
 Ana: came back 1 120 ml grapefruit mist
   Noted for Sat, 5 Dec: what came back.
-  Grapefruit mist: used 80 ml of 200 ml; 125 ml
-  were likely.
+  Grapefruit mist: used 80 ml of 200 ml, 0.13 ml
+  a drink; 125 ml were likely.
   [Show the event] [Undo]
 Ana: undo
   Undone: what came back from event 1
@@ -115,7 +117,5 @@ Ana: events 1
   Sat, 5 Dec: 300 guests, about 600 drinks
     Grapefruit
     mist           200 ml  4 x 50 ml
-  <picture packing-2026-12-05.png>
-  <file packing-2026-12-05.pdf>
-  [Make Grapefruit mist]
-  [What came back] [Reminders]
+  What came back is not noted.
+  [What came back] [Events]

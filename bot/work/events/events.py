@@ -96,7 +96,7 @@ def cancel(context: Context, number: int) -> EventView:
 
 def remind(context: Context, number: int, texts: Sequence[tuple[str, date]]) -> None:
     """Plan the reminders of an event, at the bar's usual hour; those whose time is past are left out."""
-    about = _about(_row(context, number))
+    about = mark(_row(context, number))
     for text, day in texts:
         due = instant_of(day, context.bar.settings.discard_prompt_at, context.bar.zone)
         own.put_for(context, about, text, When(due))
@@ -190,8 +190,8 @@ def _row(context: Context, number: int) -> Event:
     return row
 
 
-def _about(row: Event) -> str:
-    """Return the mark of an event's reminders."""
+def mark(row: Event) -> str:
+    """Return the mark that an event's reminders carry."""
     return str(row.plan.get("about", f"event:{row.id}"))
 
 
@@ -230,18 +230,18 @@ def _is_cancelled(context: Context, details: Details) -> bool:
 def _cancel(context: Context, details: Details, cancelled: bool) -> None:
     row = _logged(context, details)
     row.cancelled_at = context.now if cancelled else None
-    own.switch(context, _about(row), on=not cancelled)
+    own.switch(context, mark(row), on=not cancelled)
 
 
 def _read_asked(row: Event) -> JsonObject:
     said = {name: row.plan[name] for name in _ASKED}
-    return {**said, "day": row.day.isoformat(), "about": _about(row)}
+    return {**said, "day": row.day.isoformat(), "about": mark(row)}
 
 
 def _write_asked(context: Context, details: Details, said: JsonObject) -> None:
     row = _logged(context, details)
-    if said["about"] != _about(row):
-        own.switch(context, _about(row), on=False)
+    if said["about"] != mark(row):
+        own.switch(context, mark(row), on=False)
         own.switch(context, said["about"], on=True)
     row.day = date.fromisoformat(said["day"])
     row.plan = {**row.plan, "about": said["about"], **{name: said[name] for name in _ASKED}}

@@ -46,14 +46,15 @@ class Asked:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One preparation of an event: its need, what to take along, and the latest days to make it:
-    with time for a second try, and without.
+    """One preparation of an event: its need, what to take along, and the latest days to make it.
 
-    `plain` is the need by the sprays alone. `learned_from` counts the earlier events behind `need`, and
-    `ran_out` those of them from which nothing came back.
+    `drinks` are those expected with it. `plain` is the need by the sprays alone. `learned_from` counts the
+    earlier events behind `need`, and `ran_out` those of them from which nothing came back. `make_by` leaves
+    time for a second try, `start_by` does not.
     """
 
     formula: FormulaView
+    drinks: Fraction
     need: Need
     plain: Need
     learned_from: int
@@ -87,7 +88,7 @@ def parts(context: Context, asked: Asked, earlier: Sequence[Event]) -> tuple[Par
             context,
             asked,
             view,
-            _Drinks(float(asked.in_all) / subjects, subjects > 1, servings),
+            _Drinks(asked.in_all / subjects, subjects > 1, servings),
             used.get(view.id, []),
         )
         for view, servings in _served(context, asked).values()
@@ -105,12 +106,12 @@ class _Serving(NamedTuple):
 class _Drinks:
     """The drinks of each subject with a formula, and its servings in them."""
 
-    each: float
+    each: Fraction
     shared: bool
     servings: list[_Serving]
 
     @property
-    def in_all(self) -> float:
+    def in_all(self) -> Fraction:
         return self.each * len(self.servings)
 
 
@@ -138,20 +139,23 @@ def _floats(ends: tuple[Fraction, Fraction]) -> tuple[float, float]:
 def _part(context: Context, asked: Asked, view: FormulaView, drinks: _Drinks, used: list[_Used]) -> Part:
     loss = float(Fraction(context.bar.settings.loss_percent)) / 100
     needs = [
-        amounts.need(drinks.each, drinks.shared, one.sprays, one.spray_ml, loss) for one in drinks.servings
+        amounts.need(float(drinks.each), drinks.shared, one.sprays, one.spray_ml, loss)
+        for one in drinks.servings
     ]
     plain = Need(sum(one.likely_ml for one in needs), sum(one.enough_ml for one in needs))
     ran_out = sum(one.all_of_it for one in used)
     need = plain
     if used:
-        need = amounts.learned_need(drinks.in_all, drinks.shared, [one.ml_a_drink for one in used])
+        need = amounts.learned_need(float(drinks.in_all), drinks.shared, [one.ml_a_drink for one in used])
         if ran_out and need.enough_ml < plain.enough_ml:
             need = plain  # more might have been used
     bottle = _bottle_ml(context.bar.units, sprayed=view.sprays is not None)
     count = max(1, math.ceil(need.enough_ml / float(bottle)))
     sprayers = min(count, amounts.sprayers(asked.guests)) if view.sprays is not None else 0
     make_by, start_by = (amounts.latest_to_make(asked.day, float(view.rest_hours), tries) for tries in (2, 1))
-    return Part(view, need, plain, len(used), ran_out, count, bottle, sprayers, make_by, start_by)
+    return Part(
+        view, drinks.in_all, need, plain, len(used), ran_out, count, bottle, sprayers, make_by, start_by
+    )
 
 
 def _bottle_ml(units: str, sprayed: bool) -> Fraction:

@@ -35,11 +35,15 @@ class FromBatch:
 
 @dataclass(frozen=True, slots=True)
 class PartPlan:
-    """A preparation of an event: what batches on hand give, and the bottles to make of the rest."""
+    """A preparation of an event: what batches on hand give, and the bottles to make of the rest.
+
+    `knows_use` tells whether the usual use until then is known, and so left to the bar.
+    """
 
     part: Part
     batches: tuple[FromBatch, ...]
     make_bottles: int
+    knows_use: bool
 
     @property
     def make_ml(self) -> Fraction:
@@ -73,6 +77,7 @@ class EventStock:
         self._tied = events.made_for(context)
         listed = events.listed(context)
         self.coming = [one for one in reversed(listed) if one.asked.day >= context.today and not one.back]
+        self._used: set[int] = set()  # the formulas with a known use
         # By event and formula.
         self._given: dict[tuple[int, int], tuple[FromBatch, ...]] = {}
         if self.coming:
@@ -98,7 +103,7 @@ class EventStock:
         given = self._given.get((event.id, part.formula.id), ())
         missing = part.need.enough_ml - float(sum(one.ml for one in given))
         bottles = math.ceil(missing / float(part.bottle_ml)) if missing >= 1 else 0
-        return PartPlan(part, given, bottles)
+        return PartPlan(part, given, bottles, part.formula.id in self._used)
 
     def _share(self, known: Usage) -> None:
         wanted: dict[int, list[tuple[EventView, Part]]] = {}
@@ -107,6 +112,7 @@ class EventStock:
                 wanted.setdefault(part.formula.id, []).append((event, part))
         for number, parts in wanted.items():
             use = known.of(parts[0][1].formula).use
+            self._used |= {number} if use is not None else set()
             held = usage.held(self._context, known.made.get(number, []), use)
             self._give(number, parts, use, held)
 

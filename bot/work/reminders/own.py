@@ -171,7 +171,7 @@ def open_rows(context: Context) -> Sequence[Reminder]:
     return context.book.all(Reminder, *where, order=Reminder.id)
 
 
-def bring_in(context: Context, kind: str, text: str, when: When, team: bool) -> int | None:
+def bring_in(context: Context, kind: str, text: str, when: When, team: bool, about: str = "") -> int | None:
     """Add a reminder or a note from a file; return its number, or None where its time is past."""
     due, minute = when.due, local_time(when.due, context.bar.zone)
     if kind == OWN and due <= context.now:
@@ -179,7 +179,8 @@ def bring_in(context: Context, kind: str, text: str, when: When, team: bool) -> 
             return None
         due = first_due(context.bar, minute.hour * 60 + minute.minute, when.days, context.now)
     person_id = None if team else context.person_id
-    return _add(context, kind, due, {"text": _clean(text), "days": when.days}, person_id).id
+    said: JsonObject = {"text": _clean(text), "days": when.days}
+    return _add(context, kind, due, {**said, "about": about} if about else said, person_id).id
 
 
 def put_for(context: Context, about: str, text: str, when: When) -> None:

@@ -8,12 +8,14 @@ from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from datetime import date
 from fractions import Fraction
 from functools import partial
 from typing import Any
 
 from bot.work.batches.batches import standing_events
 from bot.work.context import Context
+from bot.work.events import events
 from bot.work.fruit import peeled
 from bot.work.reminders import own
 from bot.work.standing import stands
@@ -44,6 +46,7 @@ from storage.tables import (
     PeeledFruit,
     PeeledUse,
     Price,
+    Reminder,
     Sprayer,
     SprayerRun,
     StockCount,
@@ -53,6 +56,7 @@ from storage.tables import (
     Waste,
     Wording,
 )
+from storage.types import JsonObject
 
 FORMAT = "peel-ledger"
 VERSION = 1
@@ -102,6 +106,7 @@ class _Writer:
         self.formula_names = {row.id: row.name for row in self._all(Formula)}
         self.drink_names = {row.id: row.name for row in self._all(MenuDrink)}
         self.people = {row.person_id: row.name for row in self._all(Member)}
+        self._event_marks: dict[str, int] = {}
         self._origin = origin_of(bar)
         # A row imported from a file keeps its reference, so that it is never imported twice.
         self._refs = {(row.kind, row.number): row.ref for row in self._all(Imported)}
@@ -214,10 +219,26 @@ class _Writer:
         return service_rows.MenuRow.of(row, self, lines=written)
 
     def _event(self, row: Event) -> Row:
-        back = row.back and {self.formula_names[int(number)]: ml for number, ml in row.back.items()}
-        said = {"guests": row.plan["guests"], "each": Fraction(row.plan["each"])}
-        known = {"formulas": row.plan["formulas"], "drinks": row.plan["drinks"]}
-        return service_rows.EventRow.of(row, self, **said, **known, back=back)
+        plan = row.plan
+        self._event_marks[events.mark(row)] = row.id
+        said = {
+            "guests": plan["guests"],
+            "each": Fraction(plan["each"]),
+            "formulas": plan["formulas"],
+            "drinks": plan["drinks"],
+            "back": row.back and self._by_name(row.back),
+            "taken": self._by_name(plan.get("taken", {})),
+            "noted": date.fromisoformat(plan["noted"]) if "noted" in plan else None,
+            "batches": [self.ref("batch", number) for number in plan.get("batches", [])],
+        }
+        return service_rows.EventRow.of(row, self, number=row.id, **said)
+
+    def _by_name(self, amounts: JsonObject) -> JsonObject:
+        return {self.formula_names[int(number)]: ml for number, ml in amounts.items()}
+
+    def event_of(self, row: Reminder) -> int:
+        """Return the number of the event that a reminder belongs to, 0 for none."""
+        return self._event_marks.get(str(row.details.get("about", "")), 0)
 
     def _sprayer(self, row: Sprayer) -> Row:
         used = self._all(FormulaSprayer, FormulaSprayer.sprayer_id == row.id)

@@ -175,21 +175,32 @@ class LogIntake(Intake):
             return False
         said = {"guests": row.guests, "each": str(row.each)}
         known = {"formulas": row.formulas, "drinks": row.drinks}
-        if any(one.plan == {**said, **known} for one in self._book.all(Event, Event.day == row.day)):
+        same = {**said, **known}.items()
+        if any(same <= one.plan.items() for one in self._book.all(Event, Event.day == row.day)):
             return False
-        back = {
-            str(self.formulas[plain_name(name)]): str(Fraction(ml))
-            for name, ml in (row.back or {}).items()
-            if plain_name(name) in self.formulas
-        }
-        found = Event(
-            day=row.day, plan={**said, **known}, back=back or None, made_at=self.now, by=self.person_id
-        )
-        self._taken.note("event", self._book.add(found).id)
+        made = [self.by_ref("batch", ref) for ref in row.batches]
+        plan = {**said, **known, "batches": [number for number in made if number is not None]}
+        if row.noted is not None:
+            plan |= {"taken": self._by_number(row.taken), "noted": row.noted.isoformat()}
+        back = self._by_number(row.back or {})
+        found = Event(day=row.day, plan=plan, made_at=self.now, by=self.person_id, back=back or None)
+        self._events[row.number] = self._book.add(found).id
+        self._taken.note("event", self._events[row.number])
         return True
 
+    def _by_number(self, amounts: dict[str, str]) -> dict[str, str]:
+        return {
+            str(self.formulas[plain_name(name)]): str(Fraction(ml))
+            for name, ml in amounts.items()
+            if plain_name(name) in self.formulas
+        }
+
     def _reminder(self, row: ReminderRow) -> bool | None:
-        number = own.bring_in(self._context, row.kind, row.words, When(row.due_at, row.days), row.team)
+        if row.event and row.event not in self._events:
+            return None  # of an event that is here already
+        about = f"event:{self._events[row.event]}" if row.event else ""
+        when = When(row.due_at, row.days)
+        number = own.bring_in(self._context, row.kind, row.words, when, row.team, about)
         if number is None:
             return None  # its time is past
         self._note(row, number)

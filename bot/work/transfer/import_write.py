@@ -48,8 +48,8 @@ class Taker(BookIntake, LogIntake):
         self._each("peeled", self._peeled)
         self._each("pars", self._par)
         self._each("wordings", self._wording)
-        self._each("reminders", self._reminder)
         self._each("events", self._event)
+        self._each("reminders", self._reminder)
         self._book.touched()
         return self._taken
 

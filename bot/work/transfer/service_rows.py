@@ -83,16 +83,20 @@ class BottlingRow(Row):
 
 
 class EventRow(Row):
-    """An event: what was asked, and the mL of each formula that came back."""
+    """An event: what was asked, the mL of each formula taken and come back, and the batches made for it."""
 
     TABLE = tables.Event
 
+    number: Whole = 0
     day: Day
     guests: Whole
     each: Positive
     formulas: KnownFormulas = Field(default_factory=list)
     drinks: list[DrinkNamed] = Field(default_factory=list)
     back: dict[str, str] | None = None
+    taken: dict[str, str] = Field(default_factory=dict)
+    noted: Day | None = None
+    batches: list[str] = Field(default_factory=list)
 
 
 class ReminderRow(Referenced):
@@ -106,11 +110,13 @@ class ReminderRow(Referenced):
     due_at: Moment
     days: Annotated[Whole, Field(le=0b1111111)] = 0
     team: bool = False
+    event: Whole = 0
 
     @classmethod
     def of(cls, row: Any, names: Any, **more: Any) -> Self:
         """Copy a row of the table; its words and repetition are in its details."""
         said = {"words": row.details["text"], "days": row.details.get("days", 0)}
+        said["event"] = names.event_of(row)
         return super().of(row, names, **said, team=row.person_id is None, **more)
 
 

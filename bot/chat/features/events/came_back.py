@@ -55,7 +55,11 @@ def _ask_number(turn: Turn, given: Given) -> Question:
 
 
 def _accept_number(turn: Turn, given: Given, value: Fraction) -> int:
-    return events.get(turn.context, int(value)).id
+    found = events.get(turn.context, int(value))
+    if found.asked.day > turn.context.today:
+        text = _("That event is only on {day}. Note afterwards what came back.")
+        raise Say(reply(text.format(day=show_day(found.asked.day))))
+    return found.id
 
 
 def _accept_back(turn: Turn, given: Given, value: CameBack | tuple[CameBack, ...]) -> Returned:
@@ -100,7 +104,9 @@ def _returned(turn: Turn, event: EventView, part: Part, said: CameBack) -> tuple
         units = turn.context.bar.units
         more = _("That is more than the {amount} on the list. If more was taken, say it: {example}")
         size = _typed(turn, ml)
-        example = f"came back {event.id} {size} of {size} {part.formula.name}"
+        example = _("came back {number} {amount} of {amount} {name}").format(
+            number=event.id, amount=size, name=part.formula.name
+        )
         raise Say(reply(more.format(amount=show_ml(in_all, units), example=example)))
     return ml, taken
 

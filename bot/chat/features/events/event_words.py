@@ -11,7 +11,6 @@ from bot.chat.features.events.packing_words import packing_files
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number, show_sensibly
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
-from bot.trade.events.amounts import Need
 from bot.work.events.events import EventView
 from bot.work.events.needs import Part
 from bot.work.planning import plan
@@ -115,24 +114,13 @@ def _learned_lines(turn: Turn, parts: Iterable[Part]) -> list[str]:
             lines.append(text.format(name=name) + " " + _("I stay with the plain amount."))
             continue
         text = ngettext(
-            "{name}: by what {count} earlier event used, with the margin that so few leave.",
-            "{name}: by what {count} earlier events used, with the margin that so few leave.",
+            "{name}: {amount}, by what {count} earlier event used. By the sprays alone: {plain}.",
+            "{name}: {amount}, by what {count} earlier events used. By the sprays alone: {plain}.",
             count,
         )
-        lines.append(text.format(name=name, count=count) + " " + _plainly(one, units))
+        amount, plain = (show_ml(Fraction(round(need.enough_ml)), units) for need in (one.need, one.plain))
+        lines.append(text.format(name=name, amount=amount, count=count, plain=plain))
     return lines
-
-
-def _plainly(one: Part, units: str) -> str:
-    """Set the learned amount against the plain one."""
-    amount = show_ml(_rounded(one.need), units)
-    plain = show_ml(_rounded(one.plain), units)
-    text = _("{amount} is enough; by the sprays alone it would be {plain}.")
-    return text.format(amount=amount, plain=plain)
-
-
-def _rounded(need: Need) -> Fraction:
-    return Fraction(round(need.enough_ml))
 
 
 def _stock_lines(turn: Turn, made: EventPlan) -> list[str]:
@@ -150,8 +138,12 @@ def _stock_lines(turn: Turn, made: EventPlan) -> list[str]:
                     day=show_day(batch.last_day),
                 )
             )
-    if any(not batch.own for one in made.parts for batch in one.batches):
+    shared = [one for one in made.parts if any(not batch.own for batch in one.batches)]
+    if any(one.knows_use for one in shared):
         lines.append(_("What the bar uses until then is taken off first."))
+    unknown = ", ".join(one.part.formula.name for one in shared if not one.knows_use)
+    if unknown:
+        lines.append(_("I don't know what the bar uses until then of: {names}").format(names=unknown))
     return lines
 
 
@@ -169,10 +161,15 @@ def _make_lines(turn: Turn, made: EventPlan) -> list[str]:
         if part.start_by < today:
             text = _("Too late to make and rest before the event: {names}")
         day = part.make_by if part.make_by >= today else part.start_by
-        size = f"{one.make_bottles} x {show_ml(part.bottle_ml, units)}"
+        # The grid above shows the bottles where none come from stock.
+        size = f" {one.make_bottles} x {show_ml(part.bottle_ml, units)}" if one.batches else ""
         key = text.format(day=show_day(day), names="\0")
-        by_text.setdefault(key, []).append(f"{part.formula.name} {size}")
-    return [text.replace("\0", ", ".join(names)) for text, names in by_text.items()]
+        by_text.setdefault(key, []).append(f"{part.formula.name}{size}")
+    whole = len(made.parts) > 1
+    return [
+        text.replace("\0", _("all of it") if whole and len(names) == len(made.parts) else ", ".join(names))
+        for text, names in by_text.items()
+    ]
 
 
 def reminder_texts(found: EventView) -> list[tuple[str, date]]:
@@ -201,13 +198,12 @@ def result_lines(turn: Turn, found: EventView) -> list[str]:
         if back is None:
             continue
         text = _("{name}: used {used} of {taken}, {each} ml a drink; {likely} were likely.")
-        drinks = found.asked.in_all / found.asked.subjects
         lines.append(
             text.format(
                 name=one.formula.name,
                 used=show_ml(back.used_ml, units),
                 taken=show_ml(back.taken_ml, units),
-                each=show_sensibly(back.used_ml / drinks, 2),
+                each=show_sensibly(back.used_ml / one.drinks, 2),
                 likely=show_ml(Fraction(round(one.need.likely_ml)), units),
             )
         )

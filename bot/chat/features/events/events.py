@@ -201,13 +201,15 @@ def _changed(turn: Turn, before: EventView, arguments: EventArguments) -> Reply:
 def _what_changes(found: EventView) -> Reply:
     """Offer likely changes on buttons, and examples to type."""
     line, asked = f"change event {found.id}", found.asked
-    step = max(1, round(asked.guests / 10))
-    guests = [one for one in (asked.guests - step, asked.guests + step) if 0 < one <= events.MOST_GUESTS]
+    near = (float(f"{asked.guests * times:.2g}") for times in (0.9, 1.1))
+    guests = [int(one) for one in near if 1 <= one <= events.MOST_GUESTS and one != asked.guests]
     days = [asked.day + timedelta(days=one) for one in (-1, 1)]
     each = [one for one in (asked.each - 1, asked.each + 1) if 0 < one <= events.MOST_EACH]
     return reply(
         _("What changes? {name}").format(name=short_name(found)),
-        _("Such as: {example}").format(example=f"{line} " + _("280 guests, 6 Dec, 3 drinks each")),
+        _("Such as: {example}").format(
+            example=_("change event {number} 280 guests, 6 Dec, 3 drinks each").format(number=found.id)
+        ),
         buttons=(
             tuple(Button(_("{count} guests").format(count=one), f"{line} {one} guests") for one in guests),
             tuple(Button(show_day(one), f"{line} {one.isoformat()}") for one in days),

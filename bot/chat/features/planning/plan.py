@@ -76,21 +76,22 @@ def _all(turn: Turn) -> Reply:
             _("Nothing to plan yet: write down what you make."),
             buttons=((Button(_("Add a formula"), "new formula"), Button(_("Fruit"), "fruit par")),),
         )
+    units = turn.context.bar.units
+    coming = use_words.for_events(EventStock(turn.context).plans(), units)
     if not planned:
         return reply(
             _("I can't plan yet: I don't know how much you use."),
             *use_words.how_to_tell(known[0]),
+            *coming,
             buttons=((Button(_("Batches"), "batches"), Button(_("Fruit"), "fruit par")),),
         )
     today = turn.context.today
-    units = turn.context.bar.units
     due = [one for one in planned if one.batch is not None and one.size_ml is not None]
     rows = tuple(_row(one, units) for one in due[:_MOST_SHOWN])
     blocks: list[Block] = [Text(_first(due, units, today), strong=True)]
     if rows:
         blocks.append(Grid(rows))
-    blocks += [Text(line) for line in use_words.for_events(EventStock(turn.context).plans(), units)]
-    blocks += [Text(line) for line in _remarks(known, planned)]
+    blocks += [Text(line) for line in (*coming, *_remarks(known, planned))]
     buttons = [(Button(one.view.name, f"plan #{one.view.id}"),) for one in due[:3]]
     if any(one.evidence.doubts for one in known):
         buttons.append((_drinks_a_week(),))

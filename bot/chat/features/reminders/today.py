@@ -73,6 +73,7 @@ def _tasks(context: Context, found: Today) -> Iterator[Task]:
         tap = _("Discard {number}").format(number=one.number)
         yield _batch_line(context, one), Button(tap, f"discard {one.number}")
     yield from (_peeled_task(context, one) for one in found.peeled)
+    yield from (_event_task(context, task) for task in found.events)
     for one in found.last_days:
         tap = _("Batch {number}").format(number=one.number)
         yield _batch_line(context, one), Button(tap, f"batch {one.number}")
@@ -87,7 +88,6 @@ def _tasks(context: Context, found: Today) -> Iterator[Task]:
         due = planned.due
         when = show_time(due) if context.bar.day_of(due) == context.today else show_moment(due)
         yield f"{when}: {planned.text}", Button(tap, f"reminders {planned.id}")
-    yield from (_event_task(context, one) for one in found.events)
     yield from _stock_tasks(context, found)
 
 

@@ -1,0 +1,24 @@
+"""Tests of the amounts for an event."""
+
+from __future__ import annotations
+
+import pytest
+
+from bot.trade.events.amounts import learned_need
+
+
+def test_one_event_keeps_the_assumed_spread_widened_for_one_event() -> None:
+    # By hand: t(0.9; 4) = 1.5332, spread 0.1, sqrt(1 + 1/1) = 1.4142.
+    need = learned_need(600.0, False, [0.2])
+    assert need.likely_ml == pytest.approx(120.0)
+    assert need.enough_ml == pytest.approx(120.0 * (1 + 1.5332 * 0.1 * 1.41421), rel=1e-4)
+
+
+def test_equal_events_still_leave_a_margin_and_more_of_them_a_smaller_one() -> None:
+    margins = [learned_need(100.0, False, [0.2] * count).margin for count in (1, 2, 5, 20)]
+    assert margins == sorted(margins, reverse=True)
+    assert margins[-1] > 0.05
+
+
+def test_events_that_differ_widen_the_margin() -> None:
+    assert learned_need(100.0, False, [0.1, 0.3]).margin > learned_need(100.0, False, [0.19, 0.21]).margin
