@@ -15,7 +15,7 @@ LEAST_ML = 10.0
 
 @dataclass(frozen=True, slots=True)
 class Lot:
-    """What a batch holds: unopened and in open bottles, the day it is ready (None: now) and its last day.
+    """The contents of a batch: unopened and in open bottles, the day it is ready (None: now) and its last day.
 
     `kept_for` is the event that it was made for, None if it is for any use.
     """
@@ -30,7 +30,7 @@ class Lot:
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """What an event wants on its day."""
+    """The amount that an event wants on its day."""
 
     event: int
     day: date
@@ -39,7 +39,7 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """What an event takes from a batch."""
+    """The amount that an event takes from a batch."""
 
     event: int
     batch: int

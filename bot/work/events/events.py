@@ -26,14 +26,14 @@ _ASKED = ("guests", "each", "formulas", "drinks")
 
 @dataclass(frozen=True, slots=True)
 class Back:
-    """What came back of a preparation, and what was taken, in mL."""
+    """The mL of a preparation that came back and that were taken."""
 
     ml: Fraction
     taken_ml: Fraction
 
     @property
     def used_ml(self) -> Fraction:
-        """What was used."""
+        """The mL used."""
         return max(Fraction(0), self.taken_ml - self.ml)
 
 
@@ -49,7 +49,7 @@ class EventView:
 
     @property
     def open_parts(self) -> list[Part]:
-        """The preparations of which nobody noted what came back."""
+        """The preparations without a note of what came back."""
         return [one for one in self.parts if one.formula.id not in self.back]
 
     @property

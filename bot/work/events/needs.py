@@ -169,7 +169,7 @@ def _bottle_ml(units: str, sprayed: bool) -> Fraction:
 
 @dataclass(frozen=True, slots=True)
 class _Used:
-    """What an earlier event used for each expected drink; `all_of_it` means that nothing came back."""
+    """The use of an earlier event for each expected drink; `all_of_it` means that nothing came back."""
 
     ml_a_drink: float
     all_of_it: bool

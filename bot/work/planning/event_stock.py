@@ -1,4 +1,4 @@
-"""What coming events take from the batches on hand, and what must still be made for them."""
+"""Share the batches on hand among coming events, and plan what must still be made for them."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ _MORE_IS_USED = 0.1
 
 @dataclass(frozen=True, slots=True)
 class FromBatch:
-    """What an event takes from a batch, in mL, and the batch's last day; `own`: it was made for the event."""
+    """The mL that an event takes from a batch, and its last day; `own`: the batch was made for the event."""
 
     batch: int
     ml: Fraction

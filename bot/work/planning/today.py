@@ -27,7 +27,7 @@ _ASKED_DAYS = 14  # after an event. Common practice, no source.
 
 
 class EventStep(StrEnum):
-    """What an event needs on a day."""
+    """A step of an event."""
 
     MAKE = "make"
     PACK = "pack"

@@ -28,6 +28,7 @@ _BOOK = (
     *["batch grapefruit mist to 400 ml"] * 12,
     "lot 12 grapefruit oil A2231",
     "peeled 12 oranges",
+    "event 120 guests today, 2 drinks each, grapefruit mist",
 )
 
 

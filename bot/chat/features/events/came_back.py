@@ -36,7 +36,7 @@ class BackArguments(Arguments):
 
 
 def _over(turn: Turn) -> list[EventView]:
-    """Return the events of which something is still to be noted, the last first."""
+    """Return the past events with something left to note, the last first."""
     today = turn.context.today
     return [one for one in events.listed(turn.context) if one.asked.day <= today and one.open_parts]
 
@@ -155,7 +155,7 @@ def _back(turn: Turn, arguments: BackArguments) -> Reply:
 
 
 def _emptied(turn: Turn, found: EventView) -> list[int]:
-    """Return the batches made for the event that are still open and of which nothing came back."""
+    """Return the open batches made for the event, if nothing of their formula came back."""
     return [
         one.number
         for one in batches.listed(turn.context)

@@ -131,19 +131,25 @@ def _unless_changed(slot: Slot[object]) -> Slot[object]:
 
 
 @dataclass(frozen=True, kw_only=True)
-class EventArguments(Arguments):
-    """The day, guests, drinks for each, and the drinks or preparations; or new guests of a known event."""
+class _AskedArguments(Arguments):
+    """The day, guests, drinks for each, and the drinks or preparations."""
 
     guests: int | None = None
     day: date | None = None
     each: Fraction | None = None
     event_subjects: tuple[Noun, ...] | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class EventArguments(_AskedArguments):
+    """A new event; or a known one and its new guests."""
+
     changed: int | None = None
     guests_answer: int | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
-class ChangeEventArguments(EventArguments):
+class ChangeEventArguments(_AskedArguments):
     """An event, and what becomes of it."""
 
     number: int
@@ -165,27 +171,27 @@ class CancelEventArguments(Arguments):
 
 def _event(turn: Turn, arguments: EventArguments) -> Reply:
     if arguments.changed is not None:
-        return _changed(turn, events.get(turn.context, arguments.changed), arguments)
+        found = events.get(turn.context, arguments.changed)
+        return _changed(turn, found, replace(found.asked, guests=arguments.guests_answer or 0))
     asked = _asked(arguments, Asked(turn.context.today, 1, Fraction(1), (), ()))
     found = events.plan_event(turn.context, asked)
     events.remind(turn.context, found.id, reminder_texts(found))
     return event_reply(turn, found, undo_button(turn))
 
 
-def _asked(arguments: EventArguments, before: Asked) -> Asked:
+def _asked(arguments: _AskedArguments, before: Asked) -> Asked:
     """Return what is asked now, the rest as before."""
     nouns = arguments.event_subjects
     return Asked(
         arguments.day or before.day,
-        arguments.guests or arguments.guests_answer or before.guests,
+        arguments.guests or before.guests,
         arguments.each or before.each,
         before.formulas if nouns is None else tuple(int(one.id) for one in nouns if one.kind == "FORMULA"),
         before.drinks if nouns is None else tuple(int(one.id) for one in nouns if one.kind == "DRINK"),
     )
 
 
-def _changed(turn: Turn, before: EventView, arguments: EventArguments) -> Reply:
-    asked = _asked(arguments, before.asked)
+def _changed(turn: Turn, before: EventView, asked: Asked) -> Reply:
     if asked == before.asked:
         return _what_changes(before)
     found = events.change(turn.context, before.id, asked)
@@ -228,7 +234,8 @@ def _what_changes(found: EventView) -> Reply:
 
 
 def _change(turn: Turn, arguments: ChangeEventArguments) -> Reply:
-    return _changed(turn, events.get(turn.context, arguments.number), arguments)
+    before = events.get(turn.context, arguments.number)
+    return _changed(turn, before, _asked(arguments, before.asked))
 
 
 def _cancel(turn: Turn, arguments: CancelEventArguments) -> Reply:
