@@ -203,11 +203,6 @@ class BarView:
         )
 
     @property
-    def paper(self) -> str:
-        """The paper that this bar prints on: 'Letter' in the US, else 'A4'."""
-        return "Letter" if self.jurisdiction == Jurisdiction.US else "A4"
-
-    @property
     def house(self) -> HouseMeasures:
         """The bar's own house measures, such as dash and barspoon."""
         return HouseMeasures({name: Decimal(ml) for name, ml in self.settings.house_ml.items()})

@@ -15,7 +15,7 @@ LEAST_ML = 10.0
 
 @dataclass(frozen=True, slots=True)
 class Lot:
-    """The contents of a batch: unopened and in open bottles, the day it is ready (None: now) and its last day.
+    """The contents of a batch, unopened and open, the day it is ready (None: now) and its last day.
 
     `kept_for` is the event that it was made for, None if it is for any use.
     """
