@@ -142,7 +142,7 @@ Ana: y luego nos fuimos
   Por ejemplo: merma 6 limas con moho
   [La página del dueño o dueña: lo que aho…]
   [Lo que sé hacer]
-  [Anota lo mismo otra vez]
+  [Las fórmulas del recetario]
 Ana: perdón por eso
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho

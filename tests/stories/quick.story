@@ -49,7 +49,7 @@ Ana: 6x50 grapefruit mist
 Ana: is the grapefruit mist ready?
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
-  [What is resting, ready, near discard]
+  [batches Grapefruit mist]
   [formula Grapefruit mist]
   [strength Grapefruit mist]
 Ana: price limes 30c each

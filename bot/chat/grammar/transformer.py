@@ -22,7 +22,7 @@ from bot.chat.grammar.syntax import (
     Swap,
     Unknown,
 )
-from bot.chat.grammar.values import Children, Values, flat, is_sign, numbers, whole
+from bot.chat.grammar.values import Children, Spoken, Values, flat, is_sign, numbers, whole
 from bot.trade.formulas.measures import Dimension, dimension
 
 
@@ -64,6 +64,13 @@ class Meaning(Values):
     def each_price(self, meta: Meta, children: Children) -> Filled:
         money = self.money([token for token in children if token.type != "EACH"])
         return self._pack_price(meta, PackPrice(Amount(Fraction(1), "each"), money))
+
+    @v_args(meta=True)
+    def unit_price(self, meta: Meta, children: Children) -> Filled:
+        unit = next(part for part in children if isinstance(part, Amount))
+        paid = next((part for part in children if isinstance(part, Money)), None)
+        tokens = [part for part in children if isinstance(part, Spoken) and part.type in {"NUMBER", "SIGN"}]
+        return self._pack_price(meta, PackPrice(unit, paid or self.money(tokens)))
 
     @v_args(meta=True)
     def price_alone(self, meta: Meta, children: Children) -> Filled:

@@ -131,6 +131,9 @@ class Values(Transformer[Token, Any]):
     def measured(self, children: Children) -> Amount:
         return Amount(children[0].meaning, children[1].meaning)
 
+    def one_unit(self, children: Children) -> Amount:
+        return Amount(Fraction(1), children[0].meaning)
+
     def bare_amount(self, children: Children) -> Amount:
         return Amount(children[0].meaning, "")
 

@@ -33,7 +33,7 @@ from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT
 from bot.chat.features.safety.caution_blocks import batch_caution, cautions_at
 from bot.chat.features.safety.grade_words import unconfirmed_mark
 from bot.chat.i18n.keywords import stands_for
-from bot.chat.i18n.language import _, show_day, show_full_day, show_moment, tongue
+from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_moment, tongue
 from bot.chat.reply.message import Block, Button, Caution, Reply, Text, reply
 from bot.chat.reply.units import show_ml
 from bot.trade.formulas.measures import Dimension
@@ -151,7 +151,16 @@ def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:
 # -- listing -------------------------------------------------------------------------------
 
 
-def _list(turn: Turn, arguments: Arguments) -> Reply:
+@dataclass(frozen=True, kw_only=True)
+class BatchesArguments(Arguments):
+    """A formula; None for the batches of all."""
+
+    formula: FormulaView | None = None
+
+
+def _list(turn: Turn, arguments: BatchesArguments) -> Reply:
+    if arguments.formula is not None:
+        return _list_of(turn, arguments.formula)
     everything = any(stands_for(word, "ALL", tongue().language) for word in turn.line.split()[1:2])
     known = batches.listed(turn.context, everything)
     today = turn.context.today
@@ -180,6 +189,25 @@ def _list(turn: Turn, arguments: Arguments) -> Reply:
     if not everything:
         last.append(Button(_("Past batches"), "batches all"))
     return Reply((Text(first, strong=True), Text("\n".join(lines))), (*rows, tuple(last)))
+
+
+def _list_of(turn: Turn, formula: FormulaView) -> Reply:
+    """List what there is of a formula: unopened amounts are known, what is in use is not."""
+    known, name = batches.open_of(turn.context, formula.id), formula.name
+    make = Button(_("Make {name}").format(name=name), f"batch #{formula.id}")
+    if not known:
+        return reply(_("No batch of {name} has anything left in it.").format(name=name), buttons=((make,),))
+    there = bottles.unopened(turn.context, [one.number for one in known])
+    lines, units = [], turn.context.bar.units
+    for one in known:
+        line = _batch_line(turn, one, turn.context.today, there.get(one.number, []))
+        whole = one.state is not BatchState.IN_USE and one.number not in there
+        lines.append(f"{line}, {show_ml(bottles.held_ml(turn.context, one), units)}" if whole else line)
+    first = ngettext("{name}: {count} batch", "{name}: {count} batches", len(known))
+    rows = [(Button(f"{one.number} {one.name}", f"batch {one.number}"),) for one in known[:8]]
+    last = (make, Button(_("Plan"), f"plan #{formula.id}"))
+    head = Text(first.format(name=name, count=len(known)), strong=True)
+    return Reply((head, Text("\n".join(lines))), (*rows, last))
 
 
 def _to_check(batch: BatchView, now: datetime) -> bool:
@@ -267,8 +295,9 @@ COMMANDS = (
             *("show batches", "what's ready", "what is ready", "whats ready", "what's resting"),
             *("what is resting",),
         ),
+        slots=(replace(FORMULA_SLOT, ask=None),),
         menu=25,
-        wishes=(Wish("batches"),),
+        wishes=(Wish("batches", ("{formula?}",)),),
     ),
 )
 

@@ -6,8 +6,9 @@ from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.i18n.language import ngettext, show_number
-from bot.chat.i18n.plurals import pieces
+from bot.chat.i18n.plurals import counted_name, pieces
 from bot.chat.reply.units import show_quantity
+from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import Quantity
 from bot.work.formulas.ingredients import IngredientView
 
@@ -38,7 +39,8 @@ def delivery_line(item: IngredientView, packs: Fraction, content: Quantity, amou
         inside = show_number(content.number)
     else:
         inside = show_quantity(content)
-        text = f"{show_quantity(Quantity(content.number * packs, content.unit))} {item.name}"
+        name = counted_name(item.name, Fraction(2)) if item.kind is IngredientKind.FRUIT else item.name
+        text = f"{show_quantity(Quantity(content.number * packs, content.unit))} {name}"
     if packs == 1 or content == Quantity(Fraction(1), "each"):
         return text
     count = ngettext("{count} pack of {size}", "{count} packs of {size}", int(packs)).format(

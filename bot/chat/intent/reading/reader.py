@@ -6,9 +6,11 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from itertools import islice
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.day import read_day
+from bot.chat.dialogue.inputs.names import is_known
 from bot.chat.dialogue.registry import words_of
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.lexer import Noun
@@ -32,6 +34,9 @@ _MAYBE_TWO = 0.1  # a line is divided from this probability of two wishes on
 _LIKELY_HALF = 0.35
 _MOST_BREAKS = 8
 _DIGITS = re.compile(r"\d+")
+_WORD = re.compile(r"\S+\s+")
+_OWN = re.compile(r"[^\W\d]['’\w]*[,:]?\s+")
+_MOST_OWN_WORDS = 5  # before what a command reads
 _POSSIBLE = 0.05  # a phrase without its command's word is offered from this probability on
 
 
@@ -174,10 +179,24 @@ def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Read
     for command, wish, one in sorted(filled, key=lambda those: -those[2].used):
         if _is_read(turn, command, one.words):
             complete = _has_numbers(one.words, text, pieces)
+            rest = one.words if complete else _end_read(turn, command, text) or one.words
+            complete = complete or rest != one.words
             return Reading(
-                ranked.name, ranked.probability, command, one.words, wish.shows, complete, reads_text=True
+                ranked.name, ranked.probability, command, rest, wish.shows, complete, reads_text=True
             )
     return None
+
+
+def _end_read(turn: Turn, command: Command, text: str) -> str:
+    """Return what a command reads after a few words of the speaker's own: 'we got' 2 cases oranges."""
+    for found in islice(_WORD.finditer(text), _MOST_OWN_WORDS):
+        if pieces_of(found.group(), turn.vocabulary) or not _OWN.fullmatch(found.group()):
+            return ""
+        rest = text[found.end() :].rstrip(" .!?")
+        phrase = command.phrase(turn, rest)
+        if phrase is not None and all(map(is_known, phrase.filled)) and _has_batch(turn, phrase):
+            return rest
+    return ""
 
 
 def _has_numbers(words: str, text: str, pieces: list[Typed]) -> bool:

@@ -21,8 +21,8 @@ def ana(house: House) -> Person:
         ("bought 2 cases oranges 80 each 34.00 in all", "Bought: 160 oranges (2 packs of 80), €34.00."),
         ("bought 80 oranges 34.00", "Bought: 80 oranges, €34.00."),
         ("bought 80 oranges 0.40 each", "Bought: 80 oranges, €32.00."),
-        ("bought 3 dozen limes 7.20", "Bought: 3 dozen lime, €7.20."),
-        ("bought 5 kg limes for 14", "Bought: 5 kg lime, €14.00."),
+        ("bought 3 dozen limes 7.20", "Bought: 3 dozen limes, €7.20."),
+        ("bought 5 kg limes for 14", "Bought: 5 kg limes, €14.00."),
         ("bought 40 oranges", "Bought: 40 oranges."),
     ],
 )

@@ -1,0 +1,75 @@
+"""Choose an item of the stock and say how much of it there is: for deliveries and counts."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from bot.chat.dialogue.inputs.fruit import new_fruit
+from bot.chat.dialogue.inputs.names import known_ingredient, named_ingredient, words_of
+from bot.chat.dialogue.inputs.shared_slots import is_liquid
+from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
+from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.syntax import Amount, Named
+from bot.chat.i18n.language import _
+from bot.chat.i18n.plurals import counted_name, singular
+from bot.chat.reply.message import reply
+from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
+from bot.trade.formulas.measures import Quantity
+from bot.work.formulas import ingredients
+from bot.work.formulas.ingredients import IngredientView
+
+
+def ask_item(turn: Turn, given: Given) -> Question:
+    """Ask what came in, fruit first."""
+    known = ingredients.all_of(turn.context)
+    order = sorted(known, key=lambda one: (one.kind is not IngredientKind.FRUIT, one.name))
+    return Question(
+        _("What came in?"),
+        columns([(one.name, f"#{one.id}") for one in order[:12]], 2),
+        hint=_("2 cases oranges 80 each 34.00"),
+    )
+
+
+def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
+    """Turn a name into an item that the bar buys; a common fruit name creates a new one."""
+    known, typed = known_ingredient(turn, value), words_of(value)
+    if known is None and guess_kind(singular(typed)) is IngredientKind.FRUIT:
+        return new_fruit(turn, typed)
+    return known or named_ingredient(turn, value)
+
+
+def _is_liquid(item: IngredientView) -> bool | None:
+    return False if item.kind is IngredientKind.FRUIT else is_liquid(item)
+
+
+def _quantity(turn: Turn, item: IngredientView, value: Amount | Fraction) -> Quantity:
+    if isinstance(value, Amount):
+        return turn.quantity(value, _is_liquid(item))
+    liquid = _is_liquid(item)
+    if item.kind is not IngredientKind.FRUIT and liquid is not None and _measured(item):
+        raise Say(reply(_("In which unit? Such as: {name} 500 ml, or 2 kg").format(name=item.name)))
+    return Quantity(value, "each")
+
+
+def _measured(item: IngredientView) -> bool:
+    """Whether a bare number is ambiguous: liquids and powders are not counted by the piece."""
+    return item.kind is not IngredientKind.OTHER and INGREDIENT_PROPERTIES[item.kind].is_liquid is not None
+
+
+def accept_amount(turn: Turn, given: Given, value: Amount | Fraction) -> Quantity:
+    """Turn an amount, or a number of pieces, into a quantity of the item; ask for a missing unit."""
+    return _quantity(turn, given[ITEM_SLOT], value)
+
+
+def ask_amount(turn: Turn, given: Given) -> Question:
+    """Ask how much of the item there is, with numbers to tap for fruit."""
+    name = counted_name(given[ITEM_SLOT].name, Fraction(2))
+    choices = columns([(str(n), str(n)) for n in (0, 6, 12, 24, 40, 80)], 3)
+    return Question(
+        _("How many {name}?").format(name=name),
+        (*choices, ((_("Other number"), DIGIT),)) if given[ITEM_SLOT].kind is IngredientKind.FRUIT else (),
+        hint=_("24, or 1.2 kg"),
+    )
+
+
+ITEM_SLOT = Slot("item", accept_item, ask_item)
