@@ -109,8 +109,8 @@ Ana: semana
     con moho  2  0,80 €
   Los primeros 2 días, semana anterior: 5,10 €,
   muy pocas noches para decirlo
-  Semanas completas desde el spray, junto a
-  limón: pomelo 83 % menos (54 a 93 %)
+  Desde el spray, comparado con limón: pomelo 83
+  % menos (54 a 93 %)
   Más que azar. No dice por qué: una carta nueva
   se vería igual.
   <picture waste-2026-W45.png>

@@ -189,8 +189,8 @@ Ana: week
     mouldy  2  €0.80
   First 2 days of the week before: €6.00, too
   few nights to say
-  Whole weeks since the spray, beside lemon:
-  grapefruit 88 % less (68 to 96 %)
+  Since the spray, beside lemon: grapefruit 88 %
+  less (68 to 96 %)
   More than chance. It doesn't show why: a new
   menu would look the same.
   <picture waste-2026-W45.png>

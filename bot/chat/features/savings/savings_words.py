@@ -19,9 +19,9 @@ def short_lines(effects: Sequence[SprayEffect]) -> list[str]:
     said = "; ".join(f"{one.since.fruit.name} {change(one)}" for one in judged)
     others = _names(judged[0])
     if others:
-        text = _("Whole weeks since the spray, beside {others}: {changes}")
+        text = _("Since the spray, beside {others}: {changes}")
         return [text.format(others=others, changes=said), meaning(judged)]
-    return [_("Whole weeks since the spray: {changes}").format(changes=said), meaning(judged)]
+    return [_("Since the spray: {changes}").format(changes=said), meaning(judged)]
 
 
 def change(one: SprayEffect) -> str:
