@@ -28,7 +28,9 @@ def tell(result: Result) -> Iterator[str]:
     yield ""
     yield _HEAD
     yield "|" + " -- |" * 6
-    yield _row("**all with one wish**", measure.figures(result.of_wishes()))
+    wished = result.of_wishes()
+    yield _row("**all with one wish**", measure.figures(wished))
+    yield _row("**those held out first**", measure.figures([one for one in wished if not one[0].later]))
     for wish, one in measure.by_wish(result).items():
         yield _row(wish, one)
     yield ""

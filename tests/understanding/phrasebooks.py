@@ -18,6 +18,11 @@ class Phrase:
     text: str
     family: str = ""
 
+    @property
+    def later(self) -> bool:
+        """Whether a line was held out later than the first ones, for the wishes that came after them."""
+        return self.family.startswith("later-")
+
 
 def training(language: str) -> list[Phrase]:
     """Return the phrases beside the features."""
@@ -28,5 +33,6 @@ def training(language: str) -> list[Phrase]:
 
 def held_out(language: str) -> list[Phrase]:
     """Return the lines that no model has seen."""
-    lines = (HELD_OUT / f"{language}.tsv").read_text("utf-8").splitlines()
-    return [Phrase(wish, text, family) for wish, family, text in (line.split("\t") for line in lines)]
+    books = sorted(HELD_OUT.glob(f"{language}*.tsv"))
+    rows = (line.split("\t") for book in books for line in book.read_text("utf-8").splitlines())
+    return [Phrase(wish, text, family) for wish, family, text in rows]

@@ -40,9 +40,16 @@ from bot.chat.intent.intent import (
     Several,
 )
 from bot.chat.intent.reading.reader import Reading, Readings, read_free, reading_of, shape_of
-from bot.chat.intent.thread import as_amendment, as_thread
-from bot.chat.intent.whole import counts_itself, knows_all, reads_as_answer, reads_whole, stands
-from bot.work.log import edits
+from bot.chat.intent.thread import OF_LAST, as_amendment, as_thread
+from bot.chat.intent.whole import (
+    counts_itself,
+    knows_all,
+    means_other,
+    reads_as_answer,
+    reads_whole,
+    stands,
+)
+from bot.work.log import edits, thread
 from bot.work.log.chain import UNDO_HOURS
 from bot.work.people import people
 
@@ -194,6 +201,8 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
         without_word(turn, text) if spoken is None else another_command(turn, *spoken)
     )
     if meant is not None:
+        if (other := _other_than_last(turn, text, meant[0])) is not None:
+            return other
         turn.line = f"{meant[0].name} {meant[1]}"
         spoken = meant
     if spoken is None:
@@ -202,6 +211,14 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
     if rest.rstrip().endswith("?") and not reads_whole((command, rest), turn):
         rest = rest.rstrip(" ?")
     return _taken_or_free(turn, text, command, rest)
+
+
+def _other_than_last(turn: Turn, text: str, command: Command) -> Intent | None:
+    """Return a free line that surely does not mean the last thing, although it is worded like that."""
+    if command.name not in OF_LAST or thread.tonight(turn.context, turn.message.chat_key):
+        return None
+    found = _readings(turn, text)
+    return Read(found) if means_other(command, found) else None
 
 
 def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent:

@@ -74,26 +74,30 @@ def _is_any_words(filled: Filled) -> bool:
     return " " in filled.value.strip() or (filled.slot == "code" and filled.value.isdecimal())
 
 
-# A command's word stands for its command from this probability on, the lower one if nothing else is sure.
-_LIKELY, _POSSIBLE = 0.25, 0.05
+# A command's word stands for its command from this probability on, the lower one if only a name is unknown.
+_LIKELY, _POSSIBLE = 0.2, 0.05
 _EVEN = 0.5
 
 
 def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
-    """Whether a command's word stands for its command although the grammar does not take all the rest."""
+    """Whether a command's word stands for its command although the grammar does not know all the rest."""
     first, likely = found.first, found.of(command)
     if first is None:
         return True
-    same = first.command is command or first.wish in wishes_of(command)
     if is_loose(turn, command, rest):
         return likely >= _LIKELY
+    same = first.command is command or first.wish in wishes_of(command)
     if reads_whole((command, rest), turn):  # a name is unknown: the command says which
         if same:
             return not _names_nothing(turn, command, rest)
-        return not found.sure or likely >= _LIKELY
-    if same:
-        return not first.complete or not (first.rest or (found.sure and first.runs))
-    return likely >= _LIKELY or (not found.sure and (likely >= _POSSIBLE or first.probability < _EVEN))
+        learnt = any(wish in found.odds for wish in wishes_of(command))
+        return likely >= _POSSIBLE if learnt else first.probability < _EVEN
+    return not first.complete if same else likely >= _LIKELY
+
+
+def means_other(command: Command, found: Readings) -> bool:
+    """Whether a line surely means something other than a command."""
+    return found.sure and found.of(command) < _POSSIBLE
 
 
 def _names_nothing(turn: Turn, command: Command, rest: str) -> bool:

@@ -362,7 +362,17 @@ COMMANDS = (
         lines=_LINES,
         writes=True,
         menu=1,
-        wishes=(Wish("waste", ("{day?} [{quantity?} {fruit} {reason?}]", "{day?} {quantity?}")),),
+        wishes=(
+            Wish(
+                "waste",
+                (
+                    "{day?} [{quantity?} {fruit} {reason?}]",
+                    "{day?} [{amount} {ingredient} {reason?}]",
+                    "{quantity} BATCH {batch} {reason?}",
+                    "{day?} {quantity?}",
+                ),
+            ),
+        ),
     ),
     Command(
         "reason",

@@ -228,6 +228,7 @@ COMMANDS = (
         wishes=(
             Wish("bar", ("{setting} {money}", "{setting} {time}", "{setting} {amount}", "{setting}")),
             Wish("bar", ("{page?}",), shows=True),
+            Wish("morning", ("morning message {time}", "morning message {number}", "morning message")),
         ),
     ),
 )

@@ -279,6 +279,7 @@ COMMANDS = (
         examples=(N_("note for tomorrow: sprayer two drips"),),
         slots=(Slot("reminder", _accept_note, _ask_note),),
         writes=True,
+        wishes=(Wish("note", ("{line}",)),),
     ),
     Command(
         "reminders",

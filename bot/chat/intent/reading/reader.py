@@ -239,7 +239,8 @@ def reading_of(turn: Turn, wish: str, text: str) -> Reading | None:
 
 def _pieces(turn: Turn, text: str) -> list[Typed]:
     found = pieces_of(text, turn.vocabulary)
-    return [*found, *meant_by_it(turn, text, found), *_spans(turn, found, text)]
+    line = Typed("line", text, len(text))
+    return [*found, *meant_by_it(turn, text, found), *_spans(turn, found, text), line]
 
 
 def _spans(turn: Turn, found: list[Typed], text: str) -> Iterator[Typed]:
