@@ -90,9 +90,18 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     if reads_whole((command, rest), turn):  # a name is unknown: the command says which
         if same:
             return not _names_nothing(turn, command, rest)
-        learnt = any(wish in found.odds for wish in wishes_of(command))
-        return likely >= _POSSIBLE if learnt else first.probability < _EVEN
-    return not first.complete if same else likely >= _LIKELY
+        if likely >= _POSSIBLE:
+            return True
+        return not found.sure if is_named(command, turn.message.text) else _is_unlearnt(command, found)
+    if same:
+        return not first.complete
+    return likely >= _LIKELY or (is_named(command, turn.message.text) and first.probability < _EVEN)
+
+
+def _is_unlearnt(command: Command, found: Readings) -> bool:
+    """Whether the reader has no phrases for a command, and nothing else is likely."""
+    likeliest = max(found.odds.values(), default=0.0)
+    return likeliest < _EVEN and not any(wish in found.odds for wish in wishes_of(command))
 
 
 def means_other(command: Command, found: Readings) -> bool:
