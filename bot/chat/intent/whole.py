@@ -94,7 +94,7 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
             return True
         return not found.sure if is_named(command, turn.message.text) else _is_unlearnt(command, found)
     if same:
-        return not first.complete
+        return not (first.complete and (first.rest or found.sure))
     return likely >= _LIKELY or (is_named(command, turn.message.text) and first.probability < _EVEN)
 
 
