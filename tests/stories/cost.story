@@ -48,7 +48,7 @@ Ana: 1 l 22.50
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [Set or see what a pack costs]
-  [What fruit gave in juice]
+  [Log the bottles filled from a batch]
 Ana: price neutral spirit 1 l €22.50
   neutral spirit: €22.50 for 1 l
   [Undo] [Another price]

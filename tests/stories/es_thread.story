@@ -148,4 +148,4 @@ Ana: perdón por eso
   Por ejemplo: merma 6 limas con moho
   [Corrige lo último que anotaste]
   [Deshacer lo último que anotaste]
-  [Quién hizo qué, y qué se deshizo]
+  [El idioma en que hablo contigo]

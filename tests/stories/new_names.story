@@ -193,7 +193,7 @@ Ana: conteo naranjas 24
   For example: waste 6 limes mouldy
   [price naranjas 24]
   [count naranjas 24]
-  [waste 24 naranjas]
+  [correct 24 naranjas]
 Ana: delivered oranges 24?
   Read as: bought oranges 24
   Nothing is logged yet. Tap if that is right.

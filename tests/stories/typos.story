@@ -144,14 +144,14 @@ Ana: 🍊
 Ana: ...
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
-  [Undo the last thing you logged]
   [What I can do]
+  [Note how a rested batch looks]
 Ana: ; drop table bar
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [bar drop]
   [Leave this bar]
-  [Who is in the bar; invite someone]
+  [Handling cautions]
 Ana: <b>bold</b> & co
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy

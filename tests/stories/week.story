@@ -97,9 +97,22 @@ Ana: week last week
   [More] [Picture]
   [Log waste]
 Ana: week of the dog
-  I did not understand “of the dog”.
-  For example: week 2026-W30
-  [Step by step] [More examples]
+  Read as: week
+  Waste: €5.67
+  Mon, 16 Nov to Sun, 22 Nov, still running
+    orange  5 + 500 g     €4.67
+    lime            4     €1.00
+    lemon           2  no price
+    mouldy                  5  €3.00
+    damaged on
+    delivery            500 g  €1.67
+    2 others                6  €1.00
+  Without a price, so not counted: lemon.
+  First 3 days of the week before: €6.00, too
+  few nights to say
+  <picture waste-2026-W47.png>
+  [More] [Picture]
+  [Last week] [Log waste]
 # On Monday before closing hour it is still last week.
 @clock 2026-11-23 02:00 Europe/Lisbon
 Ana: week

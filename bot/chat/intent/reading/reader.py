@@ -179,6 +179,7 @@ def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Read
     for command, wish, one in sorted(filled, key=lambda those: -those[2].used):
         if _is_read(turn, command, one.words):
             complete = _has_numbers(one.words, text, pieces)
+            complete = complete and not (command.writes and _leaves_out_a_day(one.words, pieces))
             rest = one.words if complete else _end_read(turn, command, text) or one.words
             complete = complete or rest != one.words
             return Reading(
@@ -206,6 +207,12 @@ def _has_numbers(words: str, text: str, pieces: list[Typed]) -> bool:
         if Counter(number) - Counter(left):
             return False
     return all(one.kind != "unclear" for one in pieces)
+
+
+def _leaves_out_a_day(words: str, pieces: list[Typed]) -> bool:
+    """Whether a text names several days, and a line not all of them."""
+    days = {one.text for one in pieces if one.kind == "day"}
+    return len(days) > 1 and not all(day in words for day in days)
 
 
 def _is_read(turn: Turn, command: Command, words: str) -> bool:
