@@ -311,3 +311,29 @@ Ana: half
   [In grams] [Cost]
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
+# bottles without a size are asked for one
+Ana: scale 8 bottles of grapefruit mist
+  Bottles of what size? Such as: 8 x 50 ml
+  [8 x 50 ml] [8 x 100 ml]
+Ana taps [8 x 50 ml]
+  Grapefruit mist: 8 x 50 ml
+    grapefruit oil     50 ml
+    propylene glycol   92 ml
+    neutral spirit    260 ml
+  Makes 402 ml at 62.1 % vol
+  Enough for 1,300 to 3,000 drinks
+  Fills 8 x 50 ml, 2 ml over
+  Rounded to 50 ml cylinder, 100 ml cylinder,
+  500 ml cylinder: the ratio is off by 0.6 % at
+  most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: the vapour lights in a warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Ana: cost grapefruit mist 4 bottles
+  Bottles of what size? Such as: 4 x 50 ml
+  [4 x 50 ml] [4 x 100 ml]

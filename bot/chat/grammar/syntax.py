@@ -71,6 +71,13 @@ class Bottles:
 
 
 @dataclass(frozen=True, slots=True)
+class BareBottles:
+    """A number of bottles whose size was not said."""
+
+    count: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class Total:
     """A total amount."""
 
@@ -103,7 +110,7 @@ class Stock:
     amounts: tuple[tuple[Named, Amount], ...]
 
 
-Target = Bottles | Total | Drinks | Factor | Stock
+Target = Bottles | BareBottles | Total | Drinks | Factor | Stock
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from lark.tree import Meta
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import (
     Amount,
+    BareBottles,
     Detail,
     Filled,
     Hash,
@@ -154,6 +155,10 @@ class Meaning(Values):
         return Line(tuple(flat(children)))
 
     bought_line = count_line = peeled_line = drinks_line = waste_line
+
+    @v_args(meta=True)
+    def unsized(self, meta: Meta, children: Children) -> Filled:
+        return Filled("target", BareBottles(numbers(children)[0]), self._words(meta))
 
     @v_args(meta=True)
     def copies_said(self, meta: Meta, children: Children) -> Filled:

@@ -10,6 +10,7 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import (
     Amount,
+    BareBottles,
     Bottles,
     Drinks,
     Factor,
@@ -127,6 +128,8 @@ def accept_target(turn: Turn, given: Given, value: Target) -> SaidTarget:
     view = given[FORMULA_SLOT]
     said = given.get(LOSS_SLOT)
     loss = Fraction(turn.context.bar.settings.loss_percent) / 100 if said is None else said
+    if isinstance(value, BareBottles):
+        raise Say(_which_bottles(turn, given, value.count))
     if isinstance(value, Factor):
         return value, ByFactor(value.factor)
     if isinstance(value, Drinks):
@@ -151,6 +154,18 @@ def accept_target(turn: Turn, given: Given, value: Target) -> SaidTarget:
     if isinstance(value, Total):
         return value, _total(turn, view, value.amount)
     return value, _stock(turn, view, value)
+
+
+def _which_bottles(turn: Turn, given: Given, count: Fraction) -> Reply:
+    """Ask for the size of bottles that were only counted."""
+    said, units = given.words["target"], turn.context.bar.units
+    number = show_number(count)
+    sizes = sizes_offered(["50 ml", "100 ml"] if units == "metric" else ["2 oz", "4 oz"], units)
+    buttons = [
+        Button(f"{number} x {label}", turn.line_with(said, f"{number} x {size} ")) for label, size in sizes
+    ]
+    first = _("Bottles of what size? Such as: {example}").format(example=buttons[0].label)
+    return reply(first, buttons=(tuple(buttons),))
 
 
 def _must_be(found: Dimension, wanted: Dimension, amount: Amount) -> None:
