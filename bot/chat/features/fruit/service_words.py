@@ -41,10 +41,11 @@ def service_lines(turn: Turn, first: date, last: date) -> list[str]:
         if len(most) > _MOST_SHOWN:
             listed.append(_("and {count} more").format(count=len(most) - _MOST_SHOWN))
         lines.append(_("Drinks by kind: {drinks}").format(drinks=", ".join(listed)))
-    return lines + _event_lines(turn, first, last)
+    return lines + event_lines(turn, first, last)
 
 
-def _event_lines(turn: Turn, first: date, last: date) -> list[str]:
+def event_lines(turn: Turn, first: date, last: date) -> list[str]:
+    """Say what each event of these days used, apart from usual nights."""
     units, lines = turn.context.bar.units, []
     for one in reversed(events.listed(turn.context)):
         if not (first <= one.asked.day <= last and one.asked.day <= turn.context.today):

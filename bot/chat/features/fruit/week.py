@@ -16,7 +16,7 @@ from bot.chat.dialogue.inputs.shared_slots import MORE_DETAIL_SLOT, PICTURE_SLOT
 from bot.chat.dialogue.slots import Given, Question, Slot
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.charts import charts
-from bot.chat.features.fruit.service_words import service_lines
+from bot.chat.features.fruit.service_words import event_lines, service_lines
 from bot.chat.features.savings.savings_words import full_lines, short_lines
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -151,7 +151,7 @@ def _summary(turn: Turn, found: WasteSummary, earlier: Button | None) -> Reply:
     lost = _lost_of_batches(turn, found)
     lines += [Text(line) for line in (*lost, *_unpriced(found), *_share(found), *_against(found))]
     lines += [Text(line) for line in short_lines(before_after.effects(turn.context, found.last))]
-    lines += [Text(line) for line in service_lines(turn, found.first, found.last)]
+    lines += [Text(line) for line in event_lines(turn, found.first, found.last)]
     more = (Button(_("More"), f"{again} more"), Button(_("Picture"), f"{again} picture"))
     said = Reply((Text(_title(found), strong=True), *lines), (more, buttons))
     if not turn.context.bar.settings.week_picture:
@@ -300,6 +300,7 @@ def _details(turn: Turn, found: WasteSummary) -> Reply:
         lines.append(
             Text(example_of(turn, _("Log what comes in to see the share wasted: bought 80 oranges 34.00")))
         )
+    lines += [Text(line) for line in service_lines(turn, found.first, found.last)]
     effects = before_after.effects(turn.context, found.last)
     lines += [Text(line) for one in effects for line in full_lines(one)]
     if not effects:
