@@ -1,4 +1,4 @@
-"""Use cases for events: plan one, and note what came back.
+"""Use cases for events: plan one, change or cancel it, and note what came back.
 
-Imported by chat and by the log.
+Imported by chat, planning, transfer and the log.
 """

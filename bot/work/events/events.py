@@ -70,16 +70,12 @@ def plan_event(context: Context, asked: Asked) -> EventView:
 
 
 def change(context: Context, number: int, asked: Asked) -> EventView:
-    """Change what was asked of an event; a new day or other preparations need new reminders.
-
-    Raises BadValueError, NotThereError.
-    """
+    """Change what was asked of an event; it needs new reminders then. Raises BadValueError, NotThereError."""
     row = _row(context, number)
     _check(context, asked)
     before = _read_asked(row)
-    after = {**_said(asked), "day": asked.day.isoformat(), "about": before["about"]}
-    if any(before[name] != after[name] for name in ("day", "formulas", "drinks")):
-        after["about"] = f"event:{number}:{context.book.next_number('event reminders')}"
+    about = f"event:{number}:{context.book.next_number('event reminders')}"
+    after = {**_said(asked), "day": asked.day.isoformat(), "about": about}
     _write_asked(context, {"event": number}, after)
     context.log("change event", event=number, before=before, after=after)
     return _view(context, row)
@@ -94,12 +90,21 @@ def cancel(context: Context, number: int) -> EventView:
     return view
 
 
-def remind(context: Context, number: int, texts: Sequence[tuple[str, date]]) -> None:
+@dataclass(frozen=True, slots=True)
+class Reminding:
+    """A reminder of an event: its words and day, and the formula that it says to make, if any."""
+
+    text: str
+    day: date
+    formula: int | None = None
+
+
+def remind(context: Context, number: int, reminders: Sequence[Reminding]) -> None:
     """Plan the reminders of an event, at the bar's usual hour; those whose time is past are left out."""
     about = mark(_row(context, number))
-    for text, day in texts:
-        due = instant_of(day, context.bar.settings.discard_prompt_at, context.bar.zone)
-        own.put_for(context, about, text, When(due))
+    for one in reminders:
+        due = instant_of(one.day, context.bar.settings.discard_prompt_at, context.bar.zone)
+        own.put_for(context, about, one.text, When(due), one.formula)
 
 
 def is_about(details: Details) -> bool:
@@ -109,7 +114,8 @@ def is_about(details: Details) -> bool:
 
 def listed(context: Context) -> list[EventView]:
     """Return the events that are not cancelled, the latest day first."""
-    return [_view(context, row) for row in reversed(_rows(context))]
+    rows = _rows(context)
+    return [_view(context, row, rows) for row in reversed(rows)]
 
 
 def get(context: Context, number: int) -> EventView:
@@ -124,14 +130,23 @@ def days(context: Context) -> frozenset[date]:
 
 def made_for(context: Context) -> dict[int, EventView]:
     """Return the batches that were made for an event, each with the event."""
-    views = [_view(context, row) for row in _rows(context) if row.plan.get("batches")]
+    rows = _rows(context)
+    views = [_view(context, row, rows) for row in rows if row.plan.get("batches")]
     return {number: view for view in views for number in view.batches}
 
 
-def tie(context: Context, number: int, batch: int) -> None:
-    """Keep a batch for an event. Raises NotThereError."""
+def tie(context: Context, number: int, batch: int, formula: int) -> None:
+    """Keep a batch for an event, and stop the reminder to make it. Raises NotThereError."""
     row = _row(context, number)
     row.plan = {**row.plan, "batches": [*row.plan.get("batches", []), batch]}
+    own.drop(
+        context,
+        [
+            one.id
+            for one in own.open_rows(context)
+            if one.details.get("about") == mark(row) and one.details.get("formula") == formula
+        ],
+    )
 
 
 Returned = Mapping[int, tuple[Fraction, Fraction | None]]  # mL and, if said, mL taken, by formula
@@ -195,12 +210,13 @@ def mark(row: Event) -> str:
     return str(row.plan.get("about", f"event:{row.id}"))
 
 
-def _view(context: Context, row: Event) -> EventView:
+def _view(context: Context, row: Event, rows: Sequence[Event] | None = None) -> EventView:
+    """Return an event; `rows` are all those that are not cancelled, if known."""
     asked = asked_of(row)
     # What an event used counts for those after it, once somebody noted it.
     earlier = [
         one
-        for one in _rows(context)
+        for one in (_rows(context) if rows is None else rows)
         if one.day < row.day and one.back and one.plan.get("noted", "9") <= row.day.isoformat()
     ]
     parts = needs.parts(context, asked, earlier)

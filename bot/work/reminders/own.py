@@ -183,11 +183,12 @@ def bring_in(context: Context, kind: str, text: str, when: When, team: bool, abo
     return _add(context, kind, due, {**said, "about": about} if about else said, person_id).id
 
 
-def put_for(context: Context, about: str, text: str, when: When) -> None:
+def put_for(context: Context, about: str, text: str, when: When, formula: int | None = None) -> None:
     """Plan a reminder that belongs to something else, which is logged with that; past ones are left out."""
     if when.due > context.now:
         person_id = None if context.bar.team_room_id is not None else context.person_id
-        _add(context, OWN, when.due, {"text": _clean(text), "days": 0, "about": about}, person_id)
+        said: JsonObject = {"text": _clean(text), "days": 0, "about": about}
+        _add(context, OWN, when.due, said if formula is None else {**said, "formula": formula}, person_id)
 
 
 def switch(context: Context, about: str, on: bool) -> None:

@@ -93,7 +93,7 @@ def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
     caution_ids = [one.id for one in cautions_at(turn, answer.formula, Step.RESTING, answer)]
     made = batch_life.make(turn.context, NewBatch(answer, caution_ids=caution_ids))
     if arguments.for_event is not None:
-        events.tie(turn.context, arguments.for_event, made.batch.number)
+        events.tie(turn.context, arguments.for_event, made.batch.number, answer.formula.id)
     view = answer.formula
     clearing = clear_line(turn, answer.measured, turn.context.bar.temperature_c)
     return _worded_made(turn, made, view.latest, clearing)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from datetime import date, timedelta
+from datetime import timedelta
 from fractions import Fraction
 
 from bot.chat.dialogue.turn import Turn
@@ -11,7 +11,7 @@ from bot.chat.features.events.packing_words import packing_files
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number, show_sensibly
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
-from bot.work.events.events import EventView
+from bot.work.events.events import EventView, Reminding
 from bot.work.events.needs import Part
 from bot.work.planning import plan
 from bot.work.planning.event_stock import EventPlan, EventStock, PartPlan
@@ -172,21 +172,24 @@ def _make_lines(turn: Turn, made: EventPlan) -> list[str]:
     ]
 
 
-def reminder_texts(found: EventView) -> list[tuple[str, date]]:
-    """Return what to remind of before and after an event, each with its day."""
-    day = show_day(found.asked.day)
+def reminders_of(turn: Turn, found: EventView) -> list[Reminding]:
+    """Return what to remind of before and after an event."""
+    day, asked = show_day(found.asked.day), found.asked
     made = [
-        (_("Make {name} for the event on {day}").format(name=one.formula.name, day=day), one.make_by)
-        for one in found.parts
+        Reminding(
+            _("Make {name} for the event on {day}").format(name=one.part.formula.name, day=day),
+            one.part.make_by,
+            one.part.formula.id,
+        )
+        for one in EventStock(turn.context).plan(found).to_make
     ]
+    buy = Reminding(_("Buy what is missing for the event on {day}").format(day=day), found.buy_by)
+    back = _("What came back from the event? came back {number}").format(number=found.id)
     return [
-        (_("Buy what is missing for the event on {day}").format(day=day), found.buy_by),
+        *([buy] if made else []),
         *made,
-        (_("Pack for the event on {day}").format(day=day), found.asked.day - timedelta(days=1)),
-        (
-            _("What came back from the event? came back {number}").format(number=found.id),
-            found.asked.day + timedelta(days=1),
-        ),
+        Reminding(_("Pack for the event on {day}").format(day=day), asked.day - timedelta(days=1)),
+        Reminding(back, asked.day + timedelta(days=1)),
     ]
 
 

@@ -14,13 +14,14 @@ from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.events.event_words import event_reply, listed_reply, reminder_texts, short_name
+from bot.chat.features.events.event_words import event_reply, listed_reply, reminders_of, short_name
 from bot.chat.features.spray.drinks import accept_subject
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Day, Named
 from bot.chat.i18n.language import _, ngettext, show_day, show_number
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
+from bot.work.errors import NotThereError
 from bot.work.events import events
 from bot.work.events.events import EventView
 from bot.work.events.needs import Asked
@@ -114,8 +115,18 @@ def _accept_event(turn: Turn, given: Given, value: Fraction) -> int:
     return events.get(turn.context, int(value)).id
 
 
+def _accept_known(turn: Turn, given: Given, value: Fraction) -> int:
+    """Return the event as `_accept_event` does; a number alone may have been meant as guests."""
+    try:
+        return _accept_event(turn, given, value)
+    except NotThereError:
+        text = _("There is no event {number}. For a new one: {example}")
+        example = _("event {number} guests").format(number=value)
+        raise Say(reply(text.format(number=value, example=example))) from None
+
+
 _NUMBER = Slot("number", _accept_event, _ask_coming, only=_only_coming)
-_CHANGED = Slot("changed", _accept_event)
+_CHANGED = Slot("changed", _accept_known)
 _GUESTS = Slot("guests", _accept_guests, _ask_guests, rule="guests_answer_slot")
 _GUESTS_NOW = Slot("guests_answer", _accept_guests)
 _DAY = Slot("day", _accept_day, _ask_day)
@@ -172,10 +183,12 @@ class CancelEventArguments(Arguments):
 def _event(turn: Turn, arguments: EventArguments) -> Reply:
     if arguments.changed is not None:
         found = events.get(turn.context, arguments.changed)
-        return _changed(turn, found, replace(found.asked, guests=arguments.guests_answer or 0))
+        if arguments.guests_answer is None:
+            return event_reply(turn, found)
+        return _changed(turn, found, replace(found.asked, guests=arguments.guests_answer))
     asked = _asked(arguments, Asked(turn.context.today, 1, Fraction(1), (), ()))
     found = events.plan_event(turn.context, asked)
-    events.remind(turn.context, found.id, reminder_texts(found))
+    events.remind(turn.context, found.id, reminders_of(turn, found))
     return event_reply(turn, found, undo_button(turn))
 
 
@@ -195,12 +208,7 @@ def _changed(turn: Turn, before: EventView, asked: Asked) -> Reply:
     if asked == before.asked:
         return _what_changes(before)
     found = events.change(turn.context, before.id, asked)
-    if (asked.day, asked.formulas, asked.drinks) != (
-        before.asked.day,
-        before.asked.formulas,
-        before.asked.drinks,
-    ):
-        events.remind(turn.context, found.id, reminder_texts(found))
+    events.remind(turn.context, found.id, reminders_of(turn, found))
     return event_reply(turn, found, undo_button(turn))
 
 

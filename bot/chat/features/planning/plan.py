@@ -150,6 +150,7 @@ def _one(turn: Turn, one: FormulaPlan) -> Reply:
             _("I don't know how much {name} you use.").format(name=name),
             *use_words.how_to_tell(one),
             *use_words.left_out(one.evidence),
+            *use_words.for_events(EventStock(turn.context).plans(), units, one.view.id),
             buttons=((Button(_("Batches"), "batches"), Button(_("Plan"), "plan")),),
         )
     blocks: list[Block] = [Text(_title(turn, one), strong=True)]
