@@ -37,13 +37,17 @@ class FromBatch:
 class PartPlan:
     """A preparation of an event: what batches on hand give, and the bottles to make of the rest.
 
-    `knows_use` tells whether the usual use until then is known, and so left to the bar.
+    `make_by` is the latest day for it, without time for a second try if that would be past. `knows_use` tells
+    whether the usual use until then is known, and so left to the bar. `too_late`: what is missing can no
+    longer be made and rest before the event.
     """
 
     part: Part
     batches: tuple[FromBatch, ...]
     make_bottles: int
+    make_by: date
     knows_use: bool
+    too_late: bool
 
     @property
     def make_ml(self) -> Fraction:
@@ -60,8 +64,8 @@ class EventPlan:
 
     @property
     def to_make(self) -> list[PartPlan]:
-        """The preparations that must still be made."""
-        return [one for one in self.parts if one.make_bottles]
+        """The preparations that must still be made, and can be."""
+        return [one for one in self.parts if one.make_bottles and not one.too_late]
 
     @property
     def amounts(self) -> list[tuple[FormulaView, Fraction]]:
@@ -103,7 +107,10 @@ class EventStock:
         given = self._given.get((event.id, part.formula.id), ())
         missing = part.need.enough_ml - float(sum(one.ml for one in given))
         bottles = math.ceil(missing / float(part.bottle_ml)) if missing >= 1 else 0
-        return PartPlan(part, given, bottles, part.formula.id in self._used)
+        today = self._context.today
+        make_by = part.make_by if part.make_by >= today else part.start_by
+        knows_use = part.formula.id in self._used
+        return PartPlan(part, given, bottles, make_by, knows_use, bottles > 0 and make_by < today)
 
     def _share(self, known: Usage) -> None:
         wanted: dict[int, list[tuple[EventView, Part]]] = {}

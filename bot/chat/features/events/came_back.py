@@ -64,6 +64,7 @@ def _accept_number(turn: Turn, given: Given, value: Fraction) -> int:
 
 def _accept_back(turn: Turn, given: Given, value: CameBack | tuple[CameBack, ...]) -> Returned:
     found: dict[int, tuple[Fraction, Fraction | None]] = {}
+    before = given.get(_BACK) or {}  # the answers to earlier questions
     event = events.get(turn.context, given[_NUMBER])
     for said in value if isinstance(value, tuple) else (value,):
         if said.what is not None:
@@ -72,7 +73,7 @@ def _accept_back(turn: Turn, given: Given, value: CameBack | tuple[CameBack, ...
             if not parts:
                 raise Say(reply(_("{name} was not planned for that event.").format(name=_name(turn, said))))
         else:
-            parts = _unanswered(event, found)
+            parts = _unanswered(event, {**before, **found})
             if given.guided or not isinstance(said.amount, Factor):
                 parts = parts[:1]
         for part in parts:

@@ -149,7 +149,9 @@ def _stock_lines(turn: Turn, made: EventPlan) -> list[str]:
 
 def _make_lines(turn: Turn, made: EventPlan) -> list[str]:
     """Say what to make by when, the preparations of one day in one line."""
-    if not made.to_make:
+    late = ", ".join(one.part.formula.name for one in made.parts if one.too_late)
+    lines = [_("Too late to make and rest before the event: {names}").format(names=late)] if late else []
+    if not made.to_make and not late:
         return [_("Nothing to make: what you have is enough.")]
     today, units = turn.context.today, turn.context.bar.units
     by_text: dict[str, list[str]] = {}
@@ -158,15 +160,12 @@ def _make_lines(turn: Turn, made: EventPlan) -> list[str]:
         text = _("Make by {day}, with time for the rest and a second try: {names}")
         if part.make_by < today:
             text = _("Start by {day}: no time is left for a second try. {names}")
-        if part.start_by < today:
-            text = _("Too late to make and rest before the event: {names}")
-        day = part.make_by if part.make_by >= today else part.start_by
         # The grid above shows the bottles where none come from stock.
         size = f" {one.make_bottles} x {show_ml(part.bottle_ml, units)}" if one.batches else ""
-        key = text.format(day=show_day(day), names="\0")
+        key = text.format(day=show_day(one.make_by), names="\0")
         by_text.setdefault(key, []).append(f"{part.formula.name}{size}")
     whole = len(made.parts) > 1
-    return [
+    return lines + [
         text.replace("\0", _("all of it") if whole and len(names) == len(made.parts) else ", ".join(names))
         for text, names in by_text.items()
     ]
@@ -178,7 +177,7 @@ def reminders_of(turn: Turn, found: EventView) -> list[Reminding]:
     made = [
         Reminding(
             _("Make {name} for the event on {day}").format(name=one.part.formula.name, day=day),
-            one.part.make_by,
+            one.make_by,
             one.part.formula.id,
         )
         for one in EventStock(turn.context).plan(found).to_make

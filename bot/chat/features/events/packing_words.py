@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.language import _, ngettext, show_day, show_number
 from bot.chat.reply.message import File
@@ -25,7 +27,7 @@ def packing_files(turn: Turn, made: EventPlan, shopping: Shopping) -> tuple[File
 def _packing_list(turn: Turn, made: EventPlan, shopping: Shopping) -> Packing:
     units, asked = turn.context.bar.units, made.event.asked
     sections = [
-        (_("Make"), [_to_make(one, units) for one in made.to_make]),
+        *((_("Make by {day}").format(day=show_day(day)), lines) for day, lines in _to_make(made, units)),
         (_("Take"), [*(line for one in made.parts for line in _to_take(one, units)), *_beside()]),
         (_("Buy"), [_bought(line, units) for line in shopping.lines]),
     ]
@@ -38,13 +40,13 @@ def _packing_list(turn: Turn, made: EventPlan, shopping: Shopping) -> Packing:
     return Packing(title, below, tuple((head, tuple(lines)) for head, lines in sections if lines))
 
 
-def _to_make(one: PartPlan, units: str) -> str:
-    return _("{name}, {count} x {size}: by {day}").format(
-        name=one.part.formula.name,
-        count=one.make_bottles,
-        size=show_ml(one.part.bottle_ml, units),
-        day=show_day(one.part.make_by),
-    )
+def _to_make(made: EventPlan, units: str) -> list[tuple[date, list[str]]]:
+    """Return what to make by each day, the first day first."""
+    days: dict[date, list[str]] = {}
+    for one in made.to_make:
+        size = show_ml(one.part.bottle_ml, units)
+        days.setdefault(one.make_by, []).append(f"{one.part.formula.name}: {one.make_bottles} x {size}")
+    return sorted(days.items())
 
 
 def _to_take(one: PartPlan, units: str) -> list[str]:

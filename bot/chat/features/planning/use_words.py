@@ -100,7 +100,9 @@ def for_events(coming: Sequence[EventPlan], units: str, formula: int | None = No
         day = show_day(one.event.asked.day)
         parts = [part for part in one.parts if formula in {None, part.part.formula.id}]
         made = ", ".join(
-            f"{part.part.formula.name} {show_ml(part.make_ml, units)}" for part in parts if part.make_bottles
+            f"{part.part.formula.name} {show_ml(part.make_ml, units)}"
+            for part in parts
+            if part in one.to_make
         )
         kept = ", ".join(
             _("{ml} of batch {batch}").format(ml=show_ml(share.ml, units), batch=share.batch)

@@ -131,6 +131,25 @@ def test_what_came_back_is_asked_for_each_preparation(house: House) -> None:
     assert "Undone: what came back from event 1" in _text(ana.says("undo"))
 
 
+def test_bottles_are_counted_for_each_preparation(house: House) -> None:
+    orange = SPRAYED.replace("Grapefruit", "Orange").replace("grapefruit", "orange")
+    ana = _bar(house, orange, "event 900 guests 5 Dec, 2 drinks each, orange mist and grapefruit mist")
+    house.clock.turn(days=11)
+    ana.says("came back")
+    ana.says("1")
+    said = _text(ana.says("2"))
+    assert "Orange mist: used 250 ml of 300 ml" in said
+    assert "Grapefruit mist: used 200 ml of 300 ml" in said
+
+
+def test_what_cannot_be_made_in_time_is_not_asked_for(house: House) -> None:
+    ana = _bar(house)
+    said = _text(ana.says("event 300 guests today, 2 drinks each, grapefruit mist"))
+    assert "Too late to make and rest before the event: Grapefruit mist" in said
+    assert "to buy" not in said
+    assert "Make" not in _text(ana.says("today"))
+
+
 def test_an_event_night_is_no_usual_night(house: House) -> None:
     ana = _bar(house, *(f"drinks 40 grapefruit mist 2026-11-{day}" for day in range(16, 25)))
     house.clock.turn(days=10)
