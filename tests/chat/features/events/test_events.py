@@ -165,6 +165,16 @@ def test_an_event_night_is_no_usual_night(house: House) -> None:
     assert "600" not in week
 
 
+def test_an_event_night_is_no_usual_night_for_the_morning_par(house: House) -> None:
+    ana = _bar(house, "price oranges 0.60 each, 1 garnish each", "drinks 40 orange 2026-11-21")
+    house.clock.turn(days=10)
+    ana.says("event 300 guests 5 Dec, 2 drinks each, grapefruit mist")
+    ana.says("drinks 600 orange")
+    said = _text(ana.says("fruit par orange"))
+    assert "An event, so no usual night: Sat, 5 Dec" in said
+    assert "Sat 40" in said
+
+
 @pytest.mark.parametrize(("city", "size"), [("Lisbon", (595, 842)), ("Chicago", (612, 792))])
 def test_the_packing_list_is_one_page_of_the_paper_of_the_country(
     house: House, city: str, size: tuple[int, int]
