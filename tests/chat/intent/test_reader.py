@@ -37,6 +37,7 @@ def _logged(ana: Person) -> str:
     [
         ("could you tell me how much i need to fill six 50 ml bottles of grapefruit mist", "6 x 50 ml"),
         ("pls what did we chuck out last week", "week"),
+        ("waste numbers for the month", "month"),
         ("what goes into the grapefruit mist", "formula Grapefruit mist"),
     ],
 )

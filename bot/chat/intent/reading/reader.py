@@ -16,6 +16,7 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import names_unknown
+from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import tongue
 from bot.chat.i18n.languages import understood
 from bot.chat.intent.reading.frames import fill, wishes, wishes_of
@@ -264,3 +265,7 @@ def _spans(turn: Turn, found: list[Typed], text: str) -> Iterator[Typed]:
         yield Typed("since", f"{days[0].isoformat()} {max(today, days[0]).isoformat()}", 0)
     elif (month := month_named(text, today)) is not None:
         yield Typed("month", month, 0)
+    elif not any(one.kind.endswith(("week", "month", "number")) for one in found):
+        words = re.findall(r"\w+", text)
+        if any(stands_for(word, "MONTHS", tongue().language) for word in words):
+            yield Typed("this_month", "", 0)  # 'waste for the month'
