@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from statistics import mean, stdev
 
 import pytest
@@ -24,6 +25,14 @@ from bot.trade.trials.tasting import (
 
 def _scores(variant: str, aroma: list[int]) -> list[Score]:
     return [Score(f"member {number}", variant, {Aspect.AROMA: score}) for number, score in enumerate(aroma)]
+
+
+def test_every_order_of_the_letters_is_equally_likely() -> None:
+    """Chi-square of 2,000 seeds over 6 orders; 20.5 is its 99.9 % point at 5 degrees of freedom (NIST)."""
+    orders = Counter(tuple(blind_codes(["0", "1", "2"], seed).values()) for seed in range(2_000))
+    expected = 2_000 / 6
+    assert len(orders) == 6
+    assert sum((found - expected) ** 2 / expected for found in orders.values()) < 20.5
 
 
 def test_codes_are_letters_in_an_order_that_the_seed_decides() -> None:

@@ -49,6 +49,7 @@ _OF_A_BOTTLE = (
     *("open {0}", "batch {0}", "taste #1 {1} 5 4 3 2", "promote #1 {1}", "discard {0} 10 ml, bad", "undo"),
 )
 _AFTER = (
+    *("cost orange mist to 100 ml", "formula orange mist more", "batches all", "week more", "again"),
     *("log", "batches", "today", "week", "month", "owner", "stock", "stock almond oil", "plan", "shopping"),
     *("clear orange mist", "clear orange mist more", "dose orange mist in 90 ml", "allergens orange mist"),
     *(
@@ -161,3 +162,28 @@ def test_letters_are_dealt_anew_when_a_variant_goes_before(house: House) -> None
         ana.says("trial orange mist: almond oil 2 ml")
         ana.says("undo")
         assert text(ana.says("trials 1")).splitlines()[0] == "Trial 1, Orange mist: A, B"
+
+
+def test_no_edit_brings_a_variant_once_the_letters_are_given_out(house: House) -> None:
+    ana = house.open_bar(said=_BOOK)
+    ana.says(_VARIANT)
+    ana.taps("50 ml")
+    ana.taps("Blind")
+    ana.says("trial orange mist: almond oil 2 ml")
+    ana.taps("Log the batches")
+    title = text(ana.says("trials 1")).splitlines()[0]
+    said = text(ana.edits("trial orange mist: almond oil 3 ml", number=2))
+    assert "letters are given out" in said
+    assert text(ana.says("trials 1")).splitlines()[0] == title
+
+
+def test_the_key_is_not_told_in_a_group(house: House) -> None:
+    ana = house.open_bar(said=_BOOK)
+    ana.says("/start", "Team")
+    ana.says(_VARIANT)
+    ana.taps("50 ml")
+    ana.taps("Blind")
+    said = text(ana.says("/trial_key 1", "Team"))
+    assert "private chat" in said
+    assert "as in the book" not in said
+    assert "opened the key" not in text(ana.says("log"))

@@ -316,7 +316,14 @@ COMMANDS = (
         slots=(_SCORED_SLOT, Slot("lines", _accept_variant, _ask_variant)),
         writes=True,
     ),
-    Command("trial key", N_("which letter is which"), _key, slots=(_SCORED_SLOT,), writes=True),
+    Command(
+        "trial key",
+        N_("which letter is which"),
+        _key,
+        slots=(_SCORED_SLOT,),
+        writes=True,
+        private_only=True,
+    ),
     Command("trial made", N_("log a trial's small batches"), _made, slots=(_SCORED_SLOT,), writes=True),
     Command("trial close", N_("end a trial"), _close, slots=(NUMBER_SLOT,), writes=True),
 )
