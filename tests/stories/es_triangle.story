@@ -58,3 +58,12 @@ Ana: prueba terminar 1
   Parada antes de que nadie probara.
   [Fórmula]
   [Deshacer]
+Ana: prueba bruma de pomelo 50 ml a ciegas: aceite de pomelo 14 ml
+  Empieza la prueba 2 de Bruma de pomelo.
+  Mira las letras quien llena los frascos; quien
+  cata, no.
+  Frente a la fórmula: aceite de pomelo 14 ml
+  50 ml de cada una.
+  [Catar] [Otra variante]
+  [Anotar los lotes] [¿Cuál es cuál?]
+  [Deshacer]

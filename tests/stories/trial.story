@@ -239,3 +239,13 @@ Ana: trials
   No trial is running.
   Begin one: trial Grapefruit mist
   [Trial 1, Grapefruit mist: A, B, C, over]
+# Another one, said in one line.
+Ana: trial grapefruit mist 50 ml blind: grapefruit oil 15 ml
+  Trial 2 of Grapefruit mist begins.
+  Whoever fills them checks the letters; tasters
+  don't.
+  Against the formula: grapefruit oil 15 ml
+  50 ml of each.
+  [Taste] [Another variant]
+  [Log the batches] [Which is which?]
+  [Undo]

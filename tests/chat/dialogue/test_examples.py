@@ -39,7 +39,7 @@ def test_own_names_stand_in_every_example(house: House) -> None:
     ana = house.open_bar(
         said=["new formula Yuzu cordial: yuzu juice 500 ml, sugar 500 g, kind cordial", "waste 4 yuzus"]
     )
-    assert "trial Yuzu cordial: yuzu juice 14 ml" in text(ana.says("help trial"))
+    assert "trial Yuzu cordial 50 ml blind: yuzu juice 14 ml" in text(ana.says("help trial"))
     assert "waste 6 yuzus mouldy" in text(ana.says("help waste"))
     assert "drinks 60 Yuzu cordial" in text(ana.says("drinks"))
     # The hint of the input field is adapted too.

@@ -11,7 +11,7 @@ from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.naming import what_is
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain, said
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.formulas.drafting import FormulaLines, apply_details, draft_line
 from bot.chat.features.trials.trial_card import card, ways
@@ -119,6 +119,10 @@ def _ask_blind(turn: Turn, given: Given) -> Question:
     )
 
 
+def _accept_blind(turn: Turn, given: Given, value: object) -> str:
+    return "no" if value == "no" else "yes"
+
+
 def _going_on(turn: Turn, view: FormulaView | None) -> TrialView | None:
     return None if view is None else trials.open_of(turn.context, view.id)
 
@@ -136,7 +140,7 @@ class TrialArguments(Arguments):
     trial_number: TrialView | None = None
     formula: FormulaView | None = None
     lines: FormulaLines = ()
-    size: Fraction | None = None
+    amount: Fraction | None = None
     blind: str = "no"
     fresh: bool = False
 
@@ -165,7 +169,7 @@ class AddArguments(OneTrialArguments):
 def _trial(turn: Turn, arguments: TrialArguments) -> Reply:
     if arguments.trial_number is not None:
         return card(turn, arguments.trial_number)
-    view, lines, size = arguments.formula, arguments.lines, arguments.size
+    view, lines, size = arguments.formula, arguments.lines, arguments.amount
     if view is not None and arguments.fresh:
         running = trials.open_of(turn.context, view.id, TrialKind.TRIANGLE)
         return begin_triangle(turn, view) if running is None else card(turn, running)
@@ -288,7 +292,7 @@ COMMANDS = (
         words=("try", "trial of"),
         examples=(
             N_("trial grapefruit mist"),
-            N_("trial grapefruit mist: grapefruit oil 14 ml"),
+            N_("trial grapefruit mist 50 ml blind: grapefruit oil 14 ml"),
             N_("trial grapefruit mist against fresh"),
         ),
         slots=(
@@ -296,8 +300,8 @@ COMMANDS = (
             replace(FORMULA_SLOT, wanted=lambda turn, given: NUMBER_SLOT not in given),
             _FRESH_SLOT,
             Slot("lines", _accept_variant, _ask_variant, _new),
-            Slot("size", _accept_size, _ask_size, _new, rule="amount_slot"),
-            Slot("blind", plain(str), _ask_blind, _new, rule="grade_slot"),
+            Slot("amount", _accept_size, _ask_size, _new),
+            Slot("blind", _accept_blind, _ask_blind, _new, rule="grade_slot"),
         ),
         writes=True,
         menu=46,

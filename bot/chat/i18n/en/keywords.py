@@ -126,4 +126,5 @@ KEYWORDS: Final[dict[str, str]] = {
     "ADD": "add added plus adding",
     "COPIES": "copies copy labels label",
     "FRESH": "against_fresh versus_fresh vs_fresh against_the_fresh",
+    "BLIND": "blind tasted_blind",
 }

@@ -117,6 +117,7 @@ KEYWORDS: Final[dict[str, str]] = {
     " repítelo igual_que_antes",
     "ADD": "añade añadir añadí añado agrega agregar agregué echa eché más",
     "COPIES": "copia copias etiqueta etiquetas",
+    "BLIND": "a_ciegas ciegas a_ciega",
     "FRESH": "contra_fresca contra_fresco contra_la_fresca contra_fruta_fresca contra_la_fruta_fresca"
     " frente_a_la_fresca",
 }
