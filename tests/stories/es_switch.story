@@ -1,6 +1,54 @@
 # Antes de decidir, en una línea; y la página, que aún no tiene semanas.
 @after es_opening
 
+Ana: antes de decidir
+  ¿Qué fruta dejarías de cortar?
+  [naranja] [limón]
+  [lima] [pomelo]
+  [Cancelar]
+Ana taps [limón]
+  (edited)
+  ¿Cuánto cuesta cada pieza (limón)?
+  [Atrás] [Cancelar]
+Ana: 0,30
+  ¿Cuántos garnish cortas de cada una?
+  [3] [4] [5]
+  [6] [8] [10]
+  [Otro número]
+  [Atrás] [Cancelar]
+Ana taps [6]
+  (edited)
+  ¿Cuántos cócteles por semana la llevan?
+  [50] [100] [200]
+  [300] [500] [800]
+  [Otro número]
+  [Atrás] [Cancelar]
+Ana taps [200]
+  (edited)
+  ¿Cuántas piezas de limones tiras por semana?
+  [0] [5] [10]
+  [20] [40] [80]
+  [Otro número]
+  [Atrás] [Cancelar]
+Ana taps [0]
+  (edited)
+  Dinero: de 3,20 € a 6,90 € menos por semana, a
+  ojo
+  La fruta fresca (limón) cuesta ahora 10,00 €
+  por semana; un spray, de 3,20 € a 6,90 € más o
+  menos.
+  Tiempo, aparte: de 10 a 40 min menos por
+  semana.
+  Nadie lo sabe aún, y es lo que más importa: lo
+  que cuesta el spray (lo mueve 5,00 €) y
+  cócteles por semana (lo mueve 2,00 €).
+  Si no se tira nada, la merma no puede bajar:
+  solo se verá en las entregas.
+  Déjalo si el spray cuesta más de 0,050 € por
+  cóctel, si en la cata se nota y molesta, o si
+  no compras menos fruta.
+  [Anotar merma] [Nueva fórmula]
+
 Ana: cambiar a spray naranja: 0,50; 5; 300; 20
   Dinero: de 13,00 € a 27,00 € menos por semana,
   a ojo
@@ -21,8 +69,8 @@ Ana: cambiar a spray naranja: 0,50; 5; 300; 20
       58 noches  9 semanas
     70 % menos
       25 noches  4 semanas
-  Supuse que los recuentos varían 2 veces más
-  que por azar: práctica común, sin fuente.
+  Supuse que los recuentos varían 2 veces lo que
+  por puro azar: práctica común, sin fuente.
   Déjalo si el spray cuesta más de 0,133 € por
   cóctel, si en la cata se nota y molesta, o si
   esas noches no muestran bajada.
