@@ -280,6 +280,22 @@ def test_more_waste_and_more_cash_are_said_as_a_loss(house: House) -> None:
     assert "less" not in said
 
 
+# By hand: a mean week of 38.5; squares of 3,626 over it, over seven degrees of freedom.
+@pytest.mark.parametrize(
+    ("oranges", "said"),
+    [
+        ((2, 9, 3, 8, 2, 9, 3, 8), "Your counts varied 13.5 times as much as by chance in the last 8 weeks."),
+        ((5,) * 8, "Your counts varied no more than by chance in the last 8 weeks."),
+        ((5,) * 7, "common practice, no source"),
+    ],
+)
+def test_the_nights_to_log_go_by_the_bars_own_scatter(
+    house: House, oranges: tuple[int, ...], said: str
+) -> None:
+    ana = _weeks(house, oranges)
+    assert said in " ".join(text(ana.says("switch orange: 0.50, 5, 300, 20")).split())
+
+
 def test_zero_before_and_after_claim_nothing(house: House) -> None:
     ana = _weeks(house, (0, 0, 0, 0))
     ana.says("waste 1 orange mouldy")
