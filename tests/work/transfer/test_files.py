@@ -106,8 +106,12 @@ def test_what_was_taken_in_can_be_exported_and_taken_in_again_without_a_change(
         assert _without_who(first[kind]) == _without_who(second[kind]), kind
 
 
-def _without_who(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    return [{name: value for name, value in row.items() if name != "by"} for row in rows]
+def _without_who(found: Any) -> Any:
+    if isinstance(found, list):
+        return [_without_who(one) for one in found]
+    if isinstance(found, dict):
+        return {name: _without_who(value) for name, value in found.items() if name != "by"}
+    return found
 
 
 def test_the_bar_itself_takes_nothing_of_its_own_export_in(demo_house: House) -> None:
