@@ -7,8 +7,9 @@ Ana: evento 300 invitados 5 dic, 2 copas cada uno, bruma de pomelo
     pomelo         200 ml  4 x 50 ml
   Con un margen del 25 %: alcanza nueve veces de
   cada diez.
-  Hazlo antes del mié, 2 dic, con tiempo para el
-  reposo y un segundo intento: Bruma de pomelo
+  Hazlo a más tardar el mié, 2 dic, con tiempo
+  para el reposo y un segundo intento: Bruma de
+  pomelo
   3 cosas por comprar antes del lun, 30 nov,
   23,70 €
   Sin precio, fuera de la suma: propilenglicol,
@@ -28,8 +29,9 @@ Ana: evento 300 -> 280 invitados
     pomelo         150 ml  3 x 50 ml
   Con un margen del 25 %: alcanza nueve veces de
   cada diez.
-  Hazlo antes del mié, 2 dic, con tiempo para el
-  reposo y un segundo intento: Bruma de pomelo
+  Hazlo a más tardar el mié, 2 dic, con tiempo
+  para el reposo y un segundo intento: Bruma de
+  pomelo
   3 cosas por comprar antes del lun, 30 nov,
   15,80 €
   Sin precio, fuera de la suma: propilenglicol,
@@ -44,8 +46,9 @@ Ana: mueve el evento 1 al 6 dic
     pomelo         150 ml  3 x 50 ml
   Con un margen del 25 %: alcanza nueve veces de
   cada diez.
-  Hazlo antes del jue, 3 dic, con tiempo para el
-  reposo y un segundo intento: Bruma de pomelo
+  Hazlo a más tardar el jue, 3 dic, con tiempo
+  para el reposo y un segundo intento: Bruma de
+  pomelo
   3 cosas por comprar antes del mar, 1 dic,
   15,80 €
   Sin precio, fuera de la suma: propilenglicol,
@@ -128,8 +131,8 @@ Ana: evento 280 invitados 19 dic, 2 copas cada uno, bruma de pomelo
   hasta el lun, 31 may 2027
   No sé cuánto usa el bar hasta entonces de:
   Bruma de pomelo
-  Hazlo antes del mié, 16 dic, con tiempo para
-  el reposo y un segundo intento: Bruma de
+  Hazlo a más tardar el mié, 16 dic, con tiempo
+  para el reposo y un segundo intento: Bruma de
   pomelo 1 x 50 ml
   3 cosas por comprar antes del lun, 14 dic,
   7,90 €

@@ -24,7 +24,7 @@ from bot.chat.dialogue.inputs.shared_slots import (
 from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT
 from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount
 from bot.chat.dialogue.slots import Slot
-from bot.chat.dialogue.turn import Turn
+from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.amending import ADDED_SLOT, Addition, added_reply
 from bot.chat.features.batches.batch_card import card, event_lines, rule_words
 from bot.chat.features.formulas.scale import ScaledArguments, answer_for
@@ -90,6 +90,8 @@ def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
     if arguments.batch is not None:
         return card(turn, arguments.batch)
     answer = answer_for(turn, arguments.made)
+    if arguments.for_event is not None:
+        _refuse_unplanned(turn, arguments.for_event, answer.formula)
     caution_ids = [one.id for one in cautions_at(turn, answer.formula, Step.RESTING, answer)]
     made = batch_life.make(turn.context, NewBatch(answer, caution_ids=caution_ids))
     if arguments.for_event is not None:
@@ -97,6 +99,12 @@ def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
     view = answer.formula
     clearing = clear_line(turn, answer.measured, turn.context.bar.temperature_c)
     return _worded_made(turn, made, view.latest, clearing)
+
+
+def _refuse_unplanned(turn: Turn, number: int, formula: FormulaView) -> None:
+    """Raise Say for a formula that the event does not need."""
+    if all(one.formula.id != formula.id for one in events.get(turn.context, number).parts):
+        raise Say(reply(_("{name} was not planned for that event.").format(name=formula.name)))
 
 
 def _worded_made(turn: Turn, made: Made, latest: int, clearing: str) -> Reply:

@@ -47,9 +47,10 @@ def _only(turn: Turn) -> tuple[str, object] | None:
 
 
 def _ask_number(turn: Turn, given: Given) -> Question:
-    known = _over(turn) or events.listed(turn.context)
+    past = (one for one in events.listed(turn.context) if one.asked.day <= turn.context.today)
+    known = _over(turn) or list(past)
     if not known:
-        raise Say(reply(_("No events are planned."), buttons=((Button(_("Plan an event"), "event"),),)))
+        raise Say(reply(_("No event is over yet."), buttons=((Button(_("Events"), "events"),),)))
     choices = [(short_name(one), str(one.id)) for one in known[:_MOST_SHOWN]]
     return Question(_("Which event?"), columns(choices, 1), hint="1")
 

@@ -16,7 +16,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "AT": "at",
     "ON": "on",
     "IS": "is are cost costs",
-    "EACH": "each apiece ea per piece pieces",
+    "EACH": "each apiece ea per piece pieces per_person per_guest per_head a_head",
     "DRINKS": "drink drinks serve serves serving servings cocktail cocktails",
     "BOTTLES": "bottle bottles sprayer sprayers",
     "SPRAYS": "spray sprays mist mists pump pumps squirt squirts",
