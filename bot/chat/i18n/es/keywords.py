@@ -16,7 +16,8 @@ KEYWORDS: Final[dict[str, str]] = {
     "AT": "a al",
     "ON": "en el",
     "IS": "es son está cuesta cuestan vale valen costó",
-    "EACH": "cada cada_una cada_uno c/u la_pieza la_unidad por_pieza por_unidad pieza piezas unidad unidades por_persona por_invitado por_cabeza",
+    "EACH": "cada cada_una cada_uno c/u la_pieza la_unidad por_pieza por_unidad pieza piezas unidad unidades "
+    "por_persona por_invitado por_cabeza",
     "DRINKS": "cóctel cócteles copa copas trago tragos bebida bebidas",
     "BOTTLES": "botella botellas frasco frascos pulverizador pulverizadores",
     "SPRAYS": "pulsación pulsaciones pulverización pulverizaciones spray sprays disparos rociada rociadas",
