@@ -87,21 +87,15 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     if is_loose(turn, command, rest):
         return likely >= _LIKELY
     same = first.command is command or first.wish in wishes_of(command)
+    named, nothing_likely = is_named(command, turn.message.text), first.probability < _EVEN
     if reads_whole((command, rest), turn):  # a name is unknown: the command says which
         if same:
             return not _names_nothing(turn, command, rest)
-        if likely >= _POSSIBLE:
-            return True
-        return not found.sure if is_named(command, turn.message.text) else _is_unlearnt(command, found)
+        learnt = any(wish in found.odds for wish in wishes_of(command))
+        return likely >= _POSSIBLE or (nothing_likely and (named or not learnt))
     if same:
         return not (first.complete and (first.rest or found.sure))
-    return likely >= _LIKELY or (is_named(command, turn.message.text) and first.probability < _EVEN)
-
-
-def _is_unlearnt(command: Command, found: Readings) -> bool:
-    """Whether the reader has no phrases for a command, and nothing else is likely."""
-    likeliest = max(found.odds.values(), default=0.0)
-    return likeliest < _EVEN and not any(wish in found.odds for wish in wishes_of(command))
+    return likely >= _LIKELY or (nothing_likely and named)
 
 
 def means_other(command: Command, found: Readings) -> bool:
