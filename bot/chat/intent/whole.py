@@ -91,8 +91,7 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     if reads_whole((command, rest), turn):  # a name is unknown: the command says which
         if same:
             return not _names_nothing(turn, command, rest)
-        learnt = any(wish in found.odds for wish in wishes_of(command))
-        return likely >= _POSSIBLE or (nothing_likely and (named or not learnt))
+        return likely >= _POSSIBLE or (named and not found.sure) or nothing_likely
     if same:
         return not (first.complete and (first.rest or found.sure))
     return likely >= _LIKELY or (nothing_likely and named)
