@@ -90,8 +90,8 @@ Ana: grapefruit mist
 Ana edits: grapefrut fog
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [Show a formula]
   [The language I speak with you]
+  [Which oils and glycols are food grade]
 Ana: cancel
   Nothing is in progress.
 Ana: waste

@@ -135,14 +135,14 @@ Ana: no hay limones
   Por ejemplo: merma 6 limas con moho
   [cuenta limones]
   [existencias limones]
-  [fruta limones]
+  [Cancela un evento y sus avisos]
 Ana: y luego nos fuimos
   Sonaba a charla y no hice nada. ¿O querías
   algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [La página del dueño o dueña: lo que aho…]
+  [Anotar lo que volvió de un evento]
   [Lo que sé hacer]
-  [Las fórmulas del recetario]
+  [La página del dueño o dueña: lo que aho…]
 Ana: perdón por eso
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho

@@ -111,5 +111,5 @@ Ana: hasta luego
   Sonaba a charla y no hice nada. ¿O querías
   algo de esto?
   Por ejemplo: merma 6 limas con moho
+  [Anotar que un lote se ha gastado]
   [Lo que sé hacer]
-  [Todo el bar en archivos: tablas y JSON]

@@ -174,8 +174,8 @@ Ana: order oranges 24
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
   [bought 24 oranges]
-  [price oranges 24]
   [What to buy this week, in whole packs]
+  [price oranges 24]
 Ana: ordered oranges 24, limes 30
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy

@@ -51,7 +51,7 @@ Ana: is the grapefruit mist ready?
   For example: waste 6 grapefruits mouldy
   [batches Grapefruit mist]
   [formula Grapefruit mist]
-  [strength Grapefruit mist]
+  [allergens Grapefruit mist]
 Ana: price limes 30c each
   lime: €0.30 each
   New here: lime.

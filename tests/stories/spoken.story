@@ -23,11 +23,17 @@ Ana: new grapefruit mist: 12 ml grapefruit oil, 20 ml pg, 70 ml 96% spirit
   [grapefruit oil: food grade] [Not sure]
   [Undo]
 Ana: how strong will that be
-  I'm not sure what you want. One of these?
-  For example: waste 6 oranges mouldy
-  [strength grapefruit mist]
-  [cautions grapefruit mist]
-  [Undo the last thing you logged]
+  Read as: strength grapefruit mist
+  grapefruit mist: 65.9 % vol
+    Poured in       102 ml
+    Makes           102 ml
+    Ethanol in it  67.2 ml
+  Added without contraction, as ideal volumes:
+  grapefruit oil, pg.
+  It can light from about 16 °C upwards: highly
+  flammable (category 2: flashes below 23 °C).
+  An estimate, some degrees off either way.
+  [Scale] [Another spirit]
 Ana: chucked 5 graprfruits gone off
   graprfruits is new here. A fruit?
   [New fruit: grapefruit]

@@ -337,6 +337,6 @@ Ana: and then we went home
   That sounded like talk, so I did nothing. Or
   did you want one of these?
   For example: waste 6 limes mouldy
+  [Note what came back from an event]
   [See and change the bar's settings]
   [Log the same once more]
-  [The formulas in the book]

@@ -57,10 +57,8 @@ Ana: scale grapefruit mist to 8 x 50 mm
   ml
   [Step by step] [More examples]
 Ana: scale grapefruit mist to 8 bottles
-  Got “grapefruit mist to 8 bottles”. How many?
-  For example: scale grapefruit mist to 8 x 50
-  ml
-  [Step by step] [More examples]
+  Bottles of what size? Such as: 8 x 50 ml
+  [8 x 50 ml] [8 x 100 ml]
 Ana: scale grapefruit mist to lots
   Read as: scale Grapefruit mist
   How much of Grapefruit mist?
@@ -144,14 +142,14 @@ Ana: 🍊
 Ana: ...
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
+  [Undo the last thing you logged]
   [What I can do]
-  [Note how a rested batch looks]
 Ana: ; drop table bar
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [bar drop]
   [Leave this bar]
-  [Handling cautions]
+  [Make a joining code for some people and…]
 Ana: <b>bold</b> & co
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
