@@ -76,7 +76,7 @@ def _is_any_words(filled: Filled) -> bool:
 
 # A command's word stands for its command from this probability on, the lower one if only a name is unknown.
 _LIKELY, _POSSIBLE = 0.2, 0.05
-_EVEN = 0.5
+_EVEN, _NEARLY = 0.5, 0.95
 
 
 def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
@@ -91,7 +91,9 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     if reads_whole((command, rest), turn):  # a name is unknown: the command says which
         if same:
             return not _names_nothing(turn, command, rest)
-        return likely >= _POSSIBLE or (named and not found.sure) or nothing_likely
+        learnt = any(wish in found.odds for wish in wishes_of(command))
+        other = _NEARLY if named else 0 if learnt else _EVEN  # what else must be less likely than this
+        return likely >= _POSSIBLE or first.probability < other
     if same:
         return not (first.complete and (first.rest or found.sure))
     return likely >= _LIKELY or (nothing_likely and named)
