@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from bot.chat.dialogue.turn import Turn
-from bot.chat.i18n.language import _, ngettext, show_number, show_sensibly
+from bot.chat.i18n.language import _, ngettext, show_sensibly
 from bot.chat.reply.message import Button
 from bot.chat.reply.units import show_ml
 from bot.trade.formulas.kinds import IngredientKind
@@ -239,7 +239,7 @@ def mend_words(answer: ClearAnswer, mend: Mend, factor: Fraction, units: str) ->
     what = _(mend.kind)
     if mend.kind is MendKind.MORE_SPIRIT and answer.mixture.spirit_ml == 0:
         what = _("spirit of {percent}").format(percent=_percent(mend.mixture.spirit_percent))
-    return MendWords(what, amount, _change_button(answer.view, kind, ml))
+    return MendWords(what, amount, _change_button(answer.view, kind, ml, units))
 
 
 def _short(ml: Fraction, figures: int = 2) -> Fraction:
@@ -252,7 +252,7 @@ def _is_metric(view: FormulaView, kind: IngredientKind) -> bool:
     )
 
 
-def _change_button(view: FormulaView, kind: IngredientKind, ml: Fraction) -> Button | None:
+def _change_button(view: FormulaView, kind: IngredientKind, ml: Fraction, units: str) -> Button | None:
     lines: list[FormulaLineView] = [line for line in view.lines if line.ingredient.kind is kind]
     if len(lines) != 1:
         return None
@@ -261,8 +261,8 @@ def _change_button(view: FormulaView, kind: IngredientKind, ml: Fraction) -> But
         return Button(
             _("Leave out {name}").format(name=name), f"change #{view.id}: remove #{lines[0].ingredient.id}"
         )
-    amount = show_number(ml, 3)
+    amount = show_ml(_short(ml, 3), units)
     return Button(
-        _("Change to {amount} ml {name}").format(amount=amount, name=name),
-        f"change #{view.id}: #{lines[0].ingredient.id} {amount} ml",
+        _("Change to {amount} {name}").format(amount=amount, name=name),
+        f"change #{view.id}: #{lines[0].ingredient.id} {amount}",
     )
